@@ -1,0 +1,112 @@
+import { splitLines } from '../text/lines.ts';
+import { parseLine } from './line.ts';
+import { problem } from './problem.ts';
+import type { Block, Context, HeaderStatement, ParsedLine, Section, SourceFile, SyntaxProblem } from './tree.ts';
+import { isTopSection } from './vocabulary.ts';
+
+/**
+ * Remembers how lines read, by their text and surroundings, and blocks by their lines, so that a keystroke costs the
+ * line it touches and everything unmoved in meaning stays the same object. One memo serves one file; what the last
+ * text no longer holds is forgotten.
+ */
+export interface ParseMemo {
+  lines: Map<string, ParsedLine>[];
+  blocks: Map<ParsedLine, Block[]>;
+}
+
+export function createParseMemo(): ParseMemo {
+  return { lines: [], blocks: new Map() };
+}
+
+const contexts: readonly Context[] = [
+  'none', 'unknown', 'formula', 'flour', 'ingredient', 'mixer', 'bakery', 'plan', 'preferment', 'soaker', 'part',
+  'filling', 'topping', 'bath', 'mix', 'process', 'trial',
+];
+const contextNumber = new Map(contexts.map((context, index) => [context, index]));
+
+/** Reads a whole file, line by line. Never throws; the lines and their endings joined give the text. */
+export function parseFile(text: string, memo: ParseMemo = createParseMemo()): SourceFile {
+  const { texts, endings } = splitLines(text);
+  const before = memo.lines;
+  const after: Map<string, ParsedLine>[] = [];
+  const lines: ParsedLine[] = new Array(texts.length);
+  let context: Context = 'none';
+  let afterBlank = true;
+  for (let index = 0; index < texts.length; index++) {
+    const line = texts[index]!;
+    const slot: number = contextNumber.get(context)! * 2 + (afterBlank ? 1 : 0);
+    const kept: Map<string, ParsedLine> = (after[slot] ??= new Map());
+    let parsed: ParsedLine | undefined = kept.get(line);
+    if (parsed === undefined) {
+      parsed = before[slot]?.get(line) ?? parseLine(line, { context, afterBlank });
+      kept.set(line, parsed);
+    }
+    lines[index] = parsed;
+    if (parsed.statement.kind === 'header') context = parsed.statement.section;
+    afterBlank = parsed.empty && parsed.tokens.every((token) => token.kind === 'blank');
+  }
+  memo.lines = after;
+  return { lines, endings, blocks: cutBlocks(lines, memo) };
+}
+
+/** The text of a parsed file. */
+export function textOf(file: SourceFile): string {
+  return file.lines.map((line, index) => line.tokens.map((token) => token.text).join('') + file.endings[index]!).join('');
+}
+
+function cutBlocks(lines: readonly ParsedLine[], memo: ParseMemo): SourceFile['blocks'] {
+  const starts: number[] = [];
+  lines.forEach((line, index) => {
+    const statement = line.statement;
+    if (statement.kind === 'header' && (statement.section === 'unknown' || isTopSection(statement.section))) starts.push(index);
+  });
+  if (starts[0] !== 0) starts.unshift(0);
+  const known = memo.blocks;
+  const next = new Map<ParsedLine, Block[]>();
+  const blocks = starts.map((firstLine, index) => {
+    const end = starts[index + 1] ?? lines.length;
+    const first = lines[firstLine]!;
+    const same = known.get(first)?.find((block) => isSame(block.lines, lines, firstLine, end));
+    const block = same ?? makeBlock(lines.slice(firstLine, end));
+    const list = next.get(first);
+    if (list === undefined) next.set(first, [block]);
+    else if (!list.includes(block)) list.push(block);
+    return { block, firstLine };
+  });
+  memo.blocks = next;
+  return blocks;
+}
+
+function isSame(held: readonly ParsedLine[], lines: readonly ParsedLine[], start: number, end: number): boolean {
+  if (held.length !== end - start) return false;
+  for (let index = held.length - 1; index >= 0; index--) if (held[index] !== lines[start + index]) return false;
+  return true;
+}
+
+function makeBlock(lines: readonly ParsedLine[]): Block {
+  const sections: { header: HeaderStatement; headerLine: number }[] = [];
+  lines.forEach((line, index) => {
+    if (line.statement.kind === 'header') sections.push({ header: line.statement, headerLine: index });
+  });
+  const made: Section[] = sections.map((section, index) => ({
+    kind: section.header.section,
+    header: section.header,
+    headerLine: section.headerLine,
+    endLine: sections[index + 1]?.headerLine ?? lines.length,
+  }));
+  const [first, ...others] = made;
+  const top = first !== undefined && (first.kind === 'unknown' || isTopSection(first.kind)) ? first : undefined;
+  const subs = top === undefined ? made : others;
+  const problems: (SyntaxProblem & { line: number })[] = [];
+  if (top?.kind !== 'formula') {
+    for (const sub of subs) {
+      const word = sub.header.section;
+      const message =
+        top === undefined
+          ? `A ${word} belongs to a formula. Put “formula NAME:” above it.`
+          : `A ${word} belongs to a formula, and the ${top.kind} above has closed it. Move it up to its formula.`;
+      problems.push({ ...problem('no-formula', message, sub.header.keyword), line: sub.headerLine });
+    }
+  }
+  return top === undefined ? { lines, subs, problems } : { lines, top, subs, problems };
+}

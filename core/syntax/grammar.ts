@@ -1,0 +1,460 @@
+import { EmbeddedActionsParser, type IToken, type ParserMethod } from 'chevrotain';
+import { nameBetween } from './names.ts';
+import * as t from './tokens.ts';
+import type { Amount, LoadItem, Name, QuantityKind, QuantityOf, Value } from './tree.ts';
+import type { Form } from './vocabulary.ts';
+
+/**
+ * The statement grammar: how the value of each property, an amount, and a list of loads read. One rule a form. It is
+ * given the tokens of one line, never inserts or drops one, and says where it could not go on.
+ */
+class StatementParser extends EmbeddedActionsParser {
+  line = '';
+
+  constructor(check: boolean) {
+    super(t.vocabulary, {
+      recoveryEnabled: false,
+      maxLookahead: 2,
+      skipValidations: !check,
+      errorMessageProvider: {
+        buildMismatchTokenMessage: () => 'mismatch',
+        buildNotAllInputParsedMessage: () => 'rest',
+        buildNoViableAltMessage: () => 'none',
+        buildEarlyExitMessage: () => 'early',
+      },
+    });
+    this.performSelfAnalysis();
+  }
+
+  private quantity<K extends QuantityKind>(token: IToken, _kind: K): QuantityOf<K> {
+    return (token.payload ?? {}) as QuantityOf<K>;
+  }
+
+  private nameFrom(tokens: readonly IToken[]): Name {
+    const first = tokens[0];
+    const last = tokens[tokens.length - 1];
+    if (first === undefined || last === undefined || Number.isNaN(first.startOffset)) {
+      return { text: '', folded: '', start: 0, end: 0 };
+    }
+    return nameBetween(this.line, first.startOffset, t.endOf(last));
+  }
+
+  /** Words, quoted words, bare numbers, and parentheses with all they hold. */
+  readonly name = this.RULE('name', (): Name => {
+    const tokens: IToken[] = [];
+    this.AT_LEAST_ONE({
+      GATE: () => !this.atBeforeTemperature(),
+      DEF: () => this.OR([
+        { ALT: () => this.SUBRULE(this.parenthesis, { ARGS: [tokens] }) },
+        { ALT: () => tokens.push(this.CONSUME(t.NamePart)) },
+      ]),
+    });
+    return this.nameFrom(tokens);
+  });
+
+  readonly parenthesis = this.RULE('parenthesis', (tokens: IToken[] = []): void => {
+    tokens.push(this.CONSUME(t.LeftParen));
+    this.MANY(() =>
+      this.OR([
+        { ALT: () => tokens.push(this.CONSUME(t.Comma)) },
+        { ALT: () => tokens.push(this.CONSUME(t.AnyQuantity)) },
+        { ALT: () => tokens.push(this.CONSUME(t.Word)) },
+        { ALT: () => tokens.push(this.CONSUME(t.Quoted)) },
+      ]),
+    );
+    this.OPTION(() => tokens.push(this.CONSUME(t.RightParen)));
+  });
+
+  private atBeforeTemperature(): boolean {
+    return this.LA(1).tokenType === t.At && this.LA(2).tokenType === t.Temperature;
+  }
+
+  readonly temperature = this.RULE('temperature', (): Value => {
+    const { celsius } = this.quantity(this.CONSUME(t.Temperature), 'temperature');
+    return { form: 'temperature', celsius };
+  });
+
+  readonly difference = this.RULE('difference', (): Value => {
+    const { degrees } = this.quantity(this.CONSUME(t.Temperature), 'temperature');
+    return { form: 'difference', celsius: degrees };
+  });
+
+  readonly mass = this.RULE('mass', (): Value => ({
+    form: 'mass',
+    grams: this.quantity(this.CONSUME(t.Mass), 'mass').grams,
+  }));
+
+  readonly volume = this.RULE('volume', (): Value => ({
+    form: 'volume',
+    millilitres: this.quantity(this.CONSUME(t.Volume), 'volume').millilitres,
+  }));
+
+  readonly pieces = this.RULE('pieces', (): Value => ({
+    form: 'count',
+    count: this.quantity(this.CONSUME(t.Count), 'count').count,
+  }));
+
+  readonly ovenLoad = this.RULE('ovenLoad', (): Value =>
+    this.OR([{ ALT: () => this.SUBRULE(this.pieces) }, { ALT: () => this.SUBRULE(this.mass) }]),
+  );
+
+  readonly percent = this.RULE('percent', (): Value => ({
+    form: 'fraction',
+    fraction: this.quantity(this.CONSUME(t.Percent), 'fraction').fraction,
+  }));
+
+  readonly protein = this.RULE('protein', (): Value => {
+    const { fraction } = this.quantity(this.CONSUME(t.Percent), 'fraction');
+    const basis = this.OPTION(() => {
+      this.CONSUME(t.At);
+      const moisture = this.quantity(this.CONSUME2(t.Percent), 'fraction').fraction;
+      this.CONSUME(t.Moisture);
+      return moisture;
+    });
+    return { form: 'fraction', fraction, ...(basis === undefined ? {} : { atMoisture: basis }) };
+  });
+
+  readonly duration = this.RULE('duration', (): Value => {
+    this.OPTION(() => this.CONSUME(t.For));
+    return { form: 'duration', seconds: this.quantity(this.CONSUME(t.Duration), 'duration').seconds };
+  });
+
+  readonly heldAt = this.RULE('heldAt', (): Value => {
+    this.OPTION(() => this.CONSUME(t.For));
+    const { seconds } = this.quantity(this.CONSUME(t.Duration), 'duration');
+    const celsius = this.OPTION2(() => {
+      this.CONSUME(t.At);
+      return this.quantity(this.CONSUME(t.Temperature), 'temperature').celsius;
+    });
+    return { form: 'duration', seconds, ...(celsius === undefined ? {} : { celsius }) };
+  });
+
+  readonly settles = this.RULE('settles', (): Value => {
+    const { seconds } = this.quantity(this.CONSUME(t.Duration), 'duration');
+    const atGrams = this.OPTION(() => {
+      this.CONSUME(t.At);
+      return this.quantity(this.CONSUME(t.Mass), 'mass').grams;
+    });
+    return { form: 'duration', seconds, ...(atGrams === undefined ? {} : { atGrams }) };
+  });
+
+  readonly times = this.RULE('times', (): Value => ({
+    form: 'times',
+    factor: this.quantity(this.CONSUME(t.Times), 'times').factor,
+  }));
+
+  readonly energy = this.RULE('energy', (): Value => ({
+    form: 'energy',
+    kilojoules: this.quantity(this.CONSUME(t.Energy), 'energy').kilojoules,
+  }));
+
+  readonly density = this.RULE('density', (): Value => ({
+    form: 'density',
+    gramsPerMillilitre: this.quantity(this.CONSUME(t.Density), 'density').gramsPerMillilitre,
+  }));
+
+  readonly price = this.RULE('price', (): Value => {
+    const { amount, currency, per } = this.quantity(this.CONSUME(t.Money), 'money');
+    return { form: 'price', amount, currency, per };
+  });
+
+  /** One of the words a property allows, or free words; which are allowed is asked by whoever called. */
+  readonly words = this.RULE('words', (): Value => {
+    const tokens: IToken[] = [];
+    this.AT_LEAST_ONE(() => tokens.push(this.CONSUME(t.NamePart)));
+    const name = this.nameFrom(tokens);
+    return { form: 'word', word: name.text, span: { start: name.start, end: name.end } };
+  });
+
+  readonly oneName = this.RULE('oneName', (): Value => ({ form: 'name', name: this.SUBRULE(this.name) }));
+
+  readonly names = this.RULE('names', (): Value => {
+    const names: Name[] = [];
+    this.AT_LEAST_ONE_SEP({ SEP: t.Comma, DEF: () => names.push(this.SUBRULE(this.name)) });
+    return { form: 'names', names };
+  });
+
+  readonly massRange = this.RULE('massRange', (): Value => {
+    const first = this.quantity(this.CONSUME(t.Mass), 'mass').grams;
+    const second = this.OPTION(() => {
+      this.CONSUME(t.To);
+      return this.quantity(this.CONSUME2(t.Mass), 'mass').grams;
+    });
+    return second === undefined
+      ? { form: 'massRange', mostGrams: first }
+      : { form: 'massRange', leastGrams: first, mostGrams: second };
+  });
+
+  readonly machineSpeed = this.RULE('machineSpeed', (): Value => {
+    const number = this.quantity(this.CONSUME(t.Bare), 'bare').value;
+    const { rpm } = this.quantity(this.CONSUME(t.Turns), 'turns');
+    let celsiusPerMinute: number | undefined;
+    let develops: number | undefined;
+    this.MANY(() => {
+      this.CONSUME(t.Comma);
+      this.OR([
+        {
+          ALT: () => {
+            this.CONSUME(t.Warms);
+            celsiusPerMinute = this.quantity(this.CONSUME(t.Warming), 'warming').celsiusPerMinute;
+          },
+        },
+        {
+          ALT: () => {
+            this.CONSUME(t.Develops);
+            develops = this.quantity(this.CONSUME(t.Times), 'times').factor;
+          },
+        },
+      ]);
+    });
+    return {
+      form: 'machineSpeed',
+      number,
+      rpm,
+      ...(celsiusPerMinute === undefined ? {} : { celsiusPerMinute }),
+      ...(develops === undefined ? {} : { develops }),
+    };
+  });
+
+  readonly mixSpeed = this.RULE('mixSpeed', (): Value => {
+    const number = this.quantity(this.CONSUME(t.Bare), 'bare').value;
+    this.OPTION(() => this.CONSUME(t.For));
+    const { seconds } = this.quantity(this.CONSUME(t.Duration), 'duration');
+    return { form: 'mixSpeed', number, seconds };
+  });
+
+  readonly load = this.RULE('load', (): Value => {
+    const items: LoadItem[] = [];
+    this.AT_LEAST_ONE_SEP({ SEP: t.Comma, DEF: () => items.push(this.SUBRULE(this.loadItem)) });
+    return { form: 'load', items };
+  });
+
+  readonly loadItem = this.RULE('loadItem', (): LoadItem => {
+    const all = this.OPTION({
+      GATE: () => this.LA(2).tokenType !== t.Comma,
+      DEF: () => this.CONSUME(t.All),
+    });
+    const remaining = this.OPTION2(() => this.CONSUME(t.Remaining));
+    const name = this.SUBRULE(this.name);
+    const fraction = this.OPTION3(() => this.quantity(this.CONSUME(t.Percent), 'fraction').fraction);
+    const celsius = this.OPTION4(() => {
+      this.CONSUME(t.At);
+      return this.quantity(this.CONSUME(t.Temperature), 'temperature').celsius;
+    });
+    return {
+      name,
+      all: all !== undefined,
+      remaining: remaining !== undefined,
+      start: name.start,
+      end: name.end,
+      ...(fraction === undefined ? {} : { fraction }),
+      ...(celsius === undefined ? {} : { celsius }),
+    };
+  });
+
+  readonly draws = this.RULE('draws', (): Value =>
+    this.OR([
+      {
+        ALT: (): Value => {
+          this.CONSUME(t.All);
+          return { form: 'draws', fraction: 1, all: true, name: this.SUBRULE(this.name) };
+        },
+      },
+      {
+        ALT: (): Value => {
+          const { fraction } = this.quantity(this.CONSUME(t.Percent), 'fraction');
+          this.CONSUME(t.Of);
+          return { form: 'draws', fraction, all: false, name: this.SUBRULE2(this.name) };
+        },
+      },
+    ]),
+  );
+
+  readonly yield = this.RULE('yield', (): Value =>
+    this.OR([
+      {
+        ALT: (): Value => {
+          const { count } = this.quantity(this.CONSUME(t.Count), 'count');
+          this.CONSUME(t.Of);
+          const { grams } = this.quantity(this.CONSUME(t.Mass), 'mass');
+          const baked = this.OPTION(() => this.CONSUME(t.Baked));
+          return { form: 'yieldPieces', count, grams, baked: baked !== undefined };
+        },
+      },
+      {
+        ALT: (): Value => {
+          const { grams } = this.quantity(this.CONSUME2(t.Mass), 'mass');
+          const baked = this.OPTION2(() => this.CONSUME2(t.Baked));
+          return { form: 'yieldMass', grams, baked: baked !== undefined };
+        },
+      },
+      {
+        ALT: (): Value => {
+          this.CONSUME(t.From);
+          const { grams } = this.quantity(this.CONSUME3(t.Mass), 'mass');
+          this.CONSUME(t.Flour);
+          return { form: 'yieldFlour', grams };
+        },
+      },
+    ]),
+  );
+
+  readonly reading = this.RULE('reading', (): Value => {
+    const { seconds } = this.quantity(this.CONSUME(t.Duration), 'duration');
+    const { celsius } = this.quantity(this.CONSUME(t.Temperature), 'temperature');
+    const stage = this.OPTION(() => {
+      this.CONSUME(t.Comma);
+      return this.SUBRULE(this.name);
+    });
+    return { form: 'reading', seconds, celsius, ...(stage === undefined ? {} : { stage }) };
+  });
+
+  readonly rise = this.RULE('rise', (): Value => {
+    const { fraction } = this.quantity(this.CONSUME(t.Percent), 'fraction');
+    this.CONSUME(t.At);
+    return { form: 'rise', fraction, seconds: this.quantity(this.CONSUME(t.Duration), 'duration').seconds };
+  });
+
+  readonly trialWater = this.RULE('trialWater', (): Value =>
+    this.OR([{ ALT: () => this.SUBRULE(this.temperature) }, { ALT: () => this.SUBRULE(this.mass) }]),
+  );
+
+  readonly ready = this.RULE('ready', (): Value => {
+    const date = this.OPTION(() => this.quantity(this.CONSUME(t.DateToken), 'date').iso);
+    const { minutes } = this.quantity(this.CONSUME(t.Clock), 'clock');
+    return { form: 'ready', minutes, ...(date === undefined ? {} : { date }) };
+  });
+
+  /** The amount of an ingredient or plan line, without its name and its options. */
+  readonly amount = this.RULE('amount', (): Amount => {
+    const span = { start: 0, end: 0 };
+    return this.OR([
+      {
+        ALT: (): Amount => {
+          const fraction = this.quantity(this.CONSUME(t.Percent), 'fraction').fraction;
+          return { kind: 'fraction', fraction, ...this.SUBRULE(this.perPiece), ...span };
+        },
+      },
+      {
+        ALT: (): Amount => {
+          const grams = this.quantity(this.CONSUME(t.Mass), 'mass').grams;
+          const baked = this.OPTION(() => this.CONSUME(t.Baked));
+          return { kind: 'mass', grams, ...(baked ? { baked: true } : {}), ...this.SUBRULE2(this.perPiece), ...span };
+        },
+      },
+      {
+        ALT: (): Amount => {
+          const volume = this.quantity(this.CONSUME(t.Volume), 'volume');
+          const cups = volume.cups === undefined ? {} : { cups: volume.cups };
+          return { kind: 'volume', millilitres: volume.millilitres, ...cups, ...this.SUBRULE3(this.perPiece), ...span };
+        },
+      },
+      {
+        ALT: (): Amount => {
+          const { count } = this.quantity(this.CONSUME(t.Count), 'count');
+          return { kind: 'count', count, ...this.SUBRULE4(this.perPiece), ...span };
+        },
+      },
+      {
+        ALT: (): Amount => {
+          this.CONSUME(t.Balance);
+          return { kind: 'balance', ...span };
+        },
+      },
+      {
+        ALT: (): Amount => {
+          this.CONSUME(t.Remaining);
+          return { kind: 'remaining', ...span };
+        },
+      },
+      {
+        ALT: (): Amount => {
+          this.CONSUME(t.To);
+          const fraction = this.quantity(this.CONSUME2(t.Percent), 'fraction').fraction;
+          const effective = this.OPTION2(() => this.CONSUME(t.Effective));
+          const whole = this.OPTION3(() => this.CONSUME(t.Hydration));
+          if (whole === undefined) return { kind: 'unknown', reason: 'half-typed', ...span };
+          return { kind: 'hydration', fraction, effective: effective !== undefined, ...span };
+        },
+      },
+    ]);
+  });
+
+  readonly perPiece = this.RULE('perPiece', (): { aPiece?: true } => {
+    const found = this.OPTION(() => {
+      this.CONSUME(t.A);
+      return this.CONSUME(t.Word);
+    });
+    return found === undefined ? {} : { aPiece: true };
+  });
+}
+
+const rules: Readonly<Record<Form, keyof StatementParser>> = {
+  temperature: 'temperature',
+  difference: 'difference',
+  mass: 'mass',
+  volume: 'volume',
+  ovenLoad: 'ovenLoad',
+  pieces: 'pieces',
+  percent: 'percent',
+  protein: 'protein',
+  duration: 'duration',
+  heldAt: 'heldAt',
+  settles: 'settles',
+  times: 'times',
+  energy: 'energy',
+  density: 'density',
+  price: 'price',
+  currency: 'words',
+  grain: 'words',
+  milling: 'words',
+  mixerKind: 'words',
+  doughForm: 'words',
+  label: 'words',
+  role: 'words',
+  name: 'oneName',
+  names: 'names',
+  massRange: 'massRange',
+  machineSpeed: 'machineSpeed',
+  mixSpeed: 'mixSpeed',
+  load: 'load',
+  draws: 'draws',
+  yield: 'yield',
+  reading: 'reading',
+  rise: 'rise',
+  trialWater: 'trialWater',
+  ready: 'ready',
+};
+
+let parser: StatementParser | undefined;
+
+/** Builds the parser with all checks of the grammar on; throws when the grammar is ambiguous. For the tests. */
+export function checkGrammar(): void {
+  new StatementParser(true);
+}
+
+/** What came of reading tokens by one rule: the value, or the token at which the rule could not go on. */
+export type Read<T> = { readonly value: T } | { readonly stoppedAt: IToken | undefined };
+
+function read<T>(line: string, tokens: IToken[], rule: keyof StatementParser): Read<T> {
+  parser ??= new StatementParser(false);
+  parser.line = line;
+  parser.input = tokens;
+  const value = (parser[rule] as ParserMethod<[], T>)();
+  const error = parser.errors[0];
+  if (error === undefined) return { value };
+  const stopped = error.token.startOffset >= 0 ? error.token : undefined;
+  return { stoppedAt: stopped };
+}
+
+/** Reads the value of a property. */
+export function readValue(line: string, tokens: IToken[], form: Form): Read<Value> {
+  return read<Value>(line, tokens, rules[form]);
+}
+
+/** Reads a whole amount form. */
+export function readAmount(line: string, tokens: IToken[]): Read<Amount> {
+  const result = read<Amount>(line, tokens, 'amount');
+  if ('stoppedAt' in result) return result;
+  return { value: { ...result.value, start: tokens[0]!.startOffset, end: t.endOf(tokens[tokens.length - 1]!) } };
+}

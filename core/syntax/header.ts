@@ -1,0 +1,175 @@
+import type { IToken } from 'chevrotain';
+import { nearestWord } from '../text/nearest.ts';
+import { nameBetween, nameOf } from './names.ts';
+import { insertFix, problem, replaceFix } from './problem.ts';
+import { Bare, Colon, Count, endOf, Mass, Percent, Quoted, quantityOf, Volume } from './tokens.ts';
+import type { Context, HeaderStatement, SectionKind, SyntaxProblem } from './tree.ts';
+import { allPropertyWords, isTopSection, roleWords, sectionWords, subSections } from './vocabulary.ts';
+
+/** What a line is read in: the section it stands in, and whether a blank line or the file's start is above it. */
+export interface Surroundings {
+  readonly context: Context;
+  readonly afterBlank: boolean;
+}
+
+export interface HeaderRead {
+  readonly statement: HeaderStatement | undefined;
+  readonly problems: readonly SyntaxProblem[];
+}
+
+const amounts = new Set([Mass, Percent, Volume, Count]);
+const wordAt = (tokens: readonly IToken[], index: number): string => {
+  const token = tokens[index];
+  return token === undefined || token.tokenType === Quoted ? '' : token.image.toLowerCase();
+};
+
+/**
+ * Reads a line as a header, or says that it is none (`undefined`). A header begins with a section word and ends with
+ * a colon; a few forms are taken as headers without their colon, since nothing else can be meant.
+ */
+export function readHeader(line: string, tokens: readonly IToken[], around: Surroundings): HeaderRead | undefined {
+  const last = tokens[tokens.length - 1];
+  if (last === undefined) return undefined;
+  const first = wordAt(tokens, 0);
+  const isSection = (sectionWords as readonly string[]).includes(first);
+  if (last.tokenType === Colon) {
+    if (isSection) return sectionHeader(line, tokens.slice(0, -1), first as SectionKind, around, last);
+    return otherHeader(line, tokens, around);
+  }
+  if (!isSection || !opensWithoutColon(tokens, first, around)) return undefined;
+  const read = sectionHeader(line, tokens, first as SectionKind, around);
+  const end = endOf(last);
+  const missing = problem(
+    'missing-colon',
+    `The line that starts the ${first} ends with a colon.`,
+    { start: end - 1, end },
+    insertFix('Put the colon', end, ':', true),
+  );
+  return { statement: read.statement, problems: [missing, ...read.problems] };
+}
+
+function opensWithoutColon(tokens: readonly IToken[], first: string, around: Surroundings): boolean {
+  if (tokens.some((token) => amounts.has(token.tokenType))) return false;
+  const second = tokens[1];
+  switch (first) {
+    case 'formula':
+    case 'preferment':
+      return second !== undefined;
+    case 'plan':
+    case 'bakery':
+      return second !== undefined && around.context === 'none';
+    case 'trial':
+      return second !== undefined && quantityOf(second)?.kind === 'date';
+    case 'process':
+      return second === undefined;
+    case 'mix':
+      if (around.context === 'process') return false;
+      return tokens.some((_, index) => index > 0 && index < tokens.length - 1 && isIn(tokens, index)) || isByHand(tokens);
+    default:
+      return false;
+  }
+}
+
+const isIn = (tokens: readonly IToken[], index: number): boolean => wordAt(tokens, index) === 'in';
+const isByHand = (tokens: readonly IToken[]): boolean =>
+  wordAt(tokens, tokens.length - 2) === 'by' && wordAt(tokens, tokens.length - 1) === 'hand';
+
+function sectionHeader(
+  line: string,
+  tokens: readonly IToken[],
+  section: SectionKind,
+  around: Surroundings,
+  colon?: IToken,
+): HeaderRead {
+  const head = tokens[0]!;
+  const keyword = { start: head.startOffset, end: endOf(head) };
+  const rest = tokens.slice(1);
+  if (section === 'mix') return mixHeader(line, rest, keyword);
+  if (section === 'process') {
+    const part = nameOf(line, rest);
+    return { statement: { kind: 'header', section, keyword, ...(part ? { part } : {}) }, problems: [] };
+  }
+  if (section === 'trial') return trialHeader(line, rest, keyword);
+  const name = nameOf(line, rest);
+  if (name !== undefined && name.text !== '') return { statement: { kind: 'header', section, keyword, name }, problems: [] };
+  const at = colon?.startOffset ?? keyword.end;
+  if (isTopSection(section)) {
+    // `flour:` and `salt:` half typed among ingredients must not cut the formula in two.
+    const role = (roleWords as readonly string[]).includes(section) && around.context !== 'none';
+    return {
+      statement: undefined,
+      problems: [
+        role
+          ? strayColon(line, tokens, colon)
+          : problem('missing-name', `Give the ${section} a name: ${section} Morning Tin:`, { start: keyword.start, end: at }),
+      ],
+    };
+  }
+  return {
+    statement: { kind: 'header', section, keyword },
+    problems: [problem('missing-name', `Give the ${section} a name: ${section} overnight:`, { start: keyword.start, end: at })],
+  };
+}
+
+function mixHeader(line: string, rest: readonly IToken[], keyword: { start: number; end: number }): HeaderRead {
+  const header = { kind: 'header', section: 'mix', keyword } as const;
+  const byHand = isByHand(rest);
+  if (byHand) {
+    const part = nameOf(line, rest.slice(0, -2));
+    return { statement: { ...header, byHand: true, ...(part ? { part } : {}) }, problems: [] };
+  }
+  let at = -1;
+  for (let index = 0; index < rest.length; index++) if (isIn(rest, index)) at = index;
+  const mixer = at < 0 ? undefined : nameOf(line, rest.slice(at + 1));
+  const part = nameOf(line, at < 0 ? rest : rest.slice(0, at));
+  const statement: HeaderStatement = { ...header, ...(part ? { part } : {}), ...(mixer ? { mixer } : {}) };
+  if (mixer !== undefined) return { statement, problems: [] };
+  const message = 'Say where it is mixed: mix in big spiral: or mix by hand:';
+  return { statement, problems: [problem('missing-mixer', message, keyword)] };
+}
+
+function trialHeader(line: string, rest: readonly IToken[], keyword: { start: number; end: number }): HeaderRead {
+  const date = rest[0] === undefined ? undefined : quantityOf(rest[0]);
+  if (date?.kind !== 'date') {
+    const message = 'A trial starts with its date, year first: trial 2026-03-14:';
+    return { statement: { kind: 'header', section: 'trial', keyword }, problems: [problem('missing-date', message, keyword)] };
+  }
+  const words = rest.length > 1 ? line.slice(endOf(rest[0]!), endOf(rest[rest.length - 1]!)).replace(/^[\s,]+/, '') : '';
+  return {
+    statement: { kind: 'header', section: 'trial', keyword, date: date.iso, ...(words ? { words } : {}) },
+    problems: [],
+  };
+}
+
+function otherHeader(line: string, tokens: readonly IToken[], around: Surroundings): HeaderRead | undefined {
+  const words = tokens.slice(0, -1);
+  const colon = tokens[tokens.length - 1]!;
+  if (words.length === 0) return undefined;
+  const before = words[words.length - 1]!;
+  if (quantityOf(before)?.kind === 'bare' || before.tokenType === Bare) return undefined;
+  const name = nameOf(line, words)!;
+  const isWord = allPropertyWords.has(name.folded) || (roleWords as readonly string[]).includes(name.folded);
+  if (isWord || !around.afterBlank) return { statement: undefined, problems: [strayColon(line, tokens, colon)] };
+  const first = words[0]!;
+  const span = { start: first.startOffset, end: endOf(first) };
+  const meant = nearestWord(first.image.toLowerCase(), around.context === 'none' ? sectionWords : [...sectionWords, ...subSections]);
+  const statement: HeaderStatement = {
+    kind: 'header',
+    section: 'unknown',
+    keyword: span,
+    name: nameBetween(line, span.start, name.end),
+  };
+  if (meant !== undefined) {
+    const message = `No section is called “${first.image}”. Is it “${meant}”?`;
+    return { statement, problems: [problem('unknown-section', message, span, replaceFix(`Write ${meant}`, span, meant, true))] };
+  }
+  const message = `No section is called “${name.text}”. Sections are ${sectionWords.join(', ')}. Its lines are kept and not read.`;
+  return { statement, problems: [problem('unknown-section', message, { start: span.start, end: name.end })] };
+}
+
+function strayColon(line: string, tokens: readonly IToken[], colon: IToken | undefined): SyntaxProblem {
+  const words = nameOf(line, colon === undefined ? tokens : tokens.filter((token) => token !== colon));
+  const span = colon === undefined ? { start: words!.start, end: words!.end } : { start: colon.startOffset, end: endOf(colon) };
+  const message = `A colon ends only the line that starts a section. Write “${words?.text ?? ''}” and its amount without it.`;
+  return problem('stray-colon', message, span, replaceFix('Take the colon out', span, '', true));
+}

@@ -1,0 +1,99 @@
+import { readNamedAmount } from './amount.ts';
+import { readHeader, type Surroundings } from './header.ts';
+import { problem } from './problem.ts';
+import { findPropertyOf, readPartTemperature, readProperty, unknownProperty } from './property.ts';
+import { readStep } from './step.ts';
+import { cutLine } from './tokens.ts';
+import type { Accept, ParsedLine, SectionKind, Statement, SyntaxProblem, Token } from './tree.ts';
+import { holdsIngredients } from './vocabulary.ts';
+
+/** Longer lines are kept and not read: no line of a formula comes near, and a pasted blob must not stall the editor. */
+export const longestLine = 4000;
+
+const notePattern = /^([\s\uFEFF]*)(note)(?=\s|$)/i;
+const acceptPattern = /^#\s*accept(?:\s+(.*))?$/iu;
+
+/**
+ * Reads one line in its surroundings. Never throws, needs nothing but the line, and keeps every character: the
+ * tokens joined give the line.
+ */
+export function parseLine(text: string, around: Surroundings): ParsedLine {
+  if (text.length > longestLine) return tooLong(text);
+  const note = notePattern.exec(text);
+  if (note !== null && around.context !== 'none' && around.context !== 'unknown') return parseNote(text, note);
+  const { tokens, meaning, comment } = cutLine(text);
+  const accept = comment === undefined ? undefined : readAccept(comment);
+  const rest = accept === undefined ? {} : { accept };
+  if (meaning.length === 0) {
+    return { text, tokens, statement: { kind: 'blank' }, problems: [], empty: true, ...rest };
+  }
+  const header = readHeader(text, meaning, around);
+  if (header !== undefined) {
+    const statement: Statement = header.statement ?? { kind: 'unreadable' };
+    return { text, tokens, statement, problems: header.problems.slice(0, 1), empty: false, ...rest };
+  }
+  return { text, tokens, empty: false, ...rest, ...readBody(text, meaning, around) };
+}
+
+function readBody(text: string, meaning: ReturnType<typeof cutLine>['meaning'], around: Surroundings) {
+  const { context } = around;
+  const first = meaning[0]!;
+  if (context === 'unknown') return { statement: { kind: 'silent' } as const, problems: [] };
+  if (context === 'none') {
+    const span = { start: first.startOffset, end: meaning[meaning.length - 1]!.startOffset + meaning[meaning.length - 1]!.image.length };
+    const message = 'This line stands in no section. Start one above it, like “formula Morning Tin:”.';
+    return { statement: { kind: 'unreadable' } as const, problems: [problem('outside-section', message, span)] };
+  }
+  const found = findPropertyOf(meaning, context);
+  if (found !== undefined) return readProperty(text, meaning, found.property, found.length);
+  if (holdsIngredients(context)) return readNamedAmount(text, meaning, 'ingredient');
+  if (context === 'plan') return readNamedAmount(text, meaning, 'planned');
+  if (context === 'process') return readStep(text, meaning);
+  return (context === 'trial' ? readPartTemperature(text, meaning) : undefined) ?? unknownProperty(text, meaning, context as SectionKind);
+}
+
+function tooLong(text: string): ParsedLine {
+  const tokens: Token[] = [{ kind: 'unknown', text, start: 0, end: text.length }];
+  const commentOrNote = /^[\s\uFEFF]*(#|note\s)/i.test(text.slice(0, 200));
+  if (commentOrNote) return { text, tokens, statement: { kind: 'blank' }, problems: [], empty: false };
+  const message = `This line has more than ${longestLine} characters and is not read. Break it up, or make it a comment with # in front.`;
+  return { text, tokens, statement: { kind: 'unreadable' }, problems: [problem('line-too-long', message, { start: 0, end: 80 })], empty: false };
+}
+
+function parseNote(text: string, note: RegExpExecArray): ParsedLine {
+  const tokens: Token[] = [];
+  const push = (kind: Token['kind'], start: number, end: number): void => {
+    if (end > start) tokens.push({ kind, text: text.slice(start, end), start, end });
+  };
+  const wordStart = note[1]!.length;
+  const wordEnd = wordStart + note[2]!.length;
+  const trailing = /\s(#\s*accept(?:\s.*)?)$/iu.exec(text.slice(wordEnd));
+  const rawEnd = trailing === null ? text.length : wordEnd + trailing.index + 1;
+  push('blank', 0, wordStart);
+  push('word', wordStart, wordEnd);
+  push('raw', wordEnd, rawEnd);
+  push('comment', rawEnd, text.length);
+  const comment = trailing === null ? undefined : tokens[tokens.length - 1];
+  const accept = comment === undefined ? undefined : readAccept(comment);
+  const statement: Statement = { kind: 'note', text: text.slice(wordEnd, rawEnd).trim() };
+  return { text, tokens, statement, problems: [] as SyntaxProblem[], empty: false, ...(accept === undefined ? {} : { accept }) };
+}
+
+/** `# accept CODE, CODE: reason`. */
+function readAccept(comment: Token): Accept | undefined {
+  const match = acceptPattern.exec(comment.text);
+  if (match === null) return undefined;
+  const colon = comment.text.indexOf(':');
+  const listEnd = colon < 0 ? comment.text.length : colon;
+  const listStart = comment.text.toLowerCase().indexOf('accept') + 'accept'.length;
+  const codes: { code: string; span: { start: number; end: number } }[] = [];
+  const pattern = /[^\s,]+/g;
+  const list = comment.text.slice(listStart, listEnd);
+  for (let one = pattern.exec(list); one !== null; one = pattern.exec(list)) {
+    const start = comment.start + listStart + one.index;
+    codes.push({ code: one[0].toLowerCase(), span: { start, end: start + one[0].length } });
+  }
+  const reason = colon < 0 ? '' : comment.text.slice(colon + 1).trim();
+  const span = { start: comment.start, end: comment.end };
+  return reason === '' ? { span, codes } : { span, codes, reason };
+}

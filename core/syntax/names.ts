@@ -1,0 +1,16 @@
+import type { IToken } from 'chevrotain';
+import { foldName } from '../text/names.ts';
+import { endOf } from './tokens.ts';
+import type { Name } from './tree.ts';
+
+/** The name that a run of tokens spells, as the line writes it; `undefined` for an empty run. */
+export function nameOf(line: string, tokens: readonly IToken[]): Name | undefined {
+  const first = tokens[0];
+  if (first === undefined) return undefined;
+  return nameBetween(line, first.startOffset, endOf(tokens[tokens.length - 1]!));
+}
+
+export function nameBetween(line: string, start: number, end: number): Name {
+  const text = line.slice(start, end).replace(/"/g, '').trim();
+  return { text, folded: foldName(text), start, end };
+}

@@ -1,0 +1,223 @@
+import { longestUnit, type Unit, units } from './units.ts';
+import type { Per, Quantity } from './tree.ts';
+
+const vulgarFractions: Readonly<Record<string, number>> = {
+  '½': 1 / 2, '⅓': 1 / 3, '⅔': 2 / 3, '¼': 1 / 4, '¾': 3 / 4, '⅕': 1 / 5, '⅖': 2 / 5, '⅗': 3 / 5, '⅘': 4 / 5,
+  '⅙': 1 / 6, '⅚': 5 / 6, '⅛': 1 / 8, '⅜': 3 / 8, '⅝': 5 / 8, '⅞': 7 / 8,
+};
+
+const blank = '[ \\t\\u00A0\\u2007\\u202F]';
+const sticky = (source: string): RegExp => new RegExp(source, 'uy');
+const datePattern = sticky('(\\d{4})-(\\d{2})-(\\d{2})(?![\\p{L}\\p{N}-])');
+const clockPattern = sticky('(\\d{1,2}):(\\d{2})(?![\\p{L}\\p{N}:])');
+const groupPattern = sticky(`(\\d{1,3})((?:,\\d{3})+|(?:${blank}\\d{3})+)(?![\\p{N},.]|${blank}+\\d)`);
+const numberPattern = sticky(
+  `[-−+]?(?:\\d+${blank}?[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\\d+${blank}\\d+/\\d+|\\d+/\\d+|\\d+[.,]\\d+|\\d+|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])`,
+);
+const rangePattern = sticky(`(\\d+(?:[.,]\\d+)?)${blank}*[-‐‑–—]${blank}*(\\d+(?:[.,]\\d+)?)`);
+const blankPattern = sticky(`${blank}*`);
+const moneyPattern = sticky(`([A-Z]{3})${blank}+per${blank}+`);
+const boundary = sticky('(?![\\p{L}\\p{N}\\p{M}°%/])');
+const bareBoundary = sticky("(?![\\p{L}\\p{N}\\p{M}°%/'’-]|[.,]\\p{N})");
+
+const matchAt = (pattern: RegExp, text: string, at: number): RegExpExecArray | null => {
+  pattern.lastIndex = at;
+  return pattern.exec(text);
+};
+
+/** The value of a number as written: decimal point or comma, a fraction, or a whole with a fraction. */
+export function readNumber(written: string): number {
+  const text = written.replace('−', '-').replace(/[\u00A0\u2007\u202F\t]/g, ' ');
+  const last = text[text.length - 1]!;
+  const vulgar = vulgarFractions[last];
+  if (vulgar !== undefined) return Number(text.slice(0, -1).trim() || '0') + vulgar;
+  const slash = /^([-+]?)(?:(\d+) )?(\d+)\/(\d+)$/.exec(text);
+  if (slash) {
+    const value = Number(slash[2] ?? 0) + Number(slash[3]) / Number(slash[4]);
+    return slash[1] === '-' ? -value : value;
+  }
+  return Number(text.replace(',', '.'));
+}
+
+function unitAt(text: string, at: number): { unit: Unit; written: string; end: number } | undefined {
+  for (let length = Math.min(longestUnit, text.length - at); length > 0; length--) {
+    const written = text.slice(at, at + length);
+    const unit = units.get(written);
+    if (unit === undefined) continue;
+    const end = at + length;
+    if (matchAt(boundary, text, end) === null) continue;
+    return { unit, written, end };
+  }
+  return undefined;
+}
+
+const skipBlanks = (text: string, at: number): number => {
+  blankPattern.lastIndex = at;
+  blankPattern.exec(text);
+  return blankPattern.lastIndex;
+};
+
+/**
+ * Reads one quantity that starts exactly at `start`: a number with its unit, a date, a clock time, money, a range or
+ * a number that can be read two ways, else a bare number. Longest match; `undefined` when no number stands alone
+ * there. `afterSpeed` says that the word before is `speed`, whose number is never a group of thousands.
+ */
+export function scanQuantity(text: string, start: number, afterSpeed: boolean): Quantity | undefined {
+  const date = matchAt(datePattern, text, start);
+  if (date !== null && isDate(Number(date[1]), Number(date[2]), Number(date[3]))) {
+    return { kind: 'date', iso: date[0], start, end: start + date[0].length, number: date[0], unit: '' };
+  }
+  const clock = matchAt(clockPattern, text, start);
+  if (clock !== null && Number(clock[1]) < 24 && Number(clock[2]) < 60) {
+    const minutes = Number(clock[1]) * 60 + Number(clock[2]);
+    return { kind: 'clock', minutes, start, end: start + clock[0].length, number: clock[0], unit: '' };
+  }
+  return scanRange(text, start) ?? (afterSpeed ? undefined : scanGrouped(text, start)) ?? scanNumber(text, start);
+}
+
+function isDate(year: number, month: number, day: number): boolean {
+  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+  const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1];
+  return days !== undefined && day >= 1 && day <= days;
+}
+
+function scanRange(text: string, start: number): Quantity | undefined {
+  const range = matchAt(rangePattern, text, start);
+  if (range === null) return undefined;
+  const at = skipBlanks(text, start + range[0].length);
+  const found = unitAt(text, at);
+  if (found === undefined) return undefined;
+  const end = found.end;
+  const canonical = found.written;
+  const glue = text.slice(start + range[0].length, at);
+  return {
+    kind: 'range',
+    low: range[1]! + glue + canonical,
+    high: range[2]! + glue + canonical,
+    start,
+    end,
+    number: range[0],
+    unit: canonical,
+  };
+}
+
+/** `1,000 g` and `1 000 g`: a thousand, or one and a decimal; or the last number of a name before an amount. */
+function scanGrouped(text: string, start: number): Quantity | undefined {
+  const group = matchAt(groupPattern, text, start);
+  if (group === null || group[1]!.startsWith('0')) return undefined;
+  const afterNumber = start + group[0].length;
+  const at = skipBlanks(text, afterNumber);
+  const found = unitAt(text, at);
+  const byBlank = !group[2]!.startsWith(',');
+  if (found === undefined && byBlank) return undefined;
+  const digits = group[0].replace(/[^0-9]/g, '');
+  const tail = found === undefined ? '' : text.slice(afterNumber, found.end);
+  const single = group[2]!.length === 4;
+  const decimal = `${Number(`${group[1]}.${group[2]!.slice(1)}`)}${tail}`;
+  const readings = single ? (byBlank ? [`${digits}${tail}`, `${group[2]!.slice(1)}${tail}`] : [`${digits}${tail}`, decimal]) : [`${digits}${tail}`];
+  return {
+    kind: 'grouped',
+    readings,
+    first: group[1]!,
+    rest: text.slice(start + group[1]!.length + 1, found?.end ?? afterNumber),
+    start,
+    end: found?.end ?? afterNumber,
+    number: group[0],
+    unit: found?.written ?? '',
+  };
+}
+
+function scanNumber(text: string, start: number): Quantity | undefined {
+  const match = matchAt(numberPattern, text, start);
+  if (match === null) return undefined;
+  let number = match[0];
+  const slashed = /^(\d+)[ \t\u00A0\u2007\u202F]\d+\/0+$|\/0+$/.exec(number);
+  if (slashed !== null) return undefined;
+  let numberEnd = start + number.length;
+  let at = skipBlanks(text, numberEnd);
+  let found = unitAt(text, at);
+  // `3 1/2` without a unit after it is more likely a name's number and something else; keep the first number only.
+  if (found === undefined && /\s/.test(number)) {
+    number = /^\d+/.exec(number)![0];
+    numberEnd = start + number.length;
+    at = skipBlanks(text, numberEnd);
+    found = unitAt(text, at);
+  }
+  const value = readNumber(number);
+  if (!Number.isFinite(value)) return undefined;
+  if (found !== undefined) return withUnit(text, start, number, value, found);
+  const money = matchAt(moneyPattern, text, at);
+  if (money !== null) {
+    const per = readPer(text, at + money[0].length);
+    if (per !== undefined) {
+      const end = per.end;
+      return { kind: 'money', amount: value, currency: money[1]!, per: per.per, start, end, number, unit: text.slice(at, end) };
+    }
+  }
+  if (matchAt(bareBoundary, text, numberEnd) === null) return undefined;
+  return { kind: 'bare', value, start, end: numberEnd, number, unit: '' };
+}
+
+function readPer(text: string, at: number): { per: Per; end: number } | undefined {
+  const counted = matchAt(numberPattern, text, at);
+  const value = counted === null ? 1 : readNumber(counted[0]);
+  const found = unitAt(text, skipBlanks(text, at + (counted?.[0].length ?? 0)));
+  if (found === undefined || !(value > 0)) return undefined;
+  const amount = value * found.unit.factor;
+  if (found.unit.measure === 'mass') return { per: { measure: 'mass', grams: amount }, end: found.end };
+  if (found.unit.measure === 'volume') return { per: { measure: 'volume', millilitres: amount }, end: found.end };
+  if (found.unit.measure === 'count') return { per: { measure: 'count', count: amount }, end: found.end };
+  return undefined;
+}
+
+function withUnit(
+  text: string,
+  start: number,
+  number: string,
+  value: number,
+  found: { unit: Unit; written: string; end: number },
+): Quantity {
+  const { unit, written, end } = found;
+  const at = { start, end, number, unit: written };
+  const amount = value * unit.factor;
+  switch (unit.measure) {
+    case 'mass':
+      return { kind: 'mass', grams: amount, ...at };
+    case 'volume':
+      return { kind: 'volume', millilitres: amount, ...(unit.canonical === 'cup' ? { cups: value } : {}), ...at };
+    case 'fraction':
+      // Dividing keeps 70 % at exactly 0.7, where multiplying by 0.01 would not.
+      return { kind: 'fraction', fraction: value / 100, ...at };
+    case 'count':
+      return { kind: 'count', count: amount, ...at };
+    case 'temperature':
+      return { kind: 'temperature', celsius: unit.fahrenheit ? (value - 32) / 1.8 : value, degrees: amount, ...at };
+    case 'turns':
+      return { kind: 'turns', rpm: amount, ...at };
+    case 'times':
+      return { kind: 'times', factor: amount, ...at };
+    case 'energy':
+      return { kind: 'energy', kilojoules: amount, ...at };
+    case 'warming':
+      return { kind: 'warming', celsiusPerMinute: amount, ...at };
+    case 'density':
+      return { kind: 'density', gramsPerMillilitre: amount, ...at };
+    case 'duration':
+      return moreOfDuration(text, { kind: 'duration', seconds: amount, ...at });
+  }
+}
+
+/** `1 h 30 min` is one duration: smaller and smaller units in a row. */
+function moreOfDuration(text: string, first: Extract<Quantity, { kind: 'duration' }>): Quantity {
+  let whole = first;
+  let smallest = units.get(first.unit)!.factor;
+  for (;;) {
+    const at = skipBlanks(text, whole.end);
+    const match = matchAt(numberPattern, text, at);
+    if (match === null || /[-−+\s]/.test(match[0])) return whole;
+    const found = unitAt(text, skipBlanks(text, at + match[0].length));
+    if (found === undefined || found.unit.measure !== 'duration' || found.unit.factor >= smallest) return whole;
+    smallest = found.unit.factor;
+    whole = { ...whole, seconds: whole.seconds + readNumber(match[0]) * smallest, end: found.end };
+  }
+}

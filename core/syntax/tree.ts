@@ -1,0 +1,269 @@
+import type { LineEdit, Span } from '../text/span.ts';
+
+/** The sections that stand for themselves; each closes the formula above it. */
+export type TopSection = 'formula' | 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan';
+/** The sections that belong to the formula above them. */
+export type SubSection =
+  | 'preferment'
+  | 'soaker'
+  | 'part'
+  | 'filling'
+  | 'topping'
+  | 'bath'
+  | 'mix'
+  | 'process'
+  | 'trial';
+export type SectionKind = TopSection | SubSection;
+/** What a line stands in: a section, a section nobody knows (its lines are silent), or nothing yet. */
+export type Context = SectionKind | 'unknown' | 'none';
+
+export type TokenKind =
+  | 'blank'
+  | 'comment'
+  | 'quoted'
+  | 'quantity'
+  | 'comma'
+  | 'colon'
+  | 'leftParen'
+  | 'rightParen'
+  | 'word'
+  | 'raw'
+  | 'unknown';
+
+export interface Token extends Span {
+  readonly kind: TokenKind;
+  readonly text: string;
+  readonly quantity?: Quantity;
+}
+
+export type Currency = string;
+
+interface QuantitySpan extends Span {
+  /** The number as the baker wrote it. */
+  readonly number: string;
+  /** The unit as the baker wrote it; empty for a bare number, a date or a clock time. */
+  readonly unit: string;
+}
+
+/** A number with its unit, in the base unit of what it measures. */
+export type Quantity = QuantitySpan &
+  (
+    | { readonly kind: 'mass'; readonly grams: number }
+    | { readonly kind: 'volume'; readonly millilitres: number; readonly cups?: number }
+    | { readonly kind: 'fraction'; readonly fraction: number }
+    | { readonly kind: 'count'; readonly count: number }
+    | { readonly kind: 'duration'; readonly seconds: number }
+    | { readonly kind: 'temperature'; readonly celsius: number; readonly degrees: number }
+    | { readonly kind: 'turns'; readonly rpm: number }
+    | { readonly kind: 'times'; readonly factor: number }
+    | { readonly kind: 'energy'; readonly kilojoules: number }
+    | { readonly kind: 'warming'; readonly celsiusPerMinute: number }
+    | { readonly kind: 'density'; readonly gramsPerMillilitre: number }
+    | { readonly kind: 'money'; readonly amount: number; readonly currency: Currency; readonly per: Per }
+    | { readonly kind: 'date'; readonly iso: string }
+    | { readonly kind: 'clock'; readonly minutes: number }
+    | { readonly kind: 'bare'; readonly value: number }
+    | { readonly kind: 'range'; readonly low: string; readonly high: string }
+    | { readonly kind: 'grouped'; readonly readings: readonly string[]; readonly first: string; readonly rest: string }
+  );
+export type QuantityKind = Quantity['kind'];
+export type QuantityOf<K extends QuantityKind> = Extract<Quantity, { kind: K }>;
+
+export type Per =
+  | { readonly measure: 'mass'; readonly grams: number }
+  | { readonly measure: 'volume'; readonly millilitres: number }
+  | { readonly measure: 'count'; readonly count: number };
+
+/** A name as written, and folded so that two spellings of one name are equal. */
+export interface Name extends Span {
+  readonly text: string;
+  readonly folded: string;
+}
+
+/** What an ingredient or plan line asks for. `unknown` keeps the reason and says nothing itself. */
+export type Amount = Span &
+  (
+    | { readonly kind: 'fraction'; readonly fraction: number; readonly aPiece?: true }
+    | { readonly kind: 'mass'; readonly grams: number; readonly aPiece?: true; readonly baked?: true }
+    | { readonly kind: 'volume'; readonly millilitres: number; readonly cups?: number; readonly aPiece?: true }
+    | { readonly kind: 'count'; readonly count: number; readonly aPiece?: true }
+    | { readonly kind: 'balance' }
+    | { readonly kind: 'remaining' }
+    | { readonly kind: 'hydration'; readonly fraction: number; readonly effective: boolean }
+    | { readonly kind: 'unknown'; readonly reason: string }
+  );
+
+/** One thing a `load` or `add` line puts in the bowl. */
+export interface LoadItem extends Span {
+  readonly name: Name;
+  readonly all: boolean;
+  readonly remaining: boolean;
+  readonly fraction?: number;
+  readonly celsius?: number;
+}
+
+/** The value of a property line, by its form. */
+export type Value =
+  | { readonly form: 'temperature'; readonly celsius: number }
+  | { readonly form: 'difference'; readonly celsius: number }
+  | { readonly form: 'mass'; readonly grams: number }
+  | { readonly form: 'volume'; readonly millilitres: number }
+  | { readonly form: 'count'; readonly count: number }
+  | { readonly form: 'fraction'; readonly fraction: number; readonly atMoisture?: number }
+  | { readonly form: 'times'; readonly factor: number }
+  | { readonly form: 'duration'; readonly seconds: number; readonly celsius?: number; readonly atGrams?: number }
+  | { readonly form: 'energy'; readonly kilojoules: number }
+  | { readonly form: 'density'; readonly gramsPerMillilitre: number }
+  | { readonly form: 'price'; readonly amount: number; readonly currency: Currency; readonly per: Per }
+  | { readonly form: 'word'; readonly word: string; readonly span: Span }
+  | { readonly form: 'name'; readonly name: Name }
+  | { readonly form: 'names'; readonly names: readonly Name[] }
+  | { readonly form: 'massRange'; readonly leastGrams?: number; readonly mostGrams: number }
+  | {
+      readonly form: 'machineSpeed';
+      readonly number: number;
+      readonly rpm: number;
+      readonly celsiusPerMinute?: number;
+      readonly develops?: number;
+    }
+  | { readonly form: 'mixSpeed'; readonly number: number; readonly seconds: number }
+  | { readonly form: 'load'; readonly items: readonly LoadItem[] }
+  | { readonly form: 'draws'; readonly fraction: number; readonly all: boolean; readonly name: Name }
+  | { readonly form: 'yieldPieces'; readonly count: number; readonly grams: number; readonly baked: boolean }
+  | { readonly form: 'yieldMass'; readonly grams: number; readonly baked: boolean }
+  | { readonly form: 'yieldFlour'; readonly grams: number }
+  | { readonly form: 'reading'; readonly seconds: number; readonly celsius: number; readonly stage?: Name }
+  | { readonly form: 'rise'; readonly fraction: number; readonly seconds: number }
+  | { readonly form: 'partTemperature'; readonly name: Name; readonly celsius: number }
+  | { readonly form: 'ready'; readonly date?: string; readonly minutes: number };
+
+/** What one line says. */
+export type Statement =
+  | { readonly kind: 'blank' }
+  | HeaderStatement
+  | PropertyStatement
+  | IngredientStatement
+  | PlannedStatement
+  | StepStatement
+  | { readonly kind: 'note'; readonly text: string }
+  /** A line of a section nobody knows: kept, and silent. */
+  | { readonly kind: 'silent' }
+  /** A line with a problem that leaves nothing to compute with. */
+  | { readonly kind: 'unreadable' };
+
+export interface HeaderStatement {
+  readonly kind: 'header';
+  readonly section: SectionKind | 'unknown';
+  /** The section word or words. */
+  readonly keyword: Span;
+  readonly name?: Name;
+  /** The part that a `mix PART in` or a `process PART` is about. */
+  readonly part?: Name;
+  /** The mixer of a `mix in`; `by hand` sets `byHand` instead. */
+  readonly mixer?: Name;
+  readonly byHand?: true;
+  readonly date?: string;
+  readonly words?: string;
+}
+
+export interface PropertyStatement {
+  readonly kind: 'property';
+  /** The property word as the table spells it. */
+  readonly property: string;
+  readonly keyword: Span;
+  /** Where the value stands; empty right after the word when nothing is written yet. */
+  readonly valueSpan: Span;
+  /** Absent when the value is missing or could not be read; the line then has a problem or is half typed. */
+  readonly value?: Value;
+}
+
+export interface IngredientStatement {
+  readonly kind: 'ingredient';
+  readonly name: Name;
+  readonly amount: Amount;
+  /** `at 8 °C` after the comma. */
+  readonly celsius?: number;
+}
+
+export interface PlannedStatement {
+  readonly kind: 'planned';
+  readonly name: Name;
+  readonly amount: Amount;
+  readonly readyMinutes?: number;
+}
+
+export interface StepStatement {
+  readonly kind: 'step';
+  readonly words: Name;
+  /** The known first word (bulk, fold, bake …), when it is one. */
+  readonly known?: string;
+  readonly seconds?: number;
+  readonly celsius?: number;
+  /** Times of folds said in the remarks, seconds from the start of the step. */
+  readonly foldSeconds: readonly number[];
+  readonly remarks: readonly string[];
+}
+
+/** A cure the line itself knows: edits inside this line. */
+export interface LineFix {
+  readonly title: string;
+  readonly edits: readonly LineEdit[];
+  /** The reading most bakers would mean; at most one a problem. */
+  readonly preferred?: true;
+}
+
+/** Something wrong with the wording of one line. */
+export interface SyntaxProblem {
+  readonly code: string;
+  readonly message: string;
+  readonly span: Span;
+  readonly fixes: readonly LineFix[];
+  /** Folded names: when one of them is known, the problem is none (`type 550 500 g`). */
+  readonly unlessKnown?: string;
+}
+
+export interface Accept {
+  readonly span: Span;
+  readonly codes: readonly { readonly code: string; readonly span: Span }[];
+  readonly reason?: string;
+}
+
+/** One line, read. Spans are columns of the line, so an unmoved line is read once wherever it stands. */
+export interface ParsedLine {
+  readonly text: string;
+  readonly tokens: readonly Token[];
+  readonly statement: Statement;
+  /** The other reading of a line whose number looked grouped, taken where its name is known. */
+  readonly otherwise?: IngredientStatement | PlannedStatement;
+  readonly problems: readonly SyntaxProblem[];
+  readonly accept?: Accept;
+  /** Nothing but blanks and comment. */
+  readonly empty: boolean;
+}
+
+/** A section and the lines it holds; line numbers count from the first line of its block. */
+export interface Section {
+  readonly kind: SectionKind | 'unknown';
+  readonly header: HeaderStatement;
+  readonly headerLine: number;
+  /** One past the last line that belongs to it. */
+  readonly endLine: number;
+}
+
+/**
+ * A top-level section with the sections that belong to it; lines before the first header make a block without a
+ * header. A block whose lines are the same objects as before means the same, wherever it has moved.
+ */
+export interface Block {
+  readonly lines: readonly ParsedLine[];
+  readonly top?: Section;
+  readonly subs: readonly Section[];
+  /** Problems of headers in their surroundings, with lines counted from the block's first. */
+  readonly problems: readonly (SyntaxProblem & { readonly line: number })[];
+}
+
+export interface SourceFile {
+  readonly lines: readonly ParsedLine[];
+  readonly endings: readonly string[];
+  readonly blocks: readonly { readonly block: Block; readonly firstLine: number }[];
+}

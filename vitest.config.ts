@@ -1,0 +1,10 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['test/**/*.test.ts'],
+    exclude: ['test/editors/**', '**/node_modules/**'],
+    maxWorkers: 2,
+    testTimeout: 30_000,
+  },
+});
