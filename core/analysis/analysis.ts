@@ -1,0 +1,33 @@
+import { solveFormula } from '../calc/formula.ts';
+import type { FormulaProblem, SolvedFormula } from '../calc/formula-result.ts';
+import { type Known, unknown } from '../calc/known.ts';
+import type { FormulaModel } from '../model/formula-model.ts';
+import { type ResolvedFormula, resolveFormula } from '../model/resolve.ts';
+import type { Scope } from '../model/scope.ts';
+import { analyseMix, type MixAnalysis } from './mixing.ts';
+
+/** A formula with all that is computed of it: the one thing that rules, hovers, totals and the sheet read. */
+export interface Analysis {
+  readonly resolved: ResolvedFormula;
+  readonly solved: SolvedFormula | undefined;
+  readonly problems: readonly FormulaProblem[];
+  readonly mixes: readonly Known<MixAnalysis>[];
+  /** The programme that mixes the dough. */
+  readonly doughMix: Known<MixAnalysis>;
+}
+
+/** Resolves, solves and mixes a formula. Never throws; what is not known stays so, with its reason. */
+export function analyse(model: FormulaModel, scope: Scope): Analysis {
+  return analyseResolved(resolveFormula(model, scope));
+}
+
+/** The same for a formula already resolved, at whatever yield its input now has. */
+export function analyseResolved(resolved: ResolvedFormula): Analysis {
+  const { solved, problems } = solveFormula(resolved.input);
+  const mixes = resolved.mixes.map((mix): Known<MixAnalysis> =>
+    solved === undefined ? unknown('the formula has no lines yet') : analyseMix(resolved, solved, mix),
+  );
+  const dough = resolved.input.sections[0]!.id;
+  const index = resolved.mixes.findIndex((mix) => mix.sectionId === dough);
+  return { resolved, solved, problems, mixes, doughMix: mixes[index] ?? unknown('the formula has no mixing programme') };
+}

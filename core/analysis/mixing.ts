@@ -1,0 +1,197 @@
+import { blendCurve, type FlourData } from '../calc/flour.ts';
+import type { SolvedFormula } from '../calc/formula-result.ts';
+import { capacityShares } from '../calc/heat.ts';
+import { type Known, known, unknown } from '../calc/known.ts';
+import { type MixingOutcome, simulateMixing } from '../calc/mixing.ts';
+import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing-programme.ts';
+import { type TemperedWater, temperWater } from '../calc/mixing-water.ts';
+import type { Mixer } from '../model/mixer.ts';
+import type { ResolvedFormula, ResolvedMix } from '../model/resolve.ts';
+import { batchesOf } from './portions.ts';
+
+/** The dough temperature wanted where the file says none; common practice for wheat doughs, no source. */
+export const usualDoughCelsius = 25;
+
+/** One mixing programme, run. */
+export interface MixAnalysis {
+  readonly index: number;
+  readonly sectionId: string;
+  readonly mixer: Mixer;
+  readonly input: MixingInput;
+  /** Run with the water as the file gives it, else with the water that reaches the dough temperature. */
+  readonly outcome: MixingOutcome;
+  /** Lines of the phases of `input`, counted in the block. */
+  readonly phaseLines: readonly number[];
+  readonly targetCelsius: number;
+  readonly targetAssumed: boolean;
+  /** The water to use; unknown when the file fixes its temperature, with the reason. */
+  readonly water: Known<TemperedWater>;
+  /** The temperature of the water where the file gives it. */
+  readonly givenWaterCelsius?: number;
+  readonly doughGrams: number;
+  /** Keys in the dough that no line of the programme loads; they are taken to go in first. */
+  readonly unloaded: readonly { readonly key: string; readonly name: string }[];
+  /** Portions that do not make up their line: grams asked for against grams there are. */
+  readonly portionsOff: readonly { readonly line: number; readonly name: string; readonly askedGrams: number; readonly hasGrams: number }[];
+}
+
+/** Runs a programme of a solved formula, or says why it cannot be run. */
+export function analyseMix(resolved: ResolvedFormula, solved: SolvedFormula, mix: ResolvedMix): Known<MixAnalysis> {
+  if (mix.mixer === undefined) return unknown('the mixer is not known');
+  const model = resolved.model.mixes[mix.index]!;
+  const batches = batchesOf(resolved, solved, mix.sectionId);
+  if (batches.size === 0) return unknown('the weights of the dough are not known yet');
+  if (model.phases.some((phase) => phase.statement.value === undefined)) return unknown('a line of the mixing programme is not finished');
+  const poured = pourAll(resolved, solved, mix, batches);
+  const doughGrams = [...batches.values()].reduce((sum, batch) => sum + batch.grams, 0);
+  const targetCelsius = resolved.doughCelsius ?? usualDoughCelsius;
+  const input = programmeOf(resolved, solved, mix, poured.phases, targetCelsius);
+  const tempered = poured.phases.flatMap((phase) => ('portions' in phase ? phase.portions : [])).filter((portion) => portion.tempered);
+  const waterGiven = [...batches.values()]
+    .map((batch) => batch.portion(1, undefined))
+    .find((portion) => portion.kind === 'water' && !portion.tempered);
+  const water: Known<TemperedWater> =
+    tempered.length === 0 && waterGiven !== undefined
+      ? unknown(`the file takes its water at ${waterGiven.celsius} °C`)
+      : temperWater({
+          mixing: input,
+          targetCelsius,
+          ...(resolved.bakery.tapCelsius === undefined ? {} : { tapCelsius: resolved.bakery.tapCelsius }),
+        });
+  return known(
+    {
+      index: mix.index,
+      sectionId: mix.sectionId,
+      mixer: mix.mixer,
+      input,
+      outcome: water.known ? water.value.outcome : simulateMixing(input),
+      phaseLines: poured.lines,
+      targetCelsius,
+      targetAssumed: resolved.doughCelsius === undefined,
+      water,
+      doughGrams,
+      unloaded: poured.unloaded,
+      portionsOff: poured.portionsOff,
+      ...(waterGiven === undefined ? {} : { givenWaterCelsius: waterGiven.celsius }),
+    },
+    'common practice',
+  );
+}
+
+interface Poured {
+  readonly phases: MixingPhase[];
+  readonly lines: number[];
+  readonly unloaded: { key: string; name: string }[];
+  readonly portionsOff: { line: number; name: string; askedGrams: number; hasGrams: number }[];
+}
+
+function pourAll(
+  resolved: ResolvedFormula,
+  solved: SolvedFormula,
+  mix: ResolvedMix,
+  batches: ReturnType<typeof batchesOf>,
+): Poured {
+  const model = resolved.model.mixes[mix.index]!;
+  const left = new Map([...batches].map(([key, batch]) => [key, batch.grams]));
+  const touched = new Set<string>();
+  const portionsOff: Poured['portionsOff'] = [];
+  const base = solved.sections.find((section) => section.id === mix.sectionId)?.flourGrams ?? solved.flourGrams ?? 0;
+  const phases: MixingPhase[] = [];
+  const lines: number[] = [];
+  for (const { line, statement } of model.phases) {
+    const { value } = statement;
+    if (value?.form === 'load') {
+      const portions: MixPortion[] = [];
+      for (const load of mix.loads.filter((one) => one.line === line)) {
+        for (const key of load.keys) {
+          const batch = batches.get(key);
+          if (batch === undefined) continue;
+          touched.add(key);
+          const has = left.get(key)!;
+          const wanted = load.item.fraction === undefined ? has : load.item.fraction * base;
+          if (wanted > has + Math.max(0.5, batch.grams * 1e-6)) {
+            portionsOff.push({ line, name: batch.name, askedGrams: wanted, hasGrams: has });
+          }
+          const grams = Math.min(wanted, has);
+          left.set(key, has - grams);
+          if (grams > 0) portions.push(batch.portion(grams / batch.grams, load.item.celsius));
+        }
+      }
+      phases.push({ kind: statement.property === 'load' ? 'load' : 'add', portions });
+      lines.push(line);
+    } else {
+      const phase = timePhase(statement.property, value);
+      if (phase === undefined) continue;
+      phases.push(phase);
+      lines.push(line);
+    }
+  }
+  const unloaded = [...batches.values()].filter((batch) => !touched.has(batch.key));
+  for (const batch of batches.values()) {
+    const rest = left.get(batch.key)!;
+    if (touched.has(batch.key) && rest > Math.max(0.5, batch.grams * 1e-6)) {
+      portionsOff.push({ line: lastLineOf(mix, batch.key), name: batch.name, askedGrams: batch.grams - rest, hasGrams: batch.grams });
+    }
+  }
+  if (unloaded.length > 0) {
+    const portions = unloaded.map((batch) => batch.portion(1, undefined));
+    const first = phases.findIndex((phase) => 'portions' in phase);
+    const firstPhase = phases[first];
+    if (first === 0 && firstPhase !== undefined && 'portions' in firstPhase) {
+      phases[0] = { ...firstPhase, portions: [...firstPhase.portions, ...portions] };
+    } else {
+      phases.unshift({ kind: 'load', portions });
+      lines.unshift(model.headerLine);
+    }
+  }
+  return { phases, lines, unloaded: unloaded.map(({ key, name }) => ({ key, name })), portionsOff };
+}
+
+function lastLineOf(mix: ResolvedMix, key: string): number {
+  return mix.loads.findLast((load) => load.keys.includes(key))?.line ?? 0;
+}
+
+function timePhase(property: string, value: { form: string } | undefined): MixingPhase | undefined {
+  const timed = value as { form: string; number?: number; seconds?: number } | undefined;
+  if (timed?.seconds === undefined) return undefined;
+  if (timed.form === 'mixSpeed') return { kind: 'speed', number: timed.number!, seconds: timed.seconds };
+  if (property === 'rest') return { kind: 'rest', seconds: timed.seconds };
+  if (property === 'knead' || property === 'fold' || property === 'stir') return { kind: property, seconds: timed.seconds };
+  return undefined;
+}
+
+function programmeOf(
+  resolved: ResolvedFormula,
+  solved: SolvedFormula,
+  mix: ResolvedMix,
+  phases: readonly MixingPhase[],
+  targetCelsius: number,
+): MixingInput {
+  const { bakery } = resolved;
+  const portions = phases.flatMap((phase) => ('portions' in phase ? phase.portions : []));
+  const of = (kind: MixPortion['kind']): MixPortion[] => portions.filter((portion) => portion.kind === kind);
+  const gramsOf = (kind: MixPortion['kind']): number => of(kind).reduce((sum, portion) => sum + portion.grams, 0);
+  return {
+    phases,
+    mixer: mix.mixer!.data,
+    curve: blendCurve(floursOf(resolved, solved, mix.sectionId)),
+    roomCelsius: bakery.roomCelsius,
+    limitCelsius: targetCelsius + 1,
+    friction: {
+      doughCelsius: targetCelsius,
+      roomCelsius: bakery.roomCelsius,
+      flourCelsius: bakery.flourCelsius,
+      shares: capacityShares(of('flour'), gramsOf('water'), gramsOf('salt')),
+    },
+  };
+}
+
+/** All flour that is in the bowl, for what mixing does to it. */
+export function floursOf(resolved: ResolvedFormula, solved: SolvedFormula, sectionId: string): { grams: number; flour: FlourData }[] {
+  const dough = sectionId === resolved.input.sections[0]!.id;
+  const lines = dough ? solved.overall : (solved.sections.find((section) => section.id === sectionId)?.lines ?? []);
+  return lines.flatMap((line) => {
+    const flour = resolved.ingredients.get(line.key)?.flour;
+    return flour !== undefined && line.isFlour && line.grams !== undefined ? [{ grams: line.grams, flour }] : [];
+  });
+}

@@ -1,0 +1,58 @@
+import { metricCupMillilitres } from '../syntax/units.ts';
+import type { Name } from '../syntax/tree.ts';
+import { propertiesOf, valueOf } from './properties.ts';
+import type { Definition, Scope } from './scope.ts';
+
+/** The conditions of a folder. What no bakery section says is taken as a mild day, and the result says so. */
+export interface Bakery {
+  readonly name?: string;
+  readonly roomCelsius: number;
+  readonly flourCelsius: number;
+  /** Absent when nobody told it: then how much ice is needed cannot be said. */
+  readonly tapCelsius?: number;
+  readonly scaleStepGrams: number;
+  readonly defaultMixer?: Name;
+  readonly cupMillilitres: number;
+  readonly definition?: Definition;
+  /** The conditions that had to be assumed. */
+  readonly assumed: readonly ('room' | 'flour' | 'scale step')[];
+}
+
+/** A mild day, room and flour alike; common practice, no source. */
+export const mildCelsius = 21;
+/** The step of a usual bench scale; common practice, no source. */
+export const usualScaleStepGrams = 1;
+
+export function bakeryOf(scope: Scope): Bakery {
+  const definition = scope.nearest('bakery');
+  if (definition === undefined) {
+    return {
+      roomCelsius: mildCelsius,
+      flourCelsius: mildCelsius,
+      scaleStepGrams: usualScaleStepGrams,
+      cupMillilitres: metricCupMillilitres,
+      assumed: ['room', 'flour', 'scale step'],
+    };
+  }
+  const said = propertiesOf(definition.block, definition.block.top!);
+  const room = valueOf(said, 'room', 'temperature')?.celsius;
+  const flour = valueOf(said, 'flour', 'temperature')?.celsius;
+  const tap = valueOf(said, 'tap water', 'temperature')?.celsius;
+  const step = valueOf(said, 'scale step', 'mass')?.grams;
+  const mixer = valueOf(said, 'default mixer', 'name')?.name;
+  const assumed: ('room' | 'flour' | 'scale step')[] = [];
+  if (room === undefined) assumed.push('room');
+  if (flour === undefined) assumed.push('flour');
+  if (step === undefined) assumed.push('scale step');
+  return {
+    name: definition.name.text,
+    roomCelsius: room ?? mildCelsius,
+    flourCelsius: flour ?? room ?? mildCelsius,
+    scaleStepGrams: step !== undefined && step > 0 ? step : usualScaleStepGrams,
+    cupMillilitres: valueOf(said, 'cup', 'volume')?.millilitres ?? metricCupMillilitres,
+    definition,
+    assumed,
+    ...(tap === undefined ? {} : { tapCelsius: tap }),
+    ...(mixer === undefined ? {} : { defaultMixer: mixer }),
+  };
+}

@@ -1,0 +1,125 @@
+import type {
+  Block,
+  HeaderStatement,
+  IngredientStatement,
+  Name,
+  ParsedLine,
+  Section,
+  SectionKind,
+  StepStatement,
+} from '../syntax/tree.ts';
+import { holdsIngredients } from '../syntax/vocabulary.ts';
+import { linesOf, propertiesOf, type Said, type SaidProperties } from './properties.ts';
+
+/** A formula as its block says it, before any name is looked up. Lines are counted in the block. */
+export interface FormulaModel {
+  readonly name: Name;
+  readonly block: Block;
+  readonly said: SaidProperties;
+  /** The dough first, then its preferments, soakers, parts, fillings, toppings, baths. */
+  readonly sections: readonly SectionModel[];
+  readonly mixes: readonly MixModel[];
+  readonly processes: readonly ProcessModel[];
+  readonly trials: readonly TrialModel[];
+}
+
+export interface SectionModel {
+  readonly id: string;
+  readonly kind: SectionKind;
+  readonly name: Name | undefined;
+  readonly headerLine: number;
+  readonly endLine: number;
+  readonly said: SaidProperties;
+  readonly lines: readonly LineModel[];
+}
+
+export interface LineModel {
+  readonly id: string;
+  readonly line: number;
+  readonly parsed: ParsedLine;
+  readonly statement: IngredientStatement;
+}
+
+export interface MixModel {
+  readonly headerLine: number;
+  readonly endLine: number;
+  readonly header: HeaderStatement;
+  readonly phases: readonly Said[];
+}
+
+export interface ProcessModel {
+  readonly headerLine: number;
+  readonly header: HeaderStatement;
+  readonly steps: readonly { readonly line: number; readonly step: StepStatement }[];
+}
+
+export interface TrialModel {
+  readonly headerLine: number;
+  readonly header: HeaderStatement;
+  readonly said: SaidProperties;
+}
+
+const models = new WeakMap<Block, FormulaModel | undefined>();
+
+export const lineId = (line: number): string => `L${line}`;
+export const sectionId = (headerLine: number): string => `S${headerLine}`;
+/** The line, counted in its block, that an id of a line or a section stands for. */
+export const lineOfId = (id: string): number => Number(/(\d+)$/.exec(id)?.[1] ?? 0);
+
+/** The formula that a block says, `undefined` when it is of another kind. Remembered by block. */
+export function formulaOf(block: Block): FormulaModel | undefined {
+  if (models.has(block)) return models.get(block);
+  const model = build(block);
+  models.set(block, model);
+  return model;
+}
+
+function build(block: Block): FormulaModel | undefined {
+  const { top } = block;
+  if (top?.kind !== 'formula' || top.header.name === undefined) return undefined;
+  const dough = sectionOf(block, top, 'formula');
+  const rest = block.subs.filter((section) => holdsIngredients(section.kind));
+  return {
+    name: top.header.name,
+    block,
+    said: dough.said,
+    sections: [dough, ...rest.map((section) => sectionOf(block, section, section.kind as SectionKind))],
+    mixes: block.subs.filter((section) => section.kind === 'mix').map((section) => mixOf(block, section)),
+    processes: block.subs.filter((section) => section.kind === 'process').map((section) => processOf(block, section)),
+    trials: block.subs
+      .filter((section) => section.kind === 'trial')
+      .map((section) => ({ headerLine: section.headerLine, header: section.header, said: propertiesOf(block, section) })),
+  };
+}
+
+function sectionOf(block: Block, section: Section, kind: SectionKind): SectionModel {
+  const lines: LineModel[] = [];
+  for (const [line, parsed] of linesOf(block, section)) {
+    if (parsed.statement.kind === 'ingredient') lines.push({ id: lineId(line), line, parsed, statement: parsed.statement });
+  }
+  return {
+    id: sectionId(section.headerLine),
+    kind,
+    name: section.header.name,
+    headerLine: section.headerLine,
+    endLine: section.endLine,
+    said: propertiesOf(block, section),
+    lines,
+  };
+}
+
+function mixOf(block: Block, section: Section): MixModel {
+  const phases: Said[] = [];
+  for (const [line, parsed] of linesOf(block, section)) {
+    if (parsed.statement.kind === 'property') phases.push({ line, statement: parsed.statement });
+  }
+  return { headerLine: section.headerLine, endLine: section.endLine, header: section.header, phases };
+}
+
+function processOf(block: Block, section: Section): ProcessModel {
+  const steps: { line: number; step: StepStatement }[] = [];
+  for (const [line, parsed] of linesOf(block, section)) {
+    if (parsed.statement.kind === 'step') steps.push({ line, step: parsed.statement });
+  }
+  return { headerLine: section.headerLine, header: section.header, steps };
+}

@@ -1,0 +1,73 @@
+import type { MixerData, MixerKind, MixerSpeed } from '../calc/mixer.ts';
+import { findCatalogueMixer } from '../catalogue/mixers.ts';
+import type { Name } from '../syntax/tree.ts';
+import { propertiesOf, valueOf } from './properties.ts';
+import type { Definition, Scope } from './scope.ts';
+
+/** A mixer with its bowl. */
+export interface Mixer {
+  readonly name: string;
+  readonly data: MixerData;
+  readonly leastGrams?: number;
+  readonly mostGrams?: number;
+  readonly definition?: Definition;
+  /** Its section does not say of what kind it is; a spiral is assumed. */
+  readonly kindAssumed?: true;
+}
+
+export type MixerFound =
+  | { readonly kind: 'found'; readonly mixer: Mixer }
+  | { readonly kind: 'several'; readonly definitions: readonly Definition[] }
+  | { readonly kind: 'unknown' };
+
+/** Mixing by hand. */
+export const byHand: Mixer = { name: 'by hand', data: { kind: 'hand', speeds: [] } };
+
+/** Looks a mixer up; a kind of mixer stands for a usual one of its kind. */
+export function findMixer(name: Name, scope: Scope): MixerFound {
+  const level = scope.find('mixer', name.folded)[0];
+  if (level !== undefined) {
+    if (level.length > 1) return { kind: 'several', definitions: level };
+    return { kind: 'found', mixer: build(level[0]!) };
+  }
+  const usual = findCatalogueMixer(name.folded);
+  return usual === undefined ? { kind: 'unknown' } : { kind: 'found', mixer: { name: name.text, data: usual.mixer } };
+}
+
+function build(definition: Definition): Mixer {
+  const said = propertiesOf(definition.block, definition.block.top!);
+  const word = valueOf(said, 'kind', 'word')?.word as MixerKind | undefined;
+  const kind = word ?? 'spiral';
+  const speeds: MixerSpeed[] = (said.get('speed') ?? []).flatMap(({ statement: { value } }) =>
+    value?.form === 'machineSpeed'
+      ? [
+          {
+            number: value.number,
+            rpm: value.rpm,
+            ...(value.celsiusPerMinute === undefined ? {} : { warmsCelsiusPerMinute: value.celsiusPerMinute }),
+            ...(value.develops === undefined ? {} : { developsTimes: value.develops }),
+          },
+        ]
+      : [],
+  );
+  const stated = new Set(speeds.map((speed) => speed.number));
+  const bowl = valueOf(said, 'bowl', 'massRange');
+  const towards = valueOf(said, 'warms towards', 'temperature')?.celsius;
+  const settles = valueOf(said, 'settles', 'duration');
+  const friction = valueOf(said, 'friction', 'difference')?.celsius;
+  const data: MixerData = {
+    kind,
+    speeds: [...speeds, ...(findCatalogueMixer(kind)?.mixer.speeds ?? []).filter((speed) => !stated.has(speed.number))],
+    ...(towards === undefined ? {} : { warmsTowardsCelsius: towards }),
+    ...(settles === undefined ? {} : { settles: { minutes: settles.seconds / 60, grams: settles.atGrams ?? 700 } }),
+    ...(friction === undefined ? {} : { frictionCelsius: friction }),
+  };
+  return {
+    name: definition.name.text,
+    data,
+    definition,
+    ...(bowl?.leastGrams === undefined ? {} : { leastGrams: bowl.leastGrams }),
+    ...(bowl === undefined ? {} : { mostGrams: bowl.mostGrams }),
+    ...(word === undefined ? { kindAssumed: true as const } : {}),
+  };
+}

@@ -1,0 +1,41 @@
+import type { Block, ParsedLine, PropertyStatement, Section, Value } from '../syntax/tree.ts';
+
+/** A property as said in a section, with the line (counted in its block) that says it. */
+export interface Said {
+  readonly line: number;
+  readonly statement: PropertyStatement;
+}
+
+/** What a section says, by property word, in the order of the lines. */
+export type SaidProperties = ReadonlyMap<string, readonly Said[]>;
+
+export function propertiesOf(block: Block, section: Section): SaidProperties {
+  const said = new Map<string, Said[]>();
+  for (const [line, parsed] of linesOf(block, section)) {
+    const statement = parsed.statement;
+    if (statement.kind !== 'property') continue;
+    const list = said.get(statement.property);
+    if (list === undefined) said.set(statement.property, [{ line, statement }]);
+    else list.push({ line, statement });
+  }
+  return said;
+}
+
+/** The lines of a section after its header, with their numbers in the block. */
+export function* linesOf(block: Block, section: Section): Iterable<readonly [number, ParsedLine]> {
+  for (let line = section.headerLine + 1; line < section.endLine; line++) yield [line, block.lines[line]!];
+}
+
+/** The value of a property of one form, the first time it is said. */
+export function valueOf<F extends Value['form']>(
+  said: SaidProperties,
+  word: string,
+  form: F,
+): Extract<Value, { form: F }> | undefined {
+  const value = said.get(word)?.find((one) => one.statement.value !== undefined)?.statement.value;
+  return value?.form === form ? (value as Extract<Value, { form: F }>) : undefined;
+}
+
+export function fractionOf(said: SaidProperties, word: string): number | undefined {
+  return valueOf(said, word, 'fraction')?.fraction;
+}

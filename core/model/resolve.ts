@@ -1,0 +1,349 @@
+import type { AmountInput, DrawInput, FormulaInput, LineInput, SectionInput, SectionKind, YieldInput } from '../calc/formula-input.ts';
+import { foldName } from '../text/names.ts';
+import type { Amount, IngredientStatement, LoadItem, Name } from '../syntax/tree.ts';
+import { roleWords } from '../syntax/vocabulary.ts';
+import { type Bakery, bakeryOf } from './bakery.ts';
+import { type FormulaModel, formulaOf, type LineModel, lineId, type SectionModel } from './formula-model.ts';
+import { findIngredient, type Ingredient } from './ingredient.ts';
+import { byHand, findMixer, type Mixer } from './mixer.ts';
+import { fractionOf, valueOf } from './properties.ts';
+import type { Definition, Scope } from './scope.ts';
+
+/** A formula with every name looked up, as plain data ready to be computed with. */
+export interface ResolvedFormula {
+  readonly model: FormulaModel;
+  readonly input: FormulaInput;
+  /** By key, as the lines of the input name them. */
+  readonly ingredients: ReadonlyMap<string, Ingredient>;
+  readonly bakery: Bakery;
+  readonly mixes: readonly ResolvedMix[];
+  readonly problems: readonly NameProblem[];
+  /** The statement of each ingredient line as it is taken, by line id. */
+  readonly statements: ReadonlyMap<string, IngredientStatement>;
+  readonly doughCelsius?: number;
+}
+
+export interface ResolvedMix {
+  readonly index: number;
+  /** The section whose lines it mixes; the dough's where the header names no part. */
+  readonly sectionId: string;
+  readonly mixer: Mixer | undefined;
+  readonly loads: readonly ResolvedLoad[];
+}
+
+/** One item of a `load` or `add` line and what it stands for: keys of lines, or ids of parts. */
+export interface ResolvedLoad {
+  readonly line: number;
+  readonly item: LoadItem;
+  readonly keys: readonly string[];
+}
+
+/** A name, or an amount that hangs on what a name stands for, that came to nothing. Lines are counted in the block. */
+export type NameProblem =
+  | { readonly kind: 'unknown-ingredient'; readonly line: number; readonly name: Name }
+  | { readonly kind: 'several'; readonly line: number; readonly name: Name; readonly definitions: readonly Definition[] }
+  | { readonly kind: 'unknown-mixer'; readonly line: number; readonly name: Name }
+  | { readonly kind: 'unknown-part'; readonly line: number; readonly name: Name }
+  | { readonly kind: 'not-in-dough'; readonly line: number; readonly name: Name }
+  | { readonly kind: 'no-density'; readonly line: number; readonly name: Name }
+  | { readonly kind: 'no-piece-weight'; readonly line: number; readonly name: Name }
+  | { readonly kind: 'loop-of-formulas'; readonly line: number; readonly name: Name };
+
+const deepest = 8;
+
+/** Looks up every name of a formula from where its file stands. */
+export function resolveFormula(model: FormulaModel, scope: Scope): ResolvedFormula {
+  const bakery = bakeryOf(scope);
+  const gathering: Gathering = { scope, bakery, ingredients: new Map(), problems: [], statements: new Map(), sections: [] };
+  gatherFormula(gathering, model, '', 'dough', [model.name.folded]);
+  const loss = fractionOf(model.said, 'loss') ?? 0;
+  const bakeLoss = fractionOf(model.said, 'bake loss');
+  const made = yieldOf(model);
+  const input: FormulaInput = {
+    sections: gathering.sections,
+    lossFraction: loss,
+    ...(bakeLoss === undefined ? {} : { bakeLossFraction: bakeLoss }),
+    ...(made === undefined ? {} : { yield: made }),
+  };
+  const celsius = valueOf(model.said, 'dough temperature', 'temperature')?.celsius;
+  return {
+    model,
+    input,
+    ingredients: gathering.ingredients,
+    bakery,
+    mixes: model.mixes.map((_, index) => resolveMix(gathering, model, index)),
+    problems: gathering.problems,
+    statements: gathering.statements,
+    ...(celsius === undefined ? {} : { doughCelsius: celsius }),
+  };
+}
+
+interface Gathering {
+  readonly scope: Scope;
+  readonly bakery: Bakery;
+  readonly ingredients: Map<string, Ingredient>;
+  readonly problems: NameProblem[];
+  readonly statements: Map<string, IngredientStatement>;
+  readonly sections: SectionInput[];
+}
+
+/**
+ * Adds the sections of a formula. A formula that is an ingredient of another comes in as a part of it, with ids of its
+ * own; its problems are told in its own file, not again here.
+ */
+function gatherFormula(to: Gathering, model: FormulaModel, prefix: string, kind: SectionKind, path: readonly string[]): void {
+  const enclosed = new Set(
+    model.processes.flatMap((process) =>
+      process.steps.filter(({ step }) => step.known === 'enclose').map(({ step }) => step.words.folded.replace(/^enclose\s+/, '')),
+    ),
+  );
+  const partIds = new Map<string, string>();
+  for (const section of model.sections.slice(1)) {
+    const folded = section.name?.folded;
+    if (folded !== undefined && !partIds.has(folded)) partIds.set(folded, prefix + section.id);
+  }
+  const at = to.sections.length;
+  const later: { model: FormulaModel; id: string; path: readonly string[] }[] = [];
+  model.sections.forEach((section, index) => {
+    const isEnclosed = section.name !== undefined && enclosed.has(section.name.folded);
+    const sectionKind = index === 0 ? kind : isEnclosed ? 'filling' : (section.kind as SectionKind);
+    to.sections.push(gatherSection(to, section, sectionKind, prefix, partIds, path, later, model.name.text));
+  });
+  if (prefix !== '' && to.sections[at] !== undefined) {
+    // The dough of a formula used as an ingredient goes by the id that its users' lines hold.
+    to.sections[at] = { ...to.sections[at]!, id: prefix };
+  }
+  for (const one of later) gatherFormula(to, one.model, one.id, 'part', one.path);
+}
+
+function gatherSection(
+  to: Gathering,
+  section: SectionModel,
+  kind: SectionKind,
+  prefix: string,
+  partIds: ReadonlyMap<string, string>,
+  path: readonly string[],
+  later: { model: FormulaModel; id: string; path: readonly string[] }[],
+  formulaName: string,
+): SectionInput {
+  const quiet = prefix !== '';
+  const tell = (problem: NameProblem): void => {
+    if (!quiet) to.problems.push(problem);
+  };
+  const lines: LineInput[] = section.lines.map((line) => {
+    const statement = chosenReading(line, to.scope, partIds);
+    const id = prefix + line.id;
+    if (!quiet) to.statements.set(id, statement);
+    const partId = partIds.get(statement.name.folded);
+    const common = { id, name: statement.name.text };
+    if (partId !== undefined) {
+      return { ...common, key: partId, part: true, role: 'other', isFlour: false, known: true, amount: plainAmount(statement.amount) };
+    }
+    const found = findIngredient(statement.name, to.scope);
+    if (found.kind === 'unknown') {
+      const formulas = to.scope.find('formula', statement.name.folded)[0];
+      if (formulas !== undefined) {
+        return formulaLine(to, statement, formulas, common, line.line, path, later, tell);
+      }
+    }
+    if (found.kind === 'several') tell({ kind: 'several', line: line.line, name: statement.name, definitions: found.definitions });
+    if (found.kind === 'unknown') tell({ kind: 'unknown-ingredient', line: line.line, name: statement.name });
+    if (found.kind !== 'found') {
+      return { ...common, key: `?${statement.name.folded}`, part: false, role: 'other', isFlour: false, known: false, amount: plainAmount(statement.amount) };
+    }
+    const { ingredient } = found;
+    to.ingredients.set(ingredient.key, ingredient);
+    const water = ingredient.role === 'flour' ? undefined : ingredient.composition.water;
+    return {
+      ...common,
+      key: ingredient.key,
+      part: false,
+      role: ingredient.role,
+      isFlour: ingredient.isFlour,
+      known: true,
+      amount: weighed(statement, ingredient, to.bakery, (missing) => tell({ kind: missing, line: line.line, name: statement.name })),
+      ...(water === undefined ? {} : { waterFraction: water }),
+    };
+  });
+  const culture = fractionOf(section.said, 'ripe culture');
+  const keepBack = valueOf(section.said, 'keep back', 'mass')?.grams;
+  return {
+    id: prefix + section.id,
+    name: section.name?.text ?? (kind === 'dough' ? formulaName : section.kind),
+    kind,
+    lines,
+    draws: drawsOf(section, prefix, to.scope, partIds),
+    ...(culture === undefined ? {} : { ripeCultureFraction: culture }),
+    ...(keepBack === undefined ? {} : { keepBackGrams: keepBack }),
+  };
+}
+
+/** Which reading of `type 550 500 g` holds: the one whose name is known. */
+function chosenReading(line: LineModel, scope: Scope, partIds: ReadonlyMap<string, string>): IngredientStatement {
+  const { otherwise, problems } = line.parsed;
+  if (otherwise?.kind !== 'ingredient') return line.statement;
+  const name = problems.find((one) => one.unlessKnown !== undefined)?.unlessKnown;
+  if (name === undefined) return line.statement;
+  const isKnown = partIds.has(name) || findIngredient(otherwise.name, scope).kind !== 'unknown';
+  return isKnown ? otherwise : line.statement;
+}
+
+function formulaLine(
+  to: Gathering,
+  statement: IngredientStatement,
+  definitions: readonly Definition[],
+  common: { id: string; name: string },
+  line: number,
+  path: readonly string[],
+  later: { model: FormulaModel; id: string; path: readonly string[] }[],
+  tell: (problem: NameProblem) => void,
+): LineInput {
+  const unusable: LineInput = {
+    ...common, key: `?${statement.name.folded}`, part: false, role: 'other', isFlour: false, known: false,
+    amount: plainAmount(statement.amount),
+  };
+  if (definitions.length > 1) {
+    tell({ kind: 'several', line, name: statement.name, definitions });
+    return unusable;
+  }
+  const model = formulaOf(definitions[0]!.block);
+  if (model === undefined) return unusable;
+  if (path.includes(model.name.folded) || path.length >= deepest) {
+    tell({ kind: 'loop-of-formulas', line, name: statement.name });
+    return unusable;
+  }
+  const id = `F${path.length}:${model.name.folded}:`;
+  if (!to.sections.some((section) => section.id === id) && !later.some((one) => one.id === id)) {
+    later.push({ model, id, path: [...path, model.name.folded] });
+  }
+  return { ...common, key: id, part: true, role: 'other', isFlour: false, known: true, amount: plainAmount(statement.amount) };
+}
+
+function drawsOf(section: SectionModel, prefix: string, scope: Scope, partIds: ReadonlyMap<string, string>): DrawInput[] {
+  return (section.said.get('draws') ?? []).flatMap(({ line, statement: { value } }): DrawInput[] => {
+    if (value?.form !== 'draws') return [];
+    const id = prefix + lineId(line);
+    const role = roleWords.find((word) => word === value.name.folded);
+    const isIngredient = scope.find('ingredient', value.name.folded).length > 0;
+    if (role !== undefined && !isIngredient && role !== 'water' && role !== 'salt') {
+      return [{ id, of: { kind: 'role', role }, fraction: value.fraction }];
+    }
+    const partId = partIds.get(value.name.folded);
+    const found = findIngredient(value.name, scope);
+    const key = partId ?? (found.kind === 'found' ? found.ingredient.key : `?${value.name.folded}`);
+    return [{ id, of: { kind: 'ingredient', key }, fraction: value.fraction }];
+  });
+}
+
+function yieldOf(model: FormulaModel): YieldInput | undefined {
+  const value = model.said.get('yield')?.find((one) => one.statement.value !== undefined)?.statement.value;
+  switch (value?.form) {
+    case 'yieldPieces':
+      return { kind: 'pieces', count: value.count, pieceGrams: value.grams, baked: value.baked };
+    case 'yieldMass':
+      return value.baked ? { kind: 'baked', grams: value.grams } : { kind: 'dough', grams: value.grams };
+    case 'yieldFlour':
+      return { kind: 'flour', grams: value.grams };
+    default:
+      return undefined;
+  }
+}
+
+function plainAmount(amount: Amount): AmountInput {
+  switch (amount.kind) {
+    case 'fraction':
+      return { kind: 'fraction', fraction: amount.fraction };
+    case 'mass':
+      return { kind: amount.aPiece ? 'perPiece' : 'grams', grams: amount.grams };
+    case 'balance':
+      return { kind: 'balance' };
+    case 'remaining':
+      return { kind: 'remaining' };
+    case 'hydration':
+      return { kind: 'toHydration', fraction: amount.fraction, effective: amount.effective };
+    case 'volume':
+    case 'count':
+      return { kind: 'unknown', reason: 'a part is taken by weight or percent' };
+    case 'unknown':
+      return { kind: 'unknown', reason: amount.reason };
+  }
+}
+
+function weighed(
+  statement: IngredientStatement,
+  ingredient: Ingredient,
+  bakery: Bakery,
+  tell: (missing: 'no-density' | 'no-piece-weight') => void,
+): AmountInput {
+  const { amount } = statement;
+  if (amount.kind === 'volume') {
+    const millilitres = amount.cups === undefined ? amount.millilitres : amount.cups * bakery.cupMillilitres;
+    if (ingredient.densityGramsPerMillilitre === undefined) {
+      tell('no-density');
+      return { kind: 'unknown', reason: `the density of ${ingredient.name} is not known` };
+    }
+    const grams = millilitres * ingredient.densityGramsPerMillilitre;
+    return { kind: amount.aPiece ? 'perPiece' : 'grams', grams };
+  }
+  if (amount.kind === 'count') {
+    if (ingredient.pieceGrams === undefined) {
+      tell('no-piece-weight');
+      return { kind: 'unknown', reason: `the weight of one ${ingredient.name} is not known` };
+    }
+    return { kind: amount.aPiece ? 'perPiece' : 'grams', grams: amount.count * ingredient.pieceGrams };
+  }
+  return plainAmount(amount);
+}
+
+function resolveMix(to: Gathering, model: FormulaModel, index: number): ResolvedMix {
+  const mix = model.mixes[index]!;
+  const { part, mixer: named } = mix.header;
+  const dough = model.sections[0]!;
+  const section = part === undefined ? dough : model.sections.find((one) => one.name?.folded === part.folded);
+  if (part !== undefined && section === undefined && part.folded !== model.name.folded) {
+    to.problems.push({ kind: 'unknown-part', line: mix.headerLine, name: part });
+  }
+  const chosen = section ?? dough;
+  const base = { index, sectionId: chosen.id, loads: resolveLoads(to, model, index, chosen) };
+  if (mix.header.byHand) return { ...base, mixer: byHand };
+  const name = named ?? to.bakery.defaultMixer;
+  if (name === undefined) return { ...base, mixer: undefined };
+  const found = findMixer(name, to.scope);
+  if (found.kind === 'found') return { ...base, mixer: found.mixer };
+  if (named !== undefined) {
+    to.problems.push(
+      found.kind === 'several'
+        ? { kind: 'several', line: mix.headerLine, name, definitions: found.definitions }
+        : { kind: 'unknown-mixer', line: mix.headerLine, name },
+    );
+  }
+  return { ...base, mixer: undefined };
+}
+
+function resolveLoads(to: Gathering, model: FormulaModel, index: number, section: SectionModel): ResolvedLoad[] {
+  const input = to.sections.find((one) => one.id === section.id);
+  if (input === undefined) return [];
+  const parts = new Map<string, string>();
+  for (const one of model.sections) if (one.name !== undefined && one !== section) parts.set(one.name.folded, one.id);
+  const keysOf = (item: LoadItem): readonly string[] => {
+    const { folded } = item.name;
+    const role = roleWords.find((word) => word === folded);
+    const ofRole = role === undefined ? [] : input.lines.filter((line) => line.role === role).map((line) => line.key);
+    if (item.all && ofRole.length > 0) return [...new Set(ofRole)];
+    const part = parts.get(folded);
+    if (part !== undefined) return [part];
+    const found = findIngredient(item.name, to.scope);
+    const key = found.kind === 'found' ? found.ingredient.key : `?${folded}`;
+    const line = input.lines.find((one) => one.key === key || foldName(one.name) === folded);
+    if (line !== undefined) return [line.key];
+    return [...new Set(ofRole)];
+  };
+  return model.mixes[index]!.phases.flatMap(({ line, statement: { value } }) => {
+    if (value?.form !== 'load') return [];
+    return value.items.map((item): ResolvedLoad => {
+      const keys = keysOf(item);
+      if (keys.length === 0) to.problems.push({ kind: 'not-in-dough', line, name: item.name });
+      return { line, item, keys };
+    });
+  });
+}

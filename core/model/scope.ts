@@ -1,0 +1,35 @@
+import type { Block, Name } from '../syntax/tree.ts';
+
+/** What can be defined and looked for by name. Flours and ingredients share one space of names. */
+export type DefinitionKind = 'ingredient' | 'mixer' | 'formula' | 'bakery' | 'plan';
+
+export interface Definition {
+  readonly kind: DefinitionKind;
+  readonly name: Name;
+  readonly uri: string;
+  readonly firstLine: number;
+  readonly block: Block;
+}
+
+/**
+ * Names as seen from one file. Levels go from near to far: the file's own folder, each folder above it up to the
+ * root, then the rest of the workspace. Only levels with a hit are listed.
+ */
+export interface Scope {
+  find(kind: DefinitionKind, folded: string): readonly (readonly Definition[])[];
+  /** The nearest definition of a kind, whatever its name (the bakery of a folder). */
+  nearest(kind: DefinitionKind): Definition | undefined;
+  /** The names of a kind that can be seen, nearest first. */
+  names(kind: DefinitionKind): readonly Definition[];
+}
+
+export const noScope: Scope = { find: () => [], nearest: () => undefined, names: () => [] };
+
+/** The definition that a block makes, if it makes one. */
+export function definitionOf(uri: string, firstLine: number, block: Block): Definition | undefined {
+  const { top } = block;
+  if (top === undefined || top.kind === 'unknown' || top.header.name === undefined) return undefined;
+  const kind = top.kind === 'flour' ? 'ingredient' : top.kind;
+  if (kind !== 'ingredient' && kind !== 'mixer' && kind !== 'formula' && kind !== 'bakery' && kind !== 'plan') return undefined;
+  return { kind, name: top.header.name, uri, firstLine, block };
+}
