@@ -24,10 +24,17 @@ export function analyse(model: FormulaModel, scope: Scope): Analysis {
 /** The same for a formula already resolved, at whatever yield its input now has. */
 export function analyseResolved(resolved: ResolvedFormula): Analysis {
   const { solved, problems } = solveFormula(resolved.input);
-  const mixes = resolved.mixes.map((mix): Known<MixAnalysis> =>
-    solved === undefined ? unknown('the formula has no lines yet') : analyseMix(resolved, solved, mix),
+  const mixes = resolved.mixes.map(
+    (mix): Known<MixAnalysis> =>
+      solved === undefined ? unknown('the formula has no lines yet') : analyseMix(resolved, solved, mix),
   );
   const dough = resolved.input.sections[0]!.id;
   const index = resolved.mixes.findIndex((mix) => mix.sectionId === dough);
-  return { resolved, solved, problems, mixes, doughMix: mixes[index] ?? unknown('the formula has no mixing programme') };
+  return {
+    resolved,
+    solved,
+    problems,
+    mixes,
+    doughMix: mixes[index] ?? unknown('the formula has no mixing programme'),
+  };
 }

@@ -32,21 +32,33 @@ export interface MixAnalysis {
   /** Keys in the dough that no line of the programme loads; they are taken to go in first. */
   readonly unloaded: readonly { readonly key: string; readonly name: string }[];
   /** Portions that do not make up their line: grams asked for against grams there are. */
-  readonly portionsOff: readonly { readonly line: number; readonly name: string; readonly askedGrams: number; readonly hasGrams: number }[];
+  readonly portionsOff: readonly {
+    readonly line: number;
+    readonly name: string;
+    readonly askedGrams: number;
+    readonly hasGrams: number;
+  }[];
 }
 
 /** Runs a programme of a solved formula, or says why it cannot be run. */
-export function analyseMix(resolved: ResolvedFormula, solved: SolvedFormula, mix: ResolvedMix): Known<MixAnalysis> {
+export function analyseMix(
+  resolved: ResolvedFormula,
+  solved: SolvedFormula,
+  mix: ResolvedMix,
+): Known<MixAnalysis> {
   if (mix.mixer === undefined) return unknown('the mixer is not known');
   const model = resolved.model.mixes[mix.index]!;
   const batches = batchesOf(resolved, solved, mix.sectionId);
   if (batches.size === 0) return unknown('the weights of the dough are not known yet');
-  if (model.phases.some((phase) => phase.statement.value === undefined)) return unknown('a line of the mixing programme is not finished');
+  if (model.phases.some((phase) => phase.statement.value === undefined))
+    return unknown('a line of the mixing programme is not finished');
   const poured = pourAll(resolved, solved, mix, batches);
   const doughGrams = [...batches.values()].reduce((sum, batch) => sum + batch.grams, 0);
   const targetCelsius = resolved.doughCelsius ?? usualDoughCelsius;
   const input = programmeOf(resolved, solved, mix, poured.phases, targetCelsius);
-  const tempered = poured.phases.flatMap((phase) => ('portions' in phase ? phase.portions : [])).filter((portion) => portion.tempered);
+  const tempered = poured.phases
+    .flatMap((phase) => ('portions' in phase ? phase.portions : []))
+    .filter((portion) => portion.tempered);
   const waterGiven = [...batches.values()]
     .map((batch) => batch.portion(1, undefined))
     .find((portion) => portion.kind === 'water' && !portion.tempered);
@@ -95,7 +107,8 @@ function pourAll(
   const left = new Map([...batches].map(([key, batch]) => [key, batch.grams]));
   const touched = new Set<string>();
   const portionsOff: Poured['portionsOff'] = [];
-  const base = solved.sections.find((section) => section.id === mix.sectionId)?.flourGrams ?? solved.flourGrams ?? 0;
+  const base =
+    solved.sections.find((section) => section.id === mix.sectionId)?.flourGrams ?? solved.flourGrams ?? 0;
   const phases: MixingPhase[] = [];
   const lines: number[] = [];
   for (const { line, statement } of model.phases) {
@@ -130,7 +143,12 @@ function pourAll(
   for (const batch of batches.values()) {
     const rest = left.get(batch.key)!;
     if (touched.has(batch.key) && rest > Math.max(0.5, batch.grams * 1e-6)) {
-      portionsOff.push({ line: lastLineOf(mix, batch.key), name: batch.name, askedGrams: batch.grams - rest, hasGrams: batch.grams });
+      portionsOff.push({
+        line: lastLineOf(mix, batch.key),
+        name: batch.name,
+        askedGrams: batch.grams - rest,
+        hasGrams: batch.grams,
+      });
     }
   }
   if (unloaded.length > 0) {
@@ -156,7 +174,8 @@ function timePhase(property: string, value: { form: string } | undefined): Mixin
   if (timed?.seconds === undefined) return undefined;
   if (timed.form === 'mixSpeed') return { kind: 'speed', number: timed.number!, seconds: timed.seconds };
   if (property === 'rest') return { kind: 'rest', seconds: timed.seconds };
-  if (property === 'knead' || property === 'fold' || property === 'stir') return { kind: property, seconds: timed.seconds };
+  if (property === 'knead' || property === 'fold' || property === 'stir')
+    return { kind: property, seconds: timed.seconds };
   return undefined;
 }
 
@@ -170,7 +189,8 @@ function programmeOf(
   const { bakery } = resolved;
   const portions = phases.flatMap((phase) => ('portions' in phase ? phase.portions : []));
   const of = (kind: MixPortion['kind']): MixPortion[] => portions.filter((portion) => portion.kind === kind);
-  const gramsOf = (kind: MixPortion['kind']): number => of(kind).reduce((sum, portion) => sum + portion.grams, 0);
+  const gramsOf = (kind: MixPortion['kind']): number =>
+    of(kind).reduce((sum, portion) => sum + portion.grams, 0);
   return {
     phases,
     mixer: mix.mixer!.data,
@@ -187,11 +207,19 @@ function programmeOf(
 }
 
 /** All flour that is in the bowl, for what mixing does to it. */
-export function floursOf(resolved: ResolvedFormula, solved: SolvedFormula, sectionId: string): { grams: number; flour: FlourData }[] {
+export function floursOf(
+  resolved: ResolvedFormula,
+  solved: SolvedFormula,
+  sectionId: string,
+): { grams: number; flour: FlourData }[] {
   const dough = sectionId === resolved.input.sections[0]!.id;
-  const lines = dough ? solved.overall : (solved.sections.find((section) => section.id === sectionId)?.lines ?? []);
+  const lines = dough
+    ? solved.overall
+    : (solved.sections.find((section) => section.id === sectionId)?.lines ?? []);
   return lines.flatMap((line) => {
     const flour = resolved.ingredients.get(line.key)?.flour;
-    return flour !== undefined && line.isFlour && line.grams !== undefined ? [{ grams: line.grams, flour }] : [];
+    return flour !== undefined && line.isFlour && line.grams !== undefined
+      ? [{ grams: line.grams, flour }]
+      : [];
   });
 }

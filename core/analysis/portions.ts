@@ -1,9 +1,9 @@
-import type { SolvedFormula, SolvedSection } from '../calc/formula-result.ts';
 import { type Composition, mixCompositions } from '../calc/composition.ts';
 import { moistureOf } from '../calc/flour.ts';
+import type { SolvedFormula, SolvedSection } from '../calc/formula-result.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
-import { valueOf } from '../model/properties.ts';
 import type { Ingredient } from '../model/ingredient.ts';
+import { valueOf } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 
 /** What can be put into the bowl under one key: an ingredient of the final mix, or a whole part. */
@@ -16,7 +16,11 @@ export interface Batch {
 }
 
 /** The contents of a section's mix, by key; lines whose weight is not known are left out. */
-export function batchesOf(resolved: ResolvedFormula, solved: SolvedFormula, sectionId: string): Map<string, Batch> {
+export function batchesOf(
+  resolved: ResolvedFormula,
+  solved: SolvedFormula,
+  sectionId: string,
+): Map<string, Batch> {
   const batches = new Map<string, Batch>();
   const add = (key: string, make: () => Batch): void => {
     const batch = make();
@@ -27,8 +31,12 @@ export function batchesOf(resolved: ResolvedFormula, solved: SolvedFormula, sect
     for (const line of solved.finalMix.lines) {
       if (line.grams === undefined || line.grams <= 0) continue;
       const grams = line.grams;
-      if (line.kind === 'part') add(line.sectionId ?? line.key, () => partBatch(resolved, solved, line.sectionId ?? line.key, grams));
-      else add(line.key, () => ingredientBatch(resolved, line.key, line.name, grams, givenCelsius(resolved, line.lineId)));
+      if (line.kind === 'part')
+        add(line.sectionId ?? line.key, () => partBatch(resolved, solved, line.sectionId ?? line.key, grams));
+      else
+        add(line.key, () =>
+          ingredientBatch(resolved, line.key, line.name, grams, givenCelsius(resolved, line.lineId)),
+        );
     }
     return batches;
   }
@@ -37,7 +45,10 @@ export function batchesOf(resolved: ResolvedFormula, solved: SolvedFormula, sect
     if (line.grams === undefined || line.grams <= 0) continue;
     const grams = line.grams;
     if (line.part) add(line.key, () => partBatch(resolved, solved, line.key, grams));
-    else add(line.key, () => ingredientBatch(resolved, line.key, line.name, grams, givenCelsius(resolved, line.id)));
+    else
+      add(line.key, () =>
+        ingredientBatch(resolved, line.key, line.name, grams, givenCelsius(resolved, line.id)),
+      );
   }
   return batches;
 }
@@ -92,16 +103,24 @@ function ingredientBatch(
         composition: contents.composition,
         kind: isWater ? 'water' : isFlour ? 'flour' : ingredient?.role === 'salt' ? 'salt' : 'other',
         ...contents.sums,
-        ...(isFlour && ingredient.flour !== undefined ? { dryFlourMoisture: moistureOf(ingredient.flour) } : {}),
+        ...(isFlour && ingredient.flour !== undefined
+          ? { dryFlourMoisture: moistureOf(ingredient.flour) }
+          : {}),
         ...(isWater && chosen === undefined ? { tempered: true } : {}),
       };
     },
   };
 }
 
-type Sums = Pick<MixPortion, 'grams' | 'flourGrams' | 'freeWaterGrams' | 'fatGrams' | 'sugarGrams' | 'saltGrams'>;
+type Sums = Pick<
+  MixPortion,
+  'grams' | 'flourGrams' | 'freeWaterGrams' | 'fatGrams' | 'sugarGrams' | 'saltGrams'
+>;
 
-function contentsOf(ingredient: Ingredient | undefined, grams: number): { composition: Composition; sums: Sums } {
+function contentsOf(
+  ingredient: Ingredient | undefined,
+  grams: number,
+): { composition: Composition; sums: Sums } {
   const composition = ingredient?.composition ?? {};
   const isFlour = ingredient?.isFlour === true;
   const held = (ingredient?.holdsWater ?? 0) * grams;
@@ -112,7 +131,10 @@ function contentsOf(ingredient: Ingredient | undefined, grams: number): { compos
       flourGrams: isFlour ? grams : 0,
       freeWaterGrams: isFlour ? 0 : grams * (composition.water ?? 0) - held,
       fatGrams: isFlour ? 0 : grams * (composition.fat ?? 0),
-      sugarGrams: isFlour ? 0 : grams * (composition.sugars ?? (ingredient?.role === 'sugar' ? (composition.carbohydrate ?? 0) : 0)),
+      sugarGrams: isFlour
+        ? 0
+        : grams *
+          (composition.sugars ?? (ingredient?.role === 'sugar' ? (composition.carbohydrate ?? 0) : 0)),
       saltGrams: ingredient?.role === 'salt' ? grams : 0,
     },
   };
@@ -129,13 +151,20 @@ export function partCelsius(resolved: ResolvedFormula, sectionId: string): numbe
   return valueOf(section.said, 'dough temperature', 'temperature')?.celsius ?? resolved.bakery.roomCelsius;
 }
 
-function partBatch(resolved: ResolvedFormula, solved: SolvedFormula, sectionId: string, grams: number): Batch {
+function partBatch(
+  resolved: ResolvedFormula,
+  solved: SolvedFormula,
+  sectionId: string,
+  grams: number,
+): Batch {
   const section = solved.sections.find((one) => one.id === sectionId);
   const flat = section === undefined ? [] : flattened(solved, section, new Set());
   const total = flat.reduce((sum, one) => sum + one.grams, 0);
   const scale = total > 0 ? grams / total : 0;
   const parts = flat.map((one) => contentsOf(resolved.ingredients.get(one.key), one.grams * scale));
-  const composition = mixCompositions(parts.map((part) => ({ grams: part.sums.grams, composition: part.composition })));
+  const composition = mixCompositions(
+    parts.map((part) => ({ grams: part.sums.grams, composition: part.composition })),
+  );
   const sum = (of: (sums: Sums) => number): number => parts.reduce((all, part) => all + of(part.sums), 0);
   const celsius = partCelsius(resolved, sectionId);
   return {
@@ -158,7 +187,11 @@ function partBatch(resolved: ResolvedFormula, solved: SolvedFormula, sectionId: 
 }
 
 /** The ingredients inside a section, nested parts dissolved, in grams as the section is made. */
-function flattened(solved: SolvedFormula, section: SolvedSection, seen: Set<string>): { key: string; grams: number }[] {
+function flattened(
+  solved: SolvedFormula,
+  section: SolvedSection,
+  seen: Set<string>,
+): { key: string; grams: number }[] {
   if (seen.has(section.id)) return [];
   const inside = new Set(seen).add(section.id);
   return section.lines.flatMap((line) => {

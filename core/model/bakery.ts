@@ -1,5 +1,5 @@
-import { metricCupMillilitres } from '../syntax/units.ts';
 import type { Name } from '../syntax/tree.ts';
+import { metricCupMillilitres } from '../syntax/units.ts';
 import { propertiesOf, valueOf } from './properties.ts';
 import type { Definition, Scope } from './scope.ts';
 

@@ -85,17 +85,24 @@ function build(block: Block): FormulaModel | undefined {
     said: dough.said,
     sections: [dough, ...rest.map((section) => sectionOf(block, section, section.kind as SectionKind))],
     mixes: block.subs.filter((section) => section.kind === 'mix').map((section) => mixOf(block, section)),
-    processes: block.subs.filter((section) => section.kind === 'process').map((section) => processOf(block, section)),
+    processes: block.subs
+      .filter((section) => section.kind === 'process')
+      .map((section) => processOf(block, section)),
     trials: block.subs
       .filter((section) => section.kind === 'trial')
-      .map((section) => ({ headerLine: section.headerLine, header: section.header, said: propertiesOf(block, section) })),
+      .map((section) => ({
+        headerLine: section.headerLine,
+        header: section.header,
+        said: propertiesOf(block, section),
+      })),
   };
 }
 
 function sectionOf(block: Block, section: Section, kind: SectionKind): SectionModel {
   const lines: LineModel[] = [];
   for (const [line, parsed] of linesOf(block, section)) {
-    if (parsed.statement.kind === 'ingredient') lines.push({ id: lineId(line), line, parsed, statement: parsed.statement });
+    if (parsed.statement.kind === 'ingredient')
+      lines.push({ id: lineId(line), line, parsed, statement: parsed.statement });
   }
   return {
     id: sectionId(section.headerLine),

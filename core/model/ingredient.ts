@@ -1,8 +1,8 @@
+import type { Composition } from '../calc/composition.ts';
+import type { FlourData, Milling } from '../calc/flour.ts';
 import { findCatalogue } from '../catalogue/catalogue.ts';
 import type { CatalogueIngredient } from '../catalogue/ingredient.ts';
 import type { Role } from '../catalogue/role.ts';
-import type { Composition } from '../calc/composition.ts';
-import type { FlourData, Milling } from '../calc/flour.ts';
 import type { Name, Per } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
 import { fractionOf, propertiesOf, type SaidProperties, valueOf } from './properties.ts';
@@ -68,7 +68,8 @@ function lookUp(name: Name, scope: Scope, fromLevel: number, depth: number): Ing
 /** The catalogue's ingredient of a name, a trailing plural s forgiven, or a role standing for itself. */
 function fromCatalogue(name: Name): Ingredient | undefined {
   const { folded } = name;
-  const entry = findCatalogue(folded) ?? (folded.endsWith('s') ? findCatalogue(folded.slice(0, -1)) : undefined);
+  const entry =
+    findCatalogue(folded) ?? (folded.endsWith('s') ? findCatalogue(folded.slice(0, -1)) : undefined);
   if (entry !== undefined) return ofEntry(entry);
   const role = roleWords.find((word) => word === folded);
   return role === undefined ? undefined : ofRole(role);
@@ -86,7 +87,8 @@ function ofEntry(entry: CatalogueIngredient): Ingredient {
     isFlour: entry.role === 'flour',
     composition: entry.composition,
     allergens: entry.allergens,
-    source: entry.source.identifier === '' ? entry.source.text : `${entry.source.text}, ${entry.source.identifier}`,
+    source:
+      entry.source.identifier === '' ? entry.source.text : `${entry.source.text}, ${entry.source.identifier}`,
     ...(entry.flour === undefined ? {} : { flour: entry.flour }),
     ...(entry.pieceGrams === undefined ? {} : { pieceGrams: entry.pieceGrams }),
     ...(entry.densityGramsPerMl === undefined ? {} : { densityGramsPerMillilitre: entry.densityGramsPerMl }),
@@ -113,7 +115,14 @@ function ofRole(role: (typeof roleWords)[number]): Ingredient | undefined {
   const usual = findCatalogue(standIns[role]);
   if (usual === undefined) return undefined;
   const { flour: _flour, ...rest } = ofEntry(usual);
-  const generic = { ...rest, key: role, name: role, role, isFlour: role === 'flour', source: `as ${usual.name}; say which it is for better figures` };
+  const generic = {
+    ...rest,
+    key: role,
+    name: role,
+    role,
+    isFlour: role === 'flour',
+    source: `as ${usual.name}; say which it is for better figures`,
+  };
   return role === 'flour' ? { ...generic, flour: { grain: 'wheat', milling: 'white' } } : generic;
 }
 
@@ -139,13 +148,18 @@ function build(definition: Definition, said: SaidProperties, base: Ingredient | 
     isFlour: role === 'flour',
     composition: overlaid(start, said, flour),
     allergens: contains.length > 0 ? contains : (base?.allergens ?? grainAllergens(flour)),
-    source: base === undefined ? 'as its section says' : `as its section says, the rest from ${base.name} (${base.source})`,
+    source:
+      base === undefined
+        ? 'as its section says'
+        : `as its section says, the rest from ${base.name} (${base.source})`,
     definition,
     ...(flour === undefined ? {} : { flour }),
     ...(pieceGrams === undefined ? {} : { pieceGrams }),
     ...(density === undefined ? {} : { densityGramsPerMillilitre: density }),
     ...(holdsWater === undefined ? {} : { holdsWater }),
-    ...(price === undefined ? {} : { price: { amount: price.amount, currency: price.currency, per: price.per } }),
+    ...(price === undefined
+      ? {}
+      : { price: { amount: price.amount, currency: price.currency, per: price.per } }),
   };
 }
 
@@ -169,7 +183,10 @@ function flourOf(said: SaidProperties, base: Ingredient | undefined): FlourData 
   const proteinParts: Partial<FlourData> =
     protein === undefined
       ? { ...pick('protein', undefined), ...pick('proteinMoistureBasis', undefined) }
-      : { protein: protein.fraction, ...(protein.atMoisture === undefined ? {} : { proteinMoistureBasis: protein.atMoisture }) };
+      : {
+          protein: protein.fraction,
+          ...(protein.atMoisture === undefined ? {} : { proteinMoistureBasis: protein.atMoisture }),
+        };
   const stated = [...said.keys()].some((one) => one !== 'note' && one !== 'price');
   return {
     grain: valueOf(said, 'grain', 'word')?.word ?? before?.grain ?? 'wheat',
@@ -181,7 +198,9 @@ function flourOf(said: SaidProperties, base: Ingredient | undefined): FlourData 
     ...pick('starchDamage', fractionOf(said, 'starch damage')),
     ...pick('peakMinutes', minutes('peak')),
     ...pick('stabilityMinutes', minutes('stability')),
-    ...(stated || before?.provenance === undefined ? { provenance: 'given' as const } : { provenance: before.provenance }),
+    ...(stated || before?.provenance === undefined
+      ? { provenance: 'given' as const }
+      : { provenance: before.provenance }),
   };
 }
 
@@ -190,16 +209,28 @@ function usualOfGrain(flour: FlourData): Composition {
   const wholemeal = flour.milling === 'wholemeal';
   const name =
     flour.grain === 'rye'
-      ? wholemeal ? 'dark rye' : 'medium rye'
+      ? wholemeal
+        ? 'dark rye'
+        : 'medium rye'
       : flour.grain === 'spelt'
         ? 'wholemeal spelt'
-        : wholemeal ? 'wholemeal wheat' : 'bread flour';
+        : wholemeal
+          ? 'wholemeal wheat'
+          : 'bread flour';
   return findCatalogue(name)?.composition ?? {};
 }
 
 const saidShares: readonly (readonly [string, keyof Composition])[] = [
-  ['water', 'water'], ['protein', 'protein'], ['fat', 'fat'], ['carbohydrate', 'carbohydrate'], ['fibre', 'fibre'],
-  ['ash', 'ash'], ['saturates', 'saturates'], ['sugars', 'sugars'], ['starch', 'starch'], ['alcohol', 'alcohol'],
+  ['water', 'water'],
+  ['protein', 'protein'],
+  ['fat', 'fat'],
+  ['carbohydrate', 'carbohydrate'],
+  ['fibre', 'fibre'],
+  ['ash', 'ash'],
+  ['saturates', 'saturates'],
+  ['sugars', 'sugars'],
+  ['starch', 'starch'],
+  ['alcohol', 'alcohol'],
   ['salt', 'saltFraction'],
 ];
 

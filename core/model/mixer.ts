@@ -31,7 +31,9 @@ export function findMixer(name: Name, scope: Scope): MixerFound {
     return { kind: 'found', mixer: build(level[0]!) };
   }
   const usual = findCatalogueMixer(name.folded);
-  return usual === undefined ? { kind: 'unknown' } : { kind: 'found', mixer: { name: name.text, data: usual.mixer } };
+  return usual === undefined
+    ? { kind: 'unknown' }
+    : { kind: 'found', mixer: { name: name.text, data: usual.mixer } };
 }
 
 function build(definition: Definition): Mixer {
@@ -44,7 +46,9 @@ function build(definition: Definition): Mixer {
           {
             number: value.number,
             rpm: value.rpm,
-            ...(value.celsiusPerMinute === undefined ? {} : { warmsCelsiusPerMinute: value.celsiusPerMinute }),
+            ...(value.celsiusPerMinute === undefined
+              ? {}
+              : { warmsCelsiusPerMinute: value.celsiusPerMinute }),
             ...(value.develops === undefined ? {} : { developsTimes: value.develops }),
           },
         ]
@@ -57,9 +61,14 @@ function build(definition: Definition): Mixer {
   const friction = valueOf(said, 'friction', 'difference')?.celsius;
   const data: MixerData = {
     kind,
-    speeds: [...speeds, ...(findCatalogueMixer(kind)?.mixer.speeds ?? []).filter((speed) => !stated.has(speed.number))],
+    speeds: [
+      ...speeds,
+      ...(findCatalogueMixer(kind)?.mixer.speeds ?? []).filter((speed) => !stated.has(speed.number)),
+    ],
     ...(towards === undefined ? {} : { warmsTowardsCelsius: towards }),
-    ...(settles === undefined ? {} : { settles: { minutes: settles.seconds / 60, grams: settles.atGrams ?? 700 } }),
+    ...(settles === undefined
+      ? {}
+      : { settles: { minutes: settles.seconds / 60, grams: settles.atGrams ?? 700 } }),
     ...(friction === undefined ? {} : { frictionCelsius: friction }),
   };
   return {

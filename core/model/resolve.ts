@@ -1,7 +1,15 @@
-import type { AmountInput, DrawInput, FormulaInput, LineInput, SectionInput, SectionKind, YieldInput } from '../calc/formula-input.ts';
-import { foldName } from '../text/names.ts';
+import type {
+  AmountInput,
+  DrawInput,
+  FormulaInput,
+  LineInput,
+  SectionInput,
+  SectionKind,
+  YieldInput,
+} from '../calc/formula-input.ts';
 import type { Amount, IngredientStatement, LoadItem, Name } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
+import { foldName } from '../text/names.ts';
 import { type Bakery, bakeryOf } from './bakery.ts';
 import { type FormulaModel, formulaOf, type LineModel, lineId, type SectionModel } from './formula-model.ts';
 import { findIngredient, type Ingredient } from './ingredient.ts';
@@ -41,7 +49,12 @@ export interface ResolvedLoad {
 /** A name, or an amount that hangs on what a name stands for, that came to nothing. Lines are counted in the block. */
 export type NameProblem =
   | { readonly kind: 'unknown-ingredient'; readonly line: number; readonly name: Name }
-  | { readonly kind: 'several'; readonly line: number; readonly name: Name; readonly definitions: readonly Definition[] }
+  | {
+      readonly kind: 'several';
+      readonly line: number;
+      readonly name: Name;
+      readonly definitions: readonly Definition[];
+    }
   | { readonly kind: 'unknown-mixer'; readonly line: number; readonly name: Name }
   | { readonly kind: 'unknown-part'; readonly line: number; readonly name: Name }
   | { readonly kind: 'not-in-dough'; readonly line: number; readonly name: Name }
@@ -54,7 +67,14 @@ const deepest = 8;
 /** Looks up every name of a formula from where its file stands. */
 export function resolveFormula(model: FormulaModel, scope: Scope): ResolvedFormula {
   const bakery = bakeryOf(scope);
-  const gathering: Gathering = { scope, bakery, ingredients: new Map(), problems: [], statements: new Map(), sections: [] };
+  const gathering: Gathering = {
+    scope,
+    bakery,
+    ingredients: new Map(),
+    problems: [],
+    statements: new Map(),
+    sections: [],
+  };
   gatherFormula(gathering, model, '', 'dough', [model.name.folded]);
   const loss = fractionOf(model.said, 'loss') ?? 0;
   const bakeLoss = fractionOf(model.said, 'bake loss');
@@ -91,10 +111,18 @@ interface Gathering {
  * Adds the sections of a formula. A formula that is an ingredient of another comes in as a part of it, with ids of its
  * own; its problems are told in its own file, not again here.
  */
-function gatherFormula(to: Gathering, model: FormulaModel, prefix: string, kind: SectionKind, path: readonly string[]): void {
+function gatherFormula(
+  to: Gathering,
+  model: FormulaModel,
+  prefix: string,
+  kind: SectionKind,
+  path: readonly string[],
+): void {
   const enclosed = new Set(
     model.processes.flatMap((process) =>
-      process.steps.filter(({ step }) => step.known === 'enclose').map(({ step }) => step.words.folded.replace(/^enclose\s+/, '')),
+      process.steps
+        .filter(({ step }) => step.known === 'enclose')
+        .map(({ step }) => step.words.folded.replace(/^enclose\s+/, '')),
     ),
   );
   const partIds = new Map<string, string>();
@@ -137,7 +165,15 @@ function gatherSection(
     const partId = partIds.get(statement.name.folded);
     const common = { id, name: statement.name.text };
     if (partId !== undefined) {
-      return { ...common, key: partId, part: true, role: 'other', isFlour: false, known: true, amount: plainAmount(statement.amount) };
+      return {
+        ...common,
+        key: partId,
+        part: true,
+        role: 'other',
+        isFlour: false,
+        known: true,
+        amount: plainAmount(statement.amount),
+      };
     }
     const found = findIngredient(statement.name, to.scope);
     if (found.kind === 'unknown') {
@@ -146,10 +182,19 @@ function gatherSection(
         return formulaLine(to, statement, formulas, common, line.line, path, later, tell);
       }
     }
-    if (found.kind === 'several') tell({ kind: 'several', line: line.line, name: statement.name, definitions: found.definitions });
+    if (found.kind === 'several')
+      tell({ kind: 'several', line: line.line, name: statement.name, definitions: found.definitions });
     if (found.kind === 'unknown') tell({ kind: 'unknown-ingredient', line: line.line, name: statement.name });
     if (found.kind !== 'found') {
-      return { ...common, key: `?${statement.name.folded}`, part: false, role: 'other', isFlour: false, known: false, amount: plainAmount(statement.amount) };
+      return {
+        ...common,
+        key: `?${statement.name.folded}`,
+        part: false,
+        role: 'other',
+        isFlour: false,
+        known: false,
+        amount: plainAmount(statement.amount),
+      };
     }
     const { ingredient } = found;
     to.ingredients.set(ingredient.key, ingredient);
@@ -161,7 +206,9 @@ function gatherSection(
       role: ingredient.role,
       isFlour: ingredient.isFlour,
       known: true,
-      amount: weighed(statement, ingredient, to.bakery, (missing) => tell({ kind: missing, line: line.line, name: statement.name })),
+      amount: weighed(statement, ingredient, to.bakery, (missing) =>
+        tell({ kind: missing, line: line.line, name: statement.name }),
+      ),
       ...(water === undefined ? {} : { waterFraction: water }),
     };
   });
@@ -179,7 +226,11 @@ function gatherSection(
 }
 
 /** Which reading of `type 550 500 g` holds: the one whose name is known. */
-function chosenReading(line: LineModel, scope: Scope, partIds: ReadonlyMap<string, string>): IngredientStatement {
+function chosenReading(
+  line: LineModel,
+  scope: Scope,
+  partIds: ReadonlyMap<string, string>,
+): IngredientStatement {
   const { otherwise, problems } = line.parsed;
   if (otherwise?.kind !== 'ingredient') return line.statement;
   const name = problems.find((one) => one.unlessKnown !== undefined)?.unlessKnown;
@@ -199,7 +250,12 @@ function formulaLine(
   tell: (problem: NameProblem) => void,
 ): LineInput {
   const unusable: LineInput = {
-    ...common, key: `?${statement.name.folded}`, part: false, role: 'other', isFlour: false, known: false,
+    ...common,
+    key: `?${statement.name.folded}`,
+    part: false,
+    role: 'other',
+    isFlour: false,
+    known: false,
     amount: plainAmount(statement.amount),
   };
   if (definitions.length > 1) {
@@ -216,10 +272,23 @@ function formulaLine(
   if (!to.sections.some((section) => section.id === id) && !later.some((one) => one.id === id)) {
     later.push({ model, id, path: [...path, model.name.folded] });
   }
-  return { ...common, key: id, part: true, role: 'other', isFlour: false, known: true, amount: plainAmount(statement.amount) };
+  return {
+    ...common,
+    key: id,
+    part: true,
+    role: 'other',
+    isFlour: false,
+    known: true,
+    amount: plainAmount(statement.amount),
+  };
 }
 
-function drawsOf(section: SectionModel, prefix: string, scope: Scope, partIds: ReadonlyMap<string, string>): DrawInput[] {
+function drawsOf(
+  section: SectionModel,
+  prefix: string,
+  scope: Scope,
+  partIds: ReadonlyMap<string, string>,
+): DrawInput[] {
   return (section.said.get('draws') ?? []).flatMap(({ line, statement: { value } }): DrawInput[] => {
     if (value?.form !== 'draws') return [];
     const id = prefix + lineId(line);
@@ -320,15 +389,22 @@ function resolveMix(to: Gathering, model: FormulaModel, index: number): Resolved
   return { ...base, mixer: undefined };
 }
 
-function resolveLoads(to: Gathering, model: FormulaModel, index: number, section: SectionModel): ResolvedLoad[] {
+function resolveLoads(
+  to: Gathering,
+  model: FormulaModel,
+  index: number,
+  section: SectionModel,
+): ResolvedLoad[] {
   const input = to.sections.find((one) => one.id === section.id);
   if (input === undefined) return [];
   const parts = new Map<string, string>();
-  for (const one of model.sections) if (one.name !== undefined && one !== section) parts.set(one.name.folded, one.id);
+  for (const one of model.sections)
+    if (one.name !== undefined && one !== section) parts.set(one.name.folded, one.id);
   const keysOf = (item: LoadItem): readonly string[] => {
     const { folded } = item.name;
     const role = roleWords.find((word) => word === folded);
-    const ofRole = role === undefined ? [] : input.lines.filter((line) => line.role === role).map((line) => line.key);
+    const ofRole =
+      role === undefined ? [] : input.lines.filter((line) => line.role === role).map((line) => line.key);
     if (item.all && ofRole.length > 0) return [...new Set(ofRole)];
     const part = parts.get(folded);
     if (part !== undefined) return [part];

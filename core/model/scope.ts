@@ -30,6 +30,7 @@ export function definitionOf(uri: string, firstLine: number, block: Block): Defi
   const { top } = block;
   if (top === undefined || top.kind === 'unknown' || top.header.name === undefined) return undefined;
   const kind = top.kind === 'flour' ? 'ingredient' : top.kind;
-  if (kind !== 'ingredient' && kind !== 'mixer' && kind !== 'formula' && kind !== 'bakery' && kind !== 'plan') return undefined;
+  if (kind !== 'ingredient' && kind !== 'mixer' && kind !== 'formula' && kind !== 'bakery' && kind !== 'plan')
+    return undefined;
   return { kind, name: top.header.name, uri, firstLine, block };
 }

@@ -3,7 +3,14 @@ import { readAmount } from './grammar.ts';
 import { nameBetween, nameOf } from './names.ts';
 import { insertFix, problem, replaceFix } from './problem.ts';
 import * as t from './tokens.ts';
-import type { Amount, IngredientStatement, Name, PlannedStatement, Statement, SyntaxProblem } from './tree.ts';
+import type {
+  Amount,
+  IngredientStatement,
+  Name,
+  PlannedStatement,
+  Statement,
+  SyntaxProblem,
+} from './tree.ts';
 
 export interface LineRead {
   readonly statement: Statement;
@@ -17,7 +24,11 @@ const quantityStarts = new Set([t.Percent, t.Mass, t.Volume, t.Count]);
  * Reads an ingredient line or a line of a plan: a name, its amount (the last amount form before the first comma that
  * stands free), and options after commas.
  */
-export function readNamedAmount(line: string, tokens: readonly IToken[], kind: 'ingredient' | 'planned'): LineRead {
+export function readNamedAmount(
+  line: string,
+  tokens: readonly IToken[],
+  kind: 'ingredient' | 'planned',
+): LineRead {
   const commaAt = freeComma(tokens);
   const head = commaAt < 0 ? tokens : tokens.slice(0, commaAt);
   const found = lastAmount(line, head);
@@ -37,7 +48,10 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: '
   if (trailing.length > 0) problems.push(afterAmount(line, trailing));
   problems.push(...pointProblems(head.slice(found.from, found.to)));
   const clean = colon === undefined ? name : cleanName(line, head.slice(0, found.from), colon);
-  return { statement: statementOf(kind, clean, found.amount, options), problems: [...problems, ...options.problems].slice(0, 1) };
+  return {
+    statement: statementOf(kind, clean, found.amount, options),
+    problems: [...problems, ...options.problems].slice(0, 1),
+  };
 }
 
 /** `1.000 g` is one gram where a point is the decimal sign and a kilogram where it parts thousands. */
@@ -50,7 +64,10 @@ function pointProblems(tokens: readonly IToken[]): SyntaxProblem[] {
     const one = `${Number(quantity.number)}${tail}`;
     const thousand = `${quantity.number.replace('.', '')}${tail}`;
     const message = `“${token.image}” is read as ${one}. Write ${one} or ${thousand}, so that nobody reads it the other way.`;
-    const fixes = [replaceFix(`Write ${thousand}`, quantity, thousand), replaceFix(`Write ${one}`, quantity, one)];
+    const fixes = [
+      replaceFix(`Write ${thousand}`, quantity, thousand),
+      replaceFix(`Write ${one}`, quantity, one),
+    ];
     return [problem('point-or-thousand', message, { start: quantity.start, end: quantity.end }, ...fixes)];
   });
 }
@@ -68,7 +85,12 @@ function statementOf(
   options: Options = { problems: [] },
 ): IngredientStatement | PlannedStatement {
   if (kind === 'planned') {
-    return { kind, name, amount, ...(options.readyMinutes === undefined ? {} : { readyMinutes: options.readyMinutes }) };
+    return {
+      kind,
+      name,
+      amount,
+      ...(options.readyMinutes === undefined ? {} : { readyMinutes: options.readyMinutes }),
+    };
   }
   return { kind, name, amount, ...(options.celsius === undefined ? {} : { celsius: options.celsius }) };
 }
@@ -85,7 +107,10 @@ function freeComma(tokens: readonly IToken[]): number {
   return -1;
 }
 
-function lastAmount(line: string, head: readonly IToken[]): { from: number; to: number; amount: Amount } | undefined {
+function lastAmount(
+  line: string,
+  head: readonly IToken[],
+): { from: number; to: number; amount: Amount } | undefined {
   for (let from = head.length - 1; from >= 0; from--) {
     const type = head[from]!.tokenType;
     if (type === t.Balance || type === t.Remaining) {
@@ -113,7 +138,9 @@ function signProblems(amount: Amount): SyntaxProblem[] {
           : amount.kind === 'count'
             ? amount.count
             : 0;
-  return value < 0 ? [problem('negative-amount', 'An amount cannot be below nothing. Take the minus sign out.', amount)] : [];
+  return value < 0
+    ? [problem('negative-amount', 'An amount cannot be below nothing. Take the minus sign out.', amount)]
+    : [];
 }
 
 function colonBeforeAmount(_line: string, _tokens: readonly IToken[], colon: IToken): SyntaxProblem {
@@ -133,7 +160,11 @@ function cleanName(line: string, tokens: readonly IToken[], colon: IToken): Name
 
 export function strangeCharacter(token: IToken): SyntaxProblem {
   const span = { start: token.startOffset, end: t.endOf(token) };
-  return problem('unreadable', `“${token.image}” cannot stand here. Take it out, or put the name in quotes: "…".`, span);
+  return problem(
+    'unreadable',
+    `“${token.image}” cannot stand here. Take it out, or put the name in quotes: "…".`,
+    span,
+  );
 }
 
 function afterAmount(line: string, trailing: readonly IToken[]): SyntaxProblem {
@@ -146,10 +177,19 @@ function afterAmount(line: string, trailing: readonly IToken[]): SyntaxProblem {
     const fix = replaceFix('Put the comma', { start: blank, end: span.start }, ', ', true);
     return problem('missing-comma', `A comma goes before “${text}”: butter 4%, at 8 °C`, span, fix);
   }
-  return problem('after-amount', `Only a comma and an option, like “, at 8 °C”, may follow the amount; “${text}” does not.`, span);
+  return problem(
+    'after-amount',
+    `Only a comma and an option, like “, at 8 °C”, may follow the amount; “${text}” does not.`,
+    span,
+  );
 }
 
-function amountFirst(line: string, trailing: readonly IToken[], amount: Amount, kind: 'ingredient' | 'planned'): LineRead {
+function amountFirst(
+  line: string,
+  trailing: readonly IToken[],
+  amount: Amount,
+  kind: 'ingredient' | 'planned',
+): LineRead {
   const name = nameOf(line, trailing);
   if (name === undefined) {
     const message = 'Which ingredient? Its name stands before the amount.';
@@ -185,7 +225,10 @@ function withoutAmount(line: string, head: readonly IToken[], kind: 'ingredient'
     const statement = statementOf(kind, name, unknownAmount('its amount cannot be read', quantity.start));
     if (quantity.kind === 'range') {
       const message = `“${line.slice(span.start, span.end)}” is a range; one amount is needed. Choose one end and keep the other in a comment.`;
-      const fixes = [replaceFix(`Write ${quantity.low}`, span, quantity.low), replaceFix(`Write ${quantity.high}`, span, quantity.high)];
+      const fixes = [
+        replaceFix(`Write ${quantity.low}`, span, quantity.low),
+        replaceFix(`Write ${quantity.high}`, span, quantity.high),
+      ];
       return { statement, problems: [problem('range', message, span, ...fixes)] };
     }
     if (quantity.kind === 'grouped') return grouped(line, kind, name, quantity, statement);
@@ -211,7 +254,8 @@ function withoutAmount(line: string, head: readonly IToken[], kind: 'ingredient'
   }
   const whole = nameOf(line, head)!;
   const strange = head.find((token) => token.tokenType === t.Unknown);
-  if (strange !== undefined) return { statement: { kind: 'unreadable' }, problems: [strangeCharacter(strange)] };
+  if (strange !== undefined)
+    return { statement: { kind: 'unreadable' }, problems: [strangeCharacter(strange)] };
   const example = kind === 'ingredient' ? '4%' : '24 pieces';
   const message = `How much “${whole.text}”? Write an amount after it: ${whole.text}  ${example}`;
   return {
@@ -233,7 +277,10 @@ function grouped(
   const byBlank = /\s/.test(quantity.number);
   const whole = nameBetween(line, name.start, quantity.start + quantity.first.length);
   const choices = byBlank
-    ? [replaceFix(`Write ${first}`, span, first!), replaceFix(`“${whole.text}” is the name`, span, `${quantity.first}  ${quantity.rest}`)]
+    ? [
+        replaceFix(`Write ${first}`, span, first!),
+        replaceFix(`“${whole.text}” is the name`, span, `${quantity.first}  ${quantity.rest}`),
+      ]
     : quantity.readings.map((reading) => replaceFix(`Write ${reading}`, span, reading));
   const readings = byBlank || second === undefined ? first : `${first} or ${second}`;
   const message = `“${written}” can be read two ways. Write ${readings}.`;
@@ -244,7 +291,11 @@ function grouped(
   if (!('value' in read)) return { statement, problems: [found] };
   const shift = quantity.end - quantity.rest.length;
   const amount = { ...read.value, start: read.value.start + shift, end: read.value.end + shift };
-  return { statement, problems: [{ ...found, unlessKnown: whole.folded }], otherwise: statementOf(kind, whole, amount) };
+  return {
+    statement,
+    problems: [{ ...found, unlessKnown: whole.folded }],
+    otherwise: statementOf(kind, whole, amount),
+  };
 }
 
 function readOptions(line: string, tokens: readonly IToken[], kind: 'ingredient' | 'planned'): Options {

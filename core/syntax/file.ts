@@ -1,7 +1,15 @@
 import { splitLines } from '../text/lines.ts';
 import { parseLine } from './line.ts';
 import { problem } from './problem.ts';
-import type { Block, Context, HeaderStatement, ParsedLine, Section, SourceFile, SyntaxProblem } from './tree.ts';
+import type {
+  Block,
+  Context,
+  HeaderStatement,
+  ParsedLine,
+  Section,
+  SourceFile,
+  SyntaxProblem,
+} from './tree.ts';
 import { isTopSection } from './vocabulary.ts';
 
 /**
@@ -19,8 +27,23 @@ export function createParseMemo(): ParseMemo {
 }
 
 const contexts: readonly Context[] = [
-  'none', 'unknown', 'formula', 'flour', 'ingredient', 'mixer', 'bakery', 'plan', 'preferment', 'soaker', 'part',
-  'filling', 'topping', 'bath', 'mix', 'process', 'trial',
+  'none',
+  'unknown',
+  'formula',
+  'flour',
+  'ingredient',
+  'mixer',
+  'bakery',
+  'plan',
+  'preferment',
+  'soaker',
+  'part',
+  'filling',
+  'topping',
+  'bath',
+  'mix',
+  'process',
+  'trial',
 ];
 const contextNumber = new Map(contexts.map((context, index) => [context, index]));
 
@@ -51,14 +74,17 @@ export function parseFile(text: string, memo: ParseMemo = createParseMemo()): So
 
 /** The text of a parsed file. */
 export function textOf(file: SourceFile): string {
-  return file.lines.map((line, index) => line.tokens.map((token) => token.text).join('') + file.endings[index]!).join('');
+  return file.lines
+    .map((line, index) => line.tokens.map((token) => token.text).join('') + file.endings[index]!)
+    .join('');
 }
 
 function cutBlocks(lines: readonly ParsedLine[], memo: ParseMemo): SourceFile['blocks'] {
   const starts: number[] = [];
   lines.forEach((line, index) => {
     const statement = line.statement;
-    if (statement.kind === 'header' && (statement.section === 'unknown' || isTopSection(statement.section))) starts.push(index);
+    if (statement.kind === 'header' && (statement.section === 'unknown' || isTopSection(statement.section)))
+      starts.push(index);
   });
   if (starts[0] !== 0) starts.unshift(0);
   const known = memo.blocks;
@@ -77,9 +103,15 @@ function cutBlocks(lines: readonly ParsedLine[], memo: ParseMemo): SourceFile['b
   return blocks;
 }
 
-function isSame(held: readonly ParsedLine[], lines: readonly ParsedLine[], start: number, end: number): boolean {
+function isSame(
+  held: readonly ParsedLine[],
+  lines: readonly ParsedLine[],
+  start: number,
+  end: number,
+): boolean {
   if (held.length !== end - start) return false;
-  for (let index = held.length - 1; index >= 0; index--) if (held[index] !== lines[start + index]) return false;
+  for (let index = held.length - 1; index >= 0; index--)
+    if (held[index] !== lines[start + index]) return false;
   return true;
 }
 
@@ -95,7 +127,8 @@ function makeBlock(lines: readonly ParsedLine[]): Block {
     endLine: sections[index + 1]?.headerLine ?? lines.length,
   }));
   const [first, ...others] = made;
-  const top = first !== undefined && (first.kind === 'unknown' || isTopSection(first.kind)) ? first : undefined;
+  const top =
+    first !== undefined && (first.kind === 'unknown' || isTopSection(first.kind)) ? first : undefined;
   const subs = top === undefined ? made : others;
   const problems: (SyntaxProblem & { line: number })[] = [];
   if (top?.kind !== 'formula') {

@@ -44,10 +44,11 @@ class StatementParser extends EmbeddedActionsParser {
     const tokens: IToken[] = [];
     this.AT_LEAST_ONE({
       GATE: () => !this.atBeforeTemperature(),
-      DEF: () => this.OR([
-        { ALT: () => this.SUBRULE(this.parenthesis, { ARGS: [tokens] }) },
-        { ALT: () => tokens.push(this.CONSUME(t.NamePart)) },
-      ]),
+      DEF: () =>
+        this.OR([
+          { ALT: () => this.SUBRULE(this.parenthesis, { ARGS: [tokens] }) },
+          { ALT: () => tokens.push(this.CONSUME(t.NamePart)) },
+        ]),
     });
     return this.nameFrom(tokens);
   });
@@ -79,29 +80,42 @@ class StatementParser extends EmbeddedActionsParser {
     return { form: 'difference', celsius: degrees };
   });
 
-  readonly mass = this.RULE('mass', (): Value => ({
-    form: 'mass',
-    grams: this.quantity(this.CONSUME(t.Mass), 'mass').grams,
-  }));
-
-  readonly volume = this.RULE('volume', (): Value => ({
-    form: 'volume',
-    millilitres: this.quantity(this.CONSUME(t.Volume), 'volume').millilitres,
-  }));
-
-  readonly pieces = this.RULE('pieces', (): Value => ({
-    form: 'count',
-    count: this.quantity(this.CONSUME(t.Count), 'count').count,
-  }));
-
-  readonly ovenLoad = this.RULE('ovenLoad', (): Value =>
-    this.OR([{ ALT: () => this.SUBRULE(this.pieces) }, { ALT: () => this.SUBRULE(this.mass) }]),
+  readonly mass = this.RULE(
+    'mass',
+    (): Value => ({
+      form: 'mass',
+      grams: this.quantity(this.CONSUME(t.Mass), 'mass').grams,
+    }),
   );
 
-  readonly percent = this.RULE('percent', (): Value => ({
-    form: 'fraction',
-    fraction: this.quantity(this.CONSUME(t.Percent), 'fraction').fraction,
-  }));
+  readonly volume = this.RULE(
+    'volume',
+    (): Value => ({
+      form: 'volume',
+      millilitres: this.quantity(this.CONSUME(t.Volume), 'volume').millilitres,
+    }),
+  );
+
+  readonly pieces = this.RULE(
+    'pieces',
+    (): Value => ({
+      form: 'count',
+      count: this.quantity(this.CONSUME(t.Count), 'count').count,
+    }),
+  );
+
+  readonly ovenLoad = this.RULE(
+    'ovenLoad',
+    (): Value => this.OR([{ ALT: () => this.SUBRULE(this.pieces) }, { ALT: () => this.SUBRULE(this.mass) }]),
+  );
+
+  readonly percent = this.RULE(
+    'percent',
+    (): Value => ({
+      form: 'fraction',
+      fraction: this.quantity(this.CONSUME(t.Percent), 'fraction').fraction,
+    }),
+  );
 
   readonly protein = this.RULE('protein', (): Value => {
     const { fraction } = this.quantity(this.CONSUME(t.Percent), 'fraction');
@@ -138,20 +152,29 @@ class StatementParser extends EmbeddedActionsParser {
     return { form: 'duration', seconds, ...(atGrams === undefined ? {} : { atGrams }) };
   });
 
-  readonly times = this.RULE('times', (): Value => ({
-    form: 'times',
-    factor: this.quantity(this.CONSUME(t.Times), 'times').factor,
-  }));
+  readonly times = this.RULE(
+    'times',
+    (): Value => ({
+      form: 'times',
+      factor: this.quantity(this.CONSUME(t.Times), 'times').factor,
+    }),
+  );
 
-  readonly energy = this.RULE('energy', (): Value => ({
-    form: 'energy',
-    kilojoules: this.quantity(this.CONSUME(t.Energy), 'energy').kilojoules,
-  }));
+  readonly energy = this.RULE(
+    'energy',
+    (): Value => ({
+      form: 'energy',
+      kilojoules: this.quantity(this.CONSUME(t.Energy), 'energy').kilojoules,
+    }),
+  );
 
-  readonly density = this.RULE('density', (): Value => ({
-    form: 'density',
-    gramsPerMillilitre: this.quantity(this.CONSUME(t.Density), 'density').gramsPerMillilitre,
-  }));
+  readonly density = this.RULE(
+    'density',
+    (): Value => ({
+      form: 'density',
+      gramsPerMillilitre: this.quantity(this.CONSUME(t.Density), 'density').gramsPerMillilitre,
+    }),
+  );
 
   readonly price = this.RULE('price', (): Value => {
     const { amount, currency, per } = this.quantity(this.CONSUME(t.Money), 'money');
@@ -252,51 +275,55 @@ class StatementParser extends EmbeddedActionsParser {
     };
   });
 
-  readonly draws = this.RULE('draws', (): Value =>
-    this.OR([
-      {
-        ALT: (): Value => {
-          this.CONSUME(t.All);
-          return { form: 'draws', fraction: 1, all: true, name: this.SUBRULE(this.name) };
+  readonly draws = this.RULE(
+    'draws',
+    (): Value =>
+      this.OR([
+        {
+          ALT: (): Value => {
+            this.CONSUME(t.All);
+            return { form: 'draws', fraction: 1, all: true, name: this.SUBRULE(this.name) };
+          },
         },
-      },
-      {
-        ALT: (): Value => {
-          const { fraction } = this.quantity(this.CONSUME(t.Percent), 'fraction');
-          this.CONSUME(t.Of);
-          return { form: 'draws', fraction, all: false, name: this.SUBRULE2(this.name) };
+        {
+          ALT: (): Value => {
+            const { fraction } = this.quantity(this.CONSUME(t.Percent), 'fraction');
+            this.CONSUME(t.Of);
+            return { form: 'draws', fraction, all: false, name: this.SUBRULE2(this.name) };
+          },
         },
-      },
-    ]),
+      ]),
   );
 
-  readonly yield = this.RULE('yield', (): Value =>
-    this.OR([
-      {
-        ALT: (): Value => {
-          const { count } = this.quantity(this.CONSUME(t.Count), 'count');
-          this.CONSUME(t.Of);
-          const { grams } = this.quantity(this.CONSUME(t.Mass), 'mass');
-          const baked = this.OPTION(() => this.CONSUME(t.Baked));
-          return { form: 'yieldPieces', count, grams, baked: baked !== undefined };
+  readonly yield = this.RULE(
+    'yield',
+    (): Value =>
+      this.OR([
+        {
+          ALT: (): Value => {
+            const { count } = this.quantity(this.CONSUME(t.Count), 'count');
+            this.CONSUME(t.Of);
+            const { grams } = this.quantity(this.CONSUME(t.Mass), 'mass');
+            const baked = this.OPTION(() => this.CONSUME(t.Baked));
+            return { form: 'yieldPieces', count, grams, baked: baked !== undefined };
+          },
         },
-      },
-      {
-        ALT: (): Value => {
-          const { grams } = this.quantity(this.CONSUME2(t.Mass), 'mass');
-          const baked = this.OPTION2(() => this.CONSUME2(t.Baked));
-          return { form: 'yieldMass', grams, baked: baked !== undefined };
+        {
+          ALT: (): Value => {
+            const { grams } = this.quantity(this.CONSUME2(t.Mass), 'mass');
+            const baked = this.OPTION2(() => this.CONSUME2(t.Baked));
+            return { form: 'yieldMass', grams, baked: baked !== undefined };
+          },
         },
-      },
-      {
-        ALT: (): Value => {
-          this.CONSUME(t.From);
-          const { grams } = this.quantity(this.CONSUME3(t.Mass), 'mass');
-          this.CONSUME(t.Flour);
-          return { form: 'yieldFlour', grams };
+        {
+          ALT: (): Value => {
+            this.CONSUME(t.From);
+            const { grams } = this.quantity(this.CONSUME3(t.Mass), 'mass');
+            this.CONSUME(t.Flour);
+            return { form: 'yieldFlour', grams };
+          },
         },
-      },
-    ]),
+      ]),
   );
 
   readonly reading = this.RULE('reading', (): Value => {
@@ -315,8 +342,10 @@ class StatementParser extends EmbeddedActionsParser {
     return { form: 'rise', fraction, seconds: this.quantity(this.CONSUME(t.Duration), 'duration').seconds };
   });
 
-  readonly trialWater = this.RULE('trialWater', (): Value =>
-    this.OR([{ ALT: () => this.SUBRULE(this.temperature) }, { ALT: () => this.SUBRULE(this.mass) }]),
+  readonly trialWater = this.RULE(
+    'trialWater',
+    (): Value =>
+      this.OR([{ ALT: () => this.SUBRULE(this.temperature) }, { ALT: () => this.SUBRULE(this.mass) }]),
   );
 
   readonly ready = this.RULE('ready', (): Value => {
@@ -339,14 +368,26 @@ class StatementParser extends EmbeddedActionsParser {
         ALT: (): Amount => {
           const grams = this.quantity(this.CONSUME(t.Mass), 'mass').grams;
           const baked = this.OPTION(() => this.CONSUME(t.Baked));
-          return { kind: 'mass', grams, ...(baked ? { baked: true } : {}), ...this.SUBRULE2(this.perPiece), ...span };
+          return {
+            kind: 'mass',
+            grams,
+            ...(baked ? { baked: true } : {}),
+            ...this.SUBRULE2(this.perPiece),
+            ...span,
+          };
         },
       },
       {
         ALT: (): Amount => {
           const volume = this.quantity(this.CONSUME(t.Volume), 'volume');
           const cups = volume.cups === undefined ? {} : { cups: volume.cups };
-          return { kind: 'volume', millilitres: volume.millilitres, ...cups, ...this.SUBRULE3(this.perPiece), ...span };
+          return {
+            kind: 'volume',
+            millilitres: volume.millilitres,
+            ...cups,
+            ...this.SUBRULE3(this.perPiece),
+            ...span,
+          };
         },
       },
       {
@@ -456,5 +497,7 @@ export function readValue(line: string, tokens: IToken[], form: Form): Read<Valu
 export function readAmount(line: string, tokens: IToken[]): Read<Amount> {
   const result = read<Amount>(line, tokens, 'amount');
   if ('stoppedAt' in result) return result;
-  return { value: { ...result.value, start: tokens[0]!.startOffset, end: t.endOf(tokens[tokens.length - 1]!) } };
+  return {
+    value: { ...result.value, start: tokens[0]!.startOffset, end: t.endOf(tokens[tokens.length - 1]!) },
+  };
 }

@@ -27,7 +27,11 @@ const wordAt = (tokens: readonly IToken[], index: number): string => {
  * Reads a line as a header, or says that it is none (`undefined`). A header begins with a section word and ends with
  * a colon; a few forms are taken as headers without their colon, since nothing else can be meant.
  */
-export function readHeader(line: string, tokens: readonly IToken[], around: Surroundings): HeaderRead | undefined {
+export function readHeader(
+  line: string,
+  tokens: readonly IToken[],
+  around: Surroundings,
+): HeaderRead | undefined {
   const last = tokens[tokens.length - 1];
   if (last === undefined) return undefined;
   const first = wordAt(tokens, 0);
@@ -64,7 +68,10 @@ function opensWithoutColon(tokens: readonly IToken[], first: string, around: Sur
       return second === undefined;
     case 'mix':
       if (around.context === 'process') return false;
-      return tokens.some((_, index) => index > 0 && index < tokens.length - 1 && isIn(tokens, index)) || isByHand(tokens);
+      return (
+        tokens.some((_, index) => index > 0 && index < tokens.length - 1 && isIn(tokens, index)) ||
+        isByHand(tokens)
+      );
     default:
       return false;
   }
@@ -91,7 +98,8 @@ function sectionHeader(
   }
   if (section === 'trial') return trialHeader(line, rest, keyword);
   const name = nameOf(line, rest);
-  if (name !== undefined && name.text !== '') return { statement: { kind: 'header', section, keyword, name }, problems: [] };
+  if (name !== undefined && name.text !== '')
+    return { statement: { kind: 'header', section, keyword, name }, problems: [] };
   const at = colon?.startOffset ?? keyword.end;
   if (isTopSection(section)) {
     // `flour:` and `salt:` half typed among ingredients must not cut the formula in two.
@@ -101,17 +109,29 @@ function sectionHeader(
       problems: [
         role
           ? strayColon(line, tokens, colon)
-          : problem('missing-name', `Give the ${section} a name: ${section} Morning Tin:`, { start: keyword.start, end: at }),
+          : problem('missing-name', `Give the ${section} a name: ${section} Morning Tin:`, {
+              start: keyword.start,
+              end: at,
+            }),
       ],
     };
   }
   return {
     statement: { kind: 'header', section, keyword },
-    problems: [problem('missing-name', `Give the ${section} a name: ${section} overnight:`, { start: keyword.start, end: at })],
+    problems: [
+      problem('missing-name', `Give the ${section} a name: ${section} overnight:`, {
+        start: keyword.start,
+        end: at,
+      }),
+    ],
   };
 }
 
-function mixHeader(line: string, rest: readonly IToken[], keyword: { start: number; end: number }): HeaderRead {
+function mixHeader(
+  line: string,
+  rest: readonly IToken[],
+  keyword: { start: number; end: number },
+): HeaderRead {
   const header = { kind: 'header', section: 'mix', keyword } as const;
   const byHand = isByHand(rest);
   if (byHand) {
@@ -128,13 +148,21 @@ function mixHeader(line: string, rest: readonly IToken[], keyword: { start: numb
   return { statement, problems: [problem('missing-mixer', message, keyword)] };
 }
 
-function trialHeader(line: string, rest: readonly IToken[], keyword: { start: number; end: number }): HeaderRead {
+function trialHeader(
+  line: string,
+  rest: readonly IToken[],
+  keyword: { start: number; end: number },
+): HeaderRead {
   const date = rest[0] === undefined ? undefined : quantityOf(rest[0]);
   if (date?.kind !== 'date') {
     const message = 'A trial starts with its date, year first: trial 2026-03-14:';
-    return { statement: { kind: 'header', section: 'trial', keyword }, problems: [problem('missing-date', message, keyword)] };
+    return {
+      statement: { kind: 'header', section: 'trial', keyword },
+      problems: [problem('missing-date', message, keyword)],
+    };
   }
-  const words = rest.length > 1 ? line.slice(endOf(rest[0]!), endOf(rest[rest.length - 1]!)).replace(/^[\s,]+/, '') : '';
+  const words =
+    rest.length > 1 ? line.slice(endOf(rest[0]!), endOf(rest[rest.length - 1]!)).replace(/^[\s,]+/, '') : '';
   return {
     statement: { kind: 'header', section: 'trial', keyword, date: date.iso, ...(words ? { words } : {}) },
     problems: [],
@@ -149,10 +177,14 @@ function otherHeader(line: string, tokens: readonly IToken[], around: Surroundin
   if (quantityOf(before)?.kind === 'bare' || before.tokenType === Bare) return undefined;
   const name = nameOf(line, words)!;
   const isWord = allPropertyWords.has(name.folded) || (roleWords as readonly string[]).includes(name.folded);
-  if (isWord || !around.afterBlank) return { statement: undefined, problems: [strayColon(line, tokens, colon)] };
+  if (isWord || !around.afterBlank)
+    return { statement: undefined, problems: [strayColon(line, tokens, colon)] };
   const first = words[0]!;
   const span = { start: first.startOffset, end: endOf(first) };
-  const meant = nearestWord(first.image.toLowerCase(), around.context === 'none' ? sectionWords : [...sectionWords, ...subSections]);
+  const meant = nearestWord(
+    first.image.toLowerCase(),
+    around.context === 'none' ? sectionWords : [...sectionWords, ...subSections],
+  );
   const statement: HeaderStatement = {
     kind: 'header',
     section: 'unknown',
@@ -161,7 +193,10 @@ function otherHeader(line: string, tokens: readonly IToken[], around: Surroundin
   };
   if (meant !== undefined) {
     const message = `No section is called “${first.image}”. Is it “${meant}”?`;
-    return { statement, problems: [problem('unknown-section', message, span, replaceFix(`Write ${meant}`, span, meant, true))] };
+    return {
+      statement,
+      problems: [problem('unknown-section', message, span, replaceFix(`Write ${meant}`, span, meant, true))],
+    };
   }
   const message = `No section is called “${name.text}”. Sections are ${sectionWords.join(', ')}. Its lines are kept and not read.`;
   return { statement, problems: [problem('unknown-section', message, { start: span.start, end: name.end })] };
@@ -169,7 +204,10 @@ function otherHeader(line: string, tokens: readonly IToken[], around: Surroundin
 
 function strayColon(line: string, tokens: readonly IToken[], colon: IToken | undefined): SyntaxProblem {
   const words = nameOf(line, colon === undefined ? tokens : tokens.filter((token) => token !== colon));
-  const span = colon === undefined ? { start: words!.start, end: words!.end } : { start: colon.startOffset, end: endOf(colon) };
+  const span =
+    colon === undefined
+      ? { start: words!.start, end: words!.end }
+      : { start: colon.startOffset, end: endOf(colon) };
   const message = `A colon ends only the line that starts a section. Write “${words?.text ?? ''}” and its amount without it.`;
   return problem('stray-colon', message, span, replaceFix('Take the colon out', span, '', true));
 }

@@ -20,7 +20,8 @@ const acceptPattern = /^#\s*accept(?:\s+(.*))?$/iu;
 export function parseLine(text: string, around: Surroundings): ParsedLine {
   if (text.length > longestLine) return tooLong(text);
   const note = notePattern.exec(text);
-  if (note !== null && around.context !== 'none' && around.context !== 'unknown') return parseNote(text, note);
+  if (note !== null && around.context !== 'none' && around.context !== 'unknown')
+    return parseNote(text, note);
   const { tokens, meaning, comment } = cutLine(text);
   const accept = comment === undefined ? undefined : readAccept(comment);
   const rest = accept === undefined ? {} : { accept };
@@ -40,16 +41,25 @@ function readBody(text: string, meaning: ReturnType<typeof cutLine>['meaning'], 
   const first = meaning[0]!;
   if (context === 'unknown') return { statement: { kind: 'silent' } as const, problems: [] };
   if (context === 'none') {
-    const span = { start: first.startOffset, end: meaning[meaning.length - 1]!.startOffset + meaning[meaning.length - 1]!.image.length };
+    const span = {
+      start: first.startOffset,
+      end: meaning[meaning.length - 1]!.startOffset + meaning[meaning.length - 1]!.image.length,
+    };
     const message = 'This line stands in no section. Start one above it, like “formula Morning Tin:”.';
-    return { statement: { kind: 'unreadable' } as const, problems: [problem('outside-section', message, span)] };
+    return {
+      statement: { kind: 'unreadable' } as const,
+      problems: [problem('outside-section', message, span)],
+    };
   }
   const found = findPropertyOf(meaning, context);
   if (found !== undefined) return readProperty(text, meaning, found.property, found.length);
   if (holdsIngredients(context)) return readNamedAmount(text, meaning, 'ingredient');
   if (context === 'plan') return readNamedAmount(text, meaning, 'planned');
   if (context === 'process') return readStep(text, meaning);
-  return (context === 'trial' ? readPartTemperature(text, meaning) : undefined) ?? unknownProperty(text, meaning, context as SectionKind);
+  return (
+    (context === 'trial' ? readPartTemperature(text, meaning) : undefined) ??
+    unknownProperty(text, meaning, context as SectionKind)
+  );
 }
 
 function tooLong(text: string): ParsedLine {
@@ -57,7 +67,13 @@ function tooLong(text: string): ParsedLine {
   const commentOrNote = /^[\s\uFEFF]*(#|note\s)/i.test(text.slice(0, 200));
   if (commentOrNote) return { text, tokens, statement: { kind: 'blank' }, problems: [], empty: false };
   const message = `This line has more than ${longestLine} characters and is not read. Break it up, or make it a comment with # in front.`;
-  return { text, tokens, statement: { kind: 'unreadable' }, problems: [problem('line-too-long', message, { start: 0, end: 80 })], empty: false };
+  return {
+    text,
+    tokens,
+    statement: { kind: 'unreadable' },
+    problems: [problem('line-too-long', message, { start: 0, end: 80 })],
+    empty: false,
+  };
 }
 
 function parseNote(text: string, note: RegExpExecArray): ParsedLine {
@@ -76,7 +92,14 @@ function parseNote(text: string, note: RegExpExecArray): ParsedLine {
   const comment = trailing === null ? undefined : tokens[tokens.length - 1];
   const accept = comment === undefined ? undefined : readAccept(comment);
   const statement: Statement = { kind: 'note', text: text.slice(wordEnd, rawEnd).trim() };
-  return { text, tokens, statement, problems: [] as SyntaxProblem[], empty: false, ...(accept === undefined ? {} : { accept }) };
+  return {
+    text,
+    tokens,
+    statement,
+    problems: [] as SyntaxProblem[],
+    empty: false,
+    ...(accept === undefined ? {} : { accept }),
+  };
 }
 
 /** `# accept CODE, CODE: reason`. */

@@ -1,7 +1,12 @@
 import type { LineEdit, Span } from '../text/span.ts';
 import type { LineFix, SyntaxProblem } from './tree.ts';
 
-export function problem(code: string, message: string, span: Span, ...fixes: readonly LineFix[]): SyntaxProblem {
+export function problem(
+  code: string,
+  message: string,
+  span: Span,
+  ...fixes: readonly LineFix[]
+): SyntaxProblem {
   return { code, message, span, fixes };
 }
 

@@ -10,8 +10,8 @@ import * as t from './tokens.ts';
 import type { Context, PropertyStatement, SectionKind, SyntaxProblem, Value } from './tree.ts';
 import {
   doughForms,
-  findProperty,
   type Form,
+  findProperty,
   grains,
   holdsIngredients,
   labels,
@@ -31,18 +31,25 @@ const enumerated: Partial<Record<Form, readonly string[]>> = {
   role: roleWords,
 };
 
-const wordTypes = (token: IToken): boolean => token.tokenType !== t.Quoted && t.quantityOf(token) === undefined;
+const wordTypes = (token: IToken): boolean =>
+  token.tokenType !== t.Quoted && t.quantityOf(token) === undefined;
 
 /**
  * The property that a line says, with the number of tokens its word takes; `undefined` when the line says none.
  * Among ingredients the words before the first quantity must be the property and nothing else, so that
  * `water kefir 3%` stays an ingredient; elsewhere the longest property that begins the line is taken.
  */
-export function findPropertyOf(tokens: readonly IToken[], section: SectionKind): { property: Property; length: number } | undefined {
+export function findPropertyOf(
+  tokens: readonly IToken[],
+  section: SectionKind,
+): { property: Property; length: number } | undefined {
   let words = 0;
   while (words < tokens.length && wordTypes(tokens[words]!) && tokens[words]!.tokenType !== t.Comma) words++;
   const text = (from: number, to: number): string =>
-    tokens.slice(from, to).map((token) => token.image.toLowerCase()).join(' ');
+    tokens
+      .slice(from, to)
+      .map((token) => token.image.toLowerCase())
+      .join(' ');
   if (!holdsIngredients(section)) {
     for (let length = Math.min(words, 4); length > 0; length--) {
       const property = findProperty(section, text(0, length));
@@ -66,7 +73,12 @@ export function findPropertyOf(tokens: readonly IToken[], section: SectionKind):
 }
 
 /** Reads a line that says a property, or says in a baker's words why it cannot. */
-export function readProperty(line: string, tokens: readonly IToken[], property: Property, length: number): LineRead {
+export function readProperty(
+  line: string,
+  tokens: readonly IToken[],
+  property: Property,
+  length: number,
+): LineRead {
   const head = tokens[0]!;
   const keyword = { start: head.startOffset, end: t.endOf(tokens[length - 1]!) };
   let rest = tokens.slice(length);
@@ -79,7 +91,10 @@ export function readProperty(line: string, tokens: readonly IToken[], property: 
     rest = rest.slice(1);
   }
   const last = rest[rest.length - 1];
-  const valueSpan = last === undefined ? { start: keyword.end, end: keyword.end } : { start: rest[0]!.startOffset, end: t.endOf(last) };
+  const valueSpan =
+    last === undefined
+      ? { start: keyword.end, end: keyword.end }
+      : { start: rest[0]!.startOffset, end: t.endOf(last) };
   const statement: PropertyStatement = { kind: 'property', property: property.word, keyword, valueSpan };
   if (last === undefined) {
     const message = `“${property.word}” needs its value: ${property.example}`;
@@ -113,14 +128,19 @@ function wrongWord(value: Value, property: Property): SyntaxProblem | undefined 
     return problem('wrong-value', 'A currency is three capitals: EUR', value.span, ...fixes);
   }
   const allowed = enumerated[property.form];
-  if (allowed === undefined || allowed.some((one) => foldName(one) === foldName(value.word))) return undefined;
+  if (allowed === undefined || allowed.some((one) => foldName(one) === foldName(value.word)))
+    return undefined;
   const meant = nearestWord(foldName(value.word), allowed);
   const fixes = meant === undefined ? [] : [replaceFix(`Write ${meant}`, value.span, meant, true)];
   return problem('wrong-value', `“${property.word}” is one of ${allowed.join(', ')}.`, value.span, ...fixes);
 }
 
 /** Values that read well and cannot be: a share above the whole, a time or weight below nothing. */
-function wrongSize(value: Value, property: Property, span: { start: number; end: number }): SyntaxProblem | undefined {
+function wrongSize(
+  value: Value,
+  property: Property,
+  span: { start: number; end: number },
+): SyntaxProblem | undefined {
   const number =
     value.form === 'mass' || value.form === 'yieldMass' || value.form === 'yieldFlour'
       ? value.grams
@@ -136,7 +156,8 @@ function wrongSize(value: Value, property: Property, span: { start: number; end:
   if (number === undefined) return undefined;
   if (number < 0) return problem('wrong-value', `“${property.word}” cannot be below nothing.`, span);
   const mustBePositive = value.form.startsWith('yield') || value.form === 'machineSpeed';
-  if (mustBePositive && number === 0) return problem('wrong-value', `“${property.word}” must be more than nothing.`, span);
+  if (mustBePositive && number === 0)
+    return problem('wrong-value', `“${property.word}” must be more than nothing.`, span);
   const share = property.form === 'percent' || property.form === 'protein' || property.form === 'draws';
   if (share && property.word !== 'ripe culture' && number > 1) {
     return problem('wrong-value', `“${property.word}” is a share and cannot be above 100%.`, span);
@@ -147,7 +168,12 @@ function wrongSize(value: Value, property: Property, span: { start: number; end:
   return undefined;
 }
 
-function valueProblem(line: string, rest: readonly IToken[], property: Property, stoppedAt: IToken | undefined): SyntaxProblem {
+function valueProblem(
+  line: string,
+  rest: readonly IToken[],
+  property: Property,
+  stoppedAt: IToken | undefined,
+): SyntaxProblem {
   const at = stoppedAt ?? rest[rest.length - 1]!;
   const end = t.endOf(rest[rest.length - 1]!);
   const span = { start: at.startOffset, end: t.endOf(at) };
@@ -155,25 +181,53 @@ function valueProblem(line: string, rest: readonly IToken[], property: Property,
   const strange = rest.find((token) => token.tokenType === t.Unknown);
   if (strange !== undefined) return strangeCharacter(strange);
   if (quantity?.kind === 'range') {
-    const fixes = [replaceFix(`Write ${quantity.low}`, span, quantity.low), replaceFix(`Write ${quantity.high}`, span, quantity.high)];
-    return problem('range', `“${at.image}” is a range; one value is needed. Choose one end and keep the other in a comment.`, span, ...fixes);
+    const fixes = [
+      replaceFix(`Write ${quantity.low}`, span, quantity.low),
+      replaceFix(`Write ${quantity.high}`, span, quantity.high),
+    ];
+    return problem(
+      'range',
+      `“${at.image}” is a range; one value is needed. Choose one end and keep the other in a comment.`,
+      span,
+      ...fixes,
+    );
   }
   if (quantity?.kind === 'grouped') {
     const fixes = quantity.readings.map((reading) => replaceFix(`Write ${reading}`, span, reading));
-    return problem('two-readings', `“${at.image}” can be read two ways. Write ${quantity.readings.join(' or ')}.`, span, ...fixes);
+    return problem(
+      'two-readings',
+      `“${at.image}” can be read two ways. Write ${quantity.readings.join(' or ')}.`,
+      span,
+      ...fixes,
+    );
   }
   if (quantity?.kind === 'bare' && at === rest[rest.length - 1]) {
     const units = unitsFor[property.form];
     if (units !== undefined) {
-      const fixes = units.map((unit, index) => insertFix(`Write ${quantity.number}${unit}`, quantity.end, unit, index === 0));
-      return problem('missing-unit', `“${quantity.number}” of what? Write a unit: ${property.example}`, span, ...fixes);
+      const fixes = units.map((unit, index) =>
+        insertFix(`Write ${quantity.number}${unit}`, quantity.end, unit, index === 0),
+      );
+      return problem(
+        'missing-unit',
+        `“${quantity.number}” of what? Write a unit: ${property.example}`,
+        span,
+        ...fixes,
+      );
     }
   }
   if (stoppedAt === undefined) {
-    return problem('missing-value', `“${property.word}” is not finished. It reads like: ${property.example}`, { start: Math.max(0, end - 1), end });
+    return problem(
+      'missing-value',
+      `“${property.word}” is not finished. It reads like: ${property.example}`,
+      { start: Math.max(0, end - 1), end },
+    );
   }
   const text = line.slice(at.startOffset, end);
-  return problem('wrong-value', `“${text}” does not fit here. “${property.word}” reads like: ${property.example}`, { start: at.startOffset, end });
+  return problem(
+    'wrong-value',
+    `“${text}” does not fit here. “${property.word}” reads like: ${property.example}`,
+    { start: at.startOffset, end },
+  );
 }
 
 const unitsFor: Partial<Record<Form, readonly string[]>> = {
@@ -213,9 +267,15 @@ export function unknownProperty(line: string, tokens: readonly IToken[], section
   const span = { start: first.start, end: first.end };
   const statement = { kind: 'unreadable' } as const;
   if (meant !== undefined) {
-    const at = nearestWord(first.folded, [meant]) === undefined && words[0] !== undefined ? { start: span.start, end: t.endOf(words[0]) } : span;
+    const at =
+      nearestWord(first.folded, [meant]) === undefined && words[0] !== undefined
+        ? { start: span.start, end: t.endOf(words[0]) }
+        : span;
     const message = `A ${section} says nothing called “${line.slice(at.start, at.end)}”. Is it “${meant}”?`;
-    return { statement, problems: [problem('unknown-property', message, at, replaceFix(`Write ${meant}`, at, meant, true))] };
+    return {
+      statement,
+      problems: [problem('unknown-property', message, at, replaceFix(`Write ${meant}`, at, meant, true))],
+    };
   }
   const message = `A ${section} says nothing called “${first.text}”. It may say ${known.join(', ')}.`;
   return { statement, problems: [problem('unknown-property', message, span)] };
@@ -226,7 +286,12 @@ export function readPartTemperature(line: string, tokens: readonly IToken[]): Li
   const last = tokens[tokens.length - 1];
   const quantity = last === undefined ? undefined : t.quantityOf(last);
   const name = nameOf(line, tokens.slice(0, -1));
-  if (quantity?.kind !== 'temperature' || name === undefined || tokens.slice(0, -1).some((token) => !wordTypes(token))) return undefined;
+  if (
+    quantity?.kind !== 'temperature' ||
+    name === undefined ||
+    tokens.slice(0, -1).some((token) => !wordTypes(token))
+  )
+    return undefined;
   const statement: PropertyStatement = {
     kind: 'property',
     property: 'part temperature',
@@ -238,7 +303,11 @@ export function readPartTemperature(line: string, tokens: readonly IToken[]): Li
 }
 
 /** Whether a property of this section could be meant by the line though it does not read as one. */
-export function nearPropertyOf(line: string, tokens: readonly IToken[], context: Context): Property | undefined {
+export function nearPropertyOf(
+  line: string,
+  tokens: readonly IToken[],
+  context: Context,
+): Property | undefined {
   if (context === 'none' || context === 'unknown') return undefined;
   const words: IToken[] = [];
   for (const token of tokens) {
@@ -247,6 +316,9 @@ export function nearPropertyOf(line: string, tokens: readonly IToken[], context:
   }
   const name = nameOf(line, words);
   if (name === undefined) return undefined;
-  const meant = nearestWord(name.folded, properties[context].map((one) => one.word));
+  const meant = nearestWord(
+    name.folded,
+    properties[context].map((one) => one.word),
+  );
   return meant === undefined ? undefined : findProperty(context, meant);
 }

@@ -1,9 +1,22 @@
-import { longestUnit, type Unit, units } from './units.ts';
 import type { Per, Quantity } from './tree.ts';
+import { longestUnit, type Unit, units } from './units.ts';
 
 const vulgarFractions: Readonly<Record<string, number>> = {
-  '½': 1 / 2, '⅓': 1 / 3, '⅔': 2 / 3, '¼': 1 / 4, '¾': 3 / 4, '⅕': 1 / 5, '⅖': 2 / 5, '⅗': 3 / 5, '⅘': 4 / 5,
-  '⅙': 1 / 6, '⅚': 5 / 6, '⅛': 1 / 8, '⅜': 3 / 8, '⅝': 5 / 8, '⅞': 7 / 8,
+  '½': 1 / 2,
+  '⅓': 1 / 3,
+  '⅔': 2 / 3,
+  '¼': 1 / 4,
+  '¾': 3 / 4,
+  '⅕': 1 / 5,
+  '⅖': 2 / 5,
+  '⅗': 3 / 5,
+  '⅘': 4 / 5,
+  '⅙': 1 / 6,
+  '⅚': 5 / 6,
+  '⅛': 1 / 8,
+  '⅜': 3 / 8,
+  '⅝': 5 / 8,
+  '⅞': 7 / 8,
 };
 
 const blank = '[ \\t\\u00A0\\u2007\\u202F]';
@@ -72,7 +85,9 @@ export function scanQuantity(text: string, start: number, afterSpeed: boolean): 
     const minutes = Number(clock[1]) * 60 + Number(clock[2]);
     return { kind: 'clock', minutes, start, end: start + clock[0].length, number: clock[0], unit: '' };
   }
-  return scanRange(text, start) ?? (afterSpeed ? undefined : scanGrouped(text, start)) ?? scanNumber(text, start);
+  return (
+    scanRange(text, start) ?? (afterSpeed ? undefined : scanGrouped(text, start)) ?? scanNumber(text, start)
+  );
 }
 
 function isDate(year: number, month: number, day: number): boolean {
@@ -114,7 +129,11 @@ function scanGrouped(text: string, start: number): Quantity | undefined {
   const tail = found === undefined ? '' : text.slice(afterNumber, found.end);
   const single = group[2]!.length === 4;
   const decimal = `${Number(`${group[1]}.${group[2]!.slice(1)}`)}${tail}`;
-  const readings = single ? (byBlank ? [`${digits}${tail}`, `${group[2]!.slice(1)}${tail}`] : [`${digits}${tail}`, decimal]) : [`${digits}${tail}`];
+  const readings = single
+    ? byBlank
+      ? [`${digits}${tail}`, `${group[2]!.slice(1)}${tail}`]
+      : [`${digits}${tail}`, decimal]
+    : [`${digits}${tail}`];
   return {
     kind: 'grouped',
     readings,
@@ -151,7 +170,16 @@ function scanNumber(text: string, start: number): Quantity | undefined {
     const per = readPer(text, at + money[0].length);
     if (per !== undefined) {
       const end = per.end;
-      return { kind: 'money', amount: value, currency: money[1]!, per: per.per, start, end, number, unit: text.slice(at, end) };
+      return {
+        kind: 'money',
+        amount: value,
+        currency: money[1]!,
+        per: per.per,
+        start,
+        end,
+        number,
+        unit: text.slice(at, end),
+      };
     }
   }
   if (matchAt(bareBoundary, text, numberEnd) === null) return undefined;
@@ -165,7 +193,8 @@ function readPer(text: string, at: number): { per: Per; end: number } | undefine
   if (found === undefined || !(value > 0)) return undefined;
   const amount = value * found.unit.factor;
   if (found.unit.measure === 'mass') return { per: { measure: 'mass', grams: amount }, end: found.end };
-  if (found.unit.measure === 'volume') return { per: { measure: 'volume', millilitres: amount }, end: found.end };
+  if (found.unit.measure === 'volume')
+    return { per: { measure: 'volume', millilitres: amount }, end: found.end };
   if (found.unit.measure === 'count') return { per: { measure: 'count', count: amount }, end: found.end };
   return undefined;
 }
@@ -184,14 +213,24 @@ function withUnit(
     case 'mass':
       return { kind: 'mass', grams: amount, ...at };
     case 'volume':
-      return { kind: 'volume', millilitres: amount, ...(unit.canonical === 'cup' ? { cups: value } : {}), ...at };
+      return {
+        kind: 'volume',
+        millilitres: amount,
+        ...(unit.canonical === 'cup' ? { cups: value } : {}),
+        ...at,
+      };
     case 'fraction':
       // Dividing keeps 70 % at exactly 0.7, where multiplying by 0.01 would not.
       return { kind: 'fraction', fraction: value / 100, ...at };
     case 'count':
       return { kind: 'count', count: amount, ...at };
     case 'temperature':
-      return { kind: 'temperature', celsius: unit.fahrenheit ? (value - 32) / 1.8 : value, degrees: amount, ...at };
+      return {
+        kind: 'temperature',
+        celsius: unit.fahrenheit ? (value - 32) / 1.8 : value,
+        degrees: amount,
+        ...at,
+      };
     case 'turns':
       return { kind: 'turns', rpm: amount, ...at };
     case 'times':
@@ -216,7 +255,8 @@ function moreOfDuration(text: string, first: Extract<Quantity, { kind: 'duration
     const match = matchAt(numberPattern, text, at);
     if (match === null || /[-−+\s]/.test(match[0])) return whole;
     const found = unitAt(text, skipBlanks(text, at + match[0].length));
-    if (found === undefined || found.unit.measure !== 'duration' || found.unit.factor >= smallest) return whole;
+    if (found === undefined || found.unit.measure !== 'duration' || found.unit.factor >= smallest)
+      return whole;
     smallest = found.unit.factor;
     whole = { ...whole, seconds: whole.seconds + readNumber(match[0]) * smallest, end: found.end };
   }

@@ -30,17 +30,34 @@ export function readStep(line: string, tokens: readonly IToken[]): LineRead {
     words -= head[words - 2]?.tokenType === t.For ? 2 : 1;
   } else if (duration?.kind === 'range') {
     const span = { start: duration.start, end: duration.end };
-    const fixes = [replaceFix(`Write ${duration.low}`, span, duration.low), replaceFix(`Write ${duration.high}`, span, duration.high)];
+    const fixes = [
+      replaceFix(`Write ${duration.low}`, span, duration.low),
+      replaceFix(`Write ${duration.high}`, span, duration.high),
+    ];
     problems.push(
-      problem('range', `“${before!.image}” is a range; one value is needed. Choose one end and keep the other in a remark.`, span, ...fixes),
+      problem(
+        'range',
+        `“${before!.image}” is a range; one value is needed. Choose one end and keep the other in a remark.`,
+        span,
+        ...fixes,
+      ),
     );
     words -= 1;
   } else if (duration?.kind === 'bare' && celsius === undefined && words > 1) {
     const span = { start: duration.start, end: duration.end };
     const known = (stepWords as readonly string[]).includes(head[0]!.image.toLowerCase());
     if (known && words === 2) {
-      const fixes = [' min', ' h'].map((unit, index) => insertFix(`Write ${duration.number}${unit}`, duration.end, unit, index === 0));
-      problems.push(problem('missing-unit', `“${duration.number}” of what? Write a unit: ${duration.number} min`, span, ...fixes));
+      const fixes = [' min', ' h'].map((unit, index) =>
+        insertFix(`Write ${duration.number}${unit}`, duration.end, unit, index === 0),
+      );
+      problems.push(
+        problem(
+          'missing-unit',
+          `“${duration.number}” of what? Write a unit: ${duration.number} min`,
+          span,
+          ...fixes,
+        ),
+      );
       words -= 1;
     }
   }
@@ -70,7 +87,9 @@ function remarksOf(line: string, tokens: readonly IToken[], commas: readonly num
   return commas.flatMap((comma, index) => {
     const part = tokens.slice(comma + 1, commas[index + 1] ?? tokens.length);
     const [first, last] = [part[0], part[part.length - 1]];
-    return first === undefined || last === undefined ? [] : [nameBetween(line, first.startOffset, t.endOf(last)).text];
+    return first === undefined || last === undefined
+      ? []
+      : [nameBetween(line, first.startOffset, t.endOf(last)).text];
   });
 }
 

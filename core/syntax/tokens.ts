@@ -1,4 +1,4 @@
-import { createToken, type CustomPatternMatcherReturn, type IToken, Lexer, type TokenType } from 'chevrotain';
+import { type CustomPatternMatcherReturn, createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
 import { scanQuantity } from './quantity.ts';
 import type { Quantity, QuantityKind, Token, TokenKind } from './tree.ts';
 
@@ -21,7 +21,11 @@ const matcher = (pattern: RegExp) => ({
 });
 
 interface Custom {
-  readonly exec: (text: string, offset: number, matched: IToken[]) => CustomPatternMatcherReturn | RegExpExecArray | null;
+  readonly exec: (
+    text: string,
+    offset: number,
+    matched: IToken[],
+  ) => CustomPatternMatcherReturn | RegExpExecArray | null;
   readonly line_breaks: boolean;
   readonly start_chars_hint?: (string | number)[];
 }
@@ -117,8 +121,22 @@ export const Develops = kind('Develops', Word, NamePart);
 export const Moisture = kind('Moisture', Word, NamePart);
 export const A = kind('A', Word, NamePart);
 const keywords: Readonly<Record<string, TokenType>> = {
-  of: Of, from: From, at: At, for: For, to: To, all: All, baked: Baked, remaining: Remaining, balance: Balance,
-  hydration: Hydration, effective: Effective, flour: Flour, warms: Warms, develops: Develops, moisture: Moisture, a: A,
+  of: Of,
+  from: From,
+  at: At,
+  for: For,
+  to: To,
+  all: All,
+  baked: Baked,
+  remaining: Remaining,
+  balance: Balance,
+  hydration: Hydration,
+  effective: Effective,
+  flour: Flour,
+  warms: Warms,
+  develops: Develops,
+  moisture: Moisture,
+  a: A,
 };
 
 export const Mass = kind('Mass', AnyQuantity);
@@ -139,20 +157,62 @@ export const Bare = kind('Bare', AnyQuantity, NamePart);
 export const Range = kind('Range', AnyQuantity);
 export const Grouped = kind('Grouped', AnyQuantity);
 const quantityTypes: Readonly<Record<QuantityKind, TokenType>> = {
-  mass: Mass, volume: Volume, fraction: Percent, count: Count, duration: Duration, temperature: Temperature,
-  turns: Turns, times: Times, energy: Energy, warming: Warming, density: Density, money: Money, date: DateToken,
-  clock: Clock, bare: Bare, range: Range, grouped: Grouped,
+  mass: Mass,
+  volume: Volume,
+  fraction: Percent,
+  count: Count,
+  duration: Duration,
+  temperature: Temperature,
+  turns: Turns,
+  times: Times,
+  energy: Energy,
+  warming: Warming,
+  density: Density,
+  money: Money,
+  date: DateToken,
+  clock: Clock,
+  bare: Bare,
+  range: Range,
+  grouped: Grouped,
 };
 
-const cut: readonly TokenType[] = [Blank, Comment, Quoted, QuantityToken, Comma, Colon, LeftParen, RightParen, Word, Unknown];
+const cut: readonly TokenType[] = [
+  Blank,
+  Comment,
+  Quoted,
+  QuantityToken,
+  Comma,
+  Colon,
+  LeftParen,
+  RightParen,
+  Word,
+  Unknown,
+];
 export const vocabulary: TokenType[] = [
-  NamePart, AnyQuantity, ...cut, Raw, ...Object.values(keywords), ...Object.values(quantityTypes),
+  NamePart,
+  AnyQuantity,
+  ...cut,
+  Raw,
+  ...Object.values(keywords),
+  ...Object.values(quantityTypes),
 ];
 
-const lexer = new Lexer([...cut], { positionTracking: 'onlyOffset', ensureOptimizations: false, skipValidations: true });
+const lexer = new Lexer([...cut], {
+  positionTracking: 'onlyOffset',
+  ensureOptimizations: false,
+  skipValidations: true,
+});
 const kinds = new Map<TokenType, TokenKind>([
-  [Blank, 'blank'], [Comment, 'comment'], [Quoted, 'quoted'], [QuantityToken, 'quantity'], [Comma, 'comma'],
-  [Colon, 'colon'], [LeftParen, 'leftParen'], [RightParen, 'rightParen'], [Word, 'word'], [Unknown, 'unknown'],
+  [Blank, 'blank'],
+  [Comment, 'comment'],
+  [Quoted, 'quoted'],
+  [QuantityToken, 'quantity'],
+  [Comma, 'comma'],
+  [Colon, 'colon'],
+  [LeftParen, 'leftParen'],
+  [RightParen, 'rightParen'],
+  [Word, 'word'],
+  [Unknown, 'unknown'],
 ]);
 
 /** A line cut into tokens: all of them for the tree, and those with a meaning for the grammar. */

@@ -64,7 +64,12 @@ export type Quantity = QuantitySpan &
     | { readonly kind: 'clock'; readonly minutes: number }
     | { readonly kind: 'bare'; readonly value: number }
     | { readonly kind: 'range'; readonly low: string; readonly high: string }
-    | { readonly kind: 'grouped'; readonly readings: readonly string[]; readonly first: string; readonly rest: string }
+    | {
+        readonly kind: 'grouped';
+        readonly readings: readonly string[];
+        readonly first: string;
+        readonly rest: string;
+      }
   );
 export type QuantityKind = Quantity['kind'];
 export type QuantityOf<K extends QuantityKind> = Extract<Quantity, { kind: K }>;
@@ -85,7 +90,12 @@ export type Amount = Span &
   (
     | { readonly kind: 'fraction'; readonly fraction: number; readonly aPiece?: true }
     | { readonly kind: 'mass'; readonly grams: number; readonly aPiece?: true; readonly baked?: true }
-    | { readonly kind: 'volume'; readonly millilitres: number; readonly cups?: number; readonly aPiece?: true }
+    | {
+        readonly kind: 'volume';
+        readonly millilitres: number;
+        readonly cups?: number;
+        readonly aPiece?: true;
+      }
     | { readonly kind: 'count'; readonly count: number; readonly aPiece?: true }
     | { readonly kind: 'balance' }
     | { readonly kind: 'remaining' }
@@ -111,7 +121,12 @@ export type Value =
   | { readonly form: 'count'; readonly count: number }
   | { readonly form: 'fraction'; readonly fraction: number; readonly atMoisture?: number }
   | { readonly form: 'times'; readonly factor: number }
-  | { readonly form: 'duration'; readonly seconds: number; readonly celsius?: number; readonly atGrams?: number }
+  | {
+      readonly form: 'duration';
+      readonly seconds: number;
+      readonly celsius?: number;
+      readonly atGrams?: number;
+    }
   | { readonly form: 'energy'; readonly kilojoules: number }
   | { readonly form: 'density'; readonly gramsPerMillilitre: number }
   | { readonly form: 'price'; readonly amount: number; readonly currency: Currency; readonly per: Per }

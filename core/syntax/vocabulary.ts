@@ -131,7 +131,12 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     property('bowl', 'massRange', '12 kg to 60 kg', 'least and most dough'),
     many('speed', 'machineSpeed', '1 105 rpm', 'turns of the hook a minute at a speed'),
     property('warms towards', 'temperature', '31 °C', 'temperature the dough drifts to while worked'),
-    property('settles', 'settles', '9 min at 700 g', 'time in which two thirds of the way to the surroundings is gone'),
+    property(
+      'settles',
+      'settles',
+      '9 min at 700 g',
+      'time in which two thirds of the way to the surroundings is gone',
+    ),
     property('friction', 'difference', '14 °C', 'measured friction factor, three-temperature rule'),
     note,
   ],
@@ -176,7 +181,14 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
   ],
 };
 
-export const topSections: readonly TopSection[] = ['formula', 'flour', 'ingredient', 'mixer', 'bakery', 'plan'];
+export const topSections: readonly TopSection[] = [
+  'formula',
+  'flour',
+  'ingredient',
+  'mixer',
+  'bakery',
+  'plan',
+];
 export const subSections: readonly SubSection[] = [
   'preferment',
   'soaker',
@@ -209,8 +221,31 @@ export function isTopSection(kind: string): kind is TopSection {
   return (topSections as readonly string[]).includes(kind);
 }
 
-export const roleWords = ['flour', 'water', 'salt', 'yeast', 'fat', 'sugar', 'egg', 'dairy', 'seeds'] as const;
-export const grains = ['wheat', 'rye', 'spelt', 'emmer', 'einkorn', 'khorasan', 'durum', 'barley', 'oats', 'buckwheat', 'rice', 'maize'] as const;
+export const roleWords = [
+  'flour',
+  'water',
+  'salt',
+  'yeast',
+  'fat',
+  'sugar',
+  'egg',
+  'dairy',
+  'seeds',
+] as const;
+export const grains = [
+  'wheat',
+  'rye',
+  'spelt',
+  'emmer',
+  'einkorn',
+  'khorasan',
+  'durum',
+  'barley',
+  'oats',
+  'buckwheat',
+  'rice',
+  'maize',
+] as const;
 export const millings = ['white', 'medium', 'wholemeal'] as const;
 export const mixerKinds = ['hand', 'spiral', 'planetary', 'fork', 'twin arm', 'horizontal'] as const;
 export const doughForms = ['tin', 'hearth'] as const;
@@ -234,7 +269,14 @@ export const stepWords = [
 ] as const;
 
 /** The textbook words for the state of a dough, in their order. */
-export const stageWords = ['pick-up', 'clean-up', 'developing', 'developed', 'let-down', 'breakdown'] as const;
+export const stageWords = [
+  'pick-up',
+  'clean-up',
+  'developing',
+  'developed',
+  'let-down',
+  'breakdown',
+] as const;
 
 const byWord = new Map(
   Object.entries(properties).map(([section, list]) => [section, new Map(list.map((one) => [one.word, one]))]),

@@ -1,6 +1,6 @@
+import { type Definition, type DefinitionKind, definitionOf, type Scope } from '../model/scope.ts';
 import { createParseMemo, type ParseMemo, parseFile } from '../syntax/file.ts';
 import type { SourceFile } from '../syntax/tree.ts';
-import { type Definition, type DefinitionKind, definitionOf, type Scope } from '../model/scope.ts';
 
 /** One file of the workspace: its text, read when first asked for. */
 export interface WorkspaceFile {
@@ -77,7 +77,8 @@ export class Files {
       const before = file.definitions.find((one) => one.block === block && one.firstLine === firstLine);
       return before ?? definitionOf(file.uri, firstLine, block) ?? [];
     });
-    const same = made.length === file.definitions.length && made.every((one, index) => one === file.definitions[index]);
+    const same =
+      made.length === file.definitions.length && made.every((one, index) => one === file.definitions[index]);
     if (same) return source;
     const moved = new Set(file.definitions.map((one) => one.block));
     const changed = made.length !== file.definitions.length || made.some((one) => !moved.has(one.block));

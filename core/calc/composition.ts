@@ -1,0 +1,184 @@
+/**
+ * What a food consists of, as fractions of its mass (0 to 1). A component that is absent is not known; it is never
+ * taken for zero on a label. `carbohydrate` includes the fibre, as in the tables of the USDA.
+ */
+export interface Composition {
+  readonly water?: number;
+  readonly protein?: number;
+  readonly fat?: number;
+  readonly carbohydrate?: number;
+  readonly fibre?: number;
+  readonly ash?: number;
+  readonly saturates?: number;
+  readonly sugars?: number;
+  readonly starch?: number;
+  readonly alcohol?: number;
+  /** Salt as on a label: sodium times 2.5. */
+  readonly saltFraction?: number;
+}
+
+/** The components whose thermal properties Choi and Okos give. */
+export type FoodComponent = 'protein' | 'fat' | 'carbohydrate' | 'fibre' | 'ash' | 'water' | 'ice';
+
+/** Heat needed to melt a kilogram of ice, kJ/kg (ASHRAE Handbook Refrigeration, chapter 9). */
+export const latentHeatOfIce = 333.6;
+
+type Polynomial = readonly [number, number, number];
+
+// Choi & Okos (1986), as printed in ASHRAE Handbook Refrigeration 2006, chapter 9: kJ/(kg·K) against °C. The first
+// constant for water is 4.1762: one widely copied print has 4.1289, but calorimetry gives 4.176 ± 0.008.
+const specificHeats: Readonly<Record<FoodComponent, Polynomial>> = {
+  protein: [2.0082, 1.2089e-3, -1.3129e-6],
+  fat: [1.9842, 1.4733e-3, -4.8008e-6],
+  carbohydrate: [1.5488, 1.9625e-3, -5.9399e-6],
+  fibre: [1.8459, 1.8306e-3, -4.6509e-6],
+  ash: [1.0926, 1.8896e-3, -3.6817e-6],
+  water: [4.1762, -9.0864e-5, 5.4731e-6],
+  ice: [2.0623, 6.0769e-3, 0],
+};
+
+// The same source: kg/m³ against °C.
+const densities: Readonly<Record<FoodComponent, Polynomial>> = {
+  protein: [1329.9, -0.5184, 0],
+  fat: [925.59, -0.41757, 0],
+  carbohydrate: [1599.1, -0.31046, 0],
+  fibre: [1311.5, -0.36589, 0],
+  ash: [2423.8, -0.28063, 0],
+  water: [997.18, 3.1439e-3, -3.7574e-3],
+  ice: [916.89, -0.13071, 0],
+};
+
+/** Specific heat of one component, kJ/(kg·K), at −40 to 150 °C (Choi & Okos 1986). */
+export function componentSpecificHeat(component: FoodComponent, celsius: number): number {
+  const [a, b, c] = specificHeats[component];
+  return a + celsius * (b + celsius * c);
+}
+
+/** Density of one component, kg/m³, at −40 to 150 °C (Choi & Okos 1986). */
+export function componentDensity(component: FoodComponent, celsius: number): number {
+  const [a, b, c] = densities[component];
+  return a + celsius * (b + celsius * c);
+}
+
+/** Specific heat of a food that is not frozen, kJ/(kg·K): the mass-weighted mean of its components. */
+export function specificHeat(composition: Composition, celsius: number): number {
+  let sum = 0;
+  for (const [component, share] of shares(composition))
+    sum += share * componentSpecificHeat(component, celsius);
+  return sum;
+}
+
+/** Density of a food without air in it, kg/m³: the masses of its components over their volumes. */
+export function density(composition: Composition, celsius: number): number {
+  let volume = 0;
+  for (const [component, share] of shares(composition))
+    volume += share / componentDensity(component, celsius);
+  return 1 / volume;
+}
+
+/**
+ * Heat content of a food that is not frozen, kJ/kg above 0 °C: the integral of the specific heat. It may be asked below
+ * 0 °C, where it stands for liquid water that has a part of ice in it.
+ */
+export function liquidEnthalpy(composition: Composition, celsius: number): number {
+  let sum = 0;
+  for (const [component, share] of shares(composition)) sum += share * componentEnthalpy(component, celsius);
+  return sum;
+}
+
+/**
+ * Heat content of a food as it lies there, kJ/kg above liquid at 0 °C. Unless told, its water is ice below −1 °C, which is
+ * our choice: butter, milk and egg freeze within a degree of 0 °C.
+ */
+export function enthalpy(composition: Composition, celsius: number, frozen = celsius < -1): number {
+  if (!frozen) return liquidEnthalpy(composition, celsius);
+  let sum = 0;
+  for (const [component, share] of shares(composition)) {
+    if (component === 'water') sum += share * (componentEnthalpy('ice', celsius) - latentHeatOfIce);
+    else sum += share * componentEnthalpy(component, celsius);
+  }
+  return sum;
+}
+
+/**
+ * Heat of hydration of flour loaded dry, kJ per kg flour, by the fraction of moisture in it. 6.5 Btu/lb = 15.1 kJ/kg at
+ * 12 % moisture (Sosland Baker's Dictionary). It falls to nothing as the flour is wetter; that it does so linearly and is
+ * gone at 20 % is our choice.
+ */
+export function heatOfHydration(moistureFraction: number): number {
+  const atTwelvePercent = 15.1;
+  if (!(moistureFraction < 0.2)) return 0;
+  return (atTwelvePercent * (0.2 - Math.max(0, moistureFraction))) / 0.08;
+}
+
+/** The mix of several foods by mass in grams; a component that one of them does not tell is not known of the mix. */
+export function mixCompositions(
+  foods: readonly { readonly grams: number; readonly composition: Composition }[],
+): Composition {
+  const total = foods.reduce((sum, food) => sum + food.grams, 0);
+  if (!(total > 0)) return {};
+  const mixed: { -readonly [K in keyof Composition]: Composition[K] } = {};
+  for (const key of compositionKeys) {
+    let sum = 0;
+    let told = true;
+    for (const food of foods) {
+      const share = food.composition[key];
+      if (share === undefined && food.grams > 0) told = false;
+      else sum += (share ?? 0) * food.grams;
+    }
+    if (told) mixed[key] = sum / total;
+  }
+  return mixed;
+}
+
+/** Every property of a composition, in the order of a label. */
+export const compositionKeys: readonly (keyof Composition)[] = [
+  'water',
+  'protein',
+  'fat',
+  'saturates',
+  'carbohydrate',
+  'sugars',
+  'starch',
+  'fibre',
+  'ash',
+  'alcohol',
+  'saltFraction',
+];
+
+const componentsOf = new WeakMap<Composition, readonly (readonly [FoodComponent, number])[]>();
+
+// The fractions that the thermal sums run over: fibre taken out of the carbohydrate, what nobody told counted as
+// carbohydrate, and the whole brought to 1 unless it is only a table's rounding away from it.
+function shares(composition: Composition): readonly (readonly [FoodComponent, number])[] {
+  const cached = componentsOf.get(composition);
+  if (cached !== undefined) return cached;
+  const fraction = (value: number | undefined) => (value !== undefined && value > 0 && value < 2 ? value : 0);
+  const water = fraction(composition.water);
+  const protein = fraction(composition.protein);
+  const fat = fraction(composition.fat);
+  const ash = fraction(composition.ash) || fraction(composition.saltFraction);
+  const fibre = fraction(composition.fibre);
+  const told = composition.carbohydrate ?? Math.max(composition.sugars ?? 0, composition.starch ?? 0);
+  const net = Math.max(0, fraction(told) - (composition.carbohydrate === undefined ? 0 : fibre));
+  const sum = water + protein + fat + ash + fibre + net;
+  const rest = composition.carbohydrate === undefined || sum === 0 ? Math.max(0, 1 - sum) : 0;
+  const total = Math.abs(sum + rest - 1) <= 0.001 ? 1 : sum + rest;
+  const result = (
+    [
+      ['water', water / total],
+      ['protein', protein / total],
+      ['fat', fat / total],
+      ['carbohydrate', (net + rest) / total],
+      ['fibre', fibre / total],
+      ['ash', ash / total],
+    ] as const
+  ).filter(([, share]) => share > 0);
+  componentsOf.set(composition, result);
+  return result;
+}
+
+function componentEnthalpy(component: FoodComponent, celsius: number): number {
+  const [a, b, c] = specificHeats[component];
+  return celsius * (a + celsius * (b / 2 + (celsius * c) / 3));
+}

@@ -1,0 +1,275 @@
+import { type Known, known, type Provenance, unknown } from './known.ts';
+
+/** How much of the grain is in the flour. */
+export type Milling = 'white' | 'medium' | 'wholemeal';
+
+/** What a miller’s sheet says of a flour. Fractions are 0 to 1 of the flour as it is, unless a basis is told. */
+export interface FlourData {
+  /** The grain in the trade’s word, lower case: wheat, rye, spelt, durum, khorasan, barley, oats, … */
+  readonly grain: string;
+  readonly milling?: Milling;
+  readonly protein?: number;
+  /** Moisture fraction the protein is stated at; absent: as is, at the flour’s own moisture. */
+  readonly proteinMoistureBasis?: number;
+  readonly moisture?: number;
+  readonly ash?: number;
+  /** Farinograph absorption at 500 FU, fraction of flour at 14 % moisture. */
+  readonly absorption?: number;
+  readonly starchDamage?: number;
+  /** Farinograph development time. */
+  readonly peakMinutes?: number;
+  /** Farinograph stability. */
+  readonly stabilityMinutes?: number;
+  /** Provenance of what is stated above; `given` where absent. */
+  readonly provenance?: Provenance;
+  readonly source?: string;
+}
+
+/** What the mixing model needs of a flour or of a blend. */
+export interface FlourCurve {
+  /** Fraction of flour at 14 % moisture. */
+  readonly absorptionAt14: Known<number>;
+  /** Fraction of the flour as it is, at its own moisture. */
+  readonly absorptionAsIs: Known<number>;
+  readonly peakMinutes: Known<number>;
+  readonly stabilityMinutes: Known<number>;
+  /** Share of rye and of other grain that makes no gluten, 0 to 0.4. */
+  readonly shareWithoutGluten: number;
+  /** Nothing of the flour’s strength was told, so the bands are wide. */
+  readonly assumed: boolean;
+  /** Half-width of the bands as a fraction: 0.2 by default, 0.4 where the protein had to be assumed. */
+  readonly band: number;
+  /** Sentences for the baker on what was assumed or extrapolated. */
+  readonly notes: readonly string[];
+}
+
+/** The moisture a flour is taken to have when nobody tells it: the farinograph’s own basis. */
+export const usualMoisture = 0.14;
+
+// Protein (14 % basis) of a flour nobody described: a plain bakers’ flour. Common practice.
+const usualProtein = 0.115;
+
+const fitSource =
+  'our own fit to flour data of the Canadian Grain Commission (n = 27, standard error 1.03 points)';
+
+/** A mass fraction of flour restated at another moisture: x₂ = x₁(1 − M₂)/(1 − M₁), equal dry matter. */
+export function atMoisture(fraction: number, fromMoisture: number, toMoisture: number): number {
+  return (fraction * (1 - toMoisture)) / (1 - fromMoisture);
+}
+
+/** Absorption (fraction, 14 % basis) on flour of another moisture: equal dry matter and equal water in all. */
+export function absorptionAtMoisture(absorptionAt14: number, moisture: number): number {
+  return ((absorptionAt14 + 1) * (1 - moisture)) / 0.86 - 1;
+}
+
+/**
+ * Absorption from protein (14 % basis), starch damage and the wholemeal fraction, all fractions: 36.48 + 1.004·protein +
+ * 2.134·damage + 6·wholemeal in percent. The fit is our own, on protein 11–13.4 % and damage 6.3–9.7 %.
+ */
+export function fittedAbsorption(
+  proteinAt14: number,
+  starchDamage: number,
+  wholemealFraction: number,
+): number {
+  return (36.48 + 1.004 * proteinAt14 * 100 + 2.134 * starchDamage * 100 + 6 * wholemealFraction) / 100;
+}
+
+/** Starch damage (fraction) of a flour nobody measured: 3 % at 8 % protein to 7 % at 11.5 %, clamped. Common practice. */
+export function usualStarchDamage(proteinAt14: number): number {
+  return 0.03 + 0.04 * clamp((proteinAt14 - 0.08) / 0.035, 0, 1);
+}
+
+/** Whether a grain’s flour makes a gluten network that mixing develops. */
+export function makesGluten(grain: string): boolean {
+  return glutenGrains.has(grain.trim().toLowerCase());
+}
+
+/** Protein, fraction at 14 % moisture; the flour’s own moisture is 14 % where it is not told. */
+export function proteinAt14(flour: FlourData): Known<number> {
+  const protein = sound(flour.protein);
+  if (protein === undefined) return unknown('the protein of the flour is not given');
+  const basis = sound(flour.proteinMoistureBasis) ?? moistureOf(flour);
+  return known(atMoisture(protein, basis, 0.14), flour.provenance ?? 'given', flour.source);
+}
+
+/** Farinograph absorption, fraction of flour at 14 % moisture: as given, else fitted from protein and starch damage. */
+export function absorptionAt14(flour: FlourData): Known<number> {
+  const given = sound(flour.absorption, 2);
+  if (given !== undefined) return known(given, flour.provenance ?? 'given', flour.source);
+  if (!makesGluten(flour.grain)) return unknown(withoutGluten(flour.grain));
+  const protein = proteinAt14(flour);
+  if (!protein.known) return protein;
+  const damage = sound(flour.starchDamage) ?? usualStarchDamage(protein.value);
+  return known(
+    fittedAbsorption(protein.value, damage, wholemealFraction(flour)),
+    'common practice',
+    fitSource,
+  );
+}
+
+/** Farinograph development time, minutes: as given, else by grain, milling and protein (common practice). */
+export function peakMinutes(flour: FlourData): Known<number> {
+  return curveMinutes(flour, flour.peakMinutes, [1.5, 4, 6.5], 5.5);
+}
+
+/** Farinograph stability, minutes: as given, else by grain, milling and protein (common practice). */
+export function stabilityMinutes(flour: FlourData): Known<number> {
+  return curveMinutes(flour, flour.stabilityMinutes, [2, 8, 15], 5.5);
+}
+
+/**
+ * What mixing needs of a blend: the mass-weighted mean over the flours that make gluten. Unknown when more than 40 % of
+ * the flour is rye or other grain without gluten: such dough is mixed to evenness and has no curve.
+ */
+export function blendCurve(
+  parts: readonly { readonly grams: number; readonly flour: FlourData }[],
+): Known<FlourCurve> {
+  const weighed = parts.filter((part) => part.grams > 1e-9 && part.grams < 1e12);
+  const total = weighed.reduce((sum, part) => sum + part.grams, 0);
+  if (!(total > 0)) return unknown('there is no flour in the dough');
+  const strong = weighed.filter((part) => makesGluten(part.flour.grain));
+  const strongGrams = strong.reduce((sum, part) => sum + part.grams, 0);
+  const shareWithoutGluten = 1 - strongGrams / total;
+  if (shareWithoutGluten > 0.4 + 1e-12) {
+    const rye = weighed.some((part) => part.flour.grain.trim().toLowerCase() === 'rye');
+    return unknown(
+      rye
+        ? 'more than 40 % of the flour is rye or has no gluten: mix it until even, there is no over-mixing to tell'
+        : 'more than 40 % of the flour has no gluten: mix it until even, there is no over-mixing to tell',
+    );
+  }
+  const notes: string[] = [];
+  let assumed = false;
+  const told = strong.map((part) => {
+    const protein = proteinAt14(part.flour);
+    const curve = [part.flour.absorption, part.flour.peakMinutes, part.flour.stabilityMinutes];
+    const measured = curve.every((value) => sound(value, 1000) !== undefined);
+    if (!protein.known && !measured) {
+      assumed = true;
+      return {
+        grams: part.grams,
+        flour: { ...part.flour, protein: usualProtein, proteinMoistureBasis: 0.14 },
+      };
+    }
+    return part;
+  });
+  if (assumed) notes.push('The protein of the flour is not given: 11.5 % is assumed, so the bands are wide.');
+  if (told.some((part) => isExtrapolated(part.flour))) {
+    notes.push('The protein is outside 11–13.4 %, so the absorption is extrapolated.');
+  }
+  if (shareWithoutGluten > 1e-12)
+    notes.push('Rye and other grain without gluten narrow the tolerance to mixing.');
+  const mean = (of: (flour: FlourData) => Known<number>): Known<number> => weightedMean(told, of, assumed);
+  return known(
+    {
+      absorptionAt14: mean(absorptionAt14),
+      absorptionAsIs: mean((flour) => {
+        const at14 = absorptionAt14(flour);
+        return at14.known ? { ...at14, value: absorptionAtMoisture(at14.value, moistureOf(flour)) } : at14;
+      }),
+      peakMinutes: mean(peakMinutes),
+      stabilityMinutes: mean(stabilityMinutes),
+      shareWithoutGluten,
+      assumed,
+      band: assumed ? 0.4 : 0.2,
+      notes,
+    },
+    assumed ? 'common practice' : (told[0]?.flour.provenance ?? 'given'),
+  );
+}
+
+/** The flour’s own moisture, fraction; 14 % where it is not told. */
+export function moistureOf(flour: FlourData): number {
+  const moisture = sound(flour.moisture);
+  return moisture === undefined || moisture > 0.9 ? usualMoisture : moisture;
+}
+
+const glutenGrains: ReadonlySet<string> = new Set([
+  'wheat',
+  'common wheat',
+  'soft wheat',
+  'hard wheat',
+  'spelt',
+  'durum',
+  'durum wheat',
+  'khorasan',
+  'khorasan wheat',
+  'emmer',
+  'einkorn',
+]);
+
+function wholemealFraction(flour: FlourData): number {
+  if (flour.milling === 'wholemeal') return 1;
+  return flour.milling === 'medium' ? 0.5 : 0;
+}
+
+// White wheat by protein at 9, 11.5 and 13 %; wholemeal its own value, medium halfway between; spelt 3 minutes.
+function curveMinutes(
+  flour: FlourData,
+  given: number | undefined,
+  white: readonly [number, number, number],
+  wholemeal: number,
+): Known<number> {
+  const stated = sound(given, 1000);
+  if (stated !== undefined) return known(stated, flour.provenance ?? 'given', flour.source);
+  if (!makesGluten(flour.grain)) return unknown(withoutGluten(flour.grain));
+  if (flour.grain.trim().toLowerCase() === 'spelt') return known(3, 'common practice');
+  const whole = wholemealFraction(flour);
+  if (whole === 1) return known(wholemeal, 'common practice');
+  const protein = proteinAt14(flour);
+  if (!protein.known) return protein;
+  const percent = protein.value * 100;
+  const [weak, medium, strong] = white;
+  const minutes =
+    percent < 11.5
+      ? weak + (medium - weak) * clamp((percent - 9) / 2.5, 0, 1)
+      : medium + (strong - medium) * clamp((percent - 11.5) / 1.5, 0, 1);
+  return known(minutes * (1 - whole) + wholemeal * whole, 'common practice');
+}
+
+function isExtrapolated(flour: FlourData): boolean {
+  if (sound(flour.absorption, 2) !== undefined) return false;
+  const protein = proteinAt14(flour);
+  return protein.known && (protein.value < 0.11 || protein.value > 0.134);
+}
+
+function weightedMean(
+  parts: readonly { readonly grams: number; readonly flour: FlourData }[],
+  of: (flour: FlourData) => Known<number>,
+  assumed: boolean,
+): Known<number> {
+  let sum = 0;
+  let grams = 0;
+  let weakest: Provenance = 'measured';
+  let source: string | undefined;
+  for (const part of parts) {
+    const one = of(part.flour);
+    if (!one.known) return one;
+    sum += one.value * part.grams;
+    grams += part.grams;
+    if (rank[one.provenance] >= rank[weakest]) {
+      weakest = one.provenance;
+      source = one.source;
+    }
+  }
+  return known(sum / grams, assumed ? 'common practice' : weakest, source);
+}
+
+const rank: Readonly<Record<Provenance, number>> = {
+  measured: 0,
+  given: 1,
+  published: 2,
+  'common practice': 3,
+};
+
+function withoutGluten(grain: string): string {
+  return `${grain} flour makes no gluten that mixing develops`;
+}
+
+function sound(value: number | undefined, most = 1): number | undefined {
+  return value !== undefined && Number.isFinite(value) && value >= 0 && value < most ? value : undefined;
+}
+
+function clamp(value: number, least: number, most: number): number {
+  return Math.min(most, Math.max(least, value));
+}

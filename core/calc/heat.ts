@@ -1,0 +1,239 @@
+import { liquidEnthalpy, specificHeat } from './composition.ts';
+import {
+  believableCelsius,
+  type HeatItem,
+  type HeatKind,
+  heatTaken,
+  hydrationHeat,
+  pureWater,
+  solveCelsius,
+} from './heat-content.ts';
+import { capacityShares, frictionFactor, frictionFromRise, ruleOfThumbWater } from './heat-friction.ts';
+import { type IceShare, iceFor, virtualWaterCelsius } from './ice.ts';
+import { type Known, known, unknown } from './known.ts';
+
+export { type HeatItem, type HeatKind, heatTaken, hydrationHeat, mixedCelsius } from './heat-content.ts';
+export {
+  type CapacityShares,
+  capacityShares,
+  type FrictionConditions,
+  frictionFactor,
+  frictionFromRise,
+  riseFromFriction,
+  ruleOfThumbWater,
+} from './heat-friction.ts';
+
+/** The net rise by mixing, °C, losses to the room taken off. A rise from a friction factor holds the hydration already. */
+export interface MixingRise {
+  readonly celsius: number;
+  readonly includesHydration: boolean;
+}
+
+/** Everything of a batch but the temperature of its water. */
+export interface HeatInput {
+  /** All portions but the water to be tempered. */
+  readonly items: readonly HeatItem[];
+  readonly waterGrams: number;
+  readonly targetCelsius: number;
+  readonly roomCelsius: number;
+  /** Temperature of the tap water; absent when nobody told it, and then ice is not known. */
+  readonly tapCelsius?: number;
+  readonly iceCelsius?: number;
+  readonly rise: MixingRise;
+  /** A cold or warm bowl that takes part: its heat capacity in kJ/K and its temperature in °C. */
+  readonly bowl?: { readonly kilojoulesPerKelvin: number; readonly celsius: number };
+  /** Friction factor the bakery measured (n = 3), °C; it feeds the rule of thumb. */
+  readonly givenFrictionCelsius?: number;
+}
+
+/** A source of heat, or of cold when negative, against the finished dough. */
+export interface HeatBillLine {
+  readonly label: string;
+  readonly kilojoules: number;
+  /** What it alone does to the temperature of the dough, °C. */
+  readonly celsius: number;
+}
+
+export interface HeatOutcome {
+  /** Temperature the water must have, °C; below 0 °C it is virtual and means ice. */
+  readonly waterCelsius: number;
+  readonly ice: Known<IceShare>;
+  /** The dough after mixing, °C: the target, or warmer where even all the water as ice is not cold enough. */
+  readonly doughCelsius: number;
+  /**
+   * The same by the rule of thumb, °C, with the friction factor given; without one, with the factor these shares and
+   * this rise would show on a mild day, room and flour at 21 °C.
+   */
+  readonly ruleOfThumb: Known<number>;
+  /** Friction factor that three thermometers would show for this batch, °C (n = 3). No constant of the machine. */
+  readonly friction: Known<number>;
+  /** Heat against the finished dough, from every source; its lines sum to zero. */
+  readonly bill: readonly HeatBillLine[];
+}
+
+/**
+ * The water temperature that brings the dough to its target, by balance of heat: Σ mᵢ(hᵢ(dough) − hᵢ(Tᵢ)) + bowl =
+ * hydration + mixing, with heat contents after Choi & Okos (1986) and 15.1 kJ/kg heat of hydration at 12 % moisture.
+ * Unknown, with the reason, when there is no water to temper or a temperature is missing.
+ */
+export function waterTemperature(input: HeatInput): Known<HeatOutcome> {
+  const reason = missing(input);
+  if (reason !== undefined) return unknown(reason);
+  const started = input.targetCelsius - input.rise.celsius;
+  const waterHeat =
+    liquidEnthalpy(pureWater, started) + neededHeat(input, started) / (input.waterGrams / 1000);
+  const waterCelsius = solveCelsius((celsius) => liquidEnthalpy(pureWater, celsius) - waterHeat, started);
+  if (!Number.isFinite(waterCelsius)) return unknown('the temperatures given lead to no water temperature');
+
+  const tap = input.tapCelsius;
+  const ice: Known<IceShare> =
+    tap === undefined || !Number.isFinite(tap)
+      ? unknown('the temperature of the tap water is not given')
+      : known(iceFor(input.waterGrams, tap, waterCelsius, input.iceCelsius), 'published');
+  const usedCelsius =
+    ice.known && ice.value.capped && tap !== undefined
+      ? virtualWaterCelsius(ice.value.iceGrams, ice.value.tapGrams, tap, input.iceCelsius)
+      : waterCelsius;
+  const doughCelsius = usedCelsius === waterCelsius ? input.targetCelsius : mixedDough(input, usedCelsius);
+  const friction = frictionOf(input, doughCelsius, usedCelsius);
+  return known(
+    {
+      waterCelsius,
+      ice,
+      doughCelsius,
+      ruleOfThumb: ruleFor(input),
+      friction,
+      bill: heatBill(input, usedCelsius, doughCelsius),
+    },
+    'published',
+    'Choi & Okos (1986); Sosland Baker’s Dictionary, heat of hydration',
+  );
+}
+
+/**
+ * The temperature of the dough after mixing, °C, for water as it is (°C). The inverse of `waterTemperature`; here a batch
+ * without any water to temper is answered too.
+ */
+export function doughTemperature(input: HeatInput, waterCelsius: number): Known<number> {
+  const reason = missing({
+    ...input,
+    targetCelsius: 0,
+    waterGrams: input.waterGrams > 0 ? input.waterGrams : 1,
+  });
+  if (reason !== undefined) return unknown(reason);
+  if (!Number.isFinite(waterCelsius)) return unknown('the temperature of the water is not given');
+  const dough = mixedDough(input, waterCelsius);
+  return Number.isFinite(dough) ? known(dough, 'published') : unknown('there is nothing in the bowl');
+}
+
+// Heat, in kJ, that the water must bring along beyond its own content at `started`.
+function neededHeat(input: HeatInput, started: number): number {
+  const hydration = input.rise.includesHydration ? 0 : hydrationHeat(input.items);
+  return heatTaken(input.items, started) + bowlHeat(input, started) - hydration;
+}
+
+function bowlHeat(input: HeatInput, celsius: number): number {
+  return input.bowl === undefined ? 0 : input.bowl.kilojoulesPerKelvin * (celsius - input.bowl.celsius);
+}
+
+function mixedDough(input: HeatInput, waterCelsius: number): number {
+  const items = [...input.items, waterItem(input, waterCelsius)];
+  if (!(items.reduce((sum, item) => sum + item.grams, 0) > 0)) return Number.NaN;
+  const hydration = input.rise.includesHydration ? 0 : hydrationHeat(input.items);
+  const started = solveCelsius(
+    (celsius) => heatTaken(items, celsius) + bowlHeat(input, celsius) - hydration,
+    20,
+  );
+  return started + input.rise.celsius;
+}
+
+function waterItem(input: HeatInput, celsius: number): HeatItem {
+  return {
+    label: 'water',
+    grams: Math.max(0, input.waterGrams),
+    celsius,
+    composition: pureWater,
+    kind: 'water',
+  };
+}
+
+function heatBill(input: HeatInput, waterCelsius: number, doughCelsius: number): HeatBillLine[] {
+  const items = [...input.items, waterItem(input, waterCelsius)];
+  const capacity =
+    items.reduce((sum, item) => sum + (item.grams / 1000) * specificHeat(item.composition, doughCelsius), 0) +
+    (input.bowl?.kilojoulesPerKelvin ?? 0);
+  const line = (label: string, kilojoules: number): HeatBillLine => ({
+    label,
+    kilojoules,
+    celsius: kilojoules / capacity,
+  });
+  const lines = items.map((item) => line(item.label, -heatTaken([item], doughCelsius)));
+  if (input.bowl !== undefined) lines.push(line('bowl', -bowlHeat(input, doughCelsius)));
+  if (!input.rise.includesHydration) lines.push(line('heat of hydration', hydrationHeat(input.items)));
+  const started = doughCelsius - input.rise.celsius;
+  const mixing =
+    heatTaken(items, doughCelsius) -
+    heatTaken(items, started) +
+    bowlHeat(input, doughCelsius) -
+    bowlHeat(input, started);
+  lines.push(line(input.rise.includesHydration ? 'mixing and hydration' : 'mixing', mixing));
+  return lines;
+}
+
+function frictionOf(input: HeatInput, doughCelsius: number, waterCelsius: number): Known<number> {
+  const flour = meanCelsius(input.items, 'flour');
+  if (flour === undefined) return unknown('no flour is loaded dry, so there is no flour temperature');
+  return known(frictionFactor(doughCelsius, [input.roomCelsius, flour, waterCelsius]), 'common practice');
+}
+
+function ruleFor(input: HeatInput): Known<number> {
+  const flour = meanCelsius(input.items, 'flour');
+  if (flour === undefined) return unknown('no flour is loaded dry, so there is no flour temperature');
+  const preferment = meanCelsius(input.items, 'preferment');
+  const others = [input.roomCelsius, flour, ...(preferment === undefined ? [] : [preferment])];
+  const factor = input.givenFrictionCelsius ?? mildDayFriction(input);
+  return Number.isFinite(factor)
+    ? known(ruleOfThumbWater(input.targetCelsius, others, factor), 'common practice')
+    : unknown('no friction factor is known');
+}
+
+function mildDayFriction(input: HeatInput): number {
+  const flours = input.items.filter((item) => item.kind === 'flour');
+  const water = input.items.reduce(
+    (sum, item) => sum + (item.kind === 'water' ? item.grams : 0),
+    input.waterGrams,
+  );
+  const salt = input.items.reduce((sum, item) => sum + (item.kind === 'salt' ? item.grams : 0), 0);
+  const all = [...input.items, waterItem(input, 21)];
+  const capacity = heatTaken(all, 22) - heatTaken(all, 21);
+  const hydration = input.rise.includesHydration ? 0 : hydrationHeat(input.items) / capacity;
+  return frictionFromRise(input.rise.celsius + hydration, {
+    doughCelsius: input.targetCelsius,
+    roomCelsius: 21,
+    flourCelsius: 21,
+    shares: capacityShares(flours, water, salt),
+  });
+}
+
+function meanCelsius(items: readonly HeatItem[], kind: HeatKind): number | undefined {
+  let grams = 0;
+  let sum = 0;
+  for (const item of items) {
+    if (item.kind !== kind) continue;
+    grams += item.grams;
+    sum += item.grams * item.celsius;
+  }
+  return grams > 0 ? sum / grams : undefined;
+}
+
+function missing(input: HeatInput): string | undefined {
+  for (const item of input.items) {
+    if (!(item.grams >= 0 && item.grams < 1e12)) return `the amount of ${item.label} is not known`;
+    if (!believableCelsius(item.celsius)) return `the temperature of ${item.label} is not known`;
+  }
+  if (!believableCelsius(input.targetCelsius)) return 'the dough temperature wanted is not given';
+  if (!believableCelsius(input.roomCelsius)) return 'the temperature of the room is not given';
+  if (!Number.isFinite(input.rise.celsius)) return 'the warming by mixing is not known';
+  if (!(input.waterGrams > 0 && input.waterGrams < 1e12)) return 'there is no water to temper';
+  return undefined;
+}

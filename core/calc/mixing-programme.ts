@@ -1,0 +1,271 @@
+import { type DevelopmentTimes, developmentTimes, strengthOf } from './development.ts';
+import type { FlourCurve } from './flour.ts';
+import type { HeatItem } from './heat-content.ts';
+import type { FrictionConditions } from './heat-friction.ts';
+import { type Known, known } from './known.ts';
+import { developmentRate, findSpeed, type MixerData, type MixerSpeed, warmingRate } from './mixer.ts';
+import { settlingMinutes, workingSurroundings } from './warming.ts';
+
+/** One portion as it goes into the bowl, with what it brings to the dough. */
+export interface MixPortion extends HeatItem {
+  /** Flour in it, grams, the flour of a preferment included. */
+  readonly flourGrams: number;
+  /** Water free for the dough, grams: not the flour’s own, nor what soaked seeds and scalds hold. */
+  readonly freeWaterGrams: number;
+  readonly fatGrams: number;
+  readonly sugarGrams: number;
+  readonly saltGrams: number;
+  /** Water whose temperature is chosen to reach the dough temperature. */
+  readonly tempered?: boolean;
+}
+
+/** One line of a mixing programme. */
+export type MixingPhase =
+  | { readonly kind: 'load' | 'add'; readonly portions: readonly MixPortion[] }
+  | { readonly kind: 'speed'; readonly number: number; readonly seconds: number }
+  | { readonly kind: 'rest'; readonly seconds: number }
+  | { readonly kind: 'knead' | 'fold' | 'stir'; readonly seconds: number };
+
+/** A mixing programme with all it depends on. */
+export interface MixingInput {
+  readonly phases: readonly MixingPhase[];
+  readonly mixer: MixerData;
+  /** Of all flour of the dough, by `blendCurve`. */
+  readonly curve: Known<FlourCurve>;
+  readonly roomCelsius: number;
+  /** Half-width of the bands of a calibrated mixer, a fraction; absent: the flour’s own, 0.2 or 0.4. */
+  readonly calibratedBand?: number;
+  /** Dough temperature whose passing is to be told, °C. */
+  readonly limitCelsius?: number;
+  /** The conditions of the mixer’s measured friction factor; without them the factor does not scale the warming. */
+  readonly friction?: FrictionConditions;
+}
+
+/** A stretch of time in which nothing but the clock changes. */
+export interface TimeStep {
+  readonly kind: 'time';
+  /** Index of the line of the programme. */
+  readonly phase: number;
+  readonly minutes: number;
+  readonly working: boolean;
+  /** H, °C a minute. */
+  readonly warming: Known<number>;
+  /** H was measured for this speed, so that a friction factor leaves it alone. */
+  readonly measured: boolean;
+  /** Worked by hand: a friction factor moves its surroundings, for it has no H. */
+  readonly byHand: boolean;
+  readonly aroundCelsius: number;
+  readonly settlesMinutes: number;
+  /** Slow minutes a minute. */
+  readonly rate: Known<number>;
+  /** Absent while the bowl holds no dough. */
+  readonly times: DevelopmentTimes | undefined;
+}
+
+/** Portions that go into the bowl. */
+export interface AddStep {
+  readonly kind: 'add';
+  readonly phase: number;
+  readonly portions: readonly MixPortion[];
+}
+
+/** A programme taken apart: its steps, and the steps that would follow if the last speed just went on. */
+export interface Programme {
+  readonly steps: readonly (TimeStep | AddStep)[];
+  readonly beyond: readonly TimeStep[];
+  readonly notes: readonly string[];
+}
+
+interface Bowl {
+  grams: number;
+  flourGrams: number;
+  freeWaterGrams: number;
+  fatGrams: number;
+  sugarGrams: number;
+  saltGrams: number;
+  restedMinutes: number;
+  development: number;
+  workedMinutes: number;
+}
+
+const byHand: MixerData = { kind: 'hand', speeds: [] };
+
+// Longer than any programme: a slip of the pen must not overflow the sums.
+const longestMinutes = 100_000;
+
+/** Takes a programme apart into steps of constant conditions. Never throws; what is not known stays so in its step. */
+export function takeApart(input: MixingInput): Programme {
+  const bowl: Bowl = {
+    grams: 0,
+    flourGrams: 0,
+    freeWaterGrams: 0,
+    fatGrams: 0,
+    sugarGrams: 0,
+    saltGrams: 0,
+    restedMinutes: 0,
+    development: 0,
+    workedMinutes: 0,
+  };
+  const steps: (TimeStep | AddStep)[] = [];
+  const notes = new Set<string>();
+  let again: (() => TimeStep[]) | undefined;
+  for (const [index, phase] of input.phases.entries()) {
+    if ('portions' in phase) {
+      pour(bowl, phase.portions);
+      steps.push({ kind: 'add', phase: index, portions: phase.portions });
+      continue;
+    }
+    const minutes = Number.isFinite(phase.seconds)
+      ? Math.min(longestMinutes, Math.max(0, phase.seconds / 60))
+      : 0;
+    if (phase.kind === 'rest') {
+      steps.push(restStep(input, bowl, index, minutes));
+      if (bowl.flourGrams > 0 && bowl.freeWaterGrams > 0 && bowl.saltGrams <= 0 && bowl.development < 0.75) {
+        bowl.restedMinutes += minutes;
+      }
+      continue;
+    }
+    if (!(bowl.flourGrams > 0 && bowl.freeWaterGrams > 0)) {
+      notes.add(
+        'The programme works before flour and water are both in the bowl; those minutes develop nothing.',
+      );
+    }
+    const work = workOf(input, phase);
+    steps.push(...workSteps(input, bowl, index, work, minutes));
+    again = () => workSteps(input, bowl, index, work, Number.POSITIVE_INFINITY);
+  }
+  return { steps, beyond: again?.() ?? [], notes: [...notes] };
+}
+
+type WorkingPhase = Exclude<MixingPhase, { readonly kind: 'load' | 'add' } | { readonly kind: 'rest' }>;
+
+interface Work {
+  readonly mixer: MixerData;
+  readonly speed: Known<MixerSpeed>;
+  /** Slow minutes a minute by hand: stirring only gathers the dough. */
+  readonly handRate?: number;
+}
+
+function workOf(input: MixingInput, phase: WorkingPhase): Work {
+  if (phase.kind === 'speed') return { mixer: input.mixer, speed: findSpeed(input.mixer, phase.number) };
+  const mixer = input.mixer.kind === 'hand' ? input.mixer : byHand;
+  return { mixer, speed: findSpeed(mixer, 1), handRate: phase.kind === 'stir' ? 0.5 : 1 };
+}
+
+function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, minutes: number): TimeStep[] {
+  const { mixer, speed } = work;
+  const fullRate = speed.known ? rateOf(work, speed.value) : speed;
+  const warms = speed.known ? warmingRate(mixer, speed.value) : speed;
+  const measured = speed.known && speed.value.warmsCelsiusPerMinute !== undefined;
+  const drifts = mixer.warmsTowardsCelsius !== undefined && !measured;
+  const base = {
+    kind: 'time' as const,
+    phase,
+    working: true,
+    warming: drifts ? known(0, 'given') : warms,
+    measured: measured || drifts,
+    byHand: mixer.kind === 'hand' && !drifts,
+    aroundCelsius: measured ? input.roomCelsius : workingSurroundings(mixer, input.roomCelsius),
+    settlesMinutes: settlingMinutes(mixer, bowl.grams),
+    times: timesOf(input, bowl),
+  };
+  // A planetary’s hook does not take up slack dough in its first five minutes: those count a half.
+  const slack = mixer.kind === 'planetary' && excessWater(input, bowl) > 8;
+  const halfMinutes = slack ? Math.min(minutes, Math.max(0, 5 - bowl.workedMinutes)) : 0;
+  const steps: TimeStep[] = [];
+  if (halfMinutes > 0) steps.push({ ...base, minutes: halfMinutes, rate: scaled(fullRate, 0.5) });
+  if (minutes > halfMinutes) steps.push({ ...base, minutes: minutes - halfMinutes, rate: fullRate });
+  if (Number.isFinite(minutes)) {
+    bowl.workedMinutes += minutes;
+    for (const step of steps) {
+      if (step.rate.known && step.times !== undefined) {
+        bowl.development += (step.minutes * step.rate.value) / step.times.slowMinutesToDeveloped;
+      }
+    }
+  }
+  return steps;
+}
+
+function restStep(input: MixingInput, bowl: Bowl, phase: number, minutes: number): TimeStep {
+  return {
+    kind: 'time',
+    phase,
+    minutes,
+    working: false,
+    warming: known(0, 'given'),
+    measured: true,
+    byHand: false,
+    aroundCelsius: input.roomCelsius,
+    settlesMinutes: settlingMinutes(input.mixer, bowl.grams),
+    rate: known(0, 'given'),
+    times: timesOf(input, bowl),
+  };
+}
+
+function rateOf(work: Work, speed: MixerSpeed): Known<number> {
+  const rate = developmentRate(work.mixer, speed);
+  return work.handRate === undefined ? rate : scaled(rate, work.handRate);
+}
+
+function scaled(value: Known<number>, factor: number): Known<number> {
+  return value.known ? { ...value, value: value.value * factor } : value;
+}
+
+function pour(bowl: Bowl, portions: readonly MixPortion[]): void {
+  for (const portion of portions) {
+    bowl.grams += amount(portion.grams);
+    bowl.flourGrams += amount(portion.flourGrams);
+    bowl.freeWaterGrams += amount(portion.freeWaterGrams);
+    bowl.fatGrams += amount(portion.fatGrams);
+    bowl.sugarGrams += amount(portion.sugarGrams);
+    bowl.saltGrams += amount(portion.saltGrams);
+  }
+}
+
+function amount(grams: number): number {
+  return grams > 1e-9 && grams < 1e12 ? grams : 0;
+}
+
+function excessWater(input: MixingInput, bowl: Bowl): number {
+  if (!input.curve.known || !input.curve.value.absorptionAsIs.known || !(bowl.flourGrams > 0)) return 0;
+  return 100 * (bowl.freeWaterGrams / bowl.flourGrams - input.curve.value.absorptionAsIs.value);
+}
+
+function timesOf(input: MixingInput, bowl: Bowl): DevelopmentTimes | undefined {
+  if (!input.curve.known || !(bowl.flourGrams > 0) || !(bowl.freeWaterGrams > 0)) return undefined;
+  const strength = strengthOf(input.curve.value);
+  if (strength === undefined) return undefined;
+  return developmentTimes(strength, {
+    excessWaterPercent: excessWater(input, bowl),
+    restedMinutes: bowl.restedMinutes,
+    fatPercent: (100 * bowl.fatGrams) / bowl.flourGrams,
+    sugarPercent: (100 * bowl.sugarGrams) / bowl.flourGrams,
+  });
+}
+
+/** Why the dough has no curve of development, in a baker’s words; undefined when it has one. */
+export function whyNoCurve(input: MixingInput): string | undefined {
+  if (!input.curve.known) return input.curve.reason;
+  const { absorptionAsIs, peakMinutes, stabilityMinutes } = input.curve.value;
+  for (const part of [absorptionAsIs, peakMinutes, stabilityMinutes]) if (!part.known) return part.reason;
+  return undefined;
+}
+
+/** A portion with what its composition and its use say it brings; soaked seeds and preferments are told by the caller. */
+export function portionOf(
+  item: HeatItem,
+  use: 'flour' | 'salt' | 'sugar' | 'other',
+  held: { readonly heldWaterGrams?: number } = {},
+): MixPortion {
+  const { composition, grams } = item;
+  const isFlour = use === 'flour';
+  const sugars = composition.sugars ?? (use === 'sugar' ? composition.carbohydrate : undefined) ?? 0;
+  return {
+    ...item,
+    flourGrams: isFlour ? grams : 0,
+    freeWaterGrams: isFlour ? 0 : Math.max(0, (composition.water ?? 0) * grams - (held.heldWaterGrams ?? 0)),
+    fatGrams: isFlour ? 0 : (composition.fat ?? 0) * grams,
+    sugarGrams: isFlour ? 0 : sugars * grams,
+    saltGrams: use === 'salt' ? grams : isFlour ? 0 : (composition.saltFraction ?? 0) * grams,
+  };
+}

@@ -1,0 +1,98 @@
+import type { Composition } from '../calc/composition.ts';
+import type { FlourData } from '../calc/flour.ts';
+import type { Role } from './role.ts';
+
+/** The publication a row of the catalogue was taken from. */
+export interface CatalogueSource {
+  readonly text: string;
+  /** The food’s number in that publication. */
+  readonly identifier: string;
+  /** Properties recalled from memory instead of read; they are to be checked before they stand on a label. */
+  readonly fromMemory?: readonly (keyof Composition)[];
+  /** What is to be said of the row, such as that a related food stands in. */
+  readonly remark?: string;
+}
+
+/** An ingredient that is known without being defined in a file. */
+export interface CatalogueIngredient {
+  readonly name: string;
+  readonly aliases: readonly string[];
+  readonly role: Role;
+  readonly composition: Composition;
+  readonly kilocaloriesPer100Grams?: number;
+  readonly source: CatalogueSource;
+  readonly flour?: FlourData;
+  /** Common practice: what one piece weighs as used, grams. */
+  readonly pieceGrams?: number;
+  /** Common practice: how heavy a millilitre is as it is spooned or poured, grams. */
+  readonly densityGramsPerMl?: number;
+  /** Common practice: water that it binds when soaked, times its own mass. */
+  readonly holdsWater?: number;
+  /** Allergens in it, by the words of Annex II of Regulation (EU) 1169/2011, singular. */
+  readonly allergens: readonly string[];
+}
+
+/** A row of USDA figures per 100 g: kcal, water, protein, fat, carbohydrate with fibre, fibre, ash, sodium in mg. */
+export type UsdaRow = readonly [number, number, number, number, number, number, number, number];
+
+/** The rest of an ingredient, beside what the table of the USDA says of it. */
+export type Rest = Omit<
+  CatalogueIngredient,
+  'name' | 'role' | 'composition' | 'kilocaloriesPer100Grams' | 'source' | 'flour'
+> & {
+  /** Grams per 100 g. */
+  readonly sugars?: number;
+  readonly saturates?: number;
+  readonly fromMemory?: readonly (keyof Composition)[];
+  readonly remark?: string;
+  readonly flour?: Pick<FlourData, 'grain' | 'milling'>;
+};
+
+/** Builds an ingredient from a row of the USDA National Nutrient Database, release 27, which is in the public domain. */
+export function usda(name: string, role: Role, ndb: string, row: UsdaRow, rest: Rest): CatalogueIngredient {
+  const [kilocalories, water, protein, fat, carbohydrate, fibre, ash, sodiumMilligrams] = row;
+  const { sugars, saturates, fromMemory, remark, flour, ...others } = rest;
+  const told = {
+    // Nothing can be sugar where there is no carbohydrate, nor saturated where there is no fat.
+    sugars: sugars ?? (carbohydrate === 0 ? 0 : undefined),
+    saturates: saturates ?? (fat === 0 ? 0 : undefined),
+  };
+  const source: CatalogueSource = {
+    text: 'USDA National Nutrient Database for Standard Reference, release 27',
+    identifier: `NDB ${ndb}`,
+    ...(fromMemory === undefined ? {} : { fromMemory }),
+    ...(remark === undefined ? {} : { remark }),
+  };
+  const composition: Composition = {
+    water: water / 100,
+    protein: protein / 100,
+    fat: fat / 100,
+    carbohydrate: carbohydrate / 100,
+    fibre: fibre / 100,
+    ash: ash / 100,
+    // Salt on a label is sodium times 2.5 (Regulation (EU) 1169/2011, Annex I).
+    saltFraction: (sodiumMilligrams * 2.5) / 100_000,
+    ...(told.sugars === undefined ? {} : { sugars: told.sugars / 100 }),
+    ...(told.saturates === undefined ? {} : { saturates: told.saturates / 100 }),
+  };
+  return {
+    name,
+    role,
+    composition,
+    kilocaloriesPer100Grams: kilocalories,
+    source,
+    ...others,
+    ...(flour === undefined
+      ? {}
+      : {
+          flour: {
+            ...flour,
+            protein: protein / 100,
+            moisture: water / 100,
+            ash: ash / 100,
+            provenance: 'published' as const,
+            source: `${source.text}, ${source.identifier}`,
+          },
+        }),
+  };
+}

@@ -1,0 +1,143 @@
+import { type CatalogueIngredient, usda } from './ingredient.ts';
+
+/** Water, salt, yeast, fat, sugar, egg and dairy that are known without being defined in a file. */
+export const larder: readonly CatalogueIngredient[] = [
+  usda('water', 'water', '14411', [0, 99.9, 0, 0, 0, 0, 0.1, 4], {
+    aliases: ['tap water'],
+    densityGramsPerMl: 1,
+    allergens: [],
+  }),
+  usda('ice', 'water', '14411', [0, 99.9, 0, 0, 0, 0, 0.1, 4], {
+    aliases: ['crushed ice', 'flaked ice'],
+    remark: 'Tap water, frozen: at 0 °C or below it brings its cold of melting.',
+    allergens: [],
+  }),
+  usda('salt', 'salt', '02047', [0, 0.2, 0, 0, 0, 0, 99.8, 38758], {
+    aliases: ['sea salt', 'table salt', 'fine salt'],
+    densityGramsPerMl: 1.2,
+    allergens: [],
+  }),
+  usda('fresh yeast', 'yeast', '18374', [105, 69, 8.4, 1.9, 18.1, 8.1, 1.8, 30], {
+    aliases: ['yeast', 'compressed yeast', "baker's yeast", 'bakers yeast'],
+    allergens: [],
+  }),
+  usda('active dry yeast', 'yeast', '18375', [325, 5.08, 40.44, 7.61, 41.22, 26.9, 5.65, 51], {
+    aliases: ['dry yeast', 'dried yeast', 'active dried yeast'],
+    densityGramsPerMl: 0.63,
+    allergens: [],
+  }),
+  usda('instant yeast', 'yeast', '18375', [325, 5.08, 40.44, 7.61, 41.22, 26.9, 5.65, 51], {
+    aliases: ['instant dry yeast', 'instant dried yeast', 'fast-action yeast', 'easy-bake yeast'],
+    remark: 'Active dry yeast stands for it.',
+    densityGramsPerMl: 0.63,
+    allergens: [],
+  }),
+  usda('butter', 'fat', '01145', [717, 17.94, 0.85, 81.11, 0.06, 0, 0.04, 11], {
+    aliases: ['unsalted butter', 'sweet butter'],
+    sugars: 0.06,
+    saturates: 51.368,
+    densityGramsPerMl: 0.95,
+    allergens: ['milk'],
+  }),
+  usda('olive oil', 'fat', '04053', [884, 0, 0, 100, 0, 0, 0, 2], {
+    aliases: ['oil', 'extra virgin olive oil'],
+    saturates: 13.808,
+    fromMemory: ['saturates'],
+    densityGramsPerMl: 0.915,
+    allergens: [],
+  }),
+  usda('lard', 'fat', '04002', [902, 0, 0, 100, 0, 0, 0, 0], {
+    aliases: [],
+    saturates: 39.2,
+    fromMemory: ['saturates'],
+    densityGramsPerMl: 0.92,
+    allergens: [],
+  }),
+  usda('sugar', 'sugar', '19335', [387, 0.02, 0, 0, 99.98, 0, 0.01, 1], {
+    aliases: ['white sugar', 'caster sugar', 'granulated sugar'],
+    sugars: 99.8,
+    densityGramsPerMl: 0.85,
+    allergens: [],
+  }),
+  usda('brown sugar', 'sugar', '19334', [380, 1.34, 0.12, 0, 98.09, 0, 0.45, 28], {
+    aliases: ['soft brown sugar', 'light brown sugar', 'dark brown sugar'],
+    sugars: 97.02,
+    densityGramsPerMl: 0.9,
+    allergens: [],
+  }),
+  usda('honey', 'sugar', '19296', [304, 17.1, 0.3, 0, 82.4, 0.2, 0.2, 4], {
+    aliases: ['runny honey'],
+    sugars: 82.12,
+    densityGramsPerMl: 1.42,
+    allergens: [],
+  }),
+  usda('molasses', 'sugar', '19304', [290, 21.87, 0, 0.1, 74.73, 0, 3.3, 37], {
+    aliases: ['treacle', 'black treacle'],
+    sugars: 74.72,
+    saturates: 0.018,
+    densityGramsPerMl: 1.42,
+    allergens: [],
+  }),
+  usda('malt syrup', 'sugar', '19352', [318, 21.1, 6.2, 0, 71.3, 0, 1.3, 35], {
+    aliases: ['malt extract', 'barley malt syrup', 'barley malt extract'],
+    sugars: 71.3,
+    densityGramsPerMl: 1.4,
+    allergens: ['barley'],
+  }),
+  usda('egg', 'egg', '01123', [143, 76.15, 12.56, 9.51, 0.72, 0, 1.06, 142], {
+    aliases: ['eggs', 'whole egg', 'whole eggs'],
+    sugars: 0.37,
+    saturates: 3.126,
+    pieceGrams: 50,
+    densityGramsPerMl: 1.03,
+    allergens: ['egg'],
+  }),
+  usda('egg white', 'egg', '01124', [52, 87.57, 10.9, 0.17, 0.73, 0, 0.63, 166], {
+    aliases: ['egg whites'],
+    sugars: 0.71,
+    saturates: 0,
+    pieceGrams: 33,
+    densityGramsPerMl: 1.03,
+    allergens: ['egg'],
+  }),
+  usda('egg yolk', 'egg', '01125', [322, 52.31, 15.86, 26.54, 3.59, 0, 1.71, 48], {
+    aliases: ['egg yolks', 'yolk', 'yolks'],
+    sugars: 0.56,
+    saturates: 9.551,
+    pieceGrams: 17,
+    densityGramsPerMl: 1.03,
+    allergens: ['egg'],
+  }),
+  usda('whole milk', 'dairy', '01211', [61, 88.13, 3.15, 3.27, 4.78, 0, 0.67, 43], {
+    aliases: ['milk', 'full-fat milk'],
+    sugars: 4.78,
+    saturates: 1.865,
+    fromMemory: ['saturates'],
+    remark: 'Its carbohydrate is counted as sugars: it is lactose.',
+    densityGramsPerMl: 1.03,
+    allergens: ['milk'],
+  }),
+  usda('skimmed milk', 'dairy', '01085', [34, 90.84, 3.37, 0.08, 4.96, 0, 0.75, 42], {
+    aliases: ['skim milk', 'fat-free milk'],
+    sugars: 4.96,
+    saturates: 0.056,
+    remark:
+      'Its carbohydrate is counted as sugars: it is lactose, and the table gives 5.09 g by another method.',
+    densityGramsPerMl: 1.035,
+    allergens: ['milk'],
+  }),
+  usda('skimmed milk powder', 'dairy', '01091', [362, 3.16, 36.16, 0.77, 51.98, 0, 7.93, 535], {
+    aliases: ['milk powder', 'skim milk powder', 'dried skimmed milk', 'nonfat dry milk'],
+    sugars: 51.98,
+    saturates: 0.499,
+    densityGramsPerMl: 0.5,
+    allergens: ['milk'],
+  }),
+  usda('cream', 'dairy', '01053', [345, 57.71, 2.05, 37, 2.79, 0, 0.45, 38], {
+    aliases: ['whipping cream', 'double cream', 'heavy cream'],
+    sugars: 2.79,
+    saturates: 23.032,
+    densityGramsPerMl: 0.99,
+    allergens: ['milk'],
+  }),
+];

@@ -1,0 +1,104 @@
+import type { Place } from '../text/span.ts';
+
+/**
+ * What an editor is told, in the words of an editor but of none in particular: zero-based lines, UTF-16 columns,
+ * plain serialisable data. The server turns these into protocol messages and adds nothing of its own.
+ */
+export type Level = 'error' | 'warning' | 'info' | 'hint';
+
+export interface TextEdit extends Place {
+  /** Where the replaced text ends when it spans lines; the same line when absent. */
+  readonly endLine?: number;
+  readonly insert: string;
+}
+
+export interface FileEdit {
+  readonly uri: string;
+  readonly edits: readonly TextEdit[];
+}
+
+export interface Fix {
+  readonly title: string;
+  readonly edits: readonly FileEdit[];
+  readonly preferred?: true;
+}
+
+export interface Related {
+  readonly uri: string;
+  readonly place: Place;
+  readonly message: string;
+}
+
+export interface Finding {
+  readonly code: string;
+  readonly level: Level;
+  readonly message: string;
+  readonly place: Place;
+  readonly related: readonly Related[];
+  readonly fixes: readonly Fix[];
+  readonly unused?: true;
+}
+
+export interface HoverAnswer {
+  readonly place: Place;
+  readonly markdown: string;
+}
+
+export interface Hint {
+  readonly line: number;
+  readonly column: number;
+  readonly label: string;
+  readonly tooltip?: string;
+}
+
+export type SymbolKind =
+  | 'formula'
+  | 'part'
+  | 'mix'
+  | 'process'
+  | 'trial'
+  | 'flour'
+  | 'ingredient'
+  | 'mixer'
+  | 'bakery'
+  | 'plan'
+  | 'line';
+
+export interface SymbolNode {
+  readonly name: string;
+  readonly detail: string;
+  readonly kind: SymbolKind;
+  readonly place: Place;
+  readonly firstLine: number;
+  readonly lastLine: number;
+  readonly lastColumn: number;
+  readonly children: readonly SymbolNode[];
+}
+
+export type CompletionKind =
+  | 'section'
+  | 'property'
+  | 'ingredient'
+  | 'part'
+  | 'mixer'
+  | 'unit'
+  | 'word'
+  | 'rule';
+
+export interface Completion {
+  readonly label: string;
+  readonly kind: CompletionKind;
+  readonly detail?: string;
+  readonly documentation?: string;
+  /** The text that takes the place of `replace`; a snippet where `snippet` is set. */
+  readonly insert: string;
+  readonly snippet?: true;
+  readonly replace: Place;
+  readonly sort?: string;
+}
+
+export interface Fold {
+  readonly firstLine: number;
+  readonly lastLine: number;
+  readonly comment?: true;
+}

@@ -1,0 +1,233 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { MixAnalysis } from '../analysis/mixing.ts';
+import { absorptionAt14, peakMinutes, proteinAt14, stabilityMinutes } from '../calc/flour.ts';
+import type { Known } from '../calc/known.ts';
+import { lineId, sectionId } from '../model/formula-model.ts';
+import { findIngredient, type Ingredient } from '../model/ingredient.ts';
+import type { Scope } from '../model/scope.ts';
+import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../syntax/tree.ts';
+import { findProperty } from '../syntax/vocabulary.ts';
+import { degrees, duration, mass, minutes, percent, trimmed } from '../text/figures.ts';
+import type { Span } from '../text/span.ts';
+import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
+import { factsOf, type LineFacts, sectionOf } from './line-facts.ts';
+import { mixingOutlook, waterWords } from './mixing-words.ts';
+
+/** What a hover says of one line of a block: the stretch of the line it is about, and Markdown. */
+export interface LineHover {
+  readonly span: Span;
+  readonly markdown: string;
+}
+
+/** The hover of a line of a block; `undefined` where there is nothing to say. */
+export function hoverOf(
+  block: Block,
+  line: number,
+  column: number,
+  scope: Scope,
+  analysis: Analysis | undefined,
+): LineHover | undefined {
+  const parsed = block.lines[line];
+  if (parsed === undefined) return undefined;
+  const comment = parsed.tokens.find((token) => token.kind === 'comment');
+  if (comment !== undefined && column >= comment.start) return undefined;
+  const { statement } = parsed;
+  const section = sectionAt(block, line);
+  switch (statement.kind) {
+    case 'header':
+      return headerHover(block, line, statement, scope, analysis);
+    case 'ingredient': {
+      const facts = analysis === undefined ? undefined : factsOf(analysis, lineId(line));
+      if (analysis === undefined || facts === undefined) return undefined;
+      const words = spanOf(statement.name.start, Math.max(statement.name.end, statement.amount.end));
+      return { span: words, markdown: ingredientMarkdown(analysis, facts).join('\n\n') };
+    }
+    case 'property':
+      return section === undefined ? undefined : propertyHover(section, line, statement, analysis);
+    default:
+      return undefined;
+  }
+}
+
+const spanOf = (start: number, end: number): Span => ({ start, end });
+
+function sectionAt(block: Block, line: number): { kind: SectionKind; headerLine: number } | undefined {
+  const all = block.top === undefined ? block.subs : [block.top, ...block.subs];
+  const found = all.findLast((section) => section.headerLine <= line && line < section.endLine);
+  return found === undefined || found.kind === 'unknown'
+    ? undefined
+    : { kind: found.kind, headerLine: found.headerLine };
+}
+
+function headerHover(
+  block: Block,
+  line: number,
+  header: HeaderStatement,
+  scope: Scope,
+  analysis: Analysis | undefined,
+): LineHover | undefined {
+  const words = block.lines[line]!.text.trimEnd();
+  const span = spanOf(header.keyword.start, words.length);
+  const title = (text: string): string => `**${escapeMarkdown(text)}**`;
+  if (header.section === 'formula' && analysis !== undefined && header.name !== undefined) {
+    return { span, markdown: [title(header.name.text), ...totalsMarkdown(analysis)].join('\n\n') };
+  }
+  if (header.section === 'mix' && analysis !== undefined) {
+    const index = analysis.resolved.model.mixes.findIndex((mix) => mix.headerLine === line);
+    const mix = analysis.mixes[index];
+    if (mix === undefined) return undefined;
+    if (!mix.known) return { span, markdown: `Not known yet: ${mix.reason}.` };
+    return { span, markdown: mixMarkdown(mix.value).join('\n\n') };
+  }
+  if (analysis !== undefined) {
+    const solved = sectionOf(analysis, sectionId(line));
+    if (solved !== undefined && header.section !== 'formula') {
+      const said = [title(solved.name)];
+      if (solved.totalGrams !== undefined)
+        said.push(
+          `${mass(solved.totalGrams)} in all${solved.flourGrams !== undefined && solved.flourGrams > 0 ? `, ${mass(solved.flourGrams)} of it flour` : ''}.`,
+        );
+      if (solved.hydration !== undefined) said.push(`hydration **${percent(solved.hydration)}**`);
+      if (solved.cultureGrams !== undefined) said.push(`Takes ${mass(solved.cultureGrams)} of ripe culture.`);
+      if (solved.keepBackGrams !== undefined) said.push(`${mass(solved.keepBackGrams)} is kept back.`);
+      if (!solved.inBowl) said.push('Never in the bowl: it counts in no hydration.');
+      return { span, markdown: said.join('\n\n') };
+    }
+  }
+  if ((header.section === 'flour' || header.section === 'ingredient') && header.name !== undefined) {
+    const found = findIngredient(header.name, scope);
+    if (found.kind === 'found') return { span, markdown: compositionMarkdown(found.ingredient).join('\n\n') };
+  }
+  return undefined;
+}
+
+function ingredientMarkdown(analysis: Analysis, facts: LineFacts): string[] {
+  const { line, section, ingredient, final } = facts;
+  const figures: string[] = [];
+  if (line.fraction !== undefined)
+    figures.push(
+      `**${percent(line.fraction)}** of the flour${section.kind === 'dough' ? '' : ` of the ${escapeMarkdown(section.name)}`}`,
+    );
+  if (line.grams !== undefined) figures.push(`**${mass(line.grams)}**`);
+  const said = [
+    `**${escapeMarkdown(line.name)}** ${figures.length > 0 ? `— ${figures.join(' · ')}` : ''}`.trim(),
+  ];
+  if (line.unsolved !== undefined) said.push('Not known yet: the line, or one it hangs on, is not finished.');
+  if (final?.grams !== undefined && final.drawnGrams !== undefined && final.drawnGrams > 0) {
+    said.push(
+      `${mass(final.grams)} goes into the final mix; ${mass(final.drawnGrams)} comes with what is drawn.`,
+    );
+  }
+  if (line.part) {
+    const part = analysis.solved?.sections.find((one) => one.id === line.key);
+    if (part?.hydration !== undefined)
+      said.push(`A part of its own at ${percent(part.hydration)} hydration.`);
+    return said;
+  }
+  if (ingredient === undefined)
+    return [...said, 'Nobody has said what it is: it is weighed, and counts as neither flour nor water.'];
+  const water = ingredient.composition.water;
+  if (!ingredient.isFlour && ingredient.role !== 'water' && line.grams !== undefined) {
+    said.push(
+      water === undefined
+        ? 'How much water it brings is not known.'
+        : water > 0.005
+          ? `Brings ${mass(water * line.grams)} of water (${percent(water)} of it).`
+          : 'Brings no water.',
+    );
+  }
+  if (ingredient.role === 'water') {
+    const mix = analysis.doughMix;
+    if (mix.known) {
+      const words = waterWords(mix.value);
+      if (words !== undefined && section.kind === 'dough')
+        said.push(`For a dough of ${degrees(mix.value.targetCelsius)}: ${words.text}.`, ...words.detail);
+    }
+  }
+  if (ingredient.flour !== undefined) said.push(...flourMarkdown(ingredient));
+  said.push(`_Figures: ${escapeMarkdown(ingredient.source)}._`);
+  return said;
+}
+
+function flourMarkdown(ingredient: Ingredient): string[] {
+  const flour = ingredient.flour!;
+  const rows: string[] = [];
+  const row = (label: string, value: Known<number>, words: (value: number) => string): void => {
+    if (value.known) rows.push(`- ${label} ${words(value.value)} _(${value.provenance})_`);
+  };
+  row('protein, at 14 % moisture:', proteinAt14(flour), percent);
+  row('absorption, at 14 % moisture:', absorptionAt14(flour), percent);
+  if (flour.grain !== 'rye') {
+    row('peak', peakMinutes(flour), (value) => minutes(value));
+    row('stability', stabilityMinutes(flour), (value) => minutes(value));
+  }
+  return rows.length === 0 ? [] : [rows.join('\n')];
+}
+
+function compositionMarkdown(ingredient: Ingredient): string[] {
+  const names = ['water', 'protein', 'fat', 'carbohydrate', 'sugars', 'fibre', 'ash'] as const;
+  const parts = names.flatMap((name) => {
+    const value = ingredient.composition[name];
+    return value === undefined ? [] : [`${name} ${percent(value)}`];
+  });
+  const said = [
+    `**${escapeMarkdown(ingredient.name)}** — ${ingredient.role === 'other' ? 'ingredient' : ingredient.role}`,
+  ];
+  said.push(parts.length === 0 ? 'Nothing is known of what is in it.' : parts.join(' · '));
+  if (ingredient.flour !== undefined) said.push(...flourMarkdown(ingredient));
+  said.push(`_Figures: ${escapeMarkdown(ingredient.source)}._`);
+  return said;
+}
+
+function propertyHover(
+  section: { kind: SectionKind; headerLine: number },
+  line: number,
+  statement: PropertyStatement,
+  analysis: Analysis | undefined,
+): LineHover | undefined {
+  const span = spanOf(statement.keyword.start, Math.max(statement.keyword.end, statement.valueSpan.end));
+  const property = findProperty(section.kind, statement.property);
+  const said: string[] = [];
+  if (section.kind === 'mix' && analysis !== undefined) {
+    const index = analysis.resolved.model.mixes.findIndex((mix) => mix.headerLine === section.headerLine);
+    const mix = analysis.mixes[index];
+    if (mix?.known) {
+      const state = phaseState(mix.value, line);
+      if (state !== undefined) said.push(`At the end of this line: **${state}**.`);
+    }
+  }
+  if (statement.property === 'yield' && analysis?.solved !== undefined)
+    said.push(...totalsMarkdown(analysis).slice(0, 2));
+  if (property !== undefined)
+    said.push(`**${property.word}** — ${property.meaning}. Reads like: \`${property.example}\``);
+  return said.length === 0 ? undefined : { span, markdown: said.join('\n\n') };
+}
+
+/** The dough at the end of a phase, in words: `7 min · 22.4 °C · clean-up`. */
+export function phaseState(mix: MixAnalysis, line: number): string | undefined {
+  const phase = mix.phaseLines.indexOf(line);
+  const end = mix.outcome.phaseEnds.find((one) => one.phase === phase);
+  if (end === undefined) return undefined;
+  const parts = [`${trimmed(end.minutes, 1)} min`];
+  if (end.celsius !== undefined) parts.push(degrees(end.celsius));
+  if (end.stage !== undefined) parts.push(end.stage);
+  return parts.join(' · ');
+}
+
+function mixMarkdown(mix: MixAnalysis): string[] {
+  const said = [
+    `**${escapeMarkdown(mix.mixer.name)}** — ${duration(mix.outcome.programmeMinutes * 60)} of programme, ${mass(mix.doughGrams)} of dough`,
+  ];
+  const water = waterWords(mix);
+  if (water !== undefined)
+    said.push(`For a dough of ${degrees(mix.targetCelsius)}: ${water.text}.`, ...water.detail);
+  said.push(
+    mixingOutlook(mix)
+      .map((sentence) => `- ${sentence}`)
+      .join('\n'),
+  );
+  said.push(
+    '_Mixing is told in bands: common practice and our own fit, ±20 % until your own trials say better._',
+  );
+  return said;
+}

@@ -1,0 +1,67 @@
+import type { MixAnalysis } from '../analysis/mixing.ts';
+import type { Known } from '../calc/known.ts';
+import type { MinutesBand } from '../calc/mixing.ts';
+import { degrees, mass, minutes, minutesBand } from '../text/figures.ts';
+
+/** The outlook of a mixing programme in sentences, the most important first: warmth, development, then over-mixing. */
+export function mixingOutlook(mix: MixAnalysis): string[] {
+  const { outcome, targetCelsius } = mix;
+  const said: string[] = [];
+  if (outcome.endCelsius.known) {
+    const over = outcome.endCelsius.value - targetCelsius;
+    const wanted = mix.targetAssumed
+      ? `${degrees(targetCelsius)} is usual`
+      : `${degrees(targetCelsius)} is wanted`;
+    const how =
+      Math.abs(over) < 0.5
+        ? `as wanted`
+        : over > 0
+          ? `${degrees(over)} too warm, ${wanted}`
+          : `${degrees(-over)} cooler than wanted, ${wanted}`;
+    said.push(`Ends at about ${degrees(outcome.endCelsius.value)}: ${how}.`);
+  } else said.push(`The end temperature is not known: ${outcome.endCelsius.reason}.`);
+  if (outcome.development.known && outcome.stage.known) {
+    said.push(`Ends ${outcome.stage.value}, after ${minutes(outcome.programmeMinutes)} of programme.`);
+    said.push(`Developed ${moment(outcome.developedAfter, outcome.programmeMinutes)}.`);
+    said.push(
+      `Let-down ${moment(outcome.letDownAfter, outcome.programmeMinutes)}; broken down ${moment(outcome.breakdownAfter, outcome.programmeMinutes)}.`,
+    );
+  } else if (!outcome.development.known) said.push(`${capital(outcome.development.reason)}.`);
+  return [...said, ...outcome.notes];
+}
+
+function moment(band: Known<MinutesBand>, programmeMinutes: number): string {
+  if (!band.known) return `not known (${band.reason})`;
+  const { low, high, atLastSpeed } = band.value;
+  const when = minutesBand(low, high);
+  if (!atLastSpeed) return `from about ${when}`;
+  return low > programmeMinutes * 2
+    ? `far off, about ${when} at the last speed`
+    : `about ${when} at the last speed`;
+}
+
+/** The water to use, in words: temperature, ice, and the rule of thumb beside it. */
+export function waterWords(mix: MixAnalysis): { text: string; detail: string[] } | undefined {
+  if (!mix.water.known) return undefined;
+  const { waterCelsius, ice, ruleOfThumb, friction, doughCelsius } = mix.water.value;
+  const detail: string[] = [];
+  let text = `water at ${degrees(waterCelsius)}`;
+  if (ice.known && ice.value.iceGrams > 0) {
+    const { iceGrams, tapGrams, capped } = ice.value;
+    const { roomCelsius } = mix.input;
+    text = capped
+      ? `all the water as ice, and the dough still ends at ${degrees(doughCelsius)}`
+      : `water as cold as ${degrees(waterCelsius)}: ${mass(iceGrams)} of ice and ${mass(tapGrams)} from the tap`;
+    if (capped) detail.push(`Cool the flour or mix shorter; the room is at ${degrees(roomCelsius)}.`);
+  } else if (!ice.known && waterCelsius < 4)
+    detail.push('How much ice that takes is not known: the bakery states no tap water temperature.');
+  if (waterCelsius > 45) detail.push('Caution: water this hot scalds, and kills yeast that meets it.');
+  if (ruleOfThumb.known) {
+    detail.push(
+      `Rule of thumb: ${degrees(ruleOfThumb.value)}${friction.known ? ` (friction factor ${degrees(friction.value)})` : ''}. The heat balance above is the better figure: it weighs each ingredient.`,
+    );
+  }
+  return { text, detail };
+}
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,126 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { MixAnalysis } from '../analysis/mixing.ts';
+import type { Known } from '../calc/known.ts';
+import type { MinutesBand } from '../calc/mixing.ts';
+import type { Finding } from './answers.ts';
+import type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './totals.ts';
+
+/** The totals of a formula as plain data; lines of findings count from one, as people do. */
+export function totalsOf(file: string, analysis: Analysis, findings: readonly Finding[]): FormulaTotals {
+  const { solved, resolved } = analysis;
+  const told = findings.map(({ code, level, place, message }) => ({
+    code,
+    level,
+    line: place.line + 1,
+    message,
+  }));
+  const blocked = findings.some((finding) => finding.level === 'error');
+  const totals: FormulaTotals = {
+    file,
+    formula: resolved.model.name.text,
+    overall: [],
+    parts: [],
+    findings: told,
+    resolved: solved !== undefined && solved.unsolved === undefined && !blocked,
+  };
+  if (solved === undefined) return totals;
+  set(totals, 'flourGrams', solved.flourGrams);
+  set(totals, 'doughGrams', solved.doughGrams);
+  set(totals, 'bakedGrams', solved.bakedGrams);
+  set(totals, 'pieces', solved.pieces);
+  set(totals, 'pieceGrams', solved.pieceGrams);
+  set(totals, 'hydration', solved.hydration);
+  set(totals, 'effectiveHydration', solved.effectiveHydration);
+  set(totals, 'prefermentedFlour', solved.prefermentedFlour);
+  totals.overall = solved.overall.map((line) => lineOf(line.name, line.fraction, line.grams, line.role));
+  totals.parts = partsOf(analysis);
+  if (analysis.doughMix.known) {
+    const mix = analysis.doughMix.value;
+    if (mix.water.known) {
+      const { waterCelsius, ice, ruleOfThumb, friction } = mix.water.value;
+      totals.water = { celsius: waterCelsius };
+      if (ice.known) {
+        totals.water.iceGrams = ice.value.iceGrams;
+        totals.water.tapGrams = ice.value.tapGrams;
+      }
+      if (ruleOfThumb.known) totals.water.ruleOfThumbCelsius = ruleOfThumb.value;
+      if (friction.known) totals.water.frictionCelsius = friction.value;
+    }
+    totals.mixing = mixingOf(mix);
+  }
+  return totals;
+}
+
+function set<K extends keyof FormulaTotals>(
+  totals: FormulaTotals,
+  key: K,
+  value: FormulaTotals[K] | undefined,
+): void {
+  if (value !== undefined) totals[key] = value;
+}
+
+function lineOf(
+  name: string,
+  fraction: number | undefined,
+  grams: number | undefined,
+  role?: TotalsLine['role'],
+): TotalsLine {
+  return {
+    name,
+    ...(role === undefined ? {} : { role }),
+    ...(fraction === undefined ? {} : { fraction }),
+    ...(grams === undefined ? {} : { grams }),
+  };
+}
+
+function partsOf(analysis: Analysis): TotalsPart[] {
+  const solved = analysis.solved!;
+  return solved.sections.map((section, index): TotalsPart => {
+    const part: TotalsPart = { name: section.name, kind: section.kind, lines: [] };
+    if (index === 0) {
+      const { finalMix } = solved;
+      if (finalMix.flourGrams !== undefined) part.flourGrams = finalMix.flourGrams;
+      if (finalMix.totalGrams !== undefined) part.totalGrams = finalMix.totalGrams;
+      if (finalMix.flourGrams !== undefined && finalMix.flourGrams > 0 && finalMix.waterGrams !== undefined) {
+        part.hydration = finalMix.waterGrams / finalMix.flourGrams;
+      }
+      part.lines = finalMix.lines.map((line) =>
+        lineOf(line.name, line.fractionOfFinalFlour, line.grams, line.kind === 'part' ? 'part' : line.role),
+      );
+      return part;
+    }
+    if (section.flourGrams !== undefined) part.flourGrams = section.flourGrams;
+    if (section.totalGrams !== undefined) part.totalGrams = section.totalGrams;
+    if (section.hydration !== undefined) part.hydration = section.hydration;
+    part.lines = section.lines.map((line) =>
+      lineOf(line.name, line.fraction, line.grams, line.part ? 'part' : line.role),
+    );
+    return part;
+  });
+}
+
+function mixingOf(mix: MixAnalysis): TotalsMixing {
+  const { outcome } = mix;
+  const mixing: TotalsMixing = {
+    curve: outcome.phaseEnds.map((end) => ({
+      minutes: end.minutes,
+      ...(end.celsius === undefined ? {} : { celsius: end.celsius }),
+      ...(end.development === undefined ? {} : { development: end.development }),
+      ...(end.stage === undefined ? {} : { stage: end.stage }),
+    })),
+  };
+  const band = (
+    key: 'developedAfterMinutes' | 'letDownAfterMinutes' | 'breakdownAfterMinutes',
+    value: Known<MinutesBand>,
+  ): void => {
+    if (value.known) mixing[key] = [value.value.low, value.value.high];
+  };
+  if (outcome.slowMinutes.known) mixing.slowMinutes = outcome.slowMinutes.value;
+  band('developedAfterMinutes', outcome.developedAfter);
+  band('letDownAfterMinutes', outcome.letDownAfter);
+  band('breakdownAfterMinutes', outcome.breakdownAfter);
+  if (outcome.development.known) mixing.development = outcome.development.value;
+  if (outcome.stage.known) mixing.stage = outcome.stage.value;
+  if (outcome.endCelsius.known) mixing.endCelsius = outcome.endCelsius.value;
+  return mixing;
+}

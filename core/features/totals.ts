@@ -1,0 +1,55 @@
+import type { Role } from '../catalogue/role.ts';
+
+/** The totals of one formula, with the unit in each name; what is not known is absent, never zero. */
+export interface FormulaTotals {
+  file: string;
+  formula: string;
+  flourGrams?: number;
+  doughGrams?: number;
+  bakedGrams?: number;
+  pieces?: number;
+  pieceGrams?: number;
+  hydration?: number;
+  effectiveHydration?: number;
+  prefermentedFlour?: number;
+  overall: TotalsLine[];
+  parts: TotalsPart[];
+  water?: {
+    celsius: number;
+    iceGrams?: number;
+    tapGrams?: number;
+    ruleOfThumbCelsius?: number;
+    frictionCelsius?: number;
+  };
+  mixing?: TotalsMixing;
+  findings: { code: string; level: string; line: number; message: string }[];
+  /** False when something of the formula could not be worked out. */
+  resolved: boolean;
+}
+
+export interface TotalsLine {
+  name: string;
+  role?: Role | 'part';
+  fraction?: number;
+  grams?: number;
+}
+
+export interface TotalsPart {
+  name: string;
+  kind: string;
+  flourGrams?: number;
+  totalGrams?: number;
+  hydration?: number;
+  lines: TotalsLine[];
+}
+
+export interface TotalsMixing {
+  slowMinutes?: number;
+  developedAfterMinutes?: [number, number];
+  letDownAfterMinutes?: [number, number];
+  breakdownAfterMinutes?: [number, number];
+  development?: number;
+  stage?: string;
+  endCelsius?: number;
+  curve: { minutes: number; celsius?: number; development?: number; stage?: string }[];
+}

@@ -1,0 +1,25 @@
+/** The one door into the core: what the server and the command line may use. */
+
+export type {
+  Completion,
+  CompletionKind,
+  FileEdit,
+  Finding,
+  Fix,
+  Fold,
+  Hint,
+  HoverAnswer,
+  Level,
+  Related,
+  SymbolKind,
+  SymbolNode,
+  TextEdit,
+} from './features/answers.ts';
+export type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './features/totals.ts';
+export { rules } from './rules/catalogue.ts';
+export type { Rule } from './rules/rule.ts';
+export type { SheetView, SizeRequest } from './sheet/view.ts';
+export * from './text/figures.ts';
+export type { Place } from './text/span.ts';
+export { createService, defaultSettings } from './workspace/create-service.ts';
+export type { Service, Settings } from './workspace/service.ts';

@@ -1,0 +1,58 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { Definition, Scope } from '../model/scope.ts';
+import type { Block } from '../syntax/tree.ts';
+import type { Span } from '../text/span.ts';
+
+export type RuleLevel = 'error' | 'warning' | 'info' | 'hint';
+
+/** A rule: what it is called, what it says of itself, and how it looks at one block of a file. */
+export interface Rule {
+  /** Permanent, in kebab case: settings, `# accept` and reports know the rule by it. */
+  readonly code: string;
+  readonly level: RuleLevel;
+  /** One line, for lists. */
+  readonly title: string;
+  /** Markdown: why it matters and what to do. */
+  readonly explanation: string;
+  /** Whole files of notation: the rule speaks of the first and is silent on the second. */
+  readonly bad: string;
+  readonly good: string;
+  /** Absent for what the reading of a line reports itself. */
+  readonly check?: (context: RuleContext) => Iterable<RuleFinding>;
+}
+
+/** One block as a rule sees it. Lines are counted in the block. */
+export interface RuleContext {
+  readonly uri: string;
+  readonly block: Block;
+  readonly scope: Scope;
+  /** Present when the block is a formula. */
+  readonly analysis?: Analysis;
+}
+
+export interface RuleFinding {
+  readonly line: number;
+  readonly span: Span;
+  readonly message: string;
+  readonly related?: readonly RelatedLine[];
+  readonly fixes?: readonly RuleFix[];
+  readonly unused?: true;
+}
+
+/** Another place that has to do with a finding: a line of the same block, or a definition. */
+export type RelatedLine =
+  | { readonly line: number; readonly span: Span; readonly message: string }
+  | { readonly definition: Definition; readonly message: string };
+
+export interface RuleFix {
+  readonly title: string;
+  readonly edits: readonly RuleEdit[];
+  readonly preferred?: true;
+}
+
+/** An edit in the file of the block. `endLine` when it takes out whole lines. */
+export interface RuleEdit extends Span {
+  readonly line: number;
+  readonly endLine?: number;
+  readonly insert: string;
+}

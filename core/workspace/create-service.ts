@@ -1,0 +1,148 @@
+import { completionsOf } from '../features/completion.ts';
+import { foldsOf } from '../features/folds.ts';
+import { makesWords, shortTotals } from '../features/formula-words.ts';
+import { hintsOf } from '../features/hints.ts';
+import { hoverOf } from '../features/hover.ts';
+import { symbolsOf } from '../features/symbols.ts';
+import { totalsOf } from '../features/totals-of.ts';
+import { sheetOf } from '../sheet/sheet.ts';
+import type { Block, SourceFile } from '../syntax/tree.ts';
+import { percent } from '../text/figures.ts';
+import { BlockAnswers } from './answer.ts';
+import { Files, type WorkspaceFile } from './files.ts';
+import { findingsInFile } from './findings.ts';
+import type { Service, Settings } from './service.ts';
+
+export const defaultSettings: Settings = { rules: {}, maxFindings: 200 };
+
+/** A workspace of formula files, ready to be asked. */
+export function createService(): Service {
+  const files = new Files();
+  const answers = new BlockAnswers(files);
+  let settings = defaultSettings;
+
+  const read = (uri: string): { file: WorkspaceFile; source: SourceFile } | undefined => {
+    const file = files.get(uri);
+    if (file === undefined) return undefined;
+    files.readAll();
+    return { file, source: files.read(file) };
+  };
+  const blockAt = (source: SourceFile, line: number): SourceFile['blocks'][number] | undefined =>
+    source.blocks.findLast(({ firstLine }) => firstLine <= line);
+  const formulaAt = (source: SourceFile, line: number): SourceFile['blocks'][number] | undefined => {
+    const found = blockAt(source, line);
+    return found?.block.top?.kind === 'formula' ? found : undefined;
+  };
+  const named = (source: SourceFile, name: string): SourceFile['blocks'][number] | undefined =>
+    source.blocks.find(({ block }) => block.top?.kind === 'formula' && block.top.header.name?.text === name);
+  const findings = (uri: string) => {
+    const found = read(uri);
+    if (found === undefined) return [];
+    return findingsInFile(uri, found.source, (block) => answers.findingsOf(uri, block), files, settings);
+  };
+  const findingsOf = (uri: string, block: Block, firstLine: number) =>
+    findings(uri).filter(
+      ({ place }) => place.line >= firstLine && place.line < firstLine + block.lines.length,
+    );
+
+  return {
+    setText: (uri, text) => files.setText(uri, text),
+    remove: (uri) => files.remove(uri),
+    setRoots: (uris) => files.setRoots(uris),
+    setSettings: (changed) => {
+      settings = { ...settings, ...changed };
+    },
+    has: (uri) => files.get(uri) !== undefined,
+    uris: () => files.uris(),
+    findings,
+    hover: (uri, line, column) => {
+      const found = read(uri);
+      const at = found === undefined ? undefined : blockAt(found.source, line);
+      if (at === undefined) return undefined;
+      const { block, firstLine } = at;
+      const hover = hoverOf(
+        block,
+        line - firstLine,
+        column,
+        files.scopeOf(uri),
+        answers.analysisOf(uri, block),
+      );
+      return hover === undefined ? undefined : { place: { line, ...hover.span }, markdown: hover.markdown };
+    },
+    hints: (uri, first, last) => {
+      const found = read(uri);
+      if (found === undefined) return [];
+      return found.source.blocks.flatMap(({ block, firstLine }) => {
+        if (firstLine > last || firstLine + block.lines.length <= first) return [];
+        return hintsOf(block, answers.analysisOf(uri, block))
+          .map((hint) => ({ ...hint, line: hint.line + firstLine }))
+          .filter((hint) => hint.line >= first && hint.line <= last);
+      });
+    },
+    symbols: (uri) => {
+      const found = read(uri);
+      return found === undefined ? [] : symbolsOf(found.source, (block) => answers.analysisOf(uri, block));
+    },
+    completions: (uri, line, column) => {
+      const found = read(uri);
+      const at = found === undefined ? undefined : blockAt(found.source, line);
+      if (at === undefined) return [];
+      return completionsOf(at.block, line - at.firstLine, column, files.scopeOf(uri)).map((one) => ({
+        ...one,
+        replace: { line, ...one.replace },
+      }));
+    },
+    folds: (uri) => {
+      const found = read(uri);
+      return found === undefined ? [] : foldsOf(found.source);
+    },
+    sheet: (uri, line, size, formula) => {
+      const found = read(uri);
+      if (found === undefined) return undefined;
+      const at =
+        (formula === undefined ? undefined : named(found.source, formula)) ?? formulaAt(found.source, line);
+      const analysis = at === undefined ? undefined : answers.analysisOf(uri, at.block);
+      if (at === undefined || analysis === undefined) return undefined;
+      const { block, firstLine } = at;
+      return sheetOf({ uri, firstLine, analysis, size, findings: findingsOf(uri, block, firstLine) });
+    },
+    status: (uri, line) => {
+      const found = read(uri);
+      const at = found === undefined ? undefined : formulaAt(found.source, line);
+      const analysis = at === undefined ? undefined : answers.analysisOf(uri, at.block);
+      const totals = analysis === undefined ? undefined : shortTotals(analysis);
+      const solved = analysis?.solved;
+      if (analysis === undefined || solved === undefined || totals === undefined) return undefined;
+      const formula = analysis.resolved.model.name.text;
+      const effective =
+        solved.effectiveHydration === undefined
+          ? ''
+          : `, effective hydration ${percent(solved.effectiveHydration)}`;
+      return {
+        formula,
+        text: totals.replace(' hydration', ''),
+        tooltip: `${formula}: ${totals}${effective}. ${makesWords(solved).join(', ')}`,
+      };
+    },
+    totals: (uri) => {
+      const found = read(uri);
+      if (found === undefined) return [];
+      return found.source.blocks.flatMap(({ block, firstLine }) => {
+        const analysis = answers.analysisOf(uri, block);
+        return analysis === undefined ? [] : [totalsOf(uri, analysis, findingsOf(uri, block, firstLine))];
+      });
+    },
+    index: (uri) => {
+      const file = files.get(uri);
+      if (file !== undefined) files.read(file);
+    },
+    affectedBy: (uri) => {
+      files.readAll();
+      return files.uris().filter((other) => {
+        const file = files.get(other);
+        if (other === uri || file?.source === undefined) return false;
+        return file.source.blocks.some(({ block }) => answers.isStale(other, block));
+      });
+    },
+  };
+}

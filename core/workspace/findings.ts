@@ -1,0 +1,88 @@
+import type { Finding, Related } from '../features/answers.ts';
+import type { Definition } from '../model/scope.ts';
+import type { BlockFinding, BlockFindings } from '../rules/check.ts';
+import type { Block, SourceFile } from '../syntax/tree.ts';
+import type { Files } from './files.ts';
+import type { Settings } from './service.ts';
+
+/** Where a definition stands now; it may have moved since the finding was made. */
+type WhereIs = (definition: Definition) => { readonly uri: string; readonly firstLine: number };
+
+/**
+ * The findings of a file, block by block, at the levels that are set, counted in the file's lines. Above the most that
+ * are told, the rest is counted in one last finding, so that a pasted page of prose does not flood the screen.
+ */
+export function findingsInFile(
+  uri: string,
+  file: SourceFile,
+  findingsOf: (block: Block) => BlockFindings,
+  files: Files,
+  settings: Settings,
+): Finding[] {
+  const whereIs: WhereIs = (definition) => {
+    const now = files.get(definition.uri)?.definitions.find((one) => one.block === definition.block);
+    return now ?? definition;
+  };
+  const told: Finding[] = [];
+  let more = 0;
+  for (const { block, firstLine } of file.blocks) {
+    for (const finding of findingsOf(block).findings) {
+      const level = settings.rules[finding.code] ?? finding.level;
+      if (level === 'off') continue;
+      if (told.length < settings.maxFindings) told.push(inFile(uri, finding, firstLine, level, whereIs));
+      else more++;
+    }
+  }
+  const last = told[told.length - 1];
+  if (more > 0 && last !== undefined) {
+    told.push({
+      code: 'more-findings',
+      level: 'info',
+      message: `${more} more findings are not shown. Mend some of those above first.`,
+      place: last.place,
+      related: [],
+      fixes: [],
+    });
+  }
+  return told;
+}
+
+function inFile(
+  uri: string,
+  finding: BlockFinding,
+  firstLine: number,
+  level: Finding['level'],
+  whereIs: WhereIs,
+): Finding {
+  return {
+    code: finding.code,
+    level,
+    message: finding.message,
+    place: { line: firstLine + finding.line, start: finding.span.start, end: finding.span.end },
+    related: finding.related.map((one): Related => {
+      if (!('definition' in one)) {
+        return { uri, place: { line: firstLine + one.line, ...one.span }, message: one.message };
+      }
+      const { uri: where, firstLine: line } = whereIs(one.definition);
+      const { start, end } = one.definition.name;
+      return { uri: where, place: { line, start, end }, message: one.message };
+    }),
+    fixes: finding.fixes.map((fix) => ({
+      title: fix.title,
+      edits: [
+        {
+          uri,
+          edits: fix.edits.map((edit) => ({
+            line: firstLine + edit.line,
+            start: edit.start,
+            end: edit.end,
+            insert: edit.insert,
+            ...(edit.endLine === undefined ? {} : { endLine: firstLine + edit.endLine }),
+          })),
+        },
+      ],
+      ...(fix.preferred === undefined ? {} : { preferred: fix.preferred }),
+    })),
+    ...(finding.unused === undefined ? {} : { unused: finding.unused }),
+  };
+}

@@ -1,0 +1,41 @@
+import type { Completion, Finding, Fold, Hint, HoverAnswer, Level, SymbolNode } from '../features/answers.ts';
+import type { FormulaTotals } from '../features/totals.ts';
+import type { SheetView, SizeRequest } from '../sheet/view.ts';
+
+/** What the people who run the core may set; every field has a default. */
+export interface Settings {
+  /** The level of a rule by its code; `off` silences it everywhere. */
+  readonly rules: Readonly<Record<string, Level | 'off'>>;
+  /** The most findings of one file that are told; the rest is counted in one last finding. */
+  readonly maxFindings: number;
+}
+
+/** Asked now and then in long work; answering true ends the work with `undefined`. */
+export type Cancelled = () => boolean;
+
+/**
+ * The core as a server or a command sees it. Files are known by their URI; folders come from the URI's path. Answers
+ * are for the text last set; setting a text is cheap and computes nothing.
+ */
+export interface Service {
+  setText(uri: string, text: string): void;
+  remove(uri: string): void;
+  /** The roots of the workspace; names are looked for from a file's folder up to its root. */
+  setRoots(uris: readonly string[]): void;
+  setSettings(settings: Partial<Settings>): void;
+  has(uri: string): boolean;
+  uris(): readonly string[];
+  findings(uri: string): readonly Finding[];
+  hover(uri: string, line: number, column: number): HoverAnswer | undefined;
+  hints(uri: string, firstLine: number, lastLine: number): readonly Hint[];
+  symbols(uri: string): readonly SymbolNode[];
+  completions(uri: string, line: number, column: number): readonly Completion[];
+  folds(uri: string): readonly Fold[];
+  sheet(uri: string, line: number, size: SizeRequest, formula?: string): SheetView | undefined;
+  status(uri: string, line: number): { formula: string; text: string; tooltip: string } | undefined;
+  totals(uri: string): readonly FormulaTotals[];
+  /** Forces as much work as `findings` would, file by file; used to warm a workspace in the background. */
+  index(uri: string): void;
+  /** The other files whose answers may have changed since they were last asked, because a file they see changed. */
+  affectedBy(uri: string): readonly string[];
+}
