@@ -3,7 +3,7 @@ import { moistureOf } from '../calc/flour.ts';
 import type { SolvedFormula, SolvedSection } from '../calc/formula-result.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
 import type { Ingredient } from '../model/ingredient.ts';
-import { valueOf } from '../model/properties.ts';
+import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 
 /** What can be put into the bowl under one key: an ingredient of the final mix, or a whole part. */
@@ -145,10 +145,10 @@ export function partCelsius(resolved: ResolvedFormula, sectionId: string): numbe
   const section = resolved.model.sections.find((one) => one.id === sectionId);
   if (section === undefined) return resolved.bakery.roomCelsius;
   for (const word of ['hold', 'ferment', 'soak']) {
-    const celsius = valueOf(section.said, word, 'duration')?.celsius;
+    const celsius = saidValue(section.said, word, 'duration')?.celsius;
     if (celsius !== undefined) return celsius;
   }
-  return valueOf(section.said, 'dough temperature', 'temperature')?.celsius ?? resolved.bakery.roomCelsius;
+  return saidValue(section.said, 'dough temperature', 'temperature')?.celsius ?? resolved.bakery.roomCelsius;
 }
 
 function partBatch(

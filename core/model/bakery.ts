@@ -1,6 +1,6 @@
 import type { Name } from '../syntax/tree.ts';
 import { metricCupMillilitres } from '../syntax/units.ts';
-import { propertiesOf, valueOf } from './properties.ts';
+import { propertiesOf, saidValue } from './properties.ts';
 import type { Definition, Scope } from './scope.ts';
 
 /** The conditions of a folder. What no bakery section says is taken as a mild day, and the result says so. */
@@ -35,11 +35,11 @@ export function bakeryOf(scope: Scope): Bakery {
     };
   }
   const said = propertiesOf(definition.block, definition.block.top!);
-  const room = valueOf(said, 'room', 'temperature')?.celsius;
-  const flour = valueOf(said, 'flour', 'temperature')?.celsius;
-  const tap = valueOf(said, 'tap water', 'temperature')?.celsius;
-  const step = valueOf(said, 'scale step', 'mass')?.grams;
-  const mixer = valueOf(said, 'default mixer', 'name')?.name;
+  const room = saidValue(said, 'room', 'temperature')?.celsius;
+  const flour = saidValue(said, 'flour', 'temperature')?.celsius;
+  const tap = saidValue(said, 'tap water', 'temperature')?.celsius;
+  const step = saidValue(said, 'scale step', 'mass')?.grams;
+  const mixer = saidValue(said, 'default mixer', 'name')?.name;
   const assumed: ('room' | 'flour' | 'scale step')[] = [];
   if (room === undefined) assumed.push('room');
   if (flour === undefined) assumed.push('flour');
@@ -49,7 +49,7 @@ export function bakeryOf(scope: Scope): Bakery {
     roomCelsius: room ?? mildCelsius,
     flourCelsius: flour ?? room ?? mildCelsius,
     scaleStepGrams: step !== undefined && step > 0 ? step : usualScaleStepGrams,
-    cupMillilitres: valueOf(said, 'cup', 'volume')?.millilitres ?? metricCupMillilitres,
+    cupMillilitres: saidValue(said, 'cup', 'volume')?.millilitres ?? metricCupMillilitres,
     definition,
     assumed,
     ...(tap === undefined ? {} : { tapCelsius: tap }),

@@ -5,7 +5,7 @@ import type { CatalogueIngredient } from '../catalogue/ingredient.ts';
 import type { Role } from '../catalogue/role.ts';
 import type { Name, Per } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
-import { fractionOf, propertiesOf, type SaidProperties, valueOf } from './properties.ts';
+import { fractionOf, propertiesOf, type SaidProperties, saidValue } from './properties.ts';
 import type { Definition, Scope } from './scope.ts';
 
 /** An ingredient with all that is known of it, as plain data. */
@@ -53,7 +53,7 @@ function lookUp(name: Name, scope: Scope, fromLevel: number, depth: number): Ing
   const [definition, second] = level;
   if (second !== undefined) return { kind: 'several', definitions: level };
   const said = propertiesOf(definition!.block, definition!.block.top!);
-  const like = valueOf(said, 'like', 'name')?.name;
+  const like = saidValue(said, 'like', 'name')?.name;
   let base: Ingredient | undefined;
   if (depth < deepest) {
     const found =
@@ -130,13 +130,14 @@ const millings = new Set<string>(['white', 'medium', 'wholemeal']);
 
 function build(definition: Definition, said: SaidProperties, base: Ingredient | undefined): Ingredient {
   const isFlourSection = definition.block.top!.kind === 'flour';
-  const countsAs = valueOf(said, 'counts as', 'word')?.word as Role | undefined;
+  const countsAs = saidValue(said, 'counts as', 'word')?.word as Role | undefined;
   const flour = isFlourSection ? flourOf(said, base) : base?.flour;
   const start = base?.composition ?? (flour === undefined ? {} : usualOfGrain(flour));
-  const price = valueOf(said, 'price', 'price');
-  const pieceGrams = valueOf(said, 'piece weight', 'mass')?.grams ?? base?.pieceGrams;
-  const density = valueOf(said, 'density', 'density')?.gramsPerMillilitre ?? base?.densityGramsPerMillilitre;
-  const holdsWater = valueOf(said, 'holds water', 'times')?.factor ?? base?.holdsWater;
+  const price = saidValue(said, 'price', 'price');
+  const pieceGrams = saidValue(said, 'piece weight', 'mass')?.grams ?? base?.pieceGrams;
+  const density =
+    saidValue(said, 'density', 'density')?.gramsPerMillilitre ?? base?.densityGramsPerMillilitre;
+  const holdsWater = saidValue(said, 'holds water', 'times')?.factor ?? base?.holdsWater;
   const role: Role = countsAs ?? (isFlourSection ? 'flour' : (base?.role ?? 'other'));
   const contains = (said.get('contains') ?? []).flatMap((one) =>
     one.statement.value?.form === 'names' ? one.statement.value.names.map((name) => name.text) : [],
@@ -169,11 +170,11 @@ function grainAllergens(flour: FlourData | undefined): readonly string[] {
 
 function flourOf(said: SaidProperties, base: Ingredient | undefined): FlourData {
   const before = base?.flour;
-  const word = valueOf(said, 'milling', 'word')?.word;
+  const word = saidValue(said, 'milling', 'word')?.word;
   const milling = word !== undefined && millings.has(word) ? (word as Milling) : before?.milling;
-  const protein = valueOf(said, 'protein', 'fraction');
+  const protein = saidValue(said, 'protein', 'fraction');
   const minutes = (property: string): number | undefined => {
-    const seconds = valueOf(said, property, 'duration')?.seconds;
+    const seconds = saidValue(said, property, 'duration')?.seconds;
     return seconds === undefined ? undefined : seconds / 60;
   };
   const pick = <K extends keyof FlourData>(key: K, value: FlourData[K] | undefined): Partial<FlourData> => {
@@ -189,7 +190,7 @@ function flourOf(said: SaidProperties, base: Ingredient | undefined): FlourData 
         };
   const stated = [...said.keys()].some((one) => one !== 'note' && one !== 'price');
   return {
-    grain: valueOf(said, 'grain', 'word')?.word ?? before?.grain ?? 'wheat',
+    grain: saidValue(said, 'grain', 'word')?.word ?? before?.grain ?? 'wheat',
     ...(milling === undefined ? {} : { milling }),
     ...proteinParts,
     ...pick('moisture', fractionOf(said, 'moisture') ?? fractionOf(said, 'water')),

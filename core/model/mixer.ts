@@ -1,7 +1,7 @@
 import type { MixerData, MixerKind, MixerSpeed } from '../calc/mixer.ts';
 import { findCatalogueMixer } from '../catalogue/mixers.ts';
 import type { Name } from '../syntax/tree.ts';
-import { propertiesOf, valueOf } from './properties.ts';
+import { propertiesOf, saidValue } from './properties.ts';
 import type { Definition, Scope } from './scope.ts';
 
 /** A mixer with its bowl. */
@@ -38,7 +38,7 @@ export function findMixer(name: Name, scope: Scope): MixerFound {
 
 function build(definition: Definition): Mixer {
   const said = propertiesOf(definition.block, definition.block.top!);
-  const word = valueOf(said, 'kind', 'word')?.word as MixerKind | undefined;
+  const word = saidValue(said, 'kind', 'word')?.word as MixerKind | undefined;
   const kind = word ?? 'spiral';
   const speeds: MixerSpeed[] = (said.get('speed') ?? []).flatMap(({ statement: { value } }) =>
     value?.form === 'machineSpeed'
@@ -55,10 +55,10 @@ function build(definition: Definition): Mixer {
       : [],
   );
   const stated = new Set(speeds.map((speed) => speed.number));
-  const bowl = valueOf(said, 'bowl', 'massRange');
-  const towards = valueOf(said, 'warms towards', 'temperature')?.celsius;
-  const settles = valueOf(said, 'settles', 'duration');
-  const friction = valueOf(said, 'friction', 'difference')?.celsius;
+  const bowl = saidValue(said, 'bowl', 'massRange');
+  const towards = saidValue(said, 'warms towards', 'temperature')?.celsius;
+  const settles = saidValue(said, 'settles', 'duration');
+  const friction = saidValue(said, 'friction', 'difference')?.celsius;
   const data: MixerData = {
     kind,
     speeds: [

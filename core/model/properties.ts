@@ -27,7 +27,7 @@ export function* linesOf(block: Block, section: Section): Iterable<readonly [num
 }
 
 /** The value of a property of one form, the first time it is said. */
-export function valueOf<F extends Value['form']>(
+export function saidValue<F extends Value['form']>(
   said: SaidProperties,
   word: string,
   form: F,
@@ -37,5 +37,5 @@ export function valueOf<F extends Value['form']>(
 }
 
 export function fractionOf(said: SaidProperties, word: string): number | undefined {
-  return valueOf(said, word, 'fraction')?.fraction;
+  return saidValue(said, word, 'fraction')?.fraction;
 }

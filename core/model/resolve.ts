@@ -14,7 +14,7 @@ import { type Bakery, bakeryOf } from './bakery.ts';
 import { type FormulaModel, formulaOf, type LineModel, lineId, type SectionModel } from './formula-model.ts';
 import { findIngredient, type Ingredient } from './ingredient.ts';
 import { byHand, findMixer, type Mixer } from './mixer.ts';
-import { fractionOf, valueOf } from './properties.ts';
+import { fractionOf, saidValue } from './properties.ts';
 import type { Definition, Scope } from './scope.ts';
 
 /** A formula with every name looked up, as plain data ready to be computed with. */
@@ -85,7 +85,7 @@ export function resolveFormula(model: FormulaModel, scope: Scope): ResolvedFormu
     ...(bakeLoss === undefined ? {} : { bakeLossFraction: bakeLoss }),
     ...(made === undefined ? {} : { yield: made }),
   };
-  const celsius = valueOf(model.said, 'dough temperature', 'temperature')?.celsius;
+  const celsius = saidValue(model.said, 'dough temperature', 'temperature')?.celsius;
   return {
     model,
     input,
@@ -213,7 +213,7 @@ function gatherSection(
     };
   });
   const culture = fractionOf(section.said, 'ripe culture');
-  const keepBack = valueOf(section.said, 'keep back', 'mass')?.grams;
+  const keepBack = saidValue(section.said, 'keep back', 'mass')?.grams;
   return {
     id: prefix + section.id,
     name: section.name?.text ?? (kind === 'dough' ? formulaName : section.kind),

@@ -20,7 +20,12 @@ export function checkBlock(context: RuleContext): BlockFindings {
   context.block.lines.forEach((parsed, line) => {
     for (const one of parsed.problems) {
       findings.push({
-        code: one.code, level: 'error', line, span: one.span, message: one.message, related: [],
+        code: one.code,
+        level: 'error',
+        line,
+        span: one.span,
+        message: one.message,
+        related: [],
         fixes: one.fixes.map((fix) => ({ ...fix, edits: fix.edits.map((edit) => ({ ...edit, line })) })),
       });
     }

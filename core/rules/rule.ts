@@ -17,7 +17,7 @@ export interface Rule {
   /** Whole files of notation: the rule speaks of the first and is silent on the second. */
   readonly bad: string;
   readonly good: string;
-  /** Absent for what the reading of a line reports itself. */
+  /** Absent for what the reading of a line reports itself, and for what the pass over all rules finds (`# accept`). */
   readonly check?: (context: RuleContext) => Iterable<RuleFinding>;
 }
 

@@ -1,6 +1,10 @@
 import { catalogueNames } from '../catalogue/catalogue.ts';
+import { findIngredient } from '../model/ingredient.ts';
+import type { Scope } from '../model/scope.ts';
+import type { Block, Name } from '../syntax/tree.ts';
 import { nearestWord } from '../text/nearest.ts';
-import type { Rule, RuleFix } from './rule.ts';
+import { replaceFix, sectionBehindFix } from './fixes.ts';
+import type { Rule, RuleFinding, RuleFix } from './rule.ts';
 
 export const unknownIngredient: Rule = {
   code: 'unknown-ingredient',
@@ -13,31 +17,50 @@ export const unknownIngredient: Rule = {
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  linseed  3%\n',
   *check({ analysis, scope, block }) {
     for (const problem of analysis?.resolved.problems ?? []) {
-      if (problem.kind !== 'unknown-ingredient') continue;
+      if (problem.kind !== 'unknown-ingredient' || problem.name.folded === '') continue;
       const { name, line } = problem;
-      if (name.folded === '') continue;
-      const seen = scope.names('ingredient').map((one) => one.name.text);
-      const meant = nearestWord(name.text.toLowerCase(), [...seen.map((one) => one.toLowerCase()), ...catalogueNames()]);
-      const written = meant === undefined ? undefined : (seen.find((one) => one.toLowerCase() === meant) ?? meant);
-      const last = block.lines.length - 1;
-      const end = block.lines[last]!.text.length;
-      const fixes: RuleFix[] = [
-        {
-          title: `Define “${name.text}” as an ingredient`,
-          edits: [{ line: last, start: end, end, insert: `\n\ningredient ${name.text}:\n  water 0%\n` }],
-        },
-      ];
-      if (written !== undefined) {
-        fixes.unshift({ title: `Write ${written}`, edits: [{ line, start: name.start, end: name.end, insert: written }], preferred: true });
-      }
-      yield {
-        line,
-        span: { start: name.start, end: name.end },
-        message:
-          `“${name.text}” is not known: it is weighed, but counts as neither flour nor water.` +
-          (written === undefined ? ' Define it, or write a name that is known.' : ` Is it “${written}”?`),
-        fixes,
-      };
+      const known = analysis!.resolved.model.sections.flatMap((section) =>
+        section.name === undefined ? [] : [section.name.text],
+      );
+      const found = findingOf(block, line, name, scope, known);
+      const define = sectionBehindFix(
+        `Define “${name.text}” as an ingredient`,
+        block,
+        `ingredient ${name.text}:\n  water 0%`,
+      );
+      yield { ...found, fixes: [...found.fixes, define] };
+    }
+    if (block.top?.kind !== 'ingredient' && block.top?.kind !== 'flour') return;
+    for (const [line, { statement }] of block.lines.entries()) {
+      if (statement.kind !== 'property' || statement.value?.form !== 'name' || statement.property !== 'like')
+        continue;
+      const { name } = statement.value;
+      if (findIngredient(name, scope).kind === 'unknown') yield findingOf(block, line, name, scope, []);
     }
   },
 };
+
+function findingOf(
+  block: Block,
+  line: number,
+  name: Name,
+  scope: Scope,
+  parts: readonly string[],
+): RuleFinding & { fixes: RuleFix[] } {
+  const seen = [...parts, ...scope.names('ingredient').map((one) => one.name.text), ...catalogueNames()];
+  const byFolded = new Map(seen.map((one) => [one.toLowerCase(), one]));
+  const meant = nearestWord(name.text.toLowerCase(), byFolded.keys());
+  const written = meant === undefined ? undefined : byFolded.get(meant)!;
+  const isLike = block.lines[line]!.statement.kind === 'property';
+  const what = isLike
+    ? 'is not known: nothing starts from it'
+    : 'is not known: it is weighed, but counts as neither flour nor water';
+  return {
+    line,
+    span: { start: name.start, end: name.end },
+    message:
+      `“${name.text}” ${what}.` +
+      (written === undefined ? ' Define it, or write a name that is known.' : ` Is it “${written}”?`),
+    fixes: written === undefined ? [] : [replaceFix(`Write ${written}`, line, name, written, true)],
+  };
+}

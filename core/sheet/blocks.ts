@@ -4,7 +4,7 @@ import type { SolvedSection } from '../calc/formula-result.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
 import { roundToStep } from '../calc/scaling.ts';
 import { lineOfId } from '../model/formula-model.ts';
-import { valueOf } from '../model/properties.ts';
+import { saidValue } from '../model/properties.ts';
 import { degrees, duration, mass, percent, trimmed, weighedFigure } from '../text/figures.ts';
 import type { SheetBlock, SheetFigure, SheetRow } from './view.ts';
 
@@ -87,9 +87,9 @@ function partBlock(
   };
 }
 
-function whenOf(said: Parameters<typeof valueOf>[0]): string {
+function whenOf(said: Parameters<typeof saidValue>[0]): string {
   for (const word of ['ferment', 'soak', 'hold']) {
-    const held = valueOf(said, word, 'duration');
+    const held = saidValue(said, word, 'duration');
     if (held === undefined) continue;
     return `${duration(held.seconds)} before${held.celsius === undefined ? '' : `, at ${degrees(held.celsius)}`}`;
   }

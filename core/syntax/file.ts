@@ -58,7 +58,8 @@ export function parseFile(text: string, memo: ParseMemo = createParseMemo()): So
   for (let index = 0; index < texts.length; index++) {
     const line = texts[index]!;
     const slot: number = contextNumber.get(context)! * 2 + (afterBlank ? 1 : 0);
-    const kept: Map<string, ParsedLine> = (after[slot] ??= new Map());
+    after[slot] ??= new Map();
+    const kept: Map<string, ParsedLine> = after[slot];
     let parsed: ParsedLine | undefined = kept.get(line);
     if (parsed === undefined) {
       parsed = before[slot]?.get(line) ?? parseLine(line, { context, afterBlank });

@@ -1,0 +1,23 @@
+import { mass } from '../text/figures.ts';
+import { numberOf, ownProblems, placeOf } from './places.ts';
+import type { Rule } from './rule.ts';
+
+export const addedByPart: Rule = {
+  code: 'added-by-part',
+  level: 'hint',
+  title: 'A drawing part has an ingredient that the formula’s lines lack',
+  explanation:
+    'What a part draws comes out of the formula’s lines. An ingredient of its own, its yeast say, has no line there and comes on ' +
+    'top of the totals. That is usual; the hint only says that it is counted.',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n\npreferment poolish:\n  draws 20% of flour\n  bread flour  100%\n  water  100%\n  instant yeast  0.1%\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n  instant yeast  0.4%\n\npreferment poolish:\n  draws 20% of flour\n  bread flour  100%\n  water  100%\n  instant yeast  0.1%\n',
+  *check({ analysis, block }) {
+    for (const problem of ownProblems(analysis, 'added-by-part')) {
+      const grams = numberOf(problem.values.grams);
+      const much =
+        grams === undefined || analysis?.solved?.assumedScale === true ? '' : `, ${mass(grams)} of it`;
+      const message = `The formula has no line of “${problem.values.name}”: what “${problem.values.part}” uses${much} comes on top of its totals.`;
+      yield { ...placeOf(block, problem), message };
+    }
+  },
+};

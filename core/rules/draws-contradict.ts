@@ -1,0 +1,29 @@
+import { lineOfId } from '../model/formula-model.ts';
+import { mass } from '../text/figures.ts';
+import { numberOf, ownProblems } from './places.ts';
+import type { Rule } from './rule.ts';
+import { wordsOf } from './words.ts';
+
+export const drawsContradict: Rule = {
+  code: 'draws-contradict',
+  level: 'error',
+  title: 'A draw does not fit what fixes the part already',
+  explanation:
+    'The size of a part follows from one draw, or from weights on its lines. A second one that asks for another size cannot be ' +
+    'met. Keep one of them.',
+  bad: 'formula Quay Tin:\n  yield 10 kg\n  bread flour  80%\n  medium rye  20%\n  water  65%\n\npreferment sour:\n  draws 20% of bread flour\n  draws 90% of medium rye\n  bread flour  50%\n  medium rye  50%\n  water  80%\n',
+  good: 'formula Quay Tin:\n  yield 10 kg\n  bread flour  80%\n  medium rye  20%\n  water  65%\n\npreferment sour:\n  draws 90% of medium rye\n  bread flour  50%\n  medium rye  50%\n  water  80%\n',
+  *check({ analysis, block }) {
+    for (const problem of ownProblems(analysis, 'contradiction')) {
+      const line = lineOfId(String(problem.values.drawId));
+      const wanted = numberOf(problem.values.wantedGrams);
+      const brought = numberOf(problem.values.broughtGrams);
+      const figures =
+        wanted === undefined || brought === undefined
+          ? ''
+          : ` It would take ${mass(wanted)}; the part as it is fixed already holds ${mass(brought)}.`;
+      const message = `This does not fit what fixes “${problem.values.part}” already.${figures} Keep one of the two.`;
+      yield { line, span: wordsOf(block, line), message };
+    }
+  },
+};

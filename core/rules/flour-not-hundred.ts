@@ -1,0 +1,48 @@
+import { mass, percent, trimmed } from '../text/figures.ts';
+import { replaceFix } from './fixes.ts';
+import { amountPlace, numberOf, ownProblems, relatedTo } from './places.ts';
+import type { Rule, RuleFix } from './rule.ts';
+
+export const flourNotHundred: Rule = {
+  code: 'flour-not-hundred',
+  level: 'error',
+  title: 'The flours of a section do not make 100%',
+  explanation:
+    'Baker’s percent are of all the flour, so the flour lines of a section make 100% together. Correct one of them, or write ' +
+    '`balance` on one: it then takes whatever is left.',
+  bad: 'formula Quay Tin:\n  bread flour  80%\n  wholemeal wheat  15%\n  water  66%\n',
+  good: 'formula Quay Tin:\n  bread flour  80%\n  wholemeal wheat  balance\n  water  66%\n',
+  *check(context) {
+    const { analysis, block } = context;
+    for (const problem of ownProblems(analysis, 'flour-not-hundred')) {
+      const places = [problem, ...(problem.related ?? [])];
+      const last = amountPlace(context, places[places.length - 1]!.lineId!);
+      const sum = numberOf(problem.values.sumFraction) ?? 0;
+      const onTop = numberOf(problem.values.gramsOnTop);
+      const related = relatedTo(block, places.slice(0, -1), 'flour of the same section');
+      if (onTop !== undefined) {
+        const message = `The flours in percent make ${percent(sum)} by themselves, and ${mass(onTop)} of flour come on top. Write all flours of the section in percent, or all in weight.`;
+        yield { ...last, message, related };
+        continue;
+      }
+      const fixes: RuleFix[] = [];
+      const { amount } = last;
+      if (amount?.kind === 'fraction') {
+        const others = sum - amount.fraction;
+        const left = Math.max(0, 1 - others);
+        const exact = `${trimmed(left * 100, 4)}%`;
+        if (left > 1e-6) {
+          const isAlone = places.length === 1;
+          if (!isAlone)
+            fixes.push(
+              replaceFix('Write balance: whatever is left of 100%', last.line, last.span, 'balance', true),
+            );
+          fixes.push(replaceFix(`Write ${exact}`, last.line, last.span, exact, isAlone));
+        }
+      }
+      const way = sum < 1 ? `${percent(1 - sum)} short of` : `${percent(sum - 1)} above`;
+      const message = `The flours of this section make ${percent(sum)}: ${way} the 100% that all percentages are of.`;
+      yield { line: last.line, span: last.span, message, related, fixes };
+    }
+  },
+};

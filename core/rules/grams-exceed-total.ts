@@ -1,0 +1,31 @@
+import { lineOfId } from '../model/formula-model.ts';
+import { mass } from '../text/figures.ts';
+import { headerPlace, numberOf, ownProblems, propertyPlace, relatedTo } from './places.ts';
+import type { Rule } from './rule.ts';
+
+export const gramsExceedTotal: Rule = {
+  code: 'grams-exceed-total',
+  level: 'error',
+  title: 'Lines in weight outweigh the whole',
+  explanation:
+    'The lines written as a weight are more than the section may weigh in all, so nothing would be left for the flour. Raise the ' +
+    'yield, or write those lines in percent.',
+  bad: 'formula Quay Tin:\n  yield 2 kg\n  bread flour  100%\n  water  65%\n  sunflower seeds  3 kg\n',
+  good: 'formula Quay Tin:\n  yield 12 kg\n  bread flour  100%\n  water  65%\n  sunflower seeds  1 kg\n',
+  *check(context) {
+    const { analysis, block } = context;
+    for (const problem of ownProblems(analysis, 'grams-exceed-total')) {
+      const header = lineOfId(problem.sectionId);
+      const place = header === 0 ? propertyPlace(context, 'yield') : headerPlace(block, header);
+      const lines = numberOf(problem.values.linesGrams);
+      const total = numberOf(problem.values.totalGrams);
+      const figures =
+        lines === undefined || total === undefined ? '' : `: ${mass(lines)} of ${mass(total)} in all`;
+      yield {
+        ...place,
+        message: `The lines of “${problem.values.name}” in weight outweigh the whole${figures}. Nothing is left for its flour.`,
+        related: relatedTo(block, problem.related, 'a line in weight'),
+      };
+    }
+  },
+};

@@ -1,0 +1,34 @@
+import { lineOfId } from '../model/formula-model.ts';
+import { ownProblems, placeOf, propertyPlace } from './places.ts';
+import type { Rule } from './rule.ts';
+
+const words: Readonly<Record<string, string>> = {
+  ripeCulture: 'ripe culture',
+  keepBack: 'keep back',
+  bakeLoss: 'bake loss',
+};
+
+export const impossibleAmount: Rule = {
+  code: 'impossible-amount',
+  level: 'error',
+  title: 'An amount that cannot be',
+  explanation:
+    'The number is beyond anything that can be weighed, most likely a slip of the keyboard. It is left out of the sums.',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  20000000000000 kg\n',
+  good: 'formula Quay Tin:\n  yield 10 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n',
+  *check(context) {
+    const { analysis, block } = context;
+    const kinds = ['impossible-amount', 'impossible-yield', 'impossible-loss', 'no-piece-weight'] as const;
+    for (const problem of ownProblems(analysis, ...kinds)) {
+      const { property, drawId } = problem.values;
+      const message = 'This amount cannot be weighed, so it is left out of the sums. Correct the number.';
+      if (drawId !== undefined) {
+        yield { ...placeOf(block, { sectionId: problem.sectionId, lineId: String(drawId) }), message };
+      } else if (problem.lineId !== undefined) yield { ...placeOf(block, problem), message };
+      else {
+        const word = property === undefined ? 'yield' : (words[String(property)] ?? String(property));
+        yield { ...propertyPlace(context, word, lineOfId(problem.sectionId)), message };
+      }
+    }
+  },
+};

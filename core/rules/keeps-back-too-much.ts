@@ -1,0 +1,22 @@
+import { lineOfId } from '../model/formula-model.ts';
+import { mass } from '../text/figures.ts';
+import { numberOf, ownProblems, propertyPlace } from './places.ts';
+import type { Rule } from './rule.ts';
+
+export const keepsBackTooMuch: Rule = {
+  code: 'keeps-back-too-much',
+  level: 'error',
+  title: 'More is kept back than is made',
+  explanation:
+    'The part is made by weight and keeps back more than that. Until it is corrected nothing is taken to be kept back.',
+  bad: 'formula Quay Tin:\n  bread flour  1 kg\n  water  640 g\n  levain  remaining\n\npreferment levain:\n  bread flour  100 g\n  water  80 g\n  keep back 300 g\n',
+  good: 'formula Quay Tin:\n  bread flour  1 kg\n  water  640 g\n  levain  remaining\n\npreferment levain:\n  bread flour  100 g\n  water  80 g\n  keep back 30 g\n',
+  *check(context) {
+    for (const problem of ownProblems(context.analysis, 'keep-back-exceeds-made')) {
+      const made = numberOf(problem.values.madeGrams) ?? 0;
+      const kept = numberOf(problem.values.keepBackGrams) ?? 0;
+      const message = `“${problem.values.name}” keeps back ${mass(kept)}, and only ${mass(made)} of it are made. Make more, or keep back less.`;
+      yield { ...propertyPlace(context, 'keep back', lineOfId(problem.sectionId)), message };
+    }
+  },
+};

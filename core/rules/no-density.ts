@@ -1,0 +1,22 @@
+import { lineId } from '../model/formula-model.ts';
+import { amountPlace } from './places.ts';
+import type { Rule } from './rule.ts';
+
+export const noDensity: Rule = {
+  code: 'no-density',
+  level: 'error',
+  title: 'A volume of something nobody has weighed',
+  explanation:
+    'A volume is turned into a weight by the density, and for this ingredient none is known. Weigh it and write the weight, or ' +
+    'define the ingredient with its `density`, in g/ml.',
+  bad: 'ingredient malt syrup:\n  water 20%\n\nformula Quay Tin:\n  bread flour  1 kg\n  water  640 g\n  malt syrup  20 ml\n',
+  good: 'ingredient malt syrup:\n  water 20%\n  density 1.4 g/ml\n\nformula Quay Tin:\n  bread flour  1 kg\n  water  640 g\n  malt syrup  20 ml\n',
+  *check(context) {
+    for (const problem of context.analysis?.resolved.problems ?? []) {
+      if (problem.kind !== 'no-density') continue;
+      const { line, span } = amountPlace(context, lineId(problem.line));
+      const message = `What a millilitre of “${problem.name.text}” weighs is not known. Write its weight here, or its density in its section: density 1.03 g/ml`;
+      yield { line, span, message };
+    }
+  },
+};

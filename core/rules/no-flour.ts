@@ -1,0 +1,22 @@
+import { ownProblems, placeOf } from './places.ts';
+import type { Rule } from './rule.ts';
+
+export const noFlour: Rule = {
+  code: 'no-flour',
+  level: 'error',
+  title: 'Percent of flour, and no flour',
+  explanation:
+    'A percentage is of the flour lines of its own section. Where a section has none, one line of 100% stands in for it ' +
+    '(a soaker: `linseed 100%`). Add the flour, or write weights.',
+  bad: 'formula Quay Tin:\n  yield 10 pieces of 500 g\n  water  65%\n  salt  2%\n',
+  good: 'formula Quay Tin:\n  yield 10 pieces of 500 g\n  bread flour  100%\n  water  65%\n  salt  2%\n',
+  *check({ analysis, block }) {
+    for (const problem of ownProblems(analysis, 'no-flour')) {
+      const message =
+        problem.values.sumFraction === 0
+          ? 'The flour of this section weighs nothing, so percentages of it are nothing too. Write how much flour there is.'
+          : 'This section has no flour and no line of 100%: percent of what? Add the flour line, or write 100% on what the others are measured by.';
+      yield { ...placeOf(block, problem), message };
+    }
+  },
+};

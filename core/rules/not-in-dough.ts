@@ -1,0 +1,35 @@
+import { nearestWord } from '../text/nearest.ts';
+import { replaceFix } from './fixes.ts';
+import type { Rule } from './rule.ts';
+
+export const notInDough: Rule = {
+  code: 'not-in-dough',
+  level: 'warning',
+  title: 'The mix loads something that the dough does not have',
+  explanation:
+    'A `load` or `add` line names an ingredient, part or role that no line of the formula has. Nothing goes into the bowl ' +
+    'for it. Write the name as the formula does, or add the line to the formula.',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 5 min\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  honey  2%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 5 min\n',
+  *check({ analysis }) {
+    for (const problem of analysis?.resolved.problems ?? []) {
+      if (problem.kind !== 'not-in-dough' || problem.name.folded === '') continue;
+      const { name, line } = problem;
+      const parts = analysis!.resolved.model.sections.slice(1).flatMap((section) => section.name ?? []);
+      const names = [...analysis!.resolved.statements.values()].map((statement) => statement.name);
+      const seen = new Map([...parts, ...names].map((one) => [one.folded, one.text]));
+      const meant = nearestWord(name.folded, seen.keys());
+      const written = meant === undefined || meant === name.folded ? undefined : seen.get(meant)!;
+      yield {
+        line,
+        span: { start: name.start, end: name.end },
+        message:
+          `“${name.text}” is not in this dough, so nothing goes into the bowl for it.` +
+          (written === undefined
+            ? ' Give it a line in the formula, or take it out here.'
+            : ` Is it “${written}”?`),
+        fixes: written === undefined ? [] : [replaceFix(`Write ${written}`, line, name, written, true)],
+      };
+    }
+  },
+};

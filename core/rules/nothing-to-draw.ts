@@ -1,0 +1,26 @@
+import { lineOfId } from '../model/formula-model.ts';
+import { ownProblems } from './places.ts';
+import type { Rule } from './rule.ts';
+import { wordsOf } from './words.ts';
+
+export const nothingToDraw: Rule = {
+  code: 'nothing-to-draw',
+  level: 'error',
+  title: 'A part draws what is not there',
+  explanation:
+    '`draws 22% of flour` takes a share of the formula’s lines into the part. Both must have it: the formula a line to draw from, ' +
+    'and the part a line to weigh it by.',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\npreferment sour:\n  draws 20% of medium rye\n  medium rye  100%\n  water  80%\n',
+  good: 'formula Quay Tin:\n  bread flour  80%\n  medium rye  20%\n  water  65%\n\npreferment sour:\n  draws 50% of medium rye\n  medium rye  100%\n  water  80%\n',
+  *check({ analysis, block }) {
+    for (const problem of ownProblems(analysis, 'drawn-not-in-formula', 'drawn-not-in-part')) {
+      const line = lineOfId(String(problem.values.drawId));
+      const name = String(problem.values.name).replace(/^\?/, '');
+      const message =
+        problem.kind === 'drawn-not-in-formula'
+          ? `The formula has no line of “${name}” to draw from. Add one, or draw what it has.`
+          : `“${problem.values.part}” draws “${name}” and has no line of it. Add “${name}” to its lines, or draw what it has.`;
+      yield { line, span: wordsOf(block, line), message };
+    }
+  },
+};

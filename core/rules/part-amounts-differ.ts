@@ -1,0 +1,27 @@
+import { mass } from '../text/figures.ts';
+import { numberOf, ownProblems, placeOf, relatedTo } from './places.ts';
+import type { Rule } from './rule.ts';
+
+export const partAmountsDiffer: Rule = {
+  code: 'part-amounts-differ',
+  level: 'error',
+  title: 'More or less of a part is taken than is made',
+  explanation:
+    'The part is made by weight, and the lines that take it ask for another weight. Write the part in percent, so that it is made ' +
+    'as it is needed, take `remaining`, or correct one of the weights.',
+  bad: 'formula Quay Tin:\n  bread flour  1 kg\n  water  600 g\n  levain  300 g\n\npreferment levain:\n  bread flour  100 g\n  water  100 g\n',
+  good: 'formula Quay Tin:\n  bread flour  1 kg\n  water  600 g\n  levain  300 g\n\npreferment levain:\n  bread flour  100%\n  water  100%\n',
+  *check({ analysis, block }) {
+    for (const problem of ownProblems(analysis, 'part-amounts-differ')) {
+      const made = numberOf(problem.values.madeGrams);
+      const taken = numberOf(problem.values.takenGrams);
+      const figures =
+        made === undefined || taken === undefined ? '' : `: ${mass(made)} made, ${mass(taken)} taken`;
+      yield {
+        ...placeOf(block, problem),
+        message: `What is made of “${problem.values.name}” is not what is taken${figures}. Write the part in percent, or correct one weight.`,
+        related: relatedTo(block, problem.related, 'the same part'),
+      };
+    }
+  },
+};

@@ -1,0 +1,26 @@
+import type { Rule } from './rule.ts';
+
+export const severalDefinitions: Rule = {
+  code: 'several-definitions',
+  level: 'error',
+  title: 'A name is defined more than once where it is looked for',
+  explanation:
+    'A name is looked for in the folder of the file, then in each folder above, then everywhere else. At the nearest place ' +
+    'with a hit there is more than one definition, and which is meant cannot be told. Take one out, or give it a name of its own.',
+  bad:
+    'flour mill white:\n  protein 12%\n\nflour mill white:\n  protein 11%\n\n' +
+    'formula Quay Tin:\n  mill white  100%\n  water  62%\n',
+  good: 'flour mill white:\n  protein 12%\n\nformula Quay Tin:\n  mill white  100%\n  water  62%\n',
+  *check({ analysis }) {
+    for (const problem of analysis?.resolved.problems ?? []) {
+      if (problem.kind !== 'several') continue;
+      const { name, line, definitions } = problem;
+      yield {
+        line,
+        span: { start: name.start, end: name.end },
+        message: `“${name.text}” is defined ${definitions.length} times in the nearest place that has it, so none of them counts. Keep one, or rename the others.`,
+        related: definitions.map((definition) => ({ definition, message: 'one of them' })),
+      };
+    }
+  },
+};

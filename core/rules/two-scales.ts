@@ -1,0 +1,33 @@
+import { mass } from '../text/figures.ts';
+import { removeLineFix } from './fixes.ts';
+import { numberOf, ownProblems, propertyPlace, relatedTo } from './places.ts';
+import type { Rule } from './rule.ts';
+
+export const twoScales: Rule = {
+  code: 'two-scales',
+  level: 'error',
+  title: 'A yield, and flour in weight beside it',
+  explanation:
+    'A yield fixes how much dough is made, and so does a flour written as a weight. Both at once can only agree by chance. ' +
+    'Write the flours in percent, or take the yield out.',
+  bad: 'formula Quay Tin:\n  yield 10 kg\n  bread flour  2 kg\n  water  1.3 kg\n',
+  good: 'formula Quay Tin:\n  yield 10 kg\n  bread flour  100%\n  water  65%\n',
+  *check(context) {
+    const { analysis, block } = context;
+    for (const problem of ownProblems(analysis, 'two-scales')) {
+      const place = propertyPlace(context, 'yield');
+      const wanted = numberOf(problem.values.yieldGrams);
+      const made = numberOf(problem.values.linesGrams);
+      const figures =
+        wanted === undefined || made === undefined
+          ? ''
+          : `: the yield asks for ${mass(wanted)}, the lines make ${mass(made)}`;
+      yield {
+        ...place,
+        message: `Both the yield and flour in weight say how much is made, and they disagree${figures}. Write the flours in percent, or take the yield out.`,
+        related: relatedTo(block, problem.related, 'flour in weight'),
+        fixes: [removeLineFix('Take the yield out', block, place.line)],
+      };
+    }
+  },
+};

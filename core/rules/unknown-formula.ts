@@ -1,0 +1,41 @@
+import { nearestWord } from '../text/nearest.ts';
+import { replaceFix } from './fixes.ts';
+import type { Rule } from './rule.ts';
+
+export const unknownFormula: Rule = {
+  code: 'unknown-formula',
+  level: 'warning',
+  title: 'A plan asks for a formula that nobody has written',
+  explanation:
+    'What is to be made cannot be counted. Write the name as the header of the formula does, or write the formula.',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nplan Friday:\n  ready 2026-05-15 06:00\n  Quai Tin  20 pieces\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nplan Friday:\n  ready 2026-05-15 06:00\n  Quay Tin  20 pieces\n',
+  *check({ block, scope }) {
+    if (block.top?.kind !== 'plan') return;
+    for (const [line, { statement }] of block.lines.entries()) {
+      if (statement.kind !== 'planned' || statement.name.folded === '') continue;
+      const { name } = statement;
+      const found = scope.find('formula', name.folded)[0];
+      if (found !== undefined && found.length === 1) continue;
+      const span = { start: name.start, end: name.end };
+      if (found !== undefined) {
+        yield {
+          line,
+          span,
+          message: `“${name.text}” is written ${found.length} times in the nearest place that has it. Give each a name of its own.`,
+          related: found.map((definition) => ({ definition, message: 'one of them' })),
+        };
+        continue;
+      }
+      const seen = new Map(scope.names('formula').map((one) => [one.name.folded, one.name.text]));
+      const meant = nearestWord(name.folded, seen.keys());
+      const written = meant === undefined ? undefined : seen.get(meant)!;
+      yield {
+        line,
+        span,
+        message: `No formula is called “${name.text}”.${written === undefined ? '' : ` Is it “${written}”?`}`,
+        fixes: written === undefined ? [] : [replaceFix(`Write ${written}`, line, name, written, true)],
+      };
+    }
+  },
+};

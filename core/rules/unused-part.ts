@@ -1,0 +1,33 @@
+import type { Block } from '../syntax/tree.ts';
+import { lineBelowFix } from './fixes.ts';
+import { ownProblems, placeOf } from './places.ts';
+import type { Rule, RuleFix } from './rule.ts';
+
+export const unusedPart: Rule = {
+  code: 'unused-part',
+  level: 'warning',
+  title: 'A part that nothing takes',
+  explanation:
+    'The part draws nothing and no line names it, so none of it gets into the dough. Add `draws 20% of flour` to take it out of the ' +
+    'formula, or a line with its name to add it.',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\npreferment poolish:\n  bread flour  100%\n  water  100%\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\npreferment poolish:\n  draws 20% of flour\n  bread flour  100%\n  water  100%\n',
+  *check({ analysis, block }) {
+    for (const problem of ownProblems(analysis, 'unused-part')) {
+      const place = placeOf(block, problem);
+      yield {
+        ...place,
+        message: `No line takes “${problem.values.name}” and it draws nothing, so none of it gets into the dough. Say what it draws, or add a line for it.`,
+        fixes: drawFix(block, place.line),
+        unused: true,
+      };
+    }
+  },
+};
+
+/** The usual way to bring a preferment in: a fifth of the flour goes through it. */
+function drawFix(block: Block, headerLine: number): RuleFix[] {
+  const statement = block.lines[headerLine]!.statement;
+  if (statement.kind !== 'header' || statement.section !== 'preferment') return [];
+  return [lineBelowFix('Draw 20% of the flour through it', block, headerLine, '  draws 20% of flour')];
+}
