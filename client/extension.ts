@@ -1,0 +1,77 @@
+import { commands, type ExtensionContext, window, workspace } from 'vscode';
+import { type BaseLanguageClient, type LanguageClientOptions, State } from 'vscode-languageclient';
+import { watchCursor } from './cursor.ts';
+import { guardWith } from './guard.ts';
+import { commandIds, languageId } from './names.ts';
+import { createPreview } from './preview/panel.ts';
+import { createStatusBar } from './status-bar.ts';
+import { createWire } from './wire.ts';
+
+/** Makes a client for one kind of machine; it is not started yet. */
+export type CreateClient = (options: LanguageClientOptions) => BaseLanguageClient;
+
+/** What both builds do alike: the commands, the status bar, the batch sheet, and the language server behind them. */
+export async function startExtension(context: ExtensionContext, createClient: CreateClient): Promise<void> {
+  const log = window.createOutputChannel('Doughwright', { log: true });
+  const guard = guardWith(log);
+  const wire = createWire();
+  const cursor = watchCursor();
+  const statusBar = createStatusBar(wire, cursor, guard);
+  const preview = createPreview({ wire, cursor, guard, extensionUri: context.extensionUri });
+  let client: BaseLanguageClient | undefined;
+
+  const start = async () => {
+    const fresh = createClient({
+      documentSelector: [{ language: languageId }],
+      outputChannel: log,
+      initializationOptions: () => ({ settings: plainSettings() }),
+    });
+    client = fresh;
+    wire.attach(fresh);
+    fresh.onDidChangeState(({ newState }) => {
+      if (client !== fresh || newState === State.Starting) return;
+      preview.serverRuns(newState === State.Running);
+      statusBar.refresh();
+    });
+    await fresh.start();
+  };
+  const stop = async () => {
+    const running = client;
+    client = undefined;
+    await running
+      ?.dispose()
+      .catch((error: unknown) => log.warn(`Stopping the language server: ${String(error)}`));
+  };
+
+  context.subscriptions.push(
+    log,
+    wire,
+    cursor,
+    statusBar,
+    preview,
+    commands.registerCommand(
+      commandIds.openSheet,
+      guard('open batch sheet', () => preview.open()),
+    ),
+    commands.registerCommand(
+      commandIds.showLog,
+      guard('show log', () => log.show()),
+    ),
+    commands.registerCommand(
+      commandIds.restart,
+      guard('restart', async () => {
+        log.info('Restarting the language server.');
+        // A client whose server never came up cannot be started again: every restart takes a new one.
+        await stop();
+        await start();
+      }),
+    ),
+    { dispose: () => void stop() },
+  );
+  await guard('start', start)();
+}
+
+/** The settings as plain data: the editor's own object has functions on it, which cannot be sent to a worker. */
+function plainSettings(): unknown {
+  return JSON.parse(JSON.stringify(workspace.getConfiguration(languageId)));
+}

@@ -1,0 +1,40 @@
+export interface ElementParts {
+  readonly class?: string | undefined;
+  /** Always set as text, never as markup: names come from the baker's file. */
+  readonly text?: string | undefined;
+  readonly attributes?: Readonly<Record<string, string>>;
+}
+
+/** Makes an element with its class, text, attributes and children. */
+export function element<Name extends keyof HTMLElementTagNameMap>(
+  name: Name,
+  parts: ElementParts = {},
+  ...children: readonly (Node | undefined)[]
+): HTMLElementTagNameMap[Name] {
+  const made = document.createElement(name);
+  if (parts.class) made.className = parts.class;
+  if (parts.text !== undefined) made.textContent = parts.text;
+  for (const [attribute, value] of Object.entries(parts.attributes ?? {}))
+    made.setAttribute(attribute, value);
+  for (const child of children) if (child) made.append(child);
+  return made;
+}
+
+/** Shows a zero-based line in the editor. */
+export type Reveal = (line: number) => void;
+
+/**
+ * A name that shows its line in the editor when pressed. The name may be in any script, so its direction is its own;
+ * the key tells the page which button had the focus when the sheet is drawn anew.
+ */
+export function lineButton(name: string, line: number, key: string, reveal: Reveal): HTMLButtonElement {
+  const attributes = { type: 'button', dir: 'auto', 'data-key': key, title: 'Show this line in the editor' };
+  const button = element('button', { class: 'name', text: name, attributes });
+  button.addEventListener('click', () => reveal(line));
+  return button;
+}
+
+/** People count lines from one. */
+export function lineNumber(line: number): string {
+  return String(line + 1);
+}

@@ -1,0 +1,42 @@
+import type { SheetFact, SheetView } from '../../server/protocol.ts';
+import { element, lineButton, type Reveal } from './elements.ts';
+import { findingsAt } from './findings.ts';
+import type { PlacedFindings } from './place-findings.ts';
+
+/** First band: the formula's name, what it makes, and what was found that stands at nothing else on the sheet. */
+export function titleBand(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement {
+  const makes = view.makes.map((text) => element('span', { text, attributes: { dir: 'auto' } }));
+  if (view.size.asked.by !== 'file') {
+    makes.push(element('strong', { class: 'resized', text: 'sized here, not as in the file' }));
+  }
+  return element(
+    'header',
+    { class: 'title' },
+    element('h1', {}, lineButton(view.formula, view.line, 'formula', reveal)),
+    makes.length > 0 ? element('p', { class: 'makes' }, ...makes) : undefined,
+    findingsAt(placed, 'heading', reveal),
+  );
+}
+
+/** The figures a baker knows a dough by. */
+export function factsBand(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement | undefined {
+  if (view.facts.length === 0) return undefined;
+  return element('dl', { class: 'facts' }, ...view.facts.map((fact) => factPair(fact, placed, reveal)));
+}
+
+function factPair(fact: SheetFact, placed: PlacedFindings, reveal: Reveal): HTMLElement {
+  const label =
+    fact.line === undefined ? undefined : lineButton(fact.label, fact.line, `fact ${fact.key}`, reveal);
+  return element(
+    'div',
+    {},
+    label ? element('dt', {}, label) : element('dt', { text: fact.label }),
+    element('dd', { class: 'value', text: fact.value }),
+    fact.note ? element('dd', { class: 'note', text: fact.note, attributes: { dir: 'auto' } }) : undefined,
+    withFindings(findingsAt(placed, `fact ${fact.key}`, reveal)),
+  );
+}
+
+function withFindings(findings: HTMLElement | undefined): HTMLElement | undefined {
+  return findings ? element('dd', { class: 'about' }, findings) : undefined;
+}

@@ -1,0 +1,73 @@
+import type { SheetMixing, SheetView } from '../../server/protocol.ts';
+import { element, lineButton, type Reveal } from './elements.ts';
+import { findingsAt } from './findings.ts';
+import { minutesText } from './numbers.ts';
+import type { PlacedFindings } from './place-findings.ts';
+
+/** What is done with the dough: the mixing in words, the steps after it, and the cautions. */
+export function workBands(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement | undefined {
+  const bands = [
+    view.mixing ? mixingBand(view.mixing, placed, reveal) : undefined,
+    view.steps.length > 0 ? stepsBand(view, placed, reveal) : undefined,
+    view.cautions.length > 0 ? cautionsBand(view.cautions) : undefined,
+  ].filter((band) => band !== undefined);
+  return bands.length > 0 ? element('div', { class: 'working' }, ...bands) : undefined;
+}
+
+function mixingBand(mixing: SheetMixing, placed: PlacedFindings, reveal: Reveal): HTMLElement {
+  const phases = mixing.phases.map((phase, p) =>
+    element(
+      'li',
+      {},
+      element(
+        'div',
+        { class: 'phase' },
+        lineButton(phase.label, phase.line, `phase ${p}`, reveal),
+        element('span', { class: 'lasts', text: minutesText(phase.minutes) }),
+        element('span', { class: 'ends', text: `ends at ${minutesText(phase.endMinute)}` }),
+        element('span', { class: 'celsius', text: phase.celsius ?? '' }),
+        element('span', { class: 'stage', text: phase.stage ?? '' }),
+      ),
+      findingsAt(placed, `phase ${p}`, reveal),
+    ),
+  );
+  return element(
+    'section',
+    { class: 'mixing', attributes: { 'aria-labelledby': 'mixing' } },
+    element(
+      'header',
+      {},
+      element('h2', { attributes: { id: 'mixing' } }, lineButton('Mixing', mixing.line, 'mixing', reveal)),
+      element('p', { class: 'when', text: `${mixing.mixer} · ${mixing.total}`, attributes: { dir: 'auto' } }),
+    ),
+    findingsAt(placed, 'mixing', reveal),
+    phases.length > 0 ? element('ol', { class: 'phases' }, ...phases) : undefined,
+    ...mixing.outlook.map((text) => element('p', { class: 'outlook', text, attributes: { dir: 'auto' } })),
+  );
+}
+
+function stepsBand(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement {
+  const steps = view.steps.map((step, s) =>
+    element(
+      'li',
+      {},
+      lineButton(step.text, step.line, `step ${s}`, reveal),
+      findingsAt(placed, `step ${s}`, reveal),
+    ),
+  );
+  return element(
+    'section',
+    { class: 'steps', attributes: { 'aria-labelledby': 'steps' } },
+    element('h2', { text: 'After mixing', attributes: { id: 'steps' } }),
+    element('ol', {}, ...steps),
+  );
+}
+
+function cautionsBand(cautions: readonly string[]): HTMLElement {
+  return element(
+    'section',
+    { class: 'cautions', attributes: { 'aria-labelledby': 'cautions' } },
+    element('h2', { text: 'Cautions', attributes: { id: 'cautions' } }),
+    element('ul', {}, ...cautions.map((text) => element('li', { text, attributes: { dir: 'auto' } }))),
+  );
+}

@@ -1,0 +1,52 @@
+import { type CancellationToken, type Disposable, EventEmitter } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import type {
+  ChangedNotification,
+  ChangedParams,
+  SheetParams,
+  SheetRequest,
+  SheetResult,
+  StatusParams,
+  StatusRequest,
+  StatusResult,
+} from '../server/protocol.ts';
+
+const sheetRequest: SheetRequest = 'doughwright/sheet';
+const statusRequest: StatusRequest = 'doughwright/status';
+const changedNotification: ChangedNotification = 'doughwright/changed';
+
+/** The language server as the client's own features see it: three typed calls, whichever server runs at the moment. */
+export interface Wire {
+  /** Batch sheet of a formula, or `null` where none stands and while no server runs. Rejects when cancelled. */
+  askSheet(params: SheetParams, token: CancellationToken): Promise<SheetResult>;
+  /** Words for the status bar, or `null` where no formula stands and while no server runs. Rejects when cancelled. */
+  askStatus(params: StatusParams, token: CancellationToken): Promise<StatusResult | null>;
+  /** Called with the documents whose numbers may have changed. */
+  onChanged(listener: (uris: readonly string[]) => void): Disposable;
+}
+
+export interface WireEnd extends Wire, Disposable {
+  /** Speaks to this client from now on, and to no other. */
+  attach(client: BaseLanguageClient): void;
+}
+
+export function createWire(): WireEnd {
+  const changed = new EventEmitter<readonly string[]>();
+  let client: BaseLanguageClient | undefined;
+  const ask = async <Result>(
+    request: string,
+    params: object,
+    token: CancellationToken,
+  ): Promise<Result | null> =>
+    client?.isRunning() ? client.sendRequest<Result>(request, params, token) : null;
+  return {
+    askSheet: (params, token) => ask(sheetRequest, params, token),
+    askStatus: (params, token) => ask(statusRequest, params, token),
+    onChanged: (listener) => changed.event(listener),
+    attach(next) {
+      client = next;
+      next.onNotification(changedNotification, (params: ChangedParams) => changed.fire(params.uris));
+    },
+    dispose: () => changed.dispose(),
+  };
+}

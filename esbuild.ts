@@ -1,0 +1,60 @@
+import { type BuildOptions, build, context } from 'esbuild';
+
+/**
+ * Bundles everything that runs into dist/.
+ *
+ *   node esbuild.ts           minified, without source maps: what is shipped
+ *   node esbuild.ts --dev     readable, with source maps
+ *   node esbuild.ts --watch   as --dev, and again after every change
+ *   node esbuild.ts --tests   the extension-host suite too
+ */
+const flags = new Set(process.argv.slice(2));
+const watching = flags.has('--watch');
+const readable = watching || flags.has('--dev');
+
+const shared: BuildOptions = {
+  bundle: true,
+  minify: !readable,
+  sourcemap: readable,
+  legalComments: 'none',
+  logLevel: 'warning',
+  charset: 'utf8',
+  external: ['vscode'],
+};
+
+// An editor of 2024 runs extensions on Node 20, whatever Node built them.
+const forNode: BuildOptions = { ...shared, platform: 'node', format: 'cjs', target: 'node20' };
+const forBrowser: BuildOptions = { ...shared, platform: 'browser', target: 'es2022' };
+
+const bundles: BuildOptions[] = [
+  { ...forNode, entryPoints: ['client/desktop.ts'], outfile: 'dist/extension.cjs' },
+  // In a package of ES modules the editor's web host takes only a .cjs file for what it is. Hosts of 2024 and 2025 add
+  // .js to that name, later ones do not: the same bundle stands under both names.
+  { ...forBrowser, format: 'cjs', entryPoints: ['client/browser.ts'], outfile: 'dist/browser-extension.cjs' },
+  {
+    ...forBrowser,
+    format: 'cjs',
+    entryPoints: ['client/browser.ts'],
+    outfile: 'dist/browser-extension.cjs.js',
+  },
+  { ...forNode, entryPoints: ['server/node.ts'], outfile: 'dist/server.cjs' },
+  { ...forBrowser, format: 'iife', entryPoints: ['server/worker.ts'], outfile: 'dist/server-worker.js' },
+  {
+    ...forNode,
+    entryPoints: ['server/cli/main.ts'],
+    outfile: 'dist/doughwright.cjs',
+    banner: { js: '#!/usr/bin/env node' },
+  },
+  { ...forBrowser, format: 'iife', entryPoints: ['client/preview/page.ts'], outfile: 'dist/preview.js' },
+  { ...forBrowser, entryPoints: ['client/preview/page.css'], outfile: 'dist/preview.css' },
+];
+if (flags.has('--tests')) {
+  bundles.push({ ...forNode, entryPoints: ['test/editors/suite/index.ts'], outfile: 'dist/test/suite.cjs' });
+}
+
+if (watching) {
+  for (const bundle of bundles) await (await context(bundle)).watch();
+  console.log('Bundled into dist/; watching for changes.');
+} else {
+  await Promise.all(bundles.map((bundle) => build(bundle)));
+}

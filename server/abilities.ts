@@ -1,0 +1,49 @@
+import { type ClientCapabilities, MarkupKind } from 'vscode-languageserver';
+
+/** What the client can do, as far as it changes what we say to it. */
+export interface Abilities {
+  readonly pullsFindings: boolean;
+  readonly refreshesFindings: boolean;
+  readonly refreshesHints: boolean;
+  readonly relatedPlaces: boolean;
+  readonly unusedTag: boolean;
+  readonly codeLinks: boolean;
+  readonly findingData: boolean;
+  readonly markdownHover: boolean;
+  readonly markdownCompletion: boolean;
+  readonly snippets: boolean;
+  readonly symbolTree: boolean;
+  readonly versionedEdits: boolean;
+  readonly codeActionLiterals: boolean;
+  readonly configuration: boolean;
+  readonly registersConfiguration: boolean;
+  readonly registersWatchers: boolean;
+  readonly workspaceFolders: boolean;
+}
+
+/** Reads the client's capabilities; whatever is not stated counts as absent. */
+export function readAbilities(capabilities: ClientCapabilities): Abilities {
+  const text = capabilities.textDocument ?? {};
+  const workspace = capabilities.workspace ?? {};
+  const findings = { ...text.publishDiagnostics, ...text.diagnostic };
+  return {
+    pullsFindings: text.diagnostic !== undefined,
+    refreshesFindings: workspace.diagnostics?.refreshSupport === true,
+    refreshesHints: workspace.inlayHint?.refreshSupport === true,
+    relatedPlaces: findings.relatedInformation === true,
+    unusedTag: findings.tagSupport !== undefined,
+    codeLinks: findings.codeDescriptionSupport === true,
+    findingData: findings.dataSupport === true,
+    markdownHover: text.hover?.contentFormat?.includes(MarkupKind.Markdown) === true,
+    markdownCompletion:
+      text.completion?.completionItem?.documentationFormat?.includes(MarkupKind.Markdown) === true,
+    snippets: text.completion?.completionItem?.snippetSupport === true,
+    symbolTree: text.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    versionedEdits: workspace.workspaceEdit?.documentChanges === true,
+    codeActionLiterals: text.codeAction?.codeActionLiteralSupport !== undefined,
+    configuration: workspace.configuration === true,
+    registersConfiguration: workspace.didChangeConfiguration?.dynamicRegistration === true,
+    registersWatchers: workspace.didChangeWatchedFiles?.dynamicRegistration === true,
+    workspaceFolders: workspace.workspaceFolders === true,
+  };
+}

@@ -1,0 +1,37 @@
+import {
+  CodeActionKind,
+  PositionEncodingKind,
+  type ServerCapabilities,
+  TextDocumentSyncKind,
+} from 'vscode-languageserver';
+import type { Abilities } from './abilities.ts';
+
+/** What the server offers to a client of these abilities. */
+export function capabilities(able: Abilities, hasFiles: boolean): ServerCapabilities {
+  const folders = { filters: [{ scheme: 'file', pattern: { glob: '**/*', matches: 'folder' as const } }] };
+  return {
+    positionEncoding: PositionEncodingKind.UTF16,
+    textDocumentSync: {
+      openClose: true,
+      change: TextDocumentSyncKind.Incremental,
+      save: { includeText: false },
+    },
+    hoverProvider: true,
+    completionProvider: { triggerCharacters: [' ', '#'] },
+    documentSymbolProvider: true,
+    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+    foldingRangeProvider: true,
+    inlayHintProvider: true,
+    ...(able.pullsFindings && {
+      diagnosticProvider: {
+        identifier: 'doughwright',
+        interFileDependencies: true,
+        workspaceDiagnostics: hasFiles,
+      },
+    }),
+    workspace: {
+      workspaceFolders: { supported: true, changeNotifications: true },
+      fileOperations: { didDelete: folders, didRename: folders },
+    },
+  };
+}

@@ -1,0 +1,80 @@
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { version } from '../../package.json';
+
+/** How a command went, as the shell is told: nothing to report, something to report, could not run. */
+export type ExitCode = 0 | 1 | 2;
+
+const program = new Command('doughwright')
+  .description('Bread formulas as plain text: checks them and works out their totals.')
+  .version(version)
+  .exitOverride()
+  .configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, 'doughwright: ')) });
+
+// Each command is imported only when it is called, so that help and version need none of them.
+program
+  .command('check')
+  .description('tell what is wrong with formulas')
+  .argument('[paths...]', 'files, or folders to walk', ['.'])
+  .addOption(
+    new Option('--format <format>', 'how to write the findings').choices(['text', 'json']).default('text'),
+  )
+  .addOption(
+    new Option('--level <level>', 'the least serious findings to tell')
+      .choices(['error', 'warning', 'info'])
+      .default('warning'),
+  )
+  .option('--max-findings <number>', 'how many findings to tell at most', wholeNumber)
+  .action(async (paths: string[], options) => {
+    const { check } = await import('./check.ts');
+    end(await check(paths, options));
+  });
+
+program
+  .command('totals')
+  .description('work out the overall formula, the parts, the temperatures and the mixing')
+  .argument('<paths...>', 'files, or folders to walk')
+  .option('--json', 'write them for another program to read')
+  .action(async (paths: string[], options) => {
+    const { totals } = await import('./totals.ts');
+    end(await totals(paths, options));
+  });
+
+program
+  .command('rules')
+  .description('list the rules with their level')
+  .action(async () => {
+    const { rules } = await import('./rules.ts');
+    end(await rules());
+  });
+
+program
+  .command('serve')
+  .description('be the language server of an editor')
+  .requiredOption('--stdio', 'speak over standard input and output')
+  .action(async () => {
+    await import('../node.ts');
+  });
+
+// Whoever reads our output may stop reading, as `head` does; there is nothing to tell then.
+process.stdout.on('error', leaveQuietly);
+process.stderr.on('error', leaveQuietly);
+
+program.parseAsync().catch((error: unknown) => {
+  if (error instanceof CommanderError) return end(error.exitCode === 0 ? 0 : 2);
+  process.stderr.write(`doughwright: ${error instanceof Error ? error.message : String(error)}\n`);
+  end(2);
+});
+
+function end(code: ExitCode): void {
+  process.exitCode = code;
+}
+
+function leaveQuietly(error: NodeJS.ErrnoException): void {
+  if (error.code === 'EPIPE') process.exit();
+  throw error;
+}
+
+function wholeNumber(text: string): number {
+  if (!/^[1-9]\d*$/.test(text)) throw new InvalidArgumentError('Write a whole number above 0.');
+  return Number(text);
+}

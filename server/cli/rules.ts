@@ -1,0 +1,13 @@
+import { rules as ruleList } from '../../core/index.ts';
+import type { ExitCode } from './main.ts';
+import { levelStyles, styled } from './style.ts';
+
+/** Lists the rules by code, with the level each has unless it is set otherwise. */
+export async function rules(): Promise<ExitCode> {
+  const rows = [...ruleList].sort((one, other) => (one.code < other.code ? -1 : 1));
+  const width = Math.max(...rows.map(({ code }) => code.length));
+  for (const { code, level, title } of rows) {
+    process.stdout.write(`${code.padEnd(width)}  ${styled(levelStyles[level], level.padEnd(7))}  ${title}\n`);
+  }
+  return 0;
+}

@@ -1,0 +1,19 @@
+import { styleText } from 'node:util';
+import type { Level } from '../../core/index.ts';
+
+type Style = Parameters<typeof styleText>[0];
+
+/**
+ * Colours a text when standard output is a terminal and nobody has asked for none (`NO_COLOR`); elsewhere the text
+ * stays as it is.
+ */
+export function styled(style: Style, text: string): string {
+  return styleText(style, text, { stream: process.stdout });
+}
+
+export const levelStyles: Readonly<Record<Level, Style>> = {
+  error: 'red',
+  warning: 'yellow',
+  info: 'blue',
+  hint: 'gray',
+};

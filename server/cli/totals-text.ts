@@ -1,0 +1,128 @@
+import {
+  degrees,
+  type FormulaTotals,
+  type Level,
+  mass,
+  minutes,
+  minutesBand,
+  percent,
+  type TotalsLine,
+  type TotalsMixing,
+  trimmed,
+  weighedFigure,
+} from '../../core/index.ts';
+import { levelStyles, styled } from './style.ts';
+
+/** The totals of a formula for a baker to read in a terminal. What is not known is left out. */
+export function totalsText(totals: FormulaTotals): string {
+  return [
+    `${styled('bold', totals.formula)}  ${styled('gray', totals.file)}`,
+    ...facts(totals).map(([label, value]) => `  ${label.padEnd(labelWidth)}${value}`),
+    ...table('overall', totals.overall, totals.flourGrams),
+    ...totals.parts.flatMap((part) => {
+      const title = part.kind === 'dough' ? 'into the bowl' : `${part.name} (${part.kind})`;
+      const about = part.hydration === undefined ? '' : `, hydration ${percent(part.hydration)}`;
+      return table(`${title}${about}`, part.lines, part.flourGrams, part.totalGrams);
+    }),
+    ...section('mixing', totals.mixing ? outlook(totals.mixing) : []),
+    ...section(
+      'findings',
+      totals.findings.map(({ code, level, line, message }) => {
+        const style = levelStyles[level as Level] ?? 'gray';
+        return `line ${line}: ${styled(style, level)}: ${message} ${styled('gray', `[${code}]`)}`;
+      }),
+    ),
+    '',
+  ].join('\n');
+}
+
+const labelWidth = 20;
+
+function facts(totals: FormulaTotals): [label: string, value: string][] {
+  const { doughGrams, bakedGrams, flourGrams, pieces, pieceGrams, hydration, effectiveHydration, water } =
+    totals;
+  const makes = [
+    pieces !== undefined && pieceGrams !== undefined
+      ? `${trimmed(pieces, 1)} pieces of ${mass(pieceGrams)}`
+      : '',
+    doughGrams !== undefined ? `${mass(doughGrams)} of dough` : '',
+    bakedGrams !== undefined ? `${mass(bakedGrams)} baked` : '',
+  ].filter(Boolean);
+  const salts = totals.overall.flatMap(({ role, fraction }) =>
+    role === 'salt' && fraction !== undefined ? [fraction] : [],
+  );
+  const effective = effectiveHydration === undefined ? '' : `, effective ${percent(effectiveHydration)}`;
+  const rows: [string, string | undefined][] = [
+    ['makes', makes.join(', ') || undefined],
+    ['flour', flourGrams === undefined ? undefined : mass(flourGrams)],
+    ['hydration', hydration === undefined ? undefined : `${percent(hydration)}${effective}`],
+    ['salt', salts.length > 0 ? percent(salts.reduce((sum, share) => sum + share, 0)) : undefined],
+    ['prefermented flour', totals.prefermentedFlour ? percent(totals.prefermentedFlour) : undefined],
+    ['water', water && waterWords(water)],
+  ];
+  return rows.filter((row): row is [string, string] => row[1] !== undefined);
+}
+
+function waterWords(water: NonNullable<FormulaTotals['water']>): string {
+  const { celsius, iceGrams, tapGrams, ruleOfThumbCelsius, frictionCelsius } = water;
+  const ice =
+    iceGrams && tapGrams !== undefined ? `: ${mass(iceGrams)} of ice and ${mass(tapGrams)} from the tap` : '';
+  const friction = frictionCelsius === undefined ? '' : `, friction factor ${degrees(frictionCelsius)}`;
+  const rule =
+    ruleOfThumbCelsius === undefined ? '' : ` (rule of thumb ${degrees(ruleOfThumbCelsius)}${friction})`;
+  return `at ${degrees(celsius)}${ice}${rule}`;
+}
+
+function outlook(mixing: TotalsMixing): string[] {
+  const { stage, endCelsius, slowMinutes } = mixing;
+  const moments: [string, [number, number] | undefined][] = [
+    ['Developed', mixing.developedAfterMinutes],
+    ['Let-down', mixing.letDownAfterMinutes],
+    ['Broken down', mixing.breakdownAfterMinutes],
+  ];
+  return [
+    ...(endCelsius === undefined ? [] : [`Ends at about ${degrees(endCelsius)}.`]),
+    ...(stage === undefined ? [] : [`Ends ${stage}.`]),
+    ...(slowMinutes === undefined ? [] : [`Mixed for ${minutes(slowMinutes)}, counted as slow speed.`]),
+    ...moments.flatMap(([words, band]) => (band ? [`${words} after ${minutesBand(...band)}.`] : [])),
+  ];
+}
+
+function table(
+  title: string,
+  lines: readonly TotalsLine[],
+  flourGrams?: number,
+  totalGrams?: number,
+): string[] {
+  const rows = lines.map(
+    ({ name, fraction, grams }) =>
+      [name, fraction === undefined ? '' : percent(fraction), grams === undefined ? '' : weight(grams)] as [
+        string,
+        string,
+        string,
+      ],
+  );
+  if (totalGrams !== undefined) rows.push(['together', '', weight(totalGrams)]);
+  const nameWidth = Math.max(26, ...rows.map(([name]) => width(name)));
+  const body = rows.map(([name, share, grams]) =>
+    `${name}${' '.repeat(nameWidth - width(name))}${share.padStart(10)}${grams.padStart(12)}`.trimEnd(),
+  );
+  const heading = flourGrams === undefined ? title : `${title}, ${mass(flourGrams)} of flour`;
+  return section(heading, body);
+}
+
+function section(title: string, lines: readonly string[]): string[] {
+  return lines.length > 0
+    ? ['', `  ${styled('underline', title)}`, ...lines.map((line) => `    ${line}`)]
+    : [];
+}
+
+function width(text: string): number {
+  return [...text].length;
+}
+
+/** As it is weighed, without knowing the scale: small weights with the places that a fine one shows. */
+function weight(grams: number): string {
+  const { figure, unit } = weighedFigure(grams, grams < 1 ? 0.01 : grams < 10 ? 0.1 : 1);
+  return `${figure} ${unit}`;
+}

@@ -1,0 +1,35 @@
+import type { FormulaTotals } from '../../core/index.ts';
+import { type Input, readInput } from './input.ts';
+import type { ExitCode } from './main.ts';
+import { totalsText } from './totals-text.ts';
+
+/** Writes what formulas come to: 0, 1 where a formula does not resolve, 2 when something could not be read. */
+export async function totals(
+  paths: readonly string[],
+  options: { readonly json?: boolean },
+): Promise<ExitCode> {
+  const input = await readInput(paths);
+  const all = input.asked.flatMap(({ uri, shown }) =>
+    input.service.totals(uri).map((formula): FormulaTotals => ({ ...formula, file: shown })),
+  );
+  process.stdout.write(options.json ? asJson(all) : all.map(totalsText).join('\n'));
+  if (input.failed || saysNothing(input, all)) return 2;
+  return all.every(({ resolved }) => resolved) ? 0 : 1;
+}
+
+function asJson(all: readonly FormulaTotals[]): string {
+  return `${JSON.stringify(
+    all.map(({ resolved: _, ...told }) => told),
+    null,
+    2,
+  )}\n`;
+}
+
+function saysNothing(input: Input, all: readonly FormulaTotals[]): boolean {
+  if (all.length > 0 || input.asked.length === 0) return false;
+  const names = input.asked.map(({ shown }) => shown).join(', ');
+  process.stderr.write(
+    `doughwright: ${names}: no formula in here; a formula begins with a line "formula NAME:".\n`,
+  );
+  return true;
+}

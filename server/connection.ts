@@ -1,0 +1,135 @@
+import type {
+  Connection,
+  ConnectionOptions,
+  InitializeParams,
+  InitializeResult,
+} from 'vscode-languageserver';
+import { version } from '../package.json';
+import { type Abilities, readAbilities } from './abilities.ts';
+import { capabilities } from './capabilities.ts';
+import type { Naming } from './convert.ts';
+import { Diagnostics } from './diagnostics.ts';
+import { OpenDocuments } from './documents.ts';
+import { answerQuestions } from './features.ts';
+import { WorkspaceFiles } from './files.ts';
+import { followFolders } from './folders.ts';
+import { guardedWork, type Log } from './guard.ts';
+import type { Host } from './host.ts';
+import type { ChangedNotification, ChangedParams } from './protocol.ts';
+import type { Schedule } from './schedule.ts';
+import { followSettings, readSettings } from './settings.ts';
+import { canonicalUri } from './uris.ts';
+import { Workspace } from './workspace.ts';
+
+/** What a client may hand over in `initializationOptions`; all of it may be left out. */
+interface StartOptions {
+  /** The settings under `doughwright`, so that the first findings know them. */
+  readonly settings?: unknown;
+  /** The URI of the folder that holds a page for each rule, ending in a slash. */
+  readonly rulePages?: string;
+}
+
+const changedNotification: ChangedNotification = 'doughwright/changed';
+
+/** The connection must be made with these options, so that the schedule knows of every message. */
+export function connectionOptions(schedule: Schedule): ConnectionOptions {
+  return {
+    messageStrategy: {
+      handleMessage: (message, next) => {
+        schedule.messageTaken();
+        return next(message);
+      },
+    },
+  };
+}
+
+/**
+ * Serves one client until it leaves. Nothing of the core is evaluated before the client has said `initialized`.
+ */
+export function serve(connection: Connection, schedule: Schedule, host: Host): void {
+  const log: Log = connection.console;
+  const documents = new OpenDocuments();
+  const workspace = new Workspace(documents);
+  const naming: Naming = {
+    spell: (uri) => documents.spell(uri),
+    version: (uri) => documents.get(uri)?.version ?? null,
+  };
+  let diagnostics: Diagnostics | undefined;
+  const files = new WorkspaceFiles(host, workspace, log, (uris) => diagnostics?.textChanged(uris));
+  let able: Abilities = readAbilities({});
+  /** Only a client of ours asks for sheets; others are not told what they do not know. */
+  let knowsSheets = false;
+
+  connection.onInitialize((params: InitializeParams): InitializeResult => {
+    able = readAbilities(params.capabilities);
+    const options = (params.initializationOptions ?? {}) as StartOptions;
+    workspace.folders = foldersOf(params);
+    diagnostics = new Diagnostics({
+      connection,
+      documents,
+      workspace,
+      schedule,
+      log,
+      naming,
+      able,
+      rulePages: typeof options.rulePages === 'string' ? options.rulePages : undefined,
+      filesRead: (atMost) => files.settled(atMost),
+      numbersChanged: (uris) => {
+        if (!knowsSheets || uris.length === 0) return;
+        const told: ChangedParams = { uris: uris.map(naming.spell) };
+        guardedWork(log, changedNotification, () => connection.sendNotification(changedNotification, told));
+      },
+      hintsChanged: () => {
+        if (able.refreshesHints)
+          guardedWork(log, 'Refreshing hints', () => connection.languages.inlayHint.refresh());
+      },
+    });
+    const asked = () => {
+      knowsSheets = true;
+    };
+    answerQuestions({ connection, documents, workspace, schedule, log, naming, able, diagnostics, asked });
+    workspace.settings = readSettings(options.settings, log.warn.bind(log));
+    return {
+      capabilities: capabilities(able, host.files !== undefined),
+      serverInfo: { name: 'doughwright', version },
+    };
+  });
+
+  connection.onInitialized(() => {
+    followSettings(connection, able, log, workspace.settings, (settings) => {
+      workspace.settings = settings;
+      diagnostics?.everythingChanged();
+    });
+    files.readFolders(workspace.folders);
+    followFolders(connection, able, log, workspace, files, () => diagnostics?.everythingChanged());
+    // Loaded now, the core is there when the first document comes.
+    guardedWork(log, 'Loading', async () => {
+      await schedule.quiet();
+      await workspace.service();
+    });
+  });
+
+  documents.listen(connection, {
+    changed: (uri) => {
+      workspace.noteEdit(uri);
+      files.readAround(uri);
+      diagnostics?.textChanged([uri]);
+    },
+    closed: (uri) => {
+      files.reread(uri);
+      diagnostics?.textChanged([uri]);
+    },
+    saved: () => {
+      if (!able.registersWatchers) files.rereadAll();
+    },
+  });
+
+  connection.onShutdown(() => undefined);
+  connection.listen();
+}
+
+function foldersOf(params: InitializeParams): string[] {
+  if (params.workspaceFolders) return params.workspaceFolders.map((folder) => canonicalUri(folder.uri));
+  // Clients of before workspace folders say it this way.
+  return params.rootUri ? [canonicalUri(params.rootUri)] : [];
+}

@@ -1,0 +1,267 @@
+import {
+  type CancellationToken,
+  type Connection,
+  type DocumentDiagnosticReport,
+  DocumentDiagnosticReportKind,
+  type WorkspaceDocumentDiagnosticReport,
+} from 'vscode-languageserver';
+import type { Service } from '../core/index.ts';
+import type { Abilities } from './abilities.ts';
+import type { Naming } from './convert.ts';
+import type { OpenDocuments } from './documents.ts';
+import { checkpoint, guardedWork, type Log } from './guard.ts';
+import type { Schedule } from './schedule.ts';
+import { type Findings, ToldFindings } from './told-findings.ts';
+import type { Workspace } from './workspace.ts';
+
+export interface DiagnosticsParts {
+  readonly connection: Connection;
+  readonly documents: OpenDocuments;
+  readonly workspace: Workspace;
+  readonly schedule: Schedule;
+  readonly log: Log;
+  readonly naming: Naming;
+  readonly able: Abilities;
+  readonly rulePages: string | undefined;
+  /** Resolves when the files of the workspace are read, or after so many milliseconds. */
+  readonly filesRead: (atMostMilliseconds: number) => Promise<void>;
+  /** Told which files' numbers may have changed, once they can be asked for. */
+  readonly numbersChanged: (uris: readonly string[]) => void;
+  /** Told when the hints of open files other than the edited ones may have changed. */
+  readonly hintsChanged: () => void;
+}
+
+/**
+ * Keeps the client's findings true. A client that pulls is told when to pull again; the others are sent the findings
+ * of open documents at once and those of the other files of the workspace behind them.
+ */
+export class Diagnostics {
+  readonly #parts: DiagnosticsParts;
+  readonly #told: ToldFindings;
+  /** Files whose text is new. */
+  readonly #changed = new Set<string>();
+  /** Files whose findings are to be worked out and sent, or compared, when there is time. */
+  readonly #stale = new Set<string>();
+  #everything = false;
+  #working = false;
+  #sweepingOpen = false;
+  #sweepingClosed = false;
+  #began: Promise<void> | undefined;
+  #news: (() => void)[] = [];
+
+  constructor(parts: DiagnosticsParts) {
+    this.#parts = parts;
+    this.#told = new ToldFindings(parts);
+  }
+
+  get rulePages(): string | undefined {
+    return this.#parts.rulePages;
+  }
+
+  /** The text of these files is new, or they are gone. */
+  textChanged(uris: readonly string[]): void {
+    for (const uri of uris) this.#changed.add(uri);
+    if (uris.length > 0) this.#wake();
+  }
+
+  /** Settings or folders are new: every answer may be another. */
+  everythingChanged(): void {
+    this.#everything = true;
+    this.#wake();
+  }
+
+  /** The answer to a client that pulls the findings of one document. */
+  async pull(
+    uri: string,
+    previousId: string | undefined,
+    token: CancellationToken,
+  ): Promise<DocumentDiagnosticReport> {
+    await this.#mayBegin();
+    await this.#parts.schedule.quiet();
+    checkpoint(token);
+    const service = await this.#parts.workspace.service();
+    const { told, diagnostics } = this.#told.workOut(service, uri);
+    if (told.id === previousId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId: told.id };
+    return { kind: DocumentDiagnosticReportKind.Full, resultId: told.id, items: diagnostics() };
+  }
+
+  /** The answer to a client that pulls the findings of the whole workspace: it comes when there is something new. */
+  async pullWorkspace(
+    previousIds: ReadonlyMap<string, string>,
+    token: CancellationToken,
+  ): Promise<WorkspaceDocumentDiagnosticReport[]> {
+    for (;;) {
+      const reports: WorkspaceDocumentDiagnosticReport[] = [];
+      const service = await this.#parts.workspace.service();
+      const left = [...new Set([...service.uris(), ...previousIds.keys()])].filter((uri) =>
+        this.#parts.workspace.holds(uri),
+      );
+      await this.#parts.schedule.inBackground(() => {
+        checkpoint(token);
+        const uri = left.pop();
+        if (uri === undefined) return false;
+        const { told, diagnostics } = this.#told.workOut(this.#parts.workspace.now(), uri);
+        const known = previousIds.get(uri);
+        if (known === told.id || (known === undefined && told.findings.length === 0)) return true;
+        const { naming } = this.#parts;
+        reports.push({
+          kind: DocumentDiagnosticReportKind.Full,
+          uri: naming.spell(uri),
+          version: naming.version(uri),
+          resultId: told.id,
+          items: diagnostics(),
+        });
+        return true;
+      });
+      if (reports.length > 0) return reports;
+      await this.#nextNews(token);
+      checkpoint(token);
+    }
+  }
+
+  /** The first findings wait a moment for the files around, or names that stand in those would be unknown in them. */
+  #mayBegin(): Promise<void> {
+    this.#began ??= this.#parts.filesRead(firstWait);
+    return this.#began;
+  }
+
+  #wake(): void {
+    if (this.#working) return;
+    this.#working = true;
+    const { log, schedule } = this.#parts;
+    guardedWork(log, 'Findings', async () => {
+      await this.#mayBegin();
+      await schedule.quiet();
+      this.#working = false;
+      await this.#round();
+    });
+  }
+
+  /** One round after a change: the changed open documents at once, all that hangs on them behind. */
+  async #round(): Promise<void> {
+    const { workspace, documents, able, numbersChanged } = this.#parts;
+    const service = await workspace.service();
+    const changed = [...this.#changed];
+    this.#changed.clear();
+    const edited = changed.filter((uri) => documents.has(uri));
+    if (!able.pullsFindings) for (const uri of edited) this.#publish(service, uri, true);
+    const affected = new Set(changed.filter((uri) => !documents.has(uri)));
+    for (const uri of changed) for (const other of service.affectedBy(uri)) affected.add(other);
+    if (this.#everything)
+      for (const uri of [...documents.uris(), ...service.uris(), ...this.#told.uris()]) affected.add(uri);
+    this.#everything = false;
+    for (const uri of affected) this.#stale.add(uri);
+    numbersChanged([...new Set([...changed, ...affected])]);
+    this.#tellNews();
+    if (this.#stale.size === 0) return;
+    this.#sweepOpen();
+    this.#sweepClosed();
+  }
+
+  /** Looks at the stale open documents again, whenever the client asks for nothing. */
+  #sweepOpen(): void {
+    if (this.#sweepingOpen) return;
+    this.#sweepingOpen = true;
+    const { connection, log, schedule, workspace, documents, able, hintsChanged } = this.#parts;
+    let swept = 0;
+    let refresh = false;
+    guardedWork(log, 'Findings of open documents', async () => {
+      await workspace.service();
+      await schedule
+        .inBackground(() => {
+          const uri = documents.uris().find((open) => this.#stale.has(open));
+          if (uri === undefined) return false;
+          const service = workspace.now();
+          this.#stale.delete(uri);
+          swept++;
+          if (able.pullsFindings) refresh = this.#differs(service, uri) || refresh;
+          else this.#publish(service, uri, false);
+          return true;
+        })
+        .finally(() => {
+          this.#sweepingOpen = false;
+        });
+      if (swept > 0) hintsChanged();
+      if (refresh && able.refreshesFindings) await connection.languages.diagnostics.refresh();
+    });
+  }
+
+  /** Works through the stale files that are not open, once all are read and whenever the client asks for nothing. */
+  #sweepClosed(): void {
+    if (this.#sweepingClosed) return;
+    this.#sweepingClosed = true;
+    const { log, schedule, workspace, documents, able, filesRead } = this.#parts;
+    guardedWork(log, 'Findings of other files', async () => {
+      await filesRead(longestRead);
+      await workspace.service();
+      await schedule
+        .inBackground(() => {
+          const uri = firstOf(this.#stale, (stale) => !documents.has(stale));
+          if (uri === undefined) return false;
+          const service = workspace.now();
+          this.#stale.delete(uri);
+          if (!able.pullsFindings) this.#publish(service, uri, false);
+          else if (service.has(uri)) this.#told.workOut(service, uri);
+          else this.#told.delete(uri);
+          return true;
+        })
+        .finally(() => {
+          this.#sweepingClosed = false;
+        });
+    });
+  }
+
+  /** Whether a client that pulls has other findings than these of an open document. */
+  #differs(service: Service, uri: string): boolean {
+    const before = this.#told.get(uri);
+    return before !== undefined && this.#told.workOut(service, uri).told.id !== before.id;
+  }
+
+  /** Sends the findings of a file; those the client has already only when asked to. */
+  #publish(service: Service, uri: string, always: boolean): void {
+    const { connection, documents, workspace, naming, log } = this.#parts;
+    const before = this.#told.get(uri);
+    const shown = documents.has(uri) || (workspace.holds(uri) && service.has(uri));
+    let diagnostics: ReturnType<Findings['diagnostics']> = [];
+    if (shown) {
+      const now = this.#told.workOut(service, uri);
+      if (!always && (before ? before.id === now.told.id : now.told.findings.length === 0)) return;
+      diagnostics = now.diagnostics();
+    } else {
+      this.#told.delete(uri);
+      if (!before || before.findings.length === 0) return;
+    }
+    const version = naming.version(uri);
+    guardedWork(log, 'Sending findings', () =>
+      connection.sendDiagnostics({
+        uri: naming.spell(uri),
+        ...(version !== null && { version }),
+        diagnostics,
+      }),
+    );
+  }
+
+  #nextNews(token: CancellationToken): Promise<void> {
+    return new Promise((resolve) => {
+      this.#news.push(resolve);
+      token.onCancellationRequested(() => resolve());
+    });
+  }
+
+  #tellNews(): void {
+    const news = this.#news;
+    this.#news = [];
+    for (const resolve of news) resolve();
+  }
+}
+
+function firstOf<T>(values: Iterable<T>, wanted: (value: T) => boolean): T | undefined {
+  for (const value of values) if (wanted(value)) return value;
+  return undefined;
+}
+
+/** How long the first findings wait for the files of the workspace, in milliseconds. */
+const firstWait = 25;
+
+/** How long those of files that are not open do. */
+const longestRead = 30_000;

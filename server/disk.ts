@@ -1,0 +1,134 @@
+import type { Dirent } from 'node:fs';
+import { readdir, readFile, stat } from 'node:fs/promises';
+import { dirname, join, relative, sep } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import ignore, { type Ignore } from 'ignore';
+import { type HostFiles, largestFileBytes } from './host.ts';
+
+/** How many files are named in one batch. */
+const batch = 32;
+
+/** A folder this large is no bakery's; the walk ends after so many entries. */
+const mostEntries = 200_000;
+
+/** The files of the machine's own disk. */
+export const disk: HostFiles = {
+  async *find(folder) {
+    let uris: string[] = [];
+    for await (const path of doughFilesBelow(fileURLToPath(folder))) {
+      uris.push(pathToFileURL(path).href);
+      if (uris.length < batch) continue;
+      yield uris;
+      uris = [];
+    }
+    if (uris.length > 0) yield uris;
+  },
+  async read(uri) {
+    const file = await readDough(fileURLToPath(uri));
+    return file.text;
+  },
+  async rootOf(uri) {
+    return pathToFileURL(await rootAbove(dirname(fileURLToPath(uri)))).href;
+  },
+};
+
+/** Why a file could not be read as text. */
+export type Unreadable = 'missing' | 'folder' | 'no permission' | 'too large' | 'binary' | 'broken';
+
+export type DoughFile =
+  | { readonly text: string; readonly why?: never }
+  | { readonly text?: never; readonly why: Unreadable };
+
+/** Reads a file as UTF-8. Never throws: what keeps it from being read is in the answer. */
+export async function readDough(path: string): Promise<DoughFile> {
+  try {
+    const about = await stat(path);
+    if (about.isDirectory()) return { why: 'folder' };
+    // A pipe or a device would keep us waiting for ever.
+    if (!about.isFile()) return { why: 'broken' };
+    if (about.size > largestFileBytes) return { why: 'too large' };
+    const bytes = await readFile(path);
+    // No text holds a zero byte, and nearly every binary file has one near its start.
+    if (bytes.subarray(0, 8192).includes(0)) return { why: 'binary' };
+    return { text: bytes.toString('utf8') };
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    if (code === 'ENOENT' || code === 'ENOTDIR') return { why: 'missing' };
+    return { why: code === 'EACCES' || code === 'EPERM' ? 'no permission' : 'broken' };
+  }
+}
+
+/**
+ * The `.dough` files below a folder, in the order of their names, each folder's own files before its folders. Hidden
+ * folders, `node_modules` and whatever git ignores are left out; links to folders are not followed.
+ */
+export async function* doughFilesBelow(folder: string): AsyncIterable<string> {
+  const queue: { folder: string; rules: readonly Rules[] }[] = [{ folder, rules: await rulesAbove(folder) }];
+  let seen = 0;
+  for (let place = queue.shift(); place && seen < mostEntries; place = queue.shift()) {
+    const entries = await entriesOf(place.folder);
+    seen += entries.length;
+    const rules = entries.some(({ name }) => name === '.gitignore')
+      ? [...place.rules, ...(await rulesIn(place.folder))]
+      : place.rules;
+    for (const entry of entries) {
+      const path = join(place.folder, entry.name);
+      if (entry.isDirectory()) {
+        if (entry.name.startsWith('.') || entry.name === 'node_modules' || isIgnored(`${path}${sep}`, rules))
+          continue;
+        queue.push({ folder: path, rules });
+      } else if (entry.name.endsWith('.dough') && !isIgnored(path, rules)) yield path;
+    }
+  }
+}
+
+/** The nearest folder, this one or above, that holds `.git`; without one, the folder itself. */
+export async function rootAbove(folder: string): Promise<string> {
+  return (await repositoryAbove(folder)) ?? folder;
+}
+
+async function repositoryAbove(folder: string): Promise<string | undefined> {
+  for (let at = folder; ; at = dirname(at)) {
+    if (await stat(join(at, '.git')).catch(() => undefined)) return at;
+    if (dirname(at) === at) return undefined;
+  }
+}
+
+/** The rules of one `.gitignore`; they hold for what lies below its folder. */
+interface Rules {
+  readonly folder: string;
+  readonly ignored: Ignore;
+}
+
+async function rulesAbove(folder: string): Promise<Rules[]> {
+  const root = await repositoryAbove(folder);
+  if (root === undefined || root === folder) return [];
+  const folders: string[] = [];
+  for (let at = dirname(folder); ; at = dirname(at)) {
+    folders.unshift(at);
+    if (at === root) break;
+  }
+  return (await Promise.all(folders.map(rulesIn))).flat();
+}
+
+async function rulesIn(folder: string): Promise<Rules[]> {
+  const text = await readFile(join(folder, '.gitignore'), 'utf8').catch(() => undefined);
+  return text === undefined ? [] : [{ folder, ignored: ignore().add(text) }];
+}
+
+// As git has it: the file nearest to the path that says anything about it decides.
+function isIgnored(path: string, rules: readonly Rules[]): boolean {
+  for (const { folder, ignored } of rules.toReversed()) {
+    const answer = ignored.test(
+      relative(folder, path).replaceAll(sep, '/') + (path.endsWith(sep) ? '/' : ''),
+    );
+    if (answer.ignored) return true;
+    if (answer.unignored) return false;
+  }
+  return false;
+}
+
+async function entriesOf(folder: string): Promise<Dirent[]> {
+  const entries = await readdir(folder, { withFileTypes: true }).catch(() => []);
+  return entries.sort((one, other) => (one.name < other.name ? -1 : 1));
+}

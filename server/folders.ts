@@ -1,0 +1,47 @@
+import { type Connection, DidChangeWatchedFilesNotification, FileChangeType } from 'vscode-languageserver';
+import type { Abilities } from './abilities.ts';
+import type { WorkspaceFiles } from './files.ts';
+import { guardedWork, type Log } from './guard.ts';
+import { canonicalUri } from './uris.ts';
+import type { Workspace } from './workspace.ts';
+
+/**
+ * Keeps up with the folders of the workspace and the files in them; `changed` is told when the folders are others. To
+ * be called once the client has initialized.
+ */
+export function followFolders(
+  connection: Connection,
+  able: Abilities,
+  log: Log,
+  workspace: Workspace,
+  files: WorkspaceFiles,
+  changed: () => void,
+): void {
+  connection.onDidChangeWatchedFiles(({ changes }) => files.watched(changes));
+  // A watcher for files says nothing when a whole folder goes.
+  connection.workspace.onDidDeleteFiles((params) => files.watched(params.files.map(({ uri }) => gone(uri))));
+  connection.workspace.onDidRenameFiles((params) => {
+    files.watched(params.files.map(({ oldUri }) => gone(oldUri)));
+    files.readFolders(workspace.folders);
+  });
+  if (able.registersWatchers) {
+    guardedWork(log, 'Watching files', () =>
+      connection.client.register(DidChangeWatchedFilesNotification.type, {
+        watchers: [{ globPattern: '**/*.dough' }],
+      }),
+    );
+  }
+  if (!able.workspaceFolders) return;
+  connection.workspace.onDidChangeWorkspaceFolders((event) => {
+    const removed = new Set(event.removed.map(({ uri }) => canonicalUri(uri)));
+    const added = event.added.map(({ uri }) => canonicalUri(uri));
+    workspace.folders = [...workspace.folders.filter((folder) => !removed.has(folder)), ...added];
+    files.forgetOutside();
+    files.readFolders(added);
+    changed();
+  });
+}
+
+function gone(uri: string): { uri: string; type: typeof FileChangeType.Deleted } {
+  return { uri, type: FileChangeType.Deleted };
+}

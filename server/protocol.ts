@@ -1,0 +1,53 @@
+/**
+ * What the client and the server say to each other beyond the Language Server Protocol. The client imports the types
+ * of this file and nothing else of the server.
+ */
+import type { SheetView, SizeRequest } from '../core/sheet/view.ts';
+
+export type {
+  SheetBlock,
+  SheetFact,
+  SheetFigure,
+  SheetFinding,
+  SheetMixing,
+  SheetPhase,
+  SheetRow,
+  SheetSize,
+  SheetStep,
+  SheetView,
+  SheetWater,
+  SizeRequest,
+} from '../core/sheet/view.ts';
+
+/** Request `doughwright/sheet`: the batch sheet of the formula at a line, or `null` when no formula stands there. */
+export interface SheetParams {
+  readonly textDocument: { readonly uri: string };
+  /** Zero-based line of the cursor. */
+  readonly line: number;
+  /** Follow this formula by name instead of the line, when it is still in the file. */
+  readonly formula?: string;
+  readonly size?: SizeRequest;
+}
+export type SheetResult = SheetView | null;
+
+/** Request `doughwright/status`: what the status bar says of the formula at a line. */
+export interface StatusParams {
+  readonly textDocument: { readonly uri: string };
+  readonly line: number;
+}
+export interface StatusResult {
+  readonly formula: string;
+  /** `Harbour Tin: 69 % · 21.4 kg`. */
+  readonly text: string;
+  readonly tooltip: string;
+}
+
+/** Notification `doughwright/changed`: the numbers of these documents may have changed; panels ask again. */
+export interface ChangedParams {
+  readonly uris: readonly string[];
+}
+
+/** The names on the wire. They are types so that a side that only knows this file's types still cannot misspell them. */
+export type SheetRequest = 'doughwright/sheet';
+export type StatusRequest = 'doughwright/status';
+export type ChangedNotification = 'doughwright/changed';

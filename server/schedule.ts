@@ -1,0 +1,58 @@
+const soon: (run: () => void) => void =
+  typeof setImmediate === 'function' ? (run) => void setImmediate(run) : (run) => void setTimeout(run, 0);
+
+/** A client that never stops sending is still answered after this many milliseconds. */
+const longestWait = 200;
+
+/** How long background work may hold the event loop at a time, in milliseconds. */
+const slice = 8;
+
+/**
+ * Knows when the input queue is empty. Edits are applied as they come; whatever is computed from them waits for this
+ * moment, so that a burst of edits is answered once. There is no timer on the way: an edit that comes alone is
+ * answered within two turns of the event loop.
+ */
+export class Schedule {
+  #taken = 0;
+  #waiting: (() => void)[] = [];
+
+  /** To be told of each message as it leaves the input queue. */
+  messageTaken(): void {
+    this.#taken++;
+  }
+
+  /** Resolves when the input queue is empty. */
+  quiet(): Promise<void> {
+    return new Promise((resolve) => {
+      this.#waiting.push(resolve);
+      if (this.#waiting.length === 1) this.#listen(performance.now() + longestWait);
+    });
+  }
+
+  /**
+   * Does a long job a step at a time, giving way to whatever the client asks. The job ends when a step answers false.
+   */
+  async inBackground(step: () => boolean): Promise<void> {
+    for (;;) {
+      await this.quiet();
+      const until = performance.now() + slice;
+      do {
+        if (!step()) return;
+      } while (performance.now() < until);
+    }
+  }
+
+  // Messages are taken one a turn. The first turn may begin before the next message is taken; only a second one with
+  // none taken in between shows that there is none.
+  #listen(deadline: number): void {
+    const before = this.#taken;
+    soon(() =>
+      soon(() => {
+        if (this.#taken !== before && performance.now() < deadline) return this.#listen(deadline);
+        const waiting = this.#waiting;
+        this.#waiting = [];
+        for (const resolve of waiting) resolve();
+      }),
+    );
+  }
+}

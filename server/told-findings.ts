@@ -1,0 +1,87 @@
+import type { Diagnostic } from 'vscode-languageserver';
+import type { Finding, Service } from '../core/index.ts';
+import type { Abilities } from './abilities.ts';
+import { type Naming, toDiagnostic } from './convert.ts';
+import type { Log } from './guard.ts';
+import type { Workspace } from './workspace.ts';
+
+/** What was worked out last for a file. `text` tells two lists of findings apart; `id` names the list to the client. */
+export interface Told {
+  readonly findings: readonly Finding[];
+  readonly text: string;
+  readonly id: string;
+}
+
+export interface Findings {
+  readonly told: Told;
+  readonly diagnostics: () => Diagnostic[];
+}
+
+export interface ToldParts {
+  readonly workspace: Workspace;
+  readonly able: Abilities;
+  readonly naming: Naming;
+  readonly rulePages: string | undefined;
+  readonly log: Log;
+}
+
+/** Remembers the last findings of each file, so that the client is not told the same twice. */
+export class ToldFindings {
+  readonly #parts: ToldParts;
+  readonly #last = new Map<string, Told>();
+  #ids = 0;
+
+  constructor(parts: ToldParts) {
+    this.#parts = parts;
+  }
+
+  /** The findings of a file now; their id is the one of before when the client would see no difference. */
+  workOut(service: Service, uri: string): Findings {
+    const { able, naming, rulePages } = this.#parts;
+    const before = this.#last.get(uri);
+    const findings = this.#findings(service, uri);
+    const convert = () => findings.map((finding) => toDiagnostic(finding, able, naming, rulePages));
+    if (before?.findings === findings) return { told: before, diagnostics: convert };
+    const diagnostics = convert();
+    const text = JSON.stringify(diagnostics);
+    const told = { findings, text, id: before?.text === text ? before.id : String(++this.#ids) };
+    this.#last.set(uri, told);
+    return { told, diagnostics: () => diagnostics };
+  }
+
+  get(uri: string): Told | undefined {
+    return this.#last.get(uri);
+  }
+
+  delete(uri: string): void {
+    this.#last.delete(uri);
+  }
+
+  uris(): Iterable<string> {
+    return this.#last.keys();
+  }
+
+  /** One file that brings the core down must not take the findings of the others with it. */
+  #findings(service: Service, uri: string): readonly Finding[] {
+    if (this.#parts.workspace.isTooLarge(uri)) return tooLarge;
+    try {
+      return service.has(uri) ? service.findings(uri) : none;
+    } catch (error) {
+      this.#parts.log.error(`Findings of ${uri}: ${error instanceof Error ? error.stack : String(error)}`);
+      return none;
+    }
+  }
+}
+
+const none: readonly Finding[] = [];
+
+const tooLarge: readonly Finding[] = [
+  {
+    code: 'file-too-large',
+    level: 'warning',
+    message: 'This file is larger than 4 MiB, so nothing in it is worked out; divide it into several files.',
+    place: { line: 0, start: 0, end: 0 },
+    related: [],
+    fixes: [],
+  },
+];

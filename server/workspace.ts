@@ -1,0 +1,140 @@
+import type { Service } from '../core/index.ts';
+import type { OpenDocuments } from './documents.ts';
+import { largestFileBytes } from './host.ts';
+import { defaultSettings, type ServerSettings } from './settings.ts';
+import { isBelow } from './uris.ts';
+
+/**
+ * The one place that gives texts, folders and settings to the core. They are only noted when they come; the core is
+ * loaded at the first question, and gets what has changed since the last one before each.
+ */
+export class Workspace {
+  readonly #documents: OpenDocuments;
+  readonly #pending = new Map<string, string | undefined>();
+  /** Open documents whose newest text the core has not been given. */
+  readonly #edited = new Set<string>();
+  readonly #tooLarge = new Set<string>();
+  #service: Service | undefined;
+  #loading: Promise<Service> | undefined;
+  #folders: readonly string[] = [];
+  /** Roots of open files that lie in no folder of the workspace. */
+  readonly #strayRoots = new Set<string>();
+  #settings = defaultSettings;
+  #rootsNew = true;
+  #settingsNew = true;
+
+  constructor(documents: OpenDocuments) {
+    this.#documents = documents;
+  }
+
+  get settings(): ServerSettings {
+    return this.#settings;
+  }
+
+  get folders(): readonly string[] {
+    return this.#folders;
+  }
+
+  set settings(settings: ServerSettings) {
+    this.#settings = settings;
+    this.#settingsNew = true;
+  }
+
+  set folders(uris: readonly string[]) {
+    this.#folders = uris;
+    this.#rootsNew = true;
+  }
+
+  /** The core, knowing all that has happened so far. */
+  async service(): Promise<Service> {
+    if (!this.#service) {
+      // The import is what keeps the core from being evaluated before the client has its answer to `initialize`.
+      this.#loading ??= import('../core/index.ts').then((core) => core.createService());
+      this.#service = await this.#loading;
+    }
+    return this.now();
+  }
+
+  /** The core, knowing all that has happened so far; only once `service` has answered. */
+  now(): Service {
+    if (!this.#service) throw new Error('The core is not loaded yet.');
+    this.#tell(this.#service);
+    return this.#service;
+  }
+
+  noteEdit(uri: string): void {
+    this.#edited.add(uri);
+  }
+
+  /** The text of a file on the disk, `undefined` when it is gone. An open document wins over the disk. */
+  noteDiskText(uri: string, text: string | undefined): void {
+    if (this.#documents.has(uri)) return;
+    this.#pending.set(uri, text);
+    if (text !== undefined) this.#tooLarge.delete(uri);
+  }
+
+  noteStrayRoot(root: string): boolean {
+    if (this.#strayRoots.has(root)) return false;
+    this.#strayRoots.add(root);
+    this.#rootsNew = true;
+    return true;
+  }
+
+  /** Whether a file lies in a folder of the workspace. */
+  holds(uri: string): boolean {
+    return this.#folders.some((folder) => isBelow(uri, folder));
+  }
+
+  /** Whether a file lies in a folder whose files are read, of the workspace or around an open file. */
+  reads(uri: string): boolean {
+    return this.holds(uri) || [...this.#strayRoots].some((root) => isBelow(uri, root));
+  }
+
+  isTooLarge(uri: string): boolean {
+    return this.#tooLarge.has(uri);
+  }
+
+  // An editor also opens a file as it was in an older revision, under a scheme of its own. Its names would clash with
+  // those of the file itself.
+  #isOfWorkspace(uri: string): boolean {
+    const scheme = schemeOf(uri);
+    if (scheme === 'file' || scheme === 'untitled' || this.#folders.length === 0) return true;
+    return this.#folders.some((folder) => schemeOf(folder) === scheme);
+  }
+
+  #tell(service: Service): void {
+    if (this.#settingsNew) {
+      this.#settingsNew = false;
+      service.setSettings(this.#settings.core);
+    }
+    if (this.#rootsNew) {
+      this.#rootsNew = false;
+      service.setRoots([...this.#folders, ...this.#strayRoots]);
+    }
+    for (const uri of this.#edited) {
+      const text = this.#documents.get(uri)?.getText();
+      if (text !== undefined && this.#isOfWorkspace(uri)) this.#give(service, uri, text);
+    }
+    this.#edited.clear();
+    for (const [uri, text] of this.#pending) {
+      if (this.#documents.has(uri)) continue;
+      if (text === undefined) service.remove(uri);
+      else this.#give(service, uri, text);
+    }
+    this.#pending.clear();
+  }
+
+  #give(service: Service, uri: string, text: string): void {
+    if (text.length <= largestFileBytes) {
+      this.#tooLarge.delete(uri);
+      service.setText(uri, text);
+      return;
+    }
+    this.#tooLarge.add(uri);
+    service.remove(uri);
+  }
+}
+
+function schemeOf(uri: string): string {
+  return uri.slice(0, uri.indexOf(':'));
+}

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { folderWith } from '../server/places.ts';
+import { doughwright } from './run.ts';
+
+// 10 pieces of 840 g are 8.4 kg of dough. With percentages that sum to 168 %, 1 % weighs 50 g: 5000 g flour, 3300 g
+// water, 100 g salt. The arithmetic of baker's percentages: common practice, no source.
+const formula = `formula Quay Round:
+  yield 10 pieces of 840 g
+  strong white   100%
+  water          66%
+  salt           2%
+`;
+/** Nothing can be solved: the amount of the flour is not known yet. */
+const unresolved = 'formula Half Typed:\n  strong white\n  water   to 66% hydration\n';
+
+describe('doughwright totals', () => {
+  it('writes the totals as JSON, with the unit in each name', async () => {
+    const { path } = folderWith({ 'in/a.dough': formula });
+    const { code, stdout, stderr } = await doughwright(path, 'totals', '--json', 'in/a.dough');
+    expect(stderr).toBe('');
+    const [totals, ...others] = JSON.parse(stdout);
+    expect(others).toEqual([]);
+    expect(totals).toMatchObject({ file: 'in/a.dough', formula: 'Quay Round', pieces: 10, pieceGrams: 840 });
+    expect(totals.doughGrams).toBeCloseTo(8400, 6);
+    expect(totals.flourGrams).toBeCloseTo(5000, 6);
+    expect(totals.hydration).toBeCloseTo(0.66, 9);
+    const water = totals.overall.find(({ role }: { role: string }) => role === 'water');
+    expect(water.fraction).toBeCloseTo(0.66, 9);
+    expect(water.grams).toBeCloseTo(3300, 6);
+    expect(totals).not.toHaveProperty('resolved');
+    expect(stdout).not.toContain('null');
+    expect(code).toBe(0);
+  });
+
+  it('writes them for a baker to read', async () => {
+    const { path } = folderWith({ 'a.dough': formula });
+    const { code, stdout, stderr } = await doughwright(path, 'totals', 'a.dough');
+    expect([code, stderr]).toEqual([0, '']);
+    expect(stdout).toMatch(/^Quay Round {2}a\.dough$/m);
+    expect(stdout).toMatch(/makes +10 pieces of 840 g, 8.4 kg of dough/);
+    expect(stdout).toMatch(/hydration +66%/);
+    expect(stdout).toMatch(/salt +2%/);
+    expect(stdout).toMatch(/strong white +100% +5000 g/);
+    expect(stdout).toMatch(/water +66% +3300 g/);
+    expect(stdout).not.toMatch(/NaN|undefined|null/);
+  });
+
+  it('is the same each time, formulas in the order of files and lines', async () => {
+    const { path } = folderWith({
+      'b.dough': formula,
+      'a.dough': formula.replace('Round', 'Crown'),
+      'c/d.dough': formula.replace('Round', 'Plait'),
+    });
+    const first = await doughwright(path, 'totals', '--json', '.');
+    expect(JSON.parse(first.stdout).map(({ formula: name }: { formula: string }) => name)).toEqual([
+      'Quay Crown',
+      'Quay Round',
+      'Quay Plait',
+    ]);
+    expect((await doughwright(path, 'totals', '--json', '.')).stdout).toBe(first.stdout);
+  });
+
+  it('ends with 1 where a formula does not resolve, and still writes the others', async () => {
+    const { path } = folderWith({ 'a.dough': formula, 'b.dough': unresolved });
+    const { code, stdout } = await doughwright(path, 'totals', '--json', '.');
+    expect(code).toBe(1);
+    expect(JSON.parse(stdout)).toHaveLength(2);
+  });
+
+  it('says so where there is no formula', async () => {
+    const { path } = folderWith({ 'flours.dough': 'flour dock white:\n  grain wheat\n' });
+    const { code, stderr } = await doughwright(path, 'totals', 'flours.dough');
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/^doughwright: flours\.dough: no formula in here; .*"formula NAME:"\.\n$/);
+  });
+
+  it('leaves out what cannot be read, and says so', async () => {
+    const { path } = folderWith({ 'a.dough': formula });
+    const { code, stdout, stderr } = await doughwright(path, 'totals', 'nope.dough', 'a.dough');
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/^doughwright: nope\.dough: /);
+    expect(stdout).toMatch(/Quay Round/);
+  });
+});

@@ -1,0 +1,360 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { sizeKey } from '../../client/preview/messages.ts';
+import type { SheetView } from '../../server/protocol.ts';
+import { launchChromium } from '../editors/code-server.ts';
+import { openPanel, type PanelOptions, type PanelPage } from './panel-page.ts';
+import {
+  crowdedSheet,
+  emptyFormula,
+  findingAtNothing,
+  findingAtPhase,
+  findingAtStep,
+  findingAtWater,
+  harbourTin,
+  harbourTinHeld,
+  markupName,
+  markupSheet,
+  rightToLeftSheet,
+  withFindings,
+} from './sheets.ts';
+import { type ThemeName, themes } from './themes.ts';
+
+let browser: Browser;
+let panel: PanelPage;
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+afterAll(() => browser.close());
+afterEach(async () => {
+  const { wrong } = panel;
+  await panel.page.close();
+  expect(wrong).toEqual([]);
+});
+
+async function open(options: PanelOptions, ...sheets: readonly SheetView[]): Promise<Page> {
+  panel = await openPanel(browser, options);
+  for (const sheet of sheets) await panel.show(sheet);
+  return panel.page;
+}
+
+describe('what stands on the sheet', () => {
+  it('is what the server sent, figure by figure, in the order of the work', async () => {
+    const page = await open({}, harbourTin);
+    const blocks = await page.locator('.block h2').allTextContents();
+    expect(blocks).toEqual(harbourTin.blocks.map((block) => block.title));
+    const sent = harbourTin.blocks.flatMap((block) => block.rows.map((row) => spoken(row.weigh!)));
+    expect(await page.locator('tbody td.weigh').allTextContents()).toEqual(sent);
+    const reads = harbourTin.blocks.flatMap((block) =>
+      block.rows.flatMap((row) => (row.scaleReads ? [spoken(row.scaleReads)] : [])),
+    );
+    expect(await page.locator('tbody td.reads').allTextContents()).toEqual(reads);
+    expect(await page.locator('.phase .celsius').allTextContents()).toEqual(
+      harbourTin.mixing?.phases.map((phase) => phase.celsius),
+    );
+    expect(await page.locator('.steps li').allTextContents()).toEqual(
+      harbourTin.steps.map((step) => step.text),
+    );
+  });
+
+  it('makes the weighed figure the largest of its line and the percent the smallest', async () => {
+    const page = await open({}, harbourTin);
+    const texts = await Promise.all(
+      ['tbody .weigh .figure', 'tbody .ingredient .name', 'tbody .reads', 'tbody .percent'].map((selector) =>
+        style(page, selector, 'font-size'),
+      ),
+    );
+    const sizes = texts.map(Number.parseFloat);
+    expect([...sizes].sort((a, b) => b - a)).toEqual(sizes);
+    expect(sizes[0]).toBeGreaterThanOrEqual(1.6 * 16);
+  });
+
+  it('lines the weighed figures up at their unit, in every block', async () => {
+    const page = await open({}, harbourTin);
+    const lefts = await everyOne<number>(
+      page,
+      'tbody .weigh .unit',
+      'Math.round(one.getBoundingClientRect().left)',
+    );
+    expect(new Set(lefts).size).toBe(1);
+  });
+
+  it('never takes a text of the file for markup', async () => {
+    const page = await open({}, markupSheet);
+    expect(await page.locator('img').count()).toBe(0);
+    expect(await page.title()).toBe('Batch sheet');
+    expect(await page.locator('h1').textContent()).toBe(markupName);
+    expect(await page.locator('tbody .name').first().textContent()).toBe(markupName);
+    expect(await page.locator('.finding').textContent()).toContain(markupName);
+    expect(await page.locator('.cautions li').textContent()).toBe(markupName);
+  });
+
+  it('runs names from right to left by themselves and leaves the columns where they are', async () => {
+    const page = await open({}, rightToLeftSheet);
+    const name = page.locator('tbody .name').first();
+    expect(await style(page, 'tbody .name', 'direction')).toBe('rtl');
+    const nameBox = (await name.boundingBox())!;
+    const figureBox = (await page.locator('tbody .weigh .figure').first().boundingBox())!;
+    expect(nameBox.x).toBeLessThan(figureBox.x);
+  });
+
+  it('says that there are no ingredients, and that no formula is at the cursor', async () => {
+    const page = await open({}, emptyFormula);
+    expect(await page.locator('main').textContent()).toContain('No ingredients yet');
+    expect(await page.locator('form').isVisible()).toBe(false);
+    await panel.send({ type: 'nothing', sequence: 9, why: 'no-formula' });
+    expect(await page.locator('h1').textContent()).toBe('No formula at the cursor.');
+    await panel.send({ type: 'nothing', sequence: 10, why: 'no-server' });
+    expect(await page.locator('main').textContent()).toContain('Restart Language Server');
+  });
+
+  it('ignores an answer that has been overtaken', async () => {
+    const page = await open({});
+    await panel.send({ type: 'sheet', sequence: 4, sheet: emptyFormula });
+    await panel.send({ type: 'sheet', sequence: 3, sheet: harbourTin });
+    expect(await page.locator('h1').textContent()).toBe(emptyFormula.formula);
+  });
+});
+
+describe('findings', () => {
+  it('stand at the row, the phase and the step they concern, and the rest under the heading', async () => {
+    const page = await open({}, withFindings);
+    const rowAfterWater = page
+      .locator('tr', { has: page.getByRole('button', { name: 'water', exact: true }) })
+      .nth(1);
+    const below = rowAfterWater.locator('xpath=following-sibling::tr[1]');
+    expect(await below.textContent()).toContain(findingAtWater.message);
+    expect(await page.locator('.phases > li').nth(3).textContent()).toContain(findingAtPhase.message);
+    expect(await page.locator('.steps li').nth(4).textContent()).toContain(findingAtStep.message);
+    expect(await page.locator('.title .finding').textContent()).toBe(
+      `Note: ${findingAtNothing.message} (line 3)`,
+    );
+    expect(await page.locator('.finding').count()).toBe(4);
+  });
+
+  it('tell their level by a word and by a shape, each its own', async () => {
+    const page = await open({}, withFindings);
+    expect((await page.locator('.finding .level').allTextContents()).sort()).toEqual([
+      'Error: ',
+      'Hint: ',
+      'Note: ',
+      'Warning: ',
+    ]);
+    const shapes = await everyOne<string>(page, '.finding path', "one.getAttribute('d')");
+    expect(new Set(shapes).size).toBe(4);
+  });
+});
+
+describe('a sheet that is held up', () => {
+  it('keeps the last whole figures, paler, and a live text says which line holds it up', async () => {
+    const page = await open({}, harbourTin);
+    const weigh = page.locator('tbody td.weigh');
+    const before = await weigh.allTextContents();
+    const weight = () => style(page, 'tbody td.weigh', 'font-weight');
+    expect(await weight()).toBe('700');
+    await panel.show(harbourTinHeld);
+    expect(await weigh.allTextContents()).toEqual(before);
+    expect(await weight()).toBe('400');
+    const live = page.locator('.held-by[role=status]');
+    expect(await live.textContent()).toBe(
+      'Line 6 holds this up: Write the amount of barley malt extract with its unit. The figures below are the last that were whole.',
+    );
+    await panel.show(harbourTin);
+    expect(await live.textContent()).toBe('');
+    expect(await weight()).toBe('700');
+  });
+
+  it('shows what is known when no whole sheet came before', async () => {
+    const page = await open({}, harbourTinHeld);
+    expect(await page.locator('.held-by').textContent()).toContain('What is known so far stands below.');
+    expect(await page.locator('tbody .name').count()).toBe(10);
+  });
+
+  it('does not borrow the figures of another formula', async () => {
+    const page = await open({}, harbourTin, { ...harbourTinHeld, formula: 'Pilot Boat' });
+    expect((await page.locator('tbody td.weigh').allTextContents()).join('')).toBe('');
+  });
+});
+
+describe('by keyboard', () => {
+  it('sizes the batch: choose what by, type, and go back to the file', async () => {
+    const page = await open({}, harbourTin);
+    const focused = () => page.evaluate('document.activeElement.id || document.activeElement.textContent');
+    await page.keyboard.press('Tab');
+    expect(await focused()).toBe('Harbour Tin');
+    await page.keyboard.press('Tab');
+    expect(await focused()).toBe('size-by');
+    await page.keyboard.type('Dough');
+    await page.keyboard.press('Tab');
+    expect(await focused()).toBe('size-amount');
+    expect(await page.getByLabel('Dough, kg').inputValue()).toBe('21.442');
+    await page.keyboard.press('ControlOrMeta+a');
+    await page.keyboard.type('30.5');
+    expect(panel.sent.at(-1)).toEqual({
+      type: 'size',
+      uri: harbourTin.uri,
+      formula: 'Harbour Tin',
+      size: { by: 'dough', grams: 30_500 },
+    });
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    expect(panel.sent.at(-1)).toMatchObject({ type: 'size', size: { by: 'file' } });
+  });
+
+  it('leaves what is being typed alone when a new sheet comes in', async () => {
+    const page = await open({}, harbourTin);
+    const pieces = page.getByLabel('Pieces', { exact: true });
+    await pieces.focus();
+    await page.keyboard.press('ControlOrMeta+a');
+    await page.keyboard.type('4');
+    await panel.show({
+      ...harbourTin,
+      size: { ...harbourTin.size, asked: { by: 'pieces', pieces: 4 }, pieces: 4 },
+    });
+    await page.keyboard.type('8');
+    expect(await pieces.inputValue()).toBe('48');
+    expect(panel.sent.at(-1)).toMatchObject({ size: { by: 'pieces', pieces: 48 } });
+    expect(await page.locator('.makes').textContent()).toContain('sized here, not as in the file');
+  });
+
+  it('asks for nothing on a number that makes no batch, and says so', async () => {
+    const page = await open({}, harbourTin);
+    const pieces = page.getByLabel('Pieces', { exact: true });
+    for (const typed of ['0', '-3', '']) {
+      await pieces.fill(typed);
+      expect(await pieces.getAttribute('aria-invalid')).toBe('true');
+      expect(await page.locator('#size-wrong').textContent()).toBe('Type a number above 0.');
+    }
+    await pieces.blur();
+    expect(await pieces.inputValue()).toBe('24');
+    expect(panel.sent.filter((message) => message.type === 'size')).toEqual([]);
+  });
+
+  it('offers only the ways this formula can be sized', async () => {
+    const page = await open(
+      {},
+      { ...harbourTin, size: { asked: { by: 'file' }, doughGrams: 1759, flourGrams: 1000 } },
+    );
+    expect(await page.locator('#size-by option').allTextContents()).toEqual(['Dough', 'Flour']);
+    expect(await page.getByLabel('Dough, kg').inputValue()).toBe('1.759');
+  });
+
+  it('shows the line of a row in the editor, and the row keeps the focus when the sheet is drawn anew', async () => {
+    const page = await open({}, harbourTin);
+    await page.getByRole('button', { name: 'butter' }).focus();
+    await page.keyboard.press('Enter');
+    expect(panel.sent.at(-1)).toEqual({ type: 'reveal', uri: harbourTin.uri, line: 11 });
+    await panel.show(withFindings);
+    expect(await page.evaluate('document.activeElement.textContent')).toBe('butter');
+  });
+
+  it('unfolds how the water temperature comes about, and it stays unfolded', async () => {
+    const page = await open({}, harbourTin);
+    await page.locator('summary').focus();
+    await page.keyboard.press('Enter');
+    await panel.show(withFindings);
+    expect(await page.locator('.water li').allTextContents()).toEqual(harbourTin.water?.detail);
+    expect(await page.locator('.water li').first().isVisible()).toBe(true);
+  });
+});
+
+describe('over a reload', () => {
+  it('keeps the place and the sizes and hands them back', async () => {
+    const page = await open({}, harbourTin);
+    await page.getByLabel('Pieces', { exact: true }).fill('48');
+    await page.reload();
+    await expect
+      .poll(() => panel.sent.at(-1))
+      .toEqual({
+        type: 'ready',
+        state: {
+          uri: harbourTin.uri,
+          formula: 'Harbour Tin',
+          line: 0,
+          sizes: { [sizeKey(harbourTin.uri, 'Harbour Tin')]: { by: 'pieces', pieces: 48 } },
+        },
+      });
+  });
+
+  it('forgets the size of a formula that is again as in the file', async () => {
+    const page = await open({}, harbourTin);
+    await page.getByLabel('Pieces', { exact: true }).fill('48');
+    await page.getByRole('button', { name: 'As in the file' }).click();
+    expect((await panel.state())?.sizes).toEqual({});
+  });
+});
+
+describe.each(Object.keys(themes) as ThemeName[])('for every reader, %s', (theme) => {
+  it.each([320, 800, 1600])('nothing is wrong at %i pixels', async (width) => {
+    const page = await open({ theme, width }, withFindings);
+    expect(await sideways(page)).toBe(0);
+    expect(await axeViolations(page)).toEqual([]);
+  });
+
+  it('nothing is wrong while it is held up', async () => {
+    const page = await open({ theme }, harbourTin, harbourTinHeld);
+    expect(await axeViolations(page)).toEqual([]);
+  });
+});
+
+describe('crowded sheets', () => {
+  it.each([320, 640, 1200])('forty ingredients of sixty characters fit into %i pixels', async (width) => {
+    const page = await open({ width }, crowdedSheet);
+    expect(await page.locator('tbody tr:not(.about)').count()).toBe(40);
+    expect(await sideways(page)).toBe(0);
+    expect(await overlaps(page)).toEqual([]);
+    expect(await axeViolations(page)).toEqual([]);
+  });
+
+  it('nothing is wrong with other states and with names from right to left', async () => {
+    const page = await open({}, rightToLeftSheet);
+    expect(await axeViolations(page)).toEqual([]);
+    await panel.show(emptyFormula);
+    expect(await axeViolations(page)).toEqual([]);
+    await panel.send({ type: 'nothing', sequence: 9, why: 'no-formula' });
+    expect(await axeViolations(page)).toEqual([]);
+  });
+});
+
+function spoken(figure: { figure: string; unit: string }): string {
+  return `${figure.figure}\u00a0${figure.unit}`;
+}
+
+/** A computed style of the first element that a selector finds. */
+async function style(page: Page, selector: string, property: string): Promise<string> {
+  return page.evaluate(
+    `getComputedStyle(document.querySelector('${selector}')).getPropertyValue('${property}')`,
+  );
+}
+
+/** What an expression about `one` gives for every element that a selector finds. */
+async function everyOne<Value>(page: Page, selector: string, expression: string): Promise<Value[]> {
+  return page.evaluate(`[...document.querySelectorAll('${selector}')].map((one) => ${expression})`);
+}
+
+/** By how many pixels the page must be moved sideways to be read. */
+async function sideways(page: Page): Promise<number> {
+  return page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth');
+}
+
+/** Rows in which a name or a figure stands on its neighbour. */
+async function overlaps(page: Page): Promise<string[]> {
+  return page.evaluate(`[...document.querySelectorAll('tbody tr:not(.about)')].flatMap((row) => {
+    const boxes = [...row.querySelectorAll('.name, .figure, .percent')].map((part) => part.getBoundingClientRect());
+    return boxes.some((one, i) => boxes.slice(i + 1).some((other) =>
+      one.left < other.right - 1 && other.left < one.right - 1 && one.top < other.bottom - 1 && other.top < one.bottom - 1))
+      ? [row.textContent] : [];
+  })`);
+}
+
+/** What axe-core finds wrong: one text a violation. */
+async function axeViolations(page: Page): Promise<string[]> {
+  // Evaluated from outside, the checker is no script of the page and needs no hole in its policy.
+  await page.evaluate(axeSource);
+  return page.evaluate(`axe.run(document).then((result) => result.violations.map((violation) =>
+    violation.id + ': ' + violation.help + ' at ' + violation.nodes.map((node) => node.html).join(' | ')))`);
+}
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');

@@ -1,0 +1,61 @@
+/** Colours an editor gives a webview, for looking at the panel outside an editor; the real themes are tested in the real editor. */
+export type ThemeName = keyof typeof themes;
+
+export const themes = {
+  light: {
+    bodyClass: 'vscode-light',
+    colours: {
+      'editor-background': '#ffffff',
+      'editor-foreground': '#3b3b3b',
+      descriptionForeground: '#3b3b3b',
+      'widget-border': '#e5e5e5',
+      focusBorder: '#005fb8',
+      'input-background': '#ffffff',
+      'input-foreground': '#3b3b3b',
+      'dropdown-background': '#ffffff',
+      'dropdown-foreground': '#3b3b3b',
+      'button-secondaryBackground': '#e5e5e5',
+      'button-secondaryForeground': '#3b3b3b',
+      'editorError-foreground': '#e51400',
+      'editorWarning-foreground': '#bf8803',
+      'editorInfo-foreground': '#1a85ff',
+    },
+  },
+  dark: {
+    bodyClass: 'vscode-dark',
+    colours: {
+      'editor-background': '#1f1f1f',
+      'editor-foreground': '#cccccc',
+      descriptionForeground: '#9d9d9d',
+      'widget-border': '#313131',
+      focusBorder: '#0078d4',
+      'input-background': '#313131',
+      'input-foreground': '#cccccc',
+      'dropdown-background': '#313131',
+      'dropdown-foreground': '#cccccc',
+      'button-secondaryBackground': '#313131',
+      'button-secondaryForeground': '#cccccc',
+      'editorError-foreground': '#f14c4c',
+      'editorWarning-foreground': '#cca700',
+      'editorInfo-foreground': '#3794ff',
+    },
+  },
+  'high-contrast': {
+    bodyClass: 'vscode-high-contrast',
+    colours: {
+      'editor-background': '#000000',
+      'editor-foreground': '#ffffff',
+      descriptionForeground: '#ffffff',
+      contrastBorder: '#6fc3df',
+      focusBorder: '#f38518',
+      'input-background': '#000000',
+      'input-foreground': '#ffffff',
+      'dropdown-background': '#000000',
+      'dropdown-foreground': '#ffffff',
+      'button-secondaryForeground': '#ffffff',
+      'editorError-foreground': '#f48771',
+      'editorWarning-foreground': '#ffd370',
+      'editorInfo-foreground': '#3794ff',
+    },
+  },
+} as const;

@@ -1,0 +1,55 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import {
+  lineAfterLast,
+  namesMass,
+  saltLine,
+  unitlessMessage,
+  unknownIngredient,
+  waterGrams,
+} from './expectations.ts';
+import { runInNeovim, type SeenByNeovim } from './neovim.ts';
+
+const neovimError = 1;
+const neovimWarning = 2;
+
+describe('the server over stdio in Neovim', () => {
+  let seen: SeenByNeovim;
+  beforeAll(async () => {
+    seen = await runInNeovim();
+  });
+
+  it('answers everything in time', () => {
+    expect(seen.problems).toEqual([]);
+  });
+
+  it('tells a number without a unit and an unknown ingredient, each on its line', () => {
+    const found = (seen.diagnostics ?? []).map(({ line, severity }) => ({ line, severity }));
+    expect(found).toEqual([
+      { line: saltLine, severity: neovimError },
+      { line: lineAfterLast, severity: neovimWarning },
+    ]);
+    expect(seen.diagnostics?.[0]?.message).toMatch(unitlessMessage);
+    expect(seen.diagnostics?.[1]?.message).toContain(unknownIngredient);
+    expect(seen.diagnostics?.every(({ code }) => code)).toBe(true);
+  });
+
+  it('takes the findings back when the lines are cured', () => {
+    expect(seen.diagnostics?.length).toBeGreaterThan(0);
+    expect(seen.diagnostics_after_cure).toEqual([]);
+  });
+
+  it('tells the mass of the water in a hover', () => {
+    const text = JSON.stringify(seen.hover_after_cure?.contents ?? 'nothing');
+    expect(namesMass(text, waterGrams(0.69)), `${text} does not name ${waterGrams(0.69)} g`).toBe(true);
+  });
+
+  it('offers a catalogue name on a half-typed line', () => {
+    const answer = seen.completion;
+    const items = answer && 'items' in answer ? answer.items : (answer ?? []);
+    expect(items.map(({ label }) => label)).toContain('butter');
+  });
+
+  it('ends with code 0 when the client stops it', () => {
+    expect(seen.exit_code).toBe(0);
+  });
+});

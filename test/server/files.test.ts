@@ -1,0 +1,162 @@
+import { describe, expect, it } from 'vitest';
+import type { Diagnostic } from 'vscode-languageserver-protocol';
+import { type Client, pushing } from './client.ts';
+import { folderWith, startClient } from './places.ts';
+
+const formula = 'formula A:\n  quayside mill special   100%\n  water   60%\n';
+const flour = 'flour quayside mill special:\n  grain wheat\n';
+
+/** Whether the flour of the formula is known, as its line shows. */
+function knowsFlour(findings: readonly Diagnostic[]): boolean {
+  return findings.every(({ range }) => range.start.line !== 1);
+}
+
+function told(client: Client, uri: string, known: boolean) {
+  return client.publication(uri, ({ diagnostics }) => knowsFlour(diagnostics) === known);
+}
+
+function watched(client: Client, changes: readonly { uri: string; type: 1 | 2 | 3 }[]): Promise<void> {
+  return client.connection.sendNotification('workspace/didChangeWatchedFiles', { changes });
+}
+
+describe('the files around a document', () => {
+  it('are read from the folders of the workspace', async () => {
+    const folder = folderWith({ 'flours.dough': flour, 'deep/er/a.dough': formula });
+    const client = await startClient({ folders: [folder.uri] });
+    const uri = folder.uriOf('deep/er/a.dough');
+    await client.open(uri, formula);
+    await told(client, uri, true);
+  });
+
+  it('are read around a file of no folder', async () => {
+    const folder = folderWith({ 'flours.dough': flour, 'a.dough': formula });
+    const client = await startClient();
+    await client.open(folder.uriOf('a.dough'), formula);
+    await told(client, folder.uriOf('a.dough'), true);
+  });
+
+  it('are taken as the editor has them while open, as the disk has them after', async () => {
+    const folder = folderWith({ 'flours.dough': flour, 'a.dough': formula });
+    const client = await startClient({ folders: [folder.uri] });
+    const [a, flours] = [folder.uriOf('a.dough'), folder.uriOf('flours.dough')];
+    await client.open(a, formula);
+    await told(client, a, true);
+    await client.open(flours, '# given up\n');
+    await told(client, a, false);
+    await client.close(flours);
+    await told(client, a, true);
+  });
+
+  it('are followed when something outside the editor changes, makes and removes them', async () => {
+    const folder = folderWith({ 'a.dough': formula });
+    const client = await startClient({ folders: [folder.uri] });
+    const [a, flours] = [folder.uriOf('a.dough'), folder.uriOf('flours.dough')];
+    await client.open(a, formula);
+    await told(client, a, false);
+    folder.write('flours.dough', flour);
+    await watched(client, [{ uri: flours, type: 1 }]);
+    await told(client, a, true);
+    folder.write('flours.dough', '# nothing\n');
+    await watched(client, [{ uri: flours, type: 2 }]);
+    await told(client, a, false);
+    folder.write('flours.dough', flour);
+    await watched(client, [{ uri: flours, type: 2 }]);
+    await told(client, a, true);
+    folder.remove('flours.dough');
+    await watched(client, [{ uri: flours, type: 3 }]);
+    await told(client, a, false);
+  });
+
+  it('go with their folder', async () => {
+    const folder = folderWith({ 'a.dough': formula, 'mill/flours.dough': flour });
+    const client = await startClient({ folders: [folder.uri] });
+    await client.open(folder.uriOf('a.dough'), formula);
+    await told(client, folder.uriOf('a.dough'), true);
+    folder.remove('mill');
+    await client.connection.sendNotification('workspace/didDeleteFiles', {
+      files: [{ uri: folder.uriOf('mill') }],
+    });
+    await told(client, folder.uriOf('a.dough'), false);
+  });
+
+  it('come and go with the folders of the workspace', async () => {
+    const [bakery, mill] = [folderWith({ 'a.dough': formula }), folderWith({ 'flours.dough': flour })];
+    const client = await startClient({ folders: [bakery.uri] });
+    const a = bakery.uriOf('a.dough');
+    await client.open(a, formula);
+    await told(client, a, false);
+    const change = (added: string[], removed: string[]) =>
+      client.connection.sendNotification('workspace/didChangeWorkspaceFolders', {
+        event: {
+          added: added.map((uri) => ({ uri, name: '' })),
+          removed: removed.map((uri) => ({ uri, name: '' })),
+        },
+      });
+    await change([mill.uri], []);
+    await told(client, a, true);
+    await change([], [mill.uri]);
+    await told(client, a, false);
+  });
+
+  it('have findings of their own, which go when the file goes', async () => {
+    const folder = folderWith({ 'b.dough': formula });
+    const client = await startClient({ folders: [folder.uri] });
+    await told(client, folder.uriOf('b.dough'), false);
+    folder.remove('b.dough');
+    await watched(client, [{ uri: folder.uriOf('b.dough'), type: 3 }]);
+    expect((await told(client, folder.uriOf('b.dough'), true)).diagnostics).toEqual([]);
+  });
+
+  it('leave no findings behind when one is renamed in the editor', async () => {
+    const folder = folderWith({ 'old.dough': formula });
+    const client = await startClient({ folders: [folder.uri] });
+    const [old, renamed] = [folder.uriOf('old.dough'), folder.uriOf('new.dough')];
+    await client.open(old, formula);
+    await told(client, old, false);
+    folder.remove('old.dough');
+    folder.write('new.dough', formula);
+    await client.close(old);
+    await client.open(renamed, formula);
+    await watched(client, [
+      { uri: old, type: 3 },
+      { uri: renamed, type: 1 },
+    ]);
+    expect((await told(client, old, true)).diagnostics).toEqual([]);
+    await told(client, renamed, false);
+  });
+
+  it('are known by one name, however the editor spells it', async () => {
+    const folder = folderWith({ 'rye (new) & old.dough': formula, 'flours.dough': flour });
+    const client = await startClient({ folders: [folder.uri] });
+    const spelt = folder.uriOf('flours.dough').replace('flours', '%66lours');
+    const a = folder.uriOf('rye (new) & old.dough').replace('(', '%28');
+    await client.open(spelt, flour);
+    await client.open(a, formula);
+    await told(client, a, true);
+    client.change(spelt, '# nothing\n');
+    await told(client, a, false);
+  });
+
+  it('are not those of older revisions that the editor shows', async () => {
+    const folder = folderWith({ 'flours.dough': flour, 'a.dough': formula });
+    const client = await startClient({ folders: [folder.uri] });
+    await client.open(`git:${new URL(folder.uriOf('flours.dough')).pathname}?HEAD`, flour);
+    await client.open(folder.uriOf('a.dough'), formula);
+    await told(client, folder.uriOf('a.dough'), true);
+  });
+
+  it('are looked at again on saving when the client cannot watch', async () => {
+    const folder = folderWith({ 'a.dough': formula });
+    const client = await startClient({
+      folders: [folder.uri],
+      capabilities: { ...pushing, workspace: { workspaceFolders: true } },
+    });
+    await client.open(folder.uriOf('a.dough'), formula);
+    await told(client, folder.uriOf('a.dough'), false);
+    folder.write('flours.dough', flour);
+    await client.connection.sendNotification('textDocument/didSave', {
+      textDocument: { uri: folder.uriOf('a.dough') },
+    });
+    await told(client, folder.uriOf('a.dough'), true);
+  });
+});

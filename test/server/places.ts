@@ -1,0 +1,63 @@
+import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { onTestFinished } from 'vitest';
+import type { Position, TextEdit } from 'vscode-languageserver-protocol';
+import { Client, type ClientOptions } from './client.ts';
+
+/** A folder of files that lives as long as the test. */
+export function folderWith(files: Readonly<Record<string, string | Uint8Array>> = {}): Folder {
+  const path = realpathSync(mkdtempSync(join(tmpdir(), 'doughwright-')));
+  onTestFinished(() => rmSync(path, { recursive: true, force: true }));
+  const folder: Folder = {
+    path,
+    uri: pathToFileURL(path).href,
+    uriOf: (name) => pathToFileURL(join(path, name)).href,
+    write: (name, content) => {
+      mkdirSync(dirname(join(path, name)), { recursive: true });
+      writeFileSync(join(path, name), content);
+    },
+    remove: (name) => rmSync(join(path, name), { recursive: true }),
+  };
+  for (const [name, content] of Object.entries(files)) folder.write(name, content);
+  return folder;
+}
+
+export interface Folder {
+  readonly path: string;
+  readonly uri: string;
+  uriOf(name: string): string;
+  write(name: string, content: string | Uint8Array): void;
+  remove(name: string): void;
+}
+
+/** A client that has said `initialized`; its server ends with the test. */
+export async function startClient(options: ClientOptions = {}): Promise<Client> {
+  const client = await Client.start(options);
+  onTestFinished(() => client.end());
+  return client;
+}
+
+/** What an editor makes of a text with edits of the protocol. */
+export function applyEdits(text: string, edits: readonly TextEdit[]): string {
+  const placed = edits.map(({ range, newText }) => ({
+    start: offsetAt(text, range.start),
+    end: offsetAt(text, range.end),
+    newText,
+  }));
+  return placed
+    .toSorted((one, other) => other.start - one.start)
+    .reduce((all, { start, end, newText }) => all.slice(0, start) + newText + all.slice(end), text);
+}
+
+function offsetAt(text: string, { line, character }: Position): number {
+  let start = 0;
+  for (let at = 0; at < line; at++)
+    start = /\r\n|\r|\n/g.exec(text.slice(start))!.index + start + lineBreak(text, start);
+  return start + character;
+}
+
+function lineBreak(text: string, from: number): number {
+  return /\r\n|\r|\n/.exec(text.slice(from))![0].length;
+}

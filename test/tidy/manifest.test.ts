@@ -1,0 +1,146 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { listFiles, PackageManager } from '@vscode/vsce';
+import { describe, expect, it } from 'vitest';
+import { commandIds, languageId, sheetViewType } from '../../client/names.ts';
+import manifest from '../../package.json' with { type: 'json' };
+import { projectFolder } from '../editors/places.ts';
+
+const { contributes } = manifest;
+
+describe('the manifest and the code name the same things', () => {
+  it('commands: each is contributed, and each contributed one is registered', () => {
+    const contributed = contributes.commands.map(({ command }) => command);
+    expect(contributed.sort()).toEqual(Object.values(commandIds).sort());
+    const source = readFileSync(join(projectFolder, 'client', 'extension.ts'), 'utf8');
+    const registered = [...source.matchAll(/registerCommand\(\s*commandIds\.(\w+)/g)].map(
+      (match) => match[1],
+    );
+    expect(registered.sort()).toEqual(Object.keys(commandIds).sort());
+  });
+
+  it('menus and keys name contributed commands only', () => {
+    const named = [...Object.values(contributes.menus).flat(), ...contributes.keybindings].map(
+      ({ command }) => command,
+    );
+    for (const command of named) expect(Object.values<string>(commandIds)).toContain(command);
+  });
+
+  it('commands are titled in one category and carry an icon of the editor', () => {
+    for (const command of contributes.commands) {
+      expect(command).toMatchObject({
+        category: 'Doughwright',
+        icon: expect.stringMatching(/^\$\([a-z-]+\)$/),
+      });
+    }
+  });
+
+  it('language, grammar, and the panel that comes back after a reload', () => {
+    expect(contributes.languages.map(({ id }) => id)).toEqual([languageId]);
+    expect(contributes.grammars.map(({ language }) => language)).toEqual([languageId]);
+    expect(manifest.activationEvents).toEqual([`onWebviewPanel:${sheetViewType}`]);
+    expect(contributes.configurationDefaults).toHaveProperty(`[${languageId}]`);
+  });
+
+  it('settings stand under the language id and have a default and a description', () => {
+    for (const { properties } of contributes.configuration) {
+      for (const [name, setting] of Object.entries(properties)) {
+        expect(name).toMatch(/^doughwright\./);
+        expect(setting).toHaveProperty('default');
+        expect('description' in setting || 'markdownDescription' in setting, name).toBe(true);
+      }
+    }
+  });
+});
+
+describe('what the manifest points at', () => {
+  it('is there: icons, grammar and language configuration', () => {
+    const [language] = contributes.languages;
+    const files = [manifest.icon, language!.icon.light, language!.icon.dark, language!.configuration];
+    files.push(...contributes.grammars.map(({ path }) => path));
+    for (const file of files) expect(existsSync(join(projectFolder, file)), file).toBe(true);
+  });
+
+  it('is bundled: every entry point has its line in the build', () => {
+    const build = readFileSync(join(projectFolder, 'esbuild.ts'), 'utf8');
+    const bundled = [...build.matchAll(/outfile: '([^']+)'/g)].map((match) => `./${match[1]}`);
+    expect(bundled).toEqual(expect.arrayContaining([manifest.main, manifest.bin.doughwright]));
+    // In a package of ES modules a web host takes only .cjs for CommonJS, and older ones add .js to the name.
+    expect(manifest.browser).toMatch(/\.cjs$/);
+    expect(bundled).toEqual(expect.arrayContaining([manifest.browser, `${manifest.browser}.js`]));
+  });
+
+  it('needs an editor no newer than the client library does, and no older', () => {
+    const require = createRequire(import.meta.url);
+    const library = join(require.resolve('vscode-languageclient/node'), '..', '..', '..', 'package.json');
+    const { engines } = JSON.parse(readFileSync(library, 'utf8')) as { engines: { vscode: string } };
+    expect(manifest.engines.vscode).toBe(engines.vscode);
+    const types = JSON.parse(
+      readFileSync(join(projectFolder, 'node_modules/@types/vscode/package.json'), 'utf8'),
+    ) as {
+      version: string;
+    };
+    expect(types.version.split('.').slice(0, 2)).toEqual(
+      engines.vscode.replace('^', '').split('.').slice(0, 2),
+    );
+  });
+});
+
+describe('the package', () => {
+  it('holds what runs in the editor and nothing else', async () => {
+    const allowed = [
+      ...['package.json', 'README.md', 'CHANGELOG.md', 'LICENSE'],
+      ...[
+        'extension.cjs',
+        'browser-extension.cjs',
+        'browser-extension.cjs.js',
+        'server.cjs',
+        'server-worker.js',
+        'preview.js',
+        'preview.css',
+      ].map((name) => `dist/${name}`),
+      ...['doughwright.tmLanguage.json', 'language-configuration.json'].map((name) => `syntaxes/${name}`),
+      ...['icon.png', 'file-light.svg', 'file-dark.svg'].map((name) => `client/media/${name}`),
+    ];
+    const files = await listFiles({ cwd: projectFolder, packageManager: PackageManager.None });
+    expect(files.filter((file) => !allowed.includes(file))).toEqual([]);
+    expect(files).toEqual(expect.arrayContaining(['package.json', 'LICENSE', 'client/media/icon.png']));
+  });
+
+  it('has no dependency to install: all that runs is bundled', () => {
+    expect(manifest).not.toHaveProperty('dependencies');
+  });
+});
+
+describe('the client', () => {
+  const folder = join(projectFolder, 'client');
+  const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) =>
+    name.endsWith('.ts'),
+  );
+
+  it('takes types from the protocol and nothing else of server and core', () => {
+    for (const file of files) {
+      const source = readFileSync(join(folder, file), 'utf8');
+      const imports = [
+        ...source.matchAll(/^import (type )?[^;]*? from '((?:\.\.\/)+(?:server|core)\/[^']+)';/gms),
+      ];
+      for (const [, typeOnly, path] of imports)
+        expect([file, typeOnly, path?.replace(/^(\.\.\/)+/, '')]).toEqual([
+          file,
+          'type ',
+          'server/protocol.ts',
+        ]);
+    }
+  });
+
+  it('never sets markup from a text', () => {
+    for (const file of files) {
+      const source = readFileSync(join(folder, file), 'utf8');
+      expect(
+        source.match(/innerHTML|outerHTML|insertAdjacentHTML|document\.write|\beval\(/g),
+        file,
+      ).toBeNull();
+    }
+  });
+});
