@@ -20,7 +20,9 @@ export function weighingBlocks(view: SheetView, placed: PlacedFindings, reveal: 
           { attributes: { id: heading } },
           lineButton(block.title, block.line, `block ${b}`, reveal),
         ),
-        element('p', { class: 'when', text: block.when, attributes: { dir: 'auto' } }),
+        block.when
+          ? element('p', { class: 'when', text: block.when, attributes: { dir: 'auto' } })
+          : undefined,
       ),
       block.note ? element('p', { class: 'note', text: block.note, attributes: { dir: 'auto' } }) : undefined,
       findingsAt(placed, `block ${b}`, reveal),
@@ -30,6 +32,7 @@ export function weighingBlocks(view: SheetView, placed: PlacedFindings, reveal: 
         placed,
         reveal,
         water,
+        waterText: view.water?.text,
         waterRow: waterAt?.block === b ? waterAt.row : undefined,
       }),
     );
@@ -42,6 +45,7 @@ interface TableParts {
   readonly placed: PlacedFindings;
   readonly reveal: Reveal;
   readonly water: HTMLElement | undefined;
+  readonly waterText: string | undefined;
   readonly waterRow: number | undefined;
 }
 
@@ -63,7 +67,9 @@ function weighTable(block: SheetBlock, b: number, parts: TableParts): HTMLElemen
       findingsAt(parts.placed, `row ${b} ${r}`, parts.reveal),
     ];
     const about = said.filter((part) => part !== undefined);
-    const cells = weighRow(row, `row ${b} ${r}`, runs, parts.reveal);
+    // The water's own row says its temperature once, large.
+    const saidBelow = parts.waterRow === r ? parts.waterText : undefined;
+    const cells = weighRow(row, `row ${b} ${r}`, runs, saidBelow, parts.reveal);
     return about.length === 0 ? [cells] : [cells, aboutRow(columns, about)];
   });
   const total = element(
@@ -89,8 +95,14 @@ function weighTable(block: SheetBlock, b: number, parts: TableParts): HTMLElemen
   );
 }
 
-function weighRow(row: SheetRow, key: string, runs: boolean, reveal: Reveal): HTMLElement {
-  const notes = [row.note, row.missing].filter((note) => note !== undefined);
+function weighRow(
+  row: SheetRow,
+  key: string,
+  runs: boolean,
+  saidBelow: string | undefined,
+  reveal: Reveal,
+): HTMLElement {
+  const notes = [row.note, row.missing].filter((note) => note !== undefined && note !== saidBelow);
   return element(
     'tr',
     { class: row.missing === undefined ? '' : 'missing', attributes: { role: 'row' } },

@@ -166,7 +166,7 @@ function mixingOf(mix: MixAnalysis, analysis: Analysis, firstLine: number): Shee
     const label = phase.kind === 'speed' ? `speed ${phase.number}` : phase.kind;
     phases.push({
       line: firstLine + line,
-      label: `${label} ${duration(phase.seconds)}`,
+      label,
       minutes: end.minutes - before,
       endMinute: Number(trimmed(end.minutes, 1)),
       ...(end.celsius === undefined ? {} : { celsius: degrees(end.celsius) }),

@@ -81,6 +81,15 @@ describe('what stands on the sheet', () => {
     expect(new Set(lefts).size).toBe(1);
   });
 
+  it('says the temperature of the water once', async () => {
+    const [before, bowl, ...later] = harbourTin.blocks;
+    const rows = bowl!.rows.map((row) =>
+      row.name === 'water' ? { ...row, note: harbourTin.water!.text } : row,
+    );
+    const page = await open({}, { ...harbourTin, blocks: [before!, { ...bowl!, rows }, ...later] });
+    expect(await page.getByText(harbourTin.water!.text).count()).toBe(1);
+  });
+
   it('never takes a text of the file for markup', async () => {
     const page = await open({}, markupSheet);
     expect(await page.locator('img').count()).toBe(0);
