@@ -1,39 +1,134 @@
-import { rules } from './catalogue.ts';
+import { lineId } from '../model/formula-model.ts';
+import type { LineFix, ParsedLine, SyntaxProblem } from '../syntax/tree.ts';
+import { foldName } from '../text/names.ts';
+import type { Span } from '../text/span.ts';
+import { type AcceptUse, acceptsOf, judgeAccepts } from './accepts.ts';
+import { rules, rulesByCode } from './catalogue.ts';
 import type { RelatedLine, RuleContext, RuleFinding, RuleFix, RuleLevel } from './rule.ts';
 
-/** One finding of a block; lines are counted in the block. */
-export interface BlockFinding extends RuleFinding {
+/** One finding in a block, lines counted in it, with the level the rule has by default. */
+export interface BlockFinding {
   readonly code: string;
   readonly level: RuleLevel;
+  readonly line: number;
+  readonly span: Span;
+  readonly message: string;
   readonly related: readonly RelatedLine[];
   readonly fixes: readonly RuleFix[];
+  readonly unused?: true;
 }
 
 export interface BlockFindings {
+  /** Sorted by line. */
   readonly findings: readonly BlockFinding[];
-  /** What went wrong inside a rule, for the log. */
+  /** Rules that failed, for the log: their findings are missing and nothing else. */
   readonly failures: readonly string[];
 }
 
+/**
+ * All that is to be said of a block: how its lines are written, then what the rules find on lines that read well. It
+ * depends on the block and on what the scope answers, and on nothing else. Never throws.
+ */
 export function checkBlock(context: RuleContext): BlockFindings {
-  const findings: BlockFinding[] = [];
-  context.block.lines.forEach((parsed, line) => {
-    for (const one of parsed.problems) {
-      findings.push({
-        code: one.code,
-        level: 'error',
-        line,
-        span: one.span,
-        message: one.message,
-        related: [],
-        fixes: one.fixes.map((fix) => ({ ...fix, edits: fix.edits.map((edit) => ({ ...edit, line })) })),
-      });
+  const { block } = context;
+  const failures: string[] = [];
+  const written = guarded('the reading of lines', failures, () => writingOf(context)) ?? new Map();
+  const found: BlockFinding[] = [...written.values()];
+  for (const rule of rules) {
+    const { check } = rule;
+    if (check === undefined) continue;
+    const told = guarded(rule.code, failures, () => [...check(context)]) ?? [];
+    for (const one of told)
+      if (!written.has(one.line) && one.line < block.lines.length) found.push(findingOf(rule.code, one));
+  }
+  const accepts = acceptsOf(block);
+  const left = found.filter((one) => !isAccepted(one, accepts));
+  for (const one of guarded('accepts', failures, () => judgeAccepts(block, accepts)) ?? []) {
+    if (!written.has(one.line)) left.push(findingOf(one.code, one));
+  }
+  return { findings: left.sort(byPlace), failures };
+}
+
+function guarded<T>(what: string, failures: string[], work: () => T): T | undefined {
+  try {
+    return work();
+  } catch (error) {
+    failures.push(`${what}: ${error instanceof Error ? error.message : String(error)}`);
+    return undefined;
+  }
+}
+
+function findingOf(code: string, one: RuleFinding): BlockFinding {
+  return {
+    code,
+    level: rulesByCode.get(code)?.level ?? 'error',
+    line: one.line,
+    span: { start: one.span.start, end: one.span.end },
+    message: one.message,
+    related: one.related ?? [],
+    fixes: one.fixes ?? [],
+    ...(one.unused === undefined ? {} : { unused: one.unused }),
+  };
+}
+
+const rank = new Map(rules.map((rule, index) => [rule.code, index]));
+
+function byPlace(one: BlockFinding, other: BlockFinding): number {
+  if (one.line !== other.line) return one.line - other.line;
+  const order = (rank.get(one.code) ?? 0) - (rank.get(other.code) ?? 0);
+  return order !== 0 ? order : one.span.start - other.span.start;
+}
+
+function isAccepted(one: BlockFinding, accepts: readonly AcceptUse[]): boolean {
+  let accepted = false;
+  for (const accept of accepts) {
+    if (accept.target !== one.line || accept.isWritingError || accept.code !== one.code) continue;
+    accept.used = true;
+    accepted = true;
+  }
+  return accepted;
+}
+
+/** How lines are written: at most one finding a line, by line. */
+function writingOf(context: RuleContext): Map<number, BlockFinding> {
+  const { block } = context;
+  const written = new Map<number, BlockFinding>();
+  const add = (line: number, problem: SyntaxProblem): void => {
+    if (written.has(line)) return;
+    const fixes = problem.fixes.map((fix) => fixOf(line, fix));
+    written.set(line, findingOf(problem.code, { line, span: problem.span, message: problem.message, fixes }));
+  };
+  block.lines.forEach((parsed, line) => {
+    for (const problem of parsed.problems) {
+      if (problem.unlessKnown === undefined || !isOtherwise(context, line, parsed, problem.unlessKnown))
+        add(line, problem);
+      else if (parsed.otherwise?.amount.kind === 'unknown') add(line, missingAmount(parsed.otherwise.name));
     }
   });
-  for (const rule of rules) {
-    for (const finding of rule.check?.(context) ?? []) {
-      findings.push({ related: [], fixes: [], ...finding, code: rule.code, level: rule.level });
-    }
-  }
-  return { findings: findings.sort((one, other) => one.line - other.line), failures: [] };
+  for (const problem of block.problems) add(problem.line, problem);
+  return written;
+}
+
+/** Whether the other reading of a line holds, as the resolved formula takes it. */
+function isOtherwise(
+  { analysis, scope, block }: RuleContext,
+  line: number,
+  parsed: ParsedLine,
+  name: string,
+): boolean {
+  if (parsed.otherwise?.kind === 'ingredient')
+    return analysis?.resolved.statements.get(lineId(line)) === parsed.otherwise;
+  return block.top?.kind === 'plan' && scope.find('formula', foldName(name)).length > 0;
+}
+
+function missingAmount(name: { text: string; start: number; end: number }): SyntaxProblem {
+  const message = `How much “${name.text}”? Write an amount after it: ${name.text}  4%`;
+  return { code: 'missing-amount', message, span: { start: name.start, end: name.end }, fixes: [] };
+}
+
+function fixOf(line: number, fix: LineFix): RuleFix {
+  const edits = fix.edits.map((edit) => ({ line, start: edit.start, end: edit.end, insert: edit.insert }));
+  return fix.preferred === undefined
+    ? { title: fix.title, edits }
+    : { title: fix.title, edits, preferred: fix.preferred };
 }

@@ -23,7 +23,10 @@ export const drawnTooMuch: Rule = {
         brought === undefined || has === undefined
           ? ''
           : `: ${percent(brought)} of the flour against ${percent(has)}`;
-      const much = over === undefined ? '' : `, ${mass(over)} too much`;
+      const much =
+        over === undefined || context.analysis?.solved?.assumedScale === true
+          ? ''
+          : `, ${mass(over)} too much`;
       const fix = drawLess(context, numberOf(problem.values.fittingShare));
       yield {
         line,

@@ -9,8 +9,8 @@ export const noDensity: Rule = {
   explanation:
     'A volume is turned into a weight by the density, and for this ingredient none is known. Weigh it and write the weight, or ' +
     'define the ingredient with its `density`, in g/ml.',
-  bad: 'ingredient malt syrup:\n  water 20%\n\nformula Quay Tin:\n  bread flour  1 kg\n  water  640 g\n  malt syrup  20 ml\n',
-  good: 'ingredient malt syrup:\n  water 20%\n  density 1.4 g/ml\n\nformula Quay Tin:\n  bread flour  1 kg\n  water  640 g\n  malt syrup  20 ml\n',
+  bad: 'ingredient toffee:\n  water 20%\n\nformula Quay Tin:\n  bread flour  1 kg\n  water  640 g\n  toffee  20 ml\n',
+  good: 'ingredient toffee:\n  water 20%\n  density 1.4 g/ml\n\nformula Quay Tin:\n  bread flour  1 kg\n  water  640 g\n  toffee  20 ml\n',
   *check(context) {
     for (const problem of context.analysis?.resolved.problems ?? []) {
       if (problem.kind !== 'no-density') continue;

@@ -10,7 +10,7 @@ export const wetAlready: Rule = {
   explanation:
     '`to N% hydration` adds the water that is missing. Preferments, soakers or other lines bring more than that already, so less ' +
     'than nothing would have to be added. Ask for more, or use less of what is wet.',
-  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  to 45% hydration\n  poolish  120%\n\npreferment poolish:\n  bread flour  100%\n  water  100%\n',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  to 30% hydration\n  poolish  120%\n\npreferment poolish:\n  bread flour  100%\n  water  100%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  to 68% hydration\n  poolish  60%\n\npreferment poolish:\n  bread flour  100%\n  water  100%\n',
   *check(context) {
     for (const problem of ownProblems(context.analysis, 'below-own-water')) {
@@ -25,7 +25,10 @@ export const wetAlready: Rule = {
         fixes.push(replaceFix(`Write ${least}, the least that can be reached`, line, span, least));
       }
       const made = own === undefined ? 'more' : percent(own);
-      const much = over === undefined ? '' : `, ${mass(over)} of water too much`;
+      const much =
+        over === undefined || context.analysis?.solved?.assumedScale === true
+          ? ''
+          : `, ${mass(over)} of water too much`;
       const message = `The other lines make ${made} ${kind} already, and ${percent(wanted)} is wanted${much}. Ask for more, or use less of what is wet.`;
       yield { line, span, message, fixes };
     }

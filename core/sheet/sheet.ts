@@ -109,7 +109,7 @@ function factsOf(analysis: Analysis, firstLine: number): SheetFact[] {
       : {};
     facts.push({
       key: 'hydration',
-      label: 'hydration',
+      label: 'Hydration',
       value: percent(solved.hydration),
       ...effective,
       ...(waterLine === undefined ? {} : { line: waterLine }),
@@ -123,7 +123,7 @@ function factsOf(analysis: Analysis, firstLine: number): SheetFact[] {
     const line = roleLine('salt');
     facts.push({
       key: 'salt',
-      label: 'salt',
+      label: 'Salt',
       value: percent(solved.saltFraction),
       ...(line === undefined ? {} : { line }),
     });
@@ -131,18 +131,18 @@ function factsOf(analysis: Analysis, firstLine: number): SheetFact[] {
   if (solved.prefermentedFlour !== undefined && solved.prefermentedFlour > 0) {
     facts.push({
       key: 'prefermented',
-      label: 'prefermented flour',
+      label: 'Prefermented flour',
       value: percent(solved.prefermentedFlour),
     });
   }
   if (solved.flourGrams !== undefined)
-    facts.push({ key: 'flour', label: 'flour in all', value: mass(solved.flourGrams) });
+    facts.push({ key: 'flour', label: 'Flour in all', value: mass(solved.flourGrams) });
   const celsius = analysis.resolved.doughCelsius;
   if (celsius !== undefined) {
     const line = analysis.resolved.model.said.get('dough temperature')?.[0]?.line;
     facts.push({
       key: 'dough temperature',
-      label: 'dough temperature',
+      label: 'Dough temperature',
       value: degrees(celsius),
       ...(line === undefined ? {} : { line: firstLine + line }),
     });

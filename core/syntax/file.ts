@@ -47,23 +47,40 @@ const contexts: readonly Context[] = [
 ];
 const contextNumber = new Map(contexts.map((context, index) => [context, index]));
 
-/** Reads a whole file, line by line. Never throws; the lines and their endings joined give the text. */
-export function parseFile(text: string, memo: ParseMemo = createParseMemo()): SourceFile {
+/**
+ * Reads a whole file, line by line. Never throws; the lines and their endings joined give the text. `isKnown` says
+ * which folded names are known without the file and must say the same each time a memo is used.
+ */
+export function parseFile(
+  text: string,
+  memo: ParseMemo = createParseMemo(),
+  isKnown: (folded: string) => boolean = () => false,
+): SourceFile {
   const { texts, endings } = splitLines(text);
   const before = memo.lines;
   const after: Map<string, ParsedLine>[] = [];
   const lines: ParsedLine[] = new Array(texts.length);
   let context: Context = 'none';
   let afterBlank = true;
-  for (let index = 0; index < texts.length; index++) {
-    const line = texts[index]!;
-    const slot: number = contextNumber.get(context)! * 2 + (afterBlank ? 1 : 0);
+  const read = (line: string, isAfterBlank: boolean): ParsedLine => {
+    const slot = contextNumber.get(context)! * 2 + (isAfterBlank ? 1 : 0);
     after[slot] ??= new Map();
     const kept: Map<string, ParsedLine> = after[slot];
-    let parsed: ParsedLine | undefined = kept.get(line);
+    let parsed = kept.get(line);
     if (parsed === undefined) {
-      parsed = before[slot]?.get(line) ?? parseLine(line, { context, afterBlank });
+      parsed = before[slot]?.get(line) ?? parseLine(line, { context, afterBlank: isAfterBlank });
       kept.set(line, parsed);
+    }
+    return parsed;
+  };
+  const said = namesAbove(lines);
+  for (let index = 0; index < texts.length; index++) {
+    const line = texts[index]!;
+    let parsed = read(line, afterBlank);
+    // `strong white:` half typed after a blank line is an ingredient that somebody knows, and opens no section.
+    if (parsed.statement.kind === 'header' && parsed.statement.section === 'unknown') {
+      const folded = parsed.statement.name?.folded ?? '';
+      if (isKnown(folded) || said(index).has(folded)) parsed = read(line, false);
     }
     lines[index] = parsed;
     if (parsed.statement.kind === 'header') context = parsed.statement.section;
@@ -71,6 +88,23 @@ export function parseFile(text: string, memo: ParseMemo = createParseMemo()): So
   }
   memo.lines = after;
   return { lines, endings, blocks: cutBlocks(lines, memo) };
+}
+
+/** The names that lines and headers above a line say, gathered once and only as far as anyone asks. */
+function namesAbove(lines: readonly ParsedLine[]): (index: number) => ReadonlySet<string> {
+  const names = new Set<string>();
+  let next = 0;
+  return (index) => {
+    for (; next < index; next++) {
+      const { statement } = lines[next]!;
+      const isNamed =
+        statement.kind === 'ingredient' ||
+        statement.kind === 'planned' ||
+        (statement.kind === 'header' && statement.section !== 'unknown');
+      if (isNamed && statement.name !== undefined) names.add(statement.name.folded);
+    }
+    return names;
+  };
 }
 
 /** The text of a parsed file. */

@@ -40,20 +40,43 @@ export function readHeader(
     if (isSection) return sectionHeader(line, tokens.slice(0, -1), first as SectionKind, around, last);
     return otherHeader(line, tokens, around);
   }
-  if (!isSection || !opensWithoutColon(tokens, first, around)) return undefined;
-  const read = sectionHeader(line, tokens, first as SectionKind, around);
+  if (!isSection || tokens.some((token) => amounts.has(token.tokenType))) return undefined;
+  const colonAt = tokens.findIndex((token) => token.tokenType === Colon);
+  const head = colonAt < 0 ? tokens : tokens.slice(0, colonAt);
+  if (!opensWithoutColon(head, first, around)) return undefined;
+  const read = sectionHeader(line, head, first as SectionKind, around);
+  const wrong =
+    colonAt < 0 ? missingColon(first, last) : afterColon(tokens[colonAt]!, tokens[colonAt + 1]!, last);
+  return { statement: read.statement, problems: [wrong, ...read.problems] };
+}
+
+/** `process: bulk 1 h` */
+function afterColon(colon: IToken, next: IToken, last: IToken): SyntaxProblem {
+  const message = 'A line that starts a section ends at its colon. Write what follows on a line of its own.';
+  const blank = { start: endOf(colon), end: next.startOffset };
+  const fix = replaceFix('Put it on a line of its own', blank, '\n  ', true);
+  return problem('missing-colon', message, { start: next.startOffset, end: endOf(last) }, fix);
+}
+
+function missingColon(section: string, last: IToken): SyntaxProblem {
   const end = endOf(last);
-  const missing = problem(
+  const message = `The line that starts the ${section} ends with a colon.`;
+  const isOpen = last.tokenType === Quoted && !/^".*"$/.test(last.image);
+  if (!isOpen) {
+    const fix = insertFix('Put the colon', end, ':', true);
+    return problem('missing-colon', message, { start: end - 1, end }, fix);
+  }
+  const at = last.image.endsWith(':') ? end - 1 : end;
+  const fix = insertFix('Close the quote', at, at === end ? '":' : '"', true);
+  return problem(
     'missing-colon',
-    `The line that starts the ${first} ends with a colon.`,
-    { start: end - 1, end },
-    insertFix('Put the colon', end, ':', true),
+    `The quote is not closed, and so the colon is missing.`,
+    { start: last.startOffset, end },
+    fix,
   );
-  return { statement: read.statement, problems: [missing, ...read.problems] };
 }
 
 function opensWithoutColon(tokens: readonly IToken[], first: string, around: Surroundings): boolean {
-  if (tokens.some((token) => amounts.has(token.tokenType))) return false;
   const second = tokens[1];
   switch (first) {
     case 'formula':
@@ -98,7 +121,7 @@ function sectionHeader(
   }
   if (section === 'trial') return trialHeader(line, rest, keyword);
   const name = nameOf(line, rest);
-  if (name !== undefined && name.text !== '')
+  if (name !== undefined && name.folded !== '')
     return { statement: { kind: 'header', section, keyword, name }, problems: [] };
   const at = colon?.startOffset ?? keyword.end;
   if (isTopSection(section)) {
@@ -109,7 +132,7 @@ function sectionHeader(
       problems: [
         role
           ? strayColon(line, tokens, colon)
-          : problem('missing-name', `Give the ${section} a name: ${section} Morning Tin:`, {
+          : problem('missing-name', `Give the ${section} a name: ${section} ${nameExamples[section]}:`, {
               start: keyword.start,
               end: at,
             }),
@@ -119,13 +142,28 @@ function sectionHeader(
   return {
     statement: { kind: 'header', section, keyword },
     problems: [
-      problem('missing-name', `Give the ${section} a name: ${section} overnight:`, {
+      problem('missing-name', `Give the ${section} a name: ${section} ${nameExamples[section]}:`, {
         start: keyword.start,
         end: at,
       }),
     ],
   };
 }
+
+const nameExamples: Partial<Record<SectionKind, string>> = {
+  formula: 'Morning Tin',
+  flour: 'strong white',
+  ingredient: 'malt extract',
+  mixer: 'big spiral',
+  bakery: 'Quay Lane',
+  plan: 'Saturday market',
+  preferment: 'night poolish',
+  soaker: 'linseed soaker',
+  part: 'butter block',
+  filling: 'nut filling',
+  topping: 'seed crust',
+  bath: 'malt bath',
+};
 
 function mixHeader(
   line: string,

@@ -11,6 +11,6 @@ export function nameOf(line: string, tokens: readonly IToken[]): Name | undefine
 }
 
 export function nameBetween(line: string, start: number, end: number): Name {
-  const text = line.slice(start, end).replace(/"/g, '').trim();
+  const text = line.slice(start, end).replace(/"/g, '').replace(/\s+/g, ' ').trim();
   return { text, folded: foldName(text), start, end };
 }

@@ -2,12 +2,12 @@ import type { IToken } from 'chevrotain';
 import { foldName } from '../text/names.ts';
 import { nearestWord } from '../text/nearest.ts';
 import type { LineRead } from './amount.ts';
-import { strangeCharacter } from './amount.ts';
+import { pointProblems, rangeProblem, strangeCharacter, twoReadings } from './amount.ts';
 import { readValue } from './grammar.ts';
 import { nameOf } from './names.ts';
 import { insertFix, problem, replaceFix } from './problem.ts';
 import * as t from './tokens.ts';
-import type { Context, PropertyStatement, SectionKind, SyntaxProblem, Value } from './tree.ts';
+import type { PropertyStatement, SectionKind, SyntaxProblem, Value } from './tree.ts';
 import {
   doughForms,
   type Form,
@@ -107,7 +107,8 @@ export function readProperty(
     const value = withCanonicalWord(read.value, property);
     const bad = wrongSize(value, property, valueSpan);
     if (bad !== undefined) return { statement, problems: [bad] };
-    return { statement: { ...statement, value }, problems: colon === undefined ? [] : [colon] };
+    const problems = [...(colon === undefined ? [] : [colon]), ...pointProblems(rest)].slice(0, 1);
+    return { statement: { ...statement, value }, problems };
   }
   return { statement, problems: [valueProblem(line, rest, property, read.stoppedAt)] };
 }
@@ -141,23 +142,13 @@ function wrongSize(
   property: Property,
   span: { start: number; end: number },
 ): SyntaxProblem | undefined {
-  const number =
-    value.form === 'mass' || value.form === 'yieldMass' || value.form === 'yieldFlour'
-      ? value.grams
-      : value.form === 'yieldPieces'
-        ? Math.min(value.grams, value.count)
-        : value.form === 'duration' || value.form === 'mixSpeed'
-          ? value.seconds
-          : value.form === 'fraction' || value.form === 'draws'
-            ? value.fraction
-            : value.form === 'machineSpeed'
-              ? value.rpm
-              : undefined;
+  const number = sizeOf(value);
   if (number === undefined) return undefined;
   if (number < 0) return problem('wrong-value', `“${property.word}” cannot be below nothing.`, span);
-  const mustBePositive = value.form.startsWith('yield') || value.form === 'machineSpeed';
-  if (mustBePositive && number === 0)
+  if (number === 0 && isNeverNothing(value, property))
     return problem('wrong-value', `“${property.word}” must be more than nothing.`, span);
+  if (value.form === 'massRange' && (value.leastGrams ?? 0) > value.mostGrams)
+    return problem('wrong-value', `The least comes first: ${property.example}`, span);
   const share = property.form === 'percent' || property.form === 'protein' || property.form === 'draws';
   if (share && property.word !== 'ripe culture' && number > 1) {
     return problem('wrong-value', `“${property.word}” is a share and cannot be above 100%.`, span);
@@ -166,6 +157,60 @@ function wrongSize(
     return problem('wrong-value', `Nothing is left after a ${property.word} of 100%.`, span);
   }
   return undefined;
+}
+
+function isNeverNothing(value: Value, property: Property): boolean {
+  return (
+    value.form.startsWith('yield') || value.form === 'machineSpeed' || mustBeSomething.has(property.word)
+  );
+}
+
+const mustBeSomething: ReadonlySet<string> = new Set([
+  'scale step',
+  'cup',
+  'oven',
+  'oven load',
+  'bowl',
+  'settles',
+  'density',
+  'piece weight',
+]);
+
+/** The number that may not be below nothing. */
+function sizeOf(value: Value): number | undefined {
+  switch (value.form) {
+    case 'mass':
+    case 'yieldMass':
+    case 'yieldFlour':
+      return value.grams;
+    case 'yieldPieces':
+      return Math.min(value.grams, value.count);
+    case 'massRange':
+      return Math.min(value.leastGrams ?? value.mostGrams, value.mostGrams);
+    case 'volume':
+      return value.millilitres;
+    case 'count':
+      return value.count;
+    case 'duration':
+    case 'mixSpeed':
+    case 'reading':
+      return value.seconds;
+    case 'fraction':
+    case 'draws':
+      return value.fraction;
+    case 'times':
+      return value.factor;
+    case 'energy':
+      return value.kilojoules;
+    case 'density':
+      return value.gramsPerMillilitre;
+    case 'price':
+      return value.amount;
+    case 'machineSpeed':
+      return Math.min(value.rpm, value.develops ?? value.rpm);
+    default:
+      return undefined;
+  }
 }
 
 function valueProblem(
@@ -180,29 +225,19 @@ function valueProblem(
   const quantity = t.quantityOf(at);
   const strange = rest.find((token) => token.tokenType === t.Unknown);
   if (strange !== undefined) return strangeCharacter(strange);
-  if (quantity?.kind === 'range') {
-    const fixes = [
-      replaceFix(`Write ${quantity.low}`, span, quantity.low),
-      replaceFix(`Write ${quantity.high}`, span, quantity.high),
-    ];
-    return problem(
-      'range',
-      `“${at.image}” is a range; one value is needed. Choose one end and keep the other in a comment.`,
-      span,
-      ...fixes,
-    );
+  if (quantity?.kind === 'range' && property.form === 'massRange') {
+    const both = `${quantity.low} to ${quantity.high}`;
+    const message = `Write both ends with their unit: ${both}`;
+    return problem('range', message, span, replaceFix(`Write ${both}`, span, both, true));
   }
+  if (quantity?.kind === 'range') return rangeProblem(quantity, at.image);
   if (quantity?.kind === 'grouped') {
     const fixes = quantity.readings.map((reading) => replaceFix(`Write ${reading}`, span, reading));
-    return problem(
-      'two-readings',
-      `“${at.image}” can be read two ways. Write ${quantity.readings.join(' or ')}.`,
-      span,
-      ...fixes,
-    );
+    return problem('two-readings', twoReadings(at.image, quantity.readings), span, ...fixes);
   }
-  if (quantity?.kind === 'bare' && at === rest[rest.length - 1]) {
-    const units = unitsFor[property.form];
+  const atSpeedNumber = quantity?.kind === 'bare' && at === rest[0] && isSpeed.has(property.form);
+  if (quantity?.kind === 'bare' && at === rest[rest.length - 1] && !atSpeedNumber) {
+    const units = unitsWanted(property.form, rest[rest.length - 2]);
     if (units !== undefined) {
       const fixes = units.map((unit, index) =>
         insertFix(`Write ${quantity.number}${unit}`, quantity.end, unit, index === 0),
@@ -215,7 +250,7 @@ function valueProblem(
       );
     }
   }
-  if (stoppedAt === undefined) {
+  if (stoppedAt === undefined || (atSpeedNumber && rest.length === 1)) {
     return problem(
       'missing-value',
       `“${property.word}” is not finished. It reads like: ${property.example}`,
@@ -228,6 +263,21 @@ function valueProblem(
     `“${text}” does not fit here. “${property.word}” reads like: ${property.example}`,
     { start: at.startOffset, end },
   );
+}
+
+const isSpeed: ReadonlySet<Form> = new Set(['machineSpeed', 'mixSpeed']);
+
+/** The units that a bare number at the end may have been meant in, after the token before it. */
+function unitsWanted(form: Form, before: IToken | undefined): readonly string[] | undefined {
+  const type = before?.tokenType;
+  if (type === t.At && form === 'heldAt') return [' °C', ' °F'];
+  if (type === t.At && form === 'settles') return [' g', ' kg'];
+  if (type === t.Of && form === 'yield') return [' g', ' kg'];
+  if (type === t.Warms) return [' °C/min'];
+  if (type === t.Develops) return [' times'];
+  if (before === undefined && form === 'reading') return [' min'];
+  if (before === undefined && form === 'rise') return ['%'];
+  return unitsFor[form];
 }
 
 const unitsFor: Partial<Record<Form, readonly string[]>> = {
@@ -254,6 +304,8 @@ const unitsFor: Partial<Record<Form, readonly string[]>> = {
   trialWater: [' °C', ' kg'],
 };
 
+const withArticle = (section: SectionKind): string => `${section === 'ingredient' ? 'An' : 'A'} ${section}`;
+
 /** The finding for a word that no property of the section is called by. */
 export function unknownProperty(line: string, tokens: readonly IToken[], section: SectionKind): LineRead {
   const words: IToken[] = [];
@@ -271,13 +323,13 @@ export function unknownProperty(line: string, tokens: readonly IToken[], section
       nearestWord(first.folded, [meant]) === undefined && words[0] !== undefined
         ? { start: span.start, end: t.endOf(words[0]) }
         : span;
-    const message = `A ${section} says nothing called “${line.slice(at.start, at.end)}”. Is it “${meant}”?`;
+    const message = `${withArticle(section)} says nothing called “${line.slice(at.start, at.end)}”. Is it “${meant}”?`;
     return {
       statement,
       problems: [problem('unknown-property', message, at, replaceFix(`Write ${meant}`, at, meant, true))],
     };
   }
-  const message = `A ${section} says nothing called “${first.text}”. It may say ${known.join(', ')}.`;
+  const message = `${withArticle(section)} says nothing called “${first.text}”. It may say ${known.join(', ')}.`;
   return { statement, problems: [problem('unknown-property', message, span)] };
 }
 
@@ -300,25 +352,4 @@ export function readPartTemperature(line: string, tokens: readonly IToken[]): Li
     value: { form: 'partTemperature', name, celsius: quantity.celsius },
   };
   return { statement, problems: [] };
-}
-
-/** Whether a property of this section could be meant by the line though it does not read as one. */
-export function nearPropertyOf(
-  line: string,
-  tokens: readonly IToken[],
-  context: Context,
-): Property | undefined {
-  if (context === 'none' || context === 'unknown') return undefined;
-  const words: IToken[] = [];
-  for (const token of tokens) {
-    if (!wordTypes(token)) break;
-    words.push(token);
-  }
-  const name = nameOf(line, words);
-  if (name === undefined) return undefined;
-  const meant = nearestWord(
-    name.folded,
-    properties[context].map((one) => one.word),
-  );
-  return meant === undefined ? undefined : findProperty(context, meant);
 }

@@ -27,7 +27,7 @@ const groupPattern = sticky(`(\\d{1,3})((?:,\\d{3})+|(?:${blank}\\d{3})+)(?![\\p
 const numberPattern = sticky(
   `[-−+]?(?:\\d+${blank}?[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\\d+${blank}\\d+/\\d+|\\d+/\\d+|\\d+[.,]\\d+|\\d+|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])`,
 );
-const rangePattern = sticky(`(\\d+(?:[.,]\\d+)?)${blank}*[-‐‑–—]${blank}*(\\d+(?:[.,]\\d+)?)`);
+const rangePattern = sticky(`(\\d+(?:[.,]\\d+)?)(?:[-‐‑–—]|${blank}+[-‐‑–—]${blank}+)(\\d+(?:[.,]\\d+)?)`);
 const blankPattern = sticky(`${blank}*`);
 const moneyPattern = sticky(`([A-Z]{3})${blank}+per${blank}+`);
 const boundary = sticky('(?![\\p{L}\\p{N}\\p{M}°%/])');
@@ -41,9 +41,11 @@ const matchAt = (pattern: RegExp, text: string, at: number): RegExpExecArray | n
 /** The value of a number as written: decimal point or comma, a fraction, or a whole with a fraction. */
 export function readNumber(written: string): number {
   const text = written.replace('−', '-').replace(/[\u00A0\u2007\u202F\t]/g, ' ');
-  const last = text[text.length - 1]!;
-  const vulgar = vulgarFractions[last];
-  if (vulgar !== undefined) return Number(text.slice(0, -1).trim() || '0') + vulgar;
+  const vulgar = vulgarFractions[text[text.length - 1]!];
+  if (vulgar !== undefined) {
+    const size = Number(text.slice(0, -1).replace(/^[-+]/, '').trim() || '0') + vulgar;
+    return text.startsWith('-') ? -size : size;
+  }
   const slash = /^([-+]?)(?:(\d+) )?(\d+)\/(\d+)$/.exec(text);
   if (slash) {
     const value = Number(slash[2] ?? 0) + Number(slash[3]) / Number(slash[4]);
@@ -124,14 +126,18 @@ function scanGrouped(text: string, start: number): Quantity | undefined {
   const at = skipBlanks(text, afterNumber);
   const found = unitAt(text, at);
   const byBlank = !group[2]!.startsWith(',');
-  if (found === undefined && byBlank) return undefined;
+  // `type 550 500` ends in a name's number and a bare one; only a group that starts with 0 can be no number of its own.
+  const zero = /^.0/.test(group[2]!);
+  if (found === undefined && byBlank && !zero) return undefined;
   const digits = group[0].replace(/[^0-9]/g, '');
   const tail = found === undefined ? '' : text.slice(afterNumber, found.end);
   const single = group[2]!.length === 4;
   const decimal = `${Number(`${group[1]}.${group[2]!.slice(1)}`)}${tail}`;
   const readings = single
     ? byBlank
-      ? [`${digits}${tail}`, `${group[2]!.slice(1)}${tail}`]
+      ? zero
+        ? [`${digits}${tail}`]
+        : [`${digits}${tail}`, `${group[2]!.slice(1)}${tail}`]
       : [`${digits}${tail}`, decimal]
     : [`${digits}${tail}`];
   return {

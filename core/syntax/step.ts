@@ -1,9 +1,11 @@
 import type { IToken } from 'chevrotain';
-import type { LineRead } from './amount.ts';
+import type { Span } from '../text/span.ts';
+import { type LineRead, rangeProblem, twoReadings } from './amount.ts';
 import { nameBetween, nameOf } from './names.ts';
 import { insertFix, problem, replaceFix } from './problem.ts';
 import * as t from './tokens.ts';
 import type { StepStatement, SyntaxProblem } from './tree.ts';
+import { units } from './units.ts';
 import { stepWords } from './vocabulary.ts';
 
 /**
@@ -13,54 +15,7 @@ import { stepWords } from './vocabulary.ts';
 export function readStep(line: string, tokens: readonly IToken[]): LineRead {
   const commas = tokens.flatMap((token, index) => (token.tokenType === t.Comma ? [index] : []));
   const head = tokens.slice(0, commas[0] ?? tokens.length);
-  let words = head.length;
-  let seconds: number | undefined;
-  let celsius: number | undefined;
-  const problems: SyntaxProblem[] = [];
-  const tail = head[words - 1];
-  const temperature = tail === undefined ? undefined : t.quantityOf(tail);
-  if (temperature?.kind === 'temperature') {
-    celsius = temperature.celsius;
-    words -= head[words - 2]?.tokenType === t.At ? 2 : 1;
-  }
-  const before = head[words - 1];
-  const duration = before === undefined ? undefined : t.quantityOf(before);
-  if (duration?.kind === 'duration') {
-    seconds = duration.seconds;
-    words -= head[words - 2]?.tokenType === t.For ? 2 : 1;
-  } else if (duration?.kind === 'range') {
-    const span = { start: duration.start, end: duration.end };
-    const fixes = [
-      replaceFix(`Write ${duration.low}`, span, duration.low),
-      replaceFix(`Write ${duration.high}`, span, duration.high),
-    ];
-    problems.push(
-      problem(
-        'range',
-        `“${before!.image}” is a range; one value is needed. Choose one end and keep the other in a remark.`,
-        span,
-        ...fixes,
-      ),
-    );
-    words -= 1;
-  } else if (duration?.kind === 'bare' && celsius === undefined && words > 1) {
-    const span = { start: duration.start, end: duration.end };
-    const known = (stepWords as readonly string[]).includes(head[0]!.image.toLowerCase());
-    if (known && words === 2) {
-      const fixes = [' min', ' h'].map((unit, index) =>
-        insertFix(`Write ${duration.number}${unit}`, duration.end, unit, index === 0),
-      );
-      problems.push(
-        problem(
-          'missing-unit',
-          `“${duration.number}” of what? Write a unit: ${duration.number} min`,
-          span,
-          ...fixes,
-        ),
-      );
-      words -= 1;
-    }
-  }
+  const { words, seconds, celsius, problems } = readEnd(head);
   const name = nameOf(line, head.slice(0, words));
   if (name === undefined) {
     const at = tokens[0]!;
@@ -81,6 +36,72 @@ export function readStep(line: string, tokens: readonly IToken[]): LineRead {
     ...(celsius === undefined ? {} : { celsius }),
   };
   return { statement, problems };
+}
+
+interface StepEnd {
+  /** How many tokens of the head are the words of the step. */
+  readonly words: number;
+  readonly seconds?: number;
+  readonly celsius?: number;
+  readonly problems: readonly SyntaxProblem[];
+}
+
+/** The time and the temperature that the head of a step ends in; one that cannot be read is told and left out. */
+function readEnd(head: readonly IToken[]): StepEnd {
+  const last = head[head.length - 1];
+  const beforeLast = head[head.length - 2];
+  const isAt = beforeLast?.tokenType === t.At;
+  const quantity = last === undefined ? undefined : t.quantityOf(last);
+  if (quantity?.kind === 'temperature') {
+    const time = readTime(head.slice(0, isAt ? -2 : -1));
+    return { celsius: quantity.celsius, ...time };
+  }
+  if (last === undefined || quantity === undefined || !isAt) return readTime(head);
+  const wrong =
+    quantity.kind === 'bare'
+      ? missingUnit(quantity.number, quantity, ['°C', '°F'])
+      : unreadableNumber(last, 'temperature');
+  if (wrong === undefined) return readTime(head);
+  return { ...readTime(head.slice(0, -2)), problems: [wrong] };
+}
+
+function readTime(head: readonly IToken[]): StepEnd {
+  const last = head[head.length - 1];
+  const quantity = last === undefined ? undefined : t.quantityOf(last);
+  if (last === undefined || quantity === undefined) return { words: head.length, problems: [] };
+  const words = head.length - (head[head.length - 2]?.tokenType === t.For ? 2 : 1);
+  if (quantity.kind === 'duration') return { words, seconds: quantity.seconds, problems: [] };
+  const wrong = unreadableNumber(last, 'duration');
+  if (wrong !== undefined) return { words, problems: [wrong] };
+  if (quantity.kind !== 'bare') return { words: head.length, problems: [] };
+  const before = head[words - 1];
+  if (before !== undefined && t.quantityOf(before)?.kind === 'duration')
+    return { words: words - 1, problems: [missingUnit(quantity.number, quantity, ['min', 's'])] };
+  // A number alone behind `rest` or `bake` is a time without its unit.
+  if (words !== 1 || !timed.has(head[0]!.image.toLowerCase())) return { words: head.length, problems: [] };
+  return { words, problems: [missingUnit(quantity.number, quantity, ['min', 'h'])] };
+}
+
+/** The steps that are told by their time; behind another word a number may be anything. */
+const timed: ReadonlySet<string> = new Set(['bulk', 'rest', 'retard', 'proof', 'boil', 'bake', 'cool']);
+
+/** A range or a number in groups of three where a time or a temperature should stand. */
+function unreadableNumber(token: IToken, measure: 'duration' | 'temperature'): SyntaxProblem | undefined {
+  const quantity = t.quantityOf(token);
+  if (quantity === undefined || units.get(quantity.unit)?.measure !== measure) return undefined;
+  if (quantity.kind === 'range') return rangeProblem(quantity, token.image);
+  if (quantity.kind !== 'grouped') return undefined;
+  const span = { start: quantity.start, end: quantity.end };
+  const fixes = quantity.readings.map((reading) => replaceFix(`Write ${reading}`, span, reading));
+  return problem('two-readings', twoReadings(token.image, quantity.readings), span, ...fixes);
+}
+
+function missingUnit(number: string, span: Span, wanted: readonly string[]): SyntaxProblem {
+  const fixes = wanted.map((unit, index) =>
+    insertFix(`Write ${number} ${unit}`, span.end, ` ${unit}`, index === 0),
+  );
+  const message = `“${number}” of what? Write a unit: ${number} ${wanted[0]}`;
+  return problem('missing-unit', message, { start: span.start, end: span.end }, ...fixes);
 }
 
 function remarksOf(line: string, tokens: readonly IToken[], commas: readonly number[]): string[] {

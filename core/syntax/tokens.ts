@@ -9,7 +9,9 @@ import type { Quantity, QuantityKind, Token, TokenKind } from './tree.ts';
 
 const sticky = (source: string) => new RegExp(source, 'uy');
 const blankPattern = sticky('[ \\t\\u00A0\\u1680\\u2000-\\u200A\\u202F\\u205F\\u3000\\uFEFF]+');
-const wordPattern = sticky("[\\p{L}\\p{N}\\p{M}'’\\u02BC.%&/+\\-\\u2010-\\u2015−\\u200C\\u200D]+");
+const wordPattern = sticky(
+  "[\\p{L}\\p{N}\\p{M}'‘’\\u02BC\\u2032.%&/+\\-\\u2010-\\u2015−\\uFE63\\uFF0D\\u200C\\u200D]+",
+);
 const unknownPattern = sticky('[\\s\\S]');
 
 const matcher = (pattern: RegExp) => ({

@@ -29,8 +29,12 @@ export function createService(): Service {
   };
   const blockAt = (source: SourceFile, line: number): SourceFile['blocks'][number] | undefined =>
     source.blocks.findLast(({ firstLine }) => firstLine <= line);
+  // Comments and blank lines right above a formula speak of that formula, not of what ends before them.
   const formulaAt = (source: SourceFile, line: number): SourceFile['blocks'][number] | undefined => {
-    const found = blockAt(source, line);
+    let next = line;
+    while (source.lines[next]?.empty) next++;
+    const below = source.blocks.find(({ firstLine, block }) => firstLine === next && block.top !== undefined);
+    const found = below ?? blockAt(source, line);
     return found?.block.top?.kind === 'formula' ? found : undefined;
   };
   const named = (source: SourceFile, name: string): SourceFile['blocks'][number] | undefined =>

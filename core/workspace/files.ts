@@ -1,3 +1,4 @@
+import { findCatalogue } from '../catalogue/catalogue.ts';
 import { type Definition, type DefinitionKind, definitionOf, type Scope } from '../model/scope.ts';
 import { createParseMemo, type ParseMemo, parseFile } from '../syntax/file.ts';
 import type { SourceFile } from '../syntax/tree.ts';
@@ -70,7 +71,7 @@ export class Files {
   /** The file as read now. */
   read(file: WorkspaceFile): SourceFile {
     if (file.source !== undefined) return file.source;
-    const source = parseFile(file.text, file.memo);
+    const source = parseFile(file.text, file.memo, isInCatalogue);
     file.source = source;
     this.unread.delete(file);
     const made = source.blocks.flatMap(({ block, firstLine }) => {
@@ -145,6 +146,7 @@ export class Files {
   }
 }
 
+const isInCatalogue = (folded: string): boolean => findCatalogue(folded) !== undefined;
 const keyOf = (kind: DefinitionKind, folded: string): string => `${kind}\n${folded}`;
 
 export function folderOf(uri: string): string {

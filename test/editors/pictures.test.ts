@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
   panelAccessibilityViolations,
@@ -8,26 +9,16 @@ import {
   setWindowSize,
 } from './appearance.ts';
 import { type Editor, startEditor } from './code-server.ts';
-import {
-  formulaFile,
-  formulaName,
-  formulaText,
-  lineAfterLast,
-  openBatchSheetTitle,
-  unknownIngredient,
-  unknownIngredientLine,
-} from './expectations.ts';
+import { openBatchSheetTitle } from './expectations.ts';
 import { takePicturesOfFailures } from './pictures-of-failures.ts';
-import { extensionPackage } from './places.ts';
-import {
-  goTo,
-  openFile,
-  runCommand,
-  typeText,
-  waitForHint,
-  waitForPanel,
-  waitForSquiggle,
-} from './workbench.ts';
+import { extensionPackage, projectFolder } from './places.ts';
+import { openFile, runCommand, waitForHint, waitForPanel, waitForSquiggle } from './workbench.ts';
+
+/** A formula of the demo bakery with everything in it, and the one that is over-mixed on purpose. */
+const demoFile = 'ferry-loaf.dough';
+const demoName = 'Ferry Loaf';
+const overMixedFile = 'slack-water-brown.dough';
+const overMixedName = 'Slack Water Brown';
 
 const themes = ['light', 'dark', 'high contrast', 'high contrast light'] as const;
 const windows = [
@@ -38,15 +29,12 @@ const windows = [
 describe('editor and batch sheet side by side', () => {
   let editor: Editor;
   beforeAll(async () => {
-    editor = await startEditor({ packages: [extensionPackage()], files: { [formulaFile]: formulaText } });
+    editor = await startEditor({ packages: [extensionPackage()], copyOf: join(projectFolder, 'examples') });
     const { page } = editor;
-    await openFile(page, formulaFile);
-    await waitForHint(page, formulaName, /\b69\b/);
-    await goTo(page, lineAfterLast);
-    await typeText(page, `  ${unknownIngredientLine}`);
-    await waitForSquiggle(page, 'warning', unknownIngredient);
+    await openFile(page, demoFile);
+    await waitForHint(page, demoName, /hydration/);
     await runCommand(page, openBatchSheetTitle);
-    await waitForPanel(page, formulaName, (text) => text.includes(formulaName));
+    await waitForPanel(page, demoName, (text) => text.includes(demoName));
     await runCommand(page, 'View: Toggle Primary Side Bar Visibility');
   });
   afterAll(async () => {
@@ -68,6 +56,17 @@ describe('editor and batch sheet side by side', () => {
     await setTheme(editor, 'dark');
     const dark = await panelColours(editor.page);
     expect(dark.text).not.toBe(light.text);
+  });
+
+  it('shows the findings of the over-mixed loaf in the text and at what they concern', async () => {
+    const { page } = editor;
+    await setTheme(editor, 'light');
+    await openFile(page, overMixedFile);
+    await waitForSquiggle(page, 'warning', 'speed');
+    await waitForPanel(page, overMixedName, (text) => /too warm|broken down/i.test(text));
+    await screenshot(page, 'editor-findings');
+    await openFile(page, demoFile);
+    await waitForPanel(page, demoName, (text) => text.includes(demoName));
   });
 
   for (const { name, width, height } of windows) {

@@ -1,0 +1,27 @@
+import { mass } from '../text/figures.ts';
+import { runMixes } from './mixes.ts';
+import { headerPlace } from './places.ts';
+import type { Rule } from './rule.ts';
+
+export const bowlTooLittle: Rule = {
+  code: 'bowl-too-little',
+  level: 'warning',
+  title: 'Too little dough for the bowl',
+  explanation:
+    'The dough is less than the mixer’s section says it picks up. The hook runs past it and mixes little. Make more, or take a smaller mixer.',
+  bad: 'mixer big spiral:\n  kind spiral\n  bowl 12 kg to 60 kg\n\nformula Quay Tin:\n  yield 5 kg\n  bread flour  100%\n  water  65%\n\nmix in big spiral:\n  load flour, water\n  speed 1 for 9 min\n  speed 2 for 4 min\n',
+  good: 'mixer big spiral:\n  kind spiral\n  bowl 12 kg to 60 kg\n\nformula Quay Tin:\n  yield 25 kg\n  bread flour  100%\n  water  65%\n\nmix in big spiral:\n  load flour, water\n  speed 1 for 9 min\n  speed 2 for 4 min\n',
+  *check({ analysis, block }) {
+    if (analysis?.solved?.assumedScale !== false) return;
+    for (const { mix, model } of runMixes(analysis)) {
+      const { mixer, doughGrams } = mix;
+      if (mixer.leastGrams === undefined || doughGrams >= mixer.leastGrams * (1 - 1e-6)) continue;
+      yield {
+        ...headerPlace(block, model.headerLine),
+        message: `${mass(doughGrams)} of dough, and “${mixer.name}” needs ${mass(mixer.leastGrams)} to pick it up. Make more, or take a smaller mixer.`,
+        related:
+          mixer.definition === undefined ? [] : [{ definition: mixer.definition, message: 'its bowl' }],
+      };
+    }
+  },
+};

@@ -1,0 +1,39 @@
+import { degrees, mass, percent } from '../text/figures.ts';
+import { doughMixes, waterLine } from './mixes.ts';
+import { headerPlace } from './places.ts';
+import type { Rule } from './rule.ts';
+import { wordsOf } from './words.ts';
+
+export const iceAboveHalf: Rule = {
+  code: 'ice-above-half',
+  level: 'info',
+  title: 'More than half of the water is to be ice',
+  explanation:
+    'So much ice melts late: in a short programme there may be pieces of it left, and the dough stays firm at first. Cool the flour ' +
+    'and the water, mix shorter or slower, or accept a warmer dough. The limit is common practice.',
+  bad:
+    'bakery Quay Lane:\n  room 32 °C\n  flour 31 °C\n  tap water 24 °C\n\nformula Quay Tin:\n  yield 20 kg\n  dough temperature 20 °C\n  bread flour  100%\n  water  62%\n  salt  2%\n\n' +
+    'mix in spiral:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 12 min\n',
+  good:
+    'bakery Quay Lane:\n  room 21 °C\n  flour 19 °C\n  tap water 12 °C\n\nformula Quay Tin:\n  yield 20 kg\n  dough temperature 25 °C\n  bread flour  100%\n  water  62%\n  salt  2%\n\n' +
+    'mix in spiral:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
+  *check({ analysis, block }) {
+    for (const { mix, model } of doughMixes(analysis)) {
+      if (!mix.water.known || !mix.water.value.ice.known) continue;
+      const { iceGrams, tapGrams, muchIce, capped } = mix.water.value.ice.value;
+      if (!muchIce) continue;
+      const line = waterLine(analysis!);
+      const place =
+        line === undefined ? headerPlace(block, model.headerLine) : { line, span: wordsOf(block, line) };
+      const share = percent(iceGrams / (iceGrams + tapGrams));
+      const weights = analysis!.solved?.assumedScale === true ? '' : `, ${mass(iceGrams)}`;
+      const rest = capped
+        ? `The dough still comes out at ${degrees(mix.water.value.doughCelsius)} instead of ${degrees(mix.targetCelsius)}.`
+        : 'It melts late in a short programme.';
+      yield {
+        ...place,
+        message: `${share} of the water is to be ice${weights}. ${rest} Cool the flour, or mix shorter or slower.`,
+      };
+    }
+  },
+};

@@ -1,0 +1,40 @@
+import { minutes, minutesBand } from '../text/figures.ts';
+import { causesOf, doughMixes, phaseAt, stopFix } from './mixes.ts';
+import type { Rule } from './rule.ts';
+import { wordsOf } from './words.ts';
+
+export const letDown: Rule = {
+  code: 'let-down',
+  level: 'warning',
+  title: 'The dough is mixed until it lets down',
+  explanation:
+    'Past full development the dough holds for a while, then lets down: it gets slack, shiny and sticky. Strong flour at modest hydration ' +
+    'holds long; weak, wholemeal or very wet dough does not. Stop earlier, use a slower speed, less water or a stronger flour. The band is ±20 % ' +
+    '(common practice) until the mixer is calibrated; a programme that ends inside it only may let the dough down.',
+  bad:
+    'formula Quay Brown:\n  yield 20 kg\n  dough temperature 26 °C\n  wholemeal wheat  100%\n  water  84%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
+    '  speed 1 for 4 min\n  speed 2 for 16 min\n',
+  good:
+    'formula Quay Brown:\n  yield 20 kg\n  dough temperature 26 °C\n  wholemeal wheat  100%\n  water  84%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
+    '  speed 1 for 4 min\n  speed 2 for 7 min\n',
+  *check(context) {
+    for (const run of doughMixes(context.analysis)) {
+      const { letDownAfter, breakdownAfter, developedAfter, programmeMinutes: end } = run.mix.outcome;
+      if (!letDownAfter.known || !breakdownAfter.known || !developedAfter.known) continue;
+      const { low, expected, high } = letDownAfter.value;
+      if (low > end + 1e-9 || breakdownAfter.value.expected <= end + 1e-9) continue;
+      const line = phaseAt(run, Math.min(expected, end))?.line ?? run.model.headerLine;
+      const verdict =
+        high <= end
+          ? 'the dough is let down, slack and sticky'
+          : 'the dough may be let down, slack and sticky';
+      yield {
+        line,
+        span: wordsOf(context.block, line),
+        message: `Let-down from about ${minutesBand(low, high)}; this programme ends at ${minutes(end)}: ${verdict}. It is developed after about ${minutes(developedAfter.value.expected)}.`,
+        related: causesOf(context, run),
+        fixes: stopFix(context, run, developedAfter.value.expected),
+      };
+    }
+  },
+};

@@ -1,0 +1,47 @@
+import { celsiusAt } from '../calc/mixing.ts';
+import { degrees, minutes } from '../text/figures.ts';
+import { doughMixes, lastAdditionMinutes, phaseAt, stopFix } from './mixes.ts';
+import type { Rule } from './rule.ts';
+import { wordsOf } from './words.ts';
+
+/** D from which more work is a waste, and the minutes that an addition needs to be taken in; common practice, no source. */
+const plenty = 1.5;
+const takenInMinutes = 3;
+const leastWastedMinutes = 3;
+
+export const mixedPastNeed: Rule = {
+  code: 'mixed-past-need',
+  level: 'info',
+  title: 'The dough is mixed far longer than it needs',
+  explanation:
+    'The dough has had half as much work again as full development takes. The minutes are spent on warming it, and on bleaching the crumb. ' +
+    'What an addition late in the programme needs to be taken in is not counted. Where the dough is let down or broken, that is told instead.',
+  bad:
+    'formula Quay Tin:\n  yield 20 kg\n  dough temperature 26 °C\n  bread flour  100%\n  water  60%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
+    '  speed 1 for 4 min\n  speed 2 for 12 min\n',
+  good:
+    'formula Quay Tin:\n  yield 20 kg\n  dough temperature 26 °C\n  bread flour  100%\n  water  60%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
+    '  speed 1 for 4 min\n  speed 2 for 5 min\n',
+  *check(context) {
+    for (const run of doughMixes(context.analysis)) {
+      const { outcome } = run.mix;
+      const { developedAfter, letDownAfter, programmeMinutes: end } = outcome;
+      if (!developedAfter.known || !outcome.development.known || outcome.development.value < plenty) continue;
+      if (letDownAfter.known && letDownAfter.value.low <= end) continue;
+      const enough = Math.max(developedAfter.value.high, lastAdditionMinutes(run) + takenInMinutes);
+      const wasted = end - enough;
+      if (wasted < leastWastedMinutes) continue;
+      const line = phaseAt(run, end)?.line ?? run.model.headerLine;
+      const before = celsiusAt(outcome, enough);
+      const added =
+        before.known && outcome.endCelsius.known ? outcome.endCelsius.value - before.value : undefined;
+      const heat = added === undefined || added < 0.1 ? '' : ` and add ${degrees(added)}`;
+      yield {
+        line,
+        span: wordsOf(context.block, line),
+        message: `The dough is developed after about ${minutes(developedAfter.value.expected)}; this programme ends at ${minutes(end)}. The last ${minutes(wasted)} do nothing for it${heat}.`,
+        fixes: stopFix(context, run, enough),
+      };
+    }
+  },
+};

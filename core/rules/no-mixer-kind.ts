@@ -1,0 +1,22 @@
+import { lineBelowFix } from './fixes.ts';
+import { headerPlace } from './places.ts';
+import type { Rule } from './rule.ts';
+
+export const noMixerKind: Rule = {
+  code: 'no-mixer-kind',
+  level: 'info',
+  title: 'The mixer does not say of what kind it is',
+  explanation: 'How a mixer warms and develops dough depends on its kind. Without one a spiral is assumed.',
+  bad: 'mixer old mixer:\n  bowl 5 kg to 20 kg\n',
+  good: 'mixer old mixer:\n  kind fork\n  bowl 5 kg to 20 kg\n',
+  *check({ block }) {
+    if (block.top?.kind !== 'mixer' || block.top.header.name === undefined) return;
+    if (block.lines.some(({ statement }) => statement.kind === 'property' && statement.property === 'kind'))
+      return;
+    yield {
+      ...headerPlace(block, 0),
+      message: 'Of what kind is this mixer? A spiral is assumed. Write it: kind planetary',
+      fixes: [lineBelowFix('Write kind spiral', block, 0, '  kind spiral')],
+    };
+  },
+};

@@ -1,0 +1,38 @@
+import { lineBelowFix, replaceFix } from './fixes.ts';
+import { runMixes } from './mixes.ts';
+import { headerPlace } from './places.ts';
+import type { Rule } from './rule.ts';
+import { listed, wordsOf } from './words.ts';
+
+export const notLoaded: Rule = {
+  code: 'not-loaded',
+  level: 'hint',
+  title: 'The mix never loads something of the dough',
+  explanation:
+    'What no `load` or `add` line names is taken to go into the bowl first. Name it, so that the sheet shows it when it really goes in.',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water\n  speed 1 for 9 min\n  speed 2 for 4 min\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n  speed 1 for 9 min\n  speed 2 for 4 min\n',
+  *check({ analysis, block }) {
+    for (const { mix, model } of runMixes(analysis)) {
+      if (mix.unloaded.length === 0) continue;
+      const names = mix.unloaded.map((one) => one.name);
+      const first = model.phases.find(({ statement }) => statement.value?.form === 'load');
+      const title = `Load ${listed(names)} at the start`;
+      const fix =
+        first === undefined
+          ? lineBelowFix(title, block, model.headerLine, `  load ${names.join(', ')}`, true)
+          : replaceFix(
+              title,
+              first.line,
+              { start: wordsOf(block, first.line).end, end: wordsOf(block, first.line).end },
+              `, ${names.join(', ')}`,
+              true,
+            );
+      yield {
+        ...headerPlace(block, model.headerLine),
+        message: `No line loads ${listed(names)}, so it is taken to go in at the start.`,
+        fixes: [fix],
+      };
+    }
+  },
+};

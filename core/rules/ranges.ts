@@ -1,0 +1,62 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { FormulaProblemKind, SolvedLine } from '../calc/formula-result.ts';
+import type { Role } from '../catalogue/role.ts';
+import { lineOfId } from '../model/formula-model.ts';
+import { trimmed } from '../text/figures.ts';
+import { replaceFix } from './fixes.ts';
+import { amountPlace, type BlockPlace, headerPlace } from './places.ts';
+import type { RuleContext, RuleFix } from './rule.ts';
+
+/** What may be amiss without touching the sums. */
+const harmless: ReadonlySet<FormulaProblemKind> = new Set([
+  'added-by-part',
+  'unused-part',
+  'bake-loss-unknown',
+  'no-pieces',
+]);
+
+/** Whether the sums of a formula can be judged: they stand, all is known, and flour is there. */
+export function canBeJudged(analysis: Analysis): boolean {
+  if (analysis.problems.some((problem) => !harmless.has(problem.kind))) return false;
+  const isWhole = analysis.resolved.input.sections.every((section) =>
+    section.lines.every((line) => line.known && line.amount.kind !== 'unknown'),
+  );
+  return isWhole && (analysis.solved?.overall ?? []).some((line) => line.isFlour && (line.grams ?? 0) > 0);
+}
+
+/** Whether a dough is to rise: yeast in it, or a preferment. */
+export function isLeavened(analysis: Analysis): boolean {
+  const { fractionByRole, sections } = analysis.solved!;
+  return (fractionByRole.yeast ?? 0) > 0 || sections.some((section) => section.kind === 'preferment');
+}
+
+/** The line with most of a role in a section, the dough first; the header where there is none. */
+export function heaviestPlace(
+  context: RuleContext,
+  role: Role,
+  sectionIndex = 0,
+): BlockPlace & { readonly line: number; readonly solved?: SolvedLine } {
+  const section = context.analysis!.solved!.sections[sectionIndex];
+  const lines = (section?.lines ?? []).filter((line) => line.role === role && !line.id.startsWith('F'));
+  const solved = [...lines].sort((one, other) => (other.grams ?? 0) - (one.grams ?? 0))[0];
+  if (solved === undefined)
+    return headerPlace(context.block, sectionIndex === 0 ? 0 : lineOfId(section?.id ?? ''));
+  const { line, span } = amountPlace(context, solved.id);
+  return { line, span, solved };
+}
+
+/** `20%` that was meant to be `2%`: a tenth of what is written, where that is usual. */
+export function tenthFix(
+  context: RuleContext,
+  lineId: string | undefined,
+  least: number,
+  most: number,
+): RuleFix[] {
+  if (lineId === undefined) return [];
+  const { line, span, amount } = amountPlace(context, lineId);
+  if (amount?.kind !== 'fraction') return [];
+  const tenth = amount.fraction / 10;
+  if (tenth < least - 1e-9 || tenth > most + 1e-9) return [];
+  const written = `${trimmed(tenth * 100, 4)}%`;
+  return [replaceFix(`Write ${written}`, line, span, written, true)];
+}

@@ -1,0 +1,85 @@
+import type { Ingredient } from '../model/ingredient.ts';
+import { saidValue } from '../model/properties.ts';
+import { percent } from '../text/figures.ts';
+import { canBeJudged, heaviestPlace, tenthFix } from './ranges.ts';
+import type { Rule, RuleContext } from './rule.ts';
+
+/** As fresh yeast, of flour; common practice, no source. */
+const mostLean = 0.05;
+const mostSweet = 0.08;
+const sweetFrom = 0.08;
+const mostOvernight = 0.01;
+const overnightSeconds = 8 * 3600;
+const coldCelsius = 12;
+
+export const yeastRange: Rule = {
+  code: 'yeast-range',
+  level: 'warning',
+  title: 'More yeast than is usual',
+  explanation:
+    'Counted as fresh yeast (1 : 0.4 : 0.33 for fresh, active dry and instant) a lean dough has up to 5% of flour, a sweet one up to 8%; a ' +
+    'preferment that stands eight hours or more at room temperature up to 1%. All of it is common practice. Most often the decimal point has slipped.',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n  fresh yeast  15%\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n  fresh yeast  1.5%\n',
+  *check(context) {
+    const { analysis } = context;
+    if (analysis?.solved === undefined || !canBeJudged(analysis)) return;
+    const { overall, fractionByRole } = analysis.solved;
+    const fresh = overall.reduce(
+      (sum, line) => sum + (line.fraction ?? 0) * asFresh(analysis.resolved.ingredients.get(line.key)),
+      0,
+    );
+    const isSweet = (fractionByRole.sugar ?? 0) >= sweetFrom;
+    const most = isSweet ? mostSweet : mostLean;
+    if (fresh > most + 1e-9) {
+      const { line, span, solved } = heaviestPlace(context, 'yeast');
+      yield {
+        line,
+        span,
+        message: `Yeast like ${percent(fresh)} of fresh yeast on all flour: up to ${percent(most)} is common practice for a ${isSweet ? 'sweet' : 'lean'} dough.`,
+        fixes: tenthFix(context, solved?.id, 0.001, 0.03),
+      };
+      return;
+    }
+    yield* overnight(context);
+  },
+};
+
+function* overnight(context: RuleContext) {
+  const { analysis } = context;
+  for (const [index, section] of analysis!.solved!.sections.entries()) {
+    const model = analysis!.resolved.model.sections.find((one) => one.id === section.id);
+    if (section.kind !== 'preferment' || model === undefined || !(section.flourGrams! > 0)) continue;
+    const ferment = saidValue(model.said, 'ferment', 'duration');
+    if (
+      ferment === undefined ||
+      ferment.seconds < overnightSeconds ||
+      (ferment.celsius ?? coldCelsius) < coldCelsius
+    )
+      continue;
+    const grams = section.lines.reduce(
+      (sum, line) => sum + (line.grams ?? 0) * asFresh(analysis!.resolved.ingredients.get(line.key)),
+      0,
+    );
+    const fresh = grams / section.flourGrams!;
+    if (fresh <= mostOvernight + 1e-9) continue;
+    const { line, span, solved } = heaviestPlace(context, 'yeast', index);
+    yield {
+      line,
+      span,
+      message: `Yeast like ${percent(fresh)} of fresh yeast on the flour of “${section.name}”: up to ${percent(mostOvernight)} is common practice where it stands ${Math.round(ferment.seconds / 3600)} h.`,
+      fixes: tenthFix(context, solved?.id, 0.0002, 0.005),
+    };
+  }
+}
+
+/** How many times its weight of fresh yeast a yeast counts for; 0 for what is none. */
+function asFresh(ingredient: Ingredient | undefined): number {
+  if (ingredient?.role !== 'yeast') return 0;
+  if ((ingredient.composition.water ?? 0) > 0.4) return 1;
+  const name = ingredient.name.toLowerCase();
+  if (name.includes('instant')) return 1 / 0.33;
+  return name.includes('dry') || name.includes('dried') || ingredient.composition.water !== undefined
+    ? 1 / 0.4
+    : 1;
+}

@@ -1,0 +1,118 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { rules } from '../../core/index.ts';
+import { units } from '../../core/syntax/units.ts';
+import {
+  holdsIngredients,
+  properties,
+  sectionWords,
+  stepWords,
+  topSections,
+} from '../../core/syntax/vocabulary.ts';
+
+/** What is generated from the vocabulary and the table of rules: `node test/tidy/generate.ts` writes it, a test compares. */
+const project = fileURLToPath(new URL('../..', import.meta.url));
+const read = (name: string): string => readFileSync(join(project, name), 'utf8');
+
+/** Every generated file with the text it should have. */
+export function generated(): ReadonlyMap<string, string> {
+  return new Map([
+    ['syntaxes/doughwright.tmLanguage.json', textMateGrammar()],
+    ['package.json', manifest()],
+    ['docs/guide/reference.md', reference()],
+  ]);
+}
+
+function alternation(words: Iterable<string>): string {
+  return [...new Set(words)]
+    .sort((one, other) => other.length - one.length || (one < other ? -1 : 1))
+    .map((word) => word.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&').replace(/ /g, '[ \\t]+'))
+    .join('|');
+}
+
+function textMateGrammar(): string {
+  const written = new Set(['mix', 'process', 'trial']);
+  const wordsOf = (dough: boolean): string[] =>
+    sectionWords
+      .filter((section) => holdsIngredients(section) === dough)
+      .flatMap((section) => properties[section].map((one) => one.word))
+      .filter((word) => word !== 'note');
+  const parts = sectionWords.filter(
+    (word) => !(topSections as readonly string[]).includes(word) && !written.has(word),
+  );
+  const fill: Record<string, string> = {
+    TOP_SECTIONS: alternation(topSections),
+    PART_SECTIONS: alternation(parts),
+    DOUGH_PROPERTIES: alternation(wordsOf(true)),
+    PROPERTIES: alternation(wordsOf(false)),
+    STEPS: alternation(stepWords),
+    UNITS: alternation(units.keys()),
+  };
+  const filled = (value: unknown): unknown => {
+    if (typeof value === 'string')
+      return value.replace(/%([A-Z_]+)%/g, (whole, name: string) => fill[name] ?? whole);
+    if (Array.isArray(value)) return value.map(filled);
+    if (value !== null && typeof value === 'object') {
+      return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, filled(inner)]));
+    }
+    return value;
+  };
+  const template = JSON.parse(read('syntaxes/doughwright.tmLanguage.template.json')) as Record<
+    string,
+    unknown
+  >;
+  const { information_for_contributors: _notes, ...grammar } = template;
+  const note = [
+    'Generated from doughwright.tmLanguage.template.json and the vocabulary; npm run generate writes it anew.',
+  ];
+  return `${JSON.stringify({ information_for_contributors: note, ...(filled(grammar) as object) }, null, 2)}\n`;
+}
+
+function manifest(): string {
+  const json = JSON.parse(read('package.json')) as {
+    contributes: {
+      configuration: { properties: Record<string, { properties?: Record<string, unknown> }> }[];
+    };
+  };
+  for (const group of json.contributes.configuration) {
+    const setting = group.properties['doughwright.rules'];
+    if (setting === undefined) continue;
+    setting.properties = Object.fromEntries(
+      [...rules]
+        .sort((one, other) => (one.code < other.code ? -1 : 1))
+        .map((rule) => [
+          rule.code,
+          {
+            type: 'string',
+            enum: ['off', 'error', 'warning', 'info', 'hint'],
+            default: rule.level,
+            description: `${rule.title}.`,
+          },
+        ]),
+    );
+  }
+  return `${JSON.stringify(json, null, 2)}\n`;
+}
+
+function reference(): string {
+  const lines = [
+    '# Reference of sections and properties',
+    '',
+    'What each section may say, and how a line of it reads. A star marks what may be said more than once. Made from the',
+    'vocabulary itself.',
+  ];
+  for (const section of sectionWords) {
+    lines.push('', `## ${section}`, '');
+    if (holdsIngredients(section)) lines.push('Holds ingredient lines, and:', '');
+    lines.push('| property | reads like | meaning |', '| --- | --- | --- |');
+    for (const one of properties[section]) {
+      lines.push(`| ${one.word}${one.repeatable ? ' *' : ''} | \`${one.example}\` | ${one.meaning} |`);
+    }
+  }
+  return `${lines.join('\n')}\n`;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  for (const [name, text] of generated()) writeFileSync(join(project, name), text);
+}

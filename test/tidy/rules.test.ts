@@ -1,0 +1,80 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { rules } from '../../core/rules/catalogue.ts';
+import { indexOf, pageOf } from '../../core/rules/page.ts';
+import { isWritingError } from '../../core/rules/syntax-rows.ts';
+import { readArchive } from '../rules/archive.ts';
+import { findingsOf, firstFix } from '../rules/findings.ts';
+import { problemCodes } from '../rules/problem-codes.ts';
+
+const here = (path: string): URL => new URL(`../../${path}`, import.meta.url);
+const codes = rules.map((rule) => rule.code);
+
+describe('the catalogue of rules', () => {
+  it('gives every rule a code of its own, in kebab case', () => {
+    expect(new Set(codes).size).toBe(codes.length);
+    for (const code of codes) expect(code).toMatch(/^[a-z]+(-[a-z]+)*$/);
+  });
+
+  it('has a row for every code that the reading of lines uses, and no other row without a check', () => {
+    const rows = rules.filter((rule) => rule.check === undefined).map((rule) => rule.code);
+    expect(rows.sort()).toEqual([...problemCodes(), 'unknown-accept', 'unused-accept'].sort());
+  });
+
+  it('lets no error of writing be accepted, and only those', () => {
+    for (const rule of rules)
+      expect(isWritingError(rule.code)).toBe(rule.check === undefined && rule.level === 'error');
+  });
+});
+
+describe.each(rules)('$code', (rule) => {
+  const fixture = here(`test/fixtures/rules/${rule.code}.txt`);
+  const own = (text: string) =>
+    findingsOf([{ path: 'test.dough', text }]).filter((one) => one.code === rule.code);
+
+  it('has a file named after it', () => {
+    expect(rule.check === undefined || existsSync(here(`core/rules/${rule.code}.ts`))).toBe(true);
+  });
+
+  it('speaks of its bad example and is silent on the good one, where nothing else is wrong', () => {
+    expect(own(rule.bad)).not.toEqual([]);
+    const good = findingsOf([{ path: 'test.dough', text: rule.good }]);
+    expect(good.map((one) => `${one.level} ${one.code}: ${one.message}`)).toEqual([]);
+  });
+
+  it('has fixtures that fire and stay silent, and one of its fix', () => {
+    const cases = readArchive(readFileSync(fixture, 'utf8'));
+    expect(cases.some((one) => one.kind === 'fires')).toBe(true);
+    expect(cases.some((one) => one.kind === 'silent')).toBe(true);
+    const firing = cases.flatMap((one) =>
+      findingsOf(one.files).filter((finding) => finding.code === rule.code),
+    );
+    const fixes = firing.some((finding) => firstFix(finding) !== undefined);
+    expect(cases.some((one) => one.fixed !== undefined)).toBe(fixes);
+  });
+
+  it('keeps its message to one line in a baker’s words', () => {
+    for (const { message } of own(rule.bad)) {
+      expect(message).not.toMatch(/undefined|NaN|Infinity|\n|\[object/);
+      expect(message.length).toBeLessThan(320);
+    }
+  });
+
+  it('has its page, made from the row', () => {
+    expect(readFileSync(here(`docs/rules/${rule.code}.md`), 'utf8')).toBe(pageOf(rule));
+  });
+});
+
+describe('docs/rules', () => {
+  it('holds the table and a page for each rule, and nothing else', () => {
+    expect(readFileSync(here('docs/rules/README.md'), 'utf8')).toBe(indexOf(rules));
+    const expected = ['README.md', ...codes.map((code) => `${code}.md`)].sort();
+    expect(readdirSync(here('docs/rules')).sort()).toEqual(expected);
+  });
+
+  it('has fixtures for no rule that is gone', () => {
+    expect(readdirSync(here('test/fixtures/rules')).sort()).toEqual(
+      codes.map((code) => `${code}.txt`).sort(),
+    );
+  });
+});
