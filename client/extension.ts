@@ -1,4 +1,4 @@
-import { commands, type ExtensionContext, window, workspace } from 'vscode';
+import { commands, type ExtensionContext, Uri, window, workspace } from 'vscode';
 import { type BaseLanguageClient, type LanguageClientOptions, State } from 'vscode-languageclient';
 import { watchCursor } from './cursor.ts';
 import { guardWith } from './guard.ts';
@@ -24,7 +24,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     const fresh = createClient({
       documentSelector: [{ language: languageId }],
       outputChannel: log,
-      initializationOptions: () => ({ settings: plainSettings() }),
+      initializationOptions: () => ({ settings: plainSettings(), rulePages: rulePagesOf(context) }),
     });
     client = fresh;
     wire.attach(fresh);
@@ -74,4 +74,9 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
 /** The settings as plain data: the editor's own object has functions on it, which cannot be sent to a worker. */
 function plainSettings(): unknown {
   return JSON.parse(JSON.stringify(workspace.getConfiguration(languageId)));
+}
+
+/** The folder of the pages that findings link to; it ships with the extension. */
+function rulePagesOf(context: ExtensionContext): string {
+  return `${Uri.joinPath(context.extensionUri, 'docs', 'rules').toString()}/`;
 }

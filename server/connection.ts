@@ -72,7 +72,7 @@ export function serve(connection: Connection, schedule: Schedule, host: Host): v
       log,
       naming,
       able,
-      rulePages: typeof options.rulePages === 'string' ? options.rulePages : undefined,
+      rulePages: typeof options.rulePages === 'string' ? options.rulePages : host.rulePages,
       filesRead: (atMost) => files.settled(atMost),
       numbersChanged: (uris) => {
         if (!knowsSheets || uris.length === 0) return;

@@ -5,6 +5,8 @@ export const largestFileBytes = 4 * 1024 * 1024;
 export interface Host {
   /** Absent where there is no file system: then the open documents are all there is. */
   readonly files?: HostFiles;
+  /** Where the pages of the rules lie, unless the client says otherwise: a URI that ends in a slash. */
+  readonly rulePages?: string;
 }
 
 export interface HostFiles {

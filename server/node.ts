@@ -1,3 +1,6 @@
+import { existsSync, realpathSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { createConnection } from 'vscode-languageserver/node';
 import { connectionOptions, serve } from './connection.ts';
@@ -14,4 +17,8 @@ setFlagsFromString('--semi-space-growth-factor=1');
 const schedule = new Schedule();
 const connection = createConnection(connectionOptions(schedule));
 process.on('unhandledRejection', (reason) => connection.console.error(`Unexpected: ${String(reason)}`));
-serve(connection, schedule, { files: disk });
+const pages = join(dirname(realpathSync(process.argv[1] ?? '.')), '..', 'docs', 'rules');
+serve(connection, schedule, {
+  files: disk,
+  ...(existsSync(pages) ? { rulePages: `${pathToFileURL(pages)}/` } : {}),
+});
