@@ -1,6 +1,6 @@
 import type { Finding, Level } from '../../core/index.ts';
+import type { ExitCode } from './exit-code.ts';
 import { type AskedFile, type Input, readInput } from './input.ts';
-import type { ExitCode } from './main.ts';
 import { levelStyles, styled } from './style.ts';
 
 export interface CheckOptions {

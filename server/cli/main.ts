@@ -1,8 +1,6 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
-
-/** How a command went, as the shell is told: nothing to report, something to report, could not run. */
-export type ExitCode = 0 | 1 | 2;
+import type { ExitCode } from './exit-code.ts';
 
 const program = new Command('doughwright')
   .description('Bread formulas as plain text: checks them and works out their totals.')

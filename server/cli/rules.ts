@@ -1,5 +1,5 @@
 import { rules as ruleList } from '../../core/index.ts';
-import type { ExitCode } from './main.ts';
+import type { ExitCode } from './exit-code.ts';
 import { levelStyles, styled } from './style.ts';
 
 /** Lists the rules by code, with the level each has unless it is set otherwise. */

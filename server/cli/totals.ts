@@ -1,6 +1,6 @@
 import type { FormulaTotals } from '../../core/index.ts';
+import type { ExitCode } from './exit-code.ts';
 import { type Input, readInput } from './input.ts';
-import type { ExitCode } from './main.ts';
 import { totalsText } from './totals-text.ts';
 
 /** Writes what formulas come to: 0, 1 where a formula does not resolve, 2 when something could not be read. */

@@ -1,0 +1,2 @@
+/** How a command went, as the shell is told: nothing to report, something to report, could not run. */
+export type ExitCode = 0 | 1 | 2;
