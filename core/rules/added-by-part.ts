@@ -15,8 +15,8 @@ export const addedByPart: Rule = {
     for (const problem of ownProblems(analysis, 'added-by-part')) {
       const grams = numberOf(problem.values.grams);
       const much =
-        grams === undefined || analysis?.solved?.assumedScale === true ? '' : `, ${mass(grams)} of it`;
-      const message = `The formula has no line of “${problem.values.name}”: what “${problem.values.part}” uses${much} comes on top of its totals.`;
+        grams === undefined || analysis?.solved?.assumedScale === true ? 'what' : `the ${mass(grams)} that`;
+      const message = `The formula has no line of “${problem.values.name}”: ${much} “${problem.values.part}” uses comes on top of its totals.`;
       yield { ...placeOf(block, problem), message };
     }
   },
