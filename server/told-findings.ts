@@ -5,10 +5,9 @@ import { type Naming, toDiagnostic } from './convert.ts';
 import type { Log } from './guard.ts';
 import type { Workspace } from './workspace.ts';
 
-/** What was worked out last for a file. `text` tells two lists of findings apart; `id` names the list to the client. */
+/** What was worked out last for a file; `id` names the list to the client. */
 export interface Told {
   readonly findings: readonly Finding[];
-  readonly text: string;
   readonly id: string;
 }
 
@@ -40,13 +39,11 @@ export class ToldFindings {
     const { able, naming, rulePages } = this.#parts;
     const before = this.#last.get(uri);
     const findings = this.#findings(service, uri);
-    const convert = () => findings.map((finding) => toDiagnostic(finding, able, naming, rulePages));
-    if (before?.findings === findings) return { told: before, diagnostics: convert };
-    const diagnostics = convert();
-    const text = JSON.stringify(diagnostics);
-    const told = { findings, text, id: before?.text === text ? before.id : String(++this.#ids) };
+    const diagnostics = () => findings.map((finding) => toDiagnostic(finding, able, naming, rulePages));
+    const same = before !== undefined && sameFindings(before.findings, findings);
+    const told = { findings, id: same ? before.id : String(++this.#ids) };
     this.#last.set(uri, told);
-    return { told, diagnostics: () => diagnostics };
+    return { told, diagnostics };
   }
 
   get(uri: string): Told | undefined {
@@ -71,6 +68,15 @@ export class ToldFindings {
       return none;
     }
   }
+}
+
+// Most findings are the very objects of before; only those that were worked out anew are compared by what they say.
+function sameFindings(before: readonly Finding[], now: readonly Finding[]): boolean {
+  if (before.length !== now.length) return false;
+  return now.every((finding, index) => {
+    const other = before[index]!;
+    return finding === other || JSON.stringify(finding) === JSON.stringify(other);
+  });
 }
 
 const none: readonly Finding[] = [];

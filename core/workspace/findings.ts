@@ -26,11 +26,12 @@ export function findingsInFile(
   const told: Finding[] = [];
   let more = 0;
   for (const { block, firstLine } of file.blocks) {
-    for (const finding of findingsOf(block).findings) {
-      const level = settings.rules[finding.code] ?? finding.level;
-      if (level === 'off') continue;
-      if (told.length < settings.maxFindings) told.push(inFile(uri, finding, firstLine, level, whereIs));
-      else more++;
+    const placed = placedOf(uri, findingsOf(block), firstLine, settings, whereIs);
+    const room = settings.maxFindings - told.length;
+    if (placed.length <= room) told.push(...placed);
+    else {
+      told.push(...placed.slice(0, room));
+      more += placed.length - room;
     }
   }
   const last = told[told.length - 1];
@@ -45,6 +46,37 @@ export function findingsInFile(
     });
   }
   return told;
+}
+
+interface Placed {
+  readonly uri: string;
+  readonly firstLine: number;
+  readonly rules: Settings['rules'];
+  readonly findings: readonly Finding[];
+}
+
+// A block that has not moved tells the same objects again, so that a keystroke in one formula costs nothing for the
+// findings of the others. Findings that point to definitions are placed anew, for those may have moved.
+const kept = new WeakMap<BlockFindings, Placed>();
+
+function placedOf(
+  uri: string,
+  block: BlockFindings,
+  firstLine: number,
+  settings: Settings,
+  whereIs: WhereIs,
+): readonly Finding[] {
+  const before = kept.get(block);
+  if (before?.uri === uri && before.firstLine === firstLine && before.rules === settings.rules) {
+    return before.findings;
+  }
+  const findings = block.findings.flatMap((finding) => {
+    const level = settings.rules[finding.code] ?? finding.level;
+    return level === 'off' ? [] : [inFile(uri, finding, firstLine, level, whereIs)];
+  });
+  const points = block.findings.some((finding) => finding.related.some((one) => 'definition' in one));
+  if (!points) kept.set(block, { uri, firstLine, rules: settings.rules, findings });
+  return findings;
 }
 
 function inFile(
