@@ -15,7 +15,14 @@ export type {
   SymbolNode,
   TextEdit,
 } from './features/answers.ts';
+export { costSentence, money } from './features/cost-words.ts';
 export type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './features/totals.ts';
+export type {
+  TotalsCost,
+  TotalsLabel,
+  TotalsNutrient,
+  TotalsNutrientAmount,
+} from './features/totals-product.ts';
 export { rules } from './rules/catalogue.ts';
 export type { Rule } from './rules/rule.ts';
 export type { SheetView, SizeRequest } from './sheet/view.ts';

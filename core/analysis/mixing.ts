@@ -53,18 +53,20 @@ export function analyseMix(
   if (model.phases.some((phase) => phase.statement.value === undefined))
     return unknown('a line of the mixing programme is not finished');
   const poured = pourAll(resolved, solved, mix, batches);
-  const doughGrams = [...batches.values()].reduce((sum, batch) => sum + batch.grams, 0);
+  let doughGrams = 0;
+  let givenWaterCelsius: number | undefined;
+  for (const batch of batches.values()) {
+    doughGrams += batch.grams;
+    givenWaterCelsius ??= batch.waterCelsius;
+  }
   const targetCelsius = resolved.doughCelsius ?? usualDoughCelsius;
   const input = programmeOf(resolved, solved, mix, poured.phases, targetCelsius);
-  const tempered = poured.phases
-    .flatMap((phase) => ('portions' in phase ? phase.portions : []))
-    .filter((portion) => portion.tempered);
-  const waterGiven = [...batches.values()]
-    .map((batch) => batch.portion(1, undefined))
-    .find((portion) => portion.kind === 'water' && !portion.tempered);
+  const tempers = poured.phases.some(
+    (phase) => 'portions' in phase && phase.portions.some((portion) => portion.tempered),
+  );
   const water: Known<TemperedWater> =
-    tempered.length === 0 && waterGiven !== undefined
-      ? unknown(`the file takes its water at ${waterGiven.celsius} °C`)
+    !tempers && givenWaterCelsius !== undefined
+      ? unknown(`the file takes its water at ${givenWaterCelsius} °C`)
       : temperWater({
           mixing: input,
           targetCelsius,
@@ -84,7 +86,7 @@ export function analyseMix(
       doughGrams,
       unloaded: poured.unloaded,
       portionsOff: poured.portionsOff,
-      ...(waterGiven === undefined ? {} : { givenWaterCelsius: waterGiven.celsius }),
+      ...(givenWaterCelsius === undefined ? {} : { givenWaterCelsius }),
     },
     'common practice',
   );
@@ -187,10 +189,17 @@ function programmeOf(
   targetCelsius: number,
 ): MixingInput {
   const { bakery } = resolved;
-  const portions = phases.flatMap((phase) => ('portions' in phase ? phase.portions : []));
-  const of = (kind: MixPortion['kind']): MixPortion[] => portions.filter((portion) => portion.kind === kind);
-  const gramsOf = (kind: MixPortion['kind']): number =>
-    of(kind).reduce((sum, portion) => sum + portion.grams, 0);
+  const flours: MixPortion[] = [];
+  let waterGrams = 0;
+  let saltGrams = 0;
+  for (const phase of phases) {
+    if (!('portions' in phase)) continue;
+    for (const portion of phase.portions) {
+      if (portion.kind === 'flour') flours.push(portion);
+      else if (portion.kind === 'water') waterGrams += portion.grams;
+      else if (portion.kind === 'salt') saltGrams += portion.grams;
+    }
+  }
   return {
     phases,
     mixer: mix.mixer!.data,
@@ -201,7 +210,7 @@ function programmeOf(
       doughCelsius: targetCelsius,
       roomCelsius: bakery.roomCelsius,
       flourCelsius: bakery.flourCelsius,
-      shares: capacityShares(of('flour'), gramsOf('water'), gramsOf('salt')),
+      shares: capacityShares(flours, waterGrams, saltGrams),
     },
   };
 }

@@ -11,6 +11,8 @@ export interface Batch {
   readonly key: string;
   readonly name: string;
   readonly grams: number;
+  /** The temperature of its water where the line of the ingredient gives it, °C. */
+  readonly waterCelsius?: number;
   /** The portion for a share of it, 0 to 1. */
   portion(share: number, celsius: number | undefined): MixPortion;
 }
@@ -22,8 +24,7 @@ export function batchesOf(
   sectionId: string,
 ): Map<string, Batch> {
   const batches = new Map<string, Batch>();
-  const add = (key: string, make: () => Batch): void => {
-    const batch = make();
+  const add = (key: string, batch: Batch): void => {
     const before = batches.get(key);
     batches.set(key, before === undefined ? batch : joined(before, batch));
   };
@@ -32,9 +33,10 @@ export function batchesOf(
       if (line.grams === undefined || line.grams <= 0) continue;
       const grams = line.grams;
       if (line.kind === 'part')
-        add(line.sectionId ?? line.key, () => partBatch(resolved, solved, line.sectionId ?? line.key, grams));
+        add(line.sectionId ?? line.key, partBatch(resolved, solved, line.sectionId ?? line.key, grams));
       else
-        add(line.key, () =>
+        add(
+          line.key,
           ingredientBatch(resolved, line.key, line.name, grams, givenCelsius(resolved, line.lineId)),
         );
     }
@@ -44,11 +46,9 @@ export function batchesOf(
   for (const line of section?.lines ?? []) {
     if (line.grams === undefined || line.grams <= 0) continue;
     const grams = line.grams;
-    if (line.part) add(line.key, () => partBatch(resolved, solved, line.key, grams));
+    if (line.part) add(line.key, partBatch(resolved, solved, line.key, grams));
     else
-      add(line.key, () =>
-        ingredientBatch(resolved, line.key, line.name, grams, givenCelsius(resolved, line.id)),
-      );
+      add(line.key, ingredientBatch(resolved, line.key, line.name, grams, givenCelsius(resolved, line.id)));
   }
   return batches;
 }
@@ -59,6 +59,7 @@ function joined(first: Batch, second: Batch): Batch {
     key: first.key,
     name: first.name,
     grams,
+    ...(first.waterCelsius === undefined ? {} : { waterCelsius: first.waterCelsius }),
     portion: (share, celsius) => {
       const one = first.portion(share, celsius);
       const two = second.portion(share, celsius);
@@ -87,25 +88,26 @@ function ingredientBatch(
   lineCelsius: number | undefined,
 ): Batch {
   const ingredient = resolved.ingredients.get(key);
+  const isWater = ingredient?.role === 'water';
+  const isFlour = ingredient?.isFlour === true;
+  const { roomCelsius, flourCelsius } = resolved.bakery;
+  const base = {
+    label: name,
+    composition: ingredient?.composition ?? unknownComposition,
+    kind: isWater ? 'water' : isFlour ? 'flour' : ingredient?.role === 'salt' ? 'salt' : 'other',
+    ...(isFlour && ingredient.flour !== undefined ? { dryFlourMoisture: moistureOf(ingredient.flour) } : {}),
+  } as const;
   return {
     key,
     name,
     grams,
+    ...(isWater && lineCelsius !== undefined ? { waterCelsius: lineCelsius } : {}),
     portion: (share, celsius) => {
       const chosen = celsius ?? lineCelsius;
-      const contents = contentsOf(ingredient, grams * share);
-      const isWater = ingredient?.role === 'water';
-      const isFlour = ingredient?.isFlour === true;
-      const { roomCelsius, flourCelsius } = resolved.bakery;
       return {
-        label: name,
+        ...base,
         celsius: chosen ?? (isFlour ? flourCelsius : roomCelsius),
-        composition: contents.composition,
-        kind: isWater ? 'water' : isFlour ? 'flour' : ingredient?.role === 'salt' ? 'salt' : 'other',
-        ...contents.sums,
-        ...(isFlour && ingredient.flour !== undefined
-          ? { dryFlourMoisture: moistureOf(ingredient.flour) }
-          : {}),
+        ...sumsOf(ingredient, grams * share),
         ...(isWater && chosen === undefined ? { tempered: true } : {}),
       };
     },
@@ -117,26 +119,23 @@ type Sums = Pick<
   'grams' | 'flourGrams' | 'freeWaterGrams' | 'fatGrams' | 'sugarGrams' | 'saltGrams'
 >;
 
-function contentsOf(
-  ingredient: Ingredient | undefined,
-  grams: number,
-): { composition: Composition; sums: Sums } {
-  const composition = ingredient?.composition ?? {};
-  const isFlour = ingredient?.isFlour === true;
-  const held = (ingredient?.holdsWater ?? 0) * grams;
+// One object for all, so that what is remembered of a composition is remembered of it too.
+const unknownComposition: Composition = {};
+
+function sumsOf(ingredient: Ingredient | undefined, grams: number): Sums {
+  const composition = ingredient?.composition ?? unknownComposition;
+  if (ingredient?.isFlour === true) {
+    const saltGrams = ingredient.role === 'salt' ? grams : 0;
+    return { grams, flourGrams: grams, freeWaterGrams: 0, fatGrams: 0, sugarGrams: 0, saltGrams };
+  }
+  const sugars = composition.sugars ?? (ingredient?.role === 'sugar' ? (composition.carbohydrate ?? 0) : 0);
   return {
-    composition,
-    sums: {
-      grams,
-      flourGrams: isFlour ? grams : 0,
-      freeWaterGrams: isFlour ? 0 : grams * (composition.water ?? 0) - held,
-      fatGrams: isFlour ? 0 : grams * (composition.fat ?? 0),
-      sugarGrams: isFlour
-        ? 0
-        : grams *
-          (composition.sugars ?? (ingredient?.role === 'sugar' ? (composition.carbohydrate ?? 0) : 0)),
-      saltGrams: ingredient?.role === 'salt' ? grams : 0,
-    },
+    grams,
+    flourGrams: 0,
+    freeWaterGrams: grams * (composition.water ?? 0) - (ingredient?.holdsWater ?? 0) * grams,
+    fatGrams: grams * (composition.fat ?? 0),
+    sugarGrams: grams * sugars,
+    saltGrams: ingredient?.role === 'salt' ? grams : 0,
   };
 }
 
@@ -159,13 +158,22 @@ function partBatch(
 ): Batch {
   const section = solved.sections.find((one) => one.id === sectionId);
   const flat = section === undefined ? [] : flattened(solved, section, new Set());
-  const total = flat.reduce((sum, one) => sum + one.grams, 0);
+  let total = 0;
+  for (const one of flat) total += one.grams;
   const scale = total > 0 ? grams / total : 0;
-  const parts = flat.map((one) => contentsOf(resolved.ingredients.get(one.key), one.grams * scale));
-  const composition = mixCompositions(
-    parts.map((part) => ({ grams: part.sums.grams, composition: part.composition })),
-  );
-  const sum = (of: (sums: Sums) => number): number => parts.reduce((all, part) => all + of(part.sums), 0);
+  const foods: { grams: number; composition: Composition }[] = [];
+  const whole = { flourGrams: 0, freeWaterGrams: 0, fatGrams: 0, sugarGrams: 0, saltGrams: 0 };
+  for (const one of flat) {
+    const ingredient = resolved.ingredients.get(one.key);
+    const sums = sumsOf(ingredient, one.grams * scale);
+    foods.push({ grams: sums.grams, composition: ingredient?.composition ?? unknownComposition });
+    whole.flourGrams += sums.flourGrams;
+    whole.freeWaterGrams += sums.freeWaterGrams;
+    whole.fatGrams += sums.fatGrams;
+    whole.sugarGrams += sums.sugarGrams;
+    whole.saltGrams += sums.saltGrams;
+  }
+  const composition = mixCompositions(foods);
   const celsius = partCelsius(resolved, sectionId);
   return {
     key: sectionId,
@@ -173,15 +181,15 @@ function partBatch(
     grams,
     portion: (share, given) => ({
       label: section?.name ?? '',
-      celsius: given ?? celsius,
       composition,
       kind: section?.kind === 'preferment' ? 'preferment' : 'other',
+      celsius: given ?? celsius,
       grams: grams * share,
-      flourGrams: sum((one) => one.flourGrams) * share,
-      freeWaterGrams: sum((one) => one.freeWaterGrams) * share,
-      fatGrams: sum((one) => one.fatGrams) * share,
-      sugarGrams: sum((one) => one.sugarGrams) * share,
-      saltGrams: sum((one) => one.saltGrams) * share,
+      flourGrams: whole.flourGrams * share,
+      freeWaterGrams: whole.freeWaterGrams * share,
+      fatGrams: whole.fatGrams * share,
+      sugarGrams: whole.sugarGrams * share,
+      saltGrams: whole.saltGrams * share,
     }),
   };
 }

@@ -62,28 +62,70 @@ export function componentDensity(component: FoodComponent, celsius: number): num
 
 /** Specific heat of a food that is not frozen, kJ/(kg·K): the mass-weighted mean of its components. */
 export function specificHeat(composition: Composition, celsius: number): number {
-  let sum = 0;
-  for (const [component, share] of shares(composition))
-    sum += share * componentSpecificHeat(component, celsius);
-  return sum;
+  return slopeAt(heatCurve(composition), celsius);
+}
+
+/**
+ * Heat above 0 °C of something that is not frozen, as t·(a + t·(b + t·c)) with t in °C: the integral of the specific
+ * heats. In kJ/kg of a food, or in kJ of all that is summed up in it. Below 0 °C it stands for liquid water that has a
+ * part of ice in it.
+ */
+export interface HeatCurve {
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+}
+
+/** The heat of a food, kJ/kg. It is worked out once for a composition. */
+export function heatCurve(composition: Composition): HeatCurve {
+  const before = curves.get(composition);
+  if (before !== undefined) return before;
+  let [a, b, c] = [0, 0, 0];
+  const parts = sharesOf(composition);
+  for (const component of unfrozen) {
+    const share = parts[component];
+    const heat = specificHeats[component];
+    a += share * heat[0];
+    b += (share * heat[1]) / 2;
+    c += (share * heat[2]) / 3;
+  }
+  const curve: HeatCurve = { a, b, c };
+  curves.set(composition, curve);
+  return curve;
+}
+
+/** The heat at a temperature, in the unit of the curve. */
+export function heatAt({ a, b, c }: HeatCurve, celsius: number): number {
+  return celsius * (a + celsius * (b + celsius * c));
+}
+
+/** Its slope, the heat capacity at a temperature, per K. */
+export function slopeAt({ a, b, c }: HeatCurve, celsius: number): number {
+  return a + celsius * (2 * b + celsius * 3 * c);
+}
+
+/** The temperature, °C, at which the curve holds so much heat, by Newton’s method; NaN where there is none. */
+export function celsiusOf(curve: HeatCurve, heat: number): number {
+  let celsius = heat / curve.a;
+  for (let step = 0; step < 60; step++) {
+    const move = (heatAt(curve, celsius) - heat) / slopeAt(curve, celsius);
+    celsius -= move;
+    if (!(Math.abs(move) > 1e-12)) break;
+  }
+  return celsius;
 }
 
 /** Density of a food without air in it, kg/m³: the masses of its components over their volumes. */
 export function density(composition: Composition, celsius: number): number {
   let volume = 0;
-  for (const [component, share] of shares(composition))
-    volume += share / componentDensity(component, celsius);
+  const parts = sharesOf(composition);
+  for (const component of unfrozen) volume += parts[component] / componentDensity(component, celsius);
   return 1 / volume;
 }
 
-/**
- * Heat content of a food that is not frozen, kJ/kg above 0 °C: the integral of the specific heat. It may be asked below
- * 0 °C, where it stands for liquid water that has a part of ice in it.
- */
+/** Heat content of a food that is not frozen, kJ/kg above 0 °C. */
 export function liquidEnthalpy(composition: Composition, celsius: number): number {
-  let sum = 0;
-  for (const [component, share] of shares(composition)) sum += share * componentEnthalpy(component, celsius);
-  return sum;
+  return heatAt(heatCurve(composition), celsius);
 }
 
 /**
@@ -91,13 +133,10 @@ export function liquidEnthalpy(composition: Composition, celsius: number): numbe
  * our choice: butter, milk and egg freeze within a degree of 0 °C.
  */
 export function enthalpy(composition: Composition, celsius: number, frozen = celsius < -1): number {
-  if (!frozen) return liquidEnthalpy(composition, celsius);
-  let sum = 0;
-  for (const [component, share] of shares(composition)) {
-    if (component === 'water') sum += share * (componentEnthalpy('ice', celsius) - latentHeatOfIce);
-    else sum += share * componentEnthalpy(component, celsius);
-  }
-  return sum;
+  const liquid = liquidEnthalpy(composition, celsius);
+  if (!frozen) return liquid;
+  const frozenWater = componentEnthalpy('ice', celsius) - latentHeatOfIce;
+  return liquid + sharesOf(composition).water * (frozenWater - componentEnthalpy('water', celsius));
 }
 
 /**
@@ -146,14 +185,12 @@ export const compositionKeys: readonly (keyof Composition)[] = [
   'saltFraction',
 ];
 
-const componentsOf = new WeakMap<Composition, readonly (readonly [FoodComponent, number])[]>();
+const unfrozen = ['water', 'protein', 'fat', 'carbohydrate', 'fibre', 'ash'] as const;
+const curves = new WeakMap<Composition, HeatCurve>();
 
 // The fractions that the thermal sums run over: fibre taken out of the carbohydrate, what nobody told counted as
 // carbohydrate, and the whole brought to 1 unless it is only a table's rounding away from it.
-function shares(composition: Composition): readonly (readonly [FoodComponent, number])[] {
-  const cached = componentsOf.get(composition);
-  if (cached !== undefined) return cached;
-  const fraction = (value: number | undefined) => (value !== undefined && value > 0 && value < 2 ? value : 0);
+function sharesOf(composition: Composition): Readonly<Record<(typeof unfrozen)[number], number>> {
   const water = fraction(composition.water);
   const protein = fraction(composition.protein);
   const fat = fraction(composition.fat);
@@ -164,18 +201,18 @@ function shares(composition: Composition): readonly (readonly [FoodComponent, nu
   const sum = water + protein + fat + ash + fibre + net;
   const rest = composition.carbohydrate === undefined || sum === 0 ? Math.max(0, 1 - sum) : 0;
   const total = Math.abs(sum + rest - 1) <= 0.001 ? 1 : sum + rest;
-  const result = (
-    [
-      ['water', water / total],
-      ['protein', protein / total],
-      ['fat', fat / total],
-      ['carbohydrate', (net + rest) / total],
-      ['fibre', fibre / total],
-      ['ash', ash / total],
-    ] as const
-  ).filter(([, share]) => share > 0);
-  componentsOf.set(composition, result);
-  return result;
+  return {
+    water: water / total,
+    protein: protein / total,
+    fat: fat / total,
+    carbohydrate: (net + rest) / total,
+    fibre: fibre / total,
+    ash: ash / total,
+  };
+}
+
+function fraction(value: number | undefined): number {
+  return value !== undefined && value > 0 && value < 2 ? value : 0;
 }
 
 function componentEnthalpy(component: FoodComponent, celsius: number): number {

@@ -154,21 +154,18 @@ export function blendCurve(
     return part;
   });
   if (assumed) notes.push('The protein of the flour is not given: 11.5 % is assumed, so the bands are wide.');
-  if (told.some((part) => isExtrapolated(part.flour))) {
+  if (told.some((part) => figuresOf(part.flour).isExtrapolated)) {
     notes.push('The protein is outside 11–13.4 %, so the absorption is extrapolated.');
   }
   if (shareWithoutGluten > 1e-12)
     notes.push('Rye and other grain without gluten narrow the tolerance to mixing.');
-  const mean = (of: (flour: FlourData) => Known<number>): Known<number> => weightedMean(told, of, assumed);
+  const mean = (figure: keyof FlourFigures): Known<number> => weightedMean(told, figure, assumed);
   return known(
     {
-      absorptionAt14: mean(absorptionAt14),
-      absorptionAsIs: mean((flour) => {
-        const at14 = absorptionAt14(flour);
-        return at14.known ? { ...at14, value: absorptionAtMoisture(at14.value, moistureOf(flour)) } : at14;
-      }),
-      peakMinutes: mean(peakMinutes),
-      stabilityMinutes: mean(stabilityMinutes),
+      absorptionAt14: mean('absorptionAt14'),
+      absorptionAsIs: mean('absorptionAsIs'),
+      peakMinutes: mean('peakMinutes'),
+      stabilityMinutes: mean('stabilityMinutes'),
       shareWithoutGluten,
       assumed,
       band: assumed ? 0.4 : 0.2,
@@ -227,6 +224,34 @@ function curveMinutes(
   return known(minutes * (1 - whole) + wholemeal * whole, 'common practice');
 }
 
+/** What a flour brings to the curve of a blend. */
+interface FlourFigures {
+  readonly absorptionAt14: Known<number>;
+  readonly absorptionAsIs: Known<number>;
+  readonly peakMinutes: Known<number>;
+  readonly stabilityMinutes: Known<number>;
+}
+
+const figures = new WeakMap<FlourData, FlourFigures & { readonly isExtrapolated: boolean }>();
+
+// A flour stays the same object from one keystroke to the next, so its figures are worked out once.
+function figuresOf(flour: FlourData): FlourFigures & { readonly isExtrapolated: boolean } {
+  const before = figures.get(flour);
+  if (before !== undefined) return before;
+  const at14 = absorptionAt14(flour);
+  const made = {
+    absorptionAt14: at14,
+    absorptionAsIs: at14.known
+      ? { ...at14, value: absorptionAtMoisture(at14.value, moistureOf(flour)) }
+      : at14,
+    peakMinutes: peakMinutes(flour),
+    stabilityMinutes: stabilityMinutes(flour),
+    isExtrapolated: isExtrapolated(flour),
+  };
+  figures.set(flour, made);
+  return made;
+}
+
 function isExtrapolated(flour: FlourData): boolean {
   if (sound(flour.absorption, 2) !== undefined) return false;
   const protein = proteinAt14(flour);
@@ -235,7 +260,7 @@ function isExtrapolated(flour: FlourData): boolean {
 
 function weightedMean(
   parts: readonly { readonly grams: number; readonly flour: FlourData }[],
-  of: (flour: FlourData) => Known<number>,
+  figure: keyof FlourFigures,
   assumed: boolean,
 ): Known<number> {
   let sum = 0;
@@ -243,7 +268,7 @@ function weightedMean(
   let weakest: Provenance = 'measured';
   let source: string | undefined;
   for (const part of parts) {
-    const one = of(part.flour);
+    const one = figuresOf(part.flour)[figure];
     if (!one.known) return one;
     sum += one.value * part.grams;
     grams += part.grams;

@@ -1,4 +1,11 @@
-import { type Composition, enthalpy, heatOfHydration, liquidEnthalpy } from './composition.ts';
+import {
+  type Composition,
+  celsiusOf,
+  enthalpy,
+  type HeatCurve,
+  heatCurve,
+  heatOfHydration,
+} from './composition.ts';
 
 /** What a portion is to the bakers' rule of three temperatures. Water is liquid even at a virtual temperature below 0 °C. */
 export type HeatKind = 'flour' | 'water' | 'salt' | 'preferment' | 'other';
@@ -21,22 +28,22 @@ export const pureWater: Composition = { water: 1, protein: 0, fat: 0, carbohydra
 
 /** The temperature of portions poured together, °C, with heat given off in kJ added; NaN only for an empty bowl. */
 export function mixedCelsius(items: readonly HeatItem[], extraKilojoules = 0): number {
-  let grams = 0;
-  let guess = 0;
-  for (const item of items) {
-    grams += item.grams;
-    guess += item.grams * item.celsius;
-  }
-  if (!(grams > 0)) return Number.NaN;
-  return solveCelsius((celsius) => heatTaken(items, celsius) - extraKilojoules, guess / grams);
+  let content = 0;
+  for (const item of items) content += (item.grams / 1000) * contentOf(item);
+  return celsiusOf(curveOf(items), content + extraKilojoules);
 }
 
-/** Heat that the portions take up to reach `celsius` as dough, kJ. */
-export function heatTaken(items: readonly HeatItem[], celsius: number): number {
-  let sum = 0;
-  for (const item of items)
-    sum += (item.grams / 1000) * (liquidEnthalpy(item.composition, celsius) - contentOf(item));
-  return sum;
+/** The heat of portions as dough, kJ. */
+export function curveOf(items: readonly HeatItem[]): HeatCurve {
+  let [a, b, c] = [0, 0, 0];
+  for (const { grams, composition } of items) {
+    const curve = heatCurve(composition);
+    const kilograms = grams / 1000;
+    a += kilograms * curve.a;
+    b += kilograms * curve.b;
+    c += kilograms * curve.c;
+  }
+  return { a, b, c };
 }
 
 /** Heat of hydration of all flour loaded dry, kJ. */
@@ -49,23 +56,8 @@ export function hydrationHeat(items: readonly HeatItem[]): number {
   return sum;
 }
 
-/**
- * The temperature, °C, at which a heat content that rises with temperature misses nothing: Newton's method, the slope
- * taken numerically. NaN only where `miss` is.
- */
-export function solveCelsius(miss: (celsius: number) => number, guess: number): number {
-  let celsius = guess;
-  for (let step = 0; step < 60; step++) {
-    const here = miss(celsius);
-    const slope = (miss(celsius + 0.01) - miss(celsius - 0.01)) / 0.02;
-    const move = here / slope;
-    celsius -= move;
-    if (!(Math.abs(move) > 1e-12)) break;
-  }
-  return celsius;
-}
-
-function contentOf(item: HeatItem): number {
+/** Heat content of a portion as it lies there, kJ/kg above liquid at 0 °C. */
+export function contentOf(item: HeatItem): number {
   const frozen = item.frozen ?? (item.kind !== 'water' && item.celsius < -1);
   return enthalpy(item.composition, item.celsius, frozen);
 }

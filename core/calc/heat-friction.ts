@@ -1,4 +1,4 @@
-import { specificHeat } from './composition.ts';
+import { type Composition, specificHeat } from './composition.ts';
 import { type HeatItem, pureWater } from './heat-content.ts';
 
 /** The rule of three or four temperatures: n × dough − the sum of the known temperatures − friction, all in one unit. */
@@ -63,10 +63,12 @@ export function capacityShares(
 ): CapacityShares {
   const flourCapacity = flour.reduce((sum, item) => sum + item.grams * specificHeat(item.composition, 20), 0);
   const waterCapacity = waterGrams * specificHeat(pureWater, 20);
-  const saltCapacity = saltGrams * specificHeat({ ash: 1, carbohydrate: 0 }, 20);
+  const saltCapacity = saltGrams * specificHeat(pureSalt, 20);
   const total = flourCapacity + waterCapacity + saltCapacity;
   return { flour: flourCapacity / total, water: waterCapacity / total, salt: saltCapacity / total };
 }
+
+const pureSalt: Composition = { ash: 1, carbohydrate: 0 };
 
 function mixed(at: FrictionConditions, waterCelsius: number): number {
   const salt = at.saltCelsius ?? at.roomCelsius;

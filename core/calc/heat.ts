@@ -1,18 +1,18 @@
-import { liquidEnthalpy, specificHeat } from './composition.ts';
+import { celsiusOf, type HeatCurve, heatAt, heatCurve, slopeAt } from './composition.ts';
 import {
   believableCelsius,
+  contentOf,
+  curveOf,
   type HeatItem,
   type HeatKind,
-  heatTaken,
   hydrationHeat,
   pureWater,
-  solveCelsius,
 } from './heat-content.ts';
 import { capacityShares, frictionFactor, frictionFromRise, ruleOfThumbWater } from './heat-friction.ts';
 import { type IceShare, iceFor, virtualWaterCelsius } from './ice.ts';
 import { type Known, known, unknown } from './known.ts';
 
-export { type HeatItem, type HeatKind, heatTaken, hydrationHeat, mixedCelsius } from './heat-content.ts';
+export { type HeatItem, type HeatKind, hydrationHeat, mixedCelsius } from './heat-content.ts';
 export {
   type CapacityShares,
   capacityShares,
@@ -79,10 +79,11 @@ export interface HeatOutcome {
 export function waterTemperature(input: HeatInput): Known<HeatOutcome> {
   const reason = missing(input);
   if (reason !== undefined) return unknown(reason);
+  const batch = batchOf(input);
   const started = input.targetCelsius - input.rise.celsius;
-  const waterHeat =
-    liquidEnthalpy(pureWater, started) + neededHeat(input, started) / (input.waterGrams / 1000);
-  const waterCelsius = solveCelsius((celsius) => liquidEnthalpy(pureWater, celsius) - waterHeat, started);
+  // What all of the batch holds at `started`, less what comes with the other portions, the water has to bring.
+  const brought = heatAt(batch.curve, started) - batch.kilojoules - batch.hydration;
+  const waterCelsius = celsiusOf(waterCurve, brought / (input.waterGrams / 1000));
   if (!Number.isFinite(waterCelsius)) return unknown('the temperatures given lead to no water temperature');
 
   const tap = input.tapCelsius;
@@ -94,16 +95,23 @@ export function waterTemperature(input: HeatInput): Known<HeatOutcome> {
     ice.known && ice.value.capped && tap !== undefined
       ? virtualWaterCelsius(ice.value.iceGrams, ice.value.tapGrams, tap, input.iceCelsius)
       : waterCelsius;
-  const doughCelsius = usedCelsius === waterCelsius ? input.targetCelsius : mixedDough(input, usedCelsius);
-  const friction = frictionOf(input, doughCelsius, usedCelsius);
+  const doughCelsius =
+    usedCelsius === waterCelsius ? input.targetCelsius : mixedDough(input, batch, usedCelsius);
   return known(
     {
       waterCelsius,
       ice,
       doughCelsius,
-      ruleOfThumb: ruleFor(input),
-      friction,
-      bill: heatBill(input, usedCelsius, doughCelsius),
+      // Told on asking only: a keystroke never asks.
+      get ruleOfThumb() {
+        return ruleFor(input, batch);
+      },
+      get friction() {
+        return frictionOf(input, doughCelsius, usedCelsius);
+      },
+      get bill() {
+        return heatBill(input, batch, usedCelsius, doughCelsius);
+      },
     },
     'published',
     'Choi & Okos (1986); Sosland Baker’s Dictionary, heat of hydration',
@@ -122,60 +130,67 @@ export function doughTemperature(input: HeatInput, waterCelsius: number): Known<
   });
   if (reason !== undefined) return unknown(reason);
   if (!Number.isFinite(waterCelsius)) return unknown('the temperature of the water is not given');
-  const dough = mixedDough(input, waterCelsius);
+  const dough = mixedDough(input, batchOf(input), waterCelsius);
   return Number.isFinite(dough) ? known(dough, 'published') : unknown('there is nothing in the bowl');
 }
 
-// Heat, in kJ, that the water must bring along beyond its own content at `started`.
-function neededHeat(input: HeatInput, started: number): number {
-  const hydration = input.rise.includesHydration ? 0 : hydrationHeat(input.items);
-  return heatTaken(input.items, started) + bowlHeat(input, started) - hydration;
+const waterCurve = heatCurve(pureWater);
+
+/** All that is poured together, bowl and water included, as heat. */
+interface Batch {
+  readonly curve: HeatCurve;
+  /** What all but the water holds as it lies there, kJ. */
+  readonly kilojoules: number;
+  /** Heat of hydration that the rise does not hold yet, kJ. */
+  readonly hydration: number;
 }
 
-function bowlHeat(input: HeatInput, celsius: number): number {
-  return input.bowl === undefined ? 0 : input.bowl.kilojoulesPerKelvin * (celsius - input.bowl.celsius);
-}
-
-function mixedDough(input: HeatInput, waterCelsius: number): number {
-  const items = [...input.items, waterItem(input, waterCelsius)];
-  if (!(items.reduce((sum, item) => sum + item.grams, 0) > 0)) return Number.NaN;
-  const hydration = input.rise.includesHydration ? 0 : hydrationHeat(input.items);
-  const started = solveCelsius(
-    (celsius) => heatTaken(items, celsius) + bowlHeat(input, celsius) - hydration,
-    20,
-  );
-  return started + input.rise.celsius;
-}
-
-function waterItem(input: HeatInput, celsius: number): HeatItem {
+function batchOf(input: HeatInput): Batch {
+  const others = curveOf(input.items);
+  const water = Math.max(0, input.waterGrams) / 1000;
+  const { bowl } = input;
+  let kilojoules = bowl === undefined ? 0 : bowl.kilojoulesPerKelvin * bowl.celsius;
+  for (const item of input.items) kilojoules += (item.grams / 1000) * contentOf(item);
   return {
-    label: 'water',
-    grams: Math.max(0, input.waterGrams),
-    celsius,
-    composition: pureWater,
-    kind: 'water',
+    curve: {
+      a: others.a + water * waterCurve.a + (bowl?.kilojoulesPerKelvin ?? 0),
+      b: others.b + water * waterCurve.b,
+      c: others.c + water * waterCurve.c,
+    },
+    kilojoules,
+    hydration: input.rise.includesHydration ? 0 : hydrationHeat(input.items),
   };
 }
 
-function heatBill(input: HeatInput, waterCelsius: number, doughCelsius: number): HeatBillLine[] {
-  const items = [...input.items, waterItem(input, waterCelsius)];
-  const capacity =
-    items.reduce((sum, item) => sum + (item.grams / 1000) * specificHeat(item.composition, doughCelsius), 0) +
-    (input.bowl?.kilojoulesPerKelvin ?? 0);
+function mixedDough(input: HeatInput, batch: Batch, waterCelsius: number): number {
+  const water = (Math.max(0, input.waterGrams) / 1000) * heatAt(waterCurve, waterCelsius);
+  return celsiusOf(batch.curve, batch.kilojoules + water + batch.hydration) + input.rise.celsius;
+}
+
+function heatBill(
+  input: HeatInput,
+  batch: Batch,
+  waterCelsius: number,
+  doughCelsius: number,
+): HeatBillLine[] {
+  const capacity = slopeAt(batch.curve, doughCelsius);
   const line = (label: string, kilojoules: number): HeatBillLine => ({
     label,
     kilojoules,
     celsius: kilojoules / capacity,
   });
-  const lines = items.map((item) => line(item.label, -heatTaken([item], doughCelsius)));
-  if (input.bowl !== undefined) lines.push(line('bowl', -bowlHeat(input, doughCelsius)));
-  if (!input.rise.includesHydration) lines.push(line('heat of hydration', hydrationHeat(input.items)));
-  const started = doughCelsius - input.rise.celsius;
-  const mixing =
-    heatTaken(items, doughCelsius) -
-    heatTaken(items, started) +
-    bowlHeat(input, doughCelsius) -
-    bowlHeat(input, started);
+  const lines = input.items.map((item) =>
+    line(
+      item.label,
+      (item.grams / 1000) * (contentOf(item) - heatAt(heatCurve(item.composition), doughCelsius)),
+    ),
+  );
+  const waterGained = heatAt(waterCurve, waterCelsius) - heatAt(waterCurve, doughCelsius);
+  lines.push(line('water', (Math.max(0, input.waterGrams) / 1000) * waterGained));
+  const { bowl } = input;
+  if (bowl !== undefined) lines.push(line('bowl', bowl.kilojoulesPerKelvin * (bowl.celsius - doughCelsius)));
+  if (!input.rise.includesHydration) lines.push(line('heat of hydration', batch.hydration));
+  const mixing = heatAt(batch.curve, doughCelsius) - heatAt(batch.curve, doughCelsius - input.rise.celsius);
   lines.push(line(input.rise.includesHydration ? 'mixing and hydration' : 'mixing', mixing));
   return lines;
 }
@@ -186,27 +201,27 @@ function frictionOf(input: HeatInput, doughCelsius: number, waterCelsius: number
   return known(frictionFactor(doughCelsius, [input.roomCelsius, flour, waterCelsius]), 'common practice');
 }
 
-function ruleFor(input: HeatInput): Known<number> {
+function ruleFor(input: HeatInput, batch: Batch): Known<number> {
   const flour = meanCelsius(input.items, 'flour');
   if (flour === undefined) return unknown('no flour is loaded dry, so there is no flour temperature');
   const preferment = meanCelsius(input.items, 'preferment');
   const others = [input.roomCelsius, flour, ...(preferment === undefined ? [] : [preferment])];
-  const factor = input.givenFrictionCelsius ?? mildDayFriction(input);
+  const factor = input.givenFrictionCelsius ?? mildDayFriction(input, batch);
   return Number.isFinite(factor)
     ? known(ruleOfThumbWater(input.targetCelsius, others, factor), 'common practice')
     : unknown('no friction factor is known');
 }
 
-function mildDayFriction(input: HeatInput): number {
+function mildDayFriction(input: HeatInput, batch: Batch): number {
   const flours = input.items.filter((item) => item.kind === 'flour');
   const water = input.items.reduce(
     (sum, item) => sum + (item.kind === 'water' ? item.grams : 0),
     input.waterGrams,
   );
   const salt = input.items.reduce((sum, item) => sum + (item.kind === 'salt' ? item.grams : 0), 0);
-  const all = [...input.items, waterItem(input, 21)];
-  const capacity = heatTaken(all, 22) - heatTaken(all, 21);
-  const hydration = input.rise.includesHydration ? 0 : hydrationHeat(input.items) / capacity;
+  const bowl = input.bowl?.kilojoulesPerKelvin ?? 0;
+  const capacity = heatAt(batch.curve, 22) - heatAt(batch.curve, 21) - bowl;
+  const hydration = batch.hydration / capacity;
   return frictionFromRise(input.rise.celsius + hydration, {
     doughCelsius: input.targetCelsius,
     roomCelsius: 21,

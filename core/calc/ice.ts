@@ -1,4 +1,4 @@
-import { componentSpecificHeat, latentHeatOfIce, liquidEnthalpy } from './composition.ts';
+import { celsiusOf, heatCurve, latentHeatOfIce, liquidEnthalpy } from './composition.ts';
 import { pureWater } from './heat-content.ts';
 
 /** How the water of a batch is made up of ice and tap water. */
@@ -65,13 +65,7 @@ export function virtualWaterCelsius(
   if (!(grams > 0)) return tapCelsius;
   const heat =
     (iceGrams * iceEnthalpy(iceCelsius) + tapGrams * liquidEnthalpy(pureWater, tapCelsius)) / grams;
-  let celsius = heat / 4.1762;
-  for (let step = 0; step < 20; step++) {
-    const miss = liquidEnthalpy(pureWater, celsius) - heat;
-    celsius -= miss / componentSpecificHeat('water', celsius);
-    if (Math.abs(miss) < 1e-12) break;
-  }
-  return celsius;
+  return celsiusOf(heatCurve(pureWater), heat);
 }
 
 /** Heat content of ice, kJ/kg above liquid water at 0 °C, at 0 °C or below. */

@@ -1,4 +1,5 @@
-import { type HeatItem, heatTaken, hydrationHeat } from './heat-content.ts';
+import { heatAt } from './composition.ts';
+import { curveOf, type HeatItem, hydrationHeat } from './heat-content.ts';
 import { riseFromFriction } from './heat-friction.ts';
 import type { MixerData } from './mixer.ts';
 import type { MixingInput, Programme, TimeStep } from './mixing-programme.ts';
@@ -26,7 +27,8 @@ export function frictionScale(input: MixingInput, programme: Programme): Frictio
   const items: HeatItem[] = [];
   for (const step of programme.steps) if (step.kind === 'add') items.push(...step.portions);
   const dough = conditions.doughCelsius;
-  const capacity = heatTaken(items, dough) - heatTaken(items, dough - 1);
+  const bowl = curveOf(items);
+  const capacity = heatAt(bowl, dough) - heatAt(bowl, dough - 1);
   const hydration = capacity > 0 ? hydrationHeat(items) / capacity : 0;
   const start = dough - (riseFromFriction(friction, conditions) - hydration);
   const steps = programme.steps.filter((step) => step.kind === 'time');

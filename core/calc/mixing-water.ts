@@ -2,7 +2,8 @@ import { type HeatInput, type HeatOutcome, waterTemperature } from './heat.ts';
 import { type HeatItem, hydrationHeat, mixedCelsius, pureWater } from './heat-content.ts';
 import { virtualWaterCelsius } from './ice.ts';
 import { type Known, known, unknown } from './known.ts';
-import { type MixingOutcome, simulateMixing } from './mixing.ts';
+import { type MixingOutcome, prepareMixing, runMixing } from './mixing.ts';
+import { type HeatPlan, runHeat } from './mixing-heat.ts';
 import type { MixingInput, MixPortion } from './mixing-programme.ts';
 
 /** A programme whose tempered water is to bring the dough to a temperature. Temperatures in °C. */
@@ -30,28 +31,19 @@ export function temperWater(input: TemperInput): Known<TemperedWater> {
   if (!(waterGrams > 0)) return unknown('there is no water to temper');
   if (!Number.isFinite(input.targetCelsius)) return unknown('the dough temperature wanted is not given');
 
-  const run = (waterCelsius: number) => simulateMixing(withWater(input.mixing, waterCelsius));
-  const end = (waterCelsius: number): number => {
-    const celsius = run(waterCelsius).endCelsius;
-    return celsius.known ? celsius.value : Number.NaN;
-  };
-  const first = run(20).endCelsius;
-  if (!first.known) return first;
-  const solved = solveEnd(end, input.targetCelsius);
-  if (solved === undefined) {
-    return unknown('after so long in the room the dough has its temperature, whatever that of the water');
-  }
-
-  const base = heatInput(input, portions, waterGrams, solved, input.targetCelsius);
-  const heat = waterTemperature(base);
+  const prepared = prepareMixing(withPureWater(input.mixing));
+  const solved = solveEnd(prepared.heat, input.targetCelsius);
+  if (!solved.known) return solved;
+  const heat = waterTemperature(heatInput(input, portions, waterGrams, solved.value, input.targetCelsius));
   if (!heat.known) return heat;
   const { ice } = heat.value;
   if (!ice.known || !ice.value.capped || input.tapCelsius === undefined) {
-    return known({ ...heat.value, outcome: run(heat.value.waterCelsius) }, heat.provenance, heat.source);
+    const outcome = runMixing(prepared, heat.value.waterCelsius);
+    return known(Object.assign(heat.value, { outcome }), heat.provenance, heat.source);
   }
   // All the water is ice and still too warm: what the dough then reaches is told, with its own bill.
   const coldest = virtualWaterCelsius(waterGrams, 0, input.tapCelsius, input.iceCelsius);
-  const outcome = run(coldest);
+  const outcome = runMixing(prepared, coldest);
   if (!outcome.endCelsius.known) return outcome.endCelsius;
   const reached = waterTemperature(heatInput(input, portions, waterGrams, coldest, outcome.endCelsius.value));
   if (!reached.known) return reached;
@@ -73,12 +65,14 @@ function heatInput(
   const others: readonly HeatItem[] = portions.filter(
     (portion) => portion.tempered !== true && portion.grams > 0,
   );
-  const water = portions
-    .filter((portion) => portion.tempered === true && portion.grams > 0)
-    .map(
-      (portion): HeatItem => ({ ...portion, celsius: waterCelsius, kind: 'water', composition: pureWater }),
-    );
-  const mixed = mixedCelsius([...others, ...water], hydrationHeat(others));
+  const water: HeatItem = {
+    label: 'water',
+    grams: waterGrams,
+    celsius: waterCelsius,
+    composition: pureWater,
+    kind: 'water',
+  };
+  const mixed = mixedCelsius([...others, water], hydrationHeat(others));
   const friction = input.mixing.mixer.frictionCelsius;
   return {
     items: others,
@@ -92,13 +86,11 @@ function heatInput(
   };
 }
 
-function withWater(mixing: MixingInput, waterCelsius: number): MixingInput {
+function withPureWater(mixing: MixingInput): MixingInput {
   const phases = mixing.phases.map((phase) => {
     if (phase.kind !== 'load' && phase.kind !== 'add') return phase;
     const portions = phase.portions.map((portion) =>
-      portion.tempered === true
-        ? { ...portion, celsius: waterCelsius, kind: 'water' as const, composition: pureWater }
-        : portion,
+      portion.tempered === true ? { ...portion, kind: 'water' as const, composition: pureWater } : portion,
     );
     return { ...phase, portions };
   });
@@ -111,19 +103,25 @@ function allPortions(mixing: MixingInput): MixPortion[] {
   );
 }
 
-// The end temperature is all but linear in the water’s, so the secant needs a handful of runs.
-function solveEnd(end: (waterCelsius: number) => number, target: number): number | undefined {
-  let [before, here] = [10, 20];
-  let missBefore = end(before) - target;
+// The end temperature is all but linear in the water’s, so Newton’s method needs two or three runs of the heat alone.
+function solveEnd(plan: HeatPlan, target: number): Known<number> {
+  const nothing = unknown(
+    'after so long in the room the dough has its temperature, whatever that of the water',
+  );
+  let here = 20;
   for (let step = 0; step < 40; step++) {
-    const miss = end(here) - target;
-    if (Math.abs(miss) < 1e-11) return here;
-    const slope = (miss - missBefore) / (here - before);
-    if (!(slope > 1e-6)) return Math.abs(miss) < 1e-8 ? here : undefined;
-    [before, missBefore] = [here, miss];
-    here -= miss / slope;
-    if (!Number.isFinite(here)) return undefined;
-    if (Math.abs(here - before) < 1e-11) return here;
+    const { end, endPerWaterDegree: slope } = runHeat(plan, here);
+    if (!end.known) return step === 0 ? end : nothing;
+    const miss = end.value - target;
+    if (Math.abs(miss) < 1e-11) break;
+    if (!(slope > 1e-6)) {
+      if (Math.abs(miss) < 1e-8) break;
+      return nothing;
+    }
+    const move = miss / slope;
+    here -= move;
+    if (!Number.isFinite(here)) return nothing;
+    if (Math.abs(move) < 1e-11) break;
   }
-  return here;
+  return known(here, 'published');
 }

@@ -1,8 +1,13 @@
 import { type DevelopmentTimes, letDownPart, type MixingStage, stageOf } from './development.ts';
-import { believableCelsius, type HeatItem, hydrationHeat, mixedCelsius } from './heat-content.ts';
 import { type Known, known, unknown } from './known.ts';
-import { type FrictionScale, frictionScale, warmingIn } from './mixing-friction.ts';
-import { type AddStep, type MixingInput, type TimeStep, takeApart, whyNoCurve } from './mixing-programme.ts';
+import { type HeatPlan, type HeatRun, planHeat, runHeat } from './mixing-heat.ts';
+import {
+  type MixingInput,
+  type Programme,
+  type TimeStep,
+  takeApart,
+  whyNoCurve,
+} from './mixing-programme.ts';
 import { minutesToReach, temperatureAfter, type WarmingPhase } from './warming.ts';
 
 /** The dough at one moment of its programme. What is absent is not known. */
@@ -14,6 +19,8 @@ export interface MixingPoint {
   /** D: slow minutes done over those that full development needs. */
   readonly development?: number;
   readonly stage?: MixingStage;
+  /** How its temperature goes on from here. */
+  readonly warming?: WarmingPhase;
 }
 
 /** The dough at the end of a line of the programme. */
@@ -32,6 +39,7 @@ export interface MinutesBand {
 
 /** What a mixing programme does to a dough. */
 export interface MixingOutcome {
+  /** The dough at the start and at the end of each stretch of constant conditions, by turns. */
   readonly points: readonly MixingPoint[];
   readonly phaseEnds: readonly PhaseEnd[];
   readonly programmeMinutes: number;
@@ -60,13 +68,30 @@ export interface MixingOutcome {
  * cannot be told is a value with its reason.
  */
 export function simulateMixing(input: MixingInput): MixingOutcome {
+  return runMixing(prepareMixing(input));
+}
+
+/** A programme taken apart, ready to be run with its tempered water at any temperature. */
+export interface PreparedMixing {
+  readonly input: MixingInput;
+  readonly programme: Programme;
+  readonly heat: HeatPlan;
+}
+
+export function prepareMixing(input: MixingInput): PreparedMixing {
   const programme = takeApart(input);
+  return { input, programme, heat: planHeat(input, programme) };
+}
+
+/** Runs a programme with its tempered water at `waterCelsius`; where that is absent, at what its portions say. */
+export function runMixing(prepared: PreparedMixing, waterCelsius?: number): MixingOutcome {
+  const { input, programme } = prepared;
   const noCurve = whyNoCurve(input);
   const timed = programme.steps.filter((step) => step.kind === 'time');
   const noRate = firstReason(timed.map((step) => step.rate));
-  const heat = runHeat(input, programme.steps, frictionScale(input, programme));
+  const heat = runHeat(prepared.heat, waterCelsius);
   const band = input.calibratedBand ?? (input.curve.known ? input.curve.value.band : 0.2);
-  const run = samples(programme.steps, heat, noRate === undefined, noCurve === undefined);
+  const run = course(programme.steps, heat, noRate === undefined, noCurve === undefined);
   const last = run.points.at(-1);
   const programmeMinutes = timed.reduce((sum, step) => sum + step.minutes, 0);
   const lastTimes = timed.findLast((step) => step.times !== undefined)?.times;
@@ -76,15 +101,17 @@ export function simulateMixing(input: MixingInput): MixingOutcome {
     return value === undefined ? unknown(otherwise) : known(value, 'common practice');
   };
   const noDough = 'the programme never works flour and water together';
-  const crossing = (event: MixingEvent): Known<MinutesBand> => {
+  const steps = [...timed, ...programme.beyond];
+  const [expected, low, high] =
+    why === undefined ? [1, 1 - band, 1 + band].map((scale) => momentsOf(steps, scale)) : [];
+  const crossing = (event: keyof Moments): Known<MinutesBand> => {
     if (why !== undefined) return unknown(why);
-    const steps = [...timed, ...programme.beyond];
-    const at = (scale: number) => minutesUntil(event, steps, scale);
-    const expected = at(1);
-    const low = at(1 - band);
-    const high = at(1 + band);
-    if (expected === undefined || low === undefined || high === undefined) return unknown(noDough);
-    return known({ low, expected, high, atLastSpeed: expected > programmeMinutes + 1e-9 }, 'common practice');
+    const [at, from, to] = [expected?.[event], low?.[event], high?.[event]];
+    if (at === undefined || from === undefined || to === undefined) return unknown(noDough);
+    return known(
+      { low: from, expected: at, high: to, atLastSpeed: at > programmeMinutes + 1e-9 },
+      'common practice',
+    );
   };
   return {
     points: run.points,
@@ -98,86 +125,25 @@ export function simulateMixing(input: MixingInput): MixingOutcome {
     stage: tell(last?.stage, noDough),
     times: tell(lastTimes, noDough),
     developedAfter: crossing('developed'),
-    letDownAfter: crossing('let-down'),
+    letDownAfter: crossing('letDown'),
     breakdownAfter: crossing('breakdown'),
-    limitAfter: limitOf(input.limitCelsius, heat, timed, programme.beyond),
+    limitAfter: limitOf(input.limitCelsius, heat, timed, prepared.heat.beyond),
     band,
     notes: [...(input.curve.known ? input.curve.value.notes : []), ...programme.notes],
   };
 }
 
-/** The temperature of the dough at a minute of the programme, °C, read off the curve; unknown outside of it. */
+/** The temperature of the dough at a minute of the programme, °C; unknown outside of it. */
 export function celsiusAt(outcome: MixingOutcome, minutes: number): Known<number> {
-  const after = outcome.points.findIndex((point) => point.minutes >= minutes);
-  const right = outcome.points[after];
-  const left = outcome.points[Math.max(0, after - 1)];
-  if (!outcome.endCelsius.known) return outcome.endCelsius;
-  if (right?.celsius === undefined || left?.celsius === undefined)
-    return unknown('the programme is over by then');
-  const span = right.minutes - left.minutes;
-  const part = span > 0 ? (minutes - left.minutes) / span : 1;
-  return known(left.celsius + (right.celsius - left.celsius) * part, outcome.endCelsius.provenance);
-}
-
-type MixingEvent = 'developed' | 'let-down' | 'breakdown';
-
-interface HeatRun {
-  /** Temperature at the start of each timed step and its warming, in order; undefined once it is not known. */
-  readonly starts: readonly ({ readonly celsius: number; readonly warming: WarmingPhase } | undefined)[];
-  readonly end: Known<number>;
-  readonly warmed: Known<number>;
-  readonly scale: FrictionScale;
-}
-
-// The temperatures through the programme. What is in the bowl is kept portion by portion, all at one temperature.
-function runHeat(input: MixingInput, steps: readonly (TimeStep | AddStep)[], scale: FrictionScale): HeatRun {
-  const starts: HeatRun['starts'][number][] = [];
-  let bowl: HeatItem[] = [];
-  let dry: HeatItem[] = [];
-  let wet = false;
-  let celsius = Number.NaN;
-  let warmed = 0;
-  let reason = believableCelsius(input.roomCelsius) ? undefined : 'the temperature of the room is not given';
-  for (const step of steps) {
-    if (step.kind === 'add') {
-      const portions = step.portions.filter((portion) => portion.grams > 1e-9 && portion.grams < 1e12);
-      const lacking = portions.find(
-        (portion) => !believableCelsius(portion.celsius) && portion.tempered !== true,
-      );
-      if (lacking !== undefined) reason ??= `the temperature of ${lacking.label} is not known`;
-      dry = [...dry, ...portions.filter((portion) => portion.dryFlourMoisture !== undefined)];
-      wet ||= portions.some((portion) => portion.freeWaterGrams > 0);
-      const heat = wet ? hydrationHeat(dry) : 0;
-      if (wet) dry = [];
-      const here = bowl.map((item): HeatItem => ({ ...item, celsius, frozen: false }));
-      const mixed = reason === undefined ? mixedCelsius([...here, ...portions], heat) : Number.NaN;
-      if (Number.isFinite(mixed)) celsius = mixed;
-      bowl = [...bowl, ...portions];
-      continue;
-    }
-    if (!step.warming.known) reason ??= step.warming.reason;
-    if (reason !== undefined || bowl.length === 0) {
-      starts.push(undefined);
-      continue;
-    }
-    const warming = warmingIn(step, scale);
-    starts.push({ celsius, warming });
-    const after = temperatureAfter(warming, celsius, step.minutes);
-    if (!Number.isFinite(after)) {
-      reason = 'the numbers of the mixer lead to no temperature';
-      continue;
-    }
-    warmed += after - celsius;
-    celsius = after;
-  }
-  const why =
-    reason ?? (Number.isFinite(celsius) ? undefined : 'nothing with a known temperature is in the bowl');
-  return {
-    starts,
-    end: why === undefined ? known(celsius, 'common practice') : unknown(why),
-    warmed: why === undefined ? known(warmed, 'common practice') : unknown(why),
-    scale,
-  };
+  const { points, endCelsius } = outcome;
+  if (!endCelsius.known) return endCelsius;
+  const after = points.findIndex((point) => point.minutes >= minutes);
+  const right = points[after];
+  if (right?.celsius === undefined) return unknown('the programme is over by then');
+  const left = points[after - 1];
+  if (left?.celsius === undefined || left.warming === undefined)
+    return known(right.celsius, endCelsius.provenance);
+  return known(temperatureAfter(left.warming, left.celsius, minutes - left.minutes), endCelsius.provenance);
 }
 
 interface Wear {
@@ -193,48 +159,63 @@ function work(state: Wear, times: DevelopmentTimes, slowMinutes: number, scale: 
   if (over > 0) state.worn += over / (times.slowMinutesToBreakdown * scale);
 }
 
-function minutesUntil(event: MixingEvent, steps: readonly TimeStep[], scale: number): number | undefined {
-  const wear = event === 'developed' ? 0 : event === 'let-down' ? letDownPart : 1;
+/** When a dough is developed, let down and broken, minutes of the programme; absent: never. */
+interface Moments {
+  developed?: number;
+  letDown?: number;
+  breakdown?: number;
+}
+
+const wearAt = { developed: 0, letDown: letDownPart, breakdown: 1 } as const;
+const events = ['developed', 'letDown', 'breakdown'] as const;
+
+function momentsOf(steps: readonly TimeStep[], scale: number): Moments {
+  const moments: Moments = {};
   const state: Wear = { development: 0, worn: 0 };
   let clock = 0;
+  let next = 0;
   for (const step of steps) {
     const rate = step.rate.known ? step.rate.value : 0;
     if (step.times !== undefined && rate > 0) {
       const develop = Math.max(0, 1 - state.development) * step.times.slowMinutesToDeveloped * scale;
-      const wearing = Math.max(0, wear - state.worn) * step.times.slowMinutesToBreakdown * scale;
-      const minutes = (develop + wearing) / rate;
-      if (minutes <= step.minutes) return clock + minutes;
+      for (let event = events[next]; event !== undefined; event = events[++next]) {
+        const wearing = Math.max(0, wearAt[event] - state.worn) * step.times.slowMinutesToBreakdown * scale;
+        const minutes = (develop + wearing) / rate;
+        if (!(minutes <= step.minutes)) break;
+        moments[event] = clock + minutes;
+      }
+      if (next === events.length) break;
       work(state, step.times, rate * step.minutes, scale);
     }
     clock += step.minutes;
   }
-  return undefined;
+  return moments;
 }
 
-// Samples every step at most half a minute apart while worked, more rarely where the programme is long.
-function samples(
-  steps: readonly (TimeStep | AddStep)[],
+// The dough at both ends of every stretch, and what of it each line of the programme leaves.
+function course(
+  steps: Programme['steps'],
   heat: HeatRun,
   withRate: boolean,
   withCurve: boolean,
 ): { points: MixingPoint[]; phaseEnds: PhaseEnd[]; slowMinutes: number } {
   const points: MixingPoint[] = [];
   const phaseEnds: PhaseEnd[] = [];
-  const total = steps.reduce((sum, step) => sum + (step.kind === 'time' ? step.minutes : 0), 0);
-  const spacing = Math.max(0.5, total / 200);
   const state: Wear = { development: 0, worn: 0 };
   let clock = 0;
   let slow = 0;
   let timed = 0;
   let begun = false;
-  const point = (celsius: number | undefined): MixingPoint => ({
-    minutes: clock,
-    ...(celsius === undefined ? {} : { celsius }),
-    ...(withRate ? { slowMinutes: slow } : {}),
-    ...(withRate && withCurve && begun
-      ? { development: state.development, stage: stageOf(state.development, state.worn) }
-      : {}),
-  });
+  const point = (celsius: number | undefined): MixingPoint => {
+    const made: { -readonly [K in keyof MixingPoint]: MixingPoint[K] } = { minutes: clock };
+    if (celsius !== undefined) made.celsius = celsius;
+    if (withRate) made.slowMinutes = slow;
+    if (withRate && withCurve && begun) {
+      made.development = state.development;
+      made.stage = stageOf(state.development, state.worn);
+    }
+    return made;
+  };
   for (const step of steps) {
     if (step.kind === 'add') {
       const next = heat.starts[timed];
@@ -246,19 +227,14 @@ function samples(
     timed++;
     const rate = step.rate.known ? step.rate.value : 0;
     if (step.times !== undefined) begun = true;
-    points.push(point(start?.celsius));
-    const parts = Math.max(1, Math.ceil(step.minutes / (step.working ? spacing : spacing * 4)));
-    const length = step.minutes / parts;
-    for (let part = 1; part <= parts; part++) {
-      clock += length;
-      slow += rate * length;
-      if (step.times !== undefined && rate > 0) work(state, step.times, rate * length, 1);
-      points.push(point(start && temperatureAfter(start.warming, start.celsius, part * length)));
-    }
-    const end = points.at(-1);
-    const previous = phaseEnds.at(-1);
-    if (previous?.phase === step.phase) phaseEnds.pop();
-    if (end !== undefined) phaseEnds.push({ ...end, phase: step.phase });
+    points.push(start === undefined ? point(undefined) : { ...point(start.celsius), warming: start.warming });
+    clock += step.minutes;
+    slow += rate * step.minutes;
+    if (step.times !== undefined && rate > 0) work(state, step.times, rate * step.minutes, 1);
+    const end = point(start && temperatureAfter(start.warming, start.celsius, step.minutes));
+    points.push(end);
+    if (phaseEnds.at(-1)?.phase === step.phase) phaseEnds.pop();
+    phaseEnds.push({ ...end, phase: step.phase });
   }
   if (points.length === 0 && phaseEnds.length > 0)
     points.push(point(heat.end.known ? heat.end.value : undefined));
@@ -269,7 +245,7 @@ function limitOf(
   limit: number | undefined,
   heat: HeatRun,
   timed: readonly TimeStep[],
-  beyond: readonly TimeStep[],
+  beyond: WarmingPhase | undefined,
 ): MixingOutcome['limitAfter'] {
   if (limit === undefined || !Number.isFinite(limit)) return unknown('no temperature was asked for');
   if (!heat.end.known) return heat.end;
@@ -282,10 +258,7 @@ function limitOf(
     }
     clock += step.minutes;
   }
-  const next = beyond[0];
-  const minutes = next?.warming.known
-    ? minutesToReach(warmingIn(next, heat.scale), heat.end.value, limit)
-    : undefined;
+  const minutes = beyond && minutesToReach(beyond, heat.end.value, limit);
   return minutes === undefined
     ? unknown('at the last speed the dough never gets that warm')
     : known({ minutes: clock + minutes, atLastSpeed: true }, 'common practice');

@@ -19,6 +19,12 @@ export function temperatureAfter(phase: WarmingPhase, startCelsius: number, minu
   return equilibrium + (startCelsius - equilibrium) * Math.exp(-minutes / settlesMinutes);
 }
 
+/** The part of a difference at the start of a phase that is left after some minutes, 0 to 1. */
+export function differenceLeft({ settlesMinutes }: WarmingPhase, minutes: number): number {
+  if (!(settlesMinutes > 0)) return minutes > 0 ? 0 : 1;
+  return Number.isFinite(settlesMinutes) ? Math.exp(-minutes / settlesMinutes) : 1;
+}
+
 /** The temperature, °C, from which dough must start to end a phase at `endCelsius`. */
 export function temperatureBefore(phase: WarmingPhase, endCelsius: number, minutes: number): number {
   const { celsiusPerMinute, aroundCelsius, settlesMinutes } = phase;

@@ -1,5 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { mixerTrials } from '../analysis/mixer-trials.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
+import { trialsOf } from '../analysis/trials.ts';
 import { absorptionAt14, peakMinutes, proteinAt14, stabilityMinutes } from '../calc/flour.ts';
 import type { Known } from '../calc/known.ts';
 import { lineId, sectionId } from '../model/formula-model.ts';
@@ -9,9 +11,12 @@ import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../
 import { findProperty } from '../syntax/vocabulary.ts';
 import { degrees, duration, mass, minutes, percent, trimmed } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
+import { calibrationMarkdown } from './calibration-words.ts';
+import { costWords } from './cost-words.ts';
 import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
 import { factsOf, type LineFacts, sectionOf } from './line-facts.ts';
 import { mixingOutlook, waterWords } from './mixing-words.ts';
+import { readingWords, trialMarkdown } from './trial-words.ts';
 
 /** What a hover says of one line of a block: the stretch of the line it is about, and Markdown. */
 export interface LineHover {
@@ -43,7 +48,7 @@ export function hoverOf(
       return { span: words, markdown: ingredientMarkdown(analysis, facts).join('\n\n') };
     }
     case 'property':
-      return section === undefined ? undefined : propertyHover(section, line, statement, analysis);
+      return section === undefined ? undefined : propertyHover(section, line, statement, scope, analysis);
     default:
       return undefined;
   }
@@ -70,7 +75,10 @@ function headerHover(
   const span = spanOf(header.keyword.start, words.length);
   const title = (text: string): string => `**${escapeMarkdown(text)}**`;
   if (header.section === 'formula' && analysis !== undefined && header.name !== undefined) {
-    return { span, markdown: [title(header.name.text), ...totalsMarkdown(analysis)].join('\n\n') };
+    const cost = costWords(analysis);
+    const said = [title(header.name.text), ...totalsMarkdown(analysis)];
+    if (cost !== undefined) said.push(escapeMarkdown(cost));
+    return { span, markdown: said.join('\n\n') };
   }
   if (header.section === 'mix' && analysis !== undefined) {
     const index = analysis.resolved.model.mixes.findIndex((mix) => mix.headerLine === line);
@@ -78,6 +86,17 @@ function headerHover(
     if (mix === undefined) return undefined;
     if (!mix.known) return { span, markdown: `Not known yet: ${mix.reason}.` };
     return { span, markdown: mixMarkdown(mix.value).join('\n\n') };
+  }
+  if (header.section === 'trial' && analysis !== undefined) {
+    const trial = trialsOf(analysis, scope).find((one) => one.model.headerLine === line);
+    const said = trial === undefined ? [] : trialMarkdown(trial);
+    const when = [header.date, header.words].filter((one) => one !== undefined).join(', ');
+    return said.length === 0 ? undefined : { span, markdown: [title(`Trial ${when}`), ...said].join('\n\n') };
+  }
+  if (header.section === 'mixer' && header.name !== undefined) {
+    const trials = mixerTrials(block, header.name, scope);
+    if (trials === undefined) return undefined;
+    return { span, markdown: [title(header.name.text), ...calibrationMarkdown(trials)].join('\n\n') };
   }
   if (analysis !== undefined) {
     const solved = sectionOf(analysis, sectionId(line));
@@ -183,6 +202,7 @@ function propertyHover(
   section: { kind: SectionKind; headerLine: number },
   line: number,
   statement: PropertyStatement,
+  scope: Scope,
   analysis: Analysis | undefined,
 ): LineHover | undefined {
   const span = spanOf(statement.keyword.start, Math.max(statement.keyword.end, statement.valueSpan.end));
@@ -195,6 +215,11 @@ function propertyHover(
       const state = phaseState(mix.value, line);
       if (state !== undefined) said.push(`At the end of this line: **${state}**.`);
     }
+  }
+  if (section.kind === 'trial' && analysis !== undefined) {
+    const trial = trialsOf(analysis, scope).find((one) => one.model.headerLine === section.headerLine);
+    const words = trial === undefined ? undefined : readingWords(trial, line);
+    if (words !== undefined) said.push(words);
   }
   if (statement.property === 'yield' && analysis?.solved !== undefined)
     said.push(...totalsMarkdown(analysis).slice(0, 2));

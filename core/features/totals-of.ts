@@ -3,6 +3,8 @@ import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { Known } from '../calc/known.ts';
 import type { MinutesBand } from '../calc/mixing.ts';
 import type { Finding } from './answers.ts';
+import { costTotals } from './cost-of.ts';
+import { labelTotals } from './label-of.ts';
 import type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './totals.ts';
 
 /** The totals of a formula as plain data; lines of findings count from one, as people do. */
@@ -48,6 +50,8 @@ export function totalsOf(file: string, analysis: Analysis, findings: readonly Fi
     }
     totals.mixing = mixingOf(mix);
   }
+  set(totals, 'label', labelTotals(analysis));
+  set(totals, 'cost', costTotals(analysis));
   return totals;
 }
 

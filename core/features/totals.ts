@@ -1,4 +1,5 @@
 import type { Role } from '../catalogue/role.ts';
+import type { TotalsCost, TotalsLabel } from './totals-product.ts';
 
 /** The totals of one formula, with the unit in each name; what is not known is absent, never zero. */
 export interface FormulaTotals {
@@ -22,6 +23,10 @@ export interface FormulaTotals {
     frictionCelsius?: number;
   };
   mixing?: TotalsMixing;
+  /** A draft: the producer answers for what is printed. */
+  label?: TotalsLabel;
+  /** Absent where no ingredient has a price. */
+  cost?: TotalsCost;
   findings: { code: string; level: string; line: number; message: string }[];
   /** False when something of the formula could not be worked out. */
   resolved: boolean;

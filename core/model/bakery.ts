@@ -1,3 +1,4 @@
+import type { LabelRegime } from '../calc/allergens.ts';
 import type { Name } from '../syntax/tree.ts';
 import { metricCupMillilitres } from '../syntax/units.ts';
 import { propertiesOf, saidValue } from './properties.ts';
@@ -13,6 +14,8 @@ export interface Bakery {
   readonly scaleStepGrams: number;
   readonly defaultMixer?: Name;
   readonly cupMillilitres: number;
+  /** Whose rules a label follows; absent when nobody told it. */
+  readonly label?: LabelRegime;
   readonly definition?: Definition;
   /** The conditions that had to be assumed. */
   readonly assumed: readonly ('room' | 'flour' | 'scale step')[];
@@ -25,21 +28,32 @@ export const usualScaleStepGrams = 1;
 
 export function bakeryOf(scope: Scope): Bakery {
   const definition = scope.nearest('bakery');
-  if (definition === undefined) {
-    return {
-      roomCelsius: mildCelsius,
-      flourCelsius: mildCelsius,
-      scaleStepGrams: usualScaleStepGrams,
-      cupMillilitres: metricCupMillilitres,
-      assumed: ['room', 'flour', 'scale step'],
-    };
-  }
+  if (definition === undefined) return mildDay;
+  const before = built.get(definition);
+  if (before !== undefined) return before;
+  const made = build(definition);
+  built.set(definition, made);
+  return made;
+}
+
+const built = new WeakMap<Definition, Bakery>();
+
+const mildDay: Bakery = {
+  roomCelsius: mildCelsius,
+  flourCelsius: mildCelsius,
+  scaleStepGrams: usualScaleStepGrams,
+  cupMillilitres: metricCupMillilitres,
+  assumed: ['room', 'flour', 'scale step'],
+};
+
+function build(definition: Definition): Bakery {
   const said = propertiesOf(definition.block, definition.block.top!);
   const room = saidValue(said, 'room', 'temperature')?.celsius;
   const flour = saidValue(said, 'flour', 'temperature')?.celsius;
   const tap = saidValue(said, 'tap water', 'temperature')?.celsius;
   const step = saidValue(said, 'scale step', 'mass')?.grams;
   const mixer = saidValue(said, 'default mixer', 'name')?.name;
+  const label = saidValue(said, 'label', 'word')?.word.toUpperCase();
   const assumed: ('room' | 'flour' | 'scale step')[] = [];
   if (room === undefined) assumed.push('room');
   if (flour === undefined) assumed.push('flour');
@@ -53,6 +67,7 @@ export function bakeryOf(scope: Scope): Bakery {
     definition,
     assumed,
     ...(tap === undefined ? {} : { tapCelsius: tap }),
+    ...(label === 'EU' || label === 'US' ? { label } : {}),
     ...(mixer === undefined ? {} : { defaultMixer: mixer }),
   };
 }

@@ -9,7 +9,7 @@ import type {
   StepStatement,
 } from '../syntax/tree.ts';
 import { holdsIngredients } from '../syntax/vocabulary.ts';
-import { linesOf, propertiesOf, type Said, type SaidProperties } from './properties.ts';
+import { propertiesOf, type Said, type SaidProperties } from './properties.ts';
 
 /** A formula as its block says it, before any name is looked up. Lines are counted in the block. */
 export interface FormulaModel {
@@ -100,7 +100,8 @@ function build(block: Block): FormulaModel | undefined {
 
 function sectionOf(block: Block, section: Section, kind: SectionKind): SectionModel {
   const lines: LineModel[] = [];
-  for (const [line, parsed] of linesOf(block, section)) {
+  for (let line = section.headerLine + 1; line < section.endLine; line++) {
+    const parsed = block.lines[line]!;
     if (parsed.statement.kind === 'ingredient')
       lines.push({ id: lineId(line), line, parsed, statement: parsed.statement });
   }
@@ -117,7 +118,8 @@ function sectionOf(block: Block, section: Section, kind: SectionKind): SectionMo
 
 function mixOf(block: Block, section: Section): MixModel {
   const phases: Said[] = [];
-  for (const [line, parsed] of linesOf(block, section)) {
+  for (let line = section.headerLine + 1; line < section.endLine; line++) {
+    const parsed = block.lines[line]!;
     if (parsed.statement.kind === 'property') phases.push({ line, statement: parsed.statement });
   }
   return { headerLine: section.headerLine, endLine: section.endLine, header: section.header, phases };
@@ -125,7 +127,8 @@ function mixOf(block: Block, section: Section): MixModel {
 
 function processOf(block: Block, section: Section): ProcessModel {
   const steps: { line: number; step: StepStatement }[] = [];
-  for (const [line, parsed] of linesOf(block, section)) {
+  for (let line = section.headerLine + 1; line < section.endLine; line++) {
+    const parsed = block.lines[line]!;
     if (parsed.statement.kind === 'step') steps.push({ line, step: parsed.statement });
   }
   return { headerLine: section.headerLine, header: section.header, steps };

@@ -22,6 +22,8 @@ export interface Ingredient {
   /** Water it soaks up, times its own mass. */
   readonly holdsWater?: number;
   readonly allergens: readonly string[];
+  /** Nobody said whether there are allergens in it: no `contains` line, no grain, no published row. */
+  readonly allergensUnsaid?: true;
   readonly price?: { readonly amount: number; readonly currency: string; readonly per: Per };
   /** Where its figures come from, in words for the baker. */
   readonly source: string;
@@ -62,7 +64,17 @@ function lookUp(name: Name, scope: Scope, fromLevel: number, depth: number): Ing
         : lookUp(like, scope, 0, depth + 1);
     if (found.kind === 'found') base = found.ingredient;
   }
-  return { kind: 'found', ingredient: build(definition!, said, base) };
+  return { kind: 'found', ingredient: builtOnce(definition!, said, base) };
+}
+
+const built = new WeakMap<Definition, { readonly base: Ingredient | undefined; readonly made: Ingredient }>();
+
+function builtOnce(definition: Definition, said: SaidProperties, base: Ingredient | undefined): Ingredient {
+  const before = built.get(definition);
+  if (before !== undefined && before.base === base) return before.made;
+  const made = build(definition, said, base);
+  built.set(definition, { base, made });
+  return made;
 }
 
 /** The catalogue's ingredient of a name, a trailing plural s forgiven, or a role standing for itself. */
@@ -72,8 +84,15 @@ function fromCatalogue(name: Name): Ingredient | undefined {
     findCatalogue(folded) ?? (folded.endsWith('s') ? findCatalogue(folded.slice(0, -1)) : undefined);
   if (entry !== undefined) return ofEntry(entry);
   const role = roleWords.find((word) => word === folded);
-  return role === undefined ? undefined : ofRole(role);
+  if (role === undefined) return undefined;
+  const before = stoodIn.get(role);
+  if (before !== undefined) return before;
+  const made = ofRole(role);
+  if (made !== undefined) stoodIn.set(role, made);
+  return made;
 }
+
+const stoodIn = new Map<string, Ingredient>();
 
 const cached = new Map<CatalogueIngredient, Ingredient>();
 
@@ -121,6 +140,7 @@ function ofRole(role: (typeof roleWords)[number]): Ingredient | undefined {
     name: role,
     role,
     isFlour: role === 'flour',
+    allergensUnsaid: true as const,
     source: `as ${usual.name}; say which it is for better figures`,
   };
   return role === 'flour' ? { ...generic, flour: { grain: 'wheat', milling: 'white' } } : generic;
@@ -149,6 +169,9 @@ function build(definition: Definition, said: SaidProperties, base: Ingredient | 
     isFlour: role === 'flour',
     composition: overlaid(start, said, flour),
     allergens: contains.length > 0 ? contains : (base?.allergens ?? grainAllergens(flour)),
+    ...(contains.length === 0 && flour === undefined && (base?.allergensUnsaid ?? base === undefined)
+      ? { allergensUnsaid: true as const }
+      : {}),
     source:
       base === undefined
         ? 'as its section says'

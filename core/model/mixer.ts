@@ -28,12 +28,22 @@ export function findMixer(name: Name, scope: Scope): MixerFound {
   const level = scope.find('mixer', name.folded)[0];
   if (level !== undefined) {
     if (level.length > 1) return { kind: 'several', definitions: level };
-    return { kind: 'found', mixer: build(level[0]!) };
+    return { kind: 'found', mixer: builtOnce(level[0]!) };
   }
   const usual = findCatalogueMixer(name.folded);
   return usual === undefined
     ? { kind: 'unknown' }
     : { kind: 'found', mixer: { name: name.text, data: usual.mixer } };
+}
+
+const built = new WeakMap<Definition, Mixer>();
+
+function builtOnce(definition: Definition): Mixer {
+  const before = built.get(definition);
+  if (before !== undefined) return before;
+  const made = build(definition);
+  built.set(definition, made);
+  return made;
 }
 
 function build(definition: Definition): Mixer {

@@ -1,4 +1,4 @@
-import type { Block, ParsedLine, PropertyStatement, Section, Value } from '../syntax/tree.ts';
+import type { Block, PropertyStatement, Section, Value } from '../syntax/tree.ts';
 
 /** A property as said in a section, with the line (counted in its block) that says it. */
 export interface Said {
@@ -9,21 +9,22 @@ export interface Said {
 /** What a section says, by property word, in the order of the lines. */
 export type SaidProperties = ReadonlyMap<string, readonly Said[]>;
 
+const remembered = new WeakMap<Section, SaidProperties>();
+
+/** What a section of the block says. Remembered by section, for a section belongs to one block. */
 export function propertiesOf(block: Block, section: Section): SaidProperties {
+  const before = remembered.get(section);
+  if (before !== undefined) return before;
   const said = new Map<string, Said[]>();
-  for (const [line, parsed] of linesOf(block, section)) {
-    const statement = parsed.statement;
+  for (let line = section.headerLine + 1; line < section.endLine; line++) {
+    const { statement } = block.lines[line]!;
     if (statement.kind !== 'property') continue;
     const list = said.get(statement.property);
     if (list === undefined) said.set(statement.property, [{ line, statement }]);
     else list.push({ line, statement });
   }
+  remembered.set(section, said);
   return said;
-}
-
-/** The lines of a section after its header, with their numbers in the block. */
-export function* linesOf(block: Block, section: Section): Iterable<readonly [number, ParsedLine]> {
-  for (let line = section.headerLine + 1; line < section.endLine; line++) yield [line, block.lines[line]!];
 }
 
 /** The value of a property of one form, the first time it is said. */

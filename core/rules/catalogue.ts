@@ -19,6 +19,7 @@ import { keepsBackTooMuch } from './keeps-back-too-much.ts';
 import { letDown } from './let-down.ts';
 import { loop } from './loop.ts';
 import { mixedPastNeed } from './mixed-past-need.ts';
+import { mixerCanBeCalibrated } from './mixer-can-be-calibrated.ts';
 import { noDensity } from './no-density.ts';
 import { noFlour } from './no-flour.ts';
 import { noMixerKind } from './no-mixer-kind.ts';
@@ -41,6 +42,7 @@ import { sameNameTwice } from './same-name-twice.ts';
 import { severalDefinitions } from './several-definitions.ts';
 import { syntaxRows } from './syntax-rows.ts';
 import { tooWarm } from './too-warm.ts';
+import { trialContradicts } from './trial-contradicts.ts';
 import { twoScales } from './two-scales.ts';
 import { underDeveloped } from './under-developed.ts';
 import { unknownFormula } from './unknown-formula.ts';
@@ -101,6 +103,8 @@ export const rules: readonly Rule[] = [
   portionsOff,
   notLoaded,
   noSuchSpeed,
+  mixerCanBeCalibrated,
+  trialContradicts,
   saidTwice,
   sameIngredientTwice,
   sameNameTwice,

@@ -116,8 +116,8 @@ function plainBowl(
         ...(line.role === 'water' && water !== undefined ? { note: water } : {}),
       }),
     );
-  const { rows, total } = rowsOf(weights, step);
-  return { title: 'Into the bowl', when: '', kind: 'bowl', line: firstLine, rows, total };
+  const { readsGrams: _reads, ...made } = rowsOf(weights, step);
+  return { title: 'Into the bowl', when: '', kind: 'bowl', line: firstLine, ...made };
 }
 
 function bowlBlocks(
@@ -210,11 +210,11 @@ function rowsOf(
     return {
       ...base,
       weigh: figureOf(exact, grams, stepGrams ?? step),
-      ...(known ? { scaleReads: figureOf(reads, reads, step) } : {}),
+      ...(known ? { scaleReads: figureOf(reads, Math.round(reads / step) * step, step) } : {}),
     };
   });
   const total = figureOf(rounded.exactTotalGrams, rounded.totalGrams, step);
-  return { rows, total, readsGrams: reads };
+  return { rows, ...(known ? { total } : {}), readsGrams: reads };
 }
 
 function figureOf(grams: number, shown: number, step: number): SheetFigure {

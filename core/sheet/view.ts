@@ -57,8 +57,8 @@ export interface SheetBlock {
   readonly kind: 'before' | 'bowl' | 'later' | 'apart';
   readonly line: number;
   readonly rows: readonly SheetRow[];
-  /** Sum of the rows. */
-  readonly total: SheetFigure;
+  /** Sum of the rows; absent while the weight of one of them is not known. */
+  readonly total?: SheetFigure;
   readonly note?: string;
 }
 
@@ -76,7 +76,7 @@ export interface SheetRow {
   readonly weigh?: SheetFigure;
   /** What one scale under one bowl reads after this row. */
   readonly scaleReads?: SheetFigure;
-  /** Baker's percent of the block's flour: `63 %`; absent for parts and where nothing is known. */
+  /** Baker's percent, of a part's own flour, in the bowl of all flour; absent for parts and where nothing is known. */
   readonly percent?: string;
   /** `at 9 °C (1.2 kg of it ice)`. */
   readonly note?: string;

@@ -1,24 +1,12 @@
 import type { IToken } from 'chevrotain';
+import { withoutAmount } from './amount-missing.ts';
 import { readAmount } from './grammar.ts';
+import { type NamedKind, nameless, type Options, statementOf, unknownAmount } from './named-line.ts';
 import { nameBetween, nameOf } from './names.ts';
+import { pointProblems, rangeProblem, strangeCharacter } from './number-problems.ts';
 import { insertFix, problem, replaceFix } from './problem.ts';
 import * as t from './tokens.ts';
-import type {
-  Amount,
-  IngredientStatement,
-  Name,
-  PlannedStatement,
-  Quantity,
-  Statement,
-  SyntaxProblem,
-} from './tree.ts';
-import { units } from './units.ts';
-
-export interface LineRead {
-  readonly statement: Statement;
-  readonly problems: readonly SyntaxProblem[];
-  readonly otherwise?: IngredientStatement | PlannedStatement;
-}
+import type { Amount, LineRead, Name, SyntaxProblem } from './tree.ts';
 
 const quantityStarts = new Set([t.Percent, t.Mass, t.Volume, t.Count]);
 
@@ -26,11 +14,7 @@ const quantityStarts = new Set([t.Percent, t.Mass, t.Volume, t.Count]);
  * Reads an ingredient line or a line of a plan: a name, its amount (the last amount form before the first comma that
  * stands free), and options after commas.
  */
-export function readNamedAmount(
-  line: string,
-  tokens: readonly IToken[],
-  kind: 'ingredient' | 'planned',
-): LineRead {
+export function readNamedAmount(line: string, tokens: readonly IToken[], kind: NamedKind): LineRead {
   const commaAt = freeComma(tokens);
   const head = commaAt < 0 ? tokens : tokens.slice(0, commaAt);
   const found = lastAmount(line, head);
@@ -63,49 +47,6 @@ export function readNamedAmount(
     statement: statementOf(kind, clean, found.amount, options),
     problems: [...problems, ...options.problems].slice(0, 1),
   };
-}
-
-/** `1.000 g` is one gram where a point is the decimal sign and a kilogram where it parts thousands. */
-export function pointProblems(tokens: readonly IToken[]): SyntaxProblem[] {
-  return tokens.flatMap((token) => {
-    const quantity = t.quantityOf(token);
-    if (quantity === undefined || !/^[1-9]\d{0,2}\.\d{3}$/.test(quantity.number)) return [];
-    if (!['g', 'ml', 'pieces'].includes(units.get(quantity.unit)?.canonical ?? '')) return [];
-    const tail = token.image.slice(quantity.number.length);
-    // Where no zero can go, one more shows that the point is a decimal point.
-    const shortest = String(Number(quantity.number));
-    const one = `${shortest === quantity.number ? `${shortest}0` : shortest}${tail}`;
-    const thousand = `${quantity.number.replace('.', '')}${tail}`;
-    const message = `“${token.image}” is read as ${one}. Write ${one} or ${thousand}, so that nobody reads it the other way.`;
-    const fixes = [
-      replaceFix(`Write ${thousand}`, quantity, thousand),
-      replaceFix(`Write ${one}`, quantity, one),
-    ];
-    return [problem('point-or-thousand', message, { start: quantity.start, end: quantity.end }, ...fixes)];
-  });
-}
-
-interface Options {
-  readonly celsius?: number;
-  readonly readyMinutes?: number;
-  readonly problems: readonly SyntaxProblem[];
-}
-
-function statementOf(
-  kind: 'ingredient' | 'planned',
-  name: Name,
-  amount: Amount,
-  options: Options = { problems: [] },
-): IngredientStatement | PlannedStatement {
-  if (kind === 'planned') {
-    return {
-      kind,
-      name,
-      amount,
-      ...(options.readyMinutes === undefined ? {} : { readyMinutes: options.readyMinutes }),
-    };
-  }
-  return { kind, name, amount, ...(options.celsius === undefined ? {} : { celsius: options.celsius }) };
 }
 
 /** Which tokens stand in a parenthesis that is closed on the line: they belong to a name, whatever they are. */
@@ -186,25 +127,7 @@ function cleanName(line: string, tokens: readonly IToken[], colon: IToken): Name
   return nameOf(line, before) ?? nameBetween(line, colon.startOffset, colon.startOffset);
 }
 
-export function strangeCharacter(token: IToken): SyntaxProblem {
-  const span = { start: token.startOffset, end: t.endOf(token) };
-  if (/^[\p{C}\p{Z}]/u.test(token.image)) {
-    const code = token.image.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0');
-    const message = `A character that cannot be seen (U+${code}) stands here. Take it out.`;
-    return problem('unreadable', message, span, replaceFix('Take it out', span, '', true));
-  }
-  return problem(
-    'unreadable',
-    `“${token.image}” cannot stand here. Take it out, or put the name in quotes: "…".`,
-    span,
-  );
-}
-
-function afterAmount(
-  line: string,
-  trailing: readonly IToken[],
-  kind: 'ingredient' | 'planned',
-): SyntaxProblem {
+function afterAmount(line: string, trailing: readonly IToken[], kind: NamedKind): SyntaxProblem {
   const first = trailing[0]!;
   const span = { start: first.startOffset, end: t.endOf(trailing[trailing.length - 1]!) };
   const text = line.slice(span.start, span.end);
@@ -227,7 +150,7 @@ function amountFirst(
   line: string,
   trailing: readonly IToken[],
   amount: Amount,
-  kind: 'ingredient' | 'planned',
+  kind: NamedKind,
   options: Options,
 ): LineRead {
   const name = nameOf(line, trailing);
@@ -247,166 +170,7 @@ function amountFirst(
   };
 }
 
-function nameless(start: number, end: number, kind: 'ingredient' | 'planned'): LineRead {
-  const which = kind === 'ingredient' ? 'ingredient' : 'formula';
-  const message = `Which ${which}? Its name stands before the amount.`;
-  return {
-    statement: { kind: 'unreadable' },
-    problems: [problem('missing-name', message, { start, end })],
-  };
-}
-
-function unknownAmount(reason: string, at: number): Amount {
-  return { kind: 'unknown', reason, start: at, end: at };
-}
-
-function withoutAmount(line: string, head: readonly IToken[], kind: 'ingredient' | 'planned'): LineRead {
-  const last = head[head.length - 1]!;
-  const quantity = t.quantityOf(last);
-  const end = t.endOf(last);
-  // The `to` of a half-typed `to 69% hydration` is no part of the name.
-  const from = head.findIndex((token, index) => index > 0 && token.tokenType === t.To);
-  const to = from > 0 && from >= head.length - 2 ? from : -1;
-  const name = nameOf(line, head.slice(0, to > 0 ? to : -1));
-  if (quantity !== undefined && name !== undefined) {
-    const span = { start: quantity.start, end: quantity.end };
-    const statement = statementOf(kind, name, unknownAmount('its amount cannot be read', quantity.start));
-    if (quantity.kind === 'range')
-      return { statement, problems: [rangeProblem(quantity, line.slice(span.start, span.end))] };
-    if (quantity.kind === 'grouped') return grouped(line, kind, name, quantity, statement);
-    if (quantity.kind === 'bare' && to > 0) {
-      const fix = insertFix('Write the percent sign', quantity.end, '% hydration', true);
-      const message = `Write the hydration in percent: to ${quantity.number}% hydration`;
-      return { statement, problems: [problem('missing-unit', message, span, fix)] };
-    }
-    if (quantity.kind === 'bare') {
-      const whole = nameOf(line, head)!;
-      const message =
-        kind === 'ingredient'
-          ? `“${quantity.number}” of what? Write a unit: ${quantity.number}% of flour, or ${quantity.number} g.`
-          : `“${quantity.number}” of what? Write a unit: ${quantity.number} pieces, or ${quantity.number} kg.`;
-      const written = kind === 'ingredient' ? ['%', ' g'] : [' pieces', ' kg'];
-      const fixes = written.map((unit, index) =>
-        insertFix(`Write ${quantity.number}${unit}`, quantity.end, unit, index === 0),
-      );
-      // Where the whole text is a known name, its amount is missing and not the unit.
-      return {
-        statement,
-        problems: [{ ...problem('missing-unit', message, span, ...fixes), unlessKnown: whole.folded }],
-        otherwise: statementOf(kind, whole, unknownAmount('it has no amount', end)),
-      };
-    }
-    const message = `“${line.slice(span.start, span.end)}” is no amount. Write a percent of flour, a weight, a volume or pieces.`;
-    return { statement, problems: [problem('no-amount', message, span)] };
-  }
-  if (to > 0 && to === head.length - 1 && name !== undefined) {
-    const message = `“${name.text} to” is not finished: ${name.text}  to 69% hydration`;
-    const span = { start: last.startOffset, end };
-    return {
-      statement: statementOf(kind, name, unknownAmount('half-typed', end)),
-      problems: [problem('missing-amount', message, span)],
-    };
-  }
-  const whole = nameOf(line, head)!;
-  const strange = head.find((token) => token.tokenType === t.Unknown);
-  if (strange !== undefined)
-    return { statement: { kind: 'unreadable' }, problems: [strangeCharacter(strange)] };
-  if (last.tokenType === t.Colon) return colonAtEnd(last);
-  const open = head.find((token) => token.tokenType === t.Quoted && !/^".*"$/.test(token.image));
-  const unit = open === undefined ? otherCaseUnit(head) : undefined;
-  if (unit !== undefined) {
-    const span = { start: last.startOffset, end };
-    const message = `“${last.image}” is no unit; “${unit}” is, with just these letters: ${head[head.length - 2]!.image} ${unit}`;
-    const named = nameOf(line, head.slice(0, -2)) ?? whole;
-    return {
-      statement: statementOf(kind, named, unknownAmount('its amount cannot be read', span.start)),
-      problems: [problem('missing-unit', message, span, replaceFix(`Write ${unit}`, span, unit, true))],
-    };
-  }
-  if (whole.folded === '') return nameless(whole.start, end, kind);
-  if (open !== undefined) {
-    const span = { start: open.startOffset, end };
-    const message = 'The quote that starts here is not closed. Put its second " right after the name.';
-    return {
-      statement: statementOf(kind, whole, unknownAmount('it has no amount', end)),
-      problems: [problem('missing-amount', message, span)],
-    };
-  }
-  const example = kind === 'ingredient' ? '4%' : '24 pieces';
-  const message = `How much “${whole.text}”? Write an amount after it: ${whole.text}  ${example}`;
-  return {
-    statement: statementOf(kind, whole, unknownAmount('it has no amount', end)),
-    problems: [problem('missing-amount', message, { start: whole.start, end: whole.end })],
-  };
-}
-
-function colonAtEnd(colon: IToken): LineRead {
-  const span = { start: colon.startOffset, end: t.endOf(colon) };
-  const message = 'A colon ends only the line that starts a section.';
-  const fix = replaceFix('Take the colon out', span, '', true);
-  return { statement: { kind: 'unreadable' }, problems: [problem('stray-colon', message, span, fix)] };
-}
-
-/** `500 G`: the unit that the last word is but for capitals. */
-function otherCaseUnit(head: readonly IToken[]): string | undefined {
-  const [number, word] = head.slice(-2);
-  if (head.length < 3 || number?.tokenType !== t.Bare || word === undefined) return undefined;
-  const unit = units.get(word.image.toLowerCase());
-  return unit !== undefined && quantityMeasures.has(unit.measure) ? unit.canonical : undefined;
-}
-
-const quantityMeasures: ReadonlySet<string> = new Set(['mass', 'volume', 'count']);
-
-function grouped(
-  line: string,
-  kind: 'ingredient' | 'planned',
-  name: Name,
-  quantity: Extract<NonNullable<ReturnType<typeof t.quantityOf>>, { kind: 'grouped' }>,
-  statement: IngredientStatement | PlannedStatement,
-): LineRead {
-  const span = { start: quantity.start, end: quantity.end };
-  const written = line.slice(span.start, span.end);
-  const [first, second] = quantity.readings;
-  const byBlank = /\s/.test(quantity.number);
-  const whole = nameBetween(line, name.start, quantity.start + quantity.first.length);
-  const named = byBlank && second !== undefined;
-  const split = `${quantity.first}  ${quantity.rest}`;
-  const choices = named
-    ? [replaceFix(`Write ${first}`, span, first!), replaceFix(`“${whole.text}” is the name`, span, split)]
-    : quantity.readings.map((reading) => replaceFix(`Write ${reading}`, span, reading));
-  const message = named
-    ? `“${written}” can be read two ways. Write ${first}, or two blanks where “${whole.text}” is the name: ${whole.text}  ${quantity.rest}`
-    : twoReadings(written, quantity.readings);
-  const found: SyntaxProblem = problem('two-readings', message, span, ...choices);
-  if (!named) return { statement, problems: [found] };
-  const rest = t.cutLine(quantity.rest).meaning;
-  const read = readAmount(quantity.rest, rest);
-  if (!('value' in read)) return { statement, problems: [found] };
-  const shift = quantity.end - quantity.rest.length;
-  const amount = { ...read.value, start: read.value.start + shift, end: read.value.end + shift };
-  return {
-    statement,
-    problems: [{ ...found, unlessKnown: whole.folded }],
-    otherwise: statementOf(kind, whole, amount),
-  };
-}
-
-/** The message for a number written with marks between its thousands. */
-export function twoReadings(written: string, readings: readonly string[]): string {
-  return readings.length > 1
-    ? `“${written}” can be read two ways. Write ${readings.join(' or ')}.`
-    : `“${written}” is written in groups of three. Write ${readings[0]}.`;
-}
-
-/** The finding for a range where one value is needed. */
-export function rangeProblem(quantity: Extract<Quantity, { kind: 'range' }>, written: string): SyntaxProblem {
-  const span = { start: quantity.start, end: quantity.end };
-  const fixes = [quantity.low, quantity.high].map((end) => replaceFix(`Write ${end}`, span, end));
-  const message = `“${written}” is a range; one value is needed. Choose one end and keep the other in a comment.`;
-  return problem('range', message, span, ...fixes);
-}
-
-function readOptions(line: string, tokens: readonly IToken[], kind: 'ingredient' | 'planned'): Options {
+function readOptions(line: string, tokens: readonly IToken[], kind: NamedKind): Options {
   if (tokens.length === 0) return { problems: [] };
   const span = { start: tokens[0]!.startOffset, end: t.endOf(tokens[tokens.length - 1]!) };
   const [first, second, third] = tokens;

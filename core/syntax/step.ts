@@ -1,10 +1,10 @@
 import type { IToken } from 'chevrotain';
 import type { Span } from '../text/span.ts';
-import { type LineRead, rangeProblem, twoReadings } from './amount.ts';
 import { nameBetween, nameOf } from './names.ts';
-import { insertFix, problem, replaceFix } from './problem.ts';
+import { groupedProblem, rangeProblem } from './number-problems.ts';
+import { insertFix, problem } from './problem.ts';
 import * as t from './tokens.ts';
-import type { StepStatement, SyntaxProblem } from './tree.ts';
+import type { LineRead, StepStatement, SyntaxProblem } from './tree.ts';
 import { units } from './units.ts';
 import { stepWords } from './vocabulary.ts';
 
@@ -90,10 +90,7 @@ function unreadableNumber(token: IToken, measure: 'duration' | 'temperature'): S
   const quantity = t.quantityOf(token);
   if (quantity === undefined || units.get(quantity.unit)?.measure !== measure) return undefined;
   if (quantity.kind === 'range') return rangeProblem(quantity, token.image);
-  if (quantity.kind !== 'grouped') return undefined;
-  const span = { start: quantity.start, end: quantity.end };
-  const fixes = quantity.readings.map((reading) => replaceFix(`Write ${reading}`, span, reading));
-  return problem('two-readings', twoReadings(token.image, quantity.readings), span, ...fixes);
+  return quantity.kind === 'grouped' ? groupedProblem(quantity, token.image) : undefined;
 }
 
 function missingUnit(number: string, span: Span, wanted: readonly string[]): SyntaxProblem {

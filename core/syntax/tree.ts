@@ -237,6 +237,13 @@ export interface SyntaxProblem {
   readonly unlessKnown?: string;
 }
 
+/** What came of reading the words of one line. */
+export interface LineRead {
+  readonly statement: Statement;
+  readonly problems: readonly SyntaxProblem[];
+  readonly otherwise?: IngredientStatement | PlannedStatement;
+}
+
 export interface Accept {
   readonly span: Span;
   readonly codes: readonly { readonly code: string; readonly span: Span }[];

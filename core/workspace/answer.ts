@@ -5,17 +5,19 @@ import { type BlockFindings, checkBlock } from '../rules/check.ts';
 import type { Block } from '../syntax/tree.ts';
 import type { Files } from './files.ts';
 
-/** What was looked up to make an answer, so that it can be told whether the answer still stands. */
-interface LookUp {
+/** What was looked up of one kind to make an answer, so that it can be told whether the answer still stands. */
+interface LookUps {
   readonly kind: DefinitionKind;
-  /** A name, `''` for the nearest of a kind, `undefined` for all names of a kind. */
-  readonly folded: string | undefined;
-  readonly blocks: readonly Block[];
+  /** The version of the kind up to which they are known to stand. */
+  version: number;
+  readonly found: Map<string, readonly (readonly Definition[])[]>;
+  nearest: { readonly found: Definition | undefined } | undefined;
+  names: readonly Definition[] | undefined;
 }
 
 interface Kept {
   version: number;
-  readonly lookUps: LookUp[];
+  readonly lookUps: LookUps[];
   readonly scope: Scope;
   analysis: { readonly value: Analysis | undefined } | undefined;
   findings: BlockFindings | undefined;
@@ -65,11 +67,11 @@ export class BlockAnswers {
   private keptOf(uri: string, block: Block): Kept {
     const before = this.kept.get(block);
     if (before !== undefined && this.stands(uri, before)) return before;
-    const lookUps: LookUp[] = [];
+    const lookUps: LookUps[] = [];
     const made: Kept = {
       version: this.files.version,
       lookUps,
-      scope: recording(this.files.scopeOf(uri), lookUps),
+      scope: recording(this.files, uri, lookUps),
       analysis: undefined,
       findings: undefined,
     };
@@ -79,52 +81,62 @@ export class BlockAnswers {
 
   private stands(uri: string, kept: Kept): boolean {
     if (kept.version === this.files.version) return true;
-    const scope = this.files.scopeOf(uri);
-    for (const lookUp of kept.lookUps) if (!sameBlocks(ask(scope, lookUp), lookUp.blocks)) return false;
+    for (const lookUps of kept.lookUps) {
+      const version = this.files.versionOf(lookUps.kind);
+      if (lookUps.version === version) continue;
+      if (!areStill(this.files.scopeOf(uri), lookUps)) return false;
+      lookUps.version = version;
+    }
     kept.version = this.files.version;
     return true;
   }
 }
 
-function ask(scope: Scope, lookUp: LookUp): readonly Definition[] {
-  if (lookUp.folded === undefined) return scope.names(lookUp.kind);
-  if (lookUp.folded === '') {
-    const nearest = scope.nearest(lookUp.kind);
-    return nearest === undefined ? [] : [nearest];
+function areStill(scope: Scope, { kind, found, nearest, names }: LookUps): boolean {
+  for (const [folded, levels] of found) {
+    const now = scope.find(kind, folded);
+    if (now.length !== levels.length) return false;
+    for (const [index, level] of now.entries()) if (!areSame(level, levels[index]!)) return false;
   }
-  return scope.find(lookUp.kind, lookUp.folded).flat();
+  if (nearest !== undefined && scope.nearest(kind)?.block !== nearest.found?.block) return false;
+  return names === undefined || areSame(scope.names(kind), names);
 }
 
-function sameBlocks(definitions: readonly Definition[], blocks: readonly Block[]): boolean {
-  return (
-    definitions.length === blocks.length && definitions.every((one, index) => one.block === blocks[index])
-  );
+// A definition that only moved is another object of the same block.
+function areSame(some: readonly Definition[], others: readonly Definition[]): boolean {
+  return some.length === others.length && some.every((one, index) => one.block === others[index]!.block);
 }
 
-function recording(scope: Scope, lookUps: LookUp[]): Scope {
-  const note = (
-    kind: DefinitionKind,
-    folded: string | undefined,
-    definitions: readonly Definition[],
-  ): void => {
-    if (lookUps.some((one) => one.kind === kind && one.folded === folded)) return;
-    lookUps.push({ kind, folded, blocks: definitions.map((one) => one.block) });
+/** The scope of a file that remembers what it answered: the same question again costs a look into a map. */
+function recording(files: Files, uri: string, lookUps: LookUps[]): Scope {
+  const of = (kind: DefinitionKind): LookUps => {
+    let made = lookUps.find((one) => one.kind === kind);
+    if (made === undefined) {
+      const version = files.versionOf(kind);
+      made = { kind, version, found: new Map(), nearest: undefined, names: undefined };
+      lookUps.push(made);
+    }
+    return made;
   };
   return {
     find: (kind, folded) => {
-      const found = scope.find(kind, folded);
-      if (folded !== '') note(kind, folded, found.flat());
-      return found;
+      const { found } = of(kind);
+      let levels = found.get(folded);
+      if (levels === undefined) {
+        levels = files.scopeOf(uri).find(kind, folded);
+        found.set(folded, levels);
+      }
+      return levels;
     },
     nearest: (kind) => {
-      const found = scope.nearest(kind);
-      note(kind, '', found === undefined ? [] : [found]);
-      return found;
+      const lookedUp = of(kind);
+      lookedUp.nearest ??= { found: files.scopeOf(uri).nearest(kind) };
+      return lookedUp.nearest.found;
     },
     names: (kind) => {
-      const found = scope.names(kind);
-      note(kind, undefined, found);
-      return found;
+      const lookedUp = of(kind);
+      lookedUp.names ??= files.scopeOf(uri).names(kind);
+      return lookedUp.names;
     },
   };
 }

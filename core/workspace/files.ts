@@ -13,21 +13,32 @@ export interface WorkspaceFile {
   definitions: readonly Definition[];
 }
 
+/** The definitions of one kind, by folded name; a name that nobody defines has no list. */
+interface DefinitionsOfKind {
+  readonly byName: Map<string, Definition[]>;
+  /** All of them in a row, as long as none comes, goes or moves. */
+  all: readonly Definition[] | undefined;
+  version: number;
+}
+
 /**
  * The files of a workspace and who defines what. Names are looked for in a file's own folder, then in each folder
  * above it up to the root, then everywhere else.
  */
 export class Files {
   private readonly files = new Map<string, WorkspaceFile>();
-  private readonly byKey = new Map<string, Definition[]>();
+  private readonly kinds = new Map<DefinitionKind, DefinitionsOfKind>();
   private readonly unread = new Set<WorkspaceFile>();
+  private readonly scopes = new Map<string, Scope>();
   private roots: readonly string[] = [];
   /** Grows whenever a definition anywhere comes, goes or changes. */
   version = 0;
 
   setRoots(uris: readonly string[]): void {
     this.roots = uris.map((uri) => (uri.endsWith('/') ? uri : `${uri}/`));
+    this.scopes.clear();
     this.version++;
+    for (const kind of this.kinds.values()) kind.version++;
   }
 
   get(uri: string): WorkspaceFile | undefined {
@@ -62,8 +73,7 @@ export class Files {
   remove(uri: string): void {
     const file = this.files.get(uri);
     if (file === undefined) return;
-    for (const definition of file.definitions) this.forget(definition);
-    if (file.definitions.length > 0) this.version++;
+    for (const definition of file.definitions) this.replace(definition, undefined);
     this.files.delete(uri);
     this.unread.delete(file);
   }
@@ -74,24 +84,18 @@ export class Files {
     const source = parseFile(file.text, file.memo, isInCatalogue);
     file.source = source;
     this.unread.delete(file);
-    const made = source.blocks.flatMap(({ block, firstLine }) => {
-      const before = file.definitions.find((one) => one.block === block && one.firstLine === firstLine);
-      return before ?? definitionOf(file.uri, firstLine, block) ?? [];
-    });
-    const same =
-      made.length === file.definitions.length && made.every((one, index) => one === file.definitions[index]);
-    if (same) return source;
-    const moved = new Set(file.definitions.map((one) => one.block));
-    const changed = made.length !== file.definitions.length || made.some((one) => !moved.has(one.block));
-    for (const definition of file.definitions) this.forget(definition);
-    for (const definition of made) {
-      const key = keyOf(definition.kind, definition.name.folded);
-      const list = this.byKey.get(key);
-      if (list === undefined) this.byKey.set(key, [definition]);
-      else list.push(definition);
+    const held = file.definitions;
+    const made: Definition[] = [];
+    for (const { block, firstLine } of source.blocks) {
+      // Almost always the one at the same place in the row.
+      const at = held[made.length];
+      const isHere = (one: Definition | undefined): boolean =>
+        one?.block === block && one.firstLine === firstLine;
+      const one = isHere(at) ? at : (held.find(isHere) ?? definitionOf(file.uri, firstLine, block));
+      if (one !== undefined) made.push(one);
     }
     file.definitions = made;
-    if (changed) this.version++;
+    this.exchange(held, made);
     return source;
   }
 
@@ -102,22 +106,36 @@ export class Files {
 
   scopeOf(uri: string): Scope {
     const folder = folderOf(uri);
+    const before = this.scopes.get(folder);
+    if (before !== undefined) return before;
     const root = this.rootOf(folder);
-    return {
-      find: (kind, folded) => this.levels(this.byKey.get(keyOf(kind, folded)) ?? [], folder, root),
+    const scope: Scope = {
+      find: (kind, folded) => this.levels(this.kinds.get(kind)?.byName.get(folded) ?? none, folder, root),
       nearest: (kind) => this.levels(this.all(kind), folder, root)[0]?.[0],
       names: (kind) => this.levels(this.all(kind), folder, root).flat(),
     };
+    this.scopes.set(folder, scope);
+    return scope;
   }
 
-  private all(kind: DefinitionKind): Definition[] {
-    const found: Definition[] = [];
-    for (const list of this.byKey.values()) if (list[0]?.kind === kind) found.push(...list);
-    return found;
+  /** Grows whenever a definition of the kind comes, goes or changes; one that only moves is the same still. */
+  versionOf(kind: DefinitionKind): number {
+    return this.kinds.get(kind)?.version ?? 0;
   }
 
-  private levels(definitions: readonly Definition[], folder: string, root: string): Definition[][] {
-    if (definitions.length === 0) return [];
+  private all(kind: DefinitionKind): readonly Definition[] {
+    const definitions = this.kinds.get(kind);
+    if (definitions === undefined) return none;
+    definitions.all ??= [...definitions.byName.values()].flat();
+    return definitions.all;
+  }
+
+  private levels(
+    definitions: readonly Definition[],
+    folder: string,
+    root: string,
+  ): readonly (readonly Definition[])[] {
+    if (definitions.length <= 1) return definitions.length === 0 ? none : [definitions];
     const byLevel = new Map<number, Definition[]>();
     for (const definition of definitions) {
       const where = folderOf(definition.uri);
@@ -136,18 +154,45 @@ export class Files {
     return best === '' ? folder : best;
   }
 
-  private forget(definition: Definition): void {
-    const key = keyOf(definition.kind, definition.name.folded);
-    const list = this.byKey.get(key);
-    const at = list?.indexOf(definition) ?? -1;
-    if (list === undefined || at < 0) return;
-    list.splice(at, 1);
-    if (list.length === 0) this.byKey.delete(key);
+  /** Puts new definitions of a file in the place of those it had. */
+  private exchange(held: readonly Definition[], made: readonly Definition[]): void {
+    const isAligned =
+      held.length === made.length &&
+      made.every(({ kind, name }, index) => {
+        const before = held[index]!;
+        return before.kind === kind && before.name.folded === name.folded;
+      });
+    if (!isAligned) {
+      // Definitions of one name are held in the order of their lines, so all of the file go and come.
+      for (const one of held) this.replace(one, undefined);
+      for (const one of made) this.replace(undefined, one);
+      return;
+    }
+    for (const [index, one] of made.entries()) if (one !== held[index]) this.replace(held[index], one);
+  }
+
+  private replace(before: Definition | undefined, after: Definition | undefined): void {
+    const { kind, name } = (before ?? after)!;
+    let ofKind = this.kinds.get(kind);
+    if (ofKind === undefined) {
+      ofKind = { byName: new Map(), all: undefined, version: 0 };
+      this.kinds.set(kind, ofKind);
+    }
+    ofKind.all = undefined;
+    if (before?.block !== after?.block) {
+      ofKind.version++;
+      this.version++;
+    }
+    const list = ofKind.byName.get(name.folded) ?? [];
+    const at = before === undefined ? list.length : list.indexOf(before);
+    const left = [...list.slice(0, at), ...(after === undefined ? [] : [after]), ...list.slice(at + 1)];
+    if (left.length === 0) ofKind.byName.delete(name.folded);
+    else ofKind.byName.set(name.folded, left);
   }
 }
 
+const none: readonly never[] = [];
 const isInCatalogue = (folded: string): boolean => findCatalogue(folded) !== undefined;
-const keyOf = (kind: DefinitionKind, folded: string): string => `${kind}\n${folded}`;
 
 export function folderOf(uri: string): string {
   return uri.slice(0, uri.lastIndexOf('/') + 1);

@@ -31,7 +31,8 @@ program
   .command('totals')
   .description('work out the overall formula, the parts, the temperatures and the mixing')
   .argument('<paths...>', 'files, or folders to walk')
-  .option('--json', 'write them for another program to read')
+  .option('--json', 'write them for another program to read, with the label and the cost')
+  .option('--label', 'add a draft of the label: nutrition, ingredients, allergens')
   .action(async (paths: string[], options) => {
     const { totals } = await import('./totals.ts');
     end(await totals(paths, options));

@@ -12,9 +12,10 @@ import {
   weighedFigure,
 } from '../../core/index.ts';
 import { levelStyles, styled } from './style.ts';
+import { costLines, labelSections } from './totals-label-text.ts';
 
-/** The totals of a formula for a baker to read in a terminal. What is not known is left out. */
-export function totalsText(totals: FormulaTotals): string {
+/** The totals of a formula for a baker to read in a terminal, the draft of its label if asked. What is not known is left out. */
+export function totalsText(totals: FormulaTotals, show: { readonly label?: boolean } = {}): string {
   return [
     `${styled('bold', totals.formula)}  ${styled('gray', totals.file)}`,
     ...facts(totals).map(([label, value]) => `  ${label.padEnd(labelWidth)}${value}`),
@@ -25,6 +26,10 @@ export function totalsText(totals: FormulaTotals): string {
       return table(`${title}${about}`, part.lines, part.flourGrams, part.totalGrams);
     }),
     ...section('mixing', totals.mixing ? outlook(totals.mixing) : []),
+    ...section('cost', totals.cost ? costLines(totals.cost) : []),
+    ...(show.label && totals.label
+      ? labelSections(totals.label).flatMap(({ title, lines }) => section(title, lines))
+      : []),
     ...section(
       'findings',
       totals.findings.map(({ code, level, line, message }) => {

@@ -6,13 +6,13 @@ import { totalsText } from './totals-text.ts';
 /** Writes what formulas come to: 0, 1 where a formula does not resolve, 2 when something could not be read. */
 export async function totals(
   paths: readonly string[],
-  options: { readonly json?: boolean },
+  options: { readonly json?: boolean; readonly label?: boolean },
 ): Promise<ExitCode> {
   const input = await readInput(paths);
   const all = input.asked.flatMap(({ uri, shown }) =>
     input.service.totals(uri).map((formula): FormulaTotals => ({ ...formula, file: shown })),
   );
-  process.stdout.write(options.json ? asJson(all) : all.map(totalsText).join('\n'));
+  process.stdout.write(options.json ? asJson(all) : all.map((one) => totalsText(one, options)).join('\n'));
   if (input.failed || saysNothing(input, all)) return 2;
   return all.every(({ resolved }) => resolved) ? 0 : 1;
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { listFiles, PackageManager } from '@vscode/vsce';
 import { describe, expect, it } from 'vitest';
 import { commandIds, languageId, sheetViewType } from '../../client/names.ts';
+import { rules } from '../../core/index.ts';
 import manifest from '../../package.json' with { type: 'json' };
 import { projectFolder } from '../editors/places.ts';
 
@@ -102,6 +103,8 @@ describe('the package', () => {
       ].map((name) => `dist/${name}`),
       ...['doughwright.tmLanguage.json', 'language-configuration.json'].map((name) => `syntaxes/${name}`),
       ...['icon.png', 'file-light.svg', 'file-dark.svg'].map((name) => `client/media/${name}`),
+      // Findings link to these.
+      ...[...rules.map(({ code }) => code), 'README'].map((name) => `docs/rules/${name}.md`),
     ];
     const files = await listFiles({ cwd: projectFolder, packageManager: PackageManager.None });
     expect(files.filter((file) => !allowed.includes(file))).toEqual([]);

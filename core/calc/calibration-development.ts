@@ -1,0 +1,83 @@
+import type { CalibrationTrial } from './calibration-quantities.ts';
+import { type Known, known, unknown } from './known.ts';
+import { developmentRate, findSpeed, type MixerData } from './mixer.ts';
+import { stageAt } from './stage-at.ts';
+
+/** How many times as fast as worked out a mixer develops dough, by the stages that were seen. */
+export interface DevelopmentFactor {
+  readonly least: number;
+  /** Absent where no stage was seen that it must not have passed. */
+  readonly most?: number;
+  /** Stages seen. */
+  readonly readings: number;
+}
+
+/**
+ * The factors on a mixer’s development that agree with every stage seen in its trials. A stage is a stretch and no point,
+ * so what they leave is a band; one that holds 1 says that the mixer develops as worked out. Unknown where no stage was
+ * seen, the dough has no curve, or no one factor agrees with all: flours differ, and a stage is a judgement.
+ */
+export function developmentFactor(
+  mixer: MixerData,
+  trials: readonly CalibrationTrial[],
+): Known<DevelopmentFactor> {
+  let [least, most] = [0, Number.POSITIVE_INFINITY];
+  let readings = 0;
+  for (const trial of trials) {
+    for (const { minutes, stage } of trial.readings) {
+      const seen = stage === undefined ? -1 : stages.indexOf(stage);
+      if (seen < 0) continue;
+      const at = (factor: number): number => placeAt(mixer, trial, minutes, factor);
+      if (at(1) < 0) continue;
+      readings++;
+      least = Math.max(
+        least,
+        firstFactor((factor) => at(factor) >= seen),
+      );
+      most = Math.min(
+        most,
+        firstFactor((factor) => at(factor) > seen),
+      );
+    }
+  }
+  if (readings === 0) return unknown('no stage was written down that can be compared');
+  if (least > most) return unknown('no one factor agrees with all stages that were seen');
+  return known(
+    { least, readings, ...(most < largestFactor ? { most } : {}) },
+    'measured',
+    'stages seen in trials',
+  );
+}
+
+const stages: readonly string[] = ['pick-up', 'clean-up', 'developing', 'developed', 'let-down', 'breakdown'];
+
+const largestFactor = 10;
+const smallestFactor = 0.1;
+
+/** The place of the stage at a minute in the order of stages; −1 where it cannot be told. */
+function placeAt(mixer: MixerData, trial: CalibrationTrial, minutes: number, factor: number): number {
+  const numbers = trial.mixing.phases.flatMap((phase) => (phase.kind === 'speed' ? [phase.number] : []));
+  const used = mixer.kind === 'hand' ? [1] : [...new Set(numbers)];
+  const speeds = mixer.speeds.filter((speed) => !used.includes(speed.number));
+  for (const number of used) {
+    const speed = findSpeed(mixer, number);
+    const rate = speed.known ? developmentRate(mixer, speed.value) : speed;
+    if (!speed.known || !rate.known) return -1;
+    speeds.push({ ...speed.value, developsTimes: rate.value * factor });
+  }
+  const stage = stageAt({ ...trial.mixing, mixer: { ...mixer, speeds } }, minutes);
+  return stage.known ? stages.indexOf(stage.value) : -1;
+}
+
+/** The smallest factor for which something holds that goes on holding; 0 where it always does, endless where never. */
+function firstFactor(holds: (factor: number) => boolean): number {
+  if (holds(smallestFactor)) return 0;
+  if (!holds(largestFactor)) return Number.POSITIVE_INFINITY;
+  let [low, high] = [smallestFactor, largestFactor];
+  while (high / low > 1.005) {
+    const middle = Math.sqrt(low * high);
+    if (holds(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
+}

@@ -1,0 +1,156 @@
+import { celsiusOf, type HeatCurve, heatAt, heatCurve, slopeAt } from './composition.ts';
+import { believableCelsius, contentOf, curveOf, hydrationHeat, pureWater } from './heat-content.ts';
+import { type Known, known, unknown } from './known.ts';
+import { frictionScale, warmingIn } from './mixing-friction.ts';
+import type { MixingInput, MixPortion, Programme } from './mixing-programme.ts';
+import { differenceLeft, temperatureAfter, type WarmingPhase } from './warming.ts';
+
+/** A programme as heat alone, so that it can be run for many temperatures of its water. */
+export interface HeatPlan {
+  readonly steps: readonly (Pour | Stretch)[];
+  /** How the dough warms if the last speed just goes on. */
+  readonly beyond: WarmingPhase | undefined;
+  readonly reason: string | undefined;
+}
+
+/** Portions poured onto what is in the bowl, all at one temperature afterwards. Heat in kJ above liquid at 0 °C. */
+interface Pour {
+  readonly kind: 'pour';
+  /** What is in the bowl before; absent for an empty bowl. */
+  readonly before: HeatCurve | undefined;
+  readonly after: HeatCurve;
+  /** Brought by the portions, those of tempered water left out, with the heat of hydration that sets in. */
+  readonly kilojoules: number;
+  readonly tempered: readonly MixPortion[];
+  readonly temperedKilograms: number;
+  readonly reason: string | undefined;
+}
+
+/** Time that passes with everything else the same. */
+interface Stretch {
+  readonly kind: 'stretch';
+  readonly minutes: number;
+  readonly warming: WarmingPhase;
+  readonly isEmpty: boolean;
+  readonly reason: string | undefined;
+}
+
+/** The temperatures through a programme. */
+export interface HeatRun {
+  /** Temperature at the start of each timed step and its warming, in order; undefined once it is not known. */
+  readonly starts: readonly ({ readonly celsius: number; readonly warming: WarmingPhase } | undefined)[];
+  readonly end: Known<number>;
+  readonly warmed: Known<number>;
+  /** Degrees at the end for a degree of the tempered water. */
+  readonly endPerWaterDegree: number;
+}
+
+/** What a programme is as heat. The contents of the bowl are summed up once, whatever temperatures they then take. */
+export function planHeat(input: MixingInput, programme: Programme): HeatPlan {
+  const scale = frictionScale(input, programme);
+  const steps: (Pour | Stretch)[] = [];
+  let bowl: HeatCurve | undefined;
+  let dry: readonly MixPortion[] = [];
+  let wet = false;
+  for (const step of programme.steps) {
+    if (step.kind === 'time') {
+      steps.push({
+        kind: 'stretch',
+        minutes: step.minutes,
+        warming: warmingIn(step, scale),
+        isEmpty: bowl === undefined,
+        reason: step.warming.known ? undefined : step.warming.reason,
+      });
+      continue;
+    }
+    const portions = step.portions.filter((portion) => portion.grams > 1e-9 && portion.grams < 1e12);
+    dry = [...dry, ...portions.filter((portion) => portion.dryFlourMoisture !== undefined)];
+    wet ||= portions.some((portion) => portion.freeWaterGrams > 0);
+    let kilojoules = wet ? hydrationHeat(dry) : 0;
+    if (wet) dry = [];
+    let temperedKilograms = 0;
+    let lacking: MixPortion | undefined;
+    for (const portion of portions) {
+      if (portion.tempered === true) temperedKilograms += portion.grams / 1000;
+      else {
+        kilojoules += (portion.grams / 1000) * contentOf(portion);
+        if (!believableCelsius(portion.celsius)) lacking ??= portion;
+      }
+    }
+    const poured = curveOf(portions);
+    const after: HeatCurve =
+      bowl === undefined ? poured : { a: bowl.a + poured.a, b: bowl.b + poured.b, c: bowl.c + poured.c };
+    steps.push({
+      kind: 'pour',
+      before: bowl,
+      after,
+      kilojoules,
+      tempered: portions.filter((portion) => portion.tempered === true),
+      temperedKilograms,
+      reason: lacking === undefined ? undefined : `the temperature of ${lacking.label} is not known`,
+    });
+    if (portions.length > 0) bowl = after;
+  }
+  const next = programme.beyond[0];
+  return {
+    steps,
+    beyond: next?.warming.known ? warmingIn(next, scale) : undefined,
+    reason: believableCelsius(input.roomCelsius) ? undefined : 'the temperature of the room is not given',
+  };
+}
+
+/** Runs a programme with its tempered water at `waterCelsius`; where that is absent, at what its portions say. */
+export function runHeat(plan: HeatPlan, waterCelsius?: number): HeatRun {
+  const starts: HeatRun['starts'][number][] = [];
+  let celsius = Number.NaN;
+  let perDegree = 0;
+  let warmed = 0;
+  let { reason } = plan;
+  for (const step of plan.steps) {
+    reason ??= step.reason;
+    if (step.kind === 'pour') {
+      if (reason !== undefined) continue;
+      const { before, after } = step;
+      const held = before === undefined ? 0 : heatAt(before, celsius);
+      const mixed = celsiusOf(after, held + step.kilojoules + heatOfTempered(step, waterCelsius));
+      if (!Number.isFinite(mixed)) continue;
+      const moved = before === undefined ? 0 : slopeAt(before, celsius) * perDegree;
+      const water =
+        waterCelsius === undefined ? 0 : step.temperedKilograms * slopeAt(waterCurve, waterCelsius);
+      perDegree = (moved + water) / slopeAt(after, mixed);
+      celsius = mixed;
+      continue;
+    }
+    if (reason !== undefined || step.isEmpty) {
+      starts.push(undefined);
+      continue;
+    }
+    const { warming, minutes } = step;
+    starts.push({ celsius, warming });
+    const later = temperatureAfter(warming, celsius, minutes);
+    if (!Number.isFinite(later)) {
+      reason = 'the numbers of the mixer lead to no temperature';
+      continue;
+    }
+    warmed += later - celsius;
+    celsius = later;
+    perDegree *= differenceLeft(warming, minutes);
+  }
+  const why =
+    reason ?? (Number.isFinite(celsius) ? undefined : 'nothing with a known temperature is in the bowl');
+  return {
+    starts,
+    end: why === undefined ? known(celsius, 'common practice') : unknown(why),
+    warmed: why === undefined ? known(warmed, 'common practice') : unknown(why),
+    endPerWaterDegree: perDegree,
+  };
+}
+
+const waterCurve = heatCurve(pureWater);
+
+function heatOfTempered(step: Pour, waterCelsius: number | undefined): number {
+  if (waterCelsius !== undefined) return step.temperedKilograms * heatAt(waterCurve, waterCelsius);
+  let sum = 0;
+  for (const portion of step.tempered) sum += (portion.grams / 1000) * contentOf(portion);
+  return sum;
+}

@@ -1,0 +1,157 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import { allergenOf, isGlutenCereal, type LabelRegime } from '../calc/allergens.ts';
+import { allergenLists, breadOrRoll, ingredientList, type LabelItem, meetsSolids } from '../calc/label.ts';
+import { type NutrientRow, nutritionTable, waterOf } from '../calc/nutrition.ts';
+import { type Product, type ProductItem, productOf, type Weighed, weighedOf } from './product.ts';
+import type { TotalsLabel, TotalsNutrient, TotalsNutrientAmount } from './totals-product.ts';
+
+/** The draft of a label in the manner the bakery names; `undefined` where nothing is weighed yet. */
+export function labelTotals(analysis: Analysis): TotalsLabel | undefined {
+  const { solved, resolved } = analysis;
+  const weighed = weighedOf(analysis);
+  if (solved === undefined || weighed === undefined) return undefined;
+  if (weighed.bowl.every((item) => item.grams === undefined)) return undefined;
+  const regime: LabelRegime = resolved.bakery.label ?? 'EU';
+  const product = productOf(analysis);
+  const evaporated = product.known ? product.value.evaporatedGrams : undefined;
+  const items = labelItems(analysis, weighed, regime === 'EU' ? evaporated : undefined);
+  const lists = allergenLists(items);
+  const label: TotalsLabel = {
+    regime,
+    nutrition: [],
+    ingredients: ingredientList(items, regime),
+    allergens: {
+      ...lists,
+      notSaid: [...lists.notSaid, ...unweighedOf(weighed).filter((name) => !lists.notSaid.includes(name))],
+    },
+    notes: [],
+  };
+  if (resolved.bakery.label === undefined)
+    label.notes.push('No bakery section says "label EU" or "label US"; this is the EU manner.');
+  const unweighed = unweighedOf(weighed);
+  if (unweighed.length > 0)
+    label.notes.push(`Not in the list, as their weight is not known: ${unweighed.join(', ')}.`);
+  if (regime === 'EU' && evaporated === undefined)
+    label.notes.push('Water stands by the weight that was weighed, as the bake loss is not known.');
+  if (weighed.beside.some(({ section }) => section.kind === 'bath'))
+    label.notes.push('What a bath leaves on the crust is not counted.');
+  if (!product.known) return { ...label, nutritionUnknown: product.reason };
+  return withNutrition(label, product.value, solved.pieces);
+}
+
+function withNutrition(label: TotalsLabel, product: Product, pieces: number | undefined): TotalsLabel {
+  const { regime } = label;
+  const portions = product.items.map(({ name, grams, composition }) => ({
+    name,
+    grams: grams ?? 0,
+    composition,
+  }));
+  const { bakedGrams, evaporatedGrams } = product;
+  const water = waterOf(portions);
+  if (evaporatedGrams > water.high + 1e-6 || !(bakedGrams > 0)) {
+    const reason = 'the bake loss is more than all the water there is; write a smaller one';
+    return { ...label, nutritionUnknown: reason };
+  }
+  const pieceGrams = pieces !== undefined && pieces > 0 ? bakedGrams / pieces : undefined;
+  const per100 = nutritionTable(portions, bakedGrams, 100, regime);
+  const perPiece =
+    pieceGrams === undefined ? undefined : nutritionTable(portions, bakedGrams, pieceGrams, regime);
+  const done: TotalsLabel = {
+    ...label,
+    bakedGrams,
+    nutrition: per100.map(
+      (row, index): TotalsNutrient => ({
+        nutrient: row.nutrient,
+        per100Grams: amountOf(row),
+        ...(perPiece === undefined ? {} : { perPiece: amountOf(perPiece[index]!) }),
+        lacking: row.lacking,
+      }),
+    ),
+    notes: [...label.notes, ...notesOf(regime)],
+  };
+  if (pieceGrams !== undefined) {
+    done.bakedPieceGrams = pieceGrams;
+    done.kind = breadOrRoll(pieceGrams);
+  }
+  if (water.lacking.length === 0) {
+    done.solidsFraction = 1 - (water.low - evaporatedGrams) / bakedGrams;
+    done.meetsSolids = meetsSolids(done.solidsFraction);
+  } else done.notes.push(`Total solids are not known: the water in ${water.lacking.join(', ')} is not.`);
+  return done;
+}
+
+function notesOf(regime: LabelRegime): string[] {
+  const fermented = 'What yeast and bacteria eat is not taken off: sugars are as they were put in.';
+  return regime === 'EU'
+    ? [
+        'Protein is as tables and files give it; the USDA counts wheat’s as nitrogen × 5.7, this regulation asks × 6.25 (up to a tenth more).',
+        fermented,
+      ]
+    : [
+        'Not worked out, and to be added: trans fat, cholesterol, added sugars, vitamin D, calcium, iron, potassium, daily values and the serving size.',
+        fermented,
+      ];
+}
+
+function amountOf({ low, high, lacking, figure }: NutrientRow): TotalsNutrientAmount {
+  return {
+    ...(lacking.length === 0 ? { amount: low } : { atLeast: low, atMost: high }),
+    ...(figure === undefined ? {} : { figure }),
+  };
+}
+
+function unweighedOf(weighed: Weighed): string[] {
+  const bowl = weighed.bowl.filter((item) => item.grams === undefined).map((item) => item.name);
+  const beside = weighed.beside.filter(({ items }) => items === undefined).map(({ section }) => section.name);
+  return [...new Set([...bowl, ...beside])];
+}
+
+/**
+ * The ingredients as they are listed: preferments and soakers dissolved, fillings and toppings as compounds. Water and ice
+ * are one; in the EU water counts by what is left of it after baking (Annex VII, part A: from memory).
+ */
+function labelItems(analysis: Analysis, weighed: Weighed, evaporated: number | undefined): LabelItem[] {
+  const { doughGrams, yieldDoughGrams } = analysis.solved!;
+  const share =
+    doughGrams !== undefined && yieldDoughGrams !== undefined && doughGrams > 0
+      ? yieldDoughGrams / doughGrams
+      : 1;
+  const items: LabelItem[] = [];
+  let waterGrams = 0;
+  for (const item of weighed.bowl) {
+    const grams = (item.grams ?? 0) * share;
+    if (item.isWater) waterGrams += grams;
+    else if (item.grams !== undefined) items.push(labelItem(item, grams));
+  }
+  if (waterGrams > 0) {
+    const left = Math.max(0, waterGrams - (evaporated ?? 0));
+    if (left > 0) items.push({ name: 'water', grams: left, allergens: [] });
+  }
+  for (const { section, items: inside } of weighed.beside) {
+    if (section.kind === 'bath' || inside === undefined) continue;
+    const parts = inside.map((item) => labelItem(item, item.grams ?? 0));
+    const grams = parts.reduce((sum, part) => sum + part.grams, 0);
+    items.push(parts.length === 1 ? parts[0]! : { name: section.name, grams, allergens: [], parts });
+  }
+  return items;
+}
+
+function labelItem({ name, ingredient }: ProductItem, grams: number): LabelItem {
+  const said = ingredient?.allergens ?? [];
+  const grain = ingredient?.flour?.grain;
+  // A flour like another one, but of another grain, is what its own grain is as well.
+  const allergens = grain === undefined || isNamed(grain, said) ? said : [...said, grain];
+  return {
+    name,
+    grams,
+    allergens,
+    ...(ingredient === undefined || ingredient.allergensUnsaid ? { allergensUnsaid: true } : {}),
+  };
+}
+
+/** Whether a grain needs no naming: no gluten in it, or said already, be it as another kind of wheat. */
+function isNamed(grain: string, said: readonly string[]): boolean {
+  const own = allergenOf(grain);
+  if (own === undefined || !isGlutenCereal(grain)) return true;
+  return said.some((word) => word === grain || (own.us !== undefined && allergenOf(word)?.us === own.us));
+}

@@ -1,0 +1,41 @@
+import type { CalibratedParameter } from '../calc/calibration.ts';
+import type { CalibratedQuantity } from '../calc/calibration-quantities.ts';
+import { degrees, mass, trimmed } from '../text/figures.ts';
+
+/** What is calibrated, in words: `how speed 2 warms`. */
+export function quantityWords(quantity: CalibratedQuantity): string {
+  switch (quantity.kind) {
+    case 'warms':
+      return `how speed ${quantity.speed} warms`;
+    case 'warms towards':
+      return 'what hands warm the dough towards';
+    case 'settles':
+      return 'how slowly the dough follows the room';
+  }
+}
+
+/** A calibrated figure as the mixer’s section says it, `speed 1 warms 0.24 °C/min`; undefined where it cannot be told. */
+export function writtenValue(one: CalibratedParameter): string | undefined {
+  const { quantity, value } = one;
+  if (!value.known) return undefined;
+  switch (quantity.kind) {
+    case 'warms':
+      return `speed ${quantity.speed} warms ${calibratedFigure(one, value.value)}`;
+    case 'warms towards':
+      return `warms towards ${calibratedFigure(one, value.value)}`;
+    case 'settles':
+      return `settles ${calibratedFigure(one, value.value)} at ${mass(quantity.grams)}`;
+  }
+}
+
+/** A figure of a calibration in its unit. */
+export function calibratedFigure({ quantity }: CalibratedParameter, value: number): string {
+  switch (quantity.kind) {
+    case 'warms':
+      return `${trimmed(value, 2)} °C/min`;
+    case 'warms towards':
+      return degrees(value);
+    case 'settles':
+      return `${trimmed(value, value < 10 ? 1 : 0)} min`;
+  }
+}

@@ -1,0 +1,115 @@
+import { type MixerTrials, mixerTrials } from '../analysis/mixer-trials.ts';
+import { type Calibration, thermometerCelsius } from '../calc/calibration.ts';
+import { propertiesOf, type SaidProperties } from '../model/properties.ts';
+import type { Block } from '../syntax/tree.ts';
+import { degrees } from '../text/figures.ts';
+import { quantityWords, writtenValue } from './calibration-words.ts';
+import { headerPlace, quantityPlace } from './places.ts';
+import type { Rule, RuleEdit, RuleFix } from './rule.ts';
+import { listed } from './words.ts';
+
+/** How much nearer to the readings a fit must come to be worth a finding, °C. */
+const worthwhileCelsius = 0.1;
+
+export const mixerCanBeCalibrated: Rule = {
+  code: 'mixer-can-be-calibrated',
+  level: 'hint',
+  title: 'Trials tell how this mixer warms dough',
+  explanation:
+    'The readings of the trials run on this mixer fit another warming than its section states or its kind suggests. The fix writes what ' +
+    'they say: how a speed warms (`warms`), how slowly the dough follows the room (`settles`), or for hands what they warm it towards. ' +
+    'Each figure comes with its standard error; what the readings do not determine is left as it is and named. Nothing is said while ' +
+    `the misses stay within ${thermometerCelsius} °C, which is what a thermometer in dough is good for.`,
+  bad:
+    'mixer hook:\n  kind spiral\n  speed 1 100 rpm\n  speed 2 200 rpm\n\nformula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n\n' +
+    'mix in hook:\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n\n' +
+    'trial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 14 °C\n  at 3 min  20.5 °C\n  at 6 min  22.2 °C\n  end  24.5 °C\n',
+  good:
+    'mixer hook:\n  kind spiral\n  speed 1 100 rpm, warms 0.47 °C/min\n  speed 2 200 rpm, warms 1.29 °C/min\n\nformula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n\n' +
+    'mix in hook:\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n\n' +
+    'trial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 14 °C\n  at 3 min  20.5 °C\n  at 6 min  22.2 °C\n  end  24.5 °C\n',
+  *check({ block, scope }) {
+    const { top } = block;
+    if (top?.kind !== 'mixer' || top.header.name === undefined) return;
+    const trials = mixerTrials(block, top.header.name, scope);
+    if (trials === undefined || !trials.calibration.known) return;
+    const { value } = trials.calibration;
+    const { spreadBefore, spreadAfter } = value;
+    if (
+      spreadBefore.known &&
+      (spreadBefore.value <= thermometerCelsius || spreadBefore.value - spreadAfter < worthwhileCelsius)
+    )
+      return;
+    const edits = editsOf(block, propertiesOf(block, top), value);
+    if (edits.length === 0) return;
+    yield {
+      ...headerPlace(block, top.headerLine),
+      message: messageOf(trials, value),
+      related: trials.formulas.map((definition) => ({ definition, message: 'a trial on this mixer' })),
+      fixes: [fixOf(value, edits)],
+    };
+  },
+};
+
+function messageOf({ mixer, readings, formulas }: MixerTrials, value: Calibration): string {
+  const from = `${readings} readings of ${formulas.length === 1 ? 'one formula' : `${formulas.length} formulas`}`;
+  const { spreadBefore, spreadAfter, parameters } = value;
+  const before = spreadBefore.known
+    ? `now it misses them by ${degrees(spreadBefore.value)}, calibrated by ${degrees(spreadAfter)}`
+    : `calibrated it misses them by ${degrees(spreadAfter)}`;
+  const open = parameters.filter((one) => !one.value.known).map((one) => quantityWords(one.quantity));
+  const rest = open.length === 0 ? '' : ` They cannot tell ${listed(open)}.`;
+  return `“${mixer.name}” can be calibrated from ${from}: ${before}.${rest}`;
+}
+
+function fixOf(value: Calibration, edits: readonly RuleEdit[]): RuleFix {
+  const told = value.parameters.flatMap((one) => writtenValue(one) ?? []);
+  return { title: `Write what the trials say: ${listed(told)}`, edits, preferred: true };
+}
+
+function editsOf(block: Block, said: SaidProperties, { mixer, parameters }: Calibration): RuleEdit[] {
+  const added: string[] = [];
+  const edits: RuleEdit[] = [];
+  for (const one of parameters) {
+    const written = writtenValue(one);
+    if (written === undefined) continue;
+    const { quantity } = one;
+    if (quantity.kind !== 'warms') {
+      const line = said.get(quantity.kind)?.[0]?.line;
+      if (line === undefined) added.push(written);
+      else edits.push(wholeLine(block, line, written));
+      continue;
+    }
+    const line = said
+      .get('speed')
+      ?.find(
+        ({ statement: { value } }) => value?.form === 'machineSpeed' && value.number === quantity.speed,
+      )?.line;
+    const rate = written.slice(written.indexOf('warms'));
+    if (line === undefined) {
+      const rpm = mixer.speeds.find((speed) => speed.number === quantity.speed)?.rpm;
+      if (rpm !== undefined) added.push(`speed ${quantity.speed} ${rpm} rpm, ${rate}`);
+      continue;
+    }
+    const warms = quantityPlace(block, line, 'warming');
+    const rpm = quantityPlace(block, line, 'turns');
+    if (warms !== undefined) edits.push({ line, ...warms, insert: rate.slice('warms '.length) });
+    else if (rpm !== undefined) edits.push({ line, start: rpm.end, end: rpm.end, insert: `, ${rate}` });
+  }
+  return added.length === 0 ? edits : [...edits, belowAll(block, added)];
+}
+
+function wholeLine(block: Block, line: number, written: string): RuleEdit {
+  const { statement } = block.lines[line]!;
+  const start = statement.kind === 'property' ? statement.keyword.start : 0;
+  const end = statement.kind === 'property' ? statement.valueSpan.end : 0;
+  return { line, start, end, insert: written };
+}
+
+/** New lines go below the last line that says something, before the blank ones that part it from the next section. */
+function belowAll(block: Block, added: readonly string[]): RuleEdit {
+  let line = block.lines.length - 1;
+  while (line > 0 && block.lines[line]!.empty) line--;
+  const end = block.lines[line]!.text.length;
+  return { line, start: end, end, insert: added.map((text) => `\n  ${text}`).join('') };
+}

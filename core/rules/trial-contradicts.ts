@@ -1,0 +1,109 @@
+import { type TrialAnalysis, type TrialReading, trialsOf } from '../analysis/trials.ts';
+import { coldestCelsius } from '../calc/coldest.ts';
+import { saidValue } from '../model/properties.ts';
+import { degrees, duration, mass } from '../text/figures.ts';
+import type { Rule, RuleContext, RuleFinding } from './rule.ts';
+import { wordsOf } from './words.ts';
+
+/** Degrees below the coldest possible that thermometers and bowls explain; common practice, no source. */
+const toleratedCelsius = 1;
+/** A dough that weighs so much more than what went in has gained; below it the scale steps. */
+const toleratedGain = 0.01;
+/** Above this it was a larger batch, which is no contradiction. */
+const largerBatch = 1.25;
+
+export const trialContradicts: Rule = {
+  code: 'trial-contradicts',
+  level: 'warning',
+  title: 'A trial says what cannot have been',
+  explanation:
+    'A trial is measured against the programme and is what a mixer is calibrated from, so a slip in it spoils more than one number. ' +
+    'Told are: a dough colder than all that went into it poured together, or than the room; a dough that weighs more than what went in, ' +
+    'or a bread that weighs more than its dough; readings whose times run backwards or lie past the end of the programme. ' +
+    'Times run from the start of mixing and include the rests. Correct the slip, or write down what is missing: ice as colder ' +
+    'water, a larger `water` weight, the longer programme.',
+  bad:
+    'formula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
+    '  speed 1 for 6 min\n  speed 2 for 2 min\n\ntrial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 18 °C\n  at 3 min  12 °C\n  end  24 °C\n',
+  good:
+    'formula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
+    '  speed 1 for 6 min\n  speed 2 for 2 min\n\ntrial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 18 °C\n  at 3 min  22 °C\n  end  24 °C\n',
+  *check(context) {
+    if (context.analysis === undefined) return;
+    for (const trial of trialsOf(context.analysis, context.scope)) {
+      yield* timesOf(context, trial);
+      yield* coldOf(context, trial);
+      yield* weightOf(context, trial);
+    }
+  },
+};
+
+function* timesOf({ block }: RuleContext, { readings, mix }: TrialAnalysis): Iterable<RuleFinding> {
+  let latest: TrialReading | undefined;
+  for (const reading of readings) {
+    if (reading.isEnd) continue;
+    const { line, minutes } = reading;
+    const span = wordsOf(block, line);
+    const written = duration(minutes * 60);
+    if (latest !== undefined && minutes <= latest.minutes) {
+      const message =
+        minutes === latest.minutes
+          ? `A second reading at ${written}. Each minute of a trial has one; correct the time of one of them.`
+          : `The time runs backwards: this reading stands at ${written}, the one before at ${duration(latest.minutes * 60)}. Times run from the start of mixing.`;
+      const related = [
+        { line: latest.line, span: wordsOf(block, latest.line), message: 'the reading before' },
+      ];
+      yield { line, span, message, related };
+      continue;
+    }
+    latest = reading;
+    if (mix.known && minutes > mix.value.programmeMinutes + 0.1) {
+      const end = duration(mix.value.programmeMinutes * 60);
+      yield {
+        line,
+        span,
+        message: `The programme is over after ${end}, and this reading stands at ${written}. Correct the time, or give the programme the minutes it really ran.`,
+      };
+    }
+  }
+}
+
+function* coldOf({ block }: RuleContext, { readings, mix }: TrialAnalysis): Iterable<RuleFinding> {
+  if (!mix.known) return;
+  for (const { line, minutes, celsius } of readings) {
+    const coldest = coldestCelsius(mix.value.input, minutes);
+    if (!coldest.known || celsius >= coldest.value - toleratedCelsius) continue;
+    yield {
+      line,
+      span: wordsOf(block, line),
+      message: `${degrees(celsius)} is colder than this dough can have been: what went in comes to ${degrees(coldest.value)} before any warming. Correct the reading, or the temperatures above it; ice counts as colder water.`,
+    };
+  }
+}
+
+function* weightOf({ block }: RuleContext, trial: TrialAnalysis): Iterable<RuleFinding> {
+  const { said } = trial.model;
+  const dough = saidValue(said, 'dough', 'mass')?.grams;
+  const baked = saidValue(said, 'baked', 'mass')?.grams;
+  if (dough === undefined) return;
+  const place = (word: string): { line: number; span: { start: number; end: number } } => {
+    const { line } = said.get(word)!.find((one) => one.statement.value !== undefined)!;
+    return { line, span: wordsOf(block, line) };
+  };
+  const { pouredGrams } = trial;
+  if (pouredGrams.known && pouredGrams.value > 0) {
+    const ratio = dough / pouredGrams.value;
+    if (ratio > 1 + toleratedGain && ratio <= largerBatch) {
+      yield {
+        ...place('dough'),
+        message: `The dough weighs ${mass(dough)}, and only ${mass(pouredGrams.value)} went in: dough gains no weight. Correct it, or write the weight of the water that was really used.`,
+      };
+    }
+  }
+  if (baked !== undefined && baked > dough) {
+    yield {
+      ...place('baked'),
+      message: `${mass(baked)} baked is more than the ${mass(dough)} of dough: bread loses weight in the oven. Correct one of the two.`,
+    };
+  }
+}

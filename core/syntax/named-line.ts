@@ -1,0 +1,41 @@
+import { problem } from './problem.ts';
+import type { Amount, IngredientStatement, LineRead, Name, PlannedStatement, SyntaxProblem } from './tree.ts';
+
+/** A line that names something and says how much of it: of a formula, or of a plan. */
+export type NamedKind = 'ingredient' | 'planned';
+
+export interface Options {
+  readonly celsius?: number;
+  readonly readyMinutes?: number;
+  readonly problems: readonly SyntaxProblem[];
+}
+
+export function statementOf(
+  kind: NamedKind,
+  name: Name,
+  amount: Amount,
+  options: Options = { problems: [] },
+): IngredientStatement | PlannedStatement {
+  if (kind === 'planned') {
+    return {
+      kind,
+      name,
+      amount,
+      ...(options.readyMinutes === undefined ? {} : { readyMinutes: options.readyMinutes }),
+    };
+  }
+  return { kind, name, amount, ...(options.celsius === undefined ? {} : { celsius: options.celsius }) };
+}
+
+export function nameless(start: number, end: number, kind: NamedKind): LineRead {
+  const which = kind === 'ingredient' ? 'ingredient' : 'formula';
+  const message = `Which ${which}? Its name stands before the amount.`;
+  return {
+    statement: { kind: 'unreadable' },
+    problems: [problem('missing-name', message, { start, end })],
+  };
+}
+
+export function unknownAmount(reason: string, at: number): Amount {
+  return { kind: 'unknown', reason, start: at, end: at };
+}

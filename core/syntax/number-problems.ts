@@ -1,0 +1,61 @@
+import type { IToken } from 'chevrotain';
+import { problem, replaceFix } from './problem.ts';
+import * as t from './tokens.ts';
+import type { QuantityOf, SyntaxProblem } from './tree.ts';
+import { units } from './units.ts';
+
+/** `1.000 g` is one gram where a point is the decimal sign and a kilogram where it parts thousands. */
+export function pointProblems(tokens: readonly IToken[]): SyntaxProblem[] {
+  return tokens.flatMap((token) => {
+    const quantity = t.quantityOf(token);
+    if (quantity === undefined || !/^[1-9]\d{0,2}\.\d{3}$/.test(quantity.number)) return [];
+    if (!['g', 'ml', 'pieces'].includes(units.get(quantity.unit)?.canonical ?? '')) return [];
+    const tail = token.image.slice(quantity.number.length);
+    // Where no zero can go, one more shows that the point is a decimal point.
+    const shortest = String(Number(quantity.number));
+    const one = `${shortest === quantity.number ? `${shortest}0` : shortest}${tail}`;
+    const thousand = `${quantity.number.replace('.', '')}${tail}`;
+    const message = `“${token.image}” is read as ${one}. Write ${one} or ${thousand}, so that nobody reads it the other way.`;
+    const fixes = [
+      replaceFix(`Write ${thousand}`, quantity, thousand),
+      replaceFix(`Write ${one}`, quantity, one),
+    ];
+    return [problem('point-or-thousand', message, { start: quantity.start, end: quantity.end }, ...fixes)];
+  });
+}
+
+/** The message for a number written with marks between its thousands. */
+export function twoReadings(written: string, readings: readonly string[]): string {
+  return readings.length > 1
+    ? `“${written}” can be read two ways. Write ${readings.join(' or ')}.`
+    : `“${written}” is written in groups of three. Write ${readings[0]}.`;
+}
+
+/** The finding for a range where one value is needed. */
+export function rangeProblem(quantity: QuantityOf<'range'>, written: string): SyntaxProblem {
+  const span = { start: quantity.start, end: quantity.end };
+  const fixes = [quantity.low, quantity.high].map((end) => replaceFix(`Write ${end}`, span, end));
+  const message = `“${written}” is a range; one value is needed. Choose one end and keep the other in a comment.`;
+  return problem('range', message, span, ...fixes);
+}
+
+export function strangeCharacter(token: IToken): SyntaxProblem {
+  const span = { start: token.startOffset, end: t.endOf(token) };
+  if (/^[\p{C}\p{Z}]/u.test(token.image)) {
+    const code = token.image.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0');
+    const message = `A character that cannot be seen (U+${code}) stands here. Take it out.`;
+    return problem('unreadable', message, span, replaceFix('Take it out', span, '', true));
+  }
+  return problem(
+    'unreadable',
+    `“${token.image}” cannot stand here. Take it out, or put the name in quotes: "…".`,
+    span,
+  );
+}
+
+/** The finding for `1,000 g` or `1 000 g` where a value stands. */
+export function groupedProblem(quantity: QuantityOf<'grouped'>, written: string): SyntaxProblem {
+  const span = { start: quantity.start, end: quantity.end };
+  const fixes = quantity.readings.map((reading) => replaceFix(`Write ${reading}`, span, reading));
+  return problem('two-readings', twoReadings(written, quantity.readings), span, ...fixes);
+}

@@ -1,0 +1,77 @@
+import type { Span } from '../text/span.ts';
+import { problem } from './problem.ts';
+import type { SyntaxProblem, Value } from './tree.ts';
+import type { Property } from './vocabulary.ts';
+
+/** Values that read well and cannot be: a share above the whole, a time or weight below nothing. */
+export function wrongSize(value: Value, property: Property, span: Span): SyntaxProblem | undefined {
+  const number = sizeOf(value);
+  if (number === undefined) return undefined;
+  if (number < 0) return problem('wrong-value', `“${property.word}” cannot be below nothing.`, span);
+  if (number === 0 && isNeverNothing(value, property))
+    return problem('wrong-value', `“${property.word}” must be more than nothing.`, span);
+  if (value.form === 'massRange' && (value.leastGrams ?? 0) > value.mostGrams)
+    return problem('wrong-value', `The least comes first: ${property.example}`, span);
+  const share = property.form === 'percent' || property.form === 'protein' || property.form === 'draws';
+  if (share && property.word !== 'ripe culture' && number > 1) {
+    return problem('wrong-value', `“${property.word}” is a share and cannot be above 100%.`, span);
+  }
+  if ((property.word === 'loss' || property.word === 'bake loss') && number >= 1) {
+    return problem('wrong-value', `Nothing is left after a ${property.word} of 100%.`, span);
+  }
+  return undefined;
+}
+
+function isNeverNothing(value: Value, property: Property): boolean {
+  return (
+    value.form.startsWith('yield') || value.form === 'machineSpeed' || mustBeSomething.has(property.word)
+  );
+}
+
+const mustBeSomething: ReadonlySet<string> = new Set([
+  'scale step',
+  'cup',
+  'oven',
+  'oven load',
+  'bowl',
+  'settles',
+  'density',
+  'piece weight',
+]);
+
+/** The number that may not be below nothing. */
+function sizeOf(value: Value): number | undefined {
+  switch (value.form) {
+    case 'mass':
+    case 'yieldMass':
+    case 'yieldFlour':
+      return value.grams;
+    case 'yieldPieces':
+      return Math.min(value.grams, value.count);
+    case 'massRange':
+      return Math.min(value.leastGrams ?? value.mostGrams, value.mostGrams);
+    case 'volume':
+      return value.millilitres;
+    case 'count':
+      return value.count;
+    case 'duration':
+    case 'mixSpeed':
+    case 'reading':
+      return value.seconds;
+    case 'fraction':
+    case 'draws':
+      return value.fraction;
+    case 'times':
+      return value.factor;
+    case 'energy':
+      return value.kilojoules;
+    case 'density':
+      return value.gramsPerMillilitre;
+    case 'price':
+      return value.amount;
+    case 'machineSpeed':
+      return Math.min(value.rpm, value.develops ?? value.rpm);
+    default:
+      return undefined;
+  }
+}

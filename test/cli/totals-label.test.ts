@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import { folderWith } from '../server/places.ts';
+import { doughwright } from './run.ts';
+
+const files = {
+  'bakery.dough': 'bakery Quay Lane:\n  label US\n',
+  'flours.dough': [
+    'flour dock white:',
+    '  like bread flour',
+    '  price 0.80 EUR per kg',
+    'ingredient dock salt:',
+    '  like salt',
+    '  price 0.50 EUR per kg',
+    '',
+  ].join('\n'),
+  'a.dough': [
+    'formula Quay Tin:',
+    '  yield 2 pieces of 810 g',
+    '  bake loss 10%',
+    '  dock white 100%',
+    '  water 60%',
+    '  dock salt 2%',
+    '',
+  ].join('\n'),
+};
+
+describe('doughwright totals, label and cost', () => {
+  it('writes the cost where prices exist, and the label only when asked', async () => {
+    const { path } = folderWith(files);
+    const plain = await doughwright(path, 'totals', 'a.dough');
+    expect([plain.code, plain.stderr]).toEqual([0, '']);
+    // 1000 g at 0.80 and 20 g at 0.50 EUR a kilogram are 0.81 EUR for two pieces.
+    expect(plain.stdout).toMatch(/0\.405 EUR a piece, 0\.810 EUR a batch/);
+    expect(plain.stdout).not.toMatch(/label draft/);
+    const { stdout } = await doughwright(path, 'totals', '--label', 'a.dough');
+    expect(stdout).toMatch(/label draft \(US\)/);
+    expect(stdout).toMatch(/dock white \(WHEAT\), water, dock salt\./);
+    // 1000 g flour with 2 mg, 600 g water with 4 mg and 20 g salt with 38,758 mg of sodium in 100 g (USDA SR27), baked to
+    // 1458 g: 534.7 mg in 100 g, and to tens above 140 (21 CFR 101.9(c)(4)).
+    expect(stdout).toMatch(/sodium +530 mg/);
+    expect(stdout).toMatch(/too little for 21 CFR 136\.110/);
+    expect(stdout).toMatch(/The producer answers for the label/);
+    expect(stdout).not.toMatch(/NaN|undefined|null/);
+  });
+
+  it('has both in the JSON, with the unit in each name', async () => {
+    const { path } = folderWith(files);
+    const { stdout } = await doughwright(path, 'totals', '--json', 'a.dough');
+    const [one] = JSON.parse(stdout);
+    expect(one.label).toMatchObject({ regime: 'US', kind: 'bread', meetsSolids: false });
+    expect(one.label.bakedPieceGrams).toBeCloseTo(729, 6);
+    expect(one.label.allergens.eu).toEqual(['cereals containing gluten']);
+    expect(one.cost).toMatchObject({ currency: 'EUR', waterNotCharged: true });
+    expect(stdout).not.toContain('null');
+  });
+
+  it('writes no cost where nobody wrote a price', async () => {
+    const { path } = folderWith({
+      'a.dough': files['a.dough'].replaceAll('dock ', '').replace('white', 'bread flour'),
+    });
+    const { stdout } = await doughwright(path, 'totals', 'a.dough');
+    expect(stdout).not.toMatch(/cost/i);
+    const [one] = JSON.parse((await doughwright(path, 'totals', '--json', 'a.dough')).stdout);
+    expect(one).not.toHaveProperty('cost');
+  });
+});

@@ -1,0 +1,102 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { createService, type Service } from '../../core/index.ts';
+import { updating } from '../syntax/annotated.ts';
+
+/**
+ * Archives of questions and answers. A case starts with `=== title`; its files follow, each under `--- file NAME` with
+ * `crlf` or `bom` behind the name where wanted; `‸` in one of them is the cursor. Every other `--- WORDS` asks what
+ * its words say, and its lines are the answer expected. `<<5000*a>>` in a file stands for five thousand letters.
+ */
+export interface QuestionCase {
+  readonly title: string;
+  readonly files: readonly { readonly head: string; readonly body: string }[];
+  readonly questions: readonly { readonly words: string; readonly answer: string }[];
+}
+
+export interface Asked {
+  readonly service: Service;
+  readonly uri: string;
+  readonly line: number;
+  readonly column: number;
+  readonly lineText: string;
+}
+
+export const rootUri = 'file:///quay-lane/';
+const cursor = '‸';
+
+export function readQuestions(
+  folder: string,
+): { path: string; name: string; head: string; cases: QuestionCase[] }[] {
+  return readdirSync(folder)
+    .filter((name) => name.endsWith('.txt'))
+    .sort()
+    .map((name) => {
+      const path = join(folder, name);
+      const [head, ...parts] = readFileSync(path, 'utf8').split(/^=== /m);
+      return { path, name: name.replace('.txt', ''), head: head!, cases: parts.map(readCase) };
+    });
+}
+
+function readCase(part: string): QuestionCase {
+  const [title, ...sections] = part.split(/^--- |\n--- /);
+  const cut = sections.map((section) => {
+    const end = section.indexOf('\n');
+    return end < 0
+      ? { head: section.trim(), body: '' }
+      : { head: section.slice(0, end).trim(), body: section.slice(end + 1).replace(/\n+$/, '') };
+  });
+  return {
+    title: title!.trim(),
+    files: cut.filter(({ head }) => head.startsWith('file ')),
+    questions: cut
+      .filter(({ head }) => !head.startsWith('file '))
+      .map(({ head, body }) => ({ words: head, answer: body })),
+  };
+}
+
+/** A service that holds the files of a case, and where the cursor stands in the last file that has one. */
+export function serviceOf({ files }: QuestionCase): Asked {
+  const service = createService();
+  service.setRoots([rootUri]);
+  let at = { uri: '', line: 0, column: 0, lineText: '' };
+  for (const { head, body } of files) {
+    const [, name, ...options] = head.split(/\s+/);
+    const uri = rootUri + name!;
+    const marked = body.replace(/<<(\d+)\*(.+?)>>/g, (_, count: string, text: string) =>
+      text.repeat(Number(count)),
+    );
+    const before = marked.indexOf(cursor);
+    if (before >= 0 || at.uri === '') {
+      const above = marked.slice(0, Math.max(0, before)).split('\n');
+      const line = above.length - 1;
+      const bom = options.includes('bom') && line === 0 ? '\uFEFF' : '';
+      const lineText = bom + marked.replace(cursor, '').split('\n')[line]!;
+      at = { uri, line, column: above[line]!.length + bom.length, lineText };
+    }
+    const text = marked.replace(cursor, '');
+    const ended = options.includes('crlf') ? text.replace(/\n/g, '\r\n') : text;
+    service.setText(uri, options.includes('bom') ? `\uFEFF${ended}` : ended);
+  }
+  return { service, ...at };
+}
+
+/** Asks every question of every case; when updating, writes the answers into the file. */
+export function answersOf(
+  file: { path: string; head: string; cases: readonly QuestionCase[] },
+  answer: (words: string, asked: Asked) => string,
+): string[][] {
+  const told = file.cases.map((one) =>
+    one.questions.map(({ words }) => answer(words, serviceOf(one)).trimEnd()),
+  );
+  if (updating) {
+    const parts = file.cases.map((one, index) => {
+      const files = one.files.map(({ head, body }) => `--- ${head}\n${body}\n`);
+      const questions = one.questions.map(({ words }, at) => `--- ${words}\n${told[index]![at]}\n`);
+      return `=== ${one.title}\n${files.join('')}${questions.join('')}`;
+    });
+    const head = file.head.trim();
+    writeFileSync(file.path, `${head}${head === '' ? '' : '\n\n'}${parts.join('\n')}`);
+  }
+  return told;
+}
