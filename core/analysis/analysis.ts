@@ -6,7 +6,10 @@ import { type ResolvedFormula, resolveFormula } from '../model/resolve.ts';
 import type { Scope } from '../model/scope.ts';
 import { analyseMix, type MixAnalysis } from './mixing.ts';
 
-/** A formula with all that is computed of it: the one thing that rules, hovers, totals and the sheet read. */
+/**
+ * A formula with all that is computed of it: the one thing that rules, hovers, totals and the sheet read. The mixing
+ * programmes are run when somebody first asks for them, since a hover over flour need not wait for the heat of the dough.
+ */
 export interface Analysis {
   readonly resolved: ResolvedFormula;
   readonly solved: SolvedFormula | undefined;
@@ -24,17 +27,24 @@ export function analyse(model: FormulaModel, scope: Scope): Analysis {
 /** The same for a formula already resolved, at whatever yield its input now has. */
 export function analyseResolved(resolved: ResolvedFormula): Analysis {
   const { solved, problems } = solveFormula(resolved.input);
-  const mixes = resolved.mixes.map(
-    (mix): Known<MixAnalysis> =>
-      solved === undefined ? unknown('the formula has no lines yet') : analyseMix(resolved, solved, mix),
-  );
   const dough = resolved.input.sections[0]!.id;
   const index = resolved.mixes.findIndex((mix) => mix.sectionId === dough);
+  let mixes: readonly Known<MixAnalysis>[] | undefined;
+  const mixed = (): readonly Known<MixAnalysis>[] => {
+    mixes ??= resolved.mixes.map((mix) =>
+      solved === undefined ? unknown('the formula has no lines yet') : analyseMix(resolved, solved, mix),
+    );
+    return mixes;
+  };
   return {
     resolved,
     solved,
     problems,
-    mixes,
-    doughMix: mixes[index] ?? unknown('the formula has no mixing programme'),
+    get mixes() {
+      return mixed();
+    },
+    get doughMix() {
+      return mixed()[index] ?? unknown('the formula has no mixing programme');
+    },
   };
 }

@@ -17,7 +17,7 @@ describe('specific heat and density of components', () => {
     ['protein', 20, 2.0319],
     ['carbohydrate', 20, 1.5857],
     ['ash', 20, 1.1289],
-    // Water with the first constant 4.1762, as in most public transcriptions.
+    // Water with the first constant 4.1762, as in most public copies.
     ['water', 20, 4.1766],
   ] as const)('%s at %d °C has %d kJ/(kg·K)', (component, celsius, expected) => {
     expect(componentSpecificHeat(component, celsius)).toBeCloseTo(expected, 4);
