@@ -6,7 +6,9 @@ import { type MixingOutcome, simulateMixing } from '../calc/mixing.ts';
 import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing-programme.ts';
 import { type TemperedWater, temperWater } from '../calc/mixing-water.ts';
 import type { Mixer } from '../model/mixer.ts';
-import type { ResolvedFormula, ResolvedMix } from '../model/resolve.ts';
+import { saidValue } from '../model/properties.ts';
+import type { ResolvedFormula } from '../model/resolve.ts';
+import type { ResolvedMix } from '../model/resolve-mix.ts';
 import { batchesOf } from './portions.ts';
 
 /** The dough temperature wanted where the file says none; common practice for wheat doughs, no source. */
@@ -59,7 +61,8 @@ export function analyseMix(
     doughGrams += batch.grams;
     givenWaterCelsius ??= batch.waterCelsius;
   }
-  const targetCelsius = resolved.doughCelsius ?? usualDoughCelsius;
+  const wanted = wantedCelsius(resolved, mix);
+  const targetCelsius = wanted ?? usualDoughCelsius;
   const input = programmeOf(resolved, solved, mix, poured.phases, targetCelsius);
   const tempers = poured.phases.some(
     (phase) => 'portions' in phase && phase.portions.some((portion) => portion.tempered),
@@ -81,7 +84,7 @@ export function analyseMix(
       outcome: water.known ? water.value.outcome : simulateMixing(input),
       phaseLines: poured.lines,
       targetCelsius,
-      targetAssumed: resolved.doughCelsius === undefined,
+      targetAssumed: wanted === undefined,
       water,
       doughGrams,
       unloaded: poured.unloaded,
@@ -90,6 +93,13 @@ export function analyseMix(
     },
     'common practice',
   );
+}
+
+/** The temperature wanted of what a programme mixes: a part's own, the formula's for its dough. */
+function wantedCelsius(resolved: ResolvedFormula, mix: ResolvedMix): number | undefined {
+  const part = resolved.model.sections.slice(1).find((section) => section.id === mix.sectionId);
+  if (part === undefined) return resolved.doughCelsius;
+  return saidValue(part.said, 'dough temperature', 'temperature')?.celsius;
 }
 
 interface Poured {

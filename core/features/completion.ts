@@ -7,14 +7,9 @@ import { rules } from '../rules/catalogue.ts';
 import { nameBetween } from '../syntax/names.ts';
 import type { Block, Context, SectionKind } from '../syntax/tree.ts';
 import {
-  doughForms,
   type Form,
   findProperty,
-  grains,
   holdsIngredients,
-  labels,
-  millings,
-  mixerKinds,
   type Property,
   properties,
   roleWords,
@@ -22,6 +17,7 @@ import {
   stepWords,
   subSections,
   topSections,
+  wordsOfForm,
 } from '../syntax/vocabulary.ts';
 import { percent } from '../text/figures.ts';
 import type { Completion, CompletionKind } from './answers.ts';
@@ -233,15 +229,6 @@ function compositionDetail(role: string, water: number | undefined, protein: num
   if (role === 'flour') return protein === undefined ? 'flour' : `flour, ${percent(protein)} protein`;
   return water === undefined || water < 0.005 ? role : `${role}, ${percent(water)} water`;
 }
-
-const wordsOfForm: Partial<Record<Form, readonly string[]>> = {
-  grain: grains,
-  milling: millings,
-  mixerKind: mixerKinds,
-  doughForm: doughForms,
-  label: labels,
-  role: roleWords,
-};
 
 function inLine(asked: Asked, context: Context): LineCompletion[] {
   const header = /^\s*mix\s+(?:.*\s)?in\s+(.*)$/i.exec(asked.before);

@@ -1,5 +1,4 @@
 import type {
-  AmountInput,
   DrawInput,
   FormulaInput,
   LineInput,
@@ -7,14 +6,15 @@ import type {
   SectionKind,
   YieldInput,
 } from '../calc/formula-input.ts';
-import type { Amount, IngredientStatement, LoadItem, Name } from '../syntax/tree.ts';
+import type { IngredientStatement } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
-import { foldName } from '../text/names.ts';
+import { plainAmount, weighed } from './amount.ts';
 import { type Bakery, bakeryOf } from './bakery.ts';
 import { type FormulaModel, formulaOf, type LineModel, lineId, type SectionModel } from './formula-model.ts';
 import { findIngredient, type Ingredient } from './ingredient.ts';
-import { byHand, findMixer, type Mixer } from './mixer.ts';
+import type { NameProblem } from './name-problem.ts';
 import { fractionOf, saidValue } from './properties.ts';
+import { type ResolvedMix, resolveMix } from './resolve-mix.ts';
 import type { Definition, Scope } from './scope.ts';
 
 /** A formula with every name looked up, as plain data ready to be computed with. */
@@ -30,37 +30,6 @@ export interface ResolvedFormula {
   readonly statements: ReadonlyMap<string, IngredientStatement>;
   readonly doughCelsius?: number;
 }
-
-export interface ResolvedMix {
-  readonly index: number;
-  /** The section whose lines it mixes; the dough's where the header names no part. */
-  readonly sectionId: string;
-  readonly mixer: Mixer | undefined;
-  readonly loads: readonly ResolvedLoad[];
-}
-
-/** One item of a `load` or `add` line and what it stands for: keys of lines, or ids of parts. */
-export interface ResolvedLoad {
-  readonly line: number;
-  readonly item: LoadItem;
-  readonly keys: readonly string[];
-}
-
-/** A name, or an amount that hangs on what a name stands for, that came to nothing. Lines are counted in the block. */
-export type NameProblem =
-  | { readonly kind: 'unknown-ingredient'; readonly line: number; readonly name: Name }
-  | {
-      readonly kind: 'several';
-      readonly line: number;
-      readonly name: Name;
-      readonly definitions: readonly Definition[];
-    }
-  | { readonly kind: 'unknown-mixer'; readonly line: number; readonly name: Name }
-  | { readonly kind: 'unknown-part'; readonly line: number; readonly name: Name }
-  | { readonly kind: 'not-in-dough'; readonly line: number; readonly name: Name }
-  | { readonly kind: 'no-density'; readonly line: number; readonly name: Name }
-  | { readonly kind: 'no-piece-weight'; readonly line: number; readonly name: Name }
-  | { readonly kind: 'loop-of-formulas'; readonly line: number; readonly name: Name };
 
 const deepest = 8;
 
@@ -316,110 +285,4 @@ function yieldOf(model: FormulaModel): YieldInput | undefined {
     default:
       return undefined;
   }
-}
-
-function plainAmount(amount: Amount): AmountInput {
-  switch (amount.kind) {
-    case 'fraction':
-      return { kind: 'fraction', fraction: amount.fraction };
-    case 'mass':
-      return { kind: amount.aPiece ? 'perPiece' : 'grams', grams: amount.grams };
-    case 'balance':
-      return { kind: 'balance' };
-    case 'remaining':
-      return { kind: 'remaining' };
-    case 'hydration':
-      return { kind: 'toHydration', fraction: amount.fraction, effective: amount.effective };
-    case 'volume':
-    case 'count':
-      return { kind: 'unknown', reason: 'a part is taken by weight or percent' };
-    case 'unknown':
-      return { kind: 'unknown', reason: amount.reason };
-  }
-}
-
-function weighed(
-  statement: IngredientStatement,
-  ingredient: Ingredient,
-  bakery: Bakery,
-  tell: (missing: 'no-density' | 'no-piece-weight') => void,
-): AmountInput {
-  const { amount } = statement;
-  if (amount.kind === 'volume') {
-    const millilitres = amount.cups === undefined ? amount.millilitres : amount.cups * bakery.cupMillilitres;
-    if (ingredient.densityGramsPerMillilitre === undefined) {
-      tell('no-density');
-      return { kind: 'unknown', reason: `the density of ${ingredient.name} is not known` };
-    }
-    const grams = millilitres * ingredient.densityGramsPerMillilitre;
-    return { kind: amount.aPiece ? 'perPiece' : 'grams', grams };
-  }
-  if (amount.kind === 'count') {
-    if (ingredient.pieceGrams === undefined) {
-      tell('no-piece-weight');
-      return { kind: 'unknown', reason: `the weight of one ${ingredient.name} is not known` };
-    }
-    return { kind: amount.aPiece ? 'perPiece' : 'grams', grams: amount.count * ingredient.pieceGrams };
-  }
-  return plainAmount(amount);
-}
-
-function resolveMix(to: Gathering, model: FormulaModel, index: number): ResolvedMix {
-  const mix = model.mixes[index]!;
-  const { part, mixer: named } = mix.header;
-  const dough = model.sections[0]!;
-  const section = part === undefined ? dough : model.sections.find((one) => one.name?.folded === part.folded);
-  if (part !== undefined && section === undefined && part.folded !== model.name.folded) {
-    to.problems.push({ kind: 'unknown-part', line: mix.headerLine, name: part });
-  }
-  const chosen = section ?? dough;
-  const base = { index, sectionId: chosen.id, loads: resolveLoads(to, model, index, chosen) };
-  if (mix.header.byHand) return { ...base, mixer: byHand };
-  const name = named ?? to.bakery.defaultMixer;
-  if (name === undefined) return { ...base, mixer: undefined };
-  const found = findMixer(name, to.scope);
-  if (found.kind === 'found') return { ...base, mixer: found.mixer };
-  if (named !== undefined) {
-    to.problems.push(
-      found.kind === 'several'
-        ? { kind: 'several', line: mix.headerLine, name, definitions: found.definitions }
-        : { kind: 'unknown-mixer', line: mix.headerLine, name },
-    );
-  }
-  return { ...base, mixer: undefined };
-}
-
-function resolveLoads(
-  to: Gathering,
-  model: FormulaModel,
-  index: number,
-  section: SectionModel,
-): ResolvedLoad[] {
-  const input = to.sections.find((one) => one.id === section.id);
-  if (input === undefined) return [];
-  const parts = new Map<string, string>();
-  for (const one of model.sections)
-    if (one.name !== undefined && one !== section) parts.set(one.name.folded, one.id);
-  const keysOf = (item: LoadItem): readonly string[] => {
-    const { folded } = item.name;
-    const role = roleWords.find((word) => word === folded);
-    const ofRole =
-      role === undefined ? [] : input.lines.filter((line) => line.role === role).map((line) => line.key);
-    if (item.all && ofRole.length > 0) return [...new Set(ofRole)];
-    const part = parts.get(folded);
-    if (part !== undefined) return [part];
-    const found = findIngredient(item.name, to.scope);
-    const key = found.kind === 'found' ? found.ingredient.key : `?${folded}`;
-    const line = input.lines.find((one) => one.key === key || foldName(one.name) === folded);
-    if (line !== undefined) return [line.key];
-    return [...new Set(ofRole)];
-  };
-  return model.mixes[index]!.phases.flatMap(({ line, statement: { value } }) => {
-    if (value?.form !== 'load') return [];
-    return value.items.map((item): ResolvedLoad => {
-      const keys = keysOf(item);
-      if (keys.length === 0) to.problems.push({ kind: 'not-in-dough', line, name: item.name });
-      return { line, item, keys };
-    });
-  });
 }

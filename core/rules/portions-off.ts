@@ -1,4 +1,4 @@
-import type { ResolvedLoad } from '../model/resolve.ts';
+import type { ResolvedLoad } from '../model/resolve-mix.ts';
 import { mass } from '../text/figures.ts';
 import { replaceFix } from './fixes.ts';
 import { runMixes } from './mixes.ts';

@@ -10,7 +10,7 @@ import type {
   SourceFile,
   SyntaxProblem,
 } from './tree.ts';
-import { isTopSection } from './vocabulary.ts';
+import { isTopSection, sectionWords } from './vocabulary.ts';
 
 /**
  * Remembers how lines read, by their text and surroundings, and blocks by their lines, so that a keystroke costs the
@@ -26,25 +26,7 @@ export function createParseMemo(): ParseMemo {
   return { lines: [], blocks: new Map() };
 }
 
-const contexts: readonly Context[] = [
-  'none',
-  'unknown',
-  'formula',
-  'flour',
-  'ingredient',
-  'mixer',
-  'bakery',
-  'plan',
-  'preferment',
-  'soaker',
-  'part',
-  'filling',
-  'topping',
-  'bath',
-  'mix',
-  'process',
-  'trial',
-];
+const contexts: readonly Context[] = ['none', 'unknown', ...sectionWords];
 const contextNumber = new Map(contexts.map((context, index) => [context, index]));
 
 /**

@@ -12,24 +12,11 @@ import {
   doughForms,
   type Form,
   findProperty,
-  grains,
   holdsIngredients,
-  labels,
-  millings,
-  mixerKinds,
   type Property,
   properties,
-  roleWords,
+  wordsOfForm,
 } from './vocabulary.ts';
-
-const enumerated: Partial<Record<Form, readonly string[]>> = {
-  grain: grains,
-  milling: millings,
-  mixerKind: mixerKinds,
-  doughForm: doughForms,
-  label: labels,
-  role: roleWords,
-};
 
 const wordTypes = (token: IToken): boolean =>
   token.tokenType !== t.Quoted && t.quantityOf(token) === undefined;
@@ -114,7 +101,7 @@ export function readProperty(
 }
 
 function withCanonicalWord(value: Value, property: Property): Value {
-  const allowed = enumerated[property.form];
+  const allowed = wordsOfForm[property.form];
   if (value.form !== 'word' || allowed === undefined) return value;
   const word = allowed.find((one) => foldName(one) === foldName(value.word));
   return word === undefined ? value : { ...value, word };
@@ -128,7 +115,7 @@ function wrongWord(value: Value, property: Property): SyntaxProblem | undefined 
     const fixes = /^[A-Z]{3}$/.test(upper) ? [replaceFix(`Write ${upper}`, value.span, upper, true)] : [];
     return problem('wrong-value', 'A currency is three capitals: EUR', value.span, ...fixes);
   }
-  const allowed = enumerated[property.form];
+  const allowed = wordsOfForm[property.form];
   if (allowed === undefined || allowed.some((one) => foldName(one) === foldName(value.word)))
     return undefined;
   const meant = nearestWord(foldName(value.word), allowed);

@@ -251,6 +251,16 @@ export const mixerKinds = ['hand', 'spiral', 'planetary', 'fork', 'twin arm', 'h
 export const doughForms = ['tin', 'hearth'] as const;
 export const labels = ['EU', 'US'] as const;
 
+/** The words a property allows, where it allows but some. */
+export const wordsOfForm: Partial<Record<Form, readonly string[]>> = {
+  grain: grains,
+  milling: millings,
+  mixerKind: mixerKinds,
+  doughForm: doughForms,
+  label: labels,
+  role: roleWords,
+};
+
 /** The words that start a step with a meaning; others are kept as written. */
 export const stepWords = [
   'bulk',

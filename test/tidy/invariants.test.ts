@@ -159,7 +159,6 @@ describe('files', () => {
   const long: Readonly<Record<string, string>> = {
     'core/syntax/grammar.ts':
       'one parser class: the library records its rules inside it, one short rule a form',
-    'core/model/resolve.ts': 'one pass that turns a formula’s names into plain data',
     'client/preview/page.css': 'one style sheet of one page',
   };
 

@@ -1,0 +1,95 @@
+import type { SectionInput } from '../calc/formula-input.ts';
+import type { LoadItem } from '../syntax/tree.ts';
+import { roleWords } from '../syntax/vocabulary.ts';
+import { foldName } from '../text/names.ts';
+import type { Bakery } from './bakery.ts';
+import type { FormulaModel, SectionModel } from './formula-model.ts';
+import { findIngredient } from './ingredient.ts';
+import { byHand, findMixer, type Mixer } from './mixer.ts';
+import type { NameProblem } from './name-problem.ts';
+import type { Scope } from './scope.ts';
+
+/** A mixing programme with its names looked up. */
+export interface ResolvedMix {
+  readonly index: number;
+  /** The section whose lines it mixes; the dough's where the header names no part. */
+  readonly sectionId: string;
+  readonly mixer: Mixer | undefined;
+  readonly loads: readonly ResolvedLoad[];
+}
+
+/** One item of a `load` or `add` line and what it stands for: keys of lines, or ids of parts. */
+export interface ResolvedLoad {
+  readonly line: number;
+  readonly item: LoadItem;
+  readonly keys: readonly string[];
+}
+
+/** What a programme is resolved in; problems found are added to its list. */
+export interface MixSurroundings {
+  readonly scope: Scope;
+  readonly bakery: Bakery;
+  readonly problems: NameProblem[];
+  readonly sections: readonly SectionInput[];
+}
+
+/** Looks up the mixer of a programme, the section it mixes, and what each of its loads stands for. */
+export function resolveMix(to: MixSurroundings, model: FormulaModel, index: number): ResolvedMix {
+  const mix = model.mixes[index]!;
+  const { part, mixer: named } = mix.header;
+  const dough = model.sections[0]!;
+  const section = part === undefined ? dough : model.sections.find((one) => one.name?.folded === part.folded);
+  if (part !== undefined && section === undefined && part.folded !== model.name.folded) {
+    to.problems.push({ kind: 'unknown-part', line: mix.headerLine, name: part });
+  }
+  const chosen = section ?? dough;
+  const base = { index, sectionId: chosen.id, loads: resolveLoads(to, model, index, chosen) };
+  if (mix.header.byHand) return { ...base, mixer: byHand };
+  const name = named ?? to.bakery.defaultMixer;
+  if (name === undefined) return { ...base, mixer: undefined };
+  const found = findMixer(name, to.scope);
+  if (found.kind === 'found') return { ...base, mixer: found.mixer };
+  if (named !== undefined) {
+    to.problems.push(
+      found.kind === 'several'
+        ? { kind: 'several', line: mix.headerLine, name, definitions: found.definitions }
+        : { kind: 'unknown-mixer', line: mix.headerLine, name },
+    );
+  }
+  return { ...base, mixer: undefined };
+}
+
+function resolveLoads(
+  to: MixSurroundings,
+  model: FormulaModel,
+  index: number,
+  section: SectionModel,
+): ResolvedLoad[] {
+  const input = to.sections.find((one) => one.id === section.id);
+  if (input === undefined) return [];
+  const parts = new Map<string, string>();
+  for (const one of model.sections)
+    if (one.name !== undefined && one !== section) parts.set(one.name.folded, one.id);
+  const keysOf = (item: LoadItem): readonly string[] => {
+    const { folded } = item.name;
+    const role = roleWords.find((word) => word === folded);
+    const ofRole =
+      role === undefined ? [] : input.lines.filter((line) => line.role === role).map((line) => line.key);
+    if (item.all && ofRole.length > 0) return [...new Set(ofRole)];
+    const part = parts.get(folded);
+    if (part !== undefined) return [part];
+    const found = findIngredient(item.name, to.scope);
+    const key = found.kind === 'found' ? found.ingredient.key : `?${folded}`;
+    const line = input.lines.find((one) => one.key === key || foldName(one.name) === folded);
+    if (line !== undefined) return [line.key];
+    return [...new Set(ofRole)];
+  };
+  return model.mixes[index]!.phases.flatMap(({ line, statement: { value } }) => {
+    if (value?.form !== 'load') return [];
+    return value.items.map((item): ResolvedLoad => {
+      const keys = keysOf(item);
+      if (keys.length === 0) to.problems.push({ kind: 'not-in-dough', line, name: item.name });
+      return { line, item, keys };
+    });
+  });
+}
