@@ -41,7 +41,9 @@ function suite(title: string, name: string, ...words: string[]): void {
     failures.push(`${title}: it gave no report`);
     return;
   }
-  const { numPassedTests, numFailedTests, numPendingTests, testResults } = JSON.parse(readFileSync(report, 'utf8')) as {
+  const { numPassedTests, numFailedTests, numPendingTests, testResults } = JSON.parse(
+    readFileSync(report, 'utf8'),
+  ) as {
     numPassedTests: number;
     numFailedTests: number;
     numPendingTests: number;
@@ -74,10 +76,14 @@ const missing = editors.filter(([, program]) => !existsSync(program)).map(([name
 if (missing.length === 0 || process.env.CI === 'true') {
   suite('Real editors', 'editors', '--config', 'test/editors/vitest.config.ts');
 } else {
-  console.log(`\n── Real editors: not run, for ${missing.join(' and ')} is missing. On Debian: apt-get install ${missing.join(' ')}`);
+  console.log(
+    `\n── Real editors: not run, for ${missing.join(' and ')} is missing. On Debian: apt-get install ${missing.join(' ')}`,
+  );
   count.skipped++;
 }
 
 if (failures.length > 0) console.log(`\nFailed:\n${failures.map((one) => `  ${one}`).join('\n')}`);
-console.log(`\n${count.passed} passed, ${count.failed} failed${count.skipped > 0 ? `, ${count.skipped} skipped` : ''}`);
+console.log(
+  `\n${count.passed} passed, ${count.failed} failed${count.skipped > 0 ? `, ${count.skipped} skipped` : ''}`,
+);
 process.exitCode = count.failed > 0 ? 1 : 0;

@@ -4,7 +4,10 @@ import { fileURLToPath } from 'node:url';
 /** The main job on the demo bakery: totals and findings of its formulas, and how to open it in an editor. */
 const project = fileURLToPath(new URL('../..', import.meta.url));
 const doughwright = (...words: string[]): number => {
-  const { status } = spawnSync(process.execPath, ['dist/doughwright.cjs', ...words], { cwd: project, stdio: 'inherit' });
+  const { status } = spawnSync(process.execPath, ['dist/doughwright.cjs', ...words], {
+    cwd: project,
+    stdio: 'inherit',
+  });
   return status ?? 2;
 };
 

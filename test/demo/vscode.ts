@@ -14,9 +14,13 @@ if (hasCode) {
   spawnSync('code', ['--install-extension', packaged, '--force'], { stdio: 'inherit' });
   spawnSync('code', [examples], { stdio: 'inherit' });
 } else {
-  console.log('No command “code” is here: starting VS Code in a browser. The first time it is installed, which takes two minutes.');
+  console.log(
+    'No command “code” is here: starting VS Code in a browser. The first time it is installed, which takes two minutes.',
+  );
   const editor = await serveEditor({ packages: [packaged], copyOf: examples });
-  console.log(`\nOpen http://${editor.address}/?folder=${encodeURIComponent(editor.workspace)} in a browser. It works on a copy of the demo.\nEnd with Ctrl-C.`);
+  console.log(
+    `\nOpen http://${editor.address}/?folder=${encodeURIComponent(editor.workspace)} in a browser. It works on a copy of the demo.\nEnd with Ctrl-C.`,
+  );
   await new Promise<void>((done) => process.once('SIGINT', () => done()));
   await editor.stop();
 }

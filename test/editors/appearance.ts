@@ -1,4 +1,4 @@
-import { copyFileSync, mkdirSync, readFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Frame, Page } from 'playwright-core';
@@ -35,8 +35,8 @@ export async function setWindowSize(page: Page, width: number, height: number): 
 }
 
 /**
- * Takes a picture of the whole window into test/screenshots, and into docs/images too when the environment variable
- * UPDATE_SCREENSHOTS is 1: the pictures of the documents are made by the tests.
+ * Takes a picture of the whole window into test/screenshots. When the environment variable UPDATE_SCREENSHOTS is 1 it
+ * renews the picture of that name in docs/images, if there is one: the pictures of the documents are made by the tests.
  *
  * @returns path of the picture under test/screenshots
  */
@@ -52,9 +52,8 @@ export async function screenshot(page: Page, name: string): Promise<string> {
   await after(300);
   await page.screenshot({ path, animations: 'disabled', caret: 'hide' });
   if (process.env.UPDATE_SCREENSHOTS === '1') {
-    const images = join(projectFolder, 'docs', 'images');
-    mkdirSync(images, { recursive: true });
-    copyFileSync(path, join(images, `${name}.png`));
+    const image = join(projectFolder, 'docs', 'images', `${name}.png`);
+    if (existsSync(image)) copyFileSync(path, image);
   }
   return path;
 }
