@@ -3,6 +3,9 @@ import { holdsIngredients } from '../syntax/vocabulary.ts';
 import { headerPlace } from './places.ts';
 import type { Rule, RuleContext, RuleFinding } from './rule.ts';
 
+/** A copied folder must not make each finding as long as the folder. */
+const mostPlaces = 10;
+
 export const sameNameTwice: Rule = {
   code: 'same-name-twice',
   level: 'warning',
@@ -44,7 +47,7 @@ function* definedTwice({ block, scope, uri }: RuleContext): Iterable<RuleFinding
   yield {
     ...headerPlace(block, 0),
     message: `“${own.name.text}” is defined ${same.length} times in this folder, and which is meant cannot be told. Give each a name of its own.`,
-    related: (others.length > 0 ? others : same).map((definition) => ({
+    related: (others.length > 0 ? others : same).slice(0, mostPlaces).map((definition) => ({
       definition,
       message: 'the same name',
     })),

@@ -49,8 +49,8 @@ describe('the browser variant in the web worker extension host', () => {
 
   it('shows totals', async () => {
     await waitForHint(editor.page, formulaName, /\b69\b/);
-    const water = await waitForHint(editor.page, 'water', /\d\s?k?g/);
-    expect(namesMass(water, waterGrams(0.69)), `${water} is not ${waterGrams(0.69)} g`).toBe(true);
+    const water = () => waitForHint(editor.page, 'water', /\d\s?k?g/);
+    await expect.poll(async () => namesMass(await water(), waterGrams(0.69)), { timeout: 20_000 }).toBe(true);
   });
 
   it('marks a number without a unit while typing and takes the mark away again', async () => {

@@ -74,8 +74,7 @@ describe('the packaged extension in VS Code', () => {
     await openFile(page, 'typed.dough');
     await typeText(page, formulaText);
     await waitForHint(page, formulaName, /\b69\b/);
-    const water = await waitForHint(page, 'water', /\d\s?k?g/);
-    expect(namesMass(water, waterGrams(0.69)), `${water} is not ${waterGrams(0.69)} g`).toBe(true);
+    await waitForMassHint('water', waterGrams(0.69));
     await waitForNoSquiggle(page, 'error');
     await waitForNoSquiggle(page, 'warning');
     await save(page);
