@@ -23,6 +23,9 @@ interface Kept {
   findings: BlockFindings | undefined;
 }
 
+/** As many analyses as a file of several thousand lines needs. */
+const mostAnalyses = 300;
+
 /**
  * What is computed of each block, kept as long as the block and everything it looked up stay the same. A keystroke
  * makes one new block; a change of a flour makes stale exactly the blocks that looked that flour up.
@@ -30,6 +33,9 @@ interface Kept {
 export class BlockAnswers {
   private kept = new WeakMap<Block, Kept>();
   private readonly files: Files;
+  /** Weak, so that the blocks of former keystrokes are not held. */
+  private readonly recent = new Set<WeakRef<Kept>>();
+  private readonly references = new WeakMap<Kept, WeakRef<Kept>>();
 
   constructor(files: Files) {
     this.files = files;
@@ -41,7 +47,22 @@ export class BlockAnswers {
       const model = formulaOf(block);
       kept.analysis = { value: model === undefined ? undefined : analyse(model, kept.scope) };
     }
+    this.use(kept);
     return kept.analysis.value;
+  }
+
+  // Findings are small and are kept for every block. An analysis is large and quickly made again, so only those asked
+  // for last are kept: a workspace of thousands of formulas must not cost memory for each.
+  private use(kept: Kept): void {
+    const self = this.references.get(kept) ?? new WeakRef(kept);
+    this.references.set(kept, self);
+    this.recent.delete(self);
+    this.recent.add(self);
+    if (this.recent.size <= mostAnalyses) return;
+    const [oldest] = this.recent;
+    this.recent.delete(oldest!);
+    const idle = oldest!.deref();
+    if (idle !== undefined) idle.analysis = undefined;
   }
 
   findingsOf(uri: string, block: Block): BlockFindings {
