@@ -1,6 +1,7 @@
 import { type Composition, mixCompositions } from '../calc/composition.ts';
+import { contentsOf } from '../calc/contents.ts';
 import { moistureOf } from '../calc/flour.ts';
-import type { SolvedFormula, SolvedSection } from '../calc/formula-result.ts';
+import type { SolvedFormula } from '../calc/formula-result.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
 import type { Ingredient } from '../model/ingredient.ts';
 import { saidValue } from '../model/properties.ts';
@@ -157,15 +158,12 @@ function partBatch(
   grams: number,
 ): Batch {
   const section = solved.sections.find((one) => one.id === sectionId);
-  const flat = section === undefined ? [] : flattened(solved, section, new Set());
-  let total = 0;
-  for (const one of flat) total += one.grams;
-  const scale = total > 0 ? grams / total : 0;
+  const contents = section === undefined ? undefined : contentsOf(solved, section, grams);
   const foods: { grams: number; composition: Composition }[] = [];
   const whole = { flourGrams: 0, freeWaterGrams: 0, fatGrams: 0, sugarGrams: 0, saltGrams: 0 };
-  for (const one of flat) {
+  for (const one of contents ?? []) {
     const ingredient = resolved.ingredients.get(one.key);
-    const sums = sumsOf(ingredient, one.grams * scale);
+    const sums = sumsOf(ingredient, one.grams);
     foods.push({ grams: sums.grams, composition: ingredient?.composition ?? unknownComposition });
     whole.flourGrams += sums.flourGrams;
     whole.freeWaterGrams += sums.freeWaterGrams;
@@ -192,22 +190,4 @@ function partBatch(
       saltGrams: whole.saltGrams * share,
     }),
   };
-}
-
-/** The ingredients inside a section, nested parts dissolved, in grams as the section is made. */
-function flattened(
-  solved: SolvedFormula,
-  section: SolvedSection,
-  seen: Set<string>,
-): { key: string; grams: number }[] {
-  if (seen.has(section.id)) return [];
-  const inside = new Set(seen).add(section.id);
-  return section.lines.flatMap((line) => {
-    if (line.grams === undefined) return [];
-    if (!line.part) return [{ key: line.key, grams: line.grams }];
-    const part = solved.sections.find((one) => one.id === line.key);
-    const made = part === undefined ? [] : flattened(solved, part, inside);
-    const total = made.reduce((sum, one) => sum + one.grams, 0);
-    return total > 0 ? made.map((one) => ({ key: one.key, grams: (one.grams * line.grams!) / total })) : [];
-  });
 }

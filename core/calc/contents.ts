@@ -8,12 +8,16 @@ export interface Content {
 }
 
 /**
- * What a section takes of each ingredient for this batch, in grams: nested parts dissolved, a ripe culture counted as
- * what it is made of, what is kept back left out. `undefined` where a weight in it is not known.
+ * What so many grams of a section hold of each ingredient; as much as goes into this batch where no weight is asked for.
+ * Nested parts are dissolved, a ripe culture counts as what it is made of, what is kept back is left out. `undefined`
+ * where a weight in it is not known.
  */
-export function contentsOf(solved: SolvedFormula, section: SolvedSection): readonly Content[] | undefined {
-  if (section.usedGrams === undefined) return undefined;
-  return scaled(solved, section, section.usedGrams, new Set());
+export function contentsOf(
+  solved: SolvedFormula,
+  section: SolvedSection,
+  grams = section.usedGrams,
+): readonly Content[] | undefined {
+  return grams === undefined ? undefined : scaled(solved, section, grams, new Set());
 }
 
 function scaled(
