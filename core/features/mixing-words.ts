@@ -21,7 +21,9 @@ export function mixingOutlook(mix: MixAnalysis): string[] {
     said.push(`Ends at about ${degrees(outcome.endCelsius.value)}: ${how}.`);
   } else said.push(`The end temperature is not known: ${outcome.endCelsius.reason}.`);
   if (outcome.development.known && outcome.stage.known) {
-    said.push(`Ends ${outcome.stage.value}, after ${minutes(outcome.programmeMinutes)} of programme.`);
+    said.push(
+      `State at the end: ${outcome.stage.value}, after ${minutes(outcome.programmeMinutes)} of programme.`,
+    );
     said.push(`Developed ${moment(outcome.developedAfter, outcome.programmeMinutes)}.`);
     said.push(
       `Let-down ${moment(outcome.letDownAfter, outcome.programmeMinutes)}; broken down ${moment(outcome.breakdownAfter, outcome.programmeMinutes)}.`,

@@ -5,6 +5,7 @@ import type { MinutesBand } from '../calc/mixing.ts';
 import type { Finding } from './answers.ts';
 import { costTotals } from './cost-of.ts';
 import { labelTotals } from './label-of.ts';
+import { mixingOutlook } from './mixing-words.ts';
 import type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './totals.ts';
 
 /** The totals of a formula as plain data; lines of findings count from one, as people do. */
@@ -34,6 +35,7 @@ export function totalsOf(file: string, analysis: Analysis, findings: readonly Fi
   set(totals, 'hydration', solved.hydration);
   set(totals, 'effectiveHydration', solved.effectiveHydration);
   set(totals, 'prefermentedFlour', solved.prefermentedFlour);
+  set(totals, 'saltFraction', solved.saltFraction);
   totals.overall = solved.overall.map((line) => lineOf(line.name, line.fraction, line.grams, line.role));
   totals.parts = partsOf(analysis);
   if (analysis.doughMix.known) {
@@ -106,6 +108,7 @@ function partsOf(analysis: Analysis): TotalsPart[] {
 function mixingOf(mix: MixAnalysis): TotalsMixing {
   const { outcome } = mix;
   const mixing: TotalsMixing = {
+    outlook: mixingOutlook(mix),
     curve: outcome.phaseEnds.map((end) => ({
       minutes: end.minutes,
       ...(end.celsius === undefined ? {} : { celsius: end.celsius }),

@@ -13,6 +13,8 @@ export interface FormulaTotals {
   hydration?: number;
   effectiveHydration?: number;
   prefermentedFlour?: number;
+  /** Of all flour. */
+  saltFraction?: number;
   overall: TotalsLine[];
   parts: TotalsPart[];
   water?: {
@@ -49,6 +51,8 @@ export interface TotalsPart {
 }
 
 export interface TotalsMixing {
+  /** What the programme does to the dough, in sentences, the most important first. */
+  outlook: string[];
   slowMinutes?: number;
   developedAfterMinutes?: [number, number];
   letDownAfterMinutes?: [number, number];

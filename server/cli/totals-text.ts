@@ -3,11 +3,8 @@ import {
   type FormulaTotals,
   type Level,
   mass,
-  minutes,
-  minutesBand,
   percent,
   type TotalsLine,
-  type TotalsMixing,
   trimmed,
   weighedFigure,
 } from '../../core/index.ts';
@@ -25,7 +22,7 @@ export function totalsText(totals: FormulaTotals, show: { readonly label?: boole
       const about = part.hydration === undefined ? '' : `, hydration ${percent(part.hydration)}`;
       return table(`${title}${about}`, part.lines, part.flourGrams, part.totalGrams);
     }),
-    ...section('mixing', totals.mixing ? outlook(totals.mixing) : []),
+    ...section('mixing', totals.mixing?.outlook ?? []),
     ...section('cost', totals.cost ? costLines(totals.cost) : []),
     ...(show.label && totals.label
       ? labelSections(totals.label).flatMap(({ title, lines }) => section(title, lines))
@@ -53,15 +50,12 @@ function facts(totals: FormulaTotals): [label: string, value: string][] {
     doughGrams !== undefined ? `${mass(doughGrams)} of dough` : '',
     bakedGrams !== undefined ? `${mass(bakedGrams)} baked` : '',
   ].filter(Boolean);
-  const salts = totals.overall.flatMap(({ role, fraction }) =>
-    role === 'salt' && fraction !== undefined ? [fraction] : [],
-  );
   const effective = effectiveHydration === undefined ? '' : `, effective ${percent(effectiveHydration)}`;
   const rows: [string, string | undefined][] = [
     ['makes', makes.join(', ') || undefined],
     ['flour', flourGrams === undefined ? undefined : mass(flourGrams)],
     ['hydration', hydration === undefined ? undefined : `${percent(hydration)}${effective}`],
-    ['salt', salts.length > 0 ? percent(salts.reduce((sum, share) => sum + share, 0)) : undefined],
+    ['salt', totals.saltFraction ? percent(totals.saltFraction) : undefined],
     ['prefermented flour', totals.prefermentedFlour ? percent(totals.prefermentedFlour) : undefined],
     ['water', water && waterWords(water)],
   ];
@@ -76,21 +70,6 @@ function waterWords(water: NonNullable<FormulaTotals['water']>): string {
   const rule =
     ruleOfThumbCelsius === undefined ? '' : ` (rule of thumb ${degrees(ruleOfThumbCelsius)}${friction})`;
   return `at ${degrees(celsius)}${ice}${rule}`;
-}
-
-function outlook(mixing: TotalsMixing): string[] {
-  const { stage, endCelsius, slowMinutes } = mixing;
-  const moments: [string, [number, number] | undefined][] = [
-    ['Developed', mixing.developedAfterMinutes],
-    ['Let-down', mixing.letDownAfterMinutes],
-    ['Broken down', mixing.breakdownAfterMinutes],
-  ];
-  return [
-    ...(endCelsius === undefined ? [] : [`Ends at about ${degrees(endCelsius)}.`]),
-    ...(stage === undefined ? [] : [`Ends ${stage}.`]),
-    ...(slowMinutes === undefined ? [] : [`Mixed for ${minutes(slowMinutes)}, counted as slow speed.`]),
-    ...moments.flatMap(([words, band]) => (band ? [`${words} after ${minutesBand(...band)}.`] : [])),
-  ];
 }
 
 function table(
