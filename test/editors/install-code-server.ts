@@ -20,7 +20,10 @@ export async function installCodeServer(say: (line: string) => void = () => {}):
     JSON.stringify({ private: true, dependencies: { 'code-server': codeServerVersion } }),
   );
   say(`Installing code-server ${codeServerVersion} into ${folder}: about two minutes, once.`);
-  const env = { ...process.env, npm_config_nodedir: nodeHeadersFolder() };
+  // The npm that runs this may itself run on an older Node, and what it says of itself in the environment is taken for
+  // the Node that installs.
+  const { npm_config_user_agent: _outer, ...inherited } = process.env;
+  const env = { ...inherited, npm_config_nodedir: nodeHeadersFolder() };
   try {
     await runProgram(
       'npm',
