@@ -56,9 +56,26 @@ export function yieldEquation(masses: Masses, problems: FormulaProblem[]): Equat
       yielded.unsolved = left;
       return equation;
     }
-    addMass(yielded, whole.made, left);
+    addMass(yielded, dividedMass(masses), left);
   }
   return equation;
+}
+
+/** What is there to be divided, before any loss: the dough less what is kept back, and what is enclosed in it. */
+export function dividedMass(masses: Masses): Mass {
+  const divided = zeroMass(masses.structure);
+  addMass(divided, masses.sections[0]!.used, 1);
+  addMass(divided, enclosedMass(masses), 1);
+  return divided;
+}
+
+/** What is folded into the mixed dough before it is divided. */
+export function enclosedMass(masses: Masses): Mass {
+  const enclosed = zeroMass(masses.structure);
+  for (const section of masses.structure.sections) {
+    if (section.input.enclosed) addMass(enclosed, masses.sections[section.index]!.used, 1);
+  }
+  return enclosed;
 }
 
 /** What the formula has of each drawn ingredient times the share drawn is what the part brings. */

@@ -32,6 +32,8 @@ export function finalMixOf(masses: Masses, scale: Scale, problems: FormulaProble
       rows.push(partRow(masses, scale, line.child, mass, line));
     }
   }
+  const { culture } = masses.sections[0]!;
+  if (culture) rows.push(partRow(masses, scale, 0, culture, undefined, 'ripe culture'));
   for (const section of structure.sections) {
     if (section.draws.length === 0) continue;
     rows.push(partRow(masses, scale, section.index, masses.sections[section.index]!.used));
@@ -170,10 +172,17 @@ function negativeRemainder(
   };
 }
 
-function partRow(masses: Masses, scale: Scale, child: number, mass: Mass, line?: LineFacts): Row {
+function partRow(
+  masses: Masses,
+  scale: Scale,
+  child: number,
+  mass: Mass,
+  line?: LineFacts,
+  name?: string,
+): Row {
   const { input } = masses.structure.sections[child]!;
   const weight = evaluate(scale, mass);
-  const facts = { kind: 'part' as const, sectionId: input.id, key: input.id, name: input.name };
+  const facts = { kind: 'part' as const, sectionId: input.id, key: input.id, name: name ?? input.name };
   const reason = mass.unsolved ??
     scale.reasons[child] ??
     scale.reasons[0] ?? { code: 'no-scale', sectionId: input.id };

@@ -27,6 +27,8 @@ export interface SectionInput {
   readonly ripeCultureFraction?: number;
   /** Left for the next day: made, but not used in this dough. */
   readonly keepBackGrams?: number;
+  /** Folded into the mixed dough before it is divided, as the butter of a laminated dough: never in the bowl, and in every piece. */
+  readonly enclosed?: boolean;
 }
 
 export interface LineInput {

@@ -134,8 +134,10 @@ function sectionMasses(
     addLine(masses, sums, line, mass);
   }
 
-  const perGram =
-    section.index === 0 ? nothingThere(section) : perGramOf(masses, section, lines, sums, guess);
+  // Nobody takes of the dough, so only its own culture and what is kept back of it ask for its composition.
+  const isTaken =
+    section.index > 0 || section.keepBackGrams > 0 || section.input.ripeCultureFraction !== undefined;
+  const perGram = isTaken ? perGramOf(masses, section, lines, sums, guess) : nothingThere(section);
   const culture = cultureMass(structure, section, base);
   const made = zero();
   addMass(made, sums.fed, 1);
@@ -281,7 +283,7 @@ function hydrationMass(structure: FormulaStructure, line: LineFacts, sums: Sums)
 /** Percent of the fed flour, that is of the section's 100 %. */
 function cultureMass(structure: FormulaStructure, section: SectionFacts, base: Mass): Mass | undefined {
   const fraction = section.input.ripeCultureFraction;
-  if (fraction === undefined || section.index === 0 || !isUsableGrams(fraction)) return undefined;
+  if (fraction === undefined || !isUsableGrams(fraction)) return undefined;
   const mass = zeroMass(structure);
   addMass(mass, base, fraction);
   return mass;

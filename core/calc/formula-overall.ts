@@ -26,6 +26,8 @@ export function overallMasses(masses: Masses): Map<number, Mass> {
     if (line.amount.kind === 'none') at(line.keyIndex).unsolved ??= line.amount.unsolved;
     else addMass(at(line.keyIndex), masses.sections[0]!.lines[position]!, 1);
   }
+  const { culture } = masses.sections[0]!;
+  if (culture) addPart(0, culture, false);
   for (const [position, line] of dough.lines.entries()) {
     if (line.child < 0 || line.amount.kind === 'none' || isBesideBowl(line, structure.sections)) continue;
     addPart(line.child, masses.sections[0]!.lines[position]!, false);

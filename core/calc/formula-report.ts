@@ -1,5 +1,5 @@
 import { isPerGram, linesWithin } from './formula-composition.ts';
-import { lossesOf } from './formula-equations.ts';
+import { dividedMass, enclosedMass, lossesOf } from './formula-equations.ts';
 import { finalMixOf } from './formula-final-mix.ts';
 import type { Role } from './formula-input.ts';
 import { addMass, type Mass, type Masses, zeroMass } from './formula-masses.ts';
@@ -38,6 +38,9 @@ export function solvedFormula(masses: Masses, scale: Scale, problems: FormulaPro
       flourGrams: gramsOf(scale, flour),
       waterGrams: gramsOf(scale, dough.water),
       doughGrams,
+      enclosedGrams: structure.sections.some((section) => section.input.enclosed)
+        ? gramsOf(scale, enclosedMass(masses))
+        : undefined,
       hydration,
       effectiveHydration: ratioOf(scale, dough.effectiveWater, flour),
       prefermentedFlour: ratioOf(scale, dough.preferment, flour),
@@ -47,15 +50,16 @@ export function solvedFormula(masses: Masses, scale: Scale, problems: FormulaPro
       grossDoughYield: totalFraction === undefined ? undefined : 100 * totalFraction,
       unsolved: doughGrams === undefined ? reasonFor(scale, structure.sections[0]!, made) : undefined,
     }),
-    ...yields(masses, doughGrams),
+    ...yields(masses, scale),
   };
 }
 
-function yields(masses: Masses, doughGrams: number | undefined): Partial<SolvedFormula> {
+function yields(masses: Masses, scale: Scale): Partial<SolvedFormula> {
   const losses = lossesOf(masses, []);
   const wanted = masses.structure.input.yield;
+  const dividedGrams = gramsOf(scale, dividedMass(masses));
   const after = (left: number | Unsolved): number | undefined => {
-    return doughGrams === undefined || typeof left !== 'number' ? undefined : doughGrams * left;
+    return dividedGrams === undefined || typeof left !== 'number' ? undefined : dividedGrams * left;
   };
   const yieldDoughGrams = after(losses.dough);
   const bakedGrams = after(losses.baked);
@@ -85,6 +89,7 @@ function solvedSection(masses: Masses, scale: Scale, section: SectionFacts): Sol
     name: input.name,
     kind: input.kind,
     inBowl: section.inBowl,
+    ...(input.enclosed ? { enclosed: true as const } : {}),
     drawn: section.draws.length > 0,
     lines: section.lines.map((line, position) => solvedLine(masses, scale, line, position)),
     waterUnknown: waterUnknown(linesWithin(structure, section)),

@@ -16,7 +16,9 @@ export interface SolvedFormula {
   readonly waterGrams?: number;
   /** Dough weighed into the bowl, before any loss. */
   readonly doughGrams?: number;
-  /** Dough that reaches the divider: the weighed dough less the loss. */
+  /** What is enclosed in the dough before it is divided; absent where nothing is. */
+  readonly enclosedGrams?: number;
+  /** Dough that reaches the divider: what was mixed, less what is kept back, with what is enclosed, less the loss. */
   readonly yieldDoughGrams?: number;
   readonly bakedGrams?: number;
   readonly pieces?: number;
@@ -47,6 +49,8 @@ export interface SolvedSection {
   readonly kind: SectionKind;
   /** False for fillings, toppings and baths. */
   readonly inBowl: boolean;
+  /** Folded into the mixed dough before it is divided. */
+  readonly enclosed?: true;
   /** Taken out of the formula's lines (`draws`). */
   readonly drawn: boolean;
   readonly lines: readonly SolvedLine[];

@@ -3,7 +3,7 @@ import type { Equation } from './formula-equations.ts';
 import { drawEquations, supplyEquations, yieldEquation } from './formula-equations.ts';
 import type { Mass, Masses } from './formula-masses.ts';
 import type { FormulaProblem, Unsolved } from './formula-result.ts';
-import type { SectionFacts } from './formula-structure.ts';
+import type { LineFacts, SectionFacts } from './formula-structure.ts';
 import { addEquation, type LinearSystem, linearSystem, solution } from './solve-linear.ts';
 
 /** The weights of 100 % of all sections, as far as the formula says them. */
@@ -14,6 +14,8 @@ export interface Scale {
   readonly assumed: boolean;
   /** By section: why its scale is not known. */
   readonly reasons: (Unsolved | undefined)[];
+  /** Lines that take what is `remaining` of a part, where nothing says how much of it is made. */
+  readonly openRemainders: readonly LineFacts[];
 }
 
 export interface Evaluated {
@@ -57,9 +59,10 @@ export function scaleOf(masses: Masses, problems: FormulaProblem[]): Scale {
 
   const groups = new Int32Array(structure.unknowns).fill(-1);
   settle(system, groups, 0);
+  const openRemainders = openRemaindersOf(masses, system, forYield !== undefined);
   const assumed = scaleDough(masses, system, groups, reasons, forYield !== undefined, problems);
   scaleRest(masses, system, groups, reasons, problems);
-  const scale: Scale = { values: solution(system), groups, assumed, reasons };
+  const scale: Scale = { values: solution(system), groups, assumed, reasons, openRemainders };
   for (const equation of refused) problems.push(equation.problem((mass) => gramsOf(scale, mass)));
   reportUnused(masses, problems);
   return scale;
@@ -101,6 +104,44 @@ export function ratioOf(scale: Scale, mass: Mass, whole: Mass): number | undefin
   if (a.group !== undefined && a.group !== b.group) return undefined;
   const ratio = a.value / b.value;
   return Number.isFinite(ratio) ? ratio : undefined;
+}
+
+/** The first line that takes what is left of a part, where nothing says how much of the part there is. */
+export function openRemainder(
+  scale: Scale,
+): { line: LineFacts; problem: FormulaProblem; unsolved: Unsolved } | undefined {
+  const line = scale.openRemainders[0];
+  if (line === undefined) return undefined;
+  const place = { sectionId: line.section.input.id, lineId: line.input.id };
+  const values = { name: line.input.name };
+  return {
+    line,
+    problem: { kind: 'under-determined', ...place, values },
+    unsolved: { code: 'no-scale', ...place },
+  };
+}
+
+/**
+ * A part in percent that is taken as `remaining` is as large as nobody said, unless the yield leaves just so much for it.
+ * Where the dough's own scale is open too, 1000 g of flour stand in for it.
+ */
+function openRemaindersOf(masses: Masses, system: LinearSystem, hasYield: boolean): readonly LineFacts[] {
+  const { structure } = masses;
+  const lines = structure.sections.flatMap((section) =>
+    section.lines.filter((line) => line.child >= 0 && line.amount.kind === 'remaining'),
+  );
+  if (lines.length === 0) return lines;
+  let known = system;
+  const dough = masses.sections[0]!;
+  if (!hasYield && !dough.flour.unsolved) {
+    known = { ...system, rows: system.rows.map((row) => row.slice()), pivots: system.pivots.slice() };
+    addEquation(known, equalTo(dough.flour, assumedGrams));
+  }
+  const values = solution(known);
+  return lines.filter((line) => {
+    const { base } = structure.sections[line.child]!;
+    return base.kind === 'column' && values[base.column] === undefined;
+  });
 }
 
 function settle(system: LinearSystem, groups: Int32Array, group: number): void {

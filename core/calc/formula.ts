@@ -3,7 +3,7 @@ import { type Masses, massesOf } from './formula-masses.ts';
 import { impossibleBase, impossibleKeepBack, impossibleLine } from './formula-negative.ts';
 import { solvedFormula } from './formula-report.ts';
 import type { FormulaProblem, SolvedFormula } from './formula-result.ts';
-import { type Scale, scaleOf } from './formula-scale.ts';
+import { openRemainder, type Scale, scaleOf } from './formula-scale.ts';
 import { type FormulaStructure, structureOf } from './formula-structure.ts';
 
 export interface FormulaSolution {
@@ -31,6 +31,12 @@ export function solveFormula(input: FormulaInput): FormulaSolution {
       impossibleBase(state.masses, state.scale) ?? impossibleKeepBack(state.masses, state.scale);
     if (unscaled) {
       problems.push(unscaled);
+      continue;
+    }
+    const open = openRemainder(state.scale);
+    if (open) {
+      problems.push(open.problem);
+      open.line.amount = { kind: 'unknown', unsolved: open.unsolved };
       continue;
     }
     const impossible = impossibleLine(state.masses, state.scale, problems);

@@ -8,12 +8,13 @@ export function costTotals(analysis: Analysis): TotalsCost | undefined {
   const weighed = weighedOf(analysis);
   const { solved } = analysis;
   if (solved === undefined || weighed === undefined) return undefined;
-  const items = [...weighed.bowl, ...weighed.beside.flatMap((beside) => beside.items ?? [])];
+  const outside = [...weighed.enclosed, ...weighed.beside];
+  const items = [...weighed.bowl, ...outside.flatMap((one) => one.items ?? [])];
   const portions = items.map(portionOf);
   if (!portions.some((portion) => portion.price !== undefined)) return undefined;
   const currency = currencyOf(portions);
   if (!currency.known) return { lines: [], parts: [], missing: [], unknown: currency.reason };
-  const unweighed = weighed.beside
+  const unweighed = outside
     .filter((beside) => beside.items === undefined)
     .map((beside) => beside.section.name);
   const sum = costOf(portions);

@@ -102,7 +102,9 @@ function amountOf({ low, high, lacking, figure }: NutrientRow): TotalsNutrientAm
 
 function unweighedOf(weighed: Weighed): string[] {
   const bowl = weighed.bowl.filter((item) => item.grams === undefined).map((item) => item.name);
-  const beside = weighed.beside.filter(({ items }) => items === undefined).map(({ section }) => section.name);
+  const beside = [...weighed.enclosed, ...weighed.beside]
+    .filter(({ items }) => items === undefined)
+    .map(({ section }) => section.name);
   return [...new Set([...bowl, ...beside])];
 }
 
@@ -111,18 +113,21 @@ function unweighedOf(weighed: Weighed): string[] {
  * are one; in the EU water counts by what is left of it after baking (Annex VII, part A: from memory).
  */
 function labelItems(analysis: Analysis, weighed: Weighed, evaporated: number | undefined): LabelItem[] {
-  const { doughGrams, yieldDoughGrams } = analysis.solved!;
-  const share =
-    doughGrams !== undefined && yieldDoughGrams !== undefined && doughGrams > 0
-      ? yieldDoughGrams / doughGrams
-      : 1;
-  const items: LabelItem[] = [];
+  const { doughGrams, yieldDoughGrams, enclosedGrams } = analysis.solved!;
+  const divided = doughGrams === undefined ? 0 : doughGrams + (enclosedGrams ?? 0);
+  const share = yieldDoughGrams !== undefined && divided > 0 ? yieldDoughGrams / divided : 1;
+  const byName = new Map<string, LabelItem>();
   let waterGrams = 0;
-  for (const item of weighed.bowl) {
+  for (const item of [...weighed.bowl, ...weighed.enclosed.flatMap(({ items }) => items ?? [])]) {
     const grams = (item.grams ?? 0) * share;
     if (item.isWater) waterGrams += grams;
-    else if (item.grams !== undefined) items.push(labelItem(item, grams));
+    else if (item.grams !== undefined) {
+      // What is enclosed in the dough is of the dough: butter of both makes one butter.
+      const before = byName.get(item.name)?.grams ?? 0;
+      byName.set(item.name, labelItem(item, before + grams));
+    }
   }
+  const items = [...byName.values()];
   if (waterGrams > 0) {
     const left = Math.max(0, waterGrams - (evaporated ?? 0));
     if (left > 0) items.push({ name: 'water', grams: left, allergens: [] });

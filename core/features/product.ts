@@ -24,6 +24,8 @@ export interface Beside {
 /** Everything weighed for a batch: what goes into the bowl, all parts dissolved, and what never sees it. */
 export interface Weighed {
   readonly bowl: readonly ProductItem[];
+  /** Parts folded into the mixed dough before it is divided, as the butter of a laminated dough. */
+  readonly enclosed: readonly Beside[];
   readonly beside: readonly Beside[];
 }
 
@@ -39,17 +41,19 @@ export interface Product {
 export function weighedOf(analysis: Analysis): Weighed | undefined {
   const { solved } = analysis;
   if (solved === undefined) return undefined;
+  const outside = solved.sections
+    .filter(({ inBowl }) => !inBowl)
+    .map((section): Beside => {
+      const contents = contentsOf(solved, section);
+      return {
+        section,
+        items: contents?.map(({ key, name, grams }) => itemOf(analysis, key, name, grams)),
+      };
+    });
   return {
     bowl: solved.overall.map((line) => itemOf(analysis, line.key, line.name, line.grams)),
-    beside: solved.sections
-      .filter(({ kind }) => kind === 'filling' || kind === 'topping' || kind === 'bath')
-      .map((section): Beside => {
-        const contents = contentsOf(solved, section);
-        return {
-          section,
-          items: contents?.map(({ key, name, grams }) => itemOf(analysis, key, name, grams)),
-        };
-      }),
+    enclosed: outside.filter(({ section }) => section.enclosed),
+    beside: outside.filter(({ section }) => !section.enclosed),
   };
 }
 
@@ -74,8 +78,12 @@ export function productOf(analysis: Analysis): Known<Product> {
     return unknown('the formula does not say its bake loss; write it, as in "bake loss 12%"');
   const unweighed = weighed.bowl.find((item) => item.grams === undefined);
   if (unweighed !== undefined) return unknown(`the weight of ${unweighed.name} is not known`);
-  const kept = yieldDoughGrams / doughGrams;
+  const kept = yieldDoughGrams / (doughGrams + (solved.enclosedGrams ?? 0));
   const items = weighed.bowl.map((item) => ({ ...item, grams: item.grams! * kept }));
+  for (const { section, items: inside } of weighed.enclosed) {
+    if (inside === undefined) return unknown(`how much of ${section.name} is enclosed is not known`);
+    for (const item of inside) items.push({ ...item, grams: item.grams! * kept });
+  }
   let product = bakedGrams;
   for (const { section, items: inside } of weighed.beside) {
     if (section.kind === 'bath') continue;

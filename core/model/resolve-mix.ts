@@ -76,6 +76,7 @@ function resolveLoads(
     const ofRole =
       role === undefined ? [] : input.lines.filter((line) => line.role === role).map((line) => line.key);
     if (item.all && ofRole.length > 0) return [...new Set(ofRole)];
+    if (folded === 'ripe culture' && input.ripeCultureFraction !== undefined) return [section.id];
     const part = parts.get(folded);
     if (part !== undefined) return [part];
     const found = findIngredient(item.name, to.scope);

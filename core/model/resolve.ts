@@ -6,6 +6,7 @@ import type {
   SectionKind,
   YieldInput,
 } from '../calc/formula-input.ts';
+import { isInBowl } from '../calc/formula-structure.ts';
 import type { IngredientStatement } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
 import { plainAmount, weighed } from './amount.ts';
@@ -104,13 +105,19 @@ function gatherFormula(
   model.sections.forEach((section, index) => {
     const isEnclosed = section.name !== undefined && enclosed.has(section.name.folded);
     const sectionKind = index === 0 ? kind : isEnclosed ? 'filling' : (section.kind as SectionKind);
-    to.sections.push(gatherSection(to, section, sectionKind, prefix, partIds, path, later, model.name.text));
+    const gathered = gatherSection(to, section, sectionKind, prefix, partIds, path, later, model.name.text);
+    to.sections.push(
+      isEnclosed && isInBowl(section.kind as SectionKind) ? { ...gathered, enclosed: true } : gathered,
+    );
   });
   if (prefix !== '' && to.sections[at] !== undefined) {
     // The dough of a formula used as an ingredient goes by the id that its users' lines hold.
     to.sections[at] = { ...to.sections[at]!, id: prefix };
   }
-  for (const one of later) gatherFormula(to, one.model, one.id, 'part', one.path);
+  for (const one of later) {
+    const isPreferment = ['ripe culture', 'ferment'].some((word) => one.model.said.has(word));
+    gatherFormula(to, one.model, one.id, isPreferment ? 'preferment' : 'part', one.path);
+  }
 }
 
 function gatherSection(

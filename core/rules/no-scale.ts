@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import type { SectionInput } from '../calc/formula-input.ts';
 import { amountPlace, ownProblems, placeOf, relatedTo } from './places.ts';
 import type { Rule } from './rule.ts';
 
@@ -15,29 +16,38 @@ export const noScale: Rule = {
     const { analysis, block } = context;
     if (analysis === undefined || hangsOnAnother(analysis)) return;
     for (const problem of ownProblems(analysis, 'under-determined')) {
-      const isDough = problem.sectionId === analysis.resolved.input.sections[0]!.id;
-      const message = isDough
-        ? 'Some lines are in weight and the flour is in percent: nothing says how much flour there is. Write a yield, or the flour in weight.'
-        : `Nothing says how much of “${problem.values.name}” is made. Draw it, name it in a line of the formula, or write its flour in weight.`;
+      if (problem.lineId !== undefined) {
+        const { line, span } = amountPlace(context, problem.lineId);
+        const message = `“remaining” takes what is made of “${problem.values.name}”, and nothing says how much that is. Write its percentage here, or its flour in weight.`;
+        yield { line, span, message };
+        continue;
+      }
+      const section = analysis.resolved.input.sections.find((one) => one.id === problem.sectionId);
+      const message =
+        section?.kind === 'dough'
+          ? 'Some lines are in weight and the flour is in percent: nothing says how much flour there is. Write a yield, or the flour in weight.'
+          : `Nothing says how much of “${problem.values.name}” is made. ${cureOf(section)}`;
       yield {
         ...placeOf(block, problem),
         message,
         related: relatedTo(block, problem.related, 'a line in weight'),
       };
     }
-    for (const section of analysis.solved?.sections ?? []) {
-      for (const line of section.lines) {
-        // `remaining` of a part that is all in percent takes whatever is made, and nothing says how much that is.
-        const isRemaining = analysis.resolved.statements.get(line.id)?.amount.kind === 'remaining';
-        const made = analysis.solved!.sections.find((one) => one.id === line.key)?.totalGrams;
-        if (!line.part || !isRemaining || made === undefined || made > 1e-9) continue;
-        const { line: number, span } = amountPlace(context, line.id);
-        const message = `“remaining” takes what is made of “${line.name}”, and nothing says how much that is. Write its percentage here, or its flour in weight.`;
-        yield { line: number, span, message };
-      }
-    }
   },
 };
+
+function cureOf(section: SectionInput | undefined): string {
+  if (section?.enclosed)
+    return 'Name it in a line of the formula, as in “butter block 25%”, or write its lines in weight.';
+  switch (section?.kind) {
+    case 'filling':
+    case 'topping':
+    case 'bath':
+      return `Name it in a line of the formula with its weight a piece, as in “${section.name} 25 g a piece”, or write its lines in weight.`;
+    default:
+      return 'Draw it, name it in a line of the formula, or write its flour in weight.';
+  }
+}
 
 /** A line that cannot be read, or something that does not add up, may well be what leaves the size open: it is told first. */
 function hangsOnAnother(analysis: Analysis): boolean {
