@@ -1,10 +1,16 @@
 import { additions } from './additions.ts';
+import { typedFlours } from './flour-types.ts';
 import { flours } from './flours.ts';
 import type { CatalogueIngredient } from './ingredient.ts';
 import { larder } from './larder.ts';
 
-/** Every ingredient that is known without being defined in a file: flours, then the larder, then additions. */
-export const catalogueIngredients: readonly CatalogueIngredient[] = [...flours, ...larder, ...additions];
+/** Every ingredient that is known without being defined in a file: flours, the types of four countries, larder, additions. */
+export const catalogueIngredients: readonly CatalogueIngredient[] = [
+  ...flours,
+  ...typedFlours,
+  ...larder,
+  ...additions,
+];
 
 const byName: ReadonlyMap<string, CatalogueIngredient> = new Map(
   catalogueIngredients.flatMap((one) =>

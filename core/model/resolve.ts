@@ -6,7 +6,6 @@ import type {
   SectionKind,
   YieldInput,
 } from '../calc/formula-input.ts';
-import { isInBowl } from '../calc/formula-structure.ts';
 import type { IngredientStatement } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
 import { plainAmount, weighed } from './amount.ts';
@@ -106,9 +105,7 @@ function gatherFormula(
     const isEnclosed = section.name !== undefined && enclosed.has(section.name.folded);
     const sectionKind = index === 0 ? kind : isEnclosed ? 'filling' : (section.kind as SectionKind);
     const gathered = gatherSection(to, section, sectionKind, prefix, partIds, path, later, model.name.text);
-    to.sections.push(
-      isEnclosed && isInBowl(section.kind as SectionKind) ? { ...gathered, enclosed: true } : gathered,
-    );
+    to.sections.push(isEnclosed && section.kind === 'part' ? { ...gathered, enclosed: true } : gathered);
   });
   if (prefix !== '' && to.sections[at] !== undefined) {
     // The dough of a formula used as an ingredient goes by the id that its users' lines hold.

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { det, lusolve, type Matrix, matrix } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { addEquation, linearSystem, solution } from '../../core/calc/solve-linear.ts';
 
@@ -54,6 +55,23 @@ describe('linear equations', () => {
           }
         },
       ),
+    );
+  });
+
+  it('come out as a second solver has them', () => {
+    const size = 5;
+    const coefficient = fc.integer({ min: -20, max: 20 });
+    const terms = fc.array(coefficient, { minLength: size, maxLength: size });
+    fc.assert(
+      fc.property(fc.array(terms, { minLength: size, maxLength: size }), terms, (rows, right) => {
+        fc.pre(Math.abs(det(matrix(rows))) > 1);
+        const system = linearSystem(size);
+        for (const [index, one] of rows.entries()) addEquation(system, row(...one, -right[index]!));
+        const theirs = (lusolve(matrix(rows), matrix(right)) as Matrix).toArray().flat() as number[];
+        const largest = Math.max(1, ...theirs.map(Math.abs));
+        for (const [index, value] of solution(system).entries())
+          expect(Math.abs(value! - theirs[index]!) / largest).toBeLessThan(1e-9);
+      }),
     );
   });
 });

@@ -1,3 +1,4 @@
+import Qty from 'js-quantities';
 import { describe, expect, it } from 'vitest';
 import { scanQuantity } from '../../core/syntax/quantity.ts';
 import { type Measure, metricCupMillilitres, unitNames, units } from '../../core/syntax/units.ts';
@@ -60,5 +61,31 @@ describe('units against what was published', () => {
   it('an Imperial or US volume is read only in the spellings that say how large it is', () => {
     for (const spelling of ['pint', 'pt', 'gal', 'gallon', 'fl oz', 'stick'])
       expect(units.has(spelling)).toBe(false);
+  });
+
+  // js-quantities, a library of other people. Its spoons and cups are those of the United States, ours metric.
+  it.each([
+    ['mg', 'mg', 'g'],
+    ['kg', 'kg', 'g'],
+    ['tonne', 'metric-ton', 'g'],
+    ['oz', 'oz', 'g'],
+    ['lb', 'lb', 'g'],
+    ['cl', 'cl', 'ml'],
+    ['dl', 'dl', 'ml'],
+    ['l', 'l', 'ml'],
+    ['min', 'min', 's'],
+    ['h', 'h', 's'],
+    ['day', 'day', 's'],
+    ['kcal', 'kcal', 'kJ'],
+    ['g/ml', 'g/ml', 'kg/l'],
+  ])('%s as js-quantities has it', (spelling, theirs, base) => {
+    // It has the ounce to nine figures.
+    expect(units.get(spelling)!.factor / Qty(1, theirs).to(base).scalar).toBeCloseTo(1, 8);
+  });
+
+  it.each(['0 °F', '75 °F', '451 °F'])('%s as js-quantities has it', (text) => {
+    const quantity = scanQuantity(text, 0, false);
+    const theirs = Qty(Number.parseFloat(text), 'tempF').to('tempC').scalar;
+    expect(quantity?.kind === 'temperature' ? quantity.celsius : undefined).toBeCloseTo(theirs, 9);
   });
 });
