@@ -1,5 +1,6 @@
 /** The one door into the core: what the server and the command line may use. */
 
+export type { ActionKind, OfferedAction, TextRange } from './features/actions/action.ts';
 export type {
   Completion,
   CompletionKind,

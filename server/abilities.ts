@@ -15,6 +15,8 @@ export interface Abilities {
   readonly symbolTree: boolean;
   readonly versionedEdits: boolean;
   readonly codeActionLiterals: boolean;
+  readonly resolvesActions: boolean;
+  readonly snippetEdits: boolean;
   readonly configuration: boolean;
   readonly registersConfiguration: boolean;
   readonly registersWatchers: boolean;
@@ -41,6 +43,12 @@ export function readAbilities(capabilities: ClientCapabilities): Abilities {
     symbolTree: text.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
     versionedEdits: workspace.workspaceEdit?.documentChanges === true,
     codeActionLiterals: text.codeAction?.codeActionLiteralSupport !== undefined,
+    resolvesActions:
+      text.codeAction?.dataSupport === true &&
+      text.codeAction.resolveSupport?.properties.includes('edit') === true,
+    snippetEdits:
+      workspace.workspaceEdit?.documentChanges === true &&
+      workspace.workspaceEdit.snippetEditSupport === true,
     configuration: workspace.configuration === true,
     registersConfiguration: workspace.didChangeConfiguration?.dynamicRegistration === true,
     registersWatchers: workspace.didChangeWatchedFiles?.dynamicRegistration === true,

@@ -1,10 +1,6 @@
-import {
-  CodeActionKind,
-  PositionEncodingKind,
-  type ServerCapabilities,
-  TextDocumentSyncKind,
-} from 'vscode-languageserver';
+import { PositionEncodingKind, type ServerCapabilities, TextDocumentSyncKind } from 'vscode-languageserver';
 import type { Abilities } from './abilities.ts';
+import { actionKinds } from './actions.ts';
 
 /** What the server offers to a client of these abilities. */
 export function capabilities(able: Abilities, hasFiles: boolean): ServerCapabilities {
@@ -19,7 +15,7 @@ export function capabilities(able: Abilities, hasFiles: boolean): ServerCapabili
     hoverProvider: true,
     completionProvider: { triggerCharacters: [' ', '#'] },
     documentSymbolProvider: true,
-    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+    codeActionProvider: { codeActionKinds: actionKinds, resolveProvider: able.resolvesActions },
     foldingRangeProvider: true,
     inlayHintProvider: true,
     ...(able.pullsFindings && {

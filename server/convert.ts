@@ -14,6 +14,7 @@ import {
   InsertTextFormat,
   MarkupKind,
   type Range,
+  type SnippetTextEdit,
   type SymbolInformation,
   SymbolKind,
   type TextEdit,
@@ -175,7 +176,11 @@ export function toRange(place: core.Finding['place']): Range {
   };
 }
 
-function toWorkspaceEdit(files: readonly core.FileEdit[], able: Abilities, naming: Naming): WorkspaceEdit {
+export function toWorkspaceEdit(
+  files: readonly core.FileEdit[],
+  able: Abilities,
+  naming: Naming,
+): WorkspaceEdit {
   if (!able.versionedEdits) {
     const changes: Record<string, TextEdit[]> = {};
     for (const { uri, edits } of files)
@@ -185,7 +190,9 @@ function toWorkspaceEdit(files: readonly core.FileEdit[], able: Abilities, namin
   return {
     documentChanges: files.map(({ uri, edits }) => ({
       textDocument: { uri: naming.spell(uri), version: naming.version(uri) },
-      edits: edits.map(toTextEdit),
+      edits: edits.map((edit) =>
+        edit.snippet && able.snippetEdits ? toSnippetEdit(edit) : toTextEdit(edit),
+      ),
     })),
   };
 }
@@ -196,8 +203,12 @@ function toTextEdit(edit: core.TextEdit): TextEdit {
       start: { line: edit.line, character: edit.start },
       end: { line: edit.endLine ?? edit.line, character: edit.end },
     },
-    newText: edit.insert,
+    newText: edit.snippet ? withoutPlaceholders(edit.insert) : edit.insert,
   };
+}
+
+function toSnippetEdit(edit: core.TextEdit): SnippetTextEdit {
+  return { range: toTextEdit(edit).range, snippet: { kind: 'snippet', value: edit.insert } };
 }
 
 // The range must hold the name, or an editor refuses the outline.

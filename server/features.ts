@@ -1,18 +1,11 @@
-import {
-  type CancellationToken,
-  type CodeAction,
-  CodeActionKind,
-  type CodeActionParams,
-  type Connection,
-  type DocumentSymbol,
-  type SymbolInformation,
-} from 'vscode-languageserver';
-import type { Service } from '../core/index.ts';
+import type { Connection, DocumentSymbol, SymbolInformation } from 'vscode-languageserver';
 import type { Abilities } from './abilities.ts';
+import { aboutDocuments } from './about.ts';
+import { answerActions } from './actions.ts';
 import * as convert from './convert.ts';
 import type { Diagnostics } from './diagnostics.ts';
 import type { OpenDocuments } from './documents.ts';
-import { checkpoint, guardedRequest, type Log } from './guard.ts';
+import { guardedRequest, type Log } from './guard.ts';
 import type {
   SheetParams,
   SheetRequest,
@@ -48,22 +41,7 @@ const statusRequest: StatusRequest = 'doughwright/status';
 export function answerQuestions(parts: QuestionParts): void {
   const { connection, workspace, schedule, log, naming, able, diagnostics, asked } = parts;
 
-  /** A handler that is given the core and the canonical URI, or answers `empty` where the file is not known. */
-  function about<P extends { textDocument: { uri: string } }, R>(
-    name: string,
-    empty: R,
-    when: 'now' | 'quiet',
-    answer: (service: Service, uri: string, params: P, token: CancellationToken) => R,
-  ) {
-    return guardedRequest<P, R>(log, name, empty, async (params, token) => {
-      if (when === 'quiet') await schedule.quiet();
-      checkpoint(token);
-      const service = await workspace.service();
-      checkpoint(token);
-      const uri = canonicalUri(params.textDocument.uri);
-      return service.has(uri) ? answer(service, uri, params, token) : empty;
-    });
-  }
+  const about = aboutDocuments({ workspace, schedule, log });
 
   connection.onHover(
     about('Hover', null, 'now', (service, uri, { position }) => {
@@ -81,27 +59,7 @@ export function answerQuestions(parts: QuestionParts): void {
     })),
   );
 
-  connection.onCodeAction(
-    about<CodeActionParams, CodeAction[]>('Quick fixes', [], 'now', (service, uri, params) => {
-      const { only } = params.context;
-      if (
-        !able.codeActionLiterals ||
-        (only && !only.some((kind) => isOrHolds(kind, CodeActionKind.QuickFix)))
-      )
-        return [];
-      return service
-        .findings(uri)
-        .filter(({ place }) => touches(place, params.range))
-        .flatMap((finding) =>
-          convert.toCodeActions(
-            finding,
-            convert.toDiagnostic(finding, able, naming, diagnostics.rulePages),
-            able,
-            naming,
-          ),
-        );
-    }),
-  );
+  answerActions(parts, about);
 
   connection.languages.inlayHint.on(
     about('Hints', [], 'quiet', (service, uri, { range }) =>
@@ -172,20 +130,4 @@ export function answerQuestions(parts: QuestionParts): void {
       return { items: await diagnostics.pullWorkspace(ids, cancel) };
     })(params, token),
   );
-}
-
-/** Whether an action kind is another or an ancestor of it: `quickfix` holds `quickfix.spelling`. */
-function isOrHolds(kind: string, other: string): boolean {
-  return kind === '' || kind === other || other.startsWith(`${kind}.`);
-}
-
-interface Lines {
-  readonly start: { readonly line: number; readonly character: number };
-  readonly end: { readonly line: number; readonly character: number };
-}
-
-function touches(place: { line: number; start: number; end: number }, range: Lines): boolean {
-  if (place.line < range.start.line || place.line > range.end.line) return false;
-  if (place.line === range.start.line && place.end < range.start.character) return false;
-  return place.line < range.end.line || place.start <= range.end.character;
 }

@@ -10,6 +10,8 @@ export interface TextEdit extends Place {
   /** Where the replaced text ends when it spans lines; the same line when absent. */
   readonly endLine?: number;
   readonly insert: string;
+  /** `insert` is a snippet: `${1:words}` in it stands for words that the baker types over. */
+  readonly snippet?: true;
 }
 
 export interface FileEdit {

@@ -1,3 +1,6 @@
+import type { TextRange } from '../features/actions/action.ts';
+import { editsAt, offersAt } from '../features/actions/offers.ts';
+import { touches } from '../features/actions/places.ts';
 import { completionsOf } from '../features/completion.ts';
 import { foldsOf } from '../features/folds.ts';
 import { makesWords, shortTotals } from '../features/formula-words.ts';
@@ -8,6 +11,7 @@ import { totalsOf } from '../features/totals-of.ts';
 import { sheetOf } from '../sheet/sheet.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { percent } from '../text/figures.ts';
+import { actionContext } from './actions.ts';
 import { BlockAnswers } from './answer.ts';
 import { Files, type WorkspaceFile } from './files.ts';
 import { findingsInFile } from './findings.ts';
@@ -48,6 +52,20 @@ export function createService(): Service {
     findings(uri).filter(
       ({ place }) => place.line >= firstLine && place.line < firstLine + block.lines.length,
     );
+  const actionsAround = (uri: string, range: TextRange) => {
+    const found = read(uri);
+    return found === undefined
+      ? undefined
+      : actionContext({
+          uri,
+          source: found.source,
+          range,
+          scope: files.scopeOf(uri),
+          analysisOf: (block) => answers.analysisOf(uri, block),
+          findings: () => findings(uri),
+          fileOf: (other) => read(other)?.source,
+        });
+  };
 
   return {
     setText: (uri, text) => files.setText(uri, text),
@@ -59,6 +77,7 @@ export function createService(): Service {
     has: (uri) => files.get(uri) !== undefined,
     uris: () => files.uris(),
     findings,
+    findingsAt: (uri, range) => findings(uri).filter(({ place }) => touches(place, range)),
     hover: (uri, line, column) => {
       const found = read(uri);
       const at = found === undefined ? undefined : blockAt(found.source, line);
@@ -99,6 +118,14 @@ export function createService(): Service {
     folds: (uri) => {
       const found = read(uri);
       return found === undefined ? [] : foldsOf(found.source);
+    },
+    actions: (uri, range, only) => {
+      const context = actionsAround(uri, range);
+      return context === undefined ? [] : offersAt(context, only);
+    },
+    actionEdits: (uri, range, id, argument) => {
+      const context = actionsAround(uri, range);
+      return context === undefined ? undefined : editsAt(context, id, argument);
     },
     sheet: (uri, line, size, formula) => {
       const found = read(uri);

@@ -1,4 +1,14 @@
-import type { Completion, Finding, Fold, Hint, HoverAnswer, Level, SymbolNode } from '../features/answers.ts';
+import type { ActionKind, OfferedAction, TextRange } from '../features/actions/action.ts';
+import type {
+  Completion,
+  FileEdit,
+  Finding,
+  Fold,
+  Hint,
+  HoverAnswer,
+  Level,
+  SymbolNode,
+} from '../features/answers.ts';
 import type { FormulaTotals } from '../features/totals.ts';
 import type { SheetView, SizeRequest } from '../sheet/view.ts';
 
@@ -26,11 +36,17 @@ export interface Service {
   has(uri: string): boolean;
   uris(): readonly string[];
   findings(uri: string): readonly Finding[];
+  /** The findings that a range touches. */
+  findingsAt(uri: string, range: TextRange): readonly Finding[];
   hover(uri: string, line: number, column: number): HoverAnswer | undefined;
   hints(uri: string, firstLine: number, lastLine: number): readonly Hint[];
   symbols(uri: string): readonly SymbolNode[];
   completions(uri: string, line: number, column: number): readonly Completion[];
   folds(uri: string): readonly Fold[];
+  /** What can be done at a range of a file, of the kinds asked for; what it writes is told by `actionEdits`. */
+  actions(uri: string, range: TextRange, only?: readonly ActionKind[]): readonly OfferedAction[];
+  /** What an action offered at the same range of the same text writes; `undefined` when it cannot be done. */
+  actionEdits(uri: string, range: TextRange, id: string, argument?: string): readonly FileEdit[] | undefined;
   sheet(uri: string, line: number, size: SizeRequest, formula?: string): SheetView | undefined;
   status(uri: string, line: number): { formula: string; text: string; tooltip: string } | undefined;
   totals(uri: string): readonly FormulaTotals[];

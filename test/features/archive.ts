@@ -6,7 +6,7 @@ import { updating } from '../syntax/annotated.ts';
 /**
  * Archives of questions and answers. A case starts with `=== title`; its files follow, each under `--- file NAME` with
  * `crlf` or `bom` behind the name where wanted; `‸` in one of them is the cursor. Every other `--- WORDS` asks what
- * its words say, and its lines are the answer expected. `<<5000*a>>` in a file stands for five thousand letters.
+ * its words say, and its lines are the answer expected. A second `‸` ends a selection. `<<5000*a>>` in a file stands for five thousand letters.
  */
 export interface QuestionCase {
   readonly title: string;
@@ -20,6 +20,10 @@ export interface Asked {
   readonly line: number;
   readonly column: number;
   readonly lineText: string;
+  /** Where the selection ends; the cursor itself where there is none. */
+  readonly endLine: number;
+  readonly endColumn: number;
+  readonly texts: ReadonlyMap<string, string>;
 }
 
 export const rootUri = 'file:///quay-lane/';
@@ -59,7 +63,8 @@ function readCase(part: string): QuestionCase {
 export function serviceOf({ files }: QuestionCase): Asked {
   const service = createService();
   service.setRoots([rootUri]);
-  let at = { uri: '', line: 0, column: 0, lineText: '' };
+  let at = { uri: '', line: 0, column: 0, lineText: '', endLine: 0, endColumn: 0 };
+  const texts = new Map<string, string>();
   for (const { head, body } of files) {
     const [, name, ...options] = head.split(/\s+/);
     const uri = rootUri + name!;
@@ -71,14 +76,21 @@ export function serviceOf({ files }: QuestionCase): Asked {
       const above = marked.slice(0, Math.max(0, before)).split('\n');
       const line = above.length - 1;
       const bom = options.includes('bom') && line === 0 ? '\uFEFF' : '';
-      const lineText = bom + marked.replace(cursor, '').split('\n')[line]!;
-      at = { uri, line, column: above[line]!.length + bom.length, lineText };
+      const lineText = bom + marked.replaceAll(cursor, '').split('\n')[line]!;
+      const column = above[line]!.length + bom.length;
+      const end = marked.indexOf(cursor, before + 1);
+      const selected = end < 0 ? above : marked.slice(0, end).replace(cursor, '').split('\n');
+      const endLine = selected.length - 1;
+      const endColumn = end < 0 ? column : selected[endLine]!.length + (endLine === 0 ? bom.length : 0);
+      at = { uri, line, column, lineText, endLine, endColumn };
     }
-    const text = marked.replace(cursor, '');
+    const text = marked.replaceAll(cursor, '');
     const ended = options.includes('crlf') ? text.replace(/\n/g, '\r\n') : text;
-    service.setText(uri, options.includes('bom') ? `\uFEFF${ended}` : ended);
+    const whole = options.includes('bom') ? `\uFEFF${ended}` : ended;
+    service.setText(uri, whole);
+    texts.set(uri, whole);
   }
-  return { service, ...at };
+  return { service, ...at, texts };
 }
 
 /** Asks every question of every case; when updating, writes the answers into the file. */

@@ -1,6 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { actions } from '../../core/features/actions/catalogue.ts';
+import { actionsPage } from '../../core/features/actions/page.ts';
 import { rules } from '../../core/index.ts';
 import { units } from '../../core/syntax/units.ts';
 import {
@@ -21,6 +23,7 @@ export function generated(): ReadonlyMap<string, string> {
     ['syntaxes/doughwright.tmLanguage.json', textMateGrammar()],
     ['package.json', manifest()],
     ['docs/guide/reference.md', reference()],
+    ['docs/guide/actions.md', actionsPage(actions)],
   ]);
 }
 

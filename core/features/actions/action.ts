@@ -1,0 +1,71 @@
+import type { Analysis } from '../../analysis/analysis.ts';
+import type { Scope } from '../../model/scope.ts';
+import type { Block, SourceFile } from '../../syntax/tree.ts';
+import type { Place } from '../../text/span.ts';
+import type { FileEdit, Finding } from '../answers.ts';
+
+/** What an action does to the text, so that an editor can put it where its kind belongs. */
+export type ActionKind = 'fix' | 'rewrite' | 'extract' | 'inline' | 'sort' | 'fixAll';
+
+/** A stretch of a file: the cursor where both ends are one. Zero-based lines, UTF-16 columns. */
+export interface TextRange extends Place {
+  readonly endLine: number;
+}
+
+/** Where somebody asks what can be done, and all that may be looked at to say it. */
+export interface ActionContext {
+  readonly uri: string;
+  readonly source: SourceFile;
+  /** The block in which the range begins; it has `firstLine` in the file. */
+  readonly block: Block;
+  readonly firstLine: number;
+  /** The lines of the range, counted in the block; the last is within the block. */
+  readonly line: number;
+  readonly lastLine: number;
+  readonly column: number;
+  readonly isSelection: boolean;
+  readonly range: TextRange;
+  readonly scope: Scope;
+  /** Present when the block is a formula. Worked out when asked for. */
+  readonly analysis: () => Analysis | undefined;
+  /** Everything found in the file. */
+  readonly findings: () => readonly Finding[];
+  /** Where other files have their text, for edits beyond this file. */
+  readonly fileOf: (uri: string) => SourceFile | undefined;
+}
+
+/** One thing that can be done here. Offering it must cost little; what it writes is worked out when it is chosen. */
+export interface Offer {
+  readonly title: string;
+  /** Tells several offers of one action apart, where it has several. */
+  readonly argument?: string;
+  readonly preferred?: true;
+  /** The findings that it answers. */
+  readonly findings?: readonly Finding[];
+  /** `undefined` when it turns out that it cannot be done after all. */
+  readonly edits: () => readonly FileEdit[] | undefined;
+}
+
+/** Something an editor can do to a text for the baker: one file each, one row in the catalogue. */
+export interface Action {
+  /** Permanent, in kebab case. */
+  readonly id: string;
+  readonly kind: ActionKind;
+  /** What it is called in the guide. */
+  readonly name: string;
+  /** Markdown for the guide: what it does and what it leaves alone. */
+  readonly explanation: string;
+  /** A whole file of notation in which it is offered; `‸` marks the cursor, two of them a selection. */
+  readonly example: string;
+  readonly offers: (context: ActionContext) => Iterable<Offer>;
+}
+
+/** An offer as it leaves the core. */
+export interface OfferedAction {
+  readonly id: string;
+  readonly argument?: string;
+  readonly kind: ActionKind;
+  readonly title: string;
+  readonly preferred?: true;
+  readonly findings: readonly Finding[];
+}

@@ -1,0 +1,77 @@
+import type { FileEdit, Finding, Fix, TextEdit } from '../answers.ts';
+import type { Action, ActionContext } from './action.ts';
+import { touchedFindings } from './places.ts';
+
+export const fixAllOfRule: Action = {
+  id: 'fix-all-of-rule',
+  kind: 'fix',
+  name: 'Mend all findings of one rule',
+  explanation:
+    'Takes the preferred fix of every finding of the rule at the cursor, in the whole file. Offered where there are several.',
+  example: 'formula Quay Tin:\n  bread flour        100%\n  water              ‸65\n  salt               2\n',
+  *offers(context) {
+    const seen = new Set<string>();
+    for (const { code } of touchedFindings(context)) {
+      if (seen.has(code)) continue;
+      seen.add(code);
+      const alike = preferredOf(context).filter(({ finding }) => finding.code === code);
+      if (alike.length < 2) continue;
+      yield {
+        title: `Mend all ${alike.length} of “${code}” in this file`,
+        argument: code,
+        findings: alike.map(({ finding }) => finding),
+        edits: () => together(alike),
+      };
+    }
+  },
+};
+
+export const fixAllPreferred: Action = {
+  id: 'fix-all-preferred',
+  kind: 'fixAll',
+  name: 'Mend all that has a preferred fix',
+  explanation:
+    'Takes the preferred fix of every finding in the file; where two would change the same words the first is taken. Editors can ' +
+    'ask for it when a file is saved.',
+  example: 'formula Quay Tin:\n  bread flour        100%\n  ‸water              65\n  salt               2\n',
+  *offers(context) {
+    const all = preferredOf(context);
+    if (all.length > 0) yield { title: 'Mend all that has a preferred fix', edits: () => together(all) };
+  },
+};
+
+interface Preferred {
+  readonly finding: Finding;
+  readonly fix: Fix;
+}
+
+function preferredOf({ findings }: ActionContext): Preferred[] {
+  return findings().flatMap((finding) => {
+    const fix = finding.fixes.find((one) => one.preferred === true);
+    return fix === undefined ? [] : [{ finding, fix }];
+  });
+}
+
+/** The edits of several fixes as one, without those that would touch what another has changed. */
+function together(all: readonly Preferred[]): readonly FileEdit[] | undefined {
+  const byFile = new Map<string, TextEdit[]>();
+  for (const { fix } of all) {
+    const clash = fix.edits.some(({ uri, edits }) =>
+      edits.some((edit) => byFile.get(uri)?.some((taken) => overlaps(edit, taken))),
+    );
+    if (clash) continue;
+    for (const { uri, edits } of fix.edits) byFile.set(uri, [...(byFile.get(uri) ?? []), ...edits]);
+  }
+  const files = [...byFile].map(([uri, edits]) => ({ uri, edits }));
+  return files.length === 0 ? undefined : files;
+}
+
+// Edits that only touch are taken for a clash: in which order they come would decide what is written.
+function overlaps(one: TextEdit, other: TextEdit): boolean {
+  return !(isBefore(one, other) || isBefore(other, one));
+}
+
+function isBefore(one: TextEdit, other: TextEdit): boolean {
+  const line = one.endLine ?? one.line;
+  return line < other.line || (line === other.line && one.end < other.start);
+}

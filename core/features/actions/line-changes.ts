@@ -1,0 +1,139 @@
+import type { SourceFile } from '../../syntax/tree.ts';
+import type { LineEdit } from '../../text/span.ts';
+import type { FileEdit, TextEdit } from '../answers.ts';
+
+/**
+ * Changes of whole lines of one file, gathered and then told as the fewest characters that have to change, so that
+ * cursors, folds and marks of an editor stay where they are. Lines are counted from `firstLine` of the file.
+ */
+export class LineChanges {
+  /** What each touched line becomes: no line, one, or several. */
+  private readonly changed = new Map<number, string[]>();
+  private readonly snippets = new Set<number>();
+  private readonly uri: string;
+  private readonly source: SourceFile;
+  private readonly firstLine: number;
+
+  constructor(
+    to: { readonly uri: string; readonly source: SourceFile; readonly firstLine: number },
+    firstLine = to.firstLine,
+  ) {
+    this.uri = to.uri;
+    this.source = to.source;
+    this.firstLine = firstLine;
+  }
+
+  /** The line as it stands after the changes so far, without lines added around it. */
+  text(line: number): string {
+    return this.source.lines[this.firstLine + line]?.text ?? '';
+  }
+
+  replace(line: number, ...texts: readonly string[]): this {
+    this.changed.set(this.firstLine + line, [...texts]);
+    return this;
+  }
+
+  /** Replaces stretches of one line. */
+  edit(line: number, ...edits: readonly LineEdit[]): this {
+    const sorted = [...edits].sort((one, other) => other.start - one.start);
+    const text = sorted.reduce(
+      (now, { start, end, insert }) => now.slice(0, start) + insert + now.slice(end),
+      this.text(line),
+    );
+    return this.replace(line, text);
+  }
+
+  remove(line: number): this {
+    return this.replace(line);
+  }
+
+  addBelow(line: number, ...texts: readonly string[]): this {
+    this.textsOf(line).push(...texts);
+    return this;
+  }
+
+  addAbove(line: number, ...texts: readonly string[]): this {
+    this.textsOf(line).unshift(...texts);
+    return this;
+  }
+
+  /** The lines that take the place of a line hold a snippet: `${1:words}` stands for words to be typed over. */
+  asSnippet(line: number): this {
+    this.snippets.add(this.firstLine + line);
+    return this;
+  }
+
+  edits(): readonly FileEdit[] | undefined {
+    const ending = this.source.endings.find((one) => one !== '') ?? '\n';
+    const lines = [...this.changed.keys()].sort((one, other) => one - other);
+    const edits: TextEdit[] = [];
+    for (let at = 0; at < lines.length; at++) {
+      const line = lines[at]!;
+      const texts = this.changed.get(line)!;
+      if (texts.length > 0) {
+        edits.push(...this.editOf(line, texts, ending));
+        continue;
+      }
+      let last = line;
+      while (lines[at + 1] === last + 1 && this.changed.get(last + 1)!.length === 0) {
+        last++;
+        at++;
+      }
+      edits.push(this.removal(line, last));
+    }
+    return edits.length === 0 ? undefined : [{ uri: this.uri, edits }];
+  }
+
+  private textsOf(line: number): string[] {
+    const at = this.firstLine + line;
+    const texts = this.changed.get(at) ?? [this.source.lines[at]!.text];
+    this.changed.set(at, texts);
+    return texts;
+  }
+
+  private editOf(line: number, texts: readonly string[], ending: string): TextEdit[] {
+    const before = this.source.lines[line]!.text;
+    const after = texts.join(ending);
+    if (before === after) return [];
+    const most = Math.min(before.length, after.length);
+    let start = 0;
+    while (start < most && before[start] === after[start]) start++;
+    let same = 0;
+    // What stands in a snippet must not lose its closing brace to the words behind it.
+    const isSnippet = this.snippets.has(line);
+    while (
+      !isSnippet &&
+      same < most - start &&
+      before[before.length - 1 - same] === after[after.length - 1 - same]
+    )
+      same++;
+    // Neither half of a pair of surrogates is replaced without the other, and no line break is cut in two.
+    if (start > 0 && isPairCut(before, start, after)) start--;
+    if (same > 0 && isPairCut(before, before.length - same, after, after.length - same)) same--;
+    const insert = after.slice(start, after.length - same);
+    return [
+      {
+        line,
+        start,
+        end: before.length - same,
+        insert,
+        ...(isSnippet ? { snippet: true as const } : {}),
+      },
+    ];
+  }
+
+  private removal(line: number, last: number): TextEdit {
+    const { lines } = this.source;
+    if (last + 1 < lines.length) return { line, start: 0, endLine: last + 1, end: 0, insert: '' };
+    const end = lines[last]!.text.length;
+    if (line === 0) return { line, start: 0, endLine: last, end, insert: '' };
+    // The last lines go with the break before them; a line of before that changes too is told apart, in front of it.
+    return { line: line - 1, start: lines[line - 1]!.text.length, endLine: last, end, insert: '' };
+  }
+}
+
+function isPairCut(before: string, at: number, after: string, atAfter = at): boolean {
+  return isLow(before.charCodeAt(at)) || isLow(after.charCodeAt(atAfter));
+}
+
+const isLow = (code: number): boolean => code >= 0xdc00 && code <= 0xdfff;

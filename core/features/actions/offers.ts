@@ -1,0 +1,41 @@
+import type { FileEdit } from '../answers.ts';
+import type { Action, ActionContext, ActionKind, OfferedAction } from './action.ts';
+import { actions, actionsById } from './catalogue.ts';
+
+/** All that can be done at a place, of the kinds asked for. An action that fails is left out. */
+export function offersAt(context: ActionContext, only?: readonly ActionKind[]): OfferedAction[] {
+  return actions
+    .filter(({ kind }) => only === undefined || only.includes(kind))
+    .flatMap((action) =>
+      offersOf(action, context).map(({ title, argument, preferred, findings }) => ({
+        id: action.id,
+        kind: action.kind,
+        title,
+        findings: findings ?? [],
+        ...(argument === undefined ? {} : { argument }),
+        ...(preferred === undefined ? {} : { preferred }),
+      })),
+    );
+}
+
+/** What an offered action writes; `undefined` when it is not offered here, or cannot be done after all. */
+export function editsAt(
+  context: ActionContext,
+  id: string,
+  argument: string | undefined,
+): readonly FileEdit[] | undefined {
+  const action = actionsById.get(id);
+  if (action === undefined) return undefined;
+  return offersOf(action, context)
+    .find((one) => one.argument === argument)
+    ?.edits();
+}
+
+// A half-typed file may hold what an action did not think of; the others must be offered all the same.
+function offersOf(action: Action, context: ActionContext) {
+  try {
+    return [...action.offers(context)];
+  } catch {
+    return [];
+  }
+}

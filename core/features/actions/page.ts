@@ -1,0 +1,32 @@
+import type { Action, ActionKind } from './action.ts';
+
+const headings: Readonly<Record<ActionKind, string>> = {
+  rewrite: 'Writing it another way',
+  extract: 'Taking lines out into a part',
+  inline: 'Taking a part back in',
+  sort: 'Order of lines',
+  fix: 'Mending and accepting findings',
+  fixAll: 'Mending a whole file',
+};
+
+/** The page of the guide that lists every action, in Markdown. */
+export function actionsPage(actions: readonly Action[]): string {
+  const lines = [
+    '# Light bulb and refactor menu',
+    '',
+    'What an editor can do to the text for you. Put the cursor on a line, or select some, and open the menu: in VS Code the light',
+    'bulb or <kbd>Ctrl</kbd>+<kbd>.</kbd>, for the rewritings <kbd>Ctrl</kbd>+<kbd>Shift</kbd>+<kbd>R</kbd>; in other editors their menu of',
+    'code actions. Fixes of single findings are told on the [page of each rule](../rules/README.md). This page is made from the table',
+    'of actions itself.',
+    '',
+    'What rewrites a formula leaves the overall formula as it was, but for what its own words say. Figures are written as short',
+    'as that allows, so some have many places.',
+  ];
+  for (const [kind, heading] of Object.entries(headings)) {
+    const ofKind = actions.filter((one) => one.kind === kind);
+    if (ofKind.length === 0) continue;
+    lines.push('', `## ${heading}`);
+    for (const { name, explanation } of ofKind) lines.push('', `### ${name}`, '', explanation);
+  }
+  return `${lines.join('\n')}\n`;
+}
