@@ -17,6 +17,7 @@ export type {
   TextEdit,
 } from './features/answers.ts';
 export { costSentence, money } from './features/cost-words.ts';
+export { billLines, differenceWords, heatSentences } from './features/heat-words.ts';
 export type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './features/totals.ts';
 export type {
   TotalsCost,

@@ -30,6 +30,8 @@ export interface MixAnalysis {
   readonly water: Known<TemperedWater>;
   /** The temperature of the water where the file gives it. */
   readonly givenWaterCelsius?: number;
+  /** Of the bakery’s tap; absent where nobody told it. */
+  readonly tapCelsius?: number;
   readonly doughGrams: number;
   /** Keys in the dough that no line of the programme loads; they are taken to go in first. */
   readonly unloaded: readonly { readonly key: string; readonly name: string }[];
@@ -90,6 +92,7 @@ export function analyseMix(
       unloaded: poured.unloaded,
       portionsOff: poured.portionsOff,
       ...(givenWaterCelsius === undefined ? {} : { givenWaterCelsius }),
+      ...(resolved.bakery.tapCelsius === undefined ? {} : { tapCelsius: resolved.bakery.tapCelsius }),
     },
     'common practice',
   );
@@ -200,16 +203,24 @@ function programmeOf(
 ): MixingInput {
   const { bakery } = resolved;
   const flours: MixPortion[] = [];
+  const ripe: MixPortion[] = [];
   let waterGrams = 0;
   let saltGrams = 0;
   for (const phase of phases) {
     if (!('portions' in phase)) continue;
     for (const portion of phase.portions) {
       if (portion.kind === 'flour') flours.push(portion);
-      else if (portion.kind === 'water') waterGrams += portion.grams;
+      // A friction factor belongs to a straight dough: the flour and water of a preferment count as if it were none.
+      else if (portion.kind === 'preferment') {
+        ripe.push(portion);
+        waterGrams += portion.freeWaterGrams;
+      } else if (portion.kind === 'water') waterGrams += portion.grams;
       else if (portion.kind === 'salt') saltGrams += portion.grams;
     }
   }
+  const composition = flours[0]?.composition;
+  if (composition !== undefined)
+    for (const portion of ripe) flours.push({ ...portion, composition, grams: portion.flourGrams });
   return {
     phases,
     mixer: mix.mixer!.data,

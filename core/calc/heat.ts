@@ -8,7 +8,13 @@ import {
   hydrationHeat,
   pureWater,
 } from './heat-content.ts';
-import { capacityShares, frictionFactor, frictionFromRise, ruleOfThumbWater } from './heat-friction.ts';
+import {
+  type CapacityShares,
+  capacityShares,
+  frictionFactor,
+  frictionFromRise,
+  ruleOfThumbWater,
+} from './heat-friction.ts';
 import { type IceShare, iceFor, virtualWaterCelsius } from './ice.ts';
 import { type Known, known, unknown } from './known.ts';
 
@@ -44,6 +50,8 @@ export interface HeatInput {
   readonly bowl?: { readonly kilojoulesPerKelvin: number; readonly celsius: number };
   /** Friction factor the bakery measured (n = 3), °C; it feeds the rule of thumb. */
   readonly givenFrictionCelsius?: number;
+  /** Shares of a straight dough of all this flour and water, that of a preferment included; by the items where absent. */
+  readonly straightShares?: CapacityShares;
 }
 
 /** A source of heat, or of cold when negative, against the finished dough. */
@@ -65,7 +73,10 @@ export interface HeatOutcome {
    * this rise would show on a mild day, room and flour at 21 °C.
    */
   readonly ruleOfThumb: Known<number>;
-  /** Friction factor that three thermometers would show for this batch, °C (n = 3). No constant of the machine. */
+  /**
+   * Friction factor that thermometers would show for this batch, °C: of room, flour and water, and of the preferment
+   * where there is one, as the rule of thumb beside it counts them. No constant of the machine.
+   */
   readonly friction: Known<number>;
   /** Heat against the finished dough, from every source; its lines sum to zero. */
   readonly bill: readonly HeatBillLine[];
@@ -198,7 +209,14 @@ function heatBill(
 function frictionOf(input: HeatInput, doughCelsius: number, waterCelsius: number): Known<number> {
   const flour = meanCelsius(input.items, 'flour');
   if (flour === undefined) return unknown('no flour is loaded dry, so there is no flour temperature');
-  return known(frictionFactor(doughCelsius, [input.roomCelsius, flour, waterCelsius]), 'common practice');
+  const preferment = meanCelsius(input.items, 'preferment');
+  const temperatures = [
+    input.roomCelsius,
+    flour,
+    waterCelsius,
+    ...(preferment === undefined ? [] : [preferment]),
+  ];
+  return known(frictionFactor(doughCelsius, temperatures), 'common practice');
 }
 
 function ruleFor(input: HeatInput, batch: Batch): Known<number> {
@@ -226,7 +244,7 @@ function mildDayFriction(input: HeatInput, batch: Batch): number {
     doughCelsius: input.targetCelsius,
     roomCelsius: 21,
     flourCelsius: 21,
-    shares: capacityShares(flours, water, salt),
+    shares: input.straightShares ?? capacityShares(flours, water, salt),
   });
 }
 

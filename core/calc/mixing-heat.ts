@@ -31,7 +31,8 @@ interface Stretch {
   readonly kind: 'stretch';
   readonly minutes: number;
   readonly warming: WarmingPhase;
-  readonly isEmpty: boolean;
+  /** What is in the bowl; absent for an empty one. */
+  readonly bowl: HeatCurve | undefined;
   readonly reason: string | undefined;
 }
 
@@ -58,7 +59,7 @@ export function planHeat(input: MixingInput, programme: Programme): HeatPlan {
         kind: 'stretch',
         minutes: step.minutes,
         warming: warmingIn(step, scale),
-        isEmpty: bowl === undefined,
+        bowl,
         reason: step.warming.known ? undefined : step.warming.reason,
       });
       continue;
@@ -121,7 +122,7 @@ export function runHeat(plan: HeatPlan, waterCelsius?: number): HeatRun {
       celsius = mixed;
       continue;
     }
-    if (reason !== undefined || step.isEmpty) {
+    if (reason !== undefined || step.bowl === undefined) {
       starts.push(undefined);
       continue;
     }
@@ -144,6 +145,31 @@ export function runHeat(plan: HeatPlan, waterCelsius?: number): HeatRun {
     warmed: why === undefined ? known(warmed, 'common practice') : unknown(why),
     endPerWaterDegree: perDegree,
   };
+}
+
+/** The heat that working and the room bring to the dough in a run, kJ; undefined where its temperatures are not known. */
+export function heatOfStretches(
+  plan: HeatPlan,
+  run: HeatRun,
+): { readonly working: number; readonly room: number } | undefined {
+  let [working, room] = [0, 0];
+  let timed = 0;
+  for (const step of plan.steps) {
+    if (step.kind === 'pour') continue;
+    const start = run.starts[timed++];
+    if (start === undefined || step.bowl === undefined) {
+      if (step.bowl !== undefined) return undefined;
+      continue;
+    }
+    const later = temperatureAfter(start.warming, start.celsius, step.minutes);
+    const gained = heatAt(step.bowl, later) - heatAt(step.bowl, start.celsius);
+    const moved = later - start.celsius;
+    const capacity = Math.abs(moved) > 1e-9 ? gained / moved : slopeAt(step.bowl, later);
+    const worked = capacity * start.warming.celsiusPerMinute * step.minutes;
+    working += worked;
+    room += gained - worked;
+  }
+  return { working, room };
 }
 
 const waterCurve = heatCurve(pureWater);

@@ -33,8 +33,6 @@ export interface MixingInput {
   /** Of all flour of the dough, by `blendCurve`. */
   readonly curve: Known<FlourCurve>;
   readonly roomCelsius: number;
-  /** Half-width of the bands of a calibrated mixer, a fraction; absent: the flour’s own, 0.2 or 0.4. */
-  readonly calibratedBand?: number;
   /** Dough temperature whose passing is to be told, °C. */
   readonly limitCelsius?: number;
   /** The conditions of the mixer’s measured friction factor; without them the factor does not scale the warming. */

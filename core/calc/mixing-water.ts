@@ -82,11 +82,13 @@ function heatInput(
     ...(input.tapCelsius === undefined ? {} : { tapCelsius: input.tapCelsius }),
     ...(input.iceCelsius === undefined ? {} : { iceCelsius: input.iceCelsius }),
     ...(friction === undefined ? {} : { givenFrictionCelsius: friction }),
+    ...(input.mixing.friction === undefined ? {} : { straightShares: input.mixing.friction.shares }),
     rise: { celsius: endCelsius - mixed, includesHydration: false },
   };
 }
 
-function withPureWater(mixing: MixingInput): MixingInput {
+/** Tempered water is pure to the sums: its trace of minerals would only part two ways of reckoning. */
+export function withPureWater(mixing: MixingInput): MixingInput {
   const phases = mixing.phases.map((phase) => {
     if (phase.kind !== 'load' && phase.kind !== 'add') return phase;
     const portions = phase.portions.map((portion) =>
@@ -97,7 +99,7 @@ function withPureWater(mixing: MixingInput): MixingInput {
   return { ...mixing, phases };
 }
 
-function allPortions(mixing: MixingInput): MixPortion[] {
+export function allPortions(mixing: MixingInput): MixPortion[] {
   return mixing.phases.flatMap((phase) =>
     phase.kind === 'load' || phase.kind === 'add' ? phase.portions : [],
   );

@@ -9,12 +9,15 @@ import {
   whyNoCurve,
 } from './mixing-programme.ts';
 import { minutesToReach, temperatureAfter, type WarmingPhase } from './warming.ts';
+import { unsureAfter } from './warmth-band.ts';
 
 /** The dough at one moment of its programme. What is absent is not known. */
 export interface MixingPoint {
   /** Minutes of the programme, rests included. */
   readonly minutes: number;
   readonly celsius?: number;
+  /** How far the temperature may be off by what is not known of the mixer, either way, °C. */
+  readonly celsiusBand?: number;
   readonly slowMinutes?: number;
   /** D: slow minutes done over those that full development needs. */
   readonly development?: number;
@@ -47,6 +50,8 @@ export interface MixingOutcome {
   readonly workedMinutes: number;
   readonly slowMinutes: Known<number>;
   readonly endCelsius: Known<number>;
+  /** How far the end temperature may be off by what is not known of the mixer, either way, °C. */
+  readonly endCelsiusBand: number;
   /** Degrees that working and the room bring, additions not counted, °C. */
   readonly warmedCelsius: Known<number>;
   readonly development: Known<number>;
@@ -90,7 +95,7 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
   const timed = programme.steps.filter((step) => step.kind === 'time');
   const noRate = firstReason(timed.map((step) => step.rate));
   const heat = runHeat(prepared.heat, waterCelsius);
-  const band = input.calibratedBand ?? (input.curve.known ? input.curve.value.band : 0.2);
+  const band = bandOf(input, timed);
   const run = course(programme.steps, heat, noRate === undefined, noCurve === undefined);
   const last = run.points.at(-1);
   const programmeMinutes = timed.reduce((sum, step) => sum + step.minutes, 0);
@@ -120,6 +125,7 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
     workedMinutes: timed.reduce((sum, step) => sum + (step.working ? step.minutes : 0), 0),
     slowMinutes: noRate === undefined ? known(run.slowMinutes, 'common practice') : unknown(noRate),
     endCelsius: heat.end,
+    endCelsiusBand: last?.celsiusBand ?? 0,
     warmedCelsius: heat.warmed,
     development: tell(last?.development, noDough),
     stage: tell(last?.stage, noDough),
@@ -132,6 +138,22 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
     notes: [...(input.curve.known ? input.curve.value.notes : []), ...programme.notes],
   };
 }
+
+/**
+ * The half-width of the bands. That of the flour’s curve is wide enough for an average mixer’s speeds too; half of its
+ * variance is taken to be the mixer’s, and goes where all speeds of the programme state how fast they develop dough. Our own
+ * choice; common practice.
+ */
+function bandOf({ curve }: MixingInput, timed: readonly TimeStep[]): number {
+  const flour = curve.known ? curve.value.band : usualBand;
+  const working = timed.filter((step) => step.working);
+  const calibrated =
+    working.length > 0 &&
+    working.every((step) => step.rate.known && step.rate.provenance !== 'common practice');
+  return calibrated ? Math.sqrt(flour * flour - usualBand ** 2 / 2) : flour;
+}
+
+const usualBand = 0.2;
 
 /** The temperature of the dough at a minute of the programme, °C; unknown outside of it. */
 export function celsiusAt(outcome: MixingOutcome, minutes: number): Known<number> {
@@ -206,9 +228,13 @@ function course(
   let slow = 0;
   let timed = 0;
   let begun = false;
+  let unsure = 0;
   const point = (celsius: number | undefined): MixingPoint => {
     const made: { -readonly [K in keyof MixingPoint]: MixingPoint[K] } = { minutes: clock };
-    if (celsius !== undefined) made.celsius = celsius;
+    if (celsius !== undefined) {
+      made.celsius = celsius;
+      made.celsiusBand = unsure;
+    }
     if (withRate) made.slowMinutes = slow;
     if (withRate && withCurve && begun) {
       made.development = state.development;
@@ -231,6 +257,7 @@ function course(
     clock += step.minutes;
     slow += rate * step.minutes;
     if (step.times !== undefined && rate > 0) work(state, step.times, rate * step.minutes, 1);
+    if (start !== undefined) unsure = unsureAfter(step, start.warming, unsure);
     const end = point(start && temperatureAfter(start.warming, start.celsius, step.minutes));
     points.push(end);
     if (phaseEnds.at(-1)?.phase === step.phase) phaseEnds.pop();

@@ -14,6 +14,8 @@ import type { Span } from '../text/span.ts';
 import { calibrationMarkdown } from './calibration-words.ts';
 import { costWords } from './cost-words.ts';
 import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
+import { heatOf } from './heat-of.ts';
+import { billMarkdown, comparisonMarkdown, heatSentences } from './heat-words.ts';
 import { factsOf, type LineFacts, sectionOf } from './line-facts.ts';
 import { mixingOutlook, waterWords } from './mixing-words.ts';
 import { readingWords, trialMarkdown } from './trial-words.ts';
@@ -158,9 +160,7 @@ function ingredientMarkdown(analysis: Analysis, facts: LineFacts): string[] {
   if (ingredient.role === 'water') {
     const mix = analysis.doughMix;
     if (mix.known) {
-      const words = waterWords(mix.value);
-      if (words !== undefined && section.kind === 'dough')
-        said.push(`For a dough of ${degrees(mix.value.targetCelsius)}: ${words.text}.`, ...words.detail);
+      if (section.kind === 'dough') said.push(...waterMarkdown(mix.value));
     }
   }
   if (ingredient.flour !== undefined) said.push(...flourMarkdown(ingredient));
@@ -214,6 +214,8 @@ function propertyHover(
     if (mix?.known) {
       const state = phaseState(mix.value, line);
       if (state !== undefined) said.push(`At the end of this line: **${state}**.`);
+      const added = phaseAdded(mix.value, line);
+      if (added !== undefined) said.push(added);
     }
   }
   if (section.kind === 'trial' && analysis !== undefined) {
@@ -228,6 +230,23 @@ function propertyHover(
   return said.length === 0 ? undefined : { span, markdown: said.join('\n\n') };
 }
 
+/** What a line of the programme did to the dough: the degrees and the part of its development that it alone brought. */
+function phaseAdded(mix: MixAnalysis, line: number): string | undefined {
+  const phase = mix.phaseLines.indexOf(line);
+  const { phaseEnds } = mix.outcome;
+  const index = phaseEnds.findIndex((one) => one.phase === phase);
+  const [before, end] = [phaseEnds[index - 1], phaseEnds[index]];
+  if (before === undefined || end === undefined) return undefined;
+  const parts: string[] = [];
+  if (before.celsius !== undefined && end.celsius !== undefined)
+    parts.push(
+      `${end.celsius < before.celsius ? '−' : '+'}${degrees(Math.abs(end.celsius - before.celsius))}`,
+    );
+  const worked = (end.development ?? 0) - (before.development ?? 0);
+  if (worked >= 0.005) parts.push(`${trimmed(100 * worked, 0)}% of the work full development needs`);
+  return parts.length === 0 ? undefined : `This line alone: ${parts.join(', ')}.`;
+}
+
 /** The dough at the end of a phase, in words: `7 min · 22.4 °C · clean-up`. */
 export function phaseState(mix: MixAnalysis, line: number): string | undefined {
   const phase = mix.phaseLines.indexOf(line);
@@ -239,6 +258,21 @@ export function phaseState(mix: MixAnalysis, line: number): string | undefined {
   return parts.join(' · ');
 }
 
+/** The water of a programme, the rule of thumb beside it, and what the tap would give. */
+function waterMarkdown(mix: MixAnalysis): string[] {
+  const words = waterWords(mix);
+  const facts = heatOf(mix);
+  const said: string[] = [];
+  if (words !== undefined)
+    said.push(`For a dough of ${degrees(mix.targetCelsius)}: ${words.text}.`, ...words.detail);
+  else if (facts.comparison !== undefined)
+    said.push(
+      `For a dough of ${degrees(mix.targetCelsius)} it would have to be at ${degrees(facts.comparison.balanceCelsius)}.`,
+    );
+  if (facts.comparison !== undefined) said.push(...comparisonMarkdown(facts.comparison));
+  return [...said, ...heatSentences(facts)];
+}
+
 function mixMarkdown(mix: MixAnalysis): string[] {
   const said = [
     `**${escapeMarkdown(mix.mixer.name)}** — ${duration(mix.outcome.programmeMinutes * 60)} of programme, ${mass(mix.doughGrams)} of dough`,
@@ -246,11 +280,10 @@ function mixMarkdown(mix: MixAnalysis): string[] {
   const water = waterWords(mix);
   if (water !== undefined)
     said.push(`For a dough of ${degrees(mix.targetCelsius)}: ${water.text}.`, ...water.detail);
-  said.push(
-    mixingOutlook(mix)
-      .map((sentence) => `- ${sentence}`)
-      .join('\n'),
-  );
+  const facts = heatOf(mix);
+  said.push([...mixingOutlook(mix), ...heatSentences(facts)].map((sentence) => `- ${sentence}`).join('\n'));
+  const bill = billMarkdown(facts);
+  if (bill !== undefined) said.push(bill);
   said.push(
     '_Mixing is told in bands: common practice and our own fit, ±20 % until your own trials say better._',
   );

@@ -42,10 +42,10 @@ function moment(band: Known<MinutesBand>, programmeMinutes: number): string {
     : `about ${when} at the last speed`;
 }
 
-/** The water to use, in words: temperature, ice, and the rule of thumb beside it. */
+/** The water to use, in words: temperature and ice. */
 export function waterWords(mix: MixAnalysis): { text: string; detail: string[] } | undefined {
   if (!mix.water.known) return undefined;
-  const { waterCelsius, ice, ruleOfThumb, friction, doughCelsius } = mix.water.value;
+  const { waterCelsius, ice, doughCelsius } = mix.water.value;
   const detail: string[] = [];
   let text = `water at ${degrees(waterCelsius)}`;
   if (ice.known && ice.value.iceGrams > 0) {
@@ -58,11 +58,6 @@ export function waterWords(mix: MixAnalysis): { text: string; detail: string[] }
   } else if (!ice.known && waterCelsius < 4)
     detail.push('How much ice that takes is not known: the bakery states no tap water temperature.');
   if (waterCelsius > 45) detail.push('Caution: water this hot scalds, and kills yeast that meets it.');
-  if (ruleOfThumb.known) {
-    detail.push(
-      `Rule of thumb: ${degrees(ruleOfThumb.value)}${friction.known ? ` (friction factor ${degrees(friction.value)})` : ''}. The heat balance above is the better figure: it weighs each ingredient.`,
-    );
-  }
   return { text, detail };
 }
 

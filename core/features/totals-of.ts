@@ -4,6 +4,7 @@ import type { Known } from '../calc/known.ts';
 import type { MinutesBand } from '../calc/mixing.ts';
 import type { Finding } from './answers.ts';
 import { costTotals } from './cost-of.ts';
+import { heatOf } from './heat-of.ts';
 import { labelTotals } from './label-of.ts';
 import { mixingOutlook } from './mixing-words.ts';
 import type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './totals.ts';
@@ -50,6 +51,7 @@ export function totalsOf(file: string, analysis: Analysis, findings: readonly Fi
       if (ruleOfThumb.known) totals.water.ruleOfThumbCelsius = ruleOfThumb.value;
       if (friction.known) totals.water.frictionCelsius = friction.value;
     }
+    totals.heat = heatOf(mix);
     totals.mixing = mixingOf(mix);
   }
   set(totals, 'label', labelTotals(analysis));

@@ -1,4 +1,5 @@
 import type { Role } from '../catalogue/role.ts';
+import type { HeatFacts } from './heat-of.ts';
 import type { TotalsCost, TotalsLabel } from './totals-product.ts';
 
 /** The totals of one formula, with the unit in each name; what is not known is absent, never zero. */
@@ -24,6 +25,8 @@ export interface FormulaTotals {
     ruleOfThumbCelsius?: number;
     frictionCelsius?: number;
   };
+  /** Where the heat of the dough comes from, and the rule of thumb beside the balance of heat. */
+  heat?: HeatFacts;
   mixing?: TotalsMixing;
   /** A draft: the producer answers for what is printed. */
   label?: TotalsLabel;

@@ -1,4 +1,4 @@
-import { temperWater } from '../calc/mixing-water.ts';
+import { waterWanted } from '../analysis/water-wanted.ts';
 import { lineOfId } from '../model/formula-model.ts';
 import { degrees, minutes, trimmed } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
@@ -81,15 +81,7 @@ function relatedPlaces(context: RuleContext): RelatedLine[] {
 function colderWater(context: RuleContext, { mix, model }: RunMix): RuleFix[] {
   const places = givenTemperatures(context, mix.index, model.headerLine);
   if (places.length === 0) return [];
-  const phases = mix.input.phases.map((phase) =>
-    'portions' in phase
-      ? {
-          ...phase,
-          portions: phase.portions.map((one) => (one.kind === 'water' ? { ...one, tempered: true } : one)),
-        }
-      : phase,
-  );
-  const needed = temperWater({ mixing: { ...mix.input, phases }, targetCelsius: mix.targetCelsius });
+  const needed = waterWanted(mix);
   if (!needed.known) return [];
   const celsius = Math.floor(needed.value.waterCelsius);
   if (celsius < 1) {

@@ -1,6 +1,9 @@
 import {
+  billLines,
   degrees,
+  differenceWords,
   type FormulaTotals,
+  heatSentences,
   type Level,
   mass,
   percent,
@@ -23,6 +26,7 @@ export function totalsText(totals: FormulaTotals, show: { readonly label?: boole
       return table(`${title}${about}`, part.lines, part.flourGrams, part.totalGrams);
     }),
     ...section('mixing', totals.mixing?.outlook ?? []),
+    ...section('heat', totals.heat ? heatLines(totals.heat) : []),
     ...section('cost', totals.cost ? costLines(totals.cost) : []),
     ...(show.label && totals.label
       ? labelSections(totals.label).flatMap(({ title, lines }) => section(title, lines))
@@ -36,6 +40,16 @@ export function totalsText(totals: FormulaTotals, show: { readonly label?: boole
     ),
     '',
   ].join('\n');
+}
+
+function heatLines(heat: NonNullable<FormulaTotals['heat']>): string[] {
+  const bill = billLines(heat);
+  const wide = Math.max(0, ...bill.map(({ label }) => width(label)));
+  return [
+    ...bill.map(({ label, celsius }) => `${label}${' '.repeat(wide - width(label))}${celsius.padStart(11)}`),
+    ...(heat.comparison ? [differenceWords(heat.comparison)] : []),
+    ...heatSentences(heat),
+  ];
 }
 
 const labelWidth = 20;

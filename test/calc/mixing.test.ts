@@ -498,12 +498,31 @@ describe('the outcome', () => {
     );
   });
 
-  test('a calibrated mixer narrows the bands, and leaves what is expected', () => {
+  test('a mixer that states how fast it develops narrows the bands, and leaves what is expected', () => {
     const input = programme(strongWhite, 0.65, spiral, [speed(1, 4)]);
     const wide = told(simulateMixing(input).developedAfter);
-    const narrow = told(simulateMixing({ ...input, calibratedBand: 0.05 }).developedAfter);
+    const stated: MixerData = { ...spiral, speeds: [{ number: 1, rpm: 100, developsTimes: 100 / 150 }] };
+    const narrow = told(simulateMixing({ ...input, mixer: stated }).developedAfter);
     expect(narrow.expected).toBe(wide.expected);
-    expect(narrow.high - narrow.low).toBeCloseTo((wide.high - wide.low) / 4, 6);
+    expect((narrow.high - narrow.low) / (wide.high - wide.low)).toBeCloseTo(Math.SQRT1_2, 6);
+  });
+
+  test('is the surer of its temperature the more of the mixer is measured', () => {
+    const work = [speed(1, 4), rest(30), speed(2, 6)];
+    const byKind = simulateMixing(programme(strongWhite, 0.65, spiral, work, { flourGrams: 20_000 }));
+    const speeds = [
+      { number: 1, rpm: 100, warmsCelsiusPerMinute: 0.25 },
+      { number: 2, rpm: 200, warmsCelsiusPerMinute: 0.6 },
+    ];
+    const measured = simulateMixing(
+      programme(strongWhite, 0.65, { kind: 'spiral', speeds }, work, { flourGrams: 20_000 }),
+    );
+    // A fifth of what mixing brings, less what the room takes back of it.
+    expect(byKind.endCelsiusBand).toBeGreaterThan(0.6);
+    expect(byKind.endCelsiusBand).toBeLessThan(0.2 * (4 * 0.25 + 6 * 0.6));
+    expect(measured.endCelsiusBand).toBeCloseTo(byKind.endCelsiusBand / 4, 1);
+    const none = simulateMixing(programme(strongWhite, 0.65, spiral, [rest(30)]));
+    expect(none.endCelsiusBand).toBe(0);
   });
 
   test('cold butter added late cools the dough by its heat', () => {

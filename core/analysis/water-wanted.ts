@@ -1,0 +1,26 @@
+import type { Known } from '../calc/known.ts';
+import type { MixingPhase } from '../calc/mixing-programme.ts';
+import { type TemperedWater, temperWater } from '../calc/mixing-water.ts';
+import type { MixAnalysis } from './mixing.ts';
+
+/** The water that brings the dough to its temperature, also where the file takes its water at another. */
+export function waterWanted(mix: MixAnalysis): Known<TemperedWater> {
+  if (mix.water.known) return mix.water;
+  const { targetCelsius, tapCelsius } = mix;
+  return temperWater({
+    mixing: { ...mix.input, phases: withFreeWater(mix.input.phases) },
+    targetCelsius,
+    ...(tapCelsius === undefined ? {} : { tapCelsius }),
+  });
+}
+
+/** The phases with the temperature of their water left open. */
+export function withFreeWater(phases: readonly MixingPhase[]): MixingPhase[] {
+  return phases.map((phase) => {
+    if (!('portions' in phase)) return phase;
+    return {
+      ...phase,
+      portions: phase.portions.map((one) => (one.kind === 'water' ? { ...one, tempered: true } : one)),
+    };
+  });
+}

@@ -1,0 +1,157 @@
+import type { MixAnalysis } from '../analysis/mixing.ts';
+import { waterWanted, withFreeWater } from '../analysis/water-wanted.ts';
+import { virtualWaterCelsius } from '../calc/ice.ts';
+import type { Known } from '../calc/known.ts';
+import { prepareMixing } from '../calc/mixing.ts';
+import { type BilledWater, type HeatLine, type HeatSource, mixingBill } from '../calc/mixing-bill.ts';
+import { runHeat } from '../calc/mixing-heat.ts';
+import type { MixingInput, MixPortion } from '../calc/mixing-programme.ts';
+import { allPortions, type TemperedWater, withPureWater } from '../calc/mixing-water.ts';
+
+/** The heat of a mixing programme as plain data, for hover, totals and sheet. What is not known is absent. */
+export interface HeatFacts {
+  readonly targetCelsius: number;
+  /** Of the dough as it leaves the mixer. */
+  readonly doughCelsius?: number;
+  /** Every source of heat against the finished dough; the lines sum to zero. */
+  readonly bill: readonly HeatLine[];
+  readonly comparison?: WaterComparison;
+  /** The dough with its water straight from the tap. */
+  readonly fromTap?: { readonly tapCelsius: number; readonly doughCelsius: number };
+  /** When the dough passes its temperature by a degree. */
+  readonly oneDegreeOver?: {
+    readonly celsius: number;
+    readonly atMinutes: number;
+    /** Past the end of the programme; negative before it. */
+    readonly leftMinutes: number;
+  };
+}
+
+/** The water by the rule of thumb and by the balance of heat, term by term, °C of water. Each column sums to its water. */
+export interface WaterComparison {
+  readonly rows: readonly ComparisonRow[];
+  readonly ruleCelsius: number;
+  readonly balanceCelsius: number;
+  readonly frictionCelsius: number;
+  /** The factor stands in the mixer’s section; else it is that of this programme on a mild day. */
+  readonly frictionGiven: boolean;
+}
+
+export interface ComparisonRow {
+  readonly source: 'dough' | 'friction' | 'others' | HeatSource;
+  /** Temperature of what the row is about, where it has one. */
+  readonly celsius?: number;
+  /** Absent: the rule does not know of it. */
+  readonly ruleCelsius?: number;
+  readonly balanceCelsius?: number;
+}
+
+/** All that is to be said of the heat of a programme. Runs the programme a few times: for whoever asks, not for every key. */
+export function heatOf(mix: MixAnalysis): HeatFacts {
+  const { water, input, tapCelsius, targetCelsius, outcome } = mix;
+  const bill = mixingBill(input, water.known ? billedWater(water.value, tapCelsius) : undefined);
+  const wanted = waterWanted(mix);
+  const comparison = wanted.known ? compared(mix, wanted.value) : undefined;
+  const fromTap = tapCelsius === undefined ? undefined : doughFrom(input, tapCelsius);
+  const limit = outcome.limitAfter;
+  return {
+    targetCelsius,
+    ...(outcome.endCelsius.known ? { doughCelsius: outcome.endCelsius.value } : {}),
+    bill: bill.known ? bill.value.lines : [],
+    ...(comparison === undefined ? {} : { comparison }),
+    ...(tapCelsius === undefined || !fromTap?.known
+      ? {}
+      : { fromTap: { tapCelsius, doughCelsius: fromTap.value } }),
+    ...(limit.known
+      ? {
+          oneDegreeOver: {
+            celsius: targetCelsius + 1,
+            atMinutes: limit.value.minutes,
+            leftMinutes: limit.value.minutes - outcome.programmeMinutes,
+          },
+        }
+      : {}),
+  };
+}
+
+function billedWater({ waterCelsius, ice }: TemperedWater, tapCelsius: number | undefined): BilledWater {
+  if (!ice.known || tapCelsius === undefined) return { celsius: waterCelsius };
+  const { iceGrams, tapGrams, capped } = ice.value;
+  const celsius = capped ? virtualWaterCelsius(iceGrams, tapGrams, tapCelsius) : waterCelsius;
+  return { celsius, ice: ice.value, tapCelsius };
+}
+
+/** The dough for water as it comes, where the programme does not tie the temperature of its water. */
+function doughFrom(input: MixingInput, celsius: number): Known<number> {
+  const free = withPureWater({ ...input, phases: withFreeWater(input.phases) });
+  return runHeat(prepareMixing(free).heat, celsius).end;
+}
+
+function compared(mix: MixAnalysis, wanted: TemperedWater): WaterComparison | undefined {
+  const rule = wanted.ruleOfThumb;
+  const free = { ...mix.input, phases: mix.water.known ? mix.input.phases : withFreeWater(mix.input.phases) };
+  const bill = mixingBill(free, { celsius: wanted.waterCelsius });
+  if (!rule.known || !bill.known) return undefined;
+  const dough = mix.targetCelsius;
+  const { lines, waterKilojoulesPerKelvin } = bill.value;
+  const sum = (...sources: readonly HeatSource[]): number =>
+    lines.reduce((all, line) => all + (sources.includes(line.source) ? line.kilojoules : 0), 0);
+  const tempered = -lines.reduce((all, line) => all + (line.source === 'water' ? 0 : line.kilojoules), 0);
+  const difference = wanted.waterCelsius - dough;
+  const perDegree = Math.abs(difference) > 1e-6 ? tempered / difference : waterKilojoulesPerKelvin;
+  if (!(perDegree > 0)) return undefined;
+  const portions = allPortions(free);
+  // Water of two temperatures is more than a rule of thumb has words for.
+  if (portions.some((portion) => portion.kind === 'water' && portion.tempered !== true)) return undefined;
+  const flour = meanCelsius(portions, 'flour')!;
+  const preferment = meanCelsius(portions, 'preferment');
+  const { roomCelsius, mixer } = mix.input;
+  const others = [roomCelsius, flour, ...(preferment === undefined ? [] : [preferment])];
+  const friction = (others.length + 1) * dough - others.reduce((all, one) => all + one, 0) - rule.value;
+  const rows: ComparisonRow[] = [
+    { source: 'dough', celsius: dough, ruleCelsius: dough, balanceCelsius: dough },
+    {
+      source: 'flour',
+      celsius: flour,
+      ruleCelsius: dough - flour,
+      balanceCelsius: -sum('flour') / perDegree,
+    },
+  ];
+  if (preferment !== undefined)
+    rows.push({
+      source: 'preferment',
+      celsius: preferment,
+      ruleCelsius: dough - preferment,
+      balanceCelsius: -sum('preferment') / perDegree,
+    });
+  const rest = sum('salt', 'other');
+  if (rest !== 0) rows.push({ source: 'others', balanceCelsius: -rest / perDegree });
+  rows.push(
+    {
+      source: 'room',
+      celsius: roomCelsius,
+      ruleCelsius: dough - roomCelsius,
+      balanceCelsius: -sum('room') / perDegree,
+    },
+    { source: 'friction', ruleCelsius: -friction },
+    { source: 'working', balanceCelsius: -sum('working') / perDegree },
+    { source: 'hydration', balanceCelsius: -sum('hydration') / perDegree },
+  );
+  return {
+    rows,
+    ruleCelsius: rule.value,
+    balanceCelsius: wanted.waterCelsius,
+    frictionCelsius: friction,
+    frictionGiven: mixer.frictionCelsius !== undefined,
+  };
+}
+
+function meanCelsius(portions: readonly MixPortion[], kind: MixPortion['kind']): number | undefined {
+  let [grams, sum] = [0, 0];
+  for (const portion of portions) {
+    if (portion.kind !== kind) continue;
+    grams += portion.grams;
+    sum += portion.grams * portion.celsius;
+  }
+  return grams > 0 ? sum / grams : undefined;
+}
