@@ -2,6 +2,9 @@ import { commands, type ExtensionContext, Uri, window, workspace } from 'vscode'
 import { type BaseLanguageClient, type LanguageClientOptions, State } from 'vscode-languageclient';
 import { watchCursor } from './cursor.ts';
 import { guardWith } from './guard.ts';
+import { showChosen } from './list/chosen.ts';
+import { createFormulaList } from './list/formula-list.ts';
+import { newFormula } from './list/new-formula.ts';
 import { commandIds, languageId } from './names.ts';
 import { createPreview } from './preview/panel.ts';
 import { createStatusBar } from './status-bar.ts';
@@ -18,6 +21,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
   const cursor = watchCursor();
   const statusBar = createStatusBar(wire, cursor, guard);
   const preview = createPreview({ wire, cursor, guard, extensionUri: context.extensionUri });
+  const list = createFormulaList(wire, guard);
   let client: BaseLanguageClient | undefined;
 
   const start = async () => {
@@ -32,6 +36,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       if (client !== fresh || newState === State.Starting) return;
       preview.serverRuns(newState === State.Running);
       statusBar.refresh();
+      list.refresh();
     });
     await fresh.start();
   };
@@ -49,9 +54,29 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     cursor,
     statusBar,
     preview,
+    list,
+    commands.registerCommand(
+      commandIds.newFormula,
+      guard('new formula', () => newFormula(wire)),
+    ),
+    commands.registerCommand(
+      commandIds.filterList,
+      guard('filter the list', () => list.filter()),
+    ),
+    commands.registerCommand(
+      commandIds.clearListFilter,
+      guard('whole list', () => list.clearFilter()),
+    ),
+    commands.registerCommand(
+      commandIds.refreshList,
+      guard('refresh the list', () => list.refresh()),
+    ),
     commands.registerCommand(
       commandIds.openSheet,
-      guard('open batch sheet', () => preview.open()),
+      guard('open batch sheet', async (chosen?: unknown) => {
+        await showChosen(chosen);
+        preview.open();
+      }),
     ),
     commands.registerCommand(
       commandIds.showLog,

@@ -1,8 +1,15 @@
 /** Names that the manifest and the code share; a test holds the two together. */
 export const languageId = 'doughwright';
 export const sheetViewType = 'doughwright.sheet';
+export const listViewId = 'doughwright.list';
+/** Context key: the list in the side bar shows only what fits the words typed. */
+export const filteringContext = 'doughwright.listIsFiltered';
 export const commandIds = {
   restart: 'doughwright.restart',
   openSheet: 'doughwright.openSheet',
   showLog: 'doughwright.showLog',
+  newFormula: 'doughwright.newFormula',
+  filterList: 'doughwright.filterList',
+  clearListFilter: 'doughwright.clearListFilter',
+  refreshList: 'doughwright.refreshList',
 } as const;

@@ -1,8 +1,16 @@
-import { type CancellationToken, type Disposable, EventEmitter } from 'vscode';
+import { type CancellationToken, type Disposable, EventEmitter, type WorkspaceEdit } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type {
   ChangedNotification,
   ChangedParams,
+  EditParams,
+  EditRequest,
+  EditResult,
+  NewFormulaParams,
+  NewFormulaRequest,
+  NewFormulaResult,
+  OverviewRequest,
+  OverviewResult,
   SheetParams,
   SheetRequest,
   SheetResult,
@@ -13,14 +21,23 @@ import type {
 
 const sheetRequest: SheetRequest = 'doughwright/sheet';
 const statusRequest: StatusRequest = 'doughwright/status';
+const overviewRequest: OverviewRequest = 'doughwright/overview';
+const newFormulaRequest: NewFormulaRequest = 'doughwright/newFormula';
+const editRequest: EditRequest = 'doughwright/edit';
 const changedNotification: ChangedNotification = 'doughwright/changed';
 
-/** The language server as the client's own features see it: three typed calls, whichever server runs at the moment. */
+/** The language server as the client's own features see it: typed calls, whichever server runs at the moment. */
 export interface Wire {
   /** Batch sheet of a formula, or `null` where none stands and while no server runs. Rejects when cancelled. */
   askSheet(params: SheetParams, token: CancellationToken): Promise<SheetResult>;
   /** Words for the status bar, or `null` where no formula stands and while no server runs. Rejects when cancelled. */
   askStatus(params: StatusParams, token: CancellationToken): Promise<StatusResult | null>;
+  /** What the files of the workspace define, or `null` while no server runs. */
+  askOverview(): Promise<OverviewResult | null>;
+  /** The text of a new formula, or `null` while no server runs. */
+  askNewFormula(params: NewFormulaParams): Promise<NewFormulaResult | null>;
+  /** An edit of a file, computed by the core, or a sentence that says why there is none. */
+  askEdit(params: EditParams): Promise<WorkspaceEdit | string>;
   /** Called with the documents whose numbers may have changed. */
   onChanged(listener: (uris: readonly string[]) => void): Disposable;
 }
@@ -36,12 +53,20 @@ export function createWire(): WireEnd {
   const ask = async <Result>(
     request: string,
     params: object,
-    token: CancellationToken,
+    token?: CancellationToken,
   ): Promise<Result | null> =>
     client?.isRunning() ? client.sendRequest<Result>(request, params, token) : null;
   return {
     askSheet: (params, token) => ask(sheetRequest, params, token),
     askStatus: (params, token) => ask(statusRequest, params, token),
+    askOverview: () => ask(overviewRequest, {}),
+    askNewFormula: (params) => ask(newFormulaRequest, params),
+    async askEdit(params) {
+      const result = await ask<EditResult>(editRequest, params);
+      if (!result) return 'The language server is not running.';
+      if ('cannot' in result) return result.cannot;
+      return (await client?.protocol2CodeConverter.asWorkspaceEdit(result.edit)) ?? 'The server has stopped.';
+    },
     onChanged: (listener) => changed.event(listener),
     attach(next) {
       client = next;

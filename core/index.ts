@@ -18,6 +18,9 @@ export type {
 } from './features/answers.ts';
 export { costSentence, money } from './features/cost-words.ts';
 export { billLines, differenceWords, heatSentences } from './features/heat-words.ts';
+export type { ReadingToLog } from './features/log-reading.ts';
+export type { OverviewEntry, OverviewKind } from './features/overview.ts';
+export type { FormulaTemplate } from './features/templates.ts';
 export type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './features/totals.ts';
 export type {
   TotalsCost,

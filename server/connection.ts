@@ -87,7 +87,10 @@ export function serve(connection: Connection, schedule: Schedule, host: Host): v
     const asked = () => {
       knowsSheets = true;
     };
-    answerQuestions({ connection, documents, workspace, schedule, log, naming, able, diagnostics, asked });
+    const filesRead = (atMost: number) => files.settled(atMost);
+    answerQuestions({
+      ...{ connection, documents, workspace, schedule, log, naming, able, diagnostics, filesRead, asked },
+    });
     workspace.settings = readSettings(options.settings, log.warn.bind(log));
     return {
       capabilities: capabilities(able, host.files !== undefined),

@@ -6,6 +6,7 @@ import * as convert from './convert.ts';
 import type { Diagnostics } from './diagnostics.ts';
 import type { OpenDocuments } from './documents.ts';
 import { guardedRequest, type Log } from './guard.ts';
+import { answerPanel } from './panel.ts';
 import type {
   SheetParams,
   SheetRequest,
@@ -27,6 +28,8 @@ export interface QuestionParts {
   readonly naming: convert.Naming;
   readonly able: Abilities;
   readonly diagnostics: Diagnostics;
+  /** Resolves once the files of the workspace are read, and in any case after so many milliseconds. */
+  readonly filesRead: (atMostMilliseconds: number) => Promise<unknown>;
   /** Called when the client shows that it knows our own requests. */
   readonly asked: () => void;
 }
@@ -113,6 +116,8 @@ export function answerQuestions(parts: QuestionParts): void {
     asked();
     return status(params, token);
   });
+
+  answerPanel(parts);
 
   if (!able.pullsFindings) return;
   connection.languages.diagnostics.on((params, token) =>

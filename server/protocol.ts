@@ -2,8 +2,15 @@
  * What the client and the server say to each other beyond the Language Server Protocol. The client imports the types
  * of this file and nothing else of the server.
  */
+import type { WorkspaceEdit } from 'vscode-languageserver';
+import type { ReadingToLog } from '../core/features/log-reading.ts';
+import type { OverviewEntry } from '../core/features/overview.ts';
+import type { FormulaTemplate } from '../core/features/templates.ts';
 import type { SheetView, SizeRequest } from '../core/sheet/view.ts';
 
+export type { ReadingToLog } from '../core/features/log-reading.ts';
+export type { OverviewEntry, OverviewKind } from '../core/features/overview.ts';
+export type { FormulaTemplate } from '../core/features/templates.ts';
 export type {
   SheetBlock,
   SheetFact,
@@ -47,7 +54,35 @@ export interface ChangedParams {
   readonly uris: readonly string[];
 }
 
+/** Request `doughwright/overview`: what all files of the workspace define, and what a new formula may begin as. */
+export interface OverviewResult {
+  readonly entries: readonly OverviewEntry[];
+  readonly templates: readonly FormulaTemplate[];
+}
+
+/** Request `doughwright/newFormula`: the text of a new file with one formula in it. */
+export interface NewFormulaParams {
+  readonly name: string;
+  readonly template: string;
+}
+export interface NewFormulaResult {
+  readonly text: string;
+}
+
+/** Request `doughwright/edit`: the edit that a panel asks for, computed by the core and made by the editor. */
+export interface EditParams {
+  readonly textDocument: { readonly uri: string };
+  readonly line: number;
+  readonly formula?: string;
+  readonly change: { readonly kind: 'reading'; readonly reading: ReadingToLog };
+}
+/** The edit for the editor to make, or one sentence that says why there is none. */
+export type EditResult = { readonly edit: WorkspaceEdit } | { readonly cannot: string };
+
 /** The names on the wire. They are types so that a side that only knows this file's types still cannot misspell them. */
 export type SheetRequest = 'doughwright/sheet';
 export type StatusRequest = 'doughwright/status';
 export type ChangedNotification = 'doughwright/changed';
+export type OverviewRequest = 'doughwright/overview';
+export type NewFormulaRequest = 'doughwright/newFormula';
+export type EditRequest = 'doughwright/edit';

@@ -1,4 +1,5 @@
 import { type Analysis, analyse } from '../analysis/analysis.ts';
+import { shortTotals } from '../features/formula-words.ts';
 import { formulaOf } from '../model/formula-model.ts';
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
 import { type BlockFindings, checkBlock } from '../rules/check.ts';
@@ -21,6 +22,7 @@ interface Kept {
   readonly scope: Scope;
   analysis: { readonly value: Analysis | undefined } | undefined;
   findings: BlockFindings | undefined;
+  totals: { readonly words: string | undefined } | undefined;
 }
 
 /** As many analyses as a file of several thousand lines needs. */
@@ -79,6 +81,16 @@ export class BlockAnswers {
     return kept.findings;
   }
 
+  /** The totals of a formula in one short line; kept like findings, so that a list of a whole workspace costs little. */
+  totalsOf(uri: string, block: Block): string | undefined {
+    const kept = this.keptOf(uri, block);
+    if (kept.totals === undefined) {
+      const analysis = this.analysisOf(uri, block);
+      kept.totals = { words: analysis === undefined ? undefined : shortTotals(analysis) };
+    }
+    return kept.totals.words;
+  }
+
   /** Whether an answer was made for the block and no longer stands. */
   isStale(uri: string, block: Block): boolean {
     const kept = this.kept.get(block);
@@ -95,6 +107,7 @@ export class BlockAnswers {
       scope: recording(this.files, uri, lookUps),
       analysis: undefined,
       findings: undefined,
+      totals: undefined,
     };
     this.kept.set(block, made);
     return made;

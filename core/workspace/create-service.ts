@@ -6,8 +6,12 @@ import { foldsOf } from '../features/folds.ts';
 import { makesWords, shortTotals } from '../features/formula-words.ts';
 import { hintsOf } from '../features/hints.ts';
 import { hoverOf } from '../features/hover.ts';
+import { logReading } from '../features/log-reading.ts';
+import { overviewOf } from '../features/overview.ts';
 import { symbolsOf } from '../features/symbols.ts';
+import { formulaTemplates, newFormulaText } from '../features/templates.ts';
 import { totalsOf } from '../features/totals-of.ts';
+import { formulaOf } from '../model/formula-model.ts';
 import { sheetOf } from '../sheet/sheet.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { percent } from '../text/figures.ts';
@@ -43,6 +47,8 @@ export function createService(): Service {
   };
   const named = (source: SourceFile, name: string): SourceFile['blocks'][number] | undefined =>
     source.blocks.find(({ block }) => block.top?.kind === 'formula' && block.top.header.name?.text === name);
+  const formulaWanted = (source: SourceFile, line: number, name: string | undefined) =>
+    (name === undefined ? undefined : named(source, name)) ?? formulaAt(source, line);
   const findings = (uri: string) => {
     const found = read(uri);
     if (found === undefined) return [];
@@ -130,8 +136,7 @@ export function createService(): Service {
     sheet: (uri, line, size, formula) => {
       const found = read(uri);
       if (found === undefined) return undefined;
-      const at =
-        (formula === undefined ? undefined : named(found.source, formula)) ?? formulaAt(found.source, line);
+      const at = formulaWanted(found.source, line, formula);
       const analysis = at === undefined ? undefined : answers.analysisOf(uri, at.block);
       if (at === undefined || analysis === undefined) return undefined;
       const { block, firstLine } = at;
@@ -155,6 +160,26 @@ export function createService(): Service {
         tooltip: `${formula}: ${totals}${effective}. ${makesWords(solved).join(', ')}`,
       };
     },
+    overview: () => {
+      files.readAll();
+      return files.uris().flatMap((uri) => {
+        const file = files.get(uri)!;
+        return overviewOf(uri, files.read(file), (block) => answers.totalsOf(uri, block));
+      });
+    },
+    logReading: (uri, line, reading, formula) => {
+      const source = read(uri)?.source;
+      const at = source === undefined ? undefined : formulaWanted(source, line, formula);
+      const model = at === undefined ? undefined : formulaOf(at.block);
+      if (at === undefined || model === undefined) return 'The formula is not in the file any more.';
+      const edit = logReading(model, reading);
+      if (typeof edit === 'string') return edit;
+      const ending = source?.endings[0] || '\n';
+      const insert = edit.insert.replaceAll('\n', ending);
+      return [{ uri, edits: [{ ...edit, line: edit.line + at.firstLine, insert }] }];
+    },
+    templates: formulaTemplates,
+    newFormula: newFormulaText,
     totals: (uri) => {
       const found = read(uri);
       if (found === undefined) return [];

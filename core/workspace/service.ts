@@ -9,6 +9,9 @@ import type {
   Level,
   SymbolNode,
 } from '../features/answers.ts';
+import type { ReadingToLog } from '../features/log-reading.ts';
+import type { OverviewEntry } from '../features/overview.ts';
+import type { FormulaTemplate } from '../features/templates.ts';
 import type { FormulaTotals } from '../features/totals.ts';
 import type { SheetView, SizeRequest } from '../sheet/view.ts';
 
@@ -49,6 +52,17 @@ export interface Service {
   actionEdits(uri: string, range: TextRange, id: string, argument?: string): readonly FileEdit[] | undefined;
   sheet(uri: string, line: number, size: SizeRequest, formula?: string): SheetView | undefined;
   status(uri: string, line: number): { formula: string; text: string; tooltip: string } | undefined;
+  /** Bakeries, formulas, flours, mixers and plans of all files. */
+  overview(): readonly OverviewEntry[];
+  /** The edit that writes a reading into the formula at the line, or a sentence that says why there is none. */
+  logReading(
+    uri: string,
+    line: number,
+    reading: ReadingToLog,
+    formula?: string,
+  ): readonly FileEdit[] | string;
+  readonly templates: readonly FormulaTemplate[];
+  newFormula(name: string, template: string): string;
   totals(uri: string): readonly FormulaTotals[];
   /** Forces as much work as `findings` would, file by file; used to warm a workspace in the background. */
   index(uri: string): void;

@@ -3,18 +3,28 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { listFiles, PackageManager } from '@vscode/vsce';
 import { describe, expect, it } from 'vitest';
-import { commandIds, languageId, sheetViewType } from '../../client/names.ts';
+import { commandIds, languageId, listViewId, sheetViewType } from '../../client/names.ts';
 import { rules } from '../../core/index.ts';
 import manifest from '../../package.json' with { type: 'json' };
 import { projectFolder } from '../editors/places.ts';
 
 const { contributes } = manifest;
+const steps = contributes.walkthroughs.flatMap((walkthrough) => walkthrough.steps);
+
+function clientFiles(): string[] {
+  const folder = join(projectFolder, 'client');
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => join(folder, name));
+}
 
 describe('the manifest and the code name the same things', () => {
   it('commands: each is contributed, and each contributed one is registered', () => {
     const contributed = contributes.commands.map(({ command }) => command);
     expect(contributed.sort()).toEqual(Object.values(commandIds).sort());
-    const source = readFileSync(join(projectFolder, 'client', 'extension.ts'), 'utf8');
+    const source = clientFiles()
+      .map((file) => readFileSync(file, 'utf8'))
+      .join('\n');
     const registered = [...source.matchAll(/registerCommand\(\s*commandIds\.(\w+)/g)].map(
       (match) => match[1],
     );
@@ -26,6 +36,23 @@ describe('the manifest and the code name the same things', () => {
       ({ command }) => command,
     );
     for (const command of named) expect(Object.values<string>(commandIds)).toContain(command);
+  });
+
+  it('views, and what leads to a command or a walkthrough in words', () => {
+    expect(
+      Object.values(contributes.views)
+        .flat()
+        .map(({ id }) => id),
+    ).toEqual([listViewId]);
+    const words = [
+      ...contributes.viewsWelcome.map(({ contents }) => contents),
+      ...steps.map((step) => step.description),
+    ];
+    const led = words.flatMap((text) =>
+      [...text.matchAll(/\(command:(doughwright\.\w+)\)/g)].map((match) => match[1]),
+    );
+    expect(led.length).toBeGreaterThan(3);
+    for (const command of led) expect(Object.values<string>(commandIds)).toContain(command);
   });
 
   it('commands are titled in one category and carry an icon of the editor', () => {
@@ -59,7 +86,8 @@ describe('what the manifest points at', () => {
   it('is there: icons, grammar and language configuration', () => {
     const [language] = contributes.languages;
     const files = [manifest.icon, language!.icon.light, language!.icon.dark, language!.configuration];
-    files.push(...contributes.grammars.map(({ path }) => path));
+    files.push(...contributes.grammars.map(({ path }) => path), ...steps.map(({ media }) => media.markdown));
+    files.push(...contributes.viewsContainers.activitybar.map(({ icon }) => icon));
     for (const file of files) expect(existsSync(join(projectFolder, file)), file).toBe(true);
   });
 
@@ -102,7 +130,8 @@ describe('the package', () => {
         'preview.css',
       ].map((name) => `dist/${name}`),
       ...['doughwright.tmLanguage.json', 'language-configuration.json'].map((name) => `syntaxes/${name}`),
-      ...['icon.png', 'file-light.svg', 'file-dark.svg'].map((name) => `client/media/${name}`),
+      ...['icon.png', 'file-light.svg', 'file-dark.svg', 'list.svg'].map((name) => `client/media/${name}`),
+      ...steps.map(({ media }) => media.markdown),
       // Findings link to these.
       ...[...rules.map(({ code }) => code), 'README'].map((name) => `docs/rules/${name}.md`),
     ];

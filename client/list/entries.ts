@@ -1,0 +1,30 @@
+import type { OverviewEntry, OverviewKind } from '../../server/protocol.ts';
+
+/** The heads of the list, in the order in which they stand. */
+export const groupTitles: readonly { readonly kind: OverviewKind; readonly title: string }[] = [
+  { kind: 'bakery', title: 'Bakery' },
+  { kind: 'formula', title: 'Formulas' },
+  { kind: 'flour', title: 'Flours' },
+  { kind: 'mixer', title: 'Mixers' },
+  { kind: 'plan', title: 'Plans' },
+];
+
+/** The entries that hold every word typed, in their name, kind, details or file; all of them where none is typed. */
+export function matching(entries: readonly OverviewEntry[], typed: string): readonly OverviewEntry[] {
+  const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
+  if (words.length === 0) return entries;
+  return entries.filter(({ name, kind, detail, uri }) => {
+    const text = `${name} ${kind} ${detail} ${fileName(uri)}`.toLowerCase();
+    return words.every((word) => text.includes(word));
+  });
+}
+
+/** The last part of a URI's path, as a person would read it. */
+export function fileName(uri: string): string {
+  const last = uri.slice(uri.lastIndexOf('/') + 1);
+  try {
+    return decodeURIComponent(last);
+  } catch {
+    return last;
+  }
+}

@@ -1,0 +1,157 @@
+import {
+  commands,
+  type Disposable,
+  EventEmitter,
+  Range,
+  ThemeIcon,
+  TreeItem,
+  TreeItemCollapsibleState,
+  Uri,
+  window,
+} from 'vscode';
+import type { OverviewEntry, OverviewKind } from '../../server/protocol.ts';
+import type { Guard } from '../guard.ts';
+import { filteringContext, listViewId } from '../names.ts';
+import type { Wire } from '../wire.ts';
+import { fileName, groupTitles, matching } from './entries.ts';
+
+export interface FormulaList extends Disposable {
+  /** Asks anew what the files define. */
+  refresh(): void;
+  /** Lets a baker type words that an entry must hold; the list follows each key. */
+  filter(): void;
+  clearFilter(): void;
+}
+
+interface Group {
+  readonly kind: OverviewKind;
+  readonly title: string;
+  readonly entries: readonly OverviewEntry[];
+}
+type Node = Group | OverviewEntry;
+
+const icons: Readonly<Record<OverviewKind, string>> = {
+  bakery: 'home',
+  formula: 'note',
+  flour: 'package',
+  mixer: 'sync',
+  plan: 'calendar',
+};
+
+/** So long the list waits for the next key before it asks again: it hurries nobody. */
+const restMilliseconds = 250;
+
+/** The side bar's list of all that the workspace defines, answered by the server in one go. */
+export function createFormulaList(wire: Wire, guard: Guard): FormulaList {
+  const changed = new EventEmitter<void>();
+  let entries: readonly OverviewEntry[] = [];
+  let typed = '';
+  let asking = 0;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let isStale = true;
+
+  const view = window.createTreeView<Node>(listViewId, {
+    treeDataProvider: {
+      onDidChangeTreeData: changed.event,
+      getChildren: (node) => (node === undefined ? groups() : 'entries' in node ? [...node.entries] : []),
+      getTreeItem: (node) => ('entries' in node ? groupItem(node, typed !== '') : entryItem(node)),
+    },
+    showCollapseAll: true,
+  });
+
+  const groups = (): Group[] => {
+    const shown = matching(entries, typed);
+    return groupTitles
+      .map(({ kind, title }) => ({ kind, title, entries: shown.filter((entry) => entry.kind === kind) }))
+      .filter((group) => group.entries.length > 0);
+  };
+  const draw = () => {
+    const nothing = typed !== '' && entries.length > 0 && matching(entries, typed).length === 0;
+    view.message = typed === '' ? '' : nothing ? `Nothing holds “${typed}”.` : `Only what holds “${typed}”`;
+    changed.fire();
+  };
+  const ask = guard('list of formulas', async () => {
+    isStale = false;
+    asking += 1;
+    const own = asking;
+    const overview = await wire.askOverview();
+    if (own !== asking) return;
+    entries = overview?.entries ?? [];
+    draw();
+  });
+  const refresh = () => {
+    isStale = true;
+    clearTimeout(timer);
+    if (view.visible) timer = setTimeout(() => void ask(), restMilliseconds);
+  };
+  const setFilter = (words: string) => {
+    typed = words.trim();
+    void commands.executeCommand('setContext', filteringContext, typed !== '');
+    draw();
+  };
+
+  const subscriptions = [
+    view,
+    changed,
+    view.onDidChangeVisibility(() => {
+      if (view.visible && isStale) refresh();
+    }),
+    wire.onChanged(refresh),
+  ];
+  refresh();
+  return {
+    refresh,
+    filter() {
+      const box = window.createInputBox();
+      const before = typed;
+      let accepted = false;
+      box.title = 'Filter the List';
+      box.placeholder = 'A part of a name, a file, a grain, a weight';
+      box.value = typed;
+      box.onDidChangeValue(setFilter);
+      box.onDidAccept(() => {
+        accepted = true;
+        box.hide();
+      });
+      box.onDidHide(() => {
+        if (!accepted) setFilter(before);
+        box.dispose();
+      });
+      box.show();
+    },
+    clearFilter: () => setFilter(''),
+    dispose: () => {
+      clearTimeout(timer);
+      for (const subscription of subscriptions) subscription.dispose();
+    },
+  };
+}
+
+function groupItem({ kind, title, entries }: Group, isFiltered: boolean): TreeItem {
+  const open = isFiltered || kind === 'formula' || kind === 'bakery' || kind === 'plan';
+  const item = new TreeItem(
+    title,
+    open ? TreeItemCollapsibleState.Expanded : TreeItemCollapsibleState.Collapsed,
+  );
+  // A list that is filtered opens its groups; another identity keeps what a baker closed for when it is not.
+  item.id = isFiltered ? `filtered ${kind}` : kind;
+  item.contextValue = `group.${kind}`;
+  item.accessibilityInformation = { label: `${title}, ${entries.length}` };
+  return item;
+}
+
+function entryItem(entry: OverviewEntry): TreeItem {
+  const { kind, name, detail, uri, line } = entry;
+  const item = new TreeItem(name, TreeItemCollapsibleState.None);
+  item.description = detail;
+  item.iconPath = new ThemeIcon(icons[kind]);
+  item.contextValue = kind;
+  item.tooltip = [name, detail, `${fileName(uri)}, line ${line + 1}`].filter(Boolean).join('\n');
+  item.accessibilityInformation = { label: [name, kind, detail].filter(Boolean).join(', ') };
+  item.command = {
+    command: 'vscode.open',
+    title: 'Open',
+    arguments: [Uri.parse(uri, true), { selection: new Range(line, 0, line, 0) }],
+  };
+  return item;
+}

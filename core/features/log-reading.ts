@@ -1,0 +1,97 @@
+import type { FormulaModel, TrialModel } from '../model/formula-model.ts';
+import type { Said } from '../model/properties.ts';
+import { stageWords } from '../syntax/vocabulary.ts';
+import { duration, trimmed } from '../text/figures.ts';
+import { foldName } from '../text/names.ts';
+import type { TextEdit } from './answers.ts';
+
+/** A temperature taken at the mixer, as a baker logs it with wet hands: few taps, no spelling. */
+export interface ReadingToLog {
+  /** The day it was taken, `2026-03-14`: the trial it belongs to. */
+  readonly date: string;
+  /** Minutes from the start of mixing, rests included. Absent at the end of mixing, which has a line of its own. */
+  readonly minutes?: number;
+  /** -20 to 60 °C. */
+  readonly celsius: number;
+  /** One of the stages that the notation knows. */
+  readonly stage?: string;
+  /** What the day was like, written where the reading begins a trial. */
+  readonly roomCelsius?: number;
+  readonly flourCelsius?: number;
+}
+
+/** The lines of a trial that come before its readings. */
+const conditions: ReadonlySet<string> = new Set(['room', 'flour', 'water', 'mixer', 'part temperature']);
+
+/**
+ * The edit that writes a reading into the formula's trial of that day, at its place in time, in canonical form. Where
+ * the day has several trials the last one takes it; where it has none, one is begun at the end of the formula. A
+ * reading of the same minute is written over. Lines are counted in the formula's block.
+ *
+ * @returns a sentence where the reading cannot be a reading
+ */
+export function logReading(model: FormulaModel, reading: ReadingToLog): TextEdit | string {
+  const wrong = problemOf(reading);
+  if (wrong !== undefined) return wrong;
+  const line = lineOf(reading);
+  const trial = model.trials.findLast(({ header }) => header.date === reading.date);
+  return trial === undefined ? beginTrial(model, reading, line) : intoTrial(model, trial, reading, line);
+}
+
+function problemOf({ date, minutes, celsius, stage }: ReadingToLog): string | undefined {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return 'A trial needs the day it was made, like 2026-03-14.';
+  if (!(celsius >= -20 && celsius <= 60)) return 'A dough temperature lies between -20 and 60 °C.';
+  if (minutes !== undefined && !(minutes >= 0 && minutes <= 24 * 60))
+    return 'The minute counts from the start of mixing, 0 to 1440.';
+  if (stage !== undefined && !stageWords.some((one) => foldName(one) === foldName(stage)))
+    return `A stage is one of ${stageWords.join(', ')}.`;
+  return undefined;
+}
+
+function lineOf({ minutes, celsius, stage }: ReadingToLog): string {
+  const when = minutes === undefined ? 'end' : `at ${duration(Math.round(minutes * 60))}`;
+  const warmth = `${trimmed(celsius, 1)} °C`;
+  return `  ${when.padEnd(10)} ${warmth}${stage === undefined ? '' : `, ${stage}`}`;
+}
+
+function beginTrial(model: FormulaModel, reading: ReadingToLog, line: string): TextEdit {
+  const { lines } = model.block;
+  let last = lines.length - 1;
+  while (last > 0 && lines[last]!.empty && lines[last]!.text.trim() === '') last--;
+  const end = lines[last]!.text.length;
+  const day = [
+    `trial ${reading.date}:`,
+    ...(reading.roomCelsius === undefined ? [] : [`  room ${trimmed(reading.roomCelsius, 1)} °C`]),
+    ...(reading.flourCelsius === undefined ? [] : [`  flour ${trimmed(reading.flourCelsius, 1)} °C`]),
+    line,
+  ];
+  return { line: last, start: end, end, insert: `\n\n${day.join('\n')}` };
+}
+
+function intoTrial(model: FormulaModel, trial: TrialModel, reading: ReadingToLog, line: string): TextEdit {
+  const all = [...trial.said.values()].flat().sort((one, other) => one.line - other.line);
+  const same = all.find((one) => isSameMoment(one, reading));
+  const { lines } = model.block;
+  if (same !== undefined) {
+    const { text, tokens } = lines[same.line]!;
+    const comment = tokens.find((token) => token.kind === 'comment');
+    const end = comment === undefined ? text.length : text.slice(0, comment.start).trimEnd().length;
+    return { line: same.line, start: 0, end, insert: line };
+  }
+  const after = all.findLast((one) => comesBefore(one, reading))?.line ?? trial.headerLine;
+  const end = lines[after]!.text.length;
+  return { line: after, start: end, end, insert: `\n${line}` };
+}
+
+function isSameMoment({ statement }: Said, { minutes }: ReadingToLog): boolean {
+  if (minutes === undefined) return statement.property === 'end';
+  const { value } = statement;
+  return value?.form === 'reading' && Math.abs(value.seconds - minutes * 60) < 3;
+}
+
+function comesBefore({ statement }: Said, { minutes }: ReadingToLog): boolean {
+  if (conditions.has(statement.property)) return true;
+  const { value } = statement;
+  if (value?.form !== 'reading') return false;
+  return minutes === undefined || value.seconds < minutes * 60;
+}

@@ -1,0 +1,121 @@
+import { describe, expect, it } from 'vitest';
+import { createService, type FileEdit, type ReadingToLog } from '../../core/index.ts';
+
+// Invented formula; where a reading belongs is the notation's own rule.
+const uri = 'file:///quay-lane/tin.dough';
+const text = `formula Harbour Tin:
+  yield 10 pieces of 880 g
+  strong white   100%
+  water          65%
+  salt           2%
+
+mix in spiral:
+  load flour, water, salt
+  speed 1 for 10 min
+`;
+const trial = `
+trial 2026-03-14:
+  room 22 °C
+  at 3 min   20.6 °C, pick-up
+  at 30 min  24.8 °C
+  end        25.4 °C
+  rise 80% at 70 min
+  note warm bowl
+`;
+const after = '\nformula Pilot Boat:\n  strong white 100%\n';
+const reading: ReadingToLog = { date: '2026-03-14', minutes: 10, celsius: 22.5, stage: 'clean-up' };
+
+describe('a reading becomes a line of the file', () => {
+  it('between the readings before and after it', () => {
+    expect(logged(text + trial, reading)).toBe(
+      text + trial.replace('pick-up\n', 'pick-up\n  at 10 min  22.5 °C, clean-up\n'),
+    );
+  });
+
+  it('of a new trial of the day, at the end of its own formula, where the day has none', () => {
+    expect(logged(text + after, { ...reading, roomCelsius: 23, flourCelsius: 20 })).toBe(
+      `${text}
+trial 2026-03-14:
+  room 23 °C
+  flour 20 °C
+  at 10 min  22.5 °C, clean-up
+${after}`,
+    );
+    expect(logged(text + trial, { ...reading, date: '2026-03-15' })).toBe(
+      `${text}${trial}\ntrial 2026-03-15:\n  at 10 min  22.5 °C, clean-up\n`,
+    );
+  });
+
+  it('as the end of mixing', () => {
+    const withoutEnd = trial.replace('  end        25.4 °C\n', '');
+    const { minutes: _, stage: __, ...end } = reading;
+    expect(logged(text + withoutEnd, { ...end, celsius: 25.4 })).toBe(text + trial);
+  });
+
+  it('in the place of a reading of the same minute, whose comment stays', () => {
+    const noted = trial.replace('20.6 °C, pick-up', '20.6 °C, pick-up  # by the probe');
+    expect(logged(text + noted, { ...reading, minutes: 3 })).toBe(
+      text + trial.replace('20.6 °C, pick-up', '22.5 °C, clean-up  # by the probe'),
+    );
+  });
+
+  it('in the last of several trials of one day', () => {
+    const second = trial.replace('2026-03-14', '2026-03-14, second batch');
+    const done = logged(text + trial + second, reading);
+    expect(done.startsWith(text + trial)).toBe(true);
+    expect(done).toContain('at 10 min');
+  });
+
+  it('after the conditions where no reading stands yet', () => {
+    const bare = '\ntrial 2026-03-14:\n  room 22 °C\n  water 11 °C\n  note warm bowl\n';
+    expect(logged(text + bare, reading)).toBe(
+      text + bare.replace('11 °C\n', '11 °C\n  at 10 min  22.5 °C, clean-up\n'),
+    );
+  });
+
+  it('with the line ends of the file', () => {
+    const crlf = (text + trial).replaceAll('\n', '\r\n');
+    expect(logged(crlf, reading)).toBe(
+      (text + trial.replace('pick-up\n', 'pick-up\n  at 10 min  22.5 °C, clean-up\n')).replaceAll(
+        '\n',
+        '\r\n',
+      ),
+    );
+  });
+
+  it('that is read back as what was logged, with no finding of its own', () => {
+    const service = createService();
+    for (const begun of [text, text + trial]) {
+      service.setText(uri, begun);
+      const before = service.findings(uri).map(({ code }) => code);
+      service.setText(uri, logged(begun, { ...reading, minutes: 7.5 }));
+      expect(service.findings(uri).map(({ code }) => code)).toEqual(before);
+    }
+  });
+
+  it.each([
+    ['a temperature no dough has', { celsius: 250 }, /between -20 and 60/],
+    ['a stage nobody knows', { stage: 'fluffy' }, /pick-up, clean-up/],
+    ['a day that is none', { date: 'today' }, /2026-03-14/],
+    ['a minute before the start', { minutes: -1 }, /start of mixing/],
+  ])('but not %s: the sentence says what is wanted', (_, change, says) => {
+    const service = createService();
+    service.setText(uri, text);
+    expect(service.logReading(uri, 0, { ...reading, ...change })).toMatch(says);
+  });
+});
+
+function logged(begun: string, wanted: ReadingToLog): string {
+  const service = createService();
+  service.setText(uri, begun);
+  const edits = service.logReading(uri, 1, wanted);
+  if (typeof edits === 'string') throw new Error(edits);
+  return applied(begun, edits);
+}
+
+function applied(begun: string, [file]: readonly FileEdit[]): string {
+  const [edit] = file!.edits;
+  const starts = [0, ...[...begun.matchAll(/\r\n|\n/g)].map((match) => match.index + match[0].length)];
+  const at = starts[edit!.line]!;
+  return begun.slice(0, at + edit!.start) + edit!.insert + begun.slice(at + edit!.end);
+}
