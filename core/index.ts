@@ -1,5 +1,18 @@
 /** The one door into the core: what the server and the command line may use. */
 
+export { comparePortraits, heaviest } from './compare/compare.ts';
+export type {
+  Change,
+  ChangeGroup,
+  Comparison,
+  DefinitionComparison,
+  Fate,
+  FormulaComparison,
+  PlaceInFile,
+  Told,
+  Verdict,
+} from './compare/comparison.ts';
+export type { FilePortrait } from './compare/portrait.ts';
 export type { ActionKind, OfferedAction, TextRange } from './features/actions/action.ts';
 export type {
   Completion,

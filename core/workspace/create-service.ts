@@ -19,6 +19,7 @@ import { actionContext } from './actions.ts';
 import { BlockAnswers } from './answer.ts';
 import { Files, type WorkspaceFile } from './files.ts';
 import { findingsInFile } from './findings.ts';
+import { compareTexts, portraitIn } from './portraits.ts';
 import type { Service, Settings } from './service.ts';
 
 export const defaultSettings: Settings = { rules: {}, maxFindings: 200 };
@@ -188,6 +189,9 @@ export function createService(): Service {
         return analysis === undefined ? [] : [totalsOf(uri, analysis, findingsOf(uri, block, firstLine))];
       });
     },
+    portrait: (uri, shown = uri) => portraitIn(files, answers, settings, uri, shown),
+    compare: (uri, before, after) =>
+      compareTexts(files, settings, uri, before, after ?? files.get(uri)?.text ?? ''),
     index: (uri) => {
       const file = files.get(uri);
       if (file !== undefined) files.read(file);

@@ -45,6 +45,24 @@ export class Files {
     return this.files.get(uri);
   }
 
+  /**
+   * The same files, to be changed without these seeing it. What is read is shared, so it costs a look at each file and
+   * each definition.
+   */
+  fork(): Files {
+    const forked = new Files();
+    for (const file of this.files.values()) {
+      const copy = { ...file, memo: { ...file.memo } };
+      forked.files.set(file.uri, copy);
+      if (this.unread.has(file)) forked.unread.add(copy);
+    }
+    for (const [kind, ofKind] of this.kinds)
+      forked.kinds.set(kind, { ...ofKind, byName: new Map(ofKind.byName) });
+    forked.roots = this.roots;
+    forked.version = this.version;
+    return forked;
+  }
+
   uris(): string[] {
     return [...this.files.keys()];
   }

@@ -1,3 +1,5 @@
+import type { Comparison } from '../compare/comparison.ts';
+import type { FilePortrait } from '../compare/portrait.ts';
 import type { ActionKind, OfferedAction, TextRange } from '../features/actions/action.ts';
 import type {
   Completion,
@@ -64,6 +66,10 @@ export interface Service {
   readonly templates: readonly FormulaTemplate[];
   newFormula(name: string, template: string): string;
   totals(uri: string): readonly FormulaTotals[];
+  /** The file as it is compared with another state of itself; `shown` is how the comparison shall name it. */
+  portrait(uri: string, shown?: string): FilePortrait | undefined;
+  /** What changed from one text of a file to another, or to its present text, among the other files as they are. */
+  compare(uri: string, before: string, after?: string): Comparison;
   /** Forces as much work as `findings` would, file by file; used to warm a workspace in the background. */
   index(uri: string): void;
   /** The other files whose answers may have changed since they were last asked, because a file they see changed. */

@@ -43,7 +43,7 @@ export async function readInput(paths: readonly string[]): Promise<Input> {
     const file = await readDough(path);
     if (file.text !== undefined) service.setText(uri, file.text);
     if (!wanted) return;
-    if (file.text === undefined) trouble(path, cures[file.why]);
+    if (file.text === undefined) trouble(path, cureOf(file.why));
     else asked.set(uri, { uri, shown: shownPath(path) });
   };
 
@@ -69,6 +69,11 @@ export async function readInput(paths: readonly string[]): Promise<Input> {
   return { service, asked: [...asked.values()], shown: (uri) => shownPaths.get(uri) ?? uri, failed };
 }
 
+/** What to do about a file that cannot be read, in one line. */
+export function cureOf(why: Unreadable): string {
+  return cures[why];
+}
+
 const cures: Record<Unreadable, string> = {
   missing: 'there is no such file or folder; look at the spelling.',
   folder: 'this is a folder; name a file.',
@@ -78,7 +83,8 @@ const cures: Record<Unreadable, string> = {
   broken: 'this cannot be read; name an ordinary file, or look whether its disk is all right.',
 };
 
-function shownPath(path: string): string {
+/** A path as it is shown: from the current folder where it lies below, with slashes. */
+export function shownPath(path: string): string {
   const near = relative('.', path) || '.';
   return (near.startsWith('..') ? path : near).replaceAll(sep, '/');
 }

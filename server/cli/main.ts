@@ -39,6 +39,40 @@ program
   });
 
 program
+  .command('compare')
+  .description('tell what changed as a baker sees it: two files or folders, or revisions of git')
+  .usage('[options] OLD NEW | --since REV [PATH…] | --between OLD NEW [PATH…]')
+  .argument('[paths...]', 'an old and a new file, or two folders; with --since and --between what to look at')
+  .option('--since <revision>', 'compare the files on disk with a revision')
+  .addOption(new Option('--between <revision>', 'compare this revision with the next').conflicts('since'))
+  .option('--json', 'write it for another program to read')
+  .addOption(new Option('--git-driver', 'be called by git as its external diff').hideHelp())
+  .action(async (paths: string[], options) => {
+    const { compare, compareForGit } = await import('./compare.ts');
+    end(await (options.gitDriver ? compareForGit(paths) : compare(paths, options)));
+  });
+
+program
+  .command('git-setup')
+  .description('teach the git of this repository to show formulas as a baker reads them; asks first')
+  .option('--yes', 'do it without asking')
+  .option('--undo', 'take it back')
+  .option('--program <command>', 'how git shall call this program')
+  .action(async (options) => {
+    const { gitSetup, ownProgram } = await import('./git-setup.ts');
+    end(await gitSetup({ ...options, program: options.program ?? (await ownProgram()) }));
+  });
+
+program
+  .command('textconv', { hidden: true })
+  .description('write a file with its totals, for git to compare')
+  .argument('<file>')
+  .action(async (file: string) => {
+    const { textconv } = await import('./textconv.ts');
+    end(await textconv(file));
+  });
+
+program
   .command('rules')
   .description('list the rules with their level')
   .action(async () => {

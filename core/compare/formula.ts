@@ -1,0 +1,147 @@
+import { foldName } from '../text/names.ts';
+import type { Change, ChangeGroup, Subject, Told } from './comparison.ts';
+import { computedChanges, findingChanges, partHydration } from './computed.ts';
+import { groupBy } from './group.ts';
+import { changesInAnyOrder, changesInOrder } from './lines.ts';
+import type { FormulaPortrait } from './portrait.ts';
+import type { WrittenLine, WrittenSection } from './written.ts';
+
+/**
+ * What changed between two states of a formula, subject by subject, in the order a baker would ask. Whatever is written
+ * differently is told somewhere: what no other subject explains stands under `wording`.
+ */
+export function groupsOf(before: FormulaPortrait, after: FormulaPortrait): ChangeGroup[] {
+  const computed = computedChanges(before.totals, after.totals);
+  const [doughPair, ...pairs] = sectionPairs(before.sections, after.sections);
+  const groups = new Map<string, { subject: Subject; title: string; changes: Change[] }>();
+  const add = (subject: Subject, title: string, changes: readonly Change[]): void => {
+    if (changes.length === 0) return;
+    const group = groups.get(title);
+    if (group === undefined) groups.set(title, { subject, title, changes: [...changes] });
+    else group.changes.push(...changes);
+  };
+  const explained = new Set(computed.ingredients.map(({ name }) => foldName(name)));
+  const own = ownChanges(doughPair!, partNames(before, after), explained);
+  const of = (...kinds: readonly string[]): Pair[] => pairs.filter((pair) => kinds.includes(some(pair).kind));
+
+  add('makes', 'makes', [...own.makes, ...computed.makes]);
+  add('dough', 'dough', computed.dough);
+  add('ingredients', 'ingredients', [...computed.ingredients, ...own.parts]);
+  for (const pair of of(...partKinds)) {
+    const { name, kind } = some(pair);
+    add('part', `${name ?? kind} (${kind})`, partChanges(pair, before, after));
+  }
+  for (const pair of of('mix')) {
+    add('mixing', titleOf(pair, 'mixing'), [...headerChange(pair), ...changesInOrder(...linesOf(pair))]);
+  }
+  add('mixing', 'mixing outlook', computed.mixing);
+  add('temperatures', 'temperatures', [...own.temperatures, ...computed.temperatures]);
+  for (const pair of of('process'))
+    add('process', titleOf(pair, 'process'), changesInOrder(...linesOf(pair)));
+  add('cost', 'cost', computed.cost);
+  for (const pair of of('trial')) add('trials', 'trials', trialChanges(pair));
+  add('findings', 'findings', findingChanges(before.totals.findings, after.totals.findings));
+  const others = pairs.filter((pair) => !told.has(some(pair).kind));
+  add('wording', 'written differently', [
+    ...own.wording,
+    ...others.flatMap((pair) => changesInAnyOrder(...linesOf(pair))),
+  ]);
+  return [...groups.values()];
+}
+
+type Pair = readonly [before: WrittenSection | undefined, after: WrittenSection | undefined];
+
+const partKinds = ['preferment', 'soaker', 'part', 'filling', 'topping', 'bath'];
+const told: ReadonlySet<string> = new Set([...partKinds, 'mix', 'process', 'trial']);
+
+/** The sections of both sides by what tells them apart, the dough's first, in the order of the new side. */
+function sectionPairs(before: readonly WrittenSection[], after: readonly WrittenSection[]): Pair[] {
+  const left = groupBy(before.slice(1), ({ key }) => key);
+  const paired = after.slice(1).map((section): Pair => [left.get(section.key)?.shift(), section]);
+  const gone = [...left.values()].flat().map((section): Pair => [section, undefined]);
+  return [[before[0], after[0]], ...paired, ...gone];
+}
+
+const some = ([before, after]: Pair): WrittenSection => (after ?? before)!;
+const linesOf = ([before, after]: Pair): [readonly WrittenLine[], readonly WrittenLine[]] => [
+  before?.lines ?? [],
+  after?.lines ?? [],
+];
+
+/** `mixing`, `mixing of night poolish`. */
+function titleOf(pair: Pair, word: string): string {
+  const { key, kind } = some(pair);
+  const part = key.slice(kind.length).trim();
+  return part === '' ? word : `${word} of ${part}`;
+}
+
+function partNames(...sides: readonly FormulaPortrait[]): ReadonlySet<string> {
+  return new Set(sides.flatMap(({ totals }) => totals.parts.slice(1).map(({ name }) => foldName(name))));
+}
+
+interface OwnChanges {
+  readonly makes: Change[];
+  readonly parts: Change[];
+  readonly temperatures: Change[];
+  readonly wording: Change[];
+}
+
+/** What the formula's own lines say differently, less what the overall formula explains already. */
+function ownChanges(pair: Pair, parts: ReadonlySet<string>, explained: ReadonlySet<string>): OwnChanges {
+  const found: OwnChanges = { makes: [], parts: [], temperatures: [], wording: [] };
+  const [before, after] = linesOf(pair);
+  const byLine = (lines: readonly WrittenLine[]): Map<number, WrittenLine> =>
+    new Map(lines.map((line) => [line.line, line]));
+  const [old, now] = [byLine(before), byLine(after)];
+  for (const change of changesInAnyOrder(before, after)) {
+    const was = old.get(change.before?.line ?? -1);
+    const is = now.get(change.after?.line ?? -1);
+    const { kind, about } = (is ?? was)!;
+    if (kind === 'property') (about === 'dough temperature' ? found.temperatures : found.makes).push(change);
+    else if (was !== undefined && is !== undefined && was.celsius !== is.celsius)
+      found.temperatures.push(change);
+    else if (kind === 'ingredient' && parts.has(about)) found.parts.push(change);
+    else if (kind !== 'ingredient' || !explained.has(about)) found.wording.push(change);
+  }
+  return found;
+}
+
+function partChanges(pair: Pair, before: FormulaPortrait, after: FormulaPortrait): Change[] {
+  const lines = changesInAnyOrder(...linesOf(pair));
+  if (pair[0] === undefined || pair[1] === undefined) return [...headerChange(pair), ...lines];
+  const of = ({ totals }: FormulaPortrait) =>
+    totals.parts.slice(1).find(({ name }) => name === some(pair).name);
+  return [...lines, ...partHydration(of(before), of(after))];
+}
+
+/** The header of a section that is new, gone or reads otherwise: another mixer, say. */
+function headerChange([before, after]: Pair): Change[] {
+  if (before !== undefined && after !== undefined && foldName(before.title) === foldName(after.title))
+    return [];
+  return [changeOf('section', before, after, ({ title }) => title)];
+}
+
+function trialChanges(pair: Pair): Change[] {
+  const [before, after] = pair;
+  const { title } = some(pair);
+  if (before !== undefined && after !== undefined)
+    return changesInAnyOrder(before.lines, after.lines).map((change) => ({
+      ...change,
+      name: `${title}: ${change.name}`,
+    }));
+  return [changeOf(title, before, after, ({ lines }) => lines.map(({ text }) => text).join('; '))];
+}
+
+function changeOf(
+  name: string,
+  before: WrittenSection | undefined,
+  after: WrittenSection | undefined,
+  words: (section: WrittenSection) => string,
+): Change {
+  const tell = (section: WrittenSection): Told => ({ text: words(section), line: section.line });
+  return {
+    name,
+    ...(before === undefined ? {} : { before: tell(before) }),
+    ...(after === undefined ? {} : { after: tell(after) }),
+  };
+}

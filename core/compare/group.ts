@@ -1,0 +1,11 @@
+/** Items in lists by a key, in their order. (`Map.groupBy` is younger than the oldest editor we run in.) */
+export function groupBy<T>(items: Iterable<T>, keyOf: (item: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const item of items) {
+    const key = keyOf(item);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [item]);
+    else group.push(item);
+  }
+  return groups;
+}

@@ -1,0 +1,107 @@
+import { spawn } from 'node:child_process';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { largestFileBytes } from '../host.ts';
+import { canonicalUri } from '../uris.ts';
+
+/** What git said, or why it could not be asked; the message is one line for the user. */
+export type GitAnswer =
+  | { readonly ok: true; readonly out: Buffer }
+  | { readonly ok: false; readonly message: string; readonly code?: number };
+
+/** Runs the git of the machine in a folder. Never throws. */
+export function git(folder: string, args: readonly string[], input?: string): Promise<GitAnswer> {
+  return new Promise((resolve) => {
+    const child = spawn('git', args, { cwd: folder, stdio: ['pipe', 'pipe', 'pipe'] });
+    const out: Buffer[] = [];
+    let errors = '';
+    child.stdout.on('data', (data: Buffer) => out.push(data));
+    child.stderr.on('data', (data: Buffer) => {
+      errors += data.toString();
+    });
+    child.once('error', (error: NodeJS.ErrnoException) => {
+      const message = error.code === 'ENOENT' ? 'git is not installed, or not on the path.' : error.message;
+      resolve({ ok: false, message });
+    });
+    child.once('close', (code) => {
+      if (code === 0) return resolve({ ok: true, out: Buffer.concat(out) });
+      const first = errors.split('\n')[0]!.replace(/^fatal: /, '');
+      resolve({ ok: false, message: first || `git ended with ${code}.`, ...(code === null ? {} : { code }) });
+    });
+    child.stdin.on('error', () => {});
+    child.stdin.end(input ?? '');
+  });
+}
+
+/** The folder of the repository that a folder is in; a message where it is in none. */
+export async function repositoryOf(folder: string): Promise<GitAnswer & { readonly root?: string }> {
+  const answer = await git(folder, ['rev-parse', '--show-toplevel']);
+  return answer.ok ? { ...answer, root: answer.out.toString().trimEnd() } : answer;
+}
+
+/** A `.dough` file of a revision. `text` is absent where it cannot be read as text. */
+export interface RevisionFile {
+  readonly uri: string;
+  readonly path: string;
+  readonly text?: string;
+}
+
+/** All `.dough` files of a revision, hidden folders and `node_modules` left out as on disk. */
+export async function filesOfRevision(
+  root: string,
+  revision: string,
+): Promise<{ readonly files: readonly RevisionFile[] } | { readonly message: string }> {
+  // Only a commit has a tree; the name is checked first so that no option can be smuggled in as a revision.
+  const commit = await git(root, [
+    'rev-parse',
+    '--verify',
+    '--quiet',
+    '--end-of-options',
+    `${revision}^{commit}`,
+  ]);
+  if (!commit.ok)
+    return {
+      message: commit.message.startsWith('git ') ? `there is no such revision: ${revision}` : commit.message,
+    };
+  const id = commit.out.toString().trim();
+  const tree = await git(root, ['ls-tree', '-r', '-z', '--full-tree', id]);
+  if (!tree.ok) return { message: tree.message };
+  const entries = tree.out
+    .toString()
+    .split('\0')
+    .flatMap((entry) => {
+      const match = /^100\d+ blob ([0-9a-f]+)\t([\s\S]*\.dough)$/.exec(entry);
+      return match === null || /(^|\/)(\.[^/]*|node_modules)\//.test(match[2]!)
+        ? []
+        : [{ id: match[1]!, path: match[2]! }];
+    });
+  if (entries.length === 0) return { files: [] };
+  const blobs = await git(root, ['cat-file', '--batch'], `${entries.map((entry) => entry.id).join('\n')}\n`);
+  if (!blobs.ok) return { message: blobs.message };
+  const contents = contentsOf(blobs.out);
+  return {
+    files: entries.map(({ path }, index) => {
+      const bytes = contents[index];
+      const readable =
+        bytes !== undefined && bytes.length <= largestFileBytes && !bytes.subarray(0, 8192).includes(0);
+      return { path, uri: uriIn(root, path), ...(readable ? { text: bytes.toString('utf8') } : {}) };
+    }),
+  };
+}
+
+export function uriIn(root: string, path: string): string {
+  return canonicalUri(pathToFileURL(join(root, path)).href);
+}
+
+/** Takes the answer of `git cat-file --batch` apart: a line `id type size`, the bytes, a line end, for each. */
+function contentsOf(out: Buffer): Buffer[] {
+  const contents: Buffer[] = [];
+  for (let at = 0; at < out.length; ) {
+    const end = out.indexOf(10, at);
+    const size = Number(out.subarray(at, end).toString().split(' ')[2]);
+    if (end < 0 || !Number.isInteger(size)) break;
+    contents.push(out.subarray(end + 1, end + 1 + size));
+    at = end + 1 + size + 1;
+  }
+  return contents;
+}

@@ -1,0 +1,240 @@
+import { execFileSync } from 'node:child_process';
+import { readFileSync, symlinkSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { commandLineProgram } from '../editors/places.ts';
+import { type Folder, folderWith } from '../server/places.ts';
+import { doughwright } from './run.ts';
+
+const flours = 'flour strong white:\n  grain wheat\n  protein 12.9%\n  price 0.80 EUR per kg\n';
+const tin = `formula Harbour Tin:
+  yield 24 pieces of 880 g
+  dough temperature 25 °C
+
+  strong white       100%
+  water              to 69% hydration
+  salt               2%
+  fresh yeast        0.9%
+
+mix in spiral:
+  load flour, water
+  speed 1 for 4 min
+  add salt, fresh yeast
+  speed 2 for 3 min
+
+process:
+  bulk 1 h 30 min at 25 °C
+  bake 34 min at 230 °C, steam
+`;
+const saltier = tin.replace('salt               2%', 'salt               2.2%');
+
+/** A repository that knows nothing of the settings of whoever runs the tests. */
+function repositoryWith(
+  files: Readonly<Record<string, string>>,
+): Folder & { git(...args: string[]): string } {
+  const folder = folderWith(files);
+  const env = {
+    PATH: process.env.PATH!,
+    HOME: folder.path,
+    GIT_CONFIG_GLOBAL: '/dev/null',
+    GIT_CONFIG_SYSTEM: '/dev/null',
+    NO_COLOR: '1',
+  };
+  const git = (...args: string[]): string =>
+    execFileSync(
+      'git',
+      [
+        '-c',
+        'user.name=A Baker',
+        '-c',
+        'user.email=baker@quay-lane.invalid',
+        '-c',
+        'core.pager=cat',
+        ...args,
+      ],
+      { cwd: folder.path, env, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] },
+    );
+  git('init', '--quiet', '--initial-branch=main');
+  git('add', '.');
+  git('commit', '--quiet', '--message=Start');
+  return { ...folder, git };
+}
+
+describe('doughwright compare', () => {
+  it('tells what differs between two files, and ends with 1', async () => {
+    const { path } = folderWith({ 'old.dough': tin, 'new.dough': saltier });
+    const { code, stdout, stderr } = await doughwright(path, 'compare', 'old.dough', 'new.dough');
+    expect([code, stderr]).toEqual([1, '']);
+    expect(stdout).toMatch(/^Harbour Tin {2}new\.dough:1\n/);
+    expect(stdout).toMatch(/\n {2}ingredients\n {4}salt +2% \(246 g\) → 2\.2% \(270 g\) {2}\+0\.2%\n/);
+    expect(stdout).not.toContain('\u001b');
+  });
+
+  it('ends with 0 where nothing or only the layout differs', async () => {
+    const { path } = folderWith({ 'old.dough': tin, 'new.dough': tin.replaceAll(/ {2,}/g, ' ') });
+    expect(await doughwright(path, 'compare', 'old.dough', 'old.dough')).toMatchObject({
+      code: 0,
+      stdout: 'Nothing differs.\n',
+    });
+    const { code, stdout } = await doughwright(path, 'compare', 'old.dough', 'new.dough');
+    expect([code, stdout]).toEqual([0, 'Harbour Tin  new.dough:1  only layout and comments differ\n']);
+  });
+
+  it('writes the same as JSON', async () => {
+    const { path } = folderWith({ 'old.dough': tin, 'new.dough': saltier });
+    const { code, stdout } = await doughwright(path, 'compare', '--json', 'old.dough', 'new.dough');
+    expect(code).toBe(1);
+    expect(JSON.parse(stdout)).toMatchObject({
+      verdict: 'changed',
+      formulas: [{ formula: 'Harbour Tin', fate: 'kept', after: { file: 'new.dough', line: 0 } }],
+      definitions: [],
+    });
+  });
+
+  it('compares two folders, each among its own names', async () => {
+    const { path } = folderWith({
+      'old/flours.dough': flours,
+      'old/tin.dough': tin,
+      'new/flours.dough': flours.replace('0.80', '0.95'),
+      'new/deep er/tin ø.dough': tin,
+    });
+    const { code, stdout } = await doughwright(path, 'compare', 'old', 'new');
+    expect(code).toBe(1);
+    expect(stdout).toContain('Harbour Tin  deep er/tin ø.dough:1  moved from tin.dough\n');
+    expect(stdout).toMatch(/price +0\.80 EUR per kg → 0\.95 EUR per kg/);
+  });
+
+  it.each([
+    ['one path', ['old.dough'], /name two files or two folders/],
+    ['a missing file', ['old.dough', 'nope.dough'], /nope\.dough: there is no such file/],
+    ['a file and a folder', ['old.dough', '.'], /a file and a folder/],
+    ['no repository', ['--since', 'HEAD'], /not a git repository/],
+    ['one revision', ['--between', 'HEAD'], /two revisions/],
+    ['both ways', ['--between', 'HEAD', '--since', 'HEAD'], /cannot be used with/],
+  ])('%s ends with 2 and one line', async (_, args, message) => {
+    const { path } = folderWith({ 'old.dough': tin });
+    const { code, stdout, stderr } = await doughwright(path, 'compare', ...args);
+    expect([code, stdout]).toEqual([2, '']);
+    expect(stderr).toMatch(message);
+    expect(stderr.split('\n')).toHaveLength(2);
+  });
+});
+
+describe('doughwright compare with revisions of git', () => {
+  it('sets the files on disk against a revision, with the definitions of that revision', async () => {
+    const folder = repositoryWith({ 'in/tin.dough': tin, 'flours.dough': flours });
+    folder.write('flours.dough', flours.replace('0.80', '0.95'));
+    folder.write('in/tin.dough', saltier);
+    const all = await doughwright(folder.path, 'compare', '--since', 'HEAD');
+    expect(all.code).toBe(1);
+    expect(all.stdout).toMatch(/salt +2% \(/);
+    expect(all.stdout).toMatch(/cost\n {4}a batch, at least +9\.\d\d EUR → 1\d\.\d\d EUR/);
+    expect(all.stdout).toContain('flour strong white  flours.dough:1\n');
+    const some = await doughwright(join(folder.path, 'in'), 'compare', '--since', 'HEAD', 'tin.dough');
+    expect(some.stdout).toMatch(/^Harbour Tin {2}tin\.dough:1\n/);
+    expect(some.stdout).not.toContain('flour strong white');
+  });
+
+  it('compares two revisions, a file renamed between them', async () => {
+    const folder = repositoryWith({ 'tin.dough': tin });
+    folder.git('mv', 'tin.dough', 'weekday.dough');
+    folder.write('weekday.dough', saltier);
+    folder.git('commit', '--quiet', '--all', '--message=Salt');
+    folder.remove('weekday.dough');
+    const { code, stdout } = await doughwright(folder.path, 'compare', '--between', 'HEAD~1', 'HEAD');
+    expect(code).toBe(1);
+    expect(stdout).toMatch(/^Harbour Tin {2}weekday\.dough:1 {2}moved from tin\.dough\n/);
+    expect((await doughwright(folder.path, 'compare', '--between', 'HEAD', 'HEAD')).code).toBe(0);
+  });
+
+  it.each(['no-such-branch', '--output=x', ''])('the revision “%s” ends with 2', async (revision) => {
+    const folder = repositoryWith({ 'tin.dough': tin });
+    const { code, stderr } = await doughwright(folder.path, 'compare', `--since=${revision}`);
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/^doughwright: there is no such revision: /);
+  });
+});
+
+describe('doughwright git-setup', () => {
+  const program = `'${process.execPath}' '${commandLineProgram()}'`;
+
+  it('prints what it would do, and does nothing unasked', async () => {
+    const folder = repositoryWith({ 'tin.dough': tin });
+    const before = readFileSync(join(folder.path, '.git/config'), 'utf8');
+    const { code, stdout } = await doughwright(folder.path, 'git-setup');
+    expect(code).toBe(1);
+    expect(stdout).toContain('*.dough diff=doughwright');
+    expect(stdout).toContain('diff.doughwright.command');
+    expect(stdout).toContain('--yes');
+    expect(readFileSync(join(folder.path, '.git/config'), 'utf8')).toBe(before);
+    expect(folder.git('status', '--short')).toBe('');
+  });
+
+  it('makes `git diff` speak as a baker, and takes it back', async () => {
+    const folder = repositoryWith({
+      'tin.dough': tin,
+      'flours.dough': flours,
+      '.gitattributes': '* text=auto\n',
+    });
+    const before = readFileSync(join(folder.path, '.git/config'), 'utf8');
+    expect((await doughwright(folder.path, 'git-setup', '--yes', '--program', program)).code).toBe(0);
+    expect(await doughwright(folder.path, 'git-setup', '--yes', '--program', program)).toMatchObject({
+      code: 0,
+      stdout: 'All is set up already.\n',
+    });
+    folder.write('tin.dough', saltier);
+    expect(folder.git('diff', '--', 'tin.dough')).toMatch(
+      /^tin\.dough\nHarbour Tin {2}tin\.dough:1\n[\s\S]*salt +2% \(/,
+    );
+    // Line by line: the line, the total it moves, and the section in the head of the piece.
+    const lines = folder.git('diff', '--no-ext-diff', '--unified=0');
+    expect(lines).toMatch(/^-#= salt 2%\n(?:-.*\n)*\+#= salt 2\.2%/m);
+    expect(lines).toMatch(/^\+ {2}salt +2\.2%$/m);
+    expect(lines).toMatch(/^@@ .* @@ formula Harbour Tin:$/m);
+    folder.git('commit', '--quiet', '--all', '--message=Salt');
+    folder.git('rm', '--quiet', 'flours.dough');
+    expect(folder.git('diff', 'HEAD')).toMatch(/flour strong white {2}flours\.dough:1 {2}gone/);
+    expect((await doughwright(folder.path, 'git-setup', '--undo', '--yes')).code).toBe(0);
+    expect(readFileSync(join(folder.path, '.gitattributes'), 'utf8')).toBe('* text=auto\n');
+    expect(readFileSync(join(folder.path, '.git/config'), 'utf8').trim()).toBe(before.trim());
+    expect(await doughwright(folder.path, 'git-setup', '--undo')).toMatchObject({
+      code: 0,
+      stdout: 'There is nothing to take back.\n',
+    });
+  });
+
+  it('outside of a repository says so', async () => {
+    const { path } = folderWith({});
+    const { code, stderr } = await doughwright(path, 'git-setup', '--yes');
+    expect([code, stderr]).toEqual([2, expect.stringMatching(/^doughwright: not a git repository/)]);
+  });
+});
+
+describe('the notation in git', () => {
+  it('merges two branches that touched different lines of one formula', async () => {
+    const folder = repositoryWith({ 'tin.dough': tin });
+    folder.git('checkout', '--quiet', '-b', 'salt');
+    folder.write('tin.dough', saltier);
+    folder.git('commit', '--quiet', '--all', '--message=More salt');
+    folder.git('checkout', '--quiet', 'main');
+    folder.write(
+      'tin.dough',
+      tin.replace('speed 2 for 3 min', 'speed 2 for 4 min').replace('34 min', '36 min'),
+    );
+    folder.git('commit', '--quiet', '--all', '--message=Longer');
+    folder.git('merge', '--quiet', '--no-edit', 'salt');
+    const merged = saltier.replace('speed 2 for 3 min', 'speed 2 for 4 min').replace('34 min', '36 min');
+    expect(readFileSync(join(folder.path, 'tin.dough'), 'utf8')).toBe(merged);
+    const { stdout } = await doughwright(folder.path, 'compare', '--since', 'HEAD~1');
+    expect(stdout).toMatch(/salt +2% .* → 2\.2%/);
+    expect(stdout).not.toContain('speed 2');
+  });
+
+  it('a link in place of a file is left alone', async () => {
+    const folder = repositoryWith({ 'tin.dough': tin });
+    symlinkSync('tin.dough', join(folder.path, 'again.dough'));
+    folder.git('add', '.');
+    folder.git('commit', '--quiet', '--message=Link');
+    expect((await doughwright(folder.path, 'compare', '--between', 'HEAD~1', 'HEAD')).code).toBe(0);
+  });
+});
