@@ -31,6 +31,13 @@ export type {
 } from './features/answers.ts';
 export { costSentence, money } from './features/cost-words.ts';
 export { billLines, differenceWords, heatSentences } from './features/heat-words.ts';
+export {
+  allergenWords,
+  ingredientStretches,
+  labelCaution,
+  nutritionWords,
+  standardWords,
+} from './features/label-words.ts';
 export type { ReadingToLog } from './features/log-reading.ts';
 export type { OverviewEntry, OverviewKind } from './features/overview.ts';
 export type { FormulaTemplate } from './features/templates.ts';
@@ -38,12 +45,11 @@ export type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './feat
 export type {
   TotalsCost,
   TotalsLabel,
-  TotalsNutrient,
-  TotalsNutrientAmount,
 } from './features/totals-product.ts';
 export { rules } from './rules/catalogue.ts';
 export type { Rule } from './rules/rule.ts';
-export type { SheetView, SizeRequest } from './sheet/view.ts';
+export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/asked.ts';
+export type { SheetView } from './sheet/view.ts';
 export * from './text/figures.ts';
 export type { Place } from './text/span.ts';
 export { createService, defaultSettings } from './workspace/create-service.ts';

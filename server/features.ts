@@ -94,8 +94,13 @@ export function answerQuestions(parts: QuestionParts): void {
     'Sheet',
     null,
     'quiet',
-    (service, uri, { line, size, formula }) => {
-      const view = service.sheet(uri, line, size ?? { by: 'file' }, formula);
+    (service, uri, { line, formula, size, today, clock }) => {
+      const asked = {
+        ...(size === undefined ? {} : { size }),
+        ...(today === undefined ? {} : { today }),
+        ...(clock === undefined ? {} : { clock }),
+      };
+      const view = service.sheet(uri, line, asked, formula);
       return view ? { ...view, uri: naming.spell(view.uri) } : null;
     },
   );

@@ -6,25 +6,36 @@ import type { WorkspaceEdit } from 'vscode-languageserver';
 import type { ReadingToLog } from '../core/features/log-reading.ts';
 import type { OverviewEntry } from '../core/features/overview.ts';
 import type { FormulaTemplate } from '../core/features/templates.ts';
-import type { SheetView, SizeRequest } from '../core/sheet/view.ts';
 
 export type { ReadingToLog } from '../core/features/log-reading.ts';
 export type { OverviewEntry, OverviewKind } from '../core/features/overview.ts';
 export type { FormulaTemplate } from '../core/features/templates.ts';
+
+import type { ClockRequest, SizeRequest, TodayConditions } from '../core/sheet/asked.ts';
+import type { SheetView } from '../core/sheet/view.ts';
+
+export type { ClockRequest, SheetAsked, SizeRequest, TodayConditions } from '../core/sheet/asked.ts';
+export type { SheetChart } from '../core/sheet/chart.ts';
 export type {
+  FactSource,
+  SheetBatches,
   SheetBlock,
+  SheetClock,
+  SheetCondition,
   SheetFact,
   SheetFigure,
   SheetFinding,
   SheetMixing,
+  SheetMoment,
   SheetPhase,
   SheetRow,
   SheetSize,
   SheetStep,
+  SheetTimeline,
   SheetView,
   SheetWater,
-  SizeRequest,
 } from '../core/sheet/view.ts';
+export type { SheetCost, SheetLabel } from '../core/sheet/view-product.ts';
 
 /** Request `doughwright/sheet`: the batch sheet of the formula at a line, or `null` when no formula stands there. */
 export interface SheetParams {
@@ -33,7 +44,10 @@ export interface SheetParams {
   readonly line: number;
   /** Follow this formula by name instead of the line, when it is still in the file. */
   readonly formula?: string;
+  /** What is tried on this sheet alone: absent is as the file has it. */
   readonly size?: SizeRequest;
+  readonly today?: TodayConditions;
+  readonly clock?: ClockRequest;
 }
 export type SheetResult = SheetView | null;
 

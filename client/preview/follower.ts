@@ -106,9 +106,16 @@ function paramsOf(place: FollowedPlace, size: SizeRequest): SheetParams {
 }
 
 function sameSize(one: SizeRequest, other: SizeRequest): boolean {
-  if (one.by === 'file' || other.by === 'file') return one.by === other.by;
-  if (one.by === 'pieces' || other.by === 'pieces') {
-    return one.by === 'pieces' && other.by === 'pieces' && one.pieces === other.pieces;
+  switch (one.by) {
+    case 'file':
+      return other.by === 'file';
+    case 'pieces':
+      return other.by === 'pieces' && one.pieces === other.pieces;
+    case 'bowl':
+      return other.by === 'bowl' && one.batches === other.batches;
+    case 'onHand':
+      return other.by === 'onHand' && one.ingredient === other.ingredient && one.grams === other.grams;
+    default:
+      return other.by === one.by && one.grams === other.grams;
   }
-  return one.by === other.by && one.grams === other.grams;
 }

@@ -51,7 +51,7 @@ export function createSizeControls(ask: (size: SizeRequest) => void): SizeContro
     asInFile,
     wrong,
   );
-  let size: SheetSize = { asked: { by: 'file' } };
+  let size: SheetSize = { asked: { by: 'file' }, ingredients: [] };
   let formula: string | undefined;
 
   const way = () => ways.find((one) => one.way === select.value) ?? ways[0]!;

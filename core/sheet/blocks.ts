@@ -2,27 +2,30 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { SolvedSection } from '../calc/formula-result.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
-import { roundToStep } from '../calc/scaling.ts';
-import { lineOfId } from '../model/formula-model.ts';
-import { saidValue } from '../model/properties.ts';
-import { degrees, duration, mass, percent, trimmed, weighedFigure } from '../text/figures.ts';
-import type { SheetBlock, SheetFigure, SheetRow } from './view.ts';
+import { lineOfId, type SectionModel } from '../model/formula-model.ts';
+import { degrees, duration, mass, percent, trimmed } from '../text/figures.ts';
+import type { ClockOf } from './clock.ts';
+import { forAll, rowsOf, type Weight } from './rows.ts';
+import { heldOf, type Timeline } from './timeline.ts';
+import type { SheetBlock, SheetClock } from './view.ts';
 
-/** A row before it is rounded to the scale. */
-interface Weight {
-  readonly name: string;
-  readonly line: number;
-  readonly grams: number | undefined;
-  readonly percent?: string;
-  readonly note?: string;
+/** A dough parted into equal batches: how many, and one of them. */
+interface Parted {
+  readonly count: number;
+  readonly each: Analysis;
 }
 
-/** The blocks of a sheet in the order of the work: parts made before, the bowl, later additions, what stays apart. */
+/**
+ * The blocks of a sheet in the order of the work: parts made before, once for all batches, then for each batch the bowl
+ * and later additions, then what stays apart.
+ */
 export function blocksOf(
   analysis: Analysis,
+  parted: Parted,
   mix: MixAnalysis | undefined,
   water: string | undefined,
   firstLine: number,
+  timeline: Timeline,
 ): SheetBlock[] {
   const solved = analysis.solved!;
   const step = analysis.resolved.bakery.scaleStepGrams;
@@ -35,9 +38,17 @@ export function blocksOf(
     .map((section) => partBlock(analysis, section, 'apart', firstLine, step));
   const bowl =
     mix === undefined
-      ? [plainBowl(analysis, water, firstLine, step)]
-      : bowlBlocks(analysis, mix, water, firstLine, step);
-  return [...before, ...bowl, ...apart];
+      ? [plainBowl(parted.each, water, firstLine, step)]
+      : bowlBlocks(parted.each, mix, water, firstLine, step, timeline.clock);
+  const clocks = new Map<number, SheetClock>();
+  for (const { kind, line, clock } of timeline.view.moments)
+    if (kind === 'before' && clock !== undefined) clocks.set(line, clock);
+  const clocked = (block: SheetBlock): SheetBlock => withClock(block, clocks.get(block.line));
+  return [...before.map(clocked), ...bowl.map((block) => forAll(block, parted.count)), ...apart.map(clocked)];
+}
+
+function withClock(block: SheetBlock, clock: SheetClock | undefined): SheetBlock {
+  return clock === undefined ? block : { ...block, clock };
 }
 
 /** A part that goes into another is made before it. */
@@ -79,21 +90,21 @@ function partBlock(
     notes.push(`keep back ${mass(section.keepBackGrams)} for the next day`);
   return {
     title: section.name,
-    when: model === undefined ? '' : whenOf(model.said),
+    when: model === undefined ? '' : whenOf(model),
     kind,
     line,
+    times: 1,
     ...made,
     ...(notes.length === 0 ? {} : { note: notes.join(', ') }),
   };
 }
 
-function whenOf(said: Parameters<typeof saidValue>[0]): string {
-  for (const word of ['ferment', 'soak', 'hold']) {
-    const held = saidValue(said, word, 'duration');
-    if (held === undefined) continue;
-    return `${duration(held.seconds)} before${held.celsius === undefined ? '' : `, at ${degrees(held.celsius)}`}`;
-  }
-  return 'before mixing';
+function whenOf(section: SectionModel): string {
+  const held = heldOf(section);
+  const [only, ...others] = held;
+  if (only === undefined) return 'before mixing';
+  if (others.length > 0) return `before mixing: ${held.map((one) => one.text).join(', ')}`;
+  return `${duration(only.seconds)} before${only.celsius === undefined ? '' : `, at ${degrees(only.celsius)}`}`;
 }
 
 /** Without a programme the final mix goes in as it is written. */
@@ -117,7 +128,7 @@ function plainBowl(
       }),
     );
   const { readsGrams: _reads, ...made } = rowsOf(weights, step);
-  return { title: 'Into the bowl', when: '', kind: 'bowl', line: firstLine, ...made };
+  return { title: 'Into the bowl', when: '', kind: 'bowl', line: firstLine, times: 1, ...made };
 }
 
 function bowlBlocks(
@@ -126,6 +137,7 @@ function bowlBlocks(
   water: string | undefined,
   firstLine: number,
   step: number,
+  clock: ClockOf | undefined,
 ): SheetBlock[] {
   const blocks: SheetBlock[] = [];
   const flour = analysis.solved!.flourGrams;
@@ -153,13 +165,15 @@ function bowlBlocks(
     });
     const { readsGrams, ...rows } = rowsOf(weights, step, reads);
     reads = readsGrams;
-    blocks.push({
+    const block: SheetBlock = {
       title: blocks.length === 0 ? 'Into the bowl' : 'Added later',
       when: minutes === 0 ? '' : `after ${trimmed(minutes, 1)} min`,
       kind: blocks.length === 0 ? 'bowl' : 'later',
       line,
+      times: 1,
       ...rows,
-    });
+    };
+    blocks.push(withClock(block, clock?.(minutes * 60)));
   });
   return blocks;
 }
@@ -176,47 +190,4 @@ function lineOfPortion(analysis: Analysis, portion: MixPortion, firstLine: numbe
   if (line !== undefined) return firstLine + lineOfId(line.id);
   const section = analysis.resolved.model.sections.find((one) => one.name?.text === portion.label);
   return section === undefined ? undefined : firstLine + section.headerLine;
-}
-
-/** Rounds rows to the scale's step, the total within half a step, and adds the running reading of one scale. */
-function rowsOf(
-  weights: readonly Weight[],
-  step: number,
-  startGrams = 0,
-): Pick<SheetBlock, 'rows' | 'total'> & { readonly readsGrams: number } {
-  const rounded = roundToStep(
-    weights.map((weight, index) => ({
-      lineId: String(index),
-      ...(weight.grams === undefined ? {} : { grams: weight.grams }),
-    })),
-    step,
-  );
-  let reads = startGrams;
-  let known = true;
-  const rows = weights.map((weight, index): SheetRow => {
-    const { grams, stepGrams } = rounded.lines[index]!;
-    const base = {
-      name: weight.name,
-      line: weight.line,
-      ...(weight.percent === undefined ? {} : { percent: weight.percent }),
-      ...(weight.note === undefined ? {} : { note: weight.note }),
-    };
-    if (grams === undefined) {
-      known = false;
-      return { ...base, missing: 'not known yet' };
-    }
-    reads += grams;
-    const exact = weight.grams ?? grams;
-    return {
-      ...base,
-      weigh: figureOf(exact, grams, stepGrams ?? step),
-      ...(known ? { scaleReads: figureOf(reads, Math.round(reads / step) * step, step) } : {}),
-    };
-  });
-  const total = figureOf(rounded.exactTotalGrams, rounded.totalGrams, step);
-  return { rows, ...(known ? { total } : {}), readsGrams: reads };
-}
-
-function figureOf(grams: number, shown: number, step: number): SheetFigure {
-  return { grams, ...weighedFigure(shown, step) };
 }

@@ -1,62 +1,87 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { Finding } from '../features/answers.ts';
-import { effectiveDiffers, makesWords } from '../features/formula-words.ts';
-import { mixingOutlook, waterWords } from '../features/mixing-words.ts';
-import { degrees, duration, mass, percent, trimmed } from '../text/figures.ts';
+import { makesWords } from '../features/formula-words.ts';
+import { waterWords } from '../features/mixing-words.ts';
+import { lineOfId } from '../model/formula-model.ts';
+import type { Scope } from '../model/scope.ts';
+import { mass, weighedFigure } from '../text/figures.ts';
+import type { SheetAsked } from './asked.ts';
 import { blocksOf } from './blocks.ts';
 import { cautionsOf } from './cautions.ts';
-import { sized } from './sized.ts';
+import { factsOf, roleLine, yieldsOf } from './facts.ts';
+import { mixingOf } from './mixing.ts';
+import { sheetCost, sheetLabel } from './product.ts';
+import { inBatches, sized } from './sized.ts';
+import { stepText, timelineOf } from './timeline.ts';
+import { conditionsOf, mixerNames, underToday } from './today.ts';
 import type {
-  SheetFact,
-  SheetMixing,
-  SheetPhase,
+  FactSource,
+  SheetBatches,
+  SheetFinding,
   SheetSize,
   SheetStep,
+  SheetTimeline,
   SheetView,
-  SizeRequest,
 } from './view.ts';
 
-/** Lines of `findings` and of the view are counted in the file; those of the analysis in its block. */
+/** Lines of the view are counted in the file; those of the analysis in its block. */
 export interface SheetInput {
   readonly uri: string;
   readonly firstLine: number;
+  /** The formula as its file has it. */
   readonly analysis: Analysis;
-  readonly findings: readonly Finding[];
-  readonly size: SizeRequest;
+  readonly scope: Scope;
+  readonly asked: SheetAsked;
+  /**
+   * The findings of this formula for an analysis of it, with lines of the file: the file's own where that is the
+   * analysis as given, else what the same rules find in the formula as it is tried.
+   */
+  readonly findingsOf: (analysis: Analysis) => readonly Finding[];
 }
 
-/** The batch sheet of a formula at a size, with every figure in the words it is shown in. */
+/** The batch sheet of a formula as asked for, with every figure in the words it is shown in. */
 export function sheetOf(input: SheetInput): SheetView {
-  const analysis = sized(input.analysis, input.size);
+  const { asked, firstLine, scope } = input;
+  const today = underToday(input.analysis, asked.today ?? {}, scope);
+  const made = sized(today.analysis, asked.size ?? { by: 'file' });
+  const analysis = made.analysis;
   const { solved, resolved } = analysis;
+  const tried = analysis !== input.analysis;
   const base = {
     formula: resolved.model.name.text,
     uri: input.uri,
-    line: input.firstLine,
-    findings: input.findings.map(({ place, level, code, message }) => ({
-      line: place.line,
-      level,
-      code,
-      message,
-    })),
+    line: firstLine,
+    tried,
+    notDone: [...today.notDone, ...(made.notDone === undefined ? [] : [made.notDone])],
+    conditions: conditionsOf(input.analysis, analysis),
+    mixers: mixerNames(input.analysis, scope),
+    size: sizeOf(analysis, asked),
   };
-  const size = sizeOf(analysis, input.size);
   if (solved === undefined) {
-    return { ...base, state: 'empty', makes: [], facts: [], size, blocks: [], steps: [], cautions: [] };
+    const nothing = { makes: [], facts: [], blocks: [], steps: [], yields: [], charts: [], cautions: [] };
+    const timeline = { moments: [], endSeconds: 0, notes: [] };
+    const findings = told(input.findingsOf(input.analysis));
+    return { ...base, ...nothing, state: 'empty', batches: { count: 1 }, timeline, findings };
   }
-  const mix = analysis.doughMix.known ? analysis.doughMix.value : undefined;
+  const parted = inBatches(analysis);
+  // What is tried is judged as it goes into the bowl; the file's own findings are those of its editor.
+  const findings = input.findingsOf(tried ? parted.each : input.analysis);
+  const mix = parted.each.doughMix.known ? parted.each.doughMix.value : undefined;
   const water = mix === undefined ? undefined : waterWords(mix);
-  const waterLine = waterLineOf(analysis, input.firstLine);
-  const held = heldBy(input, analysis);
+  const waterLine = roleLine(analysis, 'water', firstLine);
+  const held = heldBy(findings, analysis, firstLine);
+  const source: FactSource = analysis === today.analysis ? 'file' : 'today';
+  const timeline = timelineOf(analysis, parted.count, firstLine, asked.clock);
+  const cost = sheetCost(analysis);
+  const label = sheetLabel(analysis);
   return {
     ...base,
     state: held === undefined ? 'ready' : 'held',
     ...(held === undefined ? {} : { heldBy: held }),
     makes: makesWords(solved),
-    facts: factsOf(analysis, input.firstLine),
-    size,
-    blocks: blocksOf(analysis, mix, water?.text, input.firstLine),
+    facts: factsOf(analysis, firstLine, source),
+    batches: batchesOf(analysis, parted, firstLine),
+    blocks: blocksOf(analysis, parted, mix, water?.text, firstLine, timeline),
     ...(mix?.water.known && water !== undefined
       ? {
           water: {
@@ -67,132 +92,97 @@ export function sheetOf(input: SheetInput): SheetView {
           },
         }
       : {}),
-    ...(mix === undefined ? {} : { mixing: mixingOf(mix, analysis, input.firstLine) }),
-    steps: stepsOf(analysis, input.firstLine),
+    ...(mix === undefined ? {} : { mixing: mixingOf(mix, parted.each, firstLine) }),
+    steps: stepsOf(analysis, firstLine, timeline.view),
+    timeline: timeline.view,
+    yields: yieldsOf(analysis, firstLine, source),
+    ...(cost === undefined ? {} : { cost }),
+    ...(label === undefined ? {} : { label }),
+    charts: [],
+    findings: told(findings),
     cautions: cautionsOf(analysis),
   };
 }
 
+function told(findings: readonly Finding[]): SheetFinding[] {
+  return findings.map(({ place, level, code, message }) => ({ line: place.line, level, code, message }));
+}
+
 /** The line that holds the sheet up: the first error, or the first line whose weight is not known. */
-function heldBy(input: SheetInput, analysis: Analysis): { line: number; message: string } | undefined {
-  const error = input.findings.find((finding) => finding.level === 'error');
+function heldBy(
+  findings: readonly Finding[],
+  analysis: Analysis,
+  firstLine: number,
+): { line: number; message: string } | undefined {
+  const error = findings.find((finding) => finding.level === 'error');
   if (error !== undefined) return { line: error.place.line, message: error.message };
   const missing = analysis.solved?.finalMix.lines.find(
     (line) => line.grams === undefined && line.unsolved !== undefined,
   );
   if (missing === undefined) return undefined;
-  const line =
-    missing.lineId === undefined
-      ? input.firstLine
-      : input.firstLine + Number(/(\d+)$/.exec(missing.lineId)?.[1] ?? 0);
+  const line = firstLine + (missing.lineId === undefined ? 0 : lineOfId(missing.lineId));
   return { line, message: `The weight of “${missing.name}” is not known yet.` };
 }
 
-function sizeOf(analysis: Analysis, asked: SizeRequest): SheetSize {
-  const { solved } = analysis;
+function sizeOf(analysis: Analysis, asked: SheetAsked): SheetSize {
+  const { solved, doughMix } = analysis;
+  const mixer = doughMix.known ? doughMix.value.mixer : undefined;
   return {
-    asked,
+    asked: asked.size ?? { by: 'file' },
     ...(solved?.pieces === undefined ? {} : { pieces: solved.pieces }),
     ...(solved?.yieldDoughGrams === undefined ? {} : { doughGrams: solved.yieldDoughGrams }),
     ...(solved?.flourGrams === undefined ? {} : { flourGrams: solved.flourGrams }),
     ...(solved?.bakedGrams === undefined ? {} : { bakedGrams: solved.bakedGrams }),
+    ...(mixer?.mostGrams === undefined
+      ? {}
+      : {
+          bowl: {
+            mixer: mixer.name,
+            mostGrams: mixer.mostGrams,
+            ...(mixer.leastGrams === undefined ? {} : { leastGrams: mixer.leastGrams }),
+          },
+        }),
+    ingredients: (solved?.overall ?? []).flatMap(({ name, grams }) =>
+      grams === undefined || !(grams > 0) ? [] : [{ name, grams }],
+    ),
   };
 }
 
-function factsOf(analysis: Analysis, firstLine: number): SheetFact[] {
-  const solved = analysis.solved!;
-  const facts: SheetFact[] = [];
-  const waterLine = waterLineOf(analysis, firstLine);
-  if (solved.hydration !== undefined) {
-    const effective = effectiveDiffers(solved)
-      ? { note: `effective ${percent(solved.effectiveHydration!)}` }
-      : {};
-    facts.push({
-      key: 'hydration',
-      label: 'Hydration',
-      value: percent(solved.hydration),
-      ...effective,
-      ...(waterLine === undefined ? {} : { line: waterLine }),
-    });
-  }
-  const roleLine = (role: string): number | undefined => {
-    const line = analysis.solved!.sections[0]?.lines.find((one) => one.role === role);
-    return line === undefined ? undefined : firstLine + Number(line.id.slice(1));
-  };
-  if (solved.saltFraction !== undefined && solved.saltFraction > 0) {
-    const line = roleLine('salt');
-    facts.push({
-      key: 'salt',
-      label: 'Salt',
-      value: percent(solved.saltFraction),
-      ...(line === undefined ? {} : { line }),
-    });
-  }
-  if (solved.prefermentedFlour !== undefined && solved.prefermentedFlour > 0) {
-    facts.push({
-      key: 'prefermented',
-      label: 'Prefermented flour',
-      value: percent(solved.prefermentedFlour),
-    });
-  }
-  if (solved.flourGrams !== undefined)
-    facts.push({ key: 'flour', label: 'Flour in all', value: mass(solved.flourGrams) });
-  const celsius = analysis.resolved.doughCelsius;
-  if (celsius !== undefined) {
-    const line = analysis.resolved.model.said.get('dough temperature')?.[0]?.line;
-    facts.push({
-      key: 'dough temperature',
-      label: 'Dough temperature',
-      value: degrees(celsius),
-      ...(line === undefined ? {} : { line: firstLine + line }),
-    });
-  }
-  return facts;
-}
-
-function waterLineOf(analysis: Analysis, firstLine: number): number | undefined {
-  const line = analysis.solved?.sections[0]?.lines.find((one) => one.role === 'water');
-  return line === undefined ? undefined : firstLine + Number(line.id.slice(1));
-}
-
-function mixingOf(mix: MixAnalysis, analysis: Analysis, firstLine: number): SheetMixing {
-  const model = analysis.resolved.model.mixes[mix.index]!;
-  let before = 0;
-  const phases: SheetPhase[] = [];
-  for (const end of mix.outcome.phaseEnds) {
-    const line = mix.phaseLines[end.phase];
-    const phase = mix.input.phases[end.phase];
-    if (line === undefined || phase === undefined || 'portions' in phase) continue;
-    const label = phase.kind === 'speed' ? `speed ${phase.number}` : phase.kind;
-    phases.push({
-      line: firstLine + line,
-      label,
-      minutes: end.minutes - before,
-      endMinute: Number(trimmed(end.minutes, 1)),
-      ...(end.celsius === undefined ? {} : { celsius: degrees(end.celsius) }),
-      ...(end.stage === undefined ? {} : { stage: end.stage }),
-    });
-    before = end.minutes;
-  }
+function batchesOf(
+  analysis: Analysis,
+  parted: ReturnType<typeof inBatches>,
+  firstLine: number,
+): SheetBatches {
+  const { each, count, fits } = parted;
+  const grams = each.solved?.doughGrams;
+  const mix = each.doughMix.known ? each.doughMix.value : undefined;
+  const model = mix === undefined ? undefined : analysis.resolved.model.mixes[mix.index];
+  const step = analysis.resolved.bakery.scaleStepGrams;
+  const text =
+    count > 1 && grams !== undefined
+      ? `${count} batches of ${mass(grams)} in ${mix?.mixer.name ?? 'the bowl'}`
+      : fits
+        ? undefined
+        : `in no number of equal batches does this dough fit the bowl of ${mix?.mixer.name ?? 'the mixer'}`;
   return {
-    line: firstLine + model.headerLine,
-    mixer: mix.mixer.name,
-    total: duration(mix.outcome.programmeMinutes * 60),
-    outlook: mixingOutlook(mix),
-    phases,
+    count,
+    ...(grams === undefined ? {} : { each: { grams, ...weighedFigure(grams, step) } }),
+    ...(text === undefined ? {} : { text }),
+    ...(model === undefined ? {} : { line: firstLine + model.headerLine }),
   };
 }
 
-function stepsOf(analysis: Analysis, firstLine: number): SheetStep[] {
+function stepsOf(analysis: Analysis, firstLine: number, timeline: SheetTimeline): SheetStep[] {
   return analysis.resolved.model.processes.flatMap((process) =>
     process.steps.map(({ line, step }): SheetStep => {
-      const parts = [step.words.text];
-      if (step.seconds !== undefined) parts.push(duration(step.seconds));
-      if (step.celsius !== undefined) parts.push(`at ${degrees(step.celsius)}`);
-      const text = [parts.join(' '), ...step.remarks].join(', ');
+      const text = stepText(step);
+      const at = firstLine + line;
+      const clock = timeline.moments.find((one) => one.kind === 'step' && one.line === at)?.clock;
       return {
-        line: firstLine + line,
+        line: at,
         text: process.header.part === undefined ? text : `${process.header.part.text}: ${text}`,
+        ...(step.seconds === undefined ? {} : { seconds: step.seconds }),
+        ...(clock === undefined ? {} : { clock }),
       };
     }),
   );

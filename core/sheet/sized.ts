@@ -1,25 +1,57 @@
 import { type Analysis, analyseResolved } from '../analysis/analysis.ts';
 import type { FormulaInput } from '../calc/formula-input.ts';
-import { type ScaleTarget, scaleTo } from '../calc/scaling.ts';
-import type { SizeRequest } from './view.ts';
+import { bowlBatches, type ScaleTarget, scaleTo } from '../calc/scaling.ts';
+import { foldName } from '../text/names.ts';
+import type { SizeRequest } from './asked.ts';
+
+/** A formula at the size asked for, or as it was and why not. */
+export interface Sized {
+  readonly analysis: Analysis;
+  readonly notDone?: string;
+}
 
 /**
  * The formula at the size asked for: the same percentages, every weight in the file grown by one factor. Gives the
  * analysis back as it is where the file's own size is asked for or the size cannot be reached.
  */
-export function sized(analysis: Analysis, size: SizeRequest): Analysis {
-  const { solved, resolved } = analysis;
-  const target = targetOf(size);
-  if (target === undefined || solved === undefined) return analysis;
+export function sized(analysis: Analysis, size: SizeRequest): Sized {
+  if (size.by === 'file') return { analysis };
+  const { solved } = analysis;
+  const target = targetOf(analysis, size);
+  if (solved === undefined || target === undefined) return { analysis, notDone: whyNot(size) };
   const scaled = scaleTo(solved, target);
-  if (!scaled.ok) return analysis;
-  return analyseResolved({
-    ...resolved,
-    input: scaledInput(resolved.input, scaled.factor, solved.assumedScale, scaled.yield),
-  });
+  if (!scaled.ok) return { analysis, notDone: whyNot(size) };
+  return { analysis: grown(analysis, scaled.factor, scaled.yield) };
 }
 
-function targetOf(size: SizeRequest): ScaleTarget | undefined {
+/**
+ * The dough in equal batches, none above the bowl's most nor below its least: how many, and one of them. One batch
+ * where nobody says what the bowl takes, where it all fits, and where no number of equal batches does.
+ */
+export function inBatches(analysis: Analysis): {
+  readonly count: number;
+  readonly each: Analysis;
+  readonly fits: boolean;
+} {
+  const { solved, doughMix } = analysis;
+  const whole = { count: 1, each: analysis, fits: true };
+  if (solved?.doughGrams === undefined || solved.assumedScale || !doughMix.known) return whole;
+  const { mostGrams, leastGrams } = doughMix.value.mixer;
+  if (mostGrams === undefined) return whole;
+  const parted = bowlBatches(solved.doughGrams, { mostGrams, leastGrams: leastGrams ?? 0 });
+  if (!parted.ok) return { ...whole, fits: false };
+  if (parted.batches === 1) return whole;
+  const { pieces, yieldDoughGrams } = solved;
+  const target: ScaleTarget =
+    pieces === undefined
+      ? { kind: 'dough', grams: (yieldDoughGrams ?? 0) / parted.batches }
+      : { kind: 'pieces', count: pieces / parted.batches };
+  const scaled = scaleTo(solved, target);
+  if (!scaled.ok) return { ...whole, fits: false };
+  return { count: parted.batches, each: grown(analysis, scaled.factor, scaled.yield), fits: true };
+}
+
+function targetOf(analysis: Analysis, size: SizeRequest): ScaleTarget | undefined {
   switch (size.by) {
     case 'file':
       return undefined;
@@ -27,9 +59,51 @@ function targetOf(size: SizeRequest): ScaleTarget | undefined {
       return { kind: 'pieces', count: size.pieces };
     case 'dough':
       return { kind: 'dough', grams: size.grams };
+    case 'baked':
+      return { kind: 'baked', grams: size.grams };
     case 'flour':
       return { kind: 'flour', grams: size.grams };
+    case 'bowl':
+      return bowlTarget(analysis, size.batches);
+    case 'onHand': {
+      const folded = foldName(size.ingredient);
+      const key = analysis.solved?.overall.find((one) => foldName(one.name) === folded)?.key;
+      return key === undefined ? undefined : { kind: 'ingredient', key, grams: size.grams };
+    }
   }
+}
+
+/** The dough that reaches the divider out of so many full bowls. */
+function bowlTarget({ solved, doughMix }: Analysis, batches: number): ScaleTarget | undefined {
+  const most = doughMix.known ? doughMix.value.mixer.mostGrams : undefined;
+  if (most === undefined || solved?.doughGrams === undefined || solved.yieldDoughGrams === undefined)
+    return undefined;
+  return { kind: 'dough', grams: (batches * most * solved.yieldDoughGrams) / solved.doughGrams };
+}
+
+function whyNot(size: Exclude<SizeRequest, { by: 'file' }>): string {
+  switch (size.by) {
+    case 'pieces':
+      return 'It cannot be sized in pieces: the formula does not say what a piece weighs. Write a yield such as "24 pieces of 880 g".';
+    case 'dough':
+    case 'flour':
+      return 'It cannot be sized yet: not every weight of the formula is known.';
+    case 'baked':
+      return 'It cannot be sized by baked weight: the formula does not say its bake loss. Write it, as in "bake loss 12%".';
+    case 'bowl':
+      return 'It cannot be sized by the bowl: the mixer does not say what its bowl takes. Write it in the mixer’s section, as in "bowl 5 kg to 60 kg".';
+    case 'onHand':
+      return `It cannot be sized by “${size.ingredient}”: the dough has none of it, or its weight is not known.`;
+  }
+}
+
+function grown(
+  { resolved, solved }: Analysis,
+  factor: number,
+  made: NonNullable<FormulaInput['yield']>,
+): Analysis {
+  const assumed = solved?.assumedScale === true;
+  return analyseResolved({ ...resolved, input: scaledInput(resolved.input, factor, assumed, made) });
 }
 
 function scaledInput(

@@ -1,3 +1,4 @@
+import type { Analysis } from '../analysis/analysis.ts';
 import type { TextRange } from '../features/actions/action.ts';
 import { editsAt, offersAt } from '../features/actions/offers.ts';
 import { touches } from '../features/actions/places.ts';
@@ -12,6 +13,7 @@ import { symbolsOf } from '../features/symbols.ts';
 import { formulaTemplates, newFormulaText } from '../features/templates.ts';
 import { totalsOf } from '../features/totals-of.ts';
 import { formulaOf } from '../model/formula-model.ts';
+import { checkBlock } from '../rules/check.ts';
 import { sheetOf } from '../sheet/sheet.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { percent } from '../text/figures.ts';
@@ -134,14 +136,20 @@ export function createService(): Service {
       const context = actionsAround(uri, range);
       return context === undefined ? undefined : editsAt(context, id, argument);
     },
-    sheet: (uri, line, size, formula) => {
+    sheet: (uri, line, asked, formula) => {
       const found = read(uri);
       if (found === undefined) return undefined;
       const at = formulaWanted(found.source, line, formula);
       const analysis = at === undefined ? undefined : answers.analysisOf(uri, at.block);
       if (at === undefined || analysis === undefined) return undefined;
       const { block, firstLine } = at;
-      return sheetOf({ uri, firstLine, analysis, size, findings: findingsOf(uri, block, firstLine) });
+      const scope = files.scopeOf(uri);
+      const findingsFor = (tried: Analysis) => {
+        if (tried === analysis) return findingsOf(uri, block, firstLine);
+        const checked = checkBlock({ uri, block, scope, analysis: tried });
+        return findingsInFile(uri, { ...found.source, blocks: [at] }, () => checked, files, settings);
+      };
+      return sheetOf({ uri, firstLine, analysis, scope, asked, findingsOf: findingsFor });
     },
     status: (uri, line) => {
       const found = read(uri);

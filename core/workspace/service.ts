@@ -15,7 +15,8 @@ import type { ReadingToLog } from '../features/log-reading.ts';
 import type { OverviewEntry } from '../features/overview.ts';
 import type { FormulaTemplate } from '../features/templates.ts';
 import type { FormulaTotals } from '../features/totals.ts';
-import type { SheetView, SizeRequest } from '../sheet/view.ts';
+import type { SheetAsked } from '../sheet/asked.ts';
+import type { SheetView } from '../sheet/view.ts';
 
 /** What the people who run the core may set; every field has a default. */
 export interface Settings {
@@ -52,7 +53,8 @@ export interface Service {
   actions(uri: string, range: TextRange, only?: readonly ActionKind[]): readonly OfferedAction[];
   /** What an action offered at the same range of the same text writes; `undefined` when it cannot be done. */
   actionEdits(uri: string, range: TextRange, id: string, argument?: string): readonly FileEdit[] | undefined;
-  sheet(uri: string, line: number, size: SizeRequest, formula?: string): SheetView | undefined;
+  /** The batch sheet of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
+  sheet(uri: string, line: number, asked: SheetAsked, formula?: string): SheetView | undefined;
   status(uri: string, line: number): { formula: string; text: string; tooltip: string } | undefined;
   /** Bakeries, formulas, flours, mixers and plans of all files. */
   overview(): readonly OverviewEntry[];

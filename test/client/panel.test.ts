@@ -244,7 +244,7 @@ describe('by keyboard', () => {
   it('offers only the ways this formula can be sized', async () => {
     const page = await open(
       {},
-      { ...harbourTin, size: { asked: { by: 'file' }, doughGrams: 1759, flourGrams: 1000 } },
+      { ...harbourTin, size: { asked: { by: 'file' }, doughGrams: 1759, flourGrams: 1000, ingredients: [] } },
     );
     expect(await page.locator('#size-by option').allTextContents()).toEqual(['Dough', 'Flour']);
     expect(await page.getByLabel('Dough, kg').inputValue()).toBe('1.759');

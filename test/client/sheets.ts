@@ -3,25 +3,53 @@ import type { SheetBlock, SheetFigure, SheetFinding, SheetRow, SheetView } from 
 // Handwritten sheets of the Quay Lane bakery, which is our own invention. They are what a server might send; what the
 // core really computes is tested elsewhere.
 
+/** What a sheet holds beside its bands, where nothing is tried. */
+const asInFile = {
+  tried: false,
+  notDone: [],
+  batches: { count: 1 },
+  conditions: [],
+  mixers: [],
+  timeline: { moments: [], endSeconds: 0, notes: [] },
+  yields: [],
+  charts: [],
+} satisfies Partial<SheetView>;
+
 /** A whole sheet with a preferment, three additions to the bowl, water, mixing, steps and a finding at each kind of thing. */
 export const harbourTin: SheetView = {
+  ...asInFile,
   formula: 'Harbour Tin',
   uri: 'file:///quay-lane/harbour-tin.dough',
   line: 0,
   state: 'ready',
   makes: ['24 pieces of 880 g', '21.4 kg in the bowl'],
   facts: [
-    { key: 'hydration', label: 'Hydration', value: '69 %', note: 'effective 70.1 %', line: 8 },
-    { key: 'salt', label: 'Salt', value: '2.0 %', line: 9 },
-    { key: 'prefermented', label: 'Prefermented', value: '22 %', line: 14 },
-    { key: 'temperature', label: 'Dough', value: '25 °C', line: 4 },
+    {
+      key: 'hydration',
+      label: 'Hydration',
+      value: '69 %',
+      note: 'effective 70.1 %',
+      line: 8,
+      source: 'file',
+    },
+    { key: 'salt', label: 'Salt', value: '2.0 %', line: 9, source: 'file' },
+    { key: 'prefermented', label: 'Prefermented', value: '22 %', line: 14, source: 'file' },
+    { key: 'temperature', label: 'Dough', value: '25 °C', line: 4, source: 'file' },
   ],
-  size: { asked: { by: 'file' }, pieces: 24, doughGrams: 21_442, flourGrams: 12_188, bakedGrams: 18_797 },
+  size: {
+    asked: { by: 'file' },
+    pieces: 24,
+    doughGrams: 21_442,
+    flourGrams: 12_188,
+    bakedGrams: 18_797,
+    ingredients: [],
+  },
   blocks: [
     {
       title: 'Night poolish',
       when: 'the evening before, 12 h at 18 °C',
       kind: 'before',
+      times: 1,
       line: 13,
       rows: [
         row('strong white', 15, 2681, undefined, '100 %'),
@@ -34,6 +62,7 @@ export const harbourTin: SheetView = {
       title: 'Into the bowl',
       when: 'at the start',
       kind: 'bowl',
+      times: 1,
       line: 20,
       rows: [
         row('strong white', 6, 7679, 7679, '63 %'),
@@ -47,6 +76,7 @@ export const harbourTin: SheetView = {
       title: 'After the rest',
       when: 'at 23 min',
       kind: 'later',
+      times: 1,
       line: 24,
       rows: [row('salt', 9, 244, 20_844, '2 %'), row('fresh yeast', 10, 110, 20_954, '0.9 %')],
       total: figure(354),
@@ -55,6 +85,7 @@ export const harbourTin: SheetView = {
       title: 'Later still',
       when: 'at 30 min',
       kind: 'later',
+      times: 1,
       line: 27,
       rows: [{ ...row('butter', 11, 488, 21_442, '4 %'), note: 'at 8 °C' }],
       total: figure(488),
@@ -79,11 +110,47 @@ export const harbourTin: SheetView = {
       'Ends at about 25.4 °C.',
     ],
     phases: [
-      { line: 21, label: 'slow', minutes: 3, endMinute: 3, celsius: '20.6 °C', stage: 'pick-up' },
-      { line: 22, label: 'rest', minutes: 20, endMinute: 23, celsius: '20.3 °C' },
-      { line: 25, label: 'slow', minutes: 4, endMinute: 27, celsius: '21.9 °C', stage: 'clean-up' },
-      { line: 26, label: 'fast', minutes: 3, endMinute: 30, celsius: '24.6 °C', stage: 'developing' },
-      { line: 28, label: 'slow', minutes: 3, endMinute: 33, celsius: '25.4 °C', stage: 'developed' },
+      {
+        line: 21,
+        label: 'slow',
+        kind: 'speed',
+        adds: [],
+        minutes: 3,
+        endMinute: 3,
+        celsius: '20.6 °C',
+        stage: 'pick-up',
+      },
+      { line: 22, label: 'rest', kind: 'rest', adds: [], minutes: 20, endMinute: 23, celsius: '20.3 °C' },
+      {
+        line: 25,
+        label: 'slow',
+        kind: 'speed',
+        adds: [],
+        minutes: 4,
+        endMinute: 27,
+        celsius: '21.9 °C',
+        stage: 'clean-up',
+      },
+      {
+        line: 26,
+        label: 'fast',
+        kind: 'speed',
+        adds: [],
+        minutes: 3,
+        endMinute: 30,
+        celsius: '24.6 °C',
+        stage: 'developing',
+      },
+      {
+        line: 28,
+        label: 'slow',
+        kind: 'speed',
+        adds: [],
+        minutes: 3,
+        endMinute: 33,
+        celsius: '25.4 °C',
+        stage: 'developed',
+      },
     ],
   },
   steps: [
@@ -138,7 +205,7 @@ export const harbourTinHeld: SheetView = {
   heldBy: { line: 5, message: 'Write the amount of barley malt extract with its unit.' },
   makes: [],
   facts: [],
-  size: { asked: { by: 'file' } },
+  size: { asked: { by: 'file' }, ingredients: [] },
   blocks: harbourTin.blocks.map((block) => ({
     ...block,
     line: block.line + 1,
@@ -159,13 +226,14 @@ delete (harbourTinHeld as { water?: unknown }).water;
 delete (harbourTinHeld as { mixing?: unknown }).mixing;
 
 export const emptyFormula: SheetView = {
+  ...asInFile,
   formula: 'Pilot Boat',
   uri: harbourTin.uri,
   line: 40,
   state: 'empty',
   makes: [],
   facts: [],
-  size: { asked: { by: 'file' } },
+  size: { asked: { by: 'file' }, ingredients: [] },
   blocks: [],
   steps: [],
   findings: [],
@@ -212,7 +280,7 @@ export const markupSheet: SheetView = {
   ...harbourTin,
   formula: markupName,
   makes: [markupName],
-  facts: [{ key: 'hydration', label: 'Hydration', value: markupName, note: markupName }],
+  facts: [{ key: 'hydration', label: 'Hydration', value: markupName, note: markupName, source: 'file' }],
   blocks: harbourTin.blocks.map(
     (block): SheetBlock => ({
       ...block,

@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createService, defaultSettings, rules, type Service, type SizeRequest } from '../../core/index.ts';
+import {
+  createService,
+  defaultSettings,
+  rules,
+  type Service,
+  type SheetAsked,
+  type SizeRequest,
+} from '../../core/index.ts';
 import { exampleFiles, mixedLines, wildText } from '../syntax/texts.ts';
 
 const uri = 'file:///quay-lane/breads/a.dough';
@@ -18,7 +25,15 @@ const sizes: readonly SizeRequest[] = [
   { by: 'pieces', pieces: 0 },
   { by: 'dough', grams: 1234.5 },
   { by: 'flour', grams: -1 },
+  { by: 'baked', grams: 900 },
+  { by: 'bowl', batches: 2 },
+  { by: 'onHand', ingredient: 'water', grams: 300 },
 ];
+
+const triedToday: SheetAsked = {
+  today: { roomCelsius: 31, flourCelsius: 25, tapCelsius: 22, scaleStepGrams: 0.1, mixer: 'planetary' },
+  clock: { by: 'ready', minutes: 6 * 60 },
+};
 
 /** Every answer that leaves the service for a text, at a place. */
 function everything(service: Service, line: number, column: number): unknown[] {
@@ -31,8 +46,8 @@ function everything(service: Service, line: number, column: number): unknown[] {
     service.folds(uri),
     service.status(uri, line),
     service.totals(uri),
-    ...sizes.map((size) => service.sheet(uri, line, size)),
-    service.sheet(uri, line, { by: 'file' }, 'A'),
+    ...sizes.map((size) => service.sheet(uri, line, { size })),
+    service.sheet(uri, line, triedToday, 'A'),
     service.affectedBy(uri),
     service.uris(),
   ];
@@ -210,7 +225,7 @@ describe('any text, any place', () => {
   it('a size that is no number is the size of the file', () => {
     const service = serviceOf('formula A:\n  yield 2 kg\n  bread flour 100%\n');
     for (const grams of [Number.NaN, Number.POSITIVE_INFINITY, -5, 0])
-      expect(service.sheet(uri, 0, { by: 'dough', grams })?.size.doughGrams).toBe(2000);
+      expect(service.sheet(uri, 0, { size: { by: 'dough', grams } })?.size.doughGrams).toBe(2000);
   });
 
   it('survives questions beside the text and of files it does not hold', () => {
@@ -224,7 +239,7 @@ describe('any text, any place', () => {
       expectPlain(everything(service, line, column));
     expect(service.findings('file:///nowhere.dough')).toEqual([]);
     expect(service.hover('file:///nowhere.dough', 0, 0)).toBeUndefined();
-    expect(service.sheet('file:///nowhere.dough', 0, { by: 'file' })).toBeUndefined();
+    expect(service.sheet('file:///nowhere.dough', 0, {})).toBeUndefined();
     expect(() => service.remove('file:///nowhere.dough')).not.toThrow();
     expect(() => service.index('file:///nowhere.dough')).not.toThrow();
   });
@@ -245,7 +260,7 @@ describe('typing an example into a workspace of examples', () => {
         const column = prefix.length - prefix.lastIndexOf('\n') - 1;
         service.hover(uri, line, column);
         service.completions(uri, line, column);
-        service.sheet(uri, line, { by: 'file' });
+        service.sheet(uri, line, {});
         if (end % 50 < 5) expectPlain(everything(service, line, column));
       }
     });
