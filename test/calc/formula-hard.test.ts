@@ -118,8 +118,8 @@ describe('a professional’s hardest formula', () => {
   it('scales to the gram on the scale', () => {
     const { service } = totals();
     const line = text.split('\n').findIndex((one) => one.startsWith('formula Harvest Crown'));
-    const once = service.sheet(uri, line, { by: 'file' })!;
-    const twice = service.sheet(uri, line, { by: 'pieces', pieces: 96 })!;
+    const once = service.sheet(uri, line, { size: { by: 'file' } })!;
+    const twice = service.sheet(uri, line, { size: { by: 'pieces', pieces: 96 } })!;
     expect(twice.size.doughGrams! / once.size.doughGrams!).toBeCloseTo(2, 9);
     for (const sheet of [once, twice]) {
       expect(sheet.state).toBe('ready');
