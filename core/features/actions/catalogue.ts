@@ -1,11 +1,24 @@
 import { acceptFinding } from './accept-finding.ts';
 import type { Action } from './action.ts';
+import { addPart } from './add-part.ts';
+import { drawPart } from './draw-part.ts';
 import { fixAllOfRule, fixAllPreferred } from './fix-all.ts';
+import { inGrams, inPercent } from './section-units.ts';
 import { sortByWeight } from './sort-by-weight.ts';
 import { usualOrder } from './usual-order.ts';
+import { weighMeasures } from './weigh-measures.ts';
+import { giveBalance, stateHydration, writeOut } from './worked-out.ts';
 
 /** Every action, in the order in which an editor lists those of one kind. */
 export const actions: readonly Action[] = [
+  addPart,
+  drawPart,
+  inGrams,
+  inPercent,
+  giveBalance,
+  stateHydration,
+  writeOut,
+  weighMeasures,
   sortByWeight,
   usualOrder,
   acceptFinding,

@@ -23,7 +23,7 @@ export class LineChanges {
     this.firstLine = firstLine;
   }
 
-  /** The line as it stands after the changes so far, without lines added around it. */
+  /** The line as it was before the changes. */
   text(line: number): string {
     return this.source.lines[this.firstLine + line]?.text ?? '';
   }
@@ -33,7 +33,7 @@ export class LineChanges {
     return this;
   }
 
-  /** Replaces stretches of one line. */
+  /** Replaces stretches of one line that has not been changed yet. */
   edit(line: number, ...edits: readonly LineEdit[]): this {
     const sorted = [...edits].sort((one, other) => other.start - one.start);
     const text = sorted.reduce(
@@ -82,6 +82,16 @@ export class LineChanges {
       edits.push(this.removal(line, last));
     }
     return edits.length === 0 ? undefined : [{ uri: this.uri, edits }];
+  }
+
+  /** The text that so many lines make after the changes. */
+  textOfLines(count: number): string {
+    return Array.from(
+      { length: count },
+      (_, line) => this.changed.get(this.firstLine + line) ?? [this.text(line)],
+    )
+      .flat()
+      .join('\n');
   }
 
   private textsOf(line: number): string[] {
