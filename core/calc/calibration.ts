@@ -12,6 +12,7 @@ import { type Known, known, unknown } from './known.ts';
 import type { MixerData } from './mixer.ts';
 import { celsiusAt, simulateMixing } from './mixing.ts';
 import type { MixingInput } from './mixing-programme.ts';
+import { thermometerCelsius } from './thermometer.ts';
 
 /** One quantity of a mixer: °C a minute, °C, or minutes. */
 export interface CalibratedParameter {
@@ -42,9 +43,6 @@ export interface Calibration {
   readonly spreadBefore: Known<number>;
   readonly spreadAfter: number;
 }
-
-/** What a thermometer in dough is good for, °C: no residuals, however small, promise more. Common practice, no source. */
-export const thermometerCelsius = 0.3;
 
 /**
  * Fits a mixer to the temperatures of its trials by Levenberg–Marquardt: warming H of each speed and the time constant τ

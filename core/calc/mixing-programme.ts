@@ -129,6 +129,10 @@ export function takeApart(input: MixingInput): Programme {
       );
     }
     const work = workOf(input, phase);
+    if (work.speed.known && isTooGentle(rateOf(work, work.speed.value)))
+      notes.add(
+        `${phase.kind === 'speed' ? `Speed ${phase.number}` : 'The work'} is so gentle that it mixes without developing: work counts only above a least intensity.`,
+      );
     steps.push(...workSteps(input, bowl, index, work, minutes));
     again = () => workSteps(input, bowl, index, work, Number.POSITIVE_INFINITY);
   }
@@ -152,7 +156,7 @@ function workOf(input: MixingInput, phase: WorkingPhase): Work {
 
 function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, minutes: number): TimeStep[] {
   const { mixer, speed } = work;
-  const fullRate = speed.known ? rateOf(work, speed.value) : speed;
+  const fullRate = speed.known ? effectiveRate(rateOf(work, speed.value)) : speed;
   const warms = speed.known ? warmingRate(mixer, speed.value) : speed;
   const measured = speed.known && speed.value.warmsCelsiusPerMinute !== undefined;
   const drifts = mixer.warmsTowardsCelsius !== undefined && !measured;
@@ -203,6 +207,20 @@ function restStep(input: MixingInput, bowl: Bowl, phase: number, minutes: number
 function rateOf(work: Work, speed: MixerSpeed): Known<number> {
   const rate = developmentRate(work.mixer, speed);
   return work.handRate === undefined ? rate : scaled(rate, work.handRate);
+}
+
+/**
+ * Slow minutes a minute below which work mixes without developing. Kilborn & Tipples (1972): development needs an
+ * intensity above a least one as well as work enough; that there is one is published, its size is our own choice.
+ */
+const leastRate = 0.4;
+
+function isTooGentle(rate: Known<number>): boolean {
+  return rate.known && rate.provenance === 'common practice' && rate.value < leastRate;
+}
+
+function effectiveRate(rate: Known<number>): Known<number> {
+  return isTooGentle(rate) ? scaled(rate, 0) : rate;
 }
 
 function scaled(value: Known<number>, factor: number): Known<number> {

@@ -105,7 +105,9 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
     if (why !== undefined) return unknown(why);
     return value === undefined ? unknown(otherwise) : known(value, 'common practice');
   };
-  const noDough = 'the programme never works flour and water together';
+  const noDough = timed.some((step) => step.working && step.times !== undefined)
+    ? 'so gentle work never develops it'
+    : 'the programme never works flour and water together';
   const steps = [...timed, ...programme.beyond];
   const [expected, low, high] =
     why === undefined ? [1, 1 - band, 1 + band].map((scale) => momentsOf(steps, scale)) : [];

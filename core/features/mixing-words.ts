@@ -1,7 +1,7 @@
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { Known } from '../calc/known.ts';
 import type { MinutesBand } from '../calc/mixing.ts';
-import { degrees, mass, minutes, minutesBand } from '../text/figures.ts';
+import { degrees, mass, minutes, minutesBand, warmthWord } from '../text/figures.ts';
 
 /** The outlook of a mixing programme in sentences, the most important first: warmth, development, then over-mixing. */
 export function mixingOutlook(mix: MixAnalysis): string[] {
@@ -16,9 +16,9 @@ export function mixingOutlook(mix: MixAnalysis): string[] {
       Math.abs(over) < 0.5
         ? `as wanted`
         : over > 0
-          ? `${degrees(over)} too warm, ${wanted}`
+          ? `${warmthWord(over)} by ${degrees(over)}, ${wanted}`
           : `${degrees(-over)} cooler than wanted, ${wanted}`;
-    said.push(`Ends at about ${degrees(outcome.endCelsius.value)}: ${how}.`);
+    said.push(`Ends at ${degrees(outcome.endCelsius.value)}${bandWords(outcome.endCelsiusBand)}: ${how}.`);
   } else said.push(`The end temperature is not known: ${outcome.endCelsius.reason}.`);
   if (outcome.development.known && outcome.stage.known) {
     said.push(
@@ -30,6 +30,10 @@ export function mixingOutlook(mix: MixAnalysis): string[] {
     );
   } else if (!outcome.development.known) said.push(`${capital(outcome.development.reason)}.`);
   return [...said, ...outcome.notes];
+}
+
+function bandWords(celsius: number): string {
+  return celsius < 0.05 ? '' : ` ± ${degrees(celsius)}`;
 }
 
 function moment(band: Known<MinutesBand>, programmeMinutes: number): string {

@@ -8,12 +8,14 @@ import { brokenDown } from './broken-down.ts';
 import { drawnAndAdded } from './drawn-and-added.ts';
 import { drawnTooMuch } from './drawn-too-much.ts';
 import { drawsContradict } from './draws-contradict.ts';
+import { fastForStiff } from './fast-for-stiff.ts';
 import { flourNotHundred } from './flour-not-hundred.ts';
 import { gramsExceedTotal } from './grams-exceed-total.ts';
 import { hotWater } from './hot-water.ts';
 import { hydrationRange } from './hydration-range.ts';
 import { iceAboveHalf } from './ice-above-half.ts';
 import { iceNeeded } from './ice-needed.ts';
+import { idleRest } from './idle-rest.ts';
 import { impossibleAmount } from './impossible-amount.ts';
 import { keepsBackTooMuch } from './keeps-back-too-much.ts';
 import { letDown } from './let-down.ts';
@@ -52,6 +54,7 @@ import { unknownPart } from './unknown-part.ts';
 import { unusedPart } from './unused-part.ts';
 import { wetAlready } from './wet-already.ts';
 import { workedOutTwice } from './worked-out-twice.ts';
+import { yeastInTheHot } from './yeast-in-the-hot.ts';
 import { yeastRange } from './yeast-range.ts';
 
 /** Every rule, in the order in which findings of one place are told. */
@@ -91,11 +94,14 @@ export const rules: readonly Rule[] = [
   mixedPastNeed,
   letDown,
   brokenDown,
+  idleRest,
+  fastForStiff,
   hydrationRange,
   saltRange,
   noSalt,
   yeastRange,
   hotWater,
+  yeastInTheHot,
   iceAboveHalf,
   iceNeeded,
   bowlOverfull,

@@ -61,7 +61,7 @@ function guarded<T>(what: string, failures: string[], work: () => T): T | undefi
 function findingOf(code: string, one: RuleFinding): BlockFinding {
   return {
     code,
-    level: rulesByCode.get(code)?.level ?? 'error',
+    level: one.level ?? rulesByCode.get(code)?.level ?? 'error',
     line: one.line,
     span: { start: one.span.start, end: one.span.end },
     message: one.message,

@@ -10,7 +10,7 @@ export const letDown: Rule = {
   explanation:
     'Past full development the dough holds for a while, then lets down: it gets slack, shiny and sticky. Strong flour at modest hydration ' +
     'holds long; weak, wholemeal or very wet dough does not. Stop earlier, use a slower speed, less water or a stronger flour. The band is ±20 % ' +
-    '(common practice) until the mixer is calibrated; a programme that ends inside it only may let the dough down.',
+    '(common practice) until the mixer is calibrated; a programme that ends inside it only may let the dough down, and is told as information.',
   bad:
     'formula Quay Brown:\n  yield 20 kg\n  dough temperature 26 °C\n  wholemeal wheat  100%\n  water  84%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
     '  speed 1 for 4 min\n  speed 2 for 16 min\n',
@@ -32,6 +32,7 @@ export const letDown: Rule = {
         line,
         span: wordsOf(context.block, line),
         message: `Let-down from about ${minutesBand(low, high)}; this programme ends at ${minutes(end)}: ${verdict}. It is developed after about ${minutes(developedAfter.value.expected)}.`,
+        ...(expected <= end ? {} : { level: 'info' as const }),
         related: causesOf(context, run),
         fixes: stopFix(context, run, developedAfter.value.expected),
       };

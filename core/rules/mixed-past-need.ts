@@ -1,6 +1,6 @@
 import { celsiusAt } from '../calc/mixing.ts';
-import { degrees, minutes } from '../text/figures.ts';
-import { doughMixes, lastAdditionMinutes, phaseAt, stopFix } from './mixes.ts';
+import { degrees, minutes, minutesBand } from '../text/figures.ts';
+import { causesOf, doughMixes, lastAdditionMinutes, phaseAt, stopFix } from './mixes.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -39,7 +39,8 @@ export const mixedPastNeed: Rule = {
       yield {
         line,
         span: wordsOf(context.block, line),
-        message: `The dough is developed after about ${minutes(developedAfter.value.expected)}; this programme ends at ${minutes(end)}. The last ${minutes(wasted)} do nothing for it${heat}.`,
+        message: `The dough is developed after about ${minutesBand(developedAfter.value.low, developedAfter.value.high)}; this programme ends at ${minutes(end)}. The last ${minutes(wasted)} or more do nothing for it${heat}.`,
+        related: causesOf(context, run),
         fixes: stopFix(context, run, enough),
       };
     }

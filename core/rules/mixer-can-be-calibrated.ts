@@ -1,5 +1,6 @@
 import { type MixerTrials, mixerTrials } from '../analysis/mixer-trials.ts';
-import { type Calibration, thermometerCelsius } from '../calc/calibration.ts';
+import type { Calibration } from '../calc/calibration.ts';
+import { thermometerCelsius } from '../calc/thermometer.ts';
 import { propertiesOf, type SaidProperties } from '../model/properties.ts';
 import type { Block } from '../syntax/tree.ts';
 import { degrees } from '../text/figures.ts';

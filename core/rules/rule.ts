@@ -34,6 +34,8 @@ export interface RuleFinding {
   readonly line: number;
   readonly span: Span;
   readonly message: string;
+  /** Milder than the rule’s own, where only part of a band lies beyond; a level that the user set stands above both. */
+  readonly level?: RuleLevel;
   readonly related?: readonly RelatedLine[];
   readonly fixes?: readonly RuleFix[];
   readonly unused?: true;

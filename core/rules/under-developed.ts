@@ -1,13 +1,18 @@
-import { minutes, percent } from '../text/figures.ts';
-import { doughMixes, phaseAt } from './mixes.ts';
-import { headerPlace } from './places.ts';
-import type { Rule, RuleContext } from './rule.ts';
+import { duration, minutesBand, percent, trimmed } from '../text/figures.ts';
+import { replaceFix } from './fixes.ts';
+import { causesOf, doughMixes, phaseAt, type RunMix, timedPhases } from './mixes.ts';
+import { headerPlace, quantityPlace } from './places.ts';
+import type { Rule, RuleContext, RuleFix } from './rule.ts';
 import { wordsOf } from './words.ts';
 
 /** Folds that finish a dough which was mixed short; common practice, no source. */
 const foldsEnough = 2;
 /** Hours of bulk in which a dough develops by itself; common practice, no source. */
 const hoursEnough = 8;
+/** A bulk shorter than this, in seconds, leaves no time for two folds. */
+const shortestFolded = 3600;
+/** A single stretch longer than this, in minutes, is no advice. */
+const longestMinutes = 40;
 
 export const underDeveloped: Rule = {
   code: 'under-developed',
@@ -16,7 +21,7 @@ export const underDeveloped: Rule = {
   explanation:
     'By the flour, the water and the mixer the dough needs more work than the programme gives. That is intended where folds or a long ' +
     'bulk do the rest: with two folds or more, or eight hours of bulk, nothing is said. The time is common practice, ±20 % until the ' +
-    'mixer is calibrated. No such finding for doughs that are mostly rye: they are mixed until even.',
+    'mixer is calibrated; while the end of the programme lies inside that band the finding is information only. No such finding for doughs that are mostly rye: they are mixed until even.',
   bad:
     'formula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n  fresh yeast  1%\n\nmix in spiral:\n  load flour, water, salt, fresh yeast\n' +
     '  speed 1 for 3 min\n\nprocess:\n  bulk 1 h at 25 °C\n  divide\n',
@@ -29,20 +34,64 @@ export const underDeveloped: Rule = {
       const { outcome } = run.mix;
       const after = outcome.developedAfter;
       if (!after.known || !outcome.development.known || !(outcome.workedMinutes > 0)) continue;
-      if (after.value.low <= outcome.programmeMinutes + 1e-9) continue;
-      const line = phaseAt(run, outcome.programmeMinutes)?.line;
+      const { low, expected, high } = after.value;
+      const end = outcome.programmeMinutes;
+      // Told when most of the band lies beyond the end; only a warning when all of it does.
+      if (low + (expected - low) / 4 <= end + 1e-9) continue;
+      const isSure = low > end + 1e-9;
+      const line = phaseAt(run, end)?.line;
       const place =
         line === undefined
           ? headerPlace(context.block, run.model.headerLine)
           : { line, span: wordsOf(context.block, line) };
-      const missing = minutes(after.value.expected - outcome.programmeMinutes);
+      const missing = minutesBand(Math.max(0, low - end), high - end);
+      const verdict = isSure ? 'is not developed' : 'may not be developed';
       yield {
         ...place,
-        message: `The dough is not developed when the programme ends: ${percent(outcome.development.value)} of the work it needs, about ${missing} more at the last speed. Mix on, or plan two folds in the bulk.`,
+        message: `The dough ${verdict} when the programme ends: about ${percent(outcome.development.value, 0)} of the work it needs, ${missing} more at the last speed. Mix on, or plan two folds in the bulk.`,
+        ...(isSure ? {} : { level: 'info' as const }),
+        related: causesOf(context, run),
+        fixes: [...foldFix(context), ...mixOnFix(context, run, expected)],
       };
     }
   },
 };
+
+/** Two folds in the first bulk that is long enough for them. */
+function foldFix({ analysis, block }: RuleContext): RuleFix[] {
+  const { model } = analysis!.resolved;
+  for (const process of model.processes) {
+    if (process.header.part !== undefined && process.header.part.folded !== model.name.folded) continue;
+    const bulk = process.steps.find(
+      ({ step }) => step.known === 'bulk' && (step.seconds ?? 0) >= shortestFolded,
+    );
+    if (bulk === undefined) continue;
+    const planned = bulk.step.foldSeconds.length;
+    const times = planned > 0 ? [] : [bulk.step.seconds! / 3, (2 * bulk.step.seconds!) / 3];
+    if (times.length === 0) return [];
+    const written = times.map((seconds) => `, fold at ${duration(Math.round(seconds / 300) * 300)}`).join('');
+    const { end } = wordsOf(block, bulk.line);
+    return [
+      {
+        title: 'Fold twice in the bulk instead',
+        edits: [{ line: bulk.line, start: end, end, insert: written }],
+        preferred: true,
+      },
+    ];
+  }
+  return [];
+}
+
+/** Mixes on at the last speed, to the half minute. */
+function mixOnFix({ block }: RuleContext, run: RunMix, minute: number): RuleFix[] {
+  const phases = timedPhases(run);
+  const last = phases[phases.length - 1];
+  const span = last === undefined ? undefined : quantityPlace(block, last.line, 'duration');
+  if (last === undefined || !last.works || span === undefined || minute - last.startMinutes > longestMinutes)
+    return [];
+  const written = `${trimmed(Math.ceil((minute - last.startMinutes) * 2) / 2, 1)} min`;
+  return [replaceFix(`Write ${written}: developed when it ends`, last.line, span, written)];
+}
 
 function isFinishedByTime({ analysis }: RuleContext): boolean {
   if (analysis === undefined) return true;

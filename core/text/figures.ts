@@ -7,10 +7,9 @@ export function trimmed(value: number, places: number): string {
   return plain === '-0' ? '0' : plain;
 }
 
-/** A fraction as a percent: two places below 10 %, one above, no zeros behind. */
-export function percent(fraction: number): string {
-  const value = fraction * 100;
-  return `${trimmed(value, Math.abs(value) < 10 ? 2 : 1)}%`;
+/** A fraction as a percent: two places below 10 %, one above, no zeros behind; or with so many places. */
+export function percent(fraction: number, places = Math.abs(fraction) < 0.1 ? 2 : 1): string {
+  return `${trimmed(fraction * 100, places)}%`;
 }
 
 /** Grams up to a kilogram, then kilograms. */
@@ -23,6 +22,12 @@ export function mass(grams: number): string {
 /** A temperature with one place. */
 export function degrees(celsius: number): string {
   return `${trimmed(celsius, 1)} °C`;
+}
+
+/** How warm a dough is that much above its temperature, in a word. Common practice, no source. */
+export function warmthWord(celsiusOver: number): string {
+  if (celsiusOver >= 4) return 'far too warm';
+  return celsiusOver >= 2 ? 'too warm' : 'a little warm';
 }
 
 /** Minutes: whole from ten up, halves below. */

@@ -13,6 +13,7 @@ import {
   temperatureAfter,
   temperatureBefore,
 } from '../../core/calc/warming.ts';
+import { warmthWord } from '../../core/text/figures.ts';
 import {
   butterPortion,
   flourPortion,
@@ -41,33 +42,6 @@ function told<T>(value: Known<T>): T {
 }
 
 describe('warming in closed form', () => {
-  test('agrees with integration by Runge and Kutta to 1e-6', () => {
-    fc.assert(
-      fc.property(
-        between(0, 4),
-        between(0, 40),
-        between(0.5, 60),
-        between(0, 40),
-        between(0, 40),
-        (rate, around, settles, start, minutes) => {
-          const phase = { celsiusPerMinute: rate, aroundCelsius: around, settlesMinutes: settles };
-          const slope = (celsius: number) => rate - (celsius - around) / settles;
-          const steps = 4000;
-          const h = minutes / steps;
-          let celsius = start;
-          for (let step = 0; step < steps; step++) {
-            const a = slope(celsius);
-            const b = slope(celsius + (h * a) / 2);
-            const c = slope(celsius + (h * b) / 2);
-            celsius += (h / 6) * (a + 2 * b + 2 * c + slope(celsius + h * c));
-          }
-          expect(Math.abs(temperatureAfter(phase, start, minutes) - celsius)).toBeLessThan(1e-6);
-        },
-      ),
-      { numRuns: 30 },
-    );
-  });
-
   test('runs backwards, and tells when a temperature is reached', () => {
     const phase = { celsiusPerMinute: 0.6, aroundCelsius: 21, settlesMinutes: 30 };
     const end = temperatureAfter(phase, 18, 9);
@@ -277,11 +251,52 @@ describe('development in practice', () => {
     expect(told(firm.slowMinutes)).toBeCloseTo(8, 9);
   });
 
+  test('26.6 °C is a little warm for such a dough just mixed, 29 °C far too warm', () => {
+    // Common practice, no source.
+    expect(warmthWord(26.6 - 25)).toBe('a little warm');
+    expect(warmthWord(29 - 25)).toBe('far too warm');
+  });
+
   test('the stages follow the textbook’s order', () => {
     const seen = [0, 0.35, 0.75, 1].map((development) => stageOf(development, 0));
     expect(seen).toEqual(['pick-up', 'clean-up', 'developing', 'developed']);
     expect(stageOf(2, 0.8)).toBe('let-down');
     expect(stageOf(2, 1)).toBe('breakdown');
+  });
+});
+
+// Kilborn & Tipples, Cereal Chemistry 49 (1972) 34–47, abstract: a dough needs both an intensity above a least one and
+// work above a least amount; short of either it is not developed, beyond both little changes, least with strong flour.
+describe('the two conditions of development', () => {
+  const turns = (rpm: number, minutes: number, flour = strongWhite) => {
+    const mixer: MixerData = { kind: 'spiral', speeds: [{ number: 1, rpm }] };
+    return simulateMixing(programme(flour, 0.65, mixer, [speed(1, minutes)], { flourGrams: 9000 }));
+  };
+
+  test('work enough, too gently, does not develop', () => {
+    const gentle = turns(40, 600);
+    expect(told(gentle.development)).toBe(0);
+    expect(gentle.notes.join(' ')).toContain('least intensity');
+    expect(gentle.developedAfter.known).toBe(false);
+  });
+
+  test('intensity enough, too short, does not develop', () => {
+    expect(told(turns(200, 3).stage)).not.toBe('developed');
+  });
+
+  test('both develop, and half as much again changes nothing for a strong flour', () => {
+    const need = told(turns(200, 3).developedAfter).expected;
+    expect(told(turns(200, need * 1.05).stage)).toBe('developed');
+    expect(told(turns(200, need * 1.5).stage)).toBe('developed');
+  });
+
+  test('a strong flour bears over-mixing longer than a weak one', () => {
+    const weak: FlourData = { ...strongWhite, protein: 0.095 };
+    const gap = (flour: FlourData) => {
+      const { developedAfter, breakdownAfter } = turns(200, 3, flour);
+      return told(breakdownAfter).expected - told(developedAfter).expected;
+    };
+    expect(gap(strongWhite)).toBeGreaterThan(3 * gap(weak));
   });
 });
 
