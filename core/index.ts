@@ -30,6 +30,8 @@ export type {
   TextEdit,
 } from './features/answers.ts';
 export { costSentence, money } from './features/cost-words.ts';
+export type { DefinitionAnswer, Destination } from './features/definitions.ts';
+export type { GoesItem, GoesLink } from './features/goes-into.ts';
 export { billLines, differenceWords, heatSentences } from './features/heat-words.ts';
 export {
   allergenWords,
@@ -38,19 +40,26 @@ export {
   nutritionWords,
   standardWords,
 } from './features/label-words.ts';
+export type { Lens, Uses } from './features/lenses.ts';
+export type { RuleLink } from './features/links.ts';
 export type { ReadingToLog } from './features/log-reading.ts';
 export type { OverviewEntry, OverviewKind } from './features/overview.ts';
+export type { Highlight, Reference } from './features/references.ts';
+export type { Refused } from './features/rename.ts';
+export type { Stretch } from './features/selection.ts';
 export type { FormulaTemplate } from './features/templates.ts';
 export type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './features/totals.ts';
 export type {
   TotalsCost,
   TotalsLabel,
 } from './features/totals-product.ts';
+export type { FoundSymbol } from './features/workspace-symbols.ts';
 export { rules } from './rules/catalogue.ts';
 export type { Rule } from './rules/rule.ts';
 export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/asked.ts';
 export type { SheetView } from './sheet/view.ts';
 export * from './text/figures.ts';
 export type { Place } from './text/span.ts';
+export { finish, type Steps } from './text/steps.ts';
 export { createService, defaultSettings } from './workspace/create-service.ts';
 export type { Service, Settings } from './workspace/service.ts';

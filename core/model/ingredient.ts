@@ -280,3 +280,9 @@ function overlaid(start: Composition, said: SaidProperties, flour: FlourData | u
   if (water === undefined || protein === undefined || fat === undefined || ash === undefined) return mixed;
   return { ...mixed, carbohydrate: Math.max(0, 1 - water - protein - fat - ash) };
 }
+
+/** The role that an ingredient of this name plays in a formula; `undefined` where the name comes to nothing. */
+export function roleOf(name: Name, scope: Scope): Role | undefined {
+  const found = findIngredient(name, scope);
+  return found.kind === 'found' ? found.ingredient.role : undefined;
+}

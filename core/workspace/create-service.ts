@@ -21,6 +21,7 @@ import { actionContext } from './actions.ts';
 import { BlockAnswers } from './answer.ts';
 import { Files, type WorkspaceFile } from './files.ts';
 import { findingsInFile } from './findings.ts';
+import { createNavigation } from './navigation.ts';
 import { compareTexts, portraitIn } from './portraits.ts';
 import type { Service, Settings } from './service.ts';
 
@@ -77,6 +78,7 @@ export function createService(): Service {
   };
 
   return {
+    ...createNavigation(files, answers, read),
     setText: (uri, text) => files.setText(uri, text),
     remove: (uri) => files.remove(uri),
     setRoots: (uris) => files.setRoots(uris),

@@ -1,7 +1,7 @@
 import { findCatalogue } from '../catalogue/catalogue.ts';
 import { type Definition, type DefinitionKind, definitionOf, type Scope } from '../model/scope.ts';
 import { createParseMemo, type ParseMemo, parseFile } from '../syntax/file.ts';
-import type { SourceFile } from '../syntax/tree.ts';
+import type { Name, SourceFile } from '../syntax/tree.ts';
 
 /** One file of the workspace: its text, read when first asked for. */
 export interface WorkspaceFile {
@@ -134,6 +134,29 @@ export class Files {
     };
     this.scopes.set(folder, scope);
     return scope;
+  }
+
+  /** The scope of a file if a definition had another name: what a rename would come to. */
+  scopeIf(uri: string, definition: Definition, name: Name): Scope {
+    const now = this.scopeOf(uri);
+    const folder = folderOf(uri);
+    const root = this.rootOf(folder);
+    const isIt = (one: Definition): boolean =>
+      one.uri === definition.uri && one.firstLine === definition.firstLine;
+    return {
+      ...now,
+      find: (kind, folded) => {
+        if (kind !== definition.kind) return now.find(kind, folded);
+        const others = (this.kinds.get(kind)?.byName.get(folded) ?? none).filter((one) => !isIt(one));
+        const all = folded === name.folded ? [...others, { ...definition, name }] : others;
+        return this.levels(all, folder, root);
+      },
+    };
+  }
+
+  /** Every definition of the workspace. */
+  *definitions(): Iterable<Definition> {
+    for (const { byName } of this.kinds.values()) for (const list of byName.values()) yield* list;
   }
 
   /** Grows whenever a definition of the kind comes, goes or changes; one that only moves is the same still. */

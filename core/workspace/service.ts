@@ -17,6 +17,7 @@ import type { FormulaTemplate } from '../features/templates.ts';
 import type { FormulaTotals } from '../features/totals.ts';
 import type { SheetAsked } from '../sheet/asked.ts';
 import type { SheetView } from '../sheet/view.ts';
+import type { Navigation } from './navigation.ts';
 
 /** What the people who run the core may set; every field has a default. */
 export interface Settings {
@@ -26,14 +27,11 @@ export interface Settings {
   readonly maxFindings: number;
 }
 
-/** Asked now and then in long work; answering true ends the work with `undefined`. */
-export type Cancelled = () => boolean;
-
 /**
  * The core as a server or a command sees it. Files are known by their URI; folders come from the URI's path. Answers
  * are for the text last set; setting a text is cheap and computes nothing.
  */
-export interface Service {
+export interface Service extends Navigation {
   setText(uri: string, text: string): void;
   remove(uri: string): void;
   /** The roots of the workspace; names are looked for from a file's folder up to its root. */

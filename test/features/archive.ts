@@ -23,6 +23,7 @@ export interface Asked {
   /** Where the selection ends; the cursor itself where there is none. */
   readonly endLine: number;
   readonly endColumn: number;
+  /** The text of each file, by URI. */
   readonly texts: ReadonlyMap<string, string>;
 }
 

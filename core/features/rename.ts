@@ -1,0 +1,223 @@
+import { findIngredient, type IngredientFound } from '../model/ingredient.ts';
+import { isSameMeaning, type Meaning, meaningOf } from '../model/meaning.ts';
+import { type Mention, mentionsOf, partsOf } from '../model/mentions.ts';
+import type { Definition, Scope } from '../model/scope.ts';
+import type { Name } from '../syntax/tree.ts';
+import { roleWords } from '../syntax/vocabulary.ts';
+import { foldName } from '../text/names.ts';
+import type { Place } from '../text/span.ts';
+import type { Steps } from '../text/steps.ts';
+import type { FileEdit } from './answers.ts';
+import { type NameBook, type NameTarget, type NameUse, nameAt, placeOfUse, usesOf } from './names.ts';
+import { renamedLine } from './renamed-line.ts';
+
+/** A book that can also tell how names would be seen if a definition had another name. */
+export interface RenameBook extends NameBook {
+  scopeIf(uri: string, definition: Definition, name: Name): Scope;
+  /** How a file is called in a sentence. */
+  fileName(uri: string): string;
+}
+
+/** Why a name is not renamed, in one sentence for the baker. */
+export interface Refused {
+  readonly refused: string;
+}
+
+/** Where the name stands that is to be renamed, and how it is called now; `undefined` where no name stands. */
+export function renameStartAt(
+  book: RenameBook,
+  uri: string,
+  line: number,
+  column: number,
+): { readonly place: Place; readonly text: string } | Refused | undefined {
+  const target = nameAt(book, uri, line, column);
+  if (target === undefined) return undefined;
+  const refused = whyNot(book, target);
+  return refused === undefined
+    ? { place: placeOfUse(book, target), text: target.mention.name.text }
+    : { refused };
+}
+
+/**
+ * The edits that give what the name at a column means another name, wherever it is named; or why that cannot be. No
+ * other name may come to mean something else by it.
+ */
+export function* renameAt(
+  book: RenameBook,
+  uri: string,
+  line: number,
+  column: number,
+  wanted: string,
+): Steps<FileEdit[] | Refused> {
+  const target = nameAt(book, uri, line, column);
+  if (target === undefined) return { refused: 'No name stands here.' };
+  const name = cleanName(wanted);
+  const refused = whyNot(book, target) ?? whyNotCalled(name);
+  if (refused !== undefined) return { refused };
+  const clash = yield* clashOf(book, target, name);
+  if (clash !== undefined) return { refused: clash };
+  const uses = yield* usesOf(book, target);
+  const byLine = new Map<string, NameUse[]>();
+  for (const use of uses) {
+    const key = `${use.at.firstLine + use.mention.line} ${use.at.uri}`;
+    byLine.set(key, [...(byLine.get(key) ?? []), use]);
+  }
+  const edits = new Map<string, FileEdit['edits'][number][]>();
+  for (const onLine of byLine.values()) {
+    const [{ at, mention }] = onLine as [NameUse];
+    const row = at.firstLine + mention.line;
+    const places = onLine.map((use) => placeOfUse(book, use));
+    const changed = renamedLine(book.source(at.uri)!, row, places, name);
+    if (changed === undefined) {
+      const where = `line ${row + 1} of ${book.fileName(at.uri)}`;
+      return { refused: `On ${where} “${name.text}” would not be read as a name. Choose another.` };
+    }
+    edits.set(at.uri, [...(edits.get(at.uri) ?? []), ...changed]);
+    yield;
+  }
+  return [...edits].map(([of, list]) => ({
+    uri: of,
+    edits: list.toSorted((one, other) => one.line - other.line || one.start - other.start),
+  }));
+}
+
+function cleanName(wanted: string): Name {
+  const unquoted = /^\s*"([^"]*)"?\s*$/.exec(wanted)?.[1] ?? wanted;
+  const text = unquoted.replace(/\s+/g, ' ').trim().normalize('NFC');
+  return { text, folded: foldName(text), start: 0, end: text.length };
+}
+
+function whyNot(book: RenameBook, { meaning, mention }: NameTarget): string | undefined {
+  const { text } = mention.name;
+  switch (meaning.is) {
+    case 'role':
+      return `“${text}” is a word of the notation for all of its kind, and cannot be renamed.`;
+    case 'catalogue':
+      return `“${text}” is a name of the built-in catalogue, and cannot be renamed. Write another name on this line, or define it.`;
+    case 'several':
+      return `“${text}” is defined ${meaning.definitions.length} times where it is looked for, so which is meant cannot be told. Rename it at one of its definitions.`;
+    case 'unknown':
+      return meaning.what === 'part'
+        ? `The formula has no part called “${text}”, so there is nothing to rename.`
+        : `Nobody has defined “${text}”, so there is nothing to rename. Define it first.`;
+    case 'part':
+      return undefined;
+    case 'definition': {
+      const { definition } = meaning;
+      if (keepsItsStuff(book, definition, definition, nobodysName)) return undefined;
+      return `The section of “${text}” says only in part what it is; the rest comes from what has that name elsewhere. Write “like ${definition.name.text}” into the section first, then rename it.`;
+    }
+  }
+}
+
+const nobodysName: Name = { text: '\u0000', folded: '\u0000', start: 0, end: 1 };
+
+/** Whether what is known of an ingredient stays as it is when a definition, this or another, gets a new name. */
+function keepsItsStuff(book: RenameBook, of: Definition, renamed: Definition, name: Name): boolean {
+  if (of.kind !== 'ingredient' || renamed.kind !== 'ingredient') return true;
+  const isIt = isAt(of, renamed);
+  const before = findIngredient(of.name, book.scopeOf(of.uri));
+  // One of several, none of which counts, has nothing to lose.
+  if (before.kind !== 'found') return true;
+  const after = findIngredient(isIt ? name : of.name, book.scopeIf(of.uri, renamed, name));
+  return stuffOf(before) === stuffOf(after);
+}
+
+function stuffOf(found: IngredientFound): string {
+  return JSON.stringify(found, (key, value) =>
+    ['key', 'name', 'source', 'definition', 'definitions', 'provenance'].includes(key) ? undefined : value,
+  );
+}
+
+function whyNotCalled(name: Name): string | undefined {
+  if (name.folded === '') return 'Write a name.';
+  if (name.text.includes('"')) return 'A name holds no quote marks.';
+  if ((roleWords as readonly string[]).includes(name.folded))
+    return `“${name.text}” is a word of the notation for all of its kind. Choose another name.`;
+  return undefined;
+}
+
+function clashOf(book: RenameBook, target: NameTarget, name: Name): Steps<string | undefined> {
+  const { meaning } = target;
+  return meaning.is === 'definition'
+    ? clashOfDefinition(book, meaning, name)
+    : clashOfPart(book, target, name);
+}
+
+const looksForParts = new Set<Mention['use']>(['line', 'draw', 'load', 'load all', 'measured', 'part']);
+
+/** Why a part cannot be called so: a part is seen by its own formula and by nothing else. */
+// biome-ignore lint/correctness/useYield: one block is one step
+function* clashOfPart(book: RenameBook, { at, meaning }: NameTarget, name: Name): Steps<string | undefined> {
+  if (meaning.is !== 'part') return undefined;
+  const { block } = at;
+  const formula = block.top?.header.name;
+  if (formula?.folded === name.folded)
+    return `The formula itself is called “${formula.text}”. Choose another name.`;
+  const other = partsOf(block).get(name.folded);
+  if (other !== undefined && other.headerLine !== meaning.headerLine)
+    return `The formula has a part called “${other.header.name!.text}” already. Choose another name.`;
+  const scope = book.scopeOf(at.uri);
+  for (const mention of mentionsOf(block)) {
+    if (mention.name.folded !== name.folded || !looksForParts.has(mention.use)) continue;
+    const before = meaningOf(at, mention, scope);
+    if (before.is === 'unknown' || isSameMeaning(before, meaning)) continue;
+    return `Line ${at.firstLine + mention.line + 1} speaks of “${mention.name.text}” already, and would then mean the part. Choose another name.`;
+  }
+  return undefined;
+}
+
+/** Why a flour, ingredient, mixer, formula, bakery or plan cannot be called so: some name would mean another thing. */
+function* clashOfDefinition(
+  book: RenameBook,
+  meaning: Extract<Meaning, { is: 'definition' }>,
+  name: Name,
+): Steps<string | undefined> {
+  const { definition } = meaning;
+  const old = definition.name.folded;
+  if (old === name.folded) return undefined;
+  const own = book.scopeIf(definition.uri, definition, name);
+  const beside = own
+    .find(definition.kind, name.folded)
+    .find((level) => level.some((one) => isAt(one, definition)))
+    ?.find((one) => !isAt(one, definition));
+  if (beside !== undefined) {
+    const where = `line ${beside.firstLine + 1} of ${book.fileName(beside.uri)}`;
+    return `“${beside.name.text}” is defined already on ${where}. Choose another name.`;
+  }
+  if (!keepsItsStuff(book, definition, definition, name))
+    return `“${name.text}” is the name of something already, and would lend this section whatever it does not say itself. Choose another name.`;
+  const scope = book.scopeOf(definition.uri);
+  for (const other of [old, name.folded].flatMap((folded) => scope.find('ingredient', folded).flat())) {
+    if (isAt(other, definition) || keepsItsStuff(book, other, definition, name)) continue;
+    const where = `line ${other.firstLine + 1} of ${book.fileName(other.uri)}`;
+    return `The section on ${where} leaves some of “${other.name.text}” to be said elsewhere, and would come to mean something else. Write a “like” line into it first, or choose another name.`;
+  }
+  for (const uri of new Set([...book.mentioning(old), ...book.mentioning(name.folded)])) {
+    const [before, after] = [book.scopeOf(uri), book.scopeIf(uri, definition, name)];
+    for (const placed of book.source(uri)?.blocks ?? []) {
+      const at = { uri, ...placed };
+      for (const mention of mentionsOf(at.block)) {
+        const { folded } = mention.name;
+        if ((folded !== old && folded !== name.folded) || mention.use === 'definition') continue;
+        const was = meaningOf(at, mention, before);
+        const isOurs = isSameMeaning(was, meaning);
+        // The header of its own mix is renamed along with the formula.
+        if (isOurs && mention.use === 'part') continue;
+        if (!isOurs && (was.is === 'unknown' || was.is === 'several')) continue;
+        const will = meaningOf(at, isOurs ? { ...mention, name } : mention, after);
+        if (isSameMeaning(was, will)) continue;
+        const where = `line ${at.firstLine + mention.line + 1} of ${book.fileName(uri)}`;
+        return isOurs
+          ? `On ${where} “${name.text}” means something else already. Choose another name.`
+          : `On ${where} “${mention.name.text}” would come to mean something else. Choose another name.`;
+      }
+    }
+    yield;
+  }
+  return undefined;
+}
+
+function isAt(one: Definition, other: Definition): boolean {
+  return one.uri === other.uri && one.firstLine === other.firstLine;
+}

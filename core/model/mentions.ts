@@ -1,0 +1,161 @@
+import { nameBetween } from '../syntax/names.ts';
+import type { Block, Name, ParsedLine, PropertyStatement, Section, Token } from '../syntax/tree.ts';
+import { holdsIngredients } from '../syntax/vocabulary.ts';
+
+/** What a name stands in a line for. Two names of one use in one block mean the same when they fold alike. */
+export type MentionUse =
+  /** The header of a section gives the name: a definition, or a part of a formula. */
+  | 'definition'
+  /** An ingredient line says how much of it there is. */
+  | 'line'
+  /** A plan says how much of it is baked. */
+  | 'planned'
+  /** A part draws it from the formula. */
+  | 'draw'
+  /** A `load` or `add` puts it into the bowl. */
+  | 'load'
+  /** A `load` or `add` puts all of its role into the bowl. */
+  | 'load all'
+  /** The header of a mix or a process, or an `enclose` step, names a part. */
+  | 'part'
+  /** A trial says how warm it was. */
+  | 'measured'
+  | 'mixer'
+  | 'like'
+  /** `counts as` says what it is for. */
+  | 'role';
+
+/** A name where a line says it; lines are counted in the block. */
+export interface Mention {
+  readonly line: number;
+  readonly name: Name;
+  readonly use: MentionUse;
+  /** The name as the other reading of the line has it, where that one is known (`type 550 500 g`). */
+  readonly otherwise?: Name;
+}
+
+const kept = new WeakMap<Block, readonly Mention[]>();
+
+/** Every name that a block says, in the order of its text. Remembered by block. */
+export function mentionsOf(block: Block): readonly Mention[] {
+  const before = kept.get(block);
+  if (before !== undefined) return before;
+  const made = block.lines.flatMap((parsed, line) => mentionsOfLine(parsed, line));
+  kept.set(block, made);
+  return made;
+}
+
+/** The names that one line says, from left to right. */
+export function mentionsOfLine(parsed: ParsedLine, line: number): Mention[] {
+  return namesOfLine(parsed)
+    .filter(({ name }) => name.folded !== '')
+    .map((one) => ({ line, ...one }));
+}
+
+type NameUse = Omit<Mention, 'line'>;
+
+function namesOfLine(parsed: ParsedLine): NameUse[] {
+  const { statement, otherwise } = parsed;
+  switch (statement.kind) {
+    case 'header': {
+      const { section, name, part, mixer } = statement;
+      if (section === 'unknown') return [];
+      return [
+        ...(name === undefined ? [] : [{ name, use: 'definition' as const }]),
+        ...(part === undefined ? [] : [{ name: part, use: 'part' as const }]),
+        ...(mixer === undefined ? [] : [{ name: mixer, use: 'mixer' as const }]),
+      ];
+    }
+    case 'ingredient':
+    case 'planned': {
+      const use = statement.kind === 'ingredient' ? 'line' : 'planned';
+      return [
+        { name: statement.name, use, ...(otherwise === undefined ? {} : { otherwise: otherwise.name }) },
+      ];
+    }
+    case 'property':
+      return namesOfProperty(parsed, statement);
+    case 'step': {
+      if (statement.known !== 'enclose') return [];
+      const { start, end } = statement.words;
+      const verb = /^\S+\s+/.exec(parsed.text.slice(start, end));
+      return verb === null
+        ? []
+        : [{ name: nameBetween(parsed.text, start + verb[0].length, end), use: 'part' }];
+    }
+    default:
+      return [];
+  }
+}
+
+function namesOfProperty(parsed: ParsedLine, statement: PropertyStatement): NameUse[] {
+  const { value, property } = statement;
+  switch (value?.form) {
+    case 'name':
+      return [{ name: value.name, use: property === 'like' ? 'like' : 'mixer' }];
+    case 'draws':
+      return [{ name: value.name, use: 'draw' }];
+    case 'load':
+      return value.items.map(({ name, all }) => ({ name, use: all ? 'load all' : 'load' }));
+    case 'partTemperature':
+      return [{ name: value.name, use: 'measured' }];
+    case 'word':
+      return property === 'counts as'
+        ? [{ name: nameBetween(parsed.text, value.span.start, value.span.end), use: 'role' }]
+        : [];
+    case undefined:
+      return property === 'load' || property === 'add' || property === 'draws'
+        ? halfTyped(parsed, statement)
+        : [];
+    default:
+      return [];
+  }
+}
+
+const betweenNames = new Set(['all', 'of', 'remaining', 'at']);
+
+/** The names of a list that does not read as a whole yet: `load flour, water 5, night poolish`. */
+function halfTyped({ text, tokens }: ParsedLine, { property, valueSpan }: PropertyStatement): NameUse[] {
+  const found: NameUse[] = [];
+  let run: Token[] = [];
+  const close = (): void => {
+    const [first, last] = [run[0], run.at(-1)];
+    run = [];
+    if (first === undefined || last === undefined) return;
+    found.push({
+      name: nameBetween(text, first.start, last.end),
+      use: property === 'draws' ? 'draw' : 'load',
+    });
+  };
+  for (const token of tokens) {
+    if (token.start < valueSpan.start || token.kind === 'blank' || token.kind === 'comment') continue;
+    const isName =
+      token.kind === 'quoted' || (token.kind === 'word' && !betweenNames.has(token.text.toLowerCase()));
+    if (isName) run.push(token);
+    else close();
+  }
+  close();
+  return found;
+}
+
+const partsKept = new WeakMap<Block, ReadonlyMap<string, Section>>();
+
+/** The named parts of a formula's block, by folded name; of two with one name the first counts. */
+export function partsOf(block: Block): ReadonlyMap<string, Section> {
+  const before = partsKept.get(block);
+  if (before !== undefined) return before;
+  const parts = new Map<string, Section>();
+  for (const section of block.subs) {
+    const folded = section.header.name?.folded;
+    if (folded === undefined || folded === '' || section.kind === 'unknown') continue;
+    if (holdsIngredients(section.kind) && !parts.has(folded)) parts.set(folded, section);
+  }
+  partsKept.set(block, parts);
+  return parts;
+}
+
+/** The section of a block that a line stands in, its header included. */
+export function sectionAt(block: Block, line: number): Section | undefined {
+  const isIn = (section: Section): boolean => section.headerLine <= line && line < section.endLine;
+  return block.subs.findLast(isIn) ?? (block.top !== undefined && isIn(block.top) ? block.top : undefined);
+}
