@@ -7,6 +7,7 @@ import { createFormulaList } from './list/formula-list.ts';
 import { newFormula } from './list/new-formula.ts';
 import { commandIds, languageId } from './names.ts';
 import { createPreview } from './preview/panel.ts';
+import { registerShowUses, showUsesCommand } from './show-uses.ts';
 import { createStatusBar } from './status-bar.ts';
 import { createWire } from './wire.ts';
 
@@ -28,7 +29,11 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     const fresh = createClient({
       documentSelector: [{ language: languageId }],
       outputChannel: log,
-      initializationOptions: () => ({ settings: plainSettings(), rulePages: rulePagesOf(context) }),
+      initializationOptions: () => ({
+        settings: plainSettings(),
+        rulePages: rulePagesOf(context),
+        commands: [commandIds.openSheet, showUsesCommand],
+      }),
     });
     client = fresh;
     wire.attach(fresh);
@@ -55,6 +60,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     statusBar,
     preview,
     list,
+    registerShowUses(),
     commands.registerCommand(
       commandIds.newFormula,
       guard('new formula', () => newFormula(wire)),

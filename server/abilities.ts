@@ -5,6 +5,10 @@ export interface Abilities {
   readonly pullsFindings: boolean;
   readonly refreshesFindings: boolean;
   readonly refreshesHints: boolean;
+  readonly refreshesLenses: boolean;
+  readonly definitionLinks: boolean;
+  readonly typeDefinitionLinks: boolean;
+  readonly preparesRename: boolean;
   readonly relatedPlaces: boolean;
   readonly unusedTag: boolean;
   readonly codeLinks: boolean;
@@ -32,6 +36,10 @@ export function readAbilities(capabilities: ClientCapabilities): Abilities {
     pullsFindings: text.diagnostic !== undefined,
     refreshesFindings: workspace.diagnostics?.refreshSupport === true,
     refreshesHints: workspace.inlayHint?.refreshSupport === true,
+    refreshesLenses: workspace.codeLens?.refreshSupport === true,
+    definitionLinks: text.definition?.linkSupport === true,
+    typeDefinitionLinks: text.typeDefinition?.linkSupport === true,
+    preparesRename: text.rename?.prepareSupport === true,
     relatedPlaces: findings.relatedInformation === true,
     unusedTag: findings.tagSupport !== undefined,
     codeLinks: findings.codeDescriptionSupport === true,

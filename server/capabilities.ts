@@ -18,6 +18,16 @@ export function capabilities(able: Abilities, hasFiles: boolean): ServerCapabili
     codeActionProvider: { codeActionKinds: actionKinds, resolveProvider: able.resolvesActions },
     foldingRangeProvider: true,
     inlayHintProvider: true,
+    definitionProvider: true,
+    typeDefinitionProvider: true,
+    referencesProvider: true,
+    documentHighlightProvider: true,
+    renameProvider: able.preparesRename ? { prepareProvider: true } : true,
+    workspaceSymbolProvider: true,
+    callHierarchyProvider: true,
+    documentLinkProvider: {},
+    codeLensProvider: { resolveProvider: true },
+    selectionRangeProvider: true,
     ...(able.pullsFindings && {
       diagnosticProvider: {
         identifier: 'doughwright',

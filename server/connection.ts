@@ -1,13 +1,15 @@
-import type {
-  Connection,
-  ConnectionOptions,
-  InitializeParams,
-  InitializeResult,
+import {
+  CodeLensRefreshRequest,
+  type Connection,
+  type ConnectionOptions,
+  type InitializeParams,
+  type InitializeResult,
 } from 'vscode-languageserver';
 import { version } from '../package.json';
 import { type Abilities, readAbilities } from './abilities.ts';
 import { capabilities } from './capabilities.ts';
 import type { Naming } from './convert.ts';
+import { openSheetCommand, showUsesCommand } from './convert-navigation.ts';
 import { Diagnostics } from './diagnostics.ts';
 import { OpenDocuments } from './documents.ts';
 import { answerQuestions } from './features.ts';
@@ -27,6 +29,8 @@ interface StartOptions {
   readonly settings?: unknown;
   /** The URI of the folder that holds a page for each rule, ending in a slash. */
   readonly rulePages?: string;
+  /** The commands of the client that a lens may call. */
+  readonly commands?: readonly string[];
 }
 
 const changedNotification: ChangedNotification = 'doughwright/changed';
@@ -82,13 +86,21 @@ export function serve(connection: Connection, schedule: Schedule, host: Host): v
       hintsChanged: () => {
         if (able.refreshesHints)
           guardedWork(log, 'Refreshing hints', () => connection.languages.inlayHint.refresh());
+        if (able.refreshesLenses)
+          guardedWork(log, 'Refreshing lenses', () => connection.sendRequest(CodeLensRefreshRequest.type));
       },
     });
     const asked = () => {
       knowsSheets = true;
     };
     const filesRead = (atMost: number) => files.settled(atMost);
+    const commands = Array.isArray(options.commands) ? options.commands : [];
+    const lensCommands = {
+      openSheet: commands.includes(openSheetCommand),
+      showUses: commands.includes(showUsesCommand),
+    };
     answerQuestions({
+      lensCommands,
       ...{ connection, documents, workspace, schedule, log, naming, able, diagnostics, filesRead, asked },
     });
     workspace.settings = readSettings(options.settings, log.warn.bind(log));

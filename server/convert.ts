@@ -36,7 +36,7 @@ const severities = {
   hint: DiagnosticSeverity.Hint,
 } as const satisfies Record<core.Level, DiagnosticSeverity>;
 
-const symbolKinds = {
+export const symbolKinds = {
   formula: SymbolKind.Class,
   part: SymbolKind.Struct,
   mix: SymbolKind.Method,

@@ -3,9 +3,11 @@ import type { Abilities } from './abilities.ts';
 import { aboutDocuments } from './about.ts';
 import { answerActions } from './actions.ts';
 import * as convert from './convert.ts';
+import type { LensCommands } from './convert-navigation.ts';
 import type { Diagnostics } from './diagnostics.ts';
 import type { OpenDocuments } from './documents.ts';
 import { guardedRequest, type Log } from './guard.ts';
+import { answerNavigation } from './navigation.ts';
 import { answerPanel } from './panel.ts';
 import type {
   SheetParams,
@@ -30,6 +32,8 @@ export interface QuestionParts {
   readonly diagnostics: Diagnostics;
   /** Resolves once the files of the workspace are read, and in any case after so many milliseconds. */
   readonly filesRead: (atMostMilliseconds: number) => Promise<unknown>;
+  /** The commands of the client that lenses may call. */
+  readonly lensCommands: LensCommands;
   /** Called when the client shows that it knows our own requests. */
   readonly asked: () => void;
 }
@@ -63,6 +67,7 @@ export function answerQuestions(parts: QuestionParts): void {
   );
 
   answerActions(parts, about);
+  answerNavigation(parts, about);
 
   connection.languages.inlayHint.on(
     about('Hints', [], 'quiet', (service, uri, { range }) =>

@@ -8,9 +8,11 @@ export interface ServerSettings {
   readonly core: Partial<Settings>;
   /** Whether percent, grams and totals are shown at the ends of lines. */
   readonly hints: boolean;
+  /** Whether totals and users are shown above headers. */
+  readonly lenses: boolean;
 }
 
-export const defaultSettings: ServerSettings = { core: { rules: {} }, hints: true };
+export const defaultSettings: ServerSettings = { core: { rules: {} }, hints: true, lenses: true };
 
 const levels: readonly (Level | 'off')[] = ['error', 'warning', 'info', 'hint', 'off'];
 
@@ -35,7 +37,8 @@ export function readSettings(value: unknown, complain: (sentence: string) => voi
   else if (most !== undefined && most !== null)
     complain('Setting doughwright.maxFindings: write a whole number above 0.');
   const hints = !isRecord(value.inlayHints) || value.inlayHints.enabled !== false;
-  return { core, hints };
+  const lenses = !isRecord(value.codeLens) || value.codeLens.enabled !== false;
+  return { core, hints, lenses };
 }
 
 /**

@@ -20,6 +20,7 @@ export class Workspace {
   /** Roots of open files that lie in no folder of the workspace. */
   readonly #strayRoots = new Set<string>();
   #settings = defaultSettings;
+  #revision = 0;
   #rootsNew = true;
   #settingsNew = true;
 
@@ -42,6 +43,7 @@ export class Workspace {
 
   set folders(uris: readonly string[]) {
     this.#folders = uris;
+    this.#revision++;
     this.#rootsNew = true;
   }
 
@@ -62,13 +64,20 @@ export class Workspace {
     return this.#service;
   }
 
+  /** Grows with each change of a text, a folder or a setting, as soon as it is noted. */
+  get revision(): number {
+    return this.#revision;
+  }
+
   noteEdit(uri: string): void {
+    this.#revision++;
     this.#edited.add(uri);
   }
 
   /** The text of a file on the disk, `undefined` when it is gone. An open document wins over the disk. */
   noteDiskText(uri: string, text: string | undefined): void {
     if (this.#documents.has(uri)) return;
+    this.#revision++;
     this.#pending.set(uri, text);
     if (text !== undefined) this.#tooLarge.delete(uri);
   }

@@ -30,12 +30,17 @@ export function* referencesAt(
   const found = uses
     .filter(({ mention }) => withDefinitions || mention.use !== 'definition')
     .map((use) => ({ uri: use.at.uri, place: placeOfUse(book, use) }));
-  if (!withDefinitions || target.meaning.is !== 'several') return found;
+  if (!withDefinitions || target.meaning.is !== 'several') return found.sort(byPlace);
   const definitions = target.meaning.definitions.map(({ uri: of, firstLine, name }) => ({
     uri: of,
     place: { line: firstLine, start: name.start, end: name.end },
   }));
-  return [...definitions, ...found];
+  return [...definitions, ...found].sort(byPlace);
+}
+
+function byPlace(one: Reference, other: Reference): number {
+  if (one.uri !== other.uri) return one.uri < other.uri ? -1 : 1;
+  return one.place.line - other.place.line || one.place.start - other.place.start;
 }
 
 export function highlightsAt(book: NameBook, uri: string, line: number, column: number): Highlight[] {

@@ -1,0 +1,40 @@
+import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import type { Service, Steps } from '../core/index.ts';
+import type { OpenDocuments } from './documents.ts';
+import { checkpoint } from './guard.ts';
+import type { Schedule } from './schedule.ts';
+import type { Workspace } from './workspace.ts';
+
+/** How long a piece of an answer may hold the event loop at a time, in milliseconds. */
+const slice = 8;
+
+/** After so many edits elsewhere that overtake it, an answer is given up. */
+const mostAttempts = 5;
+
+/**
+ * Works an answer out a step at a time, so that edits and other questions get their turn, and ends when the client takes
+ * the question back. It begins anew when the workspace has changed meanwhile; when the document asked about has changed,
+ * the position asked about is no more, and the client is told so.
+ */
+export async function inSteps<T>(
+  { workspace, schedule, documents }: { workspace: Workspace; schedule: Schedule; documents: OpenDocuments },
+  token: CancellationToken,
+  of: { readonly uri: string; readonly version: number | undefined } | undefined,
+  begin: (service: Service) => Steps<T>,
+): Promise<T> {
+  const isAsAsked = () => of === undefined || documents.get(of.uri)?.version === of.version;
+  for (let attempt = 0; attempt < mostAttempts && isAsAsked(); attempt++) {
+    const steps = begin(await workspace.service());
+    const { revision } = workspace;
+    while (workspace.revision === revision) {
+      const until = performance.now() + slice;
+      do {
+        const { done, value } = steps.next();
+        if (done) return value;
+      } while (performance.now() < until);
+      await schedule.quiet();
+      checkpoint(token);
+    }
+  }
+  throw new ResponseError(LSPErrorCodes.ContentModified, 'The text has changed meanwhile.');
+}
