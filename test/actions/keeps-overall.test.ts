@@ -201,3 +201,42 @@ describe('what an action makes of a formula', () => {
     );
   });
 });
+
+describe('another kind of yeast', () => {
+  it('raises alike, holds effective hydration within a billionth, and comes back to what it was', () => {
+    let done = 0;
+    fc.assert(
+      fc.property(card, fc.constantFrom('active dry yeast', 'instant yeast'), (one, kind) => {
+        const text = textOf(one);
+        const before = solvedOf(text);
+        // Grams beside a yield are kept in grams, so that the percent of the rest moves with the scale.
+        fc.pre(before.problems === 0 && one.egg === null && one.sugar !== '2 tbsp');
+        const line = text.split(/\r?\n/).findIndex((words) => words.includes('fresh yeast'));
+        const once = changed(text, line, kind);
+        const now = solvedOf(once);
+        const fresh = before.solved.overall.find(({ key }) => key === 'fresh yeast')!.fraction!;
+        const already = before.solved.overall.find(({ key }) => key === kind)?.fraction ?? 0;
+        const is = now.solved.overall.find(({ key }) => key === kind)!.fraction!;
+        const ratio = kind === 'instant yeast' ? 0.33 : 0.4;
+        expect(Math.abs(is - already - fresh * ratio), once).toBeLessThanOrEqual(1e-9);
+        expect(now.solved.effectiveHydration! - before.solved.effectiveHydration!, once).toBeCloseTo(0, 9);
+        done++;
+        if (already > 0) return;
+        const back = solvedOf(changed(once, line, 'fresh yeast'));
+        for (const row of before.solved.overall) {
+          const same = back.solved.overall.find(({ key }) => key === row.key)!.fraction!;
+          expect(Math.abs(same - row.fraction!), row.key).toBeLessThanOrEqual(1e-9);
+        }
+      }),
+      { numRuns: 60 },
+    );
+    expect(done).toBeGreaterThan(20);
+  });
+
+  function changed(text: string, line: number, kind: string): string {
+    service.setText(uri, text);
+    const edits = service.actionEdits(uri, cursorAt(line), 'change-yeast', kind);
+    expect(edits, text).toBeDefined();
+    return edited(text, editsOf(edits, uri));
+  }
+});

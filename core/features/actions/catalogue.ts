@@ -1,6 +1,8 @@
 import { acceptFinding } from './accept-finding.ts';
 import type { Action } from './action.ts';
 import { addPart } from './add-part.ts';
+import { changeFlour } from './change-flour.ts';
+import { changeYeast } from './change-yeast.ts';
 import { drawPart } from './draw-part.ts';
 import { fixAllOfRule, fixAllPreferred } from './fix-all.ts';
 import { inGrams, inPercent } from './section-units.ts';
@@ -19,6 +21,8 @@ export const actions: readonly Action[] = [
   stateHydration,
   writeOut,
   weighMeasures,
+  changeFlour,
+  changeYeast,
   sortByWeight,
   usualOrder,
   acceptFinding,

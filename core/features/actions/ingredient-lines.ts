@@ -1,0 +1,74 @@
+import type { LineModel } from '../../model/formula-model.ts';
+import type { LineEdit } from '../../text/span.ts';
+import type { ActionContext } from './action.ts';
+import type { WholeFormula } from './after.ts';
+import type { LineChanges } from './line-changes.ts';
+
+/** Several changes within lines, gathered by line before any is made. */
+export class LineEdits {
+  private readonly byLine = new Map<number, LineEdit[]>();
+
+  add(line: number, edit: LineEdit): void {
+    const list = this.byLine.get(line);
+    if (list === undefined) this.byLine.set(line, [edit]);
+    else list.push(edit);
+  }
+
+  writeTo(changes: LineChanges): void {
+    for (const [line, edits] of this.byLine) changes.edit(line, ...edits);
+  }
+}
+
+/** The lines of a formula, in whatever section, that are of one ingredient. */
+export function linesOf({ analysis }: WholeFormula, key: string): { line: LineModel; section: string }[] {
+  const { model, input } = analysis.resolved;
+  return model.sections.flatMap((section) => {
+    const read = input.sections.find(({ id }) => id === section.id)?.lines ?? [];
+    return section.lines
+      .filter(({ id }) => read.some((one) => one.id === id && !one.part && one.key === key))
+      .map((line) => ({ line, section: section.id }));
+  });
+}
+
+/**
+ * Calls an ingredient by another name wherever the formula names it: in lines, with the amounts left in their column, in
+ * what parts draw, and in what is loaded. Words for a role stay.
+ */
+export function rename(
+  edits: LineEdits,
+  { block }: ActionContext,
+  whole: WholeFormula,
+  key: string,
+  name: string,
+): void {
+  const { model, input, mixes } = whole.analysis.resolved;
+  for (const { line } of linesOf(whole, key)) edits.add(line.line, renamed(line, name));
+  for (const section of model.sections.slice(1)) {
+    const draws = input.sections.find(({ id }) => id === section.id)?.draws ?? [];
+    for (const { line, statement } of section.said.get('draws') ?? []) {
+      const draw = draws.find(({ id }) => id === `L${line}`);
+      if (statement.value?.form !== 'draws' || draw?.of.kind !== 'ingredient' || draw.of.key !== key)
+        continue;
+      edits.add(line, { ...spanOf(statement.value.name), insert: name });
+    }
+  }
+  const roles = new Set(input.sections.flatMap(({ lines }) => lines.map(({ role }) => String(role))));
+  for (const { loads } of mixes) {
+    for (const { line, item, keys } of loads) {
+      if (keys.length !== 1 || keys[0] !== key || roles.has(item.name.folded)) continue;
+      if (block.lines[line]?.statement.kind === 'property')
+        edits.add(line, { ...spanOf(item.name), insert: name });
+    }
+  }
+}
+
+function renamed({ parsed, statement }: LineModel, name: string): LineEdit {
+  const { start, end } = statement.name;
+  const column = statement.amount.start;
+  const blank = parsed.text.slice(end, column);
+  // A comment or a comma may follow a name whose amount is still missing.
+  if (blank.trim() !== '' || column <= end) return { start, end, insert: name };
+  return { start, end: column, insert: name.padEnd(Math.max(column - start, name.length + 2)) };
+}
+
+const spanOf = ({ start, end }: { start: number; end: number }) => ({ start, end });
