@@ -58,6 +58,7 @@ export { rules } from './rules/catalogue.ts';
 export type { Rule } from './rules/rule.ts';
 export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/asked.ts';
 export type { SheetView } from './sheet/view.ts';
+export { withEdits } from './text/edits.ts';
 export * from './text/figures.ts';
 export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';

@@ -197,7 +197,7 @@ export function toWorkspaceEdit(
   };
 }
 
-function toTextEdit(edit: core.TextEdit): TextEdit {
+export function toTextEdit(edit: core.TextEdit): TextEdit {
   return {
     range: {
       start: { line: edit.line, character: edit.start },

@@ -6,6 +6,7 @@ import * as convert from './convert.ts';
 import type { LensCommands } from './convert-navigation.ts';
 import type { Diagnostics } from './diagnostics.ts';
 import type { OpenDocuments } from './documents.ts';
+import { answerFormatting } from './formatting.ts';
 import { guardedRequest, type Log } from './guard.ts';
 import { answerNavigation } from './navigation.ts';
 import { answerPanel } from './panel.ts';
@@ -68,6 +69,7 @@ export function answerQuestions(parts: QuestionParts): void {
 
   answerActions(parts, about);
   answerNavigation(parts, about);
+  answerFormatting(connection, about);
 
   connection.languages.inlayHint.on(
     about('Hints', [], 'quiet', (service, uri, { range }) =>

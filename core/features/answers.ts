@@ -1,3 +1,4 @@
+import type { PlacedEdit } from '../text/edits.ts';
 import type { Place } from '../text/span.ts';
 
 /**
@@ -6,10 +7,7 @@ import type { Place } from '../text/span.ts';
  */
 export type Level = 'error' | 'warning' | 'info' | 'hint';
 
-export interface TextEdit extends Place {
-  /** Where the replaced text ends when it spans lines; the same line when absent. */
-  readonly endLine?: number;
-  readonly insert: string;
+export interface TextEdit extends PlacedEdit {
   /** `insert` is a snippet: `${1:words}` in it stands for words that the baker types over. */
   readonly snippet?: true;
 }

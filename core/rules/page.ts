@@ -1,3 +1,5 @@
+import { parseFile } from '../syntax/file.ts';
+import { printLines } from '../syntax/print.ts';
 import type { Rule } from './rule.ts';
 
 const levels = { error: 'error', warning: 'warning', info: 'information', hint: 'hint' } as const;
@@ -29,9 +31,8 @@ export function indexOf(rules: readonly Rule[]): string {
 }
 
 function fenced(notation: string): string {
-  const lines = notation
-    .trimEnd()
-    .split('\n')
-    .map((line) => (line.length > 200 ? `${line.slice(0, 60)} …` : line));
+  const lines = printLines(parseFile(notation.trimEnd()).lines).map((line) =>
+    line.length > 200 ? `${line.slice(0, 60)} …` : line,
+  );
   return `\`\`\`dough\n${lines.join('\n')}\n\`\`\``;
 }

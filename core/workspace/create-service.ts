@@ -4,6 +4,7 @@ import { editsAt, offersAt } from '../features/actions/offers.ts';
 import { touches } from '../features/actions/places.ts';
 import { completionsOf } from '../features/completion.ts';
 import { foldsOf } from '../features/folds.ts';
+import { formatEdits, formatTyped } from '../features/format.ts';
 import { makesWords, shortTotals } from '../features/formula-words.ts';
 import { hintsOf } from '../features/hints.ts';
 import { hoverOf } from '../features/hover.ts';
@@ -137,6 +138,14 @@ export function createService(): Service {
     actionEdits: (uri, range, id, argument) => {
       const context = actionsAround(uri, range);
       return context === undefined ? undefined : editsAt(context, id, argument);
+    },
+    format: (uri, range) => {
+      const file = files.get(uri);
+      return file === undefined ? [] : formatEdits(files.read(file), range);
+    },
+    formatTyped: (uri, line, column, typed) => {
+      const file = files.get(uri);
+      return file === undefined ? [] : formatTyped(files.read(file), line, column, typed);
     },
     sheet: (uri, line, asked, formula) => {
       const found = read(uri);

@@ -10,7 +10,9 @@ import type {
   HoverAnswer,
   Level,
   SymbolNode,
+  TextEdit,
 } from '../features/answers.ts';
+import type { LineRange } from '../features/format.ts';
 import type { ReadingToLog } from '../features/log-reading.ts';
 import type { OverviewEntry } from '../features/overview.ts';
 import type { FormulaTemplate } from '../features/templates.ts';
@@ -51,6 +53,10 @@ export interface Service extends Navigation {
   actions(uri: string, range: TextRange, only?: readonly ActionKind[]): readonly OfferedAction[];
   /** What an action offered at the same range of the same text writes; `undefined` when it cannot be done. */
   actionEdits(uri: string, range: TextRange, id: string, argument?: string): readonly FileEdit[] | undefined;
+  /** What brings a file, or some of its lines, into the canonical form; in order, none over another. */
+  format(uri: string, range?: LineRange): readonly TextEdit[];
+  /** What is put right behind somebody who types: `typed` is a line break or a colon, just before the column. */
+  formatTyped(uri: string, line: number, column: number, typed: string): readonly TextEdit[];
   /** The batch sheet of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
   sheet(uri: string, line: number, asked: SheetAsked, formula?: string): SheetView | undefined;
   status(uri: string, line: number): { formula: string; text: string; tooltip: string } | undefined;

@@ -23,9 +23,12 @@ export interface Input {
 
 /**
  * Reads the files asked for, and around them all others of their root, so that names are found as in an editor. What
- * cannot be read is told in one line each, and the rest is done.
+ * cannot be read is told in one line each, and the rest is done. Without those `around`, names of other files are unknown.
  */
-export async function readInput(paths: readonly string[]): Promise<Input> {
+export async function readInput(
+  paths: readonly string[],
+  { around = true }: { readonly around?: boolean } = {},
+): Promise<Input> {
   const service = createService();
   const asked = new Map<string, AskedFile>();
   const shownPaths = new Map<string, string>();
@@ -64,7 +67,8 @@ export async function readInput(paths: readonly string[]): Promise<Input> {
     if (found === 0)
       trouble(path, 'no .dough file in this folder; hidden folders and what git ignores are left out.');
   }
-  for (const root of roots) for await (const file of doughFilesBelow(root)) await read(file, false);
+  if (around)
+    for (const root of roots) for await (const file of doughFilesBelow(root)) await read(file, false);
   service.setRoots([...roots].map((root) => canonicalUri(pathToFileURL(root).href)));
   return { service, asked: [...asked.values()], shown: (uri) => shownPaths.get(uri) ?? uri, failed };
 }

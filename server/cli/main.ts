@@ -73,6 +73,16 @@ program
   });
 
 program
+  .command('format')
+  .description('bring files into the canonical form')
+  .argument('<paths...>', 'files, or folders to walk')
+  .option('--check', 'write nothing; name what would change, and end with 1 if anything would')
+  .action(async (paths: string[], options) => {
+    const { format } = await import('./format.ts');
+    end(await format(paths, options));
+  });
+
+program
   .command('rules')
   .description('list the rules with their level')
   .action(async () => {

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { createService, type FormulaTotals } from '../../core/index.ts';
 import { parseFile } from '../../core/syntax/file.ts';
 import { updating } from '../syntax/annotated.ts';
+import { formatted } from '../syntax/formatted.ts';
 import { exampleFiles } from '../syntax/texts.ts';
 
 const root = join(import.meta.dirname, '..', '..');
@@ -32,6 +33,8 @@ describe('the examples', () => {
   it.each(exampleFiles())('$path reads without a problem', ({ text }) => {
     expect(problemsIn(text)).toEqual([]);
   });
+
+  it.each(exampleFiles())('$path is in the canonical form', ({ text }) => expect(formatted(text)).toBe(text));
 
   it('hold six formulas, a bakery, flours, mixers and a plan, each formula with a trial, a mix and a process', () => {
     const kinds = exampleFiles().flatMap(({ text }) => parseFile(text).blocks.map(({ block }) => block));
@@ -121,4 +124,6 @@ describe('the language guide', () => {
   it.each(blocks)('$where reads without a problem', ({ text }) => {
     expect(problemsIn(text)).toEqual([]);
   });
+
+  it.each(blocks)('$where is in the canonical form', ({ text }) => expect(formatted(text)).toBe(text));
 });

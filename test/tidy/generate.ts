@@ -12,6 +12,7 @@ import {
   stepWords,
   topSections,
 } from '../../core/syntax/vocabulary.ts';
+import { canonicalPages } from './canonical-pages.ts';
 
 /** What is generated from the vocabulary and the table of rules: `node test/tidy/generate.ts` writes it, a test compares. */
 const project = fileURLToPath(new URL('../..', import.meta.url));
@@ -24,6 +25,7 @@ export function generated(): ReadonlyMap<string, string> {
     ['package.json', manifest()],
     ['docs/guide/reference.md', reference()],
     ['docs/guide/actions.md', actionsPage(actions)],
+    ...canonicalPages(project, read),
   ]);
 }
 

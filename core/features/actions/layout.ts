@@ -1,4 +1,5 @@
 import type { SectionModel } from '../../model/formula-model.ts';
+import { amountColumn, indent, upTo } from '../../syntax/layout.ts';
 import type { ParsedLine } from '../../syntax/tree.ts';
 
 /** How the lines of a section are laid out: what stands before a line, and the column of the amounts. */
@@ -8,7 +9,7 @@ export interface Layout {
 }
 
 /** The layout of the canonical form. */
-export const canonical: Layout = { indent: '  ', column: 21 };
+export const canonical: Layout = { indent, column: amountColumn };
 
 /** The layout that most lines of a section have; the canonical one where there is nothing to go by. */
 export function layoutOf(section: Pick<SectionModel, 'lines'> | undefined): Layout {
@@ -25,8 +26,7 @@ export function layoutOf(section: Pick<SectionModel, 'lines'> | undefined): Layo
 
 /** A line that names something and says how much of it. Longer names push only their own line. */
 export function ingredientLine(name: string, amount: string, { indent, column }: Layout): string {
-  const start = `${indent}${name}`;
-  return `${start.padEnd(Math.max(column, start.length + 2))}${amount}`;
+  return upTo(indent + name, column) + amount;
 }
 
 /** The comment of a line with the blanks before it, empty where it has none. */

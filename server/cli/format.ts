@@ -1,0 +1,89 @@
+import { randomUUID } from 'node:crypto';
+import { chmod, readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { createService, withEdits } from '../../core/index.ts';
+import type { ExitCode } from './exit-code.ts';
+import { readInput } from './input.ts';
+
+/**
+ * Brings files into the canonical form and names those it changed: 0, or 2 when one could not be read or written. With
+ * `check` nothing is written, and the answer is 1 when anything would be.
+ */
+export async function format(
+  paths: readonly string[],
+  options: { readonly check?: boolean },
+): Promise<ExitCode> {
+  const { asked, failed } = await readInput(paths, { around: false });
+  const service = createService();
+  let trouble = failed;
+  let changed = 0;
+  for (const { uri, shown } of asked) {
+    try {
+      // Read again, letter by letter: what is no UTF-8 must not be written back as something else.
+      const text = decode(await readFile(fileURLToPath(uri)));
+      service.setText(uri, text);
+      const edits = service.format(uri);
+      service.remove(uri);
+      if (edits.length === 0) continue;
+      if (!options.check) await replaceFile(fileURLToPath(uri), withEdits(text, edits));
+      changed++;
+      process.stdout.write(`${shown}\n`);
+    } catch (error) {
+      trouble = true;
+      process.stderr.write(`doughwright: ${shown}: ${reason(error)}\n`);
+    }
+  }
+  if (trouble) return 2;
+  return options.check && changed > 0 ? 1 : 0;
+}
+
+class NotText extends Error {}
+
+function decode(bytes: Uint8Array): string {
+  const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
+  try {
+    return decoder.decode(bytes);
+  } catch {
+    let line = 1;
+    for (let start = 0; ; line++) {
+      const found = bytes.indexOf(10, start);
+      const end = found < 0 ? bytes.length : found;
+      try {
+        decoder.decode(bytes.subarray(start, end));
+      } catch {
+        break;
+      }
+      if (found < 0) break;
+      start = end + 1;
+    }
+    throw new NotText(`line ${line}: this is not UTF-8, and is left as it is; save the file as UTF-8.`);
+  }
+}
+
+function reason(error: unknown): string {
+  if (error instanceof NotText) return error.message;
+  const code = (error as NodeJS.ErrnoException).code;
+  if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS')
+    return 'you may not write here, and the file is as it was; give yourself the right to.';
+  if (code === 'ENOSPC') return 'the disk is full, and the file is as it was; make room.';
+  return `it could not be written, and is as it was: ${error instanceof Error ? error.message : String(error)}`;
+}
+
+/**
+ * Puts a text in the place of a file whole or not at all: it is written beside the file and takes its name when it is
+ * complete. A link stays one, and the file keeps its mode.
+ */
+async function replaceFile(path: string, text: string): Promise<void> {
+  const target = await realpath(path);
+  const { mode } = await stat(target);
+  const beside = join(dirname(target), `.${basename(target)}.${randomUUID()}.tmp`);
+  try {
+    await writeFile(beside, text, { flag: 'wx', flush: true });
+    await chmod(beside, mode);
+    await rename(beside, target);
+  } catch (error) {
+    await rm(beside, { force: true }).catch(() => undefined);
+    throw error;
+  }
+}

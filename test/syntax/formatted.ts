@@ -1,0 +1,8 @@
+import { formatEdits } from '../../core/features/format.ts';
+import { parseFile } from '../../core/syntax/file.ts';
+import { withEdits } from '../../core/text/edits.ts';
+
+/** A text in its canonical form. */
+export function formatted(text: string): string {
+  return withEdits(text, formatEdits(parseFile(text)));
+}
