@@ -18,6 +18,7 @@ import { checkBlock } from '../rules/check.ts';
 import { sheetOf } from '../sheet/sheet.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { percent } from '../text/figures.ts';
+import { splitLines } from '../text/lines.ts';
 import { actionContext } from './actions.ts';
 import { BlockAnswers } from './answer.ts';
 import { Files, type WorkspaceFile } from './files.ts';
@@ -88,6 +89,7 @@ export function createService(): Service {
     },
     has: (uri) => files.get(uri) !== undefined,
     uris: () => files.uris(),
+    lines: (uri) => splitLines(files.get(uri)?.text ?? '').texts,
     findings,
     findingsAt: (uri, range) => findings(uri).filter(({ place }) => touches(place, range)),
     hover: (uri, line, column) => {

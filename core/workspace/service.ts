@@ -41,6 +41,8 @@ export interface Service extends Navigation {
   setSettings(settings: Partial<Settings>): void;
   has(uri: string): boolean;
   uris(): readonly string[];
+  /** The lines of a file as it is now, without their endings. */
+  lines(uri: string): readonly string[];
   findings(uri: string): readonly Finding[];
   /** The findings that a range touches. */
   findingsAt(uri: string, range: TextRange): readonly Finding[];

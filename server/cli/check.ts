@@ -1,70 +1,72 @@
-import type { Finding, Level } from '../../core/index.ts';
+import type { Level } from '../../core/index.ts';
+import { newFindings, readBaseline, writeBaseline } from './baseline.ts';
 import type { ExitCode } from './exit-code.ts';
 import { type AskedFile, type Input, readInput } from './input.ts';
-import { levelStyles, styled } from './style.ts';
+import { type Format, type ToldFinding, writeReport } from './report/report.ts';
 
 export interface CheckOptions {
-  readonly format: 'text' | 'json';
+  readonly format: Format;
   readonly level: 'error' | 'warning' | 'info';
   readonly maxFindings?: number;
-}
-
-interface Told {
-  readonly file: AskedFile;
-  readonly finding: Finding;
+  readonly baseline?: string;
+  readonly writeBaseline?: string;
+  readonly watch?: boolean;
 }
 
 /** Tells the findings of files: 0 when there are none at or above the level, 1 when there are, 2 when a file could not be read. */
 export async function check(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
+  if (!options.watch) return checkOnce(paths, options);
+  const { runWatching } = await import('./watch.ts');
+  return runWatching(paths, () => checkOnce(paths, options));
+}
+
+async function checkOnce(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
+  const known = options.baseline === undefined ? undefined : await readBaseline(options.baseline);
+  if (known !== undefined && 'message' in known) return complain(known.message);
   const input = await readInput(paths);
   // The core's own cap is for an editor; here the caller sets one.
   input.service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER });
-  const found = input.asked.flatMap((file) => findingsOf(input, file, options.level));
-  const told = found.slice(0, options.maxFindings ?? found.length);
-  process.stdout.write(options.format === 'json' ? asJson(input, told) : asText(input, told, found.length));
+  let found = input.asked.flatMap((file) => findingsOf(input, file, options.level));
+  if (options.writeBaseline !== undefined) {
+    try {
+      await writeBaseline(options.writeBaseline, found);
+    } catch (error) {
+      return complain(`${options.writeBaseline}: this cannot be written: ${(error as Error).message}`);
+    }
+    process.stderr.write(`${found.length} findings are in ${options.writeBaseline} now.\n`);
+    return input.failed ? 2 : 0;
+  }
+  if (known !== undefined) found = newFindings(options.baseline!, known, found);
+  const report = {
+    findings: found.slice(0, options.maxFindings ?? found.length),
+    found: found.length,
+    files: input.asked.map(({ shown }) => shown),
+    troubles: input.troubles,
+    shown: input.shown,
+  };
+  process.stdout.write(await writeReport(options.format, report));
   if (input.failed) return 2;
   return found.length > 0 ? 1 : 0;
 }
 
 const seriousness: Readonly<Record<Level, number>> = { error: 3, warning: 2, info: 1, hint: 0 };
 
-function findingsOf(input: Input, file: AskedFile, level: Level): Told[] {
-  return input.service
-    .findings(file.uri)
+function findingsOf(input: Input, { uri, shown }: AskedFile, level: Level): ToldFinding[] {
+  const findings = input.service
+    .findings(uri)
     .filter((finding) => seriousness[finding.level] >= seriousness[level])
-    .toSorted((one, other) => one.place.line - other.place.line || one.place.start - other.place.start)
-    .map((finding) => ({ file, finding }));
-}
-
-function asText(input: Input, told: readonly Told[], found: number): string {
-  const lines = told.flatMap(({ file, finding }) => [
-    `${file.shown}:${finding.place.line + 1}:${finding.place.start + 1}: ` +
-      `${styled(levelStyles[finding.level], finding.level)}: ${finding.message} ${styled('gray', `[${finding.code}]`)}`,
-    ...finding.related.map(
-      ({ uri, place, message }) => `  ${input.shown(uri)}:${place.line + 1}:${place.start + 1}: ${message}`,
-    ),
-  ]);
-  if (told.length < found) lines.push(`and ${found - told.length} more`);
-  return lines.map((line) => `${line}\n`).join('');
-}
-
-function asJson(input: Input, told: readonly Told[]): string {
-  const findings = told.map(({ file, finding: { code, level, message, place, related } }) => ({
-    file: file.shown,
-    line: place.line + 1,
-    column: place.start + 1,
-    endColumn: place.end + 1,
-    level,
-    code,
-    message,
-    ...(related.length > 0 && {
-      related: related.map((other) => ({
-        file: input.shown(other.uri),
-        line: other.place.line + 1,
-        column: other.place.start + 1,
-        message: other.message,
-      })),
-    }),
+    .toSorted((one, other) => one.place.line - other.place.line || one.place.start - other.place.start);
+  if (findings.length === 0) return [];
+  const lines = input.service.lines(uri);
+  return findings.map((finding) => ({
+    ...finding,
+    file: shown,
+    uri,
+    source: lines[finding.place.line] ?? '',
   }));
-  return `${JSON.stringify(findings, null, 2)}\n`;
+}
+
+function complain(message: string): ExitCode {
+  process.stderr.write(`doughwright: ${message}\n`);
+  return 2;
 }

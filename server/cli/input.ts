@@ -4,6 +4,7 @@ import { pathToFileURL } from 'node:url';
 import { createService, type Service } from '../../core/index.ts';
 import { doughFilesBelow, readDough, rootAbove, type Unreadable } from '../disk.ts';
 import { canonicalUri } from '../uris.ts';
+import type { Trouble } from './report/report.ts';
 
 /** A file the caller asked for, with its path as it is shown. */
 export interface AskedFile {
@@ -17,6 +18,8 @@ export interface Input {
   readonly asked: readonly AskedFile[];
   /** The path to show for any file the core names. */
   shown(uri: string): string;
+  /** What could not be read, each told on standard error already. */
+  readonly troubles: readonly Trouble[];
   /** Whether something asked for could not be read; it has been told on standard error. */
   readonly failed: boolean;
 }
@@ -33,10 +36,10 @@ export async function readInput(
   const asked = new Map<string, AskedFile>();
   const shownPaths = new Map<string, string>();
   const roots = new Set<string>();
-  let failed = false;
+  const troubles: Trouble[] = [];
 
   const trouble = (path: string, message: string) => {
-    failed = true;
+    troubles.push({ path: shownPath(path), message });
     process.stderr.write(`doughwright: ${shownPath(path)}: ${message}\n`);
   };
   const read = async (path: string, wanted: boolean) => {
@@ -70,7 +73,13 @@ export async function readInput(
   if (around)
     for (const root of roots) for await (const file of doughFilesBelow(root)) await read(file, false);
   service.setRoots([...roots].map((root) => canonicalUri(pathToFileURL(root).href)));
-  return { service, asked: [...asked.values()], shown: (uri) => shownPaths.get(uri) ?? uri, failed };
+  return {
+    service,
+    asked: [...asked.values()],
+    shown: (uri) => shownPaths.get(uri) ?? uri,
+    troubles,
+    failed: troubles.length > 0,
+  };
 }
 
 /** What to do about a file that cannot be read, in one line. */

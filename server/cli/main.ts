@@ -1,6 +1,7 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
 import type { ExitCode } from './exit-code.ts';
+import { formats } from './report/report.ts';
 
 const program = new Command('doughwright')
   .description('Bread formulas as plain text: checks them and works out their totals.')
@@ -13,15 +14,16 @@ program
   .command('check')
   .description('tell what is wrong with formulas')
   .argument('[paths...]', 'files, or folders to walk', ['.'])
-  .addOption(
-    new Option('--format <format>', 'how to write the findings').choices(['text', 'json']).default('text'),
-  )
+  .addOption(new Option('--format <format>', 'how to write the findings').choices(formats).default('text'))
   .addOption(
     new Option('--level <level>', 'the least serious findings to tell')
       .choices(['error', 'warning', 'info'])
       .default('warning'),
   )
   .option('--max-findings <number>', 'how many findings to tell at most', wholeNumber)
+  .option('--baseline <file>', 'leave out the findings that are in this file')
+  .option('--write-baseline <file>', 'write the findings of today into this file')
+  .option('--watch', 'check again whenever a file changes')
   .action(async (paths: string[], options) => {
     const { check } = await import('./check.ts');
     end(await check(paths, options));

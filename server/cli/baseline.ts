@@ -1,0 +1,85 @@
+import { readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { dirname, relative, resolve, sep } from 'node:path';
+import { fingerprint, type ToldFinding } from './report/report.ts';
+
+/**
+ * Findings that were there when the checker was taken up, so that only new ones are told. Each is known by its file, its
+ * rule and the words of its line, never by its number, so it holds while lines come and go around it.
+ */
+export interface Baseline {
+  readonly version: 1;
+  /** By path from the folder of the baseline: each fingerprint and how often it was there. */
+  readonly files: Readonly<Record<string, Readonly<Record<string, number>>>>;
+}
+
+/** Reads a baseline, or says in one line why it cannot be used. */
+export async function readBaseline(path: string): Promise<Baseline | { readonly message: string }> {
+  const text = await readFile(path, 'utf8').catch(() => undefined);
+  if (text === undefined)
+    return { message: `${path}: there is no such file; write one with --write-baseline ${path}` };
+  try {
+    const read: unknown = JSON.parse(text);
+    if (isBaseline(read)) return read;
+  } catch {
+    // Told below.
+  }
+  return { message: `${path}: this is no baseline; write a new one with --write-baseline ${path}` };
+}
+
+/** The findings that the baseline does not know. */
+export function newFindings(
+  path: string,
+  baseline: Baseline,
+  findings: readonly ToldFinding[],
+): ToldFinding[] {
+  const left = new Map<string, number>();
+  return findings.filter((finding) => {
+    const file = fileIn(path, finding.file);
+    const known = Object.hasOwn(baseline.files, file) ? baseline.files[file]! : {};
+    const print = fingerprint(finding);
+    const key = JSON.stringify([file, print]);
+    const count = left.get(key) ?? (Object.hasOwn(known, print) ? known[print]! : 0);
+    left.set(key, count - 1);
+    return count <= 0;
+  });
+}
+
+/** Writes the findings as a baseline, whole or not at all. */
+export async function writeBaseline(path: string, findings: readonly ToldFinding[]): Promise<void> {
+  const files = new Map<string, Map<string, number>>();
+  for (const finding of findings) {
+    const file = fileIn(path, finding.file);
+    const prints = files.get(file) ?? new Map<string, number>();
+    files.set(file, prints.set(fingerprint(finding), (prints.get(fingerprint(finding)) ?? 0) + 1));
+  }
+  const sorted = <T>(entries: Iterable<[string, T]>): Record<string, T> =>
+    Object.fromEntries([...entries].sort(([one], [other]) => (one < other ? -1 : 1)));
+  const baseline: Baseline = {
+    version: 1,
+    files: sorted([...files].map(([file, prints]) => [file, sorted(prints)])),
+  };
+  const beside = `${path}.${process.pid}.new`;
+  try {
+    await writeFile(beside, `${JSON.stringify(baseline, null, 2)}\n`);
+    await rename(beside, path);
+  } catch (error) {
+    await rm(beside, { force: true });
+    throw error;
+  }
+}
+
+function fileIn(baseline: string, shown: string): string {
+  return relative(dirname(resolve(baseline)), resolve(shown)).replaceAll(sep, '/');
+}
+
+function isBaseline(value: unknown): value is Baseline {
+  if (typeof value !== 'object' || value === null) return false;
+  const { version, files } = value as Record<string, unknown>;
+  if (version !== 1 || typeof files !== 'object' || files === null) return false;
+  return Object.values(files).every(
+    (prints) =>
+      typeof prints === 'object' &&
+      prints !== null &&
+      Object.values(prints).every((count) => Number.isInteger(count)),
+  );
+}

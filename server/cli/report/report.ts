@@ -1,0 +1,55 @@
+import type { Finding } from '../../../core/index.ts';
+
+/** A finding with its file, ready to be written; lines and columns count from zero, columns in UTF-16 units. */
+export interface ToldFinding extends Finding {
+  /** The path as it is shown. */
+  readonly file: string;
+  readonly uri: string;
+  /** The text of its line. */
+  readonly source: string;
+}
+
+/** A file or folder that could not be checked. */
+export interface Trouble {
+  readonly path: string;
+  readonly message: string;
+}
+
+/** All that a check found, for a writer of some format. */
+export interface Report {
+  readonly findings: readonly ToldFinding[];
+  /** Found in all, with those above the most that are told. */
+  readonly found: number;
+  /** The paths of all files that were checked, in order. */
+  readonly files: readonly string[];
+  readonly troubles: readonly Trouble[];
+  /** The path to show for any file that a finding points to. */
+  shown(uri: string): string;
+}
+
+export const formats = ['text', 'json', 'sarif', 'junit', 'github'] as const;
+export type Format = (typeof formats)[number];
+
+/** Writes a report in a format. Each writer is loaded only when it is asked for. */
+export async function writeReport(format: Format, report: Report): Promise<string> {
+  switch (format) {
+    case 'text':
+      return (await import('./text.ts')).asText(report);
+    case 'json':
+      return (await import('./json.ts')).asJson(report);
+    case 'sarif':
+      return (await import('./sarif.ts')).asSarif(report);
+    case 'junit':
+      return (await import('./junit.ts')).asJunit(report);
+    case 'github':
+      return (await import('./annotations.ts')).asAnnotations(report);
+  }
+}
+
+/**
+ * What stays the same of a finding when lines above it come and go and figures in its message change: its rule and the
+ * words of its line.
+ */
+export function fingerprint({ code, source }: { readonly code: string; readonly source: string }): string {
+  return `${code}: ${source.trim().replace(/\s+/g, ' ').slice(0, 200)}`;
+}

@@ -1,0 +1,50 @@
+import { levelStyles, styled } from '../style.ts';
+import type { Report, ToldFinding } from './report.ts';
+
+/** The findings for people: each with its line and what of it is meant. */
+export function asText(report: Report): string {
+  const lines = report.findings.flatMap((finding) => [
+    headline(finding),
+    ...excerpt(finding),
+    ...finding.related.map(
+      ({ uri, place, message }) =>
+        `  ${report.shown(uri)}:${place.line + 1}:${place.start + 1}: ${harmless(message)}`,
+    ),
+  ]);
+  if (report.findings.length < report.found) lines.push(`and ${report.found - report.findings.length} more`);
+  return lines.map((line) => `${line}\n`).join('');
+}
+
+function headline({ file, place, level, message, code }: ToldFinding): string {
+  const where = `${file}:${place.line + 1}:${place.start + 1}`;
+  return `${where}: ${styled(levelStyles[level], level)}: ${harmless(message)} ${styled('gray', `[${code}]`)}`;
+}
+
+/** As much of a line as is shown of a very long one. */
+const widest = 120;
+
+function excerpt({ place, source, level }: ToldFinding): string[] {
+  if (source.trim() === '') return [];
+  const from = place.start < widest - 20 ? 0 : place.start - 40;
+  const shown = source.slice(from, from + widest);
+  const end = Math.min(place.end - from, shown.length);
+  const start = Math.min(place.start - from, end);
+  const number = String(place.line + 1);
+  const margin = ' '.repeat(number.length);
+  const bar = styled('gray', '│');
+  const cut = from > 0 ? '…' : '';
+  const tail = from + widest < source.length ? '…' : '';
+  // A tab stands under a tab, so that the mark stands under what it means at any width of tabs.
+  const before = cut.replace('…', ' ') + shown.slice(0, start).replace(/[^\t]/gu, ' ');
+  const marks = shown.slice(start, end).replace(/[^\t]/gu, '^') || '^';
+  return [
+    `  ${styled('gray', number)} ${bar} ${cut}${harmless(shown)}${tail}`,
+    `  ${margin} ${bar} ${before}${styled(levelStyles[level], marks)}`,
+  ];
+}
+
+/** A file may hold signs that move the cursor of a terminal or colour it; they are shown and not sent. */
+function harmless(text: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for
+  return text.replace(/[\u0000-\u0008\u000a-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, '\ufffd');
+}
