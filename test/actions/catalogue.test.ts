@@ -31,7 +31,7 @@ describe.each(actions)('$id', (action) => {
     expect(offered.length).toBeGreaterThan(0);
     for (const { title, argument } of offered) {
       expect(title).not.toMatch(/undefined|NaN|\[object|\n/);
-      expect(title.length).toBeLessThan(110);
+      expect(title.length).toBeLessThan(140);
       const edits = service.actionEdits(uri, range, action.id, argument);
       expect(edits, title).toBeDefined();
       const text = texts.get(uri)!;

@@ -3,6 +3,8 @@ import type { Action } from './action.ts';
 import { addPart } from './add-part.ts';
 import { changeFlour } from './change-flour.ts';
 import { changeYeast } from './change-yeast.ts';
+import { convertMix } from './convert-mix.ts';
+import { defineName } from './define-name.ts';
 import { drawPart } from './draw-part.ts';
 import { fixAllOfRule, fixAllPreferred } from './fix-all.ts';
 import { inGrams, inPercent } from './section-units.ts';
@@ -23,8 +25,10 @@ export const actions: readonly Action[] = [
   weighMeasures,
   changeFlour,
   changeYeast,
+  convertMix,
   sortByWeight,
   usualOrder,
+  defineName,
   acceptFinding,
   fixAllOfRule,
   fixAllPreferred,
