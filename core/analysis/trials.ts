@@ -4,10 +4,11 @@ import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing-progra
 import { stageAt } from '../calc/stage-at.ts';
 import type { TrialModel } from '../model/formula-model.ts';
 import { findMixer, type Mixer } from '../model/mixer.ts';
-import { saidValue } from '../model/properties.ts';
+import { fractionOf, saidValue } from '../model/properties.ts';
 import type { Scope } from '../model/scope.ts';
 import { foldName } from '../text/names.ts';
 import type { Analysis } from './analysis.ts';
+import { frictionOfTrial } from './trial-friction.ts';
 
 /** A reading of the dough’s temperature, on its line of the block. */
 export interface TrialReading {
@@ -36,6 +37,10 @@ export interface WeightLoss {
   readonly hydrationBefore: number;
   /** Were all of it water; what stuck to hands, bowl and table takes no hydration with it. */
   readonly hydrationIfWater: number;
+  /** What the formula itself counts as dough left in bowl, on table and hands, of what is gone; absent where it counts none. */
+  readonly stuckGrams?: number;
+  /** With that left out, the rest read as water. */
+  readonly hydrationAfter: number;
 }
 
 /** A trial of a formula beside its programme. */
@@ -49,6 +54,8 @@ export interface TrialAnalysis {
   /** Runs the programme; worked out when first asked for. */
   readonly predicted: () => Known<MixingOutcome>;
   readonly loss: Known<WeightLoss>;
+  /** The friction factor of three thermometers that it shows; worked out when asked for. */
+  readonly friction: () => Known<number>;
 }
 
 /** A reading beside the prediction for its minute. */
@@ -139,6 +146,10 @@ function trialOf(analysis: Analysis, model: TrialModel, index: number, mixer: Kn
       return outcome;
     },
     loss: lossOf(analysis, model, poured),
+    friction: () =>
+      mix.known
+        ? frictionOfTrial(mix.value.input, saidValue(model.said, 'end', 'temperature')?.celsius)
+        : mix,
   };
 }
 
@@ -272,6 +283,8 @@ function lossOf(analysis: Analysis, trial: TrialModel, poured: Known<Poured>): K
   const lostGrams = grams - doughGrams;
   // The scale steps: less than a thousandth is no loss.
   if (lostGrams < grams * 1e-3) return unknown('the dough weighs what went in');
+  const counted = (fractionOf(analysis.resolved.model.said, 'loss') ?? 0) * grams;
+  const stuckGrams = Math.min(counted, lostGrams);
   const hydrationBefore = hydration + ((waterFactor - 1) * poured.value.waterGrams) / flourGrams;
   return known(
     {
@@ -280,6 +293,8 @@ function lossOf(analysis: Analysis, trial: TrialModel, poured: Known<Poured>): K
       lostGrams,
       hydrationBefore,
       hydrationIfWater: hydrationBefore - lostGrams / flourGrams,
+      hydrationAfter: hydrationBefore - (lostGrams - stuckGrams) / flourGrams,
+      ...(counted > 0 ? { stuckGrams } : {}),
     },
     'measured',
   );

@@ -10,6 +10,8 @@ export interface DevelopmentFactor {
   readonly most?: number;
   /** Stages seen. */
   readonly readings: number;
+  /** Speeds that ran before them: the factor is theirs together. */
+  readonly speeds: readonly number[];
 }
 
 /**
@@ -23,6 +25,7 @@ export function developmentFactor(
 ): Known<DevelopmentFactor> {
   let [least, most] = [0, Number.POSITIVE_INFINITY];
   let readings = 0;
+  const speeds = new Set<number>();
   for (const trial of trials) {
     for (const { minutes, stage } of trial.readings) {
       const seen = stage === undefined ? -1 : stages.indexOf(stage);
@@ -30,6 +33,7 @@ export function developmentFactor(
       const at = (factor: number): number => placeAt(mixer, trial, minutes, factor);
       if (at(1) < 0) continue;
       readings++;
+      for (const number of usedSpeeds(mixer, trial)) speeds.add(number);
       least = Math.max(
         least,
         firstFactor((factor) => at(factor) >= seen),
@@ -43,7 +47,12 @@ export function developmentFactor(
   if (readings === 0) return unknown('no stage was written down that can be compared');
   if (least > most) return unknown('no one factor agrees with all stages that were seen');
   return known(
-    { least, readings, ...(most < largestFactor ? { most } : {}) },
+    {
+      least,
+      readings,
+      speeds: [...speeds].sort((one, other) => one - other),
+      ...(most < largestFactor ? { most } : {}),
+    },
     'measured',
     'stages seen in trials',
   );
@@ -56,8 +65,7 @@ const smallestFactor = 0.1;
 
 /** The place of the stage at a minute in the order of stages; −1 where it cannot be told. */
 function placeAt(mixer: MixerData, trial: CalibrationTrial, minutes: number, factor: number): number {
-  const numbers = trial.mixing.phases.flatMap((phase) => (phase.kind === 'speed' ? [phase.number] : []));
-  const used = mixer.kind === 'hand' ? [1] : [...new Set(numbers)];
+  const used = usedSpeeds(mixer, trial);
   const speeds = mixer.speeds.filter((speed) => !used.includes(speed.number));
   for (const number of used) {
     const speed = findSpeed(mixer, number);
@@ -67,6 +75,11 @@ function placeAt(mixer: MixerData, trial: CalibrationTrial, minutes: number, fac
   }
   const stage = stageAt({ ...trial.mixing, mixer: { ...mixer, speeds } }, minutes);
   return stage.known ? stages.indexOf(stage.value) : -1;
+}
+
+function usedSpeeds(mixer: MixerData, trial: CalibrationTrial): number[] {
+  const numbers = trial.mixing.phases.flatMap((phase) => (phase.kind === 'speed' ? [phase.number] : []));
+  return mixer.kind === 'hand' ? [1] : [...new Set(numbers)];
 }
 
 /** The smallest factor for which something holds that goes on holding; 0 where it always does, endless where never. */

@@ -62,6 +62,17 @@ export function contentOf(item: HeatItem): number {
   return enthalpy(item.composition, item.celsius, frozen);
 }
 
+/** The mean temperature of all portions of a kind by their weight, °C; undefined where there is none. */
+export function meanCelsius(items: readonly HeatItem[], kind: HeatKind): number | undefined {
+  let [grams, sum] = [0, 0];
+  for (const item of items) {
+    if (item.kind !== kind) continue;
+    grams += item.grams;
+    sum += item.grams * item.celsius;
+  }
+  return grams > 0 ? sum / grams : undefined;
+}
+
 /** Whether a number can be a temperature in a bakery, oven included; others are slips that would drown every result. */
 export function believableCelsius(celsius: number): boolean {
   return celsius >= -100 && celsius <= 500;

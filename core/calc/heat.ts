@@ -4,8 +4,8 @@ import {
   contentOf,
   curveOf,
   type HeatItem,
-  type HeatKind,
   hydrationHeat,
+  meanCelsius,
   pureWater,
 } from './heat-content.ts';
 import {
@@ -246,17 +246,6 @@ function mildDayFriction(input: HeatInput, batch: Batch): number {
     flourCelsius: 21,
     shares: input.straightShares ?? capacityShares(flours, water, salt),
   });
-}
-
-function meanCelsius(items: readonly HeatItem[], kind: HeatKind): number | undefined {
-  let grams = 0;
-  let sum = 0;
-  for (const item of items) {
-    if (item.kind !== kind) continue;
-    grams += item.grams;
-    sum += item.grams * item.celsius;
-  }
-  return grams > 0 ? sum / grams : undefined;
 }
 
 function missing(input: HeatInput): string | undefined {

@@ -171,11 +171,12 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
     settlesMinutes: settlingMinutes(mixer, bowl.grams),
     times: timesOf(input, bowl),
   };
-  // A planetary’s hook does not take up slack dough in its first five minutes: those count a half.
-  const slack = mixer.kind === 'planetary' && excessWater(input, bowl) > 8;
-  const halfMinutes = slack ? Math.min(minutes, Math.max(0, 5 - bowl.workedMinutes)) : 0;
+  // A planetary’s hook does not take up slack dough in its first five minutes: those count a half. Dough gets slack by
+  // degrees, so that a gram of water does not take off half the work of five minutes.
+  const slack = mixer.kind === 'planetary' ? Math.min(1, Math.max(0, (excessWater(input, bowl) - 7) / 2)) : 0;
+  const halfMinutes = slack > 0 ? Math.min(minutes, Math.max(0, 5 - bowl.workedMinutes)) : 0;
   const steps: TimeStep[] = [];
-  if (halfMinutes > 0) steps.push({ ...base, minutes: halfMinutes, rate: scaled(fullRate, 0.5) });
+  if (halfMinutes > 0) steps.push({ ...base, minutes: halfMinutes, rate: scaled(fullRate, 1 - 0.5 * slack) });
   if (minutes > halfMinutes) steps.push({ ...base, minutes: minutes - halfMinutes, rate: fullRate });
   if (Number.isFinite(minutes)) {
     bowl.workedMinutes += minutes;

@@ -1,11 +1,12 @@
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import { waterWanted, withFreeWater } from '../analysis/water-wanted.ts';
+import { meanCelsius } from '../calc/heat-content.ts';
 import { virtualWaterCelsius } from '../calc/ice.ts';
 import type { Known } from '../calc/known.ts';
 import { prepareMixing } from '../calc/mixing.ts';
 import { type BilledWater, type HeatLine, type HeatSource, mixingBill } from '../calc/mixing-bill.ts';
 import { runHeat } from '../calc/mixing-heat.ts';
-import type { MixingInput, MixPortion } from '../calc/mixing-programme.ts';
+import type { MixingInput } from '../calc/mixing-programme.ts';
 import { allPortions, type TemperedWater, withPureWater } from '../calc/mixing-water.ts';
 
 /** The heat of a mixing programme as plain data, for hover, totals and sheet. What is not known is absent. */
@@ -144,14 +145,4 @@ function compared(mix: MixAnalysis, wanted: TemperedWater): WaterComparison | un
     frictionCelsius: friction,
     frictionGiven: mixer.frictionCelsius !== undefined,
   };
-}
-
-function meanCelsius(portions: readonly MixPortion[], kind: MixPortion['kind']): number | undefined {
-  let [grams, sum] = [0, 0];
-  for (const portion of portions) {
-    if (portion.kind !== kind) continue;
-    grams += portion.grams;
-    sum += portion.grams * portion.celsius;
-  }
-  return grams > 0 ? sum / grams : undefined;
 }

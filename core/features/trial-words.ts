@@ -1,4 +1,9 @@
-import { type ComparedReading, comparedReadings, type TrialAnalysis } from '../analysis/trials.ts';
+import {
+  type ComparedReading,
+  comparedReadings,
+  type TrialAnalysis,
+  type WeightLoss,
+} from '../analysis/trials.ts';
 import { degrees, mass, minutes, percent } from '../text/figures.ts';
 
 /** Measured against worked out, for the line of a reading; undefined for a line that holds none. */
@@ -36,16 +41,28 @@ export function trialMarkdown(trial: TrialAnalysis): string[] {
     said.push(`The readings miss what is worked out by ${degrees(spread)}${side}.`);
   } else if (unknownReason !== undefined && !unknownReason.known)
     said.push(`Nothing to set beside the readings: ${unknownReason.reason}.`);
-  const { loss } = trial;
-  if (loss.known) {
-    const { lostGrams, pouredGrams, hydrationBefore, hydrationIfWater } = loss.value;
+  const friction = trial.friction();
+  if (friction.known)
     said.push(
-      `${mass(lostGrams)} of ${mass(pouredGrams)} were gone when the dough was weighed. Were all of it water, the hydration would have ` +
-        `fallen from ${percent(hydrationBefore)} to ${percent(hydrationIfWater)}, at most; dough left on bowl, table and hands takes its flour ` +
-        'with it and changes no hydration. Weigh what sticks to tell them apart.',
+      `Friction factor by this trial: ${degrees(friction.value)} (a difference, for three temperatures). It holds for such a batch, time and hydration; a mixer’s section says it as \`friction ${degrees(friction.value)}\`.`,
     );
-  }
+  if (trial.loss.known) said.push(lossWords(trial.loss.value));
   return said;
+}
+
+function lossWords(loss: WeightLoss): string {
+  const { lostGrams, pouredGrams, hydrationBefore, hydrationIfWater, hydrationAfter, stuckGrams } = loss;
+  const gone =
+    `${mass(lostGrams)} of ${mass(pouredGrams)} were gone when the dough was weighed. Were all of it water, the hydration would have ` +
+    `fallen from ${percent(hydrationBefore)} to ${percent(hydrationIfWater)}, at most; dough left on bowl, table and hands takes its flour ` +
+    'with it and changes no hydration.';
+  if (stuckGrams === undefined) {
+    const half = (hydrationBefore + hydrationIfWater) / 2;
+    return `${gone} Were half of it such dough, it would be ${percent(half)}. Weigh what sticks, or give the formula a \`loss\`, to tell them apart.`;
+  }
+  return stuckGrams >= lostGrams
+    ? `${gone} The formula’s own loss counts as much as that left behind: then no water is gone.`
+    : `${gone} The formula’s own loss leaves ${mass(stuckGrams)} of dough behind: then the rest is water, and the hydration ${percent(hydrationAfter)}.`;
 }
 
 function state(celsius: string, stage: string | undefined): string {

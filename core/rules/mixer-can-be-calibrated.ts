@@ -1,16 +1,20 @@
 import { type MixerTrials, mixerTrials } from '../analysis/mixer-trials.ts';
 import type { Calibration } from '../calc/calibration.ts';
+import { developmentRate, findSpeed } from '../calc/mixer.ts';
 import { thermometerCelsius } from '../calc/thermometer.ts';
+import type { Mixer } from '../model/mixer.ts';
 import { propertiesOf, type SaidProperties } from '../model/properties.ts';
 import type { Block } from '../syntax/tree.ts';
-import { degrees } from '../text/figures.ts';
+import { degrees, trimmed } from '../text/figures.ts';
 import { quantityWords, writtenValue } from './calibration-words.ts';
 import { headerPlace, quantityPlace } from './places.ts';
 import type { Rule, RuleEdit, RuleFix } from './rule.ts';
-import { listed } from './words.ts';
+import { listed, wordsOf } from './words.ts';
 
 /** How much nearer to the readings a fit must come to be worth a finding, °C. */
 const worthwhileCelsius = 0.1;
+/** Flours alone make a prediction of development uncertain by so much. */
+const flourAlone = 1.2;
 
 export const mixerCanBeCalibrated: Rule = {
   code: 'mixer-can-be-calibrated',
@@ -18,7 +22,7 @@ export const mixerCanBeCalibrated: Rule = {
   title: 'Trials tell how this mixer warms dough',
   explanation:
     'The readings of the trials run on this mixer fit another warming than its section states or its kind suggests. The fix writes what ' +
-    'they say: how a speed warms (`warms`), how slowly the dough follows the room (`settles`), or for hands what they warm it towards. ' +
+    'they say: how a speed warms (`warms`), how slowly the dough follows the room (`settles`), or for hands what they warm it towards; and how fast it `develops` dough, where the stages seen close that in and differ from what is believed. ' +
     'Each figure comes with its standard error; what the readings do not determine is left as it is and named. Nothing is said while ' +
     `the misses stay within ${thermometerCelsius} °C, which is what a thermometer in dough is good for.`,
   bad:
@@ -36,36 +40,107 @@ export const mixerCanBeCalibrated: Rule = {
     if (trials === undefined || !trials.calibration.known) return;
     const { value } = trials.calibration;
     const { spreadBefore, spreadAfter } = value;
-    if (
+    const isWarmingKnown =
       spreadBefore.known &&
-      (spreadBefore.value <= thermometerCelsius || spreadBefore.value - spreadAfter < worthwhileCelsius)
-    )
-      return;
-    const edits = editsOf(block, propertiesOf(block, top), value);
+      (spreadBefore.value <= thermometerCelsius || spreadBefore.value - spreadAfter < worthwhileCelsius);
+    const said = propertiesOf(block, top);
+    const factor = developmentToWrite(trials);
+    const warming = isWarmingKnown ? [] : editsOf(block, said, value);
+    const developing = factor === undefined ? [] : developmentEdits(block, said, trials.mixer, factor);
+    const edits = merged([...warming, ...developing]);
     if (edits.length === 0) return;
+    const told = {
+      ...(warming.length === 0 ? {} : { warming: value }),
+      ...(developing.length === 0 || factor === undefined ? {} : { factor }),
+    };
     yield {
       ...headerPlace(block, top.headerLine),
-      message: messageOf(trials, value),
+      message: messageOf(trials, told),
       related: trials.formulas.map((definition) => ({ definition, message: 'a trial on this mixer' })),
-      fixes: [fixOf(value, edits)],
+      fixes: [fixOf(told, edits)],
     };
   },
 };
 
-function messageOf({ mixer, readings, formulas }: MixerTrials, value: Calibration): string {
-  const from = `${readings} readings of ${formulas.length === 1 ? 'one formula' : `${formulas.length} formulas`}`;
-  const { spreadBefore, spreadAfter, parameters } = value;
-  const before = spreadBefore.known
-    ? `now it misses them by ${degrees(spreadBefore.value)}, calibrated by ${degrees(spreadAfter)}`
-    : `calibrated it misses them by ${degrees(spreadAfter)}`;
-  const open = parameters.filter((one) => !one.value.known).map((one) => quantityWords(one.quantity));
-  const rest = open.length === 0 ? '' : ` They cannot tell ${listed(open)}.`;
-  return `“${mixer.name}” can be calibrated from ${from}: ${before}.${rest}`;
+/** What is worth writing: how the mixer warms, how fast it develops, or both. */
+interface Told {
+  readonly warming?: Calibration;
+  readonly factor?: WrittenFactor;
 }
 
-function fixOf(value: Calibration, edits: readonly RuleEdit[]): RuleFix {
-  const told = value.parameters.flatMap((one) => writtenValue(one) ?? []);
+/** A factor on the development of some speeds with the band that the stages leave. */
+interface WrittenFactor {
+  readonly least: number;
+  readonly most: number;
+  readonly middle: number;
+  readonly speeds: readonly number[];
+}
+
+/** The factor that the stages seen leave, where they close it in on both sides and leave out what is now believed. */
+function developmentToWrite(trials: MixerTrials): WrittenFactor | undefined {
+  const development = trials.development();
+  if (!development.known) return undefined;
+  const { least, most, speeds } = development.value;
+  if (!(least > 0) || most === undefined || (least <= flourAlone && most >= 1 / flourAlone)) return undefined;
+  return { least, most, middle: Math.sqrt(least * most), speeds };
+}
+
+function messageOf({ mixer, readings, formulas }: MixerTrials, { warming, factor }: Told): string {
+  const from = `${readings} readings of ${formulas.length === 1 ? 'one formula' : `${formulas.length} formulas`}`;
+  const said: string[] = [];
+  if (warming !== undefined) {
+    const { spreadBefore, spreadAfter, parameters } = warming;
+    const before = spreadBefore.known
+      ? `now it misses them by ${degrees(spreadBefore.value)}, calibrated by ${degrees(spreadAfter)}`
+      : `calibrated it misses them by ${degrees(spreadAfter)}`;
+    const open = parameters.filter((one) => !one.value.known).map((one) => quantityWords(one.quantity));
+    said.push(`${before}.${open.length === 0 ? '' : ` They cannot tell ${listed(open)}.`}`);
+  }
+  if (factor !== undefined)
+    said.push(
+      `${warming === undefined ? 'by' : 'By'} the stages seen it develops dough ${trimmed(factor.least, 2)} to ${trimmed(factor.most, 2)} times as fast as worked out.`,
+    );
+  return `“${mixer.name}” can be calibrated from ${from}: ${said.join(' ')}`;
+}
+
+function fixOf({ warming, factor }: Told, edits: readonly RuleEdit[]): RuleFix {
+  const told = (warming?.parameters ?? []).flatMap((one) => writtenValue(one) ?? []);
+  if (factor !== undefined) told.push('how fast it develops dough');
   return { title: `Write what the trials say: ${listed(told)}`, edits, preferred: true };
+}
+
+/** `develops` on each speed that was used and has a line of its own. */
+function developmentEdits(
+  block: Block,
+  said: SaidProperties,
+  { data }: Mixer,
+  factor: WrittenFactor,
+): RuleEdit[] {
+  return (said.get('speed') ?? []).flatMap(({ line, statement: { value } }): RuleEdit[] => {
+    if (value?.form !== 'machineSpeed' || !factor.speeds.includes(value.number)) return [];
+    const speed = findSpeed(data, value.number);
+    const rate = speed.known ? developmentRate(data, speed.value) : speed;
+    if (!rate.known) return [];
+    const written = `${trimmed(rate.value * factor.middle, 2)} times`;
+    const stated = quantityPlace(block, line, 'times');
+    if (stated !== undefined) return [{ line, ...stated, insert: written }];
+    const { end } = wordsOf(block, line);
+    return [{ line, start: end, end, insert: `, develops ${written}` }];
+  });
+}
+
+/** Edits that insert at one place become one, in their order: editors do not agree on what two of them mean. */
+function merged(edits: readonly RuleEdit[]): RuleEdit[] {
+  const made: RuleEdit[] = [];
+  for (const edit of edits) {
+    const at = made.findIndex(
+      (one) => one.line === edit.line && one.start === edit.start && one.end === edit.end,
+    );
+    const before = made[at];
+    if (before === undefined || edit.start !== edit.end) made.push(edit);
+    else made[at] = { ...before, insert: before.insert + edit.insert };
+  }
+  return made;
 }
 
 function editsOf(block: Block, said: SaidProperties, { mixer, parameters }: Calibration): RuleEdit[] {

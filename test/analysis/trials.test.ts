@@ -3,6 +3,7 @@ import { mixerTrials } from '../../core/analysis/mixer-trials.ts';
 import { comparedReadings, type TrialAnalysis, trialsOf } from '../../core/analysis/trials.ts';
 import type { Known } from '../../core/calc/known.ts';
 import { hoverOf } from '../../core/features/hover.ts';
+import { trialFactsOf } from '../../core/features/trial-facts.ts';
 import type { RuleContext } from '../../core/rules/rule.ts';
 import { createService } from '../../core/workspace/create-service.ts';
 import { applied, contextsOf, findingsOf, firstFix, type GivenFile, workspaceOf } from '../rules/findings.ts';
@@ -96,6 +97,63 @@ describe('weight that is gone', () => {
   it('is not known of another size of batch, or without a yield', () => {
     expect(trialIn(byHand.replace('618 g', '6 kg')).loss.known).toBe(false);
     expect(trialIn(byHand.replace('  yield 668 g\n', '')).loss.known).toBe(false);
+  });
+});
+
+describe('a loss that the formula counts with', () => {
+  const table = (loss: string, dough = 600): string =>
+    `formula Table:\n  yield 650 g\n  loss ${loss}\n  bread flour 100%\n  water 65%\n  salt 2%\n\nmix by hand:\n  load flour, water, salt\n  knead 60 min\n\ntrial 2026-03-03:\n  dough ${dough} g`;
+
+  it('is taken for dough left behind, and only the rest for water', () => {
+    const loss = told(trialIn(table('2%')).loss);
+    expect(loss.stuckGrams! / loss.pouredGrams).toBeCloseTo(0.02, 6);
+    expect(loss.hydrationAfter).toBeGreaterThan(loss.hydrationIfWater);
+    expect(loss.hydrationAfter).toBeLessThan(loss.hydrationBefore);
+    const all = told(trialIn(table('10%', 660)).loss);
+    expect(all.hydrationAfter).toBeCloseTo(all.hydrationBefore, 9);
+  });
+});
+
+describe('the friction factor of a trial', () => {
+  it('is three times the dough less room, flour and water', () => {
+    expect(told(trialIn(formula(`${day}  end 24 °C`)).friction())).toBeCloseTo(3 * 24 - 21 - 20 - 18, 9);
+  });
+
+  it('is that of a straight dough where a preferment of the dough’s own temperature takes part', () => {
+    const plain = formula(`${day}  end 24 °C`);
+    const ripe = plain
+      .replace(
+        '\nmix in',
+        '\npreferment sponge:\n  draws 30% of flour\n  bread flour 100%\n  water 65%\n\nmix in',
+      )
+      .replace('load flour', 'load sponge, flour')
+      .replace('end 24', 'sponge 21 °C\n  end 24');
+    // A sponge as warm as flour and water together is as if it were not there, but for what its flour wetted before.
+    const mixed = 0.42 * 20 + 0.57 * 18;
+    const at = told(trialIn(ripe.replace('sponge 21', `sponge ${mixed / 0.99}`)).friction());
+    expect(Math.abs(at - told(trialIn(plain).friction()))).toBeLessThan(0.5);
+  });
+
+  it('needs the end and the water', () => {
+    expect(trialIn(formula(`${day}`)).friction().known).toBe(false);
+    expect(trialIn(formula('  room 21 °C\n  end 24 °C')).friction().known).toBe(false);
+  });
+});
+
+describe('the facts of a trial', () => {
+  it('are plain data', () => {
+    const text = formula(`${day}  at 6 min 22 °C, developing\n  end 24 °C\n  dough 19.8 kg`);
+    const context = contextOf([{ path: 'a.dough', text }], 'a.dough', 'formula');
+    const [facts] = trialFactsOf(context.analysis!, context.scope);
+    expect(JSON.parse(JSON.stringify(facts))).toEqual(facts);
+    expect(facts).toMatchObject({ title: '2026-03-03, first of the day', frictionCelsius: 13 });
+    expect(facts!.readings.map((one) => [one.minutes, one.isEnd, one.measuredStage])).toEqual([
+      [6, false, 'developing'],
+      [8, true, undefined],
+    ]);
+    expect(facts!.readings.every((one) => Number.isFinite(one.predictedCelsius))).toBe(true);
+    expect(facts!.spreadCelsius).toBeGreaterThan(0);
+    expect(facts!.loss!.lostGrams).toBeCloseTo(200, 6);
   });
 });
 

@@ -13,6 +13,17 @@ import {
 import { findCatalogue } from '../../core/catalogue/catalogue.ts';
 import { strongWhite, wholemeal13 } from './mixing-fixture.ts';
 
+test('spelt that nobody measured takes up what handbooks give for it, not what wheat of its protein would', () => {
+  // Handbook range of white spelt 54–60 %, from memory.
+  for (const protein of [0.11, 0.14, 0.17]) {
+    const white = absorptionAt14({ grain: 'spelt', milling: 'white', protein });
+    expect(white.known && white.value).toBeGreaterThan(0.54);
+    expect(white.known && white.value).toBeLessThan(0.6);
+  }
+  const measured = absorptionAt14({ grain: 'spelt', protein: 0.14, absorption: 0.62 });
+  expect(measured.known && measured.value).toBe(0.62);
+});
+
 describe('moisture basis', () => {
   test.each([
     // Canadian Grain Commission, Quality of western Canadian wheat 2014, CPSR No. 1.

@@ -1,0 +1,31 @@
+import { meanCelsius, mixedCelsius } from '../calc/heat-content.ts';
+import { type CapacityShares, frictionFactor, frictionFromRise } from '../calc/heat-friction.ts';
+import { type Known, known, unknown } from '../calc/known.ts';
+import type { MixingInput } from '../calc/mixing-programme.ts';
+
+/**
+ * The friction factor of three thermometers that a trial shows, °C. With a preferment in the bowl the factor is that of a straight
+ * dough of the same flour and water which mixing and wetting warm as much: a fourth temperature would make it another number.
+ */
+export function frictionOfTrial(input: MixingInput, endCelsius: number | undefined): Known<number> {
+  if (endCelsius === undefined) return unknown('the trial does not say how warm the dough was at the end');
+  const portions = input.phases.flatMap((phase) => ('portions' in phase ? phase.portions : []));
+  if (portions.some((portion) => portion.tempered === true))
+    return unknown('the trial does not say how warm the water was');
+  const flourCelsius = meanCelsius(portions, 'flour');
+  const waterCelsius = meanCelsius(portions, 'water');
+  if (flourCelsius === undefined || waterCelsius === undefined)
+    return unknown('flour and water do not both go in by themselves');
+  const { roomCelsius } = input;
+  const shares: CapacityShares | undefined = input.friction?.shares;
+  const isStraight = !portions.some((portion) => portion.kind === 'preferment' && portion.grams > 0);
+  if (isStraight || shares === undefined)
+    return known(frictionFactor(endCelsius, [roomCelsius, flourCelsius, waterCelsius]), 'measured');
+  const rise = endCelsius - mixedCelsius(portions);
+  return Number.isFinite(rise)
+    ? known(
+        frictionFromRise(rise, { doughCelsius: endCelsius, roomCelsius, flourCelsius, shares }),
+        'measured',
+      )
+    : unknown('the temperatures of what went in are not known');
+}

@@ -1,0 +1,77 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import { comparedReadings, type TrialAnalysis, trialsOf } from '../analysis/trials.ts';
+import type { Known } from '../calc/known.ts';
+import type { Scope } from '../model/scope.ts';
+
+/** One trial beside its programme as plain data, for the sheet. What is not known is absent. */
+export interface TrialFacts {
+  /** Date and words of its header. */
+  readonly title: string;
+  /** Line of its header, counted in the block of the formula. */
+  readonly line: number;
+  readonly readings: readonly TrialReadingFacts[];
+  /** Root of the mean square of what the readings miss the prediction by, °C. */
+  readonly spreadCelsius?: number;
+  /** Why there is nothing to set beside the readings, in a baker’s words. */
+  readonly noPrediction?: string;
+  readonly frictionCelsius?: number;
+  readonly loss?: {
+    readonly lostGrams: number;
+    readonly pouredGrams: number;
+    /** Of what is gone, dough left in bowl, on table and hands by the formula’s own `loss`, grams; absent where it has none. */
+    readonly stuckGrams?: number;
+    readonly hydrationBefore: number;
+    /** The rest read as water. */
+    readonly hydrationAfter: number;
+    /** All of it read as water: the least the hydration can be. */
+    readonly hydrationIfWater: number;
+  };
+}
+
+export interface TrialReadingFacts {
+  readonly minutes: number;
+  readonly isEnd: boolean;
+  readonly measuredCelsius: number;
+  readonly measuredStage?: string;
+  readonly predictedCelsius?: number;
+  readonly predictedStage?: string;
+}
+
+/** The trials of a formula in the order of the file. Runs each programme. */
+export function trialFactsOf(analysis: Analysis, scope: Scope): TrialFacts[] {
+  return trialsOf(analysis, scope).map(trialFacts);
+}
+
+function trialFacts(trial: TrialAnalysis): TrialFacts {
+  const compared = comparedReadings(trial);
+  const misses = compared.flatMap(({ celsius, predictedCelsius }) =>
+    predictedCelsius.known ? [celsius - predictedCelsius.value] : [],
+  );
+  const lacking = compared.find((one) => !one.predictedCelsius.known)?.predictedCelsius;
+  const friction = trial.friction();
+  const { header, headerLine } = trial.model;
+  return {
+    title: [header.date, header.words].filter((one) => one !== undefined).join(', '),
+    line: headerLine,
+    readings: compared.map(
+      ({ minutes, isEnd, celsius, stage, predictedCelsius, predictedStage }): TrialReadingFacts => ({
+        minutes,
+        isEnd,
+        measuredCelsius: celsius,
+        ...(stage === undefined ? {} : { measuredStage: stage }),
+        ...(predictedCelsius.known ? { predictedCelsius: predictedCelsius.value } : {}),
+        ...(predictedStage === undefined ? {} : { predictedStage }),
+      }),
+    ),
+    ...(misses.length === 0
+      ? {}
+      : { spreadCelsius: Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length) }),
+    ...(lacking === undefined || lacking.known ? {} : { noPrediction: lacking.reason }),
+    ...present('frictionCelsius', friction),
+    ...present('loss', trial.loss),
+  };
+}
+
+function present<K extends string, T>(key: K, value: Known<T>): { [P in K]?: T } {
+  return (value.known ? { [key]: value.value } : {}) as { [P in K]?: T };
+}
