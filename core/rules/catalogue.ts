@@ -9,6 +9,7 @@ import { drawnAndAdded } from './drawn-and-added.ts';
 import { drawnTooMuch } from './drawn-too-much.ts';
 import { drawsContradict } from './draws-contradict.ts';
 import { fastForStiff } from './fast-for-stiff.ts';
+import { farTooMuch } from './far-too-much.ts';
 import { flourNotHundred } from './flour-not-hundred.ts';
 import { gramsExceedTotal } from './grams-exceed-total.ts';
 import { hotWater } from './hot-water.ts';
@@ -52,6 +53,7 @@ import { unknownIngredient } from './unknown-ingredient.ts';
 import { unknownMixer } from './unknown-mixer.ts';
 import { unknownPart } from './unknown-part.ts';
 import { unusedPart } from './unused-part.ts';
+import { weighsNothing } from './weighs-nothing.ts';
 import { wetAlready } from './wet-already.ts';
 import { workedOutTwice } from './worked-out-twice.ts';
 import { yeastInTheHot } from './yeast-in-the-hot.ts';
@@ -100,6 +102,8 @@ export const rules: readonly Rule[] = [
   saltRange,
   noSalt,
   yeastRange,
+  farTooMuch,
+  weighsNothing,
   hotWater,
   yeastInTheHot,
   iceAboveHalf,

@@ -18,10 +18,26 @@ const harmless: ReadonlySet<FormulaProblemKind> = new Set([
 /** Whether the sums of a formula can be judged: they stand, all is known, and flour is there. */
 export function canBeJudged(analysis: Analysis): boolean {
   if (analysis.problems.some((problem) => !harmless.has(problem.kind))) return false;
+  if (linesFarTooMuch(analysis).length > 0) return false;
   const isWhole = analysis.resolved.input.sections.every((section) =>
     section.lines.every((line) => line.known && line.amount.kind !== 'unknown'),
   );
   return isWhole && (analysis.solved?.overall ?? []).some((line) => line.isFlour && (line.grams ?? 0) > 0);
+}
+
+const tenfold = 10;
+
+/** Ingredients of which more than ten times the flour is written: slips of the keyboard, which no range is to judge. */
+export function linesFarTooMuch({
+  resolved,
+}: Analysis): readonly { readonly id: string; readonly name: string; readonly fraction: number }[] {
+  return resolved.input.sections.flatMap(({ lines }) => {
+    if (!lines.some((line) => line.isFlour)) return [];
+    return lines.flatMap(({ id, name, isFlour, amount }) => {
+      const isSlip = !isFlour && amount.kind === 'fraction' && amount.fraction > tenfold;
+      return isSlip && resolved.statements.has(id) ? [{ id, name, fraction: amount.fraction }] : [];
+    });
+  });
 }
 
 /** Whether a dough is to rise: yeast in it, or a preferment. */

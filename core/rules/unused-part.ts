@@ -15,6 +15,7 @@ export const unusedPart: Rule = {
   *check({ analysis, block }) {
     for (const problem of ownProblems(analysis, 'unused-part')) {
       const place = placeOf(block, problem);
+      if (saysDraws(block, place.line)) continue;
       yield {
         ...place,
         message: `No line takes “${problem.values.name}” and it draws nothing, so none of it gets into the dough. Say what it draws, or add a line for it.`,
@@ -24,6 +25,15 @@ export const unusedPart: Rule = {
     }
   },
 };
+
+/** A `draws` that cannot be read is told on its own line. */
+function saysDraws(block: Block, headerLine: number): boolean {
+  for (const { statement } of block.lines.slice(headerLine + 1)) {
+    if (statement.kind === 'header') return false;
+    if (statement.kind === 'property' && statement.property === 'draws') return true;
+  }
+  return false;
+}
 
 /** The usual way to bring a preferment in: a fifth of the flour goes through it. */
 function drawFix(block: Block, headerLine: number): RuleFix[] {
