@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { mixerTrials } from '../analysis/mixer-trials.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
+import { planOf } from '../analysis/plan.ts';
 import { trialsOf } from '../analysis/trials.ts';
 import { absorptionAt14, peakMinutes, proteinAt14, stabilityMinutes } from '../calc/flour.ts';
 import type { Known } from '../calc/known.ts';
@@ -18,6 +19,7 @@ import { heatOf } from './heat-of.ts';
 import { billMarkdown, comparisonMarkdown, heatSentences } from './heat-words.ts';
 import { factsOf, type LineFacts, sectionOf } from './line-facts.ts';
 import { mixingOutlook, waterWords } from './mixing-words.ts';
+import { planLineMarkdown, planMarkdown } from './plan-words.ts';
 import { readingWords, trialMarkdown } from './trial-words.ts';
 
 /** What a hover says of one line of a block: the stretch of the line it is about, and Markdown. */
@@ -48,6 +50,12 @@ export function hoverOf(
       if (analysis === undefined || facts === undefined) return undefined;
       const words = spanOf(statement.name.start, Math.max(statement.name.end, statement.amount.end));
       return { span: words, markdown: ingredientMarkdown(analysis, facts).join('\n\n') };
+    }
+    case 'planned': {
+      const plan = planOf(block, scope);
+      const said = plan === undefined ? undefined : planLineMarkdown(plan, line);
+      const words = spanOf(statement.name.start, Math.max(statement.name.end, statement.amount.end));
+      return said === undefined ? undefined : { span: words, markdown: said.join('\n\n') };
     }
     case 'property':
       return section === undefined ? undefined : propertyHover(section, line, statement, scope, analysis);
@@ -94,6 +102,10 @@ function headerHover(
     const said = trial === undefined ? [] : trialMarkdown(trial);
     const when = [header.date, header.words].filter((one) => one !== undefined).join(', ');
     return said.length === 0 ? undefined : { span, markdown: [title(`Trial ${when}`), ...said].join('\n\n') };
+  }
+  if (header.section === 'plan') {
+    const plan = planOf(block, scope);
+    return plan === undefined ? undefined : { span, markdown: planMarkdown(plan).join('\n\n') };
   }
   if (header.section === 'mixer' && header.name !== undefined) {
     const trials = mixerTrials(block, header.name, scope);

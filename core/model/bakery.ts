@@ -1,7 +1,8 @@
 import type { LabelRegime } from '../calc/allergens.ts';
+import type { OvenCapacity } from '../calc/plan-batches.ts';
 import type { Name } from '../syntax/tree.ts';
 import { metricCupMillilitres } from '../syntax/units.ts';
-import { propertiesOf, saidValue } from './properties.ts';
+import { propertiesOf, type SaidProperties, saidValue } from './properties.ts';
 import type { Definition, Scope } from './scope.ts';
 
 /** The conditions of a folder. What no bakery section says is taken as a mild day, and the result says so. */
@@ -14,6 +15,8 @@ export interface Bakery {
   readonly scaleStepGrams: number;
   readonly defaultMixer?: Name;
   readonly cupMillilitres: number;
+  /** What the oven takes at once; absent when nobody told it. */
+  readonly oven?: OvenCapacity;
   /** Whose rules a label follows; absent when nobody told it. */
   readonly label?: LabelRegime;
   readonly definition?: Definition;
@@ -66,8 +69,16 @@ function build(definition: Definition): Bakery {
     cupMillilitres: saidValue(said, 'cup', 'volume')?.millilitres ?? metricCupMillilitres,
     definition,
     assumed,
+    ...ovenOf(said),
     ...(tap === undefined ? {} : { tapCelsius: tap }),
     ...(label === 'EU' || label === 'US' ? { label } : {}),
     ...(mixer === undefined ? {} : { defaultMixer: mixer }),
   };
+}
+
+function ovenOf(said: SaidProperties): Pick<Bakery, 'oven'> {
+  const pieces = saidValue(said, 'oven', 'count')?.count;
+  if (pieces !== undefined && pieces > 0) return { oven: { measure: 'pieces', count: pieces } };
+  const grams = saidValue(said, 'oven', 'mass')?.grams;
+  return grams !== undefined && grams > 0 ? { oven: { measure: 'mass', grams } } : {};
 }

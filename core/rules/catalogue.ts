@@ -5,11 +5,12 @@ import { bakeLossUnknown } from './bake-loss-unknown.ts';
 import { bowlOverfull } from './bowl-overfull.ts';
 import { bowlTooLittle } from './bowl-too-little.ts';
 import { brokenDown } from './broken-down.ts';
+import { cannotBePlanned } from './cannot-be-planned.ts';
 import { drawnAndAdded } from './drawn-and-added.ts';
 import { drawnTooMuch } from './drawn-too-much.ts';
 import { drawsContradict } from './draws-contradict.ts';
-import { fastForStiff } from './fast-for-stiff.ts';
 import { farTooMuch } from './far-too-much.ts';
+import { fastForStiff } from './fast-for-stiff.ts';
 import { flourNotHundred } from './flour-not-hundred.ts';
 import { gramsExceedTotal } from './grams-exceed-total.ts';
 import { hotWater } from './hot-water.ts';
@@ -33,6 +34,7 @@ import { noScale } from './no-scale.ts';
 import { noSuchSpeed } from './no-such-speed.ts';
 import { notInDough } from './not-in-dough.ts';
 import { notLoaded } from './not-loaded.ts';
+import { notReadyInTime } from './not-ready-in-time.ts';
 import { nothingLeft } from './nothing-left.ts';
 import { nothingToDraw } from './nothing-to-draw.ts';
 import { partAmountsDiffer } from './part-amounts-differ.ts';
@@ -67,6 +69,8 @@ export const rules: readonly Rule[] = [
   unknownMixer,
   unknownPart,
   unknownFormula,
+  cannotBePlanned,
+  notReadyInTime,
   notInDough,
   noDensity,
   noPieceWeight,

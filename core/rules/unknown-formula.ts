@@ -8,8 +8,8 @@ export const unknownFormula: Rule = {
   title: 'A plan asks for a formula that nobody has written',
   explanation:
     'What is to be made cannot be counted. Write the name as the header of the formula does, or write the formula.',
-  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nplan Friday:\n  ready 2026-05-15 06:00\n  Quai Tin  20 pieces\n',
-  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nplan Friday:\n  ready 2026-05-15 06:00\n  Quay Tin  20 pieces\n',
+  bad: 'formula Quay Tin:\n  yield 10 pieces of 900 g\n  bread flour  100%\n  water  65%\n\nplan Friday:\n  ready 2026-05-15 06:00\n  Quai Tin  20 pieces\n',
+  good: 'formula Quay Tin:\n  yield 10 pieces of 900 g\n  bread flour  100%\n  water  65%\n\nplan Friday:\n  ready 2026-05-15 06:00\n  Quay Tin  20 pieces\n',
   *check({ block, scope }) {
     if (block.top?.kind !== 'plan') return;
     for (const [line, { statement }] of block.lines.entries()) {

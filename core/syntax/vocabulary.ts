@@ -140,7 +140,16 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     property('friction', 'difference', '14 °C', 'measured friction factor, three-temperature rule'),
     note,
   ],
-  plan: [property('ready', 'ready', '2026-12-05 06:30', 'when all must be ready'), note],
+  plan: [
+    property('ready', 'ready', '2026-12-05 06:30', 'when all must be ready'),
+    property(
+      'begin',
+      'ready',
+      '22:00',
+      'no dough is mixed before; without a date the last such time before `ready`',
+    ),
+    note,
+  ],
   formula: [
     property('yield', 'yield', '24 pieces of 880 g', 'what it makes'),
     property('loss', 'percent', '1.5%', 'dough left in the bowl and on the bench'),

@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { planOf } from '../analysis/plan.ts';
 import type { TextRange } from '../features/actions/action.ts';
 import { editsAt, offersAt } from '../features/actions/offers.ts';
 import { touches } from '../features/actions/places.ts';
@@ -15,6 +16,7 @@ import { formulaTemplates, newFormulaText } from '../features/templates.ts';
 import { totalsOf } from '../features/totals-of.ts';
 import { formulaOf } from '../model/formula-model.ts';
 import { checkBlock } from '../rules/check.ts';
+import { planView } from '../sheet/plan-sheet.ts';
 import { sheetOf } from '../sheet/sheet.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { percent } from '../text/figures.ts';
@@ -213,6 +215,14 @@ export function createService(): Service {
     portrait: (uri, shown = uri) => portraitIn(files, answers, settings, uri, shown),
     compare: (uri, before, after) =>
       compareTexts(files, settings, uri, before, after ?? files.get(uri)?.text ?? ''),
+    plans: (uri) => {
+      const found = read(uri);
+      if (found === undefined) return [];
+      return found.source.blocks.flatMap(({ block, firstLine }) => {
+        const plan = planOf(block, files.scopeOf(uri));
+        return plan === undefined ? [] : [planView(uri, firstLine, plan)];
+      });
+    },
     index: (uri) => {
       const file = files.get(uri);
       if (file !== undefined) files.read(file);

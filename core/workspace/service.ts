@@ -18,6 +18,7 @@ import type { OverviewEntry } from '../features/overview.ts';
 import type { FormulaTemplate } from '../features/templates.ts';
 import type { FormulaTotals } from '../features/totals.ts';
 import type { SheetAsked } from '../sheet/asked.ts';
+import type { PlanView } from '../sheet/plan-view.ts';
 import type { SheetView } from '../sheet/view.ts';
 import type { Navigation } from './navigation.ts';
 
@@ -78,6 +79,8 @@ export interface Service extends Navigation {
   portrait(uri: string, shown?: string): FilePortrait | undefined;
   /** What changed from one text of a file to another, or to its present text, among the other files as they are. */
   compare(uri: string, before: string, after?: string): Comparison;
+  /** The production runs of the file's plans, worked out. */
+  plans(uri: string): readonly PlanView[];
   /** Forces as much work as `findings` would, file by file; used to warm a workspace in the background. */
   index(uri: string): void;
   /** The other files whose answers may have changed since they were last asked, because a file they see changed. */

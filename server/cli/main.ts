@@ -85,6 +85,22 @@ program
   });
 
 program
+  .command('plan')
+  .description('work out the production run of a plan: batches, start times, stores list')
+  .argument('<path>', 'the file, or folder, that the plan stands in')
+  .option('--plan <name>', 'which plan, where there are several')
+  .addOption(
+    new Option('--format <format>', 'how to write it')
+      .choices(['text', 'md', 'csv', 'html', 'json'])
+      .default('text'),
+  )
+  .option('--out <file>', 'write it to a file instead of standard output')
+  .action(async (path: string, options) => {
+    const { plan } = await import('./plan.ts');
+    end(await plan(path, options));
+  });
+
+program
   .command('rules')
   .description('list the rules with their level')
   .action(async () => {

@@ -1,0 +1,261 @@
+/**
+ * One batch with its way through the day, all times in minutes. It needs its mixer, then nothing but time, then the
+ * oven, then time again; once mixed it waits for nobody.
+ */
+export interface Job {
+  readonly id: string;
+  /** Two jobs of one mixer do not run at once; absent for a dough that needs none. */
+  readonly mixer?: string;
+  readonly mixMinutes: number;
+  /** From the end of mixing to the oven. */
+  readonly betweenMinutes: number;
+  readonly ovenMinutes: number;
+  /** From the oven to being ready. */
+  readonly afterMinutes: number;
+  readonly readyMinutes: number;
+}
+
+export interface ScheduledJob {
+  readonly job: Job;
+  readonly startMinutes: number;
+  readonly ovenStartMinutes: number;
+  readonly endMinutes: number;
+  /** Above 0: ready so much too late. */
+  readonly lateMinutes: number;
+}
+
+/** Up to so many orders of the jobs are all tried; beyond, a few good ones are. */
+const mostOrders = 5040;
+
+/**
+ * Sets every job as late as mixers and oven allow, so that bread is fresh and nobody starts sooner than needed. Where a job
+ * would have to start before `beginMinutes`, the work starts there instead, and what is late for it is as little as it gets:
+ * first the longest delay, then the sum. List scheduling: jobs are set one after another where there is room. Of few jobs (up to
+ * seven different ones) every order is tried, of more those by time.
+ */
+export function schedule(jobs: readonly Job[], beginMinutes?: number): readonly ScheduledJob[] {
+  if (jobs.length === 0) return [];
+  let best: Candidate | undefined;
+  const orders = ordersOf(jobs);
+  for (const order of orders)
+    best = better(
+      best,
+      candidateOf(
+        order.map((job) => [job, placeLate]),
+        undefined,
+      ),
+    );
+  const first = Math.min(...best!.placed.map((one) => one.startMinutes));
+  if (beginMinutes !== undefined && first < beginMinutes - 1e-9) {
+    best = undefined;
+    for (const order of orders) {
+      // The last of the day is set first when going backwards, and last when going forwards.
+      const forward = [...order].reverse();
+      for (const place of [placeInTime, placeSoon])
+        best = better(
+          best,
+          candidateOf(
+            forward.map((job) => [job, place]),
+            beginMinutes,
+          ),
+        );
+    }
+    best = { ...best!, placed: heldBack(best!.placed) };
+  }
+  return [...best!.placed].sort(
+    (one, other) => one.startMinutes - other.startMinutes || one.endMinutes - other.endMinutes,
+  );
+}
+
+interface Candidate {
+  readonly placed: readonly ScheduledJob[];
+  readonly mostLate: number;
+  readonly sumLate: number;
+  readonly firstStart: number;
+  readonly sumStart: number;
+}
+
+type Place = (job: Job, taken: Taken, beginMinutes: number) => number;
+
+/** Times at which each mixer, and the oven, are taken. */
+interface Taken {
+  readonly mixers: Map<string, [number, number][]>;
+  readonly oven: [number, number][];
+}
+
+function candidateOf(order: readonly (readonly [Job, Place])[], beginMinutes: number | undefined): Candidate {
+  const taken: Taken = { mixers: new Map(), oven: [] };
+  const placed = order.map(([job, place]): ScheduledJob => {
+    const start = place(job, taken, beginMinutes ?? Number.NEGATIVE_INFINITY);
+    const ovenStart = start + job.mixMinutes + job.betweenMinutes;
+    const end = ovenStart + job.ovenMinutes + job.afterMinutes;
+    take(job, start, taken);
+    return {
+      job,
+      startMinutes: start,
+      ovenStartMinutes: ovenStart,
+      endMinutes: end,
+      lateMinutes: Math.max(0, end - job.readyMinutes),
+    };
+  });
+  return {
+    placed,
+    mostLate: Math.max(...placed.map((one) => one.lateMinutes)),
+    sumLate: placed.reduce((sum, one) => sum + one.lateMinutes, 0),
+    firstStart: Math.min(...placed.map((one) => one.startMinutes)),
+    sumStart: placed.reduce((sum, one) => sum + one.startMinutes, 0),
+  };
+}
+
+/** Less late, then a later first start, then later starts in all. */
+function better(one: Candidate | undefined, other: Candidate): Candidate {
+  if (one === undefined) return other;
+  const differences = [
+    one.mostLate - other.mostLate,
+    one.sumLate - other.sumLate,
+    other.firstStart - one.firstStart,
+    other.sumStart - one.sumStart,
+  ];
+  const decisive = differences.find((difference) => Math.abs(difference) > 1e-9) ?? 0;
+  return decisive > 0 ? other : one;
+}
+
+const placeLate: Place = (job, taken) => {
+  let start = job.readyMinutes - lengthOf(job);
+  for (;;) {
+    const clash = clashOf(job, start, taken);
+    if (clash === undefined) return start;
+    start = clash.ifEarlier;
+  }
+};
+
+/** As late as fits in time; where nothing fits any more, as soon as there is room. */
+const placeInTime: Place = (job, taken, beginMinutes) => {
+  let start = Math.max(job.readyMinutes - lengthOf(job), beginMinutes);
+  while (start >= beginMinutes - 1e-9) {
+    const clash = clashOf(job, start, taken);
+    if (clash === undefined) return start;
+    start = clash.ifEarlier;
+  }
+  return placeSoon(job, taken, beginMinutes);
+};
+
+const placeSoon: Place = (job, taken, beginMinutes) => {
+  let start = beginMinutes;
+  for (;;) {
+    const clash = clashOf(job, start, taken);
+    if (clash === undefined) return start;
+    start = clash.ifLater;
+  }
+};
+
+/** The same day with nobody sooner than needed: from the last to the first, each as late as keeps it no later ready. */
+function heldBack(placed: readonly ScheduledJob[]): readonly ScheduledJob[] {
+  const sorted = [...placed].sort((one, other) => other.endMinutes - one.endMinutes);
+  for (const [index, one] of sorted.entries()) {
+    const taken: Taken = { mixers: new Map(), oven: [] };
+    for (const [other, { job, startMinutes }] of sorted.entries())
+      if (other !== index) take(job, startMinutes, taken);
+    const { job } = one;
+    const readyMinutes = Math.max(job.readyMinutes, one.endMinutes);
+    const startMinutes = placeLate({ ...job, readyMinutes }, taken, Number.NEGATIVE_INFINITY);
+    const shift = startMinutes - one.startMinutes;
+    sorted[index] = {
+      ...one,
+      startMinutes,
+      ovenStartMinutes: one.ovenStartMinutes + shift,
+      endMinutes: one.endMinutes + shift,
+    };
+  }
+  return sorted;
+}
+
+function lengthOf(job: Job): number {
+  return job.mixMinutes + job.betweenMinutes + job.ovenMinutes + job.afterMinutes;
+}
+
+function take(job: Job, start: number, taken: Taken): void {
+  if (job.mixer !== undefined && job.mixMinutes > 0) {
+    const times = taken.mixers.get(job.mixer) ?? [];
+    times.push([start, start + job.mixMinutes]);
+    taken.mixers.set(job.mixer, times);
+  }
+  const oven = start + job.mixMinutes + job.betweenMinutes;
+  if (job.ovenMinutes > 0) taken.oven.push([oven, oven + job.ovenMinutes]);
+}
+
+/** Where a start does not do: the nearest starts before and behind what is in its way. */
+function clashOf(
+  job: Job,
+  start: number,
+  taken: Taken,
+): { readonly ifEarlier: number; readonly ifLater: number } | undefined {
+  const mixer = job.mixer === undefined ? undefined : taken.mixers.get(job.mixer);
+  const needs = [
+    { times: mixer ?? [], offset: 0, length: job.mixMinutes },
+    { times: taken.oven, offset: job.mixMinutes + job.betweenMinutes, length: job.ovenMinutes },
+  ];
+  for (const { times, offset, length } of needs) {
+    if (length <= 0) continue;
+    const from = start + offset;
+    for (const [begin, end] of times) {
+      if (from + length <= begin + 1e-9 || from >= end - 1e-9) continue;
+      return { ifEarlier: begin - length - offset, ifLater: end - offset };
+    }
+  }
+  return undefined;
+}
+
+/** Orders to set the jobs in, the latest of the day first. Alike batches are not exchanged with each other. */
+function ordersOf(jobs: readonly Job[]): readonly (readonly Job[])[] {
+  const kinds = new Map<string, Job[]>();
+  for (const job of jobs) {
+    const { id: _id, ...alike } = job;
+    const key = JSON.stringify(alike);
+    kinds.set(key, [...(kinds.get(key) ?? []), job]);
+  }
+  const groups = [...kinds.values()];
+  if (countOrders(groups.map((group) => group.length)) <= mostOrders) return permutations(groups);
+  const by = (figure: (job: Job) => number): Job[] =>
+    [...jobs].sort((one, other) => figure(other) - figure(one));
+  return [
+    by((job) => job.readyMinutes),
+    by((job) => job.readyMinutes - job.afterMinutes),
+    by((job) => job.readyMinutes - job.afterMinutes - job.ovenMinutes),
+    by((job) => job.readyMinutes - lengthOf(job)),
+    by((job) => job.ovenMinutes),
+  ];
+}
+
+function countOrders(sizes: readonly number[]): number {
+  let orders = 1;
+  let placed = 0;
+  for (const size of sizes) {
+    for (let i = 1; i <= size; i++) orders = (orders * ++placed) / i;
+    if (orders > mostOrders) return orders;
+  }
+  return orders;
+}
+
+function permutations(groups: readonly (readonly Job[])[]): Job[][] {
+  const all: Job[][] = [];
+  const left = groups.map((group) => [...group].reverse());
+  const order: Job[] = [];
+  const size = groups.reduce((sum, group) => sum + group.length, 0);
+  const extend = (): void => {
+    if (order.length === size) {
+      all.push([...order]);
+      return;
+    }
+    for (const group of left) {
+      const job = group.pop();
+      if (job === undefined) continue;
+      order.push(job);
+      extend();
+      order.pop();
+      group.push(job);
+    }
+  };
+  extend();
+  return all;
+}

@@ -1,0 +1,85 @@
+import { writeFile } from 'node:fs/promises';
+import {
+  type PlanView,
+  pageAsCsv,
+  pageAsHtml,
+  pageAsMarkdown,
+  pageAsText,
+  planPage,
+} from '../../core/index.ts';
+import type { ExitCode } from './exit-code.ts';
+import { readInput } from './input.ts';
+
+export const planFormats = ['text', 'md', 'csv', 'html', 'json'] as const;
+
+export interface PlanOptions {
+  readonly plan?: string;
+  readonly format: (typeof planFormats)[number];
+  readonly out?: string;
+}
+
+/** Writes the production run of a plan: 0, 1 where something of it could not be planned, 2 when it could not be read. */
+export async function plan(path: string, options: PlanOptions): Promise<ExitCode> {
+  const input = await readInput([path]);
+  const all = input.asked.flatMap(({ uri }) => input.service.plans(uri));
+  const chosen = options.plan === undefined ? all : all.filter((one) => one.plan === options.plan);
+  if (chosen.length === 0) {
+    if (!input.failed) process.stderr.write(`doughwright: ${path}: ${missing(all, options.plan)}\n`);
+    return 2;
+  }
+  const shown = chosen.map((one) => withPaths(one, input.shown));
+  const text = written(shown, options.format);
+  if (options.out === undefined) process.stdout.write(text);
+  else {
+    const told = await writeFile(options.out, text).then(
+      () => undefined,
+      (error: unknown) => (error instanceof Error ? error.message : String(error)),
+    );
+    if (told !== undefined) {
+      process.stderr.write(
+        `doughwright: ${options.out}: this cannot be written (${told}); name another file.\n`,
+      );
+      return 2;
+    }
+  }
+  if (input.failed) return 2;
+  return shown.every(({ complete }) => complete) ? 0 : 1;
+}
+
+function missing(all: readonly PlanView[], name: string | undefined): string {
+  if (name === undefined || all.length === 0)
+    return 'no plan in here; a plan begins with a line "plan NAME:".';
+  return `no plan "${name}" in here; there is ${all.map((one) => `"${one.plan}"`).join(', ')}.`;
+}
+
+/** Files by the paths that a reader knows, lines counted from one as people do. */
+function withPaths(view: PlanView, shown: (uri: string) => string): PlanView {
+  const doughs = view.doughs.map((dough) => ({
+    ...dough,
+    uri: shown(dough.uri),
+    lines: dough.lines.map((line) => line + 1),
+  }));
+  return { ...view, uri: shown(view.uri), line: view.line + 1, doughs };
+}
+
+function written(views: readonly PlanView[], format: PlanOptions['format']): string {
+  if (format === 'json') {
+    const told = views.map(({ uri, complete: _, doughs, ...rest }) => ({
+      file: uri,
+      ...rest,
+      doughs: doughs.map(({ uri: file, ...dough }) => ({ file, ...dough })),
+    }));
+    return `${JSON.stringify(told, null, 2)}\n`;
+  }
+  const pages = views.map(planPage);
+  switch (format) {
+    case 'csv':
+      return pages.map(pageAsCsv).join('');
+    case 'html':
+      return pages.map(pageAsHtml).join('');
+    case 'md':
+      return pages.map(pageAsMarkdown).join('\n');
+    default:
+      return pages.map(pageAsText).join('\n');
+  }
+}

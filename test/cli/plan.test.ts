@@ -1,0 +1,116 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { folderWith } from '../server/places.ts';
+import { doughwright } from './run.ts';
+
+// 20 pieces of 1 kg from 168 %: an oven of 10 pieces makes two batches of 10 kg. Worked backwards by hand from 06:00: cool
+// 1 h, bake 40 min, so the oven takes them at 03:40 and 04:20, after 1 h 30 min of bulk and proof and 10 min of mixing.
+const files = {
+  'bakery.dough': 'bakery Quay Lane:\n  oven 10 pieces\n  currency EUR\n',
+  'mixers.dough': 'mixer spiral one:\n  kind spiral\n  bowl 2 kg to 40 kg\n',
+  'a.dough': [
+    'formula Quay Tin:',
+    '  yield 10 pieces of 1 kg',
+    '  bread flour  100%',
+    '  water  66%',
+    '  salt  2%',
+    '',
+    'preferment poolish:',
+    '  draws 20% of flour',
+    '  bread flour  100%',
+    '  water  100%',
+    '  ferment 12 h at 18 °C',
+    '',
+    'mix in spiral one:',
+    '  load flour, water, poolish, salt',
+    '  speed 1 for 10 min',
+    '',
+    'process:',
+    '  bulk 1 h',
+    '  proof 30 min',
+    '  bake 40 min at 230 °C',
+    '  cool 1 h',
+    '',
+  ].join('\n'),
+  'plan.dough': 'plan Friday:\n  ready 2026-05-15 06:00\n  Quay Tin  20 pieces\n',
+  'late.dough': 'plan Hurry:\n  ready 2026-05-15 06:00\n  begin 03:00\n  Quay Tin  20 pieces\n',
+  'wrong.dough': 'plan Odd:\n  Quay Tin  20 pieces\n',
+};
+
+describe('doughwright plan', () => {
+  it('writes batches, times and stores as JSON', async () => {
+    const { path } = folderWith(files);
+    const { code, stdout, stderr } = await doughwright(path, 'plan', '--format', 'json', 'plan.dough');
+    expect([code, stderr]).toEqual([0, '']);
+    const [plan] = JSON.parse(stdout);
+    expect(plan).toMatchObject({
+      file: 'plan.dough',
+      plan: 'Friday',
+      ready: '2026-05-15 06:00',
+      firstMix: '2026-05-15 02:00',
+      firstWork: '2026-05-14 14:00',
+    });
+    expect(plan.doughs[0]).toMatchObject({ file: 'a.dough', formula: 'Quay Tin', pieces: 20, lines: [3] });
+    const batches = plan.doughs[0].batches.map(
+      (batch: { pieces: number; mixStart: string; ovenStart: string; ready: string }) => [
+        batch.pieces,
+        batch.mixStart.slice(11),
+        batch.ovenStart.slice(11),
+        batch.ready.slice(11),
+      ],
+    );
+    expect(batches).toEqual([
+      [10, '02:00', '03:40', '05:20'],
+      [10, '02:40', '04:20', '06:00'],
+    ]);
+    const grams = Object.fromEntries(
+      plan.stores.map((store: { name: string; grams: number }) => [store.name, store.grams]),
+    );
+    // 20 kg of 168 %, so 1 % weighs 119.05 g.
+    expect(grams['bread flour']).toBeCloseTo(20_000 / 1.68, 6);
+    expect(grams.water).toBeCloseTo((20_000 / 1.68) * 0.66, 6);
+    expect(grams.salt).toBeCloseTo((20_000 / 1.68) * 0.02, 6);
+  });
+
+  it('says by how long ready is missed', async () => {
+    const { path } = folderWith(files);
+    const { stdout } = await doughwright(path, 'plan', 'late.dough');
+    // Begun at 03:00 the loads go in at 04:40 and 05:20: ready 06:20 and 07:00.
+    expect(stdout).toMatch(/late by +1 h$/m);
+    expect(stdout).toContain('Quay Tin cannot be ready in time: 1 h late.');
+    const { stdout: told } = await doughwright(path, 'check', 'late.dough');
+    expect(told).toMatch(/late\.dough:4:3: warning: .*1 h too late.*\[not-ready-in-time\]/);
+  });
+
+  it('writes Markdown, CSV and HTML, and into a file', async () => {
+    const { path } = folderWith(files);
+    const md = await doughwright(path, 'plan', '--format', 'md', 'plan.dough');
+    expect(md.stdout).toMatch(/^# Friday\n\n- ready: 2026-05-15 06:00\n/);
+    expect(md.stdout).toContain(
+      '| 2026-05-15 02:00 | mix Quay Tin, batch 1 of 2: 10 pieces, 10 kg in spiral one, 10 min |',
+    );
+    const csv = await doughwright(path, 'plan', '--format', 'csv', 'plan.dough');
+    expect(csv.stdout).toContain(
+      'Timeline,2026-05-15 02:00,"mix Quay Tin, batch 1 of 2: 10 pieces, 10 kg in spiral one, 10 min"\r\n',
+    );
+    const html = await doughwright(path, 'plan', '--format', 'html', '--out', 'out.html', 'plan.dough');
+    expect([html.code, html.stdout]).toEqual([0, '']);
+    const written = readFileSync(join(path, 'out.html'), 'utf8');
+    expect(written).toMatch(/^<!doctype html>/);
+    expect(written).toContain('<caption>Stores</caption>');
+    expect(written).not.toContain('<script');
+  });
+
+  it('says what cannot be planned, and where there is no plan', async () => {
+    const { path } = folderWith(files);
+    const odd = await doughwright(path, 'plan', 'wrong.dough');
+    expect(odd.code).toBe(1);
+    expect(odd.stdout).toContain('nothing says when it has to be ready');
+    const none = await doughwright(path, 'plan', 'a.dough');
+    expect([none.code, none.stdout]).toEqual([2, '']);
+    expect(none.stderr).toBe(
+      'doughwright: a.dough: no plan in here; a plan begins with a line "plan NAME:".\n',
+    );
+  });
+});
