@@ -15,6 +15,8 @@ const keeping = [
   'state-hydration',
   'write-out',
   'weigh-measures',
+  'extract-part',
+  'inline-part',
   'sort-by-weight',
   'usual-order',
 ] as const;

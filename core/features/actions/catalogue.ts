@@ -6,7 +6,9 @@ import { changeYeast } from './change-yeast.ts';
 import { convertMix } from './convert-mix.ts';
 import { defineName } from './define-name.ts';
 import { drawPart } from './draw-part.ts';
+import { extractPart } from './extract-part.ts';
 import { fixAllOfRule, fixAllPreferred } from './fix-all.ts';
+import { inlinePart } from './inline-part.ts';
 import { inGrams, inPercent } from './section-units.ts';
 import { sortByWeight } from './sort-by-weight.ts';
 import { usualOrder } from './usual-order.ts';
@@ -26,6 +28,8 @@ export const actions: readonly Action[] = [
   changeFlour,
   changeYeast,
   convertMix,
+  extractPart,
+  inlinePart,
   sortByWeight,
   usualOrder,
   defineName,
