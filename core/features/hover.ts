@@ -14,6 +14,7 @@ import { degrees, duration, mass, minutes, percent, trimmed } from '../text/figu
 import type { Span } from '../text/span.ts';
 import { calibrationMarkdown } from './calibration-words.ts';
 import { costWords } from './cost-words.ts';
+import { partWords, stepWords } from './fermentation-words.ts';
 import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
 import { heatOf } from './heat-of.ts';
 import { billMarkdown, comparisonMarkdown, heatSentences } from './heat-words.ts';
@@ -59,6 +60,11 @@ export function hoverOf(
     }
     case 'property':
       return section === undefined ? undefined : propertyHover(section, line, statement, scope, analysis);
+    case 'step': {
+      const said = analysis === undefined ? [] : stepWords(analysis, line);
+      const { start, end } = statement.words;
+      return said.length === 0 ? undefined : { span: spanOf(start, end), markdown: said.join('\n\n') };
+    }
     default:
       return undefined;
   }
@@ -235,6 +241,8 @@ function propertyHover(
     const words = trial === undefined ? undefined : readingWords(trial, line);
     if (words !== undefined) said.push(words);
   }
+  if (statement.property === 'ferment' && analysis !== undefined)
+    said.push(...partWords(analysis, sectionId(section.headerLine), line));
   if (statement.property === 'yield' && analysis?.solved !== undefined)
     said.push(...totalsMarkdown(analysis).slice(0, 2));
   if (property !== undefined)

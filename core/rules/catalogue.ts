@@ -11,6 +11,7 @@ import { drawnTooMuch } from './drawn-too-much.ts';
 import { drawsContradict } from './draws-contradict.ts';
 import { farTooMuch } from './far-too-much.ts';
 import { fastForStiff } from './fast-for-stiff.ts';
+import { fermentationTime } from './fermentation-time.ts';
 import { flourNotHundred } from './flour-not-hundred.ts';
 import { gramsExceedTotal } from './grams-exceed-total.ts';
 import { hotWater } from './hot-water.ts';
@@ -108,6 +109,7 @@ export const rules: readonly Rule[] = [
   yeastRange,
   farTooMuch,
   weighsNothing,
+  fermentationTime,
   hotWater,
   yeastInTheHot,
   iceAboveHalf,

@@ -1,3 +1,4 @@
+import { asFreshYeast } from '../calc/yeast.ts';
 import type { Ingredient } from '../model/ingredient.ts';
 import { saidValue } from '../model/properties.ts';
 import { percent } from '../text/figures.ts';
@@ -73,13 +74,6 @@ function* overnight(context: RuleContext) {
   }
 }
 
-/** How many times its weight of fresh yeast a yeast counts for; 0 for what is none. */
 function asFresh(ingredient: Ingredient | undefined): number {
-  if (ingredient?.role !== 'yeast') return 0;
-  if ((ingredient.composition.water ?? 0) > 0.4) return 1;
-  const name = ingredient.name.toLowerCase();
-  if (name.includes('instant')) return 1 / 0.33;
-  return name.includes('dry') || name.includes('dried') || ingredient.composition.water !== undefined
-    ? 1 / 0.4
-    : 1;
+  return ingredient?.role === 'yeast' ? asFreshYeast(ingredient.name, ingredient.composition.water) : 0;
 }

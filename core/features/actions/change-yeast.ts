@@ -1,5 +1,6 @@
 import { contentsOf } from '../../calc/contents.ts';
 import type { SolvedFormula, SolvedLine, SolvedSection } from '../../calc/formula-result.ts';
+import { yeastAlike } from '../../calc/yeast.ts';
 import type { LineModel } from '../../model/formula-model.ts';
 import { findIngredient } from '../../model/ingredient.ts';
 import { trimmed } from '../../text/figures.ts';
@@ -10,19 +11,12 @@ import { LineEdits, linesOf, rename } from './ingredient-lines.ts';
 import { LineChanges } from './line-changes.ts';
 import { lineAt, sectionAt, solvedLines } from './places.ts';
 
-/** How much of each kind raises alike. Common practice, no source. */
-const alike: ReadonlyMap<string, number> = new Map([
-  ['fresh yeast', 1],
-  ['active dry yeast', 0.4],
-  ['instant yeast', 0.33],
-]);
-
 export const changeYeast: Action = {
   id: 'change-yeast',
   kind: 'rewrite',
   name: 'Change one kind of yeast for another',
   explanation:
-    'Between fresh, active dry and instant yeast, as 1 : 0.4 : 0.33 by weight (common practice, no source; the packet’s own figure ' +
+    'Between fresh, active dry and instant yeast, as 1 : 0.4 : 0.33 by weight (Hamelman, Bread, 2004; the packet’s own figure ' +
     'goes before it). It changes every line of that yeast in the formula and what is loaded, and gives the water line of the section ' +
     'the water that fresh yeast brings and dry yeast lacks, so that effective hydration stays.',
   example:
@@ -32,10 +26,10 @@ export const changeYeast: Action = {
     const section = sectionAt(context);
     if (line === undefined || section === undefined) return;
     const key = solvedLines(context, section).get(line.id)?.key ?? '';
-    const from = alike.get(key);
+    const from = yeastAlike.get(key);
     const whole = from === undefined ? undefined : wholeFormula(context);
     if (from === undefined || whole === undefined) return;
-    for (const [name, to] of alike) {
+    for (const [name, to] of yeastAlike) {
       if (name === key || stands(whole, key, name)) continue;
       const change: YeastChange = { from: key, to: name, ratio: to / from };
       yield {

@@ -1,0 +1,69 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import { fermentationOf } from '../analysis/fermentation.ts';
+import { referenceBulkMinutes, referenceCelsius } from '../calc/fermentation.ts';
+import { makesGluten } from '../calc/flour.ts';
+import { duration, percent } from '../text/figures.ts';
+import type { Rule } from './rule.ts';
+import { wordsOf } from './words.ts';
+
+/** What doughs ferment from mixing to the oven, as many times what fills a bulk. Common practice, no source. */
+const usualBulks = 1.7;
+/** Only beyond this factor is anything said: figures of fermentation are no better. */
+const beyond = 2;
+
+export const fermentationTime: Rule = {
+  code: 'fermentation-time',
+  level: 'info',
+  title: 'The dough ferments far longer or shorter than is usual',
+  explanation:
+    'From yeast or levain, salt, sugar and the dough’s own temperature through every step, the time to the oven is counted as time at 27 °C of ' +
+    'a dough with 2 % fresh yeast and 2 % salt, which fills its bulk in 60 to 75 minutes (common practice) and takes some 1.7 times that to the ' +
+    'oven. Only beyond a factor of two is anything said, and never of doughs mostly of rye. A `rise` in a trial of the formula replaces the rate by what was seen.',
+  bad:
+    'formula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n  fresh yeast  0.2%\n\nprocess:\n  bulk 1 h at 25 °C\n  divide\n  proof 45 min at 27 °C\n' +
+    '  bake 35 min at 230 °C\n',
+  good:
+    'formula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n  fresh yeast  2%\n\nprocess:\n  bulk 1 h at 25 °C\n  divide\n  proof 45 min at 27 °C\n' +
+    '  bake 35 min at 230 °C\n',
+  *check({ analysis, block }) {
+    if (analysis === undefined || analysis.resolved.model.processes.length === 0) return;
+    const fermentation = fermentationOf(analysis);
+    if (!fermentation.known || !fermentation.value.isWhole || isMostlyWithoutGluten(analysis)) return;
+    const { bulks, steps, leavening, isObserved } = fermentation.value;
+    const longest = steps.reduce(
+      (one, other) => (one === undefined || other.minutes > one.minutes ? other : one),
+      steps[0],
+    );
+    if (longest === undefined) return;
+    const ratio = bulks / usualBulks;
+    if (ratio <= beyond && ratio >= 1 / beyond) return;
+    const [worth, usual] = [bulks, usualBulks].map((one) =>
+      duration(300 * Math.max(1, Math.round((one * referenceBulkMinutes) / 5))),
+    );
+    const yeast = leavening.freshYeastFraction / ratio;
+    const cure =
+      leavening.levainFraction > 0 || !(yeast < mostYeast && yeast > leastYeast)
+        ? ratio > 1
+          ? 'Shorten it, or let it stand cooler.'
+          : 'Give it longer, or let it stand warmer.'
+        : `For these times about ${percent(yeast)} of fresh yeast is usual.`;
+    yield {
+      line: longest.line,
+      span: wordsOf(block, longest.line),
+      message: `From mixing to the oven the dough ferments as much as ${worth} at ${referenceCelsius} °C with 2% fresh yeast would do${isObserved ? ', by the rise of your own trials' : ''}; about ${usual} is usual. ${cure}`,
+    };
+  },
+};
+
+/** Dough of rye and the like is ripe after far less growth, and nobody measures it by doubling. */
+function isMostlyWithoutGluten({ solved, resolved }: Analysis): boolean {
+  const without = (solved?.overall ?? []).reduce((sum, line) => {
+    const grain = resolved.ingredients.get(line.key)?.flour?.grain;
+    return grain === undefined || makesGluten(grain) ? sum : sum + (line.fraction ?? 0);
+  }, 0);
+  return without > 0.4;
+}
+
+/** Yeast that is still advice, as fresh yeast, of flour. */
+const mostYeast = 0.06;
+const leastYeast = 0.0005;
