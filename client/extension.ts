@@ -1,12 +1,11 @@
-import { commands, type ExtensionContext, Uri, window, workspace } from 'vscode';
+import { type ExtensionContext, Uri, window, workspace } from 'vscode';
 import { type BaseLanguageClient, type LanguageClientOptions, State } from 'vscode-languageclient';
+import { registerCommands } from './commands.ts';
 import { watchCursor } from './cursor.ts';
 import { guardWith } from './guard.ts';
-import { showChosen } from './list/chosen.ts';
 import { createFormulaList } from './list/formula-list.ts';
-import { newFormula } from './list/new-formula.ts';
 import { commandIds, languageId } from './names.ts';
-import { createPreview } from './preview/panel.ts';
+import { createPanels } from './preview/panels.ts';
 import { registerShowUses, showUsesCommand } from './show-uses.ts';
 import { createStatusBar } from './status-bar.ts';
 import { createWire } from './wire.ts';
@@ -21,7 +20,9 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
   const wire = createWire();
   const cursor = watchCursor();
   const statusBar = createStatusBar(wire, cursor, guard);
-  const preview = createPreview({ wire, cursor, guard, extensionUri: context.extensionUri });
+  const panels = createPanels({
+    ...{ wire, cursor, guard, extensionUri: context.extensionUri, store: context.workspaceState },
+  });
   const list = createFormulaList(wire, guard);
   let client: BaseLanguageClient | undefined;
 
@@ -39,7 +40,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     wire.attach(fresh);
     fresh.onDidChangeState(({ newState }) => {
       if (client !== fresh || newState === State.Starting) return;
-      preview.serverRuns(newState === State.Running);
+      panels.serverRuns(newState === State.Running);
       statusBar.refresh();
       list.refresh();
     });
@@ -52,51 +53,22 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       ?.dispose()
       .catch((error: unknown) => log.warn(`Stopping the language server: ${String(error)}`));
   };
+  const restart = async () => {
+    log.info('Restarting the language server.');
+    // A client whose server never came up cannot be started again: every restart takes a new one.
+    await stop();
+    await start();
+  };
 
   context.subscriptions.push(
     log,
     wire,
     cursor,
     statusBar,
-    preview,
+    panels,
     list,
     registerShowUses(),
-    commands.registerCommand(
-      commandIds.newFormula,
-      guard('new formula', () => newFormula(wire)),
-    ),
-    commands.registerCommand(
-      commandIds.filterList,
-      guard('filter the list', () => list.filter()),
-    ),
-    commands.registerCommand(
-      commandIds.clearListFilter,
-      guard('whole list', () => list.clearFilter()),
-    ),
-    commands.registerCommand(
-      commandIds.refreshList,
-      guard('refresh the list', () => list.refresh()),
-    ),
-    commands.registerCommand(
-      commandIds.openSheet,
-      guard('open batch sheet', async (chosen?: unknown) => {
-        await showChosen(chosen);
-        preview.open();
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.showLog,
-      guard('show log', () => log.show()),
-    ),
-    commands.registerCommand(
-      commandIds.restart,
-      guard('restart', async () => {
-        log.info('Restarting the language server.');
-        // A client whose server never came up cannot be started again: every restart takes a new one.
-        await stop();
-        await start();
-      }),
-    ),
+    ...registerCommands({ guard, wire, panels, list, log, restart }),
     { dispose: () => void stop() },
   );
   await guard('start', start)();

@@ -7,6 +7,8 @@ export const filteringContext = 'doughwright.listIsFiltered';
 export const commandIds = {
   restart: 'doughwright.restart',
   openSheet: 'doughwright.openSheet',
+  openPinnedSheet: 'doughwright.openPinnedSheet',
+  workFromSheet: 'doughwright.workFromSheet',
   showLog: 'doughwright.showLog',
   newFormula: 'doughwright.newFormula',
   filterList: 'doughwright.filterList',

@@ -31,7 +31,7 @@ export interface Wire {
   /** Batch sheet of a formula, or `null` where none stands and while no server runs. Rejects when cancelled. */
   askSheet(params: SheetParams, token: CancellationToken): Promise<SheetResult>;
   /** Words for the status bar, or `null` where no formula stands and while no server runs. Rejects when cancelled. */
-  askStatus(params: StatusParams, token: CancellationToken): Promise<StatusResult | null>;
+  askStatus(params: StatusParams, token?: CancellationToken): Promise<StatusResult | null>;
   /** What the files of the workspace define, or `null` while no server runs. */
   askOverview(): Promise<OverviewResult | null>;
   /** The text of a new formula, or `null` while no server runs. */
@@ -54,8 +54,13 @@ export function createWire(): WireEnd {
     request: string,
     params: object,
     token?: CancellationToken,
-  ): Promise<Result | null> =>
-    client?.isRunning() ? client.sendRequest<Result>(request, params, token) : null;
+  ): Promise<Result | null> => {
+    if (!client?.isRunning()) return null;
+    // A token that is not there would be sent as a second parameter.
+    return token
+      ? client.sendRequest<Result>(request, params, token)
+      : client.sendRequest<Result>(request, params);
+  };
   return {
     askSheet: (params, token) => ask(sheetRequest, params, token),
     askStatus: (params, token) => ask(statusRequest, params, token),

@@ -66,4 +66,5 @@ export * from './text/figures.ts';
 export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { createService, defaultSettings } from './workspace/create-service.ts';
+export type { PanelChange } from './workspace/panel-edits.ts';
 export type { Service, Settings } from './workspace/service.ts';

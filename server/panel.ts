@@ -58,7 +58,7 @@ export function answerPanel(parts: QuestionParts): void {
     const service = await workspace.service();
     const uri = canonicalUri(textDocument.uri);
     if (!service.has(uri)) return { cannot: 'The file is not open and not in the workspace.' };
-    const edits = service.logReading(uri, line, change.reading, formula);
+    const edits = service.panelEdits(uri, line, change, formula);
     return typeof edits === 'string'
       ? { cannot: edits }
       : { edit: convert.toWorkspaceEdit(edits, able, naming) };

@@ -3,16 +3,17 @@
  * of this file and nothing else of the server.
  */
 import type { WorkspaceEdit } from 'vscode-languageserver';
-import type { ReadingToLog } from '../core/features/log-reading.ts';
 import type { OverviewEntry } from '../core/features/overview.ts';
 import type { FormulaTemplate } from '../core/features/templates.ts';
 
 export type { ReadingToLog } from '../core/features/log-reading.ts';
 export type { OverviewEntry, OverviewKind } from '../core/features/overview.ts';
 export type { FormulaTemplate } from '../core/features/templates.ts';
+export type { PanelChange } from '../core/workspace/panel-edits.ts';
 
 import type { ClockRequest, SizeRequest, TodayConditions } from '../core/sheet/asked.ts';
 import type { SheetView } from '../core/sheet/view.ts';
+import type { PanelChange } from '../core/workspace/panel-edits.ts';
 
 export type { ClockRequest, SheetAsked, SizeRequest, TodayConditions } from '../core/sheet/asked.ts';
 export type { SheetChart } from '../core/sheet/chart.ts';
@@ -88,7 +89,7 @@ export interface EditParams {
   readonly textDocument: { readonly uri: string };
   readonly line: number;
   readonly formula?: string;
-  readonly change: { readonly kind: 'reading'; readonly reading: ReadingToLog };
+  readonly change: PanelChange;
 }
 /** The edit for the editor to make, or one sentence that says why there is none. */
 export type EditResult = { readonly edit: WorkspaceEdit } | { readonly cannot: string };

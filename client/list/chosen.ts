@@ -24,7 +24,7 @@ export async function showChosen(chosen: unknown): Promise<void> {
   });
 }
 
-function isEntry(chosen: unknown): chosen is OverviewEntry {
+export function isEntry(chosen: unknown): chosen is OverviewEntry {
   const entry = chosen as Partial<OverviewEntry> | undefined;
   return typeof entry?.uri === 'string' && typeof entry.line === 'number';
 }

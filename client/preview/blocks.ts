@@ -20,9 +20,10 @@ export function weighingBlocks(view: SheetView, placed: PlacedFindings, reveal: 
           { attributes: { id: heading } },
           lineButton(block.title, block.line, `block ${b}`, reveal),
         ),
-        block.when
-          ? element('p', { class: 'when', text: block.when, attributes: { dir: 'auto' } })
-          : undefined,
+        ...[block.clock?.words, block.when]
+          .filter(Boolean)
+          .map((text) => element('p', { class: 'when', text, attributes: { dir: 'auto' } })),
+        block.times > 1 ? element('p', { class: 'times', text: `${block.times} times` }) : undefined,
       ),
       block.note ? element('p', { class: 'note', text: block.note, attributes: { dir: 'auto' } }) : undefined,
       findingsAt(placed, `block ${b}`, reveal),
@@ -37,7 +38,10 @@ export function weighingBlocks(view: SheetView, placed: PlacedFindings, reveal: 
       }),
     );
   });
-  return element('div', { class: 'weighing' }, ...sections, waterAt ? undefined : water);
+  const batches = view.batches.text
+    ? element('p', { class: 'batches', text: view.batches.text, attributes: { dir: 'auto' } })
+    : undefined;
+  return element('div', { class: 'weighing' }, batches, ...sections, waterAt ? undefined : water);
 }
 
 interface TableParts {
@@ -76,7 +80,7 @@ function weighTable(block: SheetBlock, b: number, parts: TableParts): HTMLElemen
     'tr',
     { class: 'total', attributes: { role: 'row' } },
     element('th', { class: 'ingredient', text: 'Together', attributes: { scope: 'row', role: 'rowheader' } }),
-    figureCell('weigh', block.total),
+    figureCell('weigh', block.total, block.totalOfAll),
     runs ? element('td', { class: 'reads', attributes: { role: 'cell' } }) : undefined,
     element('td', { class: 'percent', attributes: { role: 'cell' } }),
   );
@@ -112,7 +116,7 @@ function weighRow(
       lineButton(row.name, row.line, key, reveal),
       ...notes.map((note) => element('span', { class: 'note', text: note, attributes: { dir: 'auto' } })),
     ),
-    figureCell('weigh', row.weigh),
+    figureCell('weigh', row.weigh, row.all),
     runs ? figureCell('reads', row.scaleReads) : undefined,
     element('td', { class: 'percent', text: row.percent ?? '', attributes: { role: 'cell' } }),
   );
@@ -122,7 +126,7 @@ function columnHead(column: string, text: string): HTMLElement {
   return element('th', { class: column, text, attributes: { scope: 'col', role: 'columnheader' } });
 }
 
-function figureCell(column: string, figure: SheetFigure | undefined): HTMLElement {
+function figureCell(column: string, figure: SheetFigure | undefined, all?: SheetFigure): HTMLElement {
   const cell = element('td', { class: column, attributes: { role: 'cell' } });
   if (!figure) return cell;
   cell.append(
@@ -130,6 +134,7 @@ function figureCell(column: string, figure: SheetFigure | undefined): HTMLElemen
     document.createTextNode('\u00a0'),
     element('span', { class: 'unit', text: figure.unit }),
   );
+  if (all) cell.append(element('span', { class: 'all', text: `${all.figure}\u00a0${all.unit} in all` }));
   return cell;
 }
 

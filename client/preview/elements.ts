@@ -28,7 +28,13 @@ export type Reveal = (line: number) => void;
  * the key tells the page which button had the focus when the sheet is drawn anew.
  */
 export function lineButton(name: string, line: number, key: string, reveal: Reveal): HTMLButtonElement {
-  const attributes = { type: 'button', dir: 'auto', 'data-key': key, title: 'Show this line in the editor' };
+  const attributes = {
+    type: 'button',
+    dir: 'auto',
+    'data-key': key,
+    'data-line': String(line),
+    title: 'Show this line in the editor',
+  };
   const button = element('button', { class: 'name', text: name, attributes });
   button.addEventListener('click', () => reveal(line));
   return button;
@@ -37,4 +43,15 @@ export function lineButton(name: string, line: number, key: string, reveal: Reve
 /** People count lines from one. */
 export function lineNumber(line: number): string {
   return String(line + 1);
+}
+
+/** A button that does something here, named by its words. */
+export function button(
+  text: string,
+  act: () => void,
+  parts: Omit<ElementParts, 'text'> = {},
+): HTMLButtonElement {
+  const made = element('button', { ...parts, text, attributes: { type: 'button', ...parts.attributes } });
+  made.addEventListener('click', act);
+  return made;
 }

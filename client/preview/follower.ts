@@ -1,5 +1,4 @@
-import type { SheetParams, SheetResult, SizeRequest } from '../../server/protocol.ts';
-import { sizeKey, type ToPage } from './messages.ts';
+import type { SheetAsked, SheetParams, SheetResult, SheetView } from '../../server/protocol.ts';
 
 /** Where the sheet's formula stands: at a line, or by name where there is no cursor to go by. */
 export interface FollowedPlace {
@@ -11,17 +10,18 @@ export interface FollowedPlace {
 export interface FollowerOptions {
   /** Asks the server; the signal says that the answer is no longer wanted. */
   readonly ask: (params: SheetParams, signal: AbortSignal) => Promise<SheetResult>;
-  readonly show: (message: ToPage) => void;
+  readonly show: (sequence: number, sheet: SheetView) => void;
+  readonly showNothing: (sequence: number, why: 'no-formula' | 'no-server') => void;
+  /** What the baker tries for a formula. */
+  readonly triedOf: (uri: string, formula: string) => SheetAsked;
 }
 
 export interface Follower {
   readonly place: FollowedPlace | undefined;
+  /** The sheet that was shown last, while it stands. */
+  readonly sheet: SheetView | undefined;
   /** Shows the formula at this place from now on. */
   follow(place: FollowedPlace): Promise<void>;
-  /** Sizes a formula, and keeps that size for as long as the follower lives. */
-  resize(uri: string, formula: string, size: SizeRequest): Promise<void>;
-  /** Takes sizes kept from before a reload; a size set since then wins. */
-  restoreSizes(sizes: Readonly<Record<string, SizeRequest>>): void;
   /** Numbers of these documents may have changed. */
   changed(uris: readonly string[]): Promise<void>;
   /** Asks again for what is shown. */
@@ -31,15 +31,14 @@ export interface Follower {
 }
 
 /**
- * Decides what the batch sheet asks for and which answers count: only the answer to the newest question is shown,
- * however late an older one comes in.
+ * Decides what a batch sheet asks for and which answers count: only the answer to the newest question is shown, however
+ * late an older one comes in.
  */
-export function createFollower({ ask, show }: FollowerOptions): Follower {
+export function createFollower({ ask, show, showNothing, triedOf }: FollowerOptions): Follower {
   let place: FollowedPlace | undefined;
-  let formulaShown: string | undefined;
+  let shown: SheetView | undefined;
   let sequence = 0;
   let asking: AbortController | undefined;
-  const sizes = new Map<string, SizeRequest>();
 
   const begin = () => {
     asking?.abort();
@@ -47,75 +46,57 @@ export function createFollower({ ask, show }: FollowerOptions): Follower {
     sequence += 1;
     return { own: sequence, signal: asking.signal };
   };
-  const sizeOf = (uri: string, formula: string | undefined): SizeRequest =>
-    (formula === undefined ? undefined : sizes.get(sizeKey(uri, formula))) ?? asInFile;
 
   const refresh = async () => {
     const { own, signal } = begin();
-    if (!place) return show({ type: 'nothing', sequence: own, why: 'no-formula' });
+    if (!place) return showNothing(own, 'no-formula');
     const asked = place;
-    let size = sizeOf(asked.uri, asked.formula ?? formulaShown);
-    let sheet = await ask(paramsOf(asked, size), signal);
-    // Only the answer names the formula, and with it the size the baker gave it: then the question is asked once more.
-    if (own === sequence && sheet && !sameSize(size, sizeOf(sheet.uri, sheet.formula))) {
-      size = sizeOf(sheet.uri, sheet.formula);
-      sheet = await ask(paramsOf(asked, size), signal);
+    const expected = asked.formula ?? (shown?.uri === asked.uri ? shown.formula : undefined);
+    let tried = expected === undefined ? {} : triedOf(asked.uri, expected);
+    let sheet = await ask(paramsOf(asked, tried), signal);
+    // Only the answer names the formula, and with it what is tried for it: then the question is asked once more.
+    if (own === sequence && sheet && !alike(tried, triedOf(sheet.uri, sheet.formula))) {
+      tried = triedOf(sheet.uri, sheet.formula);
+      sheet = await ask(paramsOf(asked, tried), signal);
     }
     if (own !== sequence) return;
-    formulaShown = sheet?.formula;
-    show(
-      sheet ? { type: 'sheet', sequence: own, sheet } : { type: 'nothing', sequence: own, why: 'no-formula' },
-    );
+    shown = sheet ?? undefined;
+    if (sheet) show(own, sheet);
+    else showNothing(own, 'no-formula');
   };
 
   return {
     get place() {
       return place;
     },
+    get sheet() {
+      return shown;
+    },
     follow(next) {
-      if (next.uri !== place?.uri) formulaShown = undefined;
       place = next;
       return refresh();
-    },
-    resize(uri, formula, size) {
-      sizes.set(sizeKey(uri, formula), size);
-      return refresh();
-    },
-    restoreSizes(kept) {
-      for (const [key, size] of Object.entries(kept)) if (!sizes.has(key)) sizes.set(key, size);
     },
     changed: async (uris) => {
       if (place && uris.includes(place.uri)) await refresh();
     },
     refresh,
     clear(why) {
-      show({ type: 'nothing', sequence: begin().own, why });
+      shown = undefined;
+      showNothing(begin().own, why);
     },
   };
 }
 
-const asInFile: SizeRequest = { by: 'file' };
-
-function paramsOf(place: FollowedPlace, size: SizeRequest): SheetParams {
+function paramsOf(place: FollowedPlace, tried: SheetAsked): SheetParams {
   return {
     textDocument: { uri: place.uri },
     line: place.line,
-    size,
+    ...tried,
     ...(place.formula === undefined ? {} : { formula: place.formula }),
   };
 }
 
-function sameSize(one: SizeRequest, other: SizeRequest): boolean {
-  switch (one.by) {
-    case 'file':
-      return other.by === 'file';
-    case 'pieces':
-      return other.by === 'pieces' && one.pieces === other.pieces;
-    case 'bowl':
-      return other.by === 'bowl' && one.batches === other.batches;
-    case 'onHand':
-      return other.by === 'onHand' && one.ingredient === other.ingredient && one.grams === other.grams;
-    default:
-      return other.by === one.by && one.grams === other.grams;
-  }
+// Both come from one store, which writes the same asking in the same order.
+function alike(one: SheetAsked, other: SheetAsked): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
 }

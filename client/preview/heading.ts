@@ -6,9 +6,7 @@ import type { PlacedFindings } from './place-findings.ts';
 /** First band: the formula's name, what it makes, and what was found that stands at nothing else on the sheet. */
 export function titleBand(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement {
   const makes = view.makes.map((text) => element('span', { text, attributes: { dir: 'auto' } }));
-  if (view.size.asked.by !== 'file') {
-    makes.push(element('strong', { class: 'resized', text: 'sized here, not as in the file' }));
-  }
+  if (view.tried) makes.push(element('strong', { class: 'tried', text: 'tried today, not as in the file' }));
   return element(
     'header',
     { class: 'title' },
@@ -32,6 +30,7 @@ function factPair(fact: SheetFact, placed: PlacedFindings, reveal: Reveal): HTML
     {},
     label ? element('dt', {}, label) : element('dt', { text: fact.label }),
     element('dd', { class: 'value', text: fact.value }),
+    fact.source === 'today' ? element('dd', { class: 'note', text: 'today' }) : undefined,
     fact.note ? element('dd', { class: 'note', text: fact.note, attributes: { dir: 'auto' } }) : undefined,
     withFindings(findingsAt(placed, `fact ${fact.key}`, reveal)),
   );

@@ -1,28 +1,87 @@
-import type { SheetView, SizeRequest } from '../../server/protocol.ts';
+import type { SheetAsked, SheetView } from '../../server/protocol.ts';
 
-/** What the page tells the extension. */
+/** What the page tells the extension. `uri` and `formula` name the formula it speaks of. */
 export type FromPage =
   /** The page stands and can be written to; `state` is what it kept from before a reload. */
   | { readonly type: 'ready'; readonly state?: PageState }
-  /** The baker sized this formula; the sheet is asked for anew. */
-  | { readonly type: 'size'; readonly uri: string; readonly formula: string; readonly size: SizeRequest }
+  /** The baker tries this for today; the sheet is asked for anew and the file stays as it is. */
+  | { readonly type: 'try'; readonly uri: string; readonly formula: string; readonly asked: SheetAsked }
+  /** What is tried is to be written into the file. */
+  | { readonly type: 'keep'; readonly uri: string; readonly formula: string }
   /** The baker wants to see this zero-based line in the editor. */
-  | { readonly type: 'reveal'; readonly uri: string; readonly line: number };
+  | { readonly type: 'reveal'; readonly uri: string; readonly line: number }
+  /** Stay with this formula, or follow the cursor again. */
+  | { readonly type: 'pin'; readonly pinned: boolean }
+  /** How far the work has come. */
+  | { readonly type: 'work'; readonly uri: string; readonly formula: string; readonly work: WorkState }
+  /** A thermometer was read; it is to become a line of a trial. */
+  | {
+      readonly type: 'reading';
+      readonly uri: string;
+      readonly formula: string;
+      readonly reading: TakenReading;
+    };
+
+export interface TakenReading {
+  /** The day by the clock on the wall, `2026-03-14`. */
+  readonly date: string;
+  /** Minutes from the start of mixing; absent at its end. */
+  readonly minutes?: number;
+  readonly celsius: number;
+  readonly stage?: string;
+}
 
 /** What the extension tells the page. Sequences only grow while a page lives; a page ignores one that has been overtaken. */
 export type ToPage =
-  | { readonly type: 'sheet'; readonly sequence: number; readonly sheet: SheetView }
-  | { readonly type: 'nothing'; readonly sequence: number; readonly why: 'no-formula' | 'no-server' };
+  | {
+      readonly type: 'sheet';
+      readonly sequence: number;
+      readonly sheet: SheetView;
+      /** What is tried for this formula, and how far the work on it has come. */
+      readonly asked: SheetAsked;
+      readonly work: WorkState;
+    }
+  | { readonly type: 'nothing'; readonly sequence: number; readonly why: 'no-formula' | 'no-server' }
+  | { readonly type: 'pinned'; readonly pinned: boolean }
+  /** The cursor stands at this zero-based line of this file. */
+  | { readonly type: 'cursor'; readonly uri: string; readonly line: number }
+  /** Show one moment after the other, or the sheet as a whole. */
+  | { readonly type: 'mode'; readonly mode: PanelMode }
+  /** What came of an edit, in one sentence. */
+  | { readonly type: 'said'; readonly text: string };
 
-/** What outlives a reload: what was shown, and how each formula was sized, by `sizeKey`. */
+export type PanelMode = 'sheet' | 'working';
+
+/** What outlives a reload in the page itself: what was shown, and how. */
 export interface PageState {
   readonly uri?: string;
   readonly line?: number;
   readonly formula?: string;
-  readonly sizes: Readonly<Record<string, SizeRequest>>;
+  readonly pinned?: boolean;
+  readonly mode?: PanelMode;
 }
 
+/** How far the work on a formula has come: where the baker is, what is weighed, which timers run. */
+export interface WorkState {
+  /** Key of the moment that is shown. */
+  readonly moment?: string;
+  readonly batch?: number;
+  /** Keys of what is weighed. */
+  readonly ticked: readonly string[];
+  readonly timers: Readonly<Record<string, RunningTimer>>;
+}
+
+export interface RunningTimer {
+  /** `speed 1`. */
+  readonly label: string;
+  /** Milliseconds since the epoch, by the clock of the machine. */
+  readonly startedAt: number;
+  readonly seconds: number;
+}
+
+export const noWork: WorkState = { ticked: [], timers: {} };
+
 /** Names one formula of one file. A line break can stand in neither, so two formulas never share a key. */
-export function sizeKey(uri: string, formula: string): string {
+export function formulaKey(uri: string, formula: string): string {
   return `${uri}\n${formula}`;
 }

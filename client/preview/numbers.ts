@@ -23,3 +23,17 @@ export function gramsOfKilograms(kilograms: number): number {
 }
 
 const gramsPerKilogram = 1000;
+
+/** A temperature or a scale step as an input shows it: `21.5`. */
+export function figureText(figure: number): string {
+  return threeDecimals.format(figure);
+}
+
+/** Time that runs, as a kitchen clock shows it: `2:05`, `1:15:00`; what is over counts up from `0:00`. */
+export function clockText(seconds: number): string {
+  const whole = Math.floor(Math.abs(seconds));
+  const two = (number: number) => String(number).padStart(2, '0');
+  const hours = Math.floor(whole / 3600);
+  const minutes = Math.floor((whole % 3600) / 60);
+  return hours > 0 ? `${hours}:${two(minutes)}:${two(whole % 60)}` : `${minutes}:${two(whole % 60)}`;
+}

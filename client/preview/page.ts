@@ -1,12 +1,24 @@
-import type { SheetView, SizeRequest } from '../../server/protocol.ts';
+import type { SheetAsked, SheetView } from '../../server/protocol.ts';
 import { weighingBlocks } from './blocks.ts';
-import { element, lineNumber } from './elements.ts';
+import { chartsBand } from './charts.ts';
+import { createControls } from './controls.ts';
+import { element } from './elements.ts';
 import { factsBand, titleBand } from './heading.ts';
+import { heldWords, nothingWords } from './held.ts';
 import { overLastGood } from './last-good.ts';
-import { type FromPage, type PageState, sizeKey, type ToPage } from './messages.ts';
+import {
+  type FromPage,
+  formulaKey,
+  noWork,
+  type PageState,
+  type ToPage,
+  type WorkState,
+} from './messages.ts';
+import { outcomeBands } from './outcome.ts';
 import { placeFindings } from './place-findings.ts';
-import { createSizeControls } from './size-controls.ts';
 import { workBands } from './work.ts';
+import { followKeys } from './work-keys.ts';
+import { createWorking } from './working.ts';
 
 declare function acquireVsCodeApi(): {
   postMessage(message: FromPage): void;
@@ -18,61 +30,92 @@ const editor = acquireVsCodeApi();
 const main = document.getElementById('sheet')!;
 const banner = element('p', { class: 'held-by', attributes: { role: 'status' } });
 const spoken = element('p', { class: 'spoken', attributes: { role: 'status' } });
+const said = element('p', { class: 'edit-said', attributes: { role: 'status' } });
 const title = element('div');
 const content = element('div');
 
-let state: PageState = editor.getState() ?? { sizes: {} };
+let state: PageState = editor.getState() ?? {};
 let shown: SheetView | undefined;
+/** What the page draws: the sheet, or what was whole of it before it was held up. */
+let drawn: SheetView | undefined;
+let work: WorkState = noWork;
 let shownSequence = 0;
-let resizing = false;
+let trying = false;
 const lastGood = new Map<string, SheetView>();
 
-const controls = createSizeControls((size) => {
-  if (!shown) return;
-  resizing = true;
-  const { uri, formula } = shown;
-  keep({ ...state, sizes: keptSizes(state.sizes, sizeKey(uri, formula), size) });
-  editor.postMessage({ type: 'size', uri, formula, size });
+const about = () => ({ uri: shown?.uri ?? '', formula: shown?.formula ?? '' });
+const setMode = (mode: PageState['mode']) => {
+  keep({ ...state, mode: mode ?? 'sheet' });
+  drawMode();
+};
+const reveal = (wanted: number) => {
+  if (shown) editor.postMessage({ type: 'reveal', uri: shown.uri, line: wanted < 0 ? shown.line : wanted });
+};
+
+const controls = createControls({
+  ask(asked) {
+    if (!shown) return;
+    trying = true;
+    editor.postMessage({ type: 'try', ...about(), asked });
+  },
+  keep: () => editor.postMessage({ type: 'keep', ...about() }),
+  work: () => setMode('working'),
+  pin: (pinned) => editor.postMessage({ type: 'pin', pinned }),
 });
+const working = createWorking({
+  keep(next) {
+    work = next;
+    editor.postMessage({ type: 'work', ...about(), work: next });
+  },
+  leave: () => setMode('sheet'),
+  log: (reading) => editor.postMessage({ type: 'reading', ...about(), reading }),
+  reveal,
+});
+followKeys(working.root, working.step, () => state.mode === 'working');
+setInterval(working.tick, 500);
 
 // The controls stay where they are when the rest is drawn anew: taken out for a moment, they would lose what is typed.
-main.append(banner, title, controls.form, content, spoken);
+main.append(banner, said, title, controls.form, content, working.root, spoken);
 
 window.addEventListener('message', (event: MessageEvent<ToPage>) => {
   const message = event.data;
-  if (message.sequence < shownSequence) return;
-  shownSequence = message.sequence;
-  if (message.type === 'sheet') showSheet(message.sheet);
-  else showNothing(nothingWords[message.why]);
+  switch (message.type) {
+    case 'sheet':
+    case 'nothing':
+      if (message.sequence < shownSequence) return;
+      shownSequence = message.sequence;
+      if (message.type === 'sheet') return showSheet(message.sheet, message.asked, message.work);
+      return showNothing(nothingWords[message.why]);
+    case 'pinned':
+      controls.setPinned(message.pinned);
+      return keep({ ...state, pinned: message.pinned });
+    case 'mode':
+      return setMode(message.mode);
+    case 'cursor':
+      return markLine(message.uri, message.line);
+    case 'said':
+      said.textContent = message.text;
+      return;
+  }
 });
 editor.postMessage({ type: 'ready', state });
 
-const nothingWords = {
-  'no-formula': [
-    'No formula at the cursor.',
-    'Put the cursor into a formula of a .dough file; its batch sheet stands here.',
-  ],
-  'no-server': [
-    'The language server is not running.',
-    'The command “Doughwright: Restart Language Server” starts it again.',
-  ],
-} as const;
-
-function showSheet(sheet: SheetView): void {
+function showSheet(sheet: SheetView, asked: SheetAsked, kept: WorkState): void {
   const { uri, formula, line } = sheet;
+  if (shown?.formula !== formula || shown.uri !== uri) said.textContent = '';
   keep({ ...state, uri, formula, line });
-  const key = sizeKey(uri, formula);
+  work = kept;
+  const key = formulaKey(uri, formula);
   const good = lastGood.get(key);
   if (sheet.state === 'ready') lastGood.set(key, sheet);
   const view = sheet.state === 'held' && good ? overLastGood(good, sheet) : sheet;
   shown = sheet;
-  if (view === sheet) controls.update(sheet);
+  if (sheet.state === 'empty') controls.hide();
+  else if (view === sheet) controls.update(sheet, asked);
   tell(banner, heldWords(sheet, good !== undefined));
   main.className = sheet.state;
 
   const placed = placeFindings(view);
-  const reveal = (wanted: number) =>
-    editor.postMessage({ type: 'reveal', uri, line: wanted < 0 ? line : wanted });
   const rest =
     sheet.state === 'empty'
       ? element('p', {
@@ -84,40 +127,66 @@ function showSheet(sheet: SheetView): void {
           { class: 'bands' },
           weighingBlocks(view, placed, reveal),
           workBands(view, placed, reveal),
+          chartsBand(view),
+          outcomeBands(view),
         );
   draw(titleBand(view, placed, reveal), factsBand(view, placed, reveal), rest);
-  if (resizing && sheet.state === 'ready') tell(spoken, `${formula}: ${sheet.makes.join(', ')}`);
-  resizing = false;
+  drawn = view;
+  drawMode();
+  if (trying && sheet.state === 'ready') tell(spoken, `${formula}: ${sheet.makes.join(', ')}`);
+  trying = false;
 }
 
 function showNothing([what, cure]: readonly [string, string]): void {
   shown = undefined;
+  drawn = undefined;
   tell(banner, '');
   main.className = 'nothing';
   controls.hide();
   draw(element('h1', { text: what }), element('p', { class: 'hint-words', text: cure }));
+  drawMode();
 }
 
-function heldWords(sheet: SheetView, hasGood: boolean): string {
-  if (sheet.state !== 'held') return '';
-  const figures = hasGood
-    ? ' The figures below are the last that were whole.'
-    : ' What is known so far stands below.';
-  if (!sheet.heldBy) return `Not everything is known yet.${figures}`;
-  const message = sheet.heldBy.message.replace(/[.\s]*$/u, '.');
-  return `Line ${lineNumber(sheet.heldBy.line)} holds this up: ${message}${figures}`;
+/** The whole sheet, or one moment of it; a formula that has nothing to do yet is shown as a sheet. */
+function drawMode(): void {
+  const one = state.mode === 'working' && drawn !== undefined && drawn.state !== 'empty';
+  const wasHidden = working.root.hidden;
+  working.root.hidden = !one;
+  if (one && drawn) working.show(drawn, work);
+  else working.clear();
+  title.hidden = one;
+  content.hidden = one;
+  controls.form.classList.toggle('away', one);
+  if (one && wasHidden) working.root.querySelector<HTMLElement>('h1')?.focus();
 }
 
-/** Draws the sheet anew and gives back what a baker would miss: the focus, and what was unfolded. */
+/** Shows where the cursor's line stands on the sheet, and brings it into view without moving what is read there. */
+function markLine(uri: string, line: number): void {
+  for (const marked of main.querySelectorAll('[aria-current]')) marked.removeAttribute('aria-current');
+  if (!shown || shown.uri !== uri) return;
+  const found = content.querySelector<HTMLElement>(`[data-line="${line}"]`);
+  if (!found) return;
+  found.setAttribute('aria-current', 'location');
+  if (!main.contains(document.activeElement) || document.activeElement === document.body)
+    found.scrollIntoView({ block: 'nearest' });
+}
+
+/** Draws the sheet anew and gives back what a baker would miss: the focus, the marked line, and what was unfolded. */
 function draw(heading: Node, ...below: readonly (Node | undefined)[]): void {
   const focusedKey =
     document.activeElement instanceof HTMLElement ? document.activeElement.dataset.key : undefined;
+  const inContent = content.contains(document.activeElement) || title.contains(document.activeElement);
+  const marked = content.querySelector<HTMLElement>('[aria-current]')?.dataset.key;
   const unfolded = new Set(Array.from(content.querySelectorAll<HTMLElement>('details[open]'), keyOf));
   title.replaceChildren(heading);
   content.replaceChildren(...below.filter((part) => part !== undefined));
   for (const details of content.querySelectorAll('details')) details.open = unfolded.has(keyOf(details));
-  if (focusedKey === undefined) return;
-  main.querySelector<HTMLElement>(`[data-key="${CSS.escape(focusedKey)}"]`)?.focus({ preventScroll: true });
+  if (marked !== undefined) byKey(marked)?.setAttribute('aria-current', 'location');
+  if (focusedKey !== undefined && inContent) byKey(focusedKey)?.focus({ preventScroll: true });
+}
+
+function byKey(key: string): HTMLElement | null {
+  return main.querySelector<HTMLElement>(`[data-key="${CSS.escape(key)}"]`);
 }
 
 function keyOf(part: HTMLElement): string | undefined {
@@ -132,11 +201,4 @@ function tell(region: HTMLElement, text: string): void {
 function keep(next: PageState): void {
   state = next;
   editor.setState(next);
-}
-
-/** The newest sizes win; a hundred formulas are more than a bakery has open. */
-function keptSizes(sizes: PageState['sizes'], key: string, size: SizeRequest): PageState['sizes'] {
-  const others = Object.entries(sizes).filter(([other]) => other !== key);
-  const kept = size.by === 'file' ? others : [...others, [key, size] as const];
-  return Object.fromEntries(kept.slice(-100));
 }

@@ -3,24 +3,28 @@ import { element } from './elements.ts';
 import { countText, gramsOfKilograms, kilogramsText } from './numbers.ts';
 
 export interface SizeControls {
-  readonly form: HTMLFormElement;
+  readonly fields: HTMLElement;
   /** Shows the size of this sheet, except in the field the baker is typing in. */
   update(view: SheetView): void;
-  /** Hides the controls where there is nothing to size. */
-  hide(): void;
+  /** Whether this formula can be sized in any way. */
+  readonly isUseful: boolean;
 }
 
-type Way = 'pieces' | 'dough' | 'flour';
+type Way = Exclude<SizeRequest['by'], 'file'>;
 
 const ways: readonly { readonly way: Way; readonly label: string; readonly unit: string }[] = [
   { way: 'pieces', label: 'Pieces', unit: '' },
   { way: 'dough', label: 'Dough', unit: 'kg' },
+  { way: 'baked', label: 'Baked', unit: 'kg' },
   { way: 'flour', label: 'Flour', unit: 'kg' },
+  { way: 'onHand', label: 'On hand', unit: 'kg' },
+  { way: 'bowl', label: 'Bowls', unit: '' },
 ];
 
 /** The controls that size the batch. They are made once and live as long as the page, so that typing is never disturbed. */
 export function createSizeControls(ask: (size: SizeRequest) => void): SizeControls {
   const select = element('select', { attributes: { id: 'size-by' } });
+  const ingredient = element('select', { attributes: { id: 'size-ingredient' } });
   const amount = element('input', {
     attributes: {
       id: 'size-amount',
@@ -32,32 +36,32 @@ export function createSizeControls(ask: (size: SizeRequest) => void): SizeContro
     },
   });
   const amountLabel = element('label', { attributes: { for: 'size-amount' } });
-  const asInFile = element('button', {
-    class: 'as-in-file',
-    text: 'As in the file',
-    attributes: { type: 'button' },
-  });
   const wrong = element('p', { class: 'wrong', attributes: { id: 'size-wrong', role: 'status' } });
-  const form = element(
-    'form',
-    { class: 'size', attributes: { 'aria-label': 'Size of the batch' } },
+  const field = (label: string, control: HTMLElement) =>
     element(
       'span',
       { class: 'field' },
-      element('label', { text: 'Size by', attributes: { for: 'size-by' } }),
-      select,
-    ),
+      element('label', { text: label, attributes: { for: control.id } }),
+      control,
+    );
+  const ofWhat = field('Of what', ingredient);
+  const fields = element(
+    'div',
+    { class: 'fields', attributes: { role: 'group', 'aria-label': 'Size of the batch' } },
+    field('Size by', select),
+    ofWhat,
     element('span', { class: 'field' }, amountLabel, amount),
-    asInFile,
     wrong,
   );
   let size: SheetSize = { asked: { by: 'file' }, ingredients: [] };
   let formula: string | undefined;
+  let useful = false;
 
   const way = () => ways.find((one) => one.way === select.value) ?? ways[0]!;
   const showAmount = () => {
+    ofWhat.hidden = way().way !== 'onHand';
     amountLabel.textContent = way().unit ? `${way().label}, ${way().unit}` : way().label;
-    amount.value = figureOf(size, way().way);
+    amount.value = figureOf(size, way().way, ingredient.value);
     tellWrong('');
   };
   const tellWrong = (text: string) => {
@@ -69,55 +73,99 @@ export function createSizeControls(ask: (size: SizeRequest) => void): SizeContro
     const figure = amount.valueAsNumber;
     if (!(figure > 0)) return tellWrong('Type a number above 0.');
     tellWrong('');
-    const by = way().way;
-    ask(by === 'pieces' ? { by, pieces: figure } : { by, grams: gramsOfKilograms(figure) });
+    ask(request(way().way, figure, ingredient.value));
   };
 
-  form.addEventListener('submit', (event) => {
-    event.preventDefault();
-    askForAmount();
-  });
   amount.addEventListener('input', askForAmount);
+  amount.addEventListener('keydown', (event) => {
+    if (event.key === 'Enter') askForAmount();
+  });
   // What was half-typed or wrong gives way to the figure that holds.
   amount.addEventListener('blur', showAmount);
   select.addEventListener('change', showAmount);
-  asInFile.addEventListener('click', () => ask({ by: 'file' }));
+  ingredient.addEventListener('change', showAmount);
 
-  form.hidden = true;
   return {
-    form,
-    hide() {
-      form.hidden = true;
+    fields,
+    get isUseful() {
+      return useful;
     },
     update(view) {
       const otherFormula = view.formula !== formula;
       formula = view.formula;
       size = view.size;
-      form.hidden = ways.every(({ way }) => figureOf(size, way) === '');
-      offerWays(select, size, otherFormula);
-      asInFile.setAttribute('aria-pressed', String(size.asked.by === 'file'));
+      const possible = ways.filter(({ way }) => isPossible(size, way));
+      useful = possible.length > 0;
+      fields.hidden = !useful;
+      const asked = size.asked.by;
+      offer(
+        select,
+        possible.map(({ way, label }) => [way, label]),
+        otherFormula && asked !== 'file' ? asked : undefined,
+      );
+      offer(
+        ingredient,
+        size.ingredients.map(({ name }) => [name, name]),
+        otherFormula && size.asked.by === 'onHand' ? size.asked.ingredient : undefined,
+      );
       if (otherFormula || document.activeElement !== amount) showAmount();
+      ofWhat.hidden = way().way !== 'onHand';
     },
   };
 }
 
-function offerWays(select: HTMLSelectElement, size: SheetSize, otherFormula: boolean): void {
-  const possible = ways.filter(({ way }) => figureOf(size, way) !== '');
-  const asked = size.asked.by;
-  const before = otherFormula && asked !== 'file' ? asked : select.value;
-  if (
-    select.options.length !== possible.length ||
-    possible.some(({ way }, i) => select.options[i]?.value !== way)
-  ) {
+/** Fills a choice anew only where its words changed, and keeps what is chosen unless told otherwise. */
+export function offer(
+  select: HTMLSelectElement,
+  options: readonly (readonly [value: string, label: string])[],
+  chosen?: string,
+): void {
+  const before = chosen ?? select.value;
+  const there = Array.from(select.options, ({ value, text }) => `${value}\n${text}`).join('\n');
+  if (there !== options.map(([value, label]) => `${value}\n${label}`).join('\n')) {
     select.replaceChildren(
-      ...possible.map(({ way, label }) => element('option', { text: label, attributes: { value: way } })),
+      ...options.map(([value, label]) => element('option', { text: label, attributes: { value } })),
     );
   }
-  select.value = possible.some(({ way }) => way === before) ? before : (possible[0]?.way ?? '');
+  select.value = options.some(([value]) => value === before) ? before : (options[0]?.[0] ?? '');
 }
 
-function figureOf(size: SheetSize, way: Way): string {
-  if (way === 'pieces') return size.pieces === undefined ? '' : countText(size.pieces);
-  const grams = way === 'dough' ? size.doughGrams : size.flourGrams;
+function request(way: Way, figure: number, ingredient: string): SizeRequest {
+  switch (way) {
+    case 'pieces':
+      return { by: way, pieces: figure };
+    case 'bowl':
+      return { by: way, batches: figure };
+    case 'onHand':
+      return { by: way, ingredient, grams: gramsOfKilograms(figure) };
+    default:
+      return { by: way, grams: gramsOfKilograms(figure) };
+  }
+}
+
+function isPossible(size: SheetSize, way: Way): boolean {
+  if (way === 'onHand') return size.ingredients.length > 0;
+  if (way === 'bowl') return size.bowl !== undefined;
+  return figureOf(size, way, '') !== '';
+}
+
+function figureOf(size: SheetSize, way: Way, ingredient: string): string {
+  switch (way) {
+    case 'pieces':
+      return size.pieces === undefined ? '' : countText(size.pieces);
+    case 'bowl':
+      return size.asked.by === 'bowl' ? countText(size.asked.batches) : '';
+    case 'onHand':
+      return kilograms(size.ingredients.find(({ name }) => name === ingredient)?.grams);
+    case 'dough':
+      return kilograms(size.doughGrams);
+    case 'baked':
+      return kilograms(size.bakedGrams);
+    case 'flour':
+      return kilograms(size.flourGrams);
+  }
+}
+
+function kilograms(grams: number | undefined): string {
   return grams === undefined ? '' : kilogramsText(grams);
 }

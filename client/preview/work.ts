@@ -4,12 +4,11 @@ import { findingsAt } from './findings.ts';
 import { minutesText } from './numbers.ts';
 import type { PlacedFindings } from './place-findings.ts';
 
-/** What is done with the dough: the mixing in words, the steps after it, and the cautions. */
+/** What is done with the dough: the mixing in words, and the clock of the steps after it. */
 export function workBands(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement | undefined {
   const bands = [
     view.mixing ? mixingBand(view.mixing, placed, reveal) : undefined,
     view.steps.length > 0 ? stepsBand(view, placed, reveal) : undefined,
-    view.cautions.length > 0 ? cautionsBand(view.cautions) : undefined,
   ].filter((band) => band !== undefined);
   return bands.length > 0 ? element('div', { class: 'working' }, ...bands) : undefined;
 }
@@ -51,6 +50,7 @@ function stepsBand(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTM
     element(
       'li',
       {},
+      step.clock ? element('span', { class: 'clock', text: step.clock.words }) : undefined,
       lineButton(step.text, step.line, `step ${s}`, reveal),
       findingsAt(placed, `step ${s}`, reveal),
     ),
@@ -60,14 +60,9 @@ function stepsBand(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTM
     { class: 'steps', attributes: { 'aria-labelledby': 'steps' } },
     element('h2', { text: 'After mixing', attributes: { id: 'steps' } }),
     element('ol', {}, ...steps),
-  );
-}
-
-function cautionsBand(cautions: readonly string[]): HTMLElement {
-  return element(
-    'section',
-    { class: 'cautions', attributes: { 'aria-labelledby': 'cautions' } },
-    element('h2', { text: 'Cautions', attributes: { id: 'cautions' } }),
-    element('ul', {}, ...cautions.map((text) => element('li', { text, attributes: { dir: 'auto' } }))),
+    view.timeline.readyClock
+      ? element('p', { class: 'ready', text: `Ready ${view.timeline.readyClock.words}` })
+      : undefined,
+    ...view.timeline.notes.map((text) => element('p', { class: 'note', text, attributes: { dir: 'auto' } })),
   );
 }

@@ -9,12 +9,10 @@ import { formatEdits, formatTyped } from '../features/format.ts';
 import { makesWords, shortTotals } from '../features/formula-words.ts';
 import { hintsOf } from '../features/hints.ts';
 import { hoverOf } from '../features/hover.ts';
-import { logReading } from '../features/log-reading.ts';
 import { overviewOf } from '../features/overview.ts';
 import { symbolsOf } from '../features/symbols.ts';
 import { formulaTemplates, newFormulaText } from '../features/templates.ts';
 import { totalsOf } from '../features/totals-of.ts';
-import { formulaOf } from '../model/formula-model.ts';
 import { checkBlock } from '../rules/check.ts';
 import { planView } from '../sheet/plan-sheet.ts';
 import { sheetOf } from '../sheet/sheet.ts';
@@ -26,6 +24,7 @@ import { BlockAnswers } from './answer.ts';
 import { Files, type WorkspaceFile } from './files.ts';
 import { findingsInFile } from './findings.ts';
 import { createNavigation } from './navigation.ts';
+import { notThere, panelEdits } from './panel-edits.ts';
 import { compareTexts, portraitIn } from './portraits.ts';
 import type { Service, Settings } from './service.ts';
 
@@ -191,16 +190,19 @@ export function createService(): Service {
         return overviewOf(uri, files.read(file), (block) => answers.totalsOf(uri, block));
       });
     },
-    logReading: (uri, line, reading, formula) => {
-      const source = read(uri)?.source;
-      const at = source === undefined ? undefined : formulaWanted(source, line, formula);
-      const model = at === undefined ? undefined : formulaOf(at.block);
-      if (at === undefined || model === undefined) return 'The formula is not in the file any more.';
-      const edit = logReading(model, reading);
-      if (typeof edit === 'string') return edit;
-      const ending = source?.endings[0] || '\n';
-      const insert = edit.insert.replaceAll('\n', ending);
-      return [{ uri, edits: [{ ...edit, line: edit.line + at.firstLine, insert }] }];
+    panelEdits: (uri, line, change, formula) => {
+      const found = read(uri);
+      const at = found === undefined ? undefined : formulaWanted(found.source, line, formula);
+      if (at === undefined) return notThere;
+      return panelEdits(
+        {
+          ...{ uri, block: at.block, firstLine: at.firstLine },
+          analysis: answers.analysisOf(uri, at.block),
+          scope: files.scopeOf(uri),
+          sourceOf: (other) => read(other)?.source,
+        },
+        change,
+      );
     },
     templates: formulaTemplates,
     newFormula: newFormulaText,

@@ -13,7 +13,6 @@ import type {
   TextEdit,
 } from '../features/answers.ts';
 import type { LineRange } from '../features/format.ts';
-import type { ReadingToLog } from '../features/log-reading.ts';
 import type { OverviewEntry } from '../features/overview.ts';
 import type { FormulaTemplate } from '../features/templates.ts';
 import type { FormulaTotals } from '../features/totals.ts';
@@ -21,6 +20,7 @@ import type { SheetAsked } from '../sheet/asked.ts';
 import type { PlanView } from '../sheet/plan-view.ts';
 import type { SheetView } from '../sheet/view.ts';
 import type { Navigation } from './navigation.ts';
+import type { PanelChange } from './panel-edits.ts';
 
 /** What the people who run the core may set; every field has a default. */
 export interface Settings {
@@ -65,13 +65,8 @@ export interface Service extends Navigation {
   status(uri: string, line: number): { formula: string; text: string; tooltip: string } | undefined;
   /** Bakeries, formulas, flours, mixers and plans of all files. */
   overview(): readonly OverviewEntry[];
-  /** The edit that writes a reading into the formula at the line, or a sentence that says why there is none. */
-  logReading(
-    uri: string,
-    line: number,
-    reading: ReadingToLog,
-    formula?: string,
-  ): readonly FileEdit[] | string;
+  /** The edits that a batch sheet asks for, or a sentence that says why there are none. */
+  panelEdits(uri: string, line: number, change: PanelChange, formula?: string): readonly FileEdit[] | string;
   readonly templates: readonly FormulaTemplate[];
   newFormula(name: string, template: string): string;
   totals(uri: string): readonly FormulaTotals[];

@@ -1,24 +1,25 @@
 import { describe, expect, it } from 'vitest';
 import { createFollower, type Follower } from '../../client/preview/follower.ts';
-import { sizeKey, type ToPage } from '../../client/preview/messages.ts';
-import type { SheetParams, SheetResult, SizeRequest } from '../../server/protocol.ts';
+import { formulaKey } from '../../client/preview/messages.ts';
+import type { SheetAsked, SheetParams, SheetResult, SheetView } from '../../server/protocol.ts';
 import { emptyFormula, harbourTin } from './sheets.ts';
 
 const place = { uri: harbourTin.uri, line: 5 };
-const pieces48: SizeRequest = { by: 'pieces', pieces: 48 };
+const pieces48: SheetAsked = { size: { by: 'pieces', pieces: 48 } };
 
 describe('following the formula at the cursor', () => {
   it('asks for the sheet as in the file and shows it', async () => {
     const { follower, asked, shown } = following(answerByLine);
     await follower.follow(place);
-    expect(asked).toEqual([{ textDocument: { uri: place.uri }, line: 5, size: { by: 'file' } }]);
-    expect(shown).toEqual([{ type: 'sheet', sequence: 1, sheet: harbourTin }]);
+    expect(asked).toEqual([{ textDocument: { uri: place.uri }, line: 5 }]);
+    expect(shown).toEqual([[1, harbourTin]]);
+    expect(follower.sheet).toBe(shown[0]?.[1]);
   });
 
   it('shows nothing where no formula stands', async () => {
     const { follower, shown } = following(async () => null);
     await follower.follow(place);
-    expect(shown).toEqual([{ type: 'nothing', sequence: 1, why: 'no-formula' }]);
+    expect(shown).toEqual([[1, 'no-formula']]);
   });
 
   it('never shows an answer that comes in after a newer one', async () => {
@@ -30,7 +31,7 @@ describe('following the formula at the cursor', () => {
     await second;
     answers[0]!(harbourTin);
     await first;
-    expect(shown).toEqual([{ type: 'sheet', sequence: 2, sheet: emptyFormula }]);
+    expect(shown).toEqual([[2, emptyFormula]]);
   });
 
   it('tells the server that an overtaken answer is not wanted', async () => {
@@ -59,60 +60,56 @@ describe('following the formula at the cursor', () => {
     follower.clear('no-server');
     answer(harbourTin);
     await asking;
-    expect(shown).toEqual([{ type: 'nothing', sequence: 2, why: 'no-server' }]);
+    expect(shown).toEqual([[2, 'no-server']]);
   });
 });
 
-describe('the size of a batch', () => {
+describe('what is tried', () => {
   it('belongs to one formula of one file', async () => {
-    const { follower, asked, shown } = following(answerByLine);
+    const { follower, asked, tried } = following(answerByLine);
+    tried.set(formulaKey(harbourTin.uri, harbourTin.formula), pieces48);
     await follower.follow(place);
-    await follower.resize(harbourTin.uri, harbourTin.formula, pieces48);
+    // Only the first answer names the formula.
+    expect(asked.map(({ size }) => size)).toEqual([undefined, pieces48.size]);
     await follower.follow({ ...place, line: 41 });
-    await follower.follow(place);
-    const sizesShown = shown.map((message) =>
-      message.type === 'sheet' ? message.sheet.size.asked : undefined,
-    );
-    expect(sizesShown).toEqual([{ by: 'file' }, pieces48, { by: 'file' }, pieces48]);
-    expect(asked.at(-1)).toEqual({ textDocument: { uri: place.uri }, line: 5, size: pieces48 });
-  });
-
-  it('comes back after a reload', async () => {
-    const { follower, shown } = following(answerByLine);
-    follower.restoreSizes({ [sizeKey(harbourTin.uri, harbourTin.formula)]: pieces48 });
+    expect(asked.slice(2).map(({ size }) => size)).toEqual([pieces48.size, undefined]);
     await follower.follow({ ...place, formula: harbourTin.formula });
-    expect(shown).toMatchObject([{ type: 'sheet', sheet: { size: { asked: pieces48 } } }]);
+    expect(asked.slice(4).map(({ size }) => size)).toEqual([pieces48.size]);
   });
 
-  it('that was set since wins over one kept from before', async () => {
-    const { follower, asked } = following(answerByLine);
-    await follower.follow(place);
-    await follower.resize(harbourTin.uri, harbourTin.formula, { by: 'dough', grams: 9000 });
-    follower.restoreSizes({ [sizeKey(harbourTin.uri, harbourTin.formula)]: pieces48 });
-    await follower.refresh();
-    expect(asked.at(-1)?.size).toEqual({ by: 'dough', grams: 9000 });
+  it('is asked for with the day and the clock', async () => {
+    const { follower, asked, tried } = following(answerByLine);
+    const all: SheetAsked = { today: { roomCelsius: 27 }, clock: { by: 'ready', minutes: 390 } };
+    tried.set(formulaKey(harbourTin.uri, harbourTin.formula), all);
+    await follower.follow({ ...place, formula: harbourTin.formula });
+    expect(asked).toEqual([
+      { textDocument: { uri: place.uri }, line: 5, formula: harbourTin.formula, ...all },
+    ]);
   });
 });
 
-/** Line 40 and below is the empty formula, what stands above is Harbour Tin, each sized as asked. */
-async function answerByLine({ line, size }: SheetParams): Promise<SheetResult> {
-  const sheet = line >= emptyFormula.line ? emptyFormula : harbourTin;
-  return { ...sheet, size: { ...sheet.size, asked: size ?? { by: 'file' } } };
+/** Line 40 and below is the empty formula, what stands above is Harbour Tin. */
+async function answerByLine({ line }: SheetParams): Promise<SheetResult> {
+  return line >= emptyFormula.line ? emptyFormula : harbourTin;
 }
 
 function following(answer: (params: SheetParams, signal: AbortSignal) => Promise<SheetResult>): {
   follower: Follower;
   asked: SheetParams[];
-  shown: ToPage[];
+  shown: [number, SheetView | string][];
+  tried: Map<string, SheetAsked>;
 } {
   const asked: SheetParams[] = [];
-  const shown: ToPage[] = [];
+  const shown: [number, SheetView | string][] = [];
+  const tried = new Map<string, SheetAsked>();
   const follower = createFollower({
     ask: (params, signal) => {
       asked.push(params);
       return answer(params, signal);
     },
-    show: (message) => shown.push(message),
+    show: (sequence, sheet) => shown.push([sequence, sheet]),
+    showNothing: (sequence, why) => shown.push([sequence, why]),
+    triedOf: (uri, formula) => tried.get(formulaKey(uri, formula)) ?? {},
   });
-  return { follower, asked, shown };
+  return { follower, asked, shown, tried };
 }

@@ -1,8 +1,14 @@
 import { build } from 'esbuild';
 import type { Browser, Page } from 'playwright-core';
 import { panelHtml } from '../../client/preview/html.ts';
-import type { FromPage, PageState, ToPage } from '../../client/preview/messages.ts';
-import type { SheetView } from '../../server/protocol.ts';
+import {
+  type FromPage,
+  noWork,
+  type PageState,
+  type ToPage,
+  type WorkState,
+} from '../../client/preview/messages.ts';
+import type { SheetAsked, SheetView } from '../../server/protocol.ts';
 import { type ThemeName, themes } from './themes.ts';
 
 export interface PanelPage {
@@ -13,8 +19,8 @@ export interface PanelPage {
   readonly wrong: readonly string[];
   /** Sends the page a message as the extension would. */
   send(message: ToPage): Promise<void>;
-  /** Sends a sheet under the next sequence number. */
-  show(sheet: SheetView): Promise<void>;
+  /** Sends a sheet under the next sequence number, with what is tried and how far the work has come. */
+  show(sheet: SheetView, kept?: { readonly asked?: SheetAsked; readonly work?: WorkState }): Promise<void>;
   /** What the page keeps for a reload. */
   state(): Promise<PageState | undefined>;
 }
@@ -89,9 +95,9 @@ export async function openPanel(browser: Browser, options: PanelOptions = {}): P
     async send(message) {
       await send(message);
     },
-    async show(sheet) {
+    async show(sheet, { asked = {}, work = noWork } = {}) {
       sequence += 1;
-      await send({ type: 'sheet', sequence, sheet });
+      await send({ type: 'sheet', sequence, sheet, asked, work });
     },
     state: () => page.evaluate(`JSON.parse(sessionStorage.getItem('state') ?? 'null') ?? undefined`),
   };

@@ -1,5 +1,8 @@
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { WorkState } from '../../client/preview/messages.ts';
+import { momentsOf } from '../../client/preview/moments.ts';
+import { createService, type SheetAsked } from '../../core/index.ts';
 import type { SheetView } from '../../server/protocol.ts';
 import { launchChromium } from '../editors/code-server.ts';
 import { projectFolder } from '../editors/places.ts';
@@ -34,6 +37,24 @@ try {
   await picture('crowded', 'light', 800, [crowdedSheet]);
   await picture('crowded-narrow', 'light', 320, [crowdedSheet]);
   await picture('right-to-left', 'light', 800, [rightToLeftSheet]);
+  const ferry = computed('Ferry Loaf', {
+    size: { by: 'pieces', pieces: 120 },
+    today: { roomCelsius: 26 },
+    clock: { by: 'ready', minutes: 390 },
+  });
+  for (const width of [320, 800, 1600]) await picture(`computed-${width}`, 'light', width, [ferry]);
+  await picture('computed-dark', 'dark', 800, [ferry]);
+  await picture('computed-high-contrast', 'high-contrast', 800, [ferry]);
+  for (const width of [320, 1000]) {
+    for (const moment of [0, 1, 2]) {
+      const { key } = momentsOf(ferry)[moment]!;
+      const timers =
+        moment === 2 ? { [key]: { label: 'speed 1', startedAt: Date.now() - 50_000, seconds: 180 } } : {};
+      await picture(`working-${moment}-${width}`, width === 320 ? 'dark' : 'light', width, [ferry], {
+        ...{ moment: key, ticked: [], timers },
+      });
+    }
+  }
   const sized: SheetView = {
     ...harbourTin,
     size: { ...harbourTin.size, asked: { by: 'pieces', pieces: 24 } },
@@ -48,11 +69,27 @@ async function picture(
   theme: ThemeName,
   width: number,
   sheets: readonly SheetView[],
+  work?: WorkState,
 ): Promise<void> {
-  const panel = await openPanel(browser, { theme, width });
+  const panel = await openPanel(browser, {
+    ...{ theme, width, height: work ? 800 : 1000 },
+    ...(work ? { state: { mode: 'working' as const } } : {}),
+  });
   if (sheets.length === 0) await panel.send({ type: 'nothing', sequence: 1, why: 'no-formula' });
-  for (const sheet of sheets) await panel.show(sheet);
-  await panel.page.screenshot({ path: join(folder, `${name}.png`), fullPage: true });
+  for (const sheet of sheets) await panel.show(sheet, work ? { work } : {});
+  await panel.page.evaluate(`for (const one of document.querySelectorAll('.day')) one.open = true`);
+  await panel.page.screenshot({ path: join(folder, `${name}.png`), fullPage: !work });
   await panel.page.close();
   for (const complaint of panel.wrong) console.error(`${name}: ${complaint}`);
+}
+
+/** A sheet of the demo bakery as the core works it out. */
+function computed(formula: string, asked: SheetAsked): SheetView {
+  const service = createService();
+  const examples = join(projectFolder, 'examples');
+  for (const name of readdirSync(examples, { recursive: true, encoding: 'utf8' }))
+    if (name.endsWith('.dough'))
+      service.setText(`file:///${name}`, readFileSync(join(examples, name), 'utf8'));
+  const entry = service.overview().find(({ name }) => name === formula)!;
+  return service.sheet(entry.uri, entry.line, asked)!;
 }

@@ -1,10 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { sizeKey } from '../../client/preview/messages.ts';
+import { noWork } from '../../client/preview/messages.ts';
 import type { SheetView } from '../../server/protocol.ts';
 import { launchChromium } from '../editors/code-server.ts';
+import { axeViolations, sideways } from './look.ts';
 import { openPanel, type PanelOptions, type PanelPage } from './panel-page.ts';
 import {
   crowdedSheet,
@@ -121,8 +120,8 @@ describe('what stands on the sheet', () => {
 
   it('ignores an answer that has been overtaken', async () => {
     const page = await open({});
-    await panel.send({ type: 'sheet', sequence: 4, sheet: emptyFormula });
-    await panel.send({ type: 'sheet', sequence: 3, sheet: harbourTin });
+    await panel.send({ type: 'sheet', sequence: 4, sheet: emptyFormula, asked: {}, work: noWork });
+    await panel.send({ type: 'sheet', sequence: 3, sheet: harbourTin, asked: {}, work: noWork });
     expect(await page.locator('h1').textContent()).toBe(emptyFormula.formula);
   });
 });
@@ -202,14 +201,14 @@ describe('by keyboard', () => {
     await page.keyboard.press('ControlOrMeta+a');
     await page.keyboard.type('30.5');
     expect(panel.sent.at(-1)).toEqual({
-      type: 'size',
+      type: 'try',
       uri: harbourTin.uri,
       formula: 'Harbour Tin',
-      size: { by: 'dough', grams: 30_500 },
+      asked: { size: { by: 'dough', grams: 30_500 } },
     });
     await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
-    expect(panel.sent.at(-1)).toMatchObject({ type: 'size', size: { by: 'file' } });
+    expect(panel.sent.at(-1)).toMatchObject({ type: 'try', asked: {} });
   });
 
   it('leaves what is being typed alone when a new sheet comes in', async () => {
@@ -220,12 +219,13 @@ describe('by keyboard', () => {
     await page.keyboard.type('4');
     await panel.show({
       ...harbourTin,
+      tried: true,
       size: { ...harbourTin.size, asked: { by: 'pieces', pieces: 4 }, pieces: 4 },
     });
     await page.keyboard.type('8');
     expect(await pieces.inputValue()).toBe('48');
-    expect(panel.sent.at(-1)).toMatchObject({ size: { by: 'pieces', pieces: 48 } });
-    expect(await page.locator('.makes').textContent()).toContain('sized here, not as in the file');
+    expect(panel.sent.at(-1)).toMatchObject({ asked: { size: { by: 'pieces', pieces: 48 } } });
+    expect(await page.locator('.makes').textContent()).toContain('tried today, not as in the file');
   });
 
   it('asks for nothing on a number that makes no batch, and says so', async () => {
@@ -238,7 +238,7 @@ describe('by keyboard', () => {
     }
     await pieces.blur();
     expect(await pieces.inputValue()).toBe('24');
-    expect(panel.sent.filter((message) => message.type === 'size')).toEqual([]);
+    expect(panel.sent.filter((message) => message.type === 'try')).toEqual([]);
   });
 
   it('offers only the ways this formula can be sized', async () => {
@@ -261,7 +261,7 @@ describe('by keyboard', () => {
 
   it('unfolds how the water temperature comes about, and it stays unfolded', async () => {
     const page = await open({}, harbourTin);
-    await page.locator('summary').focus();
+    await page.locator('.water summary').focus();
     await page.keyboard.press('Enter');
     await panel.show(withFindings);
     expect(await page.locator('.water li').allTextContents()).toEqual(harbourTin.water?.detail);
@@ -270,28 +270,16 @@ describe('by keyboard', () => {
 });
 
 describe('over a reload', () => {
-  it('keeps the place and the sizes and hands them back', async () => {
+  it('keeps the place and how it was shown, and hands both back', async () => {
     const page = await open({}, harbourTin);
-    await page.getByLabel('Pieces', { exact: true }).fill('48');
+    await page.getByRole('button', { name: 'Work from this' }).click();
     await page.reload();
     await expect
       .poll(() => panel.sent.at(-1))
       .toEqual({
         type: 'ready',
-        state: {
-          uri: harbourTin.uri,
-          formula: 'Harbour Tin',
-          line: 0,
-          sizes: { [sizeKey(harbourTin.uri, 'Harbour Tin')]: { by: 'pieces', pieces: 48 } },
-        },
+        state: { uri: harbourTin.uri, formula: 'Harbour Tin', line: 0, mode: 'working' },
       });
-  });
-
-  it('forgets the size of a formula that is again as in the file', async () => {
-    const page = await open({}, harbourTin);
-    await page.getByLabel('Pieces', { exact: true }).fill('48');
-    await page.getByRole('button', { name: 'As in the file' }).click();
-    expect((await panel.state())?.sizes).toEqual({});
   });
 });
 
@@ -343,11 +331,6 @@ async function everyOne<Value>(page: Page, selector: string, expression: string)
   return page.evaluate(`[...document.querySelectorAll('${selector}')].map((one) => ${expression})`);
 }
 
-/** By how many pixels the page must be moved sideways to be read. */
-async function sideways(page: Page): Promise<number> {
-  return page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth');
-}
-
 /** Rows in which a name or a figure stands on its neighbour. */
 async function overlaps(page: Page): Promise<string[]> {
   return page.evaluate(`[...document.querySelectorAll('tbody tr:not(.about)')].flatMap((row) => {
@@ -357,13 +340,3 @@ async function overlaps(page: Page): Promise<string[]> {
       ? [row.textContent] : [];
   })`);
 }
-
-/** What axe-core finds wrong: one text a violation. */
-async function axeViolations(page: Page): Promise<string[]> {
-  // Evaluated from outside, the checker is no script of the page and needs no hole in its policy.
-  await page.evaluate(axeSource);
-  return page.evaluate(`axe.run(document).then((result) => result.violations.map((violation) =>
-    violation.id + ': ' + violation.help + ' at ' + violation.nodes.map((node) => node.html).join(' | ')))`);
-}
-
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');

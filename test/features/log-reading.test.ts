@@ -101,14 +101,14 @@ ${after}`,
   ])('but not %s: the sentence says what is wanted', (_, change, says) => {
     const service = createService();
     service.setText(uri, text);
-    expect(service.logReading(uri, 0, { ...reading, ...change })).toMatch(says);
+    expect(service.panelEdits(uri, 0, { kind: 'reading', reading: { ...reading, ...change } })).toMatch(says);
   });
 });
 
 function logged(begun: string, wanted: ReadingToLog): string {
   const service = createService();
   service.setText(uri, begun);
-  const edits = service.logReading(uri, 1, wanted);
+  const edits = service.panelEdits(uri, 1, { kind: 'reading', reading: wanted });
   if (typeof edits === 'string') throw new Error(edits);
   return applied(begun, edits);
 }

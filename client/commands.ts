@@ -1,0 +1,81 @@
+import { commands, type Disposable, type LogOutputChannel, window } from 'vscode';
+import type { Guard } from './guard.ts';
+import { isEntry, showChosen } from './list/chosen.ts';
+import type { FormulaList } from './list/formula-list.ts';
+import { newFormula } from './list/new-formula.ts';
+import { commandIds } from './names.ts';
+import type { FollowedPlace } from './preview/follower.ts';
+import type { Panels } from './preview/panels.ts';
+import type { Wire } from './wire.ts';
+
+export interface CommandParts {
+  readonly guard: Guard;
+  readonly wire: Wire;
+  readonly panels: Panels;
+  readonly list: FormulaList;
+  readonly log: LogOutputChannel;
+  readonly restart: () => Promise<void>;
+}
+
+/** Everything the palette, the menus and the keys can ask for. */
+export function registerCommands({ guard, wire, panels, list, log, restart }: CommandParts): Disposable[] {
+  /** The formula that a command is about; what a menu hands over is shown in the editor first. */
+  const placeOf = async (chosen: unknown): Promise<FollowedPlace | undefined> => {
+    if (isEntry(chosen)) return { uri: chosen.uri, line: chosen.line, formula: chosen.name };
+    await showChosen(chosen);
+    const place = panels.placeAtHand();
+    if (!place) void window.showInformationMessage('Put the cursor into a formula of a .dough file first.');
+    return place;
+  };
+  /** A place with the name of its formula, so that a pinned sheet stays with it when lines move. */
+  const named = async (place: FollowedPlace): Promise<FollowedPlace> => {
+    if (place.formula !== undefined) return place;
+    const status = await wire.askStatus({ textDocument: { uri: place.uri }, line: place.line });
+    return status ? { ...place, formula: status.formula } : place;
+  };
+
+  return [
+    commands.registerCommand(
+      commandIds.openSheet,
+      guard('open batch sheet', async (chosen?: unknown) => {
+        await showChosen(chosen);
+        panels.open();
+      }),
+    ),
+    commands.registerCommand(
+      commandIds.openPinnedSheet,
+      guard('open a pinned sheet', async (chosen?: unknown) => {
+        const place = await placeOf(chosen);
+        if (place) panels.openPinned(await named(place));
+      }),
+    ),
+    commands.registerCommand(
+      commandIds.workFromSheet,
+      guard('work from the sheet', async (chosen?: unknown) => {
+        const place = await placeOf(chosen);
+        if (place) panels.openPinned(await named(place), 'working');
+      }),
+    ),
+    commands.registerCommand(
+      commandIds.newFormula,
+      guard('new formula', () => newFormula(wire)),
+    ),
+    commands.registerCommand(
+      commandIds.filterList,
+      guard('filter the list', () => list.filter()),
+    ),
+    commands.registerCommand(
+      commandIds.clearListFilter,
+      guard('whole list', () => list.clearFilter()),
+    ),
+    commands.registerCommand(
+      commandIds.refreshList,
+      guard('refresh the list', () => list.refresh()),
+    ),
+    commands.registerCommand(
+      commandIds.showLog,
+      guard('show log', () => log.show()),
+    ),
+    commands.registerCommand(commandIds.restart, guard('restart', restart)),
+  ];
+}

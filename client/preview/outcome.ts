@@ -1,0 +1,107 @@
+import type { SheetView } from '../../server/protocol.ts';
+import { element } from './elements.ts';
+
+/** The last band: what comes of it, what it costs, what a label would say, and the cautions. */
+export function outcomeBands(view: SheetView): HTMLElement | undefined {
+  const bands = [yieldBand(view), costBand(view), labelBand(view), cautionsBand(view.cautions)].filter(
+    (band) => band !== undefined,
+  );
+  return bands.length > 0 ? element('div', { class: 'outcome' }, ...bands) : undefined;
+}
+
+function yieldBand({ yields }: SheetView): HTMLElement | undefined {
+  if (yields.length === 0) return undefined;
+  const pairs = yields.map(({ label, value, note }) =>
+    element(
+      'div',
+      {},
+      element('dt', { text: label }),
+      element('dd', { class: 'value', text: value }),
+      note ? element('dd', { class: 'note', text: note }) : undefined,
+    ),
+  );
+  return band('yield', 'What comes of it', element('dl', { class: 'facts' }, ...pairs));
+}
+
+function costBand({ cost }: SheetView): HTMLElement | undefined {
+  if (!cost) return undefined;
+  const rows = cost.rows.map(({ name, value, missing }) => [name, missing ?? value]);
+  return band(
+    'cost',
+    'Cost',
+    element('p', { text: cost.text, attributes: { dir: 'auto' } }),
+    rows.length > 0
+      ? fold('cost rows', 'By ingredient', plainTable(['Ingredient', 'Cost'], rows))
+      : undefined,
+  );
+}
+
+function labelBand({ label }: SheetView): HTMLElement | undefined {
+  if (!label) return undefined;
+  const list = element(
+    'p',
+    { attributes: { dir: 'auto' } },
+    ...label.ingredients.map(({ text, allergen }) => element(allergen ? 'strong' : 'span', { text })),
+  );
+  return band(
+    'label',
+    `Label, a draft (${label.regime})`,
+    list,
+    ...label.allergens.map((text) => element('p', { text, attributes: { dir: 'auto' } })),
+    label.nutrition.rows.length > 0
+      ? fold(
+          'nutrition',
+          'Nutrition',
+          plainTable(
+            ['', ...label.nutrition.heads],
+            label.nutrition.rows.map(({ name, cells }) => [name, ...cells]),
+          ),
+        )
+      : undefined,
+    ...label.notes.map((text) => element('p', { class: 'note', text, attributes: { dir: 'auto' } })),
+  );
+}
+
+function cautionsBand(cautions: readonly string[]): HTMLElement | undefined {
+  if (cautions.length === 0) return undefined;
+  const items = cautions.map((text) => element('li', { text, attributes: { dir: 'auto' } }));
+  return band('cautions', 'Cautions', element('ul', {}, ...items));
+}
+
+function band(name: string, title: string, ...parts: readonly (Node | undefined)[]): HTMLElement {
+  return element(
+    'section',
+    { class: name, attributes: { 'aria-labelledby': name } },
+    element('h2', { text: title, attributes: { id: name } }),
+    ...parts,
+  );
+}
+
+function fold(key: string, summary: string, inside: Node): HTMLElement {
+  return element(
+    'details',
+    { class: 'fold', attributes: { 'data-key': key } },
+    element('summary', { text: summary, attributes: { 'data-key': `${key} summary` } }),
+    inside,
+  );
+}
+
+function plainTable(heads: readonly string[], rows: readonly (readonly string[])[]): HTMLElement {
+  const head = heads.map((text, index) =>
+    text === '' && index === 0 ? element('td') : element('th', { text, attributes: { scope: 'col' } }),
+  );
+  const lines = rows.map(([name, ...cells]) =>
+    element(
+      'tr',
+      {},
+      element('th', { text: name ?? '', attributes: { scope: 'row', dir: 'auto' } }),
+      ...cells.map((text) => element('td', { text })),
+    ),
+  );
+  return element(
+    'table',
+    { class: 'plain' },
+    element('thead', {}, element('tr', {}, ...head)),
+    element('tbody', {}, ...lines),
+  );
+}

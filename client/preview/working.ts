@@ -1,0 +1,297 @@
+import type { SheetRow, SheetView } from '../../server/protocol.ts';
+import { button, element, type Reveal } from './elements.ts';
+import { findingsAt } from './findings.ts';
+import type { TakenReading, WorkState } from './messages.ts';
+import { type Moment, momentSeconds, momentsOf, momentTitle } from './moments.ts';
+import { clockText, figureText } from './numbers.ts';
+import { placeFindings } from './place-findings.ts';
+import { readingControls } from './reading.ts';
+
+export interface Working {
+  readonly root: HTMLElement;
+  show(view: SheetView, work: WorkState): void;
+  /** Takes everything off the page. */
+  clear(): void;
+  /** One moment on or back; stays at either end. */
+  step(by: 1 | -1): void;
+  /** Writes the running times anew. */
+  tick(): void;
+}
+
+export interface WorkingActions {
+  readonly keep: (work: WorkState) => void;
+  readonly leave: () => void;
+  readonly log: (reading: TakenReading) => void;
+  readonly reveal: Reveal;
+}
+
+/** The sheet one moment at a time, large enough to be read from a metre, for floury hands. */
+export function createWorking(actions: WorkingActions, now: () => number = Date.now): Working {
+  const root = element('div', { class: 'work-mode' });
+  const said = element('p', { class: 'spoken', attributes: { role: 'alert' } });
+  let view: SheetView | undefined;
+  let work: WorkState = { ticked: [], timers: {} };
+  let moments: readonly Moment[] = [];
+  const told = new Set<string>();
+
+  const index = () =>
+    Math.max(
+      0,
+      moments.findIndex(({ key }) => key === work.moment),
+    );
+  const batches = () => view?.batches.count ?? 1;
+  const batch = () => Math.min(work.batch ?? 1, batches());
+  const keep = (next: WorkState) => {
+    work = next;
+    actions.keep(next);
+  };
+  const go = (key: string) => {
+    keep({ ...work, moment: key });
+    draw();
+    root.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
+    window.scrollTo(0, 0);
+  };
+  const step = (by: 1 | -1) => {
+    const next = moments[index() + by];
+    if (next) go(next.key);
+  };
+
+  const startTimer = (moment: Moment, seconds: number) => {
+    const timer = { label: momentTitle(moment), startedAt: now(), seconds };
+    keep({ ...work, timers: { ...work.timers, [moment.key]: timer } });
+    draw(`timer ${moment.key}`);
+  };
+  const stopTimer = (moment: Moment) => {
+    const { [moment.key]: _, ...others } = work.timers;
+    told.delete(moment.key);
+    keep({ ...work, timers: others });
+    draw(`timer ${moment.key}`);
+  };
+
+  const weighRow = (row: SheetRow, r: number, moment: Moment): HTMLElement => {
+    // Another size is weighed anew: what was ticked at the old one is not.
+    const key = `${moment.key} ${batch()} ${row.name} ${r} ${row.weigh?.figure ?? ''}`;
+    const box = element('input', { attributes: { type: 'checkbox', 'data-key': key } });
+    box.checked = work.ticked.includes(key);
+    box.addEventListener('change', () => {
+      const others = work.ticked.filter((one) => one !== key);
+      keep({ ...work, ticked: box.checked ? [...others, key] : others });
+    });
+    const weigh = row.weigh
+      ? element(
+          'span',
+          { class: 'weigh' },
+          element('span', { class: 'figure', text: row.weigh.figure }),
+          document.createTextNode('\u00a0'),
+          element('span', { class: 'unit', text: row.weigh.unit }),
+        )
+      : element('span', { class: 'weigh missing', text: row.missing ?? '' });
+    return element(
+      'li',
+      {},
+      element(
+        'label',
+        { class: 'tick' },
+        box,
+        element(
+          'span',
+          { class: 'what' },
+          element('span', { class: 'ingredient', text: row.name, attributes: { dir: 'auto' } }),
+          row.note
+            ? element('span', { class: 'note', text: row.note, attributes: { dir: 'auto' } })
+            : undefined,
+          row.scaleReads
+            ? element('span', {
+                class: 'note',
+                text: `scale reads ${row.scaleReads.figure}\u00a0${row.scaleReads.unit}`,
+              })
+            : undefined,
+        ),
+        weigh,
+      ),
+    );
+  };
+
+  const timerPart = (moment: Moment): HTMLElement | undefined => {
+    const seconds = momentSeconds(moment);
+    if (seconds === undefined || seconds <= 0) return undefined;
+    const running = work.timers[moment.key];
+    const time = element('p', {
+      class: 'time',
+      attributes: { role: 'timer', 'data-timer': moment.key, 'aria-label': 'Time left' },
+      text: clockText(seconds),
+    });
+    return element(
+      'div',
+      { class: 'timer' },
+      time,
+      button(
+        running ? 'Stop the timer' : 'Start the timer',
+        () => (running ? stopTimer(moment) : startTimer(moment, seconds)),
+        { class: 'big', attributes: { 'data-key': `timer ${moment.key}` } },
+      ),
+    );
+  };
+
+  /** Minutes from the start of mixing by the running timer, else where the phase ends; none at the end of it all. */
+  const minutesNow = (moment: Moment & { kind: 'mix' }): number | undefined => {
+    const { phase } = moment;
+    const running = work.timers[moment.key];
+    const elapsed = running ? (now() - running.startedAt) / 60_000 : phase.minutes;
+    const isLast = view?.mixing?.phases.at(-1) === phase;
+    if (elapsed >= phase.minutes && isLast) return undefined;
+    const minutes = phase.endMinute - phase.minutes + Math.min(elapsed, phase.minutes);
+    return Math.round(minutes * 2) / 2;
+  };
+
+  const body = (moment: Moment): readonly (HTMLElement | undefined)[] => {
+    if (moment.kind === 'weigh') {
+      const { block } = moment;
+      const rows = block.rows.map((row, r) => weighRow(row, r, moment));
+      return [
+        block.note
+          ? element('p', { class: 'note', text: block.note, attributes: { dir: 'auto' } })
+          : undefined,
+        element('ul', { class: 'ticks' }, ...rows),
+        block.total && block.rows.length > 1
+          ? element('p', {
+              class: 'together',
+              text: `together ${block.total.figure}\u00a0${block.total.unit}`,
+            })
+          : undefined,
+      ];
+    }
+    if (moment.kind === 'step') return [timerPart(moment)];
+    const { phase } = moment;
+    const ends = [phase.celsius, phase.stage].filter(Boolean).join(', ');
+    return [
+      element('p', {
+        class: 'ends',
+        text: `${figureText(phase.minutes)} min${ends && ` · ends at ${ends}`}`,
+      }),
+      timerPart(moment),
+      readingControls({ phase, minutes: () => minutesNow(moment), log: actions.log }),
+    ];
+  };
+
+  const draw = (focus?: string) => {
+    if (!view) return;
+    const moment = moments[index()];
+    const number = index();
+    const running = Object.entries(work.timers).filter(([key]) => key !== moment?.key);
+    const clock =
+      moment?.kind === 'weigh' ? moment.block.clock : moment?.kind === 'step' ? moment.step.clock : undefined;
+    const when = moment?.kind === 'weigh' ? [clock?.words, moment.block.when] : [clock?.words];
+    const keyOfFocus = focus ?? (document.activeElement as HTMLElement | null)?.dataset.key;
+    const times = moment?.kind === 'weigh' ? moment.block.times : 1;
+    root.replaceChildren(
+      element(
+        'header',
+        { class: 'work-head' },
+        element('p', { class: 'of', text: view.formula, attributes: { dir: 'auto' } }),
+        moment ? element('p', { class: 'count', text: `${number + 1} of ${moments.length}` }) : undefined,
+        times > 1 ? batchPart() : undefined,
+        button('Whole sheet', actions.leave, { attributes: { 'data-key': 'leave' } }),
+      ),
+      ...running.map(([key, timer]) =>
+        button('', () => (moments.some((one) => one.key === key) ? go(key) : undefined), {
+          class: 'other-timer',
+          attributes: { 'data-timer': key, 'data-label': timer.label, 'data-key': `other ${key}` },
+        }),
+      ),
+      element(
+        'div',
+        { class: 'moment' },
+        element('h1', {
+          text: moment ? momentTitle(moment) : 'Nothing to do yet.',
+          attributes: { tabindex: '-1', dir: 'auto' },
+        }),
+        ...when.filter(Boolean).map((text) => element('p', { class: 'when', text })),
+        ...(moment ? body(moment) : []),
+        ...(moment ? findingsOf(view, moment) : []),
+      ),
+      element(
+        'nav',
+        { class: 'work-foot', attributes: { 'aria-label': 'Moments of the work' } },
+        button('Back', () => step(-1), {
+          class: 'big',
+          attributes: { 'data-key': 'back', ...(number === 0 ? { disabled: '' } : {}) },
+        }),
+        button('Next', () => step(1), {
+          class: 'big',
+          attributes: { 'data-key': 'next', ...(number >= moments.length - 1 ? { disabled: '' } : {}) },
+        }),
+      ),
+      said,
+    );
+    if (keyOfFocus !== undefined)
+      root
+        .querySelector<HTMLElement>(`[data-key="${CSS.escape(keyOfFocus)}"]`)
+        ?.focus({ preventScroll: true });
+    tick();
+  };
+
+  const batchPart = (): HTMLElement => {
+    const select = element('select', { attributes: { id: 'batch', 'data-key': 'batch' } });
+    for (let number = 1; number <= batches(); number += 1)
+      select.append(
+        element('option', { text: `${number} of ${batches()}`, attributes: { value: String(number) } }),
+      );
+    select.value = String(batch());
+    select.addEventListener('change', () => {
+      keep({ ...work, batch: Number(select.value) });
+      draw('batch');
+    });
+    return element(
+      'span',
+      { class: 'field' },
+      element('label', { text: 'Batch', attributes: { for: 'batch' } }),
+      select,
+    );
+  };
+
+  const findingsOf = (sheet: SheetView, moment: Moment): readonly HTMLElement[] => {
+    const placed = placeFindings(sheet);
+    const lines = new Set(
+      moment.kind === 'weigh' ? [moment.line, ...moment.block.rows.map(({ line }) => line)] : [moment.line],
+    );
+    return [...placed].flatMap(([place, findings]) => {
+      if (place === 'heading' || !findings.some(({ line }) => lines.has(line))) return [];
+      const list = findingsAt(placed, place, actions.reveal);
+      return list ? [list] : [];
+    });
+  };
+
+  const tick = () => {
+    for (const part of root.querySelectorAll<HTMLElement>('[data-timer]')) {
+      const key = part.dataset.timer ?? '';
+      const timer = work.timers[key];
+      if (!timer) continue;
+      const left = timer.seconds - (now() - timer.startedAt) / 1000;
+      const text = left > 0 ? clockText(Math.ceil(left)) : `over since ${clockText(-left)}`;
+      const label = part.dataset.label;
+      const words = label === undefined ? text : `${label}: ${text}`;
+      if (part.textContent !== words) part.textContent = words;
+      part.classList.toggle('over', left <= 0);
+      if (left > 0 || told.has(key)) continue;
+      told.add(key);
+      said.textContent = `${timer.label} is over.`;
+    }
+  };
+
+  return {
+    root,
+    step,
+    tick,
+    clear() {
+      view = undefined;
+      root.replaceChildren();
+    },
+    show(next, kept) {
+      view = next;
+      work = kept;
+      moments = momentsOf(next);
+      draw();
+    },
+  };
+}

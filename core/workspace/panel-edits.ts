@@ -1,0 +1,49 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { FileEdit, TextEdit } from '../features/answers.ts';
+import { logReading, type ReadingToLog } from '../features/log-reading.ts';
+import { formulaOf } from '../model/formula-model.ts';
+import type { Scope } from '../model/scope.ts';
+import type { SheetAsked } from '../sheet/asked.ts';
+import { keepTried } from '../sheet/keep-tried.ts';
+import type { Block, SourceFile } from '../syntax/tree.ts';
+
+/** A change of the files that is asked for on a batch sheet. */
+export type PanelChange =
+  | { readonly kind: 'reading'; readonly reading: ReadingToLog }
+  | { readonly kind: 'keep'; readonly asked: SheetAsked };
+
+export interface ChangedFormula {
+  readonly uri: string;
+  readonly block: Block;
+  readonly firstLine: number;
+  readonly analysis: Analysis | undefined;
+  readonly scope: Scope;
+  readonly sourceOf: (uri: string) => SourceFile | undefined;
+}
+
+/** The edits of a change, with the line ends of each file, or a sentence that says why there are none. */
+export function panelEdits(formula: ChangedFormula, change: PanelChange): readonly FileEdit[] | string {
+  const { uri, block, firstLine, analysis, scope, sourceOf } = formula;
+  const model = formulaOf(block);
+  if (model === undefined || analysis === undefined) return notThere;
+  if (change.kind === 'reading') {
+    const edit = logReading(model, change.reading);
+    if (typeof edit === 'string') return edit;
+    return [{ uri, edits: [withEnding({ ...edit, line: edit.line + firstLine }, sourceOf(uri))] }];
+  }
+  const edits = keepTried(uri, firstLine, analysis, scope, change.asked);
+  if (typeof edits === 'string') return edits;
+  const files = [...new Set(edits.map((edit) => edit.uri))];
+  return files.map((file) => ({
+    uri: file,
+    edits: edits
+      .filter((edit) => edit.uri === file)
+      .map(({ uri: _, ...edit }) => withEnding(edit, sourceOf(file))),
+  }));
+}
+
+export const notThere = 'The formula is not in the file any more.';
+
+function withEnding(edit: TextEdit, source: SourceFile | undefined): TextEdit {
+  return { ...edit, insert: edit.insert.replaceAll('\n', source?.endings[0] || '\n') };
+}

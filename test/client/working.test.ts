@@ -1,0 +1,232 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { WorkState } from '../../client/preview/messages.ts';
+import { momentsOf, momentTitle } from '../../client/preview/moments.ts';
+import { launchChromium } from '../editors/code-server.ts';
+import { axeViolations, sideways, smallTargets } from './look.ts';
+import { openPanel, type PanelOptions, type PanelPage } from './panel-page.ts';
+import { crowdedSheet, harbourTin, harbourTinHeld, markupSheet } from './sheets.ts';
+import { type ThemeName, themes } from './themes.ts';
+
+let browser: Browser;
+let panel: PanelPage;
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+afterAll(() => browser.close());
+afterEach(async () => {
+  const { wrong } = panel;
+  await panel?.page.close();
+  expect(wrong).toEqual([]);
+});
+
+async function open(options: PanelOptions = {}, work?: WorkState, sheet = harbourTin): Promise<Page> {
+  panel = await openPanel(browser, { ...options, state: { mode: 'working' } });
+  await panel.show(sheet, work ? { work } : {});
+  return panel.page;
+}
+
+const title = (page: Page) => page.locator('.work-mode h1').textContent();
+const lastWork = () => panel.sent.findLast((message) => message.type === 'work')?.work;
+
+describe('the moments of a sheet', () => {
+  it('follow the order of the work: what is made before, bowl and programme line by line, the steps', async () => {
+    await open();
+    expect(momentsOf(harbourTin).map(momentTitle)).toEqual([
+      'Night poolish',
+      ...['Into the bowl', 'slow', 'rest', 'After the rest', 'slow', 'fast', 'Later still', 'slow'],
+      ...harbourTin.steps.map(({ text }) => text),
+    ]);
+  });
+
+  it('have keys of their own, the same while lines above are typed', async () => {
+    await open();
+    const keys = momentsOf(harbourTin).map(({ key }) => key);
+    expect(new Set(keys).size).toBe(keys.length);
+    const below = {
+      ...harbourTin,
+      blocks: harbourTin.blocks.map((block) => ({ ...block, line: block.line + 3 })),
+    };
+    expect(momentsOf({ ...below, mixing: undefined as never }).map(({ key }) => key)).toContain(keys[0]);
+  });
+});
+
+describe('one moment at a time', () => {
+  it('goes on and back by arrow keys, space, buttons and swipes, and stays at either end', async () => {
+    const page = await open();
+    expect(await title(page)).toBe('Night poolish');
+    await page.keyboard.press('ArrowLeft');
+    expect(await title(page)).toBe('Night poolish');
+    await page.keyboard.press('ArrowRight');
+    expect(await title(page)).toBe('Into the bowl');
+    await page.keyboard.press('Space');
+    expect(await title(page)).toBe('slow');
+    await page.keyboard.press('Shift+Space');
+    expect(await title(page)).toBe('Into the bowl');
+    await page.getByRole('button', { name: 'Next' }).click();
+    expect(await title(page)).toBe('slow');
+    await swipe(page, 300, 100);
+    expect(await title(page)).toBe('rest');
+    await swipe(page, 100, 300);
+    expect(await title(page)).toBe('slow');
+    await swipe(page, 100, 130);
+    expect(await title(page)).toBe('slow');
+    expect(lastWork()?.moment).toBe(momentsOf(harbourTin)[2]?.key);
+  });
+
+  it('comes back to where the baker was', async () => {
+    const page = await open({}, { ticked: [], timers: {}, moment: momentsOf(harbourTin)[4]!.key });
+    expect(await title(page)).toBe('After the rest');
+  });
+
+  it('weighs in large type, and a tick strikes nothing out', async () => {
+    const page = await open({ width: 800 });
+    await page.keyboard.press('ArrowRight');
+    const weigh = page.locator('.tick .weigh').first();
+    const size = async () => Number.parseFloat(await computed(page, 'fontSize'));
+    expect(await weigh.textContent()).toBe('7.679\u00a0kg');
+    // Letters of 15 mm can be read from a metre and more; a CSS pixel is a quarter of a millimetre.
+    expect(await size()).toBeGreaterThanOrEqual(60);
+    await page.getByRole('checkbox').first().focus();
+    await page.keyboard.press('Space');
+    expect(await title(page)).toBe('Into the bowl');
+    expect(lastWork()?.ticked).toHaveLength(1);
+    expect(await size()).toBeLessThan(60);
+    expect(await computed(page, 'textDecorationLine')).toBe('none');
+    await panel.show(harbourTin, { work: lastWork()! });
+    expect(await page.getByRole('checkbox').first().isChecked()).toBe(true);
+    expect(await page.getByRole('checkbox').nth(1).isChecked()).toBe(false);
+  });
+
+  it('leads back to the whole sheet', async () => {
+    const page = await open();
+    await page.getByRole('button', { name: 'Whole sheet' }).click();
+    expect(await page.locator('.weigh-table').count()).toBeGreaterThan(0);
+    expect((await panel.state())?.mode).toBe('sheet');
+  });
+
+  it('keeps the last whole figures while a line is half typed', async () => {
+    const page = await open();
+    await panel.show(harbourTinHeld);
+    expect(await page.locator('.tick .weigh').first().textContent()).toBe(
+      '2681\u00a0g'.replace('2681\u00a0g', '2.681\u00a0kg'),
+    );
+    expect(await page.locator('.held-by').isVisible()).toBe(true);
+  });
+
+  it('never takes a text of the file for markup', async () => {
+    const page = await open({}, undefined, markupSheet);
+    for (let moment = 0; moment < 6; moment += 1) await page.keyboard.press('ArrowRight');
+    expect(await page.locator('img').count()).toBe(0);
+    expect(await page.title()).toBe('Batch sheet');
+  });
+});
+
+describe('a timer', () => {
+  it('runs and is kept', async () => {
+    const page = await open();
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('ArrowRight');
+    await page.getByRole('button', { name: 'Start the timer' }).click();
+    expect(Object.values(lastWork()?.timers ?? {})).toMatchObject([{ label: 'slow', seconds: 180 }]);
+    await expect.poll(() => page.getByRole('timer').textContent(), { timeout: 5_000 }).toMatch(/^2:5\d$/);
+  });
+
+  it('that was started before a reload goes on from where it is', async () => {
+    const moment = momentsOf(harbourTin)[2]!.key;
+    const timers = { [moment]: { label: 'slow', startedAt: Date.now() - 60_000, seconds: 180 } };
+    const page = await open({}, { ticked: [], timers, moment });
+    expect(await page.getByRole('timer').textContent()).toMatch(/^(2:00|1:5\d)$/);
+    await page.keyboard.press('ArrowRight');
+    expect(await page.locator('.other-timer').textContent()).toMatch(/^slow: (2:00|1:5\d)$/);
+    await page.locator('.other-timer').click();
+    expect(await title(page)).toBe('slow');
+    await page.getByRole('button', { name: 'Stop the timer' }).click();
+    expect(lastWork()?.timers).toEqual({});
+  });
+
+  it('that is over says so, in words and aloud', async () => {
+    const moment = momentsOf(harbourTin)[2]!.key;
+    const timers = { [moment]: { label: 'slow', startedAt: Date.now() - 190_000, seconds: 180 } };
+    const page = await open({}, { ticked: [], timers, moment });
+    expect(await page.getByRole('timer').textContent()).toMatch(/^over since 0:1\d$/);
+    expect(await page.getByRole('alert').textContent()).toBe('slow is over.');
+  });
+});
+
+describe('logging a reading', () => {
+  it('takes two taps: the temperature and the stage', async () => {
+    const page = await open({}, { ticked: [], timers: {}, moment: momentsOf(harbourTin)[2]!.key });
+    await page.getByRole('button', { name: '21 °C', exact: true }).click();
+    await page.getByRole('button', { name: 'pick-up' }).click();
+    expect(panel.sent.at(-1)).toMatchObject({
+      type: 'reading',
+      uri: harbourTin.uri,
+      formula: 'Harbour Tin',
+      reading: {
+        minutes: 3,
+        celsius: 21,
+        stage: 'pick-up',
+        date: expect.stringMatching(/^\d{4}-\d\d-\d\d$/),
+      },
+    });
+    await panel.send({ type: 'said', text: 'Logged 21 °C, pick-up.' });
+    expect(await page.locator('.edit-said').textContent()).toBe('Logged 21 °C, pick-up.');
+  });
+
+  it('takes the minute from the running timer, and the end of mixing as such', async () => {
+    const moments = momentsOf(harbourTin);
+    const moment = moments[5]!.key;
+    const timers = { [moment]: { label: 'slow', startedAt: Date.now() - 90_000, seconds: 240 } };
+    const page = await open({}, { ticked: [], timers, moment });
+    await page.getByLabel('or °C').fill('22.3');
+    await page.getByRole('button', { name: 'no stage' }).click();
+    expect(panel.sent.at(-1)).toMatchObject({ reading: { minutes: 24.5, celsius: 22.3 } });
+    await panel.show(harbourTin, { work: { ticked: [], timers: {}, moment: moments[8]!.key } });
+    await page.getByLabel('or °C').fill('25.4');
+    await page.getByRole('button', { name: 'developed' }).click();
+    const sent = panel.sent.at(-1);
+    expect(sent?.type === 'reading' && 'minutes' in sent.reading).toBe(false);
+  });
+
+  it('logs nothing that nobody read', async () => {
+    const page = await open({}, { ticked: [], timers: {}, moment: momentsOf(harbourTin)[2]!.key });
+    await page.getByRole('button', { name: 'pick-up' }).click();
+    expect(panel.sent.some(({ type }) => type === 'reading')).toBe(false);
+    expect(await page.locator('.reading-told').textContent()).toContain('First the temperature');
+  });
+});
+
+describe.each(Object.keys(themes) as ThemeName[])('for every reader, %s', (theme) => {
+  it.each([320, 800, 1600])('weighing and mixing are right at %i pixels', async (width) => {
+    const moments = momentsOf(harbourTin);
+    const page = await open({ theme, width });
+    for (const { key } of [moments[1]!, moments[2]!]) {
+      await panel.show(harbourTin, { work: { ticked: [], timers: {}, moment: key } });
+      expect(await sideways(page)).toBe(0);
+      expect(await axeViolations(page)).toEqual([]);
+      expect(await smallTargets(page)).toEqual([]);
+    }
+  });
+});
+
+it('forty ingredients of sixty characters are weighed at 320 pixels', async () => {
+  const page = await open({ width: 320 }, undefined, crowdedSheet);
+  expect(await page.getByRole('checkbox').count()).toBe(40);
+  expect(await sideways(page)).toBe(0);
+});
+
+/** A finger that goes sideways over the moment, from one x to another. */
+async function swipe(page: Page, from: number, to: number): Promise<void> {
+  await page.evaluate(`(() => {
+    const target = document.querySelector('.moment');
+    const at = (x) => new Touch({ identifier: 1, target, clientX: x, clientY: 300 });
+    target.dispatchEvent(new TouchEvent('touchstart', { touches: [at(${from})], changedTouches: [at(${from})], bubbles: true }));
+    target.dispatchEvent(new TouchEvent('touchend', { touches: [], changedTouches: [at(${to})], bubbles: true }));
+  })()`);
+}
+
+/** A computed style of the first weighed figure. */
+async function computed(page: Page, property: string): Promise<string> {
+  return page.evaluate(`getComputedStyle(document.querySelector('.tick .weigh')).${property}`);
+}

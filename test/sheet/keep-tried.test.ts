@@ -1,0 +1,125 @@
+import { describe, expect, it } from 'vitest';
+import { createService, type Service, type SheetAsked } from '../../core/index.ts';
+
+// Invented formula and bakery; the arithmetic is baker's percent (common practice, no source).
+const uri = 'file:///quay/tin.dough';
+const bakeryUri = 'file:///quay/bakery.dough';
+const bakery = 'bakery Quay Lane:\n  room 21 °C      # by the door\n  scale step 5 g\n';
+const byYield = `formula Harbour Tin:
+  yield 20 pieces of 880 g   # for the shop
+  bread flour        100%
+  water              65%
+  salt               2%
+
+mix in spiral:
+  load flour, water, salt
+  speed 1 for 8 min
+`;
+const byGrams = byYield
+  .replace(/ {2}yield.*\n/, '')
+  .replace('100%', '10 kg')
+  .replace('65%', '6500 g')
+  .replace('salt               2%', 'salt               0.2 kg, at 8 °C');
+
+describe('what is tried is kept in the file', () => {
+  it.each<[string, SheetAsked, string]>([
+    ['pieces', { size: { by: 'pieces', pieces: 48 } }, 'yield 48 pieces of 880 g   # for the shop'],
+    ['dough', { size: { by: 'dough', grams: 8800 } }, 'yield 10 pieces of 880 g'],
+    ['flour', { size: { by: 'flour', grams: 10_000 } }, 'yield'],
+    ['on hand', { size: { by: 'onHand', ingredient: 'salt', grams: 100 } }, 'yield'],
+  ])('%s as the yield, and the sheet then says the same without it', (_, asked, line) => {
+    const service = serviceWith(byYield);
+    const tried = service.sheet(uri, 0, asked)!;
+    keep(service, asked);
+    expect(textOf(service, uri)).toContain(line);
+    const kept = service.sheet(uri, 0, {})!;
+    expect(kept.blocks.map((block) => block.rows)).toEqual(tried.blocks.map((block) => block.rows));
+    expect(kept.tried).toBe(false);
+  });
+
+  it('a size as every weight, where grams of flour give the scale', () => {
+    const service = serviceWith(byGrams);
+    keep(service, { size: { by: 'flour', grams: 15_000 } });
+    const text = textOf(service, uri);
+    expect(text).toContain('bread flour        15 kg');
+    expect(text).toContain('water              9.75 kg');
+    expect(text).toContain('salt               300 g, at 8 °C');
+  });
+
+  it('a size as a new yield, where the file says none', () => {
+    const service = serviceWith(byYield.replace(/ {2}yield.*\n/, ''));
+    keep(service, { size: { by: 'dough', grams: 5000 } });
+    expect(textOf(service, uri)).toMatch(/^formula Harbour Tin:\n {2}yield 5 kg\n {2}bread flour/);
+  });
+
+  it('the day in the bakery of the folder, beside what stands there', () => {
+    const service = serviceWith(byYield, bakery);
+    keep(service, { today: { roomCelsius: 24.5, tapCelsius: 9, scaleStepGrams: 2 } });
+    expect(textOf(service, bakeryUri)).toBe(
+      'bakery Quay Lane:\n  tap water 9 °C\n  room 24.5 °C      # by the door\n  scale step 2 g\n',
+    );
+    expect(textOf(service, uri)).toBe(byYield);
+  });
+
+  it('the day in a bakery of its own, where there is none', () => {
+    const service = serviceWith(byYield);
+    keep(service, { today: { roomCelsius: 24 } });
+    expect(textOf(service, uri)).toBe(`bakery Our Bakery:\n  room 24 °C\n\n${byYield}`);
+  });
+
+  it('the mixer in the head of the mixing', () => {
+    const service = serviceWith(byYield);
+    keep(service, { today: { mixer: 'by hand' } });
+    expect(textOf(service, uri)).toContain('\nmix by hand:\n');
+    keep(service, { today: { mixer: 'planetary' } });
+    expect(textOf(service, uri)).toContain('\nmix in planetary:\n');
+  });
+
+  it('with the line ends of the file', () => {
+    const service = serviceWith(byYield.replaceAll('\n', '\r\n'));
+    keep(service, { today: { roomCelsius: 24 } });
+    expect(textOf(service, uri).replaceAll('\r\n', '')).not.toContain('\n');
+  });
+
+  it('or nothing of it, with the sentence that says why', () => {
+    const service = serviceWith(byYield);
+    const ask = (asked: SheetAsked) => service.panelEdits(uri, 0, { kind: 'keep', asked });
+    expect(ask({ size: { by: 'baked', grams: 9000 } })).toMatch(/bake loss/);
+    expect(ask({ today: { roomCelsius: 400 } })).toMatch(/no temperature of a bakery/);
+    expect(ask({})).toBe('All of it stands in the file as it is.');
+    expect(service.panelEdits(uri, 0, { kind: 'keep', asked: {} }, 'Gone')).toBeTypeOf('string');
+  });
+});
+
+const texts = new WeakMap<Service, Map<string, string>>();
+
+function serviceWith(formula: string, itsBakery?: string): Service {
+  const service = createService();
+  texts.set(service, new Map());
+  put(service, uri, formula);
+  if (itsBakery !== undefined) put(service, bakeryUri, itsBakery);
+  return service;
+}
+
+function put(service: Service, file: string, text: string): void {
+  texts.get(service)!.set(file, text);
+  service.setText(file, text);
+}
+
+function textOf(service: Service, file: string): string {
+  return texts.get(service)!.get(file)!;
+}
+
+function keep(service: Service, asked: SheetAsked): void {
+  const files = service.panelEdits(uri, 0, { kind: 'keep', asked });
+  if (typeof files === 'string') throw new Error(files);
+  for (const { uri: file, edits } of files) {
+    let text = textOf(service, file);
+    const starts = [0, ...[...text.matchAll(/\r\n|\n/g)].map((match) => match.index + match[0].length)];
+    for (const edit of edits.toSorted((one, other) => other.line - one.line)) {
+      const at = starts[edit.line]!;
+      text = text.slice(0, at + edit.start) + edit.insert + text.slice(at + edit.end);
+    }
+    put(service, file, text);
+  }
+}
