@@ -41,10 +41,12 @@ const bundles: BuildOptions[] = [
   { ...forBrowser, format: 'iife', entryPoints: ['server/worker.ts'], outfile: 'dist/server-worker.js' },
   {
     ...forNode,
-    entryPoints: ['server/cli/main.ts'],
+    entryPoints: ['server/cli/launch.ts'],
     outfile: 'dist/doughwright.cjs',
+    external: ['./doughwright-main.cjs'],
     banner: { js: '#!/usr/bin/env node' },
   },
+  { ...forNode, entryPoints: ['server/cli/main.ts'], outfile: 'dist/doughwright-main.cjs' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/preview/page.ts'], outfile: 'dist/preview.js' },
   { ...forBrowser, entryPoints: ['client/preview/page.css'], outfile: 'dist/preview.css' },
 ];

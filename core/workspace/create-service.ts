@@ -21,7 +21,7 @@ import { percent } from '../text/figures.ts';
 import { splitLines } from '../text/lines.ts';
 import { actionContext } from './actions.ts';
 import { BlockAnswers } from './answer.ts';
-import { Files, type WorkspaceFile } from './files.ts';
+import { Files, type FilesOptions, type WorkspaceFile } from './files.ts';
 import { findingsInFile } from './findings.ts';
 import { createNavigation } from './navigation.ts';
 import { notThere, panelEdits } from './panel-edits.ts';
@@ -31,8 +31,8 @@ import type { Service, Settings } from './service.ts';
 export const defaultSettings: Settings = { rules: {}, maxFindings: 200 };
 
 /** A workspace of formula files, ready to be asked. */
-export function createService(): Service {
-  const files = new Files();
+export function createService(options: FilesOptions = {}): Service {
+  const files = new Files(options);
   const answers = new BlockAnswers(files);
   let settings = defaultSettings;
 

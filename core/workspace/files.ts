@@ -1,7 +1,8 @@
 import { findCatalogue } from '../catalogue/catalogue.ts';
 import { type Definition, type DefinitionKind, definitionOf, type Scope } from '../model/scope.ts';
 import { createParseMemo, type ParseMemo, parseFile } from '../syntax/file.ts';
-import type { Name, SourceFile } from '../syntax/tree.ts';
+import { sketchFormulas } from '../syntax/sketch.ts';
+import type { Block, Name, SourceFile } from '../syntax/tree.ts';
 
 /** One file of the workspace: its text, read when first asked for. */
 export interface WorkspaceFile {
@@ -21,11 +22,26 @@ interface DefinitionsOfKind {
   version: number;
 }
 
+export interface FilesOptions {
+  /**
+   * For one pass over many files: a file that defines nothing but formulas is known by its headers until it is asked for,
+   * and given up again after some others. Costs no memory for each file, and reads a file again that is asked for again.
+   */
+  readonly lean?: boolean;
+}
+
+/** As many files as a lean workspace holds as read. */
+const mostHeld = 200;
+
 /**
  * The files of a workspace and who defines what. Names are looked for in a file's own folder, then in each folder
  * above it up to the root, then everywhere else.
  */
 export class Files {
+  /** Holds few files as read, for one pass over many: see `FilesOptions`. */
+  private readonly lean: boolean;
+  /** In the order last read; only where `lean`. */
+  private readonly held = new Set<WorkspaceFile>();
   private readonly files = new Map<string, WorkspaceFile>();
   private readonly kinds = new Map<DefinitionKind, DefinitionsOfKind>();
   private readonly unread = new Set<WorkspaceFile>();
@@ -33,6 +49,10 @@ export class Files {
   private roots: readonly string[] = [];
   /** Grows whenever a definition anywhere comes, goes or changes. */
   version = 0;
+
+  constructor({ lean = false }: FilesOptions = {}) {
+    this.lean = lean;
+  }
 
   setRoots(uris: readonly string[]): void {
     this.roots = uris.map((uri) => (uri.endsWith('/') ? uri : `${uri}/`));
@@ -114,12 +134,42 @@ export class Files {
     }
     file.definitions = made;
     this.exchange(held, made);
+    if (this.lean) this.hold(file);
     return source;
+  }
+
+  /** Keeps a file as read, and gives up the one that was read longest ago. */
+  private hold(file: WorkspaceFile): void {
+    if (file.definitions.some((one) => !(one instanceof SketchedDefinition))) return;
+    this.held.delete(file);
+    this.held.add(file);
+    if (this.held.size <= mostHeld) return;
+    const [oldest] = this.held;
+    this.held.delete(oldest!);
+    oldest!.source = undefined;
+    oldest!.memo = createParseMemo();
+  }
+
+  /** Makes the definitions of a file known, by its headers where that is enough. */
+  private sketch(file: WorkspaceFile): void {
+    const formulas = file.definitions.length > 0 ? undefined : sketchFormulas(file.text);
+    if (formulas === undefined) {
+      this.read(file);
+      return;
+    }
+    this.unread.delete(file);
+    file.definitions = formulas.map(
+      ({ name, firstLine }) => new SketchedDefinition(name, firstLine, file.uri, () => this.read(file)),
+    );
+    this.exchange([], file.definitions);
   }
 
   /** Reads whatever has not been read, so that lookups see all definitions. */
   readAll(): void {
-    for (const file of [...this.unread]) this.read(file);
+    for (const file of [...this.unread]) {
+      if (this.lean) this.sketch(file);
+      else this.read(file);
+    }
   }
 
   scopeOf(uri: string): Scope {
@@ -220,7 +270,7 @@ export class Files {
       this.kinds.set(kind, ofKind);
     }
     ofKind.all = undefined;
-    if (before?.block !== after?.block) {
+    if (before === undefined || after === undefined || before.block !== after.block) {
       ofKind.version++;
       this.version++;
     }
@@ -231,6 +281,29 @@ export class Files {
     else ofKind.byName.set(name.folded, left);
   }
 }
+
+/** A formula known by its header; its block is read when somebody asks for it. */
+class SketchedDefinition implements Definition {
+  readonly kind = 'formula';
+  readonly name: Name;
+  readonly firstLine: number;
+  readonly uri: string;
+  private readonly read: () => SourceFile;
+
+  constructor(name: Name, firstLine: number, uri: string, read: () => SourceFile) {
+    this.name = name;
+    this.firstLine = firstLine;
+    this.uri = uri;
+    this.read = read;
+  }
+
+  get block(): Block {
+    const found = this.read().blocks.find(({ firstLine }) => firstLine === this.firstLine);
+    return found?.block ?? nothing;
+  }
+}
+
+const nothing: Block = { lines: [], subs: [], problems: [] };
 
 const none: readonly never[] = [];
 const isInCatalogue = (folded: string): boolean => findCatalogue(folded) !== undefined;

@@ -1,8 +1,8 @@
-import type { Level } from '../../core/index.ts';
 import { newFindings, readBaseline, writeBaseline } from './baseline.ts';
+import { checkInParallel } from './check-parallel.ts';
 import type { ExitCode } from './exit-code.ts';
-import { type AskedFile, type Input, readInput } from './input.ts';
-import { type Format, type ToldFinding, writeReport } from './report/report.ts';
+import { readTexts } from './input.ts';
+import { type Format, writeReport } from './report/report.ts';
 
 export interface CheckOptions {
   readonly format: Format;
@@ -23,10 +23,14 @@ export async function check(paths: readonly string[], options: CheckOptions): Pr
 async function checkOnce(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
   const known = options.baseline === undefined ? undefined : await readBaseline(options.baseline);
   if (known !== undefined && 'message' in known) return complain(known.message);
-  const input = await readInput(paths);
-  // The core's own cap is for an editor; here the caller sets one.
-  input.service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER });
-  let found = input.asked.flatMap((file) => findingsOf(input, file, options.level));
+  const input = await readTexts(paths);
+  let found = await checkInParallel({
+    texts: input.texts,
+    roots: input.roots,
+    asked: input.asked,
+    level: options.level,
+    fixes: options.format === 'sarif',
+  });
   if (options.writeBaseline !== undefined) {
     try {
       await writeBaseline(options.writeBaseline, found);
@@ -47,23 +51,6 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
   process.stdout.write(await writeReport(options.format, report));
   if (input.failed) return 2;
   return found.length > 0 ? 1 : 0;
-}
-
-const seriousness: Readonly<Record<Level, number>> = { error: 3, warning: 2, info: 1, hint: 0 };
-
-function findingsOf(input: Input, { uri, shown }: AskedFile, level: Level): ToldFinding[] {
-  const findings = input.service
-    .findings(uri)
-    .filter((finding) => seriousness[finding.level] >= seriousness[level])
-    .toSorted((one, other) => one.place.line - other.place.line || one.place.start - other.place.start);
-  if (findings.length === 0) return [];
-  const lines = input.service.lines(uri);
-  return findings.map((finding) => ({
-    ...finding,
-    file: shown,
-    uri,
-    source: lines[finding.place.line] ?? '',
-  }));
 }
 
 function complain(message: string): ExitCode {

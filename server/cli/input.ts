@@ -12,28 +12,50 @@ export interface AskedFile {
   readonly shown: string;
 }
 
-export interface Input {
-  readonly service: Service;
+/** Files as they were read, before anybody looks into them. */
+export interface Texts {
+  /** All that could be read, those asked for and those around them. */
+  readonly texts: readonly (readonly [uri: string, text: string])[];
+  readonly roots: readonly string[];
   /** In the order asked for, folders in the order of their names, none twice. */
   readonly asked: readonly AskedFile[];
   /** The path to show for any file the core names. */
   shown(uri: string): string;
   /** What could not be read, each told on standard error already. */
   readonly troubles: readonly Trouble[];
-  /** Whether something asked for could not be read; it has been told on standard error. */
+  /** Whether something asked for could not be read. */
   readonly failed: boolean;
 }
+
+export interface Input extends Texts {
+  readonly service: Service;
+}
+
+/** As `readTexts`, ready to be asked. */
+export async function readInput(
+  paths: readonly string[],
+  options: { readonly around?: boolean } = {},
+): Promise<Input> {
+  const read = await readTexts(paths, options);
+  const service = createService();
+  for (const [uri, text] of read.texts) service.setText(uri, text);
+  service.setRoots(read.roots);
+  return { ...read, service };
+}
+
+/** As many files as are opened at once; a disk answers sooner when it is asked for several. */
+const atOnce = 32;
 
 /**
  * Reads the files asked for, and around them all others of their root, so that names are found as in an editor. What
  * cannot be read is told in one line each, and the rest is done. Without those `around`, names of other files are unknown.
  */
-export async function readInput(
+export async function readTexts(
   paths: readonly string[],
   { around = true }: { readonly around?: boolean } = {},
-): Promise<Input> {
-  const service = createService();
+): Promise<Texts> {
   const asked = new Map<string, AskedFile>();
+  const texts: [uri: string, text: string][] = [];
   const shownPaths = new Map<string, string>();
   const roots = new Set<string>();
   const troubles: Trouble[] = [];
@@ -42,40 +64,51 @@ export async function readInput(
     troubles.push({ path: shownPath(path), message });
     process.stderr.write(`doughwright: ${shownPath(path)}: ${message}\n`);
   };
-  const read = async (path: string, wanted: boolean) => {
-    const uri = canonicalUri(pathToFileURL(path).href);
-    if (asked.has(uri) || (!wanted && shownPaths.has(uri))) return;
-    shownPaths.set(uri, shownPath(path));
-    const file = await readDough(path);
-    if (file.text !== undefined) service.setText(uri, file.text);
-    if (!wanted) return;
-    if (file.text === undefined) trouble(path, cureOf(file.why));
-    else asked.set(uri, { uri, shown: shownPath(path) });
+  const read = async (batch: readonly string[], wanted: boolean): Promise<void> => {
+    const fresh = batch
+      .map((path) => ({ path, uri: canonicalUri(pathToFileURL(path).href) }))
+      .filter(({ uri }) => !shownPaths.has(uri));
+    for (const { uri, path } of fresh) shownPaths.set(uri, shownPath(path));
+    const files = await Promise.all(fresh.map(({ path }) => readDough(path)));
+    for (const [index, { path, uri }] of fresh.entries()) {
+      const file = files[index]!;
+      if (file.text !== undefined) texts.push([uri, file.text]);
+      if (!wanted) continue;
+      if (file.text === undefined) trouble(path, cureOf(file.why));
+      else asked.set(uri, { uri, shown: shownPath(path) });
+    }
+  };
+  const readBelow = async (folder: string, wanted: boolean): Promise<number> => {
+    let [batch, found]: [string[], number] = [[], 0];
+    for await (const file of doughFilesBelow(folder)) {
+      batch.push(file);
+      found++;
+      if (wanted) progress(found);
+      if (batch.length < atOnce) continue;
+      await read(batch, wanted);
+      batch = [];
+    }
+    await read(batch, wanted);
+    if (wanted) progress(0);
+    return found;
   };
 
   for (const path of paths.map((given) => resolve(given))) {
     const about = await stat(path).catch(() => undefined);
     if (!about?.isDirectory()) {
-      await read(path, true);
+      await read([path], true);
       if (about) roots.add(await rootAbove(dirname(path)));
       continue;
     }
     roots.add(await rootAbove(path));
-    let found = 0;
-    for await (const file of doughFilesBelow(path)) {
-      await read(file, true);
-      progress(++found);
-    }
-    progress(0);
-    if (found === 0)
+    if ((await readBelow(path, true)) === 0)
       trouble(path, 'no .dough file in this folder; hidden folders and what git ignores are left out.');
   }
-  if (around)
-    for (const root of roots) for await (const file of doughFilesBelow(root)) await read(file, false);
-  service.setRoots([...roots].map((root) => canonicalUri(pathToFileURL(root).href)));
+  if (around) for (const root of roots) await readBelow(root, false);
   return {
-    service,
+    texts,
     asked: [...asked.values()],
+    roots: [...roots].map((root) => canonicalUri(pathToFileURL(root).href)),
     shown: (uri) => shownPaths.get(uri) ?? uri,
     troubles,
     failed: troubles.length > 0,

@@ -1,3 +1,4 @@
+import { isMainThread } from 'node:worker_threads';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
 import type { ExitCode } from './exit-code.ts';
@@ -120,11 +121,16 @@ program
 process.stdout.on('error', leaveQuietly);
 process.stderr.on('error', leaveQuietly);
 
-program.parseAsync().catch((error: unknown) => {
-  if (error instanceof CommanderError) return end(error.exitCode === 0 ? 0 : 2);
-  process.stderr.write(`doughwright: ${error instanceof Error ? error.message : String(error)}\n`);
-  end(2);
-});
+// A thread of a check runs this same file.
+if (isMainThread) {
+  program.parseAsync().catch((error: unknown) => {
+    if (error instanceof CommanderError) return end(error.exitCode === 0 ? 0 : 2);
+    process.stderr.write(`doughwright: ${error instanceof Error ? error.message : String(error)}\n`);
+    end(2);
+  });
+} else {
+  import('./check-parallel.ts').then(({ workAsThread }) => workAsThread());
+}
 
 function end(code: ExitCode): void {
   process.exitCode = code;

@@ -137,6 +137,24 @@ describe('doughwright check', () => {
   });
 });
 
+describe('many files', () => {
+  it('are shared among threads, told in order, with the names of all', async () => {
+    const files: Record<string, string> = { '.git/HEAD': '' };
+    for (let index = 0; index < 420; index++) {
+      const name = String(index).padStart(3, '0');
+      files[`${name}.dough`] = `formula Loaf ${index}:\n  mill ${419 - index}  100%\n  water 60%\n  salt 2\n`;
+      files[`mills/${name}.dough`] = `flour mill ${index}:\n  grain wheat\n`;
+    }
+    const { path } = folderWith(files);
+    const { code, stdout, stderr } = await doughwright(path, 'check', '--format', 'json');
+    expect([code, stderr]).toEqual([1, '']);
+    const told = JSON.parse(stdout) as { file: string; code: string }[];
+    const units = told.filter((one) => one.code === 'missing-unit').map(({ file }) => file);
+    expect(units).toEqual(Object.keys(files).filter((file) => /^\d+\.dough$/.test(file)));
+    expect(told.filter((one) => one.code === 'unknown-ingredient')).toEqual([]);
+  });
+});
+
 describe('what cannot be checked', () => {
   it.each([
     ['a missing file', 'nope.dough', /^doughwright: nope\.dough: there is no such file/],

@@ -1,0 +1,31 @@
+import { splitLines } from '../text/lines.ts';
+import { parseLine } from './line.ts';
+import type { Name } from './tree.ts';
+import { isTopSection } from './vocabulary.ts';
+
+/** The header of a formula in a file that has not been read. */
+export interface SketchedFormula {
+  readonly name: Name;
+  readonly firstLine: number;
+}
+
+const top = /^[\s\uFEFF]*(?:formula|flour|ingredient|mixer|bakery|plan)(?![\p{L}\p{N}])/iu;
+
+/**
+ * The formulas of a text by its headers alone, or `undefined` where it defines anything else and has to be read. Whether a
+ * line is the header of a formula does not depend on what is above it, so this agrees with reading the text whole, at a
+ * hundredth of the cost.
+ */
+export function sketchFormulas(text: string): SketchedFormula[] | undefined {
+  const formulas: SketchedFormula[] = [];
+  const { texts } = splitLines(text);
+  for (const [firstLine, line] of texts.entries()) {
+    if (!top.test(line)) continue;
+    const { statement } = parseLine(line, { context: 'none', afterBlank: true });
+    if (statement.kind !== 'header' || statement.section === 'unknown' || !isTopSection(statement.section))
+      continue;
+    if (statement.section !== 'formula') return undefined;
+    if (statement.name !== undefined) formulas.push({ name: statement.name, firstLine });
+  }
+  return formulas;
+}

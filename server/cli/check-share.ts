@@ -1,0 +1,48 @@
+import { createService, type Finding, type Level, type Service } from '../../core/index.ts';
+import type { AskedFile } from './input.ts';
+import type { ToldFinding } from './report/report.ts';
+
+/** A share of a check, as it is handed to a worker thread. Every share sees all texts, for names are shared across files. */
+export interface Share {
+  readonly texts: readonly (readonly [uri: string, text: string])[];
+  readonly roots: readonly string[];
+  readonly asked: readonly AskedFile[];
+  readonly level: Level;
+  /** Whether the cures of the findings are wanted; they take more room than the findings. */
+  readonly fixes: boolean;
+}
+
+/** The findings of a share in the order of its files, those of some files at a time. */
+export function* checkShare(share: Share, atOnce = Number.POSITIVE_INFINITY): Iterable<ToldFinding[]> {
+  const { texts, roots, asked, level } = share;
+  const service = createService({ lean: true });
+  for (const [uri, text] of texts) service.setText(uri, text);
+  service.setRoots(roots);
+  // The core's own cap is for an editor; here the caller sets one.
+  service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER });
+  let found: ToldFinding[] = [];
+  for (const [index, file] of asked.entries()) {
+    for (const one of findingsOf(service, file, level)) found.push(share.fixes ? one : { ...one, fixes: [] });
+    if ((index + 1) % atOnce !== 0) continue;
+    yield found;
+    found = [];
+  }
+  yield found;
+}
+
+const seriousness: Readonly<Record<Level, number>> = { error: 3, warning: 2, info: 1, hint: 0 };
+
+function findingsOf(service: Service, { uri, shown }: AskedFile, level: Level): ToldFinding[] {
+  const findings = service
+    .findings(uri)
+    .filter((finding) => seriousness[finding.level] >= seriousness[level])
+    .toSorted((one, other) => one.place.line - other.place.line || one.place.start - other.place.start);
+  if (findings.length === 0) return [];
+  const lines = service.lines(uri);
+  return findings.map((finding: Finding) => ({
+    ...finding,
+    file: shown,
+    uri,
+    source: lines[finding.place.line] ?? '',
+  }));
+}
