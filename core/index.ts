@@ -1,5 +1,7 @@
 /** The one door into the core: what the server and the command line may use. */
 
+export type { NamedBlend } from './analysis/blend.ts';
+export type { BlendTarget } from './calc/blend.ts';
 export { comparePortraits, heaviest } from './compare/compare.ts';
 export type {
   Change,

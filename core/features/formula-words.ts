@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { flourMixOf } from '../analysis/flour-mix.ts';
 import type { SolvedFormula } from '../calc/formula-result.ts';
 import { mass, percent } from '../text/figures.ts';
 
@@ -57,6 +58,8 @@ export function totalsMarkdown(analysis: Analysis): string[] {
     facts.push(`prefermented flour ${percent(solved.prefermentedFlour)}`);
   if (solved.flourGrams !== undefined) facts.push(`flour ${mass(solved.flourGrams)}`);
   if (facts.length > 0) lines.push(facts.join(' · '));
+  const mix = flourMixWords(analysis);
+  if (mix !== undefined) lines.push(mix);
   const rows = solved.overall.filter((line) => line.fraction !== undefined || line.grams !== undefined);
   if (rows.length > 0) {
     const cells = rows.map(
@@ -66,6 +69,22 @@ export function totalsMarkdown(analysis: Analysis): string[] {
     lines.push(['| all in all | of flour | weight |', '| :-- | --: | --: |', ...cells].join('\n'));
   }
   return lines;
+}
+
+/** What the flours are together, each figure with where it comes from; `undefined` where nothing is known of them. */
+function flourMixWords(analysis: Analysis): string | undefined {
+  const mix = flourMixOf(analysis);
+  if (mix === undefined) return undefined;
+  const { proteinAt14, ashOfDry, absorptionAt14 } = mix;
+  const said = [
+    ...(proteinAt14.known ? [`protein ${percent(proteinAt14.value)} _(${proteinAt14.provenance})_`] : []),
+    ...(absorptionAt14.known
+      ? [`absorption ${percent(absorptionAt14.value)} _(${absorptionAt14.provenance})_`]
+      : []),
+  ].join(' and ');
+  const ash = ashOfDry.known ? `ash ${percent(ashOfDry.value)} of dry matter _(${ashOfDry.provenance})_` : '';
+  const parts = [said === '' ? '' : `${said} at 14 % moisture`, ash].filter((part) => part !== '');
+  return parts.length === 0 ? undefined : `flour mix: ${parts.join(', ')}`;
 }
 
 /** A name from a file, safe inside Markdown. */

@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { flourMixOf } from '../analysis/flour-mix.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { Known } from '../calc/known.ts';
 import type { MinutesBand } from '../calc/mixing.ts';
@@ -7,7 +8,7 @@ import { costTotals } from './cost-of.ts';
 import { heatOf } from './heat-of.ts';
 import { labelTotals } from './label-of.ts';
 import { mixingOutlook } from './mixing-words.ts';
-import type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './totals.ts';
+import type { FormulaTotals, TotalsFlourMix, TotalsLine, TotalsMixing, TotalsPart } from './totals.ts';
 
 /** The totals of a formula as plain data; lines of findings count from one, as people do. */
 export function totalsOf(file: string, analysis: Analysis, findings: readonly Finding[]): FormulaTotals {
@@ -37,6 +38,7 @@ export function totalsOf(file: string, analysis: Analysis, findings: readonly Fi
   set(totals, 'effectiveHydration', solved.effectiveHydration);
   set(totals, 'prefermentedFlour', solved.prefermentedFlour);
   set(totals, 'saltFraction', solved.saltFraction);
+  set(totals, 'flourMix', mixTotals(analysis));
   totals.overall = solved.overall.map((line) => lineOf(line.name, line.fraction, line.grams, line.role));
   totals.parts = partsOf(analysis);
   if (analysis.doughMix.known) {
@@ -57,6 +59,17 @@ export function totalsOf(file: string, analysis: Analysis, findings: readonly Fi
   set(totals, 'label', labelTotals(analysis));
   set(totals, 'cost', costTotals(analysis));
   return totals;
+}
+
+function mixTotals(analysis: Analysis): TotalsFlourMix | undefined {
+  const mix = flourMixOf(analysis);
+  if (mix === undefined) return undefined;
+  const { proteinAt14, ashOfDry, absorptionAt14 } = mix;
+  const told: TotalsFlourMix = {};
+  if (proteinAt14.known) told.proteinAt14PercentMoisture = proteinAt14.value;
+  if (ashOfDry.known) told.ashOfDryMatter = ashOfDry.value;
+  if (absorptionAt14.known) told.absorptionAt14PercentMoisture = absorptionAt14.value;
+  return Object.keys(told).length === 0 ? undefined : told;
 }
 
 function set<K extends keyof FormulaTotals>(

@@ -16,6 +16,8 @@ export interface FormulaTotals {
   prefermentedFlour?: number;
   /** Of all flour. */
   saltFraction?: number;
+  /** All flour together; a figure that one flour lacks is absent. */
+  flourMix?: TotalsFlourMix;
   overall: TotalsLine[];
   parts: TotalsPart[];
   water?: {
@@ -35,6 +37,13 @@ export interface FormulaTotals {
   findings: { code: string; level: string; line: number; message: string }[];
   /** False when something of the formula could not be worked out. */
   resolved: boolean;
+}
+
+/** Fractions, each on the basis that its name tells. */
+export interface TotalsFlourMix {
+  proteinAt14PercentMoisture?: number;
+  ashOfDryMatter?: number;
+  absorptionAt14PercentMoisture?: number;
 }
 
 export interface TotalsLine {

@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { blendOfNames } from '../analysis/blend.ts';
 import { planOf } from '../analysis/plan.ts';
 import type { TextRange } from '../features/actions/action.ts';
 import { editsAt, offersAt } from '../features/actions/offers.ts';
@@ -217,6 +218,10 @@ export function createService(options: FilesOptions = {}): Service {
     portrait: (uri, shown = uri) => portraitIn(files, answers, settings, uri, shown),
     compare: (uri, before, after) =>
       compareTexts(files, settings, uri, before, after ?? files.get(uri)?.text ?? ''),
+    blend: (uri, flours, target) => {
+      files.readAll();
+      return blendOfNames(flours, files.scopeOf(uri), target);
+    },
     plans: (uri) => {
       const found = read(uri);
       if (found === undefined) return [];

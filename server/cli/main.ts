@@ -86,6 +86,20 @@ program
   });
 
 program
+  .command('blend')
+  .description('shares of flours that reach a protein or keep an ash, cheapest')
+  .argument('<flours...>', 'names of flours, as the files or the catalogue have them')
+  .option('--protein <percent>', 'protein wanted, at 14 % moisture', share)
+  .option('--most-ash <percent>', 'most ash, of the dry matter', share)
+  .option('--nearest', 'the shares nearest to equal parts, where prices do not count')
+  .option('--in <path>', 'the file or folder whose flours are meant', '.')
+  .option('--json', 'write it for another program to read')
+  .action(async (flours: string[], options) => {
+    const { blend } = await import('./blend.ts');
+    end(await blend(flours, options));
+  });
+
+program
   .command('plan')
   .description('work out the production run of a plan: batches, start times, stores list')
   .argument('<path>', 'the file, or folder, that the plan stands in')
@@ -139,6 +153,13 @@ function end(code: ExitCode): void {
 function leaveQuietly(error: NodeJS.ErrnoException): void {
   if (error.code === 'EPIPE') process.exit();
   throw error;
+}
+
+function share(text: string): number {
+  const value = Number(text.replace(/\s*%$/, '').replace(',', '.'));
+  if (!(value > 0 && value < 100))
+    throw new InvalidArgumentError('Write a percent above 0 and below 100, as 12.5.');
+  return value;
 }
 
 function wholeNumber(text: string): number {

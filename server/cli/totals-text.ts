@@ -71,9 +71,20 @@ function facts(totals: FormulaTotals): [label: string, value: string][] {
     ['hydration', hydration === undefined ? undefined : `${percent(hydration)}${effective}`],
     ['salt', totals.saltFraction ? percent(totals.saltFraction) : undefined],
     ['prefermented flour', totals.prefermentedFlour ? percent(totals.prefermentedFlour) : undefined],
+    ['flour mix', totals.flourMix && mixWords(totals.flourMix)],
     ['water', water && waterWords(water)],
   ];
   return rows.filter((row): row is [string, string] => row[1] !== undefined);
+}
+
+function mixWords(mix: NonNullable<FormulaTotals['flourMix']>): string {
+  const { proteinAt14PercentMoisture: protein, absorptionAt14PercentMoisture: absorption } = mix;
+  const at14 = [
+    protein === undefined ? '' : `protein ${percent(protein)}`,
+    absorption === undefined ? '' : `absorption ${percent(absorption)}`,
+  ].filter(Boolean);
+  const ash = mix.ashOfDryMatter === undefined ? '' : `ash ${percent(mix.ashOfDryMatter)} of dry matter`;
+  return [at14.length === 0 ? '' : `${at14.join(', ')} at 14% moisture`, ash].filter(Boolean).join('; ');
 }
 
 function waterWords(water: NonNullable<FormulaTotals['water']>): string {

@@ -1,6 +1,7 @@
 import { acceptFinding } from './accept-finding.ts';
 import type { Action } from './action.ts';
 import { addPart } from './add-part.ts';
+import { blendTheFlours } from './blend-flours.ts';
 import { changeFlour } from './change-flour.ts';
 import { changeYeast } from './change-yeast.ts';
 import { convertMix } from './convert-mix.ts';
@@ -26,6 +27,7 @@ export const actions: readonly Action[] = [
   writeOut,
   weighMeasures,
   changeFlour,
+  blendTheFlours,
   changeYeast,
   convertMix,
   extractPart,

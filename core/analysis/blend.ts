@@ -1,0 +1,68 @@
+import { type Blend, type BlendFlour, type BlendTarget, blendFlours } from '../calc/blend.ts';
+import { costOfPortion, currencyOf } from '../calc/cost.ts';
+import { type Known, unknown } from '../calc/known.ts';
+import { findIngredient, type Ingredient } from '../model/ingredient.ts';
+import type { Scope } from '../model/scope.ts';
+import { foldName } from '../text/names.ts';
+
+/** A blend with the names of its flours and the currency of its price. */
+export interface NamedBlend {
+  readonly flours: readonly string[];
+  readonly blend: Blend;
+  readonly currency?: string;
+}
+
+/** A flour of a blend with its share now. */
+export interface FlourShare {
+  readonly name: string;
+  readonly ingredient: Ingredient;
+  readonly share?: number;
+}
+
+/** Blends flours by their names, as a file of this scope sees them. */
+export function blendOfNames(names: readonly string[], scope: Scope, target: BlendTarget): Known<NamedBlend> {
+  const flours: FlourShare[] = [];
+  for (const text of names) {
+    const found = findIngredient({ text, folded: foldName(text), start: 0, end: 0 }, scope);
+    if (found.kind === 'several')
+      return unknown(`“${text}” is defined several times here, so none of them counts`);
+    if (found.kind === 'unknown') return unknown(`nobody has said what “${text}” is`);
+    if (found.ingredient.flour === undefined) return unknown(`“${text}” is no flour`);
+    flours.push({ name: text, ingredient: found.ingredient, share: 1 / names.length });
+  }
+  return blendOf(flours, target);
+}
+
+/** Blends flours with their shares; prices in several currencies cannot be compared. */
+export function blendOf(flours: readonly FlourShare[], target: BlendTarget): Known<NamedBlend> {
+  const portions = flours.map(({ name, ingredient }) => ({
+    name,
+    grams: 1000,
+    isWater: false,
+    ...(ingredient.price === undefined ? {} : { price: ingredient.price }),
+    ...(ingredient.densityGramsPerMillilitre === undefined
+      ? {}
+      : { densityGramsPerMillilitre: ingredient.densityGramsPerMillilitre }),
+  }));
+  const currency = currencyOf(portions);
+  if (target.goal === 'cheapest' && !currency.known) return currency;
+  const inputs = flours.map(({ name, ingredient, share }, index): BlendFlour => {
+    const cost = currency.known ? costOfPortion(portions[index]!) : undefined;
+    return {
+      name,
+      flour: ingredient.flour ?? { grain: '' },
+      ...(cost?.known ? { pricePerKilogram: cost.value } : {}),
+      ...(share === undefined ? {} : { share }),
+    };
+  });
+  const blend = blendFlours(inputs, target);
+  if (!blend.known) return blend;
+  return {
+    ...blend,
+    value: {
+      flours: flours.map(({ name }) => name),
+      blend: blend.value,
+      ...(currency.known && blend.value.pricePerKilogram !== undefined ? { currency: currency.value } : {}),
+    },
+  };
+}

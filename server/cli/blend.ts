@@ -1,0 +1,56 @@
+import { type BlendTarget, money, type NamedBlend, percent } from '../../core/index.ts';
+import type { ExitCode } from './exit-code.ts';
+import { readInput } from './input.ts';
+
+export interface BlendOptions {
+  readonly in: string;
+  /** Percent, as typed: 12.5. */
+  readonly protein?: number;
+  readonly mostAsh?: number;
+  readonly nearest?: boolean;
+  readonly json?: boolean;
+}
+
+/** Writes shares of flours that reach what is asked: 0, 1 where none do, 2 when the place could not be read. */
+export async function blend(names: readonly string[], options: BlendOptions): Promise<ExitCode> {
+  const input = await readInput([options.in]);
+  const first = input.asked[0];
+  if (first === undefined) return 2;
+  const target: BlendTarget = {
+    goal: options.nearest ? 'nearest' : 'cheapest',
+    ...(options.protein === undefined ? {} : { proteinAt14: options.protein / 100 }),
+    ...(options.mostAsh === undefined ? {} : { mostAshOfDry: options.mostAsh / 100 }),
+  };
+  const answer = input.service.blend(first.uri, names, target);
+  if (!answer.known) {
+    process.stderr.write(`doughwright: no blend: ${answer.reason}.\n`);
+    return 1;
+  }
+  process.stdout.write(options.json ? asJson(answer.value) : asText(answer.value));
+  return 0;
+}
+
+function asText({ flours, blend: found, currency }: NamedBlend): string {
+  const widest = Math.max(...flours.map((name) => name.length));
+  const rows = flours.map(
+    (name, index) => `${name.padEnd(widest)}  ${percent(found.shares[index]!).padStart(7)}`,
+  );
+  const facts = [
+    found.proteinAt14 === undefined ? '' : `protein ${percent(found.proteinAt14)} at 14% moisture`,
+    found.ashOfDry === undefined ? '' : `ash ${percent(found.ashOfDry)} of dry matter`,
+    currency === undefined || found.pricePerKilogram === undefined
+      ? ''
+      : `${money(found.pricePerKilogram, currency)} per kg`,
+  ].filter(Boolean);
+  return `${[...rows, facts.join(', ')].join('\n')}\n`;
+}
+
+function asJson({ flours, blend: found, currency }: NamedBlend): string {
+  const told = {
+    flours: flours.map((name, index) => ({ name, share: found.shares[index] })),
+    ...(found.proteinAt14 === undefined ? {} : { proteinAt14PercentMoisture: found.proteinAt14 }),
+    ...(found.ashOfDry === undefined ? {} : { ashOfDryMatter: found.ashOfDry }),
+    ...(currency === undefined ? {} : { pricePerKilogram: found.pricePerKilogram, currency }),
+  };
+  return `${JSON.stringify(told, null, 2)}\n`;
+}
