@@ -56,6 +56,7 @@ export type {
   TotalsLabel,
 } from './features/totals-product.ts';
 export type { FoundSymbol } from './features/workspace-symbols.ts';
+export type { UsualConditions } from './model/scope.ts';
 export { rules } from './rules/catalogue.ts';
 export type { Rule } from './rules/rule.ts';
 export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/asked.ts';
@@ -63,8 +64,9 @@ export { planPage } from './sheet/plan-page.ts';
 export type { PlanView } from './sheet/plan-view.ts';
 export { pageAsCsv, pageAsHtml, pageAsMarkdown, pageAsText } from './sheet/tables.ts';
 export type { SheetView } from './sheet/view.ts';
+export { type Display, plainDisplay } from './text/display.ts';
 export { withEdits } from './text/edits.ts';
-export * from './text/figures.ts';
+export * from './text/plain-figures.ts';
 export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { createService, defaultSettings } from './workspace/create-service.ts';

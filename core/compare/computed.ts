@@ -1,7 +1,7 @@
 import { money } from '../features/cost-words.ts';
 import type { FormulaTotals, TotalsLine, TotalsPart } from '../features/totals.ts';
-import { degrees, mass, minutes, minutesBand, percent, trimmed } from '../text/figures.ts';
 import { foldName } from '../text/names.ts';
+import { degrees, mass, minutes, minutesBand, percent, trimmed } from '../text/plain-figures.ts';
 import type { Change } from './comparison.ts';
 import { changeOfFigure, changeOfShare } from './tell.ts';
 

@@ -4,6 +4,7 @@ import type { FormulaTotals } from '../features/totals.ts';
 import { totalsOf } from '../features/totals-of.ts';
 import { definitionOf } from '../model/scope.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
+import { plainDisplay, worded } from '../text/display.ts';
 import { foldName } from '../text/names.ts';
 import { type WrittenLine, type WrittenSection, writtenLine, writtenSections } from './written.ts';
 
@@ -54,7 +55,7 @@ export function portraitOf(file: string, source: SourceFile, sitter: Sitter): Fi
     const analysis = sitter.analysisOf(block);
     const definition = definitionOf(file, firstLine, block);
     if (analysis !== undefined) {
-      const totals = totalsOf(file, analysis, sitter.findingsOf(block, firstLine));
+      const totals = worded(totalsOf(file, analysis, sitter.findingsOf(block, firstLine)), plainDisplay);
       formulas.push({ ...blockPortrait(file, block, firstLine, totals.formula), totals });
     } else if (definition !== undefined && definition.kind !== 'formula') {
       definitions.push({

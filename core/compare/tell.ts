@@ -1,4 +1,4 @@
-import { mass, percent, trimmed } from '../text/figures.ts';
+import { mass, percent, trimmed } from '../text/plain-figures.ts';
 import type { Change, Told } from './comparison.ts';
 
 /** The figure of a value by the unit in its name. */

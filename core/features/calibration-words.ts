@@ -1,6 +1,6 @@
 import type { MixerTrials } from '../analysis/mixer-trials.ts';
 import { calibratedFigure, quantityWords } from '../rules/calibration-words.ts';
-import { degrees, trimmed } from '../text/figures.ts';
+import { degreesApart, figure } from '../text/figures.ts';
 
 /** Before and after of a mixer’s calibration, as Markdown; what cannot be told says so. */
 export function calibrationMarkdown(trials: MixerTrials): string[] {
@@ -11,18 +11,18 @@ function warmingMarkdown({ calibration, formulas, readings }: MixerTrials): stri
   const of = formulas.length === 1 ? 'one formula' : `${formulas.length} formulas`;
   if (!calibration.known) return [`Its trials cannot calibrate it: ${calibration.reason}.`];
   const { parameters, spreadBefore, spreadAfter } = calibration.value;
-  const before = spreadBefore.known ? degrees(spreadBefore.value) : 'not known';
+  const before = spreadBefore.known ? degreesApart(spreadBefore.value) : 'not known';
   const rows = parameters.map((one) => {
     const now = one.before.known
       ? `now ${calibratedFigure(one, one.before.value)} _(${one.before.provenance})_`
       : '';
     const told = one.value.known
-      ? `by the trials **${calibratedFigure(one, one.value.value)}** ± ${calibratedFigure(one, one.standardError ?? 0)}`
+      ? `by the trials **${calibratedFigure(one, one.value.value)}** ± ${calibratedFigure(one, one.standardError ?? 0, true)}`
       : `the trials cannot tell: ${one.value.reason}`;
     return `- ${quantityWords(one.quantity)}: ${[now, told].filter((part) => part !== '').join('; ')}`;
   });
   return [
-    `**Calibration** from ${readings} readings of ${of}. Misses of the readings, as it is: ${before}; calibrated: ${degrees(spreadAfter)}.`,
+    `**Calibration** from ${readings} readings of ${of}. Misses of the readings, as it is: ${before}; calibrated: ${degreesApart(spreadAfter)}.`,
     rows.join('\n'),
     '_± is one standard error._',
   ];
@@ -35,10 +35,10 @@ function developmentWords({ development }: MixerTrials): string[] {
   const seen = readings === 1 ? 'the stage' : `the ${readings} stages`;
   const band =
     most === undefined
-      ? `at least ${trimmed(least, 2)} times`
+      ? `at least ${figure(least, 2)} times`
       : least > 0
-        ? `${trimmed(least, 2)} to ${trimmed(most, 2)} times`
-        : `at most ${trimmed(most, 2)} times`;
+        ? `${figure(least, 2)} to ${figure(most, 2)} times`
+        : `at most ${figure(most, 2)} times`;
   // Flours alone make a prediction of development uncertain by a fifth.
   const agrees = least <= 1.2 && (most === undefined || most >= 0.8);
   return [

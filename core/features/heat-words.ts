@@ -1,4 +1,4 @@
-import { degrees, minutes, trimmed } from '../text/figures.ts';
+import { degrees, degreesApart, minutes, trimmed } from '../text/figures.ts';
 import { escapeMarkdown } from './formula-words.ts';
 import type { ComparisonRow, HeatFacts, WaterComparison } from './heat-of.ts';
 
@@ -39,7 +39,7 @@ export function comparisonMarkdown(comparison: WaterComparison): string[] {
 /** Why the two differ, the largest reason first. */
 export function differenceWords({ rows, ruleCelsius, balanceCelsius }: WaterComparison): string {
   const off = ruleCelsius - balanceCelsius;
-  if (Math.abs(off) < 0.5) return `Rule of thumb and balance agree to ${degrees(Math.abs(off))}.`;
+  if (Math.abs(off) < 0.5) return `Rule of thumb and balance agree to ${degreesApart(Math.abs(off))}.`;
   const reasons: [celsius: number, words: string][] = [
     [gap(rows, 'flour'), 'it counts the flour as heavy as the water'],
     [gap(rows, 'preferment'), 'it counts the preferment as heavy as the water'],
@@ -54,8 +54,8 @@ export function differenceWords({ rows, ruleCelsius, balanceCelsius }: WaterComp
       Math.sign(other[0]) === Math.sign(off) && Math.abs(other[0]) > Math.abs(one[0]) ? other : one,
     [0, ''] as [number, string],
   );
-  const side = `The rule of thumb comes out ${degrees(Math.abs(off))} ${off > 0 ? 'warmer' : 'colder'}`;
-  return words === '' ? `${side}.` : `${side}; ${degrees(Math.abs(celsius))} because ${words}.`;
+  const side = `The rule of thumb comes out ${degreesApart(Math.abs(off))} ${off > 0 ? 'warmer' : 'colder'}`;
+  return words === '' ? `${side}.` : `${side}; ${degreesApart(Math.abs(celsius))} because ${words}.`;
 }
 
 /** What else the heat tells: the dough with water from the tap, and the minutes until it is a degree too warm. */
@@ -102,7 +102,6 @@ function gap(rows: readonly ComparisonRow[], source: ComparisonRow['source']): n
 }
 
 function signed(celsius: number): string {
-  const figure = trimmed(Math.abs(celsius), 1);
-  if (figure === '0') return '0 °C';
-  return `${celsius < 0 ? '−' : '+'}${figure} °C`;
+  if (trimmed(Math.abs(celsius), 1) === '0') return degreesApart(0);
+  return `${celsius < 0 ? '−' : '+'}${degreesApart(Math.abs(celsius))}`;
 }

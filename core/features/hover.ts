@@ -10,7 +10,7 @@ import { findIngredient, type Ingredient } from '../model/ingredient.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../syntax/tree.ts';
 import { findProperty } from '../syntax/vocabulary.ts';
-import { degrees, duration, mass, minutes, percent, trimmed } from '../text/figures.ts';
+import { degrees, degreesApart, duration, figure, mass, minutes, percent } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
 import { calibrationMarkdown } from './calibration-words.ts';
 import { costWords } from './cost-words.ts';
@@ -260,10 +260,10 @@ function phaseAdded(mix: MixAnalysis, line: number): string | undefined {
   const parts: string[] = [];
   if (before.celsius !== undefined && end.celsius !== undefined)
     parts.push(
-      `${end.celsius < before.celsius ? '−' : '+'}${degrees(Math.abs(end.celsius - before.celsius))}`,
+      `${end.celsius < before.celsius ? '−' : '+'}${degreesApart(Math.abs(end.celsius - before.celsius))}`,
     );
   const worked = (end.development ?? 0) - (before.development ?? 0);
-  if (worked >= 0.005) parts.push(`${trimmed(100 * worked, 0)}% of the work full development needs`);
+  if (worked >= 0.005) parts.push(`${figure(100 * worked, 0)}% of the work full development needs`);
   return parts.length === 0 ? undefined : `This line alone: ${parts.join(', ')}.`;
 }
 
@@ -272,7 +272,7 @@ export function phaseState(mix: MixAnalysis, line: number): string | undefined {
   const phase = mix.phaseLines.indexOf(line);
   const end = mix.outcome.phaseEnds.find((one) => one.phase === phase);
   if (end === undefined) return undefined;
-  const parts = [`${trimmed(end.minutes, 1)} min`];
+  const parts = [`${figure(end.minutes, 1)} min`];
   if (end.celsius !== undefined) parts.push(degrees(end.celsius));
   if (end.stage !== undefined) parts.push(end.stage);
   return parts.join(' · ');

@@ -1,5 +1,5 @@
 import type { LabelEntry, LabelText } from '../calc/label.ts';
-import { mass, percent, trimmed } from '../text/figures.ts';
+import { figure, mass, percent } from '../text/figures.ts';
 import type { TotalsLabel, TotalsNutrient, TotalsNutrientAmount } from './totals-product.ts';
 
 /** What stands beside every draft of a label. */
@@ -109,7 +109,7 @@ function amountWords(amount: TotalsNutrientAmount, nutrient: TotalsNutrient['nut
   const { atLeast, atMost } = amount;
   // A range that says next to nothing is not worth reading.
   if (atLeast === undefined || atMost === undefined || atMost > 1.5 * atLeast) return 'not known';
-  return `${trimmed(atLeast, 1)}–${trimmed(atMost, 1)} ${unit}`;
+  return `${figure(atLeast, 1)}–${figure(atMost, 1)} ${unit}`;
 }
 
 const unitOf: Partial<Record<TotalsNutrient['nutrient'], string>> = {

@@ -1,7 +1,7 @@
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { Known } from '../calc/known.ts';
 import type { MinutesBand } from '../calc/mixing.ts';
-import { degrees, mass, minutes, minutesBand, warmthWord } from '../text/figures.ts';
+import { degrees, degreesApart, mass, minutes, minutesBand, warmthWord } from '../text/figures.ts';
 
 /** The outlook of a mixing programme in sentences, the most important first: warmth, development, then over-mixing. */
 export function mixingOutlook(mix: MixAnalysis): string[] {
@@ -16,8 +16,8 @@ export function mixingOutlook(mix: MixAnalysis): string[] {
       Math.abs(over) < 0.5
         ? `as wanted`
         : over > 0
-          ? `${warmthWord(over)} by ${degrees(over)}, ${wanted}`
-          : `${degrees(-over)} cooler than wanted, ${wanted}`;
+          ? `${warmthWord(over)} by ${degreesApart(over)}, ${wanted}`
+          : `${degreesApart(-over)} cooler than wanted, ${wanted}`;
     said.push(`Ends at ${degrees(outcome.endCelsius.value)}${bandWords(outcome.endCelsiusBand)}: ${how}.`);
   } else said.push(`The end temperature is not known: ${outcome.endCelsius.reason}.`);
   if (outcome.development.known && outcome.stage.known) {
@@ -33,7 +33,7 @@ export function mixingOutlook(mix: MixAnalysis): string[] {
 }
 
 function bandWords(celsius: number): string {
-  return celsius < 0.05 ? '' : ` ± ${degrees(celsius)}`;
+  return celsius < 0.05 ? '' : ` ± ${degreesApart(celsius)}`;
 }
 
 function moment(band: Known<MinutesBand>, programmeMinutes: number): string {

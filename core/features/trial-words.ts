@@ -4,7 +4,7 @@ import {
   type TrialAnalysis,
   type WeightLoss,
 } from '../analysis/trials.ts';
-import { degrees, mass, minutes, percent } from '../text/figures.ts';
+import { degrees, degreesApart, mass, minutes, percent } from '../text/figures.ts';
 
 /** Measured against worked out, for the line of a reading; undefined for a line that holds none. */
 export function readingWords(trial: TrialAnalysis, line: number): string | undefined {
@@ -38,13 +38,13 @@ export function trialMarkdown(trial: TrialAnalysis): string[] {
     const mean = misses.reduce((sum, miss) => sum + miss, 0) / misses.length;
     const side =
       Math.abs(mean) < 0.3 ? '' : `, on the whole ${mean > 0 ? 'warmer' : 'colder'} than worked out`;
-    said.push(`The readings miss what is worked out by ${degrees(spread)}${side}.`);
+    said.push(`The readings miss what is worked out by ${degreesApart(spread)}${side}.`);
   } else if (unknownReason !== undefined && !unknownReason.known)
     said.push(`Nothing to set beside the readings: ${unknownReason.reason}.`);
   const friction = trial.friction();
   if (friction.known)
     said.push(
-      `Friction factor by this trial: ${degrees(friction.value)} (a difference, for three temperatures). It holds for such a batch, time and hydration; a mixer’s section says it as \`friction ${degrees(friction.value)}\`.`,
+      `Friction factor by this trial: ${degreesApart(friction.value)} (a difference, for three temperatures). It holds for such a batch, time and hydration; a mixer’s section says it as \`friction ${degreesApart(friction.value)}\`.`,
     );
   if (trial.loss.known) said.push(lossWords(trial.loss.value));
   return said;
@@ -74,7 +74,7 @@ function missWords(reading: ComparedReading, predicted: number): string {
   const warmth =
     Math.abs(miss) < 0.05
       ? 'as worked out'
-      : `${degrees(Math.abs(miss))} ${miss > 0 ? 'warmer' : 'colder'} than that`;
+      : `${degreesApart(Math.abs(miss))} ${miss > 0 ? 'warmer' : 'colder'} than that`;
   const { stage, predictedStage } = reading;
   if (stage === undefined || predictedStage === undefined) return warmth;
   return stage === predictedStage ? `${warmth}, the stage agrees` : `${warmth}, and another stage`;

@@ -3,7 +3,7 @@ import type { OvenCapacity } from '../calc/plan-batches.ts';
 import type { Name } from '../syntax/tree.ts';
 import { metricCupMillilitres } from '../syntax/units.ts';
 import { propertiesOf, type SaidProperties, saidValue } from './properties.ts';
-import type { Definition, Scope } from './scope.ts';
+import type { Definition, Scope, UsualConditions } from './scope.ts';
 
 /** The conditions of a folder. What no bakery section says is taken as a mild day, and the result says so. */
 export interface Bakery {
@@ -31,45 +31,39 @@ export const usualScaleStepGrams = 1;
 
 export function bakeryOf(scope: Scope): Bakery {
   const definition = scope.nearest('bakery');
-  if (definition === undefined) return mildDay;
-  const before = built.get(definition);
-  if (before !== undefined) return before;
-  const made = build(definition);
-  built.set(definition, made);
-  return made;
+  const usual = scope.usual ?? nothingSet;
+  const ofUsual = built.get(usual) ?? new WeakMap<object, Bakery>();
+  built.set(usual, ofUsual);
+  const key = definition ?? usual;
+  const bakery = ofUsual.get(key) ?? build(definition, usual);
+  ofUsual.set(key, bakery);
+  return bakery;
 }
 
-const built = new WeakMap<Definition, Bakery>();
+const nothingSet: UsualConditions = {};
+const built = new WeakMap<UsualConditions, WeakMap<object, Bakery>>();
 
-const mildDay: Bakery = {
-  roomCelsius: mildCelsius,
-  flourCelsius: mildCelsius,
-  scaleStepGrams: usualScaleStepGrams,
-  cupMillilitres: metricCupMillilitres,
-  assumed: ['room', 'flour', 'scale step'],
-};
-
-function build(definition: Definition): Bakery {
-  const said = propertiesOf(definition.block, definition.block.top!);
-  const room = saidValue(said, 'room', 'temperature')?.celsius;
-  const flour = saidValue(said, 'flour', 'temperature')?.celsius;
-  const tap = saidValue(said, 'tap water', 'temperature')?.celsius;
+function build(definition: Definition | undefined, usual: UsualConditions): Bakery {
+  const said: SaidProperties =
+    definition === undefined ? new Map() : propertiesOf(definition.block, definition.block.top!);
+  const room = saidValue(said, 'room', 'temperature')?.celsius ?? usual.roomCelsius;
+  const flour = saidValue(said, 'flour', 'temperature')?.celsius ?? usual.flourCelsius;
+  const tap = saidValue(said, 'tap water', 'temperature')?.celsius ?? usual.tapCelsius;
   const step = saidValue(said, 'scale step', 'mass')?.grams;
   const mixer = saidValue(said, 'default mixer', 'name')?.name;
-  const label = saidValue(said, 'label', 'word')?.word.toUpperCase();
+  const label = saidValue(said, 'label', 'word')?.word.toUpperCase() ?? usual.label;
   const assumed: ('room' | 'flour' | 'scale step')[] = [];
   if (room === undefined) assumed.push('room');
   if (flour === undefined) assumed.push('flour');
   if (step === undefined) assumed.push('scale step');
   return {
-    name: definition.name.text,
     roomCelsius: room ?? mildCelsius,
     flourCelsius: flour ?? room ?? mildCelsius,
     scaleStepGrams: step !== undefined && step > 0 ? step : usualScaleStepGrams,
     cupMillilitres: saidValue(said, 'cup', 'volume')?.millilitres ?? metricCupMillilitres,
-    definition,
     assumed,
     ...ovenOf(said),
+    ...(definition === undefined ? {} : { definition, name: definition.name.text }),
     ...(tap === undefined ? {} : { tapCelsius: tap }),
     ...(label === 'EU' || label === 'US' ? { label } : {}),
     ...(mixer === undefined ? {} : { defaultMixer: mixer }),

@@ -1,3 +1,4 @@
+import type { LabelRegime } from '../calc/allergens.ts';
 import type { Block, Name } from '../syntax/tree.ts';
 
 /** What can be defined and looked for by name. Flours and ingredients share one space of names. */
@@ -21,6 +22,16 @@ export interface Scope {
   nearest(kind: DefinitionKind): Definition | undefined;
   /** The names of a kind that can be seen, nearest first. */
   names(kind: DefinitionKind): readonly Definition[];
+  /** What holds where no bakery says otherwise. */
+  readonly usual?: UsualConditions;
+}
+
+/** Conditions for all files, as they are set; what is absent is taken as a mild day. */
+export interface UsualConditions {
+  readonly roomCelsius?: number;
+  readonly flourCelsius?: number;
+  readonly tapCelsius?: number;
+  readonly label?: LabelRegime;
 }
 
 export const noScope: Scope = { find: () => [], nearest: () => undefined, names: () => [] };

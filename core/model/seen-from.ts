@@ -21,6 +21,7 @@ export function seenFrom(scope: Scope, uri: string): Scope {
     find: (kind, folded) => levels(scope.find(kind, folded).flat()),
     nearest: (kind) => levels(scope.names(kind))[0]?.[0],
     names: (kind) => levels(scope.names(kind)).flat(),
+    ...(scope.usual === undefined ? {} : { usual: scope.usual }),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { CalibratedParameter } from '../calc/calibration.ts';
 import type { CalibratedQuantity } from '../calc/calibration-quantities.ts';
-import { degrees, mass, trimmed } from '../text/figures.ts';
+import { degrees, degreesApart, degreesPerMinute, figure, mass } from '../text/figures.ts';
 
 /** What is calibrated, in words: `how speed 2 warms`. */
 export function quantityWords(quantity: CalibratedQuantity): string {
@@ -28,14 +28,14 @@ export function writtenValue(one: CalibratedParameter): string | undefined {
   }
 }
 
-/** A figure of a calibration in its unit. */
-export function calibratedFigure({ quantity }: CalibratedParameter, value: number): string {
+/** A figure of a calibration in its unit; `apart` for one that tells how far others lie apart. */
+export function calibratedFigure({ quantity }: CalibratedParameter, value: number, apart = false): string {
   switch (quantity.kind) {
     case 'warms':
-      return `${trimmed(value, 2)} °C/min`;
+      return degreesPerMinute(value, 2);
     case 'warms towards':
-      return degrees(value);
+      return apart ? degreesApart(value) : degrees(value);
     case 'settles':
-      return `${trimmed(value, value < 10 ? 1 : 0)} min`;
+      return `${figure(value, value < 10 ? 1 : 0)} min`;
   }
 }

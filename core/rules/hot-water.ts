@@ -34,7 +34,7 @@ export const hotWater: Rule = {
           : `To reach ${degrees(mix.targetCelsius)} the water would have to be at ${degrees(celsius)}, and that`;
       yield {
         ...place,
-        message: `${what} harms yeast and can scald: above about ${hottestCelsius} °C warm the flour instead, or take a cooler dough.`,
+        message: `${what} harms yeast and can scald: above about ${degrees(hottestCelsius)} warm the flour instead, or take a cooler dough.`,
       };
     }
   },

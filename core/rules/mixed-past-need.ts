@@ -1,5 +1,5 @@
 import { celsiusAt } from '../calc/mixing.ts';
-import { degrees, minutes, minutesBand } from '../text/figures.ts';
+import { degreesApart, minutes, minutesBand } from '../text/figures.ts';
 import { causesOf, doughMixes, lastAdditionMinutes, phaseAt, stopFix } from './mixes.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -35,7 +35,7 @@ export const mixedPastNeed: Rule = {
       const before = celsiusAt(outcome, enough);
       const added =
         before.known && outcome.endCelsius.known ? outcome.endCelsius.value - before.value : undefined;
-      const heat = added === undefined || added < 0.1 ? '' : ` and add ${degrees(added)}`;
+      const heat = added === undefined || added < 0.1 ? '' : ` and add ${degreesApart(added)}`;
       yield {
         line,
         span: wordsOf(context.block, line),

@@ -5,7 +5,7 @@ import { thermometerCelsius } from '../calc/thermometer.ts';
 import type { Mixer } from '../model/mixer.ts';
 import { propertiesOf, type SaidProperties } from '../model/properties.ts';
 import type { Block } from '../syntax/tree.ts';
-import { degrees, trimmed } from '../text/figures.ts';
+import { degreesApart, figure, trimmed } from '../text/figures.ts';
 import { quantityWords, writtenValue } from './calibration-words.ts';
 import { headerPlace, quantityPlace } from './places.ts';
 import type { Rule, RuleEdit, RuleFix } from './rule.ts';
@@ -91,14 +91,14 @@ function messageOf({ mixer, readings, formulas }: MixerTrials, { warming, factor
   if (warming !== undefined) {
     const { spreadBefore, spreadAfter, parameters } = warming;
     const before = spreadBefore.known
-      ? `now it misses them by ${degrees(spreadBefore.value)}, calibrated by ${degrees(spreadAfter)}`
-      : `calibrated it misses them by ${degrees(spreadAfter)}`;
+      ? `now it misses them by ${degreesApart(spreadBefore.value)}, calibrated by ${degreesApart(spreadAfter)}`
+      : `calibrated it misses them by ${degreesApart(spreadAfter)}`;
     const open = parameters.filter((one) => !one.value.known).map((one) => quantityWords(one.quantity));
     said.push(`${before}.${open.length === 0 ? '' : ` They cannot tell ${listed(open)}.`}`);
   }
   if (factor !== undefined)
     said.push(
-      `${warming === undefined ? 'by' : 'By'} the stages seen it develops dough ${trimmed(factor.least, 2)} to ${trimmed(factor.most, 2)} times as fast as worked out.`,
+      `${warming === undefined ? 'by' : 'By'} the stages seen it develops dough ${figure(factor.least, 2)} to ${figure(factor.most, 2)} times as fast as worked out.`,
     );
   return `“${mixer.name}” can be calibrated from ${from}: ${said.join(' ')}`;
 }

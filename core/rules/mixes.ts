@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import { lineOfId, type MixModel } from '../model/formula-model.ts';
-import { trimmed } from '../text/figures.ts';
+import { figure, trimmed } from '../text/figures.ts';
 import { replaceFix } from './fixes.ts';
 import { headerPlace, quantityPlace } from './places.ts';
 import type { RelatedLine, RuleContext, RuleFix } from './rule.ts';
@@ -85,7 +85,7 @@ export function causesOf({ analysis, block }: RuleContext, { mix, model }: RunMi
     const ingredient = analysis!.resolved.ingredients.get(line.key);
     if (!line.isFlour || ingredient?.definition === undefined) continue;
     const stability = ingredient.flour?.stabilityMinutes;
-    const told = stability === undefined ? '' : `, stability ${trimmed(stability, 1)} min`;
+    const told = stability === undefined ? '' : `, stability ${figure(stability, 1)} min`;
     related.push({ definition: ingredient.definition, message: `the flour “${ingredient.name}”${told}` });
   }
   const water = waterLine(analysis!);

@@ -1,7 +1,7 @@
 import { waterWanted } from '../analysis/water-wanted.ts';
 import { thermometerCelsius } from '../calc/thermometer.ts';
 import { lineOfId } from '../model/formula-model.ts';
-import { degrees, minutes, trimmed, warmthWord } from '../text/figures.ts';
+import { degrees, degreesApart, minutes, trimmed, warmthWord } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
 import { doughMixes, type RunMix, waterLine } from './mixes.ts';
 import { headerPlace, propertyPlace, quantityPlace } from './places.ts';
@@ -57,7 +57,7 @@ export const tooWarm: Rule = {
         : '';
       yield {
         ...lastLine(context, run),
-        message: `The dough ${isSure ? 'leaves' : 'may leave'} the mixer ${warmthWord(over)}: ${degrees(end)} ± ${degrees(band)}, ${degrees(over)} above the ${wanted}.${when}${cure}`,
+        message: `The dough ${isSure ? 'leaves' : 'may leave'} the mixer ${warmthWord(over)}: ${degrees(end)} ± ${degreesApart(band)}, ${degreesApart(over)} above the ${wanted}.${when}${cure}`,
         ...(isSure ? {} : { level: 'info' as const }),
         related: relatedPlaces(context, run),
         fixes: colderWater(context, run),

@@ -3,7 +3,7 @@ import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { SolvedSection } from '../calc/formula-result.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
 import { lineOfId, type SectionModel } from '../model/formula-model.ts';
-import { degrees, duration, mass, percent, trimmed } from '../text/figures.ts';
+import { degrees, duration, figure, mass, percent } from '../text/figures.ts';
 import type { ClockOf } from './clock.ts';
 import { forAll, rowsOf, type Weight } from './rows.ts';
 import { heldOf, type Timeline } from './timeline.ts';
@@ -167,7 +167,7 @@ function bowlBlocks(
     reads = readsGrams;
     const block: SheetBlock = {
       title: blocks.length === 0 ? 'Into the bowl' : 'Added later',
-      when: minutes === 0 ? '' : `after ${trimmed(minutes, 1)} min`,
+      when: minutes === 0 ? '' : `after ${figure(minutes, 1)} min`,
       kind: blocks.length === 0 ? 'bowl' : 'later',
       line,
       times: 1,

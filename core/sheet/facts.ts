@@ -2,7 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { SolvedFormula } from '../calc/formula-result.ts';
 import { effectiveDiffers } from '../features/formula-words.ts';
 import { lineOfId } from '../model/formula-model.ts';
-import { degrees, mass, percent, trimmed } from '../text/figures.ts';
+import { degrees, figure, mass, percent } from '../text/figures.ts';
 import type { FactSource, SheetFact } from './view.ts';
 
 /** The figures a baker knows a dough by. `size` says where the size of the batch comes from. */
@@ -104,7 +104,7 @@ function lost(grams: number | undefined, fraction: number | undefined): string |
 }
 
 function piecesWords({ pieces }: SolvedFormula): string | undefined {
-  return pieces === undefined ? undefined : trimmed(pieces, 1);
+  return pieces === undefined ? undefined : figure(pieces, 1);
 }
 
 function pieceNote(grams: number | undefined): string | undefined {

@@ -1,4 +1,5 @@
 import { roundToStep } from '../calc/scaling.ts';
+import { plainDisplay, worded } from '../text/display.ts';
 import { weighedFigure } from '../text/figures.ts';
 import type { SheetBlock, SheetFigure, SheetRow } from './view.ts';
 
@@ -23,10 +24,11 @@ export function forAll(block: SheetBlock, count: number): SheetBlock {
 }
 
 /** So many times what is weighed, as it is weighed: the rounded figure counts, with as many places. */
-function times(figure: SheetFigure, count: number): SheetFigure {
-  const places = figure.unit === 'kg' ? 0 : (figure.figure.split('.')[1]?.length ?? 0);
-  const shown = Number(figure.figure) * (figure.unit === 'kg' ? 1000 : 1) * count;
-  return { grams: figure.grams * count, ...weighedFigure(shown, 10 ** -places) };
+function times(weighed: SheetFigure, count: number): SheetFigure {
+  const { figure, unit } = worded(weighed, plainDisplay);
+  const places = unit === 'kg' ? 0 : (figure.split('.')[1]?.length ?? 0);
+  const shown = Number(figure) * (unit === 'kg' ? 1000 : 1) * count;
+  return { grams: weighed.grams * count, ...weighedFigure(shown, 10 ** -places) };
 }
 
 /** Rounds rows to the scale's step, the total within half a step, and adds the running reading of one scale. */

@@ -1,27 +1,47 @@
-/** Figures in a baker's words: the same number reads the same in a message, a hover, a total and on the sheet. */
+import { marked } from './marked.ts';
 
-/** A number with at most so many places and no zeros behind. */
+/**
+ * Figures in a baker's words: the same number reads the same in a message, a hover, a total and on the sheet. What is
+ * said here carries its numbers along until it leaves the core, where `worded` writes them as the reader has asked:
+ * in grams or ounces, in °C or °F, with a decimal point or comma.
+ */
+
+/** A number with at most so many places and no zeros behind, as the notation writes it: for the text of files. */
 export function trimmed(value: number, places: number): string {
   const text = value.toFixed(places);
   const plain = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
   return plain === '-0' ? '0' : plain;
 }
 
+/** A number with at most so many places and no zeros behind, for people to read. */
+export function figure(value: number, places: number): string {
+  const text = trimmed(value, places);
+  return text.includes('.') ? marked('number', text) : text;
+}
+
 /** A fraction as a percent: two places below 10 %, one above, no zeros behind; or with so many places. */
 export function percent(fraction: number, places = Math.abs(fraction) < 0.1 ? 2 : 1): string {
-  return `${trimmed(fraction * 100, places)}%`;
+  return `${figure(fraction * 100, places)}%`;
 }
 
 /** Grams up to a kilogram, then kilograms. */
 export function mass(grams: number): string {
-  const size = Math.abs(grams);
-  if (size >= 1000) return `${trimmed(grams / 1000, 2)} kg`;
-  return `${trimmed(grams, size < 10 ? 1 : 0)} g`;
+  return marked('mass', grams);
 }
 
 /** A temperature with one place. */
 export function degrees(celsius: number): string {
-  return `${trimmed(celsius, 1)} °C`;
+  return marked('temperature', celsius);
+}
+
+/** By how much two temperatures differ, with one place. */
+export function degreesApart(celsius: number): string {
+  return marked('difference', celsius);
+}
+
+/** How fast a temperature changes, with at most so many places. */
+export function degreesPerMinute(celsiusPerMinute: number, places: number): string {
+  return marked('warming', celsiusPerMinute, places);
 }
 
 /** How warm a dough is that much above its temperature, in a word. Common practice, no source. */
@@ -32,14 +52,14 @@ export function warmthWord(celsiusOver: number): string {
 
 /** Minutes: whole from ten up, halves below. */
 export function minutes(value: number): string {
-  return `${value >= 10 ? Math.round(value) : Math.round(value * 2) / 2} min`;
+  return `${figure(roundMinutes(value), 1)} min`;
 }
 
 /** A stretch of time in hours and minutes, as the notation writes it. */
 export function duration(seconds: number): string {
-  if (seconds < 60) return `${trimmed(seconds, 0)} s`;
+  if (seconds < 60) return `${figure(seconds, 0)} s`;
   const whole = Math.round(seconds / 60);
-  if (seconds < 600 && seconds % 60 !== 0) return `${trimmed(seconds / 60, 1)} min`;
+  if (seconds < 600 && seconds % 60 !== 0) return `${figure(seconds / 60, 1)} min`;
   const hours = Math.floor(whole / 60);
   const rest = whole % 60;
   if (hours === 0) return `${rest} min`;
@@ -48,13 +68,22 @@ export function duration(seconds: number): string {
 
 /** A band of minutes: `26–31 min`, or one figure where both ends read alike. */
 export function minutesBand(low: number, high: number): string {
-  const [from, to] = [minutes(low), minutes(high)];
-  return from === to ? from : `${from.replace(' min', '')}–${to}`;
+  const [from, to] = [roundMinutes(low), roundMinutes(high)];
+  return from === to ? minutes(from) : `${figure(from, 1)}–${minutes(to)}`;
+}
+
+function roundMinutes(value: number): number {
+  return value >= 10 ? Math.round(value) : Math.round(value * 2) / 2;
 }
 
 /** A weight as it is weighed: grams to 9,999, then kilograms with three places; small weights with the places of the scale. */
-export function weighedFigure(grams: number, stepGrams: number): { figure: string; unit: 'g' | 'kg' } {
-  if (grams > 9999) return { figure: (grams / 1000).toFixed(3), unit: 'kg' };
+export function weighedFigure(grams: number, stepGrams: number): { figure: string; unit: string } {
+  return { figure: marked('weighed', grams, stepGrams), unit: marked('weighedUnit', grams) };
+}
+
+/** The weight that `weighedFigure` shows in grams or kilograms, and its places: grams to 9,999, then kilograms. */
+export function weighedPlaces(grams: number, stepGrams: number): { places: number; unit: 'g' | 'kg' } {
+  if (grams > 9999) return { places: 3, unit: 'kg' };
   const places = stepGrams >= 1 ? 0 : stepGrams >= 0.1 ? 1 : 2;
-  return { figure: grams.toFixed(grams < 10 && places === 0 ? 1 : places), unit: 'g' };
+  return { places: grams < 10 && places === 0 ? 1 : places, unit: 'g' };
 }

@@ -43,6 +43,12 @@ export class BlockAnswers {
     this.files = files;
   }
 
+  /** Every answer was made under other conditions. */
+  forget(): void {
+    this.kept = new WeakMap();
+    this.recent.clear();
+  }
+
   analysisOf(uri: string, block: Block): Analysis | undefined {
     const kept = this.keptOf(uri, block);
     if (kept.analysis === undefined) {
@@ -152,7 +158,9 @@ function recording(files: Files, uri: string, lookUps: LookUps[]): Scope {
     }
     return made;
   };
+  const { usual } = files.scopeOf(uri);
   return {
+    ...(usual === undefined ? {} : { usual }),
     find: (kind, folded) => {
       const { found } = of(kind);
       let levels = found.get(folded);

@@ -18,6 +18,7 @@ import { checkBlock } from '../rules/check.ts';
 import { planView } from '../sheet/plan-sheet.ts';
 import { sheetOf } from '../sheet/sheet.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
+import { plainDisplay } from '../text/display.ts';
 import { percent } from '../text/figures.ts';
 import { splitLines } from '../text/lines.ts';
 import { actionContext } from './actions.ts';
@@ -28,8 +29,14 @@ import { createNavigation } from './navigation.ts';
 import { notThere, panelEdits } from './panel-edits.ts';
 import { compareTexts, portraitIn } from './portraits.ts';
 import type { Service, Settings } from './service.ts';
+import { wordedAnswers } from './worded-answers.ts';
 
-export const defaultSettings: Settings = { rules: {}, maxFindings: 200 };
+export const defaultSettings: Settings = {
+  rules: {},
+  maxFindings: 200,
+  display: plainDisplay,
+  usual: {},
+};
 
 /** A workspace of formula files, ready to be asked. */
 export function createService(options: FilesOptions = {}): Service {
@@ -81,13 +88,17 @@ export function createService(options: FilesOptions = {}): Service {
         });
   };
 
-  return {
+  return wordedAnswers(() => settings.display, {
     ...createNavigation(files, answers, read),
     setText: (uri, text) => files.setText(uri, text),
     remove: (uri) => files.remove(uri),
     setRoots: (uris) => files.setRoots(uris),
     setSettings: (changed) => {
+      const { usual } = settings;
       settings = { ...settings, ...changed };
+      if (settings.usual === usual) return;
+      files.setUsual(settings.usual);
+      answers.forget();
     },
     has: (uri) => files.get(uri) !== undefined,
     uris: () => files.uris(),
@@ -242,5 +253,5 @@ export function createService(options: FilesOptions = {}): Service {
         return file.source.blocks.some(({ block }) => answers.isStale(other, block));
       });
     },
-  };
+  });
 }

@@ -1,5 +1,11 @@
 import { findCatalogue } from '../catalogue/catalogue.ts';
-import { type Definition, type DefinitionKind, definitionOf, type Scope } from '../model/scope.ts';
+import {
+  type Definition,
+  type DefinitionKind,
+  definitionOf,
+  type Scope,
+  type UsualConditions,
+} from '../model/scope.ts';
 import { createParseMemo, type ParseMemo, parseFile } from '../syntax/file.ts';
 import { sketchFormulas } from '../syntax/sketch.ts';
 import type { Block, Name, SourceFile } from '../syntax/tree.ts';
@@ -47,6 +53,7 @@ export class Files {
   private readonly unread = new Set<WorkspaceFile>();
   private readonly scopes = new Map<string, Scope>();
   private roots: readonly string[] = [];
+  private usual: UsualConditions = {};
   /** Grows whenever a definition anywhere comes, goes or changes. */
   version = 0;
 
@@ -59,6 +66,13 @@ export class Files {
     this.scopes.clear();
     this.version++;
     for (const kind of this.kinds.values()) kind.version++;
+  }
+
+  /** Conditions for all files; their scopes carry them. */
+  setUsual(usual: UsualConditions): void {
+    this.usual = usual;
+    this.scopes.clear();
+    this.version++;
   }
 
   get(uri: string): WorkspaceFile | undefined {
@@ -79,6 +93,7 @@ export class Files {
     for (const [kind, ofKind] of this.kinds)
       forked.kinds.set(kind, { ...ofKind, byName: new Map(ofKind.byName) });
     forked.roots = this.roots;
+    forked.usual = this.usual;
     forked.version = this.version;
     return forked;
   }
@@ -178,6 +193,7 @@ export class Files {
     if (before !== undefined) return before;
     const root = this.rootOf(folder);
     const scope: Scope = {
+      usual: this.usual,
       find: (kind, folded) => this.levels(this.kinds.get(kind)?.byName.get(folded) ?? none, folder, root),
       nearest: (kind) => this.levels(this.all(kind), folder, root)[0]?.[0],
       names: (kind) => this.levels(this.all(kind), folder, root).flat(),

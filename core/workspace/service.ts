@@ -19,9 +19,11 @@ import type { LineRange } from '../features/format.ts';
 import type { OverviewEntry } from '../features/overview.ts';
 import type { FormulaTemplate } from '../features/templates.ts';
 import type { FormulaTotals } from '../features/totals.ts';
+import type { UsualConditions } from '../model/scope.ts';
 import type { SheetAsked } from '../sheet/asked.ts';
 import type { PlanView } from '../sheet/plan-view.ts';
 import type { SheetView } from '../sheet/view.ts';
+import type { Display } from '../text/display.ts';
 import type { Navigation } from './navigation.ts';
 import type { PanelChange } from './panel-edits.ts';
 
@@ -31,6 +33,10 @@ export interface Settings {
   readonly rules: Readonly<Record<string, Level | 'off'>>;
   /** The most findings of one file that are told; the rest is counted in one last finding. */
   readonly maxFindings: number;
+  /** How figures are shown. */
+  readonly display: Display;
+  /** What holds where no bakery says otherwise. */
+  readonly usual: UsualConditions;
 }
 
 /**

@@ -5,6 +5,7 @@ import type { Known } from '../../core/calc/known.ts';
 import { hoverOf } from '../../core/features/hover.ts';
 import { trialFactsOf } from '../../core/features/trial-facts.ts';
 import type { RuleContext } from '../../core/rules/rule.ts';
+import { plainDisplay, worded } from '../../core/text/display.ts';
 import { createService } from '../../core/workspace/create-service.ts';
 import { applied, contextsOf, findingsOf, firstFix, type GivenFile, workspaceOf } from '../rules/findings.ts';
 
@@ -162,7 +163,8 @@ describe('the hover', () => {
   const context = contextOf([{ path: 'a.dough', text }], 'a.dough', 'formula');
   const at = (words: string): string => {
     const line = text.split('\n').findIndex((one) => one.includes(words));
-    return hoverOf(context.block, line, 4, context.scope, context.analysis)?.markdown ?? '';
+    const hover = hoverOf(context.block, line, 4, context.scope, context.analysis);
+    return worded(hover?.markdown ?? '', plainDisplay);
   };
 
   it('on a reading sets measured beside worked out', () => {
@@ -237,7 +239,7 @@ describe('a mixer and its trials', () => {
 
   it('stand in the hover of the mixer, before and after', () => {
     const { block, scope } = contextOf(files, 'mixers.dough', 'mixer');
-    const { markdown } = hoverOf(block, 0, 7, scope, undefined)!;
+    const { markdown } = worded(hoverOf(block, 0, 7, scope, undefined)!, plainDisplay);
     expect(markdown).toContain('6 readings of 2 formulas');
     expect(markdown).toMatch(
       /how speed 1 warms: now 0\.25 °C\/min _\(common practice\)_; by the trials \*\*0\.4\d? °C/,

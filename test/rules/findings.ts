@@ -2,6 +2,7 @@ import { analyse } from '../../core/analysis/analysis.ts';
 import { formulaOf } from '../../core/model/formula-model.ts';
 import { type BlockFinding, checkBlock } from '../../core/rules/check.ts';
 import type { RuleContext, RuleFix } from '../../core/rules/rule.ts';
+import { plainDisplay, worded } from '../../core/text/display.ts';
 import { Files } from '../../core/workspace/files.ts';
 
 /** One file of a small workspace, by its path below the root. */
@@ -43,7 +44,7 @@ export function findingsOf(given: readonly GivenFile[]): FileFinding[] {
   const files = workspaceOf(given);
   return given.flatMap(({ path }) =>
     contextsOf(files, path).flatMap(({ context, firstLine }) => {
-      const { findings, failures } = checkBlock(context);
+      const { findings, failures } = worded(checkBlock(context), plainDisplay);
       if (failures.length > 0) throw new Error(failures.join('\n'));
       return findings.map((one) => ({ ...one, path, firstLine, fileLine: firstLine + one.line }));
     }),
