@@ -109,13 +109,15 @@ function compared(mix: MixAnalysis, wanted: TemperedWater): WaterComparison | un
   const { roomCelsius, mixer } = mix.input;
   const others = [roomCelsius, flour, ...(preferment === undefined ? [] : [preferment])];
   const friction = (others.length + 1) * dough - others.reduce((all, one) => all + one, 0) - rule.value;
+  // From zero, so that what brings nothing reads 0 and never −0.
+  const against = (...sources: readonly HeatSource[]): number => (0 - sum(...sources)) / perDegree;
   const rows: ComparisonRow[] = [
     { source: 'dough', celsius: dough, ruleCelsius: dough, balanceCelsius: dough },
     {
       source: 'flour',
       celsius: flour,
       ruleCelsius: dough - flour,
-      balanceCelsius: -sum('flour') / perDegree,
+      balanceCelsius: against('flour'),
     },
   ];
   if (preferment !== undefined)
@@ -123,20 +125,19 @@ function compared(mix: MixAnalysis, wanted: TemperedWater): WaterComparison | un
       source: 'preferment',
       celsius: preferment,
       ruleCelsius: dough - preferment,
-      balanceCelsius: -sum('preferment') / perDegree,
+      balanceCelsius: against('preferment'),
     });
-  const rest = sum('salt', 'other');
-  if (rest !== 0) rows.push({ source: 'others', balanceCelsius: -rest / perDegree });
+  if (sum('salt', 'other') !== 0) rows.push({ source: 'others', balanceCelsius: against('salt', 'other') });
   rows.push(
     {
       source: 'room',
       celsius: roomCelsius,
       ruleCelsius: dough - roomCelsius,
-      balanceCelsius: -sum('room') / perDegree,
+      balanceCelsius: against('room'),
     },
-    { source: 'friction', ruleCelsius: -friction },
-    { source: 'working', balanceCelsius: -sum('working') / perDegree },
-    { source: 'hydration', balanceCelsius: -sum('hydration') / perDegree },
+    { source: 'friction', ruleCelsius: 0 - friction },
+    { source: 'working', balanceCelsius: against('working') },
+    { source: 'hydration', balanceCelsius: against('hydration') },
   );
   return {
     rows,

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { chmod, readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createService, withEdits } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
@@ -77,7 +77,7 @@ function reason(error: unknown): string {
 async function replaceFile(path: string, text: string): Promise<void> {
   const target = await realpath(path);
   const { mode } = await stat(target);
-  const beside = join(dirname(target), `.${basename(target)}.${randomUUID()}.tmp`);
+  const beside = join(dirname(target), `.${randomUUID()}.tmp`);
   try {
     await writeFile(beside, text, { flag: 'wx', flush: true });
     await chmod(beside, mode);

@@ -1,6 +1,8 @@
+import { spawnSync } from 'node:child_process';
 import { chmodSync, lstatSync, readdirSync, readFileSync, statSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { commandLineProgram } from '../editors/places.ts';
 import { folderWith } from '../server/places.ts';
 import { doughwright } from './run.ts';
 
@@ -75,16 +77,19 @@ describe('doughwright format', () => {
     expect(stderr).toMatch(/^doughwright: no\.dough: .*\n$/);
   });
 
-  it.skipIf(process.getuid?.() === 0)('leaves the file whole where it may not write', async () => {
-    const { path } = folderWith({ 'shut/a.dough': careless });
-    chmodSync(join(path, 'shut'), 0o555);
-    try {
-      const { code, stderr } = await doughwright(path, 'format', 'shut/a.dough');
-      expect(code).toBe(2);
-      expect(stderr).toMatch(/^doughwright: shut\/a\.dough: you may not write here.*\n$/);
-      expect(readFileSync(join(path, 'shut/a.dough'), 'utf8')).toBe(careless);
-    } finally {
-      chmodSync(join(path, 'shut'), 0o755);
-    }
+  it('leaves the file whole where writing fails half-way, for everybody and for root too', async () => {
+    const { path } = folderWith({ [`${'a'.repeat(240)}.dough`]: careless });
+    const name = `${'a'.repeat(240)}.dough`;
+    const { status, stderr } = spawnSync(
+      'sh',
+      ['-c', 'ulimit -f 0; exec "$@"', 'sh', process.execPath, commandLineProgram(), 'format', name],
+      { cwd: path, encoding: 'utf8' },
+    );
+    expect(status).toBe(2);
+    expect(stderr).toMatch(/^doughwright: a+\.dough: it could not be written, and is as it was: .*\n$/);
+    expect(readFileSync(join(path, name), 'utf8')).toBe(careless);
+    expect(readdirSync(path)).toEqual([name]);
+    expect((await doughwright(path, 'format', name)).code).toBe(0);
+    expect(readFileSync(join(path, name), 'utf8')).toBe(tidy);
   });
 });
