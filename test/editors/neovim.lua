@@ -46,6 +46,28 @@ local function ask(buffer, method, line, column)
   end
 end
 
+-- Takes the action whose title holds the words, as Neovim's own menu would: its edits are asked for where they are missing.
+local function take_action(buffer, client_id, line, words)
+  local client = vim.lsp.get_client_by_id(client_id)
+  local place = { line = line - 1, character = 2 }
+  local params = {
+    textDocument = vim.lsp.util.make_text_document_params(buffer),
+    range = { start = place, ['end'] = place },
+    context = { diagnostics = {} },
+  }
+  local offered = client.request_sync('textDocument/codeAction', params, order.milliseconds, buffer)
+  for _, action in ipairs((offered or {}).result or {}) do
+    if action.title:find(words, 1, true) then
+      if not action.edit then
+        action = client.request_sync('codeAction/resolve', action, order.milliseconds, buffer).result
+      end
+      vim.lsp.util.apply_workspace_edit(action.edit, client.offset_encoding)
+      return action.title
+    end
+  end
+  note_problem('no action "' .. words .. '" is offered on line ' .. line)
+end
+
 local function work()
   vim.cmd('edit ' .. vim.fn.fnameescape(order.file))
   local buffer = vim.api.nvim_get_current_buf()
@@ -95,6 +117,9 @@ local function work()
   end)
   seen.diagnostics_after_cure = diagnostics(buffer)
   seen.hover_after_cure = ask(buffer, 'textDocument/hover', order.hover.line, order.hover.column)
+
+  seen.action = take_action(buffer, client_id, order.action.line, order.action.words)
+  seen.lines_after_action = vim.api.nvim_buf_get_lines(buffer, 0, -1, false)
 
   vim.lsp.get_client_by_id(client_id).stop()
   wait_for('the server to exit', function()

@@ -6,6 +6,7 @@ import {
   unitlessMessage,
   unknownIngredient,
   waterGrams,
+  waterLine,
 } from './expectations.ts';
 import { runInNeovim, type SeenByNeovim } from './neovim.ts';
 
@@ -47,6 +48,13 @@ describe('the server over stdio in Neovim', () => {
     const answer = seen.completion;
     const items = answer && 'items' in answer ? answer.items : (answer ?? []);
     expect(items.map(({ label }) => label)).toContain('butter');
+  });
+
+  it('takes an action of the refactor menu: the water is in grams then', () => {
+    expect(seen.action).toContain('in grams');
+    const line = seen.lines_after_action?.[waterLine - 1] ?? '';
+    expect(namesMass(line, waterGrams(0.69)), line).toBe(true);
+    expect(line).not.toContain('%');
   });
 
   it('ends with code 0 when the client stops it', () => {

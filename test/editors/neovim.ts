@@ -38,6 +38,9 @@ export interface SeenByNeovim {
     | readonly { readonly label: string }[]
     | { readonly items: readonly { readonly label: string }[] };
   readonly diagnostics_after_cure?: readonly SeenDiagnostic[];
+  /** The title of the action taken, and the text after it. */
+  readonly action?: string;
+  readonly lines_after_action?: readonly string[];
   readonly exit_code?: number;
 }
 
@@ -74,6 +77,7 @@ export async function runInNeovim(
         { line: lineAfterLast, text: '' },
         { line: saltLine, text: soundSalt },
       ],
+      action: { line: waterLine, words: 'in grams' },
     };
     const script = fileURLToPath(new URL('neovim.lua', import.meta.url));
     // Neovim keeps its state in folders of its own choosing: nothing of the user's is read or written.

@@ -55,6 +55,7 @@ const files = {
   'unknown.dough': formulaNamed('Unknown Tin'),
   'hover.dough': formulaNamed('Hover Tin'),
   'restart.dough': formulaNamed('Restart Tin'),
+  'actions.dough': formulaNamed('Action Tin').replace('salt               2%', 'salt               9%'),
   'status.dough': formulaNamed('Status Tin'),
   'sheet.dough': formulaNamed('Sheet Tin'),
 };
@@ -104,6 +105,39 @@ describe('the packaged extension in VS Code', () => {
     await quickFix(page, writePercentFix);
     await waitForNoSquiggle(page, 'error');
     expect(await describeEditor(page)).toMatch(unitlessLineFixed);
+  });
+
+  it('accepts a finding by the light bulb and leaves the cursor on the reason', async () => {
+    const { page } = editor;
+    await openFile(page, 'actions.dough');
+    await waitForHint(page, 'Action Tin');
+    await goTo(page, saltLine, 5);
+    await quickFix(page, 'Accept “salt-range”');
+    await waitUntil('the accept to stand there', async () =>
+      (await describeEditor(page)).includes('# accept salt-range: reason') ? true : undefined,
+    );
+    // What is typed takes the place of the word that stands for the reason.
+    await page.keyboard.type('for the crackers');
+    await waitUntil(
+      'the reason to be typed over',
+      async () =>
+        (await describeEditor(page)).includes('# accept salt-range: for the crackers') ? true : undefined,
+      10_000,
+      () => describeEditor(page),
+    );
+    await waitForNoSquiggle(page, 'warning');
+    await page.keyboard.press('Escape');
+  });
+
+  it('writes a section in grams from the refactor menu', async () => {
+    const { page } = editor;
+    await openFile(page, 'actions.dough');
+    await goTo(page, waterLine, 5);
+    await quickFix(page, 'in grams');
+    await waitUntil('the water to be in grams', async () =>
+      /water\s+\d[\d.]* k?g/.test(await describeEditor(page)) ? true : undefined,
+    );
+    expect(await describeEditor(page)).toMatch(/yield 24 pieces of 880 g/);
   });
 
   it('marks an ingredient it does not know until the line goes', async () => {
