@@ -29,11 +29,16 @@ const kinds = {
   rewrite: CodeActionKind.RefactorRewrite,
   extract: CodeActionKind.RefactorExtract,
   inline: CodeActionKind.RefactorInline,
-  sort: `${CodeActionKind.RefactorRewrite}.sort`,
+  sort: CodeActionKind.RefactorRewrite,
   fixAll: `${CodeActionKind.SourceFixAll}.doughwright`,
 } as const satisfies Record<ActionKind, string>;
 
-/** Every kind that is offered, for the client to know them. */
+/** Rewritings have a kind each, `refactor.rewrite.sort-by-weight`, so that a baker may bind one to a key. */
+export function kindOf({ id, kind }: Pick<OfferedAction, 'id' | 'kind'>): string {
+  return kind === 'fix' || kind === 'fixAll' ? kinds[kind] : `${kinds[kind]}.${id}`;
+}
+
+/** The kinds under which all others stand, for the client to know them. */
 export const actionKinds: CodeActionKind[] = [...new Set(Object.values(kinds))];
 
 /** What an offered action needs to be found again when the client wants its edits. */
@@ -58,8 +63,11 @@ export function answerActions(parts: ActionParts, about: About): void {
       const wanted = (kind: string): boolean =>
         context.only === undefined || context.only.some((asked) => isOrHolds(asked, kind));
       const fixes = wanted(kinds.fix) ? fixesAt(parts, service, uri, toTextRange(range)) : [];
-      const only = (Object.keys(kinds) as ActionKind[]).filter((kind) => wanted(kinds[kind]));
-      const offered = service.actions(uri, toTextRange(range), only);
+      // A kind asked for may hold one of ours, or be one below it.
+      const mayHold = (kind: string): boolean =>
+        wanted(kind) || context.only!.some((asked) => isOrHolds(kind, asked));
+      const only = (Object.keys(kinds) as ActionKind[]).filter((kind) => mayHold(kinds[kind]));
+      const offered = service.actions(uri, toTextRange(range), only).filter((one) => wanted(kindOf(one)));
       return [...fixes, ...offered.flatMap((one) => actionOf(parts, service, uri, range, one))];
     }),
   );
@@ -109,7 +117,7 @@ function actionOf(
 ): CodeAction[] {
   const action: CodeAction = {
     title,
-    kind: kinds[kind],
+    kind: kindOf({ id, kind }),
     ...(preferred && { isPreferred: true }),
     ...(findings.length > 0 && {
       diagnostics: findings.map((one) => convert.toDiagnostic(one, able, naming, diagnostics.rulePages)),

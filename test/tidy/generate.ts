@@ -12,6 +12,7 @@ import {
   stepWords,
   topSections,
 } from '../../core/syntax/vocabulary.ts';
+import { kindOf } from '../../server/actions.ts';
 import { canonicalPages } from './canonical-pages.ts';
 
 /** What is generated from the vocabulary and the table of rules: `node test/tidy/generate.ts` writes it, a test compares. */
@@ -24,7 +25,7 @@ export function generated(): ReadonlyMap<string, string> {
     ['syntaxes/doughwright.tmLanguage.json', textMateGrammar()],
     ['package.json', manifest()],
     ['docs/guide/reference.md', reference()],
-    ['docs/guide/actions.md', actionsPage(actions)],
+    ['docs/guide/actions.md', actionsPage(actions, kindOf)],
     ...canonicalPages(project, read),
   ]);
 }

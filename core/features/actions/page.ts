@@ -9,8 +9,8 @@ const headings: Readonly<Record<ActionKind, string>> = {
   fixAll: 'Mending a whole file',
 };
 
-/** The page of the guide that lists every action, in Markdown. */
-export function actionsPage(actions: readonly Action[]): string {
+/** The page of the guide that lists every action, in Markdown; `kindOf` says how an editor names its kind. */
+export function actionsPage(actions: readonly Action[], kindOf: (action: Action) => string): string {
   const lines = [
     '# Light bulb and refactor menu',
     '',
@@ -19,6 +19,16 @@ export function actionsPage(actions: readonly Action[]): string {
     'code actions. Fixes of single findings are told on the [page of each rule](../rules/README.md). This page is made from the table',
     'of actions itself.',
     '',
+    'Each has a kind of its own, told below, by which an editor can bind it to a key or take it when saving. In VS Code:',
+    '',
+    '```json',
+    '{ "key": "ctrl+alt+g", "command": "editor.action.codeAction", "args": { "kind": "refactor.rewrite.section-in-grams" } }',
+    '```',
+    '',
+    '```json',
+    '"[doughwright]": { "editor.codeActionsOnSave": { "source.fixAll.doughwright": "explicit" } }',
+    '```',
+    '',
     'What rewrites a formula leaves the overall formula as it was, but for what its own words say. Figures are written as short',
     'as that allows, so some have many places.',
   ];
@@ -26,7 +36,8 @@ export function actionsPage(actions: readonly Action[]): string {
     const ofKind = actions.filter((one) => one.kind === kind);
     if (ofKind.length === 0) continue;
     lines.push('', `## ${heading}`);
-    for (const { name, explanation } of ofKind) lines.push('', `### ${name}`, '', explanation);
+    for (const action of ofKind)
+      lines.push('', `### ${action.name}`, '', action.explanation, '', `Kind: \`${kindOf(action)}\``);
   }
   return `${lines.join('\n')}\n`;
 }
