@@ -73,6 +73,14 @@ export function registerCommands({ guard, wire, panels, list, log, restart }: Co
       guard('refresh the list', () => list.refresh()),
     ),
     commands.registerCommand(
+      commandIds.convertMixing,
+      // The menu of the cursor’s line with nothing but the mixers to convert to; off a programme it says that there is none.
+      guard('convert mixing', async () => {
+        const args = { kind: 'refactor.rewrite.convert-mix', apply: 'never' };
+        await commands.executeCommand('editor.action.codeAction', args);
+      }),
+    ),
+    commands.registerCommand(
       commandIds.showLog,
       guard('show log', () => log.show()),
     ),

@@ -14,4 +14,5 @@ export const commandIds = {
   filterList: 'doughwright.filterList',
   clearListFilter: 'doughwright.clearListFilter',
   refreshList: 'doughwright.refreshList',
+  convertMixing: 'doughwright.convertMixing',
 } as const;

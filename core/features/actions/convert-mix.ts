@@ -23,7 +23,7 @@ export const convertMix: Action = {
     'Offered in a mixing programme for the mixers that your files define, nearest first, and for hands. Speeds and kneading become ' +
     'those of the other mixer, for as many half minutes as bring the dough as far; rests, folds and what is added stay where ' +
     'they are. The title tells the new working time, the temperature at the end and the water for it. All of it is a prediction with the ' +
-    'bands of [mixing](mixing-and-process.md): watch the dough, and its thermometer, the first time.',
+    'bands of [mixing](mixing-and-process.md): watch the dough, and its thermometer, the first time. In VS Code also as the command *Convert Mixing Programme*.',
   example:
     'formula Quay Tin:\n  yield 2 kg\n  bread flour        100%\n  water              65%\n  salt               2%\n\nmix in spiral:\n  load flour, water, salt\n  ‸speed 1 for 4 min\n  speed 2 for 4 min\n',
   *offers(context) {
