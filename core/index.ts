@@ -1,4 +1,10 @@
-/** The one door into the core: what the server and the command line may use. */
+/** The one door into the core: what the server, the command line and users of the library may use. */
+
+/**
+ * Grows when something that was here goes or changes its meaning; what is added leaves it as it is. The package's own version
+ * says the same in its first number from 1.0.0 on.
+ */
+export const apiVersion = 1;
 
 export type { NamedBlend } from './analysis/blend.ts';
 export type { BlendTarget } from './calc/blend.ts';

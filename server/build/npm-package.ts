@@ -1,0 +1,82 @@
+import { execFileSync } from 'node:child_process';
+import { cpSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+/**
+ * Makes the npm package in dist/npm from what dist/ holds: the command line, and the core as a library with its types. The
+ * project's own package.json is the manifest of the VS Code extension, so the package gets one of its own, made from it.
+ */
+const project = fileURLToPath(new URL('../..', import.meta.url));
+const folder = join(project, 'dist', 'npm');
+const manifest = JSON.parse(readFileSync(join(project, 'package.json'), 'utf8')) as Record<string, unknown>;
+
+rmSync(folder, { recursive: true, force: true });
+mkdirSync(folder, { recursive: true });
+for (const name of ['README.md', 'LICENSE', 'CHANGELOG.md', '.pre-commit-hooks.yaml'])
+  cpSync(join(project, name), join(folder, name));
+for (const name of ['doughwright.cjs', 'doughwright-main.cjs'])
+  cpSync(join(project, 'dist', name), join(folder, 'dist', name));
+
+await build({
+  entryPoints: [join(project, 'core', 'index.ts')],
+  outfile: join(folder, 'core', 'index.js'),
+  bundle: true,
+  minify: true,
+  format: 'esm',
+  platform: 'neutral',
+  mainFields: ['module', 'main'],
+  target: 'es2022',
+  charset: 'utf8',
+  legalComments: 'none',
+  logLevel: 'warning',
+});
+writeTypes();
+writeFileSync(join(folder, 'package.json'), `${JSON.stringify(ownManifest(), null, 2)}\n`);
+console.log(`dist/npm: ${Math.ceil(statSync(join(folder, 'core', 'index.js')).size / 1000)} kB of core`);
+
+function ownManifest(): Record<string, unknown> {
+  const { name, version, description, keywords, license } = manifest;
+  return {
+    name,
+    version,
+    description,
+    keywords,
+    license,
+    type: 'module',
+    engines: { node: '>=22' },
+    bin: { doughwright: './dist/doughwright.cjs' },
+    exports: {
+      './core': { types: './core/types/index.d.ts', default: './core/index.js' },
+      './package.json': './package.json',
+    },
+    sideEffects: false,
+    files: ['dist', 'core', '.pre-commit-hooks.yaml', 'CHANGELOG.md'],
+  };
+}
+
+/** The declarations of everything the core's door leads to, and no more; none of them needs another package. */
+function writeTypes(): void {
+  const all = join(project, 'dist', 'types');
+  rmSync(all, { recursive: true, force: true });
+  const flags = ['--noEmit', 'false', '--declaration', '--emitDeclarationOnly', '--outDir', all];
+  execFileSync('tsc', ['-p', 'core', ...flags], { cwd: project, stdio: 'inherit' });
+  const queue = ['index.d.ts'];
+  const done = new Set(queue);
+  for (let file = queue.shift(); file !== undefined; file = queue.shift()) {
+    const source = readFileSync(join(all, file), 'utf8');
+    // Declarations name each other by the file that will be there.
+    const text = source.replace(/(from |import\()(['"])(\.[^'"]*)\.ts\2/g, (_, before, quote, path) => {
+      const next = relative(all, join(all, dirname(file), `${path}.d.ts`));
+      if (!done.has(next)) queue.push(next);
+      done.add(next);
+      return `${before}${quote}${path}.js${quote}`;
+    });
+    const outside = /(?:from |import\()['"](?!\.)([^'"]+)['"]/.exec(text);
+    if (outside !== null) throw new Error(`${file} of the public types needs the package ${outside[1]}`);
+    const to = join(folder, 'core', 'types', file);
+    mkdirSync(dirname(to), { recursive: true });
+    writeFileSync(to, text);
+  }
+}
