@@ -1,4 +1,5 @@
 import { commands, type Disposable, type LogOutputChannel, window } from 'vscode';
+import type { ChangesPanel } from './changes/changes-panel.ts';
 import type { Guard } from './guard.ts';
 import { isEntry, showChosen } from './list/chosen.ts';
 import type { FormulaList } from './list/formula-list.ts';
@@ -13,12 +14,14 @@ export interface CommandParts {
   readonly wire: Wire;
   readonly panels: Panels;
   readonly list: FormulaList;
+  readonly changes: ChangesPanel;
   readonly log: LogOutputChannel;
   readonly restart: () => Promise<void>;
 }
 
 /** Everything the palette, the menus and the keys can ask for. */
-export function registerCommands({ guard, wire, panels, list, log, restart }: CommandParts): Disposable[] {
+export function registerCommands(parts: CommandParts): Disposable[] {
+  const { guard, wire, panels, list, changes, log, restart } = parts;
   /** The formula that a command is about; what a menu hands over is shown in the editor first. */
   const placeOf = async (chosen: unknown): Promise<FollowedPlace | undefined> => {
     if (isEntry(chosen)) return { uri: chosen.uri, line: chosen.line, formula: chosen.name };
@@ -54,6 +57,13 @@ export function registerCommands({ guard, wire, panels, list, log, restart }: Co
       guard('work from the sheet', async (chosen?: unknown) => {
         const place = await placeOf(chosen);
         if (place) panels.openPinned(await named(place), 'working');
+      }),
+    ),
+    commands.registerCommand(
+      commandIds.showChanges,
+      guard('what changed', async (chosen?: unknown) => {
+        const place = await placeOf(chosen);
+        if (place) changes.open(place.uri);
       }),
     ),
     commands.registerCommand(

@@ -1,5 +1,6 @@
 import { type ExtensionContext, Uri, window, workspace } from 'vscode';
 import { type BaseLanguageClient, type LanguageClientOptions, State } from 'vscode-languageclient';
+import { createChangesPanel } from './changes/changes-panel.ts';
 import { registerCommands } from './commands.ts';
 import { watchCursor } from './cursor.ts';
 import { guardWith } from './guard.ts';
@@ -24,6 +25,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     ...{ wire, cursor, guard, extensionUri: context.extensionUri, store: context.workspaceState },
   });
   const list = createFormulaList(wire, guard);
+  const changes = createChangesPanel(wire, guard, context.extensionUri);
   let client: BaseLanguageClient | undefined;
 
   const start = async () => {
@@ -67,8 +69,9 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     statusBar,
     panels,
     list,
+    changes,
     registerShowUses(),
-    ...registerCommands({ guard, wire, panels, list, log, restart }),
+    ...registerCommands({ guard, wire, panels, list, changes, log, restart }),
     { dispose: () => void stop() },
   );
   await guard('start', start)();

@@ -1,6 +1,7 @@
 /** Names that the manifest and the code share; a test holds the two together. */
 export const languageId = 'doughwright';
 export const sheetViewType = 'doughwright.sheet';
+export const changesViewType = 'doughwright.changes';
 export const listViewId = 'doughwright.list';
 /** Context key: the list in the side bar shows only what fits the words typed. */
 export const filteringContext = 'doughwright.listIsFiltered';
@@ -9,6 +10,7 @@ export const commandIds = {
   openSheet: 'doughwright.openSheet',
   openPinnedSheet: 'doughwright.openPinnedSheet',
   workFromSheet: 'doughwright.workFromSheet',
+  showChanges: 'doughwright.showChanges',
   showLog: 'doughwright.showLog',
   newFormula: 'doughwright.newFormula',
   filterList: 'doughwright.filterList',

@@ -3,6 +3,9 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import type {
   ChangedNotification,
   ChangedParams,
+  CompareParams,
+  CompareRequest,
+  Comparison,
   EditParams,
   EditRequest,
   EditResult,
@@ -24,6 +27,7 @@ const statusRequest: StatusRequest = 'doughwright/status';
 const overviewRequest: OverviewRequest = 'doughwright/overview';
 const newFormulaRequest: NewFormulaRequest = 'doughwright/newFormula';
 const editRequest: EditRequest = 'doughwright/edit';
+const compareRequest: CompareRequest = 'doughwright/compare';
 const changedNotification: ChangedNotification = 'doughwright/changed';
 
 /** The language server as the client's own features see it: typed calls, whichever server runs at the moment. */
@@ -38,6 +42,8 @@ export interface Wire {
   askNewFormula(params: NewFormulaParams): Promise<NewFormulaResult | null>;
   /** An edit of a file, computed by the core, or a sentence that says why there is none. */
   askEdit(params: EditParams): Promise<WorkspaceEdit | string>;
+  /** What changed in a file since another text of it, or `null` while no server runs. */
+  askCompare(params: CompareParams): Promise<Comparison | null>;
   /** Called with the documents whose numbers may have changed. */
   onChanged(listener: (uris: readonly string[]) => void): Disposable;
 }
@@ -72,6 +78,7 @@ export function createWire(): WireEnd {
       if ('cannot' in result) return result.cannot;
       return (await client?.protocol2CodeConverter.asWorkspaceEdit(result.edit)) ?? 'The server has stopped.';
     },
+    askCompare: (params) => ask(compareRequest, params),
     onChanged: (listener) => changed.event(listener),
     attach(next) {
       client = next;

@@ -3,6 +3,9 @@ import * as convert from './convert.ts';
 import type { QuestionParts } from './features.ts';
 import { checkpoint, guardedRequest } from './guard.ts';
 import type {
+  CompareParams,
+  CompareRequest,
+  Comparison,
   EditParams,
   EditRequest,
   EditResult,
@@ -17,6 +20,7 @@ import { canonicalUri } from './uris.ts';
 const overviewRequest: OverviewRequest = 'doughwright/overview';
 const newFormulaRequest: NewFormulaRequest = 'doughwright/newFormula';
 const editRequest: EditRequest = 'doughwright/edit';
+const compareRequest: CompareRequest = 'doughwright/compare';
 
 /** A list that is asked for while the folders are still being read waits this long for the rest of them. */
 const patienceMilliseconds = 3_000;
@@ -52,6 +56,12 @@ export function answerPanel(parts: QuestionParts): void {
   answer<NewFormulaParams, NewFormulaResult>(newFormulaRequest, { text: '' }, async ({ name, template }) => ({
     text: (await workspace.service()).newFormula(name, template),
   }));
+
+  answer<CompareParams, Comparison | null>(compareRequest, null, async ({ textDocument, before }) => {
+    const service = await workspace.service();
+    const uri = canonicalUri(textDocument.uri);
+    return service.has(uri) ? service.compare(uri, before) : null;
+  });
 
   const failed = { cannot: 'The edit could not be made; the log says why.' };
   answer<EditParams, EditResult>(editRequest, failed, async ({ textDocument, line, formula, change }) => {

@@ -6,6 +6,12 @@ import type { WorkspaceEdit } from 'vscode-languageserver';
 import type { OverviewEntry } from '../core/features/overview.ts';
 import type { FormulaTemplate } from '../core/features/templates.ts';
 
+export type {
+  Change,
+  ChangeGroup,
+  Comparison,
+  FormulaComparison,
+} from '../core/compare/comparison.ts';
 export type { ReadingToLog } from '../core/features/log-reading.ts';
 export type { OverviewEntry, OverviewKind } from '../core/features/overview.ts';
 export type { FormulaTemplate } from '../core/features/templates.ts';
@@ -94,6 +100,12 @@ export interface EditParams {
 /** The edit for the editor to make, or one sentence that says why there is none. */
 export type EditResult = { readonly edit: WorkspaceEdit } | { readonly cannot: string };
 
+/** Request `doughwright/compare`: what changed in a file from another text of it to the present one. */
+export interface CompareParams {
+  readonly textDocument: { readonly uri: string };
+  readonly before: string;
+}
+
 /** The names on the wire. They are types so that a side that only knows this file's types still cannot misspell them. */
 export type SheetRequest = 'doughwright/sheet';
 export type StatusRequest = 'doughwright/status';
@@ -101,3 +113,4 @@ export type ChangedNotification = 'doughwright/changed';
 export type OverviewRequest = 'doughwright/overview';
 export type NewFormulaRequest = 'doughwright/newFormula';
 export type EditRequest = 'doughwright/edit';
+export type CompareRequest = 'doughwright/compare';

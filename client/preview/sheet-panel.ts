@@ -1,9 +1,9 @@
-import { CancellationTokenSource, type Disposable, Uri, type WebviewPanel } from 'vscode';
+import { CancellationTokenSource, type Disposable, type Uri, type WebviewPanel } from 'vscode';
 import type { Guard } from '../guard.ts';
 import type { Wire } from '../wire.ts';
+import { dressWebview } from './dress-webview.ts';
 import type { Edits } from './edits.ts';
 import { createFollower, type FollowedPlace, type Follower } from './follower.ts';
-import { panelHtml } from './html.ts';
 import type { Kept } from './kept.ts';
 import type { FromPage, PageState, PanelMode, ToPage } from './messages.ts';
 import { reveal } from './reveal.ts';
@@ -118,23 +118,8 @@ export function createSheetPanel(
     }
   };
 
-  webview.iconPath = {
-    light: Uri.joinPath(extensionUri, 'client', 'media', 'file-light.svg'),
-    dark: Uri.joinPath(extensionUri, 'client', 'media', 'file-dark.svg'),
-  };
-  webview.webview.options = {
-    enableScripts: true,
-    localResourceRoots: [Uri.joinPath(extensionUri, 'dist')],
-  };
   webview.webview.onDidReceiveMessage(guard('batch sheet', answer));
-  const fileOf = (name: string) =>
-    webview.webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist', name)).toString();
-  webview.webview.html = panelHtml({
-    cspSource: webview.webview.cspSource,
-    nonce: freshNonce(),
-    scriptUri: fileOf('preview.js'),
-    styleUri: fileOf('preview.css'),
-  });
+  dressWebview(webview, extensionUri, 'preview.js');
   return panel;
 }
 
@@ -159,10 +144,4 @@ async function withToken<T>(
     signal.removeEventListener('abort', cancel);
     source.dispose();
   }
-}
-
-function freshNonce(): string {
-  return Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) =>
-    byte.toString(16).padStart(2, '0'),
-  ).join('');
 }

@@ -127,6 +127,7 @@ describe('the package', () => {
         'server.cjs',
         'server-worker.js',
         'preview.js',
+        'changes.js',
         'preview.css',
       ].map((name) => `dist/${name}`),
       ...['doughwright.tmLanguage.json', 'language-configuration.json'].map((name) => `syntaxes/${name}`),

@@ -1,0 +1,78 @@
+import { type Disposable, Uri, ViewColumn, type WebviewPanel, window } from 'vscode';
+import type { Guard } from '../guard.ts';
+import { changesViewType } from '../names.ts';
+import { dressWebview } from '../preview/dress-webview.ts';
+import { reveal } from '../preview/reveal.ts';
+import type { Wire } from '../wire.ts';
+import { lastCommitted } from './git.ts';
+import type { FromChanges, ToChanges } from './messages.ts';
+
+export interface ChangesPanel extends Disposable {
+  /** Shows beside the editor what changed in a file since the last commit. */
+  open(uri: string): void;
+}
+
+/** What changed since the last commit, read as a baker reads it: git gives the text, the core tells the difference. */
+export function createChangesPanel(wire: Wire, guard: Guard, extensionUri: Uri): ChangesPanel {
+  let panel: WebviewPanel | undefined;
+  let uri: string | undefined;
+  let following: Disposable | undefined;
+  let asked = 0;
+
+  const refresh = guard('what changed', async () => {
+    if (!panel || uri === undefined) return;
+    asked += 1;
+    const own = asked;
+    const message = await compared(uri);
+    if (own === asked) void panel?.webview.postMessage(message);
+  });
+  const compared = async (file: string): Promise<ToChanges> => {
+    const target = Uri.parse(file, true);
+    const committed = await lastCommitted(target);
+    if ('what' in committed) return { type: 'none', ...committed };
+    following?.dispose();
+    following = committed.changed(() => void refresh());
+    const comparison = await wire.askCompare({ textDocument: { uri: file }, before: committed.text });
+    if (!comparison) {
+      const cure = 'The command “Doughwright: Restart Language Server” starts it again.';
+      return { type: 'none', what: 'The language server is not running.', cure };
+    }
+    const name = target.path.slice(target.path.lastIndexOf('/') + 1);
+    return { type: 'changes', file: name, since: `the last commit, ${committed.commit}`, comparison };
+  };
+  const subscription = wire.onChanged((uris) => {
+    if (uri !== undefined && uris.includes(uri)) void refresh();
+  });
+
+  return {
+    open(file) {
+      uri = file;
+      if (panel) {
+        panel.reveal(undefined, true);
+        void refresh();
+        return;
+      }
+      panel = window.createWebviewPanel(changesViewType, 'What Changed', {
+        viewColumn: ViewColumn.Beside,
+        preserveFocus: true,
+      });
+      panel.onDidDispose(() => {
+        panel = undefined;
+        following?.dispose();
+        following = undefined;
+      });
+      panel.webview.onDidReceiveMessage(
+        guard('what changed', async (message: FromChanges) => {
+          if (message.type === 'ready') await refresh();
+          else if (uri !== undefined) await reveal(uri, message.line);
+        }),
+      );
+      dressWebview(panel, extensionUri, 'changes.js');
+    },
+    dispose() {
+      panel?.dispose();
+      following?.dispose();
+      subscription.dispose();
+    },
+  };
+}
