@@ -37,17 +37,9 @@ export type {
   SymbolNode,
   TextEdit,
 } from './features/answers.ts';
-export { costSentence, money } from './features/cost-words.ts';
 export type { DefinitionAnswer, Destination } from './features/definitions.ts';
 export type { GoesItem, GoesLink } from './features/goes-into.ts';
-export { billLines, differenceWords, heatSentences } from './features/heat-words.ts';
-export {
-  allergenWords,
-  ingredientStretches,
-  labelCaution,
-  nutritionWords,
-  standardWords,
-} from './features/label-words.ts';
+export { labelCaution } from './features/label-words.ts';
 export type { Lens, Uses } from './features/lenses.ts';
 export type { RuleLink } from './features/links.ts';
 export type { ReadingToLog } from './features/log-reading.ts';
@@ -66,7 +58,6 @@ export type { UsualConditions } from './model/scope.ts';
 export { rules } from './rules/catalogue.ts';
 export type { Rule } from './rules/rule.ts';
 export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/asked.ts';
-export { planPage } from './sheet/plan-page.ts';
 export type { PlanView } from './sheet/plan-view.ts';
 export { pageAsCsv, pageAsHtml, pageAsMarkdown, pageAsText } from './sheet/tables.ts';
 export type { SheetView } from './sheet/view.ts';
@@ -77,4 +68,16 @@ export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { createService, defaultSettings } from './workspace/create-service.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
+export {
+  allergenWords,
+  billLines,
+  costSentence,
+  differenceWords,
+  heatSentences,
+  ingredientStretches,
+  money,
+  nutritionWords,
+  planPage,
+  standardWords,
+} from './workspace/plain-words.ts';
 export type { Service, Settings } from './workspace/service.ts';

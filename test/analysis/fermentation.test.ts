@@ -3,6 +3,7 @@ import { fermentationOf, partFermentation } from '../../core/analysis/fermentati
 import { fermentationTimeline } from '../../core/features/fermentation-timeline.ts';
 import { hoverOf } from '../../core/features/hover.ts';
 import type { RuleContext } from '../../core/rules/rule.ts';
+import { plainDisplay, worded } from '../../core/text/display.ts';
 import { contextsOf, workspaceOf } from '../rules/findings.ts';
 
 const tin = ({ yeast = 'fresh yeast  2%', bulk = '1 h at 27 °C', more = '' } = {}): string =>
@@ -92,7 +93,7 @@ describe('the hover of a step', () => {
   const at = (text: string, words: string): string | undefined => {
     const context = contextOf(text);
     const line = text.split('\n').findIndex((one) => one.includes(words));
-    return hoverOf(context.block, line, 3, context.scope, context.analysis)?.markdown;
+    return worded(hoverOf(context.block, line, 3, context.scope, context.analysis), plainDisplay)?.markdown;
   };
 
   it('says how long it would take at 27 °C and how far the dough has risen', () => {

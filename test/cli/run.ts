@@ -25,6 +25,10 @@ export function doughwright(folder: string, ...args: readonly string[]): Promise
       stderr += data;
     });
     child.once('error', reject);
-    child.once('close', (code) => resolve({ code, stdout, stderr }));
+    child.once('close', (code) => {
+      if (/[\uE000\uE001]/.test(stdout + stderr))
+        reject(new Error(`A figure is not written out: ${stdout}${stderr}`));
+      else resolve({ code, stdout, stderr });
+    });
   });
 }

@@ -45,6 +45,14 @@ describe('doughwright totals', () => {
     expect(stdout).not.toMatch(/NaN|undefined|null/);
   });
 
+  it('writes out every figure of the demo bakery', async () => {
+    const { code, stdout } = await doughwright(process.cwd(), 'totals', '--label', 'examples');
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/heat of hydration +\+\d\.\d °C/);
+    expect(stdout).toMatch(/rule of thumb/i);
+    expect(stdout).not.toMatch(/NaN|undefined|null/);
+  });
+
   it('is the same each time, formulas in the order of files and lines', async () => {
     const { path } = folderWith({
       'b.dough': formula,

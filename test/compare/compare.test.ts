@@ -212,6 +212,11 @@ describe('what changed in a formula', () => {
     const found = salty.groups.find(({ subject }) => subject === 'findings')!.changes;
     expect(found).toEqual([
       { name: 'salt-range', after: { text: expect.stringMatching(/^warning: /), line: 8 } },
+      // That much salt slows the yeast.
+      {
+        name: 'fermentation-time',
+        after: { text: expect.stringMatching(/^info: /), line: expect.any(Number) },
+      },
     ]);
     const back = bakery().compare(uri, tin.replace('2%', '2'), tin);
     expect(told(back)).toContainEqual(expect.stringMatching(/^findings: missing-unit error: .* → $/));

@@ -52,7 +52,9 @@ export function nodeHeadersFolder(): string {
   ];
   const found = candidates.find((folder) => existsSync(join(folder, 'include', 'node', 'node.h')));
   if (found) return found;
-  throw new Error(`No include/node/node.h in any of: ${candidates.join(', ')}. Run npm ci first.`);
+  throw new Error(
+    `No include/node/node.h in any of: ${candidates.join(', ')}. An npm install of something else takes it away; npm rebuild node brings it back.`,
+  );
 }
 
 function finishedMark(): string {

@@ -197,6 +197,8 @@ describe('what goes into what, over the wire', () => {
 describe('words above headers', () => {
   const commands = ['doughwright.openSheet', 'doughwright.showUses'];
   const lensesOf = async ({ client }: Opened, uri: string) => {
+    // Lenses come at once and again when more is known; a question about the workspace waits until all is read.
+    await client.connection.sendRequest('workspace/symbol', { query: '' });
     const lenses = await client.connection.sendRequest<CodeLens[]>('textDocument/codeLens', {
       textDocument: { uri },
     });
