@@ -105,9 +105,12 @@ function partsOf(analysis: Analysis): TotalsPart[] {
       if (finalMix.flourGrams !== undefined && finalMix.flourGrams > 0 && finalMix.waterGrams !== undefined) {
         part.hydration = finalMix.waterGrams / finalMix.flourGrams;
       }
-      part.lines = finalMix.lines.map((line) =>
-        lineOf(line.name, line.fractionOfFinalFlour, line.grams, line.kind === 'part' ? 'part' : line.role),
-      );
+      // What the parts draw whole is not weighed again.
+      part.lines = finalMix.lines
+        .filter((line) => line.fractionOfFinalFlour !== 0 || line.grams === undefined)
+        .map((line) =>
+          lineOf(line.name, line.fractionOfFinalFlour, line.grams, line.kind === 'part' ? 'part' : line.role),
+        );
       return part;
     }
     if (section.flourGrams !== undefined) part.flourGrams = section.flourGrams;

@@ -50,6 +50,8 @@ describe('doughwright totals', () => {
     expect(code).toBe(0);
     expect(stdout).toMatch(/heat of hydration +\+\d\.\d °C/);
     expect(stdout).toMatch(/rule of thumb/i);
+    // A soaker that takes all of the linseed leaves none to weigh.
+    expect(stdout).not.toMatch(/ 0% +0(\.0+)? g/);
     expect(stdout).not.toMatch(/NaN|undefined|null/);
   });
 
