@@ -97,10 +97,9 @@ describe('the packaged extension in VS Code', () => {
     await openFile(page, 'unit.dough');
     await retypeLine(page, saltLine, unitlessLine);
     await waitForSquiggle(page, 'error', unitlessLine);
-    const problems = await readProblems(page);
-    expect(problems).toHaveLength(1);
-    expect(problems[0]).toMatch(/^Error/);
-    expect(problems[0]).toMatch(unitlessMessage);
+    // Another file of the folder has a warning of its own.
+    const errors = (await readProblems(page)).filter((problem) => problem.startsWith('Error'));
+    expect(errors).toEqual([expect.stringMatching(unitlessMessage)]);
     await goTo(page, saltLine, 1000);
     await quickFix(page, writePercentFix);
     await waitForNoSquiggle(page, 'error');

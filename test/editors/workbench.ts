@@ -140,6 +140,9 @@ export async function hoverWord(page: Page, lineText: string, word: string): Pro
     await page.mouse.move(point.x + 60, point.y + 200);
     await page.mouse.move(point.x + (attempts++ % 2), point.y, { steps: 3 });
     await after(1_200);
+    // Words above a header move the lines below it when they come.
+    const now = await wordPoint(page, lineText, word);
+    if (now?.x !== point.x || now.y !== point.y) return undefined;
     const texts = (await hover.allInnerTexts()).filter((text) => text.trim() && !/^Loading/.test(text));
     return texts.length > 0 ? texts.join('\n') : undefined;
   };
