@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { publint } from 'publint';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { projectFolder, projectVersion } from '../editors/places.ts';
+import { otherNode } from './other-node.ts';
 
 const bin = (name: string): string => join(projectFolder, 'node_modules', '.bin', name);
 let folder = '';
@@ -37,6 +38,24 @@ describe('the npm package in an empty folder', () => {
     // npm itself may have something to say there.
     expect(stderr).not.toContain('doughwright');
   });
+
+  it('runs on Node 22, the oldest that is still kept, as a program and as a library', () => {
+    const env = { ...process.env, PATH: `${otherNode(22)}:${process.env.PATH}` };
+    const run22 = (program: string, ...words: string[]) =>
+      spawnSync(program, words, { cwd: folder, encoding: 'utf8', env });
+    expect(run22('node', '--version').stdout).toMatch(/^v22\./);
+    writeFileSync(join(folder, 'b.dough'), 'formula B:\n  strong white 100%\n  water 65%\n  salt 2\n');
+    const checked = run22('npx', '--offline', 'doughwright', 'check', '--level', 'error', 'b.dough');
+    expect([checked.status, checked.stdout.split('\n')[0]]).toEqual([
+      1,
+      expect.stringMatching(/^b\.dough:4:8: error: /),
+    ]);
+    const words = `const { createService } = await import('doughwright/core');
+      const service = createService();
+      service.setText('file:///b.dough', 'formula B:\\n  strong white 100%\\n  water 65%\\n');
+      console.log(service.totals('file:///b.dough')[0].hydration);`;
+    expect(run22('node', '--input-type=module', '--eval', words).stdout).toBe('0.65\n');
+  }, 240_000);
 
   it('shares many files among threads there too', () => {
     mkdirSync(join(folder, 'many'), { recursive: true });
