@@ -29,6 +29,8 @@ export interface TrialFacts {
 }
 
 export interface TrialReadingFacts {
+  /** Counted in the block of the formula. */
+  readonly line: number;
   readonly minutes: number;
   readonly isEnd: boolean;
   readonly measuredCelsius: number;
@@ -54,7 +56,8 @@ function trialFacts(trial: TrialAnalysis): TrialFacts {
     title: [header.date, header.words].filter((one) => one !== undefined).join(', '),
     line: headerLine,
     readings: compared.map(
-      ({ minutes, isEnd, celsius, stage, predictedCelsius, predictedStage }): TrialReadingFacts => ({
+      ({ line, minutes, isEnd, celsius, stage, predictedCelsius, predictedStage }): TrialReadingFacts => ({
+        line,
         minutes,
         isEnd,
         measuredCelsius: celsius,

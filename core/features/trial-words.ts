@@ -50,7 +50,8 @@ export function trialMarkdown(trial: TrialAnalysis): string[] {
   return said;
 }
 
-function lossWords(loss: WeightLoss): string {
+/** What a dough weighed less than what went in, read as water that is gone. */
+export function lossWords(loss: Omit<WeightLoss, 'doughGrams'>): string {
   const { lostGrams, pouredGrams, hydrationBefore, hydrationIfWater, hydrationAfter, stuckGrams } = loss;
   const gone =
     `${mass(lostGrams)} of ${mass(pouredGrams)} were gone when the dough was weighed. Were all of it water, the hydration would have ` +

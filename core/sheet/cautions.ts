@@ -1,19 +1,28 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { bakingCautions } from './caution-baking.ts';
+import { standingCautions } from './caution-standing.ts';
+import { waterCautions } from './caution-water.ts';
 
-/** The usual cautions of the work, once a sheet; they advise and never stand in the way. */
+/**
+ * The usual cautions of the work, once a sheet, and those of this dough with what they are about. They advise and never
+ * stand in the way; where machine manual, local food law or licensed advice say otherwise, those are right.
+ */
 export function cautionsOf(analysis: Analysis): string[] {
-  const said: string[] = [];
   const roles = new Set(analysis.solved?.overall.map((line) => line.role) ?? []);
-  said.push(
+  const byHand = analysis.mixes.every((mix) => !mix.known || mix.value.mixer.data.kind === 'hand');
+  return [
+    ...waterCautions(analysis),
+    ...standingCautions(analysis),
+    ...bakingCautions(analysis),
     roles.has('egg')
       ? 'Raw flour and raw egg are not to be tasted.'
       : 'Raw flour and raw dough are not to be tasted.',
-  );
-  const byHand = analysis.mixes.every((mix) => !mix.known || mix.value.mixer.data.kind === 'hand');
-  if (!byHand) said.push('No hands in a running bowl; guards stay shut. Start slow, so that no flour flies.');
-  said.push('Oven, trays and steam burn.');
-  said.push(
-    'Allergens are what the files say. Follow your machine’s manual, local food law and licensed advice.',
-  );
-  return said;
+    ...(byHand
+      ? ['Pour flour low and slowly: its dust harms lungs.']
+      : [
+          'No hands in a running bowl; guards stay shut. Start slow, so that no flour flies: its dust harms lungs.',
+        ]),
+    'Oven, trays and steam burn. Sacks, bowls and full trays are heavy: use the aids there are.',
+    'Allergens are what the files say; the producer answers for the label. Follow your machine’s manual, local food law and licensed advice.',
+  ];
 }

@@ -8,12 +8,14 @@ import { mass, weighedFigure } from '../text/figures.ts';
 import type { SheetAsked } from './asked.ts';
 import { blocksOf } from './blocks.ts';
 import { cautionsOf } from './cautions.ts';
+import { chartsOf } from './charts/charts.ts';
 import { factsOf, roleLine, yieldsOf } from './facts.ts';
 import { mixingOf } from './mixing.ts';
 import { sheetCost, sheetLabel } from './product.ts';
 import { inBatches, sized } from './sized.ts';
 import { stepText, timelineOf } from './timeline.ts';
 import { conditionsOf, mixerNames, underToday } from './today.ts';
+import { trialsOfSheet } from './trials.ts';
 import type {
   FactSource,
   SheetBatches,
@@ -58,7 +60,16 @@ export function sheetOf(input: SheetInput): SheetView {
     size: sizeOf(analysis, asked),
   };
   if (solved === undefined) {
-    const nothing = { makes: [], facts: [], blocks: [], steps: [], yields: [], charts: [], cautions: [] };
+    const nothing = {
+      makes: [],
+      facts: [],
+      blocks: [],
+      steps: [],
+      yields: [],
+      trials: [],
+      charts: [],
+      cautions: [],
+    };
     const timeline = { moments: [], endSeconds: 0, notes: [] };
     const findings = told(input.findingsOf(input.analysis));
     return { ...base, ...nothing, state: 'empty', batches: { count: 1 }, timeline, findings };
@@ -98,7 +109,9 @@ export function sheetOf(input: SheetInput): SheetView {
     yields: yieldsOf(analysis, firstLine, source),
     ...(cost === undefined ? {} : { cost }),
     ...(label === undefined ? {} : { label }),
-    charts: [],
+    // What was measured belongs to the formula as it is written, whatever is tried today.
+    trials: trialsOfSheet(input.analysis, scope, firstLine),
+    charts: chartsOf({ whole: analysis, batch: parted.each, scope, timeline: timeline.view, firstLine }),
     findings: told(findings),
     cautions: cautionsOf(analysis),
   };

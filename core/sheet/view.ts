@@ -1,6 +1,7 @@
 import type { Level } from '../features/answers.ts';
 import type { ClockRequest, SizeRequest } from './asked.ts';
 import type { SheetChart } from './chart.ts';
+import type { SheetTrial } from './trials.ts';
 import type { SheetCost, SheetLabel } from './view-product.ts';
 
 /**
@@ -37,6 +38,8 @@ export interface SheetView {
   readonly yields: readonly SheetFact[];
   readonly cost?: SheetCost;
   readonly label?: SheetLabel;
+  /** What trials of the formula measured, in the order of the file. */
+  readonly trials: readonly SheetTrial[];
   readonly charts: readonly SheetChart[];
   readonly findings: readonly SheetFinding[];
   readonly cautions: readonly string[];

@@ -1,0 +1,27 @@
+import type { Analysis } from '../../analysis/analysis.ts';
+import { fermentationTimeline } from '../../features/fermentation-timeline.ts';
+import { programmeCurve } from '../../features/programme-curve.ts';
+import type { Scope } from '../../model/scope.ts';
+import type { SheetChart } from '../chart.ts';
+import type { SheetTimeline } from '../view.ts';
+import { compositionChart } from './composition.ts';
+import { mixingChart } from './mixing.ts';
+import { timelineChart } from './timeline.ts';
+
+export interface ChartsInput {
+  /** All that is made, and what goes into the bowl at once. */
+  readonly whole: Analysis;
+  readonly batch: Analysis;
+  readonly scope: Scope;
+  readonly timeline: SheetTimeline;
+  readonly firstLine: number;
+}
+
+/** The charts that can be drawn of a formula, in the order of the work; what is not known has none. */
+export function chartsOf({ whole, batch, scope, timeline, firstLine }: ChartsInput): SheetChart[] {
+  return [
+    mixingChart(programmeCurve(batch, scope)),
+    timelineChart(timeline, fermentationTimeline(whole), firstLine),
+    compositionChart(whole),
+  ].filter((chart) => chart !== undefined);
+}

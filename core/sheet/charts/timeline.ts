@@ -1,0 +1,146 @@
+import type { FermentationStep, FermentationTimeline } from '../../features/fermentation-timeline.ts';
+import { riseWords } from '../../features/fermentation-words.ts';
+import { degrees, duration } from '../../text/figures.ts';
+import type { SheetChart } from '../chart.ts';
+import type { SheetMoment, SheetTimeline } from '../view.ts';
+import { inBothWidths } from './frame.ts';
+import { timelineDrawing } from './timeline-drawing.ts';
+
+/** A stretch of the work, or a moment of it that takes no time. */
+export interface WorkRow {
+  readonly when: string;
+  readonly text: string;
+  readonly startSeconds: number;
+  readonly seconds: number;
+  readonly folds: readonly number[];
+  /** When it is taken to have doubled, seconds from the start of mixing. */
+  readonly doubled?: { readonly from: number; readonly middle: number; readonly to: number };
+  /** How far it grows, in a sentence. */
+  readonly growth?: string;
+  readonly dough?: string;
+  readonly aroundCelsius?: number;
+}
+
+/** The work from the first preferment to ready; undefined where fewer than two of its stretches have a time. */
+export function timelineChart(
+  timeline: SheetTimeline,
+  fermentation: FermentationTimeline | undefined,
+  firstLine: number,
+): SheetChart | undefined {
+  const { moments } = timeline;
+  if (moments.filter(({ seconds }) => (seconds ?? 0) > 0).length < 2) return undefined;
+  const rows = moments
+    .filter(({ kind }) => kind !== 'fold')
+    .map((moment) => rowOf(moment, moments, fermentation, firstLine));
+  const title = 'The work over time';
+  const description = descriptionOf(timeline, rows);
+  const texts = { title, description };
+  return {
+    kind: 'timeline',
+    title,
+    description,
+    ...inBothWidths('timeline', (frame) => timelineDrawing(rows, timeline, frame, texts)),
+    table: tableOf(rows),
+  };
+}
+
+function rowOf(
+  moment: SheetMoment,
+  moments: readonly SheetMoment[],
+  fermentation: FermentationTimeline | undefined,
+  firstLine: number,
+): WorkRow {
+  const { kind, line, text, startSeconds, seconds = 0, celsius } = moment;
+  const step = kind === 'step' ? fermentation?.steps.find((one) => one.line + firstLine === line) : undefined;
+  return {
+    when: moment.clock?.words ?? elapsed(startSeconds),
+    text: kind === 'mix' && seconds > 0 ? `${text} ${duration(seconds)}` : text,
+    startSeconds,
+    seconds,
+    folds: moments.flatMap((one) => (one.kind === 'fold' && one.line === line ? [one.startSeconds] : [])),
+    ...(celsius === undefined ? {} : { aroundCelsius: celsius }),
+    ...(step === undefined || fermentation === undefined
+      ? {}
+      : growthOf(step, fermentation.band, startSeconds)),
+  };
+}
+
+/** A time from the start of mixing: `−12 h`, `0`, `+33 min`. */
+export function elapsed(seconds: number): string {
+  if (Math.abs(seconds) < 1) return '0';
+  return `${seconds < 0 ? '−' : '+'}${duration(Math.abs(seconds))}`;
+}
+
+/** Stretches in which a dough is left to rise; in a short rest between the hand does more than the yeast. */
+const rising = /^(bulk|proof|retard)\b/;
+
+function growthOf(
+  step: FermentationStep,
+  band: number,
+  startSeconds: number,
+): Pick<WorkRow, 'doubled' | 'growth' | 'dough'> {
+  const { startCelsius, endCelsius, rise } = step;
+  const dough =
+    Math.abs(endCelsius - startCelsius) < 0.5
+      ? degrees(endCelsius)
+      : `${degrees(startCelsius)} to ${degrees(endCelsius)}`;
+  if (!rising.test(step.words.toLowerCase())) return { dough };
+  const middle = doubledAfter(step, 1);
+  const from = doubledAfter(step, band);
+  const to = doubledAfter(step, 1 / band);
+  // What had doubled before it began tells nothing of when.
+  if (from === undefined || (middle ?? 0) < 0) return { dough, growth: riseWords(rise.expected, band) };
+  const place = (minutes: number | undefined): number =>
+    minutes === undefined ? Number.POSITIVE_INFINITY : startSeconds + minutes * 60;
+  return {
+    dough,
+    doubled: { from: place(from), middle: place(middle), to: place(to) },
+    growth: doubledWords(from, middle, to),
+  };
+}
+
+function doubledWords(from: number, middle: number | undefined, to: number | undefined): string {
+  const words = (minutes: number): string => duration(Math.max(0, Math.round(minutes / 5) * 300));
+  if (middle === undefined) return `May have doubled from ${words(from)} on.`;
+  const last = to === undefined ? 'or not by its end' : `to ${words(to)}`;
+  return `Doubled after about ${words(middle)} (${words(from)} ${last}).`;
+}
+
+/** Minutes into a step at which dough that rises so many times as fast has doubled; undefined within the step. */
+function doubledAfter({ points, startMinutes }: FermentationStep, factor: number): number | undefined {
+  const [first] = points;
+  if (first === undefined) return undefined;
+  if (first.rise * factor >= 1) return factor === 1 ? -1 : 0;
+  for (const [index, right] of points.entries()) {
+    const left = points[index - 1];
+    if (left === undefined || right.rise * factor < 1) continue;
+    const part = (1 / factor - left.rise) / (right.rise - left.rise);
+    return left.minutes + part * (right.minutes - left.minutes) - startMinutes;
+  }
+  return undefined;
+}
+
+function descriptionOf({ readyClock, endSeconds }: SheetTimeline, rows: readonly WorkRow[]): string {
+  const first = rows[0]!;
+  const begins = `It begins with ${first.text} (${first.when})`;
+  const ends =
+    readyClock === undefined
+      ? `ends ${duration(endSeconds)} after the start of mixing`
+      : `is ready ${readyClock.words}`;
+  const growths = rows.flatMap(({ text, growth }) => (growth === undefined ? [] : [`${text}: ${growth}`]));
+  return [`${begins} and ${ends}.`, ...growths].join(' ');
+}
+
+function tableOf(rows: readonly WorkRow[]): SheetChart['table'] {
+  return {
+    heads: ['When', 'What', 'Lasts', 'At', 'Dough', 'Rise'],
+    rows: rows.map(({ when, text, seconds, aroundCelsius, dough, growth }) => [
+      when,
+      text,
+      seconds > 0 ? duration(seconds) : '',
+      aroundCelsius === undefined ? '' : degrees(aroundCelsius),
+      dough ?? '',
+      growth ?? '',
+    ]),
+  };
+}

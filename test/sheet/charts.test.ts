@@ -1,0 +1,275 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { createService, type SheetAsked, type SheetView } from '../../core/index.ts';
+import { escaped } from '../../core/sheet/charts/svg.ts';
+import { spread } from '../../core/sheet/charts/text-fit.ts';
+import { drawnTexts, layoutFaults, strangeParts } from './drawings.ts';
+
+const examples = join(import.meta.dirname, '..', '..', 'examples');
+const clock: SheetAsked = { clock: { by: 'ready', minutes: 700 } };
+
+describe('the charts of the demo bakery', () => {
+  const formulas = readdirSync(join(examples, 'formulas')).map(
+    (name) => /^formula (.+):/m.exec(readFileSync(join(examples, 'formulas', name), 'utf8'))![1]!,
+  );
+
+  for (const formula of formulas) {
+    it(`${formula}: all three, and nothing in them stands on anything else`, () => {
+      for (const asked of [{}, clock]) {
+        const { charts } = demo(formula, asked);
+        expect(charts.map(({ kind }) => kind)).toEqual(['mixing', 'timeline', 'composition']);
+        expect(faults(charts)).toEqual([]);
+      }
+    });
+  }
+
+  it('say what the sheet says: the dough at the end of mixing, and how long it takes', () => {
+    const { charts, mixing } = demo('Ferry Loaf');
+    const chart = charts.find(({ kind }) => kind === 'mixing')!;
+    const last = mixing!.phases.at(-1)!;
+    const row = chart.table.rows.findLast(([, what]) => what === `end of ${last.label}`)!;
+    expect(row[0]).toBe(String(last.endMinute));
+    expect(row[2]).toContain(last.celsius);
+    expect(row[4]).toBe(last.stage);
+    expect(texts(chart.wide)).toContain(`dough, ${last.celsius} at the end`);
+    expect(texts(chart.narrow)).toContain(`end of mixing, ${mixing!.total}`);
+  });
+
+  it('draw the course of the temperature where its axis says it is', () => {
+    const { charts } = demo('Slack Water Brown');
+    const chart = charts.find(({ kind }) => kind === 'mixing')!;
+    for (const svg of [chart.narrow, chart.wide]) {
+      const ticks = [...svg.matchAll(/<text [^>]*y="([^"]+)"[^>]*text-anchor="end">([\d.]+) °C</g)];
+      expect(ticks.length).toBeGreaterThan(2);
+      const [low, high] = [ticks[0]!, ticks.at(-1)!].map(([, y, celsius]) => ({
+        y: Number(y),
+        celsius: Number(celsius),
+      }));
+      const points = /<polyline points="([^"]+)"[^>]*class="course"/.exec(svg)![1]!.split(' ');
+      const y = Number(points.at(-1)!.split(',')[1]) + textMiddle;
+      const drawn = low!.celsius + ((y - low!.y) / (high!.y - low!.y)) * (high!.celsius - low!.celsius);
+      const told = chart.table.rows.findLast(([, what]) => what!.startsWith('end of'))![2]!;
+      expect(drawn).toBeCloseTo(Number.parseFloat(told), 0);
+      expect(Math.abs(drawn - Number.parseFloat(told))).toBeLessThan(0.15);
+    }
+  });
+
+  it('mark every reading of the trials, and tell each in the table', () => {
+    const { charts, trials } = demo('Slipway Hearth');
+    const chart = charts.find(({ kind }) => kind === 'mixing')!;
+    const readings = trials.flatMap((trial) => trial.readings);
+    expect(readings).toHaveLength(7);
+    const told = chart.table.rows.filter(([, what]) => what!.startsWith('measured'));
+    expect(told.map((row) => row[2]).sort()).toEqual(readings.map(({ measured }) => measured).sort());
+    const signs = (chart.wide.match(/<(?:circle|rect)[^>]*stroke-width="1.8"/g) ?? []).length;
+    // One more of each kind stands in the key.
+    expect(signs).toBe(readings.length + trials.length);
+  });
+
+  it('make the parts of the column as high as their shares, which come to the whole', () => {
+    const { charts } = demo('Lantern Milk Loaf');
+    const chart = charts.find(({ kind }) => kind === 'composition')!;
+    const shares = chart.table.rows.map((row) => Number.parseFloat(row[1]!));
+    expect(shares.reduce((sum, one) => sum + one, 0)).toBeCloseTo(100, 0);
+    const heights = [...chart.wide.matchAll(/<rect [^>]*height="([^"]+)"/g)].map(([, one]) => Number(one));
+    const whole = heights.reduce((sum, one) => sum + one, 0);
+    const drawn = heights.map((one) => (one / whole) * 100).sort((one, other) => other - one);
+    drawn.forEach((one, index) => {
+      expect(one).toBeCloseTo(shares[index]!, 0);
+    });
+  });
+
+  it('begin with the first preferment and hang on the clock where one is asked for', () => {
+    const rows = (asked: SheetAsked) =>
+      demo('Ferry Loaf', asked).charts.find(({ kind }) => kind === 'timeline')!.table.rows;
+    expect(rows({})[0]!.slice(0, 3)).toEqual(['−12 h', 'poolish, ferment 12 h at 18 °C', '12 h']);
+    expect(rows(clock)[0]![0]).toBe('the evening before, 17:31');
+    expect(rows(clock).at(-1)!.slice(0, 2)).toEqual(['11:40', 'ready']);
+  });
+
+  it('tell when a dough may have doubled, earlier and later than expected', () => {
+    const { charts } = demo('Lantern Milk Loaf');
+    const rows = charts.find(({ kind }) => kind === 'timeline')!.table.rows;
+    const bulk = rows.find(([, what]) => what!.startsWith('bulk'))!;
+    expect(bulk[5]).toMatch(/^(Doubled after about|May have doubled from|By its end grown)/);
+  });
+
+  it('are named and described for who cannot see them', () => {
+    for (const { title, description, narrow, wide } of demo('Ferry Loaf').charts) {
+      for (const svg of [narrow, wide]) {
+        expect(svg).toMatch(/^<svg [^>]*role="img"/);
+        expect(svg).toContain(`><title>${escaped(title)}</title><desc>${escaped(description)}</desc>`);
+      }
+    }
+  });
+
+  it('are written in the units that are set, still without standing on each other', () => {
+    const { charts } = demo('Ferry Loaf', {}, true);
+    expect(faults(charts)).toEqual([]);
+    expect(charts[0]!.wide).toMatch(/[\d,]+ °F</);
+    expect(charts[0]!.wide).not.toContain('°C');
+  });
+});
+
+describe('formulas that lack something have fewer charts', () => {
+  it.each([
+    ['percentages alone', '  bread flour 100%\n  water 65%\n  salt 2%\n', ['composition']],
+    ['a single ingredient', '  bread flour 100%\n', []],
+    ['nothing yet', '', []],
+    ['a weight that is not known', '  bread flour 100%\n  water 65%\n  some day 3\n', []],
+  ])('%s', (_, lines, kinds) => {
+    expect(sheet(`formula Pilot Tin:\n${lines}`).charts.map(({ kind }) => kind)).toEqual(kinds);
+  });
+
+  it('tells why there is no development, where there is none', () => {
+    const chart = demo('Breakwater Rye').charts[0]!;
+    expect(chart.description).toContain('mix it until even');
+    expect(texts(chart.narrow)).toContain('No development can be told');
+  });
+});
+
+describe('any formula', () => {
+  const name = fc.oneof(
+    fc.constantFrom(
+      'קמח לבן',
+      'دقيق القمح',
+      'a <b> & c',
+      'x'.repeat(60),
+      'seeds & grains',
+      '小麦粉',
+      'Müsli',
+    ),
+    fc.stringMatching(/^[a-z][a-z ]{0,58}[a-z]$/),
+  );
+  const minutes = fc.integer({ min: 1, max: 40 });
+  const phase = fc.oneof(
+    fc.tuple(fc.constantFrom('speed 1 for', 'speed 2 for', 'rest'), minutes).map(([what, one]) => {
+      return `  ${what} ${one} min`;
+    }),
+    fc.constant('  add salt'),
+  );
+  const step = fc.oneof(
+    fc
+      .tuple(fc.constantFrom('bulk', 'proof', 'retard', 'rest', 'cool'), fc.integer({ min: 1, max: 3000 }))
+      .map(([what, one]) => `  ${what} ${one} min`),
+    fc.constantFrom('  divide', '  bulk 3 h at 26 °C, fold at 45 min', '  bake 30 min at 230 °C, steam'),
+  );
+  const formula = fc.record({
+    names: fc.uniqueArray(name, { minLength: 0, maxLength: 38, selector: (one) => one.toLowerCase().trim() }),
+    shares: fc.array(fc.integer({ min: 1, max: 60 }), { minLength: 38, maxLength: 38 }),
+    phases: fc.array(phase, { minLength: 0, maxLength: 30 }),
+    steps: fc.array(step, { minLength: 0, maxLength: 15 }),
+    readings: fc.array(fc.tuple(minutes, fc.integer({ min: 5, max: 60 })), { maxLength: 6 }),
+    preferment: fc.boolean(),
+    asked: fc.constantFrom({}, clock),
+  });
+
+  it('has charts in which no text stands on another, nor beyond the edge', () => {
+    const drawn = { mixing: 0, timeline: 0, composition: 0 };
+    fc.assert(
+      fc.property(formula, ({ names, shares, phases, steps, readings, preferment, asked }) => {
+        const text = [
+          'flour odd one:\n  grain wheat\n\nformula Tide Mill:\n  yield 40 kg\n  strong white 60%\n  odd one 40%\n  water 66%\n  salt 2%\n  fresh yeast 1%',
+          ...names.map((one, index) => `  "${one}" ${shares[index]}%`),
+          ...(preferment
+            ? [
+                'preferment poolish:',
+                '  draws 20% of flour',
+                '  strong white 100%',
+                '  water 100%',
+                '  ferment 12 h',
+              ]
+            : []),
+          'mix in spiral:',
+          '  load flour, water, fresh yeast',
+          ...phases,
+          'process:',
+          ...steps,
+          ...(readings.length === 0 ? [] : ['trial 2026-05-01, warm & late:']),
+          ...readings.map(([at, celsius]) => `  at ${at} min ${celsius} °C`),
+        ].join('\n');
+        const { charts } = sheet(text, asked, 'formula Tide Mill:');
+        for (const { kind } of charts) drawn[kind]++;
+        expect(faults(charts)).toEqual([]);
+      }),
+      { numRuns: 150 },
+    );
+    // Whatever was made up, most of it must have been drawn for this to say anything.
+    expect(Math.min(...Object.values(drawn))).toBeGreaterThan(75);
+  });
+});
+
+describe('texts', () => {
+  it('are written out so that a drawing stays a drawing, whatever is in them', () => {
+    expect(escaped('a <b> & "c"')).toBe('a &lt;b&gt; &amp; &quot;c&quot;');
+    expect(escaped('a\u0000b\u000bc\ud800d\ufffee')).toBe('abcde');
+  });
+
+  it('in a row keep their order and their distance, as near to their places as that leaves them', () => {
+    const part = fc.record({
+      middle: fc.integer({ min: 0, max: 300 }),
+      width: fc.integer({ min: 1, max: 40 }),
+    });
+    fc.assert(
+      fc.property(fc.array(part, { minLength: 1, maxLength: 12 }), (parts) => {
+        const wanted = [...parts].sort((one, other) => one.middle - other.middle);
+        const middles = spread(wanted, 0, 300, 4);
+        const all = wanted.reduce((sum, one) => sum + one.width + 4, -4);
+        expect(middles === undefined).toBe(all > 300);
+        if (middles === undefined) return;
+        let edge = -4;
+        wanted.forEach(({ width }, index) => {
+          expect(middles[index]! - width / 2).toBeGreaterThanOrEqual(edge + 4 - 1e-6);
+          edge = middles[index]! + width / 2;
+        });
+        expect(edge).toBeLessThanOrEqual(300 + 1e-6);
+        // With room enough nothing moves.
+        if (wanted.length === 1) {
+          const [{ middle, width }] = wanted as [(typeof wanted)[number]];
+          expect(middles[0]).toBeCloseTo(Math.min(Math.max(middle, width / 2), 300 - width / 2));
+        }
+      }),
+    );
+  });
+});
+
+/** How far below the middle of its tick the base of a text stands. */
+const textMiddle = 15 * 0.36;
+
+function faults(charts: SheetView['charts']): string[] {
+  return charts.flatMap(({ kind, narrow, wide }) =>
+    [narrow, wide].flatMap((svg) =>
+      [...layoutFaults(svg), ...strangeParts(svg)].map((fault) => `${kind}: ${fault}`),
+    ),
+  );
+}
+
+/** All that is written in a drawing, lines that were parted put together again. */
+function texts(svg: string): string {
+  return drawnTexts(svg)
+    .map(({ text }) => text)
+    .join(' ');
+}
+
+function demo(formula: string, asked: SheetAsked = {}, fahrenheit = false): SheetView {
+  const service = createService();
+  if (fahrenheit)
+    service.setSettings({
+      display: { mass: 'ounces', temperature: 'fahrenheit', decimalSign: 'comma' },
+    });
+  for (const name of readdirSync(examples, { recursive: true, encoding: 'utf8' }))
+    if (name.endsWith('.dough'))
+      service.setText(`file:///quay-lane/${name}`, readFileSync(join(examples, name), 'utf8'));
+  const entry = service.overview().find(({ name }) => name === formula)!;
+  return service.sheet(entry.uri, entry.line, asked)!;
+}
+
+function sheet(text: string, asked: SheetAsked = {}, header = 'formula'): SheetView {
+  const service = createService();
+  const uri = 'file:///quay-lane/one.dough';
+  service.setText(uri, text);
+  const line = text.split('\n').findIndex((one) => one.startsWith(header));
+  return service.sheet(uri, line, asked)!;
+}
