@@ -11,10 +11,11 @@ export function weighingBlocks(view: SheetView, placed: PlacedFindings, reveal: 
     const heading = `block-${b}`;
     return element(
       'section',
-      { class: `block ${block.kind}`, attributes: { 'aria-labelledby': heading } },
+      // Two blocks may have one title; with their times their names differ.
+      { class: `block ${block.kind}`, attributes: { 'aria-labelledby': `${heading}-head` } },
       element(
         'header',
-        {},
+        { attributes: { id: `${heading}-head` } },
         element(
           'h2',
           { attributes: { id: heading } },

@@ -1,35 +1,39 @@
 import type { SheetChart, SheetView } from '../../server/protocol.ts';
 import { element } from './elements.ts';
 
-/** The charts of a sheet, each with its words and the table that says the same. */
-export function chartsBand(view: SheetView): HTMLElement | undefined {
-  if (view.charts.length === 0) return undefined;
-  return element('div', { class: 'charts' }, ...view.charts.map(chartSection));
-}
-
-function chartSection(chart: SheetChart, index: number): HTMLElement {
-  const heading = `chart-${index}`;
-  const cells = (tag: 'th' | 'td', texts: readonly string[]) =>
-    texts.map((text) => element(tag, { text, ...(tag === 'th' ? { attributes: { scope: 'col' } } : {}) }));
+/** A chart of a sheet with its words and the table that says the same; nothing where it has none of the kind. */
+export function chartSection(
+  { charts }: SheetView,
+  kind: SheetChart['kind'],
+  level: 'h2' | 'h3' = 'h2',
+): HTMLElement | undefined {
+  const chart = charts.find((one) => one.kind === kind);
+  if (!chart) return undefined;
+  const heading = `chart-${kind}`;
+  const row = (cells: readonly HTMLElement[]) => element('tr', {}, ...cells);
+  const heads = chart.table.heads.map((text) => element('th', { text, attributes: { scope: 'col' } }));
+  const rows = chart.table.rows.map((cells) =>
+    row(cells.map((text) => element('td', { text, attributes: { dir: 'auto' } }))),
+  );
   return element(
     'section',
-    { class: 'chart', attributes: { 'aria-labelledby': heading } },
-    element('h2', { text: chart.title, attributes: { id: heading } }),
-    element('div', { class: 'narrow' }, drawing(chart.narrow, `${index}n`)),
-    element('div', { class: 'wide' }, drawing(chart.wide, `${index}w`)),
+    { class: `chart ${kind}-chart`, attributes: { 'aria-labelledby': heading } },
+    element(level, { text: chart.title, attributes: { id: heading } }),
+    element('div', { class: 'narrow' }, drawing(chart.narrow, 'n')),
+    element('div', { class: 'wide' }, drawing(chart.wide, 'w')),
     element(
       'details',
-      { attributes: { 'data-key': `chart ${chart.kind}` } },
+      { class: 'fold', attributes: { 'data-key': `chart ${kind}` } },
       element('summary', {
         text: 'The same as a table',
-        attributes: { 'data-key': `chart ${chart.kind} summary` },
+        attributes: { 'data-key': `chart ${kind} summary` },
       }),
-      element('p', { text: chart.description }),
+      element('p', { text: chart.description, attributes: { dir: 'auto' } }),
       element(
         'table',
-        { class: 'plain' },
-        element('thead', {}, element('tr', {}, ...cells('th', chart.table.heads))),
-        element('tbody', {}, ...chart.table.rows.map((row) => element('tr', {}, ...cells('td', row)))),
+        { class: 'plain', attributes: { 'aria-labelledby': heading } },
+        element('thead', {}, row(heads)),
+        element('tbody', {}, ...rows),
       ),
     ),
   );

@@ -18,13 +18,27 @@ export function titleBand(view: SheetView, placed: PlacedFindings, reveal: Revea
 
 /** The figures a baker knows a dough by. */
 export function factsBand(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement | undefined {
-  if (view.facts.length === 0) return undefined;
-  return element('dl', { class: 'facts' }, ...view.facts.map((fact) => factPair(fact, placed, reveal)));
+  return view.facts.length === 0 ? undefined : factsList(view.facts, 'fact', placed, reveal);
 }
 
-function factPair(fact: SheetFact, placed: PlacedFindings, reveal: Reveal): HTMLElement {
-  const label =
-    fact.line === undefined ? undefined : lineButton(fact.label, fact.line, `fact ${fact.key}`, reveal);
+/** Labelled figures, each with what was found at it. */
+export function factsList(
+  facts: readonly SheetFact[],
+  place: 'fact' | 'yield',
+  placed: PlacedFindings,
+  reveal: Reveal,
+): HTMLElement {
+  const pairs = facts.map((fact) => factPair(fact, `${place} ${fact.key}`, placed, reveal));
+  return element('dl', { class: 'facts' }, ...pairs);
+}
+
+function factPair(
+  fact: SheetFact,
+  place: `fact ${string}` | `yield ${string}`,
+  placed: PlacedFindings,
+  reveal: Reveal,
+): HTMLElement {
+  const label = fact.line === undefined ? undefined : lineButton(fact.label, fact.line, place, reveal);
   return element(
     'div',
     {},
@@ -32,7 +46,7 @@ function factPair(fact: SheetFact, placed: PlacedFindings, reveal: Reveal): HTML
     element('dd', { class: 'value', text: fact.value }),
     fact.source === 'today' ? element('dd', { class: 'note', text: 'today' }) : undefined,
     fact.note ? element('dd', { class: 'note', text: fact.note, attributes: { dir: 'auto' } }) : undefined,
-    withFindings(findingsAt(placed, `fact ${fact.key}`, reveal)),
+    withFindings(findingsAt(placed, place, reveal)),
   );
 }
 

@@ -1,4 +1,4 @@
-import type { SheetBlock, SheetView } from '../../server/protocol.ts';
+import type { SheetBlock, SheetFact, SheetTrial, SheetView } from '../../server/protocol.ts';
 
 /**
  * The figures of the last sheet that was whole, under a sheet that is held up: the figures stay, and what is said of
@@ -17,12 +17,17 @@ export function overLastGood(good: SheetView, held: SheetView): SheetView {
   return {
     ...held,
     makes: good.makes,
-    facts: good.facts.map(({ line: _, ...fact }) => {
-      const line = held.facts.find((other) => other.key === fact.key)?.line;
-      return line === undefined ? fact : { ...fact, line };
-    }),
+    batches: good.batches,
+    facts: factsWithLines(good.facts, held.facts),
     blocks,
     steps: good.steps.map((step, index) => ({ ...step, line: held.steps[index]?.line ?? gone })),
+    timeline: good.timeline,
+    yields: factsWithLines(good.yields, held.yields),
+    // What it costs and what a label says are figures of the whole batch too.
+    ...(good.cost ? { cost: good.cost } : {}),
+    ...(good.label ? { label: good.label } : {}),
+    trials: good.trials.map((trial) => trialWithLines(trial, held.trials)),
+    charts: good.charts,
     cautions: good.cautions,
     ...(good.water
       ? { water: { ...good.water, line: held.water?.line ?? lineOfWaterRow(good, blocks) } }
@@ -41,6 +46,21 @@ function lineOfWaterRow(good: SheetView, blocks: readonly SheetBlock[]): number 
     if (row >= 0 && block.kind === 'bowl') return blocks[b]?.rows[row]?.line ?? gone;
   }
   return gone;
+}
+
+function factsWithLines(facts: readonly SheetFact[], now: readonly SheetFact[]): SheetFact[] {
+  return facts.map(({ line: _, ...fact }) => {
+    const line = now.find((other) => other.key === fact.key)?.line;
+    return line === undefined ? fact : { ...fact, line };
+  });
+}
+
+function trialWithLines(trial: SheetTrial, now: readonly SheetTrial[]): SheetTrial {
+  const same = now.find(({ title }) => title === trial.title);
+  const readings = trial.readings.map((reading, index) => {
+    return { ...reading, line: same?.readings[index]?.line ?? gone };
+  });
+  return { ...trial, line: same?.line ?? gone, readings };
 }
 
 function rowsWithLines(block: SheetBlock, now: SheetBlock | undefined): SheetBlock['rows'] {

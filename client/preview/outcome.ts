@@ -1,26 +1,28 @@
 import type { SheetView } from '../../server/protocol.ts';
-import { element } from './elements.ts';
+import { chartSection } from './charts.ts';
+import { element, type Reveal } from './elements.ts';
+import { factsList } from './heading.ts';
+import type { PlacedFindings } from './place-findings.ts';
 
 /** The last band: what comes of it, what it costs, what a label would say, and the cautions. */
-export function outcomeBands(view: SheetView): HTMLElement | undefined {
-  const bands = [yieldBand(view), costBand(view), labelBand(view), cautionsBand(view.cautions)].filter(
-    (band) => band !== undefined,
-  );
+export function outcomeBands(
+  view: SheetView,
+  placed: PlacedFindings,
+  reveal: Reveal,
+): HTMLElement | undefined {
+  const bands = [
+    yieldBand(view, placed, reveal),
+    chartSection(view, 'composition'),
+    costBand(view),
+    ...labelBands(view),
+    cautionsBand(view.cautions),
+  ].filter((band) => band !== undefined);
   return bands.length > 0 ? element('div', { class: 'outcome' }, ...bands) : undefined;
 }
 
-function yieldBand({ yields }: SheetView): HTMLElement | undefined {
+function yieldBand({ yields }: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement | undefined {
   if (yields.length === 0) return undefined;
-  const pairs = yields.map(({ label, value, note }) =>
-    element(
-      'div',
-      {},
-      element('dt', { text: label }),
-      element('dd', { class: 'value', text: value }),
-      note ? element('dd', { class: 'note', text: note }) : undefined,
-    ),
-  );
-  return band('yield', 'What comes of it', element('dl', { class: 'facts' }, ...pairs));
+  return band('yield', 'What comes of it', factsList(yields, 'yield', placed, reveal));
 }
 
 function costBand({ cost }: SheetView): HTMLElement | undefined {
@@ -36,21 +38,27 @@ function costBand({ cost }: SheetView): HTMLElement | undefined {
   );
 }
 
-function labelBand({ label }: SheetView): HTMLElement | undefined {
-  if (!label) return undefined;
+function labelBands({ label }: SheetView): HTMLElement[] {
+  if (!label) return [];
+  return [label, label.other].flatMap((one, index) =>
+    one ? [labelBand(one, index === 0 ? '' : 'other-')] : [],
+  );
+}
+
+function labelBand(label: NonNullable<SheetView['label']>, which: string): HTMLElement {
   const list = element(
     'p',
     { attributes: { dir: 'auto' } },
     ...label.ingredients.map(({ text, allergen }) => element(allergen ? 'strong' : 'span', { text })),
   );
   return band(
-    'label',
+    `${which}label`,
     `Label, a draft (${label.regime})`,
     list,
     ...label.allergens.map((text) => element('p', { text, attributes: { dir: 'auto' } })),
     label.nutrition.rows.length > 0
       ? fold(
-          'nutrition',
+          `${which}nutrition`,
           'Nutrition',
           plainTable(
             ['', ...label.nutrition.heads],

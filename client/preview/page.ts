@@ -1,6 +1,5 @@
 import type { SheetAsked, SheetView } from '../../server/protocol.ts';
 import { weighingBlocks } from './blocks.ts';
-import { chartsBand } from './charts.ts';
 import { createControls } from './controls.ts';
 import { element } from './elements.ts';
 import { factsBand, titleBand } from './heading.ts';
@@ -127,8 +126,7 @@ function showSheet(sheet: SheetView, asked: SheetAsked, kept: WorkState): void {
           { class: 'bands' },
           weighingBlocks(view, placed, reveal),
           workBands(view, placed, reveal),
-          chartsBand(view),
-          outcomeBands(view),
+          outcomeBands(view, placed, reveal),
         );
   draw(titleBand(view, placed, reveal), factsBand(view, placed, reveal), rest);
   drawn = view;

@@ -1,19 +1,27 @@
 import type { SheetMixing, SheetView } from '../../server/protocol.ts';
+import { chartSection } from './charts.ts';
 import { element, lineButton, type Reveal } from './elements.ts';
 import { findingsAt } from './findings.ts';
 import { minutesText } from './numbers.ts';
 import type { PlacedFindings } from './place-findings.ts';
+import { trialsSection } from './trials.ts';
 
 /** What is done with the dough: the mixing in words, and the clock of the steps after it. */
 export function workBands(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement | undefined {
   const bands = [
-    view.mixing ? mixingBand(view.mixing, placed, reveal) : undefined,
+    view.mixing ? mixingBand(view.mixing, view, placed, reveal) : trialsSection(view, placed, reveal),
     view.steps.length > 0 ? stepsBand(view, placed, reveal) : undefined,
+    chartSection(view, 'timeline'),
   ].filter((band) => band !== undefined);
   return bands.length > 0 ? element('div', { class: 'working' }, ...bands) : undefined;
 }
 
-function mixingBand(mixing: SheetMixing, placed: PlacedFindings, reveal: Reveal): HTMLElement {
+function mixingBand(
+  mixing: SheetMixing,
+  view: SheetView,
+  placed: PlacedFindings,
+  reveal: Reveal,
+): HTMLElement {
   const phases = mixing.phases.map((phase, p) =>
     element(
       'li',
@@ -42,6 +50,8 @@ function mixingBand(mixing: SheetMixing, placed: PlacedFindings, reveal: Reveal)
     findingsAt(placed, 'mixing', reveal),
     phases.length > 0 ? element('ol', { class: 'phases' }, ...phases) : undefined,
     ...mixing.outlook.map((text) => element('p', { class: 'outlook', text, attributes: { dir: 'auto' } })),
+    chartSection(view, 'mixing', 'h3'),
+    trialsSection(view, placed, reveal),
   );
 }
 
@@ -52,6 +62,7 @@ function stepsBand(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTM
       {},
       step.clock ? element('span', { class: 'clock', text: step.clock.words }) : undefined,
       lineButton(step.text, step.line, `step ${s}`, reveal),
+      foldTimes(view, step.line),
       findingsAt(placed, `step ${s}`, reveal),
     ),
   );
@@ -65,4 +76,12 @@ function stepsBand(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTM
       : undefined,
     ...view.timeline.notes.map((text) => element('p', { class: 'note', text, attributes: { dir: 'auto' } })),
   );
+}
+
+/** When the folds of a step are, by the clock. */
+function foldTimes({ timeline }: SheetView, line: number): HTMLElement | undefined {
+  const times = timeline.moments.flatMap((one) =>
+    one.kind === 'fold' && one.line === line && one.clock ? [one.clock.words] : [],
+  );
+  return times.length > 0 ? element('p', { class: 'folds', text: `fold ${times.join(', ')}` }) : undefined;
 }

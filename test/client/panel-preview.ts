@@ -1,11 +1,11 @@
-import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { WorkState } from '../../client/preview/messages.ts';
 import { momentsOf } from '../../client/preview/moments.ts';
-import { createService, type SheetAsked } from '../../core/index.ts';
 import type { SheetView } from '../../server/protocol.ts';
 import { launchChromium } from '../editors/code-server.ts';
 import { projectFolder } from '../editors/places.ts';
+import { computedSheet, crowdedComputedSheet } from './computed-sheets.ts';
 import { openPanel } from './panel-page.ts';
 import {
   crowdedSheet,
@@ -37,7 +37,7 @@ try {
   await picture('crowded', 'light', 800, [crowdedSheet]);
   await picture('crowded-narrow', 'light', 320, [crowdedSheet]);
   await picture('right-to-left', 'light', 800, [rightToLeftSheet]);
-  const ferry = computed('Ferry Loaf', {
+  const ferry = computedSheet('Ferry Loaf', {
     size: { by: 'pieces', pieces: 120 },
     today: { roomCelsius: 26 },
     clock: { by: 'ready', minutes: 390 },
@@ -45,6 +45,8 @@ try {
   for (const width of [320, 800, 1600]) await picture(`computed-${width}`, 'light', width, [ferry]);
   await picture('computed-dark', 'dark', 800, [ferry]);
   await picture('computed-high-contrast', 'high-contrast', 800, [ferry]);
+  for (const width of [320, 700, 1600])
+    await picture(`computed-crowded-${width}`, 'light', width, [crowdedComputedSheet()]);
   for (const width of [320, 1000]) {
     for (const moment of [0, 1, 2]) {
       const { key } = momentsOf(ferry)[moment]!;
@@ -81,15 +83,4 @@ async function picture(
   await panel.page.screenshot({ path: join(folder, `${name}.png`), fullPage: !work });
   await panel.page.close();
   for (const complaint of panel.wrong) console.error(`${name}: ${complaint}`);
-}
-
-/** A sheet of the demo bakery as the core works it out. */
-function computed(formula: string, asked: SheetAsked): SheetView {
-  const service = createService();
-  const examples = join(projectFolder, 'examples');
-  for (const name of readdirSync(examples, { recursive: true, encoding: 'utf8' }))
-    if (name.endsWith('.dough'))
-      service.setText(`file:///${name}`, readFileSync(join(examples, name), 'utf8'));
-  const entry = service.overview().find(({ name }) => name === formula)!;
-  return service.sheet(entry.uri, entry.line, asked)!;
 }

@@ -12,6 +12,7 @@ const asInFile = {
   mixers: [],
   timeline: { moments: [], endSeconds: 0, notes: [] },
   yields: [],
+  trials: [],
   charts: [],
 } satisfies Partial<SheetView>;
 

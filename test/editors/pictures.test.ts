@@ -12,7 +12,7 @@ import { type Editor, startEditor } from './code-server.ts';
 import { openBatchSheetTitle } from './expectations.ts';
 import { takePicturesOfFailures } from './pictures-of-failures.ts';
 import { extensionPackage, projectFolder } from './places.ts';
-import { openFile, runCommand, waitForHint, waitForPanel, waitForSquiggle } from './workbench.ts';
+import { openFile, panelFrame, runCommand, waitForHint, waitForPanel, waitForSquiggle } from './workbench.ts';
 
 /** A formula of the demo bakery with everything in it, and the one that is over-mixed on purpose. */
 const demoFile = 'ferry-loaf.dough';
@@ -77,4 +77,29 @@ describe('editor and batch sheet side by side', () => {
       expect(await panelOverflow(editor.page)).toBe(0);
     });
   }
+
+  it('draws the charts where they belong', async () => {
+    const { page } = editor;
+    await setTheme(editor, 'light');
+    await setWindowSize(page, 1440, 1100);
+    const panel = panelFrame(page);
+    await expect.poll(() => panel.locator('.chart svg:visible').count(), { timeout: 20_000 }).toBe(3);
+    await panel.locator('.mixing').evaluate((mixing) => mixing.scrollIntoView());
+    await screenshot(page, 'panel-charts');
+    expect(await panelOverflow(page)).toBe(0);
+    await panel.locator('.working > .chart').evaluate((chart) => chart.scrollIntoView());
+    await screenshot(page, 'panel-timeline');
+  });
+
+  it('shows one moment of the work at a time', async () => {
+    const { page } = editor;
+    const panel = panelFrame(page);
+    await setTheme(editor, 'dark');
+    await setWindowSize(page, 1440, 900);
+    await panel.getByRole('button', { name: 'Work from this' }).click();
+    await panel.getByRole('button', { name: 'Next' }).click();
+    await expect.poll(() => panel.locator('.work-mode h1').textContent()).toBe('Into the bowl');
+    await screenshot(page, 'panel-working');
+    expect(await panelAccessibilityViolations(page)).toEqual([]);
+  });
 });

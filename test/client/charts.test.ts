@@ -1,0 +1,175 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { SheetView } from '../../server/protocol.ts';
+import { launchChromium } from '../editors/code-server.ts';
+import { computedSheet, crowdedComputedSheet } from './computed-sheets.ts';
+import { axeViolations, sideways } from './look.ts';
+import { openPanel, type PanelOptions, type PanelPage } from './panel-page.ts';
+import type { ThemeName } from './themes.ts';
+
+let browser: Browser;
+let panel: PanelPage;
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+afterAll(() => browser.close());
+afterEach(async () => {
+  const { wrong } = panel;
+  await panel.page.close();
+  expect(wrong).toEqual([]);
+});
+
+async function open(options: PanelOptions, ...sheets: readonly SheetView[]): Promise<Page> {
+  panel = await openPanel(browser, options);
+  for (const sheet of sheets) await panel.show(sheet);
+  return panel.page;
+}
+
+const ferry = () => computedSheet('Ferry Loaf', { clock: { by: 'ready', minutes: 390 } });
+
+describe('the charts in the panel', () => {
+  it('stand at what they draw: mixing, the steps, what comes of it', async () => {
+    const page = await open({}, ferry());
+    expect(await page.locator('.mixing .chart h3').textContent()).toContain('Temperature');
+    expect(await page.locator('.working > .chart h2').textContent()).toBe('The work over time');
+    expect(await page.locator('.outcome > .chart h2').textContent()).toBe('What the dough is made of');
+  });
+
+  it.each([
+    [320, '.narrow', '.wide'],
+    [700, '.wide', '.narrow'],
+    [1600, '.wide', '.narrow'],
+  ])('are drawn for the room there is at %i pixels', async (width, shown, hidden) => {
+    const page = await open({ width }, ferry());
+    expect(await page.locator(`.chart ${shown}:visible`).count()).toBe(3);
+    expect(await page.locator(`.chart ${hidden}:visible`).count()).toBe(0);
+  });
+
+  it('say in a table what they show, for keyboard and screen reader', async () => {
+    const sheet = ferry();
+    const page = await open({}, sheet);
+    const chart = page.locator('.mixing .chart');
+    await chart.locator('summary').focus();
+    await page.keyboard.press('Enter');
+    const cells = await chart.locator('tbody tr').first().locator('td').allTextContents();
+    expect(cells).toEqual(sheet.charts[0]!.table.rows[0]);
+    expect(await page.getByRole('img', { name: sheet.charts[0]!.title }).count()).toBe(1);
+  });
+
+  it.each(['Ferry Loaf', 'Slack Water Brown', 'Breakwater Rye', 'Slipway Hearth'])(
+    'of %s have no word on another, in the letters that are drawn',
+    async (formula) => {
+      const sheet = computedSheet(formula);
+      for (const width of [320, 800]) {
+        const page = await open({ width }, sheet);
+        expect(await wordsOnWords(page)).toEqual([]);
+        if (width === 320) await page.close();
+      }
+    },
+  );
+
+  it('keep the last whole figures, paler, while the sheet is held up', async () => {
+    const sheet = ferry();
+    const held: SheetView = {
+      ...sheet,
+      ...{ state: 'held', heldBy: { line: 3, message: 'Write the amount.' } },
+      ...{ charts: [], trials: [], yields: [], makes: [] },
+    };
+    const page = await open({ theme: 'dark' }, sheet);
+    const colour = () =>
+      page.evaluate<string>("getComputedStyle(document.querySelector('.chart .wide svg')).color");
+    const whole = await colour();
+    await panel.show(held);
+    expect(await page.locator('.chart').count()).toBe(3);
+    expect(await page.locator('.trial').count()).toBe(2);
+    expect(await colour()).not.toBe(whole);
+    expect(await axeViolations(page)).toEqual([]);
+  });
+});
+
+describe('the clock', () => {
+  it('tells the time of each step, and of each fold within it', async () => {
+    const page = await open({}, ferry());
+    const bulk = page.locator('.steps li').first();
+    expect(await bulk.locator('.clock').textContent()).toBe('00:53');
+    // Fold at 50 min.
+    expect(await bulk.locator('.folds').textContent()).toBe('fold 01:43');
+    await panel.show(computedSheet('Ferry Loaf'));
+    expect(await page.locator('.folds').count()).toBe(0);
+  });
+});
+
+describe('trials in the panel', () => {
+  it('stand below the mixing, measured beside worked out, and lead to their line', async () => {
+    const sheet = computedSheet('Slipway Hearth');
+    const page = await open({}, sheet);
+    const trial = page.locator('.mixing .trial').first();
+    const rows = await trial.locator('tbody tr').all();
+    expect(rows).toHaveLength(sheet.trials[0]!.readings.length);
+    const [first] = sheet.trials[0]!.readings;
+    expect(await rows[0]!.locator('th, td').allTextContents()).toEqual([
+      first!.when,
+      `${first!.measured} ${first!.stage}`,
+      `${first!.workedOut} ${first!.stageWorkedOut}`,
+      first!.difference,
+    ]);
+    await trial.getByRole('button', { name: '2026-03-10' }).click();
+    expect(panel.sent.at(-1)).toEqual({ type: 'reveal', uri: sheet.uri, line: sheet.trials[0]!.line });
+  });
+
+  it('have what was found at them, and so has what comes of it', async () => {
+    const sheet = computedSheet('Ferry Loaf');
+    const line = sheet.trials[1]!.readings[0]!.line;
+    const bakeLoss = sheet.yields.find(({ key }) => key === 'bake loss')!.line!;
+    const page = await open(
+      {},
+      {
+        ...sheet,
+        findings: [
+          { line, level: 'info', code: 'trial-contradicts', message: 'Three degrees off.' },
+          { line: bakeLoss, level: 'hint', code: 'bake-loss', message: 'Usual is 11%.' },
+        ],
+      },
+    );
+    expect(await page.locator('.trial').nth(1).locator('.finding').textContent()).toContain(
+      'Three degrees off.',
+    );
+    expect(await page.locator('.yield .finding').textContent()).toContain('Usual is 11%.');
+    expect(await page.locator('.finding').count()).toBe(2);
+  });
+});
+
+describe.each(['light', 'dark', 'high-contrast'] as ThemeName[])('for every reader, %s', (theme) => {
+  it.each([320, 700, 1600])('nothing is wrong at %i pixels, all unfolded', async (width) => {
+    const page = await open({ theme, width }, computedSheet('Lantern Milk Loaf'));
+    await page.evaluate("for (const one of document.querySelectorAll('details')) one.open = true");
+    expect(await sideways(page)).toBe(0);
+    expect(await axeViolations(page)).toEqual([]);
+  });
+});
+
+describe('a crowded formula as it is worked out', () => {
+  // A window of 640 at 200 % is one of 320.
+  it.each([320, 640, 1600])('can be read at %i pixels', async (width) => {
+    const page = await open({ width }, crowdedComputedSheet());
+    expect(await page.locator('.chart').count()).toBe(3);
+    expect(await sideways(page)).toBe(0);
+    expect(await wordsOnWords(page)).toEqual([]);
+    await page.evaluate("for (const one of document.querySelectorAll('details')) one.open = true");
+    expect(await sideways(page)).toBe(0);
+    expect(await axeViolations(page)).toEqual([]);
+  });
+});
+
+/** Words of the drawings that are shown which stand on one another or beyond their drawing, as a browser draws them. */
+function wordsOnWords(page: Page): Promise<string[]> {
+  return page.evaluate(`[...document.querySelectorAll('.chart svg')].flatMap((drawing) => {
+    const edge = drawing.getBoundingClientRect();
+    if (edge.width === 0) return [];
+    const words = [...drawing.querySelectorAll('text')].map((one) => ({ text: one.textContent, box: one.getBoundingClientRect() }));
+    const beyond = words.filter(({ box }) => box.left < edge.left - 1 || box.right > edge.right + 1).map(({ text }) => 'beyond: ' + text);
+    return beyond.concat(words.flatMap((one, i) => words.slice(i + 1).filter((other) =>
+      one.box.left < other.box.right - 1 && other.box.left < one.box.right - 1 &&
+      one.box.top < other.box.bottom - 5 && other.box.top < one.box.bottom - 5).map((other) => one.text + ' on ' + other.text)));
+  })`);
+}
