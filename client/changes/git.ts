@@ -14,18 +14,33 @@ interface Repository {
   readonly rootUri: Uri;
   readonly state: {
     readonly HEAD: { readonly commit?: string } | undefined;
+    readonly workingTreeChanges: readonly Change[];
+    readonly indexChanges: readonly Change[];
+    readonly mergeChanges: readonly Change[];
+    /** Of newer editors; in older ones they are among the changes of the working tree. */
+    readonly untrackedChanges?: readonly Change[];
     readonly onDidChange: Event<void>;
   };
   show(ref: string, path: string): Promise<string>;
 }
 
+interface Change {
+  readonly uri: Uri;
+}
+
+/** What is so and what to do about it. */
+export interface NoGit {
+  readonly what: string;
+  readonly cure: string;
+}
+
 /** A file as the last commit has it, or what is so and what to do where there is none. */
 export type Committed =
   | { readonly text: string; readonly commit: string; readonly changed: (listener: () => void) => Disposable }
-  | { readonly what: string; readonly cure: string };
+  | NoGit;
 
-/** Reads a file out of the last commit, by the editor's own git. */
-export async function lastCommitted(uri: Uri): Promise<Committed> {
+/** The repository that a file is in, as the editor's own git knows it. */
+export async function repositoryOf(uri: Uri): Promise<{ readonly repository: Repository } | NoGit> {
   const extension = extensions.getExtension<GitExtension>('vscode.git');
   if (!extension) {
     return {
@@ -49,6 +64,14 @@ export async function lastCommitted(uri: Uri): Promise<Committed> {
       cure: 'Under git every version of a formula is kept: “Git: Initialize Repository” begins one for the folder.',
     };
   }
+  return { repository };
+}
+
+/** Reads a file out of the last commit. */
+export async function lastCommitted(uri: Uri): Promise<Committed> {
+  const found = await repositoryOf(uri);
+  if (!('repository' in found)) return found;
+  const { repository } = found;
   const commit = repository.state.HEAD?.commit;
   if (!commit) {
     return {

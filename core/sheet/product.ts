@@ -9,6 +9,7 @@ import {
   nutritionWords,
   standardWords,
 } from '../features/label-words.ts';
+import type { TotalsLabel } from '../features/totals-product.ts';
 import type { SheetCost, SheetLabel } from './view-product.ts';
 
 /** The cost of the batch in words; undefined where no ingredient has a price. */
@@ -28,7 +29,13 @@ export function sheetCost(analysis: Analysis): SheetCost | undefined {
 
 /** The draft of the label in words; undefined where nothing is weighed yet. */
 export function sheetLabel(analysis: Analysis): SheetLabel | undefined {
-  const label = labelTotals(analysis);
+  const label = labelWords(labelTotals(analysis));
+  if (label === undefined || !analysis.resolved.bakery.bothLabels) return label;
+  const other = labelWords(labelTotals(analysis, label.regime === 'EU' ? 'US' : 'EU'));
+  return other === undefined ? label : { ...label, other };
+}
+
+function labelWords(label: TotalsLabel | undefined): SheetLabel | undefined {
   if (label === undefined) return undefined;
   const { heads, rows, missing } = nutritionWords(label);
   return {

@@ -1,7 +1,12 @@
+import { element, htmlPage, type Markup } from './markup.ts';
+import { asCsv } from './separated.ts';
+
 /** A page of tables, the one form from which text, Markdown, CSV and HTML are written. */
 export interface Page {
   readonly title: string;
   readonly facts: readonly (readonly [label: string, value: string])[];
+  /** Sentences before the first table. */
+  readonly lead?: readonly string[];
   readonly tables: readonly Table[];
   readonly notes: readonly string[];
 }
@@ -10,6 +15,8 @@ export interface Table {
   readonly title: string;
   readonly columns: readonly Column[];
   readonly rows: readonly (readonly string[])[];
+  /** Sentences right below it. */
+  readonly notes?: readonly string[];
 }
 
 export interface Column {
@@ -18,81 +25,82 @@ export interface Column {
   readonly figures?: true;
 }
 
-export function pageAsText({ title, facts, tables, notes }: Page): string {
+export function pageAsText({ title, facts, lead = [], tables, notes }: Page): string {
   const widest = Math.max(0, ...facts.map(([label]) => label.length));
+  const indented = (sentences: readonly string[]): string =>
+    sentences.map((sentence) => `  ${sentence}`).join('\n');
   const blocks = [
     [title, ...facts.map(([label, value]) => `  ${label.padEnd(widest)}  ${value}`)].join('\n'),
-    ...tables.filter(({ rows }) => rows.length > 0).map(tableAsText),
-    ...(notes.length === 0 ? [] : [notes.map((note) => `  ${note}`).join('\n')]),
+    indented(lead),
+    ...tables.filter(isTold).map(tableAsText),
+    indented(notes),
   ];
-  return `${blocks.join('\n\n')}\n`;
+  return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
 }
 
-export function pageAsMarkdown({ title, facts, tables, notes }: Page): string {
-  const cell = (text: string): string => text.replace(/[\\|`*_<>[\]]/g, '\\$&');
+export function pageAsMarkdown({ title, facts, lead = [], tables, notes }: Page): string {
+  const cell = (text: string): string => text.replace(/[\\|`*_<>[\]&~#]/g, '\\$&').replace(/[\r\n]+/g, ' ');
   const row = (cells: readonly string[]): string => `| ${cells.map(cell).join(' | ')} |`;
+  const list = (sentences: readonly string[]): string =>
+    sentences.map((sentence) => `- ${cell(sentence)}`).join('\n');
   const blocks = [
     `# ${cell(title)}`,
     facts.map(([label, value]) => `- ${cell(label)}: ${cell(value)}`).join('\n'),
+    lead.map(cell).join('\n\n'),
   ];
-  for (const table of tables) {
-    if (table.rows.length === 0) continue;
+  for (const table of tables.filter(isTold)) {
     const rule = `| ${table.columns.map(({ figures }) => (figures ? '---:' : '---')).join(' | ')} |`;
     const head = row(table.columns.map(({ name }) => name));
-    blocks.push(`## ${cell(table.title)}`, [head, rule, ...table.rows.map(row)].join('\n'));
+    blocks.push(`## ${cell(table.title)}`);
+    if (table.rows.length > 0) blocks.push([head, rule, ...table.rows.map(row)].join('\n'));
+    blocks.push(list(table.notes ?? []));
   }
-  if (notes.length > 0) blocks.push(notes.map((note) => `- ${cell(note)}`).join('\n'));
+  blocks.push(list(notes));
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
+}
+
+function isTold({ rows, notes = [] }: Table): boolean {
+  return rows.length > 0 || notes.length > 0;
 }
 
 /** One table below another, as RFC 4180 has it; each row begins with the name of its table. */
 export function pageAsCsv({ tables }: Page): string {
-  const field = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
-  const lines = tables.flatMap(({ title, columns, rows }) =>
-    rows.length === 0
-      ? []
-      : [['table', ...columns.map(({ name }) => name)], ...rows.map((row) => [title, ...row])],
+  return asCsv(
+    tables.flatMap(({ title, columns, rows }) =>
+      rows.length === 0
+        ? []
+        : [['table', ...columns.map(({ name }) => name)], ...rows.map((row) => [title, ...row])],
+    ),
   );
-  return lines.map((line) => `${line.map(field).join(',')}\r\n`).join('');
 }
 
 /** A page that prints as it stands: no script, nothing fetched. */
 export function pageAsHtml({ title, facts, tables, notes }: Page): string {
-  const text = (raw: string): string =>
-    raw.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
-  const table = ({ title: caption, columns, rows }: Table): string => {
-    const cells = (tag: 'th' | 'td', values: readonly string[]): string =>
-      values
-        .map((value, index) => {
-          const scope = tag === 'th' ? ' scope="col"' : '';
-          return `<${tag}${scope}${columns[index]?.figures ? ' class="figures"' : ''}>${text(value)}</${tag}>`;
-        })
-        .join('');
-    const head = cells(
-      'th',
-      columns.map(({ name }) => name),
-    );
-    const body = rows.map((row) => `<tr>${cells('td', row)}</tr>`).join('\n');
-    return `<table>\n<caption>${text(caption)}</caption>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${body}\n</tbody>\n</table>`;
-  };
-  return [
-    '<!doctype html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<title>${text(title)}</title>`,
-    `<style>${style}</style>`,
-    '</head>',
-    '<body>',
-    `<h1>${text(title)}</h1>`,
-    `<dl>${facts.map(([label, value]) => `<dt>${text(label)}</dt><dd>${text(value)}</dd>`).join('')}</dl>`,
-    ...tables.filter(({ rows }) => rows.length > 0).map(table),
-    ...(notes.length === 0 ? [] : [`<ul>${notes.map((note) => `<li>${text(note)}</li>`).join('')}</ul>`]),
-    '</body>',
-    '</html>',
-    '',
-  ].join('\n');
+  return htmlPage(title, style, [
+    element('h1', {}, title),
+    element(
+      'dl',
+      {},
+      ...facts.flatMap(([label, value]) => [element('dt', {}, label), element('dd', {}, value)]),
+    ),
+    ...tables.filter(({ rows }) => rows.length > 0).map(tableAsHtml),
+    notes.length === 0 ? undefined : element('ul', {}, ...notes.map((note) => element('li', {}, note))),
+  ]);
+}
+
+function tableAsHtml({ title, columns, rows }: Table): Markup {
+  const side = (index: number) => ({ class: columns[index]?.figures ? 'figures' : undefined });
+  const heads = columns.map(({ name }, index) => element('th', { scope: 'col', ...side(index) }, name));
+  const lines = rows.map((row) =>
+    element('tr', {}, ...row.map((value, index) => element('td', side(index), value))),
+  );
+  return element(
+    'table',
+    {},
+    element('caption', {}, title),
+    element('thead', {}, element('tr', {}, ...heads)),
+    element('tbody', {}, ...lines),
+  );
 }
 
 const style = [
@@ -105,8 +113,8 @@ const style = [
   '@media print{body{margin:0;max-width:none}}',
 ].join('');
 
-function tableAsText({ title, columns, rows }: Table): string {
-  const all = [columns.map(({ name }) => name), ...rows];
+function tableAsText({ title, columns, rows, notes = [] }: Table): string {
+  const all = rows.length === 0 ? [] : [columns.map(({ name }) => name), ...rows];
   const widths = columns.map((_, index) => Math.max(...all.map((row) => (row[index] ?? '').length)));
   const line = (row: readonly string[]): string =>
     `    ${columns
@@ -115,5 +123,5 @@ function tableAsText({ title, columns, rows }: Table): string {
         return figures ? cell.padStart(widths[index]!) : cell.padEnd(widths[index]!);
       })
       .join('  ')}`.trimEnd();
-  return [`  ${title}`, ...all.map(line)].join('\n');
+  return [`  ${title}`, ...all.map(line), ...notes.map((note) => `    ${note}`)].join('\n');
 }

@@ -20,4 +20,6 @@ export interface SheetLabel {
   };
   /** What is to be said beside the figures; last, that it is a draft. */
   readonly notes: readonly string[];
+  /** The same product in the other manner, where both are wanted. */
+  readonly other?: SheetLabel;
 }

@@ -1,10 +1,9 @@
-import { randomUUID } from 'node:crypto';
-import { chmod, readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { createService, withEdits } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
+import { replaceFile, writeTrouble } from './write-out.ts';
 
 /**
  * Brings files into the canonical form and names those it changed: 0, or 2 when one could not be read or written. With
@@ -63,27 +62,5 @@ function decode(bytes: Uint8Array): string {
 
 function reason(error: unknown): string {
   if (error instanceof NotText) return error.message;
-  const code = (error as NodeJS.ErrnoException).code;
-  if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS')
-    return 'you may not write here, and the file is as it was; give yourself the right to.';
-  if (code === 'ENOSPC') return 'the disk is full, and the file is as it was; make room.';
-  return `it could not be written, and is as it was: ${error instanceof Error ? error.message : String(error)}`;
-}
-
-/**
- * Puts a text in the place of a file whole or not at all: it is written beside the file and takes its name when it is
- * complete. A link stays one, and the file keeps its mode.
- */
-async function replaceFile(path: string, text: string): Promise<void> {
-  const target = await realpath(path);
-  const { mode } = await stat(target);
-  const beside = join(dirname(target), `.${randomUUID()}.tmp`);
-  try {
-    await writeFile(beside, text, { flag: 'wx', flush: true });
-    await chmod(beside, mode);
-    await rename(beside, target);
-  } catch (error) {
-    await rm(beside, { force: true }).catch(() => undefined);
-    throw error;
-  }
+  return `it could not be written, and is as it was: ${writeTrouble(error)}`;
 }

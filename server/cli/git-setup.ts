@@ -1,8 +1,9 @@
-import { readFile, rm, writeFile } from 'node:fs/promises';
+import { readFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import type { ExitCode } from './exit-code.ts';
 import { git, repositoryOf } from './git.ts';
+import { replaceFile, writeTrouble } from './write-out.ts';
 
 export interface GitSetupOptions {
   readonly yes?: boolean;
@@ -117,10 +118,10 @@ async function writeAttributes(root: string, lines: readonly string[]): Promise<
   const path = join(root, '.gitattributes');
   try {
     if (lines.length === 0) await rm(path, { force: true });
-    else await writeFile(path, `${lines.join('\n')}\n`);
+    else await replaceFile(path, `${lines.join('\n')}\n`);
     return undefined;
   } catch (error) {
-    return `.gitattributes: ${(error as Error).message}`;
+    return `.gitattributes: this cannot be written: ${writeTrouble(error)}`;
   }
 }
 

@@ -20,7 +20,8 @@ export function git(folder: string, args: readonly string[], input?: string): Pr
       errors += data.toString();
     });
     child.once('error', (error: NodeJS.ErrnoException) => {
-      const message = error.code === 'ENOENT' ? 'git is not installed, or not on the path.' : error.message;
+      const message =
+        error.code === 'ENOENT' ? 'git is not installed, or not on the path.' : 'git could not be started.';
       resolve({ ok: false, message });
     });
     child.once('close', (code) => {
@@ -37,6 +38,21 @@ export function git(folder: string, args: readonly string[], input?: string): Pr
 export async function repositoryOf(folder: string): Promise<GitAnswer & { readonly root?: string }> {
   const answer = await git(folder, ['rev-parse', '--show-toplevel']);
   return answer.ok ? { ...answer, root: answer.out.toString().trimEnd() } : answer;
+}
+
+/**
+ * The commit that the repository of a folder is at, and whether a formula in it differs from that; `undefined` where
+ * there is no git, no repository or no commit.
+ */
+export async function stateOf(
+  folder: string,
+): Promise<{ readonly commit: string; readonly changed: boolean } | undefined> {
+  const [head, status] = await Promise.all([
+    git(folder, ['rev-parse', '--verify', '--short=8', 'HEAD']),
+    git(folder, ['status', '--porcelain', '--', ':/*.dough']),
+  ]);
+  if (!head.ok || !status.ok) return undefined;
+  return { commit: head.out.toString().trim(), changed: status.out.length > 0 };
 }
 
 /** A `.dough` file of a revision. `text` is absent where it cannot be read as text. */

@@ -1,4 +1,3 @@
-import { writeFile } from 'node:fs/promises';
 import {
   type PlanView,
   pageAsCsv,
@@ -9,6 +8,7 @@ import {
 } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
+import { writeOut } from './write-out.ts';
 
 export const planFormats = ['text', 'md', 'csv', 'html', 'json'] as const;
 
@@ -29,19 +29,7 @@ export async function plan(path: string, options: PlanOptions): Promise<ExitCode
   }
   const shown = chosen.map((one) => withPaths(one, input.shown));
   const text = written(shown, options.format);
-  if (options.out === undefined) process.stdout.write(text);
-  else {
-    const told = await writeFile(options.out, text).then(
-      () => undefined,
-      (error: unknown) => (error instanceof Error ? error.message : String(error)),
-    );
-    if (told !== undefined) {
-      process.stderr.write(
-        `doughwright: ${options.out}: this cannot be written (${told}); name another file.\n`,
-      );
-      return 2;
-    }
-  }
+  if (!(await writeOut(text, options.out))) return 2;
   if (input.failed) return 2;
   return shown.every(({ complete }) => complete) ? 0 : 1;
 }

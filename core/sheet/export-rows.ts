@@ -1,0 +1,54 @@
+import type { FormulaTotals } from '../features/totals.ts';
+import { trimmed } from '../text/figures.ts';
+import { asCsv } from './separated.ts';
+
+/** One line of one part of a formula, for a spreadsheet; what is not known is absent, never zero. */
+export interface ExportRow {
+  readonly file: string;
+  readonly formula: string;
+  readonly part: string;
+  /** `dough` for what goes into the final mix, else the word of the section. */
+  readonly partKind: string;
+  readonly ingredient: string;
+  readonly role?: string;
+  /** Of the flour of the part; where it has none, of its lines written as 100 %. */
+  readonly percentOfPartFlour?: number;
+  /** Of all flour of the formula. */
+  readonly percentOfAllFlour?: number;
+  readonly grams?: number;
+}
+
+const columns = [
+  'file',
+  'formula',
+  'part',
+  'partKind',
+  'ingredient',
+  'role',
+  'percentOfPartFlour',
+  'percentOfAllFlour',
+  'grams',
+] as const satisfies readonly (keyof ExportRow)[];
+
+/** Percent to four places, grams to two: a hundredth of a gram in a ton of flour is none too few. */
+const rounded = (value: number, places: number): number => Number(trimmed(value, places));
+
+/** The lines of a formula in the order of its parts, the dough first. */
+export function exportRows({ file, formula, flourGrams, parts }: FormulaTotals): ExportRow[] {
+  return parts.flatMap((part) =>
+    part.lines.map(({ name, role, fraction, grams }) => ({
+      ...{ file, formula, part: part.name, partKind: part.kind, ingredient: name },
+      ...(role === undefined ? {} : { role }),
+      ...(fraction === undefined ? {} : { percentOfPartFlour: rounded(fraction * 100, 4) }),
+      ...(grams === undefined || flourGrams === undefined || flourGrams === 0
+        ? {}
+        : { percentOfAllFlour: rounded((grams / flourGrams) * 100, 4) }),
+      ...(grams === undefined ? {} : { grams: rounded(grams, 2) }),
+    })),
+  );
+}
+
+/** The rows as a spreadsheet reads them, with a heading; numbers with a decimal point. */
+export function rowsAsCsv(rows: readonly ExportRow[]): string {
+  return asCsv([[...columns], ...rows.map((row) => columns.map((column) => String(row[column] ?? '')))]);
+}

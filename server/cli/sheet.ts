@@ -1,0 +1,98 @@
+import { dirname, extname } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import {
+  type AskedWords,
+  askedFromWords,
+  type FiledSheet,
+  foldName,
+  type SheetFormat,
+  type SheetView,
+  writeSheets,
+} from '../../core/index.ts';
+import type { ExitCode } from './exit-code.ts';
+import { stateOf } from './git.ts';
+import { readInput } from './input.ts';
+import { writeOut } from './write-out.ts';
+
+export interface SheetOptions extends AskedWords {
+  readonly formula?: string;
+  readonly format?: Exclude<SheetFormat, 'tabbed'>;
+  readonly out?: string;
+}
+
+/**
+ * Writes the batch sheets of a file or folder: 0, 1 where a formula does not resolve or could not be made as asked for,
+ * 2 when nothing could be written.
+ */
+export async function sheet(path: string, options: SheetOptions): Promise<ExitCode> {
+  const read = askedFromWords(options);
+  if ('cure' in read) {
+    process.stderr.write(`doughwright: ${optionName(read.word)} ${options[read.word]}: ${read.cure}\n`);
+    return 2;
+  }
+  const input = await readInput([path]);
+  const all = input.asked.flatMap(({ uri }) =>
+    input.service
+      .symbols(uri)
+      .filter(({ kind }) => kind === 'formula')
+      .flatMap(({ place }) => input.service.sheet(uri, place.line, read.asked) ?? []),
+  );
+  const wanted = options.formula === undefined ? undefined : foldName(options.formula);
+  const views = all.filter(({ formula }) => wanted === undefined || foldName(formula) === wanted);
+  if (views.length === 0) {
+    if (!input.failed) process.stderr.write(`doughwright: ${path}: ${missing(all, options.formula)}\n`);
+    return 2;
+  }
+  const date = today();
+  const states = new Map<string, ReturnType<typeof stateOf>>();
+  const sheets: FiledSheet[] = [];
+  for (const view of views) {
+    const folder = dirname(fileURLToPath(view.uri));
+    if (!states.has(folder)) states.set(folder, stateOf(folder));
+    sheets.push({ view, origin: { file: input.shown(view.uri), ...(await states.get(folder)), date } });
+  }
+  if (!(await writeOut(writeSheets(sheets, formatOf(options)), options.out))) return 2;
+  const troubled = sheets.filter(tellTrouble).length;
+  if (input.failed) return 2;
+  return troubled === 0 ? 0 : 1;
+}
+
+/** Tells what keeps a sheet from being what it should be; answers whether anything does. */
+function tellTrouble({ view, origin }: FiledSheet): boolean {
+  const tell = (line: number, message: string): void =>
+    void process.stderr.write(`doughwright: ${origin.file}:${line + 1}: ${view.formula}: ${message}\n`);
+  for (const message of view.notDone) tell(view.line, message);
+  if (view.heldBy !== undefined) tell(view.heldBy.line, view.heldBy.message);
+  if (view.state === 'empty')
+    tell(view.line, 'nothing can be weighed yet; write an ingredient and its amount.');
+  return view.notDone.length > 0 || view.state !== 'ready';
+}
+
+function missing(there: readonly SheetView[], name: string | undefined): string {
+  if (name === undefined || there.length === 0)
+    return 'no formula in here; a formula begins with a line "formula NAME:".';
+  return `no formula "${name}" in here; there is ${there.map(({ formula }) => `"${formula}"`).join(', ')}.`;
+}
+
+const endings: Readonly<Record<string, NonNullable<SheetOptions['format']>>> = {
+  '.html': 'html',
+  '.htm': 'html',
+  '.md': 'md',
+  '.csv': 'csv',
+  '.json': 'json',
+};
+
+function formatOf({ format, out }: SheetOptions): SheetFormat {
+  return format ?? endings[extname(out ?? '').toLowerCase()] ?? 'text';
+}
+
+function optionName(word: keyof AskedWords): string {
+  return `--${word.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
+}
+
+/** The day by the clock of this machine: `2026-03-14`. */
+function today(): string {
+  const now = new Date();
+  const two = (figure: number): string => String(figure).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

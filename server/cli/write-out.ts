@@ -1,0 +1,81 @@
+import { randomUUID } from 'node:crypto';
+import { rmSync } from 'node:fs';
+import { chmod, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+
+/**
+ * Writes a text to standard output, or whole or not at all into a file. Answers whether it could; why not is told on
+ * standard error.
+ */
+export async function writeOut(text: string, file: string | undefined): Promise<boolean> {
+  if (file === undefined) {
+    process.stdout.write(text);
+    return true;
+  }
+  try {
+    await replaceFile(file, text);
+    return true;
+  } catch (error) {
+    process.stderr.write(`doughwright: ${file}: this cannot be written: ${writeTrouble(error)}\n`);
+    return false;
+  }
+}
+
+/** Why a file could not be written, and what to do about it, in one line. */
+export function writeTrouble(error: unknown): string {
+  switch ((error as NodeJS.ErrnoException).code) {
+    case 'ENOENT':
+    case 'ENOTDIR':
+      return 'there is no such folder; make it, or name another file.';
+    case 'EISDIR':
+      return 'this is a folder; name a file.';
+    case 'EACCES':
+    case 'EPERM':
+    case 'EROFS':
+      return 'you may not write there; name another file.';
+    case 'ENOSPC':
+      return 'the disk is full; make room.';
+    default:
+      return 'look whether its disk is all right, or name another file.';
+  }
+}
+
+/**
+ * Puts a text in the place of a file, or makes one, whole or not at all: it is written beside the file and takes its
+ * name when it is complete. A link stays one, and a file keeps its mode.
+ */
+export async function replaceFile(path: string, text: string): Promise<void> {
+  const target = await realpath(path).catch(() => path);
+  const about = await stat(target).catch(() => undefined);
+  // What is no ordinary file, such as a device or a pipe, cannot be put in another's place.
+  if (about !== undefined && !about.isFile()) return writeFile(target, text);
+  const beside = join(dirname(target), `.${randomUUID()}.tmp`);
+  tidyWhenStopped();
+  unfinished.add(beside);
+  try {
+    await writeFile(beside, text, { flag: 'wx', flush: true });
+    if (about !== undefined) await chmod(beside, about.mode);
+    await rename(beside, target);
+  } catch (error) {
+    await rm(beside, { force: true }).catch(() => undefined);
+    throw error;
+  } finally {
+    unfinished.delete(beside);
+  }
+}
+
+/** Files that are being written and have no name of their own yet. */
+const unfinished = new Set<string>();
+let tidies = false;
+
+/** A program that is stopped while it writes leaves nothing half done behind; it ends as programs do that are stopped. */
+function tidyWhenStopped(): void {
+  if (tidies) return;
+  tidies = true;
+  const stop = (code: number) => () => {
+    for (const file of unfinished) rmSync(file, { force: true });
+    process.exit(code);
+  };
+  process.once('SIGINT', stop(130));
+  process.once('SIGTERM', stop(143));
+}

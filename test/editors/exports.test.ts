@@ -1,0 +1,100 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Editor, startEditor } from './code-server.ts';
+import {
+  formulaFile,
+  formulaName,
+  formulaText,
+  openBatchSheetTitle,
+  piecesFieldLabel,
+  waterGrams,
+} from './expectations.ts';
+import { takePicturesOfFailures } from './pictures-of-failures.ts';
+import { extensionPackage } from './places.ts';
+import { waitUntil } from './processes.ts';
+import {
+  closePanel,
+  fillPanelField,
+  focusEditor,
+  openFile,
+  runCommand,
+  waitForHint,
+  waitForPanel,
+} from './workbench.ts';
+
+describe('a batch sheet taken out of the editor', () => {
+  let editor: Editor;
+  beforeAll(async () => {
+    editor = await startEditor({ packages: [extensionPackage()], files: { [formulaFile]: formulaText } });
+    const { page } = editor;
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await openFile(page, formulaFile);
+    await waitForHint(page, formulaName, /\b69\b/);
+  });
+  afterAll(async () => {
+    await editor?.stop();
+  });
+  takePicturesOfFailures(() => editor);
+
+  /** Types a name into the editor's own dialog for files and saves. */
+  async function saveInDialog(name: string): Promise<string> {
+    const { page, workspace } = editor;
+    const file = join(workspace, name);
+    const field = page.locator('.quick-input-widget .quick-input-box input').first();
+    await field.waitFor({ state: 'visible', timeout: 20_000 });
+    await expect.poll(() => field.inputValue(), { timeout: 20_000 }).toMatch(/harbour-tin\.html$/);
+    await field.fill(file);
+    await page.keyboard.press('Enter');
+    return waitUntil(`${name} to be written`, async () =>
+      existsSync(file) && readFileSync(file, 'utf8') !== '' ? readFileSync(file, 'utf8') : undefined,
+    );
+  }
+
+  it('is saved as the ending of the name says', async () => {
+    const { page } = editor;
+    await runCommand(page, 'Doughwright: Save Sheet As…');
+    const md = await saveInDialog('tin.md');
+    expect(md).toMatch(/^# Harbour Tin\n/);
+    expect(md).toMatch(/From: harbour-tin\.dough · \d{4}-\d{2}-\d{2}/);
+    await focusEditor(page);
+    await runCommand(page, 'Doughwright: Save Sheet As…');
+    expect(await saveInDialog('tin.csv')).toMatch(/^formula,part,when,name,weigh/);
+  });
+
+  it('is copied as a table, at the size that is tried in the panel', async () => {
+    const { page } = editor;
+    await focusEditor(page);
+    await runCommand(page, openBatchSheetTitle);
+    await waitForPanel(page, formulaName, (text) => text.includes(formulaName));
+    await fillPanelField(page, piecesFieldLabel, '48');
+    await waitForPanel(page, '48 pieces', (text) => text.includes('48 pieces of 880 g'));
+    await focusEditor(page);
+    await runCommand(page, 'Doughwright: Copy Sheet as Table');
+    const copied = async () => (await page.evaluate('navigator.clipboard.readText()')) as string;
+    await expect.poll(copied, { timeout: 20_000 }).toMatch(/^formula\tpart\t/);
+    const lines = (await copied())
+      .trimEnd()
+      .split('\n')
+      .map((line) => line.split('\t'));
+    const [head, ...rows] = lines;
+    const [name, grams] = [head!.indexOf('name'), head!.indexOf('grams')];
+    const water = rows.find((row) => row[name] === 'water')!;
+    // Twice the pieces, twice the water.
+    expect(Number(water[grams])).toBeCloseTo(2 * waterGrams(0.69), 0);
+    await closePanel(page);
+  });
+
+  it('is printed, where the editor can open no browser, by way of a page that is saved', async () => {
+    const { page } = editor;
+    await focusEditor(page);
+    await runCommand(page, 'Doughwright: Print Sheet');
+    const html = await saveInDialog('to-print.html');
+    expect(html).toMatch(/^<!doctype html>/);
+    expect(html).toContain('48 pieces of 880 g');
+    await page
+      .getByText(/This editor cannot print by itself/)
+      .first()
+      .waitFor({ timeout: 20_000 });
+  });
+});

@@ -1,0 +1,170 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type SheetOrigin, type SheetView, writeSheets } from '../../core/index.ts';
+import { axeViolations, sideways } from '../client/look.ts';
+import { launchChromium } from '../editors/code-server.ts';
+import { exampleSheet } from '../sheet/example-sheet.ts';
+import { canPrint, printed } from './paper.ts';
+
+const origin: SheetOrigin = { file: 'formulas/quay.dough', commit: '8eaa6f2d', date: '2026-03-14' };
+const foot = 'formulas/quay.dough · revision 8eaa6f2d · 2026-03-14';
+const asPage = (...views: SheetView[]): string =>
+  writeSheets(
+    views.map((view) => ({ view, origin })),
+    'html',
+  );
+
+/** A dough made in one go, with nothing but what is weighed. */
+function small(): SheetView {
+  const { water: _, mixing: _mixing, cost: _cost, label: _label, ...rest } = exampleSheet();
+  const timeline = { moments: [], endSeconds: 0, notes: [] };
+  return {
+    ...rest,
+    formula: 'Pilot Boat',
+    blocks: rest.blocks.filter(({ kind }) => kind !== 'before'),
+    charts: [],
+    trials: [],
+    timeline,
+    yields: [],
+    findings: [],
+  };
+}
+
+/** Two batches by the clock of a warm day, without the drawings: what a baker works from. */
+function worked(): SheetView {
+  const view = exampleSheet('Ferry Loaf', {
+    size: { by: 'pieces', pieces: 120 },
+    clock: { by: 'ready', minutes: 390 },
+    today: { roomCelsius: 27 },
+  });
+  return { ...view, charts: [], trials: [] };
+}
+
+/** More rows in one block than a page can hold. */
+function long(): SheetView {
+  const view = small();
+  const block = view.blocks.find(({ kind }) => kind === 'bowl')!;
+  const rows = Array.from({ length: 40 }, (_, index) => ({
+    ...block.rows[0]!,
+    name: `seed number ${index + 1}`,
+  }));
+  return { ...view, blocks: [{ ...block, rows }] };
+}
+
+describe.skipIf(!canPrint && process.env.CI !== 'true')('a sheet printed by a browser', () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launchChromium();
+  });
+  afterAll(() => browser.close());
+
+  describe.each(['A4', 'Letter'] as const)('on %s', (paper) => {
+    it('fits a page where it is small, and three where it is worked from in two batches', async () => {
+      expect(await printed(browser, asPage(small()), paper, 'small')).toHaveLength(1);
+      const pages = await printed(browser, asPage(worked()), paper, 'worked');
+      expect(pages.length).toBeGreaterThanOrEqual(3);
+      expect(pages.length).toBeLessThanOrEqual(4);
+    });
+
+    it('keeps every block on one page, from its heading to its last row', async () => {
+      const view = worked();
+      const pages = await printed(browser, asPage(view), paper, 'worked');
+      expect(view.blocks.length).toBeGreaterThanOrEqual(3);
+      for (const { title, when, rows } of view.blocks) {
+        const holding = pages.filter((page) => heading(title, when).test(page));
+        expect(holding, title).toHaveLength(1);
+        for (const { name, weigh } of rows) {
+          expect(holding[0]).toContain(name);
+          expect(holding[0]).toMatch(new RegExp(`\\b${escaped(weigh!.figure)}\\b`));
+        }
+      }
+      // The mixing with how it ends, and the clock with its last moment.
+      const { mixing, timeline } = view;
+      const page = pages.find((one) => one.includes(`Mixing · ${mixing!.total}`));
+      expect(page?.replace(/\s+/g, ' ')).toContain(mixing!.outlook.at(-1));
+      const clock = pages.find((one) => /^Clock$/m.test(one))!;
+      for (const moment of timeline.moments) expect(clock).toContain(moment.clock!.time);
+    });
+
+    it('has its foot on every page, with the number of the page', async () => {
+      for (const [name, view] of [
+        ['worked', worked()],
+        ['drawn', exampleSheet('Slipway Hearth')],
+      ] as const) {
+        const pages = await printed(browser, asPage(view), paper, name);
+        for (const [index, page] of pages.entries()) {
+          const last = page.trimEnd().split('\n').at(-1)!;
+          expect(last).toContain(`${view.formula} · ${foot}`);
+          expect(last).toMatch(new RegExp(`page ${index + 1} of ${pages.length}$`));
+        }
+      }
+    });
+
+    it('begins every formula on a page of its own, under a foot of its own', async () => {
+      const [one, other] = [small(), { ...small(), formula: 'Harbour \\"Tin</style>' }];
+      const pages = await printed(browser, asPage(one, other), paper, 'several');
+      expect(pages.filter((page) => page.startsWith('Pilot Boat'))).toHaveLength(1);
+      expect(pages.at(-1)!.trimEnd().split('\n').at(-1)).toContain(`${other.formula} · ${foot}`);
+      expect(pages[0]).toContain(`Pilot Boat · ${foot}`);
+    });
+
+    it('parts a block that no page can hold between rows, says its columns again and its sum once', async () => {
+      const pages = await printed(browser, asPage(long()), paper, 'long');
+      expect(pages.length).toBeLessThanOrEqual(4);
+      expect(pages[0]).toMatch(/seed number 5\b/);
+      const holding = pages.filter((page) => page.includes('seed number'));
+      for (const page of holding) expect(page).toMatch(/Ingredient +Weigh/);
+      expect(pages.filter((page) => page.includes('Together'))).toHaveLength(1);
+      for (let number = 1; number <= 40; number++)
+        expect(holding.filter((page) => new RegExp(`seed number ${number}\\b`).test(page))).toHaveLength(1);
+    });
+  });
+
+  it('shows a weight from a metre: figures 6 mm high and more, the percent smallest of its line', async () => {
+    const page = await browser.newPage();
+    await page.emulateMedia({ media: 'print' });
+    await page.setContent(asPage(worked()));
+    const sizes: number[] = await page.evaluate(
+      `['.grams', '.name', '.reads', '.percent'].map((one) => parseFloat(getComputedStyle(document.querySelector('tbody ' + one)).fontSize))`,
+    );
+    // Of the size of a type its figures take some 0.7; 96 px are an inch of 25.4 mm.
+    expect((sizes[0]! * 0.7 * 25.4) / 96).toBeGreaterThanOrEqual(6);
+    expect(sizes.toSorted((one, other) => other - one)).toEqual(sizes);
+    const filled = await page.evaluate(
+      `[...document.querySelectorAll('body *:not(svg, svg *)')].filter((one) => getComputedStyle(one).backgroundColor !== 'rgba(0, 0, 0, 0)').length`,
+    );
+    expect(filled).toBe(0);
+    await page.close();
+  });
+
+  it('is sound to whoever cannot see it, and fits a small screen', async () => {
+    for (const width of [360, 1000]) {
+      const page = await browser.newPage({ viewport: { width, height: 800 }, bypassCSP: true });
+      await page.setContent(asPage(exampleSheet(), long()));
+      expect(await axeViolations(page)).toEqual([]);
+      expect(await sideways(page)).toBe(0);
+      await page.close();
+    }
+  });
+
+  it('runs nothing that a name brings along', async () => {
+    const evil = '<img src=x onerror="document.title=1">';
+    const page = await browser.newPage();
+    const view = { ...small(), formula: evil };
+    await page.setContent(
+      asPage({ ...view, blocks: view.blocks.map((block) => ({ ...block, title: evil })) }),
+    );
+    expect(await page.locator('h1').textContent()).toBe(evil);
+    expect(await page.locator('img, script').count()).toBe(0);
+    expect(await page.title()).toContain(evil);
+    await page.close();
+  });
+});
+
+function heading(title: string, when: string): RegExp {
+  return new RegExp(`^ *${escaped(title)} · .*${escaped(when)}`, 'm');
+}
+
+function escaped(text: string): string {
+  return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+}
