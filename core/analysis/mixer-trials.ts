@@ -27,7 +27,7 @@ export interface MixerTrials {
  * block is no mixer, its name has several definitions, or no trial was run on it.
  */
 export function mixerTrials(block: Block, name: Name, scope: Scope): MixerTrials | undefined {
-  const candidates = scope.names('formula').flatMap((definition) => {
+  const candidates = scope.names('tried').flatMap((definition) => {
     const model = formulaOf(definition.block);
     return model !== undefined && mayUse(model, name.folded) ? [{ definition, model }] : [];
   });

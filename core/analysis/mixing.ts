@@ -122,8 +122,9 @@ function pourAll(
   const left = new Map([...batches].map(([key, batch]) => [key, batch.grams]));
   const touched = new Set<string>();
   const portionsOff: Poured['portionsOff'] = [];
-  const base =
-    solved.sections.find((section) => section.id === mix.sectionId)?.flourGrams ?? solved.flourGrams ?? 0;
+  // A portion is in percent of what the lines of its section are, so that it can be set against its line.
+  const section = solved.sections.find(({ id }) => id === mix.sectionId);
+  const base = section?.baseGrams ?? section?.flourGrams ?? solved.flourGrams ?? 0;
   const phases: MixingPhase[] = [];
   const lines: number[] = [];
   for (const { line, statement } of model.phases) {

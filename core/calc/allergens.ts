@@ -61,6 +61,11 @@ const byWord: ReadonlyMap<string, Allergen> = new Map(
   ),
 );
 
+/** The words of the lists, each in the singular where it has one. */
+export const knownAllergens: readonly string[] = [...byWord.keys()].filter(
+  (word) => !byWord.has(word.replace(/s$/, '')) || !word.endsWith('s'),
+);
+
 /** Words by which a file says that there is none. */
 const none = new Set(['none', 'nothing', 'no allergens']);
 

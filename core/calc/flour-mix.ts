@@ -1,4 +1,4 @@
-import { absorptionAt14, type FlourData, moistureOf, proteinAt14 } from './flour.ts';
+import { absorptionAt14, type FlourData, moistureOf, proteinAt14, provenanceOf } from './flour.ts';
 import { type Known, known, type Provenance, unknown } from './known.ts';
 
 /** A weight of one flour. */
@@ -40,7 +40,7 @@ export function flourMix(portions: readonly FlourPortion[]): FlourMix {
 export function ashOfDry(flour: FlourData): Known<number> {
   const { ash } = flour;
   if (ash === undefined || !Number.isFinite(ash) || ash < 0) return unknown('its ash is not given');
-  return known(ash / (1 - moistureOf(flour)), flour.provenance ?? 'given', flour.source);
+  return known(ash / (1 - moistureOf(flour)), provenanceOf(flour, 'ash'), flour.source);
 }
 
 const rank: Readonly<Record<Provenance, number>> = {

@@ -22,7 +22,17 @@ export interface FlourData {
   readonly stabilityMinutes?: number;
   /** Provenance of what is stated above; `given` where absent. */
   readonly provenance?: Provenance;
+  /** Figures taken over from another flour, with the provenance they have there; it goes before the one of all. */
+  readonly inherited?: Readonly<Partial<Record<FlourFigure, Provenance>>>;
   readonly source?: string;
+}
+
+/** The figures of a flour that have a provenance of their own. */
+export type FlourFigure = 'protein' | 'ash' | 'absorption' | 'peakMinutes' | 'stabilityMinutes';
+
+/** Where a stated figure of a flour comes from. */
+export function provenanceOf({ inherited, provenance }: FlourData, figure: FlourFigure): Provenance {
+  return inherited?.[figure] ?? provenance ?? 'given';
 }
 
 /** What the mixing model needs of a flour or of a blend. */
@@ -89,7 +99,7 @@ export function proteinAt14(flour: FlourData): Known<number> {
   const protein = sound(flour.protein);
   if (protein === undefined) return unknown('the protein of the flour is not given');
   const basis = sound(flour.proteinMoistureBasis) ?? moistureOf(flour);
-  return known(atMoisture(protein, basis, 0.14), flour.provenance ?? 'given', flour.source);
+  return known(atMoisture(protein, basis, 0.14), provenanceOf(flour, 'protein'), flour.source);
 }
 
 /**
@@ -98,7 +108,7 @@ export function proteinAt14(flour: FlourData): Known<number> {
  */
 export function absorptionAt14(flour: FlourData): Known<number> {
   const given = sound(flour.absorption, 2);
-  if (given !== undefined) return known(given, flour.provenance ?? 'given', flour.source);
+  if (given !== undefined) return known(given, provenanceOf(flour, 'absorption'), flour.source);
   if (!makesGluten(flour.grain)) return unknown(withoutGluten(flour.grain));
   // The fit is to wheat: spelt takes up far less at the same protein.
   if (isSpelt(flour))
@@ -115,12 +125,12 @@ export function absorptionAt14(flour: FlourData): Known<number> {
 
 /** Farinograph development time, minutes: as given, else by grain, milling and protein (common practice). */
 export function peakMinutes(flour: FlourData): Known<number> {
-  return curveMinutes(flour, flour.peakMinutes, [1.5, 4, 6.5], 5.5);
+  return curveMinutes(flour, 'peakMinutes', [1.5, 4, 6.5], 5.5);
 }
 
 /** Farinograph stability, minutes: as given, else by grain, milling and protein (common practice). */
 export function stabilityMinutes(flour: FlourData): Known<number> {
-  return curveMinutes(flour, flour.stabilityMinutes, [2, 8, 15], 5.5);
+  return curveMinutes(flour, 'stabilityMinutes', [2, 8, 15], 5.5);
 }
 
 /**
@@ -181,11 +191,14 @@ export function blendCurve(
   );
 }
 
-/** The flour’s own moisture, fraction; 14 % where it is not told. */
+/** The flour’s own moisture, fraction; 14 % where it is not told, or is what no flour can have. */
 export function moistureOf(flour: FlourData): number {
   const moisture = sound(flour.moisture);
-  return moisture === undefined || moisture > 0.9 ? usualMoisture : moisture;
+  return moisture === undefined || moisture > wettestFlour ? usualMoisture : moisture;
 }
+
+/** Flour of this moisture is none, and would take up less than no water. */
+const wettestFlour = 0.3;
 
 const glutenGrains: ReadonlySet<string> = new Set([
   'wheat',
@@ -217,12 +230,12 @@ function wholemealFraction(flour: FlourData): number {
 // White wheat by protein at 9, 11.5 and 13 %; wholemeal its own value, medium halfway between; spelt 3 minutes.
 function curveMinutes(
   flour: FlourData,
-  given: number | undefined,
+  figure: 'peakMinutes' | 'stabilityMinutes',
   white: readonly [number, number, number],
   wholemeal: number,
 ): Known<number> {
-  const stated = sound(given, 1000);
-  if (stated !== undefined) return known(stated, flour.provenance ?? 'given', flour.source);
+  const stated = sound(flour[figure], 1000);
+  if (stated !== undefined) return known(stated, provenanceOf(flour, figure), flour.source);
   if (!makesGluten(flour.grain)) return unknown(withoutGluten(flour.grain));
   if (isSpelt(flour)) return known(3, 'common practice');
   const whole = wholemealFraction(flour);

@@ -119,9 +119,11 @@ function drawnOf(masses: Masses, scale: Scale, line: LineFacts, problems: Formul
   const all = evaluate(scale, mass);
   let written = 0;
   let comparable = true;
-  const same = line.section.lines.filter((other) => other.keyIndex === line.keyIndex);
-  for (const other of same) {
-    const value = evaluate(scale, masses.sections[0]!.lines[line.section.lines.indexOf(other)]!);
+  const same: LineFacts[] = [];
+  for (const [index, other] of line.section.lines.entries()) {
+    if (other.keyIndex !== line.keyIndex) continue;
+    same.push(other);
+    const value = evaluate(scale, masses.sections[0]!.lines[index]!);
     if (!value || !all || other.amount.kind === 'none' || !isSameScale(value, all)) comparable = false;
     else written += value.value;
   }

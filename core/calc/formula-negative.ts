@@ -149,7 +149,8 @@ function impossibleHydration(
     effective: amount.effective ? 'yes' : 'no',
   };
   const over = -water.value * (amount.effective ? effectiveWater(line) : 1);
-  if (flour) values.ownFraction = amount.fraction + over / flour.value;
+  const reached = flour === undefined ? Number.NaN : amount.fraction + over / flour.value;
+  if (Number.isFinite(reached)) values.ownFraction = reached;
   if ((water.group ?? 0) === 0) values.overGrams = -water.value;
   const problem: FormulaProblem = { kind: 'below-own-water', ...place, values };
   return { line, problem, unsolved: { code: 'reported', ...place } };

@@ -19,10 +19,12 @@ export interface TemperedWater extends HeatOutcome {
   readonly outcome: MixingOutcome;
 }
 
+const boilingCelsius = 100;
+
 /**
  * The temperature of the tempered water that makes the dough leave its mixing programme at the target, with ice where the
  * tap is too warm. The balance of heat and the simulation agree to 1e-6 °C. Unknown, with the reason, when no water is
- * tempered or a temperature is missing.
+ * tempered, a temperature is missing, or no water would do.
  */
 export function temperWater(input: TemperInput): Known<TemperedWater> {
   const portions = allPortions(input.mixing);
@@ -34,6 +36,8 @@ export function temperWater(input: TemperInput): Known<TemperedWater> {
   const prepared = prepareMixing(withPureWater(input.mixing));
   const solved = solveEnd(prepared.heat, input.targetCelsius);
   if (!solved.known) return solved;
+  if (solved.value > boilingCelsius)
+    return unknown('not even boiling water would keep it so warm, as it follows the room');
   const heat = waterTemperature(heatInput(input, portions, waterGrams, solved.value, input.targetCelsius));
   if (!heat.known) return heat;
   const { ice } = heat.value;

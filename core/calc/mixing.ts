@@ -170,6 +170,19 @@ export function celsiusAt(outcome: MixingOutcome, minutes: number): Known<number
   return known(temperatureAfter(left.warming, left.celsius, minutes - left.minutes), endCelsius.provenance);
 }
 
+/** How far the dough is developed at a minute of the programme; unknown outside of it, or where there is no curve. */
+export function developmentAt({ points, development }: MixingOutcome, minutes: number): Known<number> {
+  if (!development.known) return development;
+  const after = points.findIndex((point) => point.minutes >= minutes);
+  const [left, right] = [points[after - 1], points[after]];
+  if (right?.development === undefined) return unknown('the programme is over by then');
+  const span = right.minutes - (left?.minutes ?? 0);
+  if (left?.development === undefined || !(span > 0)) return known(right.development, development.provenance);
+  // Within a stretch the speed and the dough are the same, so it goes straight.
+  const part = (minutes - left.minutes) / span;
+  return known(left.development + part * (right.development - left.development), development.provenance);
+}
+
 interface Wear {
   development: number;
   worn: number;

@@ -20,6 +20,8 @@ export interface FoodPortion {
   readonly name: string;
   readonly grams: number;
   readonly composition: Composition;
+  /** Its energy as a file states it, kJ per gram: it stands instead of what the composition makes. */
+  readonly kilojoulesPerGram?: number;
 }
 
 /**
@@ -126,9 +128,11 @@ export function totalOf(
 ): NutrientRange {
   let [low, high] = [0, 0];
   const lacking: string[] = [];
-  for (const { name, grams, composition } of portions) {
+  for (const portion of portions) {
+    const { name, grams, composition } = portion;
     if (!(grams > 0)) continue;
-    const [least, most] = perGram(composition, nutrient, regime);
+    const stated = statedEnergy(portion, nutrient);
+    const [least, most] = stated === undefined ? perGram(composition, nutrient, regime) : [stated, stated];
     low += grams * least;
     high += grams * most;
     if (most - least > 1e-12 && !lacking.includes(name)) lacking.push(name);
@@ -148,6 +152,16 @@ export function waterOf(portions: readonly FoodPortion[]): NutrientRange {
     if (most - least > 1e-12 && !lacking.includes(name)) lacking.push(name);
   }
   return { low, high: lacking.length === 0 ? low : high, lacking };
+}
+
+/** Kilojoules in a kilocalorie: the thermochemical calorie, exactly. */
+const kilojoulesPerKilocalorie = 4.184;
+
+function statedEnergy({ kilojoulesPerGram }: FoodPortion, nutrient: Nutrient): number | undefined {
+  if (kilojoulesPerGram === undefined || !(kilojoulesPerGram >= 0 && kilojoulesPerGram < Infinity))
+    return undefined;
+  if (nutrient === 'kilojoules') return kilojoulesPerGram;
+  return nutrient === 'kilocalories' ? kilojoulesPerGram / kilojoulesPerKilocalorie : undefined;
 }
 
 type Bounds = readonly [low: number, high: number];

@@ -19,6 +19,8 @@ export interface Bakery {
   readonly oven?: OvenCapacity;
   /** Whose rules a label follows; absent when nobody told it. */
   readonly label?: LabelRegime;
+  /** Nobody names one manner of label, and both are wanted. */
+  readonly bothLabels?: true;
   readonly definition?: Definition;
   /** The conditions that had to be assumed. */
   readonly assumed: readonly ('room' | 'flour' | 'scale step')[];
@@ -66,6 +68,7 @@ function build(definition: Definition | undefined, usual: UsualConditions): Bake
     ...(definition === undefined ? {} : { definition, name: definition.name.text }),
     ...(tap === undefined ? {} : { tapCelsius: tap }),
     ...(label === 'EU' || label === 'US' ? { label } : {}),
+    ...(label === 'both' ? { bothLabels: true as const } : {}),
     ...(mixer === undefined ? {} : { defaultMixer: mixer }),
   };
 }

@@ -1,11 +1,14 @@
 import type { Composition } from '../calc/composition.ts';
-import type { FlourData, Milling } from '../calc/flour.ts';
+import type { FlourData } from '../calc/flour.ts';
 import { findCatalogue } from '../catalogue/catalogue.ts';
 import type { CatalogueIngredient } from '../catalogue/ingredient.ts';
 import type { Role } from '../catalogue/role.ts';
 import type { Name, Per } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
-import { fractionOf, propertiesOf, type SaidProperties, saidValue } from './properties.ts';
+import { propertiesOf, type SaidProperties, saidValue } from './properties.ts';
+import { allergensOf, saidAllergens } from './said-allergens.ts';
+import { lends, overlaid, saysComposition, usualOfGrain } from './said-composition.ts';
+import { flourOf } from './said-flour.ts';
 import type { Definition, Scope } from './scope.ts';
 
 /** An ingredient with all that is known of it, as plain data. */
@@ -16,6 +19,10 @@ export interface Ingredient {
   readonly role: Role;
   readonly isFlour: boolean;
   readonly composition: Composition;
+  /** Energy as its section states it, instead of what its composition makes. */
+  readonly kilojoulesPer100Grams?: number;
+  /** The usual food of its kind that lends what neither its section nor a `like` tells. */
+  readonly lentBy?: string;
   readonly flour?: FlourData;
   readonly pieceGrams?: number;
   readonly densityGramsPerMillilitre?: number;
@@ -106,8 +113,7 @@ function ofEntry(entry: CatalogueIngredient): Ingredient {
     isFlour: entry.role === 'flour',
     composition: entry.composition,
     allergens: entry.allergens,
-    source:
-      entry.source.identifier === '' ? entry.source.text : `${entry.source.text}, ${entry.source.identifier}`,
+    source: sourceOf(entry),
     ...(entry.flour === undefined ? {} : { flour: entry.flour }),
     ...(entry.pieceGrams === undefined ? {} : { pieceGrams: entry.pieceGrams }),
     ...(entry.densityGramsPerMl === undefined ? {} : { densityGramsPerMillilitre: entry.densityGramsPerMl }),
@@ -115,6 +121,12 @@ function ofEntry(entry: CatalogueIngredient): Ingredient {
   };
   cached.set(entry, made);
   return made;
+}
+
+function sourceOf({ source: { text, identifier, fromMemory, remark } }: CatalogueIngredient): string {
+  const said = identifier === '' ? text : `${text}, ${identifier}`;
+  const recalled = fromMemory === undefined ? '' : `; ${fromMemory.join(' and ')} from memory`;
+  return said + recalled + (remark === undefined ? '' : `. ${remark.replace(/\.$/, '')}`);
 }
 
 const standIns: Readonly<Record<(typeof roleWords)[number], string>> = {
@@ -146,139 +158,72 @@ function ofRole(role: (typeof roleWords)[number]): Ingredient | undefined {
   return role === 'flour' ? { ...generic, flour: { grain: 'wheat', milling: 'white' } } : generic;
 }
 
-const millings = new Set<string>(['white', 'medium', 'wholemeal']);
-
 function build(definition: Definition, said: SaidProperties, base: Ingredient | undefined): Ingredient {
   const isFlourSection = definition.block.top!.kind === 'flour';
   const countsAs = saidValue(said, 'counts as', 'word')?.word as Role | undefined;
-  const flour = isFlourSection ? flourOf(said, base) : base?.flour;
-  const start = base?.composition ?? (flour === undefined ? {} : usualOfGrain(flour));
-  const price = saidValue(said, 'price', 'price');
+  const flour = isFlourSection ? flourOf(said, base?.flour) : base?.flour;
+  const lender = base === undefined && flour !== undefined ? usualOfGrain(flour) : undefined;
+  const start = base?.composition ?? lender?.composition ?? {};
+  const ownPrice = saidValue(said, 'price', 'price');
+  // What is overridden keeps its price; what is only like another costs what it costs.
+  const keptPrice = base?.key === definition.name.folded ? base.price : undefined;
   const pieceGrams = saidValue(said, 'piece weight', 'mass')?.grams ?? base?.pieceGrams;
   const density =
-    saidValue(said, 'density', 'density')?.gramsPerMillilitre ?? base?.densityGramsPerMillilitre;
+    saidValue(said, 'density', 'density')?.gramsPerMillilitre ??
+    base?.densityGramsPerMillilitre ??
+    lender?.densityGramsPerMl;
   const holdsWater = saidValue(said, 'holds water', 'times')?.factor ?? base?.holdsWater;
   const role: Role = countsAs ?? (isFlourSection ? 'flour' : (base?.role ?? 'other'));
-  const contains = (said.get('contains') ?? []).flatMap((one) =>
-    one.statement.value?.form === 'names' ? one.statement.value.names.map((name) => name.text) : [],
-  );
+  const allergens = allergensOf(said, base?.allergens ?? grainAllergens(flour));
+  const saysAllergens = saidAllergens(said).length > 0;
+  const composition = overlaid(start, said, flour);
+  const kilojoules =
+    saidValue(said, 'energy', 'energy')?.kilojoules ??
+    // The energy of what it is like holds only while it is made of the same.
+    (saysComposition(said) ? undefined : base?.kilojoulesPer100Grams);
   return {
     key: definition.name.folded,
     name: definition.name.text,
     role,
     isFlour: role === 'flour',
-    composition: overlaid(start, said, flour),
-    allergens: contains.length > 0 ? contains : (base?.allergens ?? grainAllergens(flour)),
-    ...(contains.length === 0 && flour === undefined && (base?.allergensUnsaid ?? base === undefined)
+    composition,
+    allergens,
+    ...(!saysAllergens && flour === undefined && (base?.allergensUnsaid ?? base === undefined)
       ? { allergensUnsaid: true as const }
       : {}),
-    source:
-      base === undefined
-        ? 'as its section says'
-        : `as its section says, the rest from ${base.name} (${base.source})`,
+    source: sourceOfBuilt(base, lender),
     definition,
+    ...(kilojoules === undefined ? {} : { kilojoulesPer100Grams: kilojoules }),
+    ...lentBy(base, lender, said),
     ...(flour === undefined ? {} : { flour }),
     ...(pieceGrams === undefined ? {} : { pieceGrams }),
     ...(density === undefined ? {} : { densityGramsPerMillilitre: density }),
     ...(holdsWater === undefined ? {} : { holdsWater }),
-    ...(price === undefined
-      ? {}
-      : { price: { amount: price.amount, currency: price.currency, per: price.per } }),
+    ...(ownPrice !== undefined
+      ? { price: { amount: ownPrice.amount, currency: ownPrice.currency, per: ownPrice.per } }
+      : keptPrice === undefined
+        ? {}
+        : { price: keptPrice }),
   };
+}
+
+function lentBy(
+  base: Ingredient | undefined,
+  lender: CatalogueIngredient | undefined,
+  said: SaidProperties,
+): Pick<Ingredient, 'lentBy'> {
+  const name = lender !== undefined && lends(lender, said) ? lender.name : base?.lentBy;
+  return name === undefined ? {} : { lentBy: name };
+}
+
+function sourceOfBuilt(base: Ingredient | undefined, lender: CatalogueIngredient | undefined): string {
+  if (base !== undefined) return `as its section says, the rest from ${base.name} (${base.source})`;
+  if (lender === undefined) return 'as its section says';
+  return `as its section says, the rest from ${lender.name}, the usual of its kind (${sourceOf(lender)})`;
 }
 
 function grainAllergens(flour: FlourData | undefined): readonly string[] {
   return flour === undefined ? [] : [flour.grain];
-}
-
-function flourOf(said: SaidProperties, base: Ingredient | undefined): FlourData {
-  const before = base?.flour;
-  const word = saidValue(said, 'milling', 'word')?.word;
-  const milling = word !== undefined && millings.has(word) ? (word as Milling) : before?.milling;
-  const protein = saidValue(said, 'protein', 'fraction');
-  const minutes = (property: string): number | undefined => {
-    const seconds = saidValue(said, property, 'duration')?.seconds;
-    return seconds === undefined ? undefined : seconds / 60;
-  };
-  const pick = <K extends keyof FlourData>(key: K, value: FlourData[K] | undefined): Partial<FlourData> => {
-    const chosen = value ?? before?.[key];
-    return chosen === undefined ? {} : { [key]: chosen };
-  };
-  const proteinParts: Partial<FlourData> =
-    protein === undefined
-      ? { ...pick('protein', undefined), ...pick('proteinMoistureBasis', undefined) }
-      : {
-          protein: protein.fraction,
-          ...(protein.atMoisture === undefined ? {} : { proteinMoistureBasis: protein.atMoisture }),
-        };
-  const stated = [...said.keys()].some((one) => one !== 'note' && one !== 'price');
-  return {
-    grain: saidValue(said, 'grain', 'word')?.word ?? before?.grain ?? 'wheat',
-    ...(milling === undefined ? {} : { milling }),
-    ...proteinParts,
-    ...pick('moisture', fractionOf(said, 'moisture') ?? fractionOf(said, 'water')),
-    ...pick('ash', fractionOf(said, 'ash')),
-    ...pick('absorption', fractionOf(said, 'absorption')),
-    ...pick('starchDamage', fractionOf(said, 'starch damage')),
-    ...pick('peakMinutes', minutes('peak')),
-    ...pick('stabilityMinutes', minutes('stability')),
-    ...(stated || before?.provenance === undefined
-      ? { provenance: 'given' as const }
-      : { provenance: before.provenance }),
-  };
-}
-
-/** Where a flour states no composition, the usual flour of its grain and milling lends its own. */
-function usualOfGrain(flour: FlourData): Composition {
-  const wholemeal = flour.milling === 'wholemeal';
-  const name =
-    flour.grain === 'rye'
-      ? wholemeal
-        ? 'dark rye'
-        : 'medium rye'
-      : flour.grain === 'spelt'
-        ? 'wholemeal spelt'
-        : wholemeal
-          ? 'wholemeal wheat'
-          : 'bread flour';
-  return findCatalogue(name)?.composition ?? {};
-}
-
-const saidShares: readonly (readonly [string, keyof Composition])[] = [
-  ['water', 'water'],
-  ['protein', 'protein'],
-  ['fat', 'fat'],
-  ['carbohydrate', 'carbohydrate'],
-  ['fibre', 'fibre'],
-  ['ash', 'ash'],
-  ['saturates', 'saturates'],
-  ['sugars', 'sugars'],
-  ['starch', 'starch'],
-  ['alcohol', 'alcohol'],
-  ['salt', 'saltFraction'],
-];
-
-/**
- * What is said over what was there. Where some main part changes and carbohydrate is not said, it takes up the
- * difference, so that the parts still make the whole.
- */
-function overlaid(start: Composition, said: SaidProperties, flour: FlourData | undefined): Composition {
-  const mixed: { -readonly [K in keyof Composition]: number } = { ...start };
-  let changed = false;
-  for (const [word, key] of saidShares) {
-    const value = fractionOf(said, word);
-    if (value === undefined) continue;
-    mixed[key] = value;
-    if (key !== 'saltFraction') changed = true;
-  }
-  if (flour?.moisture !== undefined) {
-    mixed.water = flour.moisture;
-    changed = true;
-  }
-  const { water, protein, fat, ash } = mixed;
-  if (!changed || fractionOf(said, 'carbohydrate') !== undefined) return mixed;
-  if (water === undefined || protein === undefined || fat === undefined || ash === undefined) return mixed;
-  return { ...mixed, carbohydrate: Math.max(0, 1 - water - protein - fat - ash) };
 }
 
 /** The role that an ingredient of this name plays in a formula; `undefined` where the name comes to nothing. */

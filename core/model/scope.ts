@@ -1,15 +1,20 @@
 import type { LabelRegime } from '../calc/allergens.ts';
 import type { Block, Name } from '../syntax/tree.ts';
 
-/** What can be defined and looked for by name. Flours and ingredients share one space of names. */
-export type DefinitionKind = 'ingredient' | 'mixer' | 'formula' | 'bakery' | 'plan';
+/**
+ * What can be defined and looked for by name. Flours and ingredients share one space of names. A formula that holds trials
+ * is found under `tried` too, so that whoever wants those need not look at all others.
+ */
+export type DefinitionKind = 'ingredient' | 'mixer' | 'formula' | 'bakery' | 'plan' | 'tried';
 
 export interface Definition {
-  readonly kind: DefinitionKind;
+  readonly kind: Exclude<DefinitionKind, 'tried'>;
   readonly name: Name;
   readonly uri: string;
   readonly firstLine: number;
   readonly block: Block;
+  /** Whether a formula holds trials. */
+  readonly tried?: boolean;
 }
 
 /**
@@ -31,7 +36,7 @@ export interface UsualConditions {
   readonly roomCelsius?: number;
   readonly flourCelsius?: number;
   readonly tapCelsius?: number;
-  readonly label?: LabelRegime;
+  readonly label?: LabelRegime | 'both';
 }
 
 export const noScope: Scope = { find: () => [], nearest: () => undefined, names: () => [] };
@@ -43,5 +48,6 @@ export function definitionOf(uri: string, firstLine: number, block: Block): Defi
   const kind = top.kind === 'flour' ? 'ingredient' : top.kind;
   if (kind !== 'ingredient' && kind !== 'mixer' && kind !== 'formula' && kind !== 'bakery' && kind !== 'plan')
     return undefined;
-  return { kind, name: top.header.name, uri, firstLine, block };
+  const tried = kind === 'formula' && block.subs.some((sub) => sub.kind === 'trial');
+  return { kind, name: top.header.name, uri, firstLine, block, ...(tried && { tried }) };
 }

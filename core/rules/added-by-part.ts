@@ -12,7 +12,12 @@ export const addedByPart: Rule = {
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n\npreferment poolish:\n  draws 20% of flour\n  bread flour  100%\n  water  100%\n  instant yeast  0.1%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n  instant yeast  0.4%\n\npreferment poolish:\n  draws 20% of flour\n  bread flour  100%\n  water  100%\n  instant yeast  0.1%\n',
   *check({ analysis, block }) {
+    // What the part was to draw, and cannot, is told already.
+    const undrawn = new Set(
+      ownProblems(analysis, 'drawn-not-in-formula').map(({ values }) => String(values.name).toLowerCase()),
+    );
     for (const problem of ownProblems(analysis, 'added-by-part')) {
+      if (undrawn.has(String(problem.values.name).toLowerCase())) continue;
       const grams = numberOf(problem.values.grams);
       const much =
         grams === undefined || analysis?.solved?.assumedScale === true ? 'what' : `the ${mass(grams)} that`;

@@ -1,11 +1,17 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import { flourMixOf } from '../analysis/flour-mix.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
+import { type DoughLoad, mostDoughGrams, ratedWaterToFlour } from '../calc/bowl-load.ts';
 import { mass, trimmed } from '../text/figures.ts';
 import { runMixes } from './mixes.ts';
 import { headerPlace } from './places.ts';
 import type { Rule } from './rule.ts';
+import { listed } from './words.ts';
 
-/** Water to flour of the dough that a bowl is rated for: a medium bread dough, by makers’ manuals of dough mixers. */
-const ratedRatio = 0.6;
+/** Protein at 14 % moisture of what mixer makers call high-gluten flour; common practice, no source. */
+const highGluten = 0.135;
+/** Water given colder than this, °C, or ice in it, is cold; common practice, no source. */
+const coldCelsius = 4;
 
 export const bowlOverfull: Rule = {
   code: 'bowl-overfull',
@@ -14,7 +20,8 @@ export const bowlOverfull: Rule = {
   explanation:
     'The dough is more than the mixer’s section says the bowl takes. Mix it in equal batches, or in a larger bowl. An overfull bowl mixes ' +
     'unevenly and strains the machine; follow its manual. A stiff dough loads a machine more: what a bowl takes is meant for dough of about ' +
-    '60 g of water to 100 g of flour, and makers’ manuals take it down in proportion for less water. That is told as information.',
+    '60 g of water to 100 g of flour, and makers’ manuals take it down in proportion for less water, by a tenth for high-gluten flour (13.5% of protein ' +
+    'and more), and by 15 to 20% for cold water or ice. That is told as information.',
   bad: 'mixer small spiral:\n  kind spiral\n  bowl 2 kg to 12 kg\n\nformula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n\nmix in small spiral:\n  load flour, water\n  speed 1 for 9 min\n  speed 2 for 4 min\n',
   good: 'mixer small spiral:\n  kind spiral\n  bowl 2 kg to 12 kg\n\nformula Quay Tin:\n  yield 10 kg\n  bread flour  100%\n  water  65%\n\nmix in small spiral:\n  load flour, water\n  speed 1 for 9 min\n  speed 2 for 4 min\n',
   *check({ analysis, block }) {
@@ -22,8 +29,8 @@ export const bowlOverfull: Rule = {
     for (const { mix, model } of runMixes(analysis)) {
       const { mixer, doughGrams } = mix;
       if (mixer.mostGrams === undefined || !(mixer.mostGrams > 0)) continue;
-      const ratio = waterToFlour(mix);
-      const most = mixer.mostGrams * (mixer.data.kind === 'hand' ? 1 : Math.min(1, ratio / ratedRatio));
+      const load = loadOf(analysis, mix);
+      const most = mixer.data.kind === 'hand' ? mixer.mostGrams : mostDoughGrams(mixer.mostGrams, load);
       if (doughGrams <= most * (1 + 1e-6)) continue;
       const isSure = doughGrams > mixer.mostGrams * (1 + 1e-6);
       const batches = Math.ceil(doughGrams / most - 1e-6);
@@ -36,7 +43,7 @@ export const bowlOverfull: Rule = {
         ...headerPlace(block, model.headerLine),
         message: isSure
           ? `${mass(doughGrams)} of dough, and the bowl of “${mixer.name}” takes ${mass(mixer.mostGrams)}. ${cure}`
-          : `${mass(doughGrams)} of stiff dough, ${trimmed(100 * ratio, 0)} g of water to 100 g of flour: of that the machine of “${mixer.name}” is good for about ${mass(most)}. ${cure}`,
+          : `${mass(doughGrams)} of ${heavyWords(load)}: of that the machine of “${mixer.name}” is good for about ${mass(most)}. ${cure}`,
         ...(isSure ? {} : { level: 'info' as const }),
         related:
           mixer.definition === undefined ? [] : [{ definition: mixer.definition, message: 'its bowl' }],
@@ -44,6 +51,25 @@ export const bowlOverfull: Rule = {
     }
   },
 };
+
+function loadOf(analysis: Analysis, mix: MixAnalysis): DoughLoad {
+  const protein = flourMixOf(analysis)?.proteinAt14;
+  const ice = mix.water.known ? mix.water.value.ice : undefined;
+  return {
+    waterToFlour: waterToFlour(mix),
+    isHighGluten: protein?.known === true && protein.value >= highGluten,
+    isCold: (ice?.known === true && ice.value.iceGrams > 0) || (mix.givenWaterCelsius ?? 20) < coldCelsius,
+  };
+}
+
+/** `stiff dough, 45 g of water to 100 g of flour` and what else makes it heavy. */
+function heavyWords({ waterToFlour: ratio, isHighGluten, isCold }: DoughLoad): string {
+  const others = [...(isHighGluten ? ['high-gluten flour'] : []), ...(isCold ? ['cold water'] : [])];
+  const made = others.length === 0 ? '' : ` with ${listed(others)}`;
+  return ratio < ratedWaterToFlour
+    ? `stiff dough${made}, ${trimmed(100 * ratio, 0)} g of water to 100 g of flour`
+    : `dough${made}`;
+}
 
 /** Free water to flour of all that the programme loads; that of a rated dough where there is no flour to compare. */
 function waterToFlour({ input }: MixAnalysis): number {
@@ -55,5 +81,5 @@ function waterToFlour({ input }: MixAnalysis): number {
       water += Math.max(0, portion.freeWaterGrams);
     }
   }
-  return flour > 0 && water > 0 ? water / flour : ratedRatio;
+  return flour > 0 && water > 0 ? water / flour : ratedWaterToFlour;
 }

@@ -25,6 +25,7 @@ import { letDown } from './let-down.ts';
 import { loop } from './loop.ts';
 import { mixedPastNeed } from './mixed-past-need.ts';
 import { mixerCanBeCalibrated } from './mixer-can-be-calibrated.ts';
+import { moistFlour } from './moist-flour.ts';
 import { noDensity } from './no-density.ts';
 import { noFlour } from './no-flour.ts';
 import { noMixerKind } from './no-mixer-kind.ts';
@@ -39,6 +40,7 @@ import { notReadyInTime } from './not-ready-in-time.ts';
 import { nothingLeft } from './nothing-left.ts';
 import { nothingToDraw } from './nothing-to-draw.ts';
 import { partAmountsDiffer } from './part-amounts-differ.ts';
+import { partsAboveWhole } from './parts-above-whole.ts';
 import { portionsOff } from './portions-off.ts';
 import type { Rule } from './rule.ts';
 import { saidTwice } from './said-twice.ts';
@@ -125,6 +127,8 @@ export const rules: readonly Rule[] = [
   sameIngredientTwice,
   sameNameTwice,
   noMixerKind,
+  partsAboveWhole,
+  moistFlour,
   ...acceptRows,
 ];
 

@@ -1,12 +1,11 @@
 import { celsiusAt } from '../calc/mixing.ts';
 import { degreesApart, minutes, minutesBand } from '../text/figures.ts';
-import { causesOf, doughMixes, lastAdditionMinutes, phaseAt, stopFix } from './mixes.ts';
+import { causesOf, doughMixes, lastAdditionMinutes, phaseAt, stopFix, takenInMinutes } from './mixes.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
-/** D from which more work is a waste, and the minutes that an addition needs to be taken in; common practice, no source. */
+/** D from which more work is a waste; common practice, no source. */
 const plenty = 1.5;
-const takenInMinutes = 3;
 const leastWastedMinutes = 3;
 
 export const mixedPastNeed: Rule = {

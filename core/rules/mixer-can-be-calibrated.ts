@@ -94,7 +94,10 @@ function messageOf({ mixer, readings, formulas }: MixerTrials, { warming, factor
       ? `now it misses them by ${degreesApart(spreadBefore.value)}, calibrated by ${degreesApart(spreadAfter)}`
       : `calibrated it misses them by ${degreesApart(spreadAfter)}`;
     const open = parameters.filter((one) => !one.value.known).map((one) => quantityWords(one.quantity));
-    said.push(`${before}.${open.length === 0 ? '' : ` They cannot tell ${listed(open)}.`}`);
+    const odd = coolerWhenFaster(warming);
+    said.push(
+      `${before}.${open.length === 0 ? '' : ` They cannot tell ${listed(open)}.`}${odd === undefined ? '' : ` ${odd}`}`,
+    );
   }
   if (factor !== undefined)
     said.push(
@@ -106,7 +109,22 @@ function messageOf({ mixer, readings, formulas }: MixerTrials, { warming, factor
 function fixOf({ warming, factor }: Told, edits: readonly RuleEdit[]): RuleFix {
   const told = (warming?.parameters ?? []).flatMap((one) => writtenValue(one) ?? []);
   if (factor !== undefined) told.push('how fast it develops dough');
-  return { title: `Write what the trials say: ${listed(told)}`, edits, preferred: true };
+  const title = `Write what the trials say: ${listed(told)}`;
+  return warming !== undefined && coolerWhenFaster(warming) !== undefined
+    ? { title, edits }
+    : { title, edits, preferred: true };
+}
+
+/** What to say where the fit has a faster speed warm less than a slower one, which no mixer does. */
+function coolerWhenFaster({ parameters }: Calibration): string | undefined {
+  const rates = parameters.flatMap(({ quantity, value }) =>
+    quantity.kind === 'warms' && value.known ? [{ speed: quantity.speed, rate: value.value }] : [],
+  );
+  rates.sort((one, other) => one.speed - other.speed);
+  const at = rates.findIndex(({ rate }, index) => index > 0 && rate < rates[index - 1]!.rate);
+  return at < 0
+    ? undefined
+    : `By them speed ${rates[at]!.speed} would warm less than speed ${rates[at - 1]!.speed}, which no mixer does: look the readings over first.`;
 }
 
 /** `develops` on each speed that was used and has a line of its own. */

@@ -2,9 +2,8 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import { lineOfId, type MixModel } from '../model/formula-model.ts';
 import { figure, trimmed } from '../text/figures.ts';
-import { replaceFix } from './fixes.ts';
 import { headerPlace, quantityPlace } from './places.ts';
-import type { RelatedLine, RuleContext, RuleFix } from './rule.ts';
+import type { RelatedLine, RuleContext, RuleEdit, RuleFix } from './rule.ts';
 import { wordsOf } from './words.ts';
 
 /** A mixing programme that could be run, with the section that says it. */
@@ -30,13 +29,19 @@ export interface TimedPhase {
   readonly startMinutes: number;
   readonly endMinutes: number;
   readonly works: boolean;
+  /** The first line that works the dough after something has gone in. */
+  readonly afterAddition: boolean;
 }
 
 export function timedPhases({ mix }: RunMix): TimedPhase[] {
   const phases: TimedPhase[] = [];
   let clock = 0;
+  let afterAddition = false;
   for (const [index, phase] of mix.input.phases.entries()) {
-    if ('portions' in phase) continue;
+    if ('portions' in phase) {
+      afterAddition = true;
+      continue;
+    }
     const startMinutes = clock;
     clock += Math.max(0, phase.seconds) / 60;
     phases.push({
@@ -44,7 +49,9 @@ export function timedPhases({ mix }: RunMix): TimedPhase[] {
       startMinutes,
       endMinutes: clock,
       works: phase.kind !== 'rest',
+      afterAddition,
     });
+    if (phase.kind !== 'rest') afterAddition = false;
   }
   return phases;
 }
@@ -66,16 +73,41 @@ export function lastAdditionMinutes({ mix }: RunMix): number {
   return last;
 }
 
-/** Ends the programme at a minute, to the half minute, where that falls in its last line. */
+/**
+ * Works the dough no further than to a minute: its line ends there, to the half minute, and what comes after it is
+ * shortened to the minutes that an addition before it needs to be taken in. No fix where a line would have to go.
+ */
 export function stopFix(context: RuleContext, run: RunMix, minutes: number): RuleFix[] {
+  const edits = stopEdits(context, run, minutes);
+  if (edits === undefined || edits.length === 0) return [];
+  return [{ title: `${shorterWords(edits)}: developed, and no further`, edits, preferred: true }];
+}
+
+/** `Write 4 min`, or of several lines `Shorten to 4 min, then 3 min`. */
+export function shorterWords(edits: readonly RuleEdit[]): string {
+  const times = edits.map(({ insert }) => insert);
+  return times.length === 1 ? `Write ${times[0]}` : `Shorten to ${times.join(', then ')}`;
+}
+
+/** Minutes that an addition needs to be taken in; common practice, no source. */
+export const takenInMinutes = 3;
+
+/** The edits of `stopFix`; undefined where they cannot be made. */
+export function stopEdits({ block }: RuleContext, run: RunMix, minutes: number): RuleEdit[] | undefined {
   const phases = timedPhases(run);
-  const last = phases[phases.length - 1];
-  if (last === undefined || !last.works || minutes <= last.startMinutes) return [];
-  const kept = Math.max(0.5, Math.round((minutes - last.startMinutes) * 2) / 2);
-  const span = quantityPlace(context.block, last.line, 'duration');
-  if (span === undefined || kept >= last.endMinutes - last.startMinutes) return [];
-  const written = `${trimmed(kept, 1)} min`;
-  return [replaceFix(`Write ${written}: developed, and no further`, last.line, span, written, true)];
+  const edits: RuleEdit[] = [];
+  for (const phase of phases) {
+    const long = phase.endMinutes - phase.startMinutes;
+    const wanted = minutes - phase.startMinutes;
+    if (!phase.works || wanted >= long) continue;
+    if (wanted <= 0 && !phase.afterAddition) return undefined;
+    const kept = wanted <= 0 ? Math.min(long, takenInMinutes) : Math.max(0.5, Math.round(wanted * 2) / 2);
+    if (kept >= long) continue;
+    const span = quantityPlace(block, phase.line, 'duration');
+    if (span === undefined) return undefined;
+    edits.push({ line: phase.line, start: span.start, end: span.end, insert: `${trimmed(kept, 1)} min` });
+  }
+  return edits;
 }
 
 /** What a finding about over-mixing hangs on: the flours and their stability, the water, the mixer. */

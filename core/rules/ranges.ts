@@ -61,18 +61,23 @@ export function heaviestPlace(
   return { line, span, solved };
 }
 
-/** `20%` that was meant to be `2%`: a tenth of what is written, where that is usual. */
+/** `20%` that was meant to be `2%`: a tenth (or another part) of what is written, in percent or weight, where that is usual. */
 export function tenthFix(
   context: RuleContext,
-  lineId: string | undefined,
+  solved: SolvedLine | undefined,
   least: number,
   most: number,
+  divisor = 10,
 ): RuleFix[] {
-  if (lineId === undefined) return [];
-  const { line, span, amount } = amountPlace(context, lineId);
-  if (amount?.kind !== 'fraction') return [];
-  const tenth = amount.fraction / 10;
-  if (tenth < least - 1e-9 || tenth > most + 1e-9) return [];
-  const written = `${trimmed(tenth * 100, 4)}%`;
+  if (solved === undefined) return [];
+  const { line, span, amount } = amountPlace(context, solved.id);
+  if (amount?.kind !== 'fraction' && amount?.kind !== 'mass') return [];
+  const tenth = (amount.kind === 'fraction' ? amount.fraction : (solved.fraction ?? Number.NaN)) / divisor;
+  if (!(tenth >= least - 1e-9 && tenth <= most + 1e-9)) return [];
+  const quantity = context.block.lines[line]?.tokens.find(({ start }) => start === span.start)?.quantity;
+  const number = Number(quantity?.kind === 'mass' ? quantity.number : Number.NaN) / divisor;
+  if (amount.kind === 'mass' && !Number.isFinite(number)) return [];
+  const written =
+    amount.kind === 'mass' ? `${trimmed(number, 6)} ${quantity!.unit}` : `${trimmed(tenth * 100, 4)}%`;
   return [replaceFix(`Write ${written}`, line, span, written, true)];
 }

@@ -38,7 +38,7 @@ export const saltRange: Rule = {
       line,
       span,
       message: `${percent(fraction)} salt on all flour is unusually ${way}: 1.5 to 2.5% is common practice.`,
-      fixes: isLow ? [] : tenthFix(context, solved?.id, 0.01, 0.03),
+      fixes: isLow ? [] : tenthFix(context, solved, 0.01, 0.03),
     };
   },
 };

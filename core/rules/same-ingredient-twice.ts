@@ -1,5 +1,5 @@
 import { lineOfId } from '../model/formula-model.ts';
-import { placeOf } from './places.ts';
+import { ownProblems, placeOf } from './places.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -12,6 +12,10 @@ export const sameIngredientTwice: Rule = {
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  60%\n  salt  2%\n  water  5%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n',
   *check({ analysis, block }) {
+    // Two that are to be worked out in one way are told by their own rule.
+    const told = new Set(
+      ownProblems(analysis, 'two-balances', 'two-hydrations', 'two-remaining').map(({ lineId }) => lineId),
+    );
     for (const section of analysis?.resolved.input.sections ?? []) {
       if (section.id.startsWith('F')) continue;
       const first = new Map<string, string>();
@@ -21,6 +25,7 @@ export const sameIngredientTwice: Rule = {
           first.set(line.key, line.id);
           continue;
         }
+        if (told.has(line.id)) continue;
         const statement = analysis!.resolved.statements.get(line.id);
         const number = lineOfId(line.id);
         yield {

@@ -1,9 +1,11 @@
 import { waterWanted } from '../analysis/water-wanted.ts';
+import { celsiusAt, developmentAt } from '../calc/mixing.ts';
 import { thermometerCelsius } from '../calc/thermometer.ts';
 import { lineOfId } from '../model/formula-model.ts';
 import { degrees, degreesApart, minutes, trimmed, warmthWord } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
-import { doughMixes, type RunMix, waterLine } from './mixes.ts';
+import { foldEdits } from './fold-edits.ts';
+import { doughMixes, type RunMix, shorterWords, stopEdits, waterLine } from './mixes.ts';
 import { headerPlace, propertyPlace, quantityPlace } from './places.ts';
 import type { RelatedLine, Rule, RuleContext, RuleEdit, RuleFix } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -60,7 +62,7 @@ export const tooWarm: Rule = {
         message: `The dough ${isSure ? 'leaves' : 'may leave'} the mixer ${warmthWord(over)}: ${degrees(end)} ± ${degreesApart(band)}, ${degreesApart(over)} above the ${wanted}.${when}${cure}`,
         ...(isSure ? {} : { level: 'info' as const }),
         related: relatedPlaces(context, run),
-        fixes: colderWater(context, run),
+        fixes: [...colderWater(context, run), ...shorter(context, run, limit)],
       };
     }
   },
@@ -106,6 +108,34 @@ function colderWater(context: RuleContext, { mix, model }: RunMix): RuleFix[] {
     ({ line, span }): RuleEdit => ({ line, start: span.start, end: span.end, insert: written }),
   );
   return [{ title: `Take the water at ${written}`, edits, preferred: true }];
+}
+
+/** From this development on two folds do the rest; common practice, no source. */
+const foldsDoTheRest = 0.6;
+
+/**
+ * Shorter mixing: to full development where the dough is not too warm by then, else to where its temperature is and two
+ * folds in the bulk do the rest.
+ */
+function shorter(context: RuleContext, run: RunMix, limit: number): RuleFix[] {
+  const { outcome, targetCelsius } = run.mix;
+  const { developedAfter, limitAfter, programmeMinutes } = outcome;
+  if (!developedAfter.known) return [];
+  const developed = developedAfter.value.expected;
+  const then = developed < programmeMinutes ? celsiusAt(outcome, developed) : undefined;
+  if (then?.known && then.value - targetCelsius <= limit) {
+    const edits = stopEdits(context, run, developed) ?? [];
+    return edits.length === 0
+      ? []
+      : [{ title: `${shorterWords(edits)}: developed by then, and cooler`, edits }];
+  }
+  if (!limitAfter.known || limitAfter.value.atLastSpeed) return [];
+  const enough = developmentAt(outcome, limitAfter.value.minutes);
+  if (!enough.known || enough.value < foldsDoTheRest) return [];
+  const stops = stopEdits(context, run, limitAfter.value.minutes) ?? [];
+  const folds = foldEdits(context);
+  if (stops.length === 0 || folds.length === 0) return [];
+  return [{ title: `${shorterWords(stops)}, and fold twice in the bulk`, edits: [...stops, ...folds] }];
 }
 
 function givenTemperatures({ analysis, block }: RuleContext, mixIndex: number, headerLine: number) {

@@ -1,5 +1,6 @@
-import { duration, minutesBand, percent, trimmed } from '../text/figures.ts';
+import { minutesBand, percent, trimmed } from '../text/figures.ts';
 import { replaceFix } from './fixes.ts';
+import { foldEdits } from './fold-edits.ts';
 import { causesOf, doughMixes, phaseAt, type RunMix, timedPhases } from './mixes.ts';
 import { headerPlace, quantityPlace } from './places.ts';
 import type { Rule, RuleContext, RuleFix } from './rule.ts';
@@ -9,8 +10,6 @@ import { wordsOf } from './words.ts';
 const foldsEnough = 2;
 /** Hours of bulk in which a dough develops by itself; common practice, no source. */
 const hoursEnough = 8;
-/** A bulk shorter than this, in seconds, leaves no time for two folds. */
-const shortestFolded = 3600;
 /** A single stretch longer than this, in minutes, is no advice. */
 const longestMinutes = 40;
 
@@ -57,29 +56,9 @@ export const underDeveloped: Rule = {
   },
 };
 
-/** Two folds in the first bulk that is long enough for them. */
-function foldFix({ analysis, block }: RuleContext): RuleFix[] {
-  const { model } = analysis!.resolved;
-  for (const process of model.processes) {
-    if (process.header.part !== undefined && process.header.part.folded !== model.name.folded) continue;
-    const bulk = process.steps.find(
-      ({ step }) => step.known === 'bulk' && (step.seconds ?? 0) >= shortestFolded,
-    );
-    if (bulk === undefined) continue;
-    const planned = bulk.step.foldSeconds.length;
-    const times = planned > 0 ? [] : [bulk.step.seconds! / 3, (2 * bulk.step.seconds!) / 3];
-    if (times.length === 0) return [];
-    const written = times.map((seconds) => `, fold at ${duration(Math.round(seconds / 300) * 300)}`).join('');
-    const { end } = wordsOf(block, bulk.line);
-    return [
-      {
-        title: 'Fold twice in the bulk instead',
-        edits: [{ line: bulk.line, start: end, end, insert: written }],
-        preferred: true,
-      },
-    ];
-  }
-  return [];
+function foldFix(context: RuleContext): RuleFix[] {
+  const edits = foldEdits(context);
+  return edits.length === 0 ? [] : [{ title: 'Fold twice in the bulk instead', edits, preferred: true }];
 }
 
 /** Mixes on at the last speed, to the half minute. */

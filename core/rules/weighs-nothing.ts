@@ -20,7 +20,7 @@ export const weighsNothing: Rule = {
       for (const { id, name, amount } of lines) {
         if (!analysis.resolved.statements.has(id)) continue;
         const isNothing =
-          (amount.kind === 'fraction' && amount.fraction === 0) ||
+          ((amount.kind === 'fraction' || amount.kind === 'toHydration') && amount.fraction === 0) ||
           ((amount.kind === 'grams' || amount.kind === 'perPiece') && amount.grams === 0);
         if (!isNothing) continue;
         const { line, span } = amountPlace(context, id);

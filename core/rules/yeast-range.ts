@@ -1,3 +1,4 @@
+import type { SolvedLine, SolvedSection } from '../calc/formula-result.ts';
 import { asFreshYeast } from '../calc/yeast.ts';
 import type { Ingredient } from '../model/ingredient.ts';
 import { saidValue } from '../model/properties.ts';
@@ -33,12 +34,12 @@ export const yeastRange: Rule = {
     const isSweet = (fractionByRole.sugar ?? 0) >= sweetFrom;
     const most = isSweet ? mostSweet : mostLean;
     if (fresh > most + 1e-9) {
-      const { line, span, solved } = heaviestPlace(context, 'yeast');
+      const { line, span, solved } = heaviestPlace(context, 'yeast', mostYeastAt(context));
       yield {
         line,
         span,
         message: `Yeast like ${percent(fresh)} of fresh yeast on all flour: up to ${percent(most)} is common practice for a ${isSweet ? 'sweet' : 'lean'} dough.`,
-        fixes: tenthFix(context, solved?.id, 0.001, 0.03),
+        fixes: tenthFix(context, solved, 0.001, 0.03, slipOf(context, solved, fresh, most)),
       };
       return;
     }
@@ -58,20 +59,45 @@ function* overnight(context: RuleContext) {
       (ferment.celsius ?? coldCelsius) < coldCelsius
     )
       continue;
-    const grams = section.lines.reduce(
-      (sum, line) => sum + (line.grams ?? 0) * asFresh(analysis!.resolved.ingredients.get(line.key)),
-      0,
-    );
-    const fresh = grams / section.flourGrams!;
+    const fresh = freshGrams(context, section) / section.flourGrams!;
     if (fresh <= mostOvernight + 1e-9) continue;
     const { line, span, solved } = heaviestPlace(context, 'yeast', index);
     yield {
       line,
       span,
       message: `Yeast like ${percent(fresh)} of fresh yeast on the flour of “${section.name}”: up to ${percent(mostOvernight)} is common practice where it stands ${Math.round(ferment.seconds / 3600)} h.`,
-      fixes: tenthFix(context, solved?.id, 0.0002, 0.005),
+      fixes: tenthFix(context, solved, 0.0002, 0.005),
     };
   }
+}
+
+/** By how much a decimal point has slipped, so that what is meant brings the yeast to what is usual: ten or a hundred. */
+function slipOf(
+  { analysis }: RuleContext,
+  line: SolvedLine | undefined,
+  fresh: number,
+  most: number,
+): number {
+  const { ingredients } = analysis!.resolved;
+  const share =
+    ((line?.grams ?? 0) * asFresh(ingredients.get(line?.key ?? ''))) / analysis!.solved!.flourGrams!;
+  return fresh - 0.9 * share <= most ? 10 : 100;
+}
+
+/** The section of this file in which most of the yeast is written, by its place among the sections. */
+function mostYeastAt(context: RuleContext): number {
+  const grams = context.analysis!.solved!.sections.map((section) =>
+    section.id.startsWith('F') ? 0 : freshGrams(context, section),
+  );
+  return grams.indexOf(Math.max(...grams));
+}
+
+/** The yeast on the lines of a section, in grams of fresh yeast. */
+function freshGrams({ analysis }: RuleContext, section: SolvedSection): number {
+  return section.lines.reduce(
+    (sum, line) => sum + (line.grams ?? 0) * asFresh(analysis!.resolved.ingredients.get(line.key)),
+    0,
+  );
 }
 
 function asFresh(ingredient: Ingredient | undefined): number {

@@ -62,6 +62,7 @@ describe('the cardinal temperature model', () => {
     const celsius = (fahrenheit: number) => (fahrenheit - 32) / 1.8;
     const hours = equivalentMinutes(plain, 120, celsius(80), celsius(63)) / 60;
     expect(Math.abs(hours / 4 - 1)).toBeLessThan(0.2);
+    expect(equivalentMinutes(plain, 120, celsius(80), celsius(80))).toBeCloseTo(120, 9);
   });
 });
 

@@ -120,6 +120,50 @@ const cases: readonly (readonly [string, string, number, string, RegExp])[] = [
     'drawn-too-much',
     /72% of the flour against 50%.*Draw less, or raise this line/,
   ],
+  [
+    'two hydrations',
+    made('  bread flour  100%\n  water  to 60% hydration\n  tap water  to 70% hydration\n  salt  2%\n'),
+    4,
+    'worked-out-twice',
+    /Write an amount here, or there/,
+  ],
+  [
+    'no hydration',
+    made('  bread flour  100%\n  water  to 0% hydration\n  salt  2%\n'),
+    3,
+    'weighs-nothing',
+    /Write how much/,
+  ],
+  [
+    'a bake loss of everything',
+    made(`  yield 10 pieces of 500 g baked\n  bake loss 100%\n${base}`),
+    3,
+    'wrong-value',
+    /Nothing is left/,
+  ],
+  [
+    'drawing a flour that is not there',
+    made(
+      `  yield 10 kg\n${base}\npreferment sour:\n  draws 20% of medium rye\n  medium rye  100%\n  water  80%\n`,
+    ),
+    8,
+    'nothing-to-draw',
+    /Add one, or draw what it has/,
+  ],
+  [
+    'flour wetter than flour can be',
+    `flour dock:\n  protein 12%\n  moisture 60%\n\n${made(`  yield 10 kg\n${base.replace('bread flour', 'dock')}`)}`,
+    3,
+    'moist-flour',
+    /Correct the number/,
+  ],
+  [
+    'a food of more than all of it',
+    `ingredient toffee:\n  fat 60%\n  protein 80%\n\n${made(`  yield 10 kg\n${base}  toffee  5%\n`)}`,
+    3,
+    'parts-above-whole',
+    /Correct one of them/,
+  ],
 ];
 
 describe('a number that cannot be', () => {
