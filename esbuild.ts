@@ -37,7 +37,7 @@ const bundles: BuildOptions[] = [
     entryPoints: ['client/browser.ts'],
     outfile: 'dist/browser-extension.cjs.js',
   },
-  { ...forNode, entryPoints: ['server/node.ts'], outfile: 'dist/server.cjs' },
+  { ...forNode, entryPoints: ['server/start.ts'], outfile: 'dist/server.cjs' },
   { ...forBrowser, format: 'iife', entryPoints: ['server/worker.ts'], outfile: 'dist/server-worker.js' },
   {
     ...forNode,

@@ -1,6 +1,8 @@
 import { commands, type Disposable, type LogOutputChannel, window } from 'vscode';
 import type { ChangesPanel } from './changes/changes-panel.ts';
+import type { SheetExports } from './exports/sheet-exports.ts';
 import type { Guard } from './guard.ts';
+import type { TableImports } from './imports/formula-from-table.ts';
 import { isEntry, showChosen } from './list/chosen.ts';
 import type { FormulaList } from './list/formula-list.ts';
 import { newFormula } from './list/new-formula.ts';
@@ -15,13 +17,15 @@ export interface CommandParts {
   readonly panels: Panels;
   readonly list: FormulaList;
   readonly changes: ChangesPanel;
+  readonly exports: SheetExports;
+  readonly imports: TableImports;
   readonly log: LogOutputChannel;
   readonly restart: () => Promise<void>;
 }
 
 /** Everything the palette, the menus and the keys can ask for. */
 export function registerCommands(parts: CommandParts): Disposable[] {
-  const { guard, wire, panels, list, changes, log, restart } = parts;
+  const { guard, wire, panels, list, changes, exports, imports, log, restart } = parts;
   /** The formula that a command is about; what a menu hands over is shown in the editor first. */
   const placeOf = async (chosen: unknown): Promise<FollowedPlace | undefined> => {
     if (isEntry(chosen)) return { uri: chosen.uri, line: chosen.line, formula: chosen.name };
@@ -60,6 +64,27 @@ export function registerCommands(parts: CommandParts): Disposable[] {
       }),
     ),
     commands.registerCommand(
+      commandIds.saveSheet,
+      guard('save the sheet', async (chosen?: unknown) => {
+        const place = await placeOf(chosen);
+        if (place) await exports.saveAs(place);
+      }),
+    ),
+    commands.registerCommand(
+      commandIds.printSheet,
+      guard('print the sheet', async (chosen?: unknown) => {
+        const place = await placeOf(chosen);
+        if (place) await exports.print(place);
+      }),
+    ),
+    commands.registerCommand(
+      commandIds.copySheet,
+      guard('copy the sheet', async (chosen?: unknown) => {
+        const place = await placeOf(chosen);
+        if (place) await exports.copy(place);
+      }),
+    ),
+    commands.registerCommand(
       commandIds.showChanges,
       guard('what changed', async (chosen?: unknown) => {
         const place = await placeOf(chosen);
@@ -69,6 +94,14 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     commands.registerCommand(
       commandIds.newFormula,
       guard('new formula', () => newFormula(wire)),
+    ),
+    commands.registerCommand(
+      commandIds.importClipboard,
+      guard('table on the clipboard', () => imports.fromClipboard()),
+    ),
+    commands.registerCommand(
+      commandIds.importSelection,
+      guard('selected table', () => imports.fromSelection()),
     ),
     commands.registerCommand(
       commandIds.filterList,

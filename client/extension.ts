@@ -3,7 +3,9 @@ import { type BaseLanguageClient, type LanguageClientOptions, State } from 'vsco
 import { createChangesPanel } from './changes/changes-panel.ts';
 import { registerCommands } from './commands.ts';
 import { watchCursor } from './cursor.ts';
+import { createSheetExports } from './exports/sheet-exports.ts';
 import { guardWith } from './guard.ts';
+import { createTableImports } from './imports/formula-from-table.ts';
 import { createFormulaList } from './list/formula-list.ts';
 import { commandIds, languageId } from './names.ts';
 import { createPanels } from './preview/panels.ts';
@@ -26,6 +28,8 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
   });
   const list = createFormulaList(wire, guard);
   const changes = createChangesPanel(wire, guard, context.extensionUri);
+  const exports = createSheetExports({ wire, kept: panels.kept, storage: context.globalStorageUri });
+  const imports = createTableImports(wire, log);
   let client: BaseLanguageClient | undefined;
 
   const start = async () => {
@@ -71,7 +75,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     list,
     changes,
     registerShowUses(),
-    ...registerCommands({ guard, wire, panels, list, changes, log, restart }),
+    ...registerCommands({ guard, wire, panels, list, changes, exports, imports, log, restart }),
     { dispose: () => void stop() },
   );
   await guard('start', start)();

@@ -5,14 +5,21 @@ export const changesViewType = 'doughwright.changes';
 export const listViewId = 'doughwright.list';
 /** Context key: the list in the side bar shows only what fits the words typed. */
 export const filteringContext = 'doughwright.listIsFiltered';
+/** The type of our tasks, and the name of what finds the problems in their output. */
+export const taskType = 'doughwright';
 export const commandIds = {
   restart: 'doughwright.restart',
   openSheet: 'doughwright.openSheet',
   openPinnedSheet: 'doughwright.openPinnedSheet',
   workFromSheet: 'doughwright.workFromSheet',
+  saveSheet: 'doughwright.saveSheet',
+  printSheet: 'doughwright.printSheet',
+  copySheet: 'doughwright.copySheet',
   showChanges: 'doughwright.showChanges',
   showLog: 'doughwright.showLog',
   newFormula: 'doughwright.newFormula',
+  importClipboard: 'doughwright.importClipboard',
+  importSelection: 'doughwright.importSelection',
   filterList: 'doughwright.filterList',
   clearListFilter: 'doughwright.clearListFilter',
   refreshList: 'doughwright.refreshList',

@@ -9,6 +9,9 @@ import type {
   EditParams,
   EditRequest,
   EditResult,
+  ImportedTable,
+  ImportTableParams,
+  ImportTableRequest,
   NewFormulaParams,
   NewFormulaRequest,
   NewFormulaResult,
@@ -17,16 +20,21 @@ import type {
   SheetParams,
   SheetRequest,
   SheetResult,
+  SheetTextParams,
+  SheetTextRequest,
+  SheetTextResult,
   StatusParams,
   StatusRequest,
   StatusResult,
 } from '../server/protocol.ts';
 
 const sheetRequest: SheetRequest = 'doughwright/sheet';
+const sheetTextRequest: SheetTextRequest = 'doughwright/sheetText';
 const statusRequest: StatusRequest = 'doughwright/status';
 const overviewRequest: OverviewRequest = 'doughwright/overview';
 const newFormulaRequest: NewFormulaRequest = 'doughwright/newFormula';
 const editRequest: EditRequest = 'doughwright/edit';
+const importTableRequest: ImportTableRequest = 'doughwright/importTable';
 const compareRequest: CompareRequest = 'doughwright/compare';
 const changedNotification: ChangedNotification = 'doughwright/changed';
 
@@ -34,12 +42,16 @@ const changedNotification: ChangedNotification = 'doughwright/changed';
 export interface Wire {
   /** Batch sheet of a formula, or `null` where none stands and while no server runs. Rejects when cancelled. */
   askSheet(params: SheetParams, token: CancellationToken): Promise<SheetResult>;
+  /** The sheet written out, or `null` where no formula stands and while no server runs. */
+  askSheetText(params: SheetTextParams): Promise<SheetTextResult>;
   /** Words for the status bar, or `null` where no formula stands and while no server runs. Rejects when cancelled. */
   askStatus(params: StatusParams, token?: CancellationToken): Promise<StatusResult | null>;
   /** What the files of the workspace define, or `null` while no server runs. */
   askOverview(): Promise<OverviewResult | null>;
   /** The text of a new formula, or `null` while no server runs. */
   askNewFormula(params: NewFormulaParams): Promise<NewFormulaResult | null>;
+  /** A pasted table as formulas, or `null` while no server runs. */
+  askImportTable(params: ImportTableParams): Promise<ImportedTable | null>;
   /** An edit of a file, computed by the core, or a sentence that says why there is none. */
   askEdit(params: EditParams): Promise<WorkspaceEdit | string>;
   /** What changed in a file since another text of it, or `null` while no server runs. */
@@ -69,9 +81,11 @@ export function createWire(): WireEnd {
   };
   return {
     askSheet: (params, token) => ask(sheetRequest, params, token),
+    askSheetText: (params) => ask(sheetTextRequest, params),
     askStatus: (params, token) => ask(statusRequest, params, token),
     askOverview: () => ask(overviewRequest, {}),
     askNewFormula: (params) => ask(newFormulaRequest, params),
+    askImportTable: (params) => ask(importTableRequest, params),
     async askEdit(params) {
       const result = await ask<EditResult>(editRequest, params);
       if (!result) return 'The language server is not running.';

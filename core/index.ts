@@ -30,6 +30,7 @@ export type {
   Fix,
   Fold,
   Hint,
+  HintKind,
   HoverAnswer,
   Level,
   Related,
@@ -39,6 +40,8 @@ export type {
 } from './features/answers.ts';
 export type { DefinitionAnswer, Destination } from './features/definitions.ts';
 export type { GoesItem, GoesLink } from './features/goes-into.ts';
+export type { HintDetail } from './features/hint-detail.ts';
+export type { ImportedTable, TableNote } from './features/import-table.ts';
 export { labelCaution } from './features/label-words.ts';
 export type { Lens, Uses } from './features/lenses.ts';
 export type { RuleLink } from './features/links.ts';
@@ -47,6 +50,8 @@ export type { OverviewEntry, OverviewKind } from './features/overview.ts';
 export type { Highlight, Reference } from './features/references.ts';
 export type { Refused } from './features/rename.ts';
 export type { Stretch } from './features/selection.ts';
+export type { SemanticKind, SemanticModifier, SemanticToken } from './features/semantic-tokens.ts';
+export type { LineSignature, SignatureAnswer } from './features/signatures.ts';
 export type { FormulaTemplate } from './features/templates.ts';
 export type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './features/totals.ts';
 export type {
@@ -58,15 +63,22 @@ export type { UsualConditions } from './model/scope.ts';
 export { rules } from './rules/catalogue.ts';
 export type { Rule } from './rules/rule.ts';
 export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/asked.ts';
+export { type AskedWords, askedFromWords } from './sheet/asked-words.ts';
+export { type ExportRow, exportRows, rowsAsCsv } from './sheet/export-rows.ts';
+export type { SheetOrigin } from './sheet/origin.ts';
 export type { PlanView } from './sheet/plan-view.ts';
+export type { FiledSheet } from './sheet/sheet-json.ts';
 export { pageAsCsv, pageAsHtml, pageAsMarkdown, pageAsText } from './sheet/tables.ts';
 export type { SheetView } from './sheet/view.ts';
+export { type SheetFormat, writeSheets } from './sheet/write-sheets.ts';
 export { type Display, plainDisplay } from './text/display.ts';
 export { withEdits } from './text/edits.ts';
+export { foldName } from './text/names.ts';
 export * from './text/plain-figures.ts';
 export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { createService, defaultSettings } from './workspace/create-service.ts';
+export type { TokenStretch } from './workspace/editing.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
 export {
   allergenWords,

@@ -3,9 +3,16 @@ import { type ClientCapabilities, MarkupKind } from 'vscode-languageserver';
 /** What the client can do, as far as it changes what we say to it. */
 export interface Abilities {
   readonly pullsFindings: boolean;
+  /** Shows how far long work has come. */
+  readonly progress: boolean;
   readonly refreshesFindings: boolean;
   readonly refreshesHints: boolean;
   readonly refreshesLenses: boolean;
+  readonly refreshesTokens: boolean;
+  /** Asks for the tooltip and the edits of a hint when it is pointed at. */
+  readonly resolvesHints: boolean;
+  readonly signatureOffsets: boolean;
+  readonly signatureActive: boolean;
   readonly definitionLinks: boolean;
   readonly typeDefinitionLinks: boolean;
   readonly preparesRename: boolean;
@@ -34,9 +41,17 @@ export function readAbilities(capabilities: ClientCapabilities): Abilities {
   const findings = { ...text.publishDiagnostics, ...text.diagnostic };
   return {
     pullsFindings: text.diagnostic !== undefined,
+    progress: capabilities.window?.workDoneProgress === true,
     refreshesFindings: workspace.diagnostics?.refreshSupport === true,
     refreshesHints: workspace.inlayHint?.refreshSupport === true,
     refreshesLenses: workspace.codeLens?.refreshSupport === true,
+    refreshesTokens: workspace.semanticTokens?.refreshSupport === true,
+    resolvesHints: ['tooltip', 'textEdits'].every(
+      (property) => text.inlayHint?.resolveSupport?.properties.includes(property) === true,
+    ),
+    signatureOffsets:
+      text.signatureHelp?.signatureInformation?.parameterInformation?.labelOffsetSupport === true,
+    signatureActive: text.signatureHelp?.signatureInformation?.activeParameterSupport === true,
     definitionLinks: text.definition?.linkSupport === true,
     typeDefinitionLinks: text.typeDefinition?.linkSupport === true,
     preparesRename: text.rename?.prepareSupport === true,

@@ -1,26 +1,37 @@
 import { PositionEncodingKind, type ServerCapabilities, TextDocumentSyncKind } from 'vscode-languageserver';
 import type { Abilities } from './abilities.ts';
 import { actionKinds } from './actions.ts';
+import { legend } from './semantic-tokens.ts';
 
 /** What the server offers to a client of these abilities. */
-export function capabilities(able: Abilities, hasFiles: boolean): ServerCapabilities {
+export function capabilities(
+  able: Abilities,
+  hasFiles: boolean,
+  positionEncoding: PositionEncodingKind,
+): ServerCapabilities {
   const folders = { filters: [{ scheme: 'file', pattern: { glob: '**/*', matches: 'folder' as const } }] };
   return {
-    positionEncoding: PositionEncodingKind.UTF16,
+    positionEncoding,
     textDocumentSync: {
       openClose: true,
       change: TextDocumentSyncKind.Incremental,
       save: { includeText: false },
     },
     hoverProvider: true,
-    completionProvider: { triggerCharacters: [' ', '#'] },
+    completionProvider: { triggerCharacters: [' ', '#'], resolveProvider: true },
+    signatureHelpProvider: { triggerCharacters: [' '], retriggerCharacters: [' ', ','] },
+    semanticTokensProvider: {
+      legend,
+      range: true,
+      full: { delta: positionEncoding === PositionEncodingKind.UTF16 },
+    },
     documentSymbolProvider: true,
     codeActionProvider: { codeActionKinds: actionKinds, resolveProvider: able.resolvesActions },
     foldingRangeProvider: true,
     documentFormattingProvider: true,
     documentRangeFormattingProvider: true,
     documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n', moreTriggerCharacter: [':'] },
-    inlayHintProvider: true,
+    inlayHintProvider: { resolveProvider: able.resolvesHints },
     definitionProvider: true,
     typeDefinitionProvider: true,
     referencesProvider: true,

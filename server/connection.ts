@@ -9,6 +9,7 @@ import { version } from '../package.json';
 import { type Abilities, readAbilities } from './abilities.ts';
 import { capabilities } from './capabilities.ts';
 import type { Naming } from './convert.ts';
+import type { PositionEncoding } from './convert-encoding.ts';
 import { openSheetCommand, showUsesCommand } from './convert-navigation.ts';
 import { Diagnostics } from './diagnostics.ts';
 import { OpenDocuments } from './documents.ts';
@@ -17,6 +18,7 @@ import { WorkspaceFiles } from './files.ts';
 import { followFolders } from './folders.ts';
 import { guardedWork, type Log } from './guard.ts';
 import type { Host } from './host.ts';
+import { Progress } from './progress.ts';
 import type { ChangedNotification, ChangedParams } from './protocol.ts';
 import type { Schedule } from './schedule.ts';
 import { followSettings, readSettings } from './settings.ts';
@@ -36,12 +38,12 @@ interface StartOptions {
 const changedNotification: ChangedNotification = 'doughwright/changed';
 
 /** The connection must be made with these options, so that the schedule knows of every message. */
-export function connectionOptions(schedule: Schedule): ConnectionOptions {
+export function connectionOptions(schedule: Schedule, encoding: PositionEncoding): ConnectionOptions {
   return {
     messageStrategy: {
       handleMessage: (message, next) => {
         schedule.messageTaken();
-        return next(message);
+        return next(encoding.incoming(message));
       },
     },
   };
@@ -50,8 +52,18 @@ export function connectionOptions(schedule: Schedule): ConnectionOptions {
 /**
  * Serves one client until it leaves. Nothing of the core is evaluated before the client has said `initialized`.
  */
-export function serve(connection: Connection, schedule: Schedule, host: Host): void {
-  const log: Log = connection.console;
+export function serve(
+  connection: Connection,
+  schedule: Schedule,
+  encoding: PositionEncoding,
+  host: Host,
+): void {
+  const log: Log = {
+    error: (message) => connection.console.error(message),
+    warn: (message) => connection.console.warn(message),
+    info: (message) => connection.console.info(message),
+    took: (name, milliseconds) => connection.tracer.log(name, `It took ${milliseconds.toFixed(1)} ms.`),
+  };
   const documents = new OpenDocuments();
   const workspace = new Workspace(documents);
   const naming: Naming = {
@@ -59,15 +71,25 @@ export function serve(connection: Connection, schedule: Schedule, host: Host): v
     version: (uri) => documents.get(uri)?.version ?? null,
   };
   let diagnostics: Diagnostics | undefined;
-  const files = new WorkspaceFiles(host, workspace, log, (uris) => diagnostics?.textChanged(uris));
+  let progress: Progress | undefined;
+  const files = new WorkspaceFiles({
+    ...{ host, workspace, schedule, log },
+    changed: (uris) => diagnostics?.textChanged(uris),
+    progress: (known, found) => progress?.tell(known, found),
+  });
   let able: Abilities = readAbilities({});
   /** Only a client of ours asks for sheets; others are not told what they do not know. */
   let knowsSheets = false;
 
   connection.onInitialize((params: InitializeParams): InitializeResult => {
     able = readAbilities(params.capabilities);
+    encoding.choose(params.capabilities.general?.positionEncodings, {
+      document: (uri) => documents.get(canonicalUri(uri)),
+      lines: (uri) => workspace.lines(canonicalUri(uri)),
+    });
     const options = (params.initializationOptions ?? {}) as StartOptions;
     workspace.folders = foldersOf(params);
+    if (able.progress) progress = new Progress(connection, log);
     diagnostics = new Diagnostics({
       connection,
       documents,
@@ -86,6 +108,8 @@ export function serve(connection: Connection, schedule: Schedule, host: Host): v
       hintsChanged: () => {
         if (able.refreshesHints)
           guardedWork(log, 'Refreshing hints', () => connection.languages.inlayHint.refresh());
+        if (able.refreshesTokens)
+          guardedWork(log, 'Refreshing colours', () => connection.languages.semanticTokens.refresh());
         if (able.refreshesLenses)
           guardedWork(log, 'Refreshing lenses', () => connection.sendRequest(CodeLensRefreshRequest.type));
       },
@@ -105,7 +129,7 @@ export function serve(connection: Connection, schedule: Schedule, host: Host): v
     });
     workspace.settings = readSettings(options.settings, log.warn.bind(log));
     return {
-      capabilities: capabilities(able, host.files !== undefined),
+      capabilities: capabilities(able, host.files !== undefined, encoding.kind),
       serverInfo: { name: 'doughwright', version },
     };
   });
@@ -116,7 +140,7 @@ export function serve(connection: Connection, schedule: Schedule, host: Host): v
       diagnostics?.everythingChanged();
     });
     files.readFolders(workspace.folders);
-    followFolders(connection, able, log, workspace, files, () => diagnostics?.everythingChanged());
+    followFolders(connection, able, log, workspace, files, documents, () => diagnostics?.everythingChanged());
     // Loaded now, the core is there when the first document comes.
     guardedWork(log, 'Loading', async () => {
       await schedule.quiet();
@@ -131,7 +155,7 @@ export function serve(connection: Connection, schedule: Schedule, host: Host): v
       diagnostics?.textChanged([uri]);
     },
     closed: (uri) => {
-      files.reread(uri);
+      files.closed(uri);
       diagnostics?.textChanged([uri]);
     },
     saved: () => {

@@ -12,6 +12,7 @@ import {
   type Hover,
   type InlayHint,
   InsertTextFormat,
+  type MarkupContent,
   MarkupKind,
   type Range,
   type SnippetTextEdit,
@@ -55,6 +56,7 @@ const completionKinds = {
   property: CompletionItemKind.Property,
   ingredient: CompletionItemKind.Constant,
   part: CompletionItemKind.Struct,
+  formula: CompletionItemKind.Reference,
   mixer: CompletionItemKind.Module,
   unit: CompletionItemKind.Unit,
   word: CompletionItemKind.Keyword,
@@ -113,8 +115,8 @@ export function toHover(answer: core.HoverAnswer, able: Abilities): Hover {
 }
 
 export function toInlayHint(hint: core.Hint): InlayHint {
-  const { line, column, label, tooltip } = hint;
-  return { position: { line, character: column }, label, paddingLeft: true, ...(tooltip && { tooltip }) };
+  const { line, column, label } = hint;
+  return { position: { line, character: column }, label, paddingLeft: true };
 }
 
 export function toDocumentSymbol(node: core.SymbolNode): DocumentSymbol {
@@ -144,7 +146,6 @@ export function toFlatSymbols(
 
 export function toCompletionItem(completion: core.Completion, able: Abilities): CompletionItem {
   const { label, detail, documentation, insert, snippet, replace, sort } = completion;
-  const kind = able.markdownCompletion ? MarkupKind.Markdown : MarkupKind.PlainText;
   return {
     label,
     kind: completionKinds[completion.kind],
@@ -154,11 +155,16 @@ export function toCompletionItem(completion: core.Completion, able: Abilities): 
     },
     insertTextFormat: snippet && able.snippets ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
     ...(detail && { detail }),
-    ...(documentation && {
-      documentation: { kind, value: able.markdownCompletion ? documentation : plain(documentation) },
-    }),
+    ...(documentation && { documentation: toDocumentation(documentation, able) }),
     ...(sort && { sortText: sort }),
   };
+}
+
+/** Markdown about a completion, for a client that shows it or does not. */
+export function toDocumentation(markdown: string, able: Abilities): MarkupContent {
+  return able.markdownCompletion
+    ? { kind: MarkupKind.Markdown, value: markdown }
+    : { kind: MarkupKind.PlainText, value: plain(markdown) };
 }
 
 export function toFoldingRange(fold: core.Fold): FoldingRange {

@@ -48,6 +48,8 @@ export class Diagnostics {
   #sweepingClosed = false;
   #began: Promise<void> | undefined;
   #news: (() => void)[] = [];
+  /** Grows with each round. */
+  #edition = 0;
 
   constructor(parts: DiagnosticsParts) {
     this.#parts = parts;
@@ -60,7 +62,10 @@ export class Diagnostics {
 
   /** The text of these files is new, or they are gone. */
   textChanged(uris: readonly string[]): void {
-    for (const uri of uris) this.#changed.add(uri);
+    for (const uri of uris) {
+      this.#changed.add(uri);
+      this.#told.outdate(uri);
+    }
     if (uris.length > 0) this.#wake();
   }
 
@@ -85,38 +90,56 @@ export class Diagnostics {
     return { kind: DocumentDiagnosticReportKind.Full, resultId: told.id, items: diagnostics() };
   }
 
-  /** The answer to a client that pulls the findings of the whole workspace: it comes when there is something new. */
+  /**
+   * The answer to a client that pulls the findings of the whole workspace: it comes when there is something new. Files that
+   * have no findings, and had none that the client knows of, are passed over. What is found goes to `partial`, where the
+   * client takes it piece by piece.
+   */
   async pullWorkspace(
     previousIds: ReadonlyMap<string, string>,
     token: CancellationToken,
+    partial?: (reports: WorkspaceDocumentDiagnosticReport[]) => void,
   ): Promise<WorkspaceDocumentDiagnosticReport[]> {
+    const { workspace, schedule, filesRead } = this.#parts;
+    await filesRead(longestRead);
     for (;;) {
-      const reports: WorkspaceDocumentDiagnosticReport[] = [];
-      const service = await this.#parts.workspace.service();
-      const left = [...new Set([...service.uris(), ...previousIds.keys()])].filter((uri) =>
-        this.#parts.workspace.holds(uri),
-      );
-      await this.#parts.schedule.inBackground(() => {
-        checkpoint(token);
-        const uri = left.pop();
-        if (uri === undefined) return false;
-        const { told, diagnostics } = this.#told.workOut(this.#parts.workspace.now(), uri);
-        const known = previousIds.get(uri);
-        if (known === told.id || (known === undefined && told.findings.length === 0)) return true;
-        const { naming } = this.#parts;
-        reports.push({
-          kind: DocumentDiagnosticReportKind.Full,
-          uri: naming.spell(uri),
-          version: naming.version(uri),
-          resultId: told.id,
-          items: diagnostics(),
-        });
-        return true;
-      });
-      if (reports.length > 0) return reports;
-      await this.#nextNews(token);
       checkpoint(token);
+      this.#catchUp(await workspace.service());
+      const edition = this.#edition;
+      const uris = new Set([...workspace.now().uris(), ...previousIds.keys()]);
+      const left = uris.values();
+      let reports: WorkspaceDocumentDiagnosticReport[] = [];
+      let news = 0;
+      await schedule.inBackground(() => {
+        checkpoint(token);
+        const { value: uri } = left.next();
+        const report = uri === undefined ? undefined : this.#report(uri, previousIds.get(uri));
+        if (report?.kind === DocumentDiagnosticReportKind.Full) news++;
+        if (report !== undefined) reports.push(report);
+        if (partial !== undefined && news > 0 && (uri === undefined || reports.length >= mostReports)) {
+          partial(reports);
+          reports = [];
+        }
+        return uri !== undefined;
+      });
+      // What was told of a text that has changed meanwhile is no longer true of it; the next question tells it.
+      if (news > 0) return reports.filter(({ uri, version }) => this.#parts.naming.version(uri) === version);
+      if (edition === this.#edition) await this.#nextNews(token);
     }
+  }
+
+  #report(uri: string, known: string | undefined): WorkspaceDocumentDiagnosticReport | undefined {
+    const { workspace, documents, naming } = this.#parts;
+    const named = { uri: naming.spell(uri), version: naming.version(uri) };
+    const current = this.#told.current(uri);
+    if (current !== undefined && current.id === known)
+      return { kind: DocumentDiagnosticReportKind.Unchanged, resultId: known, ...named };
+    const service = workspace.now();
+    const shown = documents.has(uri) || (workspace.holds(uri) && service.has(uri));
+    const { told, diagnostics } = this.#told.workOut(service, uri, shown);
+    if (told.id === known) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId: known, ...named };
+    if (known === undefined && told.findings.length === 0) return undefined;
+    return { kind: DocumentDiagnosticReportKind.Full, resultId: told.id, items: diagnostics(), ...named };
   }
 
   /** The first findings wait a moment for the files around, or names that stand in those would be unknown in them. */
@@ -139,8 +162,18 @@ export class Diagnostics {
 
   /** One round after a change: the changed open documents at once, all that hangs on them behind. */
   async #round(): Promise<void> {
-    const { workspace, documents, able, numbersChanged } = this.#parts;
-    const service = await workspace.service();
+    const { workspace } = this.#parts;
+    this.#catchUp(await workspace.service());
+    if (this.#stale.size === 0) return;
+    this.#sweepOpen();
+    this.#sweepClosed();
+  }
+
+  /** Takes in what has changed since the last time: what was edited is told, and what hangs on it is stale. */
+  #catchUp(service: Service): void {
+    if (this.#changed.size === 0 && !this.#everything) return;
+    const { documents, able, numbersChanged } = this.#parts;
+    this.#edition++;
     const changed = [...this.#changed];
     this.#changed.clear();
     const edited = changed.filter((uri) => documents.has(uri));
@@ -150,12 +183,12 @@ export class Diagnostics {
     if (this.#everything)
       for (const uri of [...documents.uris(), ...service.uris(), ...this.#told.uris()]) affected.add(uri);
     this.#everything = false;
-    for (const uri of affected) this.#stale.add(uri);
+    for (const uri of affected) {
+      this.#stale.add(uri);
+      this.#told.outdate(uri);
+    }
     numbersChanged([...new Set([...changed, ...affected])]);
     this.#tellNews();
-    if (this.#stale.size === 0) return;
-    this.#sweepOpen();
-    this.#sweepClosed();
   }
 
   /** Looks at the stale open documents again, whenever the client asks for nothing. */
@@ -186,11 +219,18 @@ export class Diagnostics {
     });
   }
 
-  /** Works through the stale files that are not open, once all are read and whenever the client asks for nothing. */
+  /**
+   * Works through the stale files that are not open, once all are read and whenever the client asks for nothing. A client
+   * that pulls is told of them when it asks.
+   */
   #sweepClosed(): void {
+    const { log, schedule, workspace, documents, able, filesRead } = this.#parts;
+    if (able.pullsFindings) {
+      for (const uri of this.#stale) if (!documents.has(uri)) this.#stale.delete(uri);
+      return;
+    }
     if (this.#sweepingClosed) return;
     this.#sweepingClosed = true;
-    const { log, schedule, workspace, documents, able, filesRead } = this.#parts;
     guardedWork(log, 'Findings of other files', async () => {
       await filesRead(longestRead);
       await workspace.service();
@@ -198,11 +238,8 @@ export class Diagnostics {
         .inBackground(() => {
           const uri = firstOf(this.#stale, (stale) => !documents.has(stale));
           if (uri === undefined) return false;
-          const service = workspace.now();
           this.#stale.delete(uri);
-          if (!able.pullsFindings) this.#publish(service, uri, false);
-          else if (service.has(uri)) this.#told.workOut(service, uri);
-          else this.#told.delete(uri);
+          this.#publish(workspace.now(), uri, false);
           return true;
         })
         .finally(() => {
@@ -260,8 +297,11 @@ function firstOf<T>(values: Iterable<T>, wanted: (value: T) => boolean): T | und
   return undefined;
 }
 
+/** So many reports go to the client at a time. */
+const mostReports = 100;
+
 /** How long the first findings wait for the files of the workspace, in milliseconds. */
-const firstWait = 25;
+const firstWait = 100;
 
 /** How long those of files that are not open do. */
 const longestRead = 30_000;

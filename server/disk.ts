@@ -41,32 +41,44 @@ export type DoughFile =
 
 /** Reads a file as UTF-8. Never throws: what keeps it from being read is in the answer. */
 export async function readDough(path: string): Promise<DoughFile> {
+  const { bytes, why } = await readBytes(path);
+  if (bytes === undefined) return { why };
+  // No text holds a zero byte, and nearly every binary file has one near its start.
+  if (bytes.subarray(0, 8192).includes(0)) return { why: 'binary' };
+  return { text: bytes.toString('utf8') };
+}
+
+/** Reads an ordinary file of no more than `largestFileBytes`. Never throws. */
+export async function readBytes(
+  path: string,
+): Promise<
+  { readonly bytes: Buffer; readonly why?: never } | { readonly bytes?: never; readonly why: Unreadable }
+> {
   try {
     const about = await stat(path);
     if (about.isDirectory()) return { why: 'folder' };
     // A pipe or a device would keep us waiting for ever.
     if (!about.isFile()) return { why: 'broken' };
     if (about.size > largestFileBytes) return { why: 'too large' };
-    const bytes = await readFile(path);
-    // No text holds a zero byte, and nearly every binary file has one near its start.
-    if (bytes.subarray(0, 8192).includes(0)) return { why: 'binary' };
-    return { text: bytes.toString('utf8') };
+    return { bytes: await readFile(path) };
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
-    if (code === 'ENOENT' || code === 'ENOTDIR') return { why: 'missing' };
-    return { why: code === 'EACCES' || code === 'EPERM' ? 'no permission' : 'broken' };
+    return { why: whyOf(error) };
   }
 }
 
 /**
  * The `.dough` files below a folder, in the order of their names, each folder's own files before its folders. Hidden
- * folders, `node_modules` and whatever git ignores are left out; links to folders are not followed.
+ * folders, `node_modules` and whatever git ignores are left out; links to folders are not followed. A folder
+ * that cannot be read is left out too, and `unread` is told of it.
  */
-export async function* doughFilesBelow(folder: string): AsyncIterable<string> {
+export async function* doughFilesBelow(
+  folder: string,
+  unread: (folder: string, why: Unreadable) => void = () => {},
+): AsyncIterable<string> {
   const queue: { folder: string; rules: readonly Rules[] }[] = [{ folder, rules: await rulesAbove(folder) }];
   let seen = 0;
   for (let place = queue.shift(); place && seen < mostEntries; place = queue.shift()) {
-    const entries = await entriesOf(place.folder);
+    const entries = await entriesOf(place.folder, unread);
     seen += entries.length;
     const rules = entries.some(({ name }) => name === '.gitignore')
       ? [...place.rules, ...(await rulesIn(place.folder))]
@@ -128,7 +140,21 @@ function isIgnored(path: string, rules: readonly Rules[]): boolean {
   return false;
 }
 
-async function entriesOf(folder: string): Promise<Dirent[]> {
-  const entries = await readdir(folder, { withFileTypes: true }).catch(() => []);
-  return entries.sort((one, other) => (one.name < other.name ? -1 : 1));
+async function entriesOf(
+  folder: string,
+  unread: (folder: string, why: Unreadable) => void,
+): Promise<Dirent[]> {
+  try {
+    const entries = await readdir(folder, { withFileTypes: true });
+    return entries.sort((one, other) => (one.name < other.name ? -1 : 1));
+  } catch (error) {
+    unread(folder, whyOf(error));
+    return [];
+  }
+}
+
+function whyOf(error: unknown): Unreadable {
+  const code = (error as NodeJS.ErrnoException).code;
+  if (code === 'ENOENT' || code === 'ENOTDIR') return 'missing';
+  return code === 'EACCES' || code === 'EPERM' ? 'no permission' : 'broken';
 }

@@ -1,13 +1,20 @@
-import type { Connection, DocumentSymbol, SymbolInformation } from 'vscode-languageserver';
+import type {
+  Connection,
+  DocumentSymbol,
+  SymbolInformation,
+  WorkspaceDocumentDiagnosticReport,
+} from 'vscode-languageserver';
 import type { Abilities } from './abilities.ts';
 import { aboutDocuments } from './about.ts';
 import { answerActions } from './actions.ts';
+import { answerCompletion } from './completion.ts';
 import * as convert from './convert.ts';
 import type { LensCommands } from './convert-navigation.ts';
 import type { Diagnostics } from './diagnostics.ts';
 import type { OpenDocuments } from './documents.ts';
 import { answerFormatting } from './formatting.ts';
 import { guardedRequest, type Log } from './guard.ts';
+import { answerHints } from './hints.ts';
 import { answerNavigation } from './navigation.ts';
 import { answerPanel } from './panel.ts';
 import type {
@@ -19,6 +26,8 @@ import type {
   StatusResult,
 } from './protocol.ts';
 import type { Schedule } from './schedule.ts';
+import { answerSemanticTokens } from './semantic-tokens.ts';
+import { answerSignatures } from './signature.ts';
 import { canonicalUri } from './uris.ts';
 import type { Workspace } from './workspace.ts';
 
@@ -58,26 +67,13 @@ export function answerQuestions(parts: QuestionParts): void {
     }),
   );
 
-  connection.onCompletion(
-    about('Completion', null, 'now', (service, uri, { position }) => ({
-      isIncomplete: false,
-      items: service
-        .completions(uri, position.line, position.character)
-        .map((completion) => convert.toCompletionItem(completion, able)),
-    })),
-  );
-
+  answerCompletion(parts, about);
+  answerSignatures(parts, about);
+  answerSemanticTokens(parts, about);
+  answerHints(parts, about);
   answerActions(parts, about);
   answerNavigation(parts, about);
   answerFormatting(connection, about);
-
-  connection.languages.inlayHint.on(
-    about('Hints', [], 'quiet', (service, uri, { range }) =>
-      workspace.settings.hints
-        ? service.hints(uri, range.start.line, range.end.line).map(convert.toInlayHint)
-        : [],
-    ),
-  );
 
   connection.onDocumentSymbol(
     about<{ textDocument: { uri: string } }, DocumentSymbol[] | SymbolInformation[]>(
@@ -141,10 +137,11 @@ export function answerQuestions(parts: QuestionParts): void {
         diagnostics.pull(canonicalUri(asked.textDocument.uri), asked.previousResultId, cancel),
     )(params, token),
   );
-  connection.languages.diagnostics.onWorkspace((params, token) =>
+  connection.languages.diagnostics.onWorkspace((params, token, _, partial) =>
     guardedRequest(log, 'Findings of the workspace', { items: [] }, async (asked: typeof params, cancel) => {
       const ids = new Map(asked.previousResultIds.map(({ uri, value }) => [canonicalUri(uri), value]));
-      return { items: await diagnostics.pullWorkspace(ids, cancel) };
+      const tell = partial && ((items: WorkspaceDocumentDiagnosticReport[]) => partial.report({ items }));
+      return { items: await diagnostics.pullWorkspace(ids, cancel, tell) };
     })(params, token),
   );
 }

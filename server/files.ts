@@ -1,28 +1,34 @@
 import { FileChangeType, type FileEvent } from 'vscode-languageserver';
 import { guardedWork, type Log } from './guard.ts';
 import type { Host } from './host.ts';
+import type { Schedule } from './schedule.ts';
 import { canonicalUri, isBelow } from './uris.ts';
 import type { Workspace } from './workspace.ts';
 
-/**
- * Reads the files around the open documents and keeps up with what happens to them on the disk. `changed` is told of
- * each file that was read or is gone.
- */
+export interface FilesParts {
+  readonly host: Host;
+  readonly workspace: Workspace;
+  readonly schedule: Schedule;
+  readonly log: Log;
+  /** Told of each file that was read or is gone, once the core knows it. */
+  readonly changed: (uris: readonly string[]) => void;
+  /** Told how many files of those found so far are known, whenever that is another number, and when all are. */
+  readonly progress: (known: number, found: number) => void;
+}
+
+/** Reads the files around the open documents and keeps up with what happens to them on the disk. */
 export class WorkspaceFiles {
-  readonly #host: Host;
-  readonly #workspace: Workspace;
-  readonly #log: Log;
-  readonly #changed: (uris: readonly string[]) => void;
+  readonly #parts: FilesParts;
   /** Files read from the disk, open or not. */
   readonly #onDisk = new Set<string>();
   #reading = 0;
+  #takingIn = false;
   #waiting: (() => void)[] = [];
+  /** Files found since nothing was left to do. */
+  #found = 0;
 
-  constructor(host: Host, workspace: Workspace, log: Log, changed: (uris: readonly string[]) => void) {
-    this.#host = host;
-    this.#workspace = workspace;
-    this.#log = log;
-    this.#changed = changed;
+  constructor(parts: FilesParts) {
+    this.#parts = parts;
   }
 
   /** Reads all files below the folders, in the background. */
@@ -30,25 +36,28 @@ export class WorkspaceFiles {
     for (const folder of folders) this.#work(`Reading ${folder}`, () => this.#readFolder(folder));
   }
 
-  /** Forgets the files that lie in no folder any more. */
+  /** Forgets the files that lie in no folder any more, nor around an open file. */
   forgetOutside(): void {
-    const gone = [...this.#onDisk].filter((uri) => !this.#workspace.reads(uri));
+    this.#parts.workspace.reviewStrayRoots();
+    const gone = [...this.#onDisk].filter((uri) => !this.#parts.workspace.reads(uri));
     for (const uri of gone) this.#forget(uri);
-    this.#changed(gone);
+    this.#parts.changed(gone);
   }
 
   /** What lies around an open file of no workspace folder: it is read once, so that names are found. */
   readAround(uri: string): void {
-    const files = this.#host.files;
-    if (!files || !uri.startsWith('file:') || this.#workspace.reads(uri)) return;
+    const { host, workspace } = this.#parts;
+    const { files } = host;
+    if (!files || !uri.startsWith('file:') || workspace.reads(uri)) return;
     this.#work(`Reading around ${uri}`, async () => {
       const root = await files.rootOf(uri);
-      if (this.#workspace.noteStrayRoot(root)) await this.#readFolder(root);
+      if (workspace.noteStrayRoot(root)) await this.#readFolder(root);
     });
   }
 
-  /** Takes a file as it is on the disk now; used when its document is closed and what was typed is given up. */
-  reread(uri: string): void {
+  /** Takes a file whose document was closed as it is on the disk now: what was typed is given up. */
+  closed(uri: string): void {
+    this.forgetOutside();
     this.#work(`Reading ${uri}`, () => this.#readFiles([uri]));
   }
 
@@ -67,11 +76,11 @@ export class WorkspaceFiles {
 
   /** Looks again at every file, for clients that cannot watch. */
   rereadAll(): void {
-    this.readFolders(this.#workspace.folders);
+    this.readFolders(this.#parts.workspace.folders);
     this.#work('Reading what has changed', () => this.#readFiles([...this.#onDisk]));
   }
 
-  /** Resolves when nothing is being read, or after some milliseconds at the latest. */
+  /** Resolves when nothing is being read and the core knows all that was, or after some milliseconds at the latest. */
   settled(atMostMilliseconds: number): Promise<void> {
     if (this.#reading === 0) return Promise.resolve();
     return new Promise((resolve) => {
@@ -88,39 +97,81 @@ export class WorkspaceFiles {
   }
 
   async #readFolder(folder: string): Promise<void> {
-    if (!this.#host.files) return;
-    for await (const uris of this.#host.files.find(folder)) await this.#readFiles(uris.map(canonicalUri));
+    const { files } = this.#parts.host;
+    if (!files) return;
+    for await (const uris of files.find(folder)) await this.#readFiles(uris.map(canonicalUri));
   }
 
   async #readFiles(uris: readonly string[]): Promise<void> {
-    const files = this.#host.files;
+    const { host, workspace, changed } = this.#parts;
+    const { files } = host;
+    this.#found += uris.length;
     await Promise.all(
       uris.map(async (uri) => {
-        const text = files && uri.startsWith('file:') ? await files.read(uri) : undefined;
-        if (text === undefined) this.#forget(uri);
+        const isOurs = uri.startsWith('file:') && workspace.reads(uri);
+        const text = files && isOurs ? await files.read(uri) : undefined;
+        // Meanwhile its folder may have gone.
+        if (text === undefined || !workspace.reads(uri)) this.#forget(uri);
         else {
           this.#onDisk.add(uri);
-          this.#workspace.noteDiskText(uri, text);
+          workspace.noteDiskText(uri, text);
         }
       }),
     );
-    this.#changed(uris);
+    if (workspace.left > 0) this.#takeIn();
+    // The others are told of when the core knows them.
+    changed(uris.filter((uri) => !workspace.awaits(uri)));
+  }
+
+  /** Makes what was read known to the core, giving way to whatever the client asks. */
+  #takeIn(): void {
+    if (this.#takingIn) return;
+    this.#takingIn = true;
+    const { workspace, schedule, changed, progress } = this.#parts;
+    this.#work('Taking files in', async () => {
+      let known: string[] = [];
+      const tell = () => {
+        changed(known);
+        known = [];
+        // There may be more to find.
+        progress(Math.min(this.#found - workspace.left, this.#found - 1), this.#found);
+      };
+      await workspace.service();
+      await schedule
+        .inBackground(() => {
+          const uri = workspace.takeIn(workspace.now());
+          if (uri === undefined) return false;
+          known.push(uri);
+          if (known.length >= mostUntold) tell();
+          return true;
+        })
+        .finally(() => {
+          this.#takingIn = false;
+          tell();
+          if (workspace.left > 0) this.#takeIn();
+        });
+    });
   }
 
   #forget(uri: string): void {
     this.#onDisk.delete(uri);
-    this.#workspace.noteDiskText(uri, undefined);
+    this.#parts.workspace.noteDiskText(uri, undefined);
   }
 
   #work(name: string, work: () => Promise<void>): void {
     this.#reading++;
-    guardedWork(this.#log, name, () =>
+    guardedWork(this.#parts.log, name, () =>
       work().finally(() => {
         if (--this.#reading > 0) return;
         const waiting = this.#waiting;
         this.#waiting = [];
         for (const resolve of waiting) resolve();
+        this.#parts.progress(this.#found, this.#found);
+        this.#found = 0;
       }),
     );
   }
 }
+
+/** After so many files whoever hangs on them is told, though more are to come. */
+const mostUntold = 200;

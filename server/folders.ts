@@ -1,5 +1,6 @@
 import { type Connection, DidChangeWatchedFilesNotification, FileChangeType } from 'vscode-languageserver';
 import type { Abilities } from './abilities.ts';
+import type { OpenDocuments } from './documents.ts';
 import type { WorkspaceFiles } from './files.ts';
 import { guardedWork, type Log } from './guard.ts';
 import { canonicalUri } from './uris.ts';
@@ -15,6 +16,7 @@ export function followFolders(
   log: Log,
   workspace: Workspace,
   files: WorkspaceFiles,
+  documents: OpenDocuments,
   changed: () => void,
 ): void {
   connection.onDidChangeWatchedFiles(({ changes }) => files.watched(changes));
@@ -38,6 +40,7 @@ export function followFolders(
     workspace.folders = [...workspace.folders.filter((folder) => !removed.has(folder)), ...added];
     files.forgetOutside();
     files.readFolders(added);
+    for (const uri of documents.uris()) files.readAround(uri);
     changed();
   });
 }

@@ -4,6 +4,8 @@ export interface Log {
   error(message: string): void;
   warn(message: string): void;
   info(message: string): void;
+  /** How long something took, for a client that traces. */
+  took?(name: string, milliseconds: number): void;
 }
 
 /**
@@ -17,6 +19,7 @@ export function guardedRequest<P, R>(
   answer: (params: P, token: CancellationToken) => Promise<R>,
 ): (params: P, token: CancellationToken) => Promise<R> {
   return async (params, token) => {
+    const from = performance.now();
     try {
       checkpoint(token);
       return await answer(params, token);
@@ -24,13 +27,18 @@ export function guardedRequest<P, R>(
       if (error instanceof ResponseError) throw error;
       log.error(`${name}: ${describe(error)}`);
       return empty;
+    } finally {
+      log.took?.(name, performance.now() - from);
     }
   };
 }
 
 /** Does a piece of work nobody waits for; what goes wrong in it is logged. */
 export function guardedWork(log: Log, name: string, work: () => Promise<unknown>): void {
-  work().catch((error: unknown) => log.error(`${name}: ${describe(error)}`));
+  const from = performance.now();
+  work()
+    .catch((error: unknown) => log.error(`${name}: ${describe(error)}`))
+    .finally(() => log.took?.(name, performance.now() - from));
 }
 
 /** Ends a guarded request when the client has taken it back; to be called between the steps of long work. */

@@ -2,10 +2,13 @@ import { existsSync, realpathSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
-import { createConnection } from 'vscode-languageserver/node';
+import { createConnection, type MessageReader } from 'vscode-languageserver/node';
 import { connectionOptions, serve } from './connection.ts';
+import { PositionEncoding } from './convert-encoding.ts';
 import { disk } from './disk.ts';
+import { encodedWriter } from './encoded-writer.ts';
 import { Schedule } from './schedule.ts';
+import { transportOf } from './transport.ts';
 
 // The language server as a process of Node, over the channel its arguments name: `--stdio`, or `--node-ipc` when an
 // editor forked it. It ends when the client says `exit`, and when the channel closes.
@@ -17,10 +20,22 @@ setFlagsFromString('--semi-space-growth-factor=1');
 setFlagsFromString('--no-maglev');
 
 const schedule = new Schedule();
-const connection = createConnection(connectionOptions(schedule));
+const encoding = new PositionEncoding();
+const channel = transportOf(process.argv.slice(2));
+if (channel === undefined)
+  throw new Error('Name the channel: --stdio, --node-ipc, --socket=PORT or --pipe=NAME.');
+const [input, writer] = channel;
+const connection = createConnection(
+  // A stream for one and a writer for the other is what the library takes, though its types do not say so.
+  input as MessageReader,
+  encodedWriter(writer, encoding),
+  connectionOptions(schedule, encoding),
+);
+// Standard output is the channel; nothing else may be written there.
+for (const name of ['log', 'info', 'debug'] as const) console[name] = console.error;
 process.on('unhandledRejection', (reason) => connection.console.error(`Unexpected: ${String(reason)}`));
 const pages = join(dirname(realpathSync(process.argv[1] ?? '.')), '..', 'docs', 'rules');
-serve(connection, schedule, {
+serve(connection, schedule, encoding, {
   files: disk,
   ...(existsSync(pages) ? { rulePages: `${pathToFileURL(pages)}/` } : {}),
 });

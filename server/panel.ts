@@ -2,6 +2,7 @@ import type { CancellationToken, HandlerResult } from 'vscode-languageserver';
 import * as convert from './convert.ts';
 import type { QuestionParts } from './features.ts';
 import { checkpoint, guardedRequest } from './guard.ts';
+import { inSteps } from './long-work.ts';
 import type {
   CompareParams,
   CompareRequest,
@@ -9,21 +10,29 @@ import type {
   EditParams,
   EditRequest,
   EditResult,
+  ImportedTable,
+  ImportTableParams,
+  ImportTableRequest,
   NewFormulaParams,
   NewFormulaRequest,
   NewFormulaResult,
   OverviewRequest,
   OverviewResult,
+  SheetTextParams,
+  SheetTextRequest,
+  SheetTextResult,
 } from './protocol.ts';
 import { canonicalUri } from './uris.ts';
 
 const overviewRequest: OverviewRequest = 'doughwright/overview';
 const newFormulaRequest: NewFormulaRequest = 'doughwright/newFormula';
 const editRequest: EditRequest = 'doughwright/edit';
+const importTableRequest: ImportTableRequest = 'doughwright/importTable';
 const compareRequest: CompareRequest = 'doughwright/compare';
+const sheetTextRequest: SheetTextRequest = 'doughwright/sheetText';
 
 /** A list that is asked for while the folders are still being read waits this long for the rest of them. */
-const patienceMilliseconds = 3_000;
+const patienceMilliseconds = 10_000;
 
 /** Answers what the side bar and the panel ask beyond sheets: lists, new texts, and edits for the editor to make. */
 export function answerPanel(parts: QuestionParts): void {
@@ -48,19 +57,51 @@ export function answerPanel(parts: QuestionParts): void {
   answer<unknown, OverviewResult>(overviewRequest, { entries: [], templates: [] }, async (_, token) => {
     await filesRead(patienceMilliseconds);
     checkpoint(token);
-    const service = await workspace.service();
-    const entries = service.overview().map((entry) => ({ ...entry, uri: naming.spell(entry.uri) }));
-    return { entries, templates: service.templates };
+    const found = await inSteps(parts, token, undefined, (service) => service.overviewInSteps());
+    const entries = found.map((entry) => ({ ...entry, uri: naming.spell(entry.uri) }));
+    return { entries, templates: workspace.now().templates };
   });
 
   answer<NewFormulaParams, NewFormulaResult>(newFormulaRequest, { text: '' }, async ({ name, template }) => ({
     text: (await workspace.service()).newFormula(name, template),
   }));
 
+  const noTable: ImportedTable = {
+    text: '',
+    formulas: [],
+    notes: [{ message: 'The table could not be read; the log says why.', doubtful: true }],
+  };
+  answer<ImportTableParams, ImportedTable>(
+    importTableRequest,
+    noTable,
+    async ({ textDocument, table }, token) => {
+      await filesRead(patienceMilliseconds);
+      checkpoint(token);
+      return (await workspace.service()).importTable(canonicalUri(textDocument.uri), table);
+    },
+  );
+
   answer<CompareParams, Comparison | null>(compareRequest, null, async ({ textDocument, before }) => {
     const service = await workspace.service();
     const uri = canonicalUri(textDocument.uri);
     return service.has(uri) ? service.compare(uri, before) : null;
+  });
+
+  answer<SheetTextParams, SheetTextResult>(sheetTextRequest, null, async (params) => {
+    const { textDocument, line, formula, format, origin, size, today, clock } = params;
+    const service = await workspace.service();
+    const uri = canonicalUri(textDocument.uri);
+    if (!service.has(uri)) return null;
+    const asked = {
+      ...(size === undefined ? {} : { size }),
+      ...(today === undefined ? {} : { today }),
+      ...(clock === undefined ? {} : { clock }),
+    };
+    const view = service.sheet(uri, line, asked, formula);
+    if (view === undefined) return null;
+    const { writeSheets } = await import('../core/index.ts');
+    const { display } = workspace.settings.core;
+    return { formula: view.formula, text: writeSheets([{ view, origin }], format, display) };
   });
 
   const failed = { cannot: 'The edit could not be made; the log says why.' };

@@ -12,17 +12,22 @@ export type {
   Comparison,
   FormulaComparison,
 } from '../core/compare/comparison.ts';
+export type { ImportedTable, TableNote } from '../core/features/import-table.ts';
 export type { ReadingToLog } from '../core/features/log-reading.ts';
 export type { OverviewEntry, OverviewKind } from '../core/features/overview.ts';
 export type { FormulaTemplate } from '../core/features/templates.ts';
 export type { PanelChange } from '../core/workspace/panel-edits.ts';
 
 import type { ClockRequest, SizeRequest, TodayConditions } from '../core/sheet/asked.ts';
+import type { SheetOrigin } from '../core/sheet/origin.ts';
 import type { SheetView } from '../core/sheet/view.ts';
+import type { SheetFormat } from '../core/sheet/write-sheets.ts';
 import type { PanelChange } from '../core/workspace/panel-edits.ts';
 
 export type { ClockRequest, SheetAsked, SizeRequest, TodayConditions } from '../core/sheet/asked.ts';
 export type { SheetChart } from '../core/sheet/chart.ts';
+export type { SheetOrigin } from '../core/sheet/origin.ts';
+export type { SheetReading, SheetTrial } from '../core/sheet/trials.ts';
 export type {
   FactSource,
   SheetBatches,
@@ -43,6 +48,7 @@ export type {
   SheetWater,
 } from '../core/sheet/view.ts';
 export type { SheetCost, SheetLabel } from '../core/sheet/view-product.ts';
+export type { SheetFormat } from '../core/sheet/write-sheets.ts';
 
 /** Request `doughwright/sheet`: the batch sheet of the formula at a line, or `null` when no formula stands there. */
 export interface SheetParams {
@@ -57,6 +63,14 @@ export interface SheetParams {
   readonly clock?: ClockRequest;
 }
 export type SheetResult = SheetView | null;
+
+/** Request `doughwright/sheetText`: the same sheet written for paper, a file or another program. */
+export interface SheetTextParams extends SheetParams {
+  readonly format: SheetFormat;
+  /** What is said of its origin; git and the clock are the client's. */
+  readonly origin: SheetOrigin;
+}
+export type SheetTextResult = { readonly formula: string; readonly text: string } | null;
 
 /** Request `doughwright/status`: what the status bar says of the formula at a line. */
 export interface StatusParams {
@@ -90,6 +104,13 @@ export interface NewFormulaResult {
   readonly text: string;
 }
 
+/** Request `doughwright/importTable`: formulas made of a pasted table, an `ImportedTable`. */
+export interface ImportTableParams {
+  /** Where names are looked up from; no such file need be there. */
+  readonly textDocument: { readonly uri: string };
+  readonly table: string;
+}
+
 /** Request `doughwright/edit`: the edit that a panel asks for, computed by the core and made by the editor. */
 export interface EditParams {
   readonly textDocument: { readonly uri: string };
@@ -108,9 +129,11 @@ export interface CompareParams {
 
 /** The names on the wire. They are types so that a side that only knows this file's types still cannot misspell them. */
 export type SheetRequest = 'doughwright/sheet';
+export type SheetTextRequest = 'doughwright/sheetText';
 export type StatusRequest = 'doughwright/status';
 export type ChangedNotification = 'doughwright/changed';
 export type OverviewRequest = 'doughwright/overview';
 export type NewFormulaRequest = 'doughwright/newFormula';
+export type ImportTableRequest = 'doughwright/importTable';
 export type EditRequest = 'doughwright/edit';
 export type CompareRequest = 'doughwright/compare';

@@ -4,8 +4,8 @@ const soon: (run: () => void) => void =
 /** A client that never stops sending is still answered after this many milliseconds. */
 const longestWait = 200;
 
-/** How long background work may hold the event loop at a time, in milliseconds. */
-const slice = 8;
+/** How long background work may hold the event loop at a time, in milliseconds: somebody may be typing. */
+const slice = 4;
 
 /**
  * Knows when the input queue is empty. Edits are applied as they come; whatever is computed from them waits for this

@@ -1,18 +1,19 @@
 import { type Connection, DidChangeConfigurationNotification } from 'vscode-languageserver';
-import type { Level, Settings } from '../core/index.ts';
+import type { HintKind, Level, Settings } from '../core/index.ts';
 import type { Abilities } from './abilities.ts';
 import { guardedWork, type Log } from './guard.ts';
+import { settingValues } from './settings-table.ts';
 
 /** What a baker may set under `doughwright` in the editor. */
 export interface ServerSettings {
   readonly core: Partial<Settings>;
-  /** Whether percent, grams and totals are shown at the ends of lines. */
-  readonly hints: boolean;
+  /** Which figures are shown at the ends of lines. */
+  readonly hints: Readonly<Record<HintKind, boolean>>;
   /** Whether totals and users are shown above headers. */
   readonly lenses: boolean;
 }
 
-export const defaultSettings: ServerSettings = { core: { rules: {} }, hints: true, lenses: true };
+export const defaultSettings: ServerSettings = settingsOf({}, {});
 
 const levels: readonly (Level | 'off')[] = ['error', 'warning', 'info', 'hint', 'off'];
 
@@ -31,14 +32,42 @@ export function readSettings(value: unknown, complain: (sentence: string) => voi
         `Setting doughwright.rules, ${code}: ${JSON.stringify(level)} is no level; write one of ${levels.join(', ')}.`,
       );
   }
-  const core: { rules: typeof rules; maxFindings?: number } = { rules };
-  const most = value.maxFindings;
-  if (typeof most === 'number' && Number.isInteger(most) && most > 0) core.maxFindings = most;
-  else if (most !== undefined && most !== null)
-    complain('Setting doughwright.maxFindings: write a whole number above 0.');
-  const hints = !isRecord(value.inlayHints) || value.inlayHints.enabled !== false;
-  const lenses = !isRecord(value.codeLens) || value.codeLens.enabled !== false;
-  return { core, hints, lenses };
+  return settingsOf(rules, value, complain);
+}
+
+function settingsOf(
+  rules: Settings['rules'],
+  given: unknown,
+  complain: (sentence: string) => void = () => undefined,
+): ServerSettings {
+  const set = settingValues(given, complain);
+  const [room, flour, tap] = [set['usual.roomCelsius'], set['usual.flourCelsius'], set['usual.tapCelsius']];
+  const regime = set['label.regime'];
+  const hinted = set['inlayHints.enabled'];
+  return {
+    core: {
+      rules,
+      maxFindings: set.maxFindings,
+      display: {
+        mass: set['units.mass'],
+        temperature: set['units.temperature'],
+        decimalSign: set.decimalSign,
+      },
+      usual: {
+        ...(regime !== 'bakery' && { label: regime }),
+        ...(room !== null && { roomCelsius: room }),
+        ...(flour !== null && { flourCelsius: flour }),
+        ...(tap !== null && { tapCelsius: tap }),
+      },
+    },
+    hints: {
+      amount: hinted && set['inlayHints.amounts'],
+      totals: hinted && set['inlayHints.totals'],
+      part: hinted && set['inlayHints.parts'],
+      mixing: hinted && set['inlayHints.mixing'],
+    },
+    lenses: set['codeLens.enabled'],
+  };
 }
 
 /**
@@ -54,8 +83,13 @@ export function followSettings(
   taken: (settings: ServerSettings) => void,
 ): void {
   let last = JSON.stringify(known);
+  let told: readonly string[] = [];
   const take = (value: unknown) => {
-    const settings = readSettings(value, (sentence) => log.warn(sentence));
+    const complaints: string[] = [];
+    const settings = readSettings(value, (sentence) => complaints.push(sentence));
+    // A client may send the same settings many times over.
+    for (const sentence of complaints) if (!told.includes(sentence)) log.warn(sentence);
+    told = complaints;
     const text = JSON.stringify(settings);
     if (text === last) return;
     last = text;

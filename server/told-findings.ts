@@ -28,22 +28,38 @@ export interface ToldParts {
 export class ToldFindings {
   readonly #parts: ToldParts;
   readonly #last = new Map<string, Told>();
+  /** Files whose findings may be others by now. */
+  readonly #outdated = new Set<string>();
   #ids = 0;
 
   constructor(parts: ToldParts) {
     this.#parts = parts;
   }
 
-  /** The findings of a file now; their id is the one of before when the client would see no difference. */
-  workOut(service: Service, uri: string): Findings {
+  /**
+   * The findings of a file now; their id is the one of before when the client would see no difference. A file that is not
+   * `shown`, for it lies outside the workspace or is gone, has none.
+   */
+  workOut(service: Service, uri: string, shown = true): Findings {
     const { able, naming, rulePages } = this.#parts;
     const before = this.#last.get(uri);
-    const findings = this.#findings(service, uri);
+    this.#outdated.delete(uri);
+    const findings = shown ? this.#findings(service, uri) : none;
     const diagnostics = () => findings.map((finding) => toDiagnostic(finding, able, naming, rulePages));
     const same = before !== undefined && sameFindings(before.findings, findings);
     const told = { findings, id: same ? before.id : String(++this.#ids) };
     this.#last.set(uri, told);
     return { told, diagnostics };
+  }
+
+  /** What was worked out is no longer known to be true. */
+  outdate(uri: string): void {
+    if (this.#last.has(uri)) this.#outdated.add(uri);
+  }
+
+  /** What was worked out, where it is still true. */
+  current(uri: string): Told | undefined {
+    return this.#outdated.has(uri) ? undefined : this.#last.get(uri);
   }
 
   get(uri: string): Told | undefined {
@@ -52,6 +68,7 @@ export class ToldFindings {
 
   delete(uri: string): void {
     this.#last.delete(uri);
+    this.#outdated.delete(uri);
   }
 
   uris(): Iterable<string> {

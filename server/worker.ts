@@ -1,5 +1,7 @@
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
 import { connectionOptions, serve } from './connection.ts';
+import { PositionEncoding } from './convert-encoding.ts';
+import { encodedWriter } from './encoded-writer.ts';
 import { Schedule } from './schedule.ts';
 
 /**
@@ -8,12 +10,14 @@ import { Schedule } from './schedule.ts';
  */
 const port = globalThis as unknown as ConstructorParameters<typeof BrowserMessageReader>[0];
 const schedule = new Schedule();
+const encoding = new PositionEncoding();
 serve(
   createConnection(
     new BrowserMessageReader(port),
-    new BrowserMessageWriter(port),
-    connectionOptions(schedule),
+    encodedWriter(new BrowserMessageWriter(port), encoding),
+    connectionOptions(schedule, encoding),
   ),
   schedule,
+  encoding,
   {},
 );

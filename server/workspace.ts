@@ -11,6 +11,8 @@ import { isBelow } from './uris.ts';
 export class Workspace {
   readonly #documents: OpenDocuments;
   readonly #pending = new Map<string, string | undefined>();
+  /** Files the core has not heard of yet; they are given to it one by one, for each costs it time. */
+  readonly #news = new Map<string, string>();
   /** Open documents whose newest text the core has not been given. */
   readonly #edited = new Set<string>();
   readonly #tooLarge = new Set<string>();
@@ -77,16 +79,65 @@ export class Workspace {
   /** The text of a file on the disk, `undefined` when it is gone. An open document wins over the disk. */
   noteDiskText(uri: string, text: string | undefined): void {
     if (this.#documents.has(uri)) return;
+    if (text !== undefined) this.#tooLarge.delete(uri);
+    this.#pending.delete(uri);
+    this.#news.delete(uri);
+    if (text !== undefined && !this.#service?.has(uri)) {
+      this.#news.set(uri, text);
+      return;
+    }
     this.#revision++;
     this.#pending.set(uri, text);
-    if (text !== undefined) this.#tooLarge.delete(uri);
   }
 
+  /** Whether the core is still to hear of a file. */
+  awaits(uri: string): boolean {
+    return this.#news.has(uri);
+  }
+
+  /** The lines of a file as the core has it. */
+  lines(uri: string): readonly string[] | undefined {
+    return this.#service?.has(uri) ? this.#service.lines(uri) : undefined;
+  }
+
+  /** How many files the core is still to hear of. */
+  get left(): number {
+    return this.#news.size;
+  }
+
+  /** Makes one more file known to the core, which it reads at once; its URI, or `undefined` when none is left. */
+  takeIn(service: Service): string | undefined {
+    const [next] = this.#news;
+    if (next === undefined) return undefined;
+    const [uri, text] = next;
+    this.#news.delete(uri);
+    if (this.#documents.has(uri)) return uri;
+    this.#revision++;
+    this.#give(service, uri, text);
+    service.index(uri);
+    return uri;
+  }
+
+  /** Whether the root of an open file that lies in no folder of the workspace is new. */
   noteStrayRoot(root: string): boolean {
-    if (this.#strayRoots.has(root)) return false;
+    if (this.#strayRoots.has(root) || !this.#needsStrayRoot(root)) return false;
     this.#strayRoots.add(root);
     this.#rootsNew = true;
     return true;
+  }
+
+  /** Gives up the roots that no open file needs any more. */
+  reviewStrayRoots(): void {
+    for (const root of this.#strayRoots) {
+      if (this.#needsStrayRoot(root)) continue;
+      this.#strayRoots.delete(root);
+      this.#revision++;
+      this.#rootsNew = true;
+    }
+  }
+
+  #needsStrayRoot(root: string): boolean {
+    return this.#documents.uris().some((uri) => isBelow(uri, root) && !this.holds(uri));
   }
 
   /** Whether a file lies in a folder of the workspace. */

@@ -44,11 +44,15 @@ export interface HoverAnswer {
   readonly markdown: string;
 }
 
+/** What a hint tells of: an ingredient line, all of a formula, a part of it, or a line of a mixing programme. */
+export type HintKind = 'amount' | 'totals' | 'part' | 'mixing';
+
+/** A figure at the end of a line; `hintDetail` says what it stands on. */
 export interface Hint {
   readonly line: number;
   readonly column: number;
   readonly label: string;
-  readonly tooltip?: string;
+  readonly kind: HintKind;
 }
 
 export type SymbolKind =
@@ -80,6 +84,7 @@ export type CompletionKind =
   | 'property'
   | 'ingredient'
   | 'part'
+  | 'formula'
   | 'mixer'
   | 'unit'
   | 'word'

@@ -41,7 +41,8 @@ function standingWords(step: Fermenting, band: number, source: string): string[]
   return said;
 }
 
-function riseWords(rise: number, band: number): string {
+/** How far a dough has grown by the end of a step, with its band; `rise` is a fraction, 1 is doubled. */
+export function riseWords(rise: number, band: number): string {
   const percent = (value: number): number => Math.round(value * 20) * 5;
   if (rise / band > 2.5) return 'By then it is far past doubled.';
   return `By its end grown by about ${percent(rise)}% (${percent(rise / band)}–${percent(rise * band)}%).`;

@@ -2,43 +2,37 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { lineId } from '../model/formula-model.ts';
 import type { Block } from '../syntax/tree.ts';
 import { mass, percent } from '../text/figures.ts';
+import type { Hint, HintKind } from './answers.ts';
 import { shortTotals } from './formula-words.ts';
 import { phaseState } from './hover.ts';
 import { factsOf, sectionOf } from './line-facts.ts';
 
-/** A hint at the end of a line of a block. */
-export interface LineHint {
-  readonly line: number;
-  readonly column: number;
-  readonly label: string;
-}
-
-/** The live figures of a formula: what a line does not say itself, at its end, and the totals on the headers. */
-export function hintsOf(block: Block, analysis: Analysis | undefined): readonly LineHint[] {
+/** The live figures of a formula, with lines counted in its block: what a line does not say itself, at its end, and the totals on the headers. */
+export function hintsOf(block: Block, analysis: Analysis | undefined): readonly Hint[] {
   if (analysis === undefined) return [];
-  const hints: LineHint[] = [];
-  const push = (line: number, label: string | undefined): void => {
+  const hints: Hint[] = [];
+  const push = (kind: HintKind, line: number, label: string | undefined): void => {
     if (label === undefined || label === '') return;
-    hints.push({ line, column: endOfWords(block, line), label });
+    hints.push({ line, column: endOfWords(block, line), label, kind });
   };
   const { model } = analysis.resolved;
   model.sections.forEach((section, index) => {
-    if (index === 0) push(section.headerLine, shortTotals(analysis));
+    if (index === 0) push('totals', section.headerLine, shortTotals(analysis));
     else {
       const solved = sectionOf(analysis, section.id);
       const parts: string[] = [];
       if (solved?.hydration !== undefined && solved.inBowl)
         parts.push(`${percent(solved.hydration)} hydration`);
       if (solved?.totalGrams !== undefined) parts.push(mass(solved.totalGrams));
-      push(section.headerLine, parts.join(' · '));
+      push('part', section.headerLine, parts.join(' · '));
     }
-    for (const line of section.lines) push(line.line, lineLabel(analysis, line.line));
+    for (const line of section.lines) push('amount', line.line, lineLabel(analysis, line.line));
   });
   analysis.mixes.forEach((mix, index) => {
     if (!mix.known) return;
     for (const phase of model.mixes[index]!.phases) {
       if (phase.statement.value?.form === 'load') continue;
-      push(phase.line, phaseState(mix.value, phase.line));
+      push('mixing', phase.line, phaseState(mix.value, phase.line));
     }
   });
   return hints;

@@ -3,16 +3,15 @@ import { mixerTrials } from '../analysis/mixer-trials.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import { planOf } from '../analysis/plan.ts';
 import { trialsOf } from '../analysis/trials.ts';
-import { absorptionAt14, peakMinutes, proteinAt14, stabilityMinutes } from '../calc/flour.ts';
-import type { Known } from '../calc/known.ts';
 import { lineId, sectionId } from '../model/formula-model.ts';
-import { findIngredient, type Ingredient } from '../model/ingredient.ts';
+import { findIngredient } from '../model/ingredient.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../syntax/tree.ts';
 import { findProperty } from '../syntax/vocabulary.ts';
-import { degrees, degreesApart, duration, figure, mass, minutes, percent } from '../text/figures.ts';
+import { degrees, degreesApart, duration, figure, mass, percent } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
 import { calibrationMarkdown } from './calibration-words.ts';
+import { compositionMarkdown, flourMarkdown } from './composition-words.ts';
 import { costWords } from './cost-words.ts';
 import { partWords, stepWords } from './fermentation-words.ts';
 import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
@@ -186,36 +185,6 @@ function ingredientMarkdown(analysis: Analysis, facts: LineFacts): string[] {
   return said;
 }
 
-function flourMarkdown(ingredient: Ingredient): string[] {
-  const flour = ingredient.flour!;
-  const rows: string[] = [];
-  const row = (label: string, value: Known<number>, words: (value: number) => string): void => {
-    if (value.known) rows.push(`- ${label} ${words(value.value)} _(${value.provenance})_`);
-  };
-  row('protein, at 14 % moisture:', proteinAt14(flour), percent);
-  row('absorption, at 14 % moisture:', absorptionAt14(flour), percent);
-  if (flour.grain !== 'rye') {
-    row('peak', peakMinutes(flour), (value) => minutes(value));
-    row('stability', stabilityMinutes(flour), (value) => minutes(value));
-  }
-  return rows.length === 0 ? [] : [rows.join('\n')];
-}
-
-function compositionMarkdown(ingredient: Ingredient): string[] {
-  const names = ['water', 'protein', 'fat', 'carbohydrate', 'sugars', 'fibre', 'ash'] as const;
-  const parts = names.flatMap((name) => {
-    const value = ingredient.composition[name];
-    return value === undefined ? [] : [`${name} ${percent(value)}`];
-  });
-  const said = [
-    `**${escapeMarkdown(ingredient.name)}** — ${ingredient.role === 'other' ? 'ingredient' : ingredient.role}`,
-  ];
-  said.push(parts.length === 0 ? 'Nothing is known of what is in it.' : parts.join(' · '));
-  if (ingredient.flour !== undefined) said.push(...flourMarkdown(ingredient));
-  said.push(`_Figures: ${escapeMarkdown(ingredient.source)}._`);
-  return said;
-}
-
 function propertyHover(
   section: { kind: SectionKind; headerLine: number },
   line: number,
@@ -273,7 +242,8 @@ export function phaseState(mix: MixAnalysis, line: number): string | undefined {
   const end = mix.outcome.phaseEnds.find((one) => one.phase === phase);
   if (end === undefined) return undefined;
   const parts = [`${figure(end.minutes, 1)} min`];
-  if (end.celsius !== undefined) parts.push(degrees(end.celsius));
+  // Below freezing the balance of heat stands for a dough in which ice has yet to melt.
+  if (end.celsius !== undefined) parts.push(end.celsius < 0 ? 'ice still to melt' : degrees(end.celsius));
   if (end.stage !== undefined) parts.push(end.stage);
   return parts.join(' · ');
 }

@@ -1,32 +1,32 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { allergenOf, isGlutenCereal, type LabelRegime } from '../calc/allergens.ts';
+import type { SolvedLine, SolvedSection } from '../calc/formula-result.ts';
 import { allergenLists, breadOrRoll, ingredientList, type LabelItem, meetsSolids } from '../calc/label.ts';
-import { type NutrientRow, nutritionTable, waterOf } from '../calc/nutrition.ts';
+import { type FoodPortion, type NutrientRow, nutritionTable, waterOf } from '../calc/nutrition.ts';
 import { type Product, type ProductItem, productOf, type Weighed, weighedOf } from './product.ts';
 import type { TotalsLabel, TotalsNutrient, TotalsNutrientAmount } from './totals-product.ts';
 
-/** The draft of a label in the manner the bakery names; `undefined` where nothing is weighed yet. */
-export function labelTotals(analysis: Analysis): TotalsLabel | undefined {
+/** The draft of a label, in the manner the bakery names unless another is asked for; `undefined` where nothing is weighed yet. */
+export function labelTotals(
+  analysis: Analysis,
+  regime: LabelRegime = analysis.resolved.bakery.label ?? 'EU',
+): TotalsLabel | undefined {
   const { solved, resolved } = analysis;
   const weighed = weighedOf(analysis);
   if (solved === undefined || weighed === undefined) return undefined;
   if (weighed.bowl.every((item) => item.grams === undefined)) return undefined;
-  const regime: LabelRegime = resolved.bakery.label ?? 'EU';
   const product = productOf(analysis);
   const evaporated = product.known ? product.value.evaporatedGrams : undefined;
   const items = labelItems(analysis, weighed, regime === 'EU' ? evaporated : undefined);
-  const lists = allergenLists(items);
   const label: TotalsLabel = {
     regime,
     nutrition: [],
     ingredients: ingredientList(items, regime),
-    allergens: {
-      ...lists,
-      notSaid: [...lists.notSaid, ...unweighedOf(weighed).filter((name) => !lists.notSaid.includes(name))],
-    },
+    // An allergen is one whatever the weight of what it is in, known or not.
+    allergens: allergenLists([...items, ...unweighedItems(analysis, weighed)]),
     notes: [],
   };
-  if (resolved.bakery.label === undefined)
+  if (resolved.bakery.label === undefined && !resolved.bakery.bothLabels)
     label.notes.push('No bakery section says "label EU" or "label US"; this is the EU manner.');
   const unweighed = unweighedOf(weighed);
   if (unweighed.length > 0)
@@ -41,11 +41,11 @@ export function labelTotals(analysis: Analysis): TotalsLabel | undefined {
 
 function withNutrition(label: TotalsLabel, product: Product, pieces: number | undefined): TotalsLabel {
   const { regime } = label;
-  const portions = product.items.map(({ name, grams, composition }) => ({
-    name,
-    grams: grams ?? 0,
-    composition,
-  }));
+  const portions = product.items.map(({ name, grams, composition, ingredient }): FoodPortion => {
+    const kilojoules = ingredient?.kilojoulesPer100Grams;
+    const stated = kilojoules === undefined ? {} : { kilojoulesPerGram: kilojoules / 100 };
+    return { name, grams: grams ?? 0, composition, ...stated };
+  });
   const { bakedGrams, evaporatedGrams } = product;
   const water = waterOf(portions);
   if (evaporatedGrams > water.high + 1e-6 || !(bakedGrams > 0)) {
@@ -67,7 +67,7 @@ function withNutrition(label: TotalsLabel, product: Product, pieces: number | un
         lacking: row.lacking,
       }),
     ),
-    notes: [...label.notes, ...notesOf(regime)],
+    notes: [...label.notes, ...lentNotes(product), ...notesOf(regime)],
   };
   if (pieceGrams !== undefined) {
     done.bakedPieceGrams = pieceGrams;
@@ -78,6 +78,16 @@ function withNutrition(label: TotalsLabel, product: Product, pieces: number | un
     done.meetsSolids = meetsSolids(done.solidsFraction);
   } else done.notes.push(`Total solids are not known: the water in ${water.lacking.join(', ')} is not.`);
   return done;
+}
+
+/** Whose figures stand for those of a flour that its own section does not tell. */
+function lentNotes({ items }: Product): string[] {
+  const lent = new Map(items.map(({ name, ingredient }) => [name, ingredient?.lentBy] as const));
+  return [...lent].flatMap(([name, lender]) =>
+    lender === undefined
+      ? []
+      : [`What the section of “${name}” does not tell is taken from ${lender}, the usual of its kind.`],
+  );
 }
 
 function notesOf(regime: LabelRegime): string[] {
@@ -108,6 +118,36 @@ function unweighedOf(weighed: Weighed): string[] {
   return [...new Set([...bowl, ...beside])];
 }
 
+/** What is in the product with a weight that is not known: named in no list, but with its allergens. */
+function unweighedItems(analysis: Analysis, weighed: Weighed): LabelItem[] {
+  const bowl = weighed.bowl.filter((item) => item.grams === undefined && !item.isWater);
+  const beside = [...weighed.enclosed, ...weighed.beside].filter(
+    ({ section, items }) => items === undefined && section.kind !== 'bath',
+  );
+  const lines = beside.flatMap(({ section }) => linesWithin(analysis, section, new Set()));
+  return [
+    ...bowl.map((item) => labelItem(item, 0)),
+    ...lines.map(({ key, name }) => {
+      const ingredient = analysis.resolved.ingredients.get(key);
+      return labelItem({ name, ...(ingredient === undefined ? {} : { ingredient }) }, 0);
+    }),
+  ];
+}
+
+/** The ingredient lines of a section and of the parts in it. */
+function linesWithin(
+  analysis: Analysis,
+  section: SolvedSection,
+  above: ReadonlySet<string>,
+): readonly SolvedLine[] {
+  const inside = new Set(above).add(section.id);
+  return section.lines.flatMap((line) => {
+    if (!line.part) return line.role === 'water' ? [] : [line];
+    const part = analysis.solved!.sections.find((one) => one.id === line.key);
+    return part === undefined || inside.has(part.id) ? [] : linesWithin(analysis, part, inside);
+  });
+}
+
 /**
  * The ingredients as they are listed: preferments and soakers dissolved, fillings and toppings as compounds. Water and ice
  * are one; in the EU water counts by what is left of it after baking (Annex VII, part A: from memory).
@@ -117,31 +157,35 @@ function labelItems(analysis: Analysis, weighed: Weighed, evaporated: number | u
   const divided = doughGrams === undefined ? 0 : doughGrams + (enclosedGrams ?? 0);
   const share = yieldDoughGrams !== undefined && divided > 0 ? yieldDoughGrams / divided : 1;
   const byName = new Map<string, LabelItem>();
+  const takeUp = (item: ProductItem, grams: number): void => {
+    byName.set(item.name, labelItem(item, (byName.get(item.name)?.grams ?? 0) + grams));
+  };
   let waterGrams = 0;
   for (const item of [...weighed.bowl, ...weighed.enclosed.flatMap(({ items }) => items ?? [])]) {
     const grams = (item.grams ?? 0) * share;
     if (item.isWater) waterGrams += grams;
-    else if (item.grams !== undefined) {
-      // What is enclosed in the dough is of the dough: butter of both makes one butter.
-      const before = byName.get(item.name)?.grams ?? 0;
-      byName.set(item.name, labelItem(item, before + grams));
-    }
+    // What is enclosed in the dough is of the dough: butter of both makes one butter.
+    else if (item.grams !== undefined) takeUp(item, grams);
+  }
+  const compounds: LabelItem[] = [];
+  for (const { section, items: inside } of weighed.beside) {
+    if (section.kind === 'bath' || inside === undefined) continue;
+    const parts = inside.map((item) => labelItem(item, item.grams ?? 0));
+    const grams = parts.reduce((sum, part) => sum + part.grams, 0);
+    // A topping of one ingredient is that ingredient, wherever else it is.
+    if (inside.length === 1) takeUp(inside[0]!, grams);
+    else compounds.push({ name: section.name, grams, allergens: [], parts });
   }
   const items = [...byName.values()];
   if (waterGrams > 0) {
     const left = Math.max(0, waterGrams - (evaporated ?? 0));
     if (left > 0) items.push({ name: 'water', grams: left, allergens: [] });
   }
-  for (const { section, items: inside } of weighed.beside) {
-    if (section.kind === 'bath' || inside === undefined) continue;
-    const parts = inside.map((item) => labelItem(item, item.grams ?? 0));
-    const grams = parts.reduce((sum, part) => sum + part.grams, 0);
-    items.push(parts.length === 1 ? parts[0]! : { name: section.name, grams, allergens: [], parts });
-  }
+  items.push(...compounds);
   return items;
 }
 
-function labelItem({ name, ingredient }: ProductItem, grams: number): LabelItem {
+function labelItem({ name, ingredient }: Pick<ProductItem, 'name' | 'ingredient'>, grams: number): LabelItem {
   const said = ingredient?.allergens ?? [];
   const grain = ingredient?.flour?.grain;
   // A flour like another one, but of another grain, is what its own grain is as well.

@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Composition } from '../calc/composition.ts';
 import { contentsOf } from '../calc/contents.ts';
+import { atMoisture } from '../calc/flour.ts';
 import type { SolvedSection } from '../calc/formula-result.ts';
 import { type Known, known, unknown } from '../calc/known.ts';
 import type { Ingredient } from '../model/ingredient.ts';
@@ -101,8 +102,23 @@ function itemOf(analysis: Analysis, key: string, name: string, grams: number | u
   return {
     name,
     isWater: ingredient?.role === 'water',
-    composition: ingredient?.composition ?? {},
+    composition: ingredient === undefined ? {} : asEaten(ingredient),
     ...(grams === undefined ? {} : { grams }),
     ...(ingredient === undefined ? {} : { ingredient }),
+  };
+}
+
+/** A miller’s protein at 14 % moisture is another share of the flour as it is; its carbohydrate makes up for it. */
+function asEaten({ composition, flour }: Ingredient): Composition {
+  const { water, carbohydrate } = composition;
+  const basis = flour?.proteinMoistureBasis;
+  if (flour?.protein === undefined || basis === undefined || !(basis < 1) || water === undefined)
+    return composition;
+  const protein = atMoisture(flour.protein, basis, water);
+  const more = protein - (composition.protein ?? protein);
+  return {
+    ...composition,
+    protein,
+    ...(carbohydrate === undefined ? {} : { carbohydrate: Math.max(0, carbohydrate - more) }),
   };
 }

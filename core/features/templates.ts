@@ -116,7 +116,8 @@ export function newFormulaText(name: string, templateId: string): string {
   return `formula ${headerName(name)}:\n${body}`;
 }
 
-function headerName(name: string): string {
+/** A name as a header says it: in quotes where it would else not read as one. */
+export function headerName(name: string): string {
   const plain = name
     .normalize('NFC')
     .replace(/["\r\n\t]/g, ' ')

@@ -20,10 +20,37 @@ import { isTopSection, sectionWords } from './vocabulary.ts';
 export interface ParseMemo {
   lines: Map<string, ParsedLine>[];
   blocks: Map<ParsedLine, Block[]>;
+  readonly shared: SharedLines | undefined;
 }
 
-export function createParseMemo(): ParseMemo {
-  return { lines: [], blocks: new Map() };
+/** Many files may share what lines read as; a file alone needs nothing to share. */
+export function createParseMemo(shared?: SharedLines): ParseMemo {
+  return { lines: [], blocks: new Map(), shared };
+}
+
+/** As many lines as are remembered beyond the files that hold them, twice over. */
+const mostShared = 20_000;
+
+/**
+ * How lines read, shared by the files of a workspace: `salt 2%` stands in most of them, is read once and kept once. What
+ * nobody has asked for lately is forgotten.
+ */
+export class SharedLines {
+  private recent = new Map<string, ParsedLine>();
+  private older = new Map<string, ParsedLine>();
+
+  get(slot: number, text: string, read: () => ParsedLine): ParsedLine {
+    const key = `${slot} ${text}`;
+    let line = this.recent.get(key);
+    if (line !== undefined) return line;
+    line = this.older.get(key) ?? read();
+    if (this.recent.size >= mostShared) {
+      this.older = this.recent;
+      this.recent = new Map();
+    }
+    this.recent.set(key, line);
+    return line;
+  }
 }
 
 const contexts: readonly Context[] = ['none', 'unknown', ...sectionWords];
@@ -41,6 +68,7 @@ export function parseFile(
   const { texts, endings } = splitLines(text);
   const before = memo.lines;
   const after: Map<string, ParsedLine>[] = [];
+  const isFirst = memo.shared !== undefined && before.length === 0;
   const lines: ParsedLine[] = new Array(texts.length);
   let context: Context = 'none';
   let afterBlank = true;
@@ -50,7 +78,9 @@ export function parseFile(
     const kept: Map<string, ParsedLine> = after[slot];
     let parsed = kept.get(line);
     if (parsed === undefined) {
-      parsed = before[slot]?.get(line) ?? parseLine(line, { context, afterBlank: isAfterBlank });
+      const fresh = (): ParsedLine => parseLine(line, { context, afterBlank: isAfterBlank });
+      // Lines of a text that is being typed come and go; only a text read for the first time shares its lines.
+      parsed = before[slot]?.get(line) ?? (isFirst ? memo.shared!.get(slot, line, fresh) : fresh());
       kept.set(line, parsed);
     }
     return parsed;

@@ -7,8 +7,11 @@ import { isTopSection } from './vocabulary.ts';
 export interface SketchedFormula {
   readonly name: Name;
   readonly firstLine: number;
+  /** Whether trials of it may stand below it. */
+  readonly tried: boolean;
 }
 
+const trial = /^[\s\uFEFF]*trial(?![\p{L}\p{N}])/imu;
 const top = /^[\s\uFEFF]*(?:formula|flour|ingredient|mixer|bakery|plan)(?![\p{L}\p{N}])/iu;
 
 /**
@@ -19,13 +22,14 @@ const top = /^[\s\uFEFF]*(?:formula|flour|ingredient|mixer|bakery|plan)(?![\p{L}
 export function sketchFormulas(text: string): SketchedFormula[] | undefined {
   const formulas: SketchedFormula[] = [];
   const { texts } = splitLines(text);
+  const tried = trial.test(text);
   for (const [firstLine, line] of texts.entries()) {
     if (!top.test(line)) continue;
     const { statement } = parseLine(line, { context: 'none', afterBlank: true });
     if (statement.kind !== 'header' || statement.section === 'unknown' || !isTopSection(statement.section))
       continue;
     if (statement.section !== 'formula') return undefined;
-    if (statement.name !== undefined) formulas.push({ name: statement.name, firstLine });
+    if (statement.name !== undefined) formulas.push({ name: statement.name, firstLine, tried });
   }
   return formulas;
 }

@@ -68,7 +68,7 @@ const shares: readonly Property[] = [
   ['protein', 'protein in it'],
   ['fat', 'fat in it'],
   ['saturates', 'saturated fat in it'],
-  ['carbohydrate', 'carbohydrate in it'],
+  ['carbohydrate', 'carbohydrate in it, fibre included'],
   ['sugars', 'sugars in it'],
   ['starch', 'starch in it'],
   ['fibre', 'fibre in it'],

@@ -1,10 +1,13 @@
 import { type Analysis, analyse } from '../analysis/analysis.ts';
 import { shortTotals } from '../features/formula-words.ts';
+import { type SemanticToken, semanticTokensOf } from '../features/semantic-tokens.ts';
 import { formulaOf } from '../model/formula-model.ts';
+import type { PlacedBlock } from '../model/meaning.ts';
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
 import { type BlockFindings, checkBlock } from '../rules/check.ts';
 import type { Block } from '../syntax/tree.ts';
-import type { Files } from './files.ts';
+import type { Files, NameChange } from './files.ts';
+import { Lookers } from './lookers.ts';
 
 /** What was looked up of one kind to make an answer, so that it can be told whether the answer still stands. */
 interface LookUps {
@@ -23,6 +26,7 @@ interface Kept {
   analysis: { readonly value: Analysis | undefined } | undefined;
   findings: BlockFindings | undefined;
   totals: { readonly words: string | undefined } | undefined;
+  tokens: readonly SemanticToken[] | undefined;
 }
 
 /** As many analyses as a file of several thousand lines needs. */
@@ -35,6 +39,8 @@ const mostAnalyses = 300;
 export class BlockAnswers {
   private kept = new WeakMap<Block, Kept>();
   private readonly files: Files;
+  private lookers = new Lookers();
+  private lookersWhenCleared = 0;
   /** Weak, so that the blocks of former keystrokes are not held. */
   private readonly recent = new Set<WeakRef<Kept>>();
   private readonly references = new WeakMap<Kept, WeakRef<Kept>>();
@@ -47,6 +53,7 @@ export class BlockAnswers {
   forget(): void {
     this.kept = new WeakMap();
     this.recent.clear();
+    this.lookers = new Lookers();
   }
 
   analysisOf(uri: string, block: Block): Analysis | undefined {
@@ -83,6 +90,8 @@ export class BlockAnswers {
         scope: kept.scope,
         ...(analysis === undefined ? {} : { analysis }),
       });
+      // Said now, while the analysis is at hand, they cost next to nothing.
+      kept.totals ??= { words: analysis === undefined ? undefined : shortTotals(analysis) };
     }
     return kept.findings;
   }
@@ -97,10 +106,52 @@ export class BlockAnswers {
     return kept.totals.words;
   }
 
-  /** Whether an answer was made for the block and no longer stands. */
-  isStale(uri: string, block: Block): boolean {
-    const kept = this.kept.get(block);
-    return kept !== undefined && !this.stands(uri, kept);
+  /** What every stretch of the block is, lines counted in it. */
+  tokensOf(at: PlacedBlock): readonly SemanticToken[] {
+    const kept = this.keptOf(at.uri, at.block);
+    kept.tokens ??= semanticTokensOf(at, kept.scope);
+    return kept.tokens;
+  }
+
+  /** The files, but for one, whose answers no longer stand because of what changed since this was last asked. */
+  affected(except: string): string[] {
+    const stale = new Set<string>();
+    for (const change of this.files.takeChanges()) {
+      for (const uri of this.lookers.of(change.kind, change.folded)) {
+        if (uri !== except && !stale.has(uri) && this.isStaleBy(uri, change)) stale.add(uri);
+      }
+    }
+    this.clearLookers();
+    return [...stale];
+  }
+
+  private isStaleBy(uri: string, { kind, folded }: NameChange): boolean {
+    const blocks = this.files.get(uri)?.source?.blocks ?? [];
+    const scope = this.files.scopeOf(uri);
+    return blocks.some(({ block }) => {
+      const kept = this.kept.get(block);
+      if (kept === undefined || kept.version === this.files.version) return false;
+      const lookUps = kept.lookUps.find((one) => one.kind === kind);
+      if (lookUps === undefined || lookUps.version === this.files.versionOf(kind)) return false;
+      const levels = lookUps.found.get(folded);
+      const found = new Map(levels === undefined ? [] : [[folded, levels]]);
+      return !areStill(scope, { ...lookUps, found });
+    });
+  }
+
+  // Names that are being typed are looked up at every letter, and nobody asks for them again.
+  private clearLookers(): void {
+    if (this.lookers.size < 2 * this.lookersWhenCleared + 100_000) return;
+    this.lookers = new Lookers();
+    for (const uri of this.files.uris()) {
+      for (const { block } of this.files.get(uri)?.source?.blocks ?? []) {
+        for (const { kind, found, nearest, names } of this.kept.get(block)?.lookUps ?? []) {
+          if (nearest !== undefined || names !== undefined) this.lookers.note(kind, undefined, uri);
+          for (const folded of found.keys()) this.lookers.note(kind, folded, uri);
+        }
+      }
+    }
+    this.lookersWhenCleared = this.lookers.size;
   }
 
   private keptOf(uri: string, block: Block): Kept {
@@ -110,10 +161,11 @@ export class BlockAnswers {
     const made: Kept = {
       version: this.files.version,
       lookUps,
-      scope: recording(this.files, uri, lookUps),
+      scope: recording(this.files, uri, lookUps, (kind, folded) => this.lookers.note(kind, folded, uri)),
       analysis: undefined,
       findings: undefined,
       totals: undefined,
+      tokens: undefined,
     };
     this.kept.set(block, made);
     return made;
@@ -148,7 +200,12 @@ function areSame(some: readonly Definition[], others: readonly Definition[]): bo
 }
 
 /** The scope of a file that remembers what it answered: the same question again costs a look into a map. */
-function recording(files: Files, uri: string, lookUps: LookUps[]): Scope {
+function recording(
+  files: Files,
+  uri: string,
+  lookUps: LookUps[],
+  note: (kind: DefinitionKind, folded?: string) => void,
+): Scope {
   const of = (kind: DefinitionKind): LookUps => {
     let made = lookUps.find((one) => one.kind === kind);
     if (made === undefined) {
@@ -167,17 +224,20 @@ function recording(files: Files, uri: string, lookUps: LookUps[]): Scope {
       if (levels === undefined) {
         levels = files.scopeOf(uri).find(kind, folded);
         found.set(folded, levels);
+        note(kind, folded);
       }
       return levels;
     },
     nearest: (kind) => {
       const lookedUp = of(kind);
       lookedUp.nearest ??= { found: files.scopeOf(uri).nearest(kind) };
+      note(kind);
       return lookedUp.nearest.found;
     },
     names: (kind) => {
       const lookedUp = of(kind);
       lookedUp.names ??= files.scopeOf(uri).names(kind);
+      note(kind);
       return lookedUp.names;
     },
   };

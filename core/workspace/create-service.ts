@@ -10,7 +10,8 @@ import { formatEdits, formatTyped } from '../features/format.ts';
 import { makesWords, shortTotals } from '../features/formula-words.ts';
 import { hintsOf } from '../features/hints.ts';
 import { hoverOf } from '../features/hover.ts';
-import { overviewOf } from '../features/overview.ts';
+import { importTable } from '../features/import-table.ts';
+import { type OverviewEntry, overviewOf } from '../features/overview.ts';
 import { symbolsOf } from '../features/symbols.ts';
 import { formulaTemplates, newFormulaText } from '../features/templates.ts';
 import { totalsOf } from '../features/totals-of.ts';
@@ -21,8 +22,10 @@ import type { Block, SourceFile } from '../syntax/tree.ts';
 import { plainDisplay } from '../text/display.ts';
 import { percent } from '../text/figures.ts';
 import { splitLines } from '../text/lines.ts';
+import { finish, type Steps } from '../text/steps.ts';
 import { actionContext } from './actions.ts';
 import { BlockAnswers } from './answer.ts';
+import { createEditing } from './editing.ts';
 import { Files, type FilesOptions, type WorkspaceFile } from './files.ts';
 import { findingsInFile } from './findings.ts';
 import { createNavigation } from './navigation.ts';
@@ -73,6 +76,16 @@ export function createService(options: FilesOptions = {}): Service {
     findings(uri).filter(
       ({ place }) => place.line >= firstLine && place.line < firstLine + block.lines.length,
     );
+  function* overview(): Steps<readonly OverviewEntry[]> {
+    files.readAll();
+    const entries: OverviewEntry[] = [];
+    for (const uri of files.uris()) {
+      const file = files.get(uri)!;
+      entries.push(...overviewOf(uri, files.read(file), (block) => answers.totalsOf(uri, block)));
+      yield;
+    }
+    return entries;
+  }
   const actionsAround = (uri: string, range: TextRange) => {
     const found = read(uri);
     return found === undefined
@@ -90,6 +103,9 @@ export function createService(options: FilesOptions = {}): Service {
 
   return wordedAnswers(() => settings.display, {
     ...createNavigation(files, answers, read),
+    ...createEditing(files, answers, read, (uri, line) =>
+      actionsAround(uri, { line, start: 0, endLine: line, end: 0 }),
+    ),
     setText: (uri, text) => files.setText(uri, text),
     remove: (uri) => files.remove(uri),
     setRoots: (uris) => files.setRoots(uris),
@@ -195,13 +211,8 @@ export function createService(options: FilesOptions = {}): Service {
         tooltip: `${formula}: ${totals}${effective}. ${makesWords(solved).join(', ')}`,
       };
     },
-    overview: () => {
-      files.readAll();
-      return files.uris().flatMap((uri) => {
-        const file = files.get(uri)!;
-        return overviewOf(uri, files.read(file), (block) => answers.totalsOf(uri, block));
-      });
-    },
+    overview: () => finish(overview()),
+    overviewInSteps: overview,
     panelEdits: (uri, line, change, formula) => {
       const found = read(uri);
       const at = found === undefined ? undefined : formulaWanted(found.source, line, formula);
@@ -226,6 +237,10 @@ export function createService(options: FilesOptions = {}): Service {
         return analysis === undefined ? [] : [totalsOf(uri, analysis, findingsOf(uri, block, firstLine))];
       });
     },
+    importTable: (uri, table, name) => {
+      files.readAll();
+      return importTable(table, files.scopeOf(uri), name);
+    },
     portrait: (uri, shown = uri) => portraitIn(files, answers, settings, uri, shown),
     compare: (uri, before, after) =>
       compareTexts(files, settings, uri, before, after ?? files.get(uri)?.text ?? ''),
@@ -241,17 +256,9 @@ export function createService(options: FilesOptions = {}): Service {
         return plan === undefined ? [] : [planView(uri, firstLine, plan)];
       });
     },
-    index: (uri) => {
-      const file = files.get(uri);
-      if (file !== undefined) files.read(file);
-    },
     affectedBy: (uri) => {
       files.readAll();
-      return files.uris().filter((other) => {
-        const file = files.get(other);
-        if (other === uri || file?.source === undefined) return false;
-        return file.source.blocks.some(({ block }) => answers.isStale(other, block));
-      });
+      return answers.affected(uri);
     },
   });
 }

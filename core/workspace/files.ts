@@ -6,9 +6,11 @@ import {
   type Scope,
   type UsualConditions,
 } from '../model/scope.ts';
-import { createParseMemo, type ParseMemo, parseFile } from '../syntax/file.ts';
+import { createParseMemo, type ParseMemo, parseFile, SharedLines } from '../syntax/file.ts';
 import { sketchFormulas } from '../syntax/sketch.ts';
-import type { Block, Name, SourceFile } from '../syntax/tree.ts';
+import type { Name, SourceFile } from '../syntax/tree.ts';
+import { byPlace, inPlace } from './in-place.ts';
+import { SketchedDefinition } from './sketched-definition.ts';
 
 /** One file of the workspace: its text, read when first asked for. */
 export interface WorkspaceFile {
@@ -22,7 +24,7 @@ export interface WorkspaceFile {
 
 /** The definitions of one kind, by folded name; a name that nobody defines has no list. */
 interface DefinitionsOfKind {
-  readonly byName: Map<string, Definition[]>;
+  readonly byName: Map<string, readonly Definition[]>;
   /** All of them in a row, as long as none comes, goes or moves. */
   all: readonly Definition[] | undefined;
   version: number;
@@ -34,6 +36,12 @@ export interface FilesOptions {
    * and given up again after some others. Costs no memory for each file, and reads a file again that is asked for again.
    */
   readonly lean?: boolean;
+}
+
+/** A name of which some definition came, went or changed. */
+export interface NameChange {
+  readonly kind: DefinitionKind;
+  readonly folded: string;
 }
 
 /** As many files as a lean workspace holds as read. */
@@ -51,9 +59,12 @@ export class Files {
   private readonly files = new Map<string, WorkspaceFile>();
   private readonly kinds = new Map<DefinitionKind, DefinitionsOfKind>();
   private readonly unread = new Set<WorkspaceFile>();
+  private readonly lines = new SharedLines();
   private readonly scopes = new Map<string, Scope>();
   private roots: readonly string[] = [];
   private usual: UsualConditions = {};
+  private changes: NameChange[] = [];
+  private touched = new Set<string>();
   /** Grows whenever a definition anywhere comes, goes or changes. */
   version = 0;
 
@@ -109,18 +120,20 @@ export class Files {
         uri,
         folder: folderOf(uri),
         text,
-        memo: createParseMemo(),
+        memo: createParseMemo(this.lines),
         source: undefined,
         definitions: [],
       };
       this.files.set(uri, made);
       this.unread.add(made);
+      this.touched.add(uri);
       return;
     }
     if (file.text === text) return;
     file.text = text;
     file.source = undefined;
     this.unread.add(file);
+    this.touched.add(uri);
   }
 
   remove(uri: string): void {
@@ -129,6 +142,21 @@ export class Files {
     for (const definition of file.definitions) this.replace(definition, undefined);
     this.files.delete(uri);
     this.unread.delete(file);
+    this.touched.add(uri);
+  }
+
+  /** The names whose definitions came, went or changed since this was last asked. */
+  takeChanges(): readonly NameChange[] {
+    const { changes } = this;
+    this.changes = [];
+    return changes;
+  }
+
+  /** The files that came, went or changed since this was last asked. */
+  takeTouched(): Iterable<string> {
+    const { touched } = this;
+    this.touched = new Set();
+    return touched;
   }
 
   /** The file as read now. */
@@ -162,7 +190,7 @@ export class Files {
     const [oldest] = this.held;
     this.held.delete(oldest!);
     oldest!.source = undefined;
-    oldest!.memo = createParseMemo();
+    oldest!.memo = createParseMemo(this.lines);
   }
 
   /** Makes the definitions of a file known, by its headers where that is enough. */
@@ -174,7 +202,7 @@ export class Files {
     }
     this.unread.delete(file);
     file.definitions = formulas.map(
-      ({ name, firstLine }) => new SketchedDefinition(name, firstLine, file.uri, () => this.read(file)),
+      (formula) => new SketchedDefinition(formula, file.uri, () => this.read(file)),
     );
     this.exchange([], file.definitions);
   }
@@ -222,7 +250,9 @@ export class Files {
 
   /** Every definition of the workspace. */
   *definitions(): Iterable<Definition> {
-    for (const { byName } of this.kinds.values()) for (const list of byName.values()) yield* list;
+    for (const [kind, { byName }] of this.kinds) {
+      if (kind !== 'tried') for (const list of byName.values()) yield* list;
+    }
   }
 
   /** Grows whenever a definition of the kind comes, goes or changes; one that only moves is the same still. */
@@ -233,7 +263,7 @@ export class Files {
   private all(kind: DefinitionKind): readonly Definition[] {
     const definitions = this.kinds.get(kind);
     if (definitions === undefined) return none;
-    definitions.all ??= [...definitions.byName.values()].flat();
+    definitions.all ??= [...definitions.byName.values()].flat().sort(byPlace);
     return definitions.all;
   }
 
@@ -279,7 +309,18 @@ export class Files {
   }
 
   private replace(before: Definition | undefined, after: Definition | undefined): void {
-    const { kind, name } = (before ?? after)!;
+    const { kind } = (before ?? after)!;
+    this.replaceIn(kind, before, after);
+    if (before?.tried || after?.tried)
+      this.replaceIn('tried', before?.tried ? before : undefined, after?.tried ? after : undefined);
+  }
+
+  private replaceIn(
+    kind: DefinitionKind,
+    before: Definition | undefined,
+    after: Definition | undefined,
+  ): void {
+    const { name } = (before ?? after)!;
     let ofKind = this.kinds.get(kind);
     if (ofKind === undefined) {
       ofKind = { byName: new Map(), all: undefined, version: 0 };
@@ -289,37 +330,13 @@ export class Files {
     if (before === undefined || after === undefined || before.block !== after.block) {
       ofKind.version++;
       this.version++;
+      this.changes.push({ kind, folded: name.folded });
     }
-    const list = ofKind.byName.get(name.folded) ?? [];
-    const at = before === undefined ? list.length : list.indexOf(before);
-    const left = [...list.slice(0, at), ...(after === undefined ? [] : [after]), ...list.slice(at + 1)];
+    const left = inPlace(ofKind.byName.get(name.folded) ?? [], before, after);
     if (left.length === 0) ofKind.byName.delete(name.folded);
     else ofKind.byName.set(name.folded, left);
   }
 }
-
-/** A formula known by its header; its block is read when somebody asks for it. */
-class SketchedDefinition implements Definition {
-  readonly kind = 'formula';
-  readonly name: Name;
-  readonly firstLine: number;
-  readonly uri: string;
-  private readonly read: () => SourceFile;
-
-  constructor(name: Name, firstLine: number, uri: string, read: () => SourceFile) {
-    this.name = name;
-    this.firstLine = firstLine;
-    this.uri = uri;
-    this.read = read;
-  }
-
-  get block(): Block {
-    const found = this.read().blocks.find(({ firstLine }) => firstLine === this.firstLine);
-    return found?.block ?? nothing;
-  }
-}
-
-const nothing: Block = { lines: [], subs: [], problems: [] };
 
 const none: readonly never[] = [];
 const isInCatalogue = (folded: string): boolean => findCatalogue(folded) !== undefined;

@@ -9,6 +9,8 @@ import type { Files } from './files.ts';
 export class NameIndex {
   private readonly files: Files;
   private readonly seen = new Map<string, { source: SourceFile; names: ReadonlySet<string> }>();
+  /** Files that have changed since they were looked at. */
+  private readonly behind = new Set<string>();
   private readonly byName = new Map<string, Set<string>>();
 
   constructor(files: Files) {
@@ -25,26 +27,35 @@ export class NameIndex {
     return this.byName.keys();
   }
 
-  private catchUp(): void {
-    for (const uri of this.seen.keys()) if (this.files.get(uri) === undefined) this.forget(uri);
-    for (const uri of this.files.uris()) {
-      const source = this.files.get(uri)?.source;
-      if (source === undefined || this.seen.get(uri)?.source === source) continue;
+  /** Brings one file up to date. */
+  look(uri: string): void {
+    this.behind.delete(uri);
+    const file = this.files.get(uri);
+    if (file === undefined) {
       this.forget(uri);
-      const names = new Set<string>();
-      for (const { block } of source.blocks) {
-        for (const { name, otherwise } of mentionsOf(block)) {
-          names.add(name.folded);
-          if (otherwise !== undefined) names.add(otherwise.folded);
-        }
-      }
-      this.seen.set(uri, { source, names });
-      for (const name of names) {
-        const uris = this.byName.get(name);
-        if (uris === undefined) this.byName.set(name, new Set([uri]));
-        else uris.add(uri);
+      return;
+    }
+    const source = this.files.read(file);
+    if (this.seen.get(uri)?.source === source) return;
+    this.forget(uri);
+    const names = new Set<string>();
+    for (const { block } of source.blocks) {
+      for (const { name, otherwise } of mentionsOf(block)) {
+        names.add(name.folded);
+        if (otherwise !== undefined) names.add(otherwise.folded);
       }
     }
+    this.seen.set(uri, { source, names });
+    for (const name of names) {
+      const uris = this.byName.get(name);
+      if (uris === undefined) this.byName.set(name, new Set([uri]));
+      else uris.add(uri);
+    }
+  }
+
+  private catchUp(): void {
+    for (const uri of this.files.takeTouched()) this.behind.add(uri);
+    for (const uri of this.behind) this.look(uri);
   }
 
   private forget(uri: string): void {

@@ -38,6 +38,11 @@ export interface Navigation {
   lenses(uri: string): readonly Lens[];
   /** Who uses what the header at a place defines. */
   uses(uri: string, line: number, column: number): Steps<Uses | undefined>;
+  /**
+   * Reads a file and gathers its names, which any later question would do for all files at once: so a large workspace
+   * becomes known a file at a time.
+   */
+  index(uri: string): void;
   ruleLinks(uri: string): readonly RuleLink[];
   selections(uri: string, line: number, column: number): readonly Stretch[];
 }
@@ -50,7 +55,10 @@ export function createNavigation(
 ): Navigation {
   const index = new NameIndex(files);
   const book: RenameBook = {
-    source: (uri) => files.get(uri)?.source,
+    source: (uri) => {
+      const file = files.get(uri);
+      return file === undefined ? undefined : files.read(file);
+    },
     scopeOf: (uri) => files.scopeOf(uri),
     scopeIf: (uri, definition, name) => files.scopeIf(uri, definition, name),
     mentioning: (folded) => index.mentioning(folded),
@@ -99,6 +107,7 @@ export function createNavigation(
       if (read(uri) === undefined) return undefined;
       return yield* usesAt(book, uri, line, column);
     },
+    index: (uri) => index.look(uri),
     ruleLinks: (uri) => {
       const source = read(uri)?.source;
       return source === undefined ? [] : ruleLinksOf(source);

@@ -16,6 +16,7 @@ import type {
   TextEdit,
 } from '../features/answers.ts';
 import type { LineRange } from '../features/format.ts';
+import type { ImportedTable } from '../features/import-table.ts';
 import type { OverviewEntry } from '../features/overview.ts';
 import type { FormulaTemplate } from '../features/templates.ts';
 import type { FormulaTotals } from '../features/totals.ts';
@@ -24,6 +25,8 @@ import type { SheetAsked } from '../sheet/asked.ts';
 import type { PlanView } from '../sheet/plan-view.ts';
 import type { SheetView } from '../sheet/view.ts';
 import type { Display } from '../text/display.ts';
+import type { Steps } from '../text/steps.ts';
+import type { Editing } from './editing.ts';
 import type { Navigation } from './navigation.ts';
 import type { PanelChange } from './panel-edits.ts';
 
@@ -43,7 +46,7 @@ export interface Settings {
  * The core as a server or a command sees it. Files are known by their URI; folders come from the URI's path. Answers
  * are for the text last set; setting a text is cheap and computes nothing.
  */
-export interface Service extends Navigation {
+export interface Service extends Navigation, Editing {
   setText(uri: string, text: string): void;
   remove(uri: string): void;
   /** The roots of the workspace; names are looked for from a file's folder up to its root. */
@@ -74,11 +77,15 @@ export interface Service extends Navigation {
   status(uri: string, line: number): { formula: string; text: string; tooltip: string } | undefined;
   /** Bakeries, formulas, flours, mixers and plans of all files. */
   overview(): readonly OverviewEntry[];
+  /** The same, a file at a time. */
+  overviewInSteps(): Steps<readonly OverviewEntry[]>;
   /** The edits that a batch sheet asks for, or a sentence that says why there are none. */
   panelEdits(uri: string, line: number, change: PanelChange, formula?: string): readonly FileEdit[] | string;
   readonly templates: readonly FormulaTemplate[];
   newFormula(name: string, template: string): string;
   totals(uri: string): readonly FormulaTotals[];
+  /** A pasted table as formulas; names are looked up from where the file stands, which need not be there yet. */
+  importTable(uri: string, table: string, name?: string): ImportedTable;
   /** The file as it is compared with another state of itself; `shown` is how the comparison shall name it. */
   portrait(uri: string, shown?: string): FilePortrait | undefined;
   /** What changed from one text of a file to another, or to its present text, among the other files as they are. */
@@ -87,8 +94,9 @@ export interface Service extends Navigation {
   blend(uri: string, flours: readonly string[], target: BlendTarget): Known<NamedBlend>;
   /** The production runs of the file's plans, worked out. */
   plans(uri: string): readonly PlanView[];
-  /** Forces as much work as `findings` would, file by file; used to warm a workspace in the background. */
-  index(uri: string): void;
-  /** The other files whose answers may have changed since they were last asked, because a file they see changed. */
+  /**
+   * The other files whose answers no longer stand because a definition they looked up came, went or changed since this was
+   * last asked.
+   */
   affectedBy(uri: string): readonly string[];
 }

@@ -1,4 +1,5 @@
 import { type Display, worded } from '../text/display.ts';
+import type { Steps } from '../text/steps.ts';
 import type { Service } from './service.ts';
 
 /**
@@ -9,8 +10,19 @@ export function wordedAnswers(display: () => Display, service: Service): Service
   const members = Object.entries(service).map(([name, member]: [string, unknown]) => [
     name,
     typeof member === 'function'
-      ? (...args: unknown[]) => worded((member as (...args: unknown[]) => unknown)(...args), display())
+      ? (...args: unknown[]) => {
+          const answer = (member as (...args: unknown[]) => unknown)(...args);
+          return isSteps(answer) ? wordedSteps(answer, display) : worded(answer, display());
+        }
       : member,
   ]);
   return Object.fromEntries(members) as Service;
+}
+
+function* wordedSteps(steps: Steps<unknown>, display: () => Display): Steps<unknown> {
+  return worded(yield* steps, display());
+}
+
+function isSteps(answer: unknown): answer is Steps<unknown> {
+  return typeof (answer as { next?: unknown } | undefined | null)?.next === 'function';
 }

@@ -1,6 +1,7 @@
-import { readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { dirname, relative, resolve, sep } from 'node:path';
 import { fingerprint, type ToldFinding } from './report/report.ts';
+import { replaceFile } from './write-out.ts';
 
 /**
  * Findings that were there when the checker was taken up, so that only new ones are told. Each is known by its file, its
@@ -58,14 +59,7 @@ export async function writeBaseline(path: string, findings: readonly ToldFinding
     version: 1,
     files: sorted([...files].map(([file, prints]) => [file, sorted(prints)])),
   };
-  const beside = `${path}.${process.pid}.new`;
-  try {
-    await writeFile(beside, `${JSON.stringify(baseline, null, 2)}\n`);
-    await rename(beside, path);
-  } catch (error) {
-    await rm(beside, { force: true });
-    throw error;
-  }
+  await replaceFile(path, `${JSON.stringify(baseline, null, 2)}\n`);
 }
 
 function fileIn(baseline: string, shown: string): string {

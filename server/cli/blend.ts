@@ -27,7 +27,7 @@ export async function blend(names: readonly string[], options: BlendOptions): Pr
     return 1;
   }
   process.stdout.write(options.json ? asJson(answer.value) : asText(answer.value));
-  return 0;
+  return input.failed ? 2 : 0;
 }
 
 function asText({ flours, blend: found, currency }: NamedBlend): string {

@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { parentPort, Worker, workerData } from 'node:worker_threads';
 import { checkShare, type Share } from './check-share.ts';
+import { progress } from './progress.ts';
 import type { ToldFinding } from './report/report.ts';
 
 /** Below so many files a second thread takes longer to start than it saves. */
@@ -8,34 +9,73 @@ const worthSharing = 300;
 /** Each thread holds all texts and its own machine code. */
 const mostThreads = 4;
 
+/** As many times the usual room a thread may have in the end. */
+const mostRoom = 64;
+
 /** Files whose findings a thread hands over at once, so that it need not hold them. */
-const handedOver = 250;
+const handedOver = 100;
 
 /**
  * The findings of many files, shared among as many threads as there are cores. The order is that of the files, however the
- * threads come to their ends. Memory does not grow with the number of files but for their texts and what is found.
+ * threads come to their ends. Memory does not grow with the number of files but for their texts and what is found. A
+ * terminal is told how far it is.
  */
 export async function checkInParallel(whole: Share): Promise<ToldFinding[]> {
+  const all = whole.asked.length;
+  let checked = 0;
+  const handed = (some: number): void => {
+    checked = Math.min(all, checked + some);
+    progress(`${checked} of ${all} files checked`);
+  };
   const threads = Math.min(availableParallelism(), mostThreads);
-  if (whole.asked.length < worthSharing || threads === 1) return [...checkShare(whole)].flat();
-  const size = Math.ceil(whole.asked.length / threads);
+  if (all < worthSharing || threads === 1) {
+    const found = [...checkShare(whole, handedOver)].flatMap((some) => {
+      if (all > handedOver) handed(handedOver);
+      return some;
+    });
+    progress('');
+    return found;
+  }
+  const size = Math.ceil(all / threads);
   const shares = Array.from({ length: threads }, (_, index) => ({
     ...whole,
     asked: whole.asked.slice(index * size, (index + 1) * size),
   }));
-  return (await Promise.all(shares.map(inThread))).flat();
+  const found = (await Promise.all(shares.map((share) => inThread(share, () => handed(handedOver))))).flat();
+  progress('');
+  return found;
 }
 
-function inThread(share: Share): Promise<ToldFinding[]> {
+/**
+ * A share checked in a thread of its own. A thread that needs more room than it is given, as for thousands of trials on one
+ * mixer, begins again with more.
+ */
+async function inThread(share: Share, handed: () => void, room = 1): Promise<ToldFinding[]> {
+  try {
+    return await oneThread(share, handed, room);
+  } catch (error) {
+    const isFull = (error as NodeJS.ErrnoException).code === 'ERR_WORKER_OUT_OF_MEMORY';
+    if (!isFull || room >= mostRoom) throw error;
+    return inThread(share, () => {}, room * 8);
+  }
+}
+
+function oneThread(share: Share, handed: () => void, room: number): Promise<ToldFinding[]> {
   const megabytes = share.texts.reduce((sum, [, text]) => sum + text.length, 0) / 2 ** 20;
   return new Promise((resolve, reject) => {
     const worker = new Worker(__filename, {
       workerData: share,
       // Left alone, a thread lets rubbish pile up to a gigabyte before it tidies.
-      resourceLimits: { maxYoungGenerationSizeMb: 8, maxOldGenerationSizeMb: 64 + 3 * megabytes },
+      resourceLimits: {
+        maxYoungGenerationSizeMb: 8,
+        maxOldGenerationSizeMb: room * (64 + 3 * megabytes),
+      },
     });
     const found: ToldFinding[] = [];
-    worker.on('message', (some: ToldFinding[]) => found.push(...some));
+    worker.on('message', (some: ToldFinding[]) => {
+      for (const one of some) found.push(one);
+      handed();
+    });
     worker.once('error', reject);
     worker.once('exit', (code) => {
       if (code === 0) resolve(found);

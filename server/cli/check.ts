@@ -3,6 +3,7 @@ import { checkInParallel } from './check-parallel.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readTexts } from './input.ts';
 import { type Format, writeReport } from './report/report.ts';
+import { writeTrouble } from './write-out.ts';
 
 export interface CheckOptions {
   readonly format: Format;
@@ -35,7 +36,7 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
     try {
       await writeBaseline(options.writeBaseline, found);
     } catch (error) {
-      return complain(`${options.writeBaseline}: this cannot be written: ${(error as Error).message}`);
+      return complain(`${options.writeBaseline}: this cannot be written: ${writeTrouble(error)}`);
     }
     process.stderr.write(`${found.length} findings are in ${options.writeBaseline} now.\n`);
     return input.failed ? 2 : 0;

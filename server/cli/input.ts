@@ -4,6 +4,7 @@ import { pathToFileURL } from 'node:url';
 import { createService, type Service } from '../../core/index.ts';
 import { doughFilesBelow, readDough, rootAbove, type Unreadable } from '../disk.ts';
 import { canonicalUri } from '../uris.ts';
+import { progress } from './progress.ts';
 import type { Trouble } from './report/report.ts';
 
 /** A file the caller asked for, with its path as it is shown. */
@@ -43,6 +44,18 @@ export async function readInput(
   return { ...read, service };
 }
 
+/** All files that are seen from a folder, none of them asked for: what a text that stands nowhere yet is read among. */
+export async function readSurroundings(folder: string): Promise<Service> {
+  const root = await rootAbove(folder);
+  const service = createService();
+  for await (const path of doughFilesBelow(root)) {
+    const { text } = await readDough(path);
+    if (text !== undefined) service.setText(canonicalUri(pathToFileURL(path).href), text);
+  }
+  service.setRoots([canonicalUri(pathToFileURL(root).href)]);
+  return service;
+}
+
 /** As many files as are opened at once; a disk answers sooner when it is asked for several. */
 const atOnce = 32;
 
@@ -80,16 +93,19 @@ export async function readTexts(
   };
   const readBelow = async (folder: string, wanted: boolean): Promise<number> => {
     let [batch, found]: [string[], number] = [[], 0];
-    for await (const file of doughFilesBelow(folder)) {
+    const unread = (path: string, why: Unreadable) => {
+      if (wanted) trouble(path, cureOf(why));
+    };
+    for await (const file of doughFilesBelow(folder, unread)) {
       batch.push(file);
       found++;
-      if (wanted) progress(found);
+      if (wanted && found % 100 === 0) progress(`${found} files read`);
       if (batch.length < atOnce) continue;
       await read(batch, wanted);
       batch = [];
     }
     await read(batch, wanted);
-    if (wanted) progress(0);
+    if (wanted) progress('');
     return found;
   };
 
@@ -101,7 +117,8 @@ export async function readTexts(
       continue;
     }
     roots.add(await rootAbove(path));
-    if ((await readBelow(path, true)) === 0)
+    const before = troubles.length;
+    if ((await readBelow(path, true)) === 0 && troubles.length === before)
       trouble(path, 'no .dough file in this folder; hidden folders and what git ignores are left out.');
   }
   if (around) for (const root of roots) await readBelow(root, false);
@@ -123,7 +140,7 @@ export function cureOf(why: Unreadable): string {
 const cures: Record<Unreadable, string> = {
   missing: 'there is no such file or folder; look at the spelling.',
   folder: 'this is a folder; name a file.',
-  'no permission': 'you may not read this file; give yourself the right to.',
+  'no permission': 'you may not read this; give yourself the right to.',
   'too large': 'this file is larger than 4 MiB; divide it into several.',
   binary: 'line 1: this is not plain text; a formula is text saved as UTF-8.',
   broken: 'this cannot be read; name an ordinary file, or look whether its disk is all right.',
@@ -133,10 +150,4 @@ const cures: Record<Unreadable, string> = {
 export function shownPath(path: string): string {
   const near = relative('.', path) || '.';
   return (near.startsWith('..') ? path : near).replaceAll(sep, '/');
-}
-
-/** Tells on a terminal how far a long walk has come; 0 takes the line away. */
-function progress(files: number): void {
-  if (!process.stderr.isTTY || (files > 0 && files % 100 > 0)) return;
-  process.stderr.write(files === 0 ? '\r\u001b[K' : `\r${files} files read`);
 }

@@ -3,12 +3,16 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { version } from '../../package.json';
 import type { ExitCode } from './exit-code.ts';
 import { formats } from './report/report.ts';
+import { usageError } from './usage-errors.ts';
+
+const sizes = ['pieces', 'dough', 'baked', 'flour', 'onHand', 'bowls'];
 
 const program = new Command('doughwright')
   .description('Bread formulas as plain text: checks them and works out their totals.')
   .version(version)
   .exitOverride()
-  .configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, 'doughwright: ')) });
+  .configureOutput({ outputError: (text, write) => write(usageError(text, `doughwright${asked()}`)) })
+  .addHelpText('after', example('doughwright check formulas'));
 
 // Each command is imported only when it is called, so that help and version need none of them.
 program
@@ -25,6 +29,7 @@ program
   .option('--baseline <file>', 'leave out the findings that are in this file')
   .option('--write-baseline <file>', 'write the findings of today into this file')
   .option('--watch', 'check again whenever a file changes')
+  .addHelpText('after', example('doughwright check --level error formulas'))
   .action(async (paths: string[], options) => {
     const { check } = await import('./check.ts');
     end(await check(paths, options));
@@ -36,6 +41,7 @@ program
   .argument('<paths...>', 'files, or folders to walk')
   .option('--json', 'write them for another program to read, with the label and the cost')
   .option('--label', 'add a draft of the label: nutrition, ingredients, allergens')
+  .addHelpText('after', example('doughwright totals --label formulas/harbour-tin.dough'))
   .action(async (paths: string[], options) => {
     const { totals } = await import('./totals.ts');
     end(await totals(paths, options));
@@ -50,6 +56,7 @@ program
   .addOption(new Option('--between <revision>', 'compare this revision with the next').conflicts('since'))
   .option('--json', 'write it for another program to read')
   .addOption(new Option('--git-driver', 'be called by git as its external diff').hideHelp())
+  .addHelpText('after', example('doughwright compare --since main formulas'))
   .action(async (paths: string[], options) => {
     const { compare, compareForGit } = await import('./compare.ts');
     end(await (options.gitDriver ? compareForGit(paths) : compare(paths, options)));
@@ -61,6 +68,7 @@ program
   .option('--yes', 'do it without asking')
   .option('--undo', 'take it back')
   .option('--program <command>', 'how git shall call this program')
+  .addHelpText('after', example('doughwright git-setup'))
   .action(async (options) => {
     const { gitSetup, ownProgram } = await import('./git-setup.ts');
     end(await gitSetup({ ...options, program: options.program ?? (await ownProgram()) }));
@@ -80,6 +88,7 @@ program
   .description('bring files into the canonical form')
   .argument('<paths...>', 'files, or folders to walk')
   .option('--check', 'write nothing; name what would change, and end with 1 if anything would')
+  .addHelpText('after', example('doughwright format --check formulas'))
   .action(async (paths: string[], options) => {
     const { format } = await import('./format.ts');
     end(await format(paths, options));
@@ -94,6 +103,7 @@ program
   .option('--nearest', 'the shares nearest to equal parts, where prices do not count')
   .option('--in <path>', 'the file or folder whose flours are meant', '.')
   .option('--json', 'write it for another program to read')
+  .addHelpText('after', example("doughwright blend --protein 12.5 'strong white' 'soft white'"))
   .action(async (flours: string[], options) => {
     const { blend } = await import('./blend.ts');
     end(await blend(flours, options));
@@ -110,23 +120,88 @@ program
       .default('text'),
   )
   .option('--out <file>', 'write it to a file instead of standard output')
+  .addHelpText('after', example('doughwright plan --format html --out saturday.html plan.dough'))
   .action(async (path: string, options) => {
     const { plan } = await import('./plan.ts');
     end(await plan(path, options));
   });
 
 program
+  .command('sheet')
+  .description('write the batch sheet of a formula: what to weigh, mix and do, in the order of the work')
+  .argument('<path>', 'the file, or folder, that the formula stands in')
+  .option('--formula <name>', 'which formula; without it all of them, one after another')
+  .addOption(sizeOption('--pieces <number>', 'make so many pieces'))
+  .addOption(sizeOption('--dough <weight>', 'make so much dough at the divider, as 20kg'))
+  .addOption(sizeOption('--baked <weight>', 'make so much when baked'))
+  .addOption(sizeOption('--flour <weight>', 'make it from so much flour in all'))
+  .addOption(sizeOption('--on-hand <ingredient=weight>', 'use up what is there of one ingredient'))
+  .addOption(sizeOption('--bowls <number>', 'fill the mixer so often'))
+  .addOption(new Option('--start <time>', 'begin mixing then, as 05:00').conflicts('ready'))
+  .option('--ready <time>', 'be ready then, as 11:30')
+  .option('--room <temperature>', 'the room today, as 26C')
+  .option('--flour-temp <temperature>', 'the flour today')
+  .option('--tap <temperature>', 'the tap water today')
+  .option('--scale-step <weight>', 'the smallest step that the scale shows, as 5g')
+  .option('--mixer <name>', 'mix in another mixer')
+  .addOption(
+    new Option(
+      '--format <format>',
+      'how to write it; without it as the name of --out ends, else text',
+    ).choices(['text', 'md', 'csv', 'html', 'json']),
+  )
+  .option('--out <file>', 'write it to a file instead of standard output')
+  .addHelpText(
+    'after',
+    example('doughwright sheet --pieces 60 --out harbour-tin.html formulas/harbour-tin.dough'),
+  )
+  .action(async (path: string, options) => {
+    const { sheet } = await import('./sheet.ts');
+    end(await sheet(path, options));
+  });
+
+program
+  .command('import')
+  .description('make a formula of a table from a spreadsheet; what was guessed is told on standard error')
+  .argument('[file]', 'the table, with commas, semicolons or tabs; - is standard input', '-')
+  .option('--name <name>', 'the name of the formula, where the table has none')
+  .option('--out <file>', 'write the formula to a file instead of standard output')
+  .addHelpText(
+    'after',
+    example("doughwright import --name 'Harbour Tin' --out harbour-tin.dough harbour-tin.csv"),
+  )
+  .action(async (file: string, options) => {
+    const { importFile } = await import('./import.ts');
+    end(await importFile(file, options));
+  });
+
+program
+  .command('export')
+  .description('write all lines of formulas as one table for a spreadsheet')
+  .argument('[paths...]', 'files, or folders to walk', ['.'])
+  .addOption(new Option('--format <format>', 'how to write it').choices(['json', 'csv']).default('csv'))
+  .option('--out <file>', 'write it to a file instead of standard output')
+  .addHelpText('after', example('doughwright export --format csv --out formulas.csv formulas'))
+  .action(async (paths: string[], options) => {
+    const { exportFiles } = await import('./export.ts');
+    end(await exportFiles(paths, options));
+  });
+
+program
   .command('rules')
   .description('list the rules with their level')
-  .action(async () => {
+  .option('--json', 'write them for another program to read')
+  .addHelpText('after', example('doughwright rules'))
+  .action(async (options) => {
     const { rules } = await import('./rules.ts');
-    end(await rules());
+    end(await rules(options));
   });
 
 program
   .command('serve')
   .description('be the language server of an editor')
   .requiredOption('--stdio', 'speak over standard input and output')
+  .addHelpText('after', example('doughwright serve --stdio'))
   .action(async () => {
     await import('../node.ts');
   });
@@ -139,7 +214,9 @@ process.stderr.on('error', leaveQuietly);
 if (isMainThread) {
   program.parseAsync().catch((error: unknown) => {
     if (error instanceof CommanderError) return end(error.exitCode === 0 ? 0 : 2);
-    process.stderr.write(`doughwright: ${error instanceof Error ? error.message : String(error)}\n`);
+    process.stderr.write(
+      `doughwright: a fault of this program, not of your files: ${error instanceof Error ? error.message : String(error)}\n`,
+    );
     end(2);
   });
 } else {
@@ -153,6 +230,22 @@ function end(code: ExitCode): void {
 function leaveQuietly(error: NodeJS.ErrnoException): void {
   if (error.code === 'EPIPE') process.exit();
   throw error;
+}
+
+/** One of the ways to size a sheet, which exclude each other. */
+function sizeOption(flags: string, description: string): Option {
+  const option = new Option(flags, description);
+  return option.conflicts(sizes.filter((name) => name !== option.attributeName()));
+}
+
+function example(call: string): string {
+  return `\nExample:\n  ${call}`;
+}
+
+/** The command that was called, behind a blank, where it is one of ours. */
+function asked(): string {
+  const word = process.argv[2] ?? '';
+  return program.commands.some((command) => command.name() === word) ? ` ${word}` : '';
 }
 
 function share(text: string): number {

@@ -3,8 +3,13 @@ import type { ExitCode } from './exit-code.ts';
 import { levelStyles, styled } from './style.ts';
 
 /** Lists the rules by code, with the level each has unless it is set otherwise. */
-export async function rules(): Promise<ExitCode> {
+export async function rules(options: { readonly json?: boolean }): Promise<ExitCode> {
   const rows = [...ruleList].sort((one, other) => (one.code < other.code ? -1 : 1));
+  if (options.json) {
+    const told = rows.map(({ code, level, title, explanation }) => ({ code, level, title, explanation }));
+    process.stdout.write(`${JSON.stringify(told, null, 2)}\n`);
+    return 0;
+  }
   const width = Math.max(...rows.map(({ code }) => code.length));
   for (const { code, level, title } of rows) {
     process.stdout.write(`${code.padEnd(width)}  ${styled(levelStyles[level], level.padEnd(7))}  ${title}\n`);

@@ -25,7 +25,8 @@ function asJson(all: readonly FormulaTotals[]): string {
   )}\n`;
 }
 
-function saysNothing(input: Input, all: readonly FormulaTotals[]): boolean {
+/** Whether there is no formula in files that could be read, which is told. */
+export function saysNothing(input: Input, all: readonly FormulaTotals[]): boolean {
   if (all.length > 0 || input.asked.length === 0) return false;
   const names = input.asked.map(({ shown }) => shown).join(', ');
   process.stderr.write(

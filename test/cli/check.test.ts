@@ -193,7 +193,7 @@ describe('what cannot be checked', () => {
     );
     const { code, stderr } = await doughwright(path, 'check', '--level', 'error', 'a.dough');
     expect(code).toBe(mayRead ? 0 : 2);
-    expect(stderr).toMatch(mayRead ? /^$/ : /^doughwright: a\.dough: you may not read this file; /);
+    expect(stderr).toMatch(mayRead ? /^$/ : /^doughwright: a\.dough: you may not read this; /);
   });
 
   it.each([

@@ -110,7 +110,7 @@ describe('doughwright compare', () => {
     ['a file and a folder', ['old.dough', '.'], /a file and a folder/],
     ['no repository', ['--since', 'HEAD'], /not a git repository/],
     ['one revision', ['--between', 'HEAD'], /two revisions/],
-    ['both ways', ['--between', 'HEAD', '--since', 'HEAD'], /cannot be used with/],
+    ['both ways', ['--between', 'HEAD', '--since', 'HEAD'], /exclude each other/],
   ])('%s ends with 2 and one line', async (_, args, message) => {
     const { path } = folderWith({ 'old.dough': tin });
     const { code, stdout, stderr } = await doughwright(path, 'compare', ...args);

@@ -28,11 +28,8 @@ local function wait_for(awaited, holds)
   end
 end
 
-local function ask(buffer, method, line, column)
-  local params = {
-    textDocument = vim.lsp.util.make_text_document_params(buffer),
-    position = { line = line - 1, character = column - 1 },
-  }
+local function ask_about(buffer, method, params)
+  params.textDocument = vim.lsp.util.make_text_document_params(buffer)
   local answers, failure = vim.lsp.buf_request_sync(buffer, method, params, order.milliseconds)
   if failure then
     note_problem(method .. ': ' .. failure)
@@ -44,6 +41,10 @@ local function ask(buffer, method, line, column)
     end
     return answer.result
   end
+end
+
+local function ask(buffer, method, line, column)
+  return ask_about(buffer, method, { position = { line = line - 1, character = column - 1 } })
 end
 
 -- Takes the action whose title holds the words, as Neovim's own menu would: its edits are asked for where they are missing.
@@ -100,6 +101,13 @@ local function work()
   seen.milliseconds_to_diagnostics = (vim.loop.hrtime() - started) / 1e6
   seen.diagnostics = diagnostics(buffer)
   seen.hover = ask(buffer, 'textDocument/hover', order.hover.line, order.hover.column)
+
+  seen.tokens = ask_about(buffer, 'textDocument/semanticTokens/full', {})
+  seen.legend = vim.lsp.get_client_by_id(client_id).server_capabilities.semanticTokensProvider.legend
+  seen.signature = ask(buffer, 'textDocument/signatureHelp', order.signature.line, order.signature.column)
+  seen.hints = ask_about(buffer, 'textDocument/inlayHint', {
+    range = { start = { line = 0, character = 0 }, ['end'] = { line = vim.api.nvim_buf_line_count(buffer), character = 0 } },
+  })
 
   -- A half-typed line asks for completion at its end.
   vim.api.nvim_buf_set_lines(buffer, -1, -1, false, { order.halfTyped })

@@ -44,6 +44,27 @@ describe('the server over stdio in Neovim', () => {
     expect(namesMass(text, waterGrams(0.69)), `${text} does not name ${waterGrams(0.69)} g`).toBe(true);
   });
 
+  it('tells what the words are: the name of the formula first after its keyword, and one name that nobody knows', () => {
+    const types = (seen.tokens?.data ?? []).flatMap((number, at) =>
+      at % 5 === 3 ? [seen.legend!.tokenTypes[number]] : [],
+    );
+    expect(types.slice(0, 2)).toEqual(['keyword', 'class']);
+    // A name that nobody knows, and the line without its unit, which reads as a name.
+    expect(types).toContain('unknownName');
+    expect(types).toContain('type');
+  });
+
+  it('tells the forms of the line at the cursor', () => {
+    const { signatures = [], activeSignature = -1 } = seen.signature ?? {};
+    expect(signatures[activeSignature]?.label).toBe('yield  PIECES of MASS [baked]');
+  });
+
+  it('tells what a hint stands on, as Neovim cannot ask for it later', () => {
+    const header = seen.hints?.find(({ position }) => position.line === 0);
+    expect(header?.label).toMatch(/hydration|dough/);
+    expect(header?.tooltip?.value).toContain('yield 24 pieces of 880 g');
+  });
+
   it('offers a catalogue name on a half-typed line', () => {
     const answer = seen.completion;
     const items = answer && 'items' in answer ? answer.items : (answer ?? []);

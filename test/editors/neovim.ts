@@ -10,6 +10,7 @@ import {
   unitlessLine,
   unknownIngredientLine,
   waterLine,
+  yieldLine,
 } from './expectations.ts';
 import { commandLineProgram } from './places.ts';
 import { runProgram } from './processes.ts';
@@ -34,6 +35,18 @@ export interface SeenByNeovim {
   readonly diagnostics?: readonly SeenDiagnostic[];
   readonly hover?: { readonly contents: unknown };
   readonly hover_after_cure?: { readonly contents: unknown };
+  /** The words of the file, five numbers each, by the names of the legend. */
+  readonly tokens?: { readonly data: readonly number[] };
+  readonly legend?: { readonly tokenTypes: readonly string[] };
+  readonly signature?: {
+    readonly activeSignature: number;
+    readonly signatures: readonly { readonly label: string }[];
+  };
+  readonly hints?: readonly {
+    readonly position: { readonly line: number };
+    readonly label: string;
+    readonly tooltip?: { readonly value: string };
+  }[];
   readonly completion?:
     | readonly { readonly label: string }[]
     | { readonly items: readonly { readonly label: string }[] };
@@ -72,6 +85,7 @@ export async function runInNeovim(
       milliseconds: 10_000,
       expectedDiagnostics: 2,
       hover: { line: waterLine, column: (sound[waterLine - 1] ?? '').indexOf('water') + 2 },
+      signature: { line: yieldLine, column: (sound[yieldLine - 1] ?? '').indexOf('of') + 2 },
       halfTyped,
       cures: [
         { line: lineAfterLast, text: '' },

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Completion, SymbolNode } from '../../core/index.ts';
 import { updating } from '../syntax/annotated.ts';
 import { type Asked, answersOf, readQuestions } from './archive.ts';
+import { editingAnswer } from './editing.ts';
 import { navigationAnswer } from './navigation.ts';
 
 // Every case of test/fixtures/features; `UPDATE=1` writes the answers anew.
@@ -47,7 +48,7 @@ function answer(words: string, asked: Asked): string {
     case 'completion':
       return listed(chosen(service.completions(uri, line, column), asked).map(tellCompletion));
     default: {
-      const told = navigationAnswer(words, asked);
+      const told = navigationAnswer(words, asked) ?? editingAnswer(words, asked);
       if (told === undefined) throw new Error(`nobody knows how to ask “${words}”`);
       return listed(told);
     }

@@ -17,7 +17,7 @@ describe('a server process', () => {
       positionEncoding: 'utf-16',
       textDocumentSync: { openClose: true, change: 2 },
       hoverProvider: true,
-      inlayHintProvider: true,
+      inlayHintProvider: { resolveProvider: false },
       documentSymbolProvider: true,
       foldingRangeProvider: true,
       codeActionProvider: { codeActionKinds: expect.arrayContaining(['quickfix']) },

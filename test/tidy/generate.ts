@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { actions } from '../../core/features/actions/catalogue.ts';
 import { actionsPage } from '../../core/features/actions/page.ts';
 import { rules } from '../../core/index.ts';
+import { patternsOfForm } from '../../core/syntax/line-forms.ts';
 import { units } from '../../core/syntax/units.ts';
 import {
   holdsIngredients,
@@ -13,6 +14,7 @@ import {
   topSections,
 } from '../../core/syntax/vocabulary.ts';
 import { kindOf } from '../../server/actions.ts';
+import { type Setting, settingsTable } from '../../server/settings-table.ts';
 import { canonicalPages } from './canonical-pages.ts';
 
 /** What is generated from the vocabulary and the table of rules: `node test/tidy/generate.ts` writes it, a test compares. */
@@ -27,6 +29,7 @@ export function generated(): ReadonlyMap<string, string> {
     ['docs/guide/reference.md', reference()],
     ['docs/guide/actions.md', actionsPage(actions, kindOf)],
     ...canonicalPages(project, read),
+    ['docs/guide/settings.md', settingsPage(read('docs/guide/settings.md'))],
   ]);
 }
 
@@ -81,6 +84,7 @@ function manifest(): string {
       configuration: { properties: Record<string, { properties?: Record<string, unknown> }> }[];
     };
   };
+  json.contributes.configuration[0]!.properties = settingsSchema();
   for (const group of json.contributes.configuration) {
     const setting = group.properties['doughwright.rules'];
     if (setting === undefined) continue;
@@ -101,19 +105,68 @@ function manifest(): string {
   return `${JSON.stringify(json, null, 2)}\n`;
 }
 
+function settingsSchema(): Record<string, object> {
+  return Object.fromEntries(
+    (settingsTable as readonly Setting[]).map((setting) => [
+      `doughwright.${setting.key}`,
+      { ...schemaOf(setting), default: setting.default, markdownDescription: setting.meaning },
+    ]),
+  );
+}
+
+function schemaOf(setting: Setting): object {
+  switch (setting.type) {
+    case 'switch':
+      return { type: 'boolean' };
+    case 'choice':
+      return {
+        type: 'string',
+        ...(setting.scope && { scope: setting.scope }),
+        enum: setting.choices,
+        ...(setting.choiceMeanings && { enumDescriptions: setting.choiceMeanings }),
+      };
+    case 'celsius':
+      return { type: ['number', 'null'], minimum: setting.least, maximum: setting.most };
+    case 'count':
+      return { type: 'integer', minimum: 1 };
+  }
+}
+
+/** The guide's page of settings: its own words, and the table in them made anew. */
+function settingsPage(page: string): string {
+  const rows = (settingsTable as readonly Setting[]).map((setting) => {
+    const values =
+      setting.type === 'choice'
+        ? setting.choices.map((one) => `\`${one}\``).join(', ')
+        : valueWords[setting.type];
+    const meaning = setting.meaning.replace(/`#([^#]+)#`/g, '`$1`');
+    return `| \`doughwright.${setting.key}\` | ${values} | \`${JSON.stringify(setting.default)}\` | ${meaning} |`;
+  });
+  const table = ['| setting | values | default | what it does |', '| --- | --- | --- | --- |', ...rows].join(
+    '\n',
+  );
+  return page.replace(/\| setting \|[\s\S]*?\n(?=\n)/, `${table}\n`);
+}
+
+const valueWords = { switch: '`true`, `false`', celsius: 'degrees Celsius, `null`', count: 'a whole number' };
+
 function reference(): string {
   const lines = [
     '# Reference of sections and properties',
     '',
-    'What each section may say, and how a line of it reads. A star marks what may be said more than once. Made from the',
-    'vocabulary itself.',
+    'What each section may say, and how a line of it reads. A star marks what may be said more than once. In the forms capitals',
+    'stand for what you fill in, and brackets hold what may be left out. Made from the vocabulary itself.',
   ];
   for (const section of sectionWords) {
     lines.push('', `## ${section}`, '');
     if (holdsIngredients(section)) lines.push('Holds ingredient lines, and:', '');
-    lines.push('| property | reads like | meaning |', '| --- | --- | --- |');
+    lines.push('| property | reads like | forms | meaning |', '| --- | --- | --- | --- |');
     for (const one of properties[section]) {
-      lines.push(`| ${one.word}${one.repeatable ? ' *' : ''} | \`${one.example}\` | ${one.meaning} |`);
+      const forms =
+        one.word === 'note' ? '' : patternsOfForm[one.form].map((form) => `\`${form}\``).join('<br>');
+      lines.push(
+        `| ${one.word}${one.repeatable ? ' *' : ''} | \`${one.example}\` | ${forms} | ${one.meaning} |`,
+      );
     }
   }
   return `${lines.join('\n')}\n`;

@@ -2,7 +2,6 @@ import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import {
   extensionId,
-  formulaFile,
   formulaName,
   formulaText,
   languageId,
@@ -20,7 +19,10 @@ import {
   waterLine,
   writePercentFix,
 } from '../expectations.ts';
+import { appendLine, hintOfLine, openFormula, replaceLine, setText, wordsOf } from './documents.ts';
 import { check, eventually, runAll } from './runner.ts';
+import './tables-and-tasks.ts';
+import './while-typing.ts';
 
 /** Called by the editor inside its extension host, on the desktop and in the browser alike. */
 export async function run(): Promise<void> {
@@ -187,36 +189,6 @@ check('findings go when the file is closed', async () => {
   );
 });
 
-async function openFormula(): Promise<vscode.TextDocument> {
-  const folder = vscode.workspace.workspaceFolders?.[0];
-  assert.ok(folder, 'no folder is open');
-  const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(folder.uri, formulaFile));
-  await vscode.window.showTextDocument(document, vscode.ViewColumn.One);
-  await setText(document, formulaText);
-  return document;
-}
-
-async function setText(document: vscode.TextDocument, text: string): Promise<void> {
-  if (document.getText() === text) return;
-  const everything = new vscode.Range(0, 0, document.lineCount, 0);
-  await applyText(document, everything, text);
-}
-
-async function replaceLine(document: vscode.TextDocument, lineFromOne: number, text: string): Promise<void> {
-  await applyText(document, document.lineAt(lineFromOne - 1).range, text);
-}
-
-async function appendLine(document: vscode.TextDocument, text: string): Promise<void> {
-  const end = document.lineAt(document.lineCount - 1).range.end;
-  await applyText(document, new vscode.Range(end, end), `  ${text}`);
-}
-
-async function applyText(document: vscode.TextDocument, range: vscode.Range, text: string): Promise<void> {
-  const edit = new vscode.WorkspaceEdit();
-  edit.replace(document.uri, range, text);
-  assert.ok(await vscode.workspace.applyEdit(edit), 'the edit was refused');
-}
-
 function findingAt(document: vscode.TextDocument, words: string): Promise<vscode.Diagnostic> {
   const find = () =>
     vscode.languages
@@ -240,32 +212,6 @@ function messages(document: vscode.TextDocument): string[] {
   return vscode.languages
     .getDiagnostics(document.uri)
     .map((finding) => `${finding.range.start.line + 1}: ${finding.message}`);
-}
-
-async function hintOfLine(
-  document: vscode.TextDocument,
-  lineFromOne: number,
-  fits: (text: string) => boolean,
-): Promise<void> {
-  let seen: string[] = [];
-  const find = async () => {
-    const hints = await vscode.commands.executeCommand<vscode.InlayHint[]>(
-      'vscode.executeInlayHintProvider',
-      document.uri,
-      new vscode.Range(0, 0, document.lineCount, 0),
-    );
-    seen = hints.filter((hint) => hint.position.line === lineFromOne - 1).map(labelOf);
-    return seen.some(fits) ? true : undefined;
-  };
-  await eventually(`a fitting hint on line ${lineFromOne}`, find, () => seen);
-}
-
-function labelOf(hint: vscode.InlayHint): string {
-  return typeof hint.label === 'string' ? hint.label : hint.label.map((part) => part.value).join('');
-}
-
-function wordsOf(content: vscode.MarkedString | vscode.MarkdownString): string {
-  return typeof content === 'string' ? content : content.value;
 }
 
 function panelTabs(): vscode.Tab[] {

@@ -1,0 +1,104 @@
+import { catalogueIngredients } from '../catalogue/catalogue.ts';
+import { mixers } from '../catalogue/mixers.ts';
+import { formulaOf } from '../model/formula-model.ts';
+import { findIngredient } from '../model/ingredient.ts';
+import type { Definition, Scope } from '../model/scope.ts';
+import { nameBetween } from '../syntax/names.ts';
+import { percent } from '../text/figures.ts';
+import type { CompletionKind } from './answers.ts';
+import { type Asked, type LineCompletion, lineStart, make, wordStart } from './completion-place.ts';
+
+/** Names that may stand in a line; each kind with what tells it apart from the others. */
+
+export function ingredients(asked: Asked, at: number, padded: boolean): LineCompletion[] {
+  const found: LineCompletion[] = [];
+  const seen = new Set<string>();
+  const insertOf = (name: string): string => (padded ? `${name.padEnd(18)} ` : name);
+  const push = (name: string, detail: string, sort: string, kind: CompletionKind = 'ingredient'): void => {
+    if (seen.has(name)) return;
+    seen.add(name);
+    found.push(
+      make(asked, name, kind, { start: at, detail, insert: insertOf(name), sort: `${sort}${name}` }),
+    );
+  };
+  const model = formulaOf(asked.block);
+  for (const part of model?.sections.slice(1) ?? [])
+    if (part.name !== undefined) push(part.name.text, part.kind, '0', 'part');
+  for (const one of asked.scope.names('ingredient')) push(one.name.text, detailOf(one, asked.scope), '0');
+  for (const one of catalogueIngredients)
+    push(one.name, compositionDetail(one.role, one.composition.water, one.composition.protein), '1');
+  return found;
+}
+
+function detailOf(definition: Definition, scope: Scope): string {
+  const found = findIngredient(definition.name, scope);
+  if (found.kind !== 'found') return '';
+  return compositionDetail(
+    found.ingredient.role,
+    found.ingredient.composition.water,
+    found.ingredient.flour?.protein ?? found.ingredient.composition.protein,
+  );
+}
+
+function compositionDetail(role: string, water: number | undefined, protein: number | undefined): string {
+  if (role === 'flour') return protein === undefined ? 'flour' : `flour, ${percent(protein)} protein`;
+  return water === undefined || water < 0.005 ? role : `${role}, ${percent(water)} water`;
+}
+
+export function mixerNames(asked: Asked, start: number, end: string): LineCompletion[] {
+  const own = asked.scope
+    .names('mixer')
+    .map((one) =>
+      make(asked, one.name.text, 'mixer', { start, detail: 'mixer', insert: one.name.text + end, sort: '0' }),
+    );
+  const kinds = mixers
+    .filter((one) => one.name !== 'hand')
+    .map((one) =>
+      make(asked, one.name, 'mixer', {
+        start,
+        detail: 'a usual one of this kind',
+        insert: one.name + end,
+        sort: '1',
+      }),
+    );
+  return [...own, ...kinds];
+}
+
+export function doughNames(asked: Asked, from: { start?: number }): LineCompletion[] {
+  const model = formulaOf(asked.block);
+  const names = new Set(model?.sections[0]?.lines.map((line) => line.statement.name.text) ?? []);
+  return [...names].map((name) => make(asked, name, 'ingredient', from));
+}
+
+export function partNames(asked: Asked, start: number): LineCompletion[] {
+  const parts = formulaOf(asked.block)?.sections.slice(1) ?? [];
+  return parts.flatMap(({ name, kind }) =>
+    name === undefined ? [] : [make(asked, name.text, 'part', { start, detail: kind })],
+  );
+}
+
+export function formulaNames(asked: Asked): LineCompletion[] {
+  return asked.scope.names('formula').map(({ name }) =>
+    make(asked, name.text, 'formula', {
+      start: lineStart(asked),
+      detail: 'formula',
+      insert: `${name.text}  `,
+    }),
+  );
+}
+
+export function loadItems(asked: Asked): LineCompletion[] {
+  const model = formulaOf(asked.block);
+  const item = /(?:^\s*\S+\s+|,\s*)([^,]*)$/.exec(asked.before);
+  const start = item === null ? wordStart(asked) : asked.before.length - item[1]!.length;
+  const found = new Map<string, LineCompletion>();
+  const push = (name: string, kind: CompletionKind, sort: string): void => {
+    const folded = nameBetween(name, 0, name.length).folded;
+    if (!found.has(folded)) found.set(folded, make(asked, name, kind, { start, sort }));
+  };
+  for (const section of model?.sections.slice(1) ?? [])
+    if (section.name !== undefined) push(section.name.text, 'part', '0');
+  for (const line of model?.sections[0]?.lines ?? []) push(line.statement.name.text, 'ingredient', '1');
+  for (const role of ['flour', 'remaining water', 'all fat']) push(role, 'word', '2');
+  return [...found.values()];
+}

@@ -1,0 +1,205 @@
+import { catalogueNames } from '../catalogue/catalogue.ts';
+import { findIngredient } from '../model/ingredient.ts';
+import type { Scope } from '../model/scope.ts';
+import { parseFile } from '../syntax/file.ts';
+import { indent } from '../syntax/layout.ts';
+import { parseLine } from '../syntax/line.ts';
+import type { SectionKind } from '../syntax/tree.ts';
+import { withEdits } from '../text/edits.ts';
+import { trimmed } from '../text/figures.ts';
+import { foldName } from '../text/names.ts';
+import { nearestWord } from '../text/nearest.ts';
+import { formatEdits } from './format.ts';
+import { basisOf } from './table/basis.ts';
+import { chooseColumns, numbersOf } from './table/chosen.ts';
+import { columnsOf } from './table/columns.ts';
+import { cellsOf } from './table/delimited.ts';
+import { tellColumns, tellNumbers } from './table/guesses.ts';
+import { listed, Notes, type TableNote } from './table/notes.ts';
+import { signsOf } from './table/numbers.ts';
+import { partsOf, type TableFormula, type TablePart } from './table/parts.ts';
+import { readRows } from './table/rows.ts';
+import { headerName } from './templates.ts';
+
+export type { TableNote } from './table/notes.ts';
+
+/** A table as a formula. */
+export interface ImportedTable {
+  /** The text of a file in canonical form; empty where nothing in the table could be read as a formula. */
+  readonly text: string;
+  readonly formulas: readonly string[];
+  /** What was guessed, left out and checked, in sentences, in the order of the work. */
+  readonly notes: readonly TableNote[];
+}
+
+/** More rows than any formula has: a whole price list pasted by mistake. */
+const mostRows = 2000;
+
+const nothing = (message: string): ImportedTable => ({
+  text: '',
+  formulas: [],
+  notes: [{ message, doubtful: true }],
+});
+
+/**
+ * Makes formulas of a pasted table: commas, semicolons, tabs, bars or blanks between its cells, with a heading or
+ * without. Names are looked up in the scope. `name` is the formula’s where the table has none. Never throws: what cannot
+ * be read is told, and what is no line of a formula becomes a comment in it.
+ */
+export function importTable(table: string, scope: Scope, name?: string): ImportedTable {
+  const cells = cellsOf(table);
+  if (cells.rows.length > mostRows)
+    return nothing(
+      `This table has ${cells.rows.length} rows; copy the ${mostRows} or fewer that are the formula.`,
+    );
+  const columns = columnsOf(cells);
+  if (columns === undefined)
+    return nothing('No column of names beside a column of amounts is in this; a formula needs both.');
+  const lookUp = (text: string) => findIngredient({ text, folded: foldName(text), start: 0, end: 0 }, scope);
+  const isKnown = (text: string): boolean =>
+    lookUp(text).kind !== 'unknown' || scope.find('formula', foldName(text)).length > 0;
+  const isFlour = (text: string): boolean => {
+    const found = lookUp(text);
+    return found.kind === 'found' && found.ingredient.isFlour;
+  };
+  const notes = new Notes();
+  const signs = signsOf(numbersOf(columns), cells.delimiter);
+  const chosen = chooseColumns(columns, signs, isFlour);
+  tellColumns(cells, columns, chosen, notes);
+  tellNumbers(columns, chosen, signs, notes);
+  const formulas = partsOf(
+    readRows(columns, chosen, signs),
+    name ?? columns.title ?? 'New Formula',
+    isKnown,
+    notes,
+  );
+  const written = formulas.map((formula) => formulaText(formula, isFlour, notes));
+  tellUnknown(formulas, isKnown, scope, notes);
+  return {
+    text: canonical(written.join('\n')),
+    formulas: formulas.map((formula) => formula.name),
+    notes: notes.all,
+  };
+}
+
+function formulaText(
+  { name, parts }: TableFormula,
+  isFlour: (name: string) => boolean,
+  notes: Notes,
+): string {
+  const [dough, ...rest] = parts;
+  const basis = basisOf(dough!, isFlour, notes);
+  const taken = new Set(dough!.lines.flatMap((line) => ('row' in line ? [foldName(line.row.name)] : [])));
+  const lines = linesOf(dough!, 'formula', basis.amountOf, notes);
+  let added = 0;
+  for (const part of rest) {
+    const isTaken = parts.some(
+      (other) =>
+        other !== part &&
+        other.lines.some((line) => 'row' in line && foldName(line.row.name) === foldName(part.name)),
+    );
+    if (isTaken || taken.has(foldName(part.name)) || ['filling', 'topping', 'bath'].includes(part.kind))
+      continue;
+    const grams = gramsOf(part);
+    if (grams === undefined) {
+      notes.doubt(
+        `The dough has no line for “${part.name}”, and nothing tells how much of it goes in: add one.`,
+      );
+      continue;
+    }
+    added += grams;
+    const amount =
+      basis.wholeGrams === undefined
+        ? `${trimmed(grams, 2)} g`
+        : `${trimmed((grams / basis.wholeGrams) * 100, 3)}%`;
+    notes.say(`The dough has no line for “${part.name}”: all of it, ${trimmed(grams, 1)} g, goes in.`);
+    lines.push(ingredientLine(part.name, amount, 'formula') ?? `${indent}# ${part.name}  ${amount}`);
+  }
+  const yieldLine =
+    basis.yieldGrams === undefined ? [] : [`${indent}yield ${trimmed(basis.yieldGrams + added, 2)} g`, ''];
+  const sections = rest.flatMap((part) => {
+    const kind = part.kind as SectionKind;
+    const own = basisOf(part, isFlour, notes);
+    return ['', `${kind} ${headerName(part.name)}:`, ...linesOf(part, kind, own.amountOf, notes)];
+  });
+  return [`formula ${headerName(name)}:`, ...yieldLine, ...lines, ...sections, ''].join('\n');
+}
+
+function gramsOf(part: TablePart): number | undefined {
+  const rows = part.lines.flatMap((line) => ('row' in line ? [line.row] : []));
+  if (rows.length === 0 || rows.some((row) => row.weight?.quantity.kind !== 'mass')) return undefined;
+  return rows.reduce((sum, row) => sum + row.weight!.value, 0);
+}
+
+function linesOf(
+  part: TablePart,
+  kind: SectionKind,
+  amountOf: ReturnType<typeof basisOf>['amountOf'],
+  notes: Notes,
+): string[] {
+  return part.lines.map((line) => {
+    if ('comment' in line) return `${indent}# ${line.comment}`;
+    const { row } = line;
+    const written = ingredientLine(row.name, amountOf(row), kind);
+    if (written !== undefined) return written;
+    notes.doubt(`Row ${row.number}, “${row.said}”, cannot be a line of a formula; it became a comment.`);
+    return `${indent}# ${row.said}`;
+  });
+}
+
+/** The line that says this name and this amount, in quotes where the name would else be read as something else. */
+function ingredientLine(name: string, amount: string, context: SectionKind): string | undefined {
+  if (foldName(name) === 'ripe culture') return cultureLine(amount, context);
+  for (const written of [name, `"${name}"`]) {
+    const line = `${indent}${written}  ${amount}`;
+    const { statement, problems } = parseLine(line, { context, afterBlank: false });
+    if (problems.length > 0 || statement.kind !== 'ingredient') continue;
+    if (statement.name.folded === foldName(name) && statement.amount.kind !== 'unknown') return line;
+  }
+  return undefined;
+}
+
+/** Ripe culture is no ingredient of its own: a property of a section says how much of it there is, in percent. */
+function cultureLine(amount: string, context: SectionKind): string | undefined {
+  const line = `${indent}ripe culture ${amount}`;
+  const { statement, problems } = parseLine(line, { context, afterBlank: false });
+  return statement.kind === 'property' && problems.length === 0 ? line : undefined;
+}
+
+function tellUnknown(
+  formulas: readonly TableFormula[],
+  isKnown: (name: string) => boolean,
+  scope: Scope,
+  notes: Notes,
+): void {
+  const parts = new Set(formulas.flatMap((formula) => formula.parts.map((part) => foldName(part.name))));
+  const own = new Set(formulas.map((formula) => foldName(formula.name)));
+  const names = formulas.flatMap((formula) =>
+    formula.parts.flatMap((part) => part.lines.flatMap((line) => ('row' in line ? [line.row.name] : []))),
+  );
+  const unknown = new Map(
+    names
+      .filter(
+        (name) =>
+          !isKnown(name) &&
+          foldName(name) !== 'ripe culture' &&
+          !parts.has(foldName(name)) &&
+          !own.has(foldName(name)),
+      )
+      .map((name) => [foldName(name), name]),
+  );
+  if (unknown.size === 0) return;
+  const known = [...catalogueNames(), ...scope.names('ingredient').map((one) => one.name.text)];
+  const byFolded = new Map(known.map((one) => [foldName(one), one]));
+  const meant = [...unknown].flatMap(([folded, name]) => {
+    const near = nearestWord(folded, byFolded.keys());
+    return near === undefined ? [] : [`“${name}” may be “${byFolded.get(near)}”`];
+  });
+  const cure =
+    meant.length === 0 ? 'define them, or write names that are known' : meant.slice(0, 6).join(', ');
+  notes.doubt(`Not known, so counted as neither flour nor water: ${listed([...unknown.values()])}; ${cure}.`);
+}
+
+function canonical(text: string): string {
+  return withEdits(text, formatEdits(parseFile(text)));
+}

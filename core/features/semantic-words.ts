@@ -1,0 +1,49 @@
+import type { Statement, Token } from '../syntax/tree.ts';
+import type { Claim } from './semantic-tokens.ts';
+
+const no = (): boolean => false;
+const among =
+  (...words: readonly string[]) =>
+  (word: string): boolean =>
+    words.includes(word);
+
+const inHeader = among('in', 'by', 'hand');
+const inProperty = among(
+  ...['of', 'at', 'for', 'to', 'from', 'all', 'baked', 'remaining', 'flour', 'warms', 'develops', 'moisture'],
+);
+const inAmount = among(
+  ...['a', 'piece', 'at', 'to', 'baked', 'balance', 'remaining', 'hydration', 'effective', 'ready'],
+);
+const inStep = among('at', 'for', 'fold');
+
+/** Which words of a line, names and values aside, are words of its form. */
+export function fillWords(statement: Statement): (word: string) => boolean {
+  switch (statement.kind) {
+    case 'header':
+      return statement.section === 'unknown' ? no : inHeader;
+    case 'property':
+      return inProperty;
+    case 'ingredient':
+    case 'planned':
+      return inAmount;
+    case 'step':
+      return inStep;
+    default:
+      return no;
+  }
+}
+
+const numeric = /^[-−+]?[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞][\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞.,:/–-]*/;
+
+/** A quantity as its numbers and its units: `1 h 30 min` is two of each. */
+export function numbersAndUnits({ text, start }: Token): Claim[] {
+  return [...text.matchAll(/[^\s\u00A0\u202F]+/g)].flatMap(({ 0: piece, index }): Claim[] => {
+    const from = start + index;
+    const number = numeric.exec(piece)?.[0].length ?? 0;
+    const end = from + piece.length;
+    return [
+      ...(number > 0 ? [{ start: from, end: from + number, kind: 'number' as const }] : []),
+      ...(number < piece.length ? [{ start: from + number, end, kind: 'unit' as const }] : []),
+    ];
+  });
+}

@@ -1,0 +1,65 @@
+import type { ActionContext } from '../features/actions/action.ts';
+import type { CompletionKind } from '../features/answers.ts';
+import { completionDetailOf } from '../features/completion-detail.ts';
+import { type HintDetail, hintDetailOf } from '../features/hint-detail.ts';
+import type { SemanticToken } from '../features/semantic-tokens.ts';
+import { type SignatureAnswer, signaturesOf } from '../features/signatures.ts';
+import type { SourceFile } from '../syntax/tree.ts';
+import type { BlockAnswers } from './answer.ts';
+import type { Files } from './files.ts';
+
+/** The tokens of a stretch of a file, their lines counted from its first. The same text gives the same object again. */
+export interface TokenStretch {
+  readonly firstLine: number;
+  readonly tokens: readonly SemanticToken[];
+}
+
+/** What an editor asks while somebody types. */
+export interface Editing {
+  /** What every word of a file is, in the order of the text; of the stretches that touch the lines, if any are named. */
+  semanticTokens(uri: string, firstLine?: number, lastLine?: number): readonly TokenStretch[];
+  /** The forms that the line may take, and what comes at the cursor. */
+  signatures(uri: string, line: number, column: number): SignatureAnswer | undefined;
+  /** More on a completion offered on a line, as Markdown. */
+  completionDetail(uri: string, line: number, kind: CompletionKind, label: string): string | undefined;
+  /** What the hint at the end of a line is, and the edits that write its figure into the line. */
+  hintDetail(uri: string, line: number): HintDetail | undefined;
+}
+
+/** `read` gives the file as it stands; `contextAt` what an action at a line may look at. */
+export function createEditing(
+  files: Files,
+  answers: BlockAnswers,
+  read: (uri: string) => { readonly source: SourceFile } | undefined,
+  contextAt: (uri: string, line: number) => ActionContext | undefined,
+): Editing {
+  const blockAt = (uri: string, line: number) =>
+    read(uri)?.source.blocks.findLast(({ firstLine }) => firstLine <= line);
+  return {
+    semanticTokens: (uri, first = 0, last = Number.MAX_SAFE_INTEGER) =>
+      (read(uri)?.source.blocks ?? []).flatMap(({ block, firstLine }) =>
+        firstLine > last || firstLine + block.lines.length <= first
+          ? []
+          : [{ firstLine, tokens: answers.tokensOf({ uri, block, firstLine }) }],
+      ),
+    signatures: (uri, line, column) => {
+      const at = blockAt(uri, line);
+      return at === undefined
+        ? undefined
+        : signaturesOf(at.block, line - at.firstLine, column, files.scopeOf(uri));
+    },
+    completionDetail: (uri, line, kind, label) => {
+      if (read(uri) === undefined) return undefined;
+      const place = {
+        ...{ uri, block: blockAt(uri, line)?.block, scope: files.scopeOf(uri) },
+        analysisOf: (of: { readonly uri: string; readonly block: SourceFile['blocks'][number]['block'] }) =>
+          answers.analysisOf(of.uri, of.block),
+      };
+      return completionDetailOf(place, kind, label);
+    },
+    hintDetail: (uri, line) => {
+      const context = contextAt(uri, line);
+      return context === undefined ? undefined : hintDetailOf(context);
+    },
+  };
+}

@@ -1,0 +1,23 @@
+import { exportRows, rowsAsCsv } from '../../core/index.ts';
+import type { ExitCode } from './exit-code.ts';
+import { readInput } from './input.ts';
+import { saysNothing } from './totals.ts';
+import { writeOut } from './write-out.ts';
+
+export interface ExportOptions {
+  readonly format: 'json' | 'csv';
+  readonly out?: string;
+}
+
+/** Writes the lines of formulas for a spreadsheet: 0, 1 where a formula does not resolve, 2 when something could not be read. */
+export async function exportFiles(paths: readonly string[], options: ExportOptions): Promise<ExitCode> {
+  const input = await readInput(paths);
+  const all = input.asked.flatMap(({ uri, shown }) =>
+    input.service.totals(uri).map((formula) => ({ ...formula, file: shown })),
+  );
+  if (all.length === 0 && (saysNothing(input, all) || input.failed)) return 2;
+  const rows = all.flatMap(exportRows);
+  const text = options.format === 'csv' ? rowsAsCsv(rows) : `${JSON.stringify(rows, null, 2)}\n`;
+  if (!(await writeOut(text, options.out)) || input.failed) return 2;
+  return all.every(({ resolved }) => resolved) ? 0 : 1;
+}

@@ -1,0 +1,160 @@
+import { describe, expect, it } from 'vitest';
+import type { CodeLens, Hover, InlayHint } from 'vscode-languageserver-protocol';
+import { readSettings } from '../../server/settings.ts';
+import type { Client } from './client.ts';
+import { startClient } from './places.ts';
+
+const uri = 'untitled:Harbour';
+const text = `formula Harbour Tin:
+  yield 10 pieces of 880 g
+  dough temperature 25 °C
+  bread flour   100%
+  water                65%
+  salt                 2%
+  fresh yeast          1%
+
+mix in spiral:
+  load flour, water, salt, yeast
+  speed 1 for 3 min
+  speed 2 for 4 min
+
+preferment poolish:
+  draws 20% of flour
+  bread flour   100%
+  water                100%
+`;
+
+async function opened(settings: unknown = {}): Promise<Client> {
+  const client = await startClient({ settings });
+  await client.open(uri, text);
+  return client;
+}
+
+async function set(client: Client, settings: unknown): Promise<void> {
+  client.settings = settings;
+  await client.connection.sendNotification('workspace/didChangeConfiguration', { settings: null });
+}
+
+async function hover(client: Client, line: number): Promise<string> {
+  const answer = await client.connection.sendRequest<Hover>('textDocument/hover', {
+    textDocument: { uri },
+    position: { line, character: 4 },
+  });
+  return JSON.stringify(answer.contents);
+}
+
+function hints(client: Client): Promise<InlayHint[]> {
+  const range = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } };
+  return client.connection.sendRequest('textDocument/inlayHint', { textDocument: { uri }, range });
+}
+
+async function sheet(client: Client): Promise<string> {
+  const view = await client.connection.sendRequest('doughwright/sheet', { textDocument: { uri }, line: 0 });
+  return JSON.stringify(view);
+}
+
+describe('a change of settings acts at once', () => {
+  it('units and decimal sign, in hovers, hints and the sheet', async () => {
+    const client = await opened();
+    expect(await hover(client, 4)).toMatch(/3\.4\d? kg/);
+    await set(client, { units: { mass: 'ounces', temperature: 'fahrenheit' }, decimalSign: 'comma' });
+    await expect.poll(() => hover(client, 4)).toMatch(/7,5\d lb/);
+    expect(await hover(client, 4)).toMatch(/77 °F/);
+    expect((await hints(client)).map(({ label }) => label).join()).toMatch(/lb/);
+    expect(await sheet(client)).toMatch(/lb/);
+    await set(client, {});
+    await expect.poll(() => hover(client, 4)).toMatch(/3\.4\d? kg/);
+  });
+
+  it('the usual conditions, where no bakery says them', async () => {
+    const client = await opened();
+    const mild = await hover(client, 8);
+    await set(client, { usual: { roomCelsius: 31, flourCelsius: 29, tapCelsius: 18 } });
+    await expect.poll(() => hover(client, 8)).not.toBe(mild);
+    const warm = await hover(client, 8);
+    client.change(uri, `bakery Quay Lane:\n  room 21 °C\n  flour 21 °C\n\n${text}`);
+    const own = await client.connection.sendRequest<Hover>('textDocument/hover', {
+      textDocument: { uri },
+      position: { line: 12, character: 4 },
+    });
+    expect(JSON.stringify(own.contents)).not.toBe(warm);
+  });
+
+  it('whose label', async () => {
+    const client = await opened();
+    expect(await sheet(client)).toContain('"regime":"EU"');
+    await set(client, { label: { regime: 'US' } });
+    await expect.poll(() => sheet(client)).toContain('"regime":"US"');
+    await set(client, { label: { regime: 'both' } });
+    await expect.poll(async () => (await sheet(client)).match(/"regime":"(EU|US)"/g)).toHaveLength(2);
+    client.change(uri, `bakery Quay Lane:\n  label US\n\n${text}`);
+    const view = await client.connection.sendRequest('doughwright/sheet', { textDocument: { uri }, line: 4 });
+    expect(JSON.stringify(view).match(/"regime":"(EU|US)"/g)).toEqual(['"regime":"US"']);
+  });
+
+  it('which hints, and whether there are lenses', async () => {
+    const client = await opened();
+    const linesOf = async (): Promise<number[]> =>
+      (await hints(client)).map(({ position }) => position.line).sort((one, other) => one - other);
+    expect(await linesOf()).toEqual([0, 3, 4, 5, 6, 10, 11, 13, 15, 16]);
+    const off = async (switches: object, lines: readonly number[]): Promise<void> => {
+      await set(client, { inlayHints: switches });
+      await expect.poll(linesOf).toEqual(lines);
+    };
+    await off({ amounts: false }, [0, 10, 11, 13]);
+    await off({ totals: false, parts: false }, [3, 4, 5, 6, 10, 11, 15, 16]);
+    await off({ mixing: false }, [0, 3, 4, 5, 6, 13, 15, 16]);
+    await off({ enabled: false }, []);
+    const lenses = () =>
+      client.connection.sendRequest<CodeLens[]>('textDocument/codeLens', { textDocument: { uri } });
+    expect((await lenses()).length).toBeGreaterThan(0);
+    await set(client, { codeLens: { enabled: false } });
+    await expect.poll(lenses).toEqual([]);
+  });
+
+  it('and one that does not fit keeps its default and is told in one sentence', async () => {
+    const client = await opened();
+    await set(client, { units: { mass: 'stones' }, usual: { roomCelsius: '21 °C' } });
+    const about = (key: string): string[] => client.logged.filter((line) => line.includes(key));
+    await expect.poll(() => about('doughwright.units.mass')).toHaveLength(1);
+    expect(about('doughwright.units.mass')[0]).toContain('write one of grams, ounces');
+    expect(about('doughwright.usual.roomCelsius')).toHaveLength(1);
+    expect(await hover(client, 4)).toMatch(/kg/);
+  });
+});
+
+describe('settings as they come', () => {
+  const told: string[] = [];
+  const read = (value: unknown) => readSettings(value, (sentence) => told.push(sentence));
+
+  it('may be missing, null, flat, or of another kind altogether', () => {
+    for (const value of [
+      undefined,
+      null,
+      5,
+      'x',
+      [],
+      {},
+      { units: null },
+      { units: 5 },
+      { usual: { roomCelsius: null } },
+    ])
+      expect(read(value)).toEqual(read({}));
+    expect(told).toEqual([]);
+    expect(read({ 'units.mass': 'ounces' }).core.display?.mass).toBe('ounces');
+  });
+
+  it('are told one sentence each where they do not fit, and the others count', () => {
+    const settings = read({
+      decimalSign: 'dot',
+      maxFindings: 0,
+      usual: { tapCelsius: 900, flourCelsius: 19 },
+      inlayHints: { amounts: 'no' },
+      label: { regime: 'eu' },
+    });
+    expect(told).toHaveLength(5);
+    for (const sentence of told)
+      expect(sentence).toMatch(/^Setting doughwright\.\S+: .+ does not fit; write .+\.$/);
+    expect(settings.core.usual).toEqual({ flourCelsius: 19 });
+  });
+});
