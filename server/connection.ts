@@ -75,6 +75,7 @@ export function serve(
   const files = new WorkspaceFiles({
     ...{ host, workspace, schedule, log },
     changed: (uris) => diagnostics?.textChanged(uris),
+    rootsChanged: () => diagnostics?.everythingChanged(),
     progress: (known, found) => progress?.tell(known, found),
   });
   let able: Abilities = readAbilities({});

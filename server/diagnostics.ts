@@ -183,6 +183,7 @@ export class Diagnostics {
     if (this.#everything)
       for (const uri of [...documents.uris(), ...service.uris(), ...this.#told.uris()]) affected.add(uri);
     this.#everything = false;
+    for (const uri of edited) this.#told.outdate(uri);
     for (const uri of affected) {
       this.#stale.add(uri);
       this.#told.outdate(uri);

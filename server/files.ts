@@ -12,6 +12,8 @@ export interface FilesParts {
   readonly log: Log;
   /** Told of each file that was read or is gone, once the core knows it. */
   readonly changed: (uris: readonly string[]) => void;
+  /** Told when the folders that names are looked up in are others. */
+  readonly rootsChanged: () => void;
   /** Told how many files of those found so far are known, whenever that is another number, and when all are. */
   readonly progress: (known: number, found: number) => void;
 }
@@ -38,7 +40,7 @@ export class WorkspaceFiles {
 
   /** Forgets the files that lie in no folder any more, nor around an open file. */
   forgetOutside(): void {
-    this.#parts.workspace.reviewStrayRoots();
+    if (this.#parts.workspace.reviewStrayRoots()) this.#parts.rootsChanged();
     const gone = [...this.#onDisk].filter((uri) => !this.#parts.workspace.reads(uri));
     for (const uri of gone) this.#forget(uri);
     this.#parts.changed(gone);
@@ -48,10 +50,12 @@ export class WorkspaceFiles {
   readAround(uri: string): void {
     const { host, workspace } = this.#parts;
     const { files } = host;
-    if (!files || !uri.startsWith('file:') || workspace.reads(uri)) return;
+    if (!files || !uri.startsWith('file:') || workspace.hasRoot(uri)) return;
     this.#work(`Reading around ${uri}`, async () => {
       const root = await files.rootOf(uri);
-      if (workspace.noteStrayRoot(root)) await this.#readFolder(root);
+      if (!workspace.noteStrayRoot(uri, root)) return;
+      this.#parts.rootsChanged();
+      await this.#readFolder(root);
     });
   }
 
@@ -76,7 +80,7 @@ export class WorkspaceFiles {
 
   /** Looks again at every file, for clients that cannot watch. */
   rereadAll(): void {
-    this.readFolders(this.#parts.workspace.folders);
+    this.readFolders(this.#parts.workspace.roots);
     this.#work('Reading what has changed', () => this.#readFiles([...this.#onDisk]));
   }
 

@@ -24,7 +24,7 @@ export function followFolders(
   connection.workspace.onDidDeleteFiles((params) => files.watched(params.files.map(({ uri }) => gone(uri))));
   connection.workspace.onDidRenameFiles((params) => {
     files.watched(params.files.map(({ oldUri }) => gone(oldUri)));
-    files.readFolders(workspace.folders);
+    files.readFolders(workspace.roots);
   });
   if (able.registersWatchers) {
     guardedWork(log, 'Watching files', () =>

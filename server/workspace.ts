@@ -19,8 +19,8 @@ export class Workspace {
   #service: Service | undefined;
   #loading: Promise<Service> | undefined;
   #folders: readonly string[] = [];
-  /** Roots of open files that lie in no folder of the workspace. */
-  readonly #strayRoots = new Set<string>();
+  /** Of each open file that lies in no folder of the workspace, the root. */
+  readonly #strayRoots = new Map<string, string>();
   #settings = defaultSettings;
   #revision = 0;
   #rootsNew = true;
@@ -118,26 +118,29 @@ export class Workspace {
     return uri;
   }
 
-  /** Whether the root of an open file that lies in no folder of the workspace is new. */
-  noteStrayRoot(root: string): boolean {
-    if (this.#strayRoots.has(root) || !this.#needsStrayRoot(root)) return false;
-    this.#strayRoots.add(root);
+  /** Whether the root of a file is known or not needed. */
+  hasRoot(uri: string): boolean {
+    return this.#strayRoots.has(uri) || this.holds(uri);
+  }
+
+  /** Notes the root of an open file that lies in no folder of the workspace; whether it is to be read. */
+  noteStrayRoot(uri: string, root: string): boolean {
+    if (this.hasRoot(uri) || !this.#documents.has(uri)) return false;
+    const isNew = !this.roots.includes(root);
+    this.#strayRoots.set(uri, root);
+    if (isNew) this.#rootsNew = true;
+    return isNew;
+  }
+
+  /** Gives up the roots that no open file needs any more; whether there were any. */
+  reviewStrayRoots(): boolean {
+    const before = this.#strayRoots.size;
+    for (const uri of this.#strayRoots.keys())
+      if (!this.#documents.has(uri) || this.holds(uri)) this.#strayRoots.delete(uri);
+    if (this.#strayRoots.size === before) return false;
+    this.#revision++;
     this.#rootsNew = true;
     return true;
-  }
-
-  /** Gives up the roots that no open file needs any more. */
-  reviewStrayRoots(): void {
-    for (const root of this.#strayRoots) {
-      if (this.#needsStrayRoot(root)) continue;
-      this.#strayRoots.delete(root);
-      this.#revision++;
-      this.#rootsNew = true;
-    }
-  }
-
-  #needsStrayRoot(root: string): boolean {
-    return this.#documents.uris().some((uri) => isBelow(uri, root) && !this.holds(uri));
   }
 
   /** Whether a file lies in a folder of the workspace. */
@@ -145,9 +148,14 @@ export class Workspace {
     return this.#folders.some((folder) => isBelow(uri, folder));
   }
 
+  /** The folders whose files are read. */
+  get roots(): readonly string[] {
+    return [...new Set([...this.#folders, ...this.#strayRoots.values()])];
+  }
+
   /** Whether a file lies in a folder whose files are read, of the workspace or around an open file. */
   reads(uri: string): boolean {
-    return this.holds(uri) || [...this.#strayRoots].some((root) => isBelow(uri, root));
+    return this.roots.some((root) => isBelow(uri, root));
   }
 
   isTooLarge(uri: string): boolean {
@@ -169,7 +177,7 @@ export class Workspace {
     }
     if (this.#rootsNew) {
       this.#rootsNew = false;
-      service.setRoots([...this.#folders, ...this.#strayRoots]);
+      service.setRoots(this.roots);
     }
     for (const uri of this.#edited) {
       const text = this.#documents.get(uri)?.getText();

@@ -38,6 +38,8 @@ const mostAnalyses = 300;
  */
 export class BlockAnswers {
   private kept = new WeakMap<Block, Kept>();
+  /** Files with findings that no longer stood when another answer was asked for, and have not been told since. */
+  private readonly replaced = new Set<string>();
   private readonly files: Files;
   private lookers = new Lookers();
   private lookersWhenCleared = 0;
@@ -113,9 +115,16 @@ export class BlockAnswers {
     return kept.tokens;
   }
 
+  /** The findings of a file as they are now have been told. */
+  told(uri: string): void {
+    this.replaced.delete(uri);
+  }
+
   /** The files, but for one, whose answers no longer stand because of what changed since this was last asked. */
   affected(except: string): string[] {
-    const stale = new Set<string>();
+    const stale = new Set(this.replaced);
+    this.replaced.clear();
+    stale.delete(except);
     for (const change of this.files.takeChanges()) {
       for (const uri of this.lookers.of(change.kind, change.folded)) {
         if (uri !== except && !stale.has(uri) && this.isStaleBy(uri, change)) stale.add(uri);
@@ -157,6 +166,7 @@ export class BlockAnswers {
   private keptOf(uri: string, block: Block): Kept {
     const before = this.kept.get(block);
     if (before !== undefined && this.stands(uri, before)) return before;
+    if (before?.findings !== undefined) this.replaced.add(uri);
     const lookUps: LookUps[] = [];
     const made: Kept = {
       version: this.files.version,

@@ -119,7 +119,11 @@ export function createService(options: FilesOptions = {}): Service {
     has: (uri) => files.get(uri) !== undefined,
     uris: () => files.uris(),
     lines: (uri) => splitLines(files.get(uri)?.text ?? '').texts,
-    findings,
+    findings: (uri) => {
+      const told = findings(uri);
+      answers.told(uri);
+      return told;
+    },
     findingsAt: (uri, range) => findings(uri).filter(({ place }) => touches(place, range)),
     hover: (uri, line, column) => {
       const found = read(uri);
