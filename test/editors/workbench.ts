@@ -288,7 +288,8 @@ async function chooseQuickPick(page: Page, wanted: string, awaited: string): Pro
     return clicked.then(() => true as const).catch(() => undefined);
   };
   await waitUntil(awaited, choose, 20_000, () => textsOf(rows));
-  const closed = async () => ((await visible(rows.first())) ? undefined : true);
+  // What was chosen may open a list of its own in the same place.
+  const closed = async () => ((await read()).includes(wanted) ? undefined : true);
   await waitUntil('the palette to close', closed, 10_000);
 }
 
