@@ -289,7 +289,8 @@ async function chooseQuickPick(page: Page, wanted: string, awaited: string): Pro
   };
   await waitUntil(awaited, choose, 20_000, () => textsOf(rows));
   // What was chosen may open a list of its own in the same place.
-  const closed = async () => ((await read()).includes(wanted) ? undefined : true);
+  const closed = async () =>
+    (await visible(rows.first())) && (await read()).includes(wanted) ? undefined : true;
   await waitUntil('the palette to close', closed, 10_000);
 }
 
