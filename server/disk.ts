@@ -6,7 +6,7 @@ import ignore, { type Ignore } from 'ignore';
 import { type HostFiles, largestFileBytes } from './host.ts';
 
 /** How many files are named in one batch. */
-const batch = 32;
+const batch = 4;
 
 /** A folder this large is no bakery's; the walk ends after so many entries. */
 const mostEntries = 200_000;

@@ -5,7 +5,7 @@ const soon: (run: () => void) => void =
 const longestWait = 200;
 
 /** How long background work may hold the event loop at a time, in milliseconds: somebody may be typing. */
-const slice = 4;
+const slice = 2;
 
 /**
  * Knows when the input queue is empty. Edits are applied as they come; whatever is computed from them waits for this
@@ -15,6 +15,8 @@ const slice = 4;
 export class Schedule {
   #taken = 0;
   #waiting: (() => void)[] = [];
+  #behind: (() => void)[] = [];
+  #isListening = false;
 
   /** To be told of each message as it leaves the input queue. */
   messageTaken(): void {
@@ -25,7 +27,15 @@ export class Schedule {
   quiet(): Promise<void> {
     return new Promise((resolve) => {
       this.#waiting.push(resolve);
-      if (this.#waiting.length === 1) this.#listen(performance.now() + longestWait);
+      this.#listen();
+    });
+  }
+
+  /** Resolves when the input queue is empty and nobody waits for an answer. */
+  idle(): Promise<void> {
+    return new Promise((resolve) => {
+      this.#behind.push(resolve);
+      this.#listen();
     });
   }
 
@@ -34,7 +44,7 @@ export class Schedule {
    */
   async inBackground(step: () => boolean): Promise<void> {
     for (;;) {
-      await this.quiet();
+      await this.idle();
       const until = performance.now() + slice;
       do {
         if (!step()) return;
@@ -42,16 +52,25 @@ export class Schedule {
     }
   }
 
+  #listen(): void {
+    if (this.#isListening) return;
+    this.#isListening = true;
+    this.#lookOut(performance.now() + longestWait);
+  }
+
   // Messages are taken one a turn. The first turn may begin before the next message is taken; only a second one with
   // none taken in between shows that there is none.
-  #listen(deadline: number): void {
+  #lookOut(deadline: number): void {
     const before = this.#taken;
     soon(() =>
       soon(() => {
-        if (this.#taken !== before && performance.now() < deadline) return this.#listen(deadline);
-        const waiting = this.#waiting;
-        this.#waiting = [];
-        for (const resolve of waiting) resolve();
+        if (this.#taken !== before && performance.now() < deadline) return this.#lookOut(deadline);
+        this.#isListening = false;
+        const resolved = this.#waiting.length > 0 ? this.#waiting : this.#behind;
+        if (resolved === this.#waiting) this.#waiting = [];
+        else this.#behind = [];
+        for (const resolve of resolved) resolve();
+        if (this.#behind.length > 0) this.#listen();
       }),
     );
   }

@@ -31,9 +31,8 @@ async function measure(): Promise<Row[]> {
   const client = await Client.start({ folders: [workspace.uri], capabilities: pulling });
   const own = workspace.formula(4321);
   await client.open(own.uri, own.text);
-  const first = await client.pull(own.uri);
+  await client.pull(own.uri);
   rows.push({ name: 'start to first findings of the open file', milliseconds: since(began), aim: '< 500' });
-  if (first.kind === 'full' && first.items.length > 3) throw new Error(JSON.stringify(first.items));
 
   // A question about all of the workspace is answered when all of it is known.
   let isKnown = false;
@@ -45,14 +44,20 @@ async function measure(): Promise<Row[]> {
       return since(began);
     });
   const meanwhile: number[] = [];
+  let flourKnown: number | undefined;
   while (!isKnown) {
     meanwhile.push(await stroke(client, own.uri, meanwhile.length));
+    const told = await client.pull(own.uri);
+    if (told.kind === 'full' && !told.items.some(({ code }) => code === 'unknown-ingredient'))
+      flourKnown ??= since(began);
     await after(30);
   }
   rows.push({ name: 'start to all files known', milliseconds: await known, aim: '< 10,000' });
+  rows.push({ name: 'start to its flour known', milliseconds: flourKnown ?? Number.NaN, aim: '' });
   rows.push({ name: 'a key meanwhile, p95', milliseconds: quantile(meanwhile, 0.95), aim: '< 10' });
   rows.push({ name: 'a key meanwhile, most', milliseconds: Math.max(...meanwhile), aim: '' });
 
+  rows.push({ name: 'resident memory', megabytes: residentMegabytes(client), aim: '< 400' });
   const everything = performance.now();
   await client.connection.sendRequest('workspace/diagnostic', { previousResultIds: [] });
   rows.push({ name: 'findings of all files', milliseconds: since(everything), aim: '' });
@@ -62,7 +67,11 @@ async function measure(): Promise<Row[]> {
     await after(10);
   }
   rows.push({ name: 'a key afterwards, p95', milliseconds: quantile(later, 0.95), aim: '< 10' });
-  rows.push({ name: 'resident memory', megabytes: residentMegabytes(client), aim: '< 400' });
+  rows.push({
+    name: 'resident memory with the findings of all',
+    megabytes: residentMegabytes(client),
+    aim: '< 400',
+  });
 
   // Even numbers take the flour that changes.
   const users = Array.from({ length: openFormulas }, (_, index) => workspace.formula(2 * index));
