@@ -151,10 +151,11 @@ export class Diagnostics {
   #wake(): void {
     if (this.#working) return;
     this.#working = true;
-    const { log, schedule } = this.#parts;
+    const { log, schedule, able } = this.#parts;
     guardedWork(log, 'Findings', async () => {
       await this.#mayBegin();
-      await schedule.quiet();
+      // Who pulls is answered first; what else is stale can wait.
+      await (able.pullsFindings ? schedule.idle() : schedule.quiet());
       this.#working = false;
       await this.#round();
     });

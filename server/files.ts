@@ -103,10 +103,7 @@ export class WorkspaceFiles {
   async #readFolder(folder: string): Promise<void> {
     const { files } = this.#parts.host;
     if (!files) return;
-    for await (const uris of files.find(folder)) {
-      await this.#readFiles(uris.map(canonicalUri));
-      await this.#parts.schedule.idle();
-    }
+    for await (const uris of files.find(folder)) await this.#readFiles(uris.map(canonicalUri));
   }
 
   async #readFiles(uris: readonly string[]): Promise<void> {
