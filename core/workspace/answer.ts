@@ -171,7 +171,10 @@ export class BlockAnswers {
     const made: Kept = {
       version: this.files.version,
       lookUps,
-      scope: recording(this.files, uri, lookUps, (kind, folded) => this.lookers.note(kind, folded, uri)),
+      scope: recording(this.files, uri, lookUps, (kind, folded) => {
+        // Nobody asks a lean workspace what a change makes stale.
+        if (!this.files.lean) this.lookers.note(kind, folded, uri);
+      }),
       analysis: undefined,
       findings: undefined,
       totals: undefined,

@@ -53,7 +53,7 @@ const mostHeld = 200;
  */
 export class Files {
   /** Holds few files as read, for one pass over many: see `FilesOptions`. */
-  private readonly lean: boolean;
+  readonly lean: boolean;
   /** In the order last read; only where `lean`. */
   private readonly held = new Set<WorkspaceFile>();
   private readonly files = new Map<string, WorkspaceFile>();

@@ -1,4 +1,5 @@
 import { availableParallelism } from 'node:os';
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import { parentPort, Worker, workerData } from 'node:worker_threads';
 import { checkShare, type Share } from './check-share.ts';
 import { progress } from './progress.ts';
@@ -67,8 +68,8 @@ function oneThread(share: Share, handed: () => void, room: number): Promise<Told
       workerData: share,
       // Left alone, a thread lets rubbish pile up to a gigabyte before it tidies.
       resourceLimits: {
-        maxYoungGenerationSizeMb: 8,
-        maxOldGenerationSizeMb: room * (64 + 3 * megabytes),
+        maxYoungGenerationSizeMb: 2,
+        maxOldGenerationSizeMb: room * (60 + 2 * megabytes),
       },
     });
     const found: ToldFinding[] = [];
@@ -85,6 +86,10 @@ function oneThread(share: Share, handed: () => void, room: number): Promise<Told
 }
 
 /** What a thread does: its share, and nothing else. */
-export function workAsThread(): void {
-  for (const found of checkShare(workerData as Share, handedOver)) parentPort?.postMessage(found);
+export async function workAsThread(): Promise<void> {
+  for (const found of checkShare(workerData as Share, handedOver)) {
+    parentPort?.postMessage(found);
+    // What a weak reference points to is held until the turn ends.
+    await nextTurn();
+  }
 }
