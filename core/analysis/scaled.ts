@@ -4,7 +4,19 @@ import { type Analysis, analyseResolved } from './analysis.ts';
 /** A formula made so many times as large: the same percentages, every weight in the file and the yield grown by one factor. */
 export function scaledBy(analysis: Analysis, factor: number): Analysis {
   const { input } = analysis.resolved;
-  const sections = input.sections.map((section) => ({
+  const sections = scaledSections(input, factor);
+  const { yield: made, ...rest } = input;
+  const scaled: FormulaInput = { ...rest, sections };
+  const wanted = made === undefined ? assumedYield(analysis, factor) : scaledYield(made, factor);
+  return analyseResolved({
+    ...analysis.resolved,
+    input: wanted === undefined ? scaled : { ...scaled, yield: wanted },
+  });
+}
+
+/** The sections with every weight in the file grown by a factor. */
+export function scaledSections(input: FormulaInput, factor: number): FormulaInput['sections'] {
+  return input.sections.map((section) => ({
     ...section,
     lines: section.lines.map((line) =>
       line.amount.kind === 'grams'
@@ -13,13 +25,6 @@ export function scaledBy(analysis: Analysis, factor: number): Analysis {
     ),
     ...(section.keepBackGrams === undefined ? {} : { keepBackGrams: section.keepBackGrams * factor }),
   }));
-  const { yield: made, ...rest } = input;
-  const scaled: FormulaInput = { ...rest, sections };
-  const wanted = made === undefined ? assumedYield(analysis, factor) : scaledYield(made, factor);
-  return analyseResolved({
-    ...analysis.resolved,
-    input: wanted === undefined ? scaled : { ...scaled, yield: wanted },
-  });
 }
 
 function scaledYield(made: YieldInput, factor: number): YieldInput {

@@ -1,4 +1,5 @@
 import { type Analysis, analyseResolved } from '../analysis/analysis.ts';
+import { scaledSections } from '../analysis/scaled.ts';
 import type { FormulaInput } from '../calc/formula-input.ts';
 import { bowlBatches, type ScaleTarget, scaleTo } from '../calc/scaling.ts';
 import { foldName } from '../text/names.ts';
@@ -112,15 +113,7 @@ function scaledInput(
   assumed: boolean,
   made: NonNullable<FormulaInput['yield']>,
 ): FormulaInput {
-  const sections = input.sections.map((section) => ({
-    ...section,
-    lines: section.lines.map((line) =>
-      line.amount.kind === 'grams'
-        ? { ...line, amount: { ...line.amount, grams: line.amount.grams * factor } }
-        : line,
-    ),
-    ...(section.keepBackGrams === undefined ? {} : { keepBackGrams: section.keepBackGrams * factor }),
-  }));
+  const sections = scaledSections(input, factor);
   // A formula whose flour is written in grams has its scale from there; a yield beside it would be a second one.
   const usesYield = assumed || input.yield !== undefined;
   const { yield: _before, ...rest } = input;
