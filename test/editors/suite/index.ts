@@ -21,6 +21,7 @@ import {
 } from '../expectations.ts';
 import { appendLine, hintOfLine, openFormula, replaceLine, setText, wordsOf } from './documents.ts';
 import { check, eventually, runAll } from './runner.ts';
+import './navigation.ts';
 import './tables-and-tasks.ts';
 import './while-typing.ts';
 
