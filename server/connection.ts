@@ -157,6 +157,7 @@ export function serve(
     },
     closed: (uri) => {
       files.closed(uri);
+      diagnostics?.closed(uri);
       diagnostics?.textChanged([uri]);
     },
     saved: () => {

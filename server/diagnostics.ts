@@ -38,6 +38,11 @@ export interface DiagnosticsParts {
 export class Diagnostics {
   readonly #parts: DiagnosticsParts;
   readonly #told: ToldFindings;
+  /** What a client that pulls was told last of each document: the pull for a document and that for the workspace go apart. */
+  readonly #pulled = new Map<
+    string,
+    { readonly id: string; readonly version: number | undefined; askedAnew?: string }
+  >();
   /** Files whose text is new. */
   readonly #changed = new Set<string>();
   /** Files whose findings are to be worked out and sent, or compared, when there is time. */
@@ -69,6 +74,11 @@ export class Diagnostics {
     if (uris.length > 0) this.#wake();
   }
 
+  /** The client has closed a document, and no longer asks for it alone. */
+  closed(uri: string): void {
+    this.#pulled.delete(uri);
+  }
+
   /** Settings or folders are new: every answer may be another. */
   everythingChanged(): void {
     this.#everything = true;
@@ -86,6 +96,7 @@ export class Diagnostics {
     checkpoint(token);
     const service = await this.#parts.workspace.service();
     const { told, diagnostics } = this.#told.workOut(service, uri);
+    this.#pulled.set(uri, { id: told.id, version: this.#parts.documents.get(uri)?.version });
     if (told.id === previousId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId: told.id };
     return { kind: DocumentDiagnosticReportKind.Full, resultId: told.id, items: diagnostics() };
   }
@@ -137,6 +148,10 @@ export class Diagnostics {
     const service = workspace.now();
     const shown = documents.has(uri) || (workspace.holds(uri) && service.has(uri));
     const { told, diagnostics } = this.#told.workOut(service, uri, shown);
+    if (this.#isBehind(uri, told.id)) {
+      this.#stale.add(uri);
+      this.#sweepOpen();
+    }
     if (told.id === known) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId: known, ...named };
     if (known === undefined && told.findings.length === 0) return undefined;
     return { kind: DocumentDiagnosticReportKind.Full, resultId: told.id, items: diagnostics(), ...named };
@@ -250,10 +265,19 @@ export class Diagnostics {
     });
   }
 
-  /** Whether a client that pulls has other findings than these of an open document. */
+  /** Whether a client that pulls has other findings of an open document than it has now, and is to ask again. */
   #differs(service: Service, uri: string): boolean {
-    const before = this.#told.get(uri);
-    return before !== undefined && this.#told.workOut(service, uri).told.id !== before.id;
+    const { id } = this.#told.workOut(service, uri).told;
+    if (!this.#isBehind(uri, id)) return false;
+    this.#pulled.get(uri)!.askedAnew = id;
+    return true;
+  }
+
+  /** Whether the client has pulled other findings than these of a document, and neither edits nor asks anew by itself. */
+  #isBehind(uri: string, id: string): boolean {
+    const pulled = this.#pulled.get(uri);
+    if (pulled === undefined || pulled.id === id || pulled.askedAnew === id) return false;
+    return this.#parts.documents.has(uri) && this.#parts.documents.get(uri)?.version === pulled.version;
   }
 
   /** Sends the findings of a file; those the client has already only when asked to. */

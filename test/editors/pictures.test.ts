@@ -12,7 +12,15 @@ import { type Editor, startEditor } from './code-server.ts';
 import { openBatchSheetTitle } from './expectations.ts';
 import { takePicturesOfFailures } from './pictures-of-failures.ts';
 import { extensionPackage, projectFolder } from './places.ts';
-import { openFile, panelFrame, runCommand, waitForHint, waitForPanel, waitForSquiggle } from './workbench.ts';
+import {
+  openFile,
+  panelFrame,
+  runCommand,
+  waitForHint,
+  waitForNoSquiggle,
+  waitForPanel,
+  waitForSquiggle,
+} from './workbench.ts';
 
 /** A formula of the demo bakery with everything in it, and the one that is over-mixed on purpose. */
 const demoFile = 'ferry-loaf.dough';
@@ -36,6 +44,8 @@ describe('editor and batch sheet side by side', () => {
     await runCommand(page, openBatchSheetTitle);
     await waitForPanel(page, demoName, (text) => text.includes(demoName));
     await runCommand(page, 'View: Toggle Primary Side Bar Visibility');
+    // What was not known yet when the file was opened is known by now.
+    await waitForNoSquiggle(page, 'warning');
   });
   afterAll(async () => {
     await editor?.stop();

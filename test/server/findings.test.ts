@@ -154,6 +154,27 @@ describe('findings that are pulled', () => {
     expect(after.kind === 'full' ? onLine(after.items, 1) : before).toEqual([]);
   });
 
+  it('are to be pulled again though those of the whole workspace came in between', async () => {
+    const folder = folderWith();
+    const client = await startClient({ capabilities: pulling, folders: [folder.uri] });
+    const formula = folder.uriOf('a.dough');
+    await client.open(formula, 'formula A:\n  quayside mill special   100%\n  water   60%\n');
+    const before = await client.pull(formula);
+    expect(onLine(before.kind === 'full' ? before.items : [], 1)).not.toEqual([]);
+    const everything = () =>
+      client.connection.sendRequest('workspace/diagnostic', { previousResultIds: [] }).catch(() => undefined);
+    await everything();
+    // A document of which the client knows what is found only by the pull for all.
+    folder.write('flours.dough', 'flour quayside mill special:\n  grain wheat\n');
+    const changes = [{ uri: folder.uriOf('flours.dough'), type: 1 }];
+    await client.connection.sendNotification('workspace/didChangeWatchedFiles', { changes });
+    // It is answered when there is something new, which need not be.
+    void everything();
+    await expect.poll(() => client.refreshes.findings).toBeGreaterThan(0);
+    const after = await client.pull(formula, before.resultId);
+    expect(after.kind === 'full' ? onLine(after.items, 1) : before).toEqual([]);
+  });
+
   it('of the whole workspace hold the files that are not open', async () => {
     const folder = folderWith({ 'unsound.dough': unsound, 'sound.dough': sound });
     const client = await startClient({ capabilities: pulling, folders: [folder.uri] });
