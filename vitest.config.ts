@@ -6,5 +6,6 @@ export default defineConfig({
     exclude: ['test/editors/**', '**/node_modules/**'],
     maxWorkers: 2,
     testTimeout: 30_000,
+    expect: { poll: { timeout: 10_000 } },
   },
 });

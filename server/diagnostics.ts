@@ -195,7 +195,7 @@ export class Diagnostics {
     const edited = changed.filter((uri) => documents.has(uri));
     if (!able.pullsFindings) for (const uri of edited) this.#publish(service, uri, true);
     const affected = new Set(changed.filter((uri) => !documents.has(uri)));
-    for (const uri of changed) for (const other of service.affectedBy(uri)) affected.add(other);
+    for (const uri of service.affectedBy(changed)) affected.add(uri);
     if (this.#everything)
       for (const uri of [...documents.uris(), ...service.uris(), ...this.#told.uris()]) affected.add(uri);
     this.#everything = false;

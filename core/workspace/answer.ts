@@ -38,7 +38,7 @@ const mostAnalyses = 300;
  */
 export class BlockAnswers {
   private kept = new WeakMap<Block, Kept>();
-  /** Files with findings that no longer stood when another answer was asked for, and have not been told since. */
+  /** Files with an answer that no longer stood when another was asked for: who has the former is to be told of it. */
   private readonly replaced = new Set<string>();
   private readonly files: Files;
   private lookers = new Lookers();
@@ -115,16 +115,15 @@ export class BlockAnswers {
     return kept.tokens;
   }
 
-  /** The findings of a file as they are now have been told. */
-  told(uri: string): void {
-    this.replaced.delete(uri);
-  }
-
-  /** The files, but for one, whose answers no longer stand because of what changed since this was last asked. */
-  affected(except: string): string[] {
+  /**
+   * The files whose answers no longer stand because of what changed since this was last asked. That answers of one edited
+   * file no longer stand goes without saying; of several, one may hang on another.
+   */
+  affected(edited: readonly string[]): string[] {
+    const except = edited.length === 1 ? edited[0] : undefined;
     const stale = new Set(this.replaced);
     this.replaced.clear();
-    stale.delete(except);
+    if (except !== undefined) stale.delete(except);
     for (const change of this.files.takeChanges()) {
       for (const uri of this.lookers.of(change.kind, change.folded)) {
         if (uri !== except && !stale.has(uri) && this.isStaleBy(uri, change)) stale.add(uri);
@@ -166,7 +165,7 @@ export class BlockAnswers {
   private keptOf(uri: string, block: Block): Kept {
     const before = this.kept.get(block);
     if (before !== undefined && this.stands(uri, before)) return before;
-    if (before?.findings !== undefined) this.replaced.add(uri);
+    if (before !== undefined) this.replaced.add(uri);
     const lookUps: LookUps[] = [];
     const made: Kept = {
       version: this.files.version,

@@ -119,11 +119,7 @@ export function createService(options: FilesOptions = {}): Service {
     has: (uri) => files.get(uri) !== undefined,
     uris: () => files.uris(),
     lines: (uri) => splitLines(files.get(uri)?.text ?? '').texts,
-    findings: (uri) => {
-      const told = findings(uri);
-      answers.told(uri);
-      return told;
-    },
+    findings,
     findingsAt: (uri, range) => findings(uri).filter(({ place }) => touches(place, range)),
     hover: (uri, line, column) => {
       const found = read(uri);
@@ -260,9 +256,9 @@ export function createService(options: FilesOptions = {}): Service {
         return plan === undefined ? [] : [planView(uri, firstLine, plan)];
       });
     },
-    affectedBy: (uri) => {
+    affectedBy: (uris) => {
       files.readAll();
-      return answers.affected(uri);
+      return answers.affected(uris);
     },
   });
 }

@@ -95,8 +95,8 @@ export interface Service extends Navigation, Editing {
   /** The production runs of the file's plans, worked out. */
   plans(uri: string): readonly PlanView[];
   /**
-   * The other files whose answers no longer stand because a definition they looked up came, went or changed since this was
-   * last asked.
+   * The files whose answers no longer stand because a definition they looked up came, went or changed since this was last
+   * asked; a single edited file is not among them.
    */
-  affectedBy(uri: string): readonly string[];
+  affectedBy(edited: readonly string[]): readonly string[];
 }

@@ -26,7 +26,8 @@ function askAll(service: Service): void {
   for (const uri of service.uris()) service.findings(uri);
 }
 
-const affected = (service: Service, name: string): string[] => [...service.affectedBy(at(name))].sort();
+const affected = (service: Service, ...names: string[]): string[] =>
+  [...service.affectedBy(names.map(at))].sort();
 
 describe('what a change makes stale', () => {
   it('a changed flour: exactly the formulas that look it up', () => {
@@ -35,15 +36,34 @@ describe('what a change makes stale', () => {
     expect(affected(service, 'white')).toEqual([at('both'), at('bread')]);
     service.setText(at('rye'), `${files.rye}  protein 9%\n`);
     askAll(service);
+    expect(affected(service, 'rye')).toEqual([at('both'), at('bread'), at('dark')]);
     service.setText(at('rye'), files.rye!);
     expect(affected(service, 'rye')).toEqual([at('both'), at('dark')]);
   });
 
-  it('nothing, once asked again', () => {
+  it('the same, though something else was asked of them meanwhile: what was told before is no longer so', () => {
     const service = opened();
     service.setText(at('white'), files.white!.replace('12%', '11%'));
     askAll(service);
+    expect(affected(service, 'white')).toEqual([at('both'), at('bread')]);
     expect(affected(service, 'white')).toEqual([]);
+  });
+
+  it('an edited formula too, if a flour that it looks up is edited with it', () => {
+    const service = opened();
+    service.setText(at('bread'), files.bread!.replace('60%', '62%'));
+    service.findings(at('bread'));
+    service.setText(at('white'), files.white!.replace('12%', '11%'));
+    expect(affected(service, 'bread', 'white')).toEqual([at('both'), at('bread')]);
+  });
+
+  it('a file of which only the words were asked, and asked again', () => {
+    const service = opened();
+    service.setText(at('new'), 'formula New:\n  yield 1 kg\n  mill spelt  100%\n  water  60%\n');
+    service.semanticTokens(at('new'));
+    service.setText(at('spelt'), 'flour mill spelt:\n  grain spelt\n');
+    service.semanticTokens(at('new'));
+    expect(affected(service, 'spelt')).toEqual([at('new')]);
   });
 
   it('nothing, where a flour only moves or a comment changes beside it', () => {
