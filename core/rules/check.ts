@@ -21,7 +21,7 @@ export interface BlockFinding {
 export interface BlockFindings {
   /** Sorted by line. */
   readonly findings: readonly BlockFinding[];
-  /** Rules that failed, for the log: their findings are missing and nothing else. */
+  /** Rules that failed, for the log: findings of theirs are missing and nothing else. */
   readonly failures: readonly string[];
 }
 
@@ -37,9 +37,12 @@ export function checkBlock(context: RuleContext): BlockFindings {
   for (const rule of rules) {
     const { check } = rule;
     if (check === undefined) continue;
-    const told = guarded(rule.code, failures, () => [...check(context)]) ?? [];
-    for (const one of told)
-      if (!written.has(one.line) && one.line < block.lines.length) found.push(findingOf(rule.code, one));
+    try {
+      for (const one of check(context))
+        if (!written.has(one.line) && one.line < block.lines.length) found.push(findingOf(rule.code, one));
+    } catch (error) {
+      failures.push(failureOf(rule.code, error));
+    }
   }
   const accepts = acceptsOf(block);
   const left = found.filter((one) => !isAccepted(one, accepts));
@@ -53,9 +56,13 @@ function guarded<T>(what: string, failures: string[], work: () => T): T | undefi
   try {
     return work();
   } catch (error) {
-    failures.push(`${what}: ${error instanceof Error ? error.message : String(error)}`);
+    failures.push(failureOf(what, error));
     return undefined;
   }
+}
+
+function failureOf(what: string, error: unknown): string {
+  return `${what}: ${error instanceof Error ? error.message : String(error)}`;
 }
 
 function findingOf(code: string, one: RuleFinding): BlockFinding {

@@ -13,19 +13,23 @@ import type {
 import { isTopSection, sectionWords } from './vocabulary.ts';
 
 /**
- * Remembers how lines read, by their text and surroundings, and blocks by their lines, so that a keystroke costs the
- * line it touches and everything unmoved in meaning stays the same object. One memo serves one file; what the last
- * text no longer holds is forgotten.
+ * Remembers the last text of one file as it was read, so that a keystroke costs the lines it touches and everything
+ * unmoved in meaning stays the same object.
  */
 export interface ParseMemo {
-  lines: Map<string, ParsedLine>[];
-  blocks: Map<ParsedLine, Block[]>;
+  last: LastRead | undefined;
   readonly shared: SharedLines | undefined;
+}
+
+interface LastRead extends Pick<SourceFile, 'lines' | 'blocks'> {
+  readonly texts: readonly string[];
+  /** Lines that read as they do because of the names above them, or would read otherwise for other names. */
+  readonly swayed: readonly number[];
 }
 
 /** Many files may share what lines read as; a file alone needs nothing to share. */
 export function createParseMemo(shared?: SharedLines): ParseMemo {
-  return { lines: [], blocks: new Map(), shared };
+  return { last: undefined, shared };
 }
 
 /** As many lines as are remembered beyond the files that hold them, twice over. */
@@ -56,6 +60,12 @@ export class SharedLines {
 const contexts: readonly Context[] = ['none', 'unknown', ...sectionWords];
 const contextNumber = new Map(contexts.map((context, index) => [context, index]));
 
+/** How many lines two texts have in common at their beginnings and, of the others, at their ends. */
+interface CommonLines {
+  readonly head: number;
+  readonly tail: number;
+}
+
 /**
  * Reads a whole file, line by line. Never throws; the lines and their endings joined give the text. `isKnown` says
  * which folded names are known without the file and must say the same each time a memo is used.
@@ -66,40 +76,120 @@ export function parseFile(
   isKnown: (folded: string) => boolean = () => false,
 ): SourceFile {
   const { texts, endings } = splitLines(text);
-  const before = memo.lines;
-  const after: Map<string, ParsedLine>[] = [];
-  const isFirst = memo.shared !== undefined && before.length === 0;
-  const lines: ParsedLine[] = new Array(texts.length);
-  let context: Context = 'none';
-  let afterBlank = true;
+  const last = memo.last ?? nothing;
+  const common = commonLines(last.texts, texts);
+  const shift = texts.length - last.texts.length;
+  const lines = last.lines.slice(0, common.head);
+  const swayed = last.swayed.filter((index) => index < common.head);
+  const lastSwayed = last.swayed.at(-1) ?? -1;
+  const share = memo.last === undefined ? memo.shared : undefined;
+  const known = heldLines(last, common);
+  const said = namesAbove(lines);
+  let { context, afterBlank } = surroundings(lines, common.head);
   const read = (line: string, isAfterBlank: boolean): ParsedLine => {
-    const slot = contextNumber.get(context)! * 2 + (isAfterBlank ? 1 : 0);
-    after[slot] ??= new Map();
-    const kept: Map<string, ParsedLine> = after[slot];
+    const slot = slotOf(context, isAfterBlank);
+    const kept = mapOf(known, slot);
     let parsed = kept.get(line);
     if (parsed === undefined) {
       const fresh = (): ParsedLine => parseLine(line, { context, afterBlank: isAfterBlank });
       // Lines of a text that is being typed come and go; only a text read for the first time shares its lines.
-      parsed = before[slot]?.get(line) ?? (isFirst ? memo.shared!.get(slot, line, fresh) : fresh());
+      parsed = share === undefined ? fresh() : share.get(slot, line, fresh);
       kept.set(line, parsed);
     }
     return parsed;
   };
-  const said = namesAbove(lines);
-  for (let index = 0; index < texts.length; index++) {
-    const line = texts[index]!;
+  const firstOfTail = texts.length - common.tail;
+  let before: Context | undefined;
+  let end = common.head;
+  for (; end < texts.length; end++) {
+    if (end >= firstOfTail) {
+      before ??= surroundings(last.lines, end - shift).context;
+      const isAsBefore = context === before && afterBlank === isBlankAt(last.lines, end - 1 - shift);
+      if (isAsBefore && end - shift > lastSwayed) break;
+    }
+    const line = texts[end]!;
     let parsed = read(line, afterBlank);
     // `strong white:` half typed after a blank line is an ingredient that somebody knows, and opens no section.
     if (parsed.statement.kind === 'header' && parsed.statement.section === 'unknown') {
       const folded = parsed.statement.name?.folded ?? '';
-      if (isKnown(folded) || said(index).has(folded)) parsed = read(line, false);
+      if (isKnown(folded) || said(end).has(folded)) parsed = read(line, false);
+      swayed.push(end);
     }
-    lines[index] = parsed;
+    lines.push(parsed);
     if (parsed.statement.kind === 'header') context = parsed.statement.section;
-    afterBlank = parsed.empty && parsed.tokens.every((token) => token.kind === 'blank');
+    if (before !== undefined) before = contextAfter(last.lines[end - shift]!, before);
+    afterBlank = isBlank(parsed);
   }
-  memo.lines = after;
-  return { lines, endings, blocks: cutBlocks(lines, memo) };
+  for (let index = end; index < texts.length; index++) lines.push(last.lines[index - shift]!);
+  const blocks = cutBlocks(lines, last, { head: common.head, tail: texts.length - end });
+  memo.last = { texts, lines, blocks, swayed };
+  return { lines, endings, blocks };
+}
+
+const nothing: LastRead = { texts: [], lines: [], blocks: [], swayed: [] };
+
+function commonLines(some: readonly string[], others: readonly string[]): CommonLines {
+  const most = Math.min(some.length, others.length);
+  let head = 0;
+  while (head < most && some[head] === others[head]) head++;
+  let tail = 0;
+  while (tail < most - head && some[some.length - 1 - tail] === others[others.length - 1 - tail]) tail++;
+  return { head, tail };
+}
+
+/** What a line at this place stands in, and whether after a blank line. */
+function surroundings(
+  lines: readonly ParsedLine[],
+  index: number,
+): { context: Context; afterBlank: boolean } {
+  let context: Context = 'none';
+  for (let above = index - 1; above >= 0; above--) {
+    const { statement } = lines[above]!;
+    if (statement.kind !== 'header') continue;
+    context = statement.section;
+    break;
+  }
+  return { context, afterBlank: isBlankAt(lines, index - 1) };
+}
+
+function contextAfter({ statement }: ParsedLine, before: Context): Context {
+  return statement.kind === 'header' ? statement.section : before;
+}
+
+/** The start of a file counts as a blank line. */
+function isBlankAt(lines: readonly ParsedLine[], index: number): boolean {
+  return index < 0 || isBlank(lines[index]!);
+}
+
+function isBlank(line: ParsedLine): boolean {
+  return line.empty && line.tokens.every((token) => token.kind === 'blank');
+}
+
+/** How lines read by their text, a map for each of the surroundings that they may stand in. */
+type KnownLines = Map<string, ParsedLine>[];
+
+function slotOf(context: Context, isAfterBlank: boolean): number {
+  return contextNumber.get(context)! * 2 + (isAfterBlank ? 1 : 0);
+}
+
+function mapOf(known: KnownLines, slot: number): Map<string, ParsedLine> {
+  known[slot] ??= new Map();
+  return known[slot];
+}
+
+/** The lines of the last text that may have to be read again: those that changed, and those that names above may sway. */
+function heldLines({ texts, lines, swayed }: LastRead, { head, tail }: CommonLines): KnownLines {
+  const known: KnownLines = [];
+  let { context, afterBlank } = surroundings(lines, head);
+  const end = Math.max(texts.length - tail, (swayed.at(-1) ?? -1) + 1);
+  const isSwayed = new Set(swayed);
+  for (let index = head; index < end; index++) {
+    const line = lines[index]!;
+    if (!isSwayed.has(index)) mapOf(known, slotOf(context, afterBlank)).set(texts[index]!, line);
+    context = contextAfter(line, context);
+    afterBlank = isBlank(line);
+  }
+  return known;
 }
 
 /** The names that lines and headers above a line say, gathered once and only as far as anyone asks. */
@@ -126,28 +216,35 @@ export function textOf(file: SourceFile): string {
     .join('');
 }
 
-function cutBlocks(lines: readonly ParsedLine[], memo: ParseMemo): SourceFile['blocks'] {
-  const starts: number[] = [];
-  lines.forEach((line, index) => {
-    const statement = line.statement;
-    if (statement.kind === 'header' && (statement.section === 'unknown' || isTopSection(statement.section)))
-      starts.push(index);
-  });
-  if (starts[0] !== 0) starts.unshift(0);
-  const known = memo.blocks;
-  const next = new Map<ParsedLine, Block[]>();
-  const blocks = starts.map((firstLine, index) => {
+/** Cuts the lines into blocks; what is as before at both ends of the file keeps its blocks without a look at its lines. */
+function cutBlocks(
+  lines: readonly ParsedLine[],
+  last: LastRead,
+  { head, tail }: CommonLines,
+): SourceFile['blocks'] {
+  const shift = lines.length - last.lines.length;
+  const firstOfTail = lines.length - tail;
+  const starts = [0];
+  for (const { firstLine } of last.blocks) if (firstLine > 0 && firstLine < head) starts.push(firstLine);
+  for (let index = Math.max(1, head); index < firstOfTail; index++)
+    if (opensBlock(lines[index]!)) starts.push(index);
+  for (const { firstLine } of last.blocks) {
+    const index = firstLine + shift;
+    if (index > 0 && index >= firstOfTail && opensBlock(lines[index]!)) starts.push(index);
+  }
+  const heldAt = new Map(last.blocks.map(({ block, firstLine }) => [firstLine, block]));
+  return starts.map((firstLine, index) => {
     const end = starts[index + 1] ?? lines.length;
-    const first = lines[firstLine]!;
-    const same = known.get(first)?.find((block) => isSame(block.lines, lines, firstLine, end));
-    const block = same ?? makeBlock(lines.slice(firstLine, end));
-    const list = next.get(first);
-    if (list === undefined) next.set(first, [block]);
-    else if (!list.includes(block)) list.push(block);
-    return { block, firstLine };
+    const isInTail = firstLine >= firstOfTail;
+    const held = end <= head || isInTail ? heldAt.get(isInTail ? firstLine - shift : firstLine) : undefined;
+    if (held?.lines.length === end - firstLine) return { block: held, firstLine };
+    const same = last.blocks.find(({ block }) => isSame(block.lines, lines, firstLine, end));
+    return { block: same?.block ?? makeBlock(lines.slice(firstLine, end)), firstLine };
   });
-  memo.blocks = next;
-  return blocks;
+}
+
+function opensBlock({ statement }: ParsedLine): boolean {
+  return statement.kind === 'header' && (statement.section === 'unknown' || isTopSection(statement.section));
 }
 
 function isSame(
@@ -156,7 +253,7 @@ function isSame(
   start: number,
   end: number,
 ): boolean {
-  if (held.length !== end - start) return false;
+  if (held.length !== end - start || held[0] !== lines[start]) return false;
   for (let index = held.length - 1; index >= 0; index--)
     if (held[index] !== lines[start + index]) return false;
   return true;

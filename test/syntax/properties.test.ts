@@ -116,6 +116,40 @@ describe('any text', () => {
     );
   });
 
+  it('reads a half-typed name by what is known above it, whatever a memo holds', () => {
+    const line = fc.constantFrom(
+      '',
+      'formula A:',
+      'mix by hand:',
+      'process:',
+      '  strong white  100%',
+      'strong white:',
+      'malt:',
+      'salt:',
+      '  rest 20 min',
+      '  note x',
+    );
+    const known = (folded: string): boolean => folded === 'salt';
+    const edit = fc.tuple(fc.nat(20), fc.nat(2), fc.array(line, { maxLength: 3 }));
+    fc.assert(
+      fc.property(
+        fc.array(line, { maxLength: 20 }),
+        fc.array(edit, { minLength: 1, maxLength: 6 }),
+        (start, edits) => {
+          const memo = createParseMemo();
+          const lines = [...start];
+          parseFile(lines.join('\n'), memo, known);
+          for (const [at, take, put] of edits) {
+            lines.splice(at, take, ...put);
+            const text = lines.join('\n');
+            expect(parseFile(text, memo, known)).toEqual(parseFile(text, createParseMemo(), known));
+          }
+        },
+      ),
+      { numRuns: 500 },
+    );
+  });
+
   it('reads a line the same whatever the line endings are', () => {
     fc.assert(
       fc.property(mixedLines, (text) => {
@@ -137,6 +171,25 @@ describe('any text', () => {
     const after = parseFile(`# a line more\n${text}`, memo);
     const kept = new Set(after.blocks.map(({ block }) => block));
     expect(before.blocks.slice(1).filter(({ block }) => !kept.has(block))).toEqual([]);
+  });
+
+  it('gives all lines but the edited one back as the same objects, and all blocks but its own', () => {
+    const text = exampleFiles()
+      .map((one) => one.text)
+      .join('\n');
+    const lines = text.split('\n');
+    for (let at = 0; at < lines.length; at += 7) {
+      const memo = createParseMemo();
+      const before = parseFile(text, memo);
+      // A blank line stays one: what follows it reads otherwise after a comment.
+      const edited = lines[at] === '' ? ' ' : `${lines[at]} # x`;
+      const after = parseFile(lines.with(at, edited).join('\n'), memo);
+      expect(after.lines.flatMap((line, index) => (line === before.lines[index] ? [] : [index]))).toEqual([
+        at,
+      ]);
+      const others = after.blocks.filter(({ block }, index) => block !== before.blocks[index]!.block);
+      expect(others).toHaveLength(1);
+    }
   });
 });
 
