@@ -2,7 +2,7 @@ import { stat } from 'node:fs/promises';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Comparison, comparePortraits, createService, type FilePortrait } from '../../core/index.ts';
-import { doughFilesBelow, readDough, rootAbove } from '../disk.ts';
+import { doughFilesBelow, readDough, rootAbove, type Unreadable } from '../disk.ts';
 import { canonicalUri } from '../uris.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
@@ -17,7 +17,11 @@ export interface CompareOptions {
 
 /** One side of a comparison, or why there is none. */
 type Side =
-  | { readonly portraits: readonly FilePortrait[]; readonly failed: boolean }
+  | {
+      readonly portraits: readonly FilePortrait[];
+      /** Files and folders that could not be read, each told already, named as the portraits are; '' is all of a folder. */
+      readonly unread: readonly string[];
+    }
   | { readonly message: string };
 
 /**
@@ -38,6 +42,9 @@ export async function compare(paths: readonly string[], options: CompareOptions)
       await revisionSide(asked, first),
       second === undefined ? await diskSide(asked) : await revisionSide(asked, second),
     ];
+    const strange = sides.some((side) => 'message' in side) ? undefined : asked.neverMet();
+    if (strange !== undefined)
+      return complain(`${strange}: there is no formula file of this name, or below it, on either side.`);
   } else {
     const [old, now, more] = paths;
     if (old === undefined || now === undefined || more !== undefined)
@@ -47,10 +54,24 @@ export async function compare(paths: readonly string[], options: CompareOptions)
   const [before, after] = sides;
   if ('message' in before) return complain(before.message);
   if ('message' in after) return complain(after.message);
-  const comparison = comparePortraits(before.portraits, after.portraits);
+  if (before.unread.includes('') || after.unread.includes('')) return 2;
+  // What one side could not be read of is neither new nor gone.
+  const comparison = comparePortraits(readable(before.portraits, after), readable(after.portraits, before));
   tell(comparison, json === true);
-  if (before.failed || after.failed) return 2;
+  if (before.unread.length > 0 || after.unread.length > 0) return 2;
   return comparison.verdict === 'same' || comparison.verdict === 'layout' ? 0 : 1;
+}
+
+function readable(
+  portraits: readonly FilePortrait[],
+  { unread }: { readonly unread: readonly string[] },
+): FilePortrait[] {
+  return portraits.filter(({ file }) => !unread.some((one) => isIn(file, one)));
+}
+
+/** Whether a path is another one or lies below it. */
+function isIn(path: string, other: string): boolean {
+  return path === other || path.startsWith(`${other}/`);
 }
 
 function tell(comparison: Comparison, json: boolean): void {
@@ -66,11 +87,14 @@ function complain(message: string): ExitCode {
 interface Asked {
   readonly root: string;
   wants(path: string): boolean;
+  /** The first path asked for, as it was typed, that `wants` has met nothing of. */
+  neverMet(): string | undefined;
 }
 
 async function askedOf(paths: readonly string[]): Promise<Asked | { readonly message: string }> {
   const at = resolve(paths[0] ?? '.');
-  const folder = (await stat(at).catch(() => undefined))?.isDirectory() ? at : dirname(at);
+  const isFolder = async (path: string) => (await stat(path).catch(() => undefined))?.isDirectory();
+  const folder = (await isFolder(at)) ? at : (await isFolder(dirname(at))) ? dirname(at) : '.';
   const repository = await repositoryOf(folder);
   if (!repository.ok || repository.root === undefined)
     return { message: repository.ok ? 'this is no repository.' : repository.message };
@@ -78,22 +102,27 @@ async function askedOf(paths: readonly string[]): Promise<Asked | { readonly mes
   const wanted = paths.map((path) => relative(root, resolve(path)).replaceAll(sep, '/'));
   const outside = wanted.find((path) => path.startsWith('../'));
   if (outside !== undefined) return { message: `${outside}: this lies outside of the repository.` };
+  const met = new Set<string>();
   return {
     root,
-    wants: (path) =>
-      wanted.length === 0 || wanted.some((one) => one === '' || path === one || path.startsWith(`${one}/`)),
+    wants: (path) => {
+      const by = wanted.filter((one) => one === '' || isIn(path, one));
+      for (const one of by) met.add(one);
+      return wanted.length === 0 || by.length > 0;
+    },
+    neverMet: () => paths.find((_, index) => wanted[index] !== '' && !met.has(wanted[index]!)),
   };
 }
 
 async function revisionSide(asked: Asked, revision: string): Promise<Side> {
   const found = await filesOfRevision(asked.root, revision);
   if ('message' in found) return found;
-  let failed = false;
+  const unread: string[] = [];
   const service = createService();
   for (const { uri, text, path } of found.files) {
     if (text !== undefined) service.setText(uri, text);
     else if (asked.wants(path)) {
-      failed = true;
+      unread.push(shownPath(join(asked.root, path)));
       complain(`${path} of ${revision}: this is not plain text, or larger than 4 MiB.`);
     }
   }
@@ -102,29 +131,34 @@ async function revisionSide(asked: Asked, revision: string): Promise<Side> {
     .filter(({ path }) => asked.wants(path))
     .map(({ uri, path }) => service.portrait(uri, shownPath(join(asked.root, path))))
     .filter((portrait) => portrait !== undefined);
-  return { portraits, failed };
+  return { portraits, unread };
 }
 
 async function diskSide(asked: Asked): Promise<Side> {
-  let failed = false;
+  const unread: string[] = [];
   const service = createService();
   const paths: string[] = [];
-  for await (const path of doughFilesBelow(asked.root)) {
+  const withinRoot = (path: string): string => relative(asked.root, path).replaceAll(sep, '/');
+  const skip = (path: string, why: Unreadable): void => {
+    if (!asked.wants(withinRoot(path))) return;
+    unread.push(shownPath(path));
+    complain(`${shownPath(path)}: ${cureOf(why)}`);
+  };
+  for await (const path of doughFilesBelow(asked.root, skip)) {
     const file = await readDough(path);
-    const within = relative(asked.root, path).replaceAll(sep, '/');
-    if (file.text !== undefined) {
-      service.setText(uriIn(asked.root, within), file.text);
-      if (asked.wants(within)) paths.push(within);
-    } else if (asked.wants(within)) {
-      failed = true;
-      complain(`${shownPath(path)}: ${cureOf(file.why)}`);
+    if (file.text === undefined) {
+      skip(path, file.why);
+      continue;
     }
+    const within = withinRoot(path);
+    service.setText(uriIn(asked.root, within), file.text);
+    if (asked.wants(within)) paths.push(within);
   }
   service.setRoots([canonicalUri(pathToFileURL(asked.root).href)]);
   const portraits = paths
     .map((path) => service.portrait(uriIn(asked.root, path), shownPath(join(asked.root, path))))
     .filter((portrait) => portrait !== undefined);
-  return { portraits, failed };
+  return { portraits, unread };
 }
 
 async function twoPlaces(old: string, now: string): Promise<[Side, Side]> {
@@ -135,16 +169,16 @@ async function twoPlaces(old: string, now: string): Promise<[Side, Side]> {
   return [await fileSide(old, now, now), await fileSide(now, old, now)];
 }
 
-const none: Side = { portraits: [], failed: false };
+const none: Side = { portraits: [], unread: [] };
 
 /** The files of a folder, shown by their paths in it so that they match those of the other folder. */
 async function folderSide(folder: string): Promise<Side> {
   const input = await readInput([folder]);
-  const base = resolve(folder);
+  const within = (shown: string): string => relative(resolve(folder), resolve(shown)).replaceAll(sep, '/');
   const portraits = input.asked
-    .map(({ uri, shown }) => input.service.portrait(uri, relative(base, resolve(shown)).replaceAll(sep, '/')))
+    .map(({ uri, shown }) => input.service.portrait(uri, within(shown)))
     .filter((portrait) => portrait !== undefined);
-  return { portraits, failed: input.failed };
+  return { portraits, unread: input.troubles.map(({ path }) => within(path)) };
 }
 
 /**
@@ -176,24 +210,36 @@ async function portraitAmong(place: string, text: string, shown: string, other?:
   service.setText(uriOf(at), text);
   service.setRoots([uriOf(root)]);
   const portrait = service.portrait(uriOf(at), shownPath(resolve(shown)));
-  return { portraits: portrait === undefined ? [] : [portrait], failed: false };
+  return { portraits: portrait === undefined ? [] : [portrait], unread: [] };
 }
 
 /**
- * As git's external diff: `path old-file old-hex old-mode new-file new-hex new-mode`. Both states are read in the place of
- * the path, among the files on disk. Always 0, for git takes anything else for a failure.
+ * As git's external diff: `path old-file old-hex old-mode new-file new-hex new-mode`, behind it the new path of a file
+ * renamed; of a path in conflict the path alone. Each state is read in its place among the files on disk. Always 0, for git
+ * takes anything else for a failure and shows nothing more.
  */
 export async function compareForGit(words: readonly string[]): Promise<ExitCode> {
-  const [path, old, , , now] = words;
-  if (path === undefined || old === undefined || now === undefined)
+  const [path, old, , , now, , , renamed] = words;
+  if (path === undefined || (old !== undefined && now === undefined))
     return complain('git hands over a path and two files; this is for git to call.');
+  if (old === undefined || now === undefined) {
+    process.stdout.write(`${path}: in conflict; mend its marked lines, then “git add” it.\n\n`);
+    return 0;
+  }
+  const newPath = renamed ?? path;
   const sides: FilePortrait[][] = [];
-  for (const place of [old, now]) {
-    const file = place === nowhere ? undefined : await readDough(place);
-    if (file !== undefined && file.text === undefined) return complain(`${path}: ${cureOf(file.why)}`);
-    const side = file === undefined ? none : await portraitAmong(path, file.text, path);
+  for (const [state, place, other] of [
+    [old, path, newPath],
+    [now, newPath, path],
+  ] as const) {
+    const file = state === nowhere ? undefined : await readDough(state);
+    if (file !== undefined && file.text === undefined) {
+      process.stdout.write(`${path}: ${cureOf(file.why)}\n\n`);
+      return 0;
+    }
+    const side = file === undefined ? none : await portraitAmong(place, file.text, place, other);
     sides.push('portraits' in side ? [...side.portraits] : []);
   }
-  process.stdout.write(`${path}\n${comparisonText(comparePortraits(sides[0]!, sides[1]!))}\n`);
+  process.stdout.write(`${newPath}\n${comparisonText(comparePortraits(sides[0]!, sides[1]!))}\n`);
   return 0;
 }

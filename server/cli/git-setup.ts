@@ -14,7 +14,7 @@ export interface GitSetupOptions {
 
 /** What git shows above a piece of a diff: the section it is in. */
 const sectionHeader =
-  '^[ \\t]*((formula|flour|ingredient|mixer|bakery|plan|preferment|soaker|part|filling|topping|bath|mix|process|trial)([ \\t].*)?:?)$';
+  '^[[:blank:]]*((formula|flour|ingredient|mixer|bakery|plan|preferment|soaker|part|filling|topping|bath|mix|process|trial)([[:blank:]].*)?:?)$';
 
 const attributeLine = '*.dough diff=doughwright';
 

@@ -155,6 +155,36 @@ describe('doughwright compare with revisions of git', () => {
   });
 });
 
+describe('what one side has and the other cannot show', () => {
+  it('a path that is on neither side is told, and ends with 2', async () => {
+    const folder = repositoryWith({ 'in/tin.dough': tin });
+    for (const path of ['nope.dough', 'no/such/folder', 'i']) {
+      const { code, stdout, stderr } = await doughwright(folder.path, 'compare', '--since', 'HEAD', path);
+      expect([code, stdout]).toEqual([2, '']);
+      expect(stderr).toBe(
+        `doughwright: ${path}: there is no formula file of this name, or below it, on either side.\n`,
+      );
+    }
+    for (const path of ['in', 'in/tin.dough', '.'])
+      expect((await doughwright(folder.path, 'compare', '--since', 'HEAD', path)).code).toBe(0);
+    folder.remove('in/tin.dough');
+    expect((await doughwright(folder.path, 'compare', '--since', 'HEAD', 'in')).code).toBe(1);
+  });
+
+  it('a file that can be read on one side only is neither new nor gone', async () => {
+    const folder = repositoryWith({ 'tin.dough': tin, 'other.dough': tin.replace('Harbour', 'Quay') });
+    folder.write('tin.dough', '\0');
+    const { code, stdout, stderr } = await doughwright(folder.path, 'compare', '--since', 'HEAD');
+    expect([code, stdout]).toEqual([2, 'Nothing differs.\n']);
+    expect(stderr).toMatch(/^doughwright: tin\.dough: line 1: this is not plain text/);
+    folder.write('all/tin.dough', tin);
+    folder.write('none/note.txt', '');
+    expect(await doughwright(folder.path, 'compare', 'all', 'none')).toMatchObject({ code: 2, stdout: '' });
+    folder.write('some/tin.dough', '\0');
+    expect((await doughwright(folder.path, 'compare', 'some', 'all')).stdout).toBe('Nothing differs.\n');
+  });
+});
+
 describe('doughwright git-setup', () => {
   const program = `'${process.execPath}' '${commandLineProgram()}'`;
 
@@ -201,6 +231,62 @@ describe('doughwright git-setup', () => {
       code: 0,
       stdout: 'There is nothing to take back.\n',
     });
+  });
+
+  it('lets git go on where a file is no text, is in conflict or has another name', async () => {
+    const folder = repositoryWith({
+      'tin.dough': tin,
+      'odd.dough': '\0old',
+      'last.dough': tin.replace('Harbour', 'Quay'),
+    });
+    await doughwright(folder.path, 'git-setup', '--yes', '--program', program);
+    folder.write('odd.dough', '\0new');
+    folder.write('tin.dough', saltier);
+    expect(folder.git('diff')).toMatch(/^odd\.dough: line 1: this is not plain text.*\n\ntin\.dough\n/m);
+    folder.git('commit', '--quiet', '--all', '--message=More salt');
+    expect(folder.git('log', '-p', '-1')).toMatch(
+      /^\+not plain text: 4 bytes, SHA-256 \w{64}\n[\s\S]*^\+#= salt 2\.2%/m,
+    );
+
+    folder.git('checkout', '--quiet', '-b', 'less', 'HEAD~1');
+    folder.write('tin.dough', tin.replace('salt               2%', 'salt               1.8%'));
+    folder.git('commit', '--quiet', '--all', '--message=Less salt');
+    expect(() => folder.git('merge', '--quiet', 'main')).toThrow();
+    expect(folder.git('diff', '--cached')).toContain('tin.dough: in conflict; mend its marked lines');
+    folder.git('reset', '--quiet', '--hard', 'main');
+
+    folder.git('mv', 'tin.dough', 'weekday.dough');
+    folder.write('weekday.dough', tin);
+    expect(folder.git('diff', '-M', 'HEAD')).toMatch(
+      /^weekday\.dough\nHarbour Tin {2}weekday\.dough:1 {2}moved from tin\.dough\n[\s\S]*salt +2\.2% .* → 2%/m,
+    );
+  });
+
+  it('shows totals in the history that count the flours of other files, and says where they do not', async () => {
+    const flour = 'flour quay white:\n  grain wheat\n';
+    const bread =
+      'formula Quay:\n\n  bread flour        50%\n  quay white         50%\n\nmix by hand:\n\tknead 3 min\n';
+    const folder = repositoryWith({ 'flours.dough': flour, 'in/quay.dough': bread });
+    await doughwright(folder.path, 'git-setup', '--yes', '--program', program);
+    folder.write(
+      'in/quay.dough',
+      bread.replace('knead 3 min', 'knead 4 min').replace('50%\n\n', '50%\n  salt 2%\n'),
+    );
+    folder.git('commit', '--quiet', '--all', '--message=Salt');
+    const told = folder.git('log', '-p', '-1', '--format=');
+    expect(told).toMatch(/^\+#= salt 2%\n #= flour 1 kg$/m);
+    expect(told).not.toContain('#= prefermented');
+    expect(told).not.toContain('not known');
+    folder.write('in/quay.dough', bread.replace('quay white ', 'dock white '));
+    expect(folder.git('diff', '--no-ext-diff')).toMatch(/^\+#= not known, counted as nothing: dock white$/m);
+  });
+
+  it('names a section that stands behind a tab above a piece of a diff', async () => {
+    const bread = `formula Quay:\n${'  bread flour 1 kg\n'.repeat(5)}\tmix by hand:\n${'  stir 1 min\n'.repeat(5)}`;
+    const folder = repositoryWith({ 'quay.dough': bread });
+    await doughwright(folder.path, 'git-setup', '--yes', '--program', program);
+    folder.write('quay.dough', `${bread}  knead 4 min\n`);
+    expect(folder.git('diff', '--no-ext-diff')).toMatch(/^@@ .* @@ mix by hand:$/m);
   });
 
   it('outside of a repository says so', async () => {
