@@ -106,7 +106,8 @@ export const syntaxOfAmounts: readonly Rule[] = [
     code: 'unreadable',
     level: error,
     title: 'A character that cannot stand here',
-    explanation: 'Take it out, or put the whole name in quotes.',
+    explanation:
+      'Take it out, or put the whole name in quotes. Lines by which git marks a merge that is not finished, and letters of a file that was not saved as UTF-8, are told as such.',
     bad: rich('butter* 4%'),
     good: rich('butter  4%'),
   },

@@ -13,6 +13,9 @@ export const longestLine = 4000;
 const notePattern = /^([\s\uFEFF]*)(note)(?=\s|$)/i;
 const acceptPattern = /^#\s*accept(?:\s+(.*))?$/iu;
 
+/** What git writes around the two states of a line that it could not merge. */
+const mergeMarkPattern = /^(?:<{7}|\|{7}|={7}|>{7})(?=\s|$)/;
+
 /**
  * Reads one line in its surroundings. Never throws, needs nothing but the line, and keeps every character: the
  * tokens joined give the line.
@@ -25,6 +28,7 @@ export function parseLine(text: string, around: Surroundings): ParsedLine {
   const { tokens, meaning, comment } = cutLine(text);
   const accept = comment === undefined ? undefined : readAccept(comment);
   const rest = accept === undefined ? {} : { accept };
+  if (mergeMarkPattern.test(text)) return { text, tokens, empty: false, ...mergeMark(text) };
   if (meaning.length === 0) {
     return { text, tokens, statement: { kind: 'blank' }, problems: [], empty: true, ...rest };
   }
@@ -60,6 +64,13 @@ function readBody(text: string, meaning: ReturnType<typeof cutLine>['meaning'], 
     (context === 'trial' ? readPartTemperature(text, meaning) : undefined) ??
     unknownProperty(text, meaning, context as SectionKind)
   );
+}
+
+function mergeMark(text: string): Pick<ParsedLine, 'statement' | 'problems'> {
+  const message =
+    'A merge is not finished here. Keep the lines that count, and take out those that mark the two sides.';
+  const span = { start: 0, end: text.trimEnd().length };
+  return { statement: { kind: 'unreadable' }, problems: [problem('unreadable', message, span)] };
 }
 
 function tooLong(text: string): ParsedLine {

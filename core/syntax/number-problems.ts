@@ -41,6 +41,11 @@ export function rangeProblem(quantity: QuantityOf<'range'>, written: string): Sy
 
 export function strangeCharacter(token: IToken): SyntaxProblem {
   const span = { start: token.startOffset, end: t.endOf(token) };
+  // What a reader of UTF-8 puts in the place of a letter saved in another way.
+  if (token.image.startsWith('\ufffd')) {
+    const message = 'A letter here cannot be read. Save the file as UTF-8, and write the letter anew.';
+    return problem('unreadable', message, span);
+  }
   if (/^[\p{C}\p{Z}]/u.test(token.image)) {
     const code = token.image.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0');
     const message = `A character that cannot be seen (U+${code}) stands here. Take it out.`;
