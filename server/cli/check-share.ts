@@ -1,6 +1,7 @@
 import { createService, type Finding, type Level, type Service } from '../../core/index.ts';
 import type { AskedFile } from './input.ts';
 import type { ToldFinding } from './report/report.ts';
+import type { RuleLevels } from './rule-levels.ts';
 
 /** A share of a check, as it is handed to a worker thread. Every share sees all texts, for names are shared across files. */
 export interface Share {
@@ -8,6 +9,7 @@ export interface Share {
   readonly roots: readonly string[];
   readonly asked: readonly AskedFile[];
   readonly level: Level;
+  readonly rules: RuleLevels;
   /** Whether the cures of the findings are wanted; they take more room than the findings. */
   readonly fixes: boolean;
 }
@@ -19,7 +21,7 @@ export function* checkShare(share: Share, atOnce = Number.POSITIVE_INFINITY): It
   for (const [uri, text] of texts) service.setText(uri, text);
   service.setRoots(roots);
   // The core's own cap is for an editor; here the caller sets one.
-  service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER });
+  service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER, rules: share.rules });
   let found: ToldFinding[] = [];
   for (const [index, file] of asked.entries()) {
     for (const one of findingsOf(service, file, level)) found.push(share.fixes ? one : { ...one, fixes: [] });

@@ -1,13 +1,16 @@
+import { rules } from '../../core/index.ts';
 import { newFindings, readBaseline, writeBaseline } from './baseline.ts';
 import { checkInParallel } from './check-parallel.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readTexts } from './input.ts';
 import { type Format, writeReport } from './report/report.ts';
+import type { RuleLevels } from './rule-levels.ts';
 import { writeTrouble } from './write-out.ts';
 
 export interface CheckOptions {
   readonly format: Format;
   readonly level: 'error' | 'warning' | 'info';
+  readonly rule?: RuleLevels;
   readonly maxFindings?: number;
   readonly baseline?: string;
   readonly writeBaseline?: string;
@@ -16,6 +19,9 @@ export interface CheckOptions {
 
 /** Tells the findings of files: 0 when there are none at or above the level, 1 when there are, 2 when a file could not be read. */
 export async function check(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
+  const strange = Object.keys(options.rule ?? {}).find((code) => !rules.some((rule) => rule.code === code));
+  if (strange !== undefined)
+    return complain(`--rule ${strange}: there is no such rule; “doughwright rules” lists them.`);
   if (!options.watch) return checkOnce(paths, options);
   const { runWatching } = await import('./watch.ts');
   return runWatching(paths, () => checkOnce(paths, options));
@@ -30,6 +36,7 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
     roots: input.roots,
     asked: input.asked,
     level: options.level,
+    rules: options.rule ?? {},
     fixes: options.format === 'sarif',
   });
   if (options.writeBaseline !== undefined) {
@@ -38,7 +45,8 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
     } catch (error) {
       return complain(`${options.writeBaseline}: this cannot be written: ${writeTrouble(error)}`);
     }
-    process.stderr.write(`${found.length} findings are in ${options.writeBaseline} now.\n`);
+    const count = found.length === 1 ? '1 finding is' : `${found.length} findings are`;
+    process.stderr.write(`${count} in ${options.writeBaseline} now.\n`);
     return input.failed ? 2 : 0;
   }
   if (known !== undefined) found = newFindings(options.baseline!, known, found);

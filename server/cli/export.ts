@@ -2,10 +2,10 @@ import { exportRows, rowsAsCsv } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
 import { saysNothing } from './totals.ts';
-import { writeOut } from './write-out.ts';
+import { formatOf, writeOut } from './write-out.ts';
 
 export interface ExportOptions {
-  readonly format: 'json' | 'csv';
+  readonly format?: 'json' | 'csv';
   readonly out?: string;
 }
 
@@ -17,7 +17,7 @@ export async function exportFiles(paths: readonly string[], options: ExportOptio
   );
   if (all.length === 0 && (saysNothing(input, all) || input.failed)) return 2;
   const rows = all.flatMap(exportRows);
-  const text = options.format === 'csv' ? rowsAsCsv(rows) : `${JSON.stringify(rows, null, 2)}\n`;
+  const text = formatOf(options) === 'json' ? `${JSON.stringify(rows, null, 2)}\n` : rowsAsCsv(rows);
   if (!(await writeOut(text, options.out)) || input.failed) return 2;
   return all.every(({ resolved }) => resolved) ? 0 : 1;
 }

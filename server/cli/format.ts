@@ -62,5 +62,5 @@ function decode(bytes: Uint8Array): string {
 
 function reason(error: unknown): string {
   if (error instanceof NotText) return error.message;
-  return `it could not be written, and is as it was: ${writeTrouble(error)}`;
+  return `it could not be written, and is as it was: ${writeTrouble(error).replace(', or name another file', '')}`;
 }

@@ -3,6 +3,7 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { version } from '../../package.json';
 import type { ExitCode } from './exit-code.ts';
 import { formats } from './report/report.ts';
+import { ruleLevels } from './rule-levels.ts';
 import { usageError } from './usage-errors.ts';
 
 const sizes = ['pieces', 'dough', 'baked', 'flour', 'onHand', 'bowls'];
@@ -12,7 +13,14 @@ const program = new Command('doughwright')
   .version(version)
   .exitOverride()
   .configureOutput({ outputError: (text, write) => write(usageError(text, `doughwright${asked()}`)) })
-  .addHelpText('after', example('doughwright check formulas'));
+  .addHelpText(
+    'after',
+    `${ends('there is nothing to report', 'there is something')}${example('doughwright check formulas')}`,
+  )
+  .hook('preAction', (_, command) => {
+    // Taken for the current folder, an empty word (a variable of a script that is not set) would change or check all of it.
+    if (command.args.includes('')) command.error('error: an empty word stands where a name is meant.');
+  });
 
 // Each command is imported only when it is called, so that help and version need none of them.
 program
@@ -25,11 +33,15 @@ program
       .choices(['error', 'warning', 'info'])
       .default('warning'),
   )
+  .option('--rule <code=level>', 'another level for a rule, or off; may be given again', ruleLevels)
   .option('--max-findings <number>', 'how many findings to tell at most', wholeNumber)
   .option('--baseline <file>', 'leave out the findings that are in this file')
   .option('--write-baseline <file>', 'write the findings of today into this file')
   .option('--watch', 'check again whenever a file changes')
-  .addHelpText('after', example('doughwright check --level error formulas'))
+  .addHelpText(
+    'after',
+    `${ends('nothing is found at the level or above', 'something is')}${example('doughwright check --level error formulas')}`,
+  )
   .action(async (paths: string[], options) => {
     const { check } = await import('./check.ts');
     end(await check(paths, options));
@@ -53,10 +65,17 @@ program
   .usage('[options] OLD NEW | --since REV [PATH…] | --between OLD NEW [PATH…]')
   .argument('[paths...]', 'an old and a new file, or two folders; with --since and --between what to look at')
   .option('--since <revision>', 'compare the files on disk with a revision')
-  .addOption(new Option('--between <revision>', 'compare this revision with the next').conflicts('since'))
+  .addOption(
+    new Option('--between <revision>', 'compare this revision with the one named behind it').conflicts(
+      'since',
+    ),
+  )
   .option('--json', 'write it for another program to read')
   .addOption(new Option('--git-driver', 'be called by git as its external diff').hideHelp())
-  .addHelpText('after', example('doughwright compare --since main formulas'))
+  .addHelpText(
+    'after',
+    `${ends('nothing or only the layout differs', 'something does')}${example('doughwright compare --since main formulas')}`,
+  )
   .action(async (paths: string[], options) => {
     const { compare, compareForGit } = await import('./compare.ts');
     end(await (options.gitDriver ? compareForGit(paths) : compare(paths, options)));
@@ -114,13 +133,9 @@ program
   .description('work out the production run of a plan: batches, start times, stores list')
   .argument('<path>', 'the file, or folder, that the plan stands in')
   .option('--plan <name>', 'which plan, where there are several')
-  .addOption(
-    new Option('--format <format>', 'how to write it')
-      .choices(['text', 'md', 'csv', 'html', 'json'])
-      .default('text'),
-  )
+  .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
   .option('--out <file>', 'write it to a file instead of standard output')
-  .addHelpText('after', example('doughwright plan --format html --out saturday.html plan.dough'))
+  .addHelpText('after', example('doughwright plan --out saturday.html plan.dough'))
   .action(async (path: string, options) => {
     const { plan } = await import('./plan.ts');
     end(await plan(path, options));
@@ -144,12 +159,7 @@ program
   .option('--tap <temperature>', 'the tap water today')
   .option('--scale-step <weight>', 'the smallest step that the scale shows, as 5g')
   .option('--mixer <name>', 'mix in another mixer')
-  .addOption(
-    new Option(
-      '--format <format>',
-      'how to write it; without it as the name of --out ends, else text',
-    ).choices(['text', 'md', 'csv', 'html', 'json']),
-  )
+  .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
   .option('--out <file>', 'write it to a file instead of standard output')
   .addHelpText(
     'after',
@@ -179,9 +189,9 @@ program
   .command('export')
   .description('write all lines of formulas as one table for a spreadsheet')
   .argument('[paths...]', 'files, or folders to walk', ['.'])
-  .addOption(new Option('--format <format>', 'how to write it').choices(['json', 'csv']).default('csv'))
+  .addOption(formatOption(['csv', 'json'], 'csv'))
   .option('--out <file>', 'write it to a file instead of standard output')
-  .addHelpText('after', example('doughwright export --format csv --out formulas.csv formulas'))
+  .addHelpText('after', example('doughwright export --out formulas.csv formulas'))
   .action(async (paths: string[], options) => {
     const { exportFiles } = await import('./export.ts');
     end(await exportFiles(paths, options));
@@ -236,6 +246,17 @@ function leaveQuietly(error: NodeJS.ErrnoException): void {
 function sizeOption(flags: string, description: string): Option {
   const option = new Option(flags, description);
   return option.conflicts(sizes.filter((name) => name !== option.attributeName()));
+}
+
+/** How a command writes what it has; `usual` where the name of a file does not say it. */
+function formatOption(formats: readonly string[], usual: string): Option {
+  const described = `how to write it; without it as the name of --out ends, else ${usual}`;
+  return new Option('--format <format>', described).choices(formats);
+}
+
+/** What the command ends with, for scripts. */
+function ends(none: string, some: string): string {
+  return `\nEnds with 0 where ${none}, 1 where ${some}, 2 where\nsomething could not be read or done.\n`;
 }
 
 function example(call: string): string {

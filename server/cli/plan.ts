@@ -8,13 +8,11 @@ import {
 } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
-import { writeOut } from './write-out.ts';
-
-export const planFormats = ['text', 'md', 'csv', 'html', 'json'] as const;
+import { type FileFormat, formatOf, writeOut } from './write-out.ts';
 
 export interface PlanOptions {
   readonly plan?: string;
-  readonly format: (typeof planFormats)[number];
+  readonly format?: FileFormat | 'text';
   readonly out?: string;
 }
 
@@ -28,7 +26,7 @@ export async function plan(path: string, options: PlanOptions): Promise<ExitCode
     return 2;
   }
   const shown = chosen.map((one) => withPaths(one, input.shown));
-  const text = written(shown, options.format);
+  const text = written(shown, formatOf(options) ?? 'text');
   if (!(await writeOut(text, options.out))) return 2;
   if (input.failed) return 2;
   return shown.every(({ complete }) => complete) ? 0 : 1;
@@ -50,7 +48,7 @@ function withPaths(view: PlanView, shown: (uri: string) => string): PlanView {
   return { ...view, uri: shown(view.uri), line: view.line + 1, doughs };
 }
 
-function written(views: readonly PlanView[], format: PlanOptions['format']): string {
+function written(views: readonly PlanView[], format: FileFormat | 'text'): string {
   if (format === 'json') {
     const told = views.map(({ uri, complete: _, doughs, ...rest }) => ({
       file: uri,

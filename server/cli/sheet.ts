@@ -1,22 +1,21 @@
-import { dirname, extname } from 'node:path';
+import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import {
   type AskedWords,
   askedFromWords,
   type FiledSheet,
   foldName,
-  type SheetFormat,
   type SheetView,
   writeSheets,
 } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { stateOf } from './git.ts';
 import { readInput } from './input.ts';
-import { writeOut } from './write-out.ts';
+import { type FileFormat, formatOf, writeOut } from './write-out.ts';
 
 export interface SheetOptions extends AskedWords {
   readonly formula?: string;
-  readonly format?: Exclude<SheetFormat, 'tabbed'>;
+  readonly format?: FileFormat | 'text';
   readonly out?: string;
 }
 
@@ -51,7 +50,7 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
     if (!states.has(folder)) states.set(folder, stateOf(folder));
     sheets.push({ view, origin: { file: input.shown(view.uri), ...(await states.get(folder)), date } });
   }
-  if (!(await writeOut(writeSheets(sheets, formatOf(options)), options.out))) return 2;
+  if (!(await writeOut(writeSheets(sheets, formatOf(options) ?? 'text'), options.out))) return 2;
   const troubled = sheets.filter(tellTrouble).length;
   if (input.failed) return 2;
   return troubled === 0 ? 0 : 1;
@@ -72,18 +71,6 @@ function missing(there: readonly SheetView[], name: string | undefined): string 
   if (name === undefined || there.length === 0)
     return 'no formula in here; a formula begins with a line "formula NAME:".';
   return `no formula "${name}" in here; there is ${there.map(({ formula }) => `"${formula}"`).join(', ')}.`;
-}
-
-const endings: Readonly<Record<string, NonNullable<SheetOptions['format']>>> = {
-  '.html': 'html',
-  '.htm': 'html',
-  '.md': 'md',
-  '.csv': 'csv',
-  '.json': 'json',
-};
-
-function formatOf({ format, out }: SheetOptions): SheetFormat {
-  return format ?? endings[extname(out ?? '').toLowerCase()] ?? 'text';
 }
 
 function optionName(word: keyof AskedWords): string {

@@ -1,7 +1,23 @@
 import { randomUUID } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import { chmod, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { dirname, extname, join } from 'node:path';
+
+const endings = { '.html': 'html', '.htm': 'html', '.md': 'md', '.csv': 'csv', '.json': 'json' } as const;
+
+export type FileFormat = (typeof endings)[keyof typeof endings];
+
+/** The format asked for, else the one that the name of the file to be written ends with. */
+export function formatOf<Format>({
+  format,
+  out,
+}: {
+  readonly format?: Format;
+  readonly out?: string;
+}): Format | FileFormat | undefined {
+  const ending = extname(out ?? '').toLowerCase();
+  return format ?? (ending in endings ? endings[ending as keyof typeof endings] : undefined);
+}
 
 /**
  * Writes a text to standard output, or whole or not at all into a file. Answers whether it could; why not is told on
@@ -32,7 +48,7 @@ export function writeTrouble(error: unknown): string {
     case 'EACCES':
     case 'EPERM':
     case 'EROFS':
-      return 'you may not write there; name another file.';
+      return 'you may not write there; give yourself the right to, or name another file.';
     case 'ENOSPC':
       return 'the disk is full; make room.';
     default:

@@ -181,13 +181,17 @@ describe('--out', () => {
 
   it('writes a whole file over the old one, and a baseline too', async () => {
     const { path } = folderWith({ 'good.dough': tidy, 'out.csv': 'old' });
+    expect((await doughwright(path, 'export', '--out', 'out.json', 'good.dough')).code).toBe(0);
+    expect(JSON.parse(readFileSync(join(path, 'out.json'), 'utf8'))).toContainEqual(
+      expect.objectContaining({ role: 'flour' }),
+    );
     expect((await doughwright(path, 'export', '--out', 'out.csv', 'good.dough')).code).toBe(0);
     expect(readFileSync(join(path, 'out.csv'), 'utf8')).toMatch(
       /^file,formula,.*\r\n(good\.dough,.*\r\n){3}$/,
     );
     const onto = await doughwright(path, 'check', '--write-baseline', '.');
     expectClear(onto, '.');
-    expect(readdirSync(path).sort()).toEqual(['good.dough', 'out.csv']);
+    expect(readdirSync(path).sort()).toEqual(['good.dough', 'out.csv', 'out.json']);
   });
 });
 
@@ -272,6 +276,11 @@ describe('words that are no command', () => {
     [['rules', 'all'], 'too many words'],
     [['export', '--out'], 'write what it shall be'],
     [['blend', '--protein', '200', 'rye flour'], 'below 100'],
+    [['check', ''], 'an empty word'],
+    [['format', 'good.dough', ''], 'an empty word'],
+    [['check', '--rule', 'no-salt'], 'as no-salt=off'],
+    [['check', '--rule', 'no-salt=loud'], 'as no-salt=off'],
+    [['check', '--rule', 'no-pepper=off'], '“doughwright rules” lists them'],
   ])('%j', async (args, message) => {
     const { path } = folderWith({ 'good.dough': tidy });
     const outcome = await doughwright(path, ...args);

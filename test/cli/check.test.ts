@@ -103,6 +103,15 @@ describe('doughwright check', () => {
     expect((await doughwright(alone.path, 'check', 'a.dough')).stdout).toContain('a.dough:2:');
   });
 
+  it('gives a rule another level, or none, as the setting of the editor does', async () => {
+    const { path } = folderWith({ 'a.dough': 'formula A:\n  bread flour  100%\n  water  65%\n  salt  9%\n' });
+    expect((await doughwright(path, 'check')).stdout).toMatch(/^a\.dough:4:\d+: warning: .*\[salt-range\]$/m);
+    const worse = await doughwright(path, 'check', '--level', 'error', '--rule', 'salt-range=error');
+    expect([worse.code, worse.stdout]).toEqual([1, expect.stringMatching(/^a\.dough:4:\d+: error: /)]);
+    const off = await doughwright(path, 'check', '--rule', 'salt-range=off', '--rule', 'no-salt=off');
+    expect(off).toEqual({ code: 0, stdout: '', stderr: '' });
+  });
+
   it('tells at most as many findings as asked for, and how many more there are', async () => {
     const { path } = folderWith({ 'a.dough': unsound, 'b.dough': unsound, 'c.dough': unsound });
     const { code, stdout } = await doughwright(path, 'check', '--level', 'error', '--max-findings', '1');

@@ -18,6 +18,13 @@ describe('text', () => {
     expect(stdout).toMatch(/\n {2}2 │ \tmjöl\tfin {2}100%\n {4}│ \t\^{4}\t\^{3}\n/);
   });
 
+  it('marks what is meant behind letters two columns wide, and marks that take none', async () => {
+    const { path } = folderWith({ 'a.dough': 'formula 食パン:\n  食パン粉 🍞 cre\u0300me 3\n' });
+    const { stdout } = await doughwright(path, 'check', 'a.dough');
+    // Two blanks, four and one letters of two columns, three blanks, five letters.
+    expect(stdout).toMatch(/\n {4}│ {3} {8} {1} {2} {1} {5} {1}\^\n/);
+  });
+
   it('shows the piece of a long line that is meant, and sends no sign that moves the cursor', async () => {
     const { path } = folderWith({
       'a.dough': `formula A:\n  flour 100%${' '.repeat(900)}, ${'x'.repeat(900)}\n`,
@@ -135,7 +142,7 @@ describe('a baseline', () => {
     const folder = folderWith({ 'in/a.dough': unsound });
     const check = (...words: string[]) => doughwright(folder.path, 'check', '--level', 'error', ...words);
     const written = await check('--write-baseline', 'known.json');
-    expect(written).toMatchObject({ code: 0, stdout: '', stderr: '1 findings are in known.json now.\n' });
+    expect(written).toMatchObject({ code: 0, stdout: '', stderr: '1 finding is in known.json now.\n' });
     expect(await check('--baseline', 'known.json')).toMatchObject({ code: 0, stdout: '' });
     folder.write('in/a.dough', `# moved\n\n${unsound.replace('salt           2', 'salt  2')}`);
     expect((await check('--baseline', 'known.json')).code).toBe(0);

@@ -94,7 +94,7 @@ describe('doughwright plan', () => {
     expect(csv.stdout).toContain(
       'Timeline,2026-05-15 02:00,"mix Quay Tin, batch 1 of 2: 10 pieces, 10 kg in spiral one, 10 min"\r\n',
     );
-    const html = await doughwright(path, 'plan', '--format', 'html', '--out', 'out.html', 'plan.dough');
+    const html = await doughwright(path, 'plan', '--out', 'out.html', 'plan.dough');
     expect([html.code, html.stdout]).toEqual([0, '']);
     const written = readFileSync(join(path, 'out.html'), 'utf8');
     expect(written).toMatch(/^<!doctype html>/);

@@ -35,12 +35,24 @@ function excerpt({ place, source, level }: ToldFinding): string[] {
   const cut = from > 0 ? '…' : '';
   const tail = from + widest < source.length ? '…' : '';
   // A tab stands under a tab, so that the mark stands under what it means at any width of tabs.
-  const before = cut.replace('…', ' ') + shown.slice(0, start).replace(/[^\t]/gu, ' ');
-  const marks = shown.slice(start, end).replace(/[^\t]/gu, '^') || '^';
+  const before = cut.replace('…', ' ') + inColumns(shown.slice(0, start), ' ');
+  const marks = inColumns(shown.slice(start, end), '^') || '^';
   return [
     `  ${styled('gray', number)} ${bar} ${cut}${harmless(shown)}${tail}`,
     `  ${margin} ${bar} ${before}${styled(levelStyles[level], marks)}`,
   ];
+}
+
+/** Signs of scripts and pictures that a terminal draws two columns wide, after Unicode Standard Annex #11. */
+const wide =
+  /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{20000}-\u{3fffd}]|\p{Emoji_Presentation}/gu;
+
+/** A mark for every column that a terminal takes for the text; tabs stay tabs. */
+function inColumns(text: string, mark: string): string {
+  return text
+    .replace(/[\p{Mn}\p{Me}\p{Cf}]/gu, '')
+    .replace(wide, mark + mark)
+    .replace(/[^\t]/gu, mark);
 }
 
 /** A file may hold signs that move the cursor of a terminal or colour it; they are shown and not sent. */
