@@ -26,7 +26,7 @@ export function indexOf(rules: readonly Rule[]): string {
   );
   const text =
     'What the findings say, by their code. A finding is silenced on one line by `# accept CODE: reason` (not an error in how a line is written), ' +
-    'and everywhere by the setting `doughwright.rules`.';
+    'and everywhere by the setting `doughwright.rules`, on the command line by `check --rule CODE=off`.';
   return `# Rules\n\n${text}\n\n| code | level | what it finds |\n| --- | --- | --- |\n${rows.join('\n')}\n`;
 }
 

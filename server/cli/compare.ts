@@ -1,7 +1,13 @@
 import { stat } from 'node:fs/promises';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type Comparison, comparePortraits, createService, type FilePortrait } from '../../core/index.ts';
+import {
+  type Comparison,
+  comparePortraits,
+  createService,
+  type FilePortrait,
+  type PlaceInFile,
+} from '../../core/index.ts';
 import { doughFilesBelow, readDough, rootAbove, type Unreadable } from '../disk.ts';
 import { canonicalUri } from '../uris.ts';
 import { comparisonText } from './compare-text.ts';
@@ -75,7 +81,19 @@ function isIn(path: string, other: string): boolean {
 }
 
 function tell(comparison: Comparison, json: boolean): void {
-  process.stdout.write(json ? `${JSON.stringify(comparison, null, 2)}\n` : comparisonText(comparison));
+  process.stdout.write(json ? asJson(comparison) : comparisonText(comparison));
+}
+
+/** Lines count from one, as in all that the command line writes. */
+function asJson({ verdict, formulas, definitions }: Comparison): string {
+  const place = (one: PlaceInFile): PlaceInFile => ({ ...one, line: one.line + 1 });
+  const placed = <T extends { readonly before?: PlaceInFile; readonly after?: PlaceInFile }>(one: T): T => ({
+    ...one,
+    ...(one.before && { before: place(one.before) }),
+    ...(one.after && { after: place(one.after) }),
+  });
+  const told: Comparison = { verdict, formulas: formulas.map(placed), definitions: definitions.map(placed) };
+  return `${JSON.stringify(told, null, 2)}\n`;
 }
 
 function complain(message: string): ExitCode {

@@ -86,7 +86,14 @@ describe('doughwright compare', () => {
     expect(code).toBe(1);
     expect(JSON.parse(stdout)).toMatchObject({
       verdict: 'changed',
-      formulas: [{ formula: 'Harbour Tin', fate: 'kept', after: { file: 'new.dough', line: 0 } }],
+      formulas: [
+        {
+          formula: 'Harbour Tin',
+          fate: 'kept',
+          before: { file: 'new.dough', line: 1 },
+          after: { file: 'new.dough', line: 1 },
+        },
+      ],
       definitions: [],
     });
   });
