@@ -39,13 +39,20 @@ export type DoughFile =
   | { readonly text: string; readonly why?: never }
   | { readonly text?: never; readonly why: Unreadable };
 
-/** Reads a file as UTF-8. Never throws: what keeps it from being read is in the answer. */
+/**
+ * Reads a file as UTF-8, without the mark that some programs put before it, as editors do: columns count the same in both.
+ * Never throws: what keeps it from being read is in the answer.
+ */
 export async function readDough(path: string): Promise<DoughFile> {
   const { bytes, why } = await readBytes(path);
   if (bytes === undefined) return { why };
   // No text holds a zero byte, and nearly every binary file has one near its start.
   if (bytes.subarray(0, 8192).includes(0)) return { why: 'binary' };
-  return { text: bytes.toString('utf8') };
+  return { text: withoutMark(bytes.toString('utf8')) };
+}
+
+export function withoutMark(text: string): string {
+  return text.startsWith('\ufeff') ? text.slice(1) : text;
 }
 
 /** Reads an ordinary file of no more than `largestFileBytes`. Never throws. */

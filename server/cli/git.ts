@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { withoutMark } from '../disk.ts';
 import { largestFileBytes } from '../host.ts';
 import { canonicalUri } from '../uris.ts';
 
@@ -100,7 +101,11 @@ export async function filesOfRevision(
       const bytes = contents[index];
       const readable =
         bytes !== undefined && bytes.length <= largestFileBytes && !bytes.subarray(0, 8192).includes(0);
-      return { path, uri: uriIn(root, path), ...(readable ? { text: bytes.toString('utf8') } : {}) };
+      return {
+        path,
+        uri: uriIn(root, path),
+        ...(readable ? { text: withoutMark(bytes.toString('utf8')) } : {}),
+      };
     }),
   };
 }

@@ -112,6 +112,11 @@ describe('doughwright check', () => {
     expect(off).toEqual({ code: 0, stdout: '', stderr: '' });
   });
 
+  it('counts columns behind the mark of UTF-8 as an editor does', async () => {
+    const { path } = folderWith({ 'a.dough': '\ufeffformula A\n  bread flour 1 kg\n' });
+    expect((await doughwright(path, 'check')).stdout).toMatch(/^a\.dough:1:9: error: .*\[missing-colon\]/);
+  });
+
   it('tells at most as many findings as asked for, and how many more there are', async () => {
     const { path } = folderWith({ 'a.dough': unsound, 'b.dough': unsound, 'c.dough': unsound });
     const { code, stdout } = await doughwright(path, 'check', '--level', 'error', '--max-findings', '1');
