@@ -131,9 +131,19 @@ async function agreed(): Promise<boolean> {
     return false;
   }
   const questions = createInterface({ input: process.stdin, output: process.stdout });
-  const answer = await questions.question('Shall I? (yes/no) ');
-  questions.close();
-  return /^y(es)?$/i.test(answer.trim());
+  questions.once('SIGINT', () => {
+    process.stdout.write('\nNothing was changed.\n');
+    process.exit(130);
+  });
+  try {
+    return /^y(es)?$/i.test((await questions.question('Shall I? (yes/no) ')).trim());
+  } catch {
+    // The end of the input is no answer.
+    process.stdout.write('\n');
+    return false;
+  } finally {
+    questions.close();
+  }
 }
 
 function complain(message: string): ExitCode {

@@ -149,5 +149,5 @@ const cures: Record<Unreadable, string> = {
 /** A path as it is shown: from the current folder where it lies below, with slashes. */
 export function shownPath(path: string): string {
   const near = relative('.', path) || '.';
-  return (near.startsWith('..') ? path : near).replaceAll(sep, '/');
+  return (/^\.\.(?:[\\/]|$)/.test(near) ? path : near).replaceAll(sep, '/');
 }

@@ -112,6 +112,11 @@ describe('doughwright check', () => {
     expect(off).toEqual({ code: 0, stdout: '', stderr: '' });
   });
 
+  it('shows a file whose name begins with two points by that name', async () => {
+    const { path } = folderWith({ '..a.dough': 'formula A\n' });
+    expect((await doughwright(path, 'check')).stdout).toMatch(/^\.\.a\.dough:1:/);
+  });
+
   it('counts columns behind the mark of UTF-8 as an editor does', async () => {
     const { path } = folderWith({ 'a.dough': '\ufeffformula A\n  bread flour 1 kg\n' });
     expect((await doughwright(path, 'check')).stdout).toMatch(/^a\.dough:1:9: error: .*\[missing-colon\]/);

@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -206,6 +206,42 @@ describe('doughwright git-setup', () => {
     expect(readFileSync(join(folder.path, '.git/config'), 'utf8')).toBe(before);
     expect(folder.git('status', '--short')).toBe('');
   });
+
+  it.skipIf(process.platform !== 'linux')(
+    'asks on a terminal, where Ctrl+C, the end of the input and anything but yes change nothing',
+    async () => {
+      // util-linux’ script gives the program a terminal of its own, typed into by its standard input.
+      const answered = (folder: Folder, keys: string): Promise<[number | null, string]> =>
+        new Promise((resolve) => {
+          const call = `${program} git-setup --program doughwright`;
+          const child = spawn('script', ['-qec', call, '/dev/null'], { cwd: folder.path });
+          let out = '';
+          child.stdout.on('data', (data: Buffer) => {
+            const asked = out.includes('Shall I?');
+            out += data.toString();
+            if (!asked && out.includes('Shall I?')) child.stdin.write(keys);
+          });
+          child.once('close', (code) => resolve([code, out]));
+        });
+      for (const [keys, code] of [
+        ['\u0003', 130],
+        ['\u0004', 1],
+        ['no\r', 1],
+      ] as const) {
+        const folder = repositoryWith({ 'tin.dough': tin });
+        const [ended, said] = await answered(folder, keys);
+        expect([keys, ended, said]).toEqual([
+          keys,
+          code,
+          expect.stringMatching(/Nothing was changed\.\r\n$/),
+        ]);
+        expect(folder.git('status', '--short')).toBe('');
+      }
+      const folder = repositoryWith({ 'tin.dough': tin });
+      expect(await answered(folder, 'yes\r')).toEqual([0, expect.stringContaining('Done.')]);
+      expect(folder.git('status', '--short')).toBe('?? .gitattributes\n');
+    },
+  );
 
   it('makes `git diff` speak as a baker, and takes it back', async () => {
     const folder = repositoryWith({
