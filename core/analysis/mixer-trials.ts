@@ -11,68 +11,95 @@ import type { Block, Name } from '../syntax/tree.ts';
 import { analyse } from './analysis.ts';
 import { trialEvidence, trialsOf } from './trials.ts';
 
-/** A mixer fitted to all trials that were run on it. */
+/** A mixer fitted to the newest trials that were run on it. */
 export interface MixerTrials {
   readonly mixer: Mixer;
   /** The formulas whose trials count, in the order of the workspace. */
   readonly formulas: readonly Definition[];
+  /** Trials that count. */
+  readonly trials: number;
+  /** Whether there are older ones that do not count. */
+  readonly hasOlder: boolean;
   readonly readings: number;
   readonly calibration: Known<Calibration>;
   /** How fast it develops dough, by the stages seen; worked out when asked for. */
   readonly development: () => Known<DevelopmentFactor>;
 }
 
+/** As many trials as a fit takes. Their readings tell enough, and older ones tell of a mixer before its repairs. */
+const mostTrials = 40;
+
+/** One trial of a formula that may have been run on the mixer. */
+interface Run {
+  readonly definition: Definition;
+  readonly model: FormulaModel;
+  readonly index: number;
+  /** ISO 8601; '' where the trial has none. */
+  readonly date: string;
+}
+
 /**
- * Fits the mixer of a block to the trials of all formulas of the workspace that mean this very mixer. Undefined when the
- * block is no mixer, its name has several definitions, or no trial was run on it.
+ * Fits the mixer of a block to the newest trials, of all formulas of the workspace, that mean this very mixer. Undefined
+ * when the block is no mixer, its name has several definitions, or no trial was run on it.
  */
 export function mixerTrials(block: Block, name: Name, scope: Scope): MixerTrials | undefined {
-  const candidates = scope.names('tried').flatMap((definition) => {
+  const runs = scope.names('tried').flatMap((definition): Run[] => {
     const model = formulaOf(definition.block);
-    return model !== undefined && mayUse(model, name.folded) ? [{ definition, model }] : [];
+    if (model === undefined || !mayUse(model, name.folded)) return [];
+    return model.trials.map(({ header }, index) => ({ definition, model, index, date: header.date ?? '' }));
   });
-  if (candidates.length === 0) return undefined;
+  if (runs.length === 0) return undefined;
   const found = findMixer(name, scope);
   if (found.kind !== 'found' || found.mixer.definition?.block !== block) return undefined;
-  const formulas: Definition[] = [];
+  const counted = new Set<Definition>();
   const evidence: CalibrationTrial[] = [];
-  for (const { definition, model } of candidates) {
-    const own = evidenceOf(definition, model, block, seenFrom(scope, definition.uri));
-    if (own.length === 0) continue;
-    formulas.push(definition);
-    evidence.push(...own);
+  const newest = runs.toSorted((one, other) => (one.date < other.date ? 1 : one.date > other.date ? -1 : 0));
+  let looked = 0;
+  for (const { definition, model, index } of newest) {
+    if (evidence.length === mostTrials) break;
+    looked++;
+    const own = evidenceOf(definition, model, block, seenFrom(scope, definition.uri))[index];
+    if (own === undefined) continue;
+    counted.add(definition);
+    evidence.push(own);
   }
   if (evidence.length === 0) return undefined;
+  const { calibration, development } = calibrationOf(block, found.mixer, evidence);
   return {
     mixer: found.mixer,
-    formulas,
+    formulas: [...new Set(runs.map(({ definition }) => definition))].filter((one) => counted.has(one)),
+    trials: evidence.length,
+    hasOlder: looked < newest.length,
     readings: evidence.reduce((sum, trial) => sum + trial.readings.length, 0),
-    calibration: calibrationOf(block, found.mixer, evidence),
-    development: () => developmentFactor(found.mixer.data, evidence),
+    calibration,
+    development,
   };
 }
 
-function calibrationOf(
-  block: Block,
-  mixer: Mixer,
-  evidence: readonly CalibrationTrial[],
-): Known<Calibration> {
+type Fitted = Pick<MixerTrials, 'calibration' | 'development'>;
+
+function calibrationOf(block: Block, mixer: Mixer, evidence: readonly CalibrationTrial[]): Fitted {
   const before = calibrations.get(block);
   const same =
     before?.evidence.length === evidence.length &&
     before.evidence.every((one, index) => one === evidence[index]);
-  if (before !== undefined && same) return before.calibration;
-  const calibration = mixer.kindAssumed
-    ? unknown('the mixer does not say of what kind it is')
-    : calibrateMixer(mixer.data, evidence);
-  calibrations.set(block, { evidence, calibration });
-  return calibration;
+  if (before !== undefined && same) return before;
+  let development: Known<DevelopmentFactor> | undefined;
+  const made = {
+    evidence,
+    calibration: mixer.kindAssumed
+      ? unknown('the mixer does not say of what kind it is')
+      : calibrateMixer(mixer.data, evidence),
+    development: () => {
+      development ??= developmentFactor(mixer.data, evidence);
+      return development;
+    },
+  };
+  calibrations.set(block, made);
+  return made;
 }
 
-const calibrations = new WeakMap<
-  Block,
-  { readonly evidence: readonly CalibrationTrial[]; readonly calibration: Known<Calibration> }
->();
+const calibrations = new WeakMap<Block, Fitted & { readonly evidence: readonly CalibrationTrial[] }>();
 
 /** Whether a formula can have trials on a mixer of this name at all: most have none, and cost nothing. */
 function mayUse(model: FormulaModel, folded: string): boolean {
@@ -95,13 +122,16 @@ interface Asked {
   readonly blocks: readonly Block[];
 }
 
+/** By the trials of a formula, in their order; undefined for one that says nothing of the mixer. */
+type Evidence = readonly (CalibrationTrial | undefined)[];
+
 const remembered = new WeakMap<
   Block,
-  { readonly asked: readonly Asked[]; readonly mixer: Block; readonly evidence: readonly CalibrationTrial[] }
+  { readonly asked: readonly Asked[]; readonly mixer: Block; readonly evidence: Evidence }
 >();
 
 /**
- * What the trials of one formula say of the mixer. Remembered while the formula and all it looked up stay the same, so
+ * What each trial of one formula says of the mixer. Remembered while the formula and all it looked up stay the same, so
  * that a change of one formula works out that one alone.
  */
 function evidenceOf(
@@ -109,15 +139,15 @@ function evidenceOf(
   model: FormulaModel,
   mixer: Block,
   scope: Scope,
-): readonly CalibrationTrial[] {
+): Evidence {
   const before = remembered.get(block);
   if (before?.mixer === mixer && before.asked.every((one) => stands(one, scope))) return before.evidence;
   const asked: Asked[] = [];
   const listening = noting(scope, asked);
   const analysis = analyse(model, listening);
-  const evidence = trialsOf(analysis, listening).flatMap((trial) => {
-    if (!trial.mix.known || trial.mix.value.mixer.definition?.block !== mixer) return [];
-    return trialEvidence(trial, `${name.text}, ${trial.model.header.date ?? uri}`) ?? [];
+  const evidence = trialsOf(analysis, listening).map((trial) => {
+    if (!trial.mix.known || trial.mix.value.mixer.definition?.block !== mixer) return undefined;
+    return trialEvidence(trial, `${name.text}, ${trial.model.header.date ?? uri}`);
   });
   remembered.set(block, { asked, mixer, evidence });
   return evidence;

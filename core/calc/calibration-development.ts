@@ -34,14 +34,11 @@ export function developmentFactor(
       if (at(1) < 0) continue;
       readings++;
       for (const number of usedSpeeds(mixer, trial)) speeds.add(number);
-      least = Math.max(
-        least,
-        firstFactor((factor) => at(factor) >= seen),
-      );
-      most = Math.min(
-        most,
-        firstFactor((factor) => at(factor) > seen),
-      );
+      // Most readings close the band in no further, and say so at its ends.
+      const isReached = (factor: number): boolean => at(factor) >= seen;
+      const isPassed = (factor: number): boolean => at(factor) > seen;
+      if (least === 0 || !isReached(least)) least = Math.max(least, firstFactor(isReached));
+      if (most > largestFactor || isPassed(most)) most = Math.min(most, firstFactor(isPassed));
     }
   }
   if (readings === 0) return unknown('no stage was written down that can be compared');

@@ -8,10 +8,10 @@ import {
   startable,
   withValues,
 } from './calibration-quantities.ts';
+import { trialTemperatures, withWater } from './calibration-temperatures.ts';
 import { type Known, known, unknown } from './known.ts';
 import type { MixerData } from './mixer.ts';
-import { celsiusAt, simulateMixing } from './mixing.ts';
-import type { MixingInput } from './mixing-programme.ts';
+import { simulateMixing } from './mixing.ts';
 import { thermometerCelsius } from './thermometer.ts';
 
 /** One quantity of a mixer: °C a minute, °C, or minutes. */
@@ -72,7 +72,7 @@ export function calibrateMixer(mixer: MixerData, trials: readonly CalibrationTri
   }
   if (free.length === 0) return unknown(tooLittle);
   // Where the start is not given, the mixer as it is may find its own best one: the comparison is fair.
-  const before = temperatures(mixer, usable, fitted(mixer, usable, []).values);
+  const before = trialTemperatures(mixer, usable)([], fitted(mixer, usable, []).values);
   const measured = usable.flatMap((trial) =>
     trial.readings.map((reading) => ({ label: trial.label, ...reading })),
   );
@@ -123,9 +123,10 @@ function fitted(mixer: MixerData, trials: readonly CalibrationTrial[], free: rea
   const first = [...free.map((one) => one.start / one.scale), ...Array<number>(starts).fill(20 / waterScale)];
   const scales = [...free.map((one) => one.scale), ...Array<number>(starts).fill(waterScale)];
   const measured = trials.flatMap((trial) => trial.readings.map((reading) => reading.celsius));
+  const temperatures = trialTemperatures(mixer, trials, free);
   const model = (scaled: readonly number[]): number[] => {
     const values = scaled.map((value, index) => value * scales[index]!);
-    const told = temperatures(withValues(mixer, free, values), trials, values.slice(free.length));
+    const told = temperatures(values.slice(0, free.length), values.slice(free.length));
     return told.map((one) => (one.known ? one.value : Number.NaN));
   };
   let scaled = first;
@@ -188,37 +189,6 @@ function parameterOf(one: Free, index: number, fit: Fit): CalibratedParameter {
     value: known(fit.values[index]!, 'measured'),
     standardError: fit.errors[index]!,
   };
-}
-
-/** The temperatures of all readings, trial by trial. */
-function temperatures(
-  mixer: MixerData,
-  trials: readonly CalibrationTrial[],
-  waters: readonly number[],
-): Known<number>[] {
-  let next = 0;
-  return trials.flatMap((trial) => {
-    const plain = { ...trial.mixing, mixer, curve: noCurve };
-    const input = trial.waterKnown ? plain : withWater(plain, waters[next++]!);
-    const outcome = simulateMixing(input);
-    const last = outcome.points.at(-1)?.minutes ?? 0;
-    return trial.readings.map((reading) => celsiusAt(outcome, Math.min(last, Math.max(0, reading.minutes))));
-  });
-}
-
-// Temperatures do not hang on development, and without it the programme runs faster.
-const noCurve = unknown('only temperatures are asked for');
-
-function withWater(mixing: MixingInput, celsius: number): MixingInput {
-  const phases = mixing.phases.map((phase) =>
-    'portions' in phase
-      ? {
-          ...phase,
-          portions: phase.portions.map((one) => (one.tempered === true ? { ...one, celsius } : one)),
-        }
-      : phase,
-  );
-  return { ...mixing, phases };
 }
 
 function spread(misses: readonly number[]): number {

@@ -1,5 +1,5 @@
 import type { MixerTrials } from '../analysis/mixer-trials.ts';
-import { calibratedFigure, quantityWords } from '../rules/calibration-words.ts';
+import { calibratedFigure, quantityWords, readingsWords } from '../rules/calibration-words.ts';
 import { degreesApart, figure } from '../text/figures.ts';
 
 /** Before and after of a mixer’s calibration, as Markdown; what cannot be told says so. */
@@ -7,8 +7,8 @@ export function calibrationMarkdown(trials: MixerTrials): string[] {
   return [...warmingMarkdown(trials), ...developmentWords(trials)];
 }
 
-function warmingMarkdown({ calibration, formulas, readings }: MixerTrials): string[] {
-  const of = formulas.length === 1 ? 'one formula' : `${formulas.length} formulas`;
+function warmingMarkdown(trials: MixerTrials): string[] {
+  const { calibration } = trials;
   if (!calibration.known) return [`Its trials cannot calibrate it: ${calibration.reason}.`];
   const { parameters, spreadBefore, spreadAfter } = calibration.value;
   const before = spreadBefore.known ? degreesApart(spreadBefore.value) : 'not known';
@@ -22,7 +22,7 @@ function warmingMarkdown({ calibration, formulas, readings }: MixerTrials): stri
     return `- ${quantityWords(one.quantity)}: ${[now, told].filter((part) => part !== '').join('; ')}`;
   });
   return [
-    `**Calibration** from ${readings} readings of ${of}. Misses of the readings, as it is: ${before}; calibrated: ${degreesApart(spreadAfter)}.`,
+    `**Calibration** from ${readingsWords(trials)}. Misses of the readings, as it is: ${before}; calibrated: ${degreesApart(spreadAfter)}.`,
     rows.join('\n'),
     '_± is one standard error._',
   ];

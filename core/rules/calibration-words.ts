@@ -1,6 +1,13 @@
+import type { MixerTrials } from '../analysis/mixer-trials.ts';
 import type { CalibratedParameter } from '../calc/calibration.ts';
 import type { CalibratedQuantity } from '../calc/calibration-quantities.ts';
 import { degrees, degreesApart, degreesPerMinute, figure, mass } from '../text/figures.ts';
+
+/** What a calibration stands on: `24 readings of 3 formulas, of its newest 40 trials`. */
+export function readingsWords({ readings, formulas, trials, hasOlder }: MixerTrials): string {
+  const of = formulas.length === 1 ? 'one formula' : `${formulas.length} formulas`;
+  return `${readings} readings of ${of}${hasOlder ? `, of its newest ${trials} trials` : ''}`;
+}
 
 /** What is calibrated, in words: `how speed 2 warms`. */
 export function quantityWords(quantity: CalibratedQuantity): string {

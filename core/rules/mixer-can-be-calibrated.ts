@@ -6,7 +6,7 @@ import type { Mixer } from '../model/mixer.ts';
 import { propertiesOf, type SaidProperties } from '../model/properties.ts';
 import type { Block } from '../syntax/tree.ts';
 import { degreesApart, figure, trimmed } from '../text/figures.ts';
-import { quantityWords, writtenValue } from './calibration-words.ts';
+import { quantityWords, readingsWords, writtenValue } from './calibration-words.ts';
 import { headerPlace, quantityPlace } from './places.ts';
 import type { Rule, RuleEdit, RuleFix } from './rule.ts';
 import { listed, wordsOf } from './words.ts';
@@ -85,8 +85,7 @@ function developmentToWrite(trials: MixerTrials): WrittenFactor | undefined {
   return { least, most, middle: Math.sqrt(least * most), speeds };
 }
 
-function messageOf({ mixer, readings, formulas }: MixerTrials, { warming, factor }: Told): string {
-  const from = `${readings} readings of ${formulas.length === 1 ? 'one formula' : `${formulas.length} formulas`}`;
+function messageOf(trials: MixerTrials, { warming, factor }: Told): string {
   const said: string[] = [];
   if (warming !== undefined) {
     const { spreadBefore, spreadAfter, parameters } = warming;
@@ -103,7 +102,7 @@ function messageOf({ mixer, readings, formulas }: MixerTrials, { warming, factor
     said.push(
       `${warming === undefined ? 'by' : 'By'} the stages seen it develops dough ${figure(factor.least, 2)} to ${figure(factor.most, 2)} times as fast as worked out.`,
     );
-  return `“${mixer.name}” can be calibrated from ${from}: ${said.join(' ')}`;
+  return `“${trials.mixer.name}” can be calibrated from ${readingsWords(trials)}: ${said.join(' ')}`;
 }
 
 function fixOf({ warming, factor }: Told, edits: readonly RuleEdit[]): RuleFix {
