@@ -1,4 +1,5 @@
 import { type DevelopmentTimes, developmentTimes, strengthOf } from './development.ts';
+import { restingMinutes } from './dough-cooling.ts';
 import type { FlourCurve } from './flour.ts';
 import type { HeatItem } from './heat-content.ts';
 import type { FrictionConditions } from './heat-friction.ts';
@@ -199,7 +200,8 @@ function restStep(input: MixingInput, bowl: Bowl, phase: number, minutes: number
     measured: true,
     byHand: false,
     aroundCelsius: input.roomCelsius,
-    settlesMinutes: settlingMinutes(input.mixer, bowl.grams),
+    // Dough that stands follows the room as in bulk: it is the working that turns its inside to the air and the bowl.
+    settlesMinutes: Math.max(settlingMinutes(input.mixer, bowl.grams), restingMinutes(bowl.grams)),
     rate: known(0, 'given'),
     times: timesOf(input, bowl),
   };

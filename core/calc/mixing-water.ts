@@ -1,5 +1,6 @@
+import { heatCurve, slopeAt } from './composition.ts';
 import { type HeatInput, type HeatOutcome, waterTemperature } from './heat.ts';
-import { type HeatItem, hydrationHeat, mixedCelsius, pureWater } from './heat-content.ts';
+import { curveOf, type HeatItem, hydrationHeat, mixedCelsius, pureWater } from './heat-content.ts';
 import { virtualWaterCelsius } from './ice.ts';
 import { type Known, known, unknown } from './known.ts';
 import { type MixingOutcome, prepareMixing, runMixing } from './mixing.ts';
@@ -36,8 +37,7 @@ export function temperWater(input: TemperInput): Known<TemperedWater> {
   const prepared = prepareMixing(withPureWater(input.mixing));
   const solved = solveEnd(prepared.heat, input.targetCelsius);
   if (!solved.known) return solved;
-  if (solved.value > boilingCelsius)
-    return unknown('not even boiling water would keep it so warm, as it follows the room');
+  if (solved.value > boilingCelsius) return unknown(whyNoWater(prepared.heat, portions, waterGrams));
   const heat = waterTemperature(heatInput(input, portions, waterGrams, solved.value, input.targetCelsius));
   if (!heat.known) return heat;
   const { ice } = heat.value;
@@ -57,6 +57,17 @@ export function temperWater(input: TemperInput): Known<TemperedWater> {
     heat.provenance,
     heat.source,
   );
+}
+
+/** Less than this part of what the water brought is left at the end: then it is the room that the dough has followed. */
+const followsRoom = 0.5;
+
+function whyNoWater(plan: HeatPlan, portions: readonly MixPortion[], waterGrams: number): string {
+  const bowl = curveOf(portions.filter(({ grams }) => grams > 0));
+  const share = ((waterGrams / 1000) * slopeAt(heatCurve(pureWater), 20)) / slopeAt(bowl, 20);
+  return runHeat(plan, 20).endPerWaterDegree < followsRoom * share
+    ? 'not even boiling water would keep it so warm, as it follows the room'
+    : 'not even boiling water would warm it so far, as there is too little of it beside all that is colder';
 }
 
 function heatInput(

@@ -53,7 +53,8 @@ export function heatOf(mix: MixAnalysis): HeatFacts {
   const bill = mixingBill(input, water.known ? billedWater(water.value, tapCelsius) : undefined);
   const wanted = waterWanted(mix);
   const comparison = wanted.known ? compared(mix, wanted.value) : undefined;
-  const fromTap = tapCelsius === undefined ? undefined : doughFrom(input, tapCelsius);
+  const hasWater = allPortions(input).some(({ kind, grams }) => kind === 'water' && grams > 0);
+  const fromTap = tapCelsius === undefined || !hasWater ? undefined : doughFrom(input, tapCelsius);
   const limit = outcome.limitAfter;
   return {
     targetCelsius,

@@ -16,7 +16,7 @@ export const hotWater: Rule = {
   title: 'The water is hot enough to harm yeast and hands',
   explanation:
     'Water above about 45 °C harms the yeast that it meets, and can scald (common practice). Warm the flour or the room, or take a cooler ' +
-    'dough. Scalds are made on purpose in a `part` of their own. Where not even boiling water would do, because the dough follows the room by the end of the mixing, that is told as information.',
+    'dough. Scalds are made on purpose in a `part` of their own. Where not even boiling water would do, because the dough follows the room or the water is too little, that is told as information.',
   bad:
     'formula Quay Tin:\n  yield 10 kg\n  dough temperature 30 °C\n  bread flour  100%\n  water  60%, at 60 °C\n  salt  2%\n\n' +
     'mix in spiral:\n  load flour, water, salt\n  speed 1 for 9 min\n  speed 2 for 3 min\n',
@@ -31,7 +31,7 @@ export const hotWater: Rule = {
         if (mix.targetAssumed) continue;
         yield {
           ...waterPlace(analysis!, block, model.headerLine),
-          message: `No water brings the dough to ${degrees(mix.targetCelsius)}: ${mix.water.reason}. Change the room, mix shorter, or write the dough temperature that comes of it.`,
+          message: `No water brings the dough to ${degrees(mix.targetCelsius)}: ${mix.water.reason}. Warm the room or what else goes in, or write the dough temperature that comes of it.`,
           level: 'info',
         };
         continue;

@@ -135,7 +135,7 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
       'settles',
       'settles',
       '9 min at 700 g',
-      'time in which two thirds of the way to the surroundings is gone',
+      'time in which worked dough goes two thirds of the way to its surroundings',
     ),
     property('friction', 'difference', '14 °C', 'measured friction factor, three-temperature rule'),
     note,

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { stageOf } from '../../core/calc/development.ts';
+import { restingMinutes } from '../../core/calc/dough-cooling.ts';
 import { blendCurve, type FlourData } from '../../core/calc/flour.ts';
 import type { Known } from '../../core/calc/known.ts';
 import { developmentRate, type MixerData, warmingRate } from '../../core/calc/mixer.ts';
@@ -403,8 +404,14 @@ describe('water for a programme', () => {
   });
 
   test('is unknown where not even boiling water would be warm enough, never hotter than that', () => {
-    const cold = temperWater({ mixing: mixing(5000, spiral, 10), targetCelsius: 29 });
-    expect(!cold.known && cold.reason).toContain('not even boiling water');
+    const little = temperWater({ mixing: mixing(500, spiral, 10), targetCelsius: 29 });
+    expect(!little.known && little.reason).toContain('too little of it');
+    const load: MixingPhase = { kind: 'load', portions: [flourPortion(400), temperedWater(260)] };
+    const long = temperWater({
+      mixing: { ...programme(strongWhite, 0.65, hand, []), phases: [load, knead(60)] },
+      targetCelsius: 29,
+    });
+    expect(!long.known && long.reason).toContain('follows the room');
     fc.assert(
       fc.property(between(20, 40), between(10, 35), (target, room) => {
         const found = temperWater({ mixing: mixing(6500, spiral, room), targetCelsius: target });
@@ -412,6 +419,25 @@ describe('water for a programme', () => {
       }),
       { numRuns: 30 },
     );
+  });
+
+  test('a rest brings the dough nearer to the room no faster than bulk does', () => {
+    for (const mixer of [spiral, planetary, hand]) {
+      const [grams, minutes] = [10_000, 40];
+      const input = (room: number): MixingInput => ({
+        ...programme(strongWhite, 0.65, mixer, []),
+        roomCelsius: room,
+        phases: [
+          { kind: 'load', portions: [flourPortion(grams, 20), waterPortion(0.65 * grams, 20)] },
+          rest(minutes),
+        ],
+      });
+      const end = (room: number) => told(simulateMixing(input(room)).endCelsius);
+      const followed = (end(30) - end(10)) / 20;
+      expect(followed).toBeCloseTo(1 - Math.exp(-minutes / restingMinutes(1.65 * grams)), 9);
+      // 16 kg of dough in a bowl keeps its warmth: under a tenth in forty minutes (common practice, no source).
+      expect(followed).toBeLessThan(0.1);
+    }
   });
 
   test('needs no ice when the tap is cool enough, and less of it the warmer the target', () => {

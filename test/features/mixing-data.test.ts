@@ -88,6 +88,14 @@ describe('the inverse questions', () => {
     expect(fromTap!.doughCelsius).toBeCloseTo(written.doughCelsius!, 2);
   });
 
+  it('says nothing of tap water where the dough has none', () => {
+    const brioche =
+      'bakery Quay Lane:\n  tap water 14 °C\n\nformula Quay Bun:\n  yield 6 kg\n  bread flour  100%\n  egg  60%\n  salt  2%\n\n' +
+      'mix in spiral:\n  load flour, egg, salt\n  speed 1 for 5 min\n';
+    expect(factsOf(brioche).doughCelsius).toBeDefined();
+    expect(factsOf(brioche).fromTap).toBeUndefined();
+  });
+
   it('the minutes to a degree too warm are those after which the dough is', () => {
     const { oneDegreeOver } = factsOf(tin({ water: ', at 26 °C' }));
     expect(oneDegreeOver!.celsius).toBe(26);
