@@ -1,9 +1,32 @@
 /** Water to flour of the dough that a bowl is rated for: a medium bread dough, by makers’ manuals of dough mixers. */
 export const ratedWaterToFlour = 0.6;
 
+/** What of a dough decides how stiff it is, grams. */
+export interface Softness {
+  readonly flourGrams: number;
+  readonly freeWaterGrams: number;
+  readonly fatGrams: number;
+  readonly sugarGrams: number;
+}
+
+/** How much a gram of fat or sugar softens a dough beside one of water; common practice, no source. */
+const softensAsWater = 0.5;
+
+/**
+ * Water to flour of a lean dough as stiff as all this together, by weight: sugar dissolves and fat greases, so a rich dough is softer
+ * than its water alone says. Undefined without flour or water.
+ */
+export function softness(portions: readonly Softness[]): number | undefined {
+  const sum = (what: keyof Softness): number =>
+    portions.reduce((all, portion) => all + Math.max(0, portion[what]), 0);
+  const [flour, water] = [sum('flourGrams'), sum('freeWaterGrams')];
+  if (!(flour > 0) || !(water > 0)) return undefined;
+  return (water + softensAsWater * (sum('fatGrams') + sum('sugarGrams'))) / flour;
+}
+
 /** What makes a dough heavier work for a machine than the one it is rated for. */
 export interface DoughLoad {
-  /** Water to flour, by weight. */
+  /** Water to flour, by weight; of a rich dough by `softness`. */
   readonly waterToFlour: number;
   readonly isHighGluten?: boolean;
   readonly isCold?: boolean;

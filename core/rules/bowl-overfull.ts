@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { flourMixOf } from '../analysis/flour-mix.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
-import { type DoughLoad, mostDoughGrams, ratedWaterToFlour } from '../calc/bowl-load.ts';
+import { type DoughLoad, mostDoughGrams, ratedWaterToFlour, softness } from '../calc/bowl-load.ts';
 import { mass, trimmed } from '../text/figures.ts';
 import { runMixes } from './mixes.ts';
 import { headerPlace } from './places.ts';
@@ -67,19 +67,12 @@ function heavyWords({ waterToFlour: ratio, isHighGluten, isCold }: DoughLoad): s
   const others = [...(isHighGluten ? ['high-gluten flour'] : []), ...(isCold ? ['cold water'] : [])];
   const made = others.length === 0 ? '' : ` with ${listed(others)}`;
   return ratio < ratedWaterToFlour
-    ? `stiff dough${made}, ${trimmed(100 * ratio, 0)} g of water to 100 g of flour`
+    ? `stiff dough${made}, like ${trimmed(100 * ratio, 0)} g of water to 100 g of flour`
     : `dough${made}`;
 }
 
-/** Free water to flour of all that the programme loads; that of a rated dough where there is no flour to compare. */
+/** How soft all is that the programme loads; as a rated dough where there is no flour to compare. */
 function waterToFlour({ input }: MixAnalysis): number {
-  let [flour, water] = [0, 0];
-  for (const phase of input.phases) {
-    if (!('portions' in phase)) continue;
-    for (const portion of phase.portions) {
-      flour += portion.flourGrams;
-      water += Math.max(0, portion.freeWaterGrams);
-    }
-  }
-  return flour > 0 && water > 0 ? water / flour : ratedWaterToFlour;
+  const all = input.phases.flatMap((phase) => ('portions' in phase ? phase.portions : []));
+  return softness(all) ?? ratedWaterToFlour;
 }

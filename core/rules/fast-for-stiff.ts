@@ -1,3 +1,5 @@
+import { softness } from '../calc/bowl-load.ts';
+import type { MixPortion } from '../calc/mixing-programme.ts';
 import { trimmed } from '../text/figures.ts';
 import { doughMixes, waterLine } from './mixes.ts';
 import type { Rule } from './rule.ts';
@@ -10,13 +12,20 @@ import { wordsOf } from './words.ts';
 const stiff = 0.5;
 const edge = 0.02;
 
+/** `47 g of water to 100 g of flour`, and what fat and sugar make of it. */
+function stiffWords(inBowl: readonly MixPortion[], soft: number): string {
+  const lean = softness(inBowl.map((portion) => ({ ...portion, fatGrams: 0, sugarGrams: 0 })));
+  const [water, as] = [lean ?? soft, soft].map((ratio) => trimmed(100 * ratio, 0));
+  return `${water} g of water to 100 g of flour${water === as ? '' : `, with fat and sugar as soft as ${as} g,`}`;
+}
+
 export const fastForStiff: Rule = {
   code: 'fast-for-stiff',
   level: 'warning',
   title: 'A very stiff dough at second speed',
   explanation:
     'Up to 50 g of water to 100 g of flour a dough is so stiff that a faster speed overloads motor and gears, tears the dough instead of ' +
-    'developing it and warms it fast. Makers’ manuals of dough mixers keep such dough to the first speed. Your machine’s own manual ' +
+    'developing it and warms it fast. Makers’ manuals of dough mixers keep such dough to the first speed. Fat and sugar soften a dough: they count as half their weight in water (common practice). Your machine’s own manual ' +
     'comes first.',
   bad:
     'formula Quay Ring:\n  yield 20 kg\n  bread flour  100%\n  water  45%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
@@ -28,24 +37,22 @@ export const fastForStiff: Rule = {
     for (const { mix } of doughMixes(analysis)) {
       const { phases, mixer } = mix.input;
       const slowest = Math.min(...mixer.speeds.map((speed) => speed.number));
-      let [flour, water] = [0, 0];
+      const inBowl: MixPortion[] = [];
       for (const [index, phase] of phases.entries()) {
         if ('portions' in phase) {
-          for (const portion of phase.portions) {
-            flour += portion.flourGrams;
-            water += Math.max(0, portion.freeWaterGrams);
-          }
+          inBowl.push(...phase.portions);
           continue;
         }
         if (phase.kind !== 'speed' || mixer.kind === 'hand' || phase.number <= slowest) continue;
-        if (!(flour > 0) || !(water > 0) || water / flour > stiff || !(phase.seconds > 0)) continue;
+        const soft = softness(inBowl);
+        if (soft === undefined || soft > stiff || !(phase.seconds > 0)) continue;
         const line = mix.phaseLines[index]!;
         const by = waterLine(analysis!);
-        const isSure = water / flour <= stiff - edge;
+        const isSure = soft <= stiff - edge;
         yield {
           line,
           span: wordsOf(block, line),
-          message: `${trimmed((100 * water) / flour, 0)} g of water to 100 g of flour is ${isSure ? 'too stiff' : 'on the edge of too stiff'} for speed ${phase.number}: it strains the machine and tears the dough. Stay at speed ${slowest}, and follow the machine’s manual.`,
+          message: `${stiffWords(inBowl, soft)} is ${isSure ? 'too stiff' : 'on the edge of too stiff'} for speed ${phase.number}: it strains the machine and tears the dough. Stay at speed ${slowest}, and follow the machine’s manual.`,
           ...(isSure ? {} : { level: 'info' as const }),
           related: [
             ...(by === undefined ? [] : [{ line: by, span: wordsOf(block, by), message: 'the water' }]),

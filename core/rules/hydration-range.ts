@@ -7,7 +7,7 @@ import type { RelatedLine, Rule, RuleContext } from './rule.ts';
 
 /** Points above and below the absorption that are told; our own choice on common practice, no source. */
 const wetPoints = { strong: 0.25, weak: 0.18 };
-const dryPoints = 0.15;
+const dryPoints = 0.18;
 /** Wider where the protein of the flour had to be assumed. */
 const assumedPoints = 0.1;
 /** Farinograph stability, minutes, between which the wet limit moves from weak to strong. */
@@ -22,7 +22,7 @@ export const hydrationRange: Rule = {
   title: 'More or less water than the flour takes',
   explanation:
     'The water that is free for the flour (that of milk, eggs and butter counted, what soaked seeds hold not) is measured against the absorption of ' +
-    'the flours. More than 25 points above it, 18 for weak flour, the dough runs; more than 15 below, it stays dry. Both limits are common practice. ' +
+    'the flours. More than 25 points above it, 18 for weak flour, the dough runs; more than 18 below, it stays dry. Both limits are common practice. ' +
     'Nothing is said of doughs that are mostly rye, and nothing of dry pastry without yeast or rich in fat and sugar, ' +
     'and nothing of a formula without salt and mix: that is a levain.',
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  95%\n  salt  2%\n  fresh yeast  1%\n',

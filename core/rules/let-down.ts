@@ -1,5 +1,5 @@
 import { minutes, minutesBand } from '../text/figures.ts';
-import { causesOf, doughMixes, phaseAt, stopFix } from './mixes.ts';
+import { causesOf, doughMixes, holds, isMostlyGluten, phaseAt, stopFix } from './mixes.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -10,7 +10,7 @@ export const letDown: Rule = {
   explanation:
     'Past full development the dough holds for a while, then lets down: it gets slack, shiny and sticky. Strong flour at modest hydration ' +
     'holds long; weak, wholemeal or very wet dough does not. Stop earlier, use a slower speed, less water or a stronger flour. The band is ±20 % ' +
-    '(common practice) until the mixer is calibrated; a programme that ends inside it only may let the dough down, and is told as information.',
+    '(common practice) until the mixer is calibrated; a programme that ends inside it only may let the dough down, and in the first half of it that is information.',
   bad:
     'formula Quay Brown:\n  yield 20 kg\n  dough temperature 26 °C\n  wholemeal wheat  100%\n  water  84%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
     '  speed 1 for 4 min\n  speed 2 for 16 min\n',
@@ -24,17 +24,18 @@ export const letDown: Rule = {
       const { low, expected, high } = letDownAfter.value;
       if (low > end + 1e-9 || breakdownAfter.value.expected <= end + 1e-9) continue;
       const line = phaseAt(run, Math.min(expected, end))?.line ?? run.model.headerLine;
+      const isSure = isMostlyGluten(run);
       const verdict =
-        high <= end
+        high <= end && isSure
           ? 'the dough is let down, slack and sticky'
           : 'the dough may be let down, slack and sticky';
       yield {
         line,
         span: wordsOf(context.block, line),
         message: `Let-down from about ${minutesBand(low, high)}; this programme ends at ${minutes(end)}: ${verdict}. It is developed after about ${minutes(developedAfter.value.expected)}.`,
-        ...(expected <= end ? {} : { level: 'info' as const }),
+        ...(isSure && expected <= end ? {} : { level: 'info' as const }),
         related: causesOf(context, run),
-        fixes: stopFix(context, run, developedAfter.value.expected),
+        fixes: stopFix(context, run, developedAfter.value.expected, holds),
       };
     }
   },

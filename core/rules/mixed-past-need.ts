@@ -1,6 +1,6 @@
 import { celsiusAt } from '../calc/mixing.ts';
 import { degreesApart, minutes, minutesBand } from '../text/figures.ts';
-import { causesOf, doughMixes, lastAdditionMinutes, phaseAt, stopFix, takenInMinutes } from './mixes.ts';
+import { causesOf, doughMixes, phaseAt, stopFix, takenInMinutes } from './mixes.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -14,7 +14,7 @@ export const mixedPastNeed: Rule = {
   title: 'The dough is mixed far longer than it needs',
   explanation:
     'The dough has had half as much work again as full development takes. The minutes are spent on warming it, and on bleaching the crumb. ' +
-    'What an addition late in the programme needs to be taken in is not counted. Where the dough is let down or broken, that is told instead.',
+    'What an addition late in the programme needs to be taken in is not counted: three minutes, and more for much butter or water (common practice). Where the dough is let down or broken, that is told instead.',
   bad:
     'formula Quay Tin:\n  yield 20 kg\n  dough temperature 26 °C\n  bread flour  100%\n  water  60%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
     '  speed 1 for 4 min\n  speed 2 for 12 min\n',
@@ -27,7 +27,7 @@ export const mixedPastNeed: Rule = {
       const { developedAfter, letDownAfter, programmeMinutes: end } = outcome;
       if (!developedAfter.known || !outcome.development.known || outcome.development.value < plenty) continue;
       if (letDownAfter.known && letDownAfter.value.low <= end) continue;
-      const enough = Math.max(developedAfter.value.high, lastAdditionMinutes(run) + takenInMinutes);
+      const enough = Math.max(developedAfter.value.high, takenInMinutes(run));
       const wasted = end - enough;
       if (wasted < leastWastedMinutes) continue;
       const line = phaseAt(run, end)?.line ?? run.model.headerLine;
@@ -40,7 +40,7 @@ export const mixedPastNeed: Rule = {
         span: wordsOf(context.block, line),
         message: `The dough is developed after about ${minutesBand(developedAfter.value.low, developedAfter.value.high)}; this programme ends at ${minutes(end)}. The last ${minutes(wasted)} or more do nothing for it${heat}.`,
         related: causesOf(context, run),
-        fixes: stopFix(context, run, enough),
+        fixes: stopFix(context, run, enough, (after) => after.programmeMinutes - enough < leastWastedMinutes),
       };
     }
   },

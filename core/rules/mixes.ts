@@ -1,5 +1,8 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
+import { type MixingOutcome, simulateMixing } from '../calc/mixing.ts';
+import type { MixPortion } from '../calc/mixing-programme.ts';
+import { temperWater } from '../calc/mixing-water.ts';
 import { lineOfId, type MixModel } from '../model/formula-model.ts';
 import { figure, trimmed } from '../text/figures.ts';
 import { headerPlace, quantityPlace } from './places.ts';
@@ -29,31 +32,52 @@ export interface TimedPhase {
   readonly startMinutes: number;
   readonly endMinutes: number;
   readonly works: boolean;
-  /** The first line that works the dough after something has gone in. */
-  readonly afterAddition: boolean;
+  /** When all that went in before it is taken in, minutes of the programme. */
+  readonly takenInMinutes: number;
 }
 
 export function timedPhases({ mix }: RunMix): TimedPhase[] {
   const phases: TimedPhase[] = [];
-  let clock = 0;
-  let afterAddition = false;
+  let [clock, worked, flour, takenIn] = [0, 0, 0, 0];
   for (const [index, phase] of mix.input.phases.entries()) {
     if ('portions' in phase) {
-      afterAddition = true;
+      for (const portion of phase.portions) flour += Math.max(0, portion.flourGrams);
+      const late = worked > 0 ? phase.portions : [];
+      takenIn = Math.max(takenIn, clock + minutesToTakeIn(late, flour));
       continue;
     }
     const startMinutes = clock;
+    const works = phase.kind !== 'rest';
     clock += Math.max(0, phase.seconds) / 60;
+    if (works) worked += clock - startMinutes;
+    // What has only stood in the bowl is as far from being taken in as before.
+    else if (takenIn > startMinutes) takenIn += clock - startMinutes;
     phases.push({
       line: mix.phaseLines[index]!,
       startMinutes,
       endMinutes: clock,
-      works: phase.kind !== 'rest',
-      afterAddition,
+      works,
+      takenInMinutes: takenIn,
     });
-    if (phase.kind !== 'rest') afterAddition = false;
   }
   return phases;
+}
+
+/** Minutes of work that any addition needs to be taken in; common practice, no source. */
+const leastToTakeIn = 3;
+/** Minutes more for each percent of the flour in fat or water that a dough already worked has to take in: common practice. */
+const minutesByPercent = 0.15;
+const mostToTakeIn = 15;
+
+/** Half of a flour’s weight in butter takes some ten minutes, a pinch of salt three. */
+function minutesToTakeIn(late: readonly MixPortion[], flourGrams: number): number {
+  const soft = late.reduce((sum, { fatGrams, freeWaterGrams, flourGrams: own }) => {
+    // A preferment brings flour for its water.
+    const water = Math.max(0, freeWaterGrams - own);
+    return sum + Math.max(0, fatGrams) + water;
+  }, 0);
+  const percent = flourGrams > 0 ? (100 * soft) / flourGrams : 0;
+  return Math.min(mostToTakeIn, leastToTakeIn + minutesByPercent * percent);
 }
 
 /** The line in which the programme is at a minute; its last working line when the minute is past its end. */
@@ -62,24 +86,23 @@ export function phaseAt(run: RunMix, minutes: number): TimedPhase | undefined {
   return working.find((phase) => phase.endMinutes >= minutes - 1e-9) ?? working[working.length - 1];
 }
 
-/** When the last portion goes in, minutes of the programme. */
-export function lastAdditionMinutes({ mix }: RunMix): number {
-  let clock = 0;
-  let last = 0;
-  for (const phase of mix.input.phases) {
-    if ('portions' in phase) last = clock;
-    else clock += Math.max(0, phase.seconds) / 60;
-  }
-  return last;
+/** When all that goes in late is taken in, minutes of the programme. */
+export function takenInMinutes(run: RunMix): number {
+  return Math.max(0, ...timedPhases(run).map((phase) => phase.takenInMinutes));
 }
 
 /**
- * Works the dough no further than to a minute: its line ends there, to the half minute, and what comes after it is
- * shortened to the minutes that an addition before it needs to be taken in. No fix where a line would have to go.
+ * Works the dough no further than to a minute, and than what went in late takes to be taken in: lines end there, to the
+ * half minute. No fix where a line would have to go, or where the finding would stay.
  */
-export function stopFix(context: RuleContext, run: RunMix, minutes: number): RuleFix[] {
+export function stopFix(
+  context: RuleContext,
+  run: RunMix,
+  minutes: number,
+  cures: (after: MixingOutcome) => boolean,
+): RuleFix[] {
   const edits = stopEdits(context, run, minutes);
-  if (edits === undefined || edits.length === 0) return [];
+  if (edits === undefined || edits.length === 0 || !cures(outcomeAfter(run, edits))) return [];
   return [{ title: `${shorterWords(edits)}: developed, and no further`, edits, preferred: true }];
 }
 
@@ -89,25 +112,49 @@ export function shorterWords(edits: readonly RuleEdit[]): string {
   return times.length === 1 ? `Write ${times[0]}` : `Shorten to ${times.join(', then ')}`;
 }
 
-/** Minutes that an addition needs to be taken in; common practice, no source. */
-export const takenInMinutes = 3;
-
 /** The edits of `stopFix`; undefined where they cannot be made. */
 export function stopEdits({ block }: RuleContext, run: RunMix, minutes: number): RuleEdit[] | undefined {
   const phases = timedPhases(run);
   const edits: RuleEdit[] = [];
   for (const phase of phases) {
     const long = phase.endMinutes - phase.startMinutes;
-    const wanted = minutes - phase.startMinutes;
+    const wanted = Math.max(minutes, phase.takenInMinutes) - phase.startMinutes;
     if (!phase.works || wanted >= long) continue;
-    if (wanted <= 0 && !phase.afterAddition) return undefined;
-    const kept = wanted <= 0 ? Math.min(long, takenInMinutes) : Math.max(0.5, Math.round(wanted * 2) / 2);
+    if (wanted <= 0) return undefined;
+    const kept = Math.max(0.5, Math.round(wanted * 2) / 2);
     if (kept >= long) continue;
     const span = quantityPlace(block, phase.line, 'duration');
     if (span === undefined) return undefined;
     edits.push({ line: phase.line, start: span.start, end: span.end, insert: `${trimmed(kept, 1)} min` });
   }
   return edits;
+}
+
+/** What the programme does to the dough once its lines last as long as these edits say. */
+export function outcomeAfter({ mix }: RunMix, edits: readonly RuleEdit[]): MixingOutcome {
+  const phases = mix.input.phases.map((phase, index) => {
+    const edit = edits.find(({ line }) => line === mix.phaseLines[index]);
+    if (edit === undefined || !('seconds' in phase)) return phase;
+    return { ...phase, seconds: 60 * Number.parseFloat(edit.insert) };
+  });
+  const mixing = { ...mix.input, phases };
+  const { targetCelsius, tapCelsius } = mix;
+  if (!mix.water.known) return simulateMixing(mixing);
+  const water = temperWater({ mixing, targetCelsius, ...(tapCelsius === undefined ? {} : { tapCelsius }) });
+  return water.known ? water.value.outcome : simulateMixing(mixing);
+}
+
+/** Not even the earliest let-down comes before the end of the programme. */
+export function holds({ letDownAfter, programmeMinutes }: MixingOutcome): boolean {
+  return !letDownAfter.known || letDownAfter.value.low > programmeMinutes + 1e-9;
+}
+
+/** With more rye or other grain without gluten than this, a share of the flour, the curve is a guess; common practice. */
+const mostWithoutGluten = 0.25;
+
+/** Whether the flour makes enough gluten for a warning: doughs of much rye are mixed until even, and only told of. */
+export function isMostlyGluten({ mix }: RunMix): boolean {
+  return mix.input.curve.known && mix.input.curve.value.shareWithoutGluten <= mostWithoutGluten;
 }
 
 /** What a finding about over-mixing hangs on: the flours and their stability, the water, the mixer. */

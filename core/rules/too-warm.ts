@@ -5,7 +5,7 @@ import { lineOfId } from '../model/formula-model.ts';
 import { degrees, degreesApart, minutes, trimmed, warmthWord } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
 import { foldEdits } from './fold-edits.ts';
-import { doughMixes, type RunMix, shorterWords, stopEdits, waterLine } from './mixes.ts';
+import { doughMixes, outcomeAfter, type RunMix, shorterWords, stopEdits, waterLine } from './mixes.ts';
 import { headerPlace, propertyPlace, quantityPlace } from './places.ts';
 import type { RelatedLine, Rule, RuleContext, RuleEdit, RuleFix } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -88,14 +88,16 @@ function relatedPlaces(context: RuleContext, { mix }: RunMix): RelatedLine[] {
   return related;
 }
 
-/** Where the file gives the water its temperature: the one that reaches the target, or none where it takes ice. */
+/** Where the file gives the water its temperature: the one that reaches the target, or none where that takes ice. */
 function colderWater(context: RuleContext, { mix, model }: RunMix): RuleFix[] {
   const places = givenTemperatures(context, mix.index, model.headerLine);
   if (places.length === 0) return [];
   const needed = waterWanted(mix);
   if (!needed.known) return [];
   const celsius = Math.floor(needed.value.waterCelsius);
-  if (celsius < 1) {
+  const { ice } = needed.value;
+  // Written colder than the tap a temperature would hide how much ice it takes.
+  if (celsius < 1 || (ice.known && ice.value.iceGrams > 0)) {
     const edits = places.map(
       ({ line, from, span }): RuleEdit => ({ line, start: from, end: span.end, insert: '' }),
     );
@@ -121,11 +123,15 @@ function shorter(context: RuleContext, run: RunMix, limit: number): RuleFix[] {
   const { outcome, targetCelsius } = run.mix;
   const { developedAfter, limitAfter, programmeMinutes } = outcome;
   if (!developedAfter.known) return [];
+  const cures = (edits: readonly RuleEdit[]): boolean => {
+    const { endCelsius } = outcomeAfter(run, edits);
+    return endCelsius.known && endCelsius.value - targetCelsius <= limit;
+  };
   const developed = developedAfter.value.expected;
   const then = developed < programmeMinutes ? celsiusAt(outcome, developed) : undefined;
   if (then?.known && then.value - targetCelsius <= limit) {
     const edits = stopEdits(context, run, developed) ?? [];
-    return edits.length === 0
+    return edits.length === 0 || !cures(edits)
       ? []
       : [{ title: `${shorterWords(edits)}: developed by then, and cooler`, edits }];
   }
@@ -134,7 +140,7 @@ function shorter(context: RuleContext, run: RunMix, limit: number): RuleFix[] {
   if (!enough.known || enough.value < foldsDoTheRest) return [];
   const stops = stopEdits(context, run, limitAfter.value.minutes) ?? [];
   const folds = foldEdits(context);
-  if (stops.length === 0 || folds.length === 0) return [];
+  if (stops.length === 0 || folds.length === 0 || !cures(stops)) return [];
   return [{ title: `${shorterWords(stops)}, and fold twice in the bulk`, edits: [...stops, ...folds] }];
 }
 

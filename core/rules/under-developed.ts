@@ -1,7 +1,7 @@
 import { minutesBand, percent, trimmed } from '../text/figures.ts';
 import { replaceFix } from './fixes.ts';
 import { foldEdits } from './fold-edits.ts';
-import { causesOf, doughMixes, phaseAt, type RunMix, timedPhases } from './mixes.ts';
+import { causesOf, doughMixes, isMostlyGluten, phaseAt, type RunMix, timedPhases } from './mixes.ts';
 import { headerPlace, quantityPlace } from './places.ts';
 import type { Rule, RuleContext, RuleFix } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -20,7 +20,7 @@ export const underDeveloped: Rule = {
   explanation:
     'By the flour, the water and the mixer the dough needs more work than the programme gives. That is intended where folds or a long ' +
     'bulk do the rest: with two folds or more, or eight hours of bulk, nothing is said. The time is common practice, ±20 % until the ' +
-    'mixer is calibrated; while the end of the programme lies inside that band the finding is information only. No such finding for doughs that are mostly rye: they are mixed until even.',
+    'mixer is calibrated; while the end of the programme lies inside that band the finding is information only. Dough with a quarter of rye and more is only informed of, and above 40% there is no such finding: it is mixed until even.',
   bad:
     'formula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n  fresh yeast  1%\n\nmix in spiral:\n  load flour, water, salt, fresh yeast\n' +
     '  speed 1 for 3 min\n\nprocess:\n  bulk 1 h at 25 °C\n  divide\n',
@@ -37,7 +37,7 @@ export const underDeveloped: Rule = {
       const end = outcome.programmeMinutes;
       // Told when most of the band lies beyond the end; only a warning when all of it does.
       if (low + (expected - low) / 4 <= end + 1e-9) continue;
-      const isSure = low > end + 1e-9;
+      const isSure = low > end + 1e-9 && isMostlyGluten(run);
       const line = phaseAt(run, end)?.line;
       const place =
         line === undefined

@@ -5,6 +5,7 @@ import type { MixingPhase } from '../../calc/mixing-programme.ts';
 import type { TemperedWater } from '../../calc/mixing-water.ts';
 import { formulaOf, type MixModel } from '../../model/formula-model.ts';
 import { byHand, findMixer, type Mixer } from '../../model/mixer.ts';
+import { hottestCelsius } from '../../rules/hot-water.ts';
 import { degrees, mass, minutes, trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
 import type { Action, ActionContext } from './action.ts';
@@ -99,12 +100,18 @@ function heatOf(mix: MixAnalysis, after: Conversion['after'], water: Conversion[
 }
 
 function waterWords({ waterCelsius, ice }: TemperedWater): string {
+  if (waterCelsius > hottestCelsius) return `water at ${degrees(waterCelsius)}, hotter than yeast bears`;
   if (!ice.known || !(ice.value.iceGrams > 0)) return `water at ${degrees(waterCelsius)}`;
   return `tap water and ${mass(ice.value.iceGrams)} of ice`;
 }
 
-function fitOf(mix: MixAnalysis, { mostGrams, leastGrams }: Mixer): string {
+/** Dough that a pair of hands kneads at a time, at most; common practice, no source. */
+const mostByHandGrams = 10_000;
+
+function fitOf(mix: MixAnalysis, { data, mostGrams, leastGrams }: Mixer): string {
   if (mostGrams !== undefined && mix.doughGrams > mostGrams) return '; too much for its bowl';
+  if (data.kind === 'hand' && mix.doughGrams > mostByHandGrams)
+    return '; more dough than hands knead at once';
   return leastGrams !== undefined && mix.doughGrams < leastGrams ? '; too little for its bowl' : '';
 }
 
