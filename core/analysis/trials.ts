@@ -1,3 +1,4 @@
+import { cannotHaveBeen } from '../calc/coldest.ts';
 import { type Known, known, unknown } from '../calc/known.ts';
 import { celsiusAt, type MixingOutcome, simulateMixing } from '../calc/mixing.ts';
 import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing-programme.ts';
@@ -106,7 +107,12 @@ export function comparedReadings(trial: TrialAnalysis): ComparedReading[] {
 export function trialEvidence(trial: TrialAnalysis, label: string) {
   if (!trial.mix.known) return undefined;
   const { input, waterKnown, programmeMinutes } = trial.mix.value;
-  const readings = trial.readings.filter((one) => one.minutes >= 0 && one.minutes <= programmeMinutes + 1e-6);
+  const readings = trial.readings.filter(
+    ({ minutes, celsius }) =>
+      minutes >= 0 &&
+      minutes <= programmeMinutes + 1e-6 &&
+      cannotHaveBeen(input, minutes, celsius) === undefined,
+  );
   return readings.length === 0 ? undefined : { label, mixing: input, readings, waterKnown };
 }
 

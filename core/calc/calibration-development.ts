@@ -55,7 +55,15 @@ export function developmentFactor(
   );
 }
 
-const stages: readonly string[] = ['pick-up', 'clean-up', 'developing', 'developed', 'let-down', 'breakdown'];
+/** The stages in their order. */
+export const stages: readonly string[] = [
+  'pick-up',
+  'clean-up',
+  'developing',
+  'developed',
+  'let-down',
+  'breakdown',
+];
 
 const largestFactor = 10;
 const smallestFactor = 0.1;

@@ -64,9 +64,10 @@ export function calibrateMixer(mixer: MixerData, trials: readonly CalibrationTri
       const rest = free.filter((other) => other !== one);
       return { rest, fit: fitted(mixer, usable, rest) };
     });
-    const [first, ...others] = without;
-    if (first === undefined) break;
-    const best = others.reduce((one, other) => (other.fit.spread <= one.fit.spread ? other : one), first);
+    if (without.length === 0) break;
+    // Where several would do as well it is the last, how slowly the dough follows the room.
+    const least = Math.min(...without.map((one) => one.fit.spread));
+    const best = without.findLast((one) => !(one.fit.spread > least + asGoodCelsius)) ?? without.at(-1)!;
     free = best.rest;
     fit = best.fit;
   }
@@ -99,6 +100,9 @@ export function calibrateMixer(mixer: MixerData, trials: readonly CalibrationTri
     'measured',
   );
 }
+
+/** Fits that miss the readings by no more than so much beyond the best are as good, °C: no thermometer tells them apart. */
+const asGoodCelsius = 0.05;
 
 const tooLittle =
   'the readings do not determine it: they lie too close together, or stand in for one another';

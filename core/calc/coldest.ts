@@ -32,3 +32,40 @@ export function coldestCelsius({ phases, roomCelsius }: MixingInput, minutes: nu
 function coldest(celsius: number): Known<number> {
   return Number.isFinite(celsius) ? known(celsius, 'given') : unknown('nothing is in the bowl by then');
 }
+
+/** No dough gets hotter than this by mixing, °C: it would be dead long before. Common practice, no source. */
+const hottestByMixing = 45;
+/** Degrees above the hottest thing in the bowl that wetting and mixing may bring. */
+const aboveHottest = 5;
+
+/**
+ * The hottest, °C, that dough can be at a minute of its programme, generously: what no mixing brings about, or a little
+ * above the hottest thing that went in by then.
+ */
+export function hottestCelsius({ phases, roomCelsius }: MixingInput, minutes: number): number {
+  let hottest = Math.max(hottestByMixing, believableCelsius(roomCelsius) ? roomCelsius : hottestByMixing);
+  let clock = 0;
+  for (const phase of phases) {
+    if (clock >= minutes && clock > 0) break;
+    if (!('portions' in phase)) clock += phase.seconds / 60;
+    else
+      for (const { celsius, grams, tempered } of phase.portions)
+        if (grams > 0 && tempered !== true && believableCelsius(celsius))
+          hottest = Math.max(hottest, celsius + aboveHottest);
+  }
+  return hottest;
+}
+
+/** Degrees below the coldest possible that thermometers and bowls explain; common practice, no source. */
+const toleratedCelsius = 1;
+
+/** Whether a reading is colder or hotter than the dough can have been; undefined where it may be right. */
+export function cannotHaveBeen(
+  input: MixingInput,
+  minutes: number,
+  celsius: number,
+): 'colder' | 'hotter' | undefined {
+  if (celsius > hottestCelsius(input, minutes)) return 'hotter';
+  const coldest = coldestCelsius(input, minutes);
+  return coldest.known && celsius < coldest.value - toleratedCelsius ? 'colder' : undefined;
+}

@@ -37,7 +37,7 @@ export function temperWater(input: TemperInput): Known<TemperedWater> {
   const prepared = prepareMixing(withPureWater(input.mixing));
   const solved = solveEnd(prepared.heat, input.targetCelsius);
   if (!solved.known) return solved;
-  if (solved.value > boilingCelsius) return unknown(whyNoWater(prepared.heat, portions, waterGrams));
+  if (solved.value > boilingCelsius) return unknown(whyNoWater(portions, waterGrams));
   const heat = waterTemperature(heatInput(input, portions, waterGrams, solved.value, input.targetCelsius));
   if (!heat.known) return heat;
   const { ice } = heat.value;
@@ -59,15 +59,15 @@ export function temperWater(input: TemperInput): Known<TemperedWater> {
   );
 }
 
-/** Less than this part of what the water brought is left at the end: then it is the room that the dough has followed. */
-const followsRoom = 0.5;
+/** Water with less than this share of what the dough holds of heat a degree can do little to its temperature. */
+const littleWater = 0.2;
 
-function whyNoWater(plan: HeatPlan, portions: readonly MixPortion[], waterGrams: number): string {
+function whyNoWater(portions: readonly MixPortion[], waterGrams: number): string {
   const bowl = curveOf(portions.filter(({ grams }) => grams > 0));
   const share = ((waterGrams / 1000) * slopeAt(heatCurve(pureWater), 20)) / slopeAt(bowl, 20);
-  return runHeat(plan, 20).endPerWaterDegree < followsRoom * share
-    ? 'not even boiling water would keep it so warm, as it follows the room'
-    : 'not even boiling water would warm it so far, as there is too little of it beside all that is colder';
+  return share < littleWater
+    ? 'not even boiling water would warm it so far, as there is too little of it beside all that is colder'
+    : 'not even boiling water would keep it so warm, as it follows the room';
 }
 
 function heatInput(

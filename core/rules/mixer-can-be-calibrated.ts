@@ -13,6 +13,10 @@ import { listed, wordsOf } from './words.ts';
 
 /** How much nearer to the readings a fit must come to be worth a finding, °C. */
 const worthwhileCelsius = 0.1;
+/** Readings missed by more than this even when calibrated contradict one another, °C; common practice, no source. */
+const contradictoryCelsius = 1;
+/** No mixer develops dough so many times as fast, or as slowly, as its kind does; our own choice. */
+const believableFactor = 4;
 /** Flours alone make a prediction of development uncertain by so much. */
 const flourAlone = 1.2;
 
@@ -93,14 +97,14 @@ function messageOf(trials: MixerTrials, { warming, factor }: Told): string {
       ? `now it misses them by ${degreesApart(spreadBefore.value)}, calibrated by ${degreesApart(spreadAfter)}`
       : `calibrated it misses them by ${degreesApart(spreadAfter)}`;
     const open = parameters.filter((one) => !one.value.known).map((one) => quantityWords(one.quantity));
-    const odd = coolerWhenFaster(warming);
+    const odd = oddOf(warming);
     said.push(
       `${before}.${open.length === 0 ? '' : ` They cannot tell ${listed(open)}.`}${odd === undefined ? '' : ` ${odd}`}`,
     );
   }
   if (factor !== undefined)
     said.push(
-      `${warming === undefined ? 'by' : 'By'} the stages seen it develops dough ${figure(factor.least, 2)} to ${figure(factor.most, 2)} times as fast as worked out.`,
+      `${warming === undefined ? 'by' : 'By'} the stages seen it develops dough ${figure(factor.least, 2)} to ${figure(factor.most, 2)} times as fast as worked out.${isFarOff(factor) ? ' No mixer is so far off: look the stages and the flour over first.' : ''}`,
     );
   return `“${trials.mixer.name}” can be calibrated from ${readingsWords(trials)}: ${said.join(' ')}`;
 }
@@ -109,9 +113,23 @@ function fixOf({ warming, factor }: Told, edits: readonly RuleEdit[]): RuleFix {
   const told = (warming?.parameters ?? []).flatMap((one) => writtenValue(one) ?? []);
   if (factor !== undefined) told.push('how fast it develops dough');
   const title = `Write what the trials say: ${listed(told)}`;
-  return warming !== undefined && coolerWhenFaster(warming) !== undefined
-    ? { title, edits }
-    : { title, edits, preferred: true };
+  const isOdd =
+    (warming !== undefined && oddOf(warming) !== undefined) || (factor !== undefined && isFarOff(factor));
+  return isOdd ? { title, edits } : { title, edits, preferred: true };
+}
+
+function isFarOff({ middle }: WrittenFactor): boolean {
+  return middle > believableFactor || middle < 1 / believableFactor;
+}
+
+/** What makes a fit doubtful, with what to do. */
+function oddOf(warming: Calibration): string | undefined {
+  return (
+    coolerWhenFaster(warming) ??
+    (warming.spreadAfter > contradictoryCelsius
+      ? 'The readings contradict one another, or the programme was not the one written: look them over first.'
+      : undefined)
+  );
 }
 
 /** What to say where the fit has a faster speed warm less than a slower one, which no mixer does. */

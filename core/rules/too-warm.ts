@@ -1,5 +1,6 @@
 import { waterWanted } from '../analysis/water-wanted.ts';
 import { celsiusAt, developmentAt } from '../calc/mixing.ts';
+import { allPortions } from '../calc/mixing-water.ts';
 import { thermometerCelsius } from '../calc/thermometer.ts';
 import { lineOfId } from '../model/formula-model.ts';
 import { degrees, degreesApart, minutes, trimmed, warmthWord } from '../text/figures.ts';
@@ -56,7 +57,9 @@ export const tooWarm: Rule = {
         : `${degrees(targetCelsius)} wanted`;
       const cure = allIce
         ? ' All of the water is ice already: cool the flour, or mix shorter or slower.'
-        : '';
+        : allPortions(run.mix.input).every(({ kind }) => kind !== 'water')
+          ? ' There is no water to cool: chill the flour and what else goes in, or mix shorter or slower.'
+          : '';
       yield {
         ...lastLine(context, run),
         message: `The dough ${isSure ? 'leaves' : 'may leave'} the mixer ${warmthWord(over)}: ${degrees(end)} ± ${degreesApart(band)}, ${degreesApart(over)} above the ${wanted}.${when}${cure}`,

@@ -1,12 +1,12 @@
 import { type TrialAnalysis, type TrialReading, trialsOf } from '../analysis/trials.ts';
-import { coldestCelsius } from '../calc/coldest.ts';
+import { stages } from '../calc/calibration-development.ts';
+import { cannotHaveBeen, coldestCelsius } from '../calc/coldest.ts';
+import type { MixingInput } from '../calc/mixing-programme.ts';
 import { saidValue } from '../model/properties.ts';
 import { degrees, duration, mass } from '../text/figures.ts';
 import type { Rule, RuleContext, RuleFinding } from './rule.ts';
 import { wordsOf } from './words.ts';
 
-/** Degrees below the coldest possible that thermometers and bowls explain; common practice, no source. */
-const toleratedCelsius = 1;
 /** A dough that weighs so much more than what went in has gained; below it the scale steps. */
 const toleratedGain = 0.01;
 /** Above this it was a larger batch, which is no contradiction. */
@@ -17,8 +17,8 @@ export const trialContradicts: Rule = {
   level: 'warning',
   title: 'A trial says what cannot have been',
   explanation:
-    'A trial is measured against the programme and is what a mixer is calibrated from, so a slip in it spoils more than one number. ' +
-    'Told are: a dough colder than all that went into it poured together, or than the room; a dough that weighs more than what went in, ' +
+    'A trial is measured against the programme and is what a mixer is calibrated from, so a slip in it spoils more than one number; a temperature that cannot have been is left out of that. ' +
+    'Told are: a dough colder than all that went into it poured together, or than the room, or hotter than mixing makes any; stages that run backwards with nothing added; a dough that weighs more than what went in, ' +
     'or a bread that weighs more than its dough; readings whose times run backwards or lie past the end of the programme. ' +
     'Times run from the start of mixing and include the rests. Correct the slip, or write down what is missing: ice as colder ' +
     'water, a larger `water` weight, the longer programme.',
@@ -32,7 +32,8 @@ export const trialContradicts: Rule = {
     if (context.analysis === undefined) return;
     for (const trial of trialsOf(context.analysis, context.scope)) {
       yield* timesOf(context, trial);
-      yield* coldOf(context, trial);
+      yield* temperaturesOf(context, trial);
+      yield* stagesOf(context, trial);
       yield* weightOf(context, trial);
     }
   },
@@ -68,17 +69,52 @@ function* timesOf({ block }: RuleContext, { readings, mix }: TrialAnalysis): Ite
   }
 }
 
-function* coldOf({ block }: RuleContext, { readings, mix }: TrialAnalysis): Iterable<RuleFinding> {
+function* temperaturesOf({ block }: RuleContext, { readings, mix }: TrialAnalysis): Iterable<RuleFinding> {
   if (!mix.known) return;
+  const { input } = mix.value;
   for (const { line, minutes, celsius } of readings) {
-    const coldest = coldestCelsius(mix.value.input, minutes);
-    if (!coldest.known || celsius >= coldest.value - toleratedCelsius) continue;
-    yield {
-      line,
-      span: wordsOf(block, line),
-      message: `${degrees(celsius)} is colder than this dough can have been: what went in comes to ${degrees(coldest.value)} before any warming. Correct the reading, or the temperatures above it; ice counts as colder water.`,
-    };
+    const how = cannotHaveBeen(input, minutes, celsius);
+    if (how === undefined) continue;
+    const coldest = coldestCelsius(input, minutes);
+    const message =
+      how === 'hotter'
+        ? `${degrees(celsius)} is hotter than mixing makes a dough. Correct the reading; what a thermometer in Fahrenheit shows is written with °F.`
+        : `${degrees(celsius)} is colder than this dough can have been: what went in comes to ${coldest.known ? degrees(coldest.value) : 'more'} before any warming. Correct the reading, or the temperatures above it; ice counts as colder water.`;
+    yield { line, span: wordsOf(block, line), message };
   }
+}
+
+/** Gluten goes one way only: a stage that was passed does not come again, unless something went in meanwhile. */
+function* stagesOf({ block }: RuleContext, { readings, mix }: TrialAnalysis): Iterable<RuleFinding> {
+  const additions = mix.known ? additionMinutes(mix.value.input) : [];
+  let latest: { readonly reading: TrialReading; readonly place: number } | undefined;
+  for (const reading of [...readings].sort((one, other) => one.minutes - other.minutes)) {
+    const place = reading.stage === undefined ? -1 : stages.indexOf(reading.stage);
+    if (place < 0) continue;
+    const since = latest?.reading.minutes ?? 0;
+    const isNew = additions.some((minute) => minute >= since - 1e-9 && minute <= reading.minutes);
+    if (latest !== undefined && place < latest.place && !isNew) {
+      const { line, minutes, stage } = latest.reading;
+      yield {
+        line: reading.line,
+        span: wordsOf(block, reading.line),
+        message: `“${reading.stage}” after “${stage}” at ${duration(minutes * 60)}: a dough does not go back. Correct one of the two.`,
+        related: [{ line, span: wordsOf(block, line), message: `“${stage}”` }],
+      };
+      continue;
+    }
+    latest = { reading, place };
+  }
+}
+
+/** When something goes into the bowl, minutes of the programme. */
+function additionMinutes({ phases }: MixingInput): number[] {
+  let clock = 0;
+  return phases.flatMap((phase) => {
+    if ('portions' in phase) return [clock];
+    clock += Math.max(0, phase.seconds) / 60;
+    return [];
+  });
 }
 
 function* weightOf({ block }: RuleContext, trial: TrialAnalysis): Iterable<RuleFinding> {

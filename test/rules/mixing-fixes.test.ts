@@ -40,3 +40,46 @@ describe('a calibration by which a faster speed warms less', () => {
     expect(finding.fixes.map(({ preferred }) => preferred)).toEqual([undefined]);
   });
 });
+
+describe('a calibration from readings that cannot all be right', () => {
+  const head =
+    'mixer hook:\n  kind spiral\n  speed 1 100 rpm\n  speed 2 200 rpm\n\nformula Quay Tin:\n  yield 40 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n\n' +
+    'mix in hook:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 6 min\n';
+  const trial = (day: number, water: number, at4: number, end: number): string =>
+    `\ntrial 2026-03-0${day}:\n  room 22 °C\n  flour 20 °C\n  water ${water} °C\n  at 4 min  ${at4} °C\n  end  ${end} °C\n`;
+  const hint = (trials: string) =>
+    findingsOf([{ path: 'a.dough', text: head + trials }]).find(
+      ({ code }) => code === 'mixer-can-be-calibrated',
+    );
+
+  it('that contradict one another says so, and is no fix to be taken without a look', () => {
+    const finding = hint(trial(1, 12, 20.2, 26.5) + trial(2, 12, 23.5, 22.5))!;
+    expect(finding.message).toMatch(/contradict one another/);
+    expect(finding.fixes.map(({ preferred }) => preferred)).toEqual([undefined]);
+  });
+
+  it('leaves out what no dough can have been: Fahrenheit written as Celsius', () => {
+    expect(hint(trial(1, 12, 68, 78))).toBeUndefined();
+    const sound = hint(trial(1, 12, 20.2, 26.5))!.message;
+    expect(hint(trial(1, 12, 20.2, 26.5) + trial(2, 12, 68, 78))!.message).toBe(sound);
+  });
+
+  it('that lose their warmth many times too fast writes no such thing into the mixer', () => {
+    const titles = hint(trial(1, 30, 29, 24))?.fixes.map(({ title }) => title) ?? [];
+    expect(titles.join()).not.toMatch(/settles/);
+  });
+
+  it('of one trial takes how the dough follows the room as it is', () => {
+    const [fix] = hint(trial(1, 12, 20.2, 26.5))!.fixes;
+    expect(fix!.title).toMatch(/speed 1 warms .* and speed 2 warms/);
+    expect(fix!.title).not.toMatch(/settles/);
+  });
+
+  it('by which the dough develops many times too fast asks for a look', () => {
+    const seen =
+      '\ntrial 2026-03-01:\n  room 22 °C\n  flour 20 °C\n  water 14 °C\n  at 4 min  20 °C, developed\n  at 7 min  22 °C, let-down\n  end  25 °C\n';
+    const finding = hint(seen)!;
+    expect(finding.message).toMatch(/No mixer is so far off/);
+    expect(finding.fixes.map(({ preferred }) => preferred)).toEqual([undefined]);
+  });
+});
