@@ -215,7 +215,7 @@ function programmeOf(
       else if (portion.kind === 'preferment') {
         ripe.push(portion);
         waterGrams += portion.freeWaterGrams;
-      } else if (portion.kind === 'water') waterGrams += portion.grams;
+      } else if (portion.kind === 'water' || portion.frozen === true) waterGrams += portion.grams;
       else if (portion.kind === 'salt') saltGrams += portion.grams;
     }
   }

@@ -89,7 +89,9 @@ function ingredientBatch(
   lineCelsius: number | undefined,
 ): Batch {
   const ingredient = resolved.ingredients.get(key);
-  const isWater = ingredient?.role === 'water';
+  // Ice is weighed as ice: nobody chooses how warm it is.
+  const isIce = ingredient?.frozen === true;
+  const isWater = ingredient?.role === 'water' && !isIce;
   const isFlour = ingredient?.isFlour === true;
   const { roomCelsius, flourCelsius } = resolved.bakery;
   const base = {
@@ -107,7 +109,8 @@ function ingredientBatch(
       const chosen = celsius ?? lineCelsius;
       return {
         ...base,
-        celsius: chosen ?? (isFlour ? flourCelsius : roomCelsius),
+        celsius: chosen ?? (isIce ? 0 : isFlour ? flourCelsius : roomCelsius),
+        ...(isIce && (chosen ?? 0) <= 0 ? { frozen: true } : {}),
         ...sumsOf(ingredient, grams * share),
         ...(isWater && chosen === undefined ? { tempered: true } : {}),
       };

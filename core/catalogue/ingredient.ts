@@ -28,6 +28,8 @@ export interface CatalogueIngredient {
   readonly densityGramsPerMl?: number;
   /** Common practice: water that it binds when soaked, times its own mass. */
   readonly holdsWater?: number;
+  /** Its water is ice, at 0 °C unless it is said colder. */
+  readonly frozen?: true;
   /** Allergens in it, by the words of Annex II of Regulation (EU) 1169/2011, singular. */
   readonly allergens: readonly string[];
 }

@@ -9,6 +9,7 @@ export const larder: readonly CatalogueIngredient[] = [
   }),
   usda('ice', 'water', '14411', [0, 99.9, 0, 0, 0, 0, 0.1, 4], {
     aliases: ['crushed ice', 'flaked ice'],
+    frozen: true,
     remark: 'Tap water, frozen: at 0 °C or below it brings its cold of melting.',
     allergens: [],
   }),

@@ -46,8 +46,8 @@ function moment(band: Known<MinutesBand>, programmeMinutes: number): string {
     : `about ${when} at the last speed`;
 }
 
-/** The water to use, in words: temperature and ice. */
-export function waterWords(mix: MixAnalysis): { text: string; detail: string[] } | undefined {
+/** The water to use, in words: temperature and ice. `share` is the part of all of it that is meant. */
+export function waterWords(mix: MixAnalysis, share = 1): { text: string; detail: string[] } | undefined {
   if (!mix.water.known) return undefined;
   const { waterCelsius, ice, doughCelsius } = mix.water.value;
   const detail: string[] = [];
@@ -57,7 +57,7 @@ export function waterWords(mix: MixAnalysis): { text: string; detail: string[] }
     const { roomCelsius } = mix.input;
     text = capped
       ? `all the water as ice, and the dough still ends at ${degrees(doughCelsius)}`
-      : `water as cold as ${degrees(waterCelsius)}: ${mass(iceGrams)} of ice and ${mass(tapGrams)} from the tap`;
+      : `water as cold as ${degrees(waterCelsius)}: ${mass(share * iceGrams)} of ice and ${mass(share * tapGrams)} from the tap`;
     if (capped) detail.push(`Cool the flour or mix shorter; the room is at ${degrees(roomCelsius)}.`);
   } else if (!ice.known && waterCelsius < 4)
     detail.push('How much ice that takes is not known: the bakery states no tap water temperature.');

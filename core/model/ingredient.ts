@@ -28,6 +28,8 @@ export interface Ingredient {
   readonly densityGramsPerMillilitre?: number;
   /** Water it soaks up, times its own mass. */
   readonly holdsWater?: number;
+  /** Its water is ice, at 0 °C unless it is said colder. */
+  readonly frozen?: true;
   readonly allergens: readonly string[];
   /** Nobody said whether there are allergens in it: no `contains` line, no grain, no published row. */
   readonly allergensUnsaid?: true;
@@ -118,6 +120,7 @@ function ofEntry(entry: CatalogueIngredient): Ingredient {
     ...(entry.pieceGrams === undefined ? {} : { pieceGrams: entry.pieceGrams }),
     ...(entry.densityGramsPerMl === undefined ? {} : { densityGramsPerMillilitre: entry.densityGramsPerMl }),
     ...(entry.holdsWater === undefined ? {} : { holdsWater: entry.holdsWater }),
+    ...(entry.frozen === undefined ? {} : { frozen: entry.frozen }),
   };
   cached.set(entry, made);
   return made;
@@ -199,6 +202,7 @@ function build(definition: Definition, said: SaidProperties, base: Ingredient | 
     ...(pieceGrams === undefined ? {} : { pieceGrams }),
     ...(density === undefined ? {} : { densityGramsPerMillilitre: density }),
     ...(holdsWater === undefined ? {} : { holdsWater }),
+    ...(base?.frozen === undefined ? {} : { frozen: base.frozen }),
     ...(ownPrice !== undefined
       ? { price: { amount: ownPrice.amount, currency: ownPrice.currency, per: ownPrice.per } }
       : keptPrice === undefined

@@ -2,6 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { flourMixOf } from '../analysis/flour-mix.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import { type DoughLoad, mostDoughGrams, ratedWaterToFlour, softness } from '../calc/bowl-load.ts';
+import { allPortions } from '../calc/mixing-water.ts';
 import { mass, trimmed } from '../text/figures.ts';
 import { runMixes } from './mixes.ts';
 import { headerPlace } from './places.ts';
@@ -58,7 +59,10 @@ function loadOf(analysis: Analysis, mix: MixAnalysis): DoughLoad {
   return {
     waterToFlour: waterToFlour(mix),
     isHighGluten: protein?.known === true && protein.value >= highGluten,
-    isCold: (ice?.known === true && ice.value.iceGrams > 0) || (mix.givenWaterCelsius ?? 20) < coldCelsius,
+    isCold:
+      (ice?.known === true && ice.value.iceGrams > 0) ||
+      allPortions(mix.input).some(({ frozen }) => frozen === true) ||
+      (mix.givenWaterCelsius ?? 20) < coldCelsius,
   };
 }
 

@@ -2,6 +2,8 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { SolvedSection } from '../calc/formula-result.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
+import { allPortions } from '../calc/mixing-water.ts';
+import { waterWords } from '../features/mixing-words.ts';
 import { lineOfId, type SectionModel } from '../model/formula-model.ts';
 import { degrees, duration, figure, mass, percent } from '../text/figures.ts';
 import type { ClockOf } from './clock.ts';
@@ -142,7 +144,8 @@ function bowlBlocks(
   const blocks: SheetBlock[] = [];
   const flour = analysis.solved!.flourGrams;
   let reads = 0;
-  let firstWater = true;
+  const tempered = allPortions(mix.input).filter((portion) => portion.tempered === true);
+  const temperedGrams = tempered.reduce((sum, { grams }) => sum + grams, 0);
   mix.input.phases.forEach((phase, index) => {
     if (!('portions' in phase) || phase.portions.length === 0) return;
     const minutes = minutesBefore(mix, index);
@@ -150,8 +153,12 @@ function bowlBlocks(
     const weights = phase.portions.map((portion): Weight => {
       const given =
         portion.kind === 'water' && portion.tempered !== true ? `at ${degrees(portion.celsius)}` : undefined;
-      const note = portion.tempered === true ? (firstWater ? water : 'at the same temperature') : given;
-      if (portion.tempered === true) firstWater = false;
+      const note =
+        portion.tempered !== true
+          ? given
+          : tempered.length === 1
+            ? water
+            : portionWater(mix, portion === tempered[0], portion.grams / temperedGrams);
       const isPart =
         portion.kind === 'preferment' ||
         analysis.solved!.sections.some((one) => one.name === portion.label && one.kind !== 'dough');
@@ -176,6 +183,13 @@ function bowlBlocks(
     blocks.push(withClock(block, clock?.(minutes * 60)));
   });
   return blocks;
+}
+
+/** The water of one of several portions: each with its own ice. */
+function portionWater(mix: MixAnalysis, isFirst: boolean, share: number): string | undefined {
+  const text = waterWords(mix, share)?.text;
+  const hasIce = mix.water.known && mix.water.value.ice.known && mix.water.value.ice.value.iceGrams > 0;
+  return isFirst || hasIce || text === undefined ? text : 'at the same temperature';
 }
 
 function minutesBefore(mix: MixAnalysis, index: number): number {

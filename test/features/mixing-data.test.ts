@@ -88,6 +88,20 @@ describe('the inverse questions', () => {
     expect(fromTap!.doughCelsius).toBeCloseTo(written.doughCelsius!, 2);
   });
 
+  it('ice that the file weighs in brings the cold of its melting', () => {
+    const dough = (ice: string): number =>
+      factsOf(
+        `bakery Quay Lane:\n  room 22 °C\n  flour 22 °C\n\nformula Quay Tin:\n  yield 60 kg\n  bread flour  100%\n  water  50%, at 22 °C\n  ${ice}\n  salt  2%\n\n` +
+          'mix in spiral:\n  load flour, water, ice, salt\n  speed 1 for 3 min\n',
+      ).doughCelsius!;
+    // 0.12 kg of ice to each kg of flour: 333.6 kJ/kg over the 4.6 kJ/K that dough of 1 kg of flour and 62 % water holds.
+    const melting = (0.12 * 333.6) / 4.6;
+    expect(dough('ice  12%, at 0 °C')).toBeCloseTo(dough('ice  12%'), 9);
+    expect(dough('ice  12%, at 2 °C') - dough('ice  12%')).toBeGreaterThan(0.85 * melting);
+    expect(dough('ice  12%, at 2 °C') - dough('ice  12%')).toBeLessThan(1.15 * melting);
+    expect(dough('ice  12%, at -10 °C')).toBeLessThan(dough('ice  12%'));
+  });
+
   it('says nothing of tap water where the dough has none', () => {
     const brioche =
       'bakery Quay Lane:\n  tap water 14 °C\n\nformula Quay Bun:\n  yield 6 kg\n  bread flour  100%\n  egg  60%\n  salt  2%\n\n' +
