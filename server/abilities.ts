@@ -23,6 +23,8 @@ export interface Abilities {
   readonly markdownHover: boolean;
   readonly markdownCompletion: boolean;
   readonly snippets: boolean;
+  /** Lets the baker choose whether a completion replaces the rest of the word behind the cursor. */
+  readonly insertsOrReplaces: boolean;
   readonly symbolTree: boolean;
   readonly versionedEdits: boolean;
   readonly codeActionLiterals: boolean;
@@ -63,6 +65,7 @@ export function readAbilities(capabilities: ClientCapabilities): Abilities {
     markdownCompletion:
       text.completion?.completionItem?.documentationFormat?.includes(MarkupKind.Markdown) === true,
     snippets: text.completion?.completionItem?.snippetSupport === true,
+    insertsOrReplaces: text.completion?.completionItem?.insertReplaceSupport === true,
     symbolTree: text.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
     versionedEdits: workspace.workspaceEdit?.documentChanges === true,
     codeActionLiterals: text.codeAction?.codeActionLiteralSupport !== undefined,

@@ -145,14 +145,18 @@ export function toFlatSymbols(
 }
 
 export function toCompletionItem(completion: core.Completion, able: Abilities): CompletionItem {
-  const { label, detail, documentation, insert, snippet, replace, sort } = completion;
+  const { label, detail, documentation, insert, snippet, replace, wordEnd, outdent, sort } = completion;
+  const newText = snippet && !able.snippets ? withoutPlaceholders(insert) : insert;
+  const whole = toRange({ ...replace, end: wordEnd ?? replace.end });
   return {
     label,
     kind: completionKinds[completion.kind],
-    textEdit: {
-      range: toRange(replace),
-      newText: snippet && !able.snippets ? withoutPlaceholders(insert) : insert,
-    },
+    // A client that cannot choose gets the whole word replaced: half a word behind the new one is never meant.
+    textEdit:
+      able.insertsOrReplaces && wordEnd !== undefined
+        ? { newText, insert: toRange(replace), replace: whole }
+        : { newText, range: whole },
+    ...(outdent && { additionalTextEdits: [{ range: toRange(outdent), newText: '' }] }),
     insertTextFormat: snippet && able.snippets ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
     ...(detail && { detail }),
     ...(documentation && { documentation: toDocumentation(documentation, able) }),

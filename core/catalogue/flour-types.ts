@@ -132,6 +132,13 @@ export const flourTypes: readonly FlourType[] = [
   ]).map((one) => ({ ...one, leastProtein: leastProteinOfItaly[one.name]! })),
 ];
 
+/** The names of types by their folded form, in the capitals that their countries write. */
+export const writtenTypes: ReadonlyMap<string, string> = new Map(
+  flourTypes.flatMap(({ name, aliases }) =>
+    [name, ...aliases].map((one) => [one.toLowerCase(), one] as const),
+  ),
+);
+
 /** The most moisture that flour may have: Codex CXS 152-1985 and DPR 187/2001. */
 export const mostMoisture: Readonly<Record<'Codex' | 'Italy', number>> = { Codex: 0.155, Italy: 0.145 };
 

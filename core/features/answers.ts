@@ -98,7 +98,12 @@ export interface Completion {
   /** The text that takes the place of `replace`; a snippet where `snippet` is set. */
   readonly insert: string;
   readonly snippet?: true;
+  /** What has been typed of it, up to the cursor. */
   readonly replace: Place;
+  /** The column where the word ends that the cursor stands in; absent where it stands at the end of one. */
+  readonly wordEnd?: number;
+  /** The blanks before a header go, for headers stand at the margin. */
+  readonly outdent?: Place;
   readonly sort?: string;
 }
 

@@ -1,22 +1,35 @@
 import { catalogueIngredients } from '../catalogue/catalogue.ts';
+import { writtenTypes } from '../catalogue/flour-types.ts';
 import { mixers } from '../catalogue/mixers.ts';
 import { formulaOf } from '../model/formula-model.ts';
 import { findIngredient } from '../model/ingredient.ts';
+import { sectionAt } from '../model/mentions.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import { nameBetween } from '../syntax/names.ts';
+import type { Name } from '../syntax/tree.ts';
 import { percent } from '../text/figures.ts';
 import type { CompletionKind } from './answers.ts';
-import { type Asked, type LineCompletion, lineStart, make, wordStart } from './completion-place.ts';
+import {
+  type Asked,
+  type LineCompletion,
+  lineStart,
+  make,
+  wordStart,
+  wordsBefore,
+} from './completion-place.ts';
 
 /** Names that may stand in a line; each kind with what tells it apart from the others. */
 
 export function ingredients(asked: Asked, at: number, padded: boolean): LineCompletion[] {
   const found: LineCompletion[] = [];
   const seen = new Set<string>();
+  const isNew = (name: string): boolean => {
+    const folded = nameBetween(name, 0, name.length).folded;
+    return !seen.has(folded) && seen.add(folded) !== undefined;
+  };
   const insertOf = (name: string): string => (padded ? `${name.padEnd(18)} ` : name);
   const push = (name: string, detail: string, sort: string, kind: CompletionKind = 'ingredient'): void => {
-    if (seen.has(name)) return;
-    seen.add(name);
+    if (!isNew(name)) return;
     found.push(
       make(asked, name, kind, { start: at, detail, insert: insertOf(name), sort: `${sort}${name}` }),
     );
@@ -25,8 +38,17 @@ export function ingredients(asked: Asked, at: number, padded: boolean): LineComp
   for (const part of model?.sections.slice(1) ?? [])
     if (part.name !== undefined) push(part.name.text, part.kind, '0', 'part');
   for (const one of asked.scope.names('ingredient')) push(one.name.text, detailOf(one, asked.scope), '0');
-  for (const one of catalogueIngredients)
-    push(one.name, compositionDetail(one.role, one.composition.water, one.composition.protein), '1');
+  const written = wordsBefore(asked).toLowerCase();
+  for (const one of catalogueIngredients) {
+    const detail = compositionDetail(one.role, one.composition.water, one.composition.protein);
+    const name = writtenTypes.get(one.name) ?? one.name;
+    push(name, detail, '1');
+    // Another name of the same is shown to who begins to write it.
+    if (written === '') continue;
+    for (const alias of one.aliases)
+      if (alias.startsWith(written) && !one.name.startsWith(written))
+        push(writtenTypes.get(alias) ?? alias, `another name of ${name}`, '1');
+  }
   return found;
 }
 
@@ -96,9 +118,27 @@ export function loadItems(asked: Asked): LineCompletion[] {
     const folded = nameBetween(name, 0, name.length).folded;
     if (!found.has(folded)) found.set(folded, make(asked, name, kind, { start, sort }));
   };
-  for (const section of model?.sections.slice(1) ?? [])
-    if (section.name !== undefined) push(section.name.text, 'part', '0');
-  for (const line of model?.sections[0]?.lines ?? []) push(line.statement.name.text, 'ingredient', '1');
+  const loaded = loadedElsewhere(asked);
+  const sort = (name: Name, first: string): string => (loaded.has(name.folded) ? '3' : first);
+  for (const { name } of model?.sections.slice(1) ?? [])
+    if (name !== undefined) push(name.text, 'part', sort(name, '0'));
+  for (const { statement } of model?.sections[0]?.lines ?? [])
+    push(statement.name.text, 'ingredient', sort(statement.name, '1'));
   for (const role of ['flour', 'remaining water', 'all fat']) push(role, 'word', '2');
   return [...found.values()];
+}
+
+/** What the lines of the programme name already, but for the item at the cursor; more of it may still go in. */
+function loadedElsewhere({ block, line, column }: Asked): Set<string> {
+  const section = sectionAt(block, line);
+  const names = new Set<string>();
+  if (section === undefined) return names;
+  for (let at = section.headerLine + 1; at < section.endLine; at++) {
+    const statement = block.lines[at]?.statement;
+    if (statement?.kind !== 'property' || statement.value?.form !== 'load') continue;
+    for (const { name } of statement.value.items)
+      if (name !== undefined && !(at === line && name.start <= column && column <= name.end))
+        names.add(name.folded);
+  }
+  return names;
 }

@@ -1,13 +1,12 @@
 import type { Scope } from '../model/scope.ts';
 import { type Slot, type SlotName, slots } from '../syntax/line-forms.ts';
 import type { Block } from '../syntax/tree.ts';
+import type { Span } from '../text/span.ts';
 import type { Completion, CompletionKind } from './answers.ts';
 import { lineSoFar } from './line-reading.ts';
 
-/** A completion whose place is a stretch of the line asked about. */
-export type LineCompletion = Omit<Completion, 'replace'> & {
-  readonly replace: { readonly start: number; readonly end: number };
-};
+/** A completion whose place is a stretch of the line asked about, and whose lines are counted in the block. */
+export type LineCompletion = Omit<Completion, 'replace'> & { readonly replace: Span };
 
 export interface Asked {
   readonly block: Block;
@@ -27,6 +26,11 @@ export function wordStart(asked: Asked): number {
 /** Where the words of the line begin. */
 export function lineStart({ before }: Asked): number {
   return before.length - before.trimStart().length;
+}
+
+/** What is written of the line, with one blank between words; a blank at the end stays. */
+export function wordsBefore({ before }: Asked): string {
+  return before.trimStart().replace(/\s+/g, ' ');
 }
 
 export function make(

@@ -30,23 +30,45 @@ import {
   type PlaceInLine,
   placeAt,
   wordStart,
+  wordsBefore,
 } from './completion-place.ts';
+import { settled } from './completion-settled.ts';
 import { subSnippets, topSnippets } from './snippets.ts';
 
-/** What may be written at a column of a line, by the form of the line; nothing inside a comment or a note. */
-export function completionsOf(block: Block, line: number, column: number, scope: Scope): LineCompletion[] {
+/**
+ * What may be written at a column of a line, by the form of the line; nothing inside a comment or a note. `found` tells the
+ * codes of the findings on a line of the block.
+ */
+export function completionsOf(
+  block: Block,
+  line: number,
+  column: number,
+  scope: Scope,
+  found: (line: number) => readonly string[] = () => [],
+): LineCompletion[] {
   const text = block.lines[line]?.text ?? '';
   const before = text.slice(0, column);
   const asked: Asked = { block, line, text, before, column, scope };
+  return offered(asked, found).map((one) => settled(asked, one));
+}
+
+function offered(asked: Asked, found: (line: number) => readonly string[]): LineCompletion[] {
+  const { block, line, text, before, column } = asked;
   const comment = /(?:^|\s)#(.*)$/.exec(before);
-  if (comment !== null) return inComment(asked, comment[1]!);
+  if (comment !== null) return inComment(asked, comment[1]!, found);
   const context = contextAt(block, line);
   if (/^\s*note\s/i.test(before)) return [];
   const amount = /(?:^|\s)(\d+(?:[.,]\d+)?)\s?([^\s\d,]*)$/.exec(before);
   if (amount !== null && context !== 'none') {
     const numberStart = amount.index + amount[0].indexOf(amount[1]!);
     const units = unitsAfter(asked, context, numberStart, amount[2]!);
-    if (units.length > 0) return units;
+    // Where the number goes on or has its unit, another would be one too many.
+    const isWritten =
+      amount[2] === '' &&
+      (/^[\d.,]*\d/.test(text.slice(column)) ||
+        units.some(({ label }) => hasUnit(text.slice(column), label)));
+    if (isWritten) return [];
+    if (units.length > 0) return [...namesWithNumbers(asked, context), ...units];
   }
   if (/^\s*$/.test(before) || /^\s*[^\s\d"]+$/.test(before)) return atLineStart(asked, context);
   return inLine(asked, context);
@@ -58,12 +80,26 @@ function contextAt(block: Block, line: number): Context {
   return found?.kind ?? 'none';
 }
 
-function inComment(asked: Asked, words: string): LineCompletion[] {
+function inComment(
+  asked: Asked,
+  words: string,
+  found: (line: number) => readonly string[],
+): LineCompletion[] {
   if (/^\s*accept\s+(?:[a-z0-9-]+\s*,\s*)*[a-z0-9-]*$/.test(words)) {
     const start = asked.before.length - /[a-z0-9-]*$/.exec(asked.before)![0].length;
+    // Alone on its line it is about the line below.
+    const isAlone = /^\s*#/.test(asked.before);
+    const here = new Set(found(asked.line + (isAlone ? 1 : 0)));
     return rules
       .filter((rule) => rule.check !== undefined)
-      .map((rule) => make(asked, rule.code, 'rule', { start, detail: rule.title, insert: `${rule.code}: ` }));
+      .map((rule) =>
+        make(asked, rule.code, 'rule', {
+          start,
+          detail: rule.title,
+          insert: `${rule.code}: `,
+          sort: `${here.has(rule.code) ? '0' : '1'}${rule.code}`,
+        }),
+      );
   }
   if (!/^\s*[a-z]*$/.test(words) || !'accept'.startsWith(words.trim())) return [];
   const start = asked.before.length - words.trimStart().length;
@@ -81,7 +117,13 @@ function unitsAfter(asked: Asked, context: Context, numberStart: number, begun: 
   const { slots: wanted } = placeAt(asked, numberStart);
   const names: readonly SlotName[] =
     wanted.length > 0 ? wanted : holdsIngredients(context) ? ['PERCENT', 'MASS', 'VOLUME', 'PIECES'] : [];
-  const units = [...new Set(names.flatMap((name) => (slots[name] as Slot).units ?? []))];
+  const longer = /\d\s?(h|min)\s+$/.exec(asked.before.slice(0, numberStart))?.[1];
+  const units =
+    longer === undefined
+      ? [...new Set(names.flatMap((name) => (slots[name] as Slot).units ?? []))]
+      : longer === 'h'
+        ? ['min']
+        : ['s'];
   const start = asked.before.length - begun.length;
   const glued = /\d$/.test(asked.before.slice(0, start));
   return units.map((unit, index) =>
@@ -91,6 +133,43 @@ function unitsAfter(asked: Asked, context: Context, numberStart: number, begun: 
       sort: String(index).padStart(2, '0'),
     }),
   );
+}
+
+/** Names such as `type 550` of which a number is written, where it may also be the amount. */
+function namesWithNumbers(asked: Asked, context: Context): LineCompletion[] {
+  const written = wordsBefore(asked).toLowerCase();
+  if (!/\d/.test(written)) return [];
+  const names = holdsIngredients(context)
+    ? ingredients(asked, lineStart(asked), true)
+    : context === 'plan'
+      ? formulaNames(asked)
+      : [];
+  return names.filter(({ label }) => label.toLowerCase().startsWith(written));
+}
+
+function hasUnit(behind: string, unit: string): boolean {
+  const text = behind.trimStart();
+  return text.startsWith(unit) && !/^\p{L}/u.test(text.slice(unit.length));
+}
+
+/** Properties of several words whose first ones are written: `dough`, then a blank. */
+function goingOn(asked: Asked, context: Context): LineCompletion[] {
+  if (context === 'none' || context === 'unknown') return [];
+  const written = wordsBefore(asked).toLowerCase();
+  if (!written.includes(' ')) return [];
+  return properties[context]
+    .filter(({ word }) => word.startsWith(written))
+    .map((property) => propertyItem(asked, property));
+}
+
+function propertyItem(asked: Asked, { word, example, meaning }: Property): LineCompletion {
+  return make(asked, word, 'property', {
+    start: lineStart(asked),
+    detail: example,
+    documentation: meaning,
+    insert: `${word} `,
+    sort: `2${word}`,
+  });
 }
 
 function propertyOf(asked: Asked, context: Context): Property | undefined {
@@ -104,16 +183,7 @@ function atLineStart(asked: Asked, context: Context): LineCompletion[] {
   const formula = asked.block.top?.kind === 'formula';
   const inSection = context !== 'none' && context !== 'unknown';
   if (inSection) {
-    for (const property of properties[context as SectionKind]) {
-      found.push(
-        make(asked, property.word, 'property', {
-          detail: property.example,
-          documentation: property.meaning,
-          insert: `${property.word} `,
-          sort: `2${property.word}`,
-        }),
-      );
-    }
+    for (const property of properties[context as SectionKind]) found.push(propertyItem(asked, property));
     if (holdsIngredients(context)) found.push(...ingredients(asked, lineStart(asked), true));
     if (context === 'process') {
       for (const word of stepWords)
@@ -149,8 +219,10 @@ function inLine(asked: Asked, context: Context): LineCompletion[] {
     );
   const place = placeAt(asked, wordStart(asked));
   const words = place.words.map((word) => make(asked, word, 'word'));
+  const longer = goingOn(asked, context);
   const property = propertyOf(asked, context);
-  if (property === undefined) return [...withoutProperty(asked, context, place), ...words];
+  if (property === undefined) return [...longer, ...withoutProperty(asked, context, place), ...words];
+  if (longer.length > 0) return [...longer, ...exampleOf(asked, property), ...words];
   const allowed = wordsOfForm[property.form];
   if (allowed !== undefined) return allowed.map((word) => make(asked, word, 'word'));
   const from = place.nameStart === undefined ? {} : { start: place.nameStart };
@@ -162,9 +234,12 @@ function inLine(asked: Asked, context: Context): LineCompletion[] {
   if (property.form === 'draws' && place.slots.includes('NAME'))
     return [...roleWords.map((word) => make(asked, word, 'word', from)), ...doughNames(asked, from)];
   if (property.word === 'like') return ingredients(asked, place.nameStart ?? wordStart(asked), false);
-  if (asked.before.trim() !== property.word) return words;
-  const example = property.example.slice(property.word.length + 1);
-  return [make(asked, example, 'word', { detail: 'example', sort: '0' }), ...words];
+  return [...exampleOf(asked, property), ...words];
+}
+
+function exampleOf(asked: Asked, { word, example }: Property): LineCompletion[] {
+  if (!/\s$/.test(asked.before) || wordsBefore(asked).toLowerCase() !== `${word} `) return [];
+  return [make(asked, example.slice(word.length + 1), 'word', { detail: 'example', sort: '0' })];
 }
 
 /** What may stand in a line that no property begins: the rest of a name, an amount, a part. */
@@ -178,9 +253,10 @@ function withoutProperty(asked: Asked, context: Context, place: PlaceInLine): Li
       : [...['in', 'by hand:'].map((word) => make(asked, word, 'word')), ...parts];
   }
   const isOnlyWords = /^\s*[^\d,]*$/.test(asked.before);
-  if (!isOnlyWords) return [];
+  if (!isOnlyWords) return namesWithNumbers(asked, context);
   if (context === 'plan') return formulaNames(asked);
   if (!holdsIngredients(context)) return [];
-  if (!/\s{2,}\S*$/.test(asked.before.trimStart())) return ingredients(asked, lineStart(asked), true);
-  return place.amounts.map((amount) => make(asked, amount, 'word'));
+  const amounts = place.amounts.map((amount) => make(asked, amount, 'word', { sort: `0${amount}` }));
+  const mayGoOn = !/\s{2,}\S*$/.test(asked.before.trimStart());
+  return mayGoOn ? [...amounts, ...ingredients(asked, lineStart(asked), true)] : amounts;
 }

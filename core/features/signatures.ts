@@ -1,5 +1,5 @@
 import type { Scope } from '../model/scope.ts';
-import { slots } from '../syntax/line-forms.ts';
+import { type Slot, slots } from '../syntax/line-forms.ts';
 import type { Block } from '../syntax/tree.ts';
 import type { Span } from '../text/span.ts';
 import { type LineReading, type LineSoFar, lineSoFar } from './line-reading.ts';
@@ -50,6 +50,10 @@ function elementAt(
 ): number | undefined {
   if (match === undefined) return undefined;
   const last = match.taken.at(-1);
+  // A number keeps its place until it has its unit.
+  const slot = last === undefined ? undefined : pattern.elements[last]!.slot;
+  const wanted: string | undefined = slot === undefined ? undefined : (slots[slot] as Slot).quantity;
+  if (wanted !== undefined && wanted !== 'bare' && tokens.at(-1)?.quantity?.kind === 'bare') return last;
   // The name in a header may go on after a blank.
   const isBetween = !isTouching && (head !== '' || match.next.length > 0);
   const at = isBetween || tokens.length === 0 ? match.next[0] : last;

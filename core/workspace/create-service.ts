@@ -153,9 +153,13 @@ export function createService(options: FilesOptions = {}): Service {
       const found = read(uri);
       const at = found === undefined ? undefined : blockAt(found.source, line);
       if (at === undefined) return [];
-      return completionsOf(at.block, line - at.firstLine, column, files.scopeOf(uri)).map((one) => ({
+      const foundOn = (lineOfBlock: number) =>
+        findings(uri).flatMap(({ code, place }) => (place.line === at.firstLine + lineOfBlock ? [code] : []));
+      const scope = files.scopeOf(uri);
+      return completionsOf(at.block, line - at.firstLine, column, scope, foundOn).map((one) => ({
         ...one,
         replace: { line, ...one.replace },
+        ...(one.outdent === undefined ? {} : { outdent: { ...one.outdent, line } }),
       }));
     },
     folds: (uri) => {

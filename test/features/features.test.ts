@@ -79,6 +79,8 @@ function chosen(all: readonly Completion[], { lineText }: Asked): Completion[] {
 }
 
 function tellCompletion(one: Completion): string {
-  const { label, kind, detail, insert, snippet, replace } = one;
-  return `${label} (${kind}) ${detail ?? ''} → ${replace.start}–${replace.end} ${JSON.stringify(insert)}${snippet ? ' snippet' : ''}`;
+  const { label, kind, detail, insert, snippet, replace, wordEnd, outdent } = one;
+  const end = wordEnd === undefined ? replace.end : `${replace.end} or ${wordEnd}`;
+  const margin = outdent === undefined ? '' : ` without ${outdent.line}:${outdent.start}–${outdent.end}`;
+  return `${label} (${kind}) ${detail ?? ''} → ${replace.start}–${end} ${JSON.stringify(insert)}${snippet ? ' snippet' : ''}${margin}`;
 }

@@ -229,6 +229,39 @@ describe('completion', () => {
     const item = { label: 'butter' };
     expect(await client.connection.sendRequest('completionItem/resolve', item)).toEqual(item);
   });
+
+  it('leaves the choice between the rest of a word and its end, where the client has one', async () => {
+    const place = { position: { line: 2, character: 10 } };
+    const within = (line: number, start: number, end: number) => ({
+      start: { line, character: start },
+      end: { line, character: end },
+    });
+    const choosing = structuredClone(asking);
+    choosing.textDocument!.completion!.completionItem!.insertReplaceSupport = true;
+    for (const [capabilities, edit] of [
+      [choosing, { newText: 'bread flour', insert: within(2, 2, 10), replace: within(2, 2, 13) }],
+      [asking, { newText: 'bread flour', range: within(2, 2, 13) }],
+    ] as const) {
+      const client = await opened(text, capabilities);
+      const { items } = await ask<CompletionList>(client, 'completion', place);
+      expect(items.find(({ label }) => label === 'bread flour')?.textEdit).toEqual(edit);
+    }
+  });
+
+  it('brings a header to the margin', async () => {
+    const client = await opened(`${text}  mi`);
+    const { items } = await ask<CompletionList>(client, 'completion', {
+      position: { line: 6, character: 4 },
+    });
+    const { textEdit, additionalTextEdits } = items.find(({ label }) => label === 'mix')!;
+    expect(additionalTextEdits).toEqual([
+      { range: { start: { line: 6, character: 0 }, end: { line: 6, character: 2 } }, newText: '' },
+    ]);
+    expect((textEdit as { range: unknown }).range).toEqual({
+      start: { line: 6, character: 2 },
+      end: { line: 6, character: 4 },
+    });
+  });
 });
 
 describe('hints', () => {
