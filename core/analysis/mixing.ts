@@ -112,6 +112,9 @@ interface Poured {
   readonly portionsOff: { line: number; name: string; askedGrams: number; hasGrams: number }[];
 }
 
+/** Less than this weighs nothing on any scale. */
+const leastGrams = 1e-3;
+
 function pourAll(
   resolved: ResolvedFormula,
   solved: SolvedFormula,
@@ -155,7 +158,10 @@ function pourAll(
       lines.push(line);
     }
   }
-  const unloaded = [...batches.values()].filter((batch) => !touched.has(batch.key));
+  // What a part draws to the last gram leaves a rounding behind, and nobody loads that.
+  const unloaded = [...batches.values()].filter(
+    (batch) => !touched.has(batch.key) && batch.grams > leastGrams,
+  );
   for (const batch of batches.values()) {
     const rest = left.get(batch.key)!;
     if (touched.has(batch.key) && rest > Math.max(0.5, batch.grams * 1e-6)) {

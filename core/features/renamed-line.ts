@@ -1,5 +1,6 @@
 import { mentionsOfLine } from '../model/mentions.ts';
 import type { Surroundings } from '../syntax/header.ts';
+import { amountColumn } from '../syntax/layout.ts';
 import { parseLine } from '../syntax/line.ts';
 import type { Context, Name, ParsedLine, SourceFile } from '../syntax/tree.ts';
 import type { Place } from '../text/span.ts';
@@ -26,9 +27,6 @@ export function renamedLine(
   }
   return undefined;
 }
-
-/** Where amounts stand in the canonical form; longer names push only their own line. */
-const amountColumn = 21;
 
 function replacing({ text, statement }: ParsedLine, place: Place, written: string): TextEdit {
   const edit = { line: place.line, start: place.start, end: place.end, insert: written };

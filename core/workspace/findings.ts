@@ -25,8 +25,9 @@ export function findingsInFile(
   };
   const told: Finding[] = [];
   let more = 0;
+  const ending = file.endings.find((one) => one !== '') ?? '\n';
   for (const { block, firstLine } of file.blocks) {
-    const placed = placedOf(uri, findingsOf(block), firstLine, settings, whereIs);
+    const placed = placedOf({ uri, firstLine, ending }, findingsOf(block), settings, whereIs);
     const room = settings.maxFindings - told.length;
     if (placed.length <= room) told.push(...placed);
     else {
@@ -48,9 +49,14 @@ export function findingsInFile(
   return told;
 }
 
-interface Placed {
+/** Where a block stands, and how the lines of its file end. */
+interface Standing {
   readonly uri: string;
   readonly firstLine: number;
+  readonly ending: string;
+}
+
+interface Placed extends Standing {
   readonly rules: Settings['rules'];
   readonly findings: readonly Finding[];
 }
@@ -60,29 +66,27 @@ interface Placed {
 const kept = new WeakMap<BlockFindings, Placed>();
 
 function placedOf(
-  uri: string,
+  standing: Standing,
   block: BlockFindings,
-  firstLine: number,
   settings: Settings,
   whereIs: WhereIs,
 ): readonly Finding[] {
+  const { uri, firstLine, ending } = standing;
   const before = kept.get(block);
-  if (before?.uri === uri && before.firstLine === firstLine && before.rules === settings.rules) {
-    return before.findings;
-  }
+  const isSame = before?.uri === uri && before.firstLine === firstLine && before.ending === ending;
+  if (isSame && before.rules === settings.rules) return before.findings;
   const findings = block.findings.flatMap((finding) => {
     const level = settings.rules[finding.code] ?? finding.level;
-    return level === 'off' ? [] : [inFile(uri, finding, firstLine, level, whereIs)];
+    return level === 'off' ? [] : [inFile(standing, finding, level, whereIs)];
   });
   const points = block.findings.some((finding) => finding.related.some((one) => 'definition' in one));
-  if (!points) kept.set(block, { uri, firstLine, rules: settings.rules, findings });
+  if (!points) kept.set(block, { ...standing, rules: settings.rules, findings });
   return findings;
 }
 
 function inFile(
-  uri: string,
+  { uri, firstLine, ending }: Standing,
   finding: BlockFinding,
-  firstLine: number,
   level: Finding['level'],
   whereIs: WhereIs,
 ): Finding {
@@ -108,7 +112,7 @@ function inFile(
             line: firstLine + edit.line,
             start: edit.start,
             end: edit.end,
-            insert: edit.insert,
+            insert: edit.insert.replaceAll('\n', ending),
             ...(edit.endLine === undefined ? {} : { endLine: firstLine + edit.endLine }),
           })),
         },

@@ -1,5 +1,6 @@
 import { rulesByCode } from '../../rules/catalogue.ts';
 import { isWritingError } from '../../rules/syntax-rows.ts';
+import { commentColumn, upTo } from '../../syntax/layout.ts';
 import type { ParsedLine } from '../../syntax/tree.ts';
 import type { Finding } from '../answers.ts';
 import type { Action, ActionContext } from './action.ts';
@@ -60,9 +61,9 @@ function accept(context: ActionContext, code: string, line: number) {
     return changes.edit(at, { start: last.span.end, end: last.span.end, insert: `, ${code}` }).edits();
   }
   const written = `# accept ${code}: ${reason}`;
-  const text = parsed.text.trimEnd();
-  if (commentOf(parsed) === '' && (text.length + written.length <= longestLine || line === 0))
-    return changes.asSnippet(line).replace(line, `${text}  ${written}`).edits();
+  const text = upTo(parsed.text.trimEnd(), commentColumn) + written;
+  if (commentOf(parsed) === '' && (text.length <= longestLine || line === 0))
+    return changes.asSnippet(line).replace(line, text).edits();
   if (line === 0) return commentMovedUp(changes, parsed, written);
   const indent = /^\s*/.exec(parsed.text)![0];
   return changes
@@ -77,7 +78,7 @@ function commentMovedUp(changes: LineChanges, parsed: ParsedLine, written: strin
   const text = parsed.text.slice(0, parsed.text.length - comment.length);
   return changes
     .asSnippet(0)
-    .replace(0, asSnippetText(comment.trim()), `${asSnippetText(text)}  ${written}`)
+    .replace(0, asSnippetText(comment.trim()), asSnippetText(upTo(text, commentColumn)) + written)
     .edits();
 }
 

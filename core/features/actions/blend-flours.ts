@@ -39,6 +39,13 @@ export const blendTheFlours: Action = {
       if (!blend.known) continue;
       const { shares, pricePerKilogram } = blend.value.blend;
       const written = inHundredths(shares);
+      // Nothing can be left for the balance only by taking its line out, which is more than a blend.
+      if (
+        asked.lines.some(
+          ({ statement }, index) => statement.amount.kind === 'balance' && written[index] === 0,
+        )
+      )
+        continue;
       if (written.every((share, index) => isNear(share, asked.flours[index]!.share, 1e5))) continue;
       const { currency } = blend.value;
       const price =

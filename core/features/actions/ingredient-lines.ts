@@ -1,4 +1,5 @@
 import type { LineModel } from '../../model/formula-model.ts';
+import { amountColumn } from '../../syntax/layout.ts';
 import type { LineEdit } from '../../text/span.ts';
 import type { ActionContext } from './action.ts';
 import type { WholeFormula } from './after.ts';
@@ -64,11 +65,13 @@ export function rename(
 
 function renamed({ parsed, statement }: LineModel, name: string): LineEdit {
   const { start, end } = statement.name;
-  const column = statement.amount.start;
-  const blank = parsed.text.slice(end, column);
+  const { start: amountStart } = statement.amount;
+  const blank = parsed.text.slice(end, amountStart);
   // A comment or a comma may follow a name whose amount is still missing.
-  if (blank.trim() !== '' || column <= end) return { start, end, insert: name };
-  return { start, end: column, insert: name.padEnd(Math.max(column - start, name.length + 2)) };
+  if (blank.trim() !== '' || amountStart <= end) return { start, end, insert: name };
+  // A long name had pushed its amount, and gives the column back.
+  const column = blank.length === 2 ? Math.min(amountStart, amountColumn) : amountStart;
+  return { start, end: amountStart, insert: name.padEnd(Math.max(column - start, name.length + 2)) };
 }
 
 const spanOf = ({ start, end }: { start: number; end: number }) => ({ start, end });

@@ -14,7 +14,7 @@ export const inlinePart: Action = {
   explanation:
     'The part at the cursor goes, with the programme and the process that are about it alone, and what is in it goes into the lines of ' +
     'the formula; what no line has becomes one. The overall formula stays. Its notes and comments stay too, below the lines ' +
-    'of the formula. Not offered for a part that keeps some back or that other parts hold.',
+    'of the formula, and how warm it was in a trial becomes a note. Not offered for a part that keeps some back or that other parts hold.',
   example:
     'formula Quay Tin:\n  yield 10 kg\n  bread flour        100%\n  water              65%\n\n‸preferment poolish:\n  draws 20% of flour\n  bread flour        100%\n  water              100%\n',
   *offers(context) {
@@ -64,6 +64,7 @@ function editsOf(context: ActionContext, at: PartAt) {
     changes.replace(use.line, ...below, ...rest, ...kept);
   }
   loadContents(changes, context, at);
+  noteReadings(changes, context, at);
   return editsKeeping(context, changes);
 }
 
@@ -89,6 +90,16 @@ function takeOut({ block }: ActionContext, changes: LineChanges, { part }: PartA
     if (isLast) removeBlankAbove(block.lines, changes, headerLine);
   }
   return kept;
+}
+
+/** How warm the part was in a trial stays as words, for what was measured is not to be lost. */
+function noteReadings(changes: LineChanges, { block }: ActionContext, { part }: PartAt): void {
+  for (const [line, { statement }] of block.lines.entries()) {
+    if (statement.kind !== 'property' || statement.value?.form !== 'partTemperature') continue;
+    if (statement.value.name.folded !== part.name!.folded) continue;
+    const { start } = statement.keyword;
+    changes.edit(line, { start, end: start, insert: 'note ' });
+  }
 }
 
 function removeBlankAbove(
