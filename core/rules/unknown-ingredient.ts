@@ -1,6 +1,8 @@
 import { catalogueNames } from '../catalogue/catalogue.ts';
 import { findIngredient } from '../model/ingredient.ts';
+import { sectionAt } from '../model/mentions.ts';
 import type { Scope } from '../model/scope.ts';
+import { misspelledProperty } from '../syntax/misspelled.ts';
 import type { Block, Name } from '../syntax/tree.ts';
 import { nearestWord } from '../text/nearest.ts';
 import { replaceFix, sectionBehindFix } from './fixes.ts';
@@ -52,6 +54,12 @@ function findingOf(
   const meant = nearestWord(name.text.toLowerCase(), byFolded.keys());
   const written = meant === undefined ? undefined : byFolded.get(meant)!;
   const isLike = block.lines[line]!.statement.kind === 'property';
+  const section = sectionAt(block, line)?.kind;
+  const property =
+    written !== undefined || isLike || section === undefined || section === 'unknown'
+      ? undefined
+      : misspelledProperty(block.lines[line]!.text, section);
+  const guess = written ?? property?.meant;
   const what = isLike
     ? 'is not known: nothing starts from it'
     : 'is not known: it is weighed, but counts as neither flour nor water';
@@ -60,7 +68,8 @@ function findingOf(
     span: { start: name.start, end: name.end },
     message:
       `“${name.text}” ${what}.` +
-      (written === undefined ? ' Define it, or write a name that is known.' : ` Is it “${written}”?`),
-    fixes: written === undefined ? [] : [replaceFix(`Write ${written}`, line, name, written, true)],
+      (guess === undefined ? ' Define it, or write a name that is known.' : ` Is it “${guess}”?`),
+    fixes:
+      guess === undefined ? [] : [replaceFix(`Write ${guess}`, line, property?.span ?? name, guess, true)],
   };
 }

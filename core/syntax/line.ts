@@ -1,5 +1,6 @@
 import { readNamedAmount } from './amount.ts';
 import { readHeader, type Surroundings } from './header.ts';
+import { unlessMisspelled } from './misspelled.ts';
 import { problem } from './problem.ts';
 import { findPropertyOf, readPartTemperature, readProperty, unknownProperty } from './property.ts';
 import { readStep } from './step.ts';
@@ -57,7 +58,8 @@ function readBody(text: string, meaning: ReturnType<typeof cutLine>['meaning'], 
   }
   const found = findPropertyOf(meaning, context);
   if (found !== undefined) return readProperty(text, meaning, found.property, found.length);
-  if (holdsIngredients(context)) return readNamedAmount(text, meaning, 'ingredient');
+  if (holdsIngredients(context))
+    return unlessMisspelled(text, readNamedAmount(text, meaning, 'ingredient'), context as SectionKind);
   if (context === 'plan') return readNamedAmount(text, meaning, 'planned');
   if (context === 'process') return readStep(text, meaning);
   return (

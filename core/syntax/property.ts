@@ -18,7 +18,7 @@ import {
   wordsOfForm,
 } from './vocabulary.ts';
 
-const wordTypes = (token: IToken): boolean =>
+export const wordTypes = (token: IToken): boolean =>
   token.tokenType !== t.Quoted && t.quantityOf(token) === undefined;
 
 /**
@@ -211,7 +211,8 @@ const unitsFor: Partial<Record<Form, readonly string[]>> = {
   trialWater: [' °C', ' kg'],
 };
 
-const withArticle = (section: SectionKind): string => `${section === 'ingredient' ? 'An' : 'A'} ${section}`;
+export const withArticle = (section: SectionKind): string =>
+  `${section === 'ingredient' ? 'An' : 'A'} ${section}`;
 
 /** The finding for a word that no property of the section is called by. */
 export function unknownProperty(line: string, tokens: readonly IToken[], section: SectionKind): LineRead {

@@ -118,11 +118,15 @@ describe('actions', () => {
     expect(accept).toMatchObject({ kind: 'quickfix', diagnostics: [{ code: 'salt-range' }] });
     const { edit } = await client.connection.sendRequest<CodeAction>('codeAction/resolve', accept);
     expect(edit!.documentChanges).toMatchObject([
-      { edits: [{ snippet: { kind: 'snippet', value: `  # accept salt-range: $${'{1:reason}'}` } }] },
+      {
+        edits: [
+          { snippet: { kind: 'snippet', value: `${' '.repeat(17)}# accept salt-range: $${'{1:reason}'}` } },
+        ],
+      },
     ]);
     const plain = titled(await ask(await opened(pushing, salty), at(1)), 'Accept “salt-range”');
     expect(plain.edit!.documentChanges).toMatchObject([
-      { edits: [{ newText: '  # accept salt-range: reason' }] },
+      { edits: [{ newText: `${' '.repeat(17)}# accept salt-range: reason` }] },
     ]);
   });
 
