@@ -104,7 +104,8 @@ export class Diagnostics {
   /**
    * The answer to a client that pulls the findings of the whole workspace: it comes when there is something new. Files that
    * have no findings, and had none that the client knows of, are passed over. What is found goes to `partial`, where the
-   * client takes it piece by piece.
+   * client takes it piece by piece. A client that takes it in one piece and knows of nothing yet is told at once that there is
+   * nothing: it may be asking only once.
    */
   async pullWorkspace(
     previousIds: ReadonlyMap<string, string>,
@@ -135,6 +136,7 @@ export class Diagnostics {
       });
       // What was told of a text that has changed meanwhile is no longer true of it; the next question tells it.
       if (news > 0) return reports.filter(({ uri, version }) => this.#parts.naming.version(uri) === version);
+      if (partial === undefined && previousIds.size === 0) return [];
       if (edition === this.#edition) await this.#nextNews(token);
     }
   }

@@ -196,6 +196,15 @@ describe('findings that are pulled', () => {
   });
 });
 
+describe('findings of a workspace without any', () => {
+  it('are told at once to a client that asks once', async () => {
+    const folder = folderWith({ 'sound.dough': sound });
+    const client = await startClient({ capabilities: pulling, folders: [folder.uri] });
+    const answer = await client.connection.sendRequest('workspace/diagnostic', { previousResultIds: [] });
+    expect(answer).toEqual({ items: [] });
+  });
+});
+
 describe('quick fixes', () => {
   it('mend the text they stand at', async () => {
     const client = await startClient();
