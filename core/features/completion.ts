@@ -32,6 +32,7 @@ import {
   wordStart,
   wordsBefore,
 } from './completion-place.ts';
+import { prices } from './completion-prices.ts';
 import { settled } from './completion-settled.ts';
 import { subSnippets, topSnippets } from './snippets.ts';
 
@@ -226,6 +227,7 @@ function inLine(asked: Asked, context: Context): LineCompletion[] {
   const allowed = wordsOfForm[property.form];
   if (allowed !== undefined) return allowed.map((word) => make(asked, word, 'word'));
   const from = place.nameStart === undefined ? {} : { start: place.nameStart };
+  if (property.form === 'price') return [...exampleOf(asked, property), ...prices(asked)];
   if (property.word === 'default mixer' || property.word === 'mixer')
     return mixerNames(asked, place.nameStart ?? wordStart(asked), '');
   if (property.form === 'load') return [...loadItems(asked), ...words.filter(({ label }) => label === 'at')];
