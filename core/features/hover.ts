@@ -20,6 +20,7 @@ import { billMarkdown, comparisonMarkdown, heatSentences } from './heat-words.ts
 import { factsOf, type LineFacts, sectionOf } from './line-facts.ts';
 import { mixingOutlook, waterWords } from './mixing-words.ts';
 import { planLineMarkdown, planMarkdown } from './plan-words.ts';
+import { processTimes, stepTimes } from './process-words.ts';
 import { readingWords, trialMarkdown } from './trial-words.ts';
 
 /** What a hover says of one line of a block: the stretch of the line it is about, and Markdown. */
@@ -60,7 +61,7 @@ export function hoverOf(
     case 'property':
       return section === undefined ? undefined : propertyHover(section, line, statement, scope, analysis);
     case 'step': {
-      const said = analysis === undefined ? [] : stepWords(analysis, line);
+      const said = [...stepTimes(block, line), ...(analysis === undefined ? [] : stepWords(analysis, line))];
       const { start, end } = statement.words;
       return said.length === 0 ? undefined : { span: spanOf(start, end), markdown: said.join('\n\n') };
     }
@@ -107,6 +108,10 @@ function headerHover(
     const said = trial === undefined ? [] : trialMarkdown(trial);
     const when = [header.date, header.words].filter((one) => one !== undefined).join(', ');
     return said.length === 0 ? undefined : { span, markdown: [title(`Trial ${when}`), ...said].join('\n\n') };
+  }
+  if (header.section === 'process') {
+    const said = processTimes(block, line);
+    return said.length === 0 ? undefined : { span, markdown: said.join('\n\n') };
   }
   if (header.section === 'plan') {
     const plan = planOf(block, scope);
@@ -209,6 +214,8 @@ function propertyHover(
     const trial = trialsOf(analysis, scope).find((one) => one.model.headerLine === section.headerLine);
     const words = trial === undefined ? undefined : readingWords(trial, line);
     if (words !== undefined) said.push(words);
+    if (statement.value?.form === 'partTemperature')
+      said.push(`**${escapeMarkdown(statement.value.name.text)}** — how warm this part was on that day.`);
   }
   if (statement.property === 'ferment' && analysis !== undefined)
     said.push(...partWords(analysis, sectionId(section.headerLine), line));
