@@ -101,6 +101,6 @@ describe('the hover of a step', () => {
     expect(bulk).toContain('**As long as 1 h at 27 °C**');
     expect(bulk).toContain('grown by about 90% (60–135%)');
     expect(at(tin({ bulk: '12 h at 4 °C' }), 'bulk 12 h')).toContain('The dough goes from 27 °C to');
-    expect(at(tin(), 'bake 35')).toBeUndefined();
+    expect(at(tin(), 'bake 35')).not.toContain('As long as');
   });
 });
