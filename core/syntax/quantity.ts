@@ -33,6 +33,8 @@ const moneyPattern = sticky(`([A-Z]{3})${blank}+per${blank}+`);
 const boundary = sticky('(?![\\p{L}\\p{N}\\p{M}°%/])');
 const bareBoundary = sticky("(?![\\p{L}\\p{N}\\p{M}°%/'’-]|[.,]\\p{N})");
 
+const digits = sticky('\\d+');
+
 const matchAt = (pattern: RegExp, text: string, at: number): RegExpExecArray | null => {
   pattern.lastIndex = at;
   return pattern.exec(text);
@@ -60,10 +62,18 @@ function unitAt(text: string, at: number): { unit: Unit; written: string; end: n
     const unit = units.get(written);
     if (unit === undefined) continue;
     const end = at + length;
-    if (matchAt(boundary, text, end) === null) continue;
+    if (matchAt(boundary, text, end) === null && !goesOnInMinutes(unit, text, end)) continue;
     return { unit, written, end };
   }
   return undefined;
+}
+
+/** `1h30min`: a time may run on without a blank, as long as smaller units follow. */
+function goesOnInMinutes(unit: Unit, text: string, at: number): boolean {
+  if (unit.measure !== 'duration') return false;
+  const number = matchAt(digits, text, at);
+  const next = number === null ? undefined : unitAt(text, skipBlanks(text, at + number[0].length));
+  return next !== undefined && next.unit.measure === 'duration' && next.unit.factor < unit.factor;
 }
 
 const skipBlanks = (text: string, at: number): number => {

@@ -2,7 +2,7 @@ import type { IToken } from 'chevrotain';
 import type { Span } from '../text/span.ts';
 import { nameBetween, nameOf } from './names.ts';
 import { groupedProblem, rangeProblem } from './number-problems.ts';
-import { insertFix, problem } from './problem.ts';
+import { insertFix, problem, replaceFix } from './problem.ts';
 import * as t from './tokens.ts';
 import type { LineRead, StepStatement, SyntaxProblem } from './tree.ts';
 import { units } from './units.ts';
@@ -68,6 +68,8 @@ function readEnd(head: readonly IToken[]): StepEnd {
 function readTime(head: readonly IToken[]): StepEnd {
   const last = head[head.length - 1];
   const quantity = last === undefined ? undefined : t.quantityOf(last);
+  const clocked = last === undefined || head.length < 2 ? null : /^(\d+)h([0-5]\d)$/i.exec(last.image);
+  if (clocked !== null) return { words: head.length - 1, problems: [hoursAndMinutes(last!, clocked)] };
   if (last === undefined || quantity === undefined) return { words: head.length, problems: [] };
   const words = head.length - (head[head.length - 2]?.tokenType === t.For ? 2 : 1);
   if (quantity.kind === 'duration') return { words, seconds: quantity.seconds, problems: [] };
@@ -91,6 +93,14 @@ function unreadableNumber(token: IToken, measure: 'duration' | 'temperature'): S
   if (quantity === undefined || units.get(quantity.unit)?.measure !== measure) return undefined;
   if (quantity.kind === 'range') return rangeProblem(quantity, token.image);
   return quantity.kind === 'grouped' ? groupedProblem(quantity, token.image) : undefined;
+}
+
+/** `1h30`: the minutes lack their unit. */
+function hoursAndMinutes(token: IToken, [written, hours, minutes]: RegExpExecArray): SyntaxProblem {
+  const span = { start: token.startOffset, end: t.endOf(token) };
+  const meant = `${hours} h ${Number(minutes)} min`;
+  const message = `“${written}” lacks the unit of its minutes: ${meant}`;
+  return problem('missing-unit', message, span, replaceFix(`Write ${meant}`, span, meant, true));
 }
 
 function missingUnit(number: string, span: Span, wanted: readonly string[]): SyntaxProblem {
