@@ -5,8 +5,10 @@ import { formulaOf } from '../model/formula-model.ts';
 import { findIngredient } from '../model/ingredient.ts';
 import { sectionAt } from '../model/mentions.ts';
 import type { Definition, Scope } from '../model/scope.ts';
+import { parseLine } from '../syntax/line.ts';
 import { nameBetween } from '../syntax/names.ts';
 import type { Name } from '../syntax/tree.ts';
+import { allPropertyWords } from '../syntax/vocabulary.ts';
 import { percent } from '../text/figures.ts';
 import type { CompletionKind } from './answers.ts';
 import {
@@ -18,6 +20,31 @@ import {
   wordsBefore,
 } from './completion-place.ts';
 
+/** Where a name is to be written, as a line that says it. */
+const sayings = {
+  ingredient: { context: 'formula', line: (name: string) => `${name}  100%` },
+  load: { context: 'mix', line: (name: string) => `add ${name}` },
+} as const;
+
+const grammarWords = /\b(?:all|at|balance|for|from|of|remaining|to)\b/;
+
+/** A name as it is to be written: in quotes where it would else be read as something other than a name. */
+function quoted(name: string, as: keyof typeof sayings): string {
+  const { folded } = nameBetween(name, 0, name.length);
+  // Most names are words that nobody else uses, and need no reading.
+  const isPlain = /^[\p{L}\p{M} ]+$/u.test(folded) && !grammarWords.test(folded);
+  if (isPlain && !allPropertyWords.has(folded)) return name;
+  const { context, line } = sayings[as];
+  const { statement, problems } = parseLine(line(name), { context, afterBlank: false });
+  const read =
+    statement.kind === 'ingredient'
+      ? statement.name
+      : statement.kind === 'property' && statement.value?.form === 'load'
+        ? statement.value.items[0]?.name
+        : undefined;
+  return problems.length === 0 && read?.folded === folded ? name : `"${name}"`;
+}
+
 /** Names that may stand in a line; each kind with what tells it apart from the others. */
 
 export function ingredients(asked: Asked, at: number, padded: boolean): LineCompletion[] {
@@ -27,7 +54,7 @@ export function ingredients(asked: Asked, at: number, padded: boolean): LineComp
     const folded = nameBetween(name, 0, name.length).folded;
     return !seen.has(folded) && seen.add(folded) !== undefined;
   };
-  const insertOf = (name: string): string => (padded ? `${name.padEnd(18)} ` : name);
+  const insertOf = (name: string): string => (padded ? `${quoted(name, 'ingredient').padEnd(18)} ` : name);
   const push = (name: string, detail: string, sort: string, kind: CompletionKind = 'ingredient'): void => {
     if (!isNew(name)) return;
     found.push(
@@ -116,7 +143,8 @@ export function loadItems(asked: Asked): LineCompletion[] {
   const found = new Map<string, LineCompletion>();
   const push = (name: string, kind: CompletionKind, sort: string): void => {
     const folded = nameBetween(name, 0, name.length).folded;
-    if (!found.has(folded)) found.set(folded, make(asked, name, kind, { start, sort }));
+    if (!found.has(folded))
+      found.set(folded, make(asked, name, kind, { start, sort, insert: quoted(name, 'load') }));
   };
   const loaded = loadedElsewhere(asked);
   const sort = (name: Name, first: string): string => (loaded.has(name.folded) ? '3' : first);
