@@ -144,7 +144,10 @@ export function loadItems(asked: Asked): LineCompletion[] {
   const push = (name: string, kind: CompletionKind, sort: string): void => {
     const folded = nameBetween(name, 0, name.length).folded;
     if (!found.has(folded))
-      found.set(folded, make(asked, name, kind, { start, sort, insert: quoted(name, 'load') }));
+      found.set(
+        folded,
+        make(asked, name, kind, { start, sort, insert: kind === 'word' ? name : quoted(name, 'load') }),
+      );
   };
   const loaded = loadedElsewhere(asked);
   const sort = (name: Name, first: string): string => (loaded.has(name.folded) ? '3' : first);
