@@ -15,6 +15,7 @@ export const acceptRows: readonly Rule[] = [
   {
     code: 'unknown-accept',
     level: 'warning',
+    mendsSlips: true,
     title: 'An accept of a finding that nobody makes',
     explanation:
       'The word behind `accept` is the code of a finding, as the editor and `doughwright check` show it beside the message.',

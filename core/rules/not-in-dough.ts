@@ -5,6 +5,7 @@ import type { Rule } from './rule.ts';
 export const notInDough: Rule = {
   code: 'not-in-dough',
   level: 'warning',
+  mendsSlips: true,
   title: 'The mix loads something that the dough does not have',
   explanation:
     'A `load` or `add` line names an ingredient, part or role that no line of the formula has. Nothing goes into the bowl ' +

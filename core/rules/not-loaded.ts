@@ -7,6 +7,7 @@ import { listed, wordsOf } from './words.ts';
 export const notLoaded: Rule = {
   code: 'not-loaded',
   level: 'hint',
+  mendsSlips: true,
   title: 'The mix never loads something of the dough',
   explanation:
     'What no `load` or `add` line names is taken to go into the bowl first. Name it, so that the sheet shows it when it really goes in.',

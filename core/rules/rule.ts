@@ -17,6 +17,8 @@ export interface Rule {
   /** Whole files of notation: the rule speaks of the first and is silent on the second. */
   readonly bad: string;
   readonly good: string;
+  /** Its preferred fix mends how something is written and changes no bread, so an editor may take it when a file is saved. */
+  readonly mendsSlips?: true;
   /** Absent for what the reading of a line reports itself, and for what the pass over all rules finds (`# accept`). */
   readonly check?: (context: RuleContext) => Iterable<RuleFinding>;
 }

@@ -3,7 +3,10 @@ import { syntaxOfAmounts } from './syntax-amounts.ts';
 import { syntaxOfSections } from './syntax-sections.ts';
 
 /** What the reading of a line reports itself. */
-export const syntaxRows: readonly Rule[] = [...syntaxOfSections, ...syntaxOfAmounts];
+export const syntaxRows: readonly Rule[] = [...syntaxOfSections, ...syntaxOfAmounts].map((row) => ({
+  ...row,
+  mendsSlips: true,
+}));
 
 const byCode: ReadonlyMap<string, RuleLevel> = new Map(syntaxRows.map((row) => [row.code, row.level]));
 

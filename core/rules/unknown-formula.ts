@@ -5,6 +5,7 @@ import type { Rule } from './rule.ts';
 export const unknownFormula: Rule = {
   code: 'unknown-formula',
   level: 'warning',
+  mendsSlips: true,
   title: 'A plan asks for a formula that nobody has written',
   explanation:
     'What is to be made cannot be counted. Write the name as the header of the formula does, or write the formula.',

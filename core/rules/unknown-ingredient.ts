@@ -11,6 +11,7 @@ import type { Rule, RuleFinding, RuleFix } from './rule.ts';
 export const unknownIngredient: Rule = {
   code: 'unknown-ingredient',
   level: 'warning',
+  mendsSlips: true,
   title: 'Nobody has said what this ingredient is',
   explanation:
     'The ingredient is weighed, but counts neither as flour nor as water: what it brings to the dough is not known. ' +

@@ -9,6 +9,7 @@ import type { Rule, RuleFinding } from './rule.ts';
 export const unknownMixer: Rule = {
   code: 'unknown-mixer',
   level: 'warning',
+  mendsSlips: true,
   title: 'Nobody has said what this mixer is',
   explanation:
     'Warming and development come from the mixer. Without it neither can be told. Write its name as its section does, name a ' +

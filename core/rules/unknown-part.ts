@@ -6,6 +6,7 @@ import type { Rule, RuleContext, RuleFinding } from './rule.ts';
 export const unknownPart: Rule = {
   code: 'unknown-part',
   level: 'error',
+  mendsSlips: true,
   title: 'The formula has no such part',
   explanation:
     'A mix, a process or a trial names a preferment, soaker or part that the formula does not have. Write the name as the ' +

@@ -8,7 +8,7 @@ import { convertMix } from './convert-mix.ts';
 import { defineName } from './define-name.ts';
 import { drawPart } from './draw-part.ts';
 import { extractPart } from './extract-part.ts';
-import { fixAllOfRule, fixAllPreferred } from './fix-all.ts';
+import { fixAllOfRule, fixAllSlips } from './fix-all.ts';
 import { inlinePart } from './inline-part.ts';
 import { inGrams, inPercent } from './section-units.ts';
 import { sortByWeight } from './sort-by-weight.ts';
@@ -37,7 +37,7 @@ export const actions: readonly Action[] = [
   defineName,
   acceptFinding,
   fixAllOfRule,
-  fixAllPreferred,
+  fixAllSlips,
 ];
 
 export const actionsById: ReadonlyMap<string, Action> = new Map(actions.map((one) => [one.id, one]));

@@ -1,3 +1,4 @@
+import { rulesByCode } from '../../rules/catalogue.ts';
 import type { FileEdit, Finding, Fix, TextEdit } from '../answers.ts';
 import type { Action, ActionContext } from './action.ts';
 import { touchedFindings } from './places.ts';
@@ -26,17 +27,19 @@ export const fixAllOfRule: Action = {
   },
 };
 
-export const fixAllPreferred: Action = {
-  id: 'fix-all-preferred',
+export const fixAllSlips: Action = {
+  id: 'fix-all-slips',
   kind: 'fixAll',
-  name: 'Mend all that has a preferred fix',
+  name: 'Mend all slips of writing',
   explanation:
-    'Takes the preferred fix of every finding in the file; where two would change the same words the first is taken. Editors can ' +
-    'ask for it when a file is saved.',
+    'Takes the preferred fix of every finding in the file on how something is written: a unit, a colon or a name. Where two would change the same ' +
+    'words the first is taken. What a fix would change of the bread itself, weights or minutes, is left to the baker. Editors can ask for it when a file is saved.',
   example: 'formula Quay Tin:\n  bread flour        100%\n  ‸water              65\n  salt               2\n',
   *offers(context) {
-    const all = preferredOf(context);
-    if (all.length > 0) yield { title: 'Mend all that has a preferred fix', edits: () => together(all) };
+    const slips = preferredOf(context).filter(
+      ({ finding }) => rulesByCode.get(finding.code)?.mendsSlips === true,
+    );
+    if (slips.length > 0) yield { title: 'Mend all slips of writing', edits: () => together(slips) };
   },
 };
 
