@@ -109,7 +109,9 @@ function ingredientRow(
     return { line: facts, left: undefined, unsolved: reason };
   const taken = Math.min(drawn.left, written.value);
   drawn.left -= taken;
-  const left = { value: Math.max(0, written.value - taken), group: written.group };
+  const rest = written.value - taken;
+  // What the drawn parts take whole leaves nothing, not the hair that sums in binary leave.
+  const left = { value: rest > 1e-9 * written.value ? rest : 0, group: written.group };
   const drawnGrams = taken > 0 && (all.group ?? 0) === 0 ? taken : undefined;
   return { line: facts, left, drawnGrams, unsolved: reason };
 }

@@ -34,8 +34,8 @@ export function costTotals(analysis: Analysis): TotalsCost | undefined {
   }
   cost.batch = sum.atLeast;
   if (solved.pieces !== undefined && solved.pieces > 0) cost.piece = sum.atLeast / solved.pieces;
-  const { doughGrams } = solved;
-  if (doughGrams !== undefined && doughGrams > 0) cost.doughKilogram = (sum.atLeast / doughGrams) * 1000;
+  const madeGrams = (solved.doughGrams ?? 0) + (solved.enclosedGrams ?? 0);
+  if (solved.doughGrams !== undefined && madeGrams > 0) cost.doughKilogram = (sum.atLeast / madeGrams) * 1000;
   const product = productOf(analysis);
   if (product.known && product.value.bakedGrams > 0)
     cost.bakedKilogram = (sum.atLeast / product.value.bakedGrams) * 1000;

@@ -1,4 +1,5 @@
 import type { LabelEntry, LabelText } from '../calc/label.ts';
+import { labelFigure } from '../calc/nutrition-figures.ts';
 import { figure, mass, percent } from '../text/figures.ts';
 import type { TotalsLabel, TotalsNutrient, TotalsNutrientAmount } from './totals-product.ts';
 
@@ -27,7 +28,7 @@ export function nutritionWords(label: TotalsLabel): NutritionWords {
     return {
       name: words[nutrient],
       cells: [per100Grams, perPiece].flatMap((one) =>
-        one === undefined ? [] : [amountWords(one, nutrient)],
+        one === undefined ? [] : [amountWords(one, nutrient, label.regime)],
       ),
     };
   });
@@ -102,14 +103,23 @@ const euWords: Readonly<Record<TotalsNutrient['nutrient'], string>> = {
   fibre: 'fibre',
 };
 
-function amountWords(amount: TotalsNutrientAmount, nutrient: TotalsNutrient['nutrient']): string {
+function amountWords(
+  amount: TotalsNutrientAmount,
+  nutrient: TotalsNutrient['nutrient'],
+  regime: TotalsLabel['regime'],
+): string {
   const unit = unitOf[nutrient] ?? 'g';
   if (amount.figure !== undefined)
     return amount.figure.startsWith('less') ? amount.figure : `${amount.figure} ${unit}`;
   const { atLeast, atMost } = amount;
   // A range that says next to nothing is not worth reading.
   if (atLeast === undefined || atMost === undefined || atMost > 1.5 * atLeast) return 'not known';
-  return `${figure(atLeast, 1)}–${figure(atMost, 1)} ${unit}`;
+  // Both ends with the places that the label would print; where it prints words there, with one.
+  const [low, high] = [atLeast, atMost].map((end) => {
+    const printed = labelFigure(nutrient, end, regime);
+    return printed !== undefined && /^\d/.test(printed) ? printed : figure(end, 1);
+  });
+  return `${low}–${high} ${unit}`;
 }
 
 const unitOf: Partial<Record<TotalsNutrient['nutrient'], string>> = {

@@ -1,7 +1,13 @@
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { Known } from '../calc/known.ts';
 import type { MinutesBand } from '../calc/mixing.ts';
+import { byHand } from '../model/mixer.ts';
 import { degrees, degreesApart, mass, minutes, minutesBand, warmthWord } from '../text/figures.ts';
+
+/** Where it is mixed: `in big spiral`, `by hand`. */
+export function inMixer(mixer: string): string {
+  return mixer === byHand.name ? byHand.name : `in ${mixer}`;
+}
 
 /** The outlook of a mixing programme in sentences, the most important first: warmth, development, then over-mixing. */
 export function mixingOutlook(mix: MixAnalysis): string[] {

@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { flourMixOf } from '../analysis/flour-mix.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
+import type { SolvedSection } from '../calc/formula-result.ts';
 import type { Known } from '../calc/known.ts';
 import type { MinutesBand } from '../calc/mixing.ts';
 import type { Finding } from './answers.ts';
@@ -31,6 +32,7 @@ export function totalsOf(file: string, analysis: Analysis, findings: readonly Fi
   if (solved === undefined) return totals;
   set(totals, 'flourGrams', solved.flourGrams);
   set(totals, 'doughGrams', solved.doughGrams);
+  set(totals, 'enclosedGrams', solved.enclosedGrams);
   set(totals, 'bakedGrams', solved.bakedGrams);
   set(totals, 'pieces', solved.pieces);
   set(totals, 'pieceGrams', solved.pieceGrams);
@@ -97,7 +99,8 @@ function lineOf(
 function partsOf(analysis: Analysis): TotalsPart[] {
   const solved = analysis.solved!;
   return solved.sections.map((section, index): TotalsPart => {
-    const part: TotalsPart = { name: section.name, kind: section.kind, lines: [] };
+    const part: TotalsPart = { name: section.name, kind: writtenKind(analysis, section), lines: [] };
+    if (section.enclosed) part.enclosed = true;
     if (index === 0) {
       const { finalMix } = solved;
       if (finalMix.flourGrams !== undefined) part.flourGrams = finalMix.flourGrams;
@@ -119,8 +122,23 @@ function partsOf(analysis: Analysis): TotalsPart[] {
     part.lines = section.lines.map((line) =>
       lineOf(line.name, line.fraction, line.grams, line.part ? 'part' : line.role),
     );
+    const { cultureGrams } = section;
+    if (cultureGrams !== undefined && cultureGrams > 0)
+      part.lines.push(lineOf('ripe culture', fractionOfFed(section, cultureGrams), cultureGrams, 'part'));
     return part;
   });
+}
+
+/** The word that the section is written with; of a formula that another takes, what it is there. */
+function writtenKind(analysis: Analysis, section: SolvedSection): string {
+  const model = analysis.resolved.model.sections.find((one) => one.id === section.id);
+  return model === undefined || section.kind === 'dough' ? section.kind : model.kind;
+}
+
+/** Culture is written in percent of the flour that is fed. */
+function fractionOfFed({ lines }: SolvedSection, cultureGrams: number): number | undefined {
+  const fed = lines.find((line) => (line.fraction ?? 0) > 0 && (line.grams ?? 0) > 0);
+  return fed === undefined ? undefined : (cultureGrams / fed.grams!) * fed.fraction!;
 }
 
 function mixingOf(mix: MixAnalysis): TotalsMixing {

@@ -7,7 +7,10 @@ export interface FormulaTotals {
   file: string;
   formula: string;
   flourGrams?: number;
+  /** What goes into the bowl, parts among it. */
   doughGrams?: number;
+  /** What is folded in after mixing, on top of the dough; absent where nothing is. */
+  enclosedGrams?: number;
   bakedGrams?: number;
   pieces?: number;
   pieceGrams?: number;
@@ -55,7 +58,10 @@ export interface TotalsLine {
 
 export interface TotalsPart {
   name: string;
+  /** `dough`, else the word of its section. */
   kind: string;
+  /** Folded into the dough: in every piece, never in the bowl. */
+  enclosed?: true;
   flourGrams?: number;
   totalGrams?: number;
   hydration?: number;

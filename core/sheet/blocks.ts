@@ -32,12 +32,15 @@ export function blocksOf(
   const solved = analysis.solved!;
   const step = analysis.resolved.bakery.scaleStepGrams;
   const parts = solved.sections.slice(1);
+  const starts = new Map<number, number>();
+  for (const { kind, line, startSeconds } of timeline.view.moments)
+    if (kind === 'before') starts.set(line, startSeconds);
   const before = inWorkOrder(parts.filter((section) => section.inBowl)).map((section) =>
-    partBlock(analysis, section, 'before', firstLine, step),
+    partBlock(analysis, section, 'before', firstLine, step, starts),
   );
   const apart = parts
     .filter((section) => !section.inBowl)
-    .map((section) => partBlock(analysis, section, 'apart', firstLine, step));
+    .map((section) => partBlock(analysis, section, 'apart', firstLine, step, starts));
   const bowl =
     mix === undefined
       ? [plainBowl(parted.each, water, firstLine, step)]
@@ -74,6 +77,7 @@ function partBlock(
   kind: 'before' | 'apart',
   firstLine: number,
   step: number,
+  starts: ReadonlyMap<number, number>,
 ): SheetBlock {
   const model = analysis.resolved.model.sections.find((one) => one.id === section.id);
   const line = firstLine + (model?.headerLine ?? 0);
@@ -92,7 +96,7 @@ function partBlock(
     notes.push(`keep back ${mass(section.keepBackGrams)} for the next day`);
   return {
     title: section.name,
-    when: model === undefined ? '' : whenOf(model),
+    when: model === undefined ? '' : whenOf(model, starts.get(line)),
     kind,
     line,
     times: 1,
@@ -101,12 +105,16 @@ function partBlock(
   };
 }
 
-function whenOf(section: SectionModel): string {
+/** When to begin a part, counted back from the start of mixing, and how it is held. */
+function whenOf(section: SectionModel, startSeconds: number | undefined): string {
   const held = heldOf(section);
   const [only, ...others] = held;
   if (only === undefined) return 'before mixing';
-  if (others.length > 0) return `before mixing: ${held.map((one) => one.text).join(', ')}`;
-  return `${duration(only.seconds)} before${only.celsius === undefined ? '' : `, at ${degrees(only.celsius)}`}`;
+  const how = held.map((one) => one.text).join(', ');
+  if (startSeconds === undefined || startSeconds >= 0) return `before mixing: ${how}`;
+  const before = `${duration(-startSeconds)} before`;
+  if (others.length > 0 || only.seconds !== -startSeconds) return `${before}: ${how}`;
+  return only.celsius === undefined ? before : `${before}, at ${degrees(only.celsius)}`;
 }
 
 /** Without a programme the final mix goes in as it is written. */

@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { SolvedFormula } from '../calc/formula-result.ts';
 import { effectiveDiffers } from '../features/formula-words.ts';
+import { productOf } from '../features/product.ts';
 import { lineOfId } from '../model/formula-model.ts';
 import { degrees, figure, mass, percent } from '../text/figures.ts';
 import type { FactSource, SheetFact } from './view.ts';
@@ -71,7 +72,9 @@ export function yieldsOf(analysis: Analysis, firstLine: number, size: FactSource
   const share = (fraction: number | undefined): string | undefined =>
     fraction === undefined || fraction === 0 ? undefined : percent(fraction);
   add('bowl', 'Into the bowl', weight(solved.doughGrams), size, undefined);
-  const left = lost(solved.doughGrams, lossFraction);
+  add('folded in', 'Folded in', weight(solved.enclosedGrams), size, undefined);
+  const made = solved.doughGrams === undefined ? undefined : solved.doughGrams + (solved.enclosedGrams ?? 0);
+  const left = lost(made, lossFraction);
   add('loss', 'Stays in bowl and on bench', share(lossFraction), 'file', lossLine, left);
   const atDivider = lossFraction > 0 || solved.pieces !== undefined ? solved.yieldDoughGrams : undefined;
   add('divided', 'Dough divided', weight(atDivider), size, yieldLine);
@@ -85,6 +88,12 @@ export function yieldsOf(analysis: Analysis, firstLine: number, size: FactSource
     lost(solved.yieldDoughGrams, bakeLossFraction),
   );
   add('baked', 'Baked', weight(solved.bakedGrams), size, undefined, pieceNote(solved.bakedPieceGrams));
+  const product = productOf(analysis);
+  const sold = product.known ? product.value.bakedGrams : undefined;
+  if (sold !== undefined && solved.bakedGrams !== undefined && sold - solved.bakedGrams > 1e-9 * sold) {
+    const piece = solved.pieces === undefined ? undefined : sold / solved.pieces;
+    add('sold', 'With fillings and toppings', weight(sold), size, undefined, pieceNote(piece));
+  }
   return facts;
 }
 

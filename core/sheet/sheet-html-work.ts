@@ -1,3 +1,4 @@
+import { inMixer } from '../features/mixing-words.ts';
 import { type Child, element, type Markup } from './markup.ts';
 import { aboutRow, findingsList, section, ticks } from './sheet-html-blocks.ts';
 import { phaseWords, type Told } from './told.ts';
@@ -23,7 +24,7 @@ export function mixingSection(told: Told, id: string): Child {
     id,
     'mixing',
     'Mixing',
-    [`${mixing.total} in ${mixing.mixer}`],
+    [`${mixing.total} ${inMixer(mixing.mixer)}`],
     findingsList(told.findings('mixing')),
     table(id, ['Tick', 'Work', 'Lasts', 'Until', 'Dough', 'Stage'], [2, 3, 4], rows),
     mixing.outlook.length === 0

@@ -21,7 +21,8 @@ export function totalsText(totals: FormulaTotals, show: { readonly label?: boole
     ...facts(totals).map(([label, value]) => `  ${label.padEnd(labelWidth)}${value}`),
     ...table('overall', totals.overall, totals.flourGrams),
     ...totals.parts.flatMap((part) => {
-      const title = part.kind === 'dough' ? 'into the bowl' : `${part.name} (${part.kind})`;
+      const kind = part.enclosed ? `${part.kind}, folded in` : part.kind;
+      const title = part.kind === 'dough' ? 'into the bowl' : `${part.name} (${kind})`;
       const about = part.hydration === undefined ? '' : `, hydration ${percent(part.hydration)}`;
       return table(`${title}${about}`, part.lines, part.flourGrams, part.totalGrams);
     }),
@@ -61,7 +62,7 @@ function facts(totals: FormulaTotals): [label: string, value: string][] {
     pieces !== undefined && pieceGrams !== undefined
       ? `${trimmed(pieces, 1)} pieces of ${mass(pieceGrams)}`
       : '',
-    doughGrams !== undefined ? `${mass(doughGrams)} of dough` : '',
+    doughGrams !== undefined ? `${mass(doughGrams)} of dough${foldedIn(totals)}` : '',
     bakedGrams !== undefined ? `${mass(bakedGrams)} baked` : '',
   ].filter(Boolean);
   const effective = effectiveHydration === undefined ? '' : `, effective ${percent(effectiveHydration)}`;
@@ -75,6 +76,10 @@ function facts(totals: FormulaTotals): [label: string, value: string][] {
     ['water', water && waterWords(water)],
   ];
   return rows.filter((row): row is [string, string] => row[1] !== undefined);
+}
+
+function foldedIn({ enclosedGrams }: FormulaTotals): string {
+  return enclosedGrams === undefined ? '' : ` with ${mass(enclosedGrams)} folded in`;
 }
 
 function mixWords(mix: NonNullable<FormulaTotals['flourMix']>): string {
@@ -116,7 +121,7 @@ function table(
   const body = rows.map(([name, share, grams]) =>
     `${name}${' '.repeat(nameWidth - width(name))}${share.padStart(10)}${grams.padStart(12)}`.trimEnd(),
   );
-  const heading = flourGrams === undefined ? title : `${title}, ${mass(flourGrams)} of flour`;
+  const heading = flourGrams ? `${title}, ${mass(flourGrams)} of flour` : title;
   return section(heading, body);
 }
 

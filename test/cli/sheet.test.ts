@@ -191,4 +191,37 @@ describe('doughwright sheet', () => {
       'doughwright: nowhere.dough: there is no such file or folder; look at the spelling.\n',
     );
   });
+
+  it('counts a part of a part back to when it must begin, as the clock does', async () => {
+    const { path } = folderWith({
+      'a.dough':
+        'formula Quay Rye:\n  yield 10 kg\n  rye 1150 100%\n  water 70%\n  salt 2%\n  full sour 60%\n' +
+        'preferment basic sour:\n  rye 1150 100%\n  water 60%\n  ripe culture 10%\n  ferment 8 h at 24 °C\n' +
+        'preferment full sour:\n  rye 1150 100%\n  water 100%\n  basic sour 50%\n  ferment 3 h at 30 °C\n' +
+        'process:\n  bulk 15 min\n',
+    });
+    const { stdout } = await doughwright(path, 'sheet', 'a.dough');
+    expect(stdout).toMatch(/^ +basic sour, 11 h before: ferment 8 h at 24 °C$/m);
+    expect(stdout).toMatch(/^ +full sour, 3 h before, at 30 °C$/m);
+    expect(stdout).toMatch(/11 h before +basic sour/);
+  });
+
+  it('leads from the bowl to what is sold, with what is folded in and put on', async () => {
+    const { path } = folderWith({
+      'a.dough':
+        'formula Quay Crescent:\n  yield 20 pieces of 98 g\n  loss 2%\n  bake loss 10%\n' +
+        '  bread flour 100%\n  water 50%\n  sheet of butter 50%\n' +
+        'part sheet of butter:\n  butter 100%\ntopping wash:\n  egg 2 g a piece\n' +
+        'mix by hand:\n  load flour, water\n  knead 6 min\nprocess:\n  enclose sheet of butter\n',
+    });
+    const { stdout } = await doughwright(path, 'sheet', 'a.dough');
+    // 1960 g divided are 2 kg less 2 %; they bake to 1764 g, and 40 g of egg go on them: 90.2 g a piece.
+    expect(stdout).toMatch(/Into the bowl +1\.5 kg/);
+    expect(stdout).toMatch(/Folded in +500 g/);
+    expect(stdout).toMatch(/Stays in bowl and on bench +2% +40 g/);
+    expect(stdout).toMatch(/Dough divided +1\.96 kg/);
+    expect(stdout).toMatch(/Baked +1\.76 kg +88 g each/);
+    expect(stdout).toMatch(/With fillings and toppings +1\.8 kg +90 g each/);
+    expect(stdout).toMatch(/^ +Mixing, 6 min by hand$/m);
+  });
 });

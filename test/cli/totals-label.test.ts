@@ -63,4 +63,24 @@ describe('doughwright totals, label and cost', () => {
     const [one] = JSON.parse((await doughwright(path, 'totals', '--json', 'a.dough')).stdout);
     expect(one).not.toHaveProperty('cost');
   });
+
+  it('writes both ends of a range with the places that the label would print', async () => {
+    const { path } = folderWith({
+      'a.dough':
+        'ingredient quay butter:\n  water 16%\n  fat 82%\n' +
+        'formula Quay Bun:\n  yield 10 pieces of 200 g\n  bake loss 10%\n' +
+        '  bread flour 100%\n  water 50%\n  quay butter 20%\n  salt 2%\n',
+    });
+    const { stdout } = await doughwright(path, 'totals', '--label', 'a.dough');
+    const ranges = stdout.match(/[\d.]+–[\d.]+ \w+/g) ?? [];
+    expect(ranges.length).toBeGreaterThan(2);
+    for (const range of ranges) {
+      const [, low, high, unit] = /^([\d.]+)–([\d.]+) (\w+)$/.exec(range)!;
+      for (const end of [low!, high!]) {
+        // EU guidance of December 2012, from memory: whole kJ and kcal, whole grams from ten up, tenths below.
+        const isWhole = unit !== 'g' || Number(end) >= 10;
+        expect(`${range}: ${end}`).toMatch(isWhole ? /: \d+$/ : /: \d\.\d$/);
+      }
+    }
+  });
 });

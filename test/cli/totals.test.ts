@@ -91,4 +91,46 @@ describe('doughwright totals', () => {
     expect(stderr).toMatch(/^doughwright: nope\.dough: /);
     expect(stdout).toMatch(/Quay Round/);
   });
+
+  it('tells the culture among what a part is made of, so that its lines add up', async () => {
+    const { path } = folderWith({
+      'a.dough':
+        'formula Quay Rye:\n  yield 4 kg\n  rye 1150 100%\n  water 70%\n  salt 2%\n  sour 40%\n' +
+        'preferment sour:\n  rye 1150 100%\n  water 80%\n  ripe culture 20%\n  keep back 100 g\n',
+    });
+    const { stdout } = await doughwright(path, 'totals', '--json', 'a.dough');
+    const sour = JSON.parse(stdout)[0].parts[1];
+    // 100 rye, 80 water and 20 culture are 200: a tenth of the sour is culture.
+    const culture = sour.lines.find(({ name }: { name: string }) => name === 'ripe culture');
+    expect(culture.fraction).toBeCloseTo(0.2, 9);
+    expect(culture.grams).toBeCloseTo(sour.totalGrams / 10, 6);
+    const sum = sour.lines.reduce((all: number, { grams }: { grams: number }) => all + grams, 0);
+    expect(sum).toBeCloseTo(sour.totalGrams, 6);
+  });
+
+  it('tells what is folded in beside the dough, by the word of its section', async () => {
+    const { path } = folderWith({
+      'a.dough':
+        'ingredient dock butter:\n  like butter\n  price 8.00 EUR per kg\n' +
+        'flour dock white:\n  like bread flour\n  price 1.00 EUR per kg\n' +
+        'formula Quay Crescent:\n  yield 20 pieces of 100 g\n  dock white 100%\n  water 50%\n  sheet of butter 50%\n' +
+        'part sheet of butter:\n  dock butter 100%\nprocess:\n  enclose sheet of butter\n',
+    });
+    const { stdout } = await doughwright(path, 'totals', 'a.dough');
+    // 2 kg are 200 parts: 1 kg flour, 500 g water, 500 g butter. 1 EUR and 4 EUR for 2 kg.
+    expect(stdout).toMatch(/20 pieces of 100 g, 1.5 kg of dough with 500 g folded in$/m);
+    expect(stdout).toMatch(/^ +sheet of butter \(part, folded in\)$/m);
+    expect(stdout).toMatch(/5\.00 EUR a batch, 2\.50 EUR per kg of dough/);
+  });
+
+  it('weighs nothing of a balance that a part takes whole', async () => {
+    const { path } = folderWith({
+      'a.dough':
+        'formula Quay Crown:\n  yield 37 pieces of 420 g\n  bread flour 80%\n  medium rye balance\n  water 60%\n  salt 2%\n' +
+        'preferment sour:\n  draws all medium rye\n  medium rye 100%\n  water 80%\n  ripe culture 10%\n',
+    });
+    const { stdout } = await doughwright(path, 'totals', '--json', 'a.dough');
+    const bowl = JSON.parse(stdout)[0].parts[0];
+    expect(bowl.lines.map(({ name }: { name: string }) => name)).not.toContain('medium rye');
+  });
 });

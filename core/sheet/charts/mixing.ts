@@ -1,4 +1,4 @@
-import { capital } from '../../features/mixing-words.ts';
+import { capital, inMixer } from '../../features/mixing-words.ts';
 import type { CurvePoint, ProgrammeCurve } from '../../features/programme-curve.ts';
 import { degrees, duration, figure, minutesBand, percent } from '../../text/figures.ts';
 import type { SheetChart } from '../chart.ts';
@@ -23,7 +23,7 @@ export function mixingChart(curve: ProgrammeCurve | undefined): SheetChart | und
 }
 
 function descriptionOf(curve: ProgrammeCurve): string {
-  const said = [`${duration(curve.programmeMinutes * 60)} in ${curve.mixer}.`];
+  const said = [`${duration(curve.programmeMinutes * 60)} ${inMixer(curve.mixer)}.`];
   const [first, last] = [curve.points[0], curve.points.at(-1)];
   if (first?.celsius !== undefined && last?.celsius !== undefined)
     said.push(
