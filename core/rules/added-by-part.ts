@@ -1,3 +1,4 @@
+import type { Analysis } from '../analysis/analysis.ts';
 import { mass } from '../text/figures.ts';
 import { numberOf, ownProblems, placeOf } from './places.ts';
 import type { Rule } from './rule.ts';
@@ -8,7 +9,8 @@ export const addedByPart: Rule = {
   title: 'A drawing part has an ingredient that the formula’s lines lack',
   explanation:
     'What a part draws comes out of the formula’s lines. An ingredient of its own, its yeast say, has no line there and comes on ' +
-    'top of the totals. That is usual; the hint only says that it is counted.',
+    'top of the totals. That is usual, and the hint only says that it is counted; of a flour it is a warning, for the formula’s ' +
+    'flours are 100% without it.',
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n\npreferment poolish:\n  draws 20% of flour\n  bread flour  100%\n  water  100%\n  instant yeast  0.1%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n  instant yeast  0.4%\n\npreferment poolish:\n  draws 20% of flour\n  bread flour  100%\n  water  100%\n  instant yeast  0.1%\n',
   *check({ analysis, block }) {
@@ -22,7 +24,22 @@ export const addedByPart: Rule = {
       const much =
         grams === undefined || analysis?.solved?.assumedScale === true ? 'what' : `the ${mass(grams)} that`;
       const message = `The formula has no line of “${problem.values.name}”: ${much} “${problem.values.part}” uses comes on top of its totals.`;
-      yield { ...placeOf(block, problem), message };
+      const place = placeOf(block, problem);
+      if (!isFlour(analysis, problem.lineId)) yield { ...place, message };
+      else {
+        const name = problem.values.name;
+        yield {
+          ...place,
+          level: 'warning',
+          message: `${message} So “${name}” stands beside the 100% of the formula’s flours: give it a line there, or make the part of a flour that the formula has.`,
+        };
+      }
     }
   },
 };
+
+function isFlour(analysis: Analysis | undefined, lineId: string | undefined): boolean {
+  return (analysis?.solved?.sections ?? []).some((section) =>
+    section.lines.some((line) => line.id === lineId && line.role === 'flour'),
+  );
+}

@@ -105,8 +105,12 @@ function writingOf(context: RuleContext): Map<number, BlockFinding> {
     const fixes = problem.fixes.map((fix) => fixOf(line, fix));
     written.set(line, findingOf(problem.code, { line, span: problem.span, message: problem.message, fixes }));
   };
+  let isOutside = false;
   block.lines.forEach((parsed, line) => {
     for (const problem of parsed.problems) {
+      // What stands above the first section is told once, and not at all below a header that only lacks its name.
+      if (problem.code === 'outside-section' && isOutside) continue;
+      isOutside ||= problem.code === 'outside-section' || problem.code === 'missing-name';
       if (problem.unlessKnown === undefined || !isOtherwise(context, line, parsed, problem.unlessKnown))
         add(line, problem);
       else if (parsed.otherwise?.amount.kind === 'unknown') add(line, missingAmount(parsed.otherwise.name));

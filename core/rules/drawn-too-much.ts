@@ -13,7 +13,12 @@ export const drawnTooMuch: Rule = {
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  60%\n\npreferment poolish:\n  draws 70% of flour\n  bread flour  100%\n  water  100%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  60%\n\npreferment poolish:\n  draws 30% of flour\n  bread flour  100%\n  water  100%\n',
   *check(context) {
+    // A part that draws what is not there has no size to be judged by, and that is told on its own line.
+    const unsized = new Set(
+      ownProblems(context.analysis, 'drawn-not-in-formula', 'drawn-not-in-part').map((one) => one.sectionId),
+    );
     for (const problem of ownProblems(context.analysis, 'negative-remainder')) {
+      if (problem.related?.some((one) => unsized.has(one.sectionId))) continue;
       const { line, span } = amountPlace(context, problem.lineId!);
       const { name, parts } = problem.values;
       const brought = numberOf(problem.values.broughtFraction);

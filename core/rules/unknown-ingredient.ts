@@ -25,6 +25,11 @@ export const unknownIngredient: Rule = {
       const known = analysis!.resolved.model.sections.flatMap((section) =>
         section.name === undefined ? [] : [section.name.text],
       );
+      const cure = cureOf(block, line, name);
+      if (cure !== undefined) {
+        yield cure;
+        continue;
+      }
       const found = findingOf(block, line, name, scope, known);
       const define = sectionBehindFix(
         `Define “${name.text}” as an ingredient`,
@@ -52,7 +57,8 @@ function findingOf(
 ): RuleFinding & { fixes: RuleFix[] } {
   const seen = [...parts, ...scope.names('ingredient').map((one) => one.name.text), ...catalogueNames()];
   const byFolded = new Map(seen.map((one) => [one.toLowerCase(), one]));
-  const meant = nearestWord(name.text.toLowerCase(), byFolded.keys());
+  const folded = name.text.toLowerCase();
+  const meant = nearestWord(folded, byFolded.keys()) ?? withoutState(folded, (one) => byFolded.has(one));
   const written = meant === undefined ? undefined : byFolded.get(meant)!;
   const isLike = block.lines[line]!.statement.kind === 'property';
   const section = sectionAt(block, line)?.kind;
@@ -73,4 +79,55 @@ function findingOf(
     fixes:
       guess === undefined ? [] : [replaceFix(`Write ${guess}`, line, property?.span ?? name, guess, true)],
   };
+}
+
+const states =
+  'cold|warm|hot|lukewarm|icy|soft|softened|melted|cubed|diced|chopped|toasted|roasted|sifted|fine|coarse|fresh|organic|about|approx|circa|ca';
+const stateAround = new RegExp(
+  String.raw`^(?:(?:${states})\.?\s+)+|(?:,?\s+(?:(?:${states})\.?|\([^)]*\)|[\d.,]+\s*%?))+$`,
+  'gu',
+);
+
+/** `water (cold)`, `softened butter`, `bread flour 90%`: the name without the state it is in, where that is known. */
+function withoutState(folded: string, isKnown: (name: string) => boolean): string | undefined {
+  const plain = folded.replace(stateAround, '');
+  return plain !== folded && isKnown(plain) ? plain : undefined;
+}
+
+const cultures = new Set([
+  'starter',
+  'sourdough starter',
+  'ripe starter',
+  'culture',
+  'sourdough culture',
+  'mother',
+  'chef',
+]);
+
+/** What is no ingredient at all but has a line of its own in the notation. */
+function cureOf(block: Block, line: number, name: Name): RuleFinding | undefined {
+  const statement = block.lines[line]!.statement;
+  if (statement.kind !== 'ingredient' || statement.amount.kind !== 'fraction') return undefined;
+  const text = block.lines[line]!.text;
+  const span = { start: name.start, end: name.end };
+  const amount = text.slice(statement.amount.start, statement.amount.end);
+  if (name.folded === 'hydration' || name.folded === 'effective hydration') {
+    const meant = `water  to ${amount} ${name.folded}`;
+    return { line, span, message: `Hydration is written on the line of the water: ${meant}`, fixes: [] };
+  }
+  if (!cultures.has(name.folded) || sectionOf(block, line) !== 'preferment') return undefined;
+  return {
+    line,
+    span,
+    message: `“${name.text}” is not known. Ripe culture of the preferment’s own kind is written: ripe culture ${amount}`,
+    fixes: [replaceFix('Write ripe culture', line, name, 'ripe culture', true)],
+  };
+}
+
+function sectionOf(block: Block, line: number): string | undefined {
+  for (let above = line; above >= 0; above--) {
+    const statement = block.lines[above]!.statement;
+    if (statement.kind === 'header') return statement.section;
+  }
+  return undefined;
 }

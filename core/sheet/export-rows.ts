@@ -37,7 +37,7 @@ const rounded = (value: number, places: number): number => Number(trimmed(value,
 export function exportRows({ file, formula, flourGrams, parts }: FormulaTotals): ExportRow[] {
   return parts.flatMap((part) =>
     part.lines.map(({ name, role, fraction, grams }) => ({
-      ...{ file, formula, part: part.name, partKind: part.kind, ingredient: name },
+      ...{ file, formula, part: part.name, partKind: kindOf(part), ingredient: name },
       ...(role === undefined ? {} : { role }),
       ...(fraction === undefined ? {} : { percentOfPartFlour: rounded(fraction * 100, 4) }),
       ...(grams === undefined || flourGrams === undefined || flourGrams === 0
@@ -46,6 +46,11 @@ export function exportRows({ file, formula, flourGrams, parts }: FormulaTotals):
       ...(grams === undefined ? {} : { grams: rounded(grams, 2) }),
     })),
   );
+}
+
+/** A table has no step that encloses a part: a filling stays out of the bowl when it is read back. */
+function kindOf({ kind, enclosed }: FormulaTotals['parts'][number]): string {
+  return enclosed ? 'filling' : kind;
 }
 
 /** The rows as a spreadsheet reads them, with a heading; numbers with a decimal point. */

@@ -1,5 +1,6 @@
 import type { IToken } from 'chevrotain';
 import { readAmount } from './grammar.ts';
+import { unreadAmount } from './meant-amount.ts';
 import { type NamedKind, nameless, statementOf, unknownAmount } from './named-line.ts';
 import { nameBetween, nameOf } from './names.ts';
 import { rangeProblem, strangeCharacter, twoReadings } from './number-problems.ts';
@@ -64,6 +65,17 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
     };
   }
   const whole = nameOf(line, head)!;
+  const unread = unreadAmount(line.slice(head[0]!.startOffset, end), head[0]!.startOffset);
+  const named = head.filter((token) => unread === undefined || t.endOf(token) <= unread.start);
+  if (unread !== undefined && named.length > 0) {
+    const amount = unknownAmount('its amount cannot be read', unread.start);
+    return {
+      statement: statementOf(kind, nameOf(line, named)!, amount),
+      // Where the whole text is a known name, its amount is missing.
+      problems: [{ ...unread.problem, unlessKnown: whole.folded }],
+      otherwise: statementOf(kind, whole, unknownAmount('it has no amount', end)),
+    };
+  }
   const strange = head.find((token) => token.tokenType === t.Unknown);
   if (strange !== undefined)
     return { statement: { kind: 'unreadable' }, problems: [strangeCharacter(strange)] };

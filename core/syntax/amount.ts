@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import type { Span } from '../text/span.ts';
 import { withoutAmount } from './amount-missing.ts';
 import { readAmount } from './grammar.ts';
 import { type NamedKind, nameless, type Options, statementOf, unknownAmount } from './named-line.ts';
@@ -33,9 +34,23 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   if (colon !== undefined) problems.push(colonBeforeAmount(colon));
   const strange = head.slice(0, found.from).find((token) => token.tokenType === t.Unknown);
   if (strange !== undefined) problems.push(strangeCharacter(strange));
-  if (trailing.length > 0) problems.push(afterAmount(line, trailing, kind));
+  if (trailing.length > 0) problems.push(afterAmount(line, trailing, kind, found.amount, commaAt < 0));
+  const range = rangeInWords(line, head, found);
+  if (range !== undefined) {
+    const start = range.span.start;
+    const named = nameBetween(line, name.start, start);
+    const amount = unknownAmount('its amount cannot be read', start);
+    return {
+      statement: statementOf(kind, named, amount, options),
+      problems: [{ ...range, unlessKnown: name.folded }],
+      otherwise: statementOf(kind, name, found.amount, options),
+    };
+  }
   problems.push(...pointProblems(head.slice(found.from, found.to)));
-  const clean = colon === undefined ? name : cleanName(line, head.slice(0, found.from), colon);
+  // `water ~66%`, `salt = 2%`: the sign right before the amount belongs to no name.
+  const isLoose = strange !== undefined && found.from > 1 && strange === head[found.from - 1];
+  const sign = colon ?? (isLoose ? strange : undefined);
+  const clean = sign === undefined ? name : cleanName(line, head.slice(0, found.from), sign);
   if (kind === 'planned' && found.amount.kind !== 'count' && found.amount.kind !== 'mass') {
     const { start, end } = found.amount;
     const message = `“${line.slice(start, end)}” cannot be planned. Write pieces or a weight: ${clean.text}  24 pieces`;
@@ -122,12 +137,19 @@ function colonBeforeAmount(colon: IToken): SyntaxProblem {
   );
 }
 
-function cleanName(line: string, tokens: readonly IToken[], colon: IToken): Name {
-  const before = tokens.filter((token) => token.startOffset < colon.startOffset);
-  return nameOf(line, before) ?? nameBetween(line, colon.startOffset, colon.startOffset);
+/** The name before a sign that does not belong to it. */
+function cleanName(line: string, tokens: readonly IToken[], sign: IToken): Name {
+  const before = tokens.filter((token) => token.startOffset < sign.startOffset);
+  return nameOf(line, before) ?? nameBetween(line, sign.startOffset, sign.startOffset);
 }
 
-function afterAmount(line: string, trailing: readonly IToken[], kind: NamedKind): SyntaxProblem {
+function afterAmount(
+  line: string,
+  trailing: readonly IToken[],
+  kind: NamedKind,
+  amount: Amount,
+  isLast: boolean,
+): SyntaxProblem {
   const first = trailing[0]!;
   const span = { start: first.startOffset, end: t.endOf(trailing[trailing.length - 1]!) };
   const text = line.slice(span.start, span.end);
@@ -139,11 +161,67 @@ function afterAmount(line: string, trailing: readonly IToken[], kind: NamedKind)
     const fix = replaceFix('Put the comma', { start: blank, end: span.start }, ', ', true);
     return problem('missing-comma', `A comma goes before “${text}”: ${example}`, span, fix);
   }
+  const meant = kind === 'ingredient' ? meantBehind(line, text, amount, span) : undefined;
+  if (meant !== undefined) return meant;
+  const remark = text.replace(/^(?:\/\/|[-–—(;#])\s*/, '').replace(/\)$/, '');
+  const fixes =
+    isLast && remark !== ''
+      ? [
+          replaceFix(
+            'Make it a remark',
+            span,
+            `${/\s/.test(line[span.start - 1] ?? '') ? '' : '  '}# ${remark}`,
+          ),
+        ]
+      : [];
   return problem(
     'after-amount',
-    `Only a comma and ${kind === 'ingredient' ? 'a temperature' : 'a time'} may follow the amount, and “${text}” is neither: ${example}`,
+    `Only a comma and ${kind === 'ingredient' ? 'a temperature' : 'a time'} may follow the amount: ${example}. Put “${text}” behind a #.`,
     span,
+    ...fixes,
   );
+}
+
+/** `66% hydration` and `3 g per piece` lack a word or have another one. */
+function meantBehind(line: string, text: string, amount: Amount, span: Span): SyntaxProblem | undefined {
+  const written = line.slice(amount.start, amount.end);
+  const whole = { start: amount.start, end: span.end };
+  const meant = meantAmount(amount, written, text.toLowerCase());
+  if (meant === undefined) return undefined;
+  const fix = replaceFix(`Write ${meant}`, whole, meant, true);
+  return problem('after-amount', `“${written} ${text}” is written: ${meant}`, whole, fix);
+}
+
+function meantAmount(amount: Amount, written: string, behind: string): string | undefined {
+  if (/^to\s/i.test(written)) {
+    const word = ['hydration', 'effective hydration'].find((one) => one.startsWith(behind));
+    return word === undefined ? undefined : `${written} ${word}`;
+  }
+  if (amount.kind === 'fraction')
+    return /^(?:effective )?hydration$/.test(behind) ? `to ${written} ${behind}` : undefined;
+  return /^(?:each|(?:\/|per|an?|each)\s*(?:pieces?|pc|loaf|roll|bun|ball))$/.test(behind)
+    ? `${written} a piece`
+    : undefined;
+}
+
+/** `65 to 68%`: a range in words, where `to` belongs neither to the name nor to a hydration. */
+function rangeInWords(
+  line: string,
+  head: readonly IToken[],
+  found: { from: number },
+): SyntaxProblem | undefined {
+  const isTo = head[found.from]!.tokenType === t.To;
+  const to = isTo ? found.from : found.from - 1;
+  const [low, high] = [head[to - 1], head[to + 1]];
+  if (to < 2 || low === undefined || high === undefined || head[to]!.tokenType !== t.To) return undefined;
+  const [least, most] = [t.quantityOf(low), t.quantityOf(high)];
+  if (least === undefined || most === undefined || !(least.kind === 'bare' || least.kind === most.kind))
+    return undefined;
+  const unit = high.image.slice(most.number.length);
+  const span = { start: low.startOffset, end: t.endOf(high) };
+  const ends = [least.kind === 'bare' ? `${low.image}${unit}` : low.image, high.image];
+  const message = `“${line.slice(span.start, span.end)}” is a range; one value is needed. Choose one end and keep the other in a comment.`;
+  return problem('range', message, span, ...ends.map((end) => replaceFix(`Write ${end}`, span, end)));
 }
 
 function amountFirst(

@@ -1,5 +1,6 @@
 import { splitLines } from '../text/lines.ts';
 import { parseLine } from './line.ts';
+import { meantSection } from './meant-section.ts';
 import { problem } from './problem.ts';
 import type {
   Block,
@@ -112,7 +113,9 @@ export function parseFile(
     // `strong white:` half typed after a blank line is an ingredient that somebody knows, and opens no section.
     if (parsed.statement.kind === 'header' && parsed.statement.section === 'unknown') {
       const folded = parsed.statement.name?.folded ?? '';
-      if (isKnown(folded) || said(end).has(folded)) parsed = read(line, false);
+      // `levain:` below a line that takes it begins its part, but for a word.
+      const isPart = meantSection(folded) !== undefined;
+      if (!isPart && (isKnown(folded) || said(end).has(folded))) parsed = read(line, false);
       swayed.push(end);
     }
     lines.push(parsed);

@@ -1,5 +1,6 @@
 import type { IToken } from 'chevrotain';
 import { nearestWord } from '../text/nearest.ts';
+import { meantSection, otherWordsForFormula } from './meant-section.ts';
 import { nameBetween, nameOf } from './names.ts';
 import { insertFix, problem, replaceFix } from './problem.ts';
 import { Bare, Colon, Count, endOf, Mass, Percent, Quoted, quantityOf, Volume } from './tokens.ts';
@@ -235,6 +236,20 @@ function otherHeader(line: string, tokens: readonly IToken[], around: Surroundin
       statement,
       problems: [problem('unknown-section', message, span, replaceFix(`Write ${meant}`, span, meant, true))],
     };
+  }
+  const section = meantSection(name.folded);
+  if (section !== undefined) {
+    const message = `A line like this begins a part: ${section} ${name.text}:`;
+    const fix = insertFix(`Write ${section} ${name.text}:`, span.start, `${section} `, true);
+    return {
+      statement,
+      problems: [problem('unknown-section', message, { start: span.start, end: name.end }, fix)],
+    };
+  }
+  if (words.length > 1 && otherWordsForFormula.has(first.image.toLowerCase())) {
+    const message = `No section is called “${first.image}”. Is it “formula”?`;
+    const fix = replaceFix('Write formula', span, 'formula', true);
+    return { statement, problems: [problem('unknown-section', message, span, fix)] };
   }
   const message = `No section is called “${name.text}”. Sections are ${sectionWords.join(', ')}. Its lines are kept and not read.`;
   return { statement, problems: [problem('unknown-section', message, { start: span.start, end: name.end })] };

@@ -2,7 +2,13 @@ import { readNamedAmount } from './amount.ts';
 import { readHeader, type Surroundings } from './header.ts';
 import { unlessMisspelled } from './misspelled.ts';
 import { problem } from './problem.ts';
-import { findPropertyOf, readPartTemperature, readProperty, unknownProperty } from './property.ts';
+import {
+  findPropertyOf,
+  readPartTemperature,
+  readProperty,
+  readSlippedProperty,
+  unknownProperty,
+} from './property.ts';
 import { readStep } from './step.ts';
 import { cutLine } from './tokens.ts';
 import type { Accept, ParsedLine, SectionKind, Statement, SyntaxProblem, Token } from './tree.ts';
@@ -59,7 +65,10 @@ function readBody(text: string, meaning: ReturnType<typeof cutLine>['meaning'], 
   const found = findPropertyOf(meaning, context);
   if (found !== undefined) return readProperty(text, meaning, found.property, found.length);
   if (holdsIngredients(context))
-    return unlessMisspelled(text, readNamedAmount(text, meaning, 'ingredient'), context as SectionKind);
+    return (
+      readSlippedProperty(text, meaning, context as SectionKind) ??
+      unlessMisspelled(text, readNamedAmount(text, meaning, 'ingredient'), context as SectionKind)
+    );
   if (context === 'plan') return readNamedAmount(text, meaning, 'planned');
   if (context === 'process') return readStep(text, meaning);
   return (

@@ -1,7 +1,9 @@
 import type { IToken } from 'chevrotain';
 import { foldName } from '../text/names.ts';
 import { nearestWord } from '../text/nearest.ts';
+import type { Span } from '../text/span.ts';
 import { readValue } from './grammar.ts';
+import { lackingInPrice, meantValue } from './meant-value.ts';
 import { nameOf } from './names.ts';
 import { groupedProblem, pointProblems, rangeProblem, strangeCharacter } from './number-problems.ts';
 import { insertFix, problem, replaceFix } from './problem.ts';
@@ -134,6 +136,11 @@ function valueProblem(
   const span = { start: at.startOffset, end: t.endOf(at) };
   const quantity = t.quantityOf(at);
   const strange = rest.find((token) => token.tokenType === t.Unknown);
+  const meant = meantProblem(line.slice(rest[0]!.startOffset, end), property, {
+    start: rest[0]!.startOffset,
+    end,
+  });
+  if (meant !== undefined) return meant;
   if (strange !== undefined) return strangeCharacter(strange);
   if (quantity?.kind === 'range' && property.form === 'massRange') {
     const both = `${quantity.low} to ${quantity.high}`;
@@ -170,6 +177,17 @@ function valueProblem(
     `“${text}” does not fit here. “${property.word}” reads like: ${property.example}`,
     { start: at.startOffset, end },
   );
+}
+
+/** The finding for a value of which it is plain what was meant, or what is lacking. */
+function meantProblem(text: string, property: Property, span: Span): SyntaxProblem | undefined {
+  const meant = meantValue(property.form, text);
+  if (meant !== undefined && 'value' in readValue(meant, t.cutLine(meant).meaning, property.form)) {
+    const message = `“${text}” does not fit here. Write: ${property.word} ${meant}`;
+    return problem('wrong-value', message, span, replaceFix(`Write ${meant}`, span, meant, true));
+  }
+  const lacking = property.form === 'price' ? lackingInPrice(text) : undefined;
+  return lacking === undefined ? undefined : problem('wrong-value', lacking, span);
 }
 
 const isSpeed: ReadonlySet<Form> = new Set(['machineSpeed', 'mixSpeed']);
@@ -210,6 +228,33 @@ const unitsFor: Partial<Record<Form, readonly string[]>> = {
   rise: [' min'],
   trialWater: [' °C', ' kg'],
 };
+
+/**
+ * `yeild 24 pieces of 880 g` among ingredients: words that are a property but for a slip or for their end, before what
+ * reads as its value. Short words are let be: they may be names.
+ */
+export function readSlippedProperty(
+  line: string,
+  tokens: readonly IToken[],
+  section: SectionKind,
+): LineRead | undefined {
+  let words = 0;
+  while (words < tokens.length && wordTypes(tokens[words]!) && tokens[words]!.tokenType !== t.From) words++;
+  const name = nameOf(line, tokens.slice(0, words));
+  if (name === undefined || words === tokens.length || name.folded.length < 5) return undefined;
+  const known = properties[section].map((one) => one.word).filter((word) => word.length >= 5);
+  const meant = known.find((word) => word.startsWith(name.folded)) ?? nearestWord(name.folded, known);
+  const property = meant === undefined ? undefined : findProperty(section, meant);
+  if (property === undefined || !('value' in readValue(line, tokens.slice(words) as IToken[], property.form)))
+    return undefined;
+  const read = readProperty(line, tokens, property, words);
+  const message = `${withArticle(section)} says nothing called “${name.text}”. Is it “${property.word}”?`;
+  const fix = replaceFix(`Write ${property.word}`, name, property.word, true);
+  return {
+    ...read,
+    problems: [problem('unknown-property', message, { start: name.start, end: name.end }, fix)],
+  };
+}
 
 export const withArticle = (section: SectionKind): string =>
   `${section === 'ingredient' ? 'An' : 'A'} ${section}`;

@@ -83,9 +83,15 @@ const cases: readonly (readonly [string, string, number, string, RegExp])[] = [
     'ingredient toffee:\n  price 3.20 per kg\n',
     2,
     'wrong-value',
-    /0\.74 EUR per kg/,
+    /three capitals: price 3\.20 EUR per kg/,
   ],
-  ['price alone', 'ingredient toffee:\n  price 3.20\n', 2, 'wrong-value', /0\.74 EUR per kg/],
+  [
+    'price alone',
+    'ingredient toffee:\n  price 3.20\n',
+    2,
+    'wrong-value',
+    /three capitals: price 3\.20 EUR per kg/,
+  ],
   [
     'remaining of what nothing sizes',
     made(

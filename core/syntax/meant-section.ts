@@ -1,0 +1,23 @@
+import type { SectionKind } from './tree.ts';
+
+/** What bakers call a part, and the word that begins its section. */
+const words: Readonly<Record<string, SectionKind>> = {
+  ...called(
+    'preferment',
+    'poolish|biga|sponge|levain|leaven|sour|sourdough|starter|pre-ferment|old dough|pâte fermentée',
+  ),
+  ...called('part', 'scald|tangzhong|yudane|laminated butter'),
+  ...called('topping', 'glaze|egg wash|crumble|streusel'),
+};
+
+function called(section: SectionKind, names: string): Record<string, SectionKind> {
+  return Object.fromEntries(names.split('|').map((name) => [name, section]));
+}
+
+/** The section that a header of this name alone was meant to begin: `poolish:` a preferment. */
+export function meantSection(folded: string): SectionKind | undefined {
+  return Object.hasOwn(words, folded) ? words[folded] : undefined;
+}
+
+/** Words that stand for a formula in other kitchens. */
+export const otherWordsForFormula: ReadonlySet<string> = new Set(['recipe', 'dough', 'bread', 'loaf']);

@@ -1,0 +1,76 @@
+import { meantUnit } from './meant-amount.ts';
+import type { Form } from './vocabulary.ts';
+
+const figure = String.raw`\d+(?:[.,]\d+)?`;
+const weight = String.raw`${figure}\s*\p{L}+`;
+
+/** What a baker most likely meant with a value that does not read as its form; not yet looked at whether that reads. */
+export function meantValue(form: Form, text: string): string | undefined {
+  if (form === 'yield') return meantYield(text);
+  if (form === 'price') return meantPrice(text);
+  return undefined;
+}
+
+/** `24 loaves of 880 g`, `24 x 880 g`, `24 baked pieces of 800 g`, `25 kg of bread flour`, `20 Kgs`. */
+function meantYield(text: string): string | undefined {
+  const of = (pieces: string, mass: string, isBaked: boolean): string =>
+    `${pieces} pieces of ${inUnits(mass)}${isBaked ? ' baked' : ''}`;
+  const pieces = new RegExp(
+    String.raw`^(\d+)\s*(baked\s+)?(?:[x×*]|\p{L}+\s+(?:of|at|à|x|×)|of|at|à)\s*(${weight})(\s+baked)?$`,
+    'iu',
+  ).exec(text);
+  if (pieces !== null) return of(pieces[1]!, pieces[3]!, (pieces[2] ?? pieces[4]) !== undefined);
+  const turned = new RegExp(String.raw`^(${weight})\s*[x×*]\s*(\d+)$`, 'iu').exec(text);
+  if (turned !== null) return of(turned[2]!, turned[1]!, false);
+  const flour = new RegExp(String.raw`^(?:from\s+)?(${weight})(?:\s+of)?(?:\s+\p{L}+)*\s+flour$`, 'iu').exec(
+    text,
+  );
+  const from = flour ?? new RegExp(String.raw`^from\s+(${weight})$`, 'iu').exec(text);
+  if (from !== null) return `from ${inUnits(from[1]!)} flour`;
+  return new RegExp(`^${weight}$`, 'iu').test(text) ? inUnits(text) : undefined;
+}
+
+function inUnits(mass: string): string {
+  const [, number, word] = /^([\d.,]+)\s*(.+)$/u.exec(mass)!;
+  return `${number} ${meantUnit(word!) ?? word}`;
+}
+
+/** The signs and words of money that mean one currency alone. A dollar may be of many countries. */
+const currencies: Readonly<Record<string, string>> = {
+  '€': 'EUR',
+  euro: 'EUR',
+  euros: 'EUR',
+  '£': 'GBP',
+};
+
+const price = new RegExp(
+  String.raw`^([€£$¥])?\s*(${figure})\s*([€£$¥]|\p{L}{3}|euros?)?(?:\s*(?:\/|per|an?)\s*(?:(${figure})\s*)?(\p{L}+))?$`,
+  'iu',
+);
+
+/** `0.40 €/kg`, `€ 0.40 per kg`, `0.40 eur per kg`. */
+function meantPrice(text: string): string | undefined {
+  const [, before, amount, behind, many, word] = price.exec(text) ?? [];
+  const currency = currencyOf(before ?? behind);
+  const unit = word === undefined ? undefined : meantUnit(word);
+  if (amount === undefined || currency === undefined || unit === undefined) return undefined;
+  return `${amount} ${currency} per ${many === undefined ? '' : `${many} `}${unit === 'pieces' ? 'piece' : unit}`;
+}
+
+function currencyOf(text: string | undefined): string | undefined {
+  if (text === undefined) return undefined;
+  if (/^[A-Za-z]{3}$/.test(text)) return text.toUpperCase();
+  return Object.hasOwn(currencies, text.toLowerCase()) ? currencies[text.toLowerCase()] : undefined;
+}
+
+/** What a price lacks that nobody can guess, as a sentence; `undefined` where it lacks nothing of the kind. */
+export function lackingInPrice(text: string): string | undefined {
+  const found = price.exec(text);
+  if (found === null) return undefined;
+  const [, before, amount, behind, many, word] = found;
+  const per = word === undefined ? 'per kg' : `per ${many === undefined ? '' : `${many} `}${word}`;
+  const currency = currencyOf(before ?? behind);
+  if (currency === undefined)
+    return `In which currency? Write its three capitals: price ${amount} EUR ${per}`;
+  return word === undefined ? `A price for how much? Write: price ${amount} ${currency} per kg` : undefined;
+}
