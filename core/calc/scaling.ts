@@ -34,7 +34,7 @@ export type ScaleTarget =
   | { readonly kind: 'dough'; readonly grams: number }
   | { readonly kind: 'baked'; readonly grams: number }
   | { readonly kind: 'flour'; readonly grams: number }
-  /** One ingredient's weight on hand, all of it to be used. */
+  /** What is on hand of one ingredient, by its key, or of one part, by its section’s; all of it to be used. */
   | { readonly kind: 'ingredient'; readonly key: string; readonly grams: number };
 
 export type ScaleFailure =
@@ -80,9 +80,10 @@ export type BowlBatches =
  * Rounds the lines of one batch to the scale's step (grams), so that the total stays within half a step of the exact
  * one: the lines with the largest remainders are rounded up (largest-remainder method). A line of fewer than ten steps
  * keeps a step finer by tens, so no ingredient is rounded away. Weights that are unknown, negative or not finite
- * come back as they are, and nothing is rounded unless the step is a positive number.
+ * come back as they are, and nothing is rounded unless the step is a positive number. `shortGrams` is by how much the
+ * scale is too light already from what was rounded before; the lines of the step itself make up for it.
  */
-export function roundToStep(lines: readonly LineWeight[], stepGrams: number): RoundedBatch {
+export function roundToStep(lines: readonly LineWeight[], stepGrams: number, shortGrams = 0): RoundedBatch {
   const usable = isWeight(stepGrams);
   const groups = new Map<number, { index: number; grams: number }[]>();
   const rounded: RoundedWeight[] = lines.map((line, index) => {
@@ -101,6 +102,8 @@ export function roundToStep(lines: readonly LineWeight[], stepGrams: number): Ro
   for (const power of [...groups.keys()].sort((a, b) => b - a)) {
     const group = groups.get(power)!;
     const step = stepGrams / 10 ** power;
+    // What is weighed on a finer step is small, and none to make up for the rounding of something else.
+    if (power === 0) carriedGrams += shortGrams;
     carriedGrams = roundGroup(group, step, carriedGrams, (index, units) => {
       rounded[index] = { ...rounded[index]!, grams: Number((units * step).toPrecision(12)) };
     });
@@ -198,7 +201,9 @@ function weightOf(solved: SolvedFormula, target: ScaleTarget): number | ScaleFai
       return solved.flourGrams;
     case 'ingredient': {
       const ingredient = solved.overall.find((row) => row.key === target.key);
-      return ingredient ? ingredient.grams : 'not-in-formula';
+      if (ingredient) return ingredient.grams;
+      const part = solved.sections.find((section) => section.id === target.key);
+      return part ? part.totalGrams : 'not-in-formula';
     }
   }
 }

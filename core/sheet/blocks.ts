@@ -7,7 +7,7 @@ import { waterWords } from '../features/mixing-words.ts';
 import { lineOfId, type SectionModel } from '../model/formula-model.ts';
 import { degrees, duration, figure, mass, percent } from '../text/figures.ts';
 import type { ClockOf } from './clock.ts';
-import { forAll, rowsOf, type Weight } from './rows.ts';
+import { forAll, type Reading, rowsOf, type Weight } from './rows.ts';
 import { heldOf, type Timeline } from './timeline.ts';
 import type { SheetBlock, SheetClock } from './view.ts';
 
@@ -90,7 +90,7 @@ function partBlock(
   if (section.cultureGrams !== undefined && section.cultureGrams > 0) {
     weights.push({ name: 'ripe culture', line, grams: section.cultureGrams });
   }
-  const { readsGrams: _reads, ...made } = rowsOf(weights, step);
+  const { reading: _reading, ...made } = rowsOf(weights, step);
   const notes: string[] = [];
   if (section.keepBackGrams !== undefined && section.keepBackGrams > 0)
     notes.push(`keep back ${mass(section.keepBackGrams)} for the next day`);
@@ -137,7 +137,7 @@ function plainBowl(
         ...(line.role === 'water' && water !== undefined ? { note: water } : {}),
       }),
     );
-  const { readsGrams: _reads, ...made } = rowsOf(weights, step);
+  const { reading: _reading, ...made } = rowsOf(weights, step);
   return { title: 'Into the bowl', when: '', kind: 'bowl', line: firstLine, times: 1, ...made };
 }
 
@@ -151,7 +151,7 @@ function bowlBlocks(
 ): SheetBlock[] {
   const blocks: SheetBlock[] = [];
   const flour = analysis.solved!.flourGrams;
-  let reads = 0;
+  let before: Reading | undefined;
   const tempered = allPortions(mix.input).filter((portion) => portion.tempered === true);
   const temperedGrams = tempered.reduce((sum, { grams }) => sum + grams, 0);
   mix.input.phases.forEach((phase, index) => {
@@ -178,8 +178,8 @@ function bowlBlocks(
         ...(note === undefined ? {} : { note }),
       };
     });
-    const { readsGrams, ...rows } = rowsOf(weights, step, reads);
-    reads = readsGrams;
+    const { reading, ...rows } = rowsOf(weights, step, before);
+    before = reading;
     const block: SheetBlock = {
       title: blocks.length === 0 ? 'Into the bowl' : 'Added later',
       when: minutes === 0 ? '' : `after ${figure(minutes, 1)} min`,

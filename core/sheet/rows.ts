@@ -31,20 +31,30 @@ function times(weighed: SheetFigure, count: number): SheetFigure {
   return { grams: weighed.grams * count, ...weighedFigure(shown, 10 ** -places) };
 }
 
-/** Rounds rows to the scale's step, the total within half a step, and adds the running reading of one scale. */
+/** What a scale reads, and by how much that is too light. */
+export interface Reading {
+  readonly readsGrams: number;
+  readonly shortGrams: number;
+}
+
+/**
+ * Rounds rows to the scale's step and adds the running reading of one scale. The total is within half a step, together
+ * with what stands on the scale already.
+ */
 export function rowsOf(
   weights: readonly Weight[],
   step: number,
-  startGrams = 0,
-): Pick<SheetBlock, 'rows' | 'total'> & { readonly readsGrams: number } {
+  before: Reading = { readsGrams: 0, shortGrams: 0 },
+): Pick<SheetBlock, 'rows' | 'total'> & { readonly reading: Reading } {
   const rounded = roundToStep(
     weights.map((weight, index) => ({
       lineId: String(index),
       ...(weight.grams === undefined ? {} : { grams: weight.grams }),
     })),
     step,
+    before.shortGrams,
   );
-  let reads = startGrams;
+  let reads = before.readsGrams;
   let known = true;
   const rows = weights.map((weight, index): SheetRow => {
     const { grams, stepGrams } = rounded.lines[index]!;
@@ -67,7 +77,8 @@ export function rowsOf(
     };
   });
   const total = figureOf(rounded.exactTotalGrams, rounded.totalGrams, step);
-  return { rows, ...(known ? { total } : {}), readsGrams: reads };
+  const shortGrams = before.shortGrams + rounded.exactTotalGrams - rounded.totalGrams;
+  return { rows, ...(known ? { total } : {}), reading: { readsGrams: reads, shortGrams } };
 }
 
 function figureOf(grams: number, shown: number, step: number): SheetFigure {

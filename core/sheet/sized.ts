@@ -68,8 +68,11 @@ function targetOf(analysis: Analysis, size: SizeRequest): ScaleTarget | undefine
       return bowlTarget(analysis, size.batches);
     case 'onHand': {
       const folded = foldName(size.ingredient);
-      const key = analysis.solved?.overall.find((one) => foldName(one.name) === folded)?.key;
-      return key === undefined ? undefined : { kind: 'ingredient', key, grams: size.grams };
+      const { overall, sections } = analysis.solved ?? { overall: [], sections: [] };
+      const isMeant = (one: { readonly name: string }): boolean => foldName(one.name) === folded;
+      const key = overall.find(isMeant)?.key ?? sections.slice(1).find(isMeant)?.id;
+      if (key !== undefined) return { kind: 'ingredient', key, grams: size.grams };
+      return folded === 'flour' ? { kind: 'flour', grams: size.grams } : undefined;
     }
   }
 }

@@ -224,4 +224,47 @@ describe('doughwright sheet', () => {
     expect(stdout).toMatch(/With fillings and toppings +1\.8 kg +90 g each/);
     expect(stdout).toMatch(/^ +Mixing, 6 min by hand$/m);
   });
+
+  it('keeps a whole batch within half a step of the scale, however often something is added', async () => {
+    const { path } = folderWith({
+      'bakery.dough': 'bakery Quay Lane:\n  scale step 10 g\n',
+      'a.dough':
+        'formula Quay Bun:\n  yield 10 pieces of 900 g\n  bread flour 100%\n  water 61%\n  butter 13%\n  sugar 9%\n  salt 2%\n' +
+        'mix by hand:\n  load flour, water\n  knead 3 min\n  add sugar\n  knead 3 min\n  add butter 7%\n  knead 1 min\n' +
+        '  add remaining butter\n  knead 1 min\n  add salt\n  knead 1 min\n',
+    });
+    for (let pieces = 7; pieces <= 19; pieces++) {
+      const { stdout } = await doughwright(
+        path,
+        'sheet',
+        'a.dough',
+        '--pieces',
+        `${pieces}`,
+        '--format',
+        'json',
+      );
+      const sheet = JSON.parse(stdout)[0] ?? JSON.parse(stdout);
+      const rows = sheet.blocks.flatMap(
+        (block: { rows: { scaleReads: { figure: string; unit: string } }[] }) => block.rows,
+      );
+      const { figure, unit } = rows.at(-1).scaleReads;
+      const grams = Number(figure) * (unit === 'kg' ? 1000 : 1);
+      expect(Math.abs(grams - pieces * 900)).toBeLessThanOrEqual(5 + 1e-9);
+    }
+  });
+
+  it('makes what the ripe preferment or all the flour on hand is enough for', async () => {
+    const { path } = folderWith({
+      'a.dough':
+        'formula Quay Tin:\n  yield 10 kg\n  bread flour 80%\n  medium rye 20%\n  water 70%\n  salt 2%\n' +
+        'preferment pool:\n  draws 20% of bread flour\n  bread flour 100%\n  water 100%\n',
+    });
+    // A fifth of 80 parts is 16, with as much water 32 parts of 172; 3.2 kg of it make 17.2 kg of dough.
+    expect((await doughwright(path, 'sheet', 'a.dough', '--on-hand', 'pool=3.2kg')).stdout).toMatch(
+      /Makes +17\.2 kg/,
+    );
+    expect((await doughwright(path, 'sheet', 'a.dough', '--on-hand', 'flour=5kg')).stdout).toMatch(
+      /Makes +8\.6 kg/,
+    );
+  });
 });
