@@ -169,8 +169,7 @@ function leaveningOf(resolved: ResolvedFormula, solved: SolvedFormula): Leavenin
   let fresh = 0;
   for (const line of solved.overall) fresh += (line.grams ?? 0) * freshYeast(resolved, line.key);
   let levain = 0;
-  for (const section of solved.sections) {
-    if (!((section.cultureGrams ?? 0) > 0)) continue;
+  for (const section of ripeSections(solved)) {
     for (const one of contentsOf(solved, section) ?? [])
       if (resolved.ingredients.get(one.key)?.isFlour === true) levain += one.grams;
   }
@@ -181,6 +180,23 @@ function leaveningOf(resolved: ResolvedFormula, solved: SolvedFormula): Leavenin
     sugarFraction: solved.fractionByRole.sugar ?? 0,
     observedFactor: 1,
   };
+}
+
+/**
+ * The sections that are ripe levain as a whole, each counted once with all that is in it: those with culture of their own, and
+ * preferments that a ripe one was fed into, as the last stage of a sour or the first dough of a festive bread.
+ */
+function ripeSections({ sections }: SolvedFormula): SolvedSection[] {
+  const inner = (section: SolvedSection): SolvedSection[] =>
+    section.lines.flatMap((line) =>
+      line.part ? sections.filter((one) => one.id === line.key && one !== section) : [],
+    );
+  const isRipe = (section: SolvedSection, path: readonly SolvedSection[] = []): boolean =>
+    (section.cultureGrams ?? 0) > 0 ||
+    (section.kind === 'preferment' &&
+      inner(section).some((one) => !path.includes(one) && isRipe(one, [...path, section])));
+  const ripe = sections.filter((section) => isRipe(section));
+  return ripe.filter((section) => !ripe.some((other) => inner(other).includes(section)));
 }
 
 function partLeavening(resolved: ResolvedFormula, part: SolvedSection): Leavening {

@@ -22,8 +22,11 @@ export const unknownIngredient: Rule = {
     for (const problem of analysis?.resolved.problems ?? []) {
       if (problem.kind !== 'unknown-ingredient' || problem.name.folded === '') continue;
       const { name, line } = problem;
+      // A part cannot be an ingredient of itself.
       const known = analysis!.resolved.model.sections.flatMap((section) =>
-        section.name === undefined ? [] : [section.name.text],
+        section.name === undefined || section.lines.some((one) => one.line === line)
+          ? []
+          : [section.name.text],
       );
       const cure = cureOf(block, line, name);
       if (cure !== undefined) {

@@ -103,4 +103,16 @@ describe('the hover of a step', () => {
     expect(at(tin({ bulk: '12 h at 4 °C' }), 'bulk 12 h')).toContain('The dough goes from 27 °C to');
     expect(at(tin(), 'bake 35')).not.toContain('As long as');
   });
+
+  it('counts a preferment as ripe that was fed with one, each flour once', () => {
+    // 100 rye, 100 water and 50 of a stage of 100 rye and 60 water: flour (100 + 50 / 1.6) in 250 of sour. 50 % of sour bring
+    // 26.25 % of flour, beside the 100 %.
+    const { leavening } = told(
+      `formula Quay Sour:\n  yield 10 kg\n  dough temperature 28 °C\n  bread flour  100%\n  water  50%\n  salt  2%\n  second stage  50%\n\n` +
+        `preferment first stage:\n  medium rye  100%\n  water  60%\n  ripe culture  10%\n  ferment 8 h at 26 °C\n\n` +
+        `preferment second stage:\n  medium rye  100%\n  water  100%\n  first stage  50%\n  ferment 3 h at 30 °C\n\nprocess:\n  bulk 1 h at 28 °C\n`,
+    );
+    const brought = (0.5 * (100 + 50 / 1.6)) / 250;
+    expect(leavening.levainFraction).toBeCloseTo(brought / (1 + brought), 9);
+  });
 });

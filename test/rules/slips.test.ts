@@ -96,6 +96,17 @@ const slips: readonly (readonly [file: string, line: number, mended: string | Re
   ['bread flour  100%\nwater  65%\nsalt  2%\n', 1, /Start one above it/],
 ];
 
+it('never takes a part for an ingredient of itself', () => {
+  const service = createService();
+  service.setText(
+    'file:///quay/tin.dough',
+    tin(6, '  salt  2%', 'topping tomato:', '  tomatoes  3 g a piece'),
+  );
+  const [finding, ...others] = service.findings('file:///quay/tin.dough');
+  expect(others).toEqual([]);
+  expect(finding!.message).toMatch(/“tomatoes” is not known: .* Define it/);
+});
+
 describe('a slip has one finding, on its line, and its cure', () => {
   it.each(slips)('%#', (text, line, mended) => {
     const service = createService();
