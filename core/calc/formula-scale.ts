@@ -231,13 +231,12 @@ function isUnused(section: SectionFacts): boolean {
   return section.index > 0 && section.inBowl && section.uses.length === 0 && section.input.draws.length === 0;
 }
 
-/** While some ingredient is unknown, the part may be the one that is misspelt there. */
+/** While some ingredient elsewhere is unknown, the part may be the one that is misspelt there. */
 function reportUnused(masses: Masses, problems: FormulaProblem[]): void {
   const { structure } = masses;
-  const unused = structure.sections.filter((section) => isUnused(section));
-  if (unused.length === 0) return;
-  if (structure.sections.some((section) => section.lines.some((line) => !line.input.known))) return;
-  for (const section of unused) {
+  for (const section of structure.sections.filter((one) => isUnused(one))) {
+    const others = structure.sections.filter((one) => one !== section);
+    if (others.some((one) => one.lines.some((line) => !line.input.known))) continue;
     problems.push({ kind: 'unused-part', sectionId: section.input.id, values: { name: section.input.name } });
   }
 }

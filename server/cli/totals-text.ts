@@ -96,10 +96,15 @@ function waterWords(water: NonNullable<FormulaTotals['water']>): string {
   const { celsius, iceGrams, tapGrams, ruleOfThumbCelsius, frictionCelsius } = water;
   const ice =
     iceGrams && tapGrams !== undefined ? `: ${mass(iceGrams)} of ice and ${mass(tapGrams)} from the tap` : '';
-  const friction = frictionCelsius === undefined ? '' : `, friction factor ${degrees(frictionCelsius)}`;
+  const friction = frictionCelsius === undefined ? '' : `, friction factor ${signed(frictionCelsius)}`;
   const rule =
-    ruleOfThumbCelsius === undefined ? '' : ` (rule of thumb ${degrees(ruleOfThumbCelsius)}${friction})`;
-  return `at ${degrees(celsius)}${ice}${rule}`;
+    ruleOfThumbCelsius === undefined ? '' : ` (rule of thumb ${signed(ruleOfThumbCelsius)}${friction})`;
+  return `at ${signed(celsius)}${ice}${rule}`;
+}
+
+/** With a minus sign, as the bill of heat below has it. */
+function signed(celsius: number): string {
+  return degrees(celsius).replace('-', '−');
 }
 
 function table(

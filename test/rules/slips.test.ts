@@ -96,6 +96,19 @@ const slips: readonly (readonly [file: string, line: number, mended: string | Re
   ['bread flour  100%\nwater  65%\nsalt  2%\n', 1, /Start one above it/],
 ];
 
+it('tells a part that nothing takes also where it holds something unknown', () => {
+  const service = createService();
+  const part = ['soaker old bread:', '  stale bread  100%', '  water  200%'];
+  service.setText('file:///quay/tin.dough', tin(6, '  salt  2%', ...part));
+  expect(service.findings('file:///quay/tin.dough').map(({ code }) => code)).toEqual([
+    'unused-part',
+    'unknown-ingredient',
+  ]);
+  // Where the unknown stands in the dough it may be the name of the part.
+  service.setText('file:///quay/tin.dough', tin(6, '  old breed  5%', ...part));
+  expect(service.findings('file:///quay/tin.dough').map(({ code }) => code)).not.toContain('unused-part');
+});
+
 it('never takes a part for an ingredient of itself', () => {
   const service = createService();
   service.setText(
