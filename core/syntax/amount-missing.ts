@@ -65,6 +65,18 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
     };
   }
   const whole = nameOf(line, head)!;
+  const count = t.quantityOf(head[0]!);
+  const eggs = counted.exec(whole.text)?.[1];
+  if (count?.kind === 'bare' && eggs !== undefined && kind === 'ingredient') {
+    const meant = `${eggs}  ${count.number} pieces`;
+    const span = { start: count.start, end };
+    const message = `The name comes first, and what is counted is written in pieces: ${meant}`;
+    const named = nameBetween(line, end - eggs.length, end);
+    return {
+      statement: statementOf(kind, named, unknownAmount('its amount cannot be read', count.start)),
+      problems: [problem('amount-first', message, span, replaceFix(`Write ${meant}`, span, meant, true))],
+    };
+  }
   const unread = unreadAmount(line.slice(head[0]!.startOffset, end), head[0]!.startOffset);
   const named = head.filter((token) => unread === undefined || t.endOf(token) <= unread.start);
   if (unread !== undefined && named.length > 0) {
@@ -107,6 +119,9 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
     problems: [problem('missing-amount', message, { start: whole.start, end: whole.end })],
   };
 }
+
+/** `3 large eggs`: what a kitchen counts. */
+const counted = /^[\d/]+ (?:(?:small|medium|large) )?(eggs?|egg yolks?|egg whites?|yolks?)$/i;
 
 function colonAtEnd(colon: IToken): LineRead {
   const span = { start: colon.startOffset, end: t.endOf(colon) };

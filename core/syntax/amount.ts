@@ -8,6 +8,7 @@ import { pointProblems, rangeProblem, strangeCharacter } from './number-problems
 import { insertFix, problem, replaceFix } from './problem.ts';
 import * as t from './tokens.ts';
 import type { Amount, LineRead, Name, SyntaxProblem } from './tree.ts';
+import { units } from './units.ts';
 
 const quantityStarts = new Set([t.Percent, t.Mass, t.Volume, t.Count]);
 
@@ -35,7 +36,7 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   const strange = head.slice(0, found.from).find((token) => token.tokenType === t.Unknown);
   if (strange !== undefined) problems.push(strangeCharacter(strange));
   if (trailing.length > 0) problems.push(afterAmount(line, trailing, kind, found.amount, commaAt < 0));
-  const range = rangeInWords(line, head, found);
+  const range = rangeInWords(line, head, found) ?? weightInTwo(line, head, found.from);
   if (range !== undefined) {
     const start = range.span.start;
     const named = nameBetween(line, name.start, start);
@@ -202,6 +203,20 @@ function meantAmount(amount: Amount, written: string, behind: string): string | 
   return /^(?:each|(?:\/|per|an?|each)\s*(?:pieces?|pc|loaf|roll|bun|ball))$/.test(behind)
     ? `${written} a piece`
     : undefined;
+}
+
+/** `2 lb 4 oz`: one weight in two units, which is written in the smaller one. */
+function weightInTwo(line: string, head: readonly IToken[], from: number): SyntaxProblem | undefined {
+  const [large, small] = [head[from - 1], head[from]].map((token) =>
+    token === undefined ? undefined : t.quantityOf(token),
+  );
+  if (from < 2 || large?.kind !== 'mass' || small?.kind !== 'mass' || !(small.grams < large.grams))
+    return undefined;
+  const unit = units.get(small.unit)!;
+  const written = `${Number(((large.grams + small.grams) / unit.factor).toFixed(3))} ${unit.canonical}`;
+  const span = { start: large.start, end: small.end };
+  const message = `“${line.slice(span.start, span.end)}” is one weight in two units. Write it in one: ${written}`;
+  return problem('no-amount', message, span, replaceFix(`Write ${written}`, span, written, true));
 }
 
 /** `65 to 68%`: a range in words, where `to` belongs neither to the name nor to a hydration. */

@@ -241,7 +241,9 @@ export function readSlippedProperty(
   let words = 0;
   while (words < tokens.length && wordTypes(tokens[words]!) && tokens[words]!.tokenType !== t.From) words++;
   const name = nameOf(line, tokens.slice(0, words));
-  if (name === undefined || words === tokens.length || name.folded.length < 5) return undefined;
+  if (name === undefined) return undefined;
+  if (words === tokens.length) return wordyProperty(line, tokens, section);
+  if (name.folded.length < 5) return undefined;
   const known = properties[section].map((one) => one.word).filter((word) => word.length >= 5);
   const meant = known.find((word) => word.startsWith(name.folded)) ?? nearestWord(name.folded, known);
   const property = meant === undefined ? undefined : findProperty(section, meant);
@@ -256,6 +258,18 @@ export function readSlippedProperty(
   };
 }
 
+/** `ferment overnight`: a property whose value is said in words, where no amount could make an ingredient of the line. */
+function wordyProperty(line: string, tokens: readonly IToken[], section: SectionKind): LineRead | undefined {
+  const last = tokens[tokens.length - 1]!.tokenType;
+  if (last === t.Balance || last === t.Remaining || last === t.Colon) return undefined;
+  for (let length = Math.min(tokens.length - 1, 3); length > 0; length--) {
+    const property = findProperty(section, nameOf(line, tokens.slice(0, length))!.folded);
+    if (property !== undefined && property.word.length >= 5)
+      return readProperty(line, tokens, property, length);
+  }
+  return undefined;
+}
+
 export const withArticle = (section: SectionKind): string =>
   `${section === 'ingredient' ? 'An' : 'A'} ${section}`;
 
@@ -268,12 +282,17 @@ export function unknownProperty(line: string, tokens: readonly IToken[], section
   }
   const first = nameOf(line, words.length === 0 ? tokens.slice(0, 1) : words)!;
   const known = properties[section].map((one) => one.word);
-  const meant = nearestWord(first.folded, known) ?? nearestWord(words[0]?.image.toLowerCase() ?? '', known);
+  const meant =
+    nearestWord(first.folded, known) ??
+    known.find((word) => word.startsWith(`${first.folded} `)) ??
+    nearestWord(words[0]?.image.toLowerCase() ?? '', known);
   const span = { start: first.start, end: first.end };
   const statement = { kind: 'unreadable' } as const;
   if (meant !== undefined) {
     const at =
-      nearestWord(first.folded, [meant]) === undefined && words[0] !== undefined
+      nearestWord(first.folded, [meant]) === undefined &&
+      !meant.startsWith(first.folded) &&
+      words[0] !== undefined
         ? { start: span.start, end: t.endOf(words[0]) }
         : span;
     const message = `${withArticle(section)} says nothing called “${line.slice(at.start, at.end)}”. Is it “${meant}”?`;

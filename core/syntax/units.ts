@@ -46,7 +46,7 @@ const rows: readonly (readonly [Unit, string])[] = [
   [unit('volume', metricCupMillilitres, 'cup'), 'cup cups'],
   [unit('duration', 1, 's'), 's sec secs second seconds'],
   [unit('duration', 60, 'min'), 'min mins minute minutes'],
-  [unit('duration', 3600, 'h'), 'h hour hours'],
+  [unit('duration', 3600, 'h'), 'h hr hrs hour hours'],
   [unit('duration', 86400, 'day'), 'day days'],
   [celsius, '°C ºC ℃ C °c'],
   [fahrenheit, '°F ºF ℉ F °f'],

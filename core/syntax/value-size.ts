@@ -1,10 +1,15 @@
 import type { Span } from '../text/span.ts';
-import { problem } from './problem.ts';
+import { problem, replaceFix } from './problem.ts';
 import type { SyntaxProblem, Value } from './tree.ts';
 import type { Property } from './vocabulary.ts';
 
 /** Values that read well and cannot be: a share above the whole, a time or weight below nothing. */
 export function wrongSize(value: Value, property: Property, span: Span): SyntaxProblem | undefined {
+  if (value.form === 'temperature' && value.celsius > warmest && isOfTheHouse.has(property.word)) {
+    const meant = `${Number(value.celsius.toFixed(1))} °F`;
+    const message = `“${property.word}” cannot be as warm as that. Is it ${meant}?`;
+    return problem('wrong-value', message, span, replaceFix(`Write ${meant}`, span, meant, true));
+  }
   const number = sizeOf(value);
   if (number === undefined) return undefined;
   if (number < 0) return problem('wrong-value', `“${property.word}” cannot be below nothing.`, span);
@@ -21,6 +26,10 @@ export function wrongSize(value: Value, property: Property, span: Span): SyntaxP
   }
   return undefined;
 }
+
+/** No room, store or dough is that warm, °C: degrees of the other kind were meant. */
+const warmest = 60;
+const isOfTheHouse: ReadonlySet<string> = new Set(['dough temperature', 'room', 'flour', 'tap water']);
 
 function isNeverNothing(value: Value, property: Property): boolean {
   return (
