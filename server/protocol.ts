@@ -22,6 +22,7 @@ import type { ClockRequest, SizeRequest, TodayConditions } from '../core/sheet/a
 import type { SheetOrigin } from '../core/sheet/origin.ts';
 import type { SheetView } from '../core/sheet/view.ts';
 import type { SheetFormat } from '../core/sheet/write-sheets.ts';
+import type { Display } from '../core/text/display.ts';
 import type { PanelChange } from '../core/workspace/panel-edits.ts';
 
 export type { ClockRequest, SheetAsked, SizeRequest, TodayConditions } from '../core/sheet/asked.ts';
@@ -49,6 +50,7 @@ export type {
 } from '../core/sheet/view.ts';
 export type { SheetCost, SheetLabel } from '../core/sheet/view-product.ts';
 export type { SheetFormat } from '../core/sheet/write-sheets.ts';
+export type { Display } from '../core/text/display.ts';
 
 /** Request `doughwright/sheet`: the batch sheet of the formula at a line, or `null` when no formula stands there. */
 export interface SheetParams {
@@ -62,7 +64,9 @@ export interface SheetParams {
   readonly today?: TodayConditions;
   readonly clock?: ClockRequest;
 }
-export type SheetResult = SheetView | null;
+/** A sheet, and in which units its figures are written: those that fields beside it are to be typed in. */
+export type ShownSheet = SheetView & { readonly shownIn?: Display };
+export type SheetResult = ShownSheet | null;
 
 /** Request `doughwright/sheetText`: the same sheet written for paper, a file or another program. */
 export interface SheetTextParams extends SheetParams {

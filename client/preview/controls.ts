@@ -1,4 +1,4 @@
-import type { SheetAsked, SheetView } from '../../server/protocol.ts';
+import type { SheetAsked, ShownSheet } from '../../server/protocol.ts';
 import { createDayControls } from './day-controls.ts';
 import { button, element } from './elements.ts';
 import { createSizeControls } from './size-controls.ts';
@@ -6,7 +6,7 @@ import { createSizeControls } from './size-controls.ts';
 export interface Controls {
   readonly form: HTMLFormElement;
   /** Shows what holds; `asked` is what is tried for this formula. */
-  update(view: SheetView, asked: SheetAsked): void;
+  update(view: ShownSheet, asked: SheetAsked): void;
   hide(): void;
   setPinned(pinned: boolean): void;
 }

@@ -1,11 +1,12 @@
-import type { ClockRequest, SheetCondition, SheetView, TodayConditions } from '../../server/protocol.ts';
+import type { ClockRequest, SheetCondition, ShownSheet, TodayConditions } from '../../server/protocol.ts';
 import { element } from './elements.ts';
-import { figureText } from './numbers.ts';
+import { markWrong, numberField } from './number-field.ts';
 import { offer } from './size-controls.ts';
+import { plainDisplay, type Units, unitsOf } from './units.ts';
 
 export interface DayControls {
   readonly fields: HTMLElement;
-  update(view: SheetView, today: TodayConditions): void;
+  update(view: ShownSheet, today: TodayConditions): void;
 }
 
 type Measured = 'room' | 'flour' | 'tap water' | 'scale step';
@@ -15,10 +16,10 @@ const measured: readonly {
   readonly label: string;
   readonly property: 'roomCelsius' | 'flourCelsius' | 'tapCelsius' | 'scaleStepGrams';
 }[] = [
-  { key: 'room', label: 'Room, °C', property: 'roomCelsius' },
-  { key: 'flour', label: 'Flour, °C', property: 'flourCelsius' },
-  { key: 'tap water', label: 'Tap water, °C', property: 'tapCelsius' },
-  { key: 'scale step', label: 'Scale step, g', property: 'scaleStepGrams' },
+  { key: 'room', label: 'Room', property: 'roomCelsius' },
+  { key: 'flour', label: 'Flour', property: 'flourCelsius' },
+  { key: 'tap water', label: 'Tap water', property: 'tapCelsius' },
+  { key: 'scale step', label: 'Scale step', property: 'scaleStepGrams' },
 ];
 
 /** The day as it is: temperatures, scale, mixer, and when it begins or is to be ready. An emptied field is as in the file. */
@@ -27,6 +28,7 @@ export function createDayControls(
   askClock: (clock: ClockRequest | undefined) => void,
 ): DayControls {
   let today: TodayConditions = {};
+  let units = unitsOf(plainDisplay);
   const change = (property: keyof TodayConditions, value: number | string | undefined) => {
     const { [property]: _, ...others } = today;
     today = value === undefined ? others : { ...others, [property]: value };
@@ -36,21 +38,29 @@ export function createDayControls(
   const inputs = measured.map(({ key, label, property }) => {
     const id = `day-${key.replace(' ', '-')}`;
     const said = element('span', { class: 'said', attributes: { id: `${id}-said` } });
-    const input = element('input', {
-      attributes: { id, type: 'number', step: 'any', inputmode: 'decimal', 'aria-describedby': said.id },
-    });
-    input.addEventListener('input', () => {
-      if (input.validity.badInput) return;
-      change(property, input.value === '' ? undefined : input.valueAsNumber);
-    });
-    const field = element(
-      'span',
-      { class: 'field' },
-      element('label', { text: label, attributes: { for: id } }),
-      input,
-      said,
+    const isMass = property === 'scaleStepGrams';
+    const input = numberField(
+      { id, 'aria-describedby': said.id },
+      () => units,
+      (figure) => {
+        const isWrong = Number.isNaN(figure);
+        markWrong(input, isWrong);
+        if (isWrong) said.textContent = 'not a number';
+        else change(property, figure === undefined ? undefined : coreFigure(figure, isMass, units));
+      },
     );
-    return { key, input, said, field };
+    const named = element('label', { attributes: { for: id } });
+    const field = element('span', { class: 'field' }, named, input, said);
+    const show = (condition: SheetCondition | undefined) => {
+      named.textContent = `${label}, ${isMass ? units.light : units.degrees}`;
+      field.hidden = condition === undefined;
+      if (condition && document.activeElement !== input) {
+        input.value = condition.figure === undefined ? '' : shownFigure(condition.figure, isMass, units);
+        markWrong(input, false);
+      }
+      if (input.getAttribute('aria-invalid') === null) said.textContent = sourceWords(condition);
+    };
+    return { key, field, show };
   });
 
   const mixerSaid = element('span', { class: 'said', attributes: { id: 'day-mixer-said' } });
@@ -99,13 +109,8 @@ export function createDayControls(
     fields,
     update(view, tried) {
       today = tried;
-      for (const { key, input, said, field } of inputs) {
-        const condition = view.conditions.find((one) => one.key === key);
-        field.hidden = condition === undefined;
-        said.textContent = sourceWords(condition);
-        if (condition && document.activeElement !== input)
-          input.value = condition.figure === undefined ? '' : figureText(condition.figure);
-      }
+      units = unitsOf(view.shownIn ?? plainDisplay);
+      for (const { key, show } of inputs) show(view.conditions.find((one) => one.key === key));
       const condition = view.conditions.find((one) => one.key === 'mixer');
       mixerField.hidden = condition === undefined || view.mixers.length === 0;
       mixerSaid.textContent = sourceWords(condition);
@@ -120,6 +125,16 @@ export function createDayControls(
       if (document.activeElement !== time) time.value = asked ? timeOfDay(asked.minutes) : '';
     },
   };
+}
+
+/** What was typed, in °C or grams. */
+function coreFigure(figure: number, isMass: boolean, units: Units): number {
+  return isMass ? units.gramsOfLight(figure) : units.celsiusOf(figure);
+}
+
+/** A temperature in °C or a scale step in grams as its field shows it. */
+function shownFigure(figure: number, isMass: boolean, units: Units): string {
+  return isMass ? units.text(units.lightOf(figure)) : units.text(units.degreesOf(figure), 1);
 }
 
 function sourceWords(condition: SheetCondition | undefined): string {

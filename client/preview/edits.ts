@@ -1,4 +1,4 @@
-import { workspace } from 'vscode';
+import { type WorkspaceEdit, workspace } from 'vscode';
 import type { EditParams } from '../../server/protocol.ts';
 import type { Wire } from '../wire.ts';
 import type { Kept } from './kept.ts';
@@ -12,29 +12,34 @@ export interface Edits {
 
 /** The edits come from the core; the editor makes them, so that each can be undone in one go. */
 export function createEdits(wire: Wire, kept: Kept): Edits {
-  const make = async (params: EditParams, done: string): Promise<string> => {
+  const make = async (
+    params: EditParams,
+    words: (files: string) => string,
+    done?: () => void,
+  ): Promise<string> => {
     const answer = await wire.askEdit(params);
     if (typeof answer === 'string') return answer;
-    return (await workspace.applyEdit(answer)) ? done : 'The editor refused the edit; nothing was written.';
+    if (!(await workspace.applyEdit(answer))) return 'The editor refused the edit; nothing was written.';
+    done?.();
+    return `${words(filesOf(answer))} Undo takes it back; save keeps it.`;
   };
   return {
-    async keepTried(uri, formula, line) {
+    keepTried(uri, formula, line) {
       const { clock, ...tried } = kept.asked(uri, formula);
-      const said = await make(
+      return make(
         { textDocument: { uri }, line, formula, change: { kind: 'keep', asked: tried } },
-        written,
+        (files) => `Written into ${files}.`,
+        // What is in the file now is tried no more.
+        () => kept.setAsked(uri, formula, clock ? { clock } : {}),
       );
-      // What is in the file now is tried no more.
-      if (said === written) kept.setAsked(uri, formula, clock ? { clock } : {});
-      return said;
     },
-    logReading(uri, formula, line, reading) {
+    logReading(uri, formula, line, { said, ...reading }) {
       const { today } = kept.asked(uri, formula);
       const conditions = {
         ...(today?.roomCelsius === undefined ? {} : { roomCelsius: today.roomCelsius }),
         ...(today?.flourCelsius === undefined ? {} : { flourCelsius: today.flourCelsius }),
       };
-      const what = [`${reading.celsius} °C`, reading.stage].filter(Boolean).join(', ');
+      const what = [said, reading.stage].filter(Boolean).join(', ');
       return make(
         {
           textDocument: { uri },
@@ -42,10 +47,14 @@ export function createEdits(wire: Wire, kept: Kept): Edits {
           formula,
           change: { kind: 'reading', reading: { ...reading, ...conditions } },
         },
-        `Logged ${what} into the trial of ${reading.date}. Undo takes it back; save keeps it.`,
+        () => `Logged ${what} into the trial of ${reading.date}.`,
       );
     },
   };
 }
 
-const written = 'Written into the file. Undo takes it back; save keeps it.';
+/** The day's temperatures go into the bakery, which may be another file: a baker is told which are to be saved. */
+function filesOf(edit: WorkspaceEdit): string {
+  const names = edit.entries().map(([{ path }]) => path.slice(path.lastIndexOf('/') + 1));
+  return [...new Set(names)].join(' and ');
+}

@@ -1,4 +1,4 @@
-import type { SheetAsked, SheetParams, SheetResult, SheetView } from '../../server/protocol.ts';
+import type { SheetAsked, SheetParams, SheetResult, ShownSheet } from '../../server/protocol.ts';
 
 /** Where the sheet's formula stands: at a line, or by name where there is no cursor to go by. */
 export interface FollowedPlace {
@@ -10,7 +10,7 @@ export interface FollowedPlace {
 export interface FollowerOptions {
   /** Asks the server; the signal says that the answer is no longer wanted. */
   readonly ask: (params: SheetParams, signal: AbortSignal) => Promise<SheetResult>;
-  readonly show: (sequence: number, sheet: SheetView) => void;
+  readonly show: (sequence: number, sheet: ShownSheet) => void;
   readonly showNothing: (sequence: number, why: 'no-formula' | 'no-server') => void;
   /** What the baker tries for a formula. */
   readonly triedOf: (uri: string, formula: string) => SheetAsked;
@@ -19,7 +19,7 @@ export interface FollowerOptions {
 export interface Follower {
   readonly place: FollowedPlace | undefined;
   /** The sheet that was shown last, while it stands. */
-  readonly sheet: SheetView | undefined;
+  readonly sheet: ShownSheet | undefined;
   /** Shows the formula at this place from now on. */
   follow(place: FollowedPlace): Promise<void>;
   /** Numbers of these documents may have changed. */
@@ -36,7 +36,7 @@ export interface Follower {
  */
 export function createFollower({ ask, show, showNothing, triedOf }: FollowerOptions): Follower {
   let place: FollowedPlace | undefined;
-  let shown: SheetView | undefined;
+  let shown: ShownSheet | undefined;
   let sequence = 0;
   let asking: AbortController | undefined;
 

@@ -1,4 +1,4 @@
-import type { SheetAsked, SheetView } from '../../server/protocol.ts';
+import type { SheetAsked, ShownSheet } from '../../server/protocol.ts';
 
 /** What the page tells the extension. `uri` and `formula` name the formula it speaks of. */
 export type FromPage =
@@ -28,6 +28,8 @@ export interface TakenReading {
   /** Minutes from the start of mixing; absent at its end. */
   readonly minutes?: number;
   readonly celsius: number;
+  /** The same as it was read, in the unit that is set: `75.5 °F`. */
+  readonly said: string;
   readonly stage?: string;
 }
 
@@ -36,7 +38,7 @@ export type ToPage =
   | {
       readonly type: 'sheet';
       readonly sequence: number;
-      readonly sheet: SheetView;
+      readonly sheet: ShownSheet;
       /** What is tried for this formula, and how far the work on it has come. */
       readonly asked: SheetAsked;
       readonly work: WorkState;

@@ -1,4 +1,4 @@
-import type { SheetAsked, SheetView } from '../../server/protocol.ts';
+import type { SheetAsked, ShownSheet } from '../../server/protocol.ts';
 import { weighingBlocks } from './blocks.ts';
 import { createControls } from './controls.ts';
 import { element } from './elements.ts';
@@ -25,6 +25,9 @@ declare function acquireVsCodeApi(): {
   setState(state: PageState): void;
 };
 
+/** So long the editor and the server may take over an edit, on a slow machine. */
+const editMilliseconds = 3000;
+
 const editor = acquireVsCodeApi();
 const main = document.getElementById('sheet')!;
 const banner = element('p', { class: 'held-by', attributes: { role: 'status' } });
@@ -34,13 +37,15 @@ const title = element('div');
 const content = element('div');
 
 let state: PageState = editor.getState() ?? {};
-let shown: SheetView | undefined;
+let shown: ShownSheet | undefined;
 /** What the page draws: the sheet, or what was whole of it before it was held up. */
-let drawn: SheetView | undefined;
+let drawn: ShownSheet | undefined;
 let work: WorkState = noWork;
 let shownSequence = 0;
 let trying = false;
-const lastGood = new Map<string, SheetView>();
+/** Until when the sheet that an edit brings with it may come in: any other one makes what was said of the edit old. */
+let saidUntil = 0;
+const lastGood = new Map<string, ShownSheet>();
 
 const about = () => ({ uri: shown?.uri ?? '', formula: shown?.formula ?? '' });
 const setMode = (mode: PageState['mode']) => {
@@ -94,14 +99,16 @@ window.addEventListener('message', (event: MessageEvent<ToPage>) => {
       return markLine(message.uri, message.line);
     case 'said':
       said.textContent = message.text;
+      saidUntil = performance.now() + editMilliseconds;
       return;
   }
 });
 editor.postMessage({ type: 'ready', state });
 
-function showSheet(sheet: SheetView, asked: SheetAsked, kept: WorkState): void {
+function showSheet(sheet: ShownSheet, asked: SheetAsked, kept: WorkState): void {
   const { uri, formula, line } = sheet;
-  if (shown?.formula !== formula || shown.uri !== uri) said.textContent = '';
+  if (performance.now() > saidUntil || shown?.formula !== formula || shown.uri !== uri) said.textContent = '';
+  saidUntil = 0;
   keep({ ...state, uri, formula, line });
   work = kept;
   const key = formulaKey(uri, formula);

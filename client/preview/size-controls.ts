@@ -1,40 +1,35 @@
-import type { SheetSize, SheetView, SizeRequest } from '../../server/protocol.ts';
+import type { SheetSize, ShownSheet, SizeRequest } from '../../server/protocol.ts';
 import { element } from './elements.ts';
-import { countText, gramsOfKilograms, kilogramsText } from './numbers.ts';
+import { markWrong, numberField } from './number-field.ts';
+import { plainDisplay, type Units, unitsOf } from './units.ts';
 
 export interface SizeControls {
   readonly fields: HTMLElement;
   /** Shows the size of this sheet, except in the field the baker is typing in. */
-  update(view: SheetView): void;
-  /** Whether this formula can be sized in any way. */
-  readonly isUseful: boolean;
+  update(view: ShownSheet): void;
 }
 
 type Way = Exclude<SizeRequest['by'], 'file'>;
 
-const ways: readonly { readonly way: Way; readonly label: string; readonly unit: string }[] = [
-  { way: 'pieces', label: 'Pieces', unit: '' },
-  { way: 'dough', label: 'Dough', unit: 'kg' },
-  { way: 'baked', label: 'Baked', unit: 'kg' },
-  { way: 'flour', label: 'Flour', unit: 'kg' },
-  { way: 'onHand', label: 'On hand', unit: 'kg' },
-  { way: 'bowl', label: 'Bowls', unit: '' },
+const ways: readonly { readonly way: Way; readonly label: string; readonly weighs?: true }[] = [
+  { way: 'pieces', label: 'Pieces' },
+  { way: 'dough', label: 'Dough', weighs: true },
+  { way: 'baked', label: 'Baked', weighs: true },
+  { way: 'flour', label: 'Flour', weighs: true },
+  { way: 'onHand', label: 'On hand', weighs: true },
+  { way: 'bowl', label: 'Bowls' },
 ];
 
 /** The controls that size the batch. They are made once and live as long as the page, so that typing is never disturbed. */
 export function createSizeControls(ask: (size: SizeRequest) => void): SizeControls {
   const select = element('select', { attributes: { id: 'size-by' } });
   const ingredient = element('select', { attributes: { id: 'size-ingredient' } });
-  const amount = element('input', {
-    attributes: {
-      id: 'size-amount',
-      type: 'number',
-      min: '0',
-      step: 'any',
-      inputmode: 'decimal',
-      'aria-describedby': 'size-wrong',
-    },
-  });
+  let units = unitsOf(plainDisplay);
+  const amount = numberField(
+    { id: 'size-amount', 'aria-describedby': 'size-wrong' },
+    () => units,
+    (figure) => askFor(figure),
+  );
   const amountLabel = element('label', { attributes: { for: 'size-amount' } });
   const wrong = element('p', { class: 'wrong', attributes: { id: 'size-wrong', role: 'status' } });
   const field = (label: string, control: HTMLElement) =>
@@ -55,30 +50,26 @@ export function createSizeControls(ask: (size: SizeRequest) => void): SizeContro
   );
   let size: SheetSize = { asked: { by: 'file' }, ingredients: [] };
   let formula: string | undefined;
-  let useful = false;
 
   const way = () => ways.find((one) => one.way === select.value) ?? ways[0]!;
   const showAmount = () => {
     ofWhat.hidden = way().way !== 'onHand';
-    amountLabel.textContent = way().unit ? `${way().label}, ${way().unit}` : way().label;
-    amount.value = figureOf(size, way().way, ingredient.value);
+    amountLabel.textContent = way().weighs ? `${way().label}, ${units.heavy}` : way().label;
+    amount.value = figureOf(size, way().way, ingredient.value, units);
     tellWrong('');
   };
   const tellWrong = (text: string) => {
     wrong.textContent = text;
-    if (text) amount.setAttribute('aria-invalid', 'true');
-    else amount.removeAttribute('aria-invalid');
+    markWrong(amount, text !== '');
   };
-  const askForAmount = () => {
-    const figure = amount.valueAsNumber;
-    if (!(figure > 0)) return tellWrong('Type a number above 0.');
+  const askFor = (figure: number | undefined) => {
+    if (figure === undefined || !(figure > 0)) return tellWrong('Type a number above 0.');
     tellWrong('');
-    ask(request(way().way, figure, ingredient.value));
+    ask(request(way().way, figure, ingredient.value, units));
   };
 
-  amount.addEventListener('input', askForAmount);
   amount.addEventListener('keydown', (event) => {
-    if (event.key === 'Enter') askForAmount();
+    if (event.key === 'Enter') askFor(units.figureOf(amount.value));
   });
   // What was half-typed or wrong gives way to the figure that holds.
   amount.addEventListener('blur', showAmount);
@@ -87,16 +78,14 @@ export function createSizeControls(ask: (size: SizeRequest) => void): SizeContro
 
   return {
     fields,
-    get isUseful() {
-      return useful;
-    },
     update(view) {
       const otherFormula = view.formula !== formula;
+      const otherUnits = view.shownIn !== undefined && unitsOf(view.shownIn).heavy !== units.heavy;
+      units = unitsOf(view.shownIn ?? plainDisplay);
       formula = view.formula;
       size = view.size;
       const possible = ways.filter(({ way }) => isPossible(size, way));
-      useful = possible.length > 0;
-      fields.hidden = !useful;
+      fields.hidden = possible.length === 0;
       const asked = size.asked.by;
       offer(
         select,
@@ -108,7 +97,7 @@ export function createSizeControls(ask: (size: SizeRequest) => void): SizeContro
         size.ingredients.map(({ name }) => [name, name]),
         otherFormula && size.asked.by === 'onHand' ? size.asked.ingredient : undefined,
       );
-      if (otherFormula || document.activeElement !== amount) showAmount();
+      if (otherFormula || otherUnits || document.activeElement !== amount) showAmount();
       ofWhat.hidden = way().way !== 'onHand';
     },
   };
@@ -130,42 +119,39 @@ export function offer(
   select.value = options.some(([value]) => value === before) ? before : (options[0]?.[0] ?? '');
 }
 
-function request(way: Way, figure: number, ingredient: string): SizeRequest {
+function request(way: Way, figure: number, ingredient: string, units: Units): SizeRequest {
   switch (way) {
     case 'pieces':
       return { by: way, pieces: figure };
     case 'bowl':
       return { by: way, batches: figure };
     case 'onHand':
-      return { by: way, ingredient, grams: gramsOfKilograms(figure) };
+      return { by: way, ingredient, grams: units.gramsOfHeavy(figure) };
     default:
-      return { by: way, grams: gramsOfKilograms(figure) };
+      return { by: way, grams: units.gramsOfHeavy(figure) };
   }
 }
 
 function isPossible(size: SheetSize, way: Way): boolean {
   if (way === 'onHand') return size.ingredients.length > 0;
   if (way === 'bowl') return size.bowl !== undefined;
-  return figureOf(size, way, '') !== '';
+  return figureOf(size, way, '', unitsOf(plainDisplay)) !== '';
 }
 
-function figureOf(size: SheetSize, way: Way, ingredient: string): string {
+function figureOf(size: SheetSize, way: Way, ingredient: string, units: Units): string {
+  const heavy = (grams: number | undefined) => (grams === undefined ? '' : units.text(units.heavyOf(grams)));
   switch (way) {
     case 'pieces':
-      return size.pieces === undefined ? '' : countText(size.pieces);
+      return size.pieces === undefined ? '' : units.text(size.pieces);
     case 'bowl':
-      return size.asked.by === 'bowl' ? countText(size.asked.batches) : '';
+      return size.asked.by === 'bowl' ? units.text(size.asked.batches) : '';
     case 'onHand':
-      return kilograms(size.ingredients.find(({ name }) => name === ingredient)?.grams);
+      return heavy(size.ingredients.find(({ name }) => name === ingredient)?.grams);
     case 'dough':
-      return kilograms(size.doughGrams);
+      return heavy(size.doughGrams);
     case 'baked':
-      return kilograms(size.bakedGrams);
+      return heavy(size.bakedGrams);
     case 'flour':
-      return kilograms(size.flourGrams);
+      return heavy(size.flourGrams);
   }
-}
-
-function kilograms(grams: number | undefined): string {
-  return grams === undefined ? '' : kilogramsText(grams);
 }

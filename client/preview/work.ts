@@ -1,13 +1,14 @@
-import type { SheetMixing, SheetView } from '../../server/protocol.ts';
+import type { SheetMixing, ShownSheet } from '../../server/protocol.ts';
 import { chartSection } from './charts.ts';
 import { element, lineButton, type Reveal } from './elements.ts';
 import { findingsAt } from './findings.ts';
 import { minutesText } from './numbers.ts';
 import type { PlacedFindings } from './place-findings.ts';
 import { trialsSection } from './trials.ts';
+import { plainDisplay, unitsOf } from './units.ts';
 
 /** What is done with the dough: the mixing in words, and the clock of the steps after it. */
-export function workBands(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement | undefined {
+export function workBands(view: ShownSheet, placed: PlacedFindings, reveal: Reveal): HTMLElement | undefined {
   const bands = [
     view.mixing ? mixingBand(view.mixing, view, placed, reveal) : trialsSection(view, placed, reveal),
     view.steps.length > 0 ? stepsBand(view, placed, reveal) : undefined,
@@ -18,10 +19,11 @@ export function workBands(view: SheetView, placed: PlacedFindings, reveal: Revea
 
 function mixingBand(
   mixing: SheetMixing,
-  view: SheetView,
+  view: ShownSheet,
   placed: PlacedFindings,
   reveal: Reveal,
 ): HTMLElement {
+  const units = unitsOf(view.shownIn ?? plainDisplay);
   const phases = mixing.phases.map((phase, p) =>
     element(
       'li',
@@ -30,8 +32,8 @@ function mixingBand(
         'div',
         { class: 'phase' },
         lineButton(phase.label, phase.line, `phase ${p}`, reveal),
-        element('span', { class: 'lasts', text: minutesText(phase.minutes) }),
-        element('span', { class: 'ends', text: `ends at ${minutesText(phase.endMinute)}` }),
+        element('span', { class: 'lasts', text: minutesText(phase.minutes, units) }),
+        element('span', { class: 'ends', text: `ends at ${minutesText(phase.endMinute, units)}` }),
         element('span', { class: 'celsius', text: phase.celsius ?? '' }),
         element('span', { class: 'stage', text: phase.stage ?? '' }),
       ),
@@ -55,7 +57,7 @@ function mixingBand(
   );
 }
 
-function stepsBand(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement {
+function stepsBand(view: ShownSheet, placed: PlacedFindings, reveal: Reveal): HTMLElement {
   const steps = view.steps.map((step, s) =>
     element(
       'li',
@@ -79,7 +81,7 @@ function stepsBand(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTM
 }
 
 /** When the folds of a step are, by the clock. */
-function foldTimes({ timeline }: SheetView, line: number): HTMLElement | undefined {
+function foldTimes({ timeline }: ShownSheet, line: number): HTMLElement | undefined {
   const times = timeline.moments.flatMap((one) =>
     one.kind === 'fold' && one.line === line && one.clock ? [one.clock.words] : [],
   );

@@ -1,15 +1,16 @@
-import type { SheetRow, SheetView } from '../../server/protocol.ts';
+import type { SheetRow, ShownSheet } from '../../server/protocol.ts';
 import { button, element, type Reveal } from './elements.ts';
 import { findingsAt } from './findings.ts';
-import type { TakenReading, WorkState } from './messages.ts';
+import type { RunningTimer, TakenReading, WorkState } from './messages.ts';
 import { type Moment, momentSeconds, momentsOf, momentTitle } from './moments.ts';
-import { clockText, figureText } from './numbers.ts';
+import { clockText, minutesText } from './numbers.ts';
 import { placeFindings } from './place-findings.ts';
-import { readingControls } from './reading.ts';
+import { type ReadingControls, readingControls } from './reading.ts';
+import { plainDisplay, unitsOf } from './units.ts';
 
 export interface Working {
   readonly root: HTMLElement;
-  show(view: SheetView, work: WorkState): void;
+  show(view: ShownSheet, work: WorkState): void;
   /** Takes everything off the page. */
   clear(): void;
   /** One moment on or back; stays at either end. */
@@ -29,9 +30,10 @@ export interface WorkingActions {
 export function createWorking(actions: WorkingActions, now: () => number = Date.now): Working {
   const root = element('div', { class: 'work-mode' });
   const said = element('p', { class: 'spoken', attributes: { role: 'alert' } });
-  let view: SheetView | undefined;
+  let view: ShownSheet | undefined;
   let work: WorkState = { ticked: [], timers: {} };
   let moments: readonly Moment[] = [];
+  let reading: ReadingControls | undefined;
   const told = new Set<string>();
 
   const index = () =>
@@ -98,7 +100,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
           { class: 'what' },
           element('span', { class: 'ingredient', text: row.name, attributes: { dir: 'auto' } }),
           row.note
-            ? element('span', { class: 'note', text: row.note, attributes: { dir: 'auto' } })
+            ? element('span', { class: 'how', text: row.note, attributes: { dir: 'auto' } })
             : undefined,
           row.scaleReads
             ? element('span', {
@@ -164,13 +166,15 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
     if (moment.kind === 'step') return [timerPart(moment)];
     const { phase } = moment;
     const ends = [phase.celsius, phase.stage].filter(Boolean).join(', ');
+    const units = unitsOf(view?.shownIn ?? plainDisplay);
+    reading = readingControls({ phase, minutes: () => minutesNow(moment), units, log: actions.log });
     return [
       element('p', {
         class: 'ends',
-        text: `${figureText(phase.minutes)} min${ends && ` · ends at ${ends}`}`,
+        text: `${minutesText(phase.minutes, units)}${ends && ` · ends at ${ends}`}`,
       }),
       timerPart(moment),
-      readingControls({ phase, minutes: () => minutesNow(moment), log: actions.log }),
+      reading.root,
     ];
   };
 
@@ -182,9 +186,10 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
     const clock =
       moment?.kind === 'weigh' ? moment.block.clock : moment?.kind === 'step' ? moment.step.clock : undefined;
     const when = moment?.kind === 'weigh' ? [clock?.words, moment.block.when] : [clock?.words];
+    reading = undefined;
     const keyOfFocus = focus ?? (document.activeElement as HTMLElement | null)?.dataset.key;
     const times = moment?.kind === 'weigh' ? moment.block.times : 1;
-    root.replaceChildren(
+    const parts = [
       element(
         'header',
         { class: 'work-head' },
@@ -193,12 +198,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
         times > 1 ? batchPart() : undefined,
         button('Whole sheet', actions.leave, { attributes: { 'data-key': 'leave' } }),
       ),
-      ...running.map(([key, timer]) =>
-        button('', () => (moments.some((one) => one.key === key) ? go(key) : undefined), {
-          class: 'other-timer',
-          attributes: { 'data-timer': key, 'data-label': timer.label, 'data-key': `other ${key}` },
-        }),
-      ),
+      running.length > 0 ? element('div', { class: 'other-timers' }, ...running.map(otherTimer)) : undefined,
       element(
         'div',
         { class: 'moment' },
@@ -223,13 +223,20 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
         }),
       ),
       said,
-    );
+    ];
+    root.replaceChildren(...parts.filter((part) => part !== undefined));
     if (keyOfFocus !== undefined)
       root
         .querySelector<HTMLElement>(`[data-key="${CSS.escape(keyOfFocus)}"]`)
         ?.focus({ preventScroll: true });
     tick();
   };
+
+  const otherTimer = ([key, timer]: readonly [string, RunningTimer]): HTMLElement =>
+    button('', () => (moments.some((one) => one.key === key) ? go(key) : undefined), {
+      class: 'other-timer',
+      attributes: { 'data-timer': key, 'data-label': timer.label, 'data-key': `other ${key}` },
+    });
 
   const batchPart = (): HTMLElement => {
     const select = element('select', { attributes: { id: 'batch', 'data-key': 'batch' } });
@@ -250,7 +257,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
     );
   };
 
-  const findingsOf = (sheet: SheetView, moment: Moment): readonly HTMLElement[] => {
+  const findingsOf = (sheet: ShownSheet, moment: Moment): readonly HTMLElement[] => {
     const placed = placeFindings(sheet);
     const lines = new Set(
       moment.kind === 'weigh' ? [moment.line, ...moment.block.rows.map(({ line }) => line)] : [moment.line],
@@ -263,6 +270,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
   };
 
   const tick = () => {
+    reading?.tick();
     for (const part of root.querySelectorAll<HTMLElement>('[data-timer]')) {
       const key = part.dataset.timer ?? '';
       const timer = work.timers[key];

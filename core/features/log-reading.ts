@@ -49,9 +49,15 @@ function problemOf({ date, minutes, celsius, stage }: ReadingToLog): string | un
 }
 
 function lineOf({ minutes, celsius, stage }: ReadingToLog): string {
-  const when = minutes === undefined ? 'end' : `at ${duration(Math.round(minutes * 60))}`;
+  const when = minutes === undefined ? 'end' : `at ${minuteText(minutes)}`;
   const warmth = `${trimmed(celsius, 1)} °C`;
   return `  ${when.padEnd(10)} ${warmth}${stage === undefined ? '' : `, ${stage}`}`;
+}
+
+/** A minute of mixing as it was told, halves included: two readings half a minute apart are two. */
+function minuteText(minutes: number): string {
+  const text = trimmed(minutes, 1);
+  return text.includes('.') ? `${text} min` : duration(Math.round(minutes * 60));
 }
 
 function beginTrial(model: FormulaModel, reading: ReadingToLog, line: string): TextEdit {

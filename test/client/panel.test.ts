@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { noWork } from '../../client/preview/messages.ts';
-import type { SheetView } from '../../server/protocol.ts';
+import type { ShownSheet } from '../../server/protocol.ts';
 import { launchChromium } from '../editors/code-server.ts';
 import { axeViolations, sideways } from './look.ts';
 import { openPanel, type PanelOptions, type PanelPage } from './panel-page.ts';
@@ -33,7 +33,7 @@ afterEach(async () => {
   expect(wrong).toEqual([]);
 });
 
-async function open(options: PanelOptions, ...sheets: readonly SheetView[]): Promise<Page> {
+async function open(options: PanelOptions, ...sheets: readonly ShownSheet[]): Promise<Page> {
   panel = await openPanel(browser, options);
   for (const sheet of sheets) await panel.show(sheet);
   return panel.page;
@@ -211,6 +211,56 @@ describe('by keyboard', () => {
     expect(panel.sent.at(-1)).toMatchObject({ type: 'try', asked: {} });
   });
 
+  it('takes a decimal comma for what it is, and arrow keys count', async () => {
+    const page = await open({}, harbourTin);
+    await page.getByLabel('Size by').selectOption('Dough');
+    const dough = page.getByLabel('Dough, kg');
+    await dough.focus();
+    await page.keyboard.press('ControlOrMeta+a');
+    await page.keyboard.type('12,5');
+    expect(panel.sent.at(-1)).toMatchObject({ asked: { size: { by: 'dough', grams: 12_500 } } });
+    await page.keyboard.press('ArrowUp');
+    expect(panel.sent.at(-1)).toMatchObject({ asked: { size: { by: 'dough', grams: 13_500 } } });
+    await dough.fill('12 kilos');
+    expect(await dough.getAttribute('aria-invalid')).toBe('true');
+  });
+
+  it('sizes and tells the day in the units that are set', async () => {
+    const condition = { label: 'Room', value: '70 °F', figure: 190 / 9, source: 'file' } as const;
+    const page = await open(
+      {},
+      {
+        ...harbourTin,
+        conditions: [
+          { ...condition, key: 'room' },
+          { key: 'scale step', label: 'Scale step', value: '0,18 oz', figure: 5, source: 'file' },
+        ],
+        shownIn: { mass: 'ounces', temperature: 'fahrenheit', decimalSign: 'comma' },
+      },
+    );
+    await page.getByLabel('Size by').selectOption('Dough');
+    const dough = page.getByLabel('Dough, lb');
+    expect(await dough.inputValue()).toBe('47,272');
+    await dough.fill('50');
+    const asked = () => panel.sent.findLast((message) => message.type === 'try')?.asked;
+    const grams = () => {
+      const size = asked()?.size;
+      return size?.by === 'dough' ? size.grams : 0;
+    };
+    await expect.poll(grams).toBeCloseTo(22_679.6185, 3);
+    await page.locator('.day summary').click();
+    const room = page.getByLabel('Room, °F');
+    expect(await room.inputValue()).toBe('70');
+    expect(await page.getByLabel('Scale step, oz').inputValue()).toBe('0,176');
+    await room.fill('77');
+    await expect.poll(() => asked()?.today?.roomCelsius).toBeCloseTo(25, 9);
+    const before = panel.sent.length;
+    await room.fill('warm');
+    expect(await room.getAttribute('aria-invalid')).toBe('true');
+    expect(await page.locator('#day-room-said').textContent()).toBe('not a number');
+    expect(panel.sent).toHaveLength(before);
+  });
+
   it('leaves what is being typed alone when a new sheet comes in', async () => {
     const page = await open({}, harbourTin);
     const pieces = page.getByLabel('Pieces', { exact: true });
@@ -340,3 +390,23 @@ async function overlaps(page: Page): Promise<string[]> {
       ? [row.textContent] : [];
   })`);
 }
+
+describe('what is said of an edit', () => {
+  it('stays with the sheet that the edit brings, and goes with the next one', async () => {
+    const page = await open({}, harbourTin);
+    await panel.send({ type: 'said', text: 'Written into tin.dough.' });
+    await panel.show(harbourTin);
+    expect(await page.locator('.edit-said').textContent()).toBe('Written into tin.dough.');
+    await panel.show(harbourTin);
+    expect(await page.locator('.edit-said').textContent()).toBe('');
+  });
+
+  it('is in sight far down the sheet', async () => {
+    const page = await open({ height: 500 }, harbourTin);
+    await page.evaluate('scrollTo(0, 1e6)');
+    await panel.send({ type: 'said', text: 'Logged 24 °C.' });
+    const box = await page.locator('.edit-said').boundingBox();
+    expect(box?.y).toBeGreaterThanOrEqual(0);
+    expect(box?.y).toBeLessThan(60);
+  });
+});

@@ -2,6 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { WorkState } from '../../client/preview/messages.ts';
 import { momentsOf, momentTitle } from '../../client/preview/moments.ts';
+import type { ShownSheet } from '../../server/protocol.ts';
 import { launchChromium } from '../editors/code-server.ts';
 import { axeViolations, sideways, smallTargets } from './look.ts';
 import { openPanel, type PanelOptions, type PanelPage } from './panel-page.ts';
@@ -20,7 +21,11 @@ afterEach(async () => {
   expect(wrong).toEqual([]);
 });
 
-async function open(options: PanelOptions = {}, work?: WorkState, sheet = harbourTin): Promise<Page> {
+async function open(
+  options: PanelOptions = {},
+  work?: WorkState,
+  sheet: ShownSheet = harbourTin,
+): Promise<Page> {
   panel = await openPanel(browser, { ...options, state: { mode: 'working' } });
   await panel.show(sheet, work ? { work } : {});
   return panel.page;
@@ -187,6 +192,52 @@ describe('logging a reading', () => {
     await page.getByRole('button', { name: 'developed' }).click();
     const sent = panel.sent.at(-1);
     expect(sent?.type === 'reading' && 'minutes' in sent.reading).toBe(false);
+  });
+
+  it('is read in the unit that is set, and told with its decimal sign', async () => {
+    const moments = momentsOf(harbourTin);
+    const mixing = harbourTin.mixing!;
+    const phases = mixing.phases.map((phase) => ({ ...phase, celsius: '71,4 °F' }));
+    const page = await open(
+      {},
+      { ticked: [], timers: {}, moment: moments[2]!.key },
+      {
+        ...harbourTin,
+        mixing: { ...mixing, phases },
+        shownIn: { mass: 'ounces', temperature: 'fahrenheit', decimalSign: 'comma' },
+      },
+    );
+    const chips = page.getByRole('group', { name: 'Temperature of the dough, °F' }).getByRole('button');
+    expect(await chips.allTextContents()).toEqual(['67', '68', '69', '70', '71', '72', '73', '74', '75']);
+    await page.getByRole('button', { name: '72 °F' }).click();
+    await page.getByRole('button', { name: 'pick-up' }).click();
+    const logged = () => panel.sent.findLast((message) => message.type === 'reading')?.reading;
+    await expect.poll(() => logged()?.said).toBe('72 °F');
+    expect(logged()?.celsius).toBeCloseTo((72 - 32) / 1.8, 9);
+    await page.getByLabel('or °F').fill('75,5');
+    await page.getByRole('button', { name: 'clean-up' }).click();
+    await expect.poll(logged).toMatchObject({ said: '75,5 °F', stage: 'clean-up' });
+    expect(logged()?.celsius).toBeCloseTo(24.1667, 4);
+  });
+
+  it('tells the minute of now while the timer runs', async () => {
+    const moment = momentsOf(harbourTin)[5]!.key;
+    // A quarter of a minute before the next half one is told.
+    const timers = { [moment]: { label: 'slow', startedAt: Date.now() - 103_500, seconds: 240 } };
+    const page = await open({}, { ticked: [], timers, moment });
+    const when = page.locator('.reading .when');
+    expect(await when.textContent()).toBe('at 24.5 min from the start of mixing');
+    await expect
+      .poll(() => when.textContent(), { timeout: 5_000 })
+      .toBe('at 25 min from the start of mixing');
+  });
+
+  it('says at the place itself what a thermometer does not show', async () => {
+    const page = await open({}, { ticked: [], timers: {}, moment: momentsOf(harbourTin)[2]!.key });
+    await page.getByLabel('or °C').fill('243');
+    await page.getByRole('button', { name: 'pick-up' }).click();
+    expect(panel.sent.some(({ type }) => type === 'reading')).toBe(false);
+    expect(await page.locator('.reading-told').textContent()).toContain('from -20 to 60 °C');
   });
 
   it('logs nothing that nobody read', async () => {

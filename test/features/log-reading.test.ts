@@ -46,6 +46,14 @@ ${after}`,
     );
   });
 
+  it('at the half minute it was taken at, beside that of the whole minute', () => {
+    const half = logged(text + trial, { ...reading, minutes: 27.5 });
+    expect(half).toContain('  at 27.5 min 22.5 °C, clean-up\n');
+    expect(logged(half, { ...reading, minutes: 28 })).toContain(
+      '  at 27.5 min 22.5 °C, clean-up\n  at 28 min  22.5 °C, clean-up\n  at 30 min',
+    );
+  });
+
   it('as the end of mixing', () => {
     const withoutEnd = trial.replace('  end        25.4 °C\n', '');
     const { minutes: _, stage: __, ...end } = reading;
