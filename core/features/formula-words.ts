@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { flourMixOf } from '../analysis/flour-mix.ts';
 import type { SolvedFormula } from '../calc/formula-result.ts';
-import { mass, percent } from '../text/figures.ts';
+import { figure, mass, percent } from '../text/figures.ts';
 
 /** What a formula makes, in words: `24 pieces of 880 g`, `21.4 kg in the bowl`. */
 export function makesWords(solved: SolvedFormula): string[] {
@@ -15,8 +15,7 @@ export function makesWords(solved: SolvedFormula): string[] {
 }
 
 function count(pieces: number): string {
-  const text = Number.isInteger(pieces) ? String(pieces) : pieces.toFixed(1);
-  return pieces === 1 ? '1 piece' : `${text} pieces`;
+  return pieces === 1 ? '1 piece' : `${figure(pieces, 1)} pieces`;
 }
 
 /** The totals of a formula in one short line, for a header's hint and the status bar. */

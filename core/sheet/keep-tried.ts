@@ -5,7 +5,7 @@ import { propertiesOf } from '../model/properties.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import { trimmed } from '../text/figures.ts';
 import type { SheetAsked, TodayConditions } from './asked.ts';
-import { sized } from './sized.ts';
+import { type Sized, sized } from './sized.ts';
 import { underToday } from './today.ts';
 
 /** An edit of one file; lines counted in the file, breaks written as `\n`. */
@@ -33,17 +33,17 @@ export function keepTried(
   const refused = [...under.notDone, ...(made.notDone === undefined ? [] : [made.notDone])];
   if (refused.length > 0) return refused.join(' ');
   const inFormula = [
-    ...(made.analysis === under.analysis ? [] : sizeEdits(analysis, made.analysis)),
+    ...(made.analysis === under.analysis ? [] : sizeEdits(analysis, made)),
     ...(today.mixer === undefined ? [] : mixerEdits(analysis, today.mixer)),
   ].map((edit): KeepEdit => ({ ...edit, uri, line: edit.line + firstLine }));
   const edits = [...inFormula, ...bakeryEdits(uri, firstLine, analysis, today)];
   return edits.length === 0 ? 'All of it stands in the file as it is.' : edits;
 }
 
-function sizeEdits(analysis: Analysis, made: Analysis): TextEdit[] {
+function sizeEdits(analysis: Analysis, { analysis: made, asked }: Sized): TextEdit[] {
   const { model } = analysis.resolved;
   const said = model.said.get('yield')?.[0];
-  const wanted = wholePieces(analysis, made) ?? made.resolved.input.yield;
+  const wanted = wholePieces(analysis, made) ?? (made.resolved.input.yield && asked);
   if (said !== undefined && wanted !== undefined) {
     const { start, end } = said.statement.valueSpan;
     return [{ line: said.line, start, end, insert: `${start === end ? ' ' : ''}${yieldText(wanted)}` }];

@@ -10,6 +10,7 @@ import { blocksOf } from './blocks.ts';
 import { cautionsOf } from './cautions.ts';
 import { chartsOf } from './charts/charts.ts';
 import { factsOf, roleLine, yieldsOf } from './facts.ts';
+import { findingsAsTried } from './findings.ts';
 import { mixingOf } from './mixing.ts';
 import { sheetCost, sheetLabel } from './product.ts';
 import { inBatches, sized } from './sized.ts';
@@ -75,8 +76,14 @@ export function sheetOf(input: SheetInput): SheetView {
     return { ...base, ...nothing, state: 'empty', batches: { count: 1 }, timeline, findings };
   }
   const parted = inBatches(analysis);
-  // What is tried is judged as it goes into the bowl; the file's own findings are those of its editor.
-  const findings = input.findingsOf(tried ? parted.each : input.analysis);
+  // The findings of what is not tried are those of its editor.
+  const findings = tried
+    ? findingsAsTried(
+        { inFile: input.analysis, whole: analysis, each: parted.each },
+        firstLine,
+        input.findingsOf,
+      )
+    : input.findingsOf(input.analysis);
   const mix = parted.each.doughMix.known ? parted.each.doughMix.value : undefined;
   const water = mix === undefined ? undefined : waterWords(mix);
   const waterLine = roleLine(analysis, 'water', firstLine);

@@ -1,6 +1,6 @@
 import { type Analysis, analyseResolved } from '../analysis/analysis.ts';
 import { scaledSections } from '../analysis/scaled.ts';
-import type { FormulaInput } from '../calc/formula-input.ts';
+import type { FormulaInput, YieldInput } from '../calc/formula-input.ts';
 import { bowlBatches, type ScaleTarget, scaleTo } from '../calc/scaling.ts';
 import { foldName } from '../text/names.ts';
 import type { SizeRequest } from './asked.ts';
@@ -8,6 +8,8 @@ import type { SizeRequest } from './asked.ts';
 /** A formula at the size asked for, or as it was and why not. */
 export interface Sized {
   readonly analysis: Analysis;
+  /** The yield in the terms it was asked for; the analysis keeps to the file's pieces where it has some. */
+  readonly asked?: YieldInput;
   readonly notDone?: string;
 }
 
@@ -22,7 +24,14 @@ export function sized(analysis: Analysis, size: SizeRequest): Sized {
   if (solved === undefined || target === undefined) return { analysis, notDone: whyNot(size) };
   const scaled = scaleTo(solved, target);
   if (!scaled.ok) return { analysis, notDone: whyNot(size) };
-  return { analysis: grown(analysis, scaled.factor, scaled.yield) };
+  const made = inPieces(analysis, scaled.factor) ?? scaled.yield;
+  return { analysis: grown(analysis, scaled.factor, made), asked: scaled.yield };
+}
+
+/** The file's own pieces, more or fewer of them: 30 kg of dough are still so many pieces of 620 g. */
+function inPieces({ resolved }: Analysis, factor: number): YieldInput | undefined {
+  const now = resolved.input.yield;
+  return now?.kind === 'pieces' ? { ...now, count: now.count * factor } : undefined;
 }
 
 /**
