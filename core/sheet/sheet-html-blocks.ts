@@ -75,10 +75,13 @@ export function section(
   );
 }
 
+/** More boxes than these stand in several rows, so that the names keep their room. */
+const mostInARow = 5;
+
 /** Boxes for a pen, one for each time. */
 export function ticks(times: number): Markup {
   const boxes = Array.from({ length: times }, () => element('span', { class: 'tick' }));
-  return element('td', { class: 'ticks' }, ...boxes);
+  return element('td', { class: times > mostInARow ? 'ticks many' : 'ticks' }, ...boxes);
 }
 
 export function findingsList(findings: readonly string[]): Child {

@@ -23,10 +23,12 @@ export const sheetStyle = [
   'th:first-child,td:first-child{padding-left:0}thead th{font-size:9pt;border-top:0}',
   'tr.about td{border-top:0;padding-top:0;padding-left:0}tfoot th,tfoot td{border-top:.75pt solid}',
   'td.figures,th.figures{text-align:right;white-space:nowrap;font-variant-numeric:tabular-nums}',
-  '.ticks{width:1%;white-space:nowrap}.tick{display:inline-block;width:5.5mm;height:5.5mm;border:.75pt solid;margin-right:1mm;vertical-align:-.6mm}',
+  '.ticks{width:1%;white-space:nowrap}.ticks.many{width:33mm;min-width:33mm;white-space:normal}.tick{display:inline-block;width:5.5mm;height:5.5mm;border:.75pt solid;margin-right:1mm;vertical-align:-.6mm}',
   // Where paper is cut into pages, cells do not line up at their letters by themselves: an empty strut makes them.
   '.weigh tbody tr:not(.about)>*::before,.work tbody tr:not(.about)>*::before{content:"";display:inline-block;height:20pt}.work tbody tr:not(.about)>*::before{height:13pt}',
-  '.weigh .name{font-size:18pt;line-height:1.2;width:99%}.weigh .name .note{display:block;font-size:11pt}',
+  // A name may begin with a word that fills its line: its strut is a sign that no line breaks behind, as high as the others.
+  '.weigh tbody tr:not(.about)>.name::before,.work tbody tr:not(.about)>.does::before{content:"\\2060";display:inline;font-size:21pt;line-height:1.1}.work tbody tr:not(.about)>.does::before{font-size:13.5pt}',
+  '.weigh .name{font-size:18pt;line-height:1.2;width:99%}.weigh .name .note{display:block;font-size:14pt;font-weight:600}',
   '.weigh .grams{font-size:27pt;font-weight:700;line-height:1.1;min-width:46mm}',
   '.weigh .reads{font-size:16pt;min-width:34mm}.weigh .percent{font-size:9pt;min-width:14mm}',
   '.weigh thead th{font-size:9pt}.weigh tfoot th{font-size:12pt}.weigh tfoot .grams{font-size:16pt}',
@@ -37,8 +39,8 @@ export const sheetStyle = [
   '.findings{list-style:none;padding:0;font-size:11pt;font-weight:600}',
   '.screen td.figures,.screen th.figures{white-space:normal}.chart svg{display:block;width:100%;max-width:132mm;height:auto;color:#000}.note{font-size:11pt}',
   '.sheet+.sheet{margin-top:3rem;border-top:2pt solid;padding-top:1.5rem}',
-  '@media screen and (max-width:40rem){body{padding:.6rem}h1{font-size:20pt}.makes{font-size:13pt}.weigh .name{font-size:13pt}.weigh .grams{min-width:0;font-size:18pt}.weigh .reads{min-width:0;font-size:11pt}.weigh .percent{min-width:0;font-size:8pt}.unit,.reads .unit,tfoot .unit{min-width:0;font-size:9pt}.work td,.work tbody th{font-size:10pt}.work .clock{white-space:normal}.tick{width:4mm;height:4mm;margin-right:.5mm}.ticks{white-space:normal}th,td{padding-left:1.5mm}thead th{font-size:7pt}.all{font-size:8.5pt}.plain td.figures,.plain th.figures{white-space:normal}.weigh .name,.work .does{width:auto;overflow-wrap:break-word}.weigh .name .note{overflow-wrap:anywhere}}',
-  '@media print{body{margin:0;max-width:none;padding:0}.screen{display:none}.sheet+.sheet{break-before:page;margin:0;padding:0;border:0}}',
+  '@media screen and (max-width:40rem){body{padding:.6rem}h1{font-size:20pt}.makes{font-size:13pt}.weigh .name{font-size:13pt}.weigh .name .note{font-size:11pt}.weigh .grams{min-width:0;font-size:18pt}.weigh .reads{min-width:0;font-size:11pt}.weigh .percent{min-width:0;font-size:8pt}.unit,.reads .unit,tfoot .unit{min-width:0;font-size:9pt}.work td,.work tbody th{font-size:10pt}.work .clock{white-space:normal}.tick{width:4mm;height:4mm;margin-right:.5mm}.ticks,.ticks.many{width:1%;min-width:0;white-space:normal}th,td{padding-left:1.5mm}thead th{font-size:7pt}.all{font-size:8.5pt}.plain td.figures,.plain th.figures{white-space:normal}.weigh .name,.work .does{width:auto;overflow-wrap:break-word}.weigh .name .note{overflow-wrap:anywhere}}',
+  '@media print{body{margin:0;max-width:none;padding:0}.screen{display:none}.chart svg{max-height:215mm}.sheet+.sheet{break-before:page;margin:0;padding:0;border:0}}',
   '@page{margin:12mm 12mm 17mm}',
 ].join('');
 

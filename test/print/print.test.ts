@@ -40,6 +40,15 @@ function worked(): SheetView {
   return { ...view, charts: [], trials: [] };
 }
 
+/** Fourteen batches by the clock. */
+function inManyBatches(): SheetView {
+  return exampleSheet('Ferry Loaf', {
+    size: { by: 'pieces', pieces: 200 },
+    clock: { by: 'ready', minutes: 390 },
+    today: { mixer: 'small planetary' },
+  });
+}
+
 /** More rows in one block than a page can hold. */
 function long(): SheetView {
   const view = small();
@@ -117,6 +126,30 @@ describe.skipIf(!canPrint && process.env.CI !== 'true')('a sheet printed by a br
       expect(pages.filter((page) => page.includes('Together'))).toHaveLength(1);
       for (let number = 1; number <= 40; number++)
         expect(holding.filter((page) => new RegExp(`seed number ${number}\\b`).test(page))).toHaveLength(1);
+    });
+
+    it('leaves the names their room beside boxes for many batches, and no heading alone on its page', async () => {
+      const pages = await printed(browser, asPage(inManyBatches()), paper, 'many');
+      const bowl = pages.find((page) => page.includes('Into the bowl'))!;
+      expect(bowl).toMatch(/^ +\u2060?strong white +\d/m);
+      expect(bowl).toMatch(/^ +\u2060?poolish +\d/m);
+      // A heading is one line, the foot another.
+      for (const page of pages)
+        expect(page.split('\n').filter((line) => line.trim()).length).toBeGreaterThan(3);
+    });
+
+    it('keeps a name whose first word fills its line on the line of its weight', async () => {
+      const view = small();
+      const block = view.blocks.find(({ kind }) => kind === 'bowl')!;
+      const [row] = block.rows;
+      const name = 'sunflowerseed'.repeat(4);
+      const pages = await printed(
+        browser,
+        asPage({ ...view, blocks: [{ ...block, rows: [{ ...row!, name }] }] }),
+        paper,
+        'long-name',
+      );
+      expect(pages[0]).toMatch(new RegExp(`^ *\u2060?sunflowerseed.* ${escaped(row!.weigh!.figure)} `, 'm'));
     });
   });
 

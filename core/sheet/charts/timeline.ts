@@ -54,7 +54,7 @@ function rowOf(
   const step = kind === 'step' ? fermentation?.steps.find((one) => one.line + firstLine === line) : undefined;
   return {
     when: moment.clock?.words ?? elapsed(startSeconds),
-    text: kind === 'mix' && seconds > 0 ? `${text} ${duration(seconds)}` : text,
+    text: kind === 'mix' && seconds > 0 ? `${text}, ${duration(seconds)}` : text,
     startSeconds,
     seconds,
     folds: moments.flatMap((one) => (one.kind === 'fold' && one.line === line ? [one.startSeconds] : [])),
