@@ -9,6 +9,13 @@ export const groupTitles: readonly { readonly kind: OverviewKind; readonly title
   { kind: 'plan', title: 'Plans' },
 ];
 
+const byName = new Intl.Collator(undefined, { numeric: true, sensitivity: 'base' });
+
+/** The entries by name, as a baker looks for one: in which order files are read or opened moves none of them. */
+export function sorted(entries: readonly OverviewEntry[]): readonly OverviewEntry[] {
+  return entries.toSorted((one, other) => byName.compare(one.name, other.name));
+}
+
 /** The entries that hold every word typed, in their name, kind, details or file; all of them where none is typed. */
 export function matching(entries: readonly OverviewEntry[], typed: string): readonly OverviewEntry[] {
   const words = typed.toLowerCase().split(/\s+/).filter(Boolean);

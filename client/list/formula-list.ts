@@ -13,7 +13,7 @@ import type { OverviewEntry, OverviewKind } from '../../server/protocol.ts';
 import type { Guard } from '../guard.ts';
 import { filteringContext, listViewId } from '../names.ts';
 import type { Wire } from '../wire.ts';
-import { fileName, groupTitles, matching } from './entries.ts';
+import { fileName, groupTitles, matching, sorted } from './entries.ts';
 
 export interface FormulaList extends Disposable {
   /** Asks anew what the files define. */
@@ -76,7 +76,7 @@ export function createFormulaList(wire: Wire, guard: Guard): FormulaList {
     const own = asking;
     const overview = await wire.askOverview();
     if (own !== asking) return;
-    entries = overview?.entries ?? [];
+    entries = sorted(overview?.entries ?? []);
     draw();
   });
   const refresh = () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fileName, matching } from '../../client/list/entries.ts';
+import { fileName, matching, sorted } from '../../client/list/entries.ts';
 import { fileNameFor } from '../../client/list/file-name.ts';
 import type { OverviewEntry } from '../../server/protocol.ts';
 
@@ -20,6 +20,14 @@ describe('the filter of the list', () => {
     ['(', 0],
   ])('"%s" leaves %i', (typed, count) => {
     expect(matching(entries, typed)).toHaveLength(count);
+  });
+
+  it('stands in the order of the names, whichever file was read first', () => {
+    const names = ['Tin 10', 'ärmel', 'Tin 9', 'Breakwater', 'Zopf'];
+    const shown = sorted(
+      names.map((name, index) => entry('formula', name, '', `file:///quay/${index}.dough`)),
+    );
+    expect(shown.map(({ name }) => name)).toEqual(['ärmel', 'Breakwater', 'Tin 9', 'Tin 10', 'Zopf']);
   });
 
   it('reads a file name as a person does, and one that is no code as it stands', () => {
