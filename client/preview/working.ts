@@ -1,7 +1,7 @@
 import type { SheetRow, ShownSheet } from '../../server/protocol.ts';
 import { button, element, type Reveal } from './elements.ts';
 import { findingsAt } from './findings.ts';
-import type { RunningTimer, TakenReading, WorkState } from './messages.ts';
+import { noWork, type RunningTimer, type TakenReading, type WorkState } from './messages.ts';
 import { type Moment, momentSeconds, momentsOf, momentTitle } from './moments.ts';
 import { clockText, minutesText } from './numbers.ts';
 import { placeFindings } from './place-findings.ts';
@@ -31,7 +31,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
   const root = element('div', { class: 'work-mode' });
   const said = element('p', { class: 'spoken', attributes: { role: 'alert' } });
   let view: ShownSheet | undefined;
-  let work: WorkState = { ticked: [], timers: {} };
+  let work: WorkState = noWork;
   let moments: readonly Moment[] = [];
   let reading: ReadingControls | undefined;
   const told = new Set<string>();
@@ -78,6 +78,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
     box.addEventListener('change', () => {
       const others = work.ticked.filter((one) => one !== key);
       keep({ ...work, ticked: box.checked ? [...others, key] : others });
+      draw();
     });
     const weigh = row.weigh
       ? element(
@@ -196,6 +197,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
         element('p', { class: 'of', text: view.formula, attributes: { dir: 'auto' } }),
         moment ? element('p', { class: 'count', text: `${number + 1} of ${moments.length}` }) : undefined,
         times > 1 ? batchPart() : undefined,
+        beginAnew(),
         button('Whole sheet', actions.leave, { attributes: { 'data-key': 'leave' } }),
       ),
       running.length > 0 ? element('div', { class: 'other-timers' }, ...running.map(otherTimer)) : undefined,
@@ -237,6 +239,32 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
       class: 'other-timer',
       attributes: { 'data-timer': key, 'data-label': timer.label, 'data-key': `other ${key}` },
     });
+
+  /** Takes back all ticks and timers, for the next dough of the day; asks once more, for a sleeve taps too. */
+  const beginAnew = (): HTMLElement | undefined => {
+    if (work.ticked.length === 0 && Object.keys(work.timers).length === 0) return undefined;
+    let isSure = false;
+    const anew = button(
+      'Begin anew',
+      () => {
+        if (!isSure) {
+          isSure = true;
+          anew.textContent = 'Clear ticks and timers?';
+          return;
+        }
+        told.clear();
+        keep(noWork);
+        draw();
+        root.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
+      },
+      { attributes: { 'data-key': 'anew' } },
+    );
+    anew.addEventListener('blur', () => {
+      isSure = false;
+      anew.textContent = 'Begin anew';
+    });
+    return anew;
+  };
 
   const batchPart = (): HTMLElement => {
     const select = element('select', { attributes: { id: 'batch', 'data-key': 'batch' } });

@@ -103,6 +103,24 @@ describe('one moment at a time', () => {
     expect(await page.getByRole('checkbox').nth(1).isChecked()).toBe(false);
   });
 
+  it('begins anew for the next dough of the day, when asked twice', async () => {
+    const page = await open();
+    const anew = page.getByRole('button', { name: 'Begin anew' });
+    expect(await anew.count()).toBe(0);
+    await page.getByRole('checkbox').first().check();
+    expect(await page.evaluate('document.activeElement.type')).toBe('checkbox');
+    await page.keyboard.press('ArrowRight');
+    await anew.click();
+    await page.getByRole('button', { name: 'Next' }).click();
+    expect(lastWork()?.ticked).toHaveLength(1);
+    await anew.click();
+    await page.getByRole('button', { name: 'Clear ticks and timers?' }).click();
+    expect(await title(page)).toBe('Night poolish');
+    await expect.poll(lastWork).toEqual({ ticked: [], timers: {} });
+    expect(await page.getByRole('checkbox').first().isChecked()).toBe(false);
+    expect(await anew.count()).toBe(0);
+  });
+
   it('leads back to the whole sheet', async () => {
     const page = await open();
     await page.getByRole('button', { name: 'Whole sheet' }).click();
