@@ -43,7 +43,7 @@ let drawn: ShownSheet | undefined;
 let work: WorkState = noWork;
 let shownSequence = 0;
 let trying = false;
-/** Until when the sheet that an edit brings with it may come in: any other one makes what was said of the edit old. */
+/** Until when the sheets that an edit brings with it come in, one a file: any later one makes what was said of it old. */
 let saidUntil = 0;
 const lastGood = new Map<string, ShownSheet>();
 
@@ -108,7 +108,6 @@ editor.postMessage({ type: 'ready', state });
 function showSheet(sheet: ShownSheet, asked: SheetAsked, kept: WorkState): void {
   const { uri, formula, line } = sheet;
   if (performance.now() > saidUntil || shown?.formula !== formula || shown.uri !== uri) said.textContent = '';
-  saidUntil = 0;
   keep({ ...state, uri, formula, line });
   work = kept;
   const key = formulaKey(uri, formula);

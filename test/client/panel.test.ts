@@ -392,11 +392,13 @@ async function overlaps(page: Page): Promise<string[]> {
 }
 
 describe('what is said of an edit', () => {
-  it('stays with the sheet that the edit brings, and goes with the next one', async () => {
+  it('stays with the sheets that the edit brings, one a file, and goes with a later one', async () => {
     const page = await open({}, harbourTin);
     await panel.send({ type: 'said', text: 'Written into tin.dough.' });
     await panel.show(harbourTin);
+    await panel.show(harbourTin);
     expect(await page.locator('.edit-said').textContent()).toBe('Written into tin.dough.');
+    await new Promise((done) => setTimeout(done, 3_100));
     await panel.show(harbourTin);
     expect(await page.locator('.edit-said').textContent()).toBe('');
   });
