@@ -1,6 +1,7 @@
 import { knownAllergens } from '../calc/allergens.ts';
 import type { Scope } from '../model/scope.ts';
 import { rules } from '../rules/catalogue.ts';
+import { longestLine } from '../syntax/line.ts';
 import { type Slot, type SlotName, slots } from '../syntax/line-forms.ts';
 import type { Block, Context, SectionKind } from '../syntax/tree.ts';
 import {
@@ -48,6 +49,8 @@ export function completionsOf(
   found: (line: number) => readonly string[] = () => [],
 ): LineCompletion[] {
   const text = block.lines[line]?.text ?? '';
+  // Such a line is not read either.
+  if (text.length > longestLine) return [];
   const before = text.slice(0, column);
   const asked: Asked = { block, line, text, before, column, scope };
   return offered(asked, found).map((one) => settled(asked, one));

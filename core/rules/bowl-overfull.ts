@@ -38,7 +38,7 @@ export const bowlOverfull: Rule = {
       const each = doughGrams / batches;
       const fits = each >= (mixer.leastGrams ?? 0);
       const cure = fits
-        ? `Mix it in ${batches} batches of ${mass(each)}.`
+        ? `Divide it into ${batches} batches of ${mass(each)}.`
         : 'No number of equal batches fits this bowl.';
       yield {
         ...headerPlace(block, model.headerLine),

@@ -64,6 +64,15 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
       problems: [problem('missing-amount', message, span)],
     };
   }
+  if (from > 0 && last.tokenType === t.Hydration && head.length - from <= 3) {
+    const water = nameOf(line, head.slice(0, from))!;
+    const span = { start: head[from]!.startOffset, end };
+    const written = line.slice(t.endOf(head[from]!), end).trim();
+    return {
+      statement: statementOf(kind, water, unknownAmount('half-typed', span.start)),
+      problems: [problem('missing-amount', `To how much ${written}? ${water.text}  to 69% ${written}`, span)],
+    };
+  }
   const whole = nameOf(line, head)!;
   const count = t.quantityOf(head[0]!);
   const eggs = counted.exec(whole.text)?.[1];

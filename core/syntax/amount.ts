@@ -30,7 +30,10 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   const trailing = head.slice(found.to);
   if (name === undefined) return amountFirst(line, trailing, found.amount, kind, options);
   if (name.folded === '') return nameless(name.start, found.amount.end, kind);
-  const problems: SyntaxProblem[] = [...signProblems(found.amount)];
+  const problems: SyntaxProblem[] = [
+    ...unfinishedProblems(line, found.amount),
+    ...signProblems(found.amount),
+  ];
   const colon = head.slice(0, found.from).find((token) => token.tokenType === t.Colon);
   if (colon !== undefined) problems.push(colonBeforeAmount(colon));
   const strange = head.slice(0, found.from).find((token) => token.tokenType === t.Unknown);
@@ -61,7 +64,7 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   }
   return {
     statement: statementOf(kind, clean, found.amount, options),
-    problems: [...problems, ...options.problems].slice(0, 1),
+    problems: [...problems, ...options.problems, ...unfinishedProblems(line, found.amount)].slice(0, 1),
   };
 }
 
@@ -110,6 +113,14 @@ function lastAmount(
     }
   }
   return undefined;
+}
+
+/** `to 69%` says of nothing what it comes to. */
+function unfinishedProblems(line: string, amount: Amount): SyntaxProblem[] {
+  if (amount.kind !== 'unknown' || amount.reason !== 'half-typed') return [];
+  const written = line.slice(amount.start, amount.end);
+  const fix = insertFix('Write hydration behind it', amount.end, ' hydration', true);
+  return [problem('missing-amount', `“${written}” is not finished: ${written} hydration`, amount, fix)];
 }
 
 function signProblems(amount: Amount): SyntaxProblem[] {

@@ -1,14 +1,8 @@
 import { readNamedAmount } from './amount.ts';
 import { readHeader, type Surroundings } from './header.ts';
-import { unlessMisspelled } from './misspelled.ts';
+import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
 import { problem } from './problem.ts';
-import {
-  findPropertyOf,
-  readPartTemperature,
-  readProperty,
-  readSlippedProperty,
-  unknownProperty,
-} from './property.ts';
+import { findPropertyOf, readPartTemperature, readProperty, unknownProperty } from './property.ts';
 import { readStep } from './step.ts';
 import { cutLine } from './tokens.ts';
 import type { Accept, ParsedLine, SectionKind, Statement, SyntaxProblem, Token } from './tree.ts';

@@ -1,11 +1,13 @@
+import type { IToken } from 'chevrotain';
 import { nearestWord } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
+import { readValue } from './grammar.ts';
 import { nameOf } from './names.ts';
 import { problem, replaceFix } from './problem.ts';
 import { findPropertyOf, readProperty, withArticle, wordTypes } from './property.ts';
-import { cutLine } from './tokens.ts';
+import * as t from './tokens.ts';
 import type { LineRead, SectionKind } from './tree.ts';
-import { properties } from './vocabulary.ts';
+import { findProperty, properties } from './vocabulary.ts';
 
 export interface Misspelled {
   readonly meant: string;
@@ -19,14 +21,14 @@ const mostWords = 3;
  * where the line would then read without a problem, so that no ingredient with a like name is taken for one.
  */
 export function misspelledProperty(text: string, section: SectionKind): Misspelled | undefined {
-  const { meaning } = cutLine(text);
+  const { meaning } = t.cutLine(text);
   const known = properties[section].flatMap(({ word }) => (word === 'note' ? [] : [word]));
   for (let count = 1; count <= Math.min(mostWords, meaning.length); count++) {
     if (!wordTypes(meaning[count - 1]!)) return undefined;
     const { folded, start, end } = nameOf(text, meaning.slice(0, count))!;
     const meant = nearestWord(folded, known);
     if (meant === undefined) continue;
-    const written = cutLine(text.slice(0, start) + meant + text.slice(end));
+    const written = t.cutLine(text.slice(0, start) + meant + text.slice(end));
     const found = findPropertyOf(written.meaning, section);
     if (found?.property.word !== meant) continue;
     const { problems } = readProperty(
@@ -52,4 +54,45 @@ export function unlessMisspelled(text: string, read: LineRead, section: SectionK
     statement: { kind: 'unreadable' },
     problems: [problem('unknown-property', message, span, replaceFix(`Write ${meant}`, span, meant, true))],
   };
+}
+
+/**
+ * `yeild 24 pieces of 880 g` among ingredients: words that are a property but for a slip or for their end, before what
+ * reads as its value. Short words are let be: they may be names.
+ */
+export function readSlippedProperty(
+  line: string,
+  tokens: readonly IToken[],
+  section: SectionKind,
+): LineRead | undefined {
+  let words = 0;
+  while (words < tokens.length && wordTypes(tokens[words]!) && tokens[words]!.tokenType !== t.From) words++;
+  const name = nameOf(line, tokens.slice(0, words));
+  if (name === undefined) return undefined;
+  if (words === tokens.length) return wordyProperty(line, tokens, section);
+  if (name.folded.length < 5) return undefined;
+  const known = properties[section].map((one) => one.word).filter((word) => word.length >= 5);
+  const meant = known.find((word) => word.startsWith(name.folded)) ?? nearestWord(name.folded, known);
+  const property = meant === undefined ? undefined : findProperty(section, meant);
+  if (property === undefined || !('value' in readValue(line, tokens.slice(words) as IToken[], property.form)))
+    return undefined;
+  const read = readProperty(line, tokens, property, words);
+  const message = `${withArticle(section)} says nothing called “${name.text}”. Is it “${property.word}”?`;
+  const fix = replaceFix(`Write ${property.word}`, name, property.word, true);
+  return {
+    ...read,
+    problems: [problem('unknown-property', message, { start: name.start, end: name.end }, fix)],
+  };
+}
+
+/** `ferment overnight`: a property whose value is said in words, where no amount could make an ingredient of the line. */
+function wordyProperty(line: string, tokens: readonly IToken[], section: SectionKind): LineRead | undefined {
+  const last = tokens[tokens.length - 1]!.tokenType;
+  if (last === t.Balance || last === t.Remaining || last === t.Colon) return undefined;
+  for (let length = Math.min(tokens.length - 1, 3); length > 0; length--) {
+    const property = findProperty(section, nameOf(line, tokens.slice(0, length))!.folded);
+    if (property !== undefined && property.word.length >= 5)
+      return readProperty(line, tokens, property, length);
+  }
+  return undefined;
 }

@@ -229,47 +229,6 @@ const unitsFor: Partial<Record<Form, readonly string[]>> = {
   trialWater: [' °C', ' kg'],
 };
 
-/**
- * `yeild 24 pieces of 880 g` among ingredients: words that are a property but for a slip or for their end, before what
- * reads as its value. Short words are let be: they may be names.
- */
-export function readSlippedProperty(
-  line: string,
-  tokens: readonly IToken[],
-  section: SectionKind,
-): LineRead | undefined {
-  let words = 0;
-  while (words < tokens.length && wordTypes(tokens[words]!) && tokens[words]!.tokenType !== t.From) words++;
-  const name = nameOf(line, tokens.slice(0, words));
-  if (name === undefined) return undefined;
-  if (words === tokens.length) return wordyProperty(line, tokens, section);
-  if (name.folded.length < 5) return undefined;
-  const known = properties[section].map((one) => one.word).filter((word) => word.length >= 5);
-  const meant = known.find((word) => word.startsWith(name.folded)) ?? nearestWord(name.folded, known);
-  const property = meant === undefined ? undefined : findProperty(section, meant);
-  if (property === undefined || !('value' in readValue(line, tokens.slice(words) as IToken[], property.form)))
-    return undefined;
-  const read = readProperty(line, tokens, property, words);
-  const message = `${withArticle(section)} says nothing called “${name.text}”. Is it “${property.word}”?`;
-  const fix = replaceFix(`Write ${property.word}`, name, property.word, true);
-  return {
-    ...read,
-    problems: [problem('unknown-property', message, { start: name.start, end: name.end }, fix)],
-  };
-}
-
-/** `ferment overnight`: a property whose value is said in words, where no amount could make an ingredient of the line. */
-function wordyProperty(line: string, tokens: readonly IToken[], section: SectionKind): LineRead | undefined {
-  const last = tokens[tokens.length - 1]!.tokenType;
-  if (last === t.Balance || last === t.Remaining || last === t.Colon) return undefined;
-  for (let length = Math.min(tokens.length - 1, 3); length > 0; length--) {
-    const property = findProperty(section, nameOf(line, tokens.slice(0, length))!.folded);
-    if (property !== undefined && property.word.length >= 5)
-      return readProperty(line, tokens, property, length);
-  }
-  return undefined;
-}
-
 export const withArticle = (section: SectionKind): string =>
   `${section === 'ingredient' ? 'An' : 'A'} ${section}`;
 

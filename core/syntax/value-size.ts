@@ -10,6 +10,14 @@ export function wrongSize(value: Value, property: Property, span: Span): SyntaxP
     const message = `“${property.word}” cannot be as warm as that. Is it ${meant}?`;
     return problem('wrong-value', message, span, replaceFix(`Write ${meant}`, span, meant, true));
   }
+  if (value.form === 'yieldPieces' && value.grams > 0) {
+    const meant = meantGrams(value.grams);
+    if (meant !== undefined) {
+      const written = `${value.count} pieces of ${meant} g${value.baked ? ' baked' : ''}`;
+      const message = `No piece weighs so ${meant < value.grams ? 'much' : 'little'}. Is it ${meant} g?`;
+      return problem('wrong-value', message, span, replaceFix(`Write ${written}`, span, written, true));
+    }
+  }
   const number = sizeOf(value);
   if (number === undefined) return undefined;
   if (number < 0) return problem('wrong-value', `“${property.word}” cannot be below nothing.`, span);
@@ -25,6 +33,16 @@ export function wrongSize(value: Value, property: Property, span: Span): SyntaxP
     return problem('wrong-value', `Nothing is left after a ${property.word} of 100%.`, span);
   }
   return undefined;
+}
+
+/** Between these, grams, lies all that is divided and baked in one piece: a slip of the unit is a thousand times off. */
+const lightest = 1;
+const heaviest = 50_000;
+
+function meantGrams(grams: number): number | undefined {
+  if (grams >= lightest && grams <= heaviest) return undefined;
+  const meant = Number((grams < lightest ? grams * 1000 : grams / 1000).toPrecision(6));
+  return meant >= lightest && meant <= heaviest ? meant : undefined;
 }
 
 /** No room, store or dough is that warm, °C: degrees of the other kind were meant. */

@@ -20,6 +20,8 @@ const seeded = (amount: string): string => tin(6, '  salt  2%', 'topping seeds:'
 
 /** A slip of a tired hand: the line of the one finding, and the line as its fix writes it, or what the message tells. */
 const slips: readonly (readonly [file: string, line: number, mended: string | RegExp])[] = [
+  [tin(2, '  yield 24 pieces of 880 kg'), 2, '  yield 24 pieces of 880 g'],
+  [tin(2, '  yield 24 pieces of 880 mg'), 2, '  yield 24 pieces of 880 g'],
   [tin(2, '  yeild 24 pieces of 880 g'), 2, '  yield 24 pieces of 880 g'],
   [tin(2, '  yield 24 loaves of 880 g'), 2, '  yield 24 pieces of 880 g'],
   [tin(2, '  yield 24 peices of 880 g'), 2, '  yield 24 pieces of 880 g'],
@@ -31,6 +33,8 @@ const slips: readonly (readonly [file: string, line: number, mended: string | Re
   [tin(2, '  yield from 25 kg'), 2, '  yield from 25 kg flour'],
   [tin(2, '  yield 20 Kgs'), 2, '  yield 20 kg'],
   [tin(5, '  water  66 percent'), 5, '  water  66%'],
+  [tin(5, '  water  to 66%'), 5, '  water  to 66% hydration'],
+  [tin(5, '  water  to hydration'), 5, /To how much hydration\?/],
   [tin(5, '  water  66% hydration'), 5, '  water  to 66% hydration'],
   [tin(5, '  water  66%  // cold'), 5, '  water  66%  # cold'],
   [tin(5, '  water (cold)  66%'), 5, '  water  66%'],
