@@ -30,10 +30,7 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   const trailing = head.slice(found.to);
   if (name === undefined) return amountFirst(line, trailing, found.amount, kind, options);
   if (name.folded === '') return nameless(name.start, found.amount.end, kind);
-  const problems: SyntaxProblem[] = [
-    ...unfinishedProblems(line, found.amount),
-    ...signProblems(found.amount),
-  ];
+  const problems: SyntaxProblem[] = [...signProblems(found.amount)];
   const colon = head.slice(0, found.from).find((token) => token.tokenType === t.Colon);
   if (colon !== undefined) problems.push(colonBeforeAmount(colon));
   const strange = head.slice(0, found.from).find((token) => token.tokenType === t.Unknown);
