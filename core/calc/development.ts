@@ -18,7 +18,12 @@ export interface DoughState {
 export interface DevelopmentTimes {
   readonly slowMinutesToDeveloped: number;
   readonly slowMinutesToBreakdown: number;
+  /** Points of water beyond the wettest dough that the times are known of: so much of them is a guess. */
+  readonly beyondKnownPercent: number;
 }
+
+/** Water above the absorption, percent of flour, up to which practice tells how doughs behave. */
+const wettestKnown = 12;
 
 /** From this part of the gap on a dough is let down. */
 export const letDownPart = 0.8;
@@ -38,13 +43,18 @@ export type Strength = {
  */
 export function developmentTimes(strength: Strength, dough: DoughState): DevelopmentTimes {
   const excess = dough.excessWaterPercent;
-  const wetness = excess >= 0 ? Math.exp(0.085 * Math.min(12, excess)) : 1 + 0.01 * Math.abs(excess);
+  const wetness =
+    excess >= 0 ? Math.exp(0.085 * Math.min(wettestKnown, excess)) : 1 + 0.01 * Math.abs(excess);
   const rested = 1 - 0.2 * Math.min(1, Math.max(0, dough.restedMinutes) / 30);
   const rich = 1 + 0.03 * (Math.max(0, dough.fatPercent - 10) + Math.max(0, dough.sugarPercent - 10));
   const toDeveloped = 7.7 * Math.sqrt(Math.max(0.1, strength.peakMinutes) / 6) * wetness * rested * rich;
   const tolerance = 58 * (Math.max(0, strength.stabilityMinutes) / 15) ** 0.75;
   const gap = tolerance * Math.exp(-Math.max(0, excess) / 20) * (1 - strength.shareWithoutGluten) ** 2;
-  return { slowMinutesToDeveloped: toDeveloped, slowMinutesToBreakdown: Math.max(2, gap) };
+  return {
+    slowMinutesToDeveloped: toDeveloped,
+    slowMinutesToBreakdown: Math.max(2, gap),
+    beyondKnownPercent: Math.max(0, excess - wettestKnown),
+  };
 }
 
 /** The strength of a flour or blend, or undefined where a part of it is not known. */

@@ -152,10 +152,15 @@ function bandOf({ curve }: MixingInput, timed: readonly TimeStep[]): number {
   const calibrated =
     working.length > 0 &&
     working.every((step) => step.rate.known && step.rate.provenance !== 'common practice');
-  return calibrated ? Math.sqrt(flour * flour - usualBand ** 2 / 2) : flour;
+  const judged = calibrated ? Math.sqrt(flour * flour - usualBand ** 2 / 2) : flour;
+  const beyond = Math.max(0, ...working.map((step) => step.times?.beyondKnownPercent ?? 0));
+  return judged + Math.min(mostByWetness, beyond * bandByPoint);
 }
 
 const usualBand = 0.2;
+/** How much wider the band is for each point of water beyond the wettest dough that is known; our own choice. */
+const bandByPoint = 0.01;
+const mostByWetness = 0.2;
 
 /** The temperature of the dough at a minute of the programme, °C; unknown outside of it. */
 export function celsiusAt(outcome: MixingOutcome, minutes: number): Known<number> {

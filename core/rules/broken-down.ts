@@ -1,5 +1,14 @@
 import { minutes, minutesBand } from '../text/figures.ts';
-import { causesOf, doughMixes, holds, isMostlyGluten, phaseAt, stopFix } from './mixes.ts';
+import {
+  causesOf,
+  doughMixes,
+  guessWords,
+  holds,
+  isGuessed,
+  isMostlyGluten,
+  phaseAt,
+  stopFix,
+} from './mixes.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -23,15 +32,16 @@ export const brokenDown: Rule = {
       const { low, expected, high } = breakdownAfter.value;
       if (expected > end + 1e-9) continue;
       const line = phaseAt(run, expected)?.line ?? run.model.headerLine;
-      const isSure = isMostlyGluten(run);
+      const isGuess = isGuessed(run);
+      const isSure = isMostlyGluten(run) && (!isGuess || high <= end);
       const verdict =
-        high <= end && isSure
+        high <= end && isSure && !isGuess
           ? 'the dough is broken down and cannot be mended'
           : 'the dough may be broken down';
       yield {
         line,
         span: wordsOf(context.block, line),
-        message: `Breakdown from about ${minutesBand(low, high)}; this programme ends at ${minutes(end)}: ${verdict}. It is developed after about ${minutes(developedAfter.value.expected)}.`,
+        message: `Breakdown from about ${minutesBand(low, high)}; this programme ends at ${minutes(end)}: ${verdict}. It is developed after about ${minutes(developedAfter.value.expected)}.${isGuess ? guessWords : ''}`,
         ...(isSure ? {} : { level: 'info' as const }),
         related: causesOf(context, run),
         fixes: stopFix(context, run, developedAfter.value.expected, holds),

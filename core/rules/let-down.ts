@@ -1,5 +1,14 @@
 import { minutes, minutesBand } from '../text/figures.ts';
-import { causesOf, doughMixes, holds, isMostlyGluten, phaseAt, stopFix } from './mixes.ts';
+import {
+  causesOf,
+  doughMixes,
+  guessWords,
+  holds,
+  isGuessed,
+  isMostlyGluten,
+  phaseAt,
+  stopFix,
+} from './mixes.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -24,15 +33,16 @@ export const letDown: Rule = {
       const { low, expected, high } = letDownAfter.value;
       if (low > end + 1e-9 || breakdownAfter.value.expected <= end + 1e-9) continue;
       const line = phaseAt(run, Math.min(expected, end))?.line ?? run.model.headerLine;
-      const isSure = isMostlyGluten(run);
+      const isGuess = isGuessed(run);
+      const isSure = isMostlyGluten(run) && (!isGuess || high <= end);
       const verdict =
-        high <= end && isSure
+        high <= end && isSure && !isGuess
           ? 'the dough is let down, slack and sticky'
           : 'the dough may be let down, slack and sticky';
       yield {
         line,
         span: wordsOf(context.block, line),
-        message: `Let-down from about ${minutesBand(low, high)}; this programme ends at ${minutes(end)}: ${verdict}. It is developed after about ${minutes(developedAfter.value.expected)}.`,
+        message: `Let-down from about ${minutesBand(low, high)}; this programme ends at ${minutes(end)}: ${verdict}. It is developed after about ${minutes(developedAfter.value.expected)}.${isGuess ? guessWords : ''}`,
         ...(isSure && expected <= end ? {} : { level: 'info' as const }),
         related: causesOf(context, run),
         fixes: stopFix(context, run, developedAfter.value.expected, holds),

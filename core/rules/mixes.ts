@@ -157,6 +157,17 @@ export function isMostlyGluten({ mix }: RunMix): boolean {
   return mix.input.curve.known && mix.input.curve.value.shareWithoutGluten <= mostWithoutGluten;
 }
 
+/** Points of water beyond all that is known from which a band is a guess. */
+const guessedPercent = 5;
+
+/** Whether the dough is so wet that nobody has told how long it holds: then only all of its wide band is worth a warning. */
+export function isGuessed({ mix }: RunMix): boolean {
+  const { times } = mix.outcome;
+  return times.known && times.value.beyondKnownPercent > guessedPercent;
+}
+
+export const guessWords = ' How long so wet a dough holds is a rough guess.';
+
 /** What a finding about over-mixing hangs on: the flours and their stability, the water, the mixer. */
 export function causesOf({ analysis, block }: RuleContext, { mix, model }: RunMix): RelatedLine[] {
   const related: RelatedLine[] = [];
