@@ -14,7 +14,8 @@ interface LookUps {
   readonly kind: DefinitionKind;
   /** The version of the kind up to which they are known to stand. */
   version: number;
-  readonly found: Map<string, readonly (readonly Definition[])[]>;
+  /** By name; there once a name was looked up. */
+  found: Map<string, readonly (readonly Definition[])[]> | undefined;
   nearest: { readonly found: Definition | undefined } | undefined;
   names: readonly Definition[] | undefined;
 }
@@ -141,7 +142,7 @@ export class BlockAnswers {
       if (kept === undefined || kept.version === this.files.version) return false;
       const lookUps = kept.lookUps.find((one) => one.kind === kind);
       if (lookUps === undefined || lookUps.version === this.files.versionOf(kind)) return false;
-      const levels = lookUps.found.get(folded);
+      const levels = lookUps.found?.get(folded);
       const found = new Map(levels === undefined ? [] : [[folded, levels]]);
       return !areStill(scope, { ...lookUps, found });
     });
@@ -155,7 +156,7 @@ export class BlockAnswers {
       for (const { block } of this.files.get(uri)?.source?.blocks ?? []) {
         for (const { kind, found, nearest, names } of this.kept.get(block)?.lookUps ?? []) {
           if (nearest !== undefined || names !== undefined) this.lookers.note(kind, undefined, uri);
-          for (const folded of found.keys()) this.lookers.note(kind, folded, uri);
+          for (const folded of found?.keys() ?? []) this.lookers.note(kind, folded, uri);
         }
       }
     }
@@ -197,7 +198,7 @@ export class BlockAnswers {
 }
 
 function areStill(scope: Scope, { kind, found, nearest, names }: LookUps): boolean {
-  for (const [folded, levels] of found) {
+  for (const [folded, levels] of found ?? []) {
     const now = scope.find(kind, folded);
     if (now.length !== levels.length) return false;
     for (const [index, level] of now.entries()) if (!areSame(level, levels[index]!)) return false;
@@ -222,7 +223,7 @@ function recording(
     let made = lookUps.find((one) => one.kind === kind);
     if (made === undefined) {
       const version = files.versionOf(kind);
-      made = { kind, version, found: new Map(), nearest: undefined, names: undefined };
+      made = { kind, version, found: undefined, nearest: undefined, names: undefined };
       lookUps.push(made);
     }
     return made;
@@ -231,11 +232,12 @@ function recording(
   return {
     ...(usual === undefined ? {} : { usual }),
     find: (kind, folded) => {
-      const { found } = of(kind);
-      let levels = found.get(folded);
+      const lookedUp = of(kind);
+      let levels = lookedUp.found?.get(folded);
       if (levels === undefined) {
         levels = files.scopeOf(uri).find(kind, folded);
-        found.set(folded, levels);
+        lookedUp.found ??= new Map();
+        lookedUp.found.set(folded, levels);
         note(kind, folded);
       }
       return levels;
