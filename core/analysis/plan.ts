@@ -24,6 +24,8 @@ export interface PlanAnalysis {
   readonly formulas: readonly PlannedFormula[];
   readonly day: DayPlan;
   readonly problems: readonly PlanProblem[];
+  /** Lines that are left out because of how they are written: findings of their own tell of them. */
+  readonly unread: readonly PlanProblem[];
 }
 
 /** A formula of the plan at the size of all its lines together. */
@@ -49,6 +51,9 @@ const reasons = {
   weights: 'its weights are not known yet',
   pieces: 'its formula does not say what a piece weighs; write “yield 20 pieces of 880 g” there',
   baked: 'its formula does not say its bake loss; write “bake loss 12%” there',
+  unwritten: 'no formula is called so',
+  several: 'several formulas are called so; give each a name of its own',
+  amount: 'how much of it is not said in pieces or in weight; write “40 pieces” or “12 kg”',
 } as const;
 
 /** Works a plan out; `undefined` for a block of another kind. Formulas nobody has written are left to their own finding. */
@@ -70,15 +75,24 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
         : at(begin.minutes) - (ready !== undefined && begin.minutes >= ready.minutes ? 1440 : 0);
 
   const problems: PlanProblem[] = [];
+  const unread: PlanProblem[] = [];
   const asked = new Map<Block, { definition: Definition; lines: AskedLine[] }>();
   for (let line = top.headerLine + 1; line < top.endLine; line++) {
     const { statement } = block.lines[line]!;
     if (statement.kind !== 'planned') continue;
+    const name = statement.name.text;
     const level = scope.find('formula', statement.name.folded)[0];
-    if (level === undefined || level.length !== 1) continue;
+    if (level?.length !== 1) {
+      unread.push({ line, name, reason: level === undefined ? reasons.unwritten : reasons.several });
+      continue;
+    }
+    if (targetOf(statement) === undefined) {
+      unread.push({ line, name, reason: reasons.amount });
+      continue;
+    }
     const wanted = statement.readyMinutes === undefined ? readyMinutes : at(statement.readyMinutes);
     if (wanted === undefined) {
-      problems.push({ line, name: statement.name.text, reason: reasons.ready });
+      problems.push({ line, name, reason: reasons.ready });
       continue;
     }
     const definition = level[0]!;
@@ -102,6 +116,7 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
       beginMinutes,
     ),
     problems,
+    unread,
     ...(readyMinutes === undefined ? {} : { readyMinutes }),
     ...(beginMinutes === undefined ? {} : { beginMinutes }),
   };

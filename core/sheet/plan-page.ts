@@ -11,6 +11,9 @@ export function planPage(view: PlanView): Page {
   if (view.firstMix !== undefined) facts.push(['first dough', view.firstMix]);
   if (view.lateMinutes !== undefined) facts.push(['late by', duration(view.lateMinutes * 60)]);
   if (view.cost !== undefined) facts.push(['stores cost', money(view.cost.amount, view.cost.currency)]);
+  if (view.costAtLeast !== undefined)
+    facts.push(['stores cost', `${money(view.costAtLeast.amount, view.costAtLeast.currency)} and more`]);
+  const currency = (view.cost ?? view.costAtLeast)?.currency;
   return {
     title: view.plan,
     facts,
@@ -70,7 +73,7 @@ export function planPage(view: PlanView): Page {
         rows: view.stores.map(({ name, grams, cost }) => [
           name,
           mass(grams),
-          cost === undefined || view.cost === undefined ? '' : money(cost, view.cost.currency),
+          cost === undefined || currency === undefined ? '' : money(cost, currency),
         ]),
       },
     ],

@@ -25,7 +25,7 @@ export function planView(uri: string, firstLine: number, plan: PlanAnalysis): Pl
   const firstPart = plan.day.parts[0]?.startMinutes;
   const firstWork = firstMix === undefined ? undefined : Math.min(firstMix, firstPart ?? firstMix);
   const late = Math.max(0, ...plan.day.doughs.map((dough) => dough.lateMinutes));
-  const { stores, cost } = storesOf(plan.formulas);
+  const { stores, cost, costAtLeast, costUnknown } = storesOf(plan.formulas);
   return {
     plan: plan.name,
     uri,
@@ -39,8 +39,9 @@ export function planView(uri: string, firstLine: number, plan: PlanAnalysis): Pl
     timeline: timelineOf(plan, when),
     stores,
     ...(cost === undefined ? {} : { cost }),
-    remarks: remarksOf(plan),
-    complete: plan.problems.length === 0,
+    ...(costAtLeast === undefined ? {} : { costAtLeast }),
+    remarks: [...remarksOf(plan, firstLine), ...(costUnknown === undefined ? [] : [costUnknown])],
+    complete: plan.problems.length === 0 && plan.unread.length === 0,
   };
 }
 
@@ -123,7 +124,8 @@ function timelineOf(plan: PlanAnalysis, when: (minutes: number) => string): Plan
       add(batch.endMinutes, 'ready', `${which} ready${late}`);
     }
   }
-  const order = ['ready', 'out', 'oven', 'mix', 'part'];
+  // What is done goes before what begins, and a bread leaves the oven before it is ready.
+  const order = ['out', 'ready', 'oven', 'mix', 'part'];
   return moments
     .sort(
       (one, other) =>
@@ -138,7 +140,9 @@ function batchSize({ pieces, doughGrams }: BatchPlan): string {
 }
 
 /** Everything that all doughs weigh, joined by ingredient, the most first. */
-function storesOf(formulas: readonly PlannedFormula[]): Pick<PlanView, 'stores' | 'cost'> {
+function storesOf(
+  formulas: readonly PlannedFormula[],
+): Pick<PlanView, 'stores' | 'cost' | 'costAtLeast'> & { readonly costUnknown?: string } {
   const joined = new Map<string, PricedPortion & { grams: number }>();
   for (const { analysis } of formulas) {
     const weighed = weighedOf(analysis);
@@ -166,13 +170,22 @@ function storesOf(formulas: readonly PlannedFormula[]): Pick<PlanView, 'stores' 
     const amount = currency.known ? sum.lines[index]?.amount : undefined;
     return { name, grams, ...(amount === undefined ? {} : { cost: amount }) };
   });
-  if (!currency.known || sum.amount === undefined) return { stores };
-  return { stores, cost: { amount: sum.amount, currency: currency.value } };
+  // Who writes no prices is not told that they are missing.
+  if (!portions.some(({ price }) => price !== undefined)) return { stores };
+  if (!currency.known)
+    return { stores, costUnknown: `What the stores cost is not known: ${currency.reason}.` };
+  if (sum.amount !== undefined) return { stores, cost: { amount: sum.amount, currency: currency.value } };
+  return {
+    stores,
+    costAtLeast: { amount: sum.atLeast, currency: currency.value, missing: sum.missing },
+    costUnknown: `The cost of the stores is without ${sum.missing.join(', ')}: no usable price.`,
+  };
 }
 
-function remarksOf(plan: PlanAnalysis): string[] {
+function remarksOf(plan: PlanAnalysis, firstLine: number): string[] {
   const remarks: string[] = [];
-  for (const { name, reason } of plan.problems) remarks.push(`${name} is not in the plan: ${reason}.`);
+  for (const { line, name, reason } of [...plan.problems, ...plan.unread])
+    remarks.push(`Line ${firstLine + line + 1}, ${name}, is not in the plan: ${reason}.`);
   for (const [index, { dough, batches, remarks: told, lateMinutes }] of plan.day.doughs.entries()) {
     const least = dough.bowl?.leastGrams;
     const each = batches[0]?.doughGrams ?? 0;

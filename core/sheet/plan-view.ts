@@ -18,6 +18,12 @@ export interface PlanView {
   readonly stores: readonly PlanStore[];
   /** What the stores cost, where every price is known and in one currency. */
   readonly cost?: { readonly amount: number; readonly currency: string };
+  /** What the stores with a price cost, where some have none: those are named. */
+  readonly costAtLeast?: {
+    readonly amount: number;
+    readonly currency: string;
+    readonly missing: readonly string[];
+  };
   /** Sentences: what fits no bowl, what is late and by how long, what could not be planned. */
   readonly remarks: readonly string[];
   /** False where a line could not be planned. */

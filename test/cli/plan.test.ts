@@ -113,4 +113,47 @@ describe('doughwright plan', () => {
       'doughwright: a.dough: no plan in here; a plan begins with a line "plan NAME:".\n',
     );
   });
+
+  it('names each line that it leaves out', async () => {
+    const { path } = folderWith({
+      ...files,
+      'part.dough': [
+        'plan Friday:',
+        '  ready 2026-05-15 06:00',
+        '  Quay Tin  20 pieces',
+        '  Quay Tin  12',
+        '  Pier Loaf  12 pieces',
+        '',
+      ].join('\n'),
+    });
+    const { code, stdout } = await doughwright(path, 'plan', 'part.dough');
+    expect(code).toBe(1);
+    expect(stdout).toContain('mix Quay Tin, batch 1 of 2: 10 pieces');
+    expect(stdout).toContain('Line 4, Quay Tin, is not in the plan: how much of it is not said');
+    expect(stdout).toContain('Line 5, Pier Loaf, is not in the plan: no formula is called so.');
+  });
+
+  it('tells what the priced stores cost where others have no price, and why there is no sum', async () => {
+    const priced = {
+      ...files,
+      'stores.dough': 'flour bread flour:\n  price 20 EUR per 25 kg\n',
+    };
+    const some = await doughwright(folderWith(priced).path, 'plan', 'plan.dough');
+    // 20 kg of 168 %: 11.905 kg of flour at 0.80 EUR.
+    expect(some.stdout).toMatch(/stores cost +9\.52 EUR and more$/m);
+    expect(some.stdout).toMatch(/bread flour +11\.9 kg +9\.52 EUR$/m);
+    expect(some.stdout).toContain('The cost of the stores is without salt: no usable price.');
+    const mixed = { ...priced, 'salt.dough': 'ingredient salt:\n  price 0.50 GBP per kg\n' };
+    const two = await doughwright(folderWith(mixed).path, 'plan', 'plan.dough');
+    expect(two.stdout).not.toMatch(/stores cost +\d/);
+    expect(two.stdout).toContain('What the stores cost is not known: prices are in two currencies,');
+  });
+
+  it('lets a bread leave the oven before it is ready', async () => {
+    const { path } = folderWith({ ...files, 'a.dough': files['a.dough'].replace('  cool 1 h\n', '') });
+    const { stdout } = await doughwright(path, 'plan', 'plan.dough');
+    expect(stdout).toMatch(
+      /06:00 +Quay Tin, batch 2 of 2 out of the oven\n.*06:00 +Quay Tin, batch 2 of 2 ready$/m,
+    );
+  });
 });
