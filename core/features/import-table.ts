@@ -52,6 +52,7 @@ export function importTable(table: string, scope: Scope, name?: string): Importe
     return nothing(
       `This table has ${cells.rows.length} rows; copy the ${mostRows} or fewer that are the formula.`,
     );
+  if (cells.rows.length === 0) return nothing('There is nothing in this; copy the rows of the table first.');
   const columns = columnsOf(cells);
   if (columns === undefined)
     return nothing('No column of names beside a column of amounts is in this; a formula needs both.');

@@ -221,6 +221,58 @@ describe('parts', () => {
   });
 });
 
+describe('what only looks like an amount or a part', () => {
+  it('writes no weight for a unit that it does not know', () => {
+    const table = 'Ingredient,Qty,Unit\nstrong white,2,lb\nwater,1 1/4,pint\negg,3,ea\n';
+    expect(linesOf(table)).toEqual(['strong white | 2 lb', '# water | 1 1/4 | pint', 'egg | 3 pieces']);
+    expect(doubts(table)).toMatch(/Row 3, “water {2}1 1\/4 {2}pint”, has an amount that cannot be read/);
+  });
+
+  it('asks to look where one amount lacks the unit that others have', () => {
+    const table = 'Ingredient\tAmount\nstrong white\t1 kg\nwater\t650 g\neggs\t2\n';
+    expect(doubts(table)).toBe('Without a unit where other rows have one, and taken as grams: “eggs”.');
+    expect(doubts(table.replace('\t2\n', '\t2 pieces\n'))).toBe('');
+  });
+
+  it('takes words that sort the rows for no parts', () => {
+    const table =
+      'Ingredient,g,%\nFLOURS,,\nstrong white,800,80%\nmedium rye,200,20%\nTotal flour,1000,100%\n' +
+      'LIQUIDS,,\nwater,700,70%\nOTHER,,\nsalt,20,2%\nTotal,1720,172%\n';
+    expect(linesOf(table)).toEqual([
+      'yield 1720 g',
+      '# FLOURS',
+      'strong white | 80%',
+      'medium rye | 20%',
+      '# LIQUIDS',
+      'water | 70%',
+      '# OTHER',
+      'salt | 2%',
+    ]);
+    const taken = 'Liquids\nwater\t60 g\nwhole milk\t40 g\nDough\nstrong white\t200 g\nLiquids\t100 g\n';
+    expect(imported(taken).text).toContain('part Liquids:');
+  });
+
+  it('takes what tells of the batch for no ingredient, and the name beside its label for the formula’s', () => {
+    const table =
+      'Recipe name:,Harbour Tin,\nIngredient,%,g\nstrong white,100,1500\nwater,66,990\nNumber of loaves,,3\n';
+    expect(imported(table).formulas).toEqual(['Harbour Tin']);
+    expect(linesOf(table)).toEqual([
+      'yield 2490 g',
+      'strong white | 100%',
+      'water | 66%',
+      '# Number of loaves | 3',
+    ]);
+    expect(doubts(table)).toContain('“Number of loaves  3”, tells of the batch and is no ingredient');
+    expect(imported('Recipe: Pier Loaf\nIngredient,%\nstrong white,100\nwater,66\n').formulas).toEqual([
+      'Pier Loaf',
+    ]);
+  });
+
+  it('says that there is nothing', () => {
+    expect(doubts('\n \n')).toBe('There is nothing in this; copy the rows of the table first.');
+  });
+});
+
 describe('what is exported comes back', () => {
   /** Every formula of a set of files, exported as CSV, imported again beside the same files. */
   function comesBack(files: readonly { readonly uri: string; readonly text: string }[]): number {

@@ -66,15 +66,15 @@ function numberOf(cell: NumberCell | undefined, signs: Signs): number {
   return Number.isFinite(value) ? value : 0;
 }
 
-/** The unit of one cell: its own, else that of the cell beside it, else the column’s. */
+/** The unit of one cell: its own, else that of the cell beside it, else the column’s; none for a word that is no unit. */
 export function unitOfCell(
   column: AmountColumn,
   own: string | undefined,
   cells: readonly string[],
   otherwise: string,
-): string {
-  const beside = column.unitsAt === undefined ? undefined : unitOf(cells[column.unitsAt] ?? '');
-  return own ?? beside ?? otherwise;
+): string | undefined {
+  const beside = column.unitsAt === undefined ? '' : (cells[column.unitsAt] ?? '');
+  return own ?? (beside === '' ? otherwise : unitOf(beside));
 }
 
 /** Numbers that the signs are judged by: those of the columns with amounts, of all rows. */

@@ -1,7 +1,7 @@
 import { foldName } from '../../text/names.ts';
 import type { CellRow, CellTable } from './delimited.ts';
 import { numberCell } from './numbers.ts';
-import { type ColumnUse, unitOf, unitOfHeading, useOf } from './words.ts';
+import { type ColumnUse, titleIn, unitOf, unitOfHeading, useOf } from './words.ts';
 
 /** A column with amounts. */
 export interface AmountColumn {
@@ -40,7 +40,9 @@ export function columnsOf({ rows }: CellTable): Columns | undefined {
   const above = rows.slice(0, first);
   const headAt = above.findLastIndex(({ cells }) => filled(cells) > 1 || isHeading(cells));
   const headings = headAt < 0 ? undefined : above[headAt]!.cells;
-  const lone = above.slice(0, headAt < 0 ? above.length : headAt).find(({ cells }) => filled(cells) === 1);
+  const lone = above
+    .slice(0, headAt < 0 ? above.length : headAt)
+    .find(({ cells }) => titleIn(cells) !== undefined);
   const isTitle =
     lone !== undefined && (headAt >= 0 || (above.length === 1 && !isPartHeading(lone, rows.slice(first))));
   const body = rows.filter((row, index) => index > headAt && !(isTitle && row === lone));
@@ -64,7 +66,7 @@ export function columnsOf({ rows }: CellTable): Columns | undefined {
     ...(kind === undefined ? {} : { kind }),
     ...(formula === undefined || formula === name ? {} : { formula }),
     amounts,
-    ...(isTitle ? { title: lone.cells.find((cell) => cell !== '')! } : {}),
+    ...(isTitle ? { title: titleIn(lone.cells)! } : {}),
     body,
   };
 }

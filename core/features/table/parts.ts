@@ -1,7 +1,7 @@
 import { foldName } from '../../text/names.ts';
 import { listed, type Notes } from './notes.ts';
 import type { ReadRow } from './rows.ts';
-import { isDoughName, isTotalName, sectionKindOf } from './words.ts';
+import { isAboutBatch, isDoughName, isGroupName, isTotalName, sectionKindOf } from './words.ts';
 
 /** A formula as a table has it: the dough first, then its parts. */
 export interface TableFormula {
@@ -48,7 +48,16 @@ export function partsOf(
     let heading = '';
     own.forEach((row, index) => {
       const next = own[index + 1];
-      if (isHeading(row) && !hasPartColumn && !isKnown(row.name) && next !== undefined && !isHeading(next)) {
+      const isTaken = own.some((other) => other !== row && foldName(other.name) === foldName(row.name));
+      const isGroup = isGroupName(row.name) && !isTaken;
+      if (
+        isHeading(row) &&
+        !isGroup &&
+        !hasPartColumn &&
+        !isKnown(row.name) &&
+        next !== undefined &&
+        !isHeading(next)
+      ) {
         heading = row.name;
         named.add(foldName(heading));
         notes.say(`Row ${row.number}, “${row.name}”, has no amount: it is taken as the heading of a part.`);
@@ -61,6 +70,15 @@ export function partsOf(
     });
     return { name: formula, parts: withDoughFirst(parts) };
   });
+  const assumed = made.flatMap(({ parts }) =>
+    parts.flatMap(({ lines }) =>
+      lines.flatMap((line) =>
+        'row' in line && line.row.percent === undefined && line.row.weight?.assumed ? [line.row.name] : [],
+      ),
+    ),
+  );
+  if (assumed.length > 0)
+    notes.doubt(`Without a unit where other rows have one, and taken as grams: ${listed(assumed)}.`);
   if (sums.length > 0) notes.say(`Sums are left out, a formula works them out itself: ${listed(sums)}.`);
   return made;
 }
@@ -108,6 +126,12 @@ function isSum(row: ReadRow, part: OpenPart, isKnown: (name: string) => boolean)
 
 function lineOf(row: ReadRow, isKnown: (name: string) => boolean, notes: Notes): TableLine {
   const amount = row.percent ?? row.weight;
+  if (amount !== undefined && isAboutBatch(row.name) && !isKnown(row.name)) {
+    notes.doubt(
+      `Row ${row.number}, “${row.said}”, tells of the batch and is no ingredient; it became a comment.`,
+    );
+    return { comment: row.said };
+  }
   if (
     row.name !== '' &&
     amount !== undefined &&

@@ -11,6 +11,8 @@ export interface CellAmount {
   readonly text: string;
   readonly quantity: Quantity;
   readonly value: number;
+  /** Other cells of its column have units, and this one has none. */
+  readonly assumed?: true;
 }
 
 /** A row of a table with its cells read. */
@@ -78,12 +80,20 @@ function readCell(
   const unit = unitOfCell(column, cell.unit, cells, otherwise);
   const plain = inOneWay(plainNumber(cell.number, signs));
   const number = isFraction && cell.unit === undefined ? trimmed(Number(plain) * 100, 6) : plain;
+  if (unit === undefined) return undefined;
   const quantity = quantityOf(number, unit);
   if (quantity === undefined) return undefined;
   const value = sizeOf(quantity);
-  return value === undefined
-    ? undefined
-    : { text: unit === '%' ? `${number}%` : `${number} ${unit}`, quantity, value };
+  if (value === undefined) return undefined;
+  const saysNone = cell.unit === undefined && (column.unitsAt === undefined || !cells[column.unitsAt]);
+  return {
+    text: unit === '%' ? `${number}%` : `${number} ${unit}`,
+    quantity,
+    value,
+    ...(saysNone && column.unit === undefined && !column.isPercent && !column.isBare
+      ? { assumed: true }
+      : {}),
+  };
 }
 
 /** Three decimals behind one to three digits would read as thousands too: a zero more or less, and they do not. */

@@ -18,6 +18,7 @@ const tableUnits: Readonly<Record<string, string>> = {
   pc: 'pieces',
   pcs: 'pieces',
   each: 'pieces',
+  ea: 'pieces',
 };
 
 const amountMeasures = new Set(['mass', 'volume', 'fraction', 'count']);
@@ -66,6 +67,18 @@ export function unitOfHeading(heading: string): string | undefined {
   return undefined;
 }
 
+const titleLabel =
+  /^\s*(?:(?:recipe|formula|bread|product)(?: name)?|rezept|recette|ricetta|receta)\s*(?::\s*|$)/i;
+
+/** The name of a formula in the cells of a row above its table; `undefined` where they say none. */
+export function titleIn(cells: readonly string[]): string | undefined {
+  const [first, second, more] = cells.filter((cell) => cell !== '');
+  if (first === undefined || more !== undefined) return undefined;
+  const behind = first.replace(titleLabel, '');
+  if (second === undefined) return behind || first;
+  return behind === '' ? second : undefined;
+}
+
 const totalWords = /^(?:grand |sub)?-?(?:totals?|sum|summe|gesamt|total|totale)\b/;
 const outcomeWords = /^(?:(?:dough|batch|total|final) weight|yield|hydration|tdw)\b/;
 
@@ -73,6 +86,22 @@ const outcomeWords = /^(?:(?:dough|batch|total|final) weight|yield|hydration|tdw
 export function isTotalName(name: string): boolean {
   const folded = foldName(name).replace(/[:=]+$/, '');
   return totalWords.test(folded) || outcomeWords.test(folded) || folded === 'σ';
+}
+
+const aboutWords =
+  /^(?:(?:number|no\.?) of\b|(?:pieces|loaves)$|(?:bak(?:e|ing) |scaling )?loss\b|waste\b|cost\b|(?:scaling|piece|unit) weight\b|weight (?:per|of a) (?:piece|loaf)\b)/;
+
+/** Whether a row of this name tells of the batch, such as its loaves or its loss, and is no ingredient. */
+export function isAboutBatch(name: string): boolean {
+  return aboutWords.test(foldName(name));
+}
+
+const groupWords =
+  /^(?:flours?|liquids?|dry|wet|fats?|sugars?|salts?|leavening|others?|miscellaneous|misc|inclusions|additions|minor)(?: ingredients?)?$|^ingredients?$/;
+
+/** Whether a name alone in its row sorts the lines below it by what they are, and is no part that is made. */
+export function isGroupName(name: string): boolean {
+  return groupWords.test(foldName(name));
 }
 
 const doughWords = /^(?:(?:final |main )?(?:dough|mix)|overall|formula)$/;
