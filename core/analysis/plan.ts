@@ -24,8 +24,10 @@ export interface PlanAnalysis {
   readonly formulas: readonly PlannedFormula[];
   readonly day: DayPlan;
   readonly problems: readonly PlanProblem[];
-  /** Lines that are left out because of how they are written: findings of their own tell of them. */
+  /** Lines that are left out because of the name or the amount they have: findings of their own tell of them. */
   readonly unread: readonly PlanProblem[];
+  /** What is wrong with the wording of lines, in sentences: they count as far as they read. */
+  readonly slips: readonly { readonly line: number; readonly message: string }[];
 }
 
 /** A formula of the plan at the size of all its lines together. */
@@ -51,6 +53,7 @@ const reasons = {
   weights: 'its weights are not known yet',
   pieces: 'its formula does not say what a piece weighs; write “yield 20 pieces of 880 g” there',
   baked: 'its formula does not say its bake loss; write “bake loss 12%” there',
+  none: 'none of it is asked for',
   unwritten: 'no formula is called so',
   several: 'several formulas are called so; give each a name of its own',
   amount: 'how much of it is not said in pieces or in weight; write “40 pieces” or “12 kg”',
@@ -77,8 +80,15 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
   const problems: PlanProblem[] = [];
   const unread: PlanProblem[] = [];
   const asked = new Map<Block, { definition: Definition; lines: AskedLine[] }>();
+  const slips: { line: number; message: string }[] = [];
   for (let line = top.headerLine + 1; line < top.endLine; line++) {
-    const { statement } = block.lines[line]!;
+    const { statement: first, otherwise, problems: wrong } = block.lines[line]!;
+    // A line of two readings is the other one where the whole of its words is the name of a formula.
+    const isOther = wrong.some(
+      ({ unlessKnown }) => unlessKnown !== undefined && scope.find('formula', unlessKnown).length > 0,
+    );
+    if (wrong.length > 0 && !isOther) slips.push({ line, message: wrong[0]!.message });
+    const statement = isOther ? (otherwise ?? first) : first;
     if (statement.kind !== 'planned') continue;
     const name = statement.name.text;
     const level = scope.find('formula', statement.name.folded)[0];
@@ -116,7 +126,8 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
       beginMinutes,
     ),
     problems,
-    unread,
+    unread: unread.filter(({ line }) => !slips.some((slip) => slip.line === line)),
+    slips,
     ...(readyMinutes === undefined ? {} : { readyMinutes }),
     ...(beginMinutes === undefined ? {} : { beginMinutes }),
   };
@@ -151,8 +162,14 @@ function plannedFormula(
     if (target === undefined) continue;
     const scaled = scaleTo(solved, target);
     if (!scaled.ok) {
-      const reason =
-        target.kind === 'pieces' ? reasons.pieces : target.kind === 'baked' ? reasons.baked : reasons.weights;
+      const isNone = target.kind === 'pieces' ? target.count === 0 : target.grams === 0;
+      const reason = isNone
+        ? reasons.none
+        : target.kind === 'pieces'
+          ? reasons.pieces
+          : target.kind === 'baked'
+            ? reasons.baked
+            : reasons.weights;
       problems.push({ line, name: model.name.text, reason });
       continue;
     }

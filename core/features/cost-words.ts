@@ -14,13 +14,20 @@ export function costWords(analysis: Analysis): string | undefined {
   return cost === undefined ? undefined : costSentence(cost);
 }
 
+/** Whether there is a price, and what it is for cannot be weighed: that is told with what would cure it. */
+const isPricedOtherwise = (reason: string): boolean => / is priced by /.test(reason);
+
 /** As `costWords`, of what is computed already. */
 export function costSentence(cost: TotalsCost): string {
   const { currency, piece, bakedKilogram, doughKilogram, batch, atLeast, missing } = cost;
   if (currency === undefined) return `Cost not known yet: ${cost.unknown ?? 'no ingredient has a price'}.`;
   const whole = cost.perKilogramOfFlour ? 'for 1 kg of flour' : 'a batch';
   if (batch === undefined) {
-    return `Ingredients cost ${money(atLeast ?? 0, currency)} ${whole} and more: ${missing.join(', ')} without a usable price or weight.`;
+    const why = cost.lines.flatMap(({ reason }) =>
+      reason !== undefined && isPricedOtherwise(reason) ? [reason] : [],
+    );
+    const cures = [...new Set(why)].map((reason) => ` ${reason.charAt(0).toUpperCase()}${reason.slice(1)}.`);
+    return `Ingredients cost ${money(atLeast ?? 0, currency)} ${whole} and more: ${missing.join(', ')} without a usable price or weight.${cures.join('')}`;
   }
   const said = [`${money(batch, currency)} ${whole}`];
   if (piece !== undefined) said.unshift(`${money(piece, currency)} a piece`);

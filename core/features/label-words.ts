@@ -57,7 +57,9 @@ export function standardWords(label: TotalsLabel): string[] {
   if (label.regime !== 'US') return [];
   const facts: string[] = [];
   if (label.kind !== undefined && label.bakedPieceGrams !== undefined)
-    facts.push(`A piece of ${mass(label.bakedPieceGrams)} is ${label.kind} (21 CFR 136.3).`);
+    facts.push(
+      `A piece of ${mass(label.bakedPieceGrams)} is ${label.kind === 'bread' ? 'bread' : `a ${label.kind}`} (21 CFR 136.3).`,
+    );
   if (label.solidsFraction !== undefined) {
     const verdict = label.meetsSolids ? 'enough for' : 'too little for';
     facts.push(`Total solids ${percent(label.solidsFraction)}: ${verdict} 21 CFR 136.110 (62% or more).`);

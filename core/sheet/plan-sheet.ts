@@ -41,7 +41,7 @@ export function planView(uri: string, firstLine: number, plan: PlanAnalysis): Pl
     ...(cost === undefined ? {} : { cost }),
     ...(costAtLeast === undefined ? {} : { costAtLeast }),
     remarks: [...remarksOf(plan, firstLine), ...(costUnknown === undefined ? [] : [costUnknown])],
-    complete: plan.problems.length === 0 && plan.unread.length === 0,
+    complete: [plan.problems, plan.unread, plan.slips].every(({ length }) => length === 0),
   };
 }
 
@@ -184,6 +184,7 @@ function storesOf(
 
 function remarksOf(plan: PlanAnalysis, firstLine: number): string[] {
   const remarks: string[] = [];
+  for (const { line, message } of plan.slips) remarks.push(`Line ${firstLine + line + 1}: ${message}`);
   for (const { line, name, reason } of [...plan.problems, ...plan.unread])
     remarks.push(`Line ${firstLine + line + 1}, ${name}, is not in the plan: ${reason}.`);
   for (const [index, { dough, batches, remarks: told, lateMinutes }] of plan.day.doughs.entries()) {

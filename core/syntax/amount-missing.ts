@@ -86,7 +86,11 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
       problems: [problem('amount-first', message, span, replaceFix(`Write ${meant}`, span, meant, true))],
     };
   }
-  const unread = unreadAmount(line.slice(head[0]!.startOffset, end), head[0]!.startOffset);
+  const unread = unreadAmount(
+    line.slice(head[0]!.startOffset, end),
+    head[0]!.startOffset,
+    kind === 'planned',
+  );
   const named = head.filter((token) => unread === undefined || t.endOf(token) <= unread.start);
   if (unread !== undefined && named.length > 0) {
     const amount = unknownAmount('its amount cannot be read', unread.start);
@@ -101,6 +105,18 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
   if (strange !== undefined)
     return { statement: { kind: 'unreadable' }, problems: [strangeCharacter(strange)] };
   if (last.tokenType === t.Colon) return colonAtEnd(last);
+  if (count?.kind === 'bare' && /\p{L}/u.test(whole.text) && kind === 'planned') {
+    const name = nameOf(line, head.slice(1))!;
+    const span = { start: count.start, end };
+    const meant = `${name.text}  ${count.number} pieces`;
+    const message = `The name comes first, and behind it how many: ${meant}`;
+    const fix = replaceFix(`Write ${meant}`, span, meant, true);
+    return {
+      statement: statementOf(kind, name, unknownAmount('its amount cannot be read', count.start)),
+      problems: [{ ...problem('amount-first', message, span, fix), unlessKnown: whole.folded }],
+      otherwise: statementOf(kind, whole, unknownAmount('it has no amount', end)),
+    };
+  }
   const open = head.find((token) => token.tokenType === t.Quoted && !/^".*"$/.test(token.image));
   const unit = open === undefined ? otherCaseUnit(head) : undefined;
   if (unit !== undefined) {

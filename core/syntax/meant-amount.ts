@@ -30,6 +30,10 @@ function spelled(unit: string, words: string): Record<string, string> {
 
 const amountMeasures: ReadonlySet<string> = new Set(['mass', 'volume', 'count', 'fraction']);
 
+/** Words that breads are counted in. */
+const breads = /^(?:loaf|loaves|bread|breads|bun|buns|roll|rolls|unit|units)$/i;
+const dozens = /^(?:dozens?|doz\.?)$/i;
+
 /** The unit that a word is or was meant to be, in the spelling of the notation. */
 export function meantUnit(word: string): string | undefined {
   if (/^[%\s]+$/.test(word)) return '%';
@@ -41,11 +45,12 @@ export function meantUnit(word: string): string | undefined {
 
 /**
  * What is to be said of an amount at the end of a line that cannot be read, `900 gr` say, and where it starts.
- * `text` begins at the column `from` of its line.
+ * `text` begins at the column `from` of its line; `countsBreads` where the line says how many of a bread.
  */
 export function unreadAmount(
   text: string,
   from: number,
+  countsBreads: boolean,
 ): { readonly start: number; readonly problem: SyntaxProblem } | undefined {
   const at = (found: RegExpExecArray): { start: number; end: number } => {
     const end = from + text.length;
@@ -66,6 +71,15 @@ export function unreadAmount(
     const why = word[3]!.startsWith('%') ? 'One % is enough' : `“${word[3]}” is no unit; “${unit}” is`;
     return cured(word, 'missing-unit', amount(word[2]!, unit), why);
   }
+  if (word !== null && /^\d+$/.test(word[2]!) && dozens.test(word[3]!))
+    return cured(
+      word,
+      'missing-unit',
+      amount(String(Number(word[2]) * 12), 'pieces'),
+      'Dozens are counted in pieces',
+    );
+  if (word !== null && countsBreads && breads.test(word[3]!))
+    return cured(word, 'missing-unit', amount(word[2]!, 'pieces'), `“${word[3]}” is no unit; “pieces” is`);
   const open = openPoint.exec(text);
   const openUnit = open === null ? undefined : meantUnit(open[3]!);
   if (open !== null && openUnit !== undefined)

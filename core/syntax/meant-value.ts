@@ -2,6 +2,7 @@ import { meantUnit } from './meant-amount.ts';
 import type { Form } from './vocabulary.ts';
 
 const figure = String.raw`\d+(?:[.,]\d+)?`;
+const dozen = /^(?:dozens?|doz)$/i;
 const weight = String.raw`${figure}\s*\p{L}+`;
 
 /** What a baker most likely meant with a value that does not read as its form; not yet looked at whether that reads. */
@@ -16,10 +17,13 @@ function meantYield(text: string): string | undefined {
   const of = (pieces: string, mass: string, isBaked: boolean): string =>
     `${pieces} pieces of ${inUnits(mass)}${isBaked ? ' baked' : ''}`;
   const pieces = new RegExp(
-    String.raw`^(\d+)\s*(baked\s+)?(?:[x×*]|\p{L}+\s+(?:of|at|à|x|×)|of|at|à)\s*(${weight})(\s+baked)?$`,
+    String.raw`^(\d+)\s*(baked\s+)?(?:[x×*]|(\p{L}+)\s+(?:of|at|à|x|×)|of|at|à)\s*(${weight})(\s+baked)?$`,
     'iu',
   ).exec(text);
-  if (pieces !== null) return of(pieces[1]!, pieces[3]!, (pieces[2] ?? pieces[4]) !== undefined);
+  if (pieces !== null) {
+    const [, number, bakedBefore, word, mass, bakedBehind] = pieces;
+    return of(inPieces(number!, word), mass!, (bakedBefore ?? bakedBehind) !== undefined);
+  }
   const turned = new RegExp(String.raw`^(${weight})\s*[x×*]\s*(\d+)$`, 'iu').exec(text);
   if (turned !== null) return of(turned[2]!, turned[1]!, false);
   const flour = new RegExp(String.raw`^(?:from\s+)?(${weight})(?:\s+of)?(?:\s+\p{L}+)*\s+flour$`, 'iu').exec(
@@ -28,6 +32,11 @@ function meantYield(text: string): string | undefined {
   const from = flour ?? new RegExp(String.raw`^from\s+(${weight})$`, 'iu').exec(text);
   if (from !== null) return `from ${inUnits(from[1]!)} flour`;
   return new RegExp(`^${weight}$`, 'iu').test(text) ? inUnits(text) : undefined;
+}
+
+/** Twelve of each where they are dozens, in the words they were counted in else. */
+function inPieces(number: string, word: string | undefined): string {
+  return word !== undefined && dozen.test(word) ? String(Number(number.replace(',', '.')) * 12) : number;
 }
 
 function inUnits(mass: string): string {
@@ -44,14 +53,19 @@ const currencies: Readonly<Record<string, string>> = {
 };
 
 const price = new RegExp(
-  String.raw`^([€£$¥])?\s*(${figure})\s*([€£$¥]|\p{L}{3}|euros?)?(?:\s*(?:\/|per|an?)\s*(?:(${figure})\s*)?(\p{L}+))?$`,
+  String.raw`^([€£$¥]|\p{L}{3}(?=\s*\d))?\s*(${figure})\s*([€£$¥]|\p{L}{3}|euros?)?(?:\s*(?:\/|per|an?)\s*(?:(${figure})\s*)?(\p{L}+))?$`,
   'iu',
 );
 
-/** `0.40 €/kg`, `€ 0.40 per kg`, `0.40 eur per kg`. */
+const containers =
+  /^(?:bag|sack|bottle|tub|pack|packet|box|carton|tin|can|crate|case|bucket|drum|jar|tray|block)s?$/i;
+
+/** `0.40 €/kg`, `€ 0.40 per kg`, `EUR 0.40 per kg`, `0.40 eur per kg`, `2.88 EUR per dozen`. */
 function meantPrice(text: string): string | undefined {
   const [, before, amount, behind, many, word] = price.exec(text) ?? [];
   const currency = currencyOf(before ?? behind);
+  if (amount !== undefined && currency !== undefined && word !== undefined && dozen.test(word))
+    return `${amount} ${currency} per ${inPieces(many ?? '1', word)} pieces`;
   const unit = word === undefined ? undefined : meantUnit(word);
   if (amount === undefined || currency === undefined || unit === undefined) return undefined;
   return `${amount} ${currency} per ${many === undefined ? '' : `${many} `}${unit === 'pieces' ? 'piece' : unit}`;
@@ -72,5 +86,7 @@ export function lackingInPrice(text: string): string | undefined {
   const currency = currencyOf(before ?? behind);
   if (currency === undefined)
     return `In which currency? Write its three capitals: price ${amount} EUR ${per}`;
+  if (word !== undefined && containers.test(word))
+    return `How much is in a ${word.toLowerCase().replace(/s$/, '')}? Write that: price ${amount} ${currency} per 25 kg`;
   return word === undefined ? `A price for how much? Write: price ${amount} ${currency} per kg` : undefined;
 }

@@ -123,13 +123,20 @@ describe('doughwright plan', () => {
         '  Quay Tin  20 pieces',
         '  Quay Tin  12',
         '  Pier Loaf  12 pieces',
+        '  Quay Tin  0 pieces',
+        '  Quay Tin  20 pieces, ready 25:00',
         '',
       ].join('\n'),
     });
     const { code, stdout } = await doughwright(path, 'plan', 'part.dough');
     expect(code).toBe(1);
-    expect(stdout).toContain('mix Quay Tin, batch 1 of 2: 10 pieces');
-    expect(stdout).toContain('Line 4, Quay Tin, is not in the plan: how much of it is not said');
+    expect(stdout).toContain('mix Quay Tin, batch 1 of 4: 10 pieces');
+    expect(stdout).toContain('Line 4: “12” of what? Write a unit: 12 pieces, or 12 kg.');
+    expect(stdout).not.toContain('Line 4, ');
+    expect(stdout).toContain('Line 6, Quay Tin, is not in the plan: none of it is asked for.');
+    expect(stdout).toContain(
+      'Line 7: After the comma goes a time, like “ready 07:15”; “ready 25:00” is not known here.',
+    );
     expect(stdout).toContain('Line 5, Pier Loaf, is not in the plan: no formula is called so.');
   });
 

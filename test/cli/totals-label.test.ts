@@ -83,4 +83,19 @@ describe('doughwright totals, label and cost', () => {
       }
     }
   });
+
+  it('says what a price that cannot be used lacks', async () => {
+    const { path } = folderWith({
+      ...files,
+      'a.dough': `ingredient dock drops:\n  water 90%\n  price 0.05 EUR per ml\n\n${files['a.dough']}  dock drops 1%\n`,
+    });
+    const { stdout } = await doughwright(path, 'totals', '--label', 'a.dough');
+    expect(stdout).toContain(
+      'dock drops without a usable price or weight. Dock drops is priced by volume, and its density is not written.',
+    );
+    expect(stdout).toMatch(/A piece of 729 g is bread \(21 CFR 136\.3\)/);
+    const rolls = { ...files, 'a.dough': files['a.dough'].replace('810 g', '100 g') };
+    const small = await doughwright(folderWith(rolls).path, 'totals', '--label', 'a.dough');
+    expect(small.stdout).toMatch(/A piece of 90 g is a roll or bun \(21 CFR 136\.3\)/);
+  });
 });

@@ -268,6 +268,34 @@ describe('what only looks like an amount or a part', () => {
     ]);
   });
 
+  it('takes no line for the heading because its amount cannot be read', () => {
+    const table =
+      'Ingredient,Amount\nstrong white,a sack\nwater,650 g (2 3/4 cups)\nsalt,20 g (2%)\nfresh yeast,15 g\n';
+    expect(linesOf(table)).toEqual([
+      '# strong white | a sack',
+      'water | 650 g',
+      'salt | 20 g',
+      'fresh yeast | 15 g',
+    ]);
+    expect(doubts(table)).toContain('Row 2, “strong white  a sack”, has an amount that cannot be read');
+    const units = 'Ingredient,Baker,Scale\n,%,g\nstrong white,100,1000\nwater,65,650\n';
+    expect(linesOf(units)).toEqual(['yield 1650 g', 'strong white | 100%', 'water | 65%']);
+  });
+
+  it('lets the heading say the unit of cells without one, whatever one cell says', () => {
+    expect(linesOf('Ingredient,Grams\nstrong white,1000\nwater,650\nsalt,2%\n')).toEqual([
+      'strong white | 1000 g',
+      'water | 650 g',
+      'salt | 2%',
+    ]);
+  });
+
+  it('asks to look where columns of another part come again', () => {
+    const table =
+      'Ingredient\t%\tkg\t%\tkg\nstrong white\t90\t9\t100\t1\nrye\t10\t1\t\t\nwater\t65\t6.5\t100\t1\n';
+    expect(doubts(table)).toContain('Columns that come again are left out: “%” and “kg”.');
+  });
+
   it('says that there is nothing', () => {
     expect(doubts('\n \n')).toBe('There is nothing in this; copy the rows of the table first.');
   });

@@ -18,6 +18,9 @@ const priced = (price: string): string =>
   `ingredient dock butter:\n  like butter\n  price ${price}\n\n${tin(6, '  salt  2%')}`;
 const seeded = (amount: string): string => tin(6, '  salt  2%', 'topping seeds:', `  sesame  ${amount}`);
 
+const planned = (line: string): string =>
+  tin(6, '  salt  2%', '', 'plan Friday:', '  ready 2026-05-15 06:00', `  ${line}`);
+
 /** A slip of a tired hand: the line of the one finding, and the line as its fix writes it, or what the message tells. */
 const slips: readonly (readonly [file: string, line: number, mended: string | RegExp])[] = [
   [tin(2, '  yield 24 pieces of 880 kg'), 2, '  yield 24 pieces of 880 g'],
@@ -72,7 +75,15 @@ const slips: readonly (readonly [file: string, line: number, mended: string | Re
   [priced('£ 5.20 per kg'), 3, '  price 5.20 GBP per kg'],
   [priced('0.40 eur per kg'), 3, '  price 0.40 EUR per kg'],
   [priced('0.40 EUR/25 kg'), 3, '  price 0.40 EUR per 25 kg'],
+  [priced('EUR 0.40 per kg'), 3, '  price 0.40 EUR per kg'],
+  [priced('2.88 EUR per dozen'), 3, '  price 2.88 EUR per 12 pieces'],
+  [priced('5.60 EUR / 2 dozen'), 3, '  price 5.60 EUR per 24 pieces'],
+  [priced('16.50 EUR per bag'), 3, /How much is in a bag\? Write that: price 16.50 EUR per 25 kg/],
+  [tin(2, '  yield 2 dozen of 880 g'), 2, '  yield 24 pieces of 880 g'],
   [priced('$5 per kg'), 3, /In which currency\? .* price 5 EUR per kg/],
+  [planned('Quay Tin 40 loaves'), 10, '  Quay Tin 40 pieces'],
+  [planned('Quay Tin 5 dozen'), 10, '  Quay Tin 60 pieces'],
+  [planned('40 Quay Tin'), 10, '  Quay Tin  40 pieces'],
   [priced('5 EUR'), 3, /A price for how much\? Write: price 5 EUR per kg/],
   [seeded('3 g per piece'), 8, '  sesame  3 g a piece'],
   [seeded('3 g each'), 8, '  sesame  3 g a piece'],

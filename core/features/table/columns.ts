@@ -38,7 +38,7 @@ export function columnsOf({ rows }: CellTable): Columns | undefined {
   const first = rows.findIndex(({ cells }) => cells.some((cell) => numberCell(cell) !== undefined));
   if (first < 0) return undefined;
   const above = rows.slice(0, first);
-  const headAt = above.findLastIndex(({ cells }) => filled(cells) > 1 || isHeading(cells));
+  const headAt = headingOf(above);
   const headings = headAt < 0 ? undefined : above[headAt]!.cells;
   const lone = above
     .slice(0, headAt < 0 ? above.length : headAt)
@@ -74,6 +74,18 @@ export function columnsOf({ rows }: CellTable): Columns | undefined {
 const filled = (cells: readonly string[]): number => cells.filter((cell) => cell !== '').length;
 const isHeading = (cells: readonly string[]): boolean => cells.some((cell) => useOf(cell) === 'name');
 
+/**
+ * The row of headings above the first number: the lowest of several cells, and not a line whose amount cannot be read,
+ * which has a name where the heading says that names stand.
+ */
+function headingOf(above: readonly CellRow[]): number {
+  const lowest = above.findLastIndex(({ cells }) => filled(cells) > 1 || isHeading(cells));
+  const named = above.findLastIndex(({ cells }) => isHeading(cells));
+  const names = named < 0 ? -1 : above[named]!.cells.findIndex((cell) => useOf(cell) === 'name');
+  const isLine = ({ cells }: CellRow): boolean => filled(cells) > 1 && (cells[names] ?? '') !== '';
+  return named >= 0 && above.slice(named + 1).some(isLine) ? named : lowest;
+}
+
 /** Whether a lone name opens a part and names no formula: others like it follow, or a later row takes it in. */
 function isPartHeading(lone: CellRow, below: readonly CellRow[]): boolean {
   const name = foldName(lone.cells.find((cell) => cell !== '')!);
@@ -108,7 +120,7 @@ function amountColumns(
       title: headings[at] || `column ${at + 1}`,
       ...(unit === undefined ? {} : { unit }),
       ...(inCells.length > 0 || unit !== undefined || beside === undefined ? {} : { unitsAt: beside }),
-      isPercent: unit === '%' || percents > inCells.length / 2,
+      isPercent: unit === '%' || percents > (unit === undefined ? inCells : numbers).length / 2,
       isBare: unit === undefined && inCells.length === 0 && beside === undefined,
     });
   }

@@ -35,9 +35,13 @@ export function tellColumns(table: CellTable, columns: Columns, chosen: ChosenCo
     );
   else if (isFraction && percent) notes.say(`${titleOf(percent.at)} has shares of 1, written as percent.`);
   if (guessed.grams && weight) notes.doubt(`${titleOf(weight.at)} has no unit and is taken as grams.`);
-  if (leftOut.length > 0)
-    notes.say(
-      `More amounts than a line can have are left out: ${listed(leftOut.map(({ title }) => title))}.`,
+  const isAgain = (title: string): boolean => title === percent?.title || title === weight?.title;
+  const again = leftOut.filter(({ title }) => isAgain(title)).map(({ title }) => title);
+  const others = leftOut.filter(({ title }) => !isAgain(title)).map(({ title }) => title);
+  if (others.length > 0) notes.say(`More amounts than a line can have are left out: ${listed(others)}.`);
+  if (again.length > 0)
+    notes.doubt(
+      `Columns that come again are left out: ${listed(again)}. Where they are of another part, take that as a table of its own.`,
     );
 }
 

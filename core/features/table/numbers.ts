@@ -15,7 +15,8 @@ const cellPattern =
 
 /** A cell as number and unit, `undefined` where it is anything else. */
 export function numberCell(cell: string): NumberCell | undefined {
-  const match = cellPattern.exec(cell);
+  // What stands in brackets behind an amount says it in another way.
+  const match = cellPattern.exec(cell.replace(/\s*\([^()]*\)$/, ''));
   if (match === null) return undefined;
   const [, number, word] = match;
   if (word === '') return { number: number! };

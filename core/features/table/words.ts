@@ -19,6 +19,9 @@ const tableUnits: Readonly<Record<string, string>> = {
   pcs: 'pieces',
   each: 'pieces',
   ea: 'pieces',
+  stk: 'pieces',
+  el: 'tbsp',
+  tl: 'tsp',
 };
 
 const amountMeasures = new Set(['mass', 'volume', 'fraction', 'count']);
