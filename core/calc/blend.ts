@@ -139,7 +139,16 @@ function reachOf(flours: readonly BlendFlour[], { proteinAt14, mostAshOfDry }: B
   });
   const [low, high] = [Math.min(...proteins), Math.max(...proteins)];
   if (proteinAt14 !== undefined && (proteinAt14 < low - 1e-9 || proteinAt14 > high + 1e-9))
-    return `these flours reach from ${shown(low)} to ${shown(high)} of protein at 14% moisture, and ${shown(proteinAt14)} is wanted`;
+    return high - low < 5e-5
+      ? `all of this has ${shown(low)} of protein at 14% moisture, and ${shown(proteinAt14)} is wanted`
+      : `these flours reach from ${shown(low)} to ${shown(high)} of protein at 14% moisture, and ${shown(proteinAt14)} is wanted`;
+  const ashes = flours.flatMap(({ flour }) => {
+    const ash = ashOfDry(flour);
+    return ash.known ? [ash.value] : [];
+  });
+  const least = Math.min(...ashes);
+  if (mostAshOfDry !== undefined && least > mostAshOfDry)
+    return `the least ash of these flours is ${shown(least)} of the dry matter, and no more than ${shown(mostAshOfDry)} is wanted`;
   if (mostAshOfDry !== undefined)
     return `no blend of these flours has so little ash, ${shown(mostAshOfDry)} of the dry matter, with all else that is wanted`;
   return 'no blend of these flours keeps all the shares that are set';

@@ -23,7 +23,12 @@ export async function blend(names: readonly string[], options: BlendOptions): Pr
   };
   const answer = input.service.blend(first.uri, names, target);
   if (!answer.known) {
-    process.stderr.write(`doughwright: no blend: ${answer.reason}.\n`);
+    // Where the nearest is found, only the prices were in the way.
+    const isPrice =
+      target.goal === 'cheapest' &&
+      input.service.blend(first.uri, names, { ...target, goal: 'nearest' }).known;
+    const cure = isPrice ? '; write what is missing, or take --nearest, for which prices do not count' : '';
+    process.stderr.write(`doughwright: no blend: ${answer.reason}${cure}.\n`);
     return 1;
   }
   process.stdout.write(options.json ? asJson(answer.value) : asText(answer.value));
