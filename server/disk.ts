@@ -1,6 +1,6 @@
 import type { Dirent } from 'node:fs';
 import { readdir, readFile, stat } from 'node:fs/promises';
-import { dirname, join, relative, sep } from 'node:path';
+import { basename, dirname, join, relative, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import ignore, { type Ignore } from 'ignore';
 import { type HostFiles, largestFileBytes } from './host.ts';
@@ -23,14 +23,32 @@ export const disk: HostFiles = {
     }
     if (uris.length > 0) yield uris;
   },
+  async findable(folder, uris) {
+    const isFound = await foundBelow(fileURLToPath(folder));
+    const found = new Set<string>();
+    for (const uri of uris) {
+      const path = pathOf(uri);
+      if (path !== undefined && (await isFound(path))) found.add(uri);
+    }
+    return found;
+  },
   async read(uri) {
-    const file = await readDough(fileURLToPath(uri));
-    return file.text;
+    const path = pathOf(uri);
+    return path === undefined ? undefined : (await readDough(path)).text;
   },
   async rootOf(uri) {
     return pathToFileURL(await rootAbove(dirname(fileURLToPath(uri)))).href;
   },
 };
+
+/** The path of a file; `undefined` where this machine has no such paths, as for a host or a drive. */
+function pathOf(uri: string): string | undefined {
+  try {
+    return fileURLToPath(uri);
+  } catch {
+    return undefined;
+  }
+}
 
 /** Why a file could not be read as text. */
 export type Unreadable = 'missing' | 'folder' | 'no permission' | 'too large' | 'binary' | 'broken';
@@ -93,12 +111,35 @@ export async function* doughFilesBelow(
     for (const entry of entries) {
       const path = join(place.folder, entry.name);
       if (entry.isDirectory()) {
-        if (entry.name.startsWith('.') || entry.name === 'node_modules' || isIgnored(`${path}${sep}`, rules))
-          continue;
+        if (isLeftOut(entry.name) || isIgnored(`${path}${sep}`, rules)) continue;
         queue.push({ folder: path, rules });
       } else if (entry.name.endsWith('.dough') && !isIgnored(path, rules)) yield path;
     }
   }
+}
+
+/** Answers of files below a folder whether `doughFilesBelow` yields them once they are there. */
+async function foundBelow(folder: string): Promise<(path: string) => Promise<boolean>> {
+  // Many files of one folder are asked about at a time, and each folder is looked into once.
+  const known = new Map<string, readonly Rules[] | undefined>();
+  known.set(folder, [...(await rulesAbove(folder)), ...(await rulesIn(folder))]);
+  /** The rules for what lies in a folder; `undefined` where nothing in it is found. */
+  const rulesFor = async (at: string): Promise<readonly Rules[] | undefined> => {
+    if (known.has(at)) return known.get(at);
+    const above = await rulesFor(dirname(at));
+    const isOut = above === undefined || isLeftOut(basename(at)) || isIgnored(`${at}${sep}`, above);
+    const rules = isOut ? undefined : [...above, ...(await rulesIn(at))];
+    known.set(at, rules);
+    return rules;
+  };
+  return async (path) => {
+    const rules = path.endsWith('.dough') ? await rulesFor(dirname(path)) : undefined;
+    return rules !== undefined && !isIgnored(path, rules);
+  };
+}
+
+function isLeftOut(folder: string): boolean {
+  return folder.startsWith('.') || folder === 'node_modules';
 }
 
 /** The nearest folder, this one or above, that holds `.git`; without one, the folder itself. */

@@ -62,26 +62,33 @@ export class WorkspaceFiles {
   /** Takes a file whose document was closed as it is on the disk now: what was typed is given up. */
   closed(uri: string): void {
     this.forgetOutside();
-    this.#work(`Reading ${uri}`, () => this.#readFiles([uri]));
+    this.#work(`Reading ${uri}`, () => this.#readFindable([uri]));
   }
 
-  /** Takes over what a watcher saw. */
+  /** Takes over what a watcher saw. Of a folder that comes or goes as a whole it may have told the folder alone. */
   watched(events: readonly FileEvent[]): void {
-    const read: string[] = [];
-    const gone: string[] = [];
+    const files = new Set<string>();
+    const goneFolders = new Set<string>();
+    const made: string[] = [];
+    let ignoresOthers = false;
     for (const event of events) {
       const uri = canonicalUri(event.uri);
-      if (event.type === FileChangeType.Deleted) gone.push(...this.#below(uri));
-      else if (uri.endsWith('.dough')) read.push(uri);
+      if (uri.endsWith('.dough')) files.add(uri);
+      else if (uri.endsWith('/.gitignore')) ignoresOthers = true;
+      else if (event.type === FileChangeType.Deleted) goneFolders.add(uri);
+      else if (event.type === FileChangeType.Created) made.push(uri);
     }
+    if (ignoresOthers) this.rereadAll();
+    if (made.length > 0) this.#work('Reading new folders', () => this.#readNewFolders(made));
+    for (const uri of this.#onDisk) if (liesInOne(uri, goneFolders)) files.add(uri);
     // A watcher may tell of a deletion after the file has been made anew; the disk knows best.
-    this.#work('Reading what has changed', () => this.#readFiles([...new Set([...read, ...gone])]));
+    if (files.size > 0) this.#work('Reading what has changed', () => this.#readFindable([...files]));
   }
 
-  /** Looks again at every file, for clients that cannot watch. */
+  /** Looks again at every file, for clients that cannot watch, and where git ignores others than before. */
   rereadAll(): void {
     this.readFolders(this.#parts.workspace.roots);
-    this.#work('Reading what has changed', () => this.#readFiles([...this.#onDisk]));
+    this.#work('Reading what has changed', () => this.#readFindable([...this.#onDisk]));
   }
 
   /** Resolves when nothing is being read and the core knows all that was, or after some milliseconds at the latest. */
@@ -96,8 +103,32 @@ export class WorkspaceFiles {
     });
   }
 
-  #below(uri: string): string[] {
-    return uri.endsWith('.dough') ? [uri] : [...this.#onDisk].filter((file) => isBelow(file, uri));
+  /** What was made may be folders with files in them, as one that was moved here. */
+  async #readNewFolders(uris: readonly string[]): Promise<void> {
+    const { files } = this.#parts.host;
+    // Whatever else is made in a folder is told as well, and most of it in folders that nobody looks into.
+    const within = await this.#findable(uris.map((uri) => `${uri}/any.dough`));
+    for (const uri of uris) {
+      if (!files || !within.has(`${uri}/any.dough`)) continue;
+      for await (const found of files.find(uri)) await this.#readFindable(found.map(canonicalUri));
+    }
+  }
+
+  async #findable(uris: readonly string[]): Promise<ReadonlySet<string>> {
+    const { host, workspace } = this.#parts;
+    const findable = new Set<string>();
+    for (const root of workspace.roots) {
+      const below = uris.filter((uri) => root.startsWith('file:') && isBelow(uri, root));
+      if (below.length === 0 || !host.files) continue;
+      for (const uri of await host.files.findable(root, below)) findable.add(uri);
+    }
+    return findable;
+  }
+
+  /** Reads the files that a walk through the folders would find, and forgets the others. */
+  async #readFindable(uris: readonly string[]): Promise<void> {
+    const findable = await this.#findable(uris);
+    await this.#readFiles(uris, (uri) => findable.has(uri));
   }
 
   async #readFolder(folder: string): Promise<void> {
@@ -106,13 +137,13 @@ export class WorkspaceFiles {
     for await (const uris of files.find(folder)) await this.#readFiles(uris.map(canonicalUri));
   }
 
-  async #readFiles(uris: readonly string[]): Promise<void> {
+  async #readFiles(uris: readonly string[], isWanted: (uri: string) => boolean = () => true): Promise<void> {
     const { host, workspace, changed } = this.#parts;
     const { files } = host;
     this.#found += uris.length;
     await Promise.all(
       uris.map(async (uri) => {
-        const isOurs = uri.startsWith('file:') && workspace.reads(uri);
+        const isOurs = uri.startsWith('file:') && isWanted(uri) && workspace.reads(uri);
         const text = files && isOurs ? await files.read(uri) : undefined;
         // Meanwhile its folder may have gone.
         if (text === undefined || !workspace.reads(uri)) this.#forget(uri);
@@ -179,3 +210,11 @@ export class WorkspaceFiles {
 
 /** After so many files whoever hangs on them is told, though more are to come. */
 const mostUntold = 200;
+
+/** Whether a file lies in one of some folders, at any depth. */
+function liesInOne(uri: string, folders: ReadonlySet<string>): boolean {
+  if (folders.size === 0) return false;
+  for (let end = uri.lastIndexOf('/'); end > 0; end = uri.lastIndexOf('/', end - 1))
+    if (folders.has(uri.slice(0, end))) return true;
+  return false;
+}

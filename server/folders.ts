@@ -1,4 +1,9 @@
-import { type Connection, DidChangeWatchedFilesNotification, FileChangeType } from 'vscode-languageserver';
+import {
+  type Connection,
+  DidChangeWatchedFilesNotification,
+  FileChangeType,
+  WatchKind,
+} from 'vscode-languageserver';
 import type { Abilities } from './abilities.ts';
 import type { OpenDocuments } from './documents.ts';
 import type { WorkspaceFiles } from './files.ts';
@@ -20,7 +25,7 @@ export function followFolders(
   changed: () => void,
 ): void {
   connection.onDidChangeWatchedFiles(({ changes }) => files.watched(changes));
-  // A watcher for files says nothing when a whole folder goes.
+  // Of a folder that goes or is renamed in the editor, its own events tell sooner than a watcher.
   connection.workspace.onDidDeleteFiles((params) => files.watched(params.files.map(({ uri }) => gone(uri))));
   connection.workspace.onDidRenameFiles((params) => {
     files.watched(params.files.map(({ oldUri }) => gone(oldUri)));
@@ -29,7 +34,12 @@ export function followFolders(
   if (able.registersWatchers) {
     guardedWork(log, 'Watching files', () =>
       connection.client.register(DidChangeWatchedFilesNotification.type, {
-        watchers: [{ globPattern: '**/*.dough' }],
+        watchers: [
+          { globPattern: '**/*.dough' },
+          { globPattern: '**/.gitignore' },
+          // A folder that comes or goes as a whole is told without the files in it.
+          { globPattern: '**/*', kind: WatchKind.Create | WatchKind.Delete },
+        ],
       }),
     );
   }

@@ -15,6 +15,8 @@ export interface HostFiles {
    * `node_modules` and what git ignores are left out; a folder that cannot be read is empty.
    */
   find(folder: string): AsyncIterable<readonly string[]>;
+  /** Those of some files below a folder that `find` finds, now or once they are there. */
+  findable(folder: string, uris: readonly string[]): Promise<ReadonlySet<string>>;
   /** The text of a file; `undefined` when it is missing, unreadable, not a text, or too large. */
   read(uri: string): Promise<string | undefined>;
   /** The folder whose files belong with a file that lies in no workspace folder. */

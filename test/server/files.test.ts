@@ -79,6 +79,47 @@ describe('the files around a document', () => {
     await told(client, folder.uriOf('a.dough'), false);
   });
 
+  it('are never those that git ignores, or of hidden folders and of packages, whatever a watcher tells', async () => {
+    const left = ['old/flours.dough', '.history/flours.dough', 'node_modules/mill/flours.dough'];
+    const folder = folderWith({ 'a.dough': formula, 'b.dough': formula, '.gitignore': 'old/\n' });
+    const client = await startClient({ folders: [folder.uri] });
+    const [a, b] = [folder.uriOf('a.dough'), folder.uriOf('b.dough')];
+    await client.open(a, formula);
+    await told(client, a, false);
+    for (const name of left) folder.write(name, flour);
+    await watched(
+      client,
+      left.map((name) => ({ uri: folder.uriOf(name), type: 1 as const })),
+    );
+    // One that was looked at and closed again goes as well.
+    await client.open(folder.uriOf(left[0]!), flour);
+    await client.close(folder.uriOf(left[0]!));
+    await client.open(b, formula);
+    await told(client, b, false);
+    client.change(a, `${formula}\n`);
+    await told(client, a, false);
+    folder.write('.gitignore', '# nothing\n');
+    await watched(client, [{ uri: folder.uriOf('.gitignore'), type: 2 }]);
+    await told(client, a, true);
+    folder.write('.gitignore', 'old/\n');
+    await watched(client, [{ uri: folder.uriOf('.gitignore'), type: 2 }]);
+    await told(client, a, false);
+  });
+
+  it('come and go with a folder that is moved outside the editor, of which a watcher tells the folder alone', async () => {
+    const folder = folderWith({ 'a.dough': formula, 'mill/fine/flours.dough': flour });
+    const client = await startClient({ folders: [folder.uri] });
+    const a = folder.uriOf('a.dough');
+    await client.open(a, formula);
+    await told(client, a, true);
+    folder.remove('mill');
+    await watched(client, [{ uri: folder.uriOf('mill'), type: 3 }]);
+    await told(client, a, false);
+    folder.write('miller/fine/flours.dough', flour);
+    await watched(client, [{ uri: folder.uriOf('miller'), type: 1 }]);
+    await told(client, a, true);
+  });
+
   it('come and go with the folders of the workspace', async () => {
     const [bakery, mill] = [folderWith({ 'a.dough': formula }), folderWith({ 'flours.dough': flour })];
     const client = await startClient({ folders: [bakery.uri] });

@@ -82,6 +82,10 @@ export class FilesInMemory implements HostFiles {
     yield [...this.texts.keys()].filter((uri) => uri.startsWith(`${folder}/`)).sort();
   }
 
+  async findable(_: string, uris: readonly string[]): Promise<ReadonlySet<string>> {
+    return new Set(uris);
+  }
+
   async read(uri: string): Promise<string | undefined> {
     return this.texts.get(uri);
   }
