@@ -9,6 +9,7 @@ import { createTableImports } from './imports/formula-from-table.ts';
 import { createFormulaList } from './list/formula-list.ts';
 import { commandIds, languageId } from './names.ts';
 import { createPanels } from './preview/panels.ts';
+import { createServerLife, type ServerLife } from './server-life.ts';
 import { registerShowUses, showUsesCommand } from './show-uses.ts';
 import { createStatusBar } from './status-bar.ts';
 import { createWire } from './wire.ts';
@@ -30,9 +31,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
   const changes = createChangesPanel(wire, guard, context.extensionUri);
   const exports = createSheetExports({ wire, kept: panels.kept, storage: context.globalStorageUri });
   const imports = createTableImports(wire, log);
-  let client: BaseLanguageClient | undefined;
-
-  const start = async () => {
+  const makeClient = () => {
     const fresh = createClient({
       documentSelector: [{ language: languageId }],
       outputChannel: log,
@@ -42,28 +41,21 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
         commands: [commandIds.openSheet, showUsesCommand],
       }),
     });
-    client = fresh;
     wire.attach(fresh);
     fresh.onDidChangeState(({ newState }) => {
-      if (client !== fresh || newState === State.Starting) return;
+      if (server.current !== fresh || newState === State.Starting) return;
       panels.serverRuns(newState === State.Running);
       statusBar.refresh();
       list.refresh();
     });
-    await fresh.start();
+    return fresh;
   };
-  const stop = async () => {
-    const running = client;
-    client = undefined;
-    await running
-      ?.dispose()
-      .catch((error: unknown) => log.warn(`Stopping the language server: ${String(error)}`));
-  };
+  const server: ServerLife<BaseLanguageClient> = createServerLife(makeClient, (sentence) =>
+    log.warn(sentence),
+  );
   const restart = async () => {
     log.info('Restarting the language server.');
-    // A client whose server never came up cannot be started again: every restart takes a new one.
-    await stop();
-    await start();
+    await server.restart();
   };
 
   context.subscriptions.push(
@@ -76,9 +68,9 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     changes,
     registerShowUses(),
     ...registerCommands({ guard, wire, panels, list, changes, exports, imports, log, restart }),
-    { dispose: () => void stop() },
+    { dispose: () => void server.stop() },
   );
-  await guard('start', start)();
+  await guard('start', server.start)();
 }
 
 /** The settings as plain data: the editor's own object has functions on it, which cannot be sent to a worker. */
