@@ -23,6 +23,8 @@ export class WorkspaceFiles {
   readonly #parts: FilesParts;
   /** Files read from the disk, open or not. */
   readonly #onDisk = new Set<string>();
+  /** Of each file that is being read, the reading that began last. */
+  readonly #newest = new Map<string, symbol>();
   #reading = 0;
   #takingIn = false;
   #waiting: (() => void)[] = [];
@@ -144,7 +146,12 @@ export class WorkspaceFiles {
     await Promise.all(
       uris.map(async (uri) => {
         const isOurs = uri.startsWith('file:') && isWanted(uri) && workspace.reads(uri);
+        const own = Symbol();
+        this.#newest.set(uri, own);
         const text = files && isOurs ? await files.read(uri) : undefined;
+        // A disk may answer an earlier question later, with what the file was then.
+        if (this.#newest.get(uri) !== own) return;
+        this.#newest.delete(uri);
         // Meanwhile its folder may have gone.
         if (text === undefined || !workspace.reads(uri)) this.#forget(uri);
         else {

@@ -40,6 +40,7 @@ export class Workspace {
 
   set settings(settings: ServerSettings) {
     this.#settings = settings;
+    this.#revision++;
     this.#settingsNew = true;
   }
 
@@ -128,8 +129,10 @@ export class Workspace {
     if (this.hasRoot(uri) || !this.#documents.has(uri)) return false;
     const isNew = !this.roots.includes(root);
     this.#strayRoots.set(uri, root);
-    if (isNew) this.#rootsNew = true;
-    return isNew;
+    if (!isNew) return false;
+    this.#revision++;
+    this.#rootsNew = true;
+    return true;
   }
 
   /** Gives up the roots that no open file needs any more; whether there were any. */

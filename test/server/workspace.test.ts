@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest';
+import { OpenDocuments } from '../../server/documents.ts';
+import { WorkspaceFiles } from '../../server/files.ts';
+import { Schedule } from '../../server/schedule.ts';
+import { readSettings } from '../../server/settings.ts';
+import { Workspace } from '../../server/workspace.ts';
+import { FilesInMemory } from './in-process.ts';
+
+const nothing = () => undefined;
+
+describe('what the server knows', () => {
+  it('is another with other settings, so that long answers begin anew', () => {
+    const workspace = new Workspace(new OpenDocuments());
+    const before = workspace.revision;
+    workspace.settings = readSettings({ decimalSign: 'comma' }, nothing);
+    expect(workspace.revision).toBeGreaterThan(before);
+  });
+
+  it('is the newest text of a file, though the disk answers in another order than it was asked', async () => {
+    const uri = 'file:///quay/a.dough';
+    const workspace = new Workspace(new OpenDocuments());
+    workspace.folders = ['file:///quay'];
+    const disk = new FilesInMemory();
+    const answers: ((text: string) => void)[] = [];
+    disk.read = () => new Promise((resolve) => answers.push(resolve));
+    const files = new WorkspaceFiles({
+      ...{ host: { files: disk }, workspace, schedule: new Schedule() },
+      log: { error: nothing, warn: nothing, info: nothing },
+      ...{ changed: nothing, rootsChanged: nothing, progress: nothing },
+    });
+    files.watched([{ uri, type: 2 }]);
+    files.watched([{ uri, type: 2 }]);
+    await expect.poll(() => answers.length).toBe(2);
+    answers[1]!('# new\n');
+    // The newer text is taken in before the older one comes.
+    await expect.poll(() => workspace.lines(uri)?.[0]).toBe('# new');
+    answers[0]!('# old\n');
+    await files.settled(1000);
+    expect((await workspace.service()).lines(uri)[0]).toBe('# new');
+  });
+});
