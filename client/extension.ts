@@ -47,6 +47,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       panels.serverRuns(newState === State.Running);
       statusBar.refresh();
       list.refresh();
+      changes.refresh();
     });
     return fresh;
   };

@@ -1,4 +1,4 @@
-import { type CancellationToken, type Disposable, EventEmitter, type WorkspaceEdit } from 'vscode';
+import { type CancellationToken, type Disposable, EventEmitter, type WorkspaceEdit, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type {
   ChangedNotification,
@@ -27,6 +27,8 @@ import type {
   StatusRequest,
   StatusResult,
 } from '../server/protocol.ts';
+
+type ServerEdit = Extract<EditResult, { edit: unknown }>['edit'];
 
 const sheetRequest: SheetRequest = 'doughwright/sheet';
 const sheetTextRequest: SheetTextRequest = 'doughwright/sheetText';
@@ -90,6 +92,8 @@ export function createWire(): WireEnd {
       const result = await ask<EditResult>(editRequest, params);
       if (!result) return 'The language server is not running.';
       if ('cannot' in result) return result.cannot;
+      if (!isOfTextsAtHand(result.edit))
+        return 'The text has changed meanwhile; nothing was written. Ask again.';
       return (await client?.protocol2CodeConverter.asWorkspaceEdit(result.edit)) ?? 'The server has stopped.';
     },
     askCompare: (params) => ask(compareRequest, params),
@@ -100,4 +104,14 @@ export function createWire(): WireEnd {
     },
     dispose: () => changed.dispose(),
   };
+}
+
+/** Whether an edit is of the texts as they stand in the editor: in others it would write at the wrong place. */
+function isOfTextsAtHand({ documentChanges = [] }: ServerEdit): boolean {
+  return documentChanges.every((change) => {
+    if (!('textDocument' in change) || typeof change.textDocument.version !== 'number') return true;
+    const { uri, version } = change.textDocument;
+    const document = workspace.textDocuments.find((one) => one.uri.toString() === uri);
+    return document?.version === version;
+  });
 }

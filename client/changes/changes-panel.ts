@@ -10,6 +10,8 @@ import type { FromChanges, ToChanges } from './messages.ts';
 export interface ChangesPanel extends Disposable {
   /** Shows beside the editor what changed in a file since the last commit. */
   open(uri: string): void;
+  /** Asks anew, for instance once the server runs again. */
+  refresh(): void;
 }
 
 /** What changed since the last commit, read as a baker reads it: git gives the text, the core tells the difference. */
@@ -23,15 +25,18 @@ export function createChangesPanel(wire: Wire, guard: Guard, extensionUri: Uri):
     if (!panel || uri === undefined) return;
     asked += 1;
     const own = asked;
-    const message = await compared(uri);
+    const message = await compared(uri, () => own === asked);
     if (own === asked) void panel?.webview.postMessage(message);
   });
-  const compared = async (file: string): Promise<ToChanges> => {
+  const compared = async (file: string, isWanted: () => boolean): Promise<ToChanges> => {
     const target = Uri.parse(file, true);
     const committed = await lastCommitted(target);
     if ('what' in committed) return { type: 'none', ...committed };
-    following?.dispose();
-    following = committed.changed(() => void refresh());
+    // Meanwhile another file may be shown, or the panel closed.
+    if (isWanted()) {
+      following?.dispose();
+      following = committed.changed(() => void refresh());
+    }
     const comparison = await wire.askCompare({ textDocument: { uri: file }, before: committed.text });
     if (!comparison) {
       const cure = 'The command “Doughwright: Restart Language Server” starts it again.';
@@ -45,6 +50,7 @@ export function createChangesPanel(wire: Wire, guard: Guard, extensionUri: Uri):
   });
 
   return {
+    refresh: () => void refresh(),
     open(file) {
       uri = file;
       if (panel) {
@@ -58,6 +64,7 @@ export function createChangesPanel(wire: Wire, guard: Guard, extensionUri: Uri):
       });
       panel.onDidDispose(() => {
         panel = undefined;
+        asked += 1;
         following?.dispose();
         following = undefined;
       });
