@@ -1,5 +1,5 @@
 import type { Dirent } from 'node:fs';
-import { readdir, readFile, stat } from 'node:fs/promises';
+import { lstat, readdir, readFile, stat } from 'node:fs/promises';
 import { basename, dirname, join, relative, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import ignore, { type Ignore } from 'ignore';
@@ -128,7 +128,7 @@ async function foundBelow(folder: string): Promise<(path: string) => Promise<boo
     if (known.has(at)) return known.get(at);
     const above = await rulesFor(dirname(at));
     const isOut = above === undefined || isLeftOut(basename(at)) || isIgnored(`${at}${sep}`, above);
-    const rules = isOut ? undefined : [...above, ...(await rulesIn(at))];
+    const rules = isOut || (await isLink(at)) ? undefined : [...above, ...(await rulesIn(at))];
     known.set(at, rules);
     return rules;
   };
@@ -136,6 +136,11 @@ async function foundBelow(folder: string): Promise<(path: string) => Promise<boo
     const rules = path.endsWith('.dough') ? await rulesFor(dirname(path)) : undefined;
     return rules !== undefined && !isIgnored(path, rules);
   };
+}
+
+async function isLink(path: string): Promise<boolean> {
+  const about = await lstat(path).catch(() => undefined);
+  return about?.isSymbolicLink() === true;
 }
 
 function isLeftOut(folder: string): boolean {

@@ -1,3 +1,5 @@
+import { symlinkSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Diagnostic } from 'vscode-languageserver-protocol';
 import { type Client, pushing } from './client.ts';
@@ -117,6 +119,19 @@ describe('the files around a document', () => {
     await told(client, a, false);
     folder.write('miller/fine/flours.dough', flour);
     await watched(client, [{ uri: folder.uriOf('miller'), type: 1 }]);
+    await told(client, a, true);
+  });
+
+  it('count once, though one was looked at through a link to its folder', async () => {
+    const folder = folderWith({ 'a.dough': formula, 'mill/flours.dough': flour });
+    symlinkSync(join(folder.path, 'mill'), join(folder.path, 'link'));
+    const client = await startClient({ folders: [folder.uri] });
+    const a = folder.uriOf('a.dough');
+    await client.open(a, formula);
+    await told(client, a, true);
+    await client.open(folder.uriOf('link/flours.dough'), flour);
+    await told(client, a, false);
+    await client.close(folder.uriOf('link/flours.dough'));
     await told(client, a, true);
   });
 
