@@ -57,9 +57,13 @@ export function createTableImports(wire: Wire, log: LogOutputChannel): TableImpo
         void window.showInformationMessage('Select the table first, the names with the amounts.');
         return;
       }
-      const made = await make(editor.document.getText(editor.selection), 'selection');
+      const { document, selection } = editor;
+      const { version } = document;
+      const made = await make(document.getText(selection), 'selection');
       if (!made) return;
-      if (editor.document.languageId === languageId) await put(editor.document, editor.selection, made.text);
+      // Where somebody typed meanwhile, the table no longer stands where it was selected.
+      if (document.languageId === languageId && document.version === version)
+        await put(document, selection, made.text);
       else await openNew(made.text);
     },
   };
