@@ -14,8 +14,12 @@ const mostEntries = 200_000;
 /** The files of the machine's own disk. */
 export const disk: HostFiles = {
   async *find(folder) {
+    const at = fileURLToPath(folder);
+    // A watcher tells of thousands of files that may be folders; the walk begins with all that git ignores there.
+    const about = await stat(at).catch(() => undefined);
+    if (!about?.isDirectory()) return;
     let uris: string[] = [];
-    for await (const path of doughFilesBelow(fileURLToPath(folder))) {
+    for await (const path of doughFilesBelow(at)) {
       uris.push(pathToFileURL(path).href);
       if (uris.length < batch) continue;
       yield uris;
