@@ -1,4 +1,4 @@
-import { degrees, degreesApart, minutes, trimmed } from '../text/figures.ts';
+import { degrees, degreesApart, degreesToRead, minutes, trimmed } from '../text/figures.ts';
 import { escapeMarkdown } from './formula-words.ts';
 import type { ComparisonRow, HeatFacts, WaterComparison } from './heat-of.ts';
 
@@ -30,7 +30,7 @@ export function comparisonMarkdown(comparison: WaterComparison): string[] {
       '| | rule of thumb | balance of heat |',
       '| :-- | --: | --: |',
       ...rows,
-      `| **water** | **${degrees(ruleCelsius)}** | **${degrees(balanceCelsius)}** |`,
+      `| **water** | **${degreesToRead(ruleCelsius)}** | **${degreesToRead(balanceCelsius)}** |`,
     ].join('\n'),
     differenceWords(comparison),
   ];

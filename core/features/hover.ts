@@ -3,12 +3,13 @@ import { mixerTrials } from '../analysis/mixer-trials.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import { planOf } from '../analysis/plan.ts';
 import { trialsOf } from '../analysis/trials.ts';
+import type { SolvedSection } from '../calc/formula-result.ts';
 import { lineId, sectionId } from '../model/formula-model.ts';
 import { findIngredient } from '../model/ingredient.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../syntax/tree.ts';
 import { findProperty } from '../syntax/vocabulary.ts';
-import { degrees, degreesApart, duration, figure, mass, percent } from '../text/figures.ts';
+import { degrees, degreesApart, degreesToRead, duration, figure, mass, percent } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
 import { calibrationMarkdown } from './calibration-words.ts';
 import { compositionMarkdown, flourMarkdown } from './composition-words.ts';
@@ -144,22 +145,29 @@ function headerHover(
   return undefined;
 }
 
+/** What the percent of a section is of: its flour, or its line of 100% where it has no flour. */
+function wholeOf(section: SolvedSection): string {
+  if (section.kind === 'dough') return 'of the flour';
+  const name = escapeMarkdown(section.name);
+  if (section.flourGrams === undefined || section.flourGrams > 0) return `of the flour of the ${name}`;
+  const whole = section.lines.filter((line) => line.fraction !== undefined && isNear(line.fraction, 1));
+  return whole.length === 1 ? `of the ${escapeMarkdown(whole[0]!.name)}` : `in the ${name}`;
+}
+
+const isNear = (one: number, other: number): boolean => Math.abs(one - other) < 1e-9;
+
 function ingredientMarkdown(analysis: Analysis, facts: LineFacts): string[] {
   const { line, section, ingredient, final } = facts;
   const figures: string[] = [];
-  if (line.fraction !== undefined)
-    figures.push(
-      `**${percent(line.fraction)}** of the flour${section.kind === 'dough' ? '' : ` of the ${escapeMarkdown(section.name)}`}`,
-    );
+  if (line.fraction !== undefined) figures.push(`**${percent(line.fraction)}** ${wholeOf(section)}`);
   if (line.grams !== undefined) figures.push(`**${mass(line.grams)}**`);
   const said = [
     `**${escapeMarkdown(line.name)}** ${figures.length > 0 ? `— ${figures.join(' · ')}` : ''}`.trim(),
   ];
   if (line.unsolved !== undefined) said.push('Not known yet: the line, or one it hangs on, is not finished.');
   if (final?.grams !== undefined && final.drawnGrams !== undefined && final.drawnGrams > 0) {
-    said.push(
-      `${mass(final.grams)} goes into the final mix; ${mass(final.drawnGrams)} comes with what is drawn.`,
-    );
+    const rest = `${mass(final.grams)} goes into the final mix; ${mass(final.drawnGrams)} comes with what is drawn.`;
+    said.push(isNear(final.grams, 0) ? 'All of it comes with what is drawn.' : rest);
   }
   if (line.part) {
     const part = analysis.solved?.sections.find((one) => one.id === line.key);
@@ -234,10 +242,12 @@ function phaseAdded(mix: MixAnalysis, line: number): string | undefined {
   const [before, end] = [phaseEnds[index - 1], phaseEnds[index]];
   if (before === undefined || end === undefined) return undefined;
   const parts: string[] = [];
-  if (before.celsius !== undefined && end.celsius !== undefined)
-    parts.push(
-      `${end.celsius < before.celsius ? '−' : '+'}${degreesApart(Math.abs(end.celsius - before.celsius))}`,
-    );
+  if (before.celsius !== undefined && end.celsius !== undefined) {
+    const apart = end.celsius - before.celsius;
+    // Less than reads as a tenth of a degree.
+    if (Math.abs(apart) < 0.05) parts.push('no change in temperature');
+    else parts.push(`${apart < 0 ? '−' : '+'}${degreesApart(Math.abs(apart))}`);
+  }
   const worked = (end.development ?? 0) - (before.development ?? 0);
   if (worked >= 0.005) parts.push(`${figure(100 * worked, 0)}% of the work full development needs`);
   return parts.length === 0 ? undefined : `This line alone: ${parts.join(', ')}.`;
@@ -264,7 +274,7 @@ function waterMarkdown(mix: MixAnalysis): string[] {
     said.push(`For a dough of ${degrees(mix.targetCelsius)}: ${words.text}.`, ...words.detail);
   else if (facts.comparison !== undefined)
     said.push(
-      `For a dough of ${degrees(mix.targetCelsius)} it would have to be at ${degrees(facts.comparison.balanceCelsius)}.`,
+      `For a dough of ${degrees(mix.targetCelsius)} it would have to be at ${degreesToRead(facts.comparison.balanceCelsius)}.`,
     );
   if (facts.comparison !== undefined) said.push(...comparisonMarkdown(facts.comparison));
   return [...said, ...heatSentences(facts)];

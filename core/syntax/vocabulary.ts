@@ -63,6 +63,7 @@ const many = (word: string, form: Form, example: string, meaning: string): Prope
   repeatable: true,
 });
 
+const shareExamples: Readonly<Record<string, string>> = { salt: '1.5%', ash: '0.55%' };
 const shares: readonly Property[] = [
   ['water', 'water in it'],
   ['protein', 'protein in it'],
@@ -75,7 +76,9 @@ const shares: readonly Property[] = [
   ['salt', 'salt in it'],
   ['ash', 'minerals in it'],
   ['alcohol', 'alcohol in it'],
-].map(([word, meaning]) => property(word!, word === 'protein' ? 'protein' : 'percent', '12.5%', meaning!));
+].map(([word, meaning]) =>
+  property(word!, word === 'protein' ? 'protein' : 'percent', shareExamples[word!] ?? '12.5%', meaning!),
+);
 
 const ofIngredient: readonly Property[] = [
   ...shares,

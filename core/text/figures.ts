@@ -34,6 +34,11 @@ export function degrees(celsius: number): string {
   return marked('temperature', celsius);
 }
 
+/** A temperature with one place, below zero with the minus sign of print: never for the text of files. */
+export function degreesToRead(celsius: number): string {
+  return degrees(celsius).replace('-', '−');
+}
+
 /** By how much two temperatures differ, with one place. */
 export function degreesApart(celsius: number): string {
   return marked('difference', celsius);
