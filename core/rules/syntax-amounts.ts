@@ -107,7 +107,7 @@ export const syntaxOfAmounts: readonly Rule[] = [
     level: error,
     title: 'A character that cannot stand here',
     explanation:
-      'Take it out, or put the whole name in quotes. Lines by which git marks a merge that is not finished, and letters of a file that was not saved as UTF-8, are told as such.',
+      'Take it out, or put the whole name in quotes. Bullets, numbers of a list, tables, ruled lines, printed quotes and comments of other notations are told as what they are, with a fix. Lines by which git marks a merge that is not finished, and letters of a file that was not saved as UTF-8, are told as such.',
     bad: rich('butter* 4%'),
     good: rich('butter  4%'),
   },

@@ -5,6 +5,7 @@ import { type NamedKind, nameless, statementOf, unknownAmount } from './named-li
 import { nameBetween, nameOf } from './names.ts';
 import { rangeProblem, strangeCharacter, twoReadings } from './number-problems.ts';
 import { insertFix, problem, replaceFix } from './problem.ts';
+import { readNumber } from './quantity.ts';
 import * as t from './tokens.ts';
 import type {
   IngredientStatement,
@@ -43,8 +44,10 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
           ? `“${quantity.number}” of what? Write a unit: ${quantity.number}% of flour, or ${quantity.number} g.`
           : `“${quantity.number}” of what? Write a unit: ${quantity.number} pieces, or ${quantity.number} kg.`;
       const written = kind === 'ingredient' ? ['%', ' g'] : [' pieces', ' kg'];
+      // Beyond twice the flour it is grams, or the end of a name: the baker chooses.
+      const likely = kind === 'ingredient' && readNumber(quantity.number) > 200 ? -1 : 0;
       const fixes = written.map((unit, index) =>
-        insertFix(`Write ${quantity.number}${unit}`, quantity.end, unit, index === 0),
+        insertFix(`Write ${quantity.number}${unit}`, quantity.end, unit, index === likely),
       );
       // Where the whole text is a known name, its amount is missing and not the unit.
       return {

@@ -254,7 +254,9 @@ function amountFirst(
   kind: NamedKind,
   options: Options,
 ): LineRead {
-  const name = nameOf(line, trailing);
+  // `500 g of raisins`
+  const named = trailing.length > 1 && trailing[0]!.tokenType === t.Of ? trailing.slice(1) : trailing;
+  const name = nameOf(line, named);
   if (name === undefined) return nameless(amount.start, amount.end, kind);
   const span = { start: amount.start, end: name.end };
   const swapped = `${line.slice(name.start, name.end)}  ${line.slice(amount.start, amount.end)}`;

@@ -38,17 +38,69 @@ export function readHeader(
   const first = wordAt(tokens, 0);
   const isSection = (sectionWords as readonly string[]).includes(first);
   if (last.tokenType === Colon) {
-    if (isSection) return sectionHeader(line, tokens.slice(0, -1), first as SectionKind, around, last);
+    if (isSection) return withoutColons(line, tokens, first as SectionKind, around);
     return otherHeader(line, tokens, around);
   }
   if (!isSection || tokens.some((token) => amounts.has(token.tokenType))) return undefined;
+  const displaced = displacedColon(line, tokens, first as SectionKind, around);
+  if (displaced !== undefined) return displaced;
   const colonAt = tokens.findIndex((token) => token.tokenType === Colon);
   const head = colonAt < 0 ? tokens : tokens.slice(0, colonAt);
   if (!opensWithoutColon(head, first, around)) return undefined;
   const read = sectionHeader(line, head, first as SectionKind, around);
   const wrong =
-    colonAt < 0 ? missingColon(first, last) : afterColon(tokens[colonAt]!, tokens[colonAt + 1]!, last);
+    colonAt < 0 ? missingColon(line, first, last) : afterColon(tokens[colonAt]!, tokens[colonAt + 1]!, last);
   return { statement: read.statement, problems: [wrong, ...read.problems] };
+}
+
+/** `formula: Quay Tin:` and `formula Quay Tin::` have one colon too many. */
+function withoutColons(
+  line: string,
+  tokens: readonly IToken[],
+  section: SectionKind,
+  around: Surroundings,
+): HeaderRead {
+  const last = tokens[tokens.length - 1]!;
+  let words = tokens.slice(0, -1);
+  let stray: IToken | undefined;
+  while (words.length > 1 && words[words.length - 1]!.tokenType === Colon) {
+    stray = words[words.length - 1];
+    words = words.slice(0, -1);
+  }
+  if (words.length > 2 && words[1]!.tokenType === Colon) {
+    stray = words[1];
+    words = [words[0]!, ...words.slice(2)];
+  }
+  const read = sectionHeader(line, words, section, around, last);
+  if (stray === undefined || read.problems.length > 0) return read;
+  const span = { start: stray.startOffset, end: endOf(stray) };
+  const message = 'One colon is enough, at the end of the line.';
+  const fix = replaceFix('Take the colon out', span, '', true);
+  return { statement: read.statement, problems: [problem('stray-colon', message, span, fix)] };
+}
+
+/** `formula: Quay Tin`: the colon stands behind the first word in place of the last. */
+function displacedColon(
+  line: string,
+  tokens: readonly IToken[],
+  section: SectionKind,
+  around: Surroundings,
+): HeaderRead | undefined {
+  const [head, colon, ...words] = tokens;
+  if (colon?.tokenType !== Colon || words.length === 0 || section === 'process') return undefined;
+  if (!around.afterBlank || ((roleWords as readonly string[]).includes(section) && around.context !== 'none'))
+    return undefined;
+  const read = sectionHeader(line, [head!, ...words], section, around);
+  if (read.problems.length > 0) return undefined;
+  const span = { start: colon.startOffset, end: endOf(colon) };
+  const end = endOf(words[words.length - 1]!);
+  const edits = [
+    { ...span, insert: '' },
+    { start: end, end, insert: ':' },
+  ];
+  const message = `The colon goes to the end of the line that starts the ${section}.`;
+  const fix = { title: 'Put the colon at the end', edits, preferred: true as const };
+  return { statement: read.statement, problems: [problem('missing-colon', message, span, fix)] };
 }
 
 /** `process: bulk 1 h` */
@@ -59,12 +111,14 @@ function afterColon(colon: IToken, next: IToken, last: IToken): SyntaxProblem {
   return problem('missing-colon', message, { start: next.startOffset, end: endOf(last) }, fix);
 }
 
-function missingColon(section: string, last: IToken): SyntaxProblem {
+function missingColon(line: string, section: string, last: IToken): SyntaxProblem {
   const end = endOf(last);
   const message = `The line that starts the ${section} ends with a colon.`;
   const isOpen = last.tokenType === Quoted && !/^".*"$/.test(last.image);
   if (!isOpen) {
-    const fix = insertFix('Put the colon', end, ':', true);
+    // `formula Quay Tin;` and `formula Quay Tin -` have another sign in its place.
+    const from = line.slice(0, end).replace(/[\s.;,：{=–—-]+$/u, '').length;
+    const fix = replaceFix('Put the colon', { start: from, end }, ':', true);
     return problem('missing-colon', message, { start: end - 1, end }, fix);
   }
   const at = last.image.endsWith(':') ? end - 1 : end;

@@ -1,5 +1,6 @@
 import { readNamedAmount } from './amount.ts';
 import { readHeader, type Surroundings } from './header.ts';
+import { markAtStart, ruleOrComment, withoutMarks } from './marks.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
 import { problem } from './problem.ts';
 import { findPropertyOf, readPartTemperature, readProperty, unknownProperty } from './property.ts';
@@ -33,15 +34,44 @@ export function parseLine(text: string, around: Surroundings): ParsedLine {
   if (meaning.length === 0) {
     return { text, tokens, statement: { kind: 'blank' }, problems: [], empty: true, ...rest };
   }
-  const header = readHeader(text, meaning, around);
-  if (header !== undefined) {
-    const statement: Statement = header.statement ?? { kind: 'unreadable' };
-    return { text, tokens, statement, problems: header.problems.slice(0, 1), empty: false, ...rest };
-  }
-  return { text, tokens, empty: false, ...rest, ...readBody(text, meaning, around) };
+  return { text, tokens, empty: false, ...rest, ...readMarked(text, meaning, around) };
 }
 
-function readBody(text: string, meaning: ReturnType<typeof cutLine>['meaning'], around: Surroundings) {
+type Read = Pick<ParsedLine, 'statement' | 'problems' | 'otherwise'>;
+
+/** Reads a line by what it says, and tells of bullets, tables and the like with one finding in place of all others. */
+function readMarked(text: string, meaning: Meaning, around: Surroundings): Read {
+  if (around.context === 'unknown') return readLine(text, meaning, around);
+  const started = markAtStart(text);
+  if (started !== undefined && around.context !== 'none') {
+    const said = cutLine(started.text).meaning;
+    // `- # from the mill` says nothing.
+    const statement: Statement =
+      said.length === 0 ? { kind: 'unreadable' } : readLine(started.text, said, around).statement;
+    return { statement, problems: [started.problem] };
+  }
+  const read = readLine(text, meaning, around);
+  if (read.problems.length === 0 || around.context === 'none') return read;
+  const ruled = ruleOrComment(text);
+  if (ruled !== undefined) return { statement: { kind: 'unreadable' }, problems: [ruled] };
+  for (const marked of withoutMarks(text)) {
+    const said = cutLine(marked.text).meaning;
+    if (said.length === 0) continue;
+    const plain = readLine(marked.text, said, around);
+    if (plain.problems.length === 0) return { statement: plain.statement, problems: [marked.problem] };
+  }
+  return read;
+}
+
+function readLine(text: string, meaning: Meaning, around: Surroundings): Read {
+  const header = readHeader(text, meaning, around);
+  if (header === undefined) return readBody(text, meaning, around);
+  return { statement: header.statement ?? { kind: 'unreadable' }, problems: header.problems.slice(0, 1) };
+}
+
+type Meaning = ReturnType<typeof cutLine>['meaning'];
+
+function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
   const { context } = around;
   const first = meaning[0]!;
   if (context === 'unknown') return { statement: { kind: 'silent' } as const, problems: [] };

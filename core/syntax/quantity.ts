@@ -19,7 +19,7 @@ const vulgarFractions: Readonly<Record<string, number>> = {
   '⅞': 7 / 8,
 };
 
-const blank = '[ \\t\\u00A0\\u2007\\u202F]';
+const blank = '[ \\t\\u00A0\\u1680\\u2000-\\u200A\\u202F\\u205F\\u3000]';
 const sticky = (source: string): RegExp => new RegExp(source, 'uy');
 const datePattern = sticky('(\\d{4})-(\\d{2})-(\\d{2})(?![\\p{L}\\p{N}-])');
 const clockPattern = sticky('(\\d{1,2}):(\\d{2})(?![\\p{L}\\p{N}:])');
@@ -42,7 +42,7 @@ const matchAt = (pattern: RegExp, text: string, at: number): RegExpExecArray | n
 
 /** The value of a number as written: decimal point or comma, a fraction, or a whole with a fraction. */
 export function readNumber(written: string): number {
-  const text = written.replace('−', '-').replace(/[\u00A0\u2007\u202F\t]/g, ' ');
+  const text = written.replace('−', '-').replace(/\s/g, ' ');
   const vulgar = vulgarFractions[text[text.length - 1]!];
   if (vulgar !== undefined) {
     const size = Number(text.slice(0, -1).replace(/^[-+]/, '').trim() || '0') + vulgar;
@@ -166,7 +166,7 @@ function scanNumber(text: string, start: number): Quantity | undefined {
   const match = matchAt(numberPattern, text, start);
   if (match === null) return undefined;
   let number = match[0];
-  const slashed = /^(\d+)[ \t\u00A0\u2007\u202F]\d+\/0+$|\/0+$/.exec(number);
+  const slashed = /^(\d+)\s\d+\/0+$|\/0+$/.exec(number);
   if (slashed !== null) return undefined;
   let numberEnd = start + number.length;
   let at = skipBlanks(text, numberEnd);
