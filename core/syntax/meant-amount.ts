@@ -22,6 +22,8 @@ const number = String.raw`(?:\d+\s+)?\d+\/\d+|\d+[½¼¾]|[½¼¾]|\d+(?:[.,]\d+
 const numberAndWord = new RegExp(String.raw`(?:^|\s)((${number})\s*(\p{L}+\.?|%{2,}|%(?:\s%)+))$`, 'u');
 const openPoint = /(?:^|\s)([.,](\d+)\s*(\p{L}+\.?|%))$/u;
 const barePoint = /(?:^|\s)((\d+)[.,]\s*(\p{L}+\.?|%))$/u;
+const openFigure = /\s(\d+\.)$/;
+const begunBalance = /\s(bal(?:a(?:nc?)?)?)$/i;
 const rest = /\s((?:the\s+)?(?:rest|remainder))$/i;
 
 function spelled(unit: string, words: string): Record<string, string> {
@@ -88,6 +90,14 @@ export function unreadAmount(
   const bareUnit = bare === null ? undefined : meantUnit(bare[3]!);
   if (bare !== null && bareUnit !== undefined)
     return cured(bare, 'no-amount', amount(bare[2]!, bareUnit), 'No point stands where no figure follows it');
+  // Half typed: `fresh yeast 1.` and `wholemeal wheat bal`.
+  const figure = openFigure.exec(text);
+  if (figure !== null) {
+    const message = `“${figure[1]}” is not finished. Write the amount with its unit, as in ${figure[1]}5% or 20 g.`;
+    return { start: at(figure).start, problem: problem('missing-amount', message, at(figure)) };
+  }
+  const begun = begunBalance.exec(text);
+  if (begun !== null) return cured(begun, 'missing-amount', 'balance', `“${begun[1]}” is not finished`);
   const balance = rest.exec(text);
   if (balance !== null)
     return cured(
