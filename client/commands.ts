@@ -1,5 +1,6 @@
 import { commands, type Disposable, type LogOutputChannel, window } from 'vscode';
 import type { ChangesPanel } from './changes/changes-panel.ts';
+import { convertMixing } from './convert-mixing.ts';
 import type { SheetExports } from './exports/sheet-exports.ts';
 import type { Guard } from './guard.ts';
 import type { TableImports } from './imports/formula-from-table.ts';
@@ -34,11 +35,16 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     if (!place) void window.showInformationMessage('Put the cursor into a formula of a .dough file first.');
     return place;
   };
-  /** A place with the name of its formula, so that a pinned sheet stays with it when lines move. */
-  const named = async (place: FollowedPlace): Promise<FollowedPlace> => {
-    if (place.formula !== undefined) return place;
+  /** The place with the name of its formula, so that it stays with it when lines move; without one says what to do. */
+  const formulaOf = async (chosen: unknown): Promise<FollowedPlace | undefined> => {
+    const place = await placeOf(chosen);
+    if (!place || place.formula !== undefined) return place;
     const status = await wire.askStatus({ textDocument: { uri: place.uri }, line: place.line });
-    return status ? { ...place, formula: status.formula } : place;
+    if (status) return { ...place, formula: status.formula };
+    void window.showInformationMessage(
+      'There is no formula at the cursor: put it into one; “Doughwright: Restart Language Server” helps where nothing is computed.',
+    );
+    return undefined;
   };
 
   return [
@@ -52,35 +58,35 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     commands.registerCommand(
       commandIds.openPinnedSheet,
       guard('open a pinned sheet', async (chosen?: unknown) => {
-        const place = await placeOf(chosen);
-        if (place) panels.openPinned(await named(place));
+        const place = await formulaOf(chosen);
+        if (place) panels.openPinned(place);
       }),
     ),
     commands.registerCommand(
       commandIds.workFromSheet,
       guard('work from the sheet', async (chosen?: unknown) => {
-        const place = await placeOf(chosen);
-        if (place) panels.openPinned(await named(place), 'working');
+        const place = await formulaOf(chosen);
+        if (place) panels.openPinned(place, 'working');
       }),
     ),
     commands.registerCommand(
       commandIds.saveSheet,
       guard('save the sheet', async (chosen?: unknown) => {
-        const place = await placeOf(chosen);
+        const place = await formulaOf(chosen);
         if (place) await exports.saveAs(place);
       }),
     ),
     commands.registerCommand(
       commandIds.printSheet,
       guard('print the sheet', async (chosen?: unknown) => {
-        const place = await placeOf(chosen);
+        const place = await formulaOf(chosen);
         if (place) await exports.print(place);
       }),
     ),
     commands.registerCommand(
       commandIds.copySheet,
       guard('copy the sheet', async (chosen?: unknown) => {
-        const place = await placeOf(chosen);
+        const place = await formulaOf(chosen);
         if (place) await exports.copy(place);
       }),
     ),
@@ -115,14 +121,7 @@ export function registerCommands(parts: CommandParts): Disposable[] {
       commandIds.refreshList,
       guard('refresh the list', () => list.refresh()),
     ),
-    commands.registerCommand(
-      commandIds.convertMixing,
-      // The menu of the cursor’s line with nothing but the mixers to convert to; off a programme it says that there is none.
-      guard('convert mixing', async () => {
-        const args = { kind: 'refactor.rewrite.convert-mix', apply: 'never' };
-        await commands.executeCommand('editor.action.codeAction', args);
-      }),
-    ),
+    commands.registerCommand(commandIds.convertMixing, guard('convert mixing', convertMixing)),
     commands.registerCommand(
       commandIds.showLog,
       guard('show log', () => log.show()),

@@ -23,10 +23,13 @@ import {
   waitForPanel,
 } from './workbench.ts';
 
+const floursFile = 'flours.dough';
+const files = { [formulaFile]: formulaText, [floursFile]: 'flour quay white:\n  grain wheat\n' };
+
 describe('a batch sheet taken out of the editor', () => {
   let editor: Editor;
   beforeAll(async () => {
-    editor = await startEditor({ packages: [extensionPackage()], files: { [formulaFile]: formulaText } });
+    editor = await startEditor({ packages: [extensionPackage()], files });
     const { page } = editor;
     await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
     await openFile(page, formulaFile);
@@ -96,5 +99,24 @@ describe('a batch sheet taken out of the editor', () => {
       .getByText(/This editor cannot print by itself/)
       .first()
       .waitFor({ timeout: 20_000 });
+  });
+
+  it.each([
+    ['Save Sheet As…', /There is no formula at the cursor/],
+    ['Print Sheet', /There is no formula at the cursor/],
+    ['Work from the Batch Sheet', /There is no formula at the cursor/],
+    ['Open Batch Sheet and Pin It', /There is no formula at the cursor/],
+    ['Convert Mixing Programme', /put the cursor into a mixing programme/],
+  ])('says at once what to do where %s finds nothing', async (command, said) => {
+    const { page } = editor;
+    await openFile(page, floursFile);
+    await runCommand(page, 'Notifications: Clear All Notifications');
+    await runCommand(page, `Doughwright: ${command}`);
+    await page
+      .locator('.notification-list-item-message', { hasText: said })
+      .first()
+      .waitFor({ timeout: 20_000 });
+    expect(await page.locator('.quick-input-widget').isVisible()).toBe(false);
+    expect(await page.locator('iframe.webview').count()).toBe(0);
   });
 });

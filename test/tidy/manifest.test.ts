@@ -38,6 +38,12 @@ describe('the manifest and the code name the same things', () => {
     for (const command of named) expect(Object.values<string>(commandIds)).toContain(command);
   });
 
+  it('what the menu of a text holds of ours stands together, and not among the editor’s own', () => {
+    const groups = contributes.menus['editor/context'].map(({ group }) => group.replace(/@\d+$/, ''));
+    expect([...new Set(groups)]).toHaveLength(1);
+    expect(groups).not.toContain('navigation');
+  });
+
   it('views, and what leads to a command or a walkthrough in words', () => {
     expect(
       Object.values(contributes.views)
