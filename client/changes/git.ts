@@ -69,6 +69,12 @@ export async function repositoryOf(uri: Uri): Promise<{ readonly repository: Rep
 
 /** Reads a file out of the last commit. */
 export async function lastCommitted(uri: Uri): Promise<Committed> {
+  if (uri.scheme === 'untitled') {
+    return {
+      what: 'This text is in no file yet.',
+      cure: 'Save it into a folder under git and commit it: what changes from then on is told here.',
+    };
+  }
   const found = await repositoryOf(uri);
   if (!('repository' in found)) return found;
   const { repository } = found;

@@ -94,4 +94,16 @@ describe('working from the panel', () => {
     await setTheme(editor, 'light');
     await screenshot(page, 'what-changed');
   });
+
+  it('says of a text in no file that there is nothing to compare it with', async () => {
+    const { page } = editor;
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await page.evaluate("navigator.clipboard.writeText('strong white\\t1000 g\\nwater\\t650 g\\n')");
+    await runCommand(page, 'View: Close All Editors');
+    await runCommand(page, 'Doughwright: Formula from Table on the Clipboard');
+    await waitForHint(page, 'New Formula', /\b65\b/);
+    await runCommand(page, 'Doughwright: What Changed Since the Last Commit');
+    const said = await waitForPanel(page, 'why there is nothing', (text) => /no file yet/.test(text));
+    expect(said).toContain('Save it');
+  });
 });

@@ -49,6 +49,20 @@ describe('what parts the cells', () => {
   });
 });
 
+describe('the name', () => {
+  it('is the heading of a page of notes without its sign', () => {
+    const table = '## Quay Tin\n\n| strong white | 1000 g |\n|---|---|\n| water | 650 g |\n';
+    expect(imported(table).formulas).toEqual(['Quay Tin']);
+    expect(imported(table).text).toMatch(/^formula Quay Tin:/);
+  });
+
+  it('keeps a number sign that is part of it', () => {
+    expect(imported('#3 Tin\n\nIngredient\tg\nstrong white\t1000\nwater\t650\n').formulas).toEqual([
+      '#3 Tin',
+    ]);
+  });
+});
+
 describe('which column is what', () => {
   it('finds names, weights and percentages by their headings, wherever they stand', () => {
     const table = 'No;Price;Weight (kg);Ingredient\n1;0,74;1,5;strong white\n2;0,00;1,05;water\n';

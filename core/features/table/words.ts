@@ -75,7 +75,9 @@ const titleLabel =
 
 /** The name of a formula in the cells of a row above its table; `undefined` where they say none. */
 export function titleIn(cells: readonly string[]): string | undefined {
-  const [first, second, more] = cells.filter((cell) => cell !== '');
+  // Without the signs that make it a heading in Markdown.
+  const said = cells.map((cell) => cell.replace(/^#{1,6}\s+(?=\S)/, ''));
+  const [first, second, more] = said.filter((cell) => cell !== '');
   if (first === undefined || more !== undefined) return undefined;
   const behind = first.replace(titleLabel, '');
   if (second === undefined) return behind || first;
