@@ -1,10 +1,11 @@
 import { commands, type Disposable, type LogOutputChannel, window } from 'vscode';
 import type { ChangesPanel } from './changes/changes-panel.ts';
 import { convertMixing } from './convert-mixing.ts';
+import type { Cursor } from './cursor.ts';
 import type { SheetExports } from './exports/sheet-exports.ts';
 import type { Guard } from './guard.ts';
 import type { TableImports } from './imports/formula-from-table.ts';
-import { isEntry, showChosen } from './list/chosen.ts';
+import { isEntry, showAgain, showChosen } from './list/chosen.ts';
 import type { FormulaList } from './list/formula-list.ts';
 import { newFormula } from './list/new-formula.ts';
 import { commandIds } from './names.ts';
@@ -15,6 +16,7 @@ import type { Wire } from './wire.ts';
 export interface CommandParts {
   readonly guard: Guard;
   readonly wire: Wire;
+  readonly cursor: Cursor;
   readonly panels: Panels;
   readonly list: FormulaList;
   readonly changes: ChangesPanel;
@@ -26,11 +28,16 @@ export interface CommandParts {
 
 /** Everything the palette, the menus and the keys can ask for. */
 export function registerCommands(parts: CommandParts): Disposable[] {
-  const { guard, wire, panels, list, changes, exports, imports, log, restart } = parts;
+  const { guard, wire, cursor, panels, list, changes, exports, imports, log, restart } = parts;
+  /** Shows what a menu handed over; from a page that has no cursor, as the first steps are, the formula worked on last. */
+  const show = async (chosen: unknown): Promise<void> => {
+    const isAtHand = chosen !== undefined || window.activeTextEditor || panels.placeAtHand();
+    await (isAtHand ? showChosen(chosen) : showAgain(cursor.last));
+  };
   /** The formula that a command is about; what a menu hands over is shown in the editor first. */
   const placeOf = async (chosen: unknown): Promise<FollowedPlace | undefined> => {
     if (isEntry(chosen)) return { uri: chosen.uri, line: chosen.line, formula: chosen.name };
-    await showChosen(chosen);
+    await show(chosen);
     const place = panels.placeAtHand();
     if (!place) void window.showInformationMessage('Put the cursor into a formula of a .dough file first.');
     return place;
@@ -51,7 +58,7 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     commands.registerCommand(
       commandIds.openSheet,
       guard('open batch sheet', async (chosen?: unknown) => {
-        await showChosen(chosen);
+        await show(chosen);
         panels.open();
       }),
     ),

@@ -10,6 +10,8 @@ export interface CursorPlace {
 export interface Cursor extends Disposable {
   /** Where the cursor stands in the active editor, when that editor holds formulas. */
   readonly place: CursorPlace | undefined;
+  /** Where it stood last in a formula's file, whatever has been opened since. */
+  readonly last: CursorPlace | undefined;
   /** Fires when the line or the document changes, never for a move within a line. */
   onDidMove(listener: (place: CursorPlace | undefined) => void): Disposable;
 }
@@ -18,9 +20,11 @@ export interface Cursor extends Disposable {
 export function watchCursor(): Cursor {
   const moved = new EventEmitter<CursorPlace | undefined>();
   let place = placeOf(window.activeTextEditor);
+  let last = place;
   const moveTo = (next: CursorPlace | undefined) => {
     if (next?.uri === place?.uri && next?.line === place?.line) return;
     place = next;
+    last = next ?? last;
     moved.fire(next);
   };
   const subscriptions = [
@@ -33,6 +37,9 @@ export function watchCursor(): Cursor {
   return {
     get place() {
       return place;
+    },
+    get last() {
+      return last;
     },
     onDidMove: (listener) => moved.event(listener),
     dispose: () => {

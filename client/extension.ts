@@ -68,7 +68,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     list,
     changes,
     registerShowUses(),
-    ...registerCommands({ guard, wire, panels, list, changes, exports, imports, log, restart }),
+    ...registerCommands({ guard, wire, cursor, panels, list, changes, exports, imports, log, restart }),
     { dispose: () => void server.stop() },
   );
   await guard('start', server.start)();

@@ -1,5 +1,6 @@
 import { Range, Uri, window, workspace } from 'vscode';
 import type { OverviewEntry } from '../../server/protocol.ts';
+import type { CursorPlace } from '../cursor.ts';
 
 /**
  * What a menu hands to a command: an entry of the list, a file of the explorer, or nothing from the palette. Shows it in
@@ -22,6 +23,13 @@ export async function showChosen(chosen: unknown): Promise<void> {
     ...(open?.viewColumn ? { viewColumn: open.viewColumn } : {}),
     selection: new Range(chosen.line, 0, chosen.line, 0),
   });
+}
+
+/** Shows a text that is still open once more, with the cursor where it stood. */
+export async function showAgain(place: CursorPlace | undefined): Promise<void> {
+  const document = workspace.textDocuments.find(({ uri }) => uri.toString() === place?.uri);
+  if (place && document)
+    await window.showTextDocument(document, { selection: new Range(place.line, 0, place.line, 0) });
 }
 
 export function isEntry(chosen: unknown): chosen is OverviewEntry {

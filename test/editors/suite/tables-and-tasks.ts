@@ -35,6 +35,27 @@ check('a selected table in a formula is replaced by the formula it says', async 
   );
 });
 
+check(
+  'the sheet opened from the first steps, which have no cursor, is that of the formula worked on last',
+  async () => {
+    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+    const document = await vscode.workspace.openTextDocument({ language: 'doughwright', content: formula });
+    await vscode.window.showTextDocument(document);
+    await vscode.commands.executeCommand('workbench.action.openWalkthrough', 'doughwright.doughwright#start');
+    await eventually('the first steps to be in front', () =>
+      vscode.window.activeTextEditor === undefined ? true : undefined,
+    );
+    await vscode.commands.executeCommand('doughwright.openSheet');
+    const titles = () => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs.map(({ label }) => label));
+    await eventually(
+      'the sheet of the formula',
+      () => (titles().includes('Quay Tin · Batch Sheet') ? true : undefined),
+      () => titles().join(', '),
+    );
+    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+  },
+);
+
 check('the task checks the folder with the program that comes along', async () => {
   const folder = vscode.workspace.workspaceFolders![0]!;
   const bad = vscode.Uri.joinPath(folder.uri, 'unit.dough');
