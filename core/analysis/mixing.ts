@@ -146,7 +146,7 @@ function pourAll(
           }
           const grams = Math.min(wanted, has);
           left.set(key, has - grams);
-          if (grams > 0) portions.push(batch.portion(grams / batch.grams, load.item.celsius));
+          if (grams > 0) portions.push(...batch.portions(batch.grams - has, grams, load.item.celsius));
         }
       }
       phases.push({ kind: statement.property === 'load' ? 'load' : 'add', portions });
@@ -174,7 +174,7 @@ function pourAll(
     }
   }
   if (unloaded.length > 0) {
-    const portions = unloaded.map((batch) => batch.portion(1, undefined));
+    const portions = unloaded.flatMap((batch) => batch.portions(0, batch.grams, undefined));
     const first = phases.findIndex((phase) => 'portions' in phase);
     const firstPhase = phases[first];
     if (first === 0 && firstPhase !== undefined && 'portions' in firstPhase) {

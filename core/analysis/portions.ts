@@ -14,8 +14,11 @@ export interface Batch {
   readonly grams: number;
   /** The temperature of its water where the line of the ingredient gives it, °C. */
   readonly waterCelsius?: number;
-  /** The portion for a share of it, 0 to 1. */
-  portion(share: number, celsius: number | undefined): MixPortion;
+  /**
+   * So many grams of it once `from` grams have gone in, at `celsius` where the programme says so. Lines of one ingredient go in
+   * one after the other, in one portion unless they differ in temperature.
+   */
+  portions(from: number, grams: number, celsius: number | undefined): readonly MixPortion[];
 }
 
 /** The contents of a section's mix, by key; lines whose weight is not known are left out. */
@@ -55,25 +58,42 @@ export function batchesOf(
 }
 
 function joined(first: Batch, second: Batch): Batch {
-  const grams = first.grams + second.grams;
   return {
     key: first.key,
     name: first.name,
-    grams,
+    grams: first.grams + second.grams,
     ...(first.waterCelsius === undefined ? {} : { waterCelsius: first.waterCelsius }),
-    portion: (share, celsius) => {
-      const one = first.portion(share, celsius);
-      const two = second.portion(share, celsius);
-      return {
-        ...one,
-        grams: one.grams + two.grams,
-        flourGrams: one.flourGrams + two.flourGrams,
-        freeWaterGrams: one.freeWaterGrams + two.freeWaterGrams,
-        fatGrams: one.fatGrams + two.fatGrams,
-        sugarGrams: one.sugarGrams + two.sugarGrams,
-        saltGrams: one.saltGrams + two.saltGrams,
-      };
+    portions: (from, grams, celsius) => {
+      const early = Math.min(grams, Math.max(0, first.grams - from));
+      const late = grams - early;
+      const portions = [...(early > hair ? first.portions(from, early, celsius) : [])];
+      const others = late > hair ? second.portions(Math.max(0, from - first.grams), late, celsius) : [];
+      for (const other of others) {
+        const at = portions.findIndex((one) => isAlike(one, other));
+        if (at < 0) portions.push(other);
+        else portions[at] = together(portions[at]!, other);
+      }
+      return portions;
     },
+  };
+}
+
+/** Grams that only the rounding of sums leaves. */
+const hair = 1e-9;
+
+function isAlike(one: MixPortion, other: MixPortion): boolean {
+  return one.celsius === other.celsius && one.tempered === other.tempered && one.frozen === other.frozen;
+}
+
+function together(one: MixPortion, other: MixPortion): MixPortion {
+  return {
+    ...one,
+    grams: one.grams + other.grams,
+    flourGrams: one.flourGrams + other.flourGrams,
+    freeWaterGrams: one.freeWaterGrams + other.freeWaterGrams,
+    fatGrams: one.fatGrams + other.fatGrams,
+    sugarGrams: one.sugarGrams + other.sugarGrams,
+    saltGrams: one.saltGrams + other.saltGrams,
   };
 }
 
@@ -105,15 +125,16 @@ function ingredientBatch(
     name,
     grams,
     ...(isWater && lineCelsius !== undefined ? { waterCelsius: lineCelsius } : {}),
-    portion: (share, celsius) => {
+    portions: (_from, taken, celsius) => {
       const chosen = celsius ?? lineCelsius;
-      return {
+      const portion: MixPortion = {
         ...base,
         celsius: chosen ?? (isIce ? 0 : isFlour ? flourCelsius : roomCelsius),
         ...(isIce && (chosen ?? 0) <= 0 ? { frozen: true } : {}),
-        ...sumsOf(ingredient, grams * share),
+        ...sumsOf(ingredient, taken),
         ...(isWater && chosen === undefined ? { tempered: true } : {}),
       };
+      return [portion];
     },
   };
 }
@@ -180,17 +201,21 @@ function partBatch(
     key: sectionId,
     name: section?.name ?? '',
     grams,
-    portion: (share, given) => ({
-      label: section?.name ?? '',
-      composition,
-      kind: section?.kind === 'preferment' ? 'preferment' : 'other',
-      celsius: given ?? celsius,
-      grams: grams * share,
-      flourGrams: whole.flourGrams * share,
-      freeWaterGrams: whole.freeWaterGrams * share,
-      fatGrams: whole.fatGrams * share,
-      sugarGrams: whole.sugarGrams * share,
-      saltGrams: whole.saltGrams * share,
-    }),
+    portions: (_from, taken, given) => {
+      const share = taken / grams;
+      const portion: MixPortion = {
+        label: section?.name ?? '',
+        composition,
+        kind: section?.kind === 'preferment' ? 'preferment' : 'other',
+        celsius: given ?? celsius,
+        grams: taken,
+        flourGrams: whole.flourGrams * share,
+        freeWaterGrams: whole.freeWaterGrams * share,
+        fatGrams: whole.fatGrams * share,
+        sugarGrams: whole.sugarGrams * share,
+        saltGrams: whole.saltGrams * share,
+      };
+      return [portion];
+    },
   };
 }
