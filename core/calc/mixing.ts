@@ -153,7 +153,8 @@ function bandOf({ curve }: MixingInput, timed: readonly TimeStep[]): number {
     working.length > 0 &&
     working.every((step) => step.rate.known && step.rate.provenance !== 'common practice');
   const judged = calibrated ? Math.sqrt(flour * flour - usualBand ** 2 / 2) : flour;
-  const beyond = Math.max(0, ...working.map((step) => step.times?.beyondKnownPercent ?? 0));
+  // Flour and water are wetter than any dough while only a part of the flour is in: what counts is how wet they end.
+  const beyond = working.at(-1)?.times?.beyondKnownPercent ?? 0;
   return judged + Math.min(mostByWetness, beyond * bandByPoint);
 }
 

@@ -42,8 +42,9 @@ export function timedPhases({ mix }: RunMix): TimedPhase[] {
   for (const [index, phase] of mix.input.phases.entries()) {
     if ('portions' in phase) {
       for (const portion of phase.portions) flour += Math.max(0, portion.flourGrams);
-      const late = worked > 0 ? phase.portions : [];
-      takenIn = Math.max(takenIn, clock + minutesToTakeIn(late, flour));
+      const soft = worked > 0 ? minutesByPercent * softPercent(phase.portions, flour) : 0;
+      // It comes on top of what is not taken in yet, whether the programme says it in one line or in several.
+      takenIn = Math.min(clock + mostToTakeIn, Math.max(takenIn, clock + leastToTakeIn) + soft);
       continue;
     }
     const startMinutes = clock;
@@ -65,19 +66,22 @@ export function timedPhases({ mix }: RunMix): TimedPhase[] {
 
 /** Minutes of work that any addition needs to be taken in; common practice, no source. */
 const leastToTakeIn = 3;
-/** Minutes more for each percent of the flour in fat or water that a dough already worked has to take in: common practice. */
+/**
+ * Minutes more for each percent of the flour in fat or water that a dough already worked has to take in, so that half of a
+ * flour’s weight in butter takes some ten minutes and a pinch of salt three: common practice, no source.
+ */
 const minutesByPercent = 0.15;
+/** However much of it there is; common practice, no source. */
 const mostToTakeIn = 15;
 
-/** Half of a flour’s weight in butter takes some ten minutes, a pinch of salt three. */
-function minutesToTakeIn(late: readonly MixPortion[], flourGrams: number): number {
-  const soft = late.reduce((sum, { fatGrams, freeWaterGrams, flourGrams: own }) => {
-    // A preferment brings flour for its water.
-    const water = Math.max(0, freeWaterGrams - own);
-    return sum + Math.max(0, fatGrams) + water;
-  }, 0);
-  const percent = flourGrams > 0 ? (100 * soft) / flourGrams : 0;
-  return Math.min(mostToTakeIn, leastToTakeIn + minutesByPercent * percent);
+/** Fat, and water for which a portion brings no flour, in percent of all flour: a preferment brings flour for its water. */
+function softPercent(late: readonly MixPortion[], flourGrams: number): number {
+  const soft = late.reduce(
+    (sum, { fatGrams, freeWaterGrams, flourGrams: own }) =>
+      sum + Math.max(0, fatGrams) + Math.max(0, freeWaterGrams - own),
+    0,
+  );
+  return flourGrams > 0 ? (100 * soft) / flourGrams : 0;
 }
 
 /** The line in which the programme is at a minute; its last working line when the minute is past its end. */

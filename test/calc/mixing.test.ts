@@ -563,6 +563,22 @@ describe('the outcome', () => {
     expect((narrow.high - narrow.low) / (wide.high - wide.low)).toBeCloseTo(Math.SQRT1_2, 6);
   });
 
+  test('flour and water that are wet only until all of the flour is in have no wider band', () => {
+    const usual = programme(strongWhite, 0.65, spiral, [speed(1, 4)]);
+    const late: MixingInput = {
+      ...usual,
+      phases: [
+        { kind: 'load', portions: [flourPortion(700), waterPortion(650, 20)] },
+        speed(1, 1),
+        { kind: 'add', portions: [flourPortion(300)] },
+        speed(1, 4),
+      ],
+    };
+    expect(simulateMixing(late).band).toBe(simulateMixing(usual).band);
+    const wet = programme(strongWhite, 0.95, spiral, [speed(1, 4)]);
+    expect(simulateMixing(wet).band).toBeGreaterThan(0.25);
+  });
+
   test('is the surer of its temperature the more of the mixer is measured', () => {
     const work = [speed(1, 4), rest(30), speed(2, 6)];
     const byKind = simulateMixing(programme(strongWhite, 0.65, spiral, work, { flourGrams: 20_000 }));

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { applied, findingsOf } from './findings.ts';
+import { doughMixes, takenInMinutes } from '../../core/rules/mixes.ts';
+import { applied, contextsOf, findingsOf, workspaceOf } from './findings.ts';
 
 const warm = (bulk: string): string =>
   'bakery Quay Lane:\n  room 32 °C\n  flour 32 °C\n\nmixer home hook:\n  kind planetary\n  speed 1 60 rpm\n  speed 6 250 rpm\n\n' +
@@ -81,5 +82,23 @@ describe('a calibration from readings that cannot all be right', () => {
     const finding = hint(seen)!;
     expect(finding.message).toMatch(/No mixer is so far off/);
     expect(finding.fixes.map(({ preferred }) => preferred)).toEqual([undefined]);
+  });
+});
+
+describe('what goes in late', () => {
+  const takenIn = (adds: string): number => {
+    const text =
+      'mixer hook:\n  kind spiral\n  speed 1 100 rpm\n\nformula Quay Loaf:\n  yield 20 kg\n  bread flour  100%\n  water  30%\n  egg  40%\n  butter  50%\n  salt  2%\n\n' +
+      `mix in hook:\n  load flour, water, egg, salt\n  speed 1 for 5 min\n${adds}  speed 1 for 4 min\n`;
+    const contexts = contextsOf(workspaceOf([{ path: 'a.dough', text }]), 'a.dough');
+    const { analysis } = contexts.find(({ context }) => context.analysis !== undefined)!.context;
+    return takenInMinutes(doughMixes(analysis)[0]!);
+  };
+
+  it('takes as long to be taken in whether one line says it or several', () => {
+    const whole = takenIn('  add butter\n');
+    expect(whole).toBeGreaterThan(5 + 8);
+    expect(takenIn('  add butter 20%\n  add remaining butter\n')).toBeCloseTo(whole, 9);
+    expect(takenIn('  add butter 20%\n  speed 1 for 1 min\n  add remaining butter\n')).toBeCloseTo(whole, 9);
   });
 });
