@@ -8,7 +8,7 @@ const surface = 8;
 /**
  * The time, minutes, in which resting dough of this mass (grams) loses all but 37 % of its difference to the air around
  * (Newton’s law of cooling). Textbook conduction for a ball: what the air takes from its skin, and the slowest way of
- * heat through its inside. A piece of 1 kg takes some two and a half hours, a bulk of 20 kg a working day.
+ * heat through its inside. A piece of 1 kg takes some three hours, a bulk of 20 kg nearly twelve.
  */
 export function restingMinutes(grams: number): number {
   const kilograms = Number.isFinite(grams) && grams > 0 ? grams / 1000 : 0;
