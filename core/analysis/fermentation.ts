@@ -82,7 +82,7 @@ export function partFermentation(analysis: Analysis, sectionId: string): Ferment
   const ferment = section && saidValue(section.said, 'ferment', 'duration');
   if (part === undefined || section === undefined || said === undefined || ferment === undefined)
     return undefined;
-  const leavening = partLeavening(resolved, part);
+  const leavening = partLeavening(resolved, solved!, part);
   if (!(leavening.freshYeastFraction > 0) && !(leavening.levainFraction > 0)) return undefined;
   const around = ferment.celsius ?? resolved.bakery.roomCelsius;
   const start = saidValue(section.said, 'dough temperature', 'temperature')?.celsius ?? around;
@@ -186,34 +186,50 @@ function leaveningOf(resolved: ResolvedFormula, solved: SolvedFormula): Leavenin
  * The sections that are ripe levain as a whole, each counted once with all that is in it: those with culture of their own, and
  * preferments that a ripe one was fed into, as the last stage of a sour or the first dough of a festive bread.
  */
-function ripeSections({ sections }: SolvedFormula): SolvedSection[] {
-  const inner = (section: SolvedSection): SolvedSection[] =>
-    section.lines.flatMap((line) =>
-      line.part ? sections.filter((one) => one.id === line.key && one !== section) : [],
-    );
-  const isRipe = (section: SolvedSection, path: readonly SolvedSection[] = []): boolean =>
-    (section.cultureGrams ?? 0) > 0 ||
-    (section.kind === 'preferment' &&
-      inner(section).some((one) => !path.includes(one) && isRipe(one, [...path, section])));
-  const ripe = sections.filter((section) => isRipe(section));
-  return ripe.filter((section) => !ripe.some((other) => inner(other).includes(section)));
+function ripeSections(solved: SolvedFormula): SolvedSection[] {
+  const ripe = solved.sections.filter((section) => isRipe(solved, section));
+  return ripe.filter((section) => !ripe.some((other) => innerOf(solved, other).includes(section)));
 }
 
-function partLeavening(resolved: ResolvedFormula, part: SolvedSection): Leavening {
+function isRipe(solved: SolvedFormula, section: SolvedSection, path: readonly SolvedSection[] = []): boolean {
+  return (
+    (section.cultureGrams ?? 0) > 0 ||
+    (section.kind === 'preferment' &&
+      innerOf(solved, section).some((one) => !path.includes(one) && isRipe(solved, one, [...path, section])))
+  );
+}
+
+/** The parts that stand as lines in a section. */
+function innerOf({ sections }: SolvedFormula, section: SolvedSection): SolvedSection[] {
+  return section.lines.flatMap((line) =>
+    line.part ? sections.filter((one) => one.id === line.key && one !== section) : [],
+  );
+}
+
+/** What raises a part by itself: its yeast, its ripe culture, and a ripe part that was fed into it. Of all flour in it. */
+function partLeavening(resolved: ResolvedFormula, solved: SolvedFormula, part: SolvedSection): Leavening {
   let [flour, fresh, salt, sugar] = [0, 0, 0, 0];
-  for (const line of part.lines) {
-    const ingredient = resolved.ingredients.get(line.key);
-    const grams = line.grams ?? 0;
+  const contents = contentsOf(solved, part, part.totalGrams) ?? [];
+  for (const { key, grams } of contents) {
+    const ingredient = resolved.ingredients.get(key);
     if (ingredient?.isFlour === true) flour += grams;
-    fresh += grams * freshYeast(resolved, line.key);
+    fresh += grams * freshYeast(resolved, key);
     if (ingredient?.role === 'salt') salt += grams;
     if (ingredient?.role === 'sugar') sugar += grams;
+  }
+  // Ripe culture has the composition of what it is fed into.
+  const share = (part.cultureGrams ?? 0) / (part.totalGrams ?? Number.POSITIVE_INFINITY);
+  let fed = 0;
+  for (const line of part.lines) {
+    const ripe = innerOf(solved, part).find((one) => one.id === line.key && isRipe(solved, one));
+    if (ripe === undefined || line.grams === undefined) continue;
+    for (const one of contentsOf(solved, ripe, line.grams) ?? [])
+      if (resolved.ingredients.get(one.key)?.isFlour === true) fed += one.grams;
   }
   const of = (grams: number): number => (flour > 0 ? grams / flour : 0);
   return {
     freshYeastFraction: of(fresh),
-    // Ripe culture has the composition of what it is fed into.
-    levainFraction: (part.cultureGrams ?? 0) / (part.totalGrams ?? Number.POSITIVE_INFINITY),
+    levainFraction: share + of(fed),
     saltFraction: of(salt),
     sugarFraction: of(sugar),
     observedFactor: 1,

@@ -116,3 +116,27 @@ describe('the hover of a step', () => {
     expect(leavening.levainFraction).toBeCloseTo(brought / (1 + brought), 9);
   });
 });
+
+describe('a preferment of several stages', () => {
+  const sour = (second: string): string =>
+    `formula Quay Rye:\n  yield 20 kg\n  bread flour  80%\n  water  60%\n  salt  2%\n  second  40%\n\npreferment first:\n  medium rye  100%\n  water  100%\n  ripe culture 20%\n` +
+    `  ferment 6 h at 26 °C\n\npreferment second:\n  medium rye  100%\n  water  100%\n${second}  ferment 4 h at 26 °C\n`;
+  const stage = (text: string) => {
+    const analysis = contextOf(text).analysis!;
+    const section = analysis.resolved.model.sections.find(({ name }) => name?.text === 'second')!;
+    return partFermentation(analysis, section.id);
+  };
+
+  it('is raised by the ripe stage that is fed into it as by as much ripe culture', () => {
+    // The first stage is half flour, so 20 % of it brings as much flour as a fifth of culture of the same make.
+    const fed = stage(sour('  first  20%\n'))!;
+    const cultured = stage(sour('  ripe culture 20%\n'))!;
+    expect(fed.leavening.levainFraction).toBeCloseTo(10 / 110, 9);
+    expect(fed.rise).toBeCloseTo(cultured.rise, 9);
+    expect(stage(sour('  first  10%\n  ripe culture 10%\n'))!.leavening.levainFraction).toBeCloseTo(
+      10 / 110,
+      9,
+    );
+    expect(stage(sour(''))).toBeUndefined();
+  });
+});
