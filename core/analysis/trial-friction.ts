@@ -4,8 +4,9 @@ import { type Known, known, unknown } from '../calc/known.ts';
 import type { MixingInput } from '../calc/mixing-programme.ts';
 
 /**
- * The friction factor of three thermometers that a trial shows, °C. With a preferment in the bowl the factor is that of a straight
- * dough of the same flour and water which mixing and wetting warm as much: a fourth temperature would make it another number.
+ * The friction factor of three thermometers that a trial shows, °C. With a preferment or ice in the bowl the factor is that
+ * of a straight dough of the same flour and water which mixing and wetting warm as much: a fourth temperature would make it another
+ * number, and the cold of ice is in none of the three.
  */
 export function frictionOfTrial(input: MixingInput, endCelsius: number | undefined): Known<number> {
   if (endCelsius === undefined) return unknown('the trial does not say how warm the dough was at the end');
@@ -18,7 +19,9 @@ export function frictionOfTrial(input: MixingInput, endCelsius: number | undefin
     return unknown('flour and water do not both go in by themselves');
   const { roomCelsius } = input;
   const shares: CapacityShares | undefined = input.friction?.shares;
-  const isStraight = !portions.some((portion) => portion.kind === 'preferment' && portion.grams > 0);
+  const isStraight = !portions.some(
+    ({ kind, frozen, grams }) => (kind === 'preferment' || frozen === true) && grams > 0,
+  );
   if (isStraight || shares === undefined)
     return known(frictionFactor(endCelsius, [roomCelsius, flourCelsius, waterCelsius]), 'measured');
   const rise = endCelsius - mixedCelsius(portions);

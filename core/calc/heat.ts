@@ -206,7 +206,16 @@ function heatBill(
   return lines;
 }
 
+/** Why a rule of flour, room and water does not hold for what goes in: the cold of ice is in none of the three. */
+function whyNoRule(items: readonly HeatItem[]): string | undefined {
+  return items.some((item) => item.frozen === true && item.grams > 0)
+    ? 'the rule of thumb knows nothing of ice that is weighed in'
+    : undefined;
+}
+
 function frictionOf(input: HeatInput, doughCelsius: number, waterCelsius: number): Known<number> {
+  const reason = whyNoRule(input.items);
+  if (reason !== undefined) return unknown(reason);
   const flour = meanCelsius(input.items, 'flour');
   if (flour === undefined) return unknown('no flour is loaded dry, so there is no flour temperature');
   const preferment = meanCelsius(input.items, 'preferment');
@@ -220,6 +229,8 @@ function frictionOf(input: HeatInput, doughCelsius: number, waterCelsius: number
 }
 
 function ruleFor(input: HeatInput, batch: Batch): Known<number> {
+  const reason = whyNoRule(input.items);
+  if (reason !== undefined) return unknown(reason);
   const flour = meanCelsius(input.items, 'flour');
   if (flour === undefined) return unknown('no flour is loaded dry, so there is no flour temperature');
   const preferment = meanCelsius(input.items, 'preferment');

@@ -135,6 +135,21 @@ describe('the friction factor of a trial', () => {
     expect(Math.abs(at - told(trialIn(plain).friction()))).toBeLessThan(0.5);
   });
 
+  it('is that of a straight dough where ice was weighed in', () => {
+    const text = (water: string, end: string): string =>
+      `mixer hook:\n  kind spiral\n  speed 1 100 rpm\n\nformula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n${water}  salt  2%\n\nmix in hook:\n  load flour, water, salt\n` +
+      `  speed 1 for 8 min\n\ntrial 2026-03-03:\n  room 21 °C\n  flour 21 °C\n  water 21 °C\n  end ${end} °C\n`;
+    // Each is read at just the end that its heat makes, so that both were warmed alike.
+    const factor = (water: string): number => {
+      const end = told(told(trialIn(text(water, '24')).predicted()).endCelsius);
+      return told(trialIn(text(water, end.toFixed(6))).friction());
+    };
+    const plain = factor('  water  65%\n');
+    expect(plain).toBeGreaterThan(5);
+    // The cooler dough takes more from the room.
+    expect(Math.abs(factor('  water  55%\n  ice  10%\n') - plain)).toBeLessThan(5);
+  });
+
   it('needs the end and the water', () => {
     expect(trialIn(formula(`${day}`)).friction().known).toBe(false);
     expect(trialIn(formula('  room 21 °C\n  end 24 °C')).friction().known).toBe(false);

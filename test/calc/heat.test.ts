@@ -12,6 +12,7 @@ import {
   ruleOfThumbWater,
   waterTemperature,
 } from '../../core/calc/heat.ts';
+import { pureWater } from '../../core/calc/heat-content.ts';
 import { iceByRule, iceFor, virtualWaterCelsius } from '../../core/calc/ice.ts';
 import { breadFlour, item, salt, water } from './mixing-fixture.ts';
 
@@ -279,6 +280,16 @@ describe('friction factor', () => {
     expect(found.value.waterCelsius).toBeCloseTo(ruleOfThumbWater(25, [21, 21], factor), 1);
     expect(found.value.ruleOfThumb).toMatchObject({ known: true, value: 19 });
     expect(found.value.friction.known && found.value.friction.value).toBeCloseTo(factor, 1);
+  });
+
+  test('is told of no batch that ice is weighed into: its cold is in none of the three temperatures', () => {
+    const input = batch();
+    const ice = { ...item('ice', 100, 0, pureWater, 'other'), frozen: true };
+    const found = waterTemperature({ ...input, waterGrams: 550, items: [...input.items, ice] });
+    if (!found.known) throw new Error(found.reason);
+    expect(found.value.waterCelsius).toBeGreaterThan(30);
+    expect(found.value.ruleOfThumb.known).toBe(false);
+    expect(found.value.friction.known).toBe(false);
   });
 });
 
