@@ -1,8 +1,10 @@
 import { type Composition, mixCompositions } from '../calc/composition.ts';
 import { contentsOf } from '../calc/contents.ts';
+import { restingMinutes } from '../calc/dough-cooling.ts';
 import { moistureOf } from '../calc/flour.ts';
 import type { SolvedFormula } from '../calc/formula-result.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
+import { temperatureAfter } from '../calc/warming.ts';
 import type { Ingredient } from '../model/ingredient.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
@@ -164,15 +166,21 @@ function sumsOf(ingredient: Ingredient | undefined, grams: number): Sums {
   };
 }
 
-/** The temperature at which a part stands ready: that of its last rest, else its own dough temperature, else the room. */
-export function partCelsius(resolved: ResolvedFormula, sectionId: string): number {
+/**
+ * The temperature, °C, at which a part of this weight stands ready: begun at its own dough temperature, else at that of its first
+ * rest, else in the room, it follows the air of each rest as slowly as dough in bulk. Rests that tell no temperature change nothing.
+ */
+export function partCelsius(resolved: ResolvedFormula, sectionId: string, grams: number): number {
   const section = resolved.model.sections.find((one) => one.id === sectionId);
   if (section === undefined) return resolved.bakery.roomCelsius;
-  for (const word of ['hold', 'ferment', 'soak']) {
-    const celsius = saidValue(section.said, word, 'duration')?.celsius;
-    if (celsius !== undefined) return celsius;
+  let celsius = saidValue(section.said, 'dough temperature', 'temperature')?.celsius;
+  for (const word of ['soak', 'ferment', 'hold']) {
+    const rest = saidValue(section.said, word, 'duration');
+    if (rest?.celsius === undefined) continue;
+    const air = { celsiusPerMinute: 0, aroundCelsius: rest.celsius, settlesMinutes: restingMinutes(grams) };
+    celsius = temperatureAfter(air, celsius ?? rest.celsius, rest.seconds / 60);
   }
-  return saidValue(section.said, 'dough temperature', 'temperature')?.celsius ?? resolved.bakery.roomCelsius;
+  return celsius ?? resolved.bakery.roomCelsius;
 }
 
 function partBatch(
@@ -196,7 +204,7 @@ function partBatch(
     whole.saltGrams += sums.saltGrams;
   }
   const composition = mixCompositions(foods);
-  const celsius = partCelsius(resolved, sectionId);
+  const celsius = partCelsius(resolved, sectionId, section?.totalGrams ?? grams);
   return {
     key: sectionId,
     name: section?.name ?? '',
