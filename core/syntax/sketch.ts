@@ -11,12 +11,15 @@ export interface SketchedFormula {
   readonly tried: boolean;
 }
 
-const trial = /^[\s\uFEFF]*trial(?![\p{L}\p{N}])/imu;
+const trial = /^[^\p{L}\r\n]*trial(?![\p{L}\p{N}])/imu;
 const top = /^[\s\uFEFF]*(?:formula|flour|ingredient|mixer|bakery|plan)(?![\p{L}\p{N}])/iu;
+/** Behind marks of another layout, such as bullets and bars, it hangs on what is above whether it opens anything. */
+const marked =
+  /^[^\p{L}]*(?:[a-z]\))?[^\p{L}]*(?:formula|flour|ingredient|mixer|bakery|plan)(?![\p{L}\p{N}])/iu;
 
 /**
  * The formulas of a text by its headers alone, or `undefined` where it defines anything else and has to be read. Whether a
- * line is the header of a formula does not depend on what is above it, so this agrees with reading the text whole, at a
+ * plain line is the header of a formula does not depend on what is above it, so this agrees with reading the text whole, at a
  * hundredth of the cost.
  */
 export function sketchFormulas(text: string): SketchedFormula[] | undefined {
@@ -24,7 +27,10 @@ export function sketchFormulas(text: string): SketchedFormula[] | undefined {
   const { texts } = splitLines(text);
   const tried = trial.test(text);
   for (const [firstLine, line] of texts.entries()) {
-    if (!top.test(line)) continue;
+    if (!top.test(line)) {
+      if (marked.test(line)) return undefined;
+      continue;
+    }
     const { statement } = parseLine(line, { context: 'none', afterBlank: true });
     if (statement.kind !== 'header' || statement.section === 'unknown' || !isTopSection(statement.section))
       continue;
