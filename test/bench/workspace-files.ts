@@ -84,7 +84,7 @@ function formulaText(number: number): string {
     '  butter             4%, at 8 °C',
     'preferment evening poolish:',
     '  draws 22% of flour',
-    '  strong white       100%',
+    `  mill white ${flourOf(number)}   100%`,
     '  water              100%',
     '  instant yeast      0.08%',
     '  ferment 12 h at 18 °C',
