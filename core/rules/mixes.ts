@@ -162,7 +162,7 @@ export function isMostlyGluten({ mix }: RunMix): boolean {
 }
 
 /** Points of water beyond all that is known from which a band is a guess. */
-const guessedPercent = 5;
+const guessedPercent = 10;
 
 /** Whether the dough is so wet that nobody has told how long it holds: then only all of its wide band is worth a warning. */
 export function isGuessed({ mix }: RunMix): boolean {

@@ -20,8 +20,8 @@ describe('the Quay Lane bakery', () => {
   });
 
   it('says of that loaf that it is too wet, too warm and broken down, and no lesser thing of its mixing', () => {
-    const codes = findings.filter((one) => one.path === overMixed).map((one) => one.code);
-    expect(codes).toEqual(['hydration-range', 'too-warm', 'broken-down']);
+    const said = findings.filter((one) => one.path === overMixed).map(({ code, level }) => [code, level]);
+    expect(said).toEqual(['hydration-range', 'too-warm', 'broken-down'].map((code) => [code, 'warning']));
   });
 });
 
