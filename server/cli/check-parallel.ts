@@ -69,7 +69,7 @@ function oneThread(share: Share, handed: () => void, room: number): Promise<Told
       // Left alone, a thread lets rubbish pile up to a gigabyte before it tidies.
       resourceLimits: {
         maxYoungGenerationSizeMb: 2,
-        maxOldGenerationSizeMb: room * (60 + 2 * megabytes),
+        maxOldGenerationSizeMb: room * (46 + 2 * megabytes),
       },
     });
     const found: ToldFinding[] = [];
