@@ -1,4 +1,5 @@
 import type { CalibrationTrial } from './calibration-quantities.ts';
+import { mixingStages } from './development.ts';
 import { type Known, known, unknown } from './known.ts';
 import { developmentRate, findSpeed, type MixerData } from './mixer.ts';
 import { stageAt } from './stage-at.ts';
@@ -55,15 +56,7 @@ export function developmentFactor(
   );
 }
 
-/** The stages in their order. */
-export const stages: readonly string[] = [
-  'pick-up',
-  'clean-up',
-  'developing',
-  'developed',
-  'let-down',
-  'breakdown',
-];
+const stages: readonly string[] = mixingStages;
 
 const largestFactor = 10;
 const smallestFactor = 0.1;

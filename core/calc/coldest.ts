@@ -42,7 +42,7 @@ const aboveHottest = 5;
  * The hottest, °C, that dough can be at a minute of its programme, generously: what no mixing brings about, or a little
  * above the hottest thing that went in by then.
  */
-export function hottestCelsius({ phases, roomCelsius }: MixingInput, minutes: number): number {
+export function hottestDoughCelsius({ phases, roomCelsius }: MixingInput, minutes: number): number {
   let hottest = Math.max(hottestByMixing, believableCelsius(roomCelsius) ? roomCelsius : hottestByMixing);
   let clock = 0;
   for (const phase of phases) {
@@ -65,7 +65,7 @@ export function cannotHaveBeen(
   minutes: number,
   celsius: number,
 ): 'colder' | 'hotter' | undefined {
-  if (celsius > hottestCelsius(input, minutes)) return 'hotter';
+  if (celsius > hottestDoughCelsius(input, minutes)) return 'hotter';
   const coldest = coldestCelsius(input, minutes);
   return coldest.known && celsius < coldest.value - toleratedCelsius ? 'colder' : undefined;
 }

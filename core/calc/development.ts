@@ -1,7 +1,15 @@
 import type { FlourCurve } from './flour.ts';
 
-/** The textbook’s words for the stages of mixing. */
-export type MixingStage = 'pick-up' | 'clean-up' | 'developing' | 'developed' | 'let-down' | 'breakdown';
+/** The textbook’s words for the stages of mixing, in their order. */
+export const mixingStages = [
+  'pick-up',
+  'clean-up',
+  'developing',
+  'developed',
+  'let-down',
+  'breakdown',
+] as const;
+export type MixingStage = (typeof mixingStages)[number];
 
 /** What of a dough decides how long it takes to develop. */
 export interface DoughState {

@@ -1,11 +1,13 @@
 import { type TrialAnalysis, type TrialReading, trialsOf } from '../analysis/trials.ts';
-import { stages } from '../calc/calibration-development.ts';
 import { cannotHaveBeen, coldestCelsius } from '../calc/coldest.ts';
 import type { MixingInput } from '../calc/mixing-programme.ts';
 import { saidValue } from '../model/properties.ts';
+import { stageWords } from '../syntax/vocabulary.ts';
 import { degrees, duration, mass } from '../text/figures.ts';
 import type { Rule, RuleContext, RuleFinding } from './rule.ts';
 import { wordsOf } from './words.ts';
+
+const stages: readonly string[] = stageWords;
 
 /** A dough that weighs so much more than what went in has gained; below it the scale steps. */
 const toleratedGain = 0.01;

@@ -6,7 +6,7 @@ import { nameOf } from './names.ts';
 import { problem, replaceFix } from './problem.ts';
 import { findPropertyOf, readProperty, withArticle, wordTypes } from './property.ts';
 import * as t from './tokens.ts';
-import type { LineRead, SectionKind } from './tree.ts';
+import type { LineRead, SectionKind, SyntaxProblem } from './tree.ts';
 import { findProperty, properties } from './vocabulary.ts';
 
 export interface Misspelled {
@@ -48,12 +48,12 @@ export function unlessMisspelled(text: string, read: LineRead, section: SectionK
     return read;
   const found = misspelledProperty(text, section);
   if (found === undefined) return read;
-  const { meant, span } = found;
+  return { statement: { kind: 'unreadable' }, problems: [slipProblem(text, section, found)] };
+}
+
+function slipProblem(text: string, section: SectionKind, { meant, span }: Misspelled): SyntaxProblem {
   const message = `${withArticle(section)} says nothing called “${text.slice(span.start, span.end)}”. Is it “${meant}”?`;
-  return {
-    statement: { kind: 'unreadable' },
-    problems: [problem('unknown-property', message, span, replaceFix(`Write ${meant}`, span, meant, true))],
-  };
+  return problem('unknown-property', message, span, replaceFix(`Write ${meant}`, span, meant, true));
 }
 
 /**
@@ -77,12 +77,8 @@ export function readSlippedProperty(
   if (property === undefined || !('value' in readValue(line, tokens.slice(words) as IToken[], property.form)))
     return undefined;
   const read = readProperty(line, tokens, property, words);
-  const message = `${withArticle(section)} says nothing called “${name.text}”. Is it “${property.word}”?`;
-  const fix = replaceFix(`Write ${property.word}`, name, property.word, true);
-  return {
-    ...read,
-    problems: [problem('unknown-property', message, { start: name.start, end: name.end }, fix)],
-  };
+  const span = { start: name.start, end: name.end };
+  return { ...read, problems: [slipProblem(line, section, { meant: property.word, span })] };
 }
 
 /** `ferment overnight`: a property whose value is said in words, where no amount could make an ingredient of the line. */

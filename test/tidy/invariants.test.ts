@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { mixingStages } from '../../core/calc/development.ts';
+import { stageWords } from '../../core/syntax/vocabulary.ts';
 import { filesIn, type Import, importsOf, project } from './imports.ts';
 
 const imports = (folder: string): Import[] => filesIn(folder, '.ts').flatMap(importsOf);
@@ -74,6 +76,10 @@ describe('data goes from left to right', () => {
   it('the arithmetic knows plain data only: itself, and the type of a role', () => {
     const out = crossings.filter((one) => one.from.startsWith('core/calc/') && !isRole(one));
     expect(out.map(told)).toEqual([]);
+  });
+
+  it('the stages that a reading may say are those that are worked out, though the two rooms do not know each other', () => {
+    expect(stageWords).toEqual(mixingStages);
   });
 
   it('syntax knows text alone', () => {
