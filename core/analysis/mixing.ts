@@ -1,10 +1,11 @@
+import { type DegreeOfMixing, degreesOfMixing } from '../calc/development.ts';
 import { blendCurve, type FlourData } from '../calc/flour.ts';
 import type { SolvedFormula } from '../calc/formula-result.ts';
 import { capacityShares } from '../calc/heat.ts';
 import { type Known, known, unknown } from '../calc/known.ts';
 import { type MixingOutcome, simulateMixing } from '../calc/mixing.ts';
 import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing-programme.ts';
-import { type TemperedWater, temperWater } from '../calc/mixing-water.ts';
+import { type TemperedWater, type TemperInput, temperWater } from '../calc/mixing-water.ts';
 import type { Mixer } from '../model/mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
@@ -13,6 +14,22 @@ import { batchesOf } from './portions.ts';
 
 /** The dough temperature wanted where the file says none; common practice for wheat doughs, no source. */
 export const usualDoughCelsius = 25;
+
+/** Degrees above the dough temperature that are tolerated; where none is written, the usual one is only a guess. */
+const tolerated = 2;
+const toleratedWhenAssumed = 3;
+
+function toleratedOver(targetAssumed: boolean): number {
+  return targetAssumed ? toleratedWhenAssumed : tolerated;
+}
+
+/** The temperature, °C, above which the dough of a programme is too warm. Common practice, no source. */
+export function limitOf({ targetCelsius, targetAssumed }: MixAnalysis): number {
+  return targetCelsius + toleratedOver(targetAssumed);
+}
+
+/** What the temperature of the water is chosen by. */
+export type Tempering = Omit<TemperInput, 'mixing'>;
 
 /** One mixing programme, run. */
 export interface MixAnalysis {
@@ -26,12 +43,14 @@ export interface MixAnalysis {
   readonly phaseLines: readonly number[];
   readonly targetCelsius: number;
   readonly targetAssumed: boolean;
+  /** The degree of mixing that the programme wishes; an improved mix where it says none. */
+  readonly wish?: DegreeOfMixing;
   /** The water to use; unknown when the file fixes its temperature, with the reason. */
   readonly water: Known<TemperedWater>;
   /** The temperature of the water where the file gives it. */
   readonly givenWaterCelsius?: number;
-  /** Of the bakery’s tap; absent where nobody told it. */
-  readonly tapCelsius?: number;
+  /** What the water is chosen by: the temperature wanted, the tap, and whether there is ice. */
+  readonly tempering: Tempering;
   readonly doughGrams: number;
   /** Keys in the dough that no line of the programme loads; they are taken to go in first. */
   readonly unloaded: readonly { readonly key: string; readonly name: string }[];
@@ -65,18 +84,20 @@ export function analyseMix(
   }
   const wanted = wantedCelsius(resolved, mix);
   const targetCelsius = wanted ?? usualDoughCelsius;
-  const input = programmeOf(resolved, solved, mix, poured.phases, targetCelsius);
+  const input = programmeOf(resolved, solved, mix, poured.phases, targetCelsius, wanted === undefined);
   const tempers = poured.phases.some(
     (phase) => 'portions' in phase && phase.portions.some((portion) => portion.tempered),
   );
+  const { tapCelsius, hasIce } = resolved.bakery;
+  const tempering: Tempering = {
+    targetCelsius,
+    ...(tapCelsius === undefined ? {} : { tapCelsius }),
+    ...(hasIce === true ? { hasIce } : {}),
+  };
   const water: Known<TemperedWater> =
     !tempers && givenWaterCelsius !== undefined
       ? unknown(`the file takes its water at ${givenWaterCelsius} °C`)
-      : temperWater({
-          mixing: input,
-          targetCelsius,
-          ...(resolved.bakery.tapCelsius === undefined ? {} : { tapCelsius: resolved.bakery.tapCelsius }),
-        });
+      : temperWater({ mixing: input, ...tempering });
   return known(
     {
       index: mix.index,
@@ -87,12 +108,13 @@ export function analyseMix(
       phaseLines: poured.lines,
       targetCelsius,
       targetAssumed: wanted === undefined,
+      ...(model.wish === undefined ? {} : { wish: model.wish }),
       water,
       doughGrams,
       unloaded: poured.unloaded,
       portionsOff: poured.portionsOff,
       ...(givenWaterCelsius === undefined ? {} : { givenWaterCelsius }),
-      ...(resolved.bakery.tapCelsius === undefined ? {} : { tapCelsius: resolved.bakery.tapCelsius }),
+      tempering,
     },
     'common practice',
   );
@@ -207,8 +229,10 @@ function programmeOf(
   mix: ResolvedMix,
   phases: readonly MixingPhase[],
   targetCelsius: number,
+  targetAssumed: boolean,
 ): MixingInput {
   const { bakery } = resolved;
+  const { wish } = resolved.model.mixes[mix.index]!;
   const flours: MixPortion[] = [];
   const ripe: MixPortion[] = [];
   let waterGrams = 0;
@@ -233,7 +257,8 @@ function programmeOf(
     mixer: mix.mixer!.data,
     curve: blendCurve(floursOf(resolved, solved, mix.sectionId)),
     roomCelsius: bakery.roomCelsius,
-    limitCelsius: targetCelsius + 1,
+    limitCelsius: targetCelsius + toleratedOver(targetAssumed),
+    ...(wish === undefined ? {} : { wishedDevelopment: degreesOfMixing[wish] }),
     friction: {
       doughCelsius: targetCelsius,
       roomCelsius: bakery.roomCelsius,

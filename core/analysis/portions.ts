@@ -5,7 +5,7 @@ import { moistureOf } from '../calc/flour.ts';
 import type { SolvedFormula } from '../calc/formula-result.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
 import { temperatureAfter } from '../calc/warming.ts';
-import type { Ingredient } from '../model/ingredient.ts';
+import { type Ingredient, isKeptCold } from '../model/ingredient.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 
@@ -115,7 +115,8 @@ function ingredientBatch(
   const isIce = ingredient?.frozen === true;
   const isWater = ingredient?.role === 'water' && !isIce;
   const isFlour = ingredient?.isFlour === true;
-  const { roomCelsius, flourCelsius } = resolved.bakery;
+  const { roomCelsius, flourCelsius, coldStoreCelsius } = resolved.bakery;
+  const isCold = ingredient !== undefined && isKeptCold(ingredient);
   const base = {
     label: name,
     composition: ingredient?.composition ?? unknownComposition,
@@ -131,7 +132,7 @@ function ingredientBatch(
       const chosen = celsius ?? lineCelsius;
       const portion: MixPortion = {
         ...base,
-        celsius: chosen ?? (isIce ? 0 : isFlour ? flourCelsius : roomCelsius),
+        celsius: chosen ?? (isIce ? 0 : isFlour ? flourCelsius : isCold ? coldStoreCelsius : roomCelsius),
         ...(isIce && (chosen ?? 0) <= 0 ? { frozen: true } : {}),
         ...sumsOf(ingredient, taken),
         ...(isWater && chosen === undefined ? { tempered: true } : {}),

@@ -32,7 +32,7 @@ export interface HeatBill {
 /** The water of a bill: its temperature, °C, and the ice in it. */
 export interface BilledWater {
   readonly celsius: number;
-  readonly ice?: IceShare;
+  readonly ice?: Pick<IceShare, 'iceGrams' | 'tapGrams'>;
   readonly tapCelsius?: number;
   readonly iceCelsius?: number;
 }
@@ -89,8 +89,9 @@ export function mixingBill(mixing: MixingInput, water?: BilledWater): Known<Heat
   push('room', 'room', stretches.room);
   return known(
     { lines, doughCelsius, waterKilojoulesPerKelvin: waterKilograms * slopeAt(waterCurve, doughCelsius) },
-    'published',
-    'Choi & Okos (1986); Sosland Baker’s Dictionary, heat of hydration',
+    // Its weakest part: the warming by working is our own fit.
+    'common practice',
+    'Choi & Okos (1986); Sosland Baker’s Dictionary, heat of hydration; warming by our own fit',
   );
 }
 

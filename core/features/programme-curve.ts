@@ -4,8 +4,8 @@ import { trialsOf } from '../analysis/trials.ts';
 import type { MixingStage } from '../calc/development.ts';
 import type { Known } from '../calc/known.ts';
 import type { MinutesBand, MixingPoint } from '../calc/mixing.ts';
+import { celsiusInStep, hottestDough } from '../calc/mixing-course.ts';
 import type { MixingPhase } from '../calc/mixing-programme.ts';
-import { temperatureAfter } from '../calc/warming.ts';
 import type { Scope } from '../model/scope.ts';
 
 /** A mixing programme over its minutes, rests included, as plain data for a chart. What is not known is absent. */
@@ -117,10 +117,7 @@ function between(left: MixingPoint, right: MixingPoint, part: number): MixingPoi
   const at = (from: number | undefined, to: number | undefined): number | undefined =>
     from === undefined || to === undefined ? undefined : from + part * (to - from);
   const minutes = at(left.minutes, right.minutes)!;
-  const celsius =
-    left.celsius === undefined || left.warming === undefined
-      ? undefined
-      : temperatureAfter(left.warming, left.celsius, minutes - left.minutes);
+  const celsius = left.start === undefined ? undefined : celsiusInStep(left.start, minutes - left.minutes);
   const celsiusBand = at(left.celsiusBand, right.celsiusBand);
   const development = at(left.development, right.development);
   return {
@@ -137,7 +134,11 @@ function curvePoint(point: MixingPoint, band: number): CurvePoint {
     minutes,
     ...(celsius === undefined
       ? {}
-      : { celsius, celsiusLow: celsius - celsiusBand, celsiusHigh: celsius + celsiusBand }),
+      : {
+          celsius,
+          celsiusLow: Math.max(0, celsius - celsiusBand),
+          celsiusHigh: Math.min(hottestDough, celsius + celsiusBand),
+        }),
     ...(development === undefined
       ? {}
       : {

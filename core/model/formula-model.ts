@@ -1,3 +1,4 @@
+import type { DegreeOfMixing } from '../calc/development.ts';
 import type {
   Block,
   HeaderStatement,
@@ -8,8 +9,8 @@ import type {
   SectionKind,
   StepStatement,
 } from '../syntax/tree.ts';
-import { holdsIngredients } from '../syntax/vocabulary.ts';
-import { propertiesOf, type Said, type SaidProperties } from './properties.ts';
+import { degreeWords, holdsIngredients } from '../syntax/vocabulary.ts';
+import { propertiesOf, type Said, type SaidProperties, saidValue } from './properties.ts';
 
 /** A formula as its block says it, before any name is looked up. Lines are counted in the block. */
 export interface FormulaModel {
@@ -45,6 +46,8 @@ export interface MixModel {
   readonly endLine: number;
   readonly header: HeaderStatement;
   readonly phases: readonly Said[];
+  /** The degree of mixing wished; an improved mix where none is written. */
+  readonly wish?: DegreeOfMixing;
 }
 
 export interface ProcessModel {
@@ -120,9 +123,13 @@ function mixOf(block: Block, section: Section): MixModel {
   const phases: Said[] = [];
   for (let line = section.headerLine + 1; line < section.endLine; line++) {
     const parsed = block.lines[line]!;
-    if (parsed.statement.kind === 'property') phases.push({ line, statement: parsed.statement });
+    if (parsed.statement.kind === 'property' && parsed.statement.property !== 'develop')
+      phases.push({ line, statement: parsed.statement });
   }
-  return { headerLine: section.headerLine, endLine: section.endLine, header: section.header, phases };
+  const { headerLine, endLine, header } = section;
+  const word = saidValue(propertiesOf(block, section), 'develop', 'word')?.word;
+  const wish = degreeWords.find((one) => one === word);
+  return { headerLine, endLine, header, phases, ...(wish === undefined ? {} : { wish }) };
 }
 
 function processOf(block: Block, section: Section): ProcessModel {

@@ -60,7 +60,7 @@ function loadOf(analysis: Analysis, mix: MixAnalysis): DoughLoad {
     waterToFlour: waterToFlour(mix),
     isHighGluten: protein?.known === true && protein.value >= highGluten,
     isCold:
-      (ice?.known === true && ice.value.iceGrams > 0) ||
+      ice !== undefined ||
       allPortions(mix.input).some(({ frozen }) => frozen === true) ||
       (mix.givenWaterCelsius ?? 20) < coldCelsius,
   };

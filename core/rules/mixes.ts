@@ -1,3 +1,4 @@
+import type { AfterMixing } from '../analysis/after-mixing.ts';
 import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import { type MixingOutcome, simulateMixing } from '../calc/mixing.ts';
@@ -142,10 +143,21 @@ export function outcomeAfter({ mix }: RunMix, edits: readonly RuleEdit[]): Mixin
     return { ...phase, seconds: 60 * Number.parseFloat(edit.insert) };
   });
   const mixing = { ...mix.input, phases };
-  const { targetCelsius, tapCelsius } = mix;
   if (!mix.water.known) return simulateMixing(mixing);
-  const water = temperWater({ mixing, targetCelsius, ...(tapCelsius === undefined ? {} : { tapCelsius }) });
+  const water = temperWater({ mixing, ...mix.tempering });
   return water.known ? water.value.outcome : simulateMixing(mixing);
+}
+
+/** The part of the work wished from which a dough is developed enough; common practice, no source. */
+const enough = 0.8;
+
+/** Whether a dough of this D is developed enough for what is wished once folds and bulk are counted. */
+export function isWorkedEnough(
+  development: number,
+  after: AfterMixing,
+  { wishedDevelopment }: MixingOutcome,
+): boolean {
+  return development + after.development >= enough * wishedDevelopment - 1e-9;
 }
 
 /** Not even the earliest let-down comes before the end of the programme. */

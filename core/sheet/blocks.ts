@@ -196,7 +196,7 @@ function bowlBlocks(
 /** The water of one of several portions: each with its own ice. */
 function portionWater(mix: MixAnalysis, isFirst: boolean, share: number): string | undefined {
   const text = waterWords(mix, share)?.text;
-  const hasIce = mix.water.known && mix.water.value.ice.known && mix.water.value.ice.value.iceGrams > 0;
+  const hasIce = mix.water.known && mix.water.value.ice !== undefined;
   return isFirst || hasIce || text === undefined ? text : 'at the same temperature';
 }
 

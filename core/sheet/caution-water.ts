@@ -7,7 +7,7 @@ export function waterCautions({ mixes }: Analysis): string[] {
   const temperatures = mixes.flatMap((mix) => {
     if (!mix.known) return [];
     const { water, givenWaterCelsius } = mix.value;
-    return [water.known ? water.value.waterCelsius : 0, givenWaterCelsius ?? 0];
+    return [(water.known ? water.value.waterCelsius : undefined) ?? 0, givenWaterCelsius ?? 0];
   });
   const hottest = Math.max(0, ...temperatures);
   if (hottest <= hottestCelsius) return [];

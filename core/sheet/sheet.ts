@@ -103,7 +103,7 @@ export function sheetOf(input: SheetInput): SheetView {
     ...(mix?.water.known && water !== undefined
       ? {
           water: {
-            celsius: mix.water.value.waterCelsius,
+            ...(mix.water.value.waterCelsius === undefined ? {} : { celsius: mix.water.value.waterCelsius }),
             text: water.text,
             detail: water.detail,
             ...(waterLine === undefined ? {} : { line: waterLine }),

@@ -189,6 +189,13 @@ class StatementParser extends EmbeddedActionsParser {
     return { form: 'word', word: name.text, span: { start: name.start, end: name.end } };
   });
 
+  readonly iceSupply = this.RULE('iceSupply', (): Value => {
+    const to = this.CONSUME(t.To);
+    const hand = this.CONSUME(t.Word);
+    const span = { start: to.startOffset, end: t.endOf(hand) };
+    return { form: 'word', word: `${to.image} ${hand.image}`, span };
+  });
+
   readonly oneName = this.RULE('oneName', (): Value => ({ form: 'name', name: this.SUBRULE(this.name) }));
 
   readonly names = this.RULE('names', (): Value => {
@@ -452,6 +459,8 @@ const rules: Readonly<Record<Form, keyof StatementParser>> = {
   mixerKind: 'words',
   doughForm: 'words',
   label: 'words',
+  degreeOfMixing: 'words',
+  iceSupply: 'iceSupply',
   role: 'words',
   name: 'oneName',
   names: 'names',

@@ -28,6 +28,8 @@ export type Form =
   | 'mixerKind'
   | 'doughForm'
   | 'label'
+  | 'degreeOfMixing'
+  | 'iceSupply'
   | 'role'
   | 'name'
   | 'names'
@@ -119,6 +121,8 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     property('room', 'temperature', '21 °C', 'room temperature'),
     property('flour', 'temperature', '19 °C', 'temperature of the flour'),
     property('tap water', 'temperature', '12 °C', 'temperature of the water from the tap'),
+    property('cold store', 'temperature', '5 °C', 'where milk, egg, butter and fresh yeast come from'),
+    property('ice', 'iceSupply', 'to hand', 'there is ice, so that it may be planned'),
     property('scale step', 'mass', '5 g', 'the step of the scale'),
     property('currency', 'currency', 'EUR', 'three capitals'),
     property('default mixer', 'name', 'big spiral', 'the mixer where a formula names none'),
@@ -133,14 +137,15 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     property('kind', 'mixerKind', 'spiral', 'hand, spiral, planetary, fork, twin arm or horizontal'),
     property('bowl', 'massRange', '12 kg to 60 kg', 'least and most dough'),
     many('speed', 'machineSpeed', '1 105 rpm', 'turns of the hook a minute at a speed'),
-    property('warms towards', 'temperature', '31 °C', 'temperature the dough drifts to while worked'),
+    property('warms towards', 'temperature', '29 °C', 'temperature the dough drifts to while worked'),
     property(
       'settles',
       'settles',
-      '9 min at 700 g',
+      '9 min at 1 kg',
       'time in which worked dough goes two thirds of the way to its surroundings',
     ),
     property('friction', 'difference', '14 °C', 'measured friction factor, three-temperature rule'),
+    property('jacket takes', 'percent', '50%', 'the part of the mixing heat that a cooled jacket takes'),
     note,
   ],
   plan: [
@@ -185,6 +190,12 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     many('knead', 'duration', '8 min', 'kneads by hand'),
     many('fold', 'duration', '2 min', 'folds by hand'),
     many('stir', 'duration', '2 min', 'stirs by hand'),
+    property(
+      'develop',
+      'degreeOfMixing',
+      'intensive',
+      'the degree of mixing wished: short, improved or intensive',
+    ),
     note,
   ],
   process: [note],
@@ -271,6 +282,9 @@ export const millings = ['white', 'medium', 'wholemeal'] as const;
 export const mixerKinds = ['hand', 'spiral', 'planetary', 'fork', 'twin arm', 'horizontal'] as const;
 export const doughForms = ['tin', 'hearth'] as const;
 export const labels = ['EU', 'US'] as const;
+/** The trade’s three degrees of mixing. */
+export const degreeWords = ['short', 'improved', 'intensive'] as const;
+export const iceSupplies = ['to hand'] as const;
 
 /** The words a property allows, where it allows but some. */
 export const wordsOfForm: Partial<Record<Form, readonly string[]>> = {
@@ -279,6 +293,8 @@ export const wordsOfForm: Partial<Record<Form, readonly string[]>> = {
   mixerKind: mixerKinds,
   doughForm: doughForms,
   label: labels,
+  degreeOfMixing: degreeWords,
+  iceSupply: iceSupplies,
   role: roleWords,
 };
 

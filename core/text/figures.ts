@@ -44,6 +44,17 @@ export function degreesApart(celsius: number): string {
   return marked('difference', celsius);
 }
 
+/**
+ * A temperature with how far it may be off, either way: `25.2 °C ± 1.1 °C`. Digits follow the band: beyond 2 °C both are in
+ * whole degrees, and below a twentieth of a degree nothing is said of it.
+ */
+export function degreesWithBand(celsius: number, band: number): string {
+  if (band < 0.05) return degrees(celsius);
+  return band > 2
+    ? `${degrees(Math.round(celsius))} ± ${degreesApart(Math.round(band))}`
+    : `${degrees(celsius)} ± ${degreesApart(band)}`;
+}
+
 /** How fast a temperature changes, with at most so many places. */
 export function degreesPerMinute(celsiusPerMinute: number, places: number): string {
   return marked('warming', celsiusPerMinute, places);
@@ -51,8 +62,8 @@ export function degreesPerMinute(celsiusPerMinute: number, places: number): stri
 
 /** How warm a dough is that much above its temperature, in a word. Common practice, no source. */
 export function warmthWord(celsiusOver: number): string {
-  if (celsiusOver >= 4) return 'far too warm';
-  return celsiusOver >= 2 ? 'too warm' : 'a little warm';
+  if (celsiusOver >= 4) return 'much too warm';
+  return celsiusOver >= 2 ? 'too warm' : 'slightly warm';
 }
 
 /** Minutes: whole from ten up, halves below. */

@@ -100,9 +100,10 @@ function heatOf(mix: MixAnalysis, after: Conversion['after'], water: Conversion[
 }
 
 function waterWords({ waterCelsius, ice }: TemperedWater): string {
+  if (ice !== undefined) return `tap water and ${mass(ice.iceGrams)} of ice`;
+  if (waterCelsius === undefined) return 'water from the tap';
   if (waterCelsius > hottestCelsius) return `water at ${degrees(waterCelsius)}, hotter than yeast bears`;
-  if (ice.known && ice.value.iceGrams > 0) return `tap water and ${mass(ice.value.iceGrams)} of ice`;
-  return waterCelsius < 0 ? 'part of the water as ice' : `water at ${degrees(waterCelsius)}`;
+  return `water at ${degrees(waterCelsius)}`;
 }
 
 /** Dough that a pair of hands kneads at a time, at most; common practice, no source. */
