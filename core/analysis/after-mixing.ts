@@ -1,8 +1,12 @@
 import type { FormulaModel } from '../model/formula-model.ts';
 
-/** What a fold, and three hours of bulk, add to the development of a dough, as D. Common practice, no source. */
+/**
+ * What a fold, three hours of bulk and each hour beyond them add to the development of a dough, as D: a dough that is only stirred
+ * together is finished by a night. Common practice, no source.
+ */
 const byFold = 0.15;
 const byThreeHours = 0.1;
+const byLaterHour = 0.12;
 
 /** What folds and time do for a dough that was mixed short. */
 export interface AfterMixing {
@@ -36,5 +40,6 @@ export function withFolds({ folds, hours }: AfterMixing, more: number): AfterMix
 }
 
 function developmentBy(folds: number, hours: number): AfterMixing {
-  return { folds, hours, development: byFold * folds + (byThreeHours * hours) / 3 };
+  const byTime = (byThreeHours * Math.min(3, hours)) / 3 + byLaterHour * Math.max(0, hours - 3);
+  return { folds, hours, development: byFold * folds + byTime };
 }

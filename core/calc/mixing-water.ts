@@ -213,8 +213,15 @@ function ruleFor(
   return ruleOfThumb(input);
 }
 
-/** How much of what the dough holds of heat a degree is its water’s, 0 to 1. */
-export function waterShareOfHeat(mixing: MixingInput): number {
+/** Water with less than this share of what the dough holds of heat a degree can do little to its temperature. */
+const littleShare = 0.2;
+
+/** Whether it is for want of water, and not for the time it is worked, that no water makes a difference to a dough. */
+export function hasLittleWater(mixing: MixingInput): boolean {
+  return waterShareOfHeat(mixing) < littleShare;
+}
+
+function waterShareOfHeat(mixing: MixingInput): number {
   const portions = allPortions(mixing).filter(({ grams }) => grams > 0);
   let [water, all] = [0, 0];
   for (const { grams, composition, tempered } of portions) {

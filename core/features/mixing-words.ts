@@ -1,17 +1,10 @@
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { Known } from '../calc/known.ts';
 import { hottestDough, type MinutesBand } from '../calc/mixing.ts';
-import type { IcePlan, TemperedWater } from '../calc/mixing-water.ts';
+import { hasLittleWater, type TemperedWater } from '../calc/mixing-water.ts';
 import { byHand } from '../model/mixer.ts';
-import {
-  degrees,
-  degreesApart,
-  degreesWithBand,
-  mass,
-  minutes,
-  minutesBand,
-  warmthWord,
-} from '../text/figures.ts';
+import { cureWords, iceWords } from '../rules/ice-words.ts';
+import { degrees, degreesApart, degreesWithBand, minutes, minutesBand, warmthWord } from '../text/figures.ts';
 
 /** Where it is mixed: `in big spiral`, `by hand`. */
 export function inMixer(mixer: string): string {
@@ -92,7 +85,7 @@ function waterText(
     return {
       text: 'water from the tap',
       detail: [
-        `After ${minutes(mix.outcome.programmeMinutes)} the dough follows the room and the machine: water 10 °C colder ends it ${degreesApart(10 * Math.max(0, lever))} cooler.`,
+        `${hasLittleWater(mix.input) ? 'There is too little of it to matter' : `After ${minutes(mix.outcome.programmeMinutes)} the dough follows the room and the machine`}: water 10 °C colder ends it ${degreesApart(10 * Math.max(0, lever))} cooler.`,
       ],
     };
   if (ice !== undefined) {
@@ -111,15 +104,6 @@ function waterText(
         ? ['No colder water is at hand, and ice would gain less than half a degree.']
         : [cureWords(iceCure, share)],
   };
-}
-
-/** What ice would do, in a sentence; `share` is the part of all of the water that is meant. */
-export function cureWords(cure: IcePlan, share = 1): string {
-  return `With ${iceWords(cure, share)} from the tap it would end at ${degrees(cure.doughCelsius)}.`;
-}
-
-function iceWords({ iceGrams, tapGrams }: IcePlan, share: number): string {
-  return `${mass(share * iceGrams)} of ice and ${mass(share * tapGrams)}`;
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

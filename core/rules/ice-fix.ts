@@ -1,3 +1,4 @@
+import { limitOf } from '../analysis/mixing.ts';
 import { lineOfId } from '../model/formula-model.ts';
 import { trimmed } from '../text/figures.ts';
 import type { RunMix } from './mixes.ts';
@@ -7,7 +8,8 @@ import { wordsOf } from './words.ts';
 
 /**
  * Takes a part of the water as ice, on a line of its own, and loads it with the water: the hydration stays what it is. No fix
- * where the water goes in by portions or stands on several lines, for then whoever wrote it has to say which.
+ * where that is not cold enough, and where the water goes in by portions or stands on several lines, for then whoever wrote it
+ * has to say which.
  */
 export function iceFix(context: RuleContext, { mix }: RunMix): RuleFix[] {
   const { block, analysis } = context;
@@ -16,6 +18,7 @@ export function iceFix(context: RuleContext, { mix }: RunMix): RuleFix[] {
   const section = solved?.sections[0];
   const base = section?.baseGrams ?? section?.flourGrams;
   if (cure === undefined || section === undefined || !(base !== undefined && base > 0)) return [];
+  if (cure.doughCelsius > limitOf(mix)) return [];
   const waters = section.lines.filter((line) => line.role === 'water' && !line.id.startsWith('F'));
   const [water] = waters;
   if (water === undefined || waters.length > 1) return [];

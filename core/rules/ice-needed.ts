@@ -1,7 +1,7 @@
 import { limitOf } from '../analysis/mixing.ts';
-import { cureWords } from '../features/mixing-words.ts';
 import { degrees } from '../text/figures.ts';
 import { iceFix } from './ice-fix.ts';
+import { cureWords } from './ice-words.ts';
 import { doughMixes, waterLine } from './mixes.ts';
 import { headerPlace } from './places.ts';
 import type { Rule } from './rule.ts';

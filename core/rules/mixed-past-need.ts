@@ -17,7 +17,7 @@ export const mixedPastNeed: Rule = {
     'What an addition late in the programme needs to be taken in is not counted: three minutes, and more for much butter or water (common practice). Where the dough is let down or broken, that is told instead.',
   bad:
     'formula Quay Tin:\n  yield 20 kg\n  dough temperature 26 °C\n  bread flour  100%\n  water  60%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
-    '  speed 1 for 4 min\n  speed 2 for 12 min\n',
+    '  speed 1 for 4 min\n  speed 2 for 8 min\n',
   good:
     'formula Quay Tin:\n  yield 20 kg\n  dough temperature 26 °C\n  bread flour  100%\n  water  60%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
     '  speed 1 for 4 min\n  speed 2 for 5 min\n',

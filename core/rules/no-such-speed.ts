@@ -12,7 +12,7 @@ export const noSuchSpeed: Rule = {
     'How fast the hook turns at this speed is not known, so neither warming nor development can be told. Write the speed in the mixer’s section ' +
     '(`speed 3 180 rpm`), or use one it has. By hand there are no speeds: write `knead`, `fold` or `stir`.',
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water\n  speed 4 for 5 min\n',
-  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water\n  speed 1 for 9 min\n  speed 2 for 4 min\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
   *check({ analysis, block }) {
     for (const mix of analysis?.resolved.mixes ?? []) {
       if (mix.mixer === undefined) continue;

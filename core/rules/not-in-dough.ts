@@ -10,8 +10,8 @@ export const notInDough: Rule = {
   explanation:
     'A `load` or `add` line names an ingredient, part or role that no line of the formula has. Nothing goes into the bowl ' +
     'for it. Write the name as the formula does, or add the line to the formula.',
-  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 9 min\n  speed 2 for 3 min\n',
-  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  honey  2%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 9 min\n  speed 2 for 3 min\n',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  honey  2%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
   *check({ analysis }) {
     for (const problem of analysis?.resolved.problems ?? []) {
       if (problem.kind !== 'not-in-dough' || problem.name.folded === '') continue;

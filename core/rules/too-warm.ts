@@ -2,14 +2,14 @@ import { afterMixing, withFolds } from '../analysis/after-mixing.ts';
 import { limitOf } from '../analysis/mixing.ts';
 import { waterWanted } from '../analysis/water-wanted.ts';
 import { celsiusAt, developmentAt, hottestDough, type MixingOutcome } from '../calc/mixing.ts';
-import { allPortions } from '../calc/mixing-water.ts';
+import { allPortions, hasLittleWater } from '../calc/mixing-water.ts';
 import { thermometerCelsius } from '../calc/thermometer.ts';
-import { cureWords } from '../features/mixing-words.ts';
 import { lineOfId } from '../model/formula-model.ts';
 import { degrees, degreesApart, degreesWithBand, minutes, trimmed, warmthWord } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
 import { foldEdits } from './fold-edits.ts';
 import { iceFix } from './ice-fix.ts';
+import { cureWords } from './ice-words.ts';
 import {
   doughMixes,
   isWorkedEnough,
@@ -103,12 +103,16 @@ function cureOf({ analysis }: RuleContext, { mix }: RunMix): string {
   if (!mix.water.known) return '';
   const { reach, ice, iceCure, tapAssumed, tapCelsius } = mix.water.value;
   if (reach === 'no lever')
-    return ' Other water changes little after so long: mix shorter or slower, or in a cooler room.';
+    return hasLittleWater(mix.input)
+      ? ' There is too little water to cool it by: chill the flour and what else goes in, or mix shorter or slower.'
+      : ' Other water changes little after so long: mix shorter or slower, or in a cooler room.';
   if (ice !== undefined)
     return ' Half of the water is ice already: cool the flour, or mix shorter or slower.';
   const tap = tapAssumed ? ` The tap is taken to be at ${degrees(tapCelsius)}.` : '';
   if (iceCure === undefined || analysis!.solved?.assumedScale === true) return tap;
-  return `${tap} ${cureWords(iceCure)}`;
+  return iceCure.doughCelsius > limitOf(mix)
+    ? `${tap} Not even half of the water as ice would do: mix shorter or slower.`
+    : `${tap} ${cureWords(iceCure)}`;
 }
 
 function lastLine(

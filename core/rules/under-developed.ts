@@ -1,5 +1,4 @@
 import { type AfterMixing, afterMixing, withFolds } from '../analysis/after-mixing.ts';
-import { capital } from '../features/mixing-words.ts';
 import { minutesBand, percent, trimmed } from '../text/figures.ts';
 import { replaceFix } from './fixes.ts';
 import { foldEdits } from './fold-edits.ts';
@@ -25,7 +24,7 @@ export const underDeveloped: Rule = {
   title: 'The programme ends before the dough is developed',
   explanation:
     'By the flour, the water and the mixer the dough needs more work than the programme gives. Folds and bulk are counted: a fold as 15 % of the work of an improved mix, three hours of ' +
-    'bulk as 10 % (common practice). Shown when all of it together is below 80 % of what is wished: an improved mix, or as `develop short` or `develop intensive` in the mix section says. The time is common practice, ±20 % until the ' +
+    'bulk as 10 % and each hour beyond as 12 % (common practice): a night finishes a dough that is only stirred together. Shown when all of it together is below 80 % of what is wished: an improved mix, or as `develop short` or `develop intensive` in the mix section says. The time is common practice, ±20 % until the ' +
     'mixer is calibrated; while enough work lies inside that band the finding is information only. Dough with a quarter of rye and more is only informed of, and above 40% there is no such finding: it is mixed until even.',
   bad:
     'formula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n  fresh yeast  1%\n\nmix in spiral:\n  load flour, water, salt, fresh yeast\n' +
@@ -58,7 +57,7 @@ export const underDeveloped: Rule = {
           : `, and folds and bulk add about ${percent(after.development / wishedDevelopment, 0)}`;
       yield {
         ...place,
-        message: `The dough ${verdict} when the programme ends: about ${percent(development.value / wishedDevelopment, 0)} of the work of ${wish === 'short' ? 'a' : 'an'} ${wish} mix${later}. ${capital(missing)} more at the last speed would do, or folds in the bulk.`,
+        message: `The dough ${verdict} when the programme ends: about ${percent(development.value / wishedDevelopment, 0)} of the work of ${wish === 'short' ? 'a' : 'an'} ${wish} mix${later}. It wants ${missing} more at the last speed, or folds in the bulk.`,
         ...(isSure ? {} : { level: 'info' as const }),
         related: causesOf(context, run),
         fixes: [...foldFix(context, run, after), ...mixOnFix(context, run, expected)],

@@ -14,8 +14,8 @@ export const unknownMixer: Rule = {
   explanation:
     'Warming and development come from the mixer. Without it neither can be told. Write its name as its section does, name a ' +
     'kind of mixer (`spiral`, `planetary`, `fork`, `twin arm`, `horizontal`), or define it.',
-  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in the old one:\n  load flour, water\n  speed 1 for 9 min\n  speed 2 for 3 min\n',
-  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water\n  speed 1 for 9 min\n  speed 2 for 3 min\n',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in the old one:\n  load flour, water\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
   *check({ analysis, block, scope }) {
     for (const problem of analysis?.resolved.problems ?? []) {
       if (problem.kind === 'unknown-mixer') yield findingOf(block, problem.line, problem.name, scope);

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { MixAnalysis } from '../../core/analysis/mixing.ts';
 import type { Known } from '../../core/calc/known.ts';
 import { celsiusAt, type MinutesBand } from '../../core/calc/mixing.ts';
+import { warmthWord } from '../../core/text/figures.ts';
 import { contextsOf, findingsOf, workspaceOf } from '../rules/findings.ts';
 
 /** What practice expects of a programme: common practice, no source. The file says what each key means. */
@@ -41,7 +42,7 @@ function mixOf(text: string): MixAnalysis {
 
 /** What is found at or above a warning, by its code. */
 function warnings(text: string): string[] {
-  const findings = findingsOf([{ path: 'practice.dough', text }], 'practice.dough');
+  const findings = findingsOf([{ path: 'practice.dough', text }]);
   return findings.filter(({ level }) => level === 'warning' || level === 'error').map(({ code }) => code);
 }
 
@@ -153,8 +154,7 @@ describe('small doughs worked for an hour', () => {
     expect(told(breakdownAfter).expected).toBeLessThan(45);
   });
 
-  it('are slightly warm at 26.6 °C and much too warm at 29 °C', async () => {
-    const { warmthWord } = await import('../../core/text/figures.ts');
+  it('are slightly warm at 26.6 °C and much too warm at 29 °C', () => {
     expect(warmthWord(26.6 - 25)).toBe('slightly warm');
     expect(warmthWord(29 - 25)).toBe('much too warm');
   });

@@ -3,8 +3,8 @@ import { doughMixes, takenInMinutes } from '../../core/rules/mixes.ts';
 import { applied, contextsOf, findingsOf, workspaceOf } from './findings.ts';
 
 const warm = (bulk: string): string =>
-  'bakery Quay Lane:\n  room 32 °C\n  flour 32 °C\n\nmixer home hook:\n  kind planetary\n  speed 1 60 rpm\n  speed 6 250 rpm\n\n' +
-  'formula Quay Tin:\n  yield 4 kg\n  dough temperature 24 °C\n  strong white  100%\n  water  60%, at 2 °C\n  salt  2%\n\n' +
+  'bakery Quay Lane:\n  room 28 °C\n  flour 26 °C\n\nmixer home hook:\n  kind planetary\n  speed 1 60 rpm\n  speed 6 250 rpm\n\n' +
+  'formula Quay Tin:\n  yield 4 kg\n  dough temperature 24 °C\n  strong white  100%\n  water  72%, at 8 °C\n  salt  2%\n\n' +
   `mix in home hook:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 6 for 10 min\n\nprocess:\n  bulk ${bulk} at 25 °C\n  divide\n`;
 
 const tooWarm = (text: string) =>
