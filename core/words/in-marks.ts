@@ -9,8 +9,8 @@ const sentences = english.catalogue as unknown as Readonly<
   Record<string, (args: object, say: Speaker) => string>
 >;
 
-/** Plain English with its figures marked, for texts that are written out later. */
-const marking: Speaker = {
+/** Plain English with its figures marked, for a room that still puts its sentences together from texts. */
+export const markingSpeaker: Speaker = {
   ...plainSpeaker,
   number: figures.figure,
   percent: (fraction, places) => figures.percent(fraction, places),
@@ -29,7 +29,7 @@ const marking: Speaker = {
   },
   count: (count, forms) =>
     (forms[plainGrammar.plural(count)] ?? forms.other).replace('#', figures.figure(count, 2)),
-  say: (said: Said) => sentences[said.code]!(said.args, marking),
+  say: (said: Said) => sentences[said.code]!(said.args, markingSpeaker),
 };
 
 /** What a reader is to be shown: a message, or a text of a room that puts its sentences together itself. */
@@ -37,5 +37,5 @@ export type Saying = Message | string;
 
 /** A message for a room that still puts sentences together from texts. A text is what it was. */
 export function inMarks(said: Saying): string {
-  return typeof said === 'string' ? said : marking.say(said);
+  return typeof said === 'string' ? said : markingSpeaker.say(said);
 }

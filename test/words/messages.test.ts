@@ -2,14 +2,16 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Display, plainDisplay } from '../../core/text/display.ts';
+import { type Display, plainDisplay, wordedText } from '../../core/text/display.ts';
+import type { subjects } from '../../core/words/en/english.ts';
+import { inMarks } from '../../core/words/in-marks.ts';
 import { type Grammar, type Language, plainGrammar } from '../../core/words/language.ts';
-import { type Code, type Message, message } from '../../core/words/message.ts';
+import { type Code, type Message, message, type Translation } from '../../core/words/message.ts';
 import { plainSpeaker, speakerOf } from '../../core/words/speak.ts';
 import type { Said, Speaker } from '../../core/words/speaker.ts';
 import { intlGrammar } from '../../server/grammar.ts';
 import { filesIn, project } from '../tidy/imports.ts';
-import { anyArgs, argsFrom, usualArgs } from './args.ts';
+import { anyArgs, argsFrom, broken, usualArgs } from './args.ts';
 import { asTheyCome } from './as-they-come.ts';
 import { languages } from './languages.ts';
 
@@ -32,7 +34,7 @@ describe.each(languages)('$tag', (language) => {
           const args = argsFrom(values);
           for (const speaker of speakers) {
             const sentence = speaker.say(said(code, args));
-            expect(sentence, code).not.toMatch(/undefined|NaN|Infinity|\[object|[\uE000-\uF8FF]/);
+            expect(sentence, code).not.toMatch(broken);
             expect(sentence.trim(), code).not.toBe('');
           }
         }
@@ -145,8 +147,35 @@ describe('a message', () => {
     expect([misspelt, without, other, none]).toHaveLength(4);
   });
 
+  it('wants a sentence in every language, of its name and with its arguments', () => {
+    type Few = Pick<typeof subjects.sums, 'no-pieces.also' | 'no-scale.part'>;
+    const whole: Translation<Few> = {
+      'no-pieces.also': () => 'auch je Stück gezählt',
+      'no-scale.part': ({ part }) => `Wie viel von „${part}“ gemacht wird, steht nirgends.`,
+    };
+    // @ts-expect-error: one is missing
+    const missing: Translation<Few> = { 'no-pieces.also': () => '' };
+    // @ts-expect-error: no message is called so
+    const misspelt: Translation<Few> = { ...whole, 'no-scale.parts': () => '' };
+    // @ts-expect-error: it is not given that
+    const other: Translation<Few> = { ...whole, 'no-scale.part': ({ name }) => name };
+    expect([whole, missing, misspelt, other]).toHaveLength(4);
+  });
+
   it('of another version is shown by its code', () => {
     expect(plainSpeaker.say({ code: 'not-here.any', args: {} })).toBe('not-here.any');
+  });
+});
+
+describe('a message in a room that still puts texts together', () => {
+  it('reads as it does elsewhere once its figures are written out', () => {
+    for (const display of [plainDisplay, abroad]) {
+      const speaker = speakerOf(languages[0]!, display);
+      for (const code of codesOf(languages[0]!)) {
+        const made = said(code, argsFrom(usualArgs));
+        expect(wordedText(inMarks(made as Message), display)).toBe(speaker.say(made));
+      }
+    }
   });
 });
 
