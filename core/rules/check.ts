@@ -2,6 +2,8 @@ import { lineId } from '../model/formula-model.ts';
 import type { LineFix, ParsedLine, SyntaxProblem } from '../syntax/tree.ts';
 import { foldName } from '../text/names.ts';
 import type { Span } from '../text/span.ts';
+import type { Saying } from '../words/in-marks.ts';
+import { message } from '../words/message.ts';
 import { type AcceptUse, acceptsOf, judgeAccepts } from './accepts.ts';
 import { rules, rulesByCode } from './catalogue.ts';
 import type { RelatedLine, RuleContext, RuleFinding, RuleFix, RuleLevel } from './rule.ts';
@@ -12,7 +14,7 @@ export interface BlockFinding {
   readonly level: RuleLevel;
   readonly line: number;
   readonly span: Span;
-  readonly message: string;
+  readonly message: Saying;
   readonly related: readonly RelatedLine[];
   readonly fixes: readonly RuleFix[];
   readonly unused?: true;
@@ -133,8 +135,8 @@ function isOtherwise(
 }
 
 function missingAmount(name: { text: string; start: number; end: number }): SyntaxProblem {
-  const message = `How much “${name.text}”? Write an amount after it: ${name.text}  4%`;
-  return { code: 'missing-amount', message, span: { start: name.start, end: name.end }, fixes: [] };
+  const said = message('missing-amount.none', { name: name.text, example: `${name.text}  4%` });
+  return { code: 'missing-amount', message: said, span: { start: name.start, end: name.end }, fixes: [] };
 }
 
 function fixOf(line: number, fix: LineFix): RuleFix {

@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { floursOf } from '../analysis/mixing.ts';
 import { blendCurve } from '../calc/flour.ts';
-import { percent } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { canBeJudged, heaviestPlace, isLeavened } from './ranges.ts';
 import type { RelatedLine, Rule, RuleContext } from './rule.ts';
 
@@ -56,15 +56,14 @@ export const hydrationRange: Rule = {
     const tooDry =
       isBread && solved.effectiveHydration > 0 && solved.waterUnknown.length === 0 && free < driest;
     if (free <= wettest && !tooDry) return;
-    const seeds = held > 0.005 ? `, ${percent(held)} that seeds hold not counted` : '';
-    const points = `${percent(Math.abs(free - takes)).replace('%', '')} points ${free > takes ? 'above' : 'below'}`;
-    const cure =
-      free > takes
-        ? 'The dough will run. Take less water, or a stronger flour.'
-        : 'The dough will stay dry. Take more water.';
     yield {
       ...heaviestPlace(context, 'water'),
-      message: `${percent(free)} water for the flour${seeds}: ${points} the ${percent(takes)} that it takes. ${cure} (The limit is common practice.)`,
+      message: message(free > takes ? 'hydration-range.wet' : 'hydration-range.dry', {
+        fraction: free,
+        heldFraction: held,
+        apartFraction: Math.abs(free - takes),
+        usualFraction: takes,
+      }),
       related: flourDefinitions(context),
     };
   },
@@ -80,7 +79,11 @@ function flourDefinitions({ analysis }: RuleContext): RelatedLine[] {
     const ingredient = analysis!.resolved.ingredients.get(line.key);
     if (!line.isFlour || ingredient?.definition === undefined) return [];
     const { absorption } = ingredient.flour ?? {};
-    const told = absorption === undefined ? '' : `, absorption ${percent(absorption)}`;
-    return [{ definition: ingredient.definition, message: `the flour “${ingredient.name}”${told}` }];
+    const { name, definition } = ingredient;
+    const said =
+      absorption === undefined
+        ? message('hydration-range.flour', { name })
+        : message('hydration-range.flour-absorption', { name, fraction: absorption });
+    return [{ definition, message: said }];
   });
 }

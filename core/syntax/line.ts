@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { readNamedAmount } from './amount.ts';
 import { readHeader, type Surroundings } from './header.ts';
 import { markAtStart, ruleOrComment, withoutMarks } from './marks.ts';
@@ -80,10 +81,9 @@ function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
       start: first.startOffset,
       end: meaning[meaning.length - 1]!.startOffset + meaning[meaning.length - 1]!.image.length,
     };
-    const message = 'This line stands in no section. Start one above it, like “formula Morning Tin:”.';
     return {
       statement: { kind: 'unreadable' } as const,
-      problems: [problem('outside-section', message, span)],
+      problems: [problem('outside-section', message('outside-section.none-above'), span)],
     };
   }
   const found = findPropertyOf(meaning, context);
@@ -102,22 +102,23 @@ function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
 }
 
 function mergeMark(text: string): Pick<ParsedLine, 'statement' | 'problems'> {
-  const message =
-    'A merge is not finished here. Keep the lines that count, and take out those that mark the two sides.';
   const span = { start: 0, end: text.trimEnd().length };
-  return { statement: { kind: 'unreadable' }, problems: [problem('unreadable', message, span)] };
+  return {
+    statement: { kind: 'unreadable' },
+    problems: [problem('unreadable', message('unreadable.merge'), span)],
+  };
 }
 
 function tooLong(text: string): ParsedLine {
   const tokens: Token[] = [{ kind: 'unknown', text, start: 0, end: text.length }];
   const commentOrNote = /^[\s\uFEFF]*(#|note\s)/i.test(text.slice(0, 200));
   if (commentOrNote) return { text, tokens, statement: { kind: 'blank' }, problems: [], empty: false };
-  const message = `This line has more than ${longestLine} characters and is not read. Break it up, or make it a comment with # in front.`;
+  const said = message('line-too-long.longer', { count: longestLine });
   return {
     text,
     tokens,
     statement: { kind: 'unreadable' },
-    problems: [problem('line-too-long', message, { start: 0, end: 80 })],
+    problems: [problem('line-too-long', said, { start: 0, end: 80 })],
     empty: false,
   };
 }

@@ -53,7 +53,7 @@ function expectBelievable(text: string): void {
   for (const point of mixing?.curve ?? []) {
     within(point.celsius, 0, 45);
     if (point.stage === undefined) continue;
-    const next = mixingStages.indexOf(point.stage);
+    const next = mixingStages.indexOf(point.stage as (typeof mixingStages)[number]);
     expect(next).toBeGreaterThanOrEqual(stage);
     stage = next;
   }
