@@ -36,17 +36,17 @@ const wettestKnown = 12;
 /** From this part of the gap on a dough is let down. */
 export const letDownPart = 0.8;
 
-/** Farinograph peak and stability that the times start from, minutes, and the share of flour without gluten. */
+/** Farinograph peak and stability that the times start from, minutes, and the share of flour that forms no gluten network. */
 export type Strength = {
   readonly peakMinutes: number;
   readonly stabilityMinutes: number;
-  readonly shareWithoutGluten: number;
+  readonly shareWithoutNetwork: number;
 };
 
 /**
  * Slow minutes to develop a dough, and the gap from developed to broken. t = 7.7·√(peak/6)·exp(0.085·Δ) for Δ from 0 to
  * 12, constant above, and ×(1 + 0.01·|Δ|) when drier; up to 20 % less after a 30 min rest of flour and water; 3 % more for each
- * point of fat and of sugar above 10 %. Gap G = 58·(S/15)^0.75·exp(−max(0, Δ)/20)·(1 − share without gluten)², at least
+ * point of fat and of sugar above 10 %. Gap G = 58·(S/15)^0.75·exp(−max(0, Δ)/20)·(1 − share without network)², at least
  * 2. Our own model on common practice; the directions are published (Hwang & Gunasekaran 2001; Kilborn & Tipples 1972).
  */
 export function developmentTimes(strength: Strength, dough: DoughState): DevelopmentTimes {
@@ -57,7 +57,7 @@ export function developmentTimes(strength: Strength, dough: DoughState): Develop
   const rich = 1 + 0.03 * (Math.max(0, dough.fatPercent - 10) + Math.max(0, dough.sugarPercent - 10));
   const toDeveloped = 7.7 * Math.sqrt(Math.max(0.1, strength.peakMinutes) / 6) * wetness * rested * rich;
   const tolerance = 58 * (Math.max(0, strength.stabilityMinutes) / 15) ** 0.75;
-  const gap = tolerance * Math.exp(-Math.max(0, excess) / 20) * (1 - strength.shareWithoutGluten) ** 2;
+  const gap = tolerance * Math.exp(-Math.max(0, excess) / 20) * (1 - strength.shareWithoutNetwork) ** 2;
   return {
     slowMinutesToDeveloped: toDeveloped,
     slowMinutesToBreakdown: Math.max(2, gap),
@@ -71,7 +71,7 @@ export function strengthOf(curve: FlourCurve): Strength | undefined {
   return {
     peakMinutes: curve.peakMinutes.value,
     stabilityMinutes: curve.stabilityMinutes.value,
-    shareWithoutGluten: curve.shareWithoutGluten,
+    shareWithoutNetwork: curve.shareWithoutNetwork,
   };
 }
 

@@ -140,5 +140,5 @@ function solveEnd(plan: HeatPlan, target: number): Known<number> {
     if (!Number.isFinite(here)) return nothing;
     if (Math.abs(move) < 1e-11) break;
   }
-  return known(here, 'published');
+  return known(here, 'common practice');
 }

@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { fermentationOf } from '../analysis/fermentation.ts';
 import { referenceBulkMinutes, referenceCelsius } from '../calc/fermentation.ts';
-import { makesGluten } from '../calc/flour.ts';
+import { formsGlutenNetwork } from '../calc/flour.ts';
 import { duration, percent } from '../text/figures.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -28,7 +28,7 @@ export const fermentationTime: Rule = {
   *check({ analysis, block }) {
     if (analysis === undefined || analysis.resolved.model.processes.length === 0) return;
     const fermentation = fermentationOf(analysis);
-    if (!fermentation.known || !fermentation.value.isWhole || isMostlyWithoutGluten(analysis)) return;
+    if (!fermentation.known || !fermentation.value.isWhole || isMostlyWithoutNetwork(analysis)) return;
     const { bulks, steps, leavening, isObserved } = fermentation.value;
     const longest = steps.reduce(
       (one, other) => (one === undefined || other.minutes > one.minutes ? other : one),
@@ -56,10 +56,10 @@ export const fermentationTime: Rule = {
 };
 
 /** Dough of rye and the like is ripe after far less growth, and nobody measures it by doubling. */
-function isMostlyWithoutGluten({ solved, resolved }: Analysis): boolean {
+function isMostlyWithoutNetwork({ solved, resolved }: Analysis): boolean {
   const without = (solved?.overall ?? []).reduce((sum, line) => {
     const grain = resolved.ingredients.get(line.key)?.flour?.grain;
-    return grain === undefined || makesGluten(grain) ? sum : sum + (line.fraction ?? 0);
+    return grain === undefined || formsGlutenNetwork(grain) ? sum : sum + (line.fraction ?? 0);
   }, 0);
   return without > 0.4;
 }

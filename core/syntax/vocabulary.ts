@@ -194,7 +194,12 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     many('water', 'trialWater', '11 °C', 'temperature, or mass, of the water used'),
     property('dough', 'mass', '21.0 kg', 'weight of the dough'),
     property('baked', 'mass', '18.8 kg', 'weight when baked'),
-    many('at', 'reading', '3 min   20.6 °C, pick-up', 'a reading, minutes from the start of mixing'),
+    many(
+      'at',
+      'reading',
+      '3 min   20.6 °C, pick-up',
+      'a reading, minutes from the start of mixing; stop the mixer before a probe goes in',
+    ),
     property('end', 'temperature', '25.4 °C', 'temperature at the end of mixing'),
     many('rise', 'rise', '80% at 70 min', 'growth of the dough after so long'),
     property('mixer', 'name', 'big spiral', 'the mixer used, where another than planned'),

@@ -49,10 +49,13 @@ export function degreesPerMinute(celsiusPerMinute: number, places: number): stri
   return marked('warming', celsiusPerMinute, places);
 }
 
-/** How warm a dough is that much above its temperature, in a word. Common practice, no source. */
+/**
+ * How warm a dough is that much above its temperature, in words: `slightly warm` below 2 °C over, `too warm` from there, `much
+ * too warm` from 4 °C. Common practice, no source.
+ */
 export function warmthWord(celsiusOver: number): string {
-  if (celsiusOver >= 4) return 'far too warm';
-  return celsiusOver >= 2 ? 'too warm' : 'a little warm';
+  if (celsiusOver >= 4) return 'much too warm';
+  return celsiusOver >= 2 ? 'too warm' : 'slightly warm';
 }
 
 /** Minutes: whole from ten up, halves below. */

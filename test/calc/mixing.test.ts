@@ -252,10 +252,10 @@ describe('development in practice', () => {
     expect(told(firm.slowMinutes)).toBeCloseTo(8, 9);
   });
 
-  test('26.6 °C is a little warm for such a dough just mixed, 29 °C far too warm', () => {
+  test('26.6 °C is slightly warm for such a dough just mixed, 29 °C much too warm', () => {
     // Common practice, no source.
-    expect(warmthWord(26.6 - 25)).toBe('a little warm');
-    expect(warmthWord(29 - 25)).toBe('far too warm');
+    expect(warmthWord(26.6 - 25)).toBe('slightly warm');
+    expect(warmthWord(29 - 25)).toBe('much too warm');
   });
 
   test('the stages follow the textbook’s order', () => {
