@@ -1,5 +1,5 @@
-import { trimmed, weighedPlaces } from './figures.ts';
-import { type FigureKind, holdsMarked, written } from './marked.ts';
+import { leastWeighedGrams, trimmed, weighedPlaces } from './figures.ts';
+import { type FigureKind, holdsMarked, wholeDegrees, written } from './marked.ts';
 
 /** How figures are shown. The text of files is never written by it. */
 export interface Display {
@@ -59,15 +59,16 @@ function wordedData(data: object, display: Display, known: WeakMap<object, objec
 function write(kind: FigureKind, value: number, plain: string, more: number, display: Display): string {
   const ounces = display.mass === 'ounces';
   const fahrenheit = display.temperature === 'fahrenheit';
+  const places = more === wholeDegrees ? 0 : 1;
   switch (kind) {
     case 'number':
       return plain;
     case 'mass':
       return ounces ? inOunces(value) : inGrams(value);
     case 'temperature':
-      return fahrenheit ? `${trimmed(value * 1.8 + 32, 1)} °F` : `${trimmed(value, 1)} °C`;
+      return fahrenheit ? `${trimmed(value * 1.8 + 32, places)} °F` : `${trimmed(value, places)} °C`;
     case 'difference':
-      return fahrenheit ? `${trimmed(value * 1.8, 1)} °F` : `${trimmed(value, 1)} °C`;
+      return fahrenheit ? `${trimmed(value * 1.8, places)} °F` : `${trimmed(value, places)} °C`;
     case 'warming':
       return fahrenheit ? `${trimmed(value * 1.8, more)} °F/min` : `${trimmed(value, more)} °C/min`;
     case 'weighed':
@@ -79,6 +80,7 @@ function write(kind: FigureKind, value: number, plain: string, more: number, dis
 
 function inGrams(grams: number): string {
   const size = Math.abs(grams);
+  if (size > 0 && size < leastWeighedGrams) return `less than ${leastWeighedGrams} g`;
   if (size >= 1000) return `${trimmed(grams / 1000, 2)} kg`;
   return `${trimmed(grams, size < 10 ? 1 : 0)} g`;
 }
@@ -87,6 +89,7 @@ function inGrams(grams: number): string {
 function inOunces(grams: number): string {
   const all = grams / gramsPerOunce;
   const size = Math.abs(all);
+  if (grams !== 0 && size < 0.005) return 'less than 0.01 oz';
   if (size >= 16) return `${trimmed(all / 16, 2)} lb`;
   return `${trimmed(all, size < 1 ? 2 : 1)} oz`;
 }

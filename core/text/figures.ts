@@ -1,4 +1,4 @@
-import { marked } from './marked.ts';
+import { marked, wholeDegrees } from './marked.ts';
 
 /**
  * Figures in a baker's words: the same number reads the same in a message, a hover, a total and on the sheet. What is
@@ -24,6 +24,9 @@ export function percent(fraction: number, places = Math.abs(fraction) < 0.1 ? 2 
   return `${figure(fraction * 100, places)}%`;
 }
 
+/** Less than this nobody weighs, grams: it reads as `less than 0.05 g`, never as nothing. */
+export const leastWeighedGrams = 0.05;
+
 /** Grams up to a kilogram, then kilograms. */
 export function mass(grams: number): string {
   return marked('mass', grams);
@@ -42,6 +45,20 @@ export function degreesToRead(celsius: number): string {
 /** By how much two temperatures differ, with one place. */
 export function degreesApart(celsius: number): string {
   return marked('difference', celsius);
+}
+
+/** A band wider than this is told in whole degrees, and what it is a band of too, °C: no more digits than it allows. */
+const wholeBeyondCelsius = 2;
+
+/**
+ * A temperature with its band, both °C: `27.3 °C ± 0.8 °C`, and in whole degrees where the band is wider than 2 °C, `27 °C ± 3 °C`.
+ * Without a band that is a number above zero, the temperature alone.
+ */
+export function degreesWithBand(celsius: number, bandCelsius: number | undefined): string {
+  if (bandCelsius === undefined || !Number.isFinite(bandCelsius) || !(bandCelsius > 0))
+    return degrees(celsius);
+  const places = bandCelsius > wholeBeyondCelsius ? wholeDegrees : 0;
+  return `${marked('temperature', celsius, places)} ± ${marked('difference', bandCelsius, places)}`;
 }
 
 /** How fast a temperature changes, with at most so many places. */
