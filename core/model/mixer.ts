@@ -78,7 +78,7 @@ function build(definition: Definition): Mixer {
     ...(towards === undefined ? {} : { warmsTowardsCelsius: towards }),
     ...(settles === undefined
       ? {}
-      : { settles: { minutes: settles.seconds / 60, grams: settles.atGrams ?? 700 } }),
+      : { settles: { minutes: settles.seconds / 60, grams: settles.atGrams ?? 1000 } }),
     ...(friction === undefined ? {} : { frictionCelsius: friction }),
   };
   return {
