@@ -39,11 +39,11 @@ const driestKnown = 15;
 /** From this part of the gap on a dough is let down. */
 export const letDownPart = 0.8;
 
-/** Farinograph peak and stability that the times start from, minutes, and the share of flour without gluten. */
+/** Farinograph peak and stability that the times start from, minutes, and the share of flour that forms no gluten network. */
 export type Strength = {
   readonly peakMinutes: number;
   readonly stabilityMinutes: number;
-  readonly shareWithoutGluten: number;
+  readonly shareWithoutNetwork: number;
 };
 
 /**
@@ -62,7 +62,7 @@ export function developmentTimes(strength: Strength, dough: DoughState): Develop
   const rich = 1 + 0.03 * (Math.max(0, dough.fatPercent - 10) + Math.max(0, dough.sugarPercent - 10));
   const toDeveloped = 7 * Math.sqrt(Math.max(0.1, strength.peakMinutes) / 6) * wetness * rested * rich;
   const tolerance = 58 * (Math.max(0, strength.stabilityMinutes) / 15) ** 0.75;
-  const gap = tolerance * Math.exp(-Math.max(0, excess) / 40) * (1 - strength.shareWithoutGluten) ** 2;
+  const gap = tolerance * Math.exp(-Math.max(0, excess) / 40) * (1 - strength.shareWithoutNetwork) ** 2;
   return {
     slowMinutesToDeveloped: toDeveloped,
     wearToBreakdown: Math.max(2, gap),
@@ -76,7 +76,7 @@ export function strengthOf(curve: FlourCurve): Strength | undefined {
   return {
     peakMinutes: curve.peakMinutes.value,
     stabilityMinutes: curve.stabilityMinutes.value,
-    shareWithoutGluten: curve.shareWithoutGluten,
+    shareWithoutNetwork: curve.shareWithoutNetwork,
   };
 }
 

@@ -102,9 +102,13 @@ export function waterTemperature(input: HeatInput): Known<HeatOutcome> {
       },
     },
     'common practice',
-    'Choi & Okos (1986); Sosland Baker’s Dictionary, heat of hydration; warming by mixing as given',
+    heatSource,
   );
 }
+
+/** What the balance of heat stands on; it is no better than its weakest part, the warming by mixing. */
+export const heatSource =
+  'Choi & Okos (1986); Sosland Baker’s Dictionary, heat of hydration; warming by mixing and what the room takes: our own fit';
 
 /**
  * The temperature of the dough after mixing, °C, for water as it is (°C). The inverse of `waterTemperature`; here a batch
@@ -119,7 +123,9 @@ export function doughTemperature(input: HeatInput, waterCelsius: number): Known<
   if (reason !== undefined) return unknown(reason);
   if (!Number.isFinite(waterCelsius)) return unknown('the temperature of the water is not given');
   const dough = mixedDough(input, batchOf(input), waterCelsius);
-  return Number.isFinite(dough) ? known(dough, 'published') : unknown('there is nothing in the bowl');
+  return Number.isFinite(dough)
+    ? known(dough, 'common practice', heatSource)
+    : unknown('there is nothing in the bowl');
 }
 
 const waterCurve = heatCurve(pureWater);

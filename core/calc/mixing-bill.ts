@@ -1,4 +1,5 @@
 import { heatAt, heatCurve, slopeAt } from './composition.ts';
+import { heatSource } from './heat.ts';
 import { contentOf, curveOf, type HeatKind, hydrationHeat, pureWater } from './heat-content.ts';
 import { type IceShare, iceEnthalpy } from './ice.ts';
 import { type Known, known, unknown } from './known.ts';
@@ -89,9 +90,8 @@ export function mixingBill(mixing: MixingInput, water?: BilledWater): Known<Heat
   push('room', 'room', stretches.room);
   return known(
     { lines, doughCelsius, waterKilojoulesPerKelvin: waterKilograms * slopeAt(waterCurve, doughCelsius) },
-    // Its weakest part: the warming by working is our own fit.
     'common practice',
-    'Choi & Okos (1986); Sosland Baker’s Dictionary, heat of hydration; warming by our own fit',
+    heatSource,
   );
 }
 

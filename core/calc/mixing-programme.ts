@@ -24,6 +24,8 @@ export interface MixPortion extends HeatItem {
   readonly fatGrams: number;
   readonly sugarGrams: number;
   readonly saltGrams: number;
+  /** What liquid egg in it softens the dough by beyond its water, fat and sugar, grams; absent: no egg. */
+  readonly eggBeyondGrams?: number;
   /** Water whose temperature is chosen to reach the dough temperature. */
   readonly tempered?: boolean;
 }

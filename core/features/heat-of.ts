@@ -1,7 +1,7 @@
 import { limitOf, type MixAnalysis } from '../analysis/mixing.ts';
 import { waterWanted, withFreeWater } from '../analysis/water-wanted.ts';
 import { meanCelsius } from '../calc/heat-content.ts';
-import type { Known } from '../calc/known.ts';
+import type { Known, Provenance } from '../calc/known.ts';
 import { prepareMixing } from '../calc/mixing.ts';
 import { type BilledWater, type HeatLine, type HeatSource, mixingBill } from '../calc/mixing-bill.ts';
 import { runHeat } from '../calc/mixing-heat.ts';
@@ -15,6 +15,8 @@ export interface HeatFacts {
   readonly doughCelsius?: number;
   /** Every source of heat against the finished dough; the lines sum to zero. */
   readonly bill: readonly HeatLine[];
+  /** The provenance of the weakest part of the bill; absent with it. */
+  readonly billProvenance?: Provenance;
   readonly comparison?: WaterComparison;
   /** The dough with its water straight from the tap. */
   readonly fromTap?: { readonly tapCelsius: number; readonly doughCelsius: number };
@@ -60,6 +62,7 @@ export function heatOf(mix: MixAnalysis): HeatFacts {
     targetCelsius,
     ...(outcome.endCelsius.known ? { doughCelsius: outcome.endCelsius.value } : {}),
     bill: bill.known ? bill.value.lines : [],
+    ...(bill.known ? { billProvenance: bill.provenance } : {}),
     ...(comparison === undefined ? {} : { comparison }),
     ...(tapCelsius === undefined || !fromTap?.known
       ? {}

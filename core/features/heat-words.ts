@@ -14,7 +14,10 @@ export function billMarkdown(facts: HeatFacts): string | undefined {
   const lines = billLines(facts);
   if (lines.length === 0) return undefined;
   const rows = lines.map(({ label, celsius }) => `| ${escapeMarkdown(label)} | ${celsius} |`);
-  return ['| heat | does to the dough |', '| :-- | --: |', ...rows].join('\n');
+  const table = ['| heat | does to the dough |', '| :-- | --: |', ...rows].join('\n');
+  return facts.billProvenance === undefined
+    ? table
+    : `${table}\n\n_(${facts.billProvenance}: heat contents are published, the warming by mixing is our own fit)_`;
 }
 
 /** The water by rule of thumb and by balance of heat, term by term, as Markdown, with the difference in a sentence. */

@@ -9,7 +9,16 @@ import { findIngredient } from '../model/ingredient.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../syntax/tree.ts';
 import { findProperty } from '../syntax/vocabulary.ts';
-import { degrees, degreesApart, degreesToRead, duration, figure, mass, percent } from '../text/figures.ts';
+import {
+  degrees,
+  degreesApart,
+  degreesToRead,
+  duration,
+  figure,
+  leastWeighedGrams,
+  mass,
+  percent,
+} from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
 import { calibrationMarkdown } from './calibration-words.ts';
 import { compositionMarkdown, flourMarkdown } from './composition-words.ts';
@@ -167,7 +176,7 @@ function ingredientMarkdown(analysis: Analysis, facts: LineFacts): string[] {
   if (line.unsolved !== undefined) said.push('Not known yet: the line, or one it hangs on, is not finished.');
   if (final?.grams !== undefined && final.drawnGrams !== undefined && final.drawnGrams > 0) {
     const rest = `${mass(final.grams)} goes into the final mix; ${mass(final.drawnGrams)} comes with what is drawn.`;
-    said.push(isNear(final.grams, 0) ? 'All of it comes with what is drawn.' : rest);
+    said.push(final.grams < leastWeighedGrams ? 'All of it comes with what is drawn.' : rest);
   }
   if (line.part) {
     const part = analysis.solved?.sections.find((one) => one.id === line.key);

@@ -1,5 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { floursOf } from '../analysis/mixing.ts';
+import { eggBeyond } from '../calc/bowl-load.ts';
 import { blendCurve } from '../calc/flour.ts';
 import { message } from '../words/message.ts';
 import { canBeJudged, heaviestPlace, isLeavened } from './ranges.ts';
@@ -23,7 +24,7 @@ export const hydrationRange: Rule = {
   explanation:
     'The water that is free for the flour (that of milk, eggs and butter counted, what soaked seeds hold not) is measured against the absorption of ' +
     'the flours. More than 25 points above it, 18 for weak flour, the dough runs; more than 18 below, it stays dry. Both limits are common practice. ' +
-    'Nothing is said of doughs that are mostly rye, and nothing of dry pastry without yeast or rich in fat and sugar, ' +
+    'Egg, which is poured, counts whole before a dough is called dry. Nothing is said of doughs that are mostly rye, and nothing of dry pastry without yeast or rich in fat and sugar, ' +
     'and nothing of a formula without salt and mix: that is a levain.',
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  95%\n  salt  2%\n  fresh yeast  1%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  68%\n  salt  2%\n  fresh yeast  1%\n',
@@ -54,7 +55,10 @@ export const hydrationRange: Rule = {
     const { fat = 0, sugar = 0 } = solved.fractionByRole;
     const isBread = isLeavened(analysis) && fat + sugar <= richFraction;
     const tooDry =
-      isBread && solved.effectiveHydration > 0 && solved.waterUnknown.length === 0 && free < driest;
+      isBread &&
+      solved.effectiveHydration > 0 &&
+      solved.waterUnknown.length === 0 &&
+      free + eggFraction(analysis) < driest;
     if (free <= wettest && !tooDry) return;
     yield {
       ...heaviestPlace(context, 'water'),
@@ -68,6 +72,14 @@ export const hydrationRange: Rule = {
     };
   },
 };
+
+/** What liquid egg softens the dough by beyond its water, of flour: it is poured, and a dough of egg alone is no dry one. */
+function eggFraction({ solved, resolved }: Analysis): number {
+  return solved!.overall.reduce((sum, { key, role, fraction = 0 }) => {
+    const composition = role === 'egg' ? resolved.ingredients.get(key)?.composition : undefined;
+    return composition === undefined ? sum : sum + eggBeyond(fraction, composition);
+  }, 0);
+}
 
 /** A levain or poolish written as a formula of its own is wet or firm on purpose: it has no salt and no mix. */
 function isDough({ solved, resolved }: Analysis): boolean {

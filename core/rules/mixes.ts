@@ -22,7 +22,7 @@ export function runMixes(analysis: Analysis | undefined): RunMix[] {
   );
 }
 
-/** The programmes that mix the dough itself: a preferment is only stirred together, and wants no gluten. */
+/** The programmes that mix the dough itself: a preferment is only stirred together, and wants no network. */
 export function doughMixes(analysis: Analysis | undefined): RunMix[] {
   return runMixes(analysis).filter(({ mix }) => mix.sectionId === analysis!.resolved.input.sections[0]!.id);
 }
@@ -165,12 +165,12 @@ export function holds({ letDownAfter, programmeMinutes }: MixingOutcome): boolea
   return !letDownAfter.known || letDownAfter.value.low > programmeMinutes + 1e-9;
 }
 
-/** With more rye or other grain without gluten than this, a share of the flour, the curve is a guess; common practice. */
-const mostWithoutGluten = 0.25;
+/** With more of the flour than this forming no gluten network, rye above all, the curve is a guess; common practice. */
+const mostWithoutNetwork = 0.25;
 
-/** Whether the flour makes enough gluten for a warning: doughs of much rye are mixed until even, and only told of. */
+/** Whether the flour forms enough of a gluten network for a warning: doughs of much rye are mixed until even, and only told of. */
 export function isMostlyGluten({ mix }: RunMix): boolean {
-  return mix.input.curve.known && mix.input.curve.value.shareWithoutGluten <= mostWithoutGluten;
+  return mix.input.curve.known && mix.input.curve.value.shareWithoutNetwork <= mostWithoutNetwork;
 }
 
 /** Points of water beyond all that is known from which a band is a guess. */

@@ -1,4 +1,4 @@
-import { type FigureKind, holdsMarked, written } from './marked.ts';
+import { type FigureKind, holdsMarked, wholeDegrees, written } from './marked.ts';
 import { differenceText, massText, temperatureText, warmingText, weighedText } from './shown-figures.ts';
 
 /** How figures are shown. The text of files is never written by it. */
@@ -60,9 +60,9 @@ function write(kind: FigureKind, value: number, plain: string, more: number, dis
     case 'mass':
       return massText(value, display);
     case 'temperature':
-      return temperatureText(value, display);
+      return temperatureText(value, display, more === wholeDegrees ? 0 : 1);
     case 'difference':
-      return differenceText(value, display);
+      return differenceText(value, display, more === wholeDegrees ? 0 : 1);
     case 'warming':
       return warmingText(value, more, display);
     case 'weighed':

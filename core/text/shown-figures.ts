@@ -1,5 +1,5 @@
 import type { Display } from './display.ts';
-import { trimmed, weighedPlaces } from './figures.ts';
+import { leastWeighedGrams, trimmed, weighedPlaces } from './figures.ts';
 
 /** Figures as a reader has asked for them: in grams or ounces, °C or °F. The decimal sign is put by who calls. */
 
@@ -11,24 +11,26 @@ export function massText(grams: number, display: Display): string {
   if (display.mass === 'ounces') {
     const all = grams / gramsPerOunce;
     const size = Math.abs(all);
+    if (grams !== 0 && size < 0.005) return 'less than 0.01 oz';
     return size >= 16 ? `${trimmed(all / 16, 2)} lb` : `${trimmed(all, size < 1 ? 2 : 1)} oz`;
   }
   const size = Math.abs(grams);
+  if (size > 0 && size < leastWeighedGrams) return `less than ${leastWeighedGrams} g`;
   return size >= 1000 ? `${trimmed(grams / 1000, 2)} kg` : `${trimmed(grams, size < 10 ? 1 : 0)} g`;
 }
 
-/** A temperature with one place. °F = °C × 1.8 + 32, SP 811 B.9. */
-export function temperatureText(celsius: number, display: Display): string {
+/** A temperature, with one place unless another number is asked for. °F = °C × 1.8 + 32, SP 811 B.9. */
+export function temperatureText(celsius: number, display: Display, places = 1): string {
   return display.temperature === 'fahrenheit'
-    ? `${trimmed(celsius * 1.8 + 32, 1)} °F`
-    : `${trimmed(celsius, 1)} °C`;
+    ? `${trimmed(celsius * 1.8 + 32, places)} °F`
+    : `${trimmed(celsius, places)} °C`;
 }
 
-/** By how much two temperatures differ, with one place. */
-export function differenceText(celsius: number, display: Display): string {
+/** By how much two temperatures differ, with one place unless another number is asked for. */
+export function differenceText(celsius: number, display: Display, places = 1): string {
   return display.temperature === 'fahrenheit'
-    ? `${trimmed(celsius * 1.8, 1)} °F`
-    : `${trimmed(celsius, 1)} °C`;
+    ? `${trimmed(celsius * 1.8, places)} °F`
+    : `${trimmed(celsius, places)} °C`;
 }
 
 export function warmingText(celsiusPerMinute: number, places: number, display: Display): string {

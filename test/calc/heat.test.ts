@@ -283,6 +283,13 @@ describe('friction factor', () => {
     expect(rule).toMatchObject({ known: true, value: { waterCelsius: 19, frictionCelsius: factor } });
   });
 
+  test('marks the water by its weakest part: the warming by mixing is our own fit, whatever else is published', () => {
+    const found = waterTemperature(batch());
+    expect(found).toMatchObject({ known: true, provenance: 'common practice' });
+    expect(found.known && found.source).toContain('our own fit');
+    expect(doughTemperature(batch(), 15)).toMatchObject({ known: true, provenance: 'common practice' });
+  });
+
   test('is told of no batch that ice is weighed into: its cold is in none of the three temperatures', () => {
     const input = batch();
     const ice = { ...item('ice', 100, 0, pureWater, 'other'), frozen: true };

@@ -24,7 +24,9 @@ function shown(text: string) {
 
 /** Temperatures in a sentence that are no difference: not behind a sign, `by`, `±`, or in a table of heat. */
 function temperaturesIn(text: string): number[] {
-  const sentences = text.split('\n').filter((line) => !line.startsWith('|') && !line.startsWith('This line alone:'));
+  const sentences = text
+    .split('\n')
+    .filter((line) => !line.startsWith('|') && !line.startsWith('This line alone:'));
   return sentences.flatMap((line) =>
     [
       ...line.matchAll(
