@@ -8,7 +8,7 @@ import type {
   SectionKind,
   StepStatement,
 } from '../syntax/tree.ts';
-import { holdsIngredients } from '../syntax/vocabulary.ts';
+import { holdsIngredients, programmeWords } from '../syntax/vocabulary.ts';
 import { propertiesOf, type Said, type SaidProperties } from './properties.ts';
 
 /** A formula as its block says it, before any name is looked up. Lines are counted in the block. */
@@ -57,6 +57,8 @@ export interface TrialModel {
   readonly headerLine: number;
   readonly header: HeaderStatement;
   readonly said: SaidProperties;
+  /** The programme that was run, in its order; empty where the trial does not keep it. */
+  readonly phases: readonly Said[];
 }
 
 const models = new WeakMap<Block, FormulaModel | undefined>();
@@ -94,6 +96,7 @@ function build(block: Block): FormulaModel | undefined {
         headerLine: section.headerLine,
         header: section.header,
         said: propertiesOf(block, section),
+        phases: phasesOf(block, section),
       })),
   };
 }
@@ -117,12 +120,19 @@ function sectionOf(block: Block, section: Section, kind: SectionKind): SectionMo
 }
 
 function mixOf(block: Block, section: Section): MixModel {
+  const { headerLine, endLine, header } = section;
+  return { headerLine, endLine, header, phases: phasesOf(block, section) };
+}
+
+/** The lines of a programme of mixing, wherever else stands between them. */
+function phasesOf(block: Block, section: Section): Said[] {
   const phases: Said[] = [];
   for (let line = section.headerLine + 1; line < section.endLine; line++) {
-    const parsed = block.lines[line]!;
-    if (parsed.statement.kind === 'property') phases.push({ line, statement: parsed.statement });
+    const { statement } = block.lines[line]!;
+    if (statement.kind === 'property' && programmeWords.has(statement.property))
+      phases.push({ line, statement });
   }
-  return { headerLine: section.headerLine, endLine: section.endLine, header: section.header, phases };
+  return phases;
 }
 
 function processOf(block: Block, section: Section): ProcessModel {
