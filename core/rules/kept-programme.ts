@@ -55,8 +55,7 @@ export function trialsToKeep(analysis: Analysis, scope: Scope): readonly TrialMo
   return trialsOf(analysis, scope)
     .filter(keepsNothing)
     .filter(({ mix: ran, readings }) => {
-      if (!ran.known || (ran.value.mixer !== mix.mixer && !hasSpeeds(ran.value.mixer, mix.phases)))
-        return false;
+      if (!ran.known || !hasSpeeds(ran.value.mixer, mix.phases)) return false;
       return readings.every(({ minutes }) => minutes <= ran.value.programmeMinutes + pastEndMinutes);
     })
     .map(({ model }) => model);
