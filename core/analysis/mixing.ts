@@ -9,7 +9,7 @@ import { type TemperedWater, type TemperInput, temperWater } from '../calc/mixin
 import type { Mixer } from '../model/mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
-import type { ResolvedMix } from '../model/resolve-mix.ts';
+import type { ResolvedMix, ResolvedProgramme } from '../model/resolve-mix.ts';
 import { batchesOf } from './portions.ts';
 
 /** The dough temperature wanted where the file says none; common practice for wheat doughs, no source. */
@@ -70,12 +70,11 @@ export function analyseMix(
   mix: ResolvedMix,
 ): Known<MixAnalysis> {
   if (mix.mixer === undefined) return unknown('the mixer is not known');
-  const model = resolved.model.mixes[mix.index]!;
   const batches = batchesOf(resolved, solved, mix.sectionId);
   if (batches.size === 0) return unknown('the weights of the dough are not known yet');
-  if (model.phases.some((phase) => phase.statement.value === undefined))
+  if (mix.phases.some((phase) => phase.statement.value === undefined))
     return unknown('a line of the mixing programme is not finished');
-  const poured = pourAll(resolved, solved, mix, batches);
+  const poured = pourAll(solved, mix, batches);
   let doughGrams = 0;
   let givenWaterCelsius: number | undefined;
   for (const batch of batches.values()) {
@@ -108,7 +107,7 @@ export function analyseMix(
       phaseLines: poured.lines,
       targetCelsius,
       targetAssumed: wanted === undefined,
-      ...(model.wish === undefined ? {} : { wish: model.wish }),
+      ...(mix.wish === undefined ? {} : { wish: mix.wish }),
       water,
       doughGrams,
       unloaded: poured.unloaded,
@@ -120,8 +119,32 @@ export function analyseMix(
   );
 }
 
+/** A programme ready to be run, and the lines of its phases, counted in the block. */
+export interface ReadyProgramme {
+  readonly input: MixingInput;
+  readonly phaseLines: readonly number[];
+}
+
+/** Makes a programme ready with its water as the formula has it, running nothing; or says why it cannot be run. */
+export function readyProgramme(
+  resolved: ResolvedFormula,
+  solved: SolvedFormula,
+  programme: ResolvedProgramme,
+): Known<ReadyProgramme> {
+  if (programme.mixer === undefined) return unknown('the mixer is not known');
+  const batches = batchesOf(resolved, solved, programme.sectionId);
+  if (batches.size === 0) return unknown('the weights of the dough are not known yet');
+  if (programme.phases.some((phase) => phase.statement.value === undefined))
+    return unknown('a line of the mixing programme is not finished');
+  const { phases, lines } = pourAll(solved, programme, batches);
+  const wanted = wantedCelsius(resolved, programme);
+  const targetCelsius = wanted ?? usualDoughCelsius;
+  const input = programmeOf(resolved, solved, programme, phases, targetCelsius, wanted === undefined);
+  return known({ input, phaseLines: lines }, 'given');
+}
+
 /** The temperature wanted of what a programme mixes: a part's own, the formula's for its dough. */
-function wantedCelsius(resolved: ResolvedFormula, mix: ResolvedMix): number | undefined {
+function wantedCelsius(resolved: ResolvedFormula, mix: ResolvedProgramme): number | undefined {
   const part = resolved.model.sections.slice(1).find((section) => section.id === mix.sectionId);
   if (part === undefined) return resolved.doughCelsius;
   return saidValue(part.said, 'dough temperature', 'temperature')?.celsius;
@@ -138,12 +161,10 @@ interface Poured {
 const leastGrams = 1e-3;
 
 function pourAll(
-  resolved: ResolvedFormula,
   solved: SolvedFormula,
-  mix: ResolvedMix,
+  mix: ResolvedProgramme,
   batches: ReturnType<typeof batchesOf>,
 ): Poured {
-  const model = resolved.model.mixes[mix.index]!;
   const left = new Map([...batches].map(([key, batch]) => [key, batch.grams]));
   const touched = new Set<string>();
   const portionsOff: Poured['portionsOff'] = [];
@@ -152,7 +173,7 @@ function pourAll(
   const base = section?.baseGrams ?? section?.flourGrams ?? solved.flourGrams ?? 0;
   const phases: MixingPhase[] = [];
   const lines: number[] = [];
-  for (const { line, statement } of model.phases) {
+  for (const { line, statement } of mix.phases) {
     const { value } = statement;
     if (value?.form === 'load') {
       const portions: MixPortion[] = [];
@@ -203,13 +224,13 @@ function pourAll(
       phases[0] = { ...firstPhase, portions: [...firstPhase.portions, ...portions] };
     } else {
       phases.unshift({ kind: 'load', portions });
-      lines.unshift(model.headerLine);
+      lines.unshift(mix.headerLine);
     }
   }
   return { phases, lines, unloaded: unloaded.map(({ key, name }) => ({ key, name })), portionsOff };
 }
 
-function lastLineOf(mix: ResolvedMix, key: string): number {
+function lastLineOf(mix: ResolvedProgramme, key: string): number {
   return mix.loads.findLast((load) => load.keys.includes(key))?.line ?? 0;
 }
 
@@ -226,13 +247,13 @@ function timePhase(property: string, value: { form: string } | undefined): Mixin
 function programmeOf(
   resolved: ResolvedFormula,
   solved: SolvedFormula,
-  mix: ResolvedMix,
+  mix: ResolvedProgramme,
   phases: readonly MixingPhase[],
   targetCelsius: number,
   targetAssumed: boolean,
 ): MixingInput {
   const { bakery } = resolved;
-  const { wish } = resolved.model.mixes[mix.index]!;
+  const { wish } = mix;
   const flours: MixPortion[] = [];
   const ripe: MixPortion[] = [];
   let waterGrams = 0;

@@ -2,7 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { mixerTrials } from '../analysis/mixer-trials.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import { planOf } from '../analysis/plan.ts';
-import { trialsOf } from '../analysis/trials.ts';
+import { type TrialAnalysis, trialsOf } from '../analysis/trials.ts';
 import type { SolvedSection } from '../calc/formula-result.ts';
 import { lineId, sectionId } from '../model/formula-model.ts';
 import { findIngredient } from '../model/ingredient.ts';
@@ -229,6 +229,8 @@ function propertyHover(
   }
   if (section.kind === 'trial' && analysis !== undefined) {
     const trial = trialsOf(analysis, scope).find((one) => one.model.headerLine === section.headerLine);
+    const ran = trial === undefined ? undefined : ranState(trial, line);
+    if (ran !== undefined) said.push(`At the end of this line, by what is worked out: **${ran}**.`);
     const words = trial === undefined ? undefined : readingWords(trial, line);
     if (words !== undefined) said.push(words);
     if (statement.value?.form === 'partTemperature')
@@ -263,7 +265,10 @@ function phaseAdded(mix: MixAnalysis, line: number): string | undefined {
 }
 
 /** The dough at the end of a phase, in words: `7 min · 22.4 °C · clean-up`. */
-export function phaseState(mix: MixAnalysis, line: number): string | undefined {
+export function phaseState(
+  mix: Pick<MixAnalysis, 'phaseLines' | 'outcome'>,
+  line: number,
+): string | undefined {
   const phase = mix.phaseLines.indexOf(line);
   const end = mix.outcome.phaseEnds.find((one) => one.phase === phase);
   if (end === undefined) return undefined;
@@ -272,6 +277,14 @@ export function phaseState(mix: MixAnalysis, line: number): string | undefined {
   if (end.celsius !== undefined) parts.push(end.celsius < 0 ? 'ice still to melt' : degrees(end.celsius));
   if (end.stage !== undefined) parts.push(end.stage);
   return parts.join(' · ');
+}
+
+/** The dough of a trial at the end of a line of the programme that it keeps. */
+function ranState(trial: TrialAnalysis, line: number): string | undefined {
+  if (!trial.mix.known || !trial.mix.value.isKept) return undefined;
+  const outcome = trial.predicted();
+  if (!outcome.known) return undefined;
+  return phaseState({ phaseLines: trial.mix.value.phaseLines, outcome: outcome.value }, line);
 }
 
 /** The water of a programme, the rule of thumb beside it, and what the tap would give. */

@@ -1,5 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
+import { sharedMinutes } from '../analysis/trial-programme.ts';
 import { trialsOf } from '../analysis/trials.ts';
 import type { MixingStage } from '../calc/development.ts';
 import type { Known } from '../calc/known.ts';
@@ -90,7 +91,7 @@ export function programmeCurve(
       ...bandOf('let-down', outcome.letDownAfter),
       ...bandOf('breakdown', outcome.breakdownAfter),
     ],
-    readings: isDough ? readingsOf(analysis, scope) : [],
+    readings: isDough ? readingsOf(run, analysis, scope) : [],
     ...(outcome.endCelsius.known ? {} : { noCelsius: outcome.endCelsius.reason }),
     ...(outcome.development.known ? {} : { noDevelopment: outcome.development.reason }),
   };
@@ -178,11 +179,19 @@ function bandOf(kind: CurveBand['kind'], band: Known<MinutesBand>): CurveBand[] 
   return [{ kind, lowMinutes: low, expectedMinutes: expected, highMinutes: high, atLastSpeed }];
 }
 
-function readingsOf(analysis: Analysis, scope: Scope): CurveReading[] {
-  return trialsOf(analysis, scope).flatMap(({ model, readings }) => {
+/** The readings that can be set beside the programme as it is now: those of another mixer, or of minutes that ran otherwise, cannot. */
+function readingsOf(run: MixAnalysis, analysis: Analysis, scope: Scope): CurveReading[] {
+  return trialsOf(analysis, scope).flatMap(({ model, readings, mix }) => {
     const trial = [model.header.date, model.header.words].filter((one) => one !== undefined).join(', ');
-    return readings.map(({ minutes, celsius, stage }): CurveReading => {
-      return { trial, minutes, celsius, ...(stage === undefined ? {} : { stage }) };
-    });
+    const isKept = mix.known && mix.value.isKept;
+    const isSameMixer = !isKept || mix.value.input.mixer === run.input.mixer;
+    const shared = isKept
+      ? sharedMinutes(mix.value.input.phases, run.input.phases)
+      : Number.POSITIVE_INFINITY;
+    return readings
+      .filter(({ minutes }) => isSameMixer && minutes <= shared + 1e-6)
+      .map(({ minutes, celsius, stage }): CurveReading => {
+        return { trial, minutes, celsius, ...(stage === undefined ? {} : { stage }) };
+      });
   });
 }

@@ -8,6 +8,7 @@ import type { TemperedWater } from '../calc/mixing-water.ts';
 import type { Finding } from './answers.ts';
 import { costTotals } from './cost-of.ts';
 import { heatOf } from './heat-of.ts';
+import { holdsUp } from './holds-up.ts';
 import { labelTotals } from './label-of.ts';
 import { mixingOutlook } from './mixing-words.ts';
 import type {
@@ -19,8 +20,13 @@ import type {
   TotalsWater,
 } from './totals.ts';
 
-/** The totals of a formula as plain data; lines of findings count from one, as people do. */
-export function totalsOf(file: string, analysis: Analysis, findings: readonly Finding[]): FormulaTotals {
+/** The totals of a formula whose block begins at `firstLine`, as plain data; lines of findings count from one, as people do. */
+export function totalsOf(
+  file: string,
+  analysis: Analysis,
+  findings: readonly Finding[],
+  firstLine: number,
+): FormulaTotals {
   const { solved, resolved } = analysis;
   const told = findings.map(({ code, level, place, message }) => ({
     code,
@@ -28,7 +34,7 @@ export function totalsOf(file: string, analysis: Analysis, findings: readonly Fi
     line: place.line + 1,
     message,
   }));
-  const blocked = findings.some((finding) => finding.level === 'error');
+  const blocked = findings.some((finding) => holdsUp(resolved.model.block, firstLine, finding));
   const totals: FormulaTotals = {
     file,
     formula: resolved.model.name.text,

@@ -1,9 +1,5 @@
-import {
-  type ComparedReading,
-  comparedReadings,
-  type TrialAnalysis,
-  type WeightLoss,
-} from '../analysis/trials.ts';
+import type { WeightLoss } from '../analysis/trial-weights.ts';
+import { type ComparedReading, comparedReadings, type TrialAnalysis } from '../analysis/trials.ts';
 import { degrees, degreesApart, mass, minutes, percent } from '../text/figures.ts';
 import { stopFirst } from '../text/stop-first.ts';
 

@@ -9,7 +9,7 @@ import type {
   SectionKind,
   StepStatement,
 } from '../syntax/tree.ts';
-import { degreeWords, holdsIngredients } from '../syntax/vocabulary.ts';
+import { degreeWords, holdsIngredients, programmeWords } from '../syntax/vocabulary.ts';
 import { propertiesOf, type Said, type SaidProperties, saidValue } from './properties.ts';
 
 /** A formula as its block says it, before any name is looked up. Lines are counted in the block. */
@@ -60,6 +60,8 @@ export interface TrialModel {
   readonly headerLine: number;
   readonly header: HeaderStatement;
   readonly said: SaidProperties;
+  /** The programme that was run, in its order; empty where the trial does not keep it. */
+  readonly phases: readonly Said[];
 }
 
 const models = new WeakMap<Block, FormulaModel | undefined>();
@@ -97,6 +99,7 @@ function build(block: Block): FormulaModel | undefined {
         headerLine: section.headerLine,
         header: section.header,
         said: propertiesOf(block, section),
+        phases: phasesOf(block, section),
       })),
   };
 }
@@ -120,16 +123,22 @@ function sectionOf(block: Block, section: Section, kind: SectionKind): SectionMo
 }
 
 function mixOf(block: Block, section: Section): MixModel {
-  const phases: Said[] = [];
-  for (let line = section.headerLine + 1; line < section.endLine; line++) {
-    const parsed = block.lines[line]!;
-    if (parsed.statement.kind === 'property' && parsed.statement.property !== 'develop')
-      phases.push({ line, statement: parsed.statement });
-  }
   const { headerLine, endLine, header } = section;
   const word = saidValue(propertiesOf(block, section), 'develop', 'word')?.word;
   const wish = degreeWords.find((one) => one === word);
+  const phases = phasesOf(block, section);
   return { headerLine, endLine, header, phases, ...(wish === undefined ? {} : { wish }) };
+}
+
+/** The lines of a programme of mixing, wherever else stands between them. */
+function phasesOf(block: Block, section: Section): Said[] {
+  const phases: Said[] = [];
+  for (let line = section.headerLine + 1; line < section.endLine; line++) {
+    const { statement } = block.lines[line]!;
+    if (statement.kind === 'property' && programmeWords.has(statement.property))
+      phases.push({ line, statement });
+  }
+  return phases;
 }
 
 function processOf(block: Block, section: Section): ProcessModel {

@@ -6,6 +6,7 @@ import type { Saying } from '../words/in-marks.ts';
 import { message } from '../words/message.ts';
 import { type AcceptUse, acceptsOf, judgeAccepts } from './accepts.ts';
 import { rules, rulesByCode } from './catalogue.ts';
+import { keepingTrials } from './kept-programme.ts';
 import type { RelatedLine, RuleContext, RuleFinding, RuleFix, RuleLevel } from './rule.ts';
 
 /** One finding in a block, lines counted in it, with the level the rule has by default. */
@@ -37,11 +38,14 @@ export function checkBlock(context: RuleContext): BlockFindings {
   const written = guarded('the reading of lines', failures, () => writingOf(context)) ?? new Map();
   const found: BlockFinding[] = [...written.values()];
   for (const rule of rules) {
-    const { check } = rule;
+    const { check, mendsSlips } = rule;
     if (check === undefined) continue;
+    // What mends a slip of writing changes no bread, and so nothing that a trial was run on.
+    const kept = (one: RuleFinding): RuleFinding => (mendsSlips === true ? one : keepingTrials(context, one));
     try {
       for (const one of check(context))
-        if (!written.has(one.line) && one.line < block.lines.length) found.push(findingOf(rule.code, one));
+        if (!written.has(one.line) && one.line < block.lines.length)
+          found.push(findingOf(rule.code, kept(one)));
     } catch (error) {
       failures.push(failureOf(rule.code, error));
     }

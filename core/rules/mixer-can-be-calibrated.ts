@@ -33,11 +33,11 @@ export const mixerCanBeCalibrated: Rule = {
   bad:
     'mixer hook:\n  kind spiral\n  speed 1 100 rpm\n  speed 2 200 rpm\n\nformula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n\n' +
     'mix in hook:\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n\n' +
-    'trial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 14 °C\n  at 3 min  20.5 °C\n  at 6 min  22.2 °C\n  end  24.5 °C\n',
+    'trial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 14 °C\n  mixed in hook\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n  at 3 min  20.5 °C\n  at 6 min  22.2 °C\n  end  24.5 °C\n',
   good:
     'mixer hook:\n  kind spiral\n  speed 1 100 rpm, warms 0.47 °C/min\n  speed 2 200 rpm, warms 1.29 °C/min\n\nformula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n\n' +
     'mix in hook:\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n\n' +
-    'trial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 14 °C\n  at 3 min  20.5 °C\n  at 6 min  22.2 °C\n  end  24.5 °C\n',
+    'trial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 14 °C\n  mixed in hook\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n  at 3 min  20.5 °C\n  at 6 min  22.2 °C\n  end  24.5 °C\n',
   *check({ block, scope }) {
     const { top } = block;
     if (top?.kind !== 'mixer' || top.header.name === undefined) return;

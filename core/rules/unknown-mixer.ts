@@ -22,13 +22,16 @@ export const unknownMixer: Rule = {
       if (problem.kind === 'unknown-mixer') yield findingOf(block, problem.line, problem.name, scope);
     }
     for (const [line, { statement }] of block.lines.entries()) {
-      if (statement.kind !== 'property' || statement.value?.form !== 'name') continue;
-      if (statement.property !== 'default mixer' && statement.property !== 'mixer') continue;
-      if (findMixer(statement.value.name, scope).kind === 'unknown')
-        yield findingOf(block, line, statement.value.name, scope);
+      if (statement.kind !== 'property' || !namesMixer.has(statement.property)) continue;
+      const { value } = statement;
+      const name = value?.form === 'name' || value?.form === 'mixedIn' ? value.name : undefined;
+      if (name !== undefined && findMixer(name, scope).kind === 'unknown')
+        yield findingOf(block, line, name, scope);
     }
   },
 };
+
+const namesMixer: ReadonlySet<string> = new Set(['default mixer', 'mixer', 'mixed']);
 
 function findingOf(block: Block, line: number, name: Name, scope: Scope): RuleFinding {
   const seen = [...scope.names('mixer').map((one) => one.name.text), ...mixers.map((one) => one.name)];

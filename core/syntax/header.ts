@@ -43,6 +43,7 @@ export function readHeader(
     return otherHeader(line, tokens, around);
   }
   if (!isSection || tokens.some((token) => amounts.has(token.tokenType))) return undefined;
+  if (isMixedOfTrial(line, tokens, around)) return undefined;
   const displaced = displacedColon(line, tokens, first as SectionKind, around);
   if (displaced !== undefined) return displaced;
   const colonAt = tokens.findIndex((token) => token.tokenType === Colon);
@@ -77,6 +78,14 @@ function withoutColons(
   const span = { start: stray.startOffset, end: endOf(stray) };
   const wrong = problem('stray-colon', message('stray-colon.two'), span, colonOutFix(span));
   return { statement: read.statement, problems: [wrong] };
+}
+
+/** `mix in big spiral` within a trial: what was run, short of two letters. */
+export function isMixedOfTrial(line: string, tokens: readonly IToken[], around: Surroundings): boolean {
+  if (around.context !== 'trial' || around.afterBlank || wordAt(tokens, 0) !== 'mix' || !/^\s/.test(line))
+    return false;
+  const second = wordAt(tokens, 1);
+  return (second === 'in' || second === 'by') && tokens.every(({ tokenType }) => tokenType !== Colon);
 }
 
 /** `formula: Quay Tin`: the colon stands behind the first word in place of the last. */

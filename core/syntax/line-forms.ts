@@ -105,6 +105,8 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   draws: ['PERCENT of NAME', 'all NAME'],
   yield: ['PIECES of MASS [baked]', 'MASS [baked]', 'from MASS flour'],
   reading: ['DURATION TEMPERATURE[, STAGE]'],
+  endReading: ['TEMPERATURE[, STAGE]'],
+  mixedIn: ['in MIXER', 'by hand'],
   rise: ['PERCENT at DURATION'],
   trialWater: ['TEMPERATURE', 'MASS'],
   ready: ['[DATE] CLOCK'],

@@ -1,10 +1,16 @@
 import { message } from '../words/message.ts';
 import { readNamedAmount } from './amount.ts';
-import { readHeader, type Surroundings } from './header.ts';
+import { isMixedOfTrial, readHeader, type Surroundings } from './header.ts';
 import { markAtStart, ruleOrComment, withoutMarks } from './marks.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
-import { problem } from './problem.ts';
-import { findPropertyOf, readPartTemperature, readProperty, unknownProperty } from './property.ts';
+import { problem, writeFix } from './problem.ts';
+import {
+  findPropertyOf,
+  isPartThatBegins,
+  readPartTemperature,
+  readProperty,
+  unknownProperty,
+} from './property.ts';
 import { readStep } from './step.ts';
 import { cutLine } from './tokens.ts';
 import type { Accept, ParsedLine, SectionKind, Statement, SyntaxProblem, Token } from './tree.ts';
@@ -86,7 +92,12 @@ function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
       problems: [problem('outside-section', message('outside-section.none-above'), span)],
     };
   }
+  if (isMixedOfTrial(text, meaning, around)) return mixedMeant(first);
   const found = findPropertyOf(meaning, context);
+  if (context === 'trial' && found !== undefined && isPartThatBegins(found.property, found.length, meaning)) {
+    const part = readPartTemperature(text, meaning);
+    if (part !== undefined) return part;
+  }
   if (found !== undefined) return readProperty(text, meaning, found.property, found.length);
   if (holdsIngredients(context))
     return (
@@ -99,6 +110,14 @@ function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
     (context === 'trial' ? readPartTemperature(text, meaning) : undefined) ??
     unknownProperty(text, meaning, context as SectionKind)
   );
+}
+
+/** `mix in big spiral` in a trial: the header of a mix has a colon, and what was run is said in the past. */
+function mixedMeant({ startOffset, image }: Meaning[number]): Read {
+  const span = { start: startOffset, end: startOffset + image.length };
+  const said = message('unknown-property.mixed', { example: 'mixed in big spiral' });
+  const found = problem('unknown-property', said, span, writeFix(span, 'mixed', true));
+  return { statement: { kind: 'unreadable' }, problems: [found] };
 }
 
 function mergeMark(text: string): Pick<ParsedLine, 'statement' | 'problems'> {

@@ -10,7 +10,16 @@ const weight = String.raw`${figure}\s*\p{L}+`;
 export function meantValue(form: Form, text: string): string | undefined {
   if (form === 'yield') return meantYield(text);
   if (form === 'price') return meantPrice(text);
+  if (form === 'mixedIn') return meantMixer(text);
   return undefined;
+}
+
+/** `hand`, `by hands`, `in hand`; `big spiral`, `with the big spiral`, `on big spiral`. */
+function meantMixer(text: string): string | undefined {
+  if (/^(?:(?:by|in|with)\s+)?(?:my\s+|the\s+)?hands?$/iu.test(text)) return 'by hand';
+  if (/^(?:in|on|with|by|at|using)$/iu.test(text)) return undefined;
+  const [, name] = /^(?:(?:in|on|with|by|at|using)\s+)?(?:the\s+)?(\S.*)$/iu.exec(text) ?? [];
+  return name === undefined || /\d\s*(?:min|h|s)\b/u.test(name) ? undefined : `in ${name}`;
 }
 
 /** `24 loaves of 880 g`, `24 x 880 g`, `24 baked pieces of 800 g`, `25 kg of bread flour`, `20 Kgs`. */

@@ -220,6 +220,7 @@ const unitsFor: Partial<Record<Form, readonly string[]>> = {
   mixSpeed: [' min'],
   yield: [' kg', ' g', ' pieces'],
   reading: [' °C'],
+  endReading: [' °C', ' °F'],
   rise: [' min'],
   trialWater: [' °C', ' kg'],
 };
@@ -251,6 +252,22 @@ export function unknownProperty(line: string, tokens: readonly IToken[], section
   }
   const said = message('unknown-property.none', { section, name: first.text, words: known });
   return { statement, problems: [problem('unknown-property', said, span)] };
+}
+
+const beginsName: ReadonlySet<Form> = new Set(['duration', 'mixedIn']);
+
+/**
+ * Whether a line of a trial is of a part whose name begins like a property: `mixed seeds soaker 18 °C`, `rest sponge 18 °C`.
+ * A word of a form behind the property, as in `mixed in` and `rest for`, makes it that property.
+ */
+export function isPartThatBegins({ form }: Property, length: number, tokens: readonly IToken[]): boolean {
+  const next = tokens[length];
+  return (
+    beginsName.has(form) &&
+    next !== undefined &&
+    wordTypes(next) &&
+    ![t.In, t.By, t.For, t.At, t.Colon, t.Comma].includes(next.tokenType)
+  );
 }
 
 /** `trial` takes the temperature of a part by its name: `night poolish 18 °C`. */

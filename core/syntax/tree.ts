@@ -118,7 +118,7 @@ export interface LoadItem extends Span {
 
 /** The value of a property line, by its form. */
 export type Value =
-  | { readonly form: 'temperature'; readonly celsius: number }
+  | { readonly form: 'temperature'; readonly celsius: number; readonly stage?: Name }
   | { readonly form: 'difference'; readonly celsius: number }
   | { readonly form: 'mass'; readonly grams: number }
   | { readonly form: 'volume'; readonly millilitres: number }
@@ -152,6 +152,7 @@ export type Value =
   | { readonly form: 'yieldMass'; readonly grams: number; readonly baked: boolean }
   | { readonly form: 'yieldFlour'; readonly grams: number }
   | { readonly form: 'reading'; readonly seconds: number; readonly celsius: number; readonly stage?: Name }
+  | { readonly form: 'mixedIn'; readonly name?: Name; readonly byHand?: true }
   | { readonly form: 'rise'; readonly fraction: number; readonly seconds: number }
   | { readonly form: 'partTemperature'; readonly name: Name; readonly celsius: number }
   | { readonly form: 'ready'; readonly date?: string; readonly minutes: number };

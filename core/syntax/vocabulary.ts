@@ -40,6 +40,8 @@ export type Form =
   | 'draws'
   | 'yield'
   | 'reading'
+  | 'endReading'
+  | 'mixedIn'
   | 'rise'
   | 'trialWater'
   | 'ready';
@@ -116,6 +118,20 @@ const ofPart: readonly Property[] = [
 
 const note = many('note', 'names', 'words of your own', 'kept as it is');
 
+/** What a programme of mixing is made of: in a mix, and in a trial that keeps what was run. */
+const ofProgramme: readonly Property[] = [
+  many('load', 'load', 'flour, water', 'what goes into the bowl first'),
+  many('add', 'load', 'salt, fresh yeast', 'what goes in later'),
+  many('speed', 'mixSpeed', '1 for 3 min', 'runs the mixer at a speed'),
+  many('rest', 'duration', '20 min', 'lets the dough stand in the bowl'),
+  many('knead', 'duration', '8 min', 'kneads by hand'),
+  many('fold', 'duration', '2 min', 'folds by hand'),
+  many('stir', 'duration', '2 min', 'stirs by hand'),
+];
+
+/** The words that begin a line of a programme of mixing. */
+export const programmeWords: ReadonlySet<string> = new Set(ofProgramme.map(({ word }) => word));
+
 export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
   bakery: [
     property('room', 'temperature', '21 °C', 'room temperature'),
@@ -183,13 +199,7 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
   topping: [note],
   bath: [note],
   mix: [
-    many('load', 'load', 'flour, water', 'what goes into the bowl first'),
-    many('add', 'load', 'salt, fresh yeast', 'what goes in later'),
-    many('speed', 'mixSpeed', '1 for 3 min', 'runs the mixer at a speed'),
-    many('rest', 'duration', '20 min', 'lets the dough stand in the bowl'),
-    many('knead', 'duration', '8 min', 'kneads by hand'),
-    many('fold', 'duration', '2 min', 'folds by hand'),
-    many('stir', 'duration', '2 min', 'stirs by hand'),
+    ...ofProgramme,
     property(
       'develop',
       'degreeOfMixing',
@@ -211,9 +221,16 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
       '3 min   20.6 °C, pick-up',
       'a reading, minutes from the start of mixing; stop the mixer before a probe goes in',
     ),
-    property('end', 'temperature', '25.4 °C', 'temperature at the end of mixing'),
+    property(
+      'end',
+      'endReading',
+      '25.4 °C, developed',
+      'a reading at the end of mixing, with the mixer stopped',
+    ),
     many('rise', 'rise', '80% at 70 min', 'growth of the dough after so long'),
     property('mixer', 'name', 'big spiral', 'the mixer used, where another than planned'),
+    property('mixed', 'mixedIn', 'in big spiral', 'what it was mixed in, or `by hand`; what was run follows'),
+    ...ofProgramme,
     note,
   ],
 };

@@ -260,7 +260,9 @@ export function createService(options: FilesOptions = {}): Service {
       if (found === undefined) return [];
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         const analysis = answers.analysisOf(uri, block);
-        return analysis === undefined ? [] : [totalsOf(uri, analysis, findingsOf(uri, block, firstLine))];
+        return analysis === undefined
+          ? []
+          : [totalsOf(uri, analysis, findingsOf(uri, block, firstLine), firstLine)];
       });
     },
     importTable: (uri, table, name) => {

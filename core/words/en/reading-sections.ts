@@ -45,6 +45,8 @@ export const readingSections = {
 
   'unknown-property.meant': ({ section, written, meant }: Args<'section' | 'written' | 'meant'>) =>
     `“${written}” is not a property of ${a(section)}. Is it “${meant}”?`,
+  'unknown-property.mixed': ({ example }: Args<'example'>) =>
+    `A trial states what was run with “mixed”: ${example}`,
   'unknown-property.none': ({ section, name, words }: Args<'section' | 'name' | 'words'>, say: Speaker) =>
     `“${name}” is not a property of ${a(section)}. Its properties are ${say.list(words)}.`,
 
