@@ -131,7 +131,9 @@ function tell(
       outcome,
       // Worked out on asking only: a keystroke never asks.
       get rule() {
-        return ruleFor(input, outcome, chosen.waterGrams, runAtCelsius);
+        return chosen.reach === 'no lever'
+          ? unknown('no water makes a difference to this dough')
+          : ruleFor(input, outcome, chosen.waterGrams, runAtCelsius);
       },
     },
     'common practice',

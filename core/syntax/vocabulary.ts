@@ -1,4 +1,16 @@
 import type { Context, SectionKind, SubSection, TopSection } from './tree.ts';
+import {
+  degreeWords,
+  doughForms,
+  grains,
+  iceSupplies,
+  labels,
+  millings,
+  mixerKinds,
+  roleWords,
+} from './word-lists.ts';
+
+export * from './word-lists.ts';
 
 /**
  * The words of the notation in one place: sections, what each may say, and how each property's value reads. The
@@ -275,39 +287,6 @@ export function isTopSection(kind: string): kind is TopSection {
   return (topSections as readonly string[]).includes(kind);
 }
 
-export const roleWords = [
-  'flour',
-  'water',
-  'salt',
-  'yeast',
-  'fat',
-  'sugar',
-  'egg',
-  'dairy',
-  'seeds',
-] as const;
-export const grains = [
-  'wheat',
-  'rye',
-  'spelt',
-  'emmer',
-  'einkorn',
-  'khorasan',
-  'durum',
-  'barley',
-  'oats',
-  'buckwheat',
-  'rice',
-  'maize',
-] as const;
-export const millings = ['white', 'medium', 'wholemeal'] as const;
-export const mixerKinds = ['hand', 'spiral', 'planetary', 'fork', 'twin arm', 'horizontal'] as const;
-export const doughForms = ['tin', 'hearth'] as const;
-export const labels = ['EU', 'US'] as const;
-/** The trade’s three degrees of mixing. */
-export const degreeWords = ['short', 'improved', 'intensive'] as const;
-export const iceSupplies = ['to hand'] as const;
-
 /** The words a property allows, where it allows but some. */
 export const wordsOfForm: Partial<Record<Form, readonly string[]>> = {
   grain: grains,
@@ -319,33 +298,6 @@ export const wordsOfForm: Partial<Record<Form, readonly string[]>> = {
   iceSupply: iceSupplies,
   role: roleWords,
 };
-
-/** The words that start a step with a meaning; others are kept as written. */
-export const stepWords = [
-  'bulk',
-  'fold',
-  'rest',
-  'divide',
-  'shape',
-  'retard',
-  'proof',
-  'enclose',
-  'sheet',
-  'score',
-  'boil',
-  'bake',
-  'cool',
-] as const;
-
-/** The textbook words for the state of a dough, in their order. */
-export const stageWords = [
-  'pick-up',
-  'clean-up',
-  'developing',
-  'developed',
-  'let-down',
-  'breakdown',
-] as const;
 
 const byWord = new Map(
   Object.entries(properties).map(([section, list]) => [section, new Map(list.map((one) => [one.word, one]))]),
