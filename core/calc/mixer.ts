@@ -9,8 +9,11 @@ export interface MixerSpeed {
   readonly rpm?: number;
   /** Measured warming at this speed before losses to the room, °C a minute. */
   readonly warmsCelsiusPerMinute?: number;
-  /** Slow minutes of development that one minute at this speed gives. */
+  /** The standard error of that, °C a minute. */
+  readonly warmsWithinPerMinute?: number;
+  /** Slow minutes of development that one minute at this speed gives, and the standard error of that. */
   readonly developsTimes?: number;
+  readonly developsWithinTimes?: number;
 }
 
 /** A mixer as plain data; what is absent is taken from the kind. */
@@ -19,6 +22,8 @@ export interface MixerData {
   readonly speeds: readonly MixerSpeed[];
   /** Temperature that the dough drifts towards while it is worked, °C, in place of warming by power. */
   readonly warmsTowardsCelsius?: number;
+  /** The standard error of that, °C. */
+  readonly warmsTowardsWithinCelsius?: number;
   /** How slowly the dough follows its surroundings (time constant τ), as measured for this mass of dough. */
   readonly settles?: { readonly minutes: number; readonly grams: number };
   /** Measured friction factor of the three-temperature rule, °C. */

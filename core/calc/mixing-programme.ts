@@ -63,6 +63,8 @@ export interface TimeStep {
   readonly warming: Known<number>;
   /** H was measured for this speed, so that a friction factor leaves it alone. */
   readonly measured: boolean;
+  /** The standard error of the measured H, °C a minute, or of what the dough drifts towards, °C; absent where none is told. */
+  readonly measuredWithin?: number;
   /** A friction factor measured on this mixer scales H. */
   readonly frictionGiven: boolean;
   readonly mixerKind: MixerKind;
@@ -76,6 +78,8 @@ export interface TimeStep {
   readonly slack: number;
   /** Wear a minute of dough that is developed, at 27 °C. */
   readonly wearRate: number;
+  /** The standard error of a measured rate as a part of it; absent where none is told. */
+  readonly rateWithin?: number;
   /** Absent while the bowl holds no dough. */
   readonly times: DevelopmentTimes | undefined;
 }
@@ -178,12 +182,19 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
   const warms = speed.known ? warmingRate(mixer, speed.value) : speed;
   const measured = speed.known && speed.value.warmsCelsiusPerMinute !== undefined;
   const drifts = mixer.warmsTowardsCelsius !== undefined && !measured;
+  const within =
+    measured && speed.known
+      ? speed.value.warmsWithinPerMinute
+      : drifts
+        ? mixer.warmsTowardsWithinCelsius
+        : undefined;
   const base = {
     kind: 'time' as const,
     phase,
     working: true,
     warming: drifts ? known(0, 'given') : warms,
     measured: measured || drifts,
+    ...(within === undefined ? {} : { measuredWithin: within }),
     frictionGiven: mixer.frictionCelsius !== undefined && input.friction !== undefined,
     mixerKind: mixer.kind,
     byHand: mixer.kind === 'hand' && !drifts,
@@ -191,6 +202,7 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
     settlesMinutes: settlingMinutes(mixer, bowl.grams),
     rate,
     wearRate: rate.known ? wearRate(mixer, rate.value) : 0,
+    ...rateWithin(speed),
     times: timesOf(input, bowl),
   };
   // Dough gets slack by degrees, so that a gram of water does not take off half the work of five minutes.
@@ -209,6 +221,16 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
   }
   return steps;
 }
+
+function rateWithin(speed: Known<MixerSpeed>): Pick<TimeStep, 'rateWithin'> {
+  if (!speed.known) return {};
+  const { developsTimes, developsWithinTimes } = speed.value;
+  if (developsWithinTimes === undefined || !(developsTimes !== undefined && developsTimes > 0)) return {};
+  return { rateWithin: Math.min(mostWithin, developsWithinTimes / developsTimes) };
+}
+
+/** No band is taken wider than this part by what a file says: beyond it the low end would be no time at all. */
+const mostWithin = 0.5;
 
 /** The first minutes in which a planetary may not take up slack dough. */
 const slackLasts = 5;

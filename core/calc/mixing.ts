@@ -204,7 +204,9 @@ function bandOf({ curve }: MixingInput, timed: readonly TimeStep[]): number {
   const calibrated =
     working.length > 0 &&
     working.every((step) => step.rate.known && step.rate.provenance !== 'common practice');
-  const judged = calibrated ? Math.sqrt(flour * flour - usualBand ** 2 / 2) : flour;
+  // What is left is the flour’s, and the error of the fit where one is told: never less than that.
+  const own = Math.max(0, ...working.map((step) => step.rateWithin ?? 0));
+  const judged = calibrated ? Math.sqrt(flour * flour - usualBand ** 2 / 2 + own * own) : flour;
   // Flour and water are wetter than any dough while only a part of the flour is in: what counts is how wet they end.
   const beyond = working.at(-1)?.times?.beyondKnownPercent ?? 0;
   return judged + Math.min(mostByWetness, beyond * bandByPoint);

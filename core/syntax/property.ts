@@ -195,6 +195,7 @@ function unitsWanted(form: Form, before: IToken | undefined): readonly string[] 
   if (type === t.Of && form === 'yield') return [' g', ' kg'];
   if (type === t.Warms) return [' °C/min'];
   if (type === t.Develops) return [' times'];
+  if (type === t.Within) return form === 'machineSpeed' ? [' °C/min', ' times'] : [' °C', ' °F'];
   if (before === undefined && form === 'reading') return [' min'];
   if (before === undefined && form === 'rise') return ['%'];
   return unitsFor[form];
@@ -202,6 +203,7 @@ function unitsWanted(form: Form, before: IToken | undefined): readonly string[] 
 
 const unitsFor: Partial<Record<Form, readonly string[]>> = {
   temperature: [' °C', ' °F'],
+  drift: [' °C', ' °F'],
   difference: [' °C', ' °F'],
   mass: [' g', ' kg'],
   volume: [' ml'],
