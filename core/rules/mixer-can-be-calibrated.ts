@@ -2,6 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { handTrials, type MixerTrials, mixerTrials } from '../analysis/mixer-trials.ts';
 import type { Calibration } from '../calc/calibration.ts';
 import { thermometerCelsius } from '../calc/thermometer.ts';
+import { byHand } from '../model/mixer.ts';
 import { propertiesOf } from '../model/properties.ts';
 import { degreesApart, figure } from '../text/figures.ts';
 import { stopFirst } from '../text/stop-first.ts';
@@ -89,6 +90,7 @@ function worthTelling(trials: MixerTrials): Told {
   const { spreadBefore, spreadAfter } = trials.calibration.value;
   const isWarmingKnown =
     spreadBefore.known &&
+    spreadAfter <= contradictoryCelsius &&
     (spreadBefore.value <= thermometerCelsius || spreadBefore.value - spreadAfter < worthwhileCelsius);
   return { warming: isWarmingKnown ? undefined : trials.calibration.value, factor };
 }
@@ -137,7 +139,8 @@ function messageOf(trials: MixerTrials, { warming, factor }: Told): string {
     said.push(
       `${warming === undefined ? 'by' : 'By'} the stages seen it develops dough ${figure(factor.least, 2)} to ${figure(factor.most, 2)} times as fast as worked out.${isFarOff(factor) ? ' No mixer is so far off: look the stages and the flour over first.' : ''}`,
     );
-  return `“${trials.mixer.name}” can be calibrated from ${readingsWords(trials)}: ${said.join(' ')}`;
+  const what = trials.mixer.name === byHand.name ? 'Your hands' : `“${trials.mixer.name}”`;
+  return `${what} can be calibrated from ${readingsWords(trials)}: ${said.join(' ')}`;
 }
 
 function fixOf({ warming, factor }: Told, edits: readonly RuleEdit[]): RuleFix {
