@@ -1,7 +1,12 @@
 import { cannotHaveBeen } from '../calc/coldest.ts';
 import { type Known, known, unknown } from '../calc/known.ts';
 import { celsiusAt, type MixingOutcome, simulateMixing } from '../calc/mixing.ts';
-import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing-programme.ts';
+import {
+  type MixingInput,
+  type MixingPhase,
+  type MixPortion,
+  scaledPortion,
+} from '../calc/mixing-programme.ts';
 import { stageAt } from '../calc/stage-at.ts';
 import type { TrialModel } from '../model/formula-model.ts';
 import { byHand, findMixer, type Mixer } from '../model/mixer.ts';
@@ -233,18 +238,6 @@ function mixOf(
 function at(portion: MixPortion, celsius: number): MixPortion {
   const { tempered: _, ...rest } = portion;
   return { ...rest, celsius };
-}
-
-function scaledPortion(portion: MixPortion, factor: number): MixPortion {
-  return {
-    ...portion,
-    grams: portion.grams * factor,
-    flourGrams: portion.flourGrams * factor,
-    freeWaterGrams: portion.freeWaterGrams * factor,
-    fatGrams: portion.fatGrams * factor,
-    sugarGrams: portion.sugarGrams * factor,
-    saltGrams: portion.saltGrams * factor,
-  };
 }
 
 function readingsOf(trial: TrialModel, mix: Known<TrialMix>): TrialReading[] {

@@ -30,6 +30,19 @@ export interface MixPortion extends HeatItem {
   readonly tempered?: boolean;
 }
 
+/** So many times a portion. */
+export function scaledPortion(portion: MixPortion, factor: number): MixPortion {
+  return {
+    ...portion,
+    grams: portion.grams * factor,
+    flourGrams: portion.flourGrams * factor,
+    freeWaterGrams: portion.freeWaterGrams * factor,
+    fatGrams: portion.fatGrams * factor,
+    sugarGrams: portion.sugarGrams * factor,
+    saltGrams: portion.saltGrams * factor,
+  };
+}
+
 /** One line of a mixing programme. */
 export type MixingPhase =
   | { readonly kind: 'load' | 'add'; readonly portions: readonly MixPortion[] }
