@@ -1,12 +1,8 @@
 import { cannotHaveBeen } from '../calc/coldest.ts';
 import { type Known, known, unknown } from '../calc/known.ts';
 import { celsiusAt, type MixingOutcome, simulateMixing } from '../calc/mixing.ts';
-import {
-  type MixingInput,
-  type MixingPhase,
-  type MixPortion,
-  scaledPortion,
-} from '../calc/mixing-programme.ts';
+import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing-programme.ts';
+import { scaledPortion } from '../calc/scaled-portion.ts';
 import { stageAt } from '../calc/stage-at.ts';
 import type { TrialModel } from '../model/formula-model.ts';
 import { byHand, findMixer, type Mixer } from '../model/mixer.ts';

@@ -2,14 +2,9 @@ import { isGentle, shapeFor, wetting } from './conversion-shape.ts';
 import { type Known, known, unknown } from './known.ts';
 import type { MixerData } from './mixer.ts';
 import { type MixingOutcome, prepareMixing, runMixing, simulateMixing } from './mixing.ts';
-import {
-  countedRate,
-  type MixingInput,
-  type MixingPhase,
-  scaledPortion,
-  takeApart,
-} from './mixing-programme.ts';
+import { countedRate, type MixingInput, type MixingPhase, takeApart } from './mixing-programme.ts';
 import { type TemperedWater, type TemperInput, temperWater, withPureWater } from './mixing-water.ts';
+import { scaledPortion } from './scaled-portion.ts';
 
 /** A programme that is to be run on another mixer. Temperatures in °C. */
 export interface ConversionInput extends TemperInput {
@@ -123,7 +118,9 @@ function workOn(to: MixerData, source: MixingInput, wanted: readonly number[]): 
     const alone = until(first!);
     let atFirst = alone.known ? alone.value : Number.POSITIVE_INFINITY;
     if (shape.work !== shape.first) {
-      atFirst = Math.min(atFirst, Math.max(0, wettingFor(phase, source.mixer) - wetted));
+      const toWet = Math.max(0, wettingFor(phase, source.mixer) - wetted);
+      // Nobody changes the speed for what half a minute more at first speed does as well.
+      if (atFirst > toWet + 0.5) atFirst = toWet;
       wetted += atFirst;
       write(written, first!, atFirst);
       const rest = until(work!);

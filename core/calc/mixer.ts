@@ -64,6 +64,17 @@ export function developmentRate(mixer: MixerData, speed: MixerSpeed): Known<numb
   return byRpm(speed, developmentByRpm[mixer.kind]);
 }
 
+/** No rate is taken to be off by more than this part of it: beyond it the low end would be no time at all. Our own choice. */
+const mostWithin = 0.5;
+
+/** The standard error of a calibrated rate of development as a part of it; nothing where none is told. */
+export function rateWithin({ developsTimes, developsWithinTimes }: MixerSpeed): {
+  readonly rateWithin?: number;
+} {
+  if (developsWithinTimes === undefined || !(developsTimes !== undefined && developsTimes > 0)) return {};
+  return { rateWithin: Math.min(mostWithin, developsWithinTimes / developsTimes) };
+}
+
 /** Hands are too gentle to tear a wheat dough: they wear it at this part of what a machine would. Common practice, our choice. */
 const handWear = 0.25;
 

@@ -10,6 +10,7 @@ import {
   type MixerData,
   type MixerKind,
   type MixerSpeed,
+  rateWithin,
   warmingRate,
   wearRate,
 } from './mixer.ts';
@@ -28,19 +29,6 @@ export interface MixPortion extends HeatItem {
   readonly eggBeyondGrams?: number;
   /** Water whose temperature is chosen to reach the dough temperature. */
   readonly tempered?: boolean;
-}
-
-/** So many times a portion. */
-export function scaledPortion(portion: MixPortion, factor: number): MixPortion {
-  return {
-    ...portion,
-    grams: portion.grams * factor,
-    flourGrams: portion.flourGrams * factor,
-    freeWaterGrams: portion.freeWaterGrams * factor,
-    fatGrams: portion.fatGrams * factor,
-    sugarGrams: portion.sugarGrams * factor,
-    saltGrams: portion.saltGrams * factor,
-  };
 }
 
 /** One line of a mixing programme. */
@@ -215,7 +203,7 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
     settlesMinutes: settlingMinutes(mixer, bowl.grams),
     rate,
     wearRate: rate.known ? wearRate(mixer, rate.value) : 0,
-    ...rateWithin(speed),
+    ...(speed.known ? rateWithin(speed.value) : {}),
     times: timesOf(input, bowl),
   };
   // Dough gets slack by degrees, so that a gram of water does not take off half the work of five minutes.
@@ -234,16 +222,6 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
   }
   return steps;
 }
-
-function rateWithin(speed: Known<MixerSpeed>): Pick<TimeStep, 'rateWithin'> {
-  if (!speed.known) return {};
-  const { developsTimes, developsWithinTimes } = speed.value;
-  if (developsWithinTimes === undefined || !(developsTimes !== undefined && developsTimes > 0)) return {};
-  return { rateWithin: Math.min(mostWithin, developsWithinTimes / developsTimes) };
-}
-
-/** No band is taken wider than this part by what a file says: beyond it the low end would be no time at all. */
-const mostWithin = 0.5;
 
 /** The first minutes in which a planetary may not take up slack dough. */
 const slackLasts = 5;

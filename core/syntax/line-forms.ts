@@ -100,7 +100,10 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   name: ['NAME'],
   names: ['NAME, …'],
   massRange: ['MASS to MASS', 'MASS'],
-  machineSpeed: ['SPEED TURNS[, warms WARMING [within WARMING]][, develops TIMES [within TIMES]]'],
+  machineSpeed: [
+    'SPEED TURNS[, warms WARMING][, develops TIMES]',
+    'SPEED TURNS, warms WARMING within WARMING[, develops TIMES within TIMES]',
+  ],
   mixSpeed: ['SPEED [for] DURATION'],
   load: ['NAME [PERCENT] [at TEMPERATURE], …', 'all ROLE, …', 'remaining NAME, …'],
   draws: ['PERCENT of NAME', 'all NAME'],
