@@ -48,7 +48,7 @@ export interface Calibration {
   readonly mixer: MixerData;
   readonly parameters: readonly CalibratedParameter[];
   readonly residuals: readonly Residual[];
-  /** Root of the mean square of the residuals, °C, odd readings counted less (`robustSpread`). */
+  /** Root of the mean square of the residuals, °C, those that are set aside left out. */
   readonly spreadBefore: Known<number>;
   readonly spreadAfter: number;
 }
@@ -106,7 +106,11 @@ export function calibrateMixer(mixer: MixerData, trials: readonly CalibrationTri
       isSetAside: isSetAside(fit.celsius[index]! - celsius),
     }),
   );
-  const misses = residuals.flatMap((one) => (one.before.known ? one.before.value - one.measuredCelsius : []));
+  // Of what is set aside neither fit is told to miss it.
+  const counted = residuals.some((one) => !one.isSetAside)
+    ? residuals.filter((one) => !one.isSetAside)
+    : residuals;
+  const misses = counted.flatMap((one) => (one.before.known ? one.before.value - one.measuredCelsius : []));
   const lacking = before.find((one) => !one.known);
   const friction = frictionOf(mixer, usable);
   const parameters = [
@@ -124,8 +128,8 @@ export function calibrateMixer(mixer: MixerData, trials: readonly CalibrationTri
       parameters,
       residuals,
       spreadBefore:
-        lacking === undefined || lacking.known ? known(robustSpread(misses), 'common practice') : lacking,
-      spreadAfter: robustSpread(residuals.map((one) => one.afterCelsius - one.measuredCelsius)),
+        lacking === undefined || lacking.known ? known(rootMeanSquare(misses), 'common practice') : lacking,
+      spreadAfter: rootMeanSquare(counted.map((one) => one.afterCelsius - one.measuredCelsius)),
     },
     'measured',
   );
@@ -255,4 +259,8 @@ function told(
   standardError: number,
 ): CalibratedParameter {
   return { quantity, before, value: known(value, 'measured'), standardError };
+}
+
+function rootMeanSquare(misses: readonly number[]): number {
+  return Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / Math.max(1, misses.length));
 }

@@ -14,11 +14,8 @@ import { listed, wordsOf } from './words.ts';
 
 /** How much nearer to the readings a fit must come to be worth a finding, °C. */
 const worthwhileCelsius = 0.1;
-/**
- * Readings missed by more than this on the whole even when calibrated contradict one another, °C: it is what `robustSpread` makes
- * of readings that are all missed by one degree. Common practice, no source.
- */
-const contradictoryCelsius = 0.8;
+/** Readings missed by more than this even when calibrated contradict one another, °C; common practice, no source. */
+const contradictoryCelsius = 1;
 /** No mixer develops dough so many times as fast, or as slowly, as its kind does; our own choice. */
 const believableFactor = 4;
 /** Flours alone make a prediction of development uncertain by so much. */
@@ -90,7 +87,7 @@ function worthTelling(trials: MixerTrials): Told {
   const { spreadBefore, spreadAfter } = trials.calibration.value;
   const isWarmingKnown =
     spreadBefore.known &&
-    spreadAfter <= contradictoryCelsius &&
+    !isContradictory(trials.calibration.value) &&
     (spreadBefore.value <= thermometerCelsius || spreadBefore.value - spreadAfter < worthwhileCelsius);
   return { warming: isWarmingKnown ? undefined : trials.calibration.value, factor };
 }
@@ -170,15 +167,16 @@ function apartOf({ residuals }: Calibration): string | undefined {
 function oddOf(warming: Calibration): string | undefined {
   return (
     coolerWhenFaster(warming) ??
-    (warming.spreadAfter > contradictoryCelsius || isMostlyApart(warming)
+    (isContradictory(warming)
       ? 'The readings contradict one another, or the programme was not the one written: look them over first.'
       : undefined)
   );
 }
 
-/** More of the readings stand apart than slips explain. */
-function isMostlyApart({ residuals }: Calibration): boolean {
-  return residuals.filter((one) => one.isSetAside).length > residuals.length / 3;
+/** No mixer meets the readings, or more of them stand apart than slips explain. */
+function isContradictory({ residuals, spreadAfter }: Calibration): boolean {
+  const apart = residuals.filter((one) => one.isSetAside).length;
+  return spreadAfter > contradictoryCelsius || apart > residuals.length / 3;
 }
 
 /** What to say where the fit has a faster speed warm less than a slower one, which no mixer does. */
