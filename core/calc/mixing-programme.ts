@@ -49,6 +49,8 @@ export interface MixingInput {
   readonly limitCelsius?: number;
   /** The degree of mixing wished, as D; 1, an improved mix, where absent. */
   readonly wishedDevelopment?: number;
+  /** How many times as fast as worked out trials saw it develop; it widens the band and moves nothing expected. */
+  readonly seenDevelopment?: { readonly least: number; readonly most?: number };
   /** The conditions of the mixer’s measured friction factor; without them the factor does not scale the warming. */
   readonly friction?: FrictionConditions;
 }
@@ -92,7 +94,7 @@ export interface AddStep {
   readonly portions: readonly MixPortion[];
 }
 
-/** A programme taken apart: its steps, and the steps that would follow if the last speed just went on. */
+/** A programme taken apart; `beyond` would follow if the last speed just went on. */
 export interface Programme {
   readonly steps: readonly (TimeStep | AddStep)[];
   readonly beyond: readonly TimeStep[];
@@ -183,12 +185,8 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
   const warms = speed.known ? warmingRate(mixer, speed.value) : speed;
   const measured = speed.known && speed.value.warmsCelsiusPerMinute !== undefined;
   const drifts = mixer.warmsTowardsCelsius !== undefined && !measured;
-  const within =
-    measured && speed.known
-      ? speed.value.warmsWithinPerMinute
-      : drifts
-        ? mixer.warmsTowardsWithinCelsius
-        : undefined;
+  const byDrift = drifts ? mixer.warmsTowardsWithinCelsius : undefined;
+  const within = measured && speed.known ? speed.value.warmsWithinPerMinute : byDrift;
   const base = {
     kind: 'time' as const,
     phase,
