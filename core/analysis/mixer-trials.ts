@@ -2,6 +2,7 @@ import { type Calibration, calibrateMixer } from '../calc/calibration.ts';
 import { type DevelopmentFactor, developmentFactor } from '../calc/calibration-development.ts';
 import type { CalibrationTrial } from '../calc/calibration-quantities.ts';
 import { type Known, unknown } from '../calc/known.ts';
+import type { MixerKind } from '../calc/mixer.ts';
 import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
 import { byHand, findHands, findMixer, type Mixer } from '../model/mixer.ts';
 import { saidValue } from '../model/properties.ts';
@@ -73,7 +74,7 @@ function runsOf(scope: Scope, mayCount: (model: FormulaModel) => boolean): Run[]
 function fittedTo(mixer: Mixer, runs: readonly Run[], scope: Scope): MixerTrials | undefined {
   const counted = new Set<Definition>();
   const evidence: CalibrationTrial[] = [];
-  const newest = runs.toSorted((one, other) => (one.date < other.date ? 1 : one.date > other.date ? -1 : 0));
+  const newest = newestFirst(runs);
   let looked = 0;
   for (const { definition, model, index } of newest) {
     if (evidence.length === mostTrials) break;
@@ -124,9 +125,26 @@ const calibrations = new WeakMap<
   { readonly mixer: Mixer; readonly evidence: readonly CalibrationTrial[]; readonly fitted: Fitted }
 >();
 
-/** What tells mixers apart: the block that defines one; all that is mixed by hand without a section is one pair of hands. */
-function keyOf({ definition, data }: Mixer): Block | 'hands' | undefined {
-  return definition?.block ?? (data.kind === 'hand' ? 'hands' : undefined);
+/** What tells mixers apart: the block that defines one, else its kind; all that is mixed by hand without a section is one pair of hands. */
+export type MixerKey = Block | MixerKind;
+
+function keyOf({ definition, data }: Mixer): MixerKey {
+  return definition?.block ?? data.kind;
+}
+
+/** The newest trials of the workspace, on whatever mixer, that have something to compare. */
+export function newestTrials(scope: Scope): { readonly told: Told; readonly definition: Definition }[] {
+  const found: { told: Told; definition: Definition }[] = [];
+  for (const { definition, model, index } of newestFirst(runsOf(scope, ({ trials }) => trials.length > 0))) {
+    if (found.length === mostTrials) break;
+    const told = evidenceOf(definition, model, seenFrom(scope, definition.uri))[index];
+    if (told !== undefined) found.push({ told, definition });
+  }
+  return found;
+}
+
+function newestFirst(runs: readonly Run[]): Run[] {
+  return runs.toSorted((one, other) => (one.date < other.date ? 1 : one.date > other.date ? -1 : 0));
 }
 
 /** Whether a formula can have trials on a mixer of this name at all: most have none, and cost nothing. */
@@ -154,8 +172,8 @@ interface Asked {
 }
 
 /** What a trial says, and of which mixer. */
-interface Told {
-  readonly mixer: Block | 'hands' | undefined;
+export interface Told {
+  readonly mixer: MixerKey;
   readonly trial: CalibrationTrial;
 }
 
