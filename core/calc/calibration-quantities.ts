@@ -92,7 +92,7 @@ function usedSpeeds({ phases }: MixingInput): number[] {
 }
 
 /** How many times faster than usual a dough of its mass may follow its surroundings; our own choice. */
-const believableFactor = 4;
+const believableFactor = 2.5;
 
 /** The mass of dough that a time constant is written for, grams: others follow by the cube root. */
 const baseGrams = 1000;
