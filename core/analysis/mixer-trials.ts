@@ -150,11 +150,11 @@ function newestFirst(runs: readonly Run[]): Run[] {
 /** Whether a formula can have trials on a mixer of this name at all: most have none, and cost nothing. */
 function mayUse(model: FormulaModel, folded: string): boolean {
   if (model.trials.length === 0) return false;
-  const byTrial = model.trials.some(
-    ({ said }) =>
-      saidValue(said, 'mixed', 'mixedIn')?.name?.folded === folded ||
-      saidValue(said, 'mixer', 'name')?.name.folded === folded,
-  );
+  const byTrial = model.trials.some(({ said }) => {
+    const mixed = saidValue(said, 'mixed', 'mixedIn');
+    const name = mixed?.name ?? saidValue(said, 'mixer', 'name')?.name;
+    return name?.folded === folded || (mixed?.byHand === true && folded === byHand.name);
+  });
   return (
     byTrial ||
     model.mixes.some(({ header }) =>

@@ -7,8 +7,9 @@ import { trialEvidence, trialsOf } from './trials.ts';
 /** Whether a trial of a formula says how its dough looked: most say nothing of it, and cost nothing. */
 export function seesStages({ trials }: FormulaModel): boolean {
   return trials.some((trial) =>
-    (trial.said.get('at') ?? []).some(
-      ({ statement: { value } }) => value?.form === 'reading' && value.stage !== undefined,
+    [...(trial.said.get('at') ?? []), ...(trial.said.get('end') ?? [])].some(
+      ({ statement: { value } }) =>
+        (value?.form === 'reading' || value?.form === 'temperature') && value.stage !== undefined,
     ),
   );
 }

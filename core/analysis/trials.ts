@@ -5,7 +5,7 @@ import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing-progra
 import { scaledPortion } from '../calc/scaled-portion.ts';
 import { stageAt } from '../calc/stage-at.ts';
 import type { TrialModel } from '../model/formula-model.ts';
-import { byHand, findMixer, type Mixer } from '../model/mixer.ts';
+import { findHands, findMixer, type Mixer } from '../model/mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Name } from '../syntax/tree.ts';
@@ -110,7 +110,7 @@ export function trialEvidence(trial: TrialAnalysis, label: string) {
 
 function mixerOf(analysis: Analysis, trial: TrialModel, scope: Scope): Known<Mixer> {
   const own = ownMixer(trial);
-  if (own?.byHand === true) return known(byHand, 'given');
+  if (own?.byHand === true) return known(findHands(scope), 'given');
   const name = own?.name;
   if (name === undefined) {
     if (analysis.doughMix.known) return known(analysis.doughMix.value.mixer, 'given');

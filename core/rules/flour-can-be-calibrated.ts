@@ -10,16 +10,16 @@ const everyday = 1.2;
 /** No flour of a known protein is so many times as quick, or as slow, as is usual of it; our own choice. */
 const believable = 4;
 
-const example = (peak: string): string => {
-  const formula = (name: string, mix: string, day: number): string =>
-    `formula ${name}:\n  yield 10 kg\n  Tide White  100%\n  water  65%\n  salt  2%\n\n${mix}\n\n` +
-    `trial 2026-03-0${day}:\n  room 21 °C\n  flour 20 °C\n  water 20 °C\n  at 3 min  23 °C, developing\n  at 4 min  23.5 °C, developed\n`;
-  return (
-    `flour Tide White:\n  grain wheat\n  milling white\n  protein 13%\n${peak}\n` +
-    `${formula('Quay Tin', 'mix in spiral:\n  load flour, water, salt\n  speed 1 for 6 min', 3)}\n` +
-    formula('Quay Batch', 'mix in planetary:\n  load flour, water, salt\n  speed 1 for 6 min', 4)
-  );
-};
+const programme = '  load flour, water, salt\n  speed 1 for 6 min\n';
+
+const triedIn = (mixer: string, name: string, day: number): string =>
+  `formula ${name}:\n  yield 10 kg\n  Tide White  100%\n  water  65%\n  salt  2%\n\nmix in ${mixer}:\n${programme}\n` +
+  `trial 2026-03-0${day}:\n  room 21 °C\n  flour 20 °C\n  water 20 °C\n  mixed in ${mixer}\n${programme}` +
+  '  at 3 min  23 °C, developing\n  at 4 min  23.5 °C, developed\n';
+
+const example = (peak: string): string =>
+  `flour Tide White:\n  grain wheat\n  milling white\n  protein 13%\n${peak}\n` +
+  `${triedIn('spiral', 'Quay Tin', 3)}\n${triedIn('planetary', 'Quay Batch', 4)}`;
 
 export const flourCanBeCalibrated: Rule = {
   code: 'flour-can-be-calibrated',

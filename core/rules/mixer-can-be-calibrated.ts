@@ -56,18 +56,18 @@ export const mixerCanBeCalibrated: Rule = {
   },
 };
 
-/** Hands need no section: what their trials show stands at the programme of the newest, and the fix makes the section. */
+/** Hands need no section: what their trials show stands at the programme of the newest, or at its trials, and the fix makes the section. */
 function* handsOf({ block, scope, analysis }: HandsContext): Iterable<RuleFinding> {
   const { mixes, trials: own } = analysis.resolved.model;
   const mix = mixes.find(({ header }) => header.byHand === true);
-  if (mix === undefined || own.length === 0) return;
+  const headerLine = mix?.headerLine ?? own.at(-1)?.headerLine;
+  if (headerLine === undefined || own.length === 0) return;
   const trials = handTrials(scope);
   if (trials === undefined || trials.newest.block !== block) return;
   const { warming } = worthTelling(trials);
   if (warming === undefined) return;
   const edits = [handsSection(block, trials.mixer.name, warming)];
-  const { end } = wordsOf(block, mix.headerLine);
-  const place = { line: mix.headerLine, span: { start: mix.header.keyword.start, end } };
+  const place = { line: headerLine, span: wordsOf(block, headerLine) };
   yield findingOf(place, trials, { warming, factor: undefined }, edits);
 }
 
