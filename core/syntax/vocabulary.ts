@@ -20,6 +20,7 @@ export * from './word-lists.ts';
 /** How the value of a property reads; each names one rule of the value grammar. */
 export type Form =
   | 'temperature'
+  | 'drift'
   | 'difference'
   | 'mass'
   | 'volume'
@@ -165,7 +166,7 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     property('kind', 'mixerKind', 'spiral', 'hand, spiral, planetary, fork, twin arm or horizontal'),
     property('bowl', 'massRange', '12 kg to 60 kg', 'least and most dough'),
     many('speed', 'machineSpeed', '1 105 rpm', 'turns of the hook a minute at a speed'),
-    property('warms towards', 'temperature', '29 °C', 'temperature the dough drifts to while worked'),
+    property('warms towards', 'drift', '29 °C', 'temperature the dough drifts to while worked'),
     property(
       'settles',
       'settles',
