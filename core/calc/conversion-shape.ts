@@ -12,7 +12,7 @@ export interface MachineShape {
 export const wetting = { least: 3, byHand: 4, most: 5 } as const;
 
 /** A dough that so much less water than the flour takes makes stiff, as a part of the flour; common practice, our own choice. */
-const stiffBelow = 0.03;
+const stiffBelow = 0.06;
 
 /**
  * The usual shape of a machine for a dough: first and second speed; for stiff dough, for rye and for what forms no gluten network the
