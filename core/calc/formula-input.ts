@@ -3,7 +3,15 @@ import type { Role } from '../catalogue/role.ts';
 export type { Role };
 
 /** Fillings, toppings and baths never enter the bowl: they count in no hydration and no dough weight. */
-export type SectionKind = 'dough' | 'preferment' | 'soaker' | 'part' | 'filling' | 'topping' | 'bath';
+export type SectionKind =
+  | 'dough'
+  | 'preferment'
+  | 'soaker'
+  | 'scald'
+  | 'part'
+  | 'filling'
+  | 'topping'
+  | 'bath';
 
 /** One formula as plain data, resolved from whatever it was written in. */
 export interface FormulaInput {

@@ -117,7 +117,9 @@ export function structureOf(input: FormulaInput): FormulaStructure {
 }
 
 export function isInBowl(kind: SectionKind): boolean {
-  return kind === 'dough' || kind === 'preferment' || kind === 'soaker' || kind === 'part';
+  return (
+    kind === 'dough' || kind === 'preferment' || kind === 'soaker' || kind === 'scald' || kind === 'part'
+  );
 }
 
 /** A line that says how much of a filling is made, in a section that goes into the bowl: nothing of it does. */

@@ -132,7 +132,7 @@ function gatherSection(
     if (!quiet) to.problems.push(problem);
   };
   const lines: LineInput[] = section.lines.map((line) => {
-    const statement = chosenReading(line, to.scope, partIds);
+    const statement = boilingAsNamed(chosenReading(line, to.scope, partIds));
     const id = prefix + line.id;
     if (!quiet) to.statements.set(id, statement);
     const partId = partIds.get(statement.name.folded);
@@ -197,6 +197,15 @@ function gatherSection(
     ...(keepBack === undefined ? {} : { keepBackGrams: keepBack }),
   };
 }
+
+/** `boiling water` says how warm it is, unless the line says otherwise. */
+function boilingAsNamed(statement: IngredientStatement): IngredientStatement {
+  const isBoiling = statement.name.folded === 'boiling water' && statement.celsius === undefined;
+  return isBoiling ? { ...statement, celsius: boilingCelsius } : statement;
+}
+
+/** Of water at sea level. */
+const boilingCelsius = 100;
 
 /** Which reading of `type 550 500 g` holds: the one whose name is known. */
 function chosenReading(

@@ -194,6 +194,12 @@ function sectionHeader(
       ],
     };
   }
+  // `soaker:` is called by what it is; a quoted nothing is a name to come.
+  if (rest.length === 0)
+    return {
+      statement: { kind: 'header', section, keyword, name: nameBetween(line, keyword.start, keyword.end) },
+      problems: [],
+    };
   return {
     statement: { kind: 'header', section, keyword },
     problems: [
@@ -214,6 +220,7 @@ const nameExamples: Partial<Record<SectionKind, string>> = {
   plan: 'Saturday market',
   preferment: 'night poolish',
   soaker: 'linseed soaker',
+  scald: 'rye scald',
   part: 'butter block',
   filling: 'nut filling',
   topping: 'seed crust',
@@ -295,8 +302,12 @@ function otherHeader(line: string, tokens: readonly IToken[], around: Surroundin
   if (section !== undefined) {
     const message = `A line like this begins a part: ${section} ${name.text}:`;
     const fix = insertFix(`Write ${section} ${name.text}:`, span.start, `${section} `, true);
+    // Inside a formula it begins its part all the same, so that what stands below it is not lost.
+    const isInFormula = around.context !== 'none' && !standsAlone.has(around.context);
     return {
-      statement,
+      statement: isInFormula
+        ? { kind: 'header', section, keyword: { start: span.start, end: span.start }, name }
+        : statement,
       problems: [problem('unknown-section', message, { start: span.start, end: name.end }, fix)],
     };
   }
@@ -308,6 +319,16 @@ function otherHeader(line: string, tokens: readonly IToken[], around: Surroundin
   const message = `No section is called “${name.text}”. Sections are ${sectionWords.join(', ')}. Its lines are kept and not read.`;
   return { statement, problems: [problem('unknown-section', message, { start: span.start, end: name.end })] };
 }
+
+/** What no part can stand in, nor stand below. */
+const standsAlone: ReadonlySet<string> = new Set([
+  'unknown',
+  'flour',
+  'ingredient',
+  'mixer',
+  'bakery',
+  'plan',
+]);
 
 function strayColon(line: string, tokens: readonly IToken[], colon: IToken | undefined): SyntaxProblem {
   const words = nameOf(line, colon === undefined ? tokens : tokens.filter((token) => token !== colon));

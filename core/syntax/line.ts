@@ -4,6 +4,7 @@ import { markAtStart, ruleOrComment, withoutMarks } from './marks.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
 import { problem } from './problem.ts';
 import { findPropertyOf, readPartTemperature, readProperty, unknownProperty } from './property.ts';
+import { readSaidOtherwise } from './said-otherwise.ts';
 import { readStep } from './step.ts';
 import { cutLine } from './tokens.ts';
 import type { Accept, ParsedLine, SectionKind, Statement, SyntaxProblem, Token } from './tree.ts';
@@ -88,6 +89,8 @@ function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
   }
   const found = findPropertyOf(meaning, context);
   if (found !== undefined) return readProperty(text, meaning, found.property, found.length);
+  const otherwise = readSaidOtherwise(text, meaning, context as SectionKind);
+  if (otherwise !== undefined) return otherwise;
   if (holdsIngredients(context))
     return (
       readSlippedProperty(text, meaning, context as SectionKind) ??

@@ -6,6 +6,7 @@ export type TopSection = 'formula' | 'flour' | 'ingredient' | 'mixer' | 'bakery'
 export type SubSection =
   | 'preferment'
   | 'soaker'
+  | 'scald'
   | 'part'
   | 'filling'
   | 'topping'
@@ -108,6 +109,8 @@ export interface LoadItem extends Span {
   readonly name: Name;
   readonly all: boolean;
   readonly remaining: boolean;
+  /** Everything that no other line of the programme names, but for these: `all`, `all but butter`, `the rest`. */
+  readonly allBut?: readonly Name[];
   readonly fraction?: number;
   readonly celsius?: number;
 }

@@ -17,6 +17,7 @@ export type Form =
   | 'protein'
   | 'duration'
   | 'heldAt'
+  | 'cookedAt'
   | 'settles'
   | 'times'
   | 'energy'
@@ -173,6 +174,12 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
   ],
   preferment: [...ofPart, note],
   soaker: [...ofPart, note],
+  scald: [
+    ...ofPart,
+    property('cook', 'cookedAt', 'at 95 °C', 'how hot it is cooked; its starch then binds its water'),
+    property('cooking loss', 'percent', '4%', 'water that steams away while it cooks, of all that went in'),
+    note,
+  ],
   part: [...ofPart, note],
   filling: [note],
   topping: [note],
@@ -213,6 +220,7 @@ export const topSections: readonly TopSection[] = [
 export const subSections: readonly SubSection[] = [
   'preferment',
   'soaker',
+  'scald',
   'part',
   'filling',
   'topping',
@@ -227,6 +235,7 @@ const ingredientSections = new Set<Context>([
   'formula',
   'preferment',
   'soaker',
+  'scald',
   'part',
   'filling',
   'topping',
