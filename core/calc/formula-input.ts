@@ -58,6 +58,8 @@ export interface LineInput {
 export type AmountInput =
   | { readonly kind: 'fraction'; readonly fraction: number }
   | { readonly kind: 'grams'; readonly grams: number }
+  /** Of all flour in the bowl, whatever section the line stands in. */
+  | { readonly kind: 'ofAllFlour'; readonly fraction: number }
   | { readonly kind: 'balance' }
   | { readonly kind: 'toHydration'; readonly fraction: number; readonly effective: boolean }
   | { readonly kind: 'perPiece'; readonly grams: number }

@@ -164,6 +164,12 @@ function amountOf(
     case 'toHydration':
       if (!isUsable(amount.fraction, mostFraction)) return impossible(amount.fraction);
       return amount;
+    case 'ofAllFlour':
+      // Taken for grams before, and of nothing where all flour cannot be known.
+      return {
+        kind: 'unknown',
+        unsolved: { code: 'unknown-amount', ...place, text: 'how much flour there is in all is not known' },
+      };
     case 'unknown':
       return { kind: 'unknown', unsolved: { code: 'unknown-amount', ...place, text: amount.reason } };
     default:

@@ -1,3 +1,4 @@
+import { hasShareOfAllFlour, solveByAllFlour } from './formula-all-flour.ts';
 import type { FormulaInput } from './formula-input.ts';
 import { type Masses, massesOf } from './formula-masses.ts';
 import { impossibleBase, impossibleKeepBack, impossibleLine } from './formula-negative.ts';
@@ -19,6 +20,10 @@ export interface FormulaSolution {
  * kind `unknown` gives none. Never throws.
  */
 export function solveFormula(input: FormulaInput): FormulaSolution {
+  return hasShareOfAllFlour(input) ? solveByAllFlour(input, solveLinear) : solveLinear(input);
+}
+
+function solveLinear(input: FormulaInput): FormulaSolution {
   if (input.sections.length === 0) return { solved: undefined, problems: [] };
   const structure = structureOf(input);
   const problems = [...structure.problems];

@@ -10,11 +10,13 @@ const among =
 const inHeader = among('in', 'by', 'hand');
 const inProperty = among(
   ...['of', 'at', 'for', 'to', 'from', 'all', 'baked', 'remaining', 'flour', 'warms', 'develops', 'moisture'],
+  ...['but', 'except', 'everything', 'the', 'rest', 'dry', 'matter'],
 );
 const inAmount = among(
   ...['a', 'piece', 'at', 'to', 'baked', 'balance', 'remaining', 'hydration', 'effective', 'ready'],
+  ...['of', 'all', 'flour'],
 );
-const inStep = among('at', 'for', 'fold');
+const inStep = among('at', 'for', 'fold', 'folds', 'every', 'and');
 
 /** Which words of a line, names and values aside, are words of its form. */
 export function fillWords(statement: Statement): (word: string) => boolean {

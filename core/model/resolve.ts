@@ -8,7 +8,7 @@ import type {
 } from '../calc/formula-input.ts';
 import type { IngredientStatement } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
-import { plainAmount, weighed } from './amount.ts';
+import { cupsOf, plainAmount, weighed } from './amount.ts';
 import { type Bakery, bakeryOf } from './bakery.ts';
 import { type FormulaModel, formulaOf, type LineModel, lineId, type SectionModel } from './formula-model.ts';
 import { findIngredient, type Ingredient } from './ingredient.ts';
@@ -38,7 +38,7 @@ export function resolveFormula(model: FormulaModel, scope: Scope): ResolvedFormu
   const bakery = bakeryOf(scope);
   const gathering: Gathering = {
     scope,
-    bakery,
+    bakery: cupsOf(model, bakery),
     ingredients: new Map(),
     problems: [],
     statements: new Map(),

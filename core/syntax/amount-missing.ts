@@ -8,6 +8,7 @@ import { insertFix, problem, replaceFix } from './problem.ts';
 import { readNumber } from './quantity.ts';
 import * as t from './tokens.ts';
 import type {
+  Amount,
   IngredientStatement,
   LineRead,
   Name,
@@ -36,6 +37,14 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
       const fix = insertFix('Write the percent sign', quantity.end, '% hydration', true);
       const message = `Write the hydration in percent: to ${quantity.number}% hydration`;
       return { statement, problems: [problem('missing-unit', message, span, fix)] };
+    }
+    if (quantity.kind === 'bare' && kind === 'ingredient' && countedName.test(name.text)) {
+      const message = `“${quantity.number}” of what? What is counted is written in pieces: ${name.text}  ${quantity.number} pieces`;
+      const fix = insertFix(`Write ${quantity.number} pieces`, quantity.end, ' pieces', true);
+      return {
+        statement: statementOf(kind, name, pieces(quantity, quantity.start, quantity.end)),
+        problems: [problem('missing-unit', message, span, fix)],
+      };
     }
     if (quantity.kind === 'bare') {
       const whole = nameOf(line, head)!;
@@ -85,7 +94,7 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
     const message = `The name comes first, and what is counted is written in pieces: ${meant}`;
     const named = nameBetween(line, end - eggs.length, end);
     return {
-      statement: statementOf(kind, named, unknownAmount('its amount cannot be read', count.start)),
+      statement: statementOf(kind, named, pieces(count, count.start, endOfCount(head))),
       problems: [problem('amount-first', message, span, replaceFix(`Write ${meant}`, span, meant, true))],
     };
   }
@@ -96,7 +105,10 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
   );
   const named = head.filter((token) => unread === undefined || t.endOf(token) <= unread.start);
   if (unread !== undefined && named.length > 0) {
-    const amount = unknownAmount('its amount cannot be read', unread.start);
+    const amount: Amount =
+      unread.millilitres === undefined
+        ? unknownAmount('its amount cannot be read', unread.start)
+        : { kind: 'volume', millilitres: unread.millilitres, start: unread.start, end };
     return {
       statement: statementOf(kind, nameOf(line, named)!, amount),
       // Where the whole text is a known name, its amount is missing.
@@ -147,6 +159,16 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
     problems: [problem('missing-amount', message, { start: whole.start, end: whole.end })],
   };
 }
+
+/** `eggs 6`: nobody weighs six of them in grams. */
+const countedName = /^(?:(?:small|medium|large|whole) )?(?:eggs?|egg yolks?|egg whites?|yolks?)$/i;
+
+function pieces(bare: { readonly number: string }, start: number, end: number): Amount {
+  const count = readNumber(bare.number);
+  return count > 0 ? { kind: 'count', count, start, end } : unknownAmount('its amount cannot be read', start);
+}
+
+const endOfCount = (head: readonly IToken[]): number => t.endOf(head[0]!);
 
 /** `3 large eggs`: what a kitchen counts. */
 const counted = /^[\d/]+ (?:(?:small|medium|large) )?(eggs?|egg yolks?|egg whites?|yolks?)$/i;

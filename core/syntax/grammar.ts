@@ -437,6 +437,12 @@ class StatementParser extends EmbeddedActionsParser {
       {
         ALT: (): Amount => {
           const fraction = this.quantity(this.CONSUME(t.Percent), 'fraction').fraction;
+          const ofAll = this.OPTION4(() => {
+            this.CONSUME(t.Of);
+            this.CONSUME(t.All);
+            return this.CONSUME(t.Flour);
+          });
+          if (ofAll !== undefined) return { kind: 'ofAllFlour', fraction, ...span };
           return { kind: 'fraction', fraction, ...this.SUBRULE(this.perPiece), ...span };
         },
       },

@@ -90,7 +90,14 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   massRange: ['MASS to MASS', 'MASS'],
   machineSpeed: ['SPEED TURNS[, warms WARMING][, develops TIMES]'],
   mixSpeed: ['SPEED [for] DURATION'],
-  load: ['NAME [PERCENT] [at TEMPERATURE], …', 'all ROLE, …', 'remaining NAME, …'],
+  load: [
+    'NAME [PERCENT] [at TEMPERATURE], …',
+    'all',
+    'all but NAME, …',
+    'the rest',
+    'all ROLE, …',
+    'remaining NAME, …',
+  ],
   draws: ['PERCENT of NAME', 'all NAME'],
   yield: ['PIECES of MASS [baked]', 'MASS [baked]', 'from MASS flour'],
   reading: ['DURATION TEMPERATURE[, STAGE]'],
@@ -115,6 +122,10 @@ const warm = '[, at TEMPERATURE]';
 /** How much of an ingredient there is, in the sections that go into the bowl. */
 export const amountForms: readonly AmountForm[] = [
   { pattern: `PERCENT${warm}`, meaning: 'percent of the flour of the section' },
+  {
+    pattern: `PERCENT of all flour${warm}`,
+    meaning: 'percent of the flour of the whole formula, in a part too',
+  },
   { pattern: `to PERCENT hydration${warm}`, meaning: 'as much water as that hydration takes', of: 'water' },
   {
     pattern: `to PERCENT effective hydration${warm}`,

@@ -98,6 +98,8 @@ export type Amount = Span &
         readonly aPiece?: true;
       }
     | { readonly kind: 'count'; readonly count: number; readonly aPiece?: true }
+    /** Percent of all flour of the formula, in a part too. */
+    | { readonly kind: 'ofAllFlour'; readonly fraction: number }
     | { readonly kind: 'balance' }
     | { readonly kind: 'remaining' }
     | { readonly kind: 'hydration'; readonly fraction: number; readonly effective: boolean }
