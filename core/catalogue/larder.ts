@@ -3,7 +3,7 @@ import { type CatalogueIngredient, usda } from './ingredient.ts';
 /** Water, salt, yeast, fat, sugar, egg and dairy that are known without being defined in a file. */
 export const larder: readonly CatalogueIngredient[] = [
   usda('water', 'water', '14411', [0, 99.9, 0, 0, 0, 0, 0.1, 4], {
-    aliases: ['tap water', 'cold water', 'lukewarm water', 'warm water', 'hot water', 'boiling water'],
+    aliases: ['tap water', 'boiling water'],
     densityGramsPerMl: 1,
     allergens: [],
   }),

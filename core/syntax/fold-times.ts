@@ -46,7 +46,7 @@ export function readFoldTimes(tokens: readonly IToken[], stepSeconds: number | u
       const every = next === undefined ? undefined : t.quantityOf(next);
       if (next !== undefined && every?.kind === 'bare') return { seconds: [], problems: [withoutUnit(next)] };
       if (next === undefined || every?.kind !== 'duration') continue;
-      return repeated(every.seconds, next, limitOf(said.slice(index + 2)) ?? stepSeconds);
+      return repeated(every.seconds, next, limitOf(said.slice(index + 2)), stepSeconds);
     }
     const times =
       quantity?.kind === 'times' ? quantity.factor : quantity === undefined ? counts[word] : undefined;
@@ -60,7 +60,7 @@ export function readFoldTimes(tokens: readonly IToken[], stepSeconds: number | u
     seconds.push(quantity.seconds);
   }
   // Numbers behind the last time have lost their unit.
-  for (const one of bare) problems.push(withoutUnit(one));
+  for (const one of bare) problems.push(one === said[0] ? withoutTimes(one) : withoutUnit(one));
   return { seconds, problems: problems.slice(0, 1) };
 }
 
@@ -96,15 +96,22 @@ function spread(times: number, at: IToken, stepSeconds: number | undefined): Fol
   return { seconds: Array.from({ length: times }, (_, index) => gap * (index + 1)), problems: [] };
 }
 
-function repeated(gap: number, at: IToken, untilSeconds: number | undefined): FoldTimes {
+function repeated(
+  gap: number,
+  at: IToken,
+  limit: number | undefined,
+  stepSeconds: number | undefined,
+): FoldTimes {
   if (!(gap > 0)) return { seconds: [], problems: [] };
-  if (untilSeconds === undefined) return { seconds: [], problems: [withoutStepTime(at)] };
-  // At the very end of a step a fold is the next step.
-  const times = Math.min(mostFolds, Math.ceil(untilSeconds / gap - 1e-9) - 1);
-  return {
-    seconds: Array.from({ length: Math.max(0, times) }, (_, index) => gap * (index + 1)),
-    problems: [],
-  };
+  if (limit === undefined && stepSeconds === undefined) return { seconds: [], problems: [withoutStepTime(at)] };
+  const seconds: number[] = [];
+  // At the very end of a step a fold is the next step; at the end of the limit it is the last.
+  for (let now = gap; seconds.length < mostFolds; now += gap) {
+    if (now > (limit ?? Number.POSITIVE_INFINITY) + 1e-6) break;
+    if (now >= (stepSeconds ?? Number.POSITIVE_INFINITY) - 1e-6) break;
+    seconds.push(now);
+  }
+  return { seconds, problems: [] };
 }
 
 function withoutUnit(token: IToken): SyntaxProblem {
@@ -118,6 +125,13 @@ function withoutUnit(token: IToken): SyntaxProblem {
     span,
     ...fixes,
   );
+}
+
+/** `fold 3`: how often, more likely than when. */
+function withoutTimes(token: IToken): SyntaxProblem {
+  const span = { start: token.startOffset, end: t.endOf(token) };
+  const fix = insertFix(`Write ${token.image} times`, span.end, ' times', true);
+  return problem('missing-unit', `“${token.image}” of what? Write: fold ${token.image} times`, span, fix);
 }
 
 function withoutStepTime(token: IToken): SyntaxProblem {

@@ -40,13 +40,13 @@ function inMillilitres(
   const ounces = readNumber(count!);
   const shown = (of: number): string => `${Number((ounces * of).toPrecision(3))} ml`;
   const [us, imperial] = [shown(fluidOunceMillilitres.us), shown(fluidOunceMillilitres.imperial)];
-  const message = `A fluid ounce is not the same everywhere, so it is written in millilitres: ${us} of the United States, ${imperial} imperial. It is taken as ${us}.`;
+  const message = `A fluid ounce is not the same everywhere: “${written}” is taken as ${us}, that of the United States; the imperial one makes ${imperial}. Write it in millilitres.`;
   return {
     start: span.start,
     millilitres: ounces * fluidOunceMillilitres.us,
     problem: problem(
       'missing-unit',
-      message.replace('It is taken', `“${written}” is taken`),
+      message,
       span,
       replaceFix(`Write ${us}`, span, us, true),
       replaceFix(`Write ${imperial}, the imperial ounce`, span, imperial),

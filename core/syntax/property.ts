@@ -48,7 +48,8 @@ export function findPropertyOf(
   }
   // `yield: 24 pieces of 880 g`
   const colon = tokens.slice(0, words).findIndex((token) => token.tokenType === t.Colon);
-  const whole = colon > 0 ? colon : words > 1 && tokens[words - 1]!.tokenType === t.From ? words - 1 : words;
+  const before = words > 1 ? tokens[words - 1]!.tokenType : undefined;
+  const whole = colon > 0 ? colon : before === t.From || before === t.At ? words - 1 : words;
   const exact = findProperty(section, text(0, whole));
   if (exact !== undefined && whole > 0) return { property: exact, length: whole };
   if (words > 1 && text(0, 1) === 'draws' && tokens[1]!.tokenType === t.All) {
