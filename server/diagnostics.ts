@@ -1,8 +1,10 @@
 import {
   type CancellationToken,
   type Connection,
+  type Diagnostic,
   type DocumentDiagnosticReport,
   DocumentDiagnosticReportKind,
+  type TextDocumentContentChangeEvent,
   type WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver';
 import type { Service } from '../core/index.ts';
@@ -12,6 +14,7 @@ import type { OpenDocuments } from './documents.ts';
 import { checkpoint, guardedWork, type Log } from './guard.ts';
 import type { Schedule } from './schedule.ts';
 import { type Findings, ToldFindings } from './told-findings.ts';
+import { TypedLines } from './typed-lines.ts';
 import type { Workspace } from './workspace.ts';
 
 export interface DiagnosticsParts {
@@ -23,6 +26,8 @@ export interface DiagnosticsParts {
   readonly naming: Naming;
   readonly able: Abilities;
   readonly rulePages: string | undefined;
+  /** Nothing is said of a line while it is typed. */
+  readonly calmWhileTyping: boolean;
   /** Resolves when the files of the workspace are read, or after so many milliseconds. */
   readonly filesRead: (atMostMilliseconds: number) => Promise<void>;
   /** Told which files' numbers may have changed, once they can be asked for. */
@@ -38,6 +43,7 @@ export interface DiagnosticsParts {
 export class Diagnostics {
   readonly #parts: DiagnosticsParts;
   readonly #told: ToldFindings;
+  readonly #typed = new TypedLines((uri) => this.#rested(uri));
   /** What a client that pulls was told last of each document: the pull for a document and that for the workspace go apart. */
   readonly #pulled = new Map<
     string,
@@ -74,8 +80,18 @@ export class Diagnostics {
     if (uris.length > 0) this.#wake();
   }
 
+  /** An edit of a document is about to be taken in: what it leaves half written is told of once the hand rests. */
+  edited(uri: string, changes: readonly TextDocumentContentChangeEvent[]): void {
+    const { able, calmWhileTyping } = this.#parts;
+    if (!calmWhileTyping) return;
+    // A client that pulls and cannot be told to pull again would never hear of it.
+    if (able.pullsFindings && !able.refreshesFindings) return;
+    this.#typed.edited(uri, changes);
+  }
+
   /** The client has closed a document, and no longer asks for it alone. */
   closed(uri: string): void {
+    this.#typed.closed(uri);
     this.#pulled.delete(uri);
   }
 
@@ -97,8 +113,34 @@ export class Diagnostics {
     const service = await this.#parts.workspace.service();
     const { told, diagnostics } = this.#told.workOut(service, uri);
     this.#pulled.set(uri, { id: told.id, version: this.#parts.documents.get(uri)?.version });
-    if (told.id === previousId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId: told.id };
-    return { kind: DocumentDiagnosticReportKind.Full, resultId: told.id, items: diagnostics() };
+    const { resultId, items } = this.#withoutTyped(uri, told, diagnostics);
+    if (resultId === previousId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId };
+    return { kind: DocumentDiagnosticReportKind.Full, resultId, items: items() };
+  }
+
+  /** The findings of a document but for those of the line that is being typed; the list without them has an id of its own. */
+  #withoutTyped(
+    uri: string,
+    told: Findings['told'],
+    diagnostics: Findings['diagnostics'],
+  ): { readonly resultId: string; readonly items: () => Diagnostic[] } {
+    const line = this.#typed.lineBeingTyped(uri);
+    if (line === undefined || !told.findings.some(({ place }) => place.line === line))
+      return { resultId: told.id, items: diagnostics };
+    this.#typed.withheld(uri);
+    return {
+      resultId: `${told.id} but line ${line}`,
+      items: () => diagnostics().filter(({ range }) => range.start.line !== line),
+    };
+  }
+
+  /** The hand rests: what was withheld of the line it wrote is told. */
+  #rested(uri: string): void {
+    const { able, connection, log, workspace } = this.#parts;
+    guardedWork(log, 'Findings of a line that was typed', async () => {
+      if (able.pullsFindings) await connection.languages.diagnostics.refresh();
+      else this.#publish(await workspace.service(), uri, true);
+    });
   }
 
   /**
@@ -149,14 +191,15 @@ export class Diagnostics {
       return { kind: DocumentDiagnosticReportKind.Unchanged, resultId: known, ...named };
     const service = workspace.now();
     const shown = documents.has(uri) || (workspace.holds(uri) && service.has(uri));
-    const { told, diagnostics } = this.#told.workOut(service, uri, shown);
+    const { told, diagnostics: all } = this.#told.workOut(service, uri, shown);
+    const { resultId, items: diagnostics } = this.#withoutTyped(uri, told, all);
     if (this.#isBehind(uri, told.id)) {
       this.#stale.add(uri);
       this.#sweepOpen();
     }
-    if (told.id === known) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId: known, ...named };
+    if (resultId === known) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId, ...named };
     if (known === undefined && told.findings.length === 0) return undefined;
-    return { kind: DocumentDiagnosticReportKind.Full, resultId: told.id, items: diagnostics(), ...named };
+    return { kind: DocumentDiagnosticReportKind.Full, resultId, items: diagnostics(), ...named };
   }
 
   /** The first findings wait a moment for the files around, or names that stand in those would be unknown in them. */
@@ -291,7 +334,7 @@ export class Diagnostics {
     if (shown) {
       const now = this.#told.workOut(service, uri);
       if (!always && (before ? before.id === now.told.id : now.told.findings.length === 0)) return;
-      diagnostics = now.diagnostics();
+      diagnostics = this.#withoutTyped(uri, now.told, now.diagnostics).items();
     } else {
       this.#told.delete(uri);
       if (!before || before.findings.length === 0) return;

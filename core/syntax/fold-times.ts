@@ -103,7 +103,8 @@ function repeated(
   stepSeconds: number | undefined,
 ): FoldTimes {
   if (!(gap > 0)) return { seconds: [], problems: [] };
-  if (limit === undefined && stepSeconds === undefined) return { seconds: [], problems: [withoutStepTime(at)] };
+  if (limit === undefined && stepSeconds === undefined)
+    return { seconds: [], problems: [withoutStepTime(at)] };
   const seconds: number[] = [];
   // At the very end of a step a fold is the next step; at the end of the limit it is the last.
   for (let now = gap; seconds.length < mostFolds; now += gap) {
