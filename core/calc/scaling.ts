@@ -78,8 +78,7 @@ export type BowlBatches =
 
 /**
  * Rounds the lines of one batch to the scale's step (grams), so that the total stays within half a step of the exact
- * one: the lines with the largest remainders are rounded up (largest-remainder method). A line of fewer than ten steps
- * keeps a step finer by tens, so no ingredient is rounded away. Weights that are unknown, negative or not finite
+ * one: each line to its nearest step, and the remainder to the heaviest line. A line of fewer than ten steps keeps a step finer by tens, so no ingredient is rounded away. Weights that are unknown, negative or not finite
  * come back as they are, and nothing is rounded unless the step is a positive number. `shortGrams` is by how much the
  * scale is too light already from what was rounded before; the lines of the step itself make up for it.
  */
@@ -97,14 +96,16 @@ export function roundToStep(lines: readonly LineWeight[], stepGrams: number, sho
     return { ...line, stepGrams: stepGrams / 10 ** power, finer: power > 0 };
   });
 
-  // From the finest step to the coarsest, each takes up what the finer ones could not: less than half of its own.
+  // From the finest step to the coarsest: what the finer lines could not take up goes to the heaviest of all.
   let carriedGrams = 0;
-  for (const power of [...groups.keys()].sort((a, b) => b - a)) {
+  const powers = [...groups.keys()].sort((a, b) => b - a);
+  for (const power of powers) {
     const group = groups.get(power)!;
     const step = stepGrams / 10 ** power;
     // What is weighed on a finer step is small, and none to make up for the rounding of something else.
     if (power === 0) carriedGrams += shortGrams;
-    carriedGrams = roundGroup(group, step, carriedGrams, (index, units) => {
+    const takesRest = power === powers.at(-1);
+    carriedGrams = roundGroup(group, step, carriedGrams, takesRest, (index, units) => {
       rounded[index] = { ...rounded[index]!, grams: Number((units * step).toPrecision(12)) };
     });
   }
@@ -228,28 +229,29 @@ function finerPower(grams: number, stepGrams: number): number {
   return power;
 }
 
-/** Returns what the group is too light by, after rounding with what was carried into it. */
+/**
+ * Returns what the group is too light by, after rounding with what was carried into it. Each weight goes to its nearest step, so that
+ * equal weights stay equal; what is left over goes to the heaviest line that has no twin, where nobody notices it.
+ */
 function roundGroup(
   group: readonly { readonly index: number; readonly grams: number }[],
   step: number,
   carriedGrams: number,
+  takesRest: boolean,
   set: (index: number, units: number) => void,
 ): number {
-  const parts = group.map(({ index, grams }) => {
-    const exact = grams / step;
-    // A weight that is a whole number of steps but for rounding of the arithmetic is one.
-    const units =
-      Math.abs(exact - Math.round(exact)) < 1e-9 * Math.max(1, exact) ? Math.round(exact) : Math.floor(exact);
-    return { index, units, remainder: exact - units, fixed: grams === 0 };
-  });
-  const remainders = parts.reduce((sum, part) => sum + part.remainder, carriedGrams / step);
-  const up = Math.max(0, Math.round(remainders));
-  const open = parts
-    .filter((part) => !part.fixed)
-    .sort((a, b) => b.remainder - a.remainder || a.index - b.index);
-  const risen = new Set(open.slice(0, up).map((part) => part.index));
-  for (const part of parts) set(part.index, part.units + (risen.has(part.index) ? 1 : 0));
-  return (remainders - risen.size) * step;
+  // A hair below the half is the half: 21.499999999 g of arithmetic are 21.5 g on paper.
+  const parts = group.map(({ index, grams }) => ({ index, grams, units: Math.round(grams / step + 1e-9) }));
+  const left = parts.reduce((sum, { grams, units }) => sum + grams / step - units, carriedGrams / step);
+  const heaviest = parts.toSorted((one, other) => other.grams - one.grams || one.index - other.index);
+  const isTwin = (of: number): boolean =>
+    parts.filter(({ grams }) => Math.abs(grams - of) <= 1e-9 * Math.max(1, of)).length > 1;
+  const takes = heaviest.find(({ grams }) => grams > 0 && !isTwin(grams)) ?? heaviest[0];
+  // Never below nothing: a light line cannot make up for all that others gained.
+  const more =
+    !takesRest || takes === undefined || takes.grams === 0 ? 0 : Math.max(-takes.units, Math.round(left));
+  for (const { index, units } of parts) set(index, units + (takes?.index === index ? more : 0));
+  return (left - more) * step;
 }
 
 function totalOf(lines: readonly LineWeight[]): number {
