@@ -157,7 +157,7 @@ export function serve(
   });
 
   documents.listen(connection, {
-    edited: (uri, changes) => diagnostics?.edited(uri, changes),
+    edited: (uri, changes) => diagnostics?.typed.edited(uri, changes),
     changed: (uri) => {
       workspace.noteEdit(uri);
       files.readAround(uri);

@@ -1,16 +1,15 @@
 import {
   type CancellationToken,
   type Connection,
-  type Diagnostic,
   type DocumentDiagnosticReport,
   DocumentDiagnosticReportKind,
-  type TextDocumentContentChangeEvent,
   type WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver';
 import type { Service } from '../core/index.ts';
 import type { Abilities } from './abilities.ts';
 import type { Naming } from './convert.ts';
 import type { OpenDocuments } from './documents.ts';
+import { firstOf } from './first-of.ts';
 import { checkpoint, guardedWork, type Log } from './guard.ts';
 import type { Schedule } from './schedule.ts';
 import { type Findings, ToldFindings } from './told-findings.ts';
@@ -43,7 +42,8 @@ export interface DiagnosticsParts {
 export class Diagnostics {
   readonly #parts: DiagnosticsParts;
   readonly #told: ToldFindings;
-  readonly #typed = new TypedLines((uri) => this.#rested(uri));
+  /** To be told of edits before they are taken in. */
+  readonly typed: TypedLines;
   /** What a client that pulls was told last of each document: the pull for a document and that for the workspace go apart. */
   readonly #pulled = new Map<
     string,
@@ -65,6 +65,9 @@ export class Diagnostics {
   constructor(parts: DiagnosticsParts) {
     this.#parts = parts;
     this.#told = new ToldFindings(parts);
+    // A client that pulls and cannot be told to pull again would never hear of what was withheld.
+    const isCalm = parts.calmWhileTyping && (!parts.able.pullsFindings || parts.able.refreshesFindings);
+    this.typed = new TypedLines(isCalm, (uri) => this.#rested(uri));
   }
 
   get rulePages(): string | undefined {
@@ -80,18 +83,9 @@ export class Diagnostics {
     if (uris.length > 0) this.#wake();
   }
 
-  /** An edit of a document is about to be taken in: what it leaves half written is told of once the hand rests. */
-  edited(uri: string, changes: readonly TextDocumentContentChangeEvent[]): void {
-    const { able, calmWhileTyping } = this.#parts;
-    if (!calmWhileTyping) return;
-    // A client that pulls and cannot be told to pull again would never hear of it.
-    if (able.pullsFindings && !able.refreshesFindings) return;
-    this.#typed.edited(uri, changes);
-  }
-
   /** The client has closed a document, and no longer asks for it alone. */
   closed(uri: string): void {
-    this.#typed.closed(uri);
+    this.typed.closed(uri);
     this.#pulled.delete(uri);
   }
 
@@ -113,33 +107,17 @@ export class Diagnostics {
     const service = await this.#parts.workspace.service();
     const { told, diagnostics } = this.#told.workOut(service, uri);
     this.#pulled.set(uri, { id: told.id, version: this.#parts.documents.get(uri)?.version });
-    const { resultId, items } = this.#withoutTyped(uri, told, diagnostics);
+    const { resultId, items } = this.typed.without(uri, { told, diagnostics });
     if (resultId === previousId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId };
     return { kind: DocumentDiagnosticReportKind.Full, resultId, items: items() };
   }
 
-  /** The findings of a document but for those of the line that is being typed; the list without them has an id of its own. */
-  #withoutTyped(
-    uri: string,
-    told: Findings['told'],
-    diagnostics: Findings['diagnostics'],
-  ): { readonly resultId: string; readonly items: () => Diagnostic[] } {
-    const line = this.#typed.lineBeingTyped(uri);
-    if (line === undefined || !told.findings.some(({ place }) => place.line === line))
-      return { resultId: told.id, items: diagnostics };
-    this.#typed.withheld(uri);
-    return {
-      resultId: `${told.id} but line ${line}`,
-      items: () => diagnostics().filter(({ range }) => range.start.line !== line),
-    };
-  }
-
   /** The hand rests: what was withheld of the line it wrote is told. */
   #rested(uri: string): void {
-    const { able, connection, log, workspace } = this.#parts;
+    const { able, connection, log } = this.#parts;
     guardedWork(log, 'Findings of a line that was typed', async () => {
       if (able.pullsFindings) await connection.languages.diagnostics.refresh();
-      else this.#publish(await workspace.service(), uri, true);
+      else this.#publish(await this.#parts.workspace.service(), uri, true);
     });
   }
 
@@ -192,7 +170,7 @@ export class Diagnostics {
     const service = workspace.now();
     const shown = documents.has(uri) || (workspace.holds(uri) && service.has(uri));
     const { told, diagnostics: all } = this.#told.workOut(service, uri, shown);
-    const { resultId, items: diagnostics } = this.#withoutTyped(uri, told, all);
+    const { resultId, items: diagnostics } = this.typed.without(uri, { told, diagnostics: all });
     if (this.#isBehind(uri, told.id)) {
       this.#stale.add(uri);
       this.#sweepOpen();
@@ -334,7 +312,7 @@ export class Diagnostics {
     if (shown) {
       const now = this.#told.workOut(service, uri);
       if (!always && (before ? before.id === now.told.id : now.told.findings.length === 0)) return;
-      diagnostics = this.#withoutTyped(uri, now.told, now.diagnostics).items();
+      diagnostics = this.typed.without(uri, now).items();
     } else {
       this.#told.delete(uri);
       if (!before || before.findings.length === 0) return;
@@ -361,11 +339,6 @@ export class Diagnostics {
     this.#news = [];
     for (const resolve of news) resolve();
   }
-}
-
-function firstOf<T>(values: Iterable<T>, wanted: (value: T) => boolean): T | undefined {
-  for (const value of values) if (wanted(value)) return value;
-  return undefined;
 }
 
 /** So many reports go to the client at a time. */

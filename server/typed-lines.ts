@@ -1,4 +1,5 @@
-import { TextDocumentContentChangeEvent } from 'vscode-languageserver';
+import { type Diagnostic, TextDocumentContentChangeEvent } from 'vscode-languageserver';
+import type { Findings } from './told-findings.ts';
 
 /** How long the hand rests before a line that is being typed counts as written, in milliseconds. */
 export const restMilliseconds = 1000;
@@ -16,15 +17,18 @@ interface Typed {
  */
 export class TypedLines {
   readonly #typed = new Map<string, Typed>();
+  readonly #isCalm: boolean;
   readonly #rested: (uri: string) => void;
 
-  /** `rested` is told of a document whose findings were not all told. */
-  constructor(rested: (uri: string) => void) {
+  /** Without `isCalm` no line counts as being typed. `rested` is told of a document whose findings were not all told. */
+  constructor(isCalm: boolean, rested: (uri: string) => void) {
+    this.#isCalm = isCalm;
     this.#rested = rested;
   }
 
   /** An edit of a document: typing goes on where all of it is on one line, else it is over. */
   edited(uri: string, changes: readonly TextDocumentContentChangeEvent[]): void {
+    if (!this.#isCalm) return;
     const before = this.#typed.get(uri);
     clearTimeout(before?.timer);
     const line = lineOf(changes);
@@ -47,14 +51,16 @@ export class TypedLines {
     this.#typed.delete(uri);
   }
 
-  /** The line that is being typed. */
-  lineBeingTyped(uri: string): number | undefined {
-    return this.#typed.get(uri)?.line;
-  }
-
-  withheld(uri: string): void {
+  /** The findings of a document but for those of the line that is being typed; the list without them has an id of its own. */
+  without(uri: string, { told, diagnostics }: Findings): { resultId: string; items: () => Diagnostic[] } {
     const typed = this.#typed.get(uri);
-    if (typed !== undefined) typed.withheld = true;
+    if (typed === undefined || !told.findings.some(({ place }) => place.line === typed.line))
+      return { resultId: told.id, items: diagnostics };
+    typed.withheld = true;
+    return {
+      resultId: `${told.id} but line ${typed.line}`,
+      items: () => diagnostics().filter(({ range }) => range.start.line !== typed.line),
+    };
   }
 }
 

@@ -1,6 +1,7 @@
 import { additions } from './additions.ts';
 import { typedFlours } from './flour-types.ts';
 import { flours } from './flours.ts';
+import { fruitAndGrains } from './fruit-and-grains.ts';
 import type { CatalogueIngredient } from './ingredient.ts';
 import { larder } from './larder.ts';
 import { pantry } from './pantry.ts';
@@ -12,6 +13,7 @@ export const catalogueIngredients: readonly CatalogueIngredient[] = [
   ...larder,
   ...additions,
   ...pantry,
+  ...fruitAndGrains,
 ];
 
 const byName: ReadonlyMap<string, CatalogueIngredient> = new Map(
