@@ -42,7 +42,6 @@ export interface DiagnosticsParts {
 export class Diagnostics {
   readonly #parts: DiagnosticsParts;
   readonly #told: ToldFindings;
-  /** To be told of edits before they are taken in. */
   readonly typed: TypedLines;
   /** What a client that pulls was told last of each document: the pull for a document and that for the workspace go apart. */
   readonly #pulled = new Map<
