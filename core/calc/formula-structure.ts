@@ -166,12 +166,9 @@ function amountOf(
       return amount;
     case 'ofAllFlour':
       // Taken for grams before, and of nothing where all flour cannot be known.
-      return {
-        kind: 'unknown',
-        unsolved: { code: 'unknown-amount', ...place, text: 'how much flour there is in all is not known' },
-      };
+      return { kind: 'unknown', unsolved: { code: 'unknown-amount', ...place } };
     case 'unknown':
-      return { kind: 'unknown', unsolved: { code: 'unknown-amount', ...place, text: amount.reason } };
+      return { kind: 'unknown', unsolved: { code: 'unknown-amount', ...place } };
     default:
       return amount;
   }

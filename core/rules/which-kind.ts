@@ -1,19 +1,16 @@
-import { replaceFix } from './fixes.ts';
+import { message } from '../words/message.ts';
+import { writeFix } from './fixes.ts';
 import type { Rule } from './rule.ts';
 
-/** A name that the trade gives to two things, what it is taken for, and why it matters. Common practice, no source. */
-const names: Readonly<Record<string, { readonly kinds: readonly [string, string]; readonly why: string }>> = {
-  yeast: {
-    kinds: ['fresh yeast', 'instant yeast'],
-    why: 'A third as much instant yeast raises alike.',
-  },
-  'spelt flour': { kinds: ['wholemeal spelt', 'white spelt'], why: 'White spelt takes up less water.' },
-  spelt: { kinds: ['wholemeal spelt', 'white spelt'], why: 'White spelt takes up less water.' },
-  oil: { kinds: ['olive oil', 'sunflower oil'], why: 'The label names the plant.' },
-  malt: {
-    kinds: ['malt flour', 'malt extract'],
-    why: 'Extract is a syrup: it brings sugar and water, and no enzymes.',
-  },
+type Kind = 'yeast' | 'spelt' | 'oil' | 'malt';
+
+/** A name that the trade gives to two things, of which it is taken for the first. Common practice, no source. */
+const names: Readonly<Record<string, { readonly kind: Kind; readonly things: readonly [string, string] }>> = {
+  yeast: { kind: 'yeast', things: ['fresh yeast', 'instant yeast'] },
+  'spelt flour': { kind: 'spelt', things: ['wholemeal spelt', 'white spelt'] },
+  spelt: { kind: 'spelt', things: ['wholemeal spelt', 'white spelt'] },
+  oil: { kind: 'oil', things: ['olive oil', 'sunflower oil'] },
+  malt: { kind: 'malt', things: ['malt flour', 'malt extract'] },
 };
 
 export const whichKind: Rule = {
@@ -33,12 +30,12 @@ export const whichKind: Rule = {
         const found = Object.hasOwn(names, name.folded) ? names[name.folded] : undefined;
         // What a file defines under this name is one thing.
         if (found === undefined || scope.find('ingredient', name.folded).length > 0) continue;
-        const [taken, other] = found.kinds;
+        const [meant, otherMeant] = found.things;
         yield {
           line,
           span: { start: name.start, end: name.end },
-          message: `“${name.text}” is taken as ${taken}; it may be ${other}. ${found.why}`,
-          fixes: [taken, other].map((kind) => replaceFix(`Write ${kind}`, line, name, kind)),
+          message: message(`which-kind.${found.kind}`, { name: name.text, meant, otherMeant }),
+          fixes: found.things.map((thing) => writeFix(line, name, thing)),
         };
       }
     }

@@ -1,5 +1,6 @@
 import type { IToken } from 'chevrotain';
-import { insertFix, problem } from './problem.ts';
+import { message } from '../words/message.ts';
+import { problem, unitFixes } from './problem.ts';
 import * as t from './tokens.ts';
 import type { SyntaxProblem } from './tree.ts';
 import { units } from './units.ts';
@@ -117,27 +118,22 @@ function repeated(
 
 function withoutUnit(token: IToken): SyntaxProblem {
   const span = { start: token.startOffset, end: t.endOf(token) };
-  const fixes = ['min', 'h'].map((unit, index) =>
-    insertFix(`Write ${token.image} ${unit}`, span.end, ` ${unit}`, index === 0),
-  );
-  return problem(
-    'missing-unit',
-    `“${token.image}” of what? Write a unit: ${token.image} min`,
-    span,
-    ...fixes,
-  );
+  const said = message('missing-unit.other', { written: token.image, example: `${token.image} min` });
+  return problem('missing-unit', said, span, ...unitFixes(token.image, [' min', ' h'], span.end));
 }
 
 /** `fold 3`: how often, more likely than when. */
 function withoutTimes(token: IToken): SyntaxProblem {
   const span = { start: token.startOffset, end: t.endOf(token) };
-  const fix = insertFix(`Write ${token.image} times`, span.end, ' times', true);
-  return problem('missing-unit', `“${token.image}” of what? Write: fold ${token.image} times`, span, fix);
+  const said = message('missing-unit.times', { written: token.image, example: `fold ${token.image} times` });
+  return problem('missing-unit', said, span, ...unitFixes(token.image, [' times'], span.end));
 }
 
 function withoutStepTime(token: IToken): SyntaxProblem {
   const span = { start: token.startOffset, end: t.endOf(token) };
-  const message =
-    'When these folds are cannot be told, for the step has no time. Write it behind the step: bulk 2 h, fold 3 times';
-  return problem('fold-times', message, span);
+  return problem(
+    'fold-times',
+    message('fold-times.no-step-time', { example: 'bulk 2 h, fold 3 times' }),
+    span,
+  );
 }

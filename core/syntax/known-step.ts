@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { message } from '../words/message.ts';
 import { problem, replaceFix } from './problem.ts';
 import * as t from './tokens.ts';
 import type { SyntaxProblem } from './tree.ts';
@@ -79,14 +80,14 @@ export function secondStep(
     const names = [words.slice(0, first.length), words.slice(at, at + second.length)].map((some) =>
       some.map(({ image }) => image).join(' '),
     );
-    const message = `“${names[0]}” and “${names[1]}” are two steps. Write each on a line of its own.`;
+    const said = message('two-steps.two', { written: names[0]!, otherWritten: names[1]! });
     const fix = replaceFix(
-      'Put it on a line of its own',
+      message('fix.put-on-own-line'),
       { start: t.endOf(before), end: span.start },
       '\n  ',
       true,
     );
-    return problem('two-steps', message, span, fix);
+    return problem('two-steps', said, span, fix);
   }
   return undefined;
 }

@@ -1,8 +1,9 @@
 import type { IToken } from 'chevrotain';
+import { message } from '../words/message.ts';
 import { readValue } from './grammar.ts';
 import { nameOf } from './names.ts';
-import { problem, replaceFix } from './problem.ts';
-import { readProperty, withArticle } from './property.ts';
+import { problem, writeFix } from './problem.ts';
+import { readProperty } from './property.ts';
 import * as t from './tokens.ts';
 import type { LineRead, PropertyStatement, SectionKind } from './tree.ts';
 import { findProperty, holdsIngredients } from './vocabulary.ts';
@@ -77,11 +78,11 @@ export function readSaidOtherwise(
       valueSpan: { start: rest[0]!.startOffset, end: t.endOf(last) },
       value: read.value,
     };
-    const said = nameOf(line, tokens.slice(0, tokens.length - rest.length))!.text;
-    const message = `${withArticle(section)} says “${meant}” in place of “${said}”.`;
+    const begun = nameOf(line, tokens.slice(0, tokens.length - rest.length))!.text;
+    const said = message('unknown-property.said-otherwise', { section, written: begun, meant });
     return {
       statement,
-      problems: [problem('unknown-property', message, span, replaceFix(`Write ${meant}`, span, meant, true))],
+      problems: [problem('unknown-property', said, span, writeFix(span, meant, true))],
     };
   }
   return undefined;
