@@ -35,6 +35,8 @@ export interface SectionInput {
   readonly ripeCultureFraction?: number;
   /** Left for the next day: made, but not used in this dough. */
   readonly keepBackGrams?: number;
+  /** Water that steams away while the section is cooked, as a fraction of all that is weighed into it; below 1. */
+  readonly cookingLossFraction?: number;
   /** Folded into the mixed dough before it is divided, as the butter of a laminated dough: never in the bowl, and in every piece. */
   readonly enclosed?: boolean;
 }

@@ -190,6 +190,7 @@ function gatherSection(
   });
   const culture = fractionOf(section.said, 'ripe culture');
   const keepBack = saidValue(section.said, 'keep back', 'mass')?.grams;
+  const cookingLoss = fractionOf(section.said, 'cooking loss');
   return {
     id: prefix + section.id,
     name: section.name?.text ?? (kind === 'dough' ? formulaName : section.kind),
@@ -198,6 +199,7 @@ function gatherSection(
     draws: drawsOf(section, prefix, to.scope, partIds),
     ...(culture === undefined ? {} : { ripeCultureFraction: culture }),
     ...(keepBack === undefined ? {} : { keepBackGrams: keepBack }),
+    ...(cookingLoss === undefined ? {} : { cookingLossFraction: cookingLoss }),
   };
 }
 

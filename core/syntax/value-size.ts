@@ -33,7 +33,7 @@ export function wrongSize(value: Value, property: Property, span: Span): SyntaxP
   if (share && property.word !== 'ripe culture' && number > 1) {
     return problem('wrong-value', message('wrong-value.above-all', word), span);
   }
-  if ((property.word === 'loss' || property.word === 'bake loss') && number >= 1) {
+  if (losses.has(property.word) && number >= 1) {
     return problem('wrong-value', message('wrong-value.nothing-left', word), span);
   }
   return undefined;
@@ -58,6 +58,9 @@ function isNeverNothing(value: Value, property: Property): boolean {
     value.form.startsWith('yield') || value.form === 'machineSpeed' || mustBeSomething.has(property.word)
   );
 }
+
+/** Of a whole that must not be lost whole. */
+const losses: ReadonlySet<string> = new Set(['loss', 'bake loss', 'cooking loss']);
 
 const mustBeSomething: ReadonlySet<string> = new Set([
   'scale step',

@@ -11,6 +11,9 @@ export const sums = {
     `So much a piece, of how many? Write it in the formula: ${example}`,
   'no-pieces.also': () => 'also counted a piece',
 
+  'impossible-amount.cooking-loss': () =>
+    'More steams away here than there is water in it, so nothing is taken off. Write a smaller loss, or the water.',
+
   'no-flour.weighs-nothing': () =>
     'The flour of this section weighs nothing, so percentages of it are nothing too. Write how much flour there is.',
   'no-flour.dough': () =>
