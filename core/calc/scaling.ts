@@ -77,10 +77,13 @@ export type BowlBatches =
     };
 
 /**
- * Rounds the lines of one batch to the scale's step (grams), so that the total stays within half a step of the exact
- * one: each line to its nearest step, and the remainder to the heaviest line. A line of fewer than ten steps keeps a step finer by tens, so no ingredient is rounded away. Weights that are unknown, negative or not finite
- * come back as they are, and nothing is rounded unless the step is a positive number. `shortGrams` is by how much the
- * scale is too light already from what was rounded before; the lines of the step itself make up for it.
+ * Rounds the lines of one batch to the scale's step (grams): each line to its nearest step, and what is left over to the
+ * heaviest line that no other equals, so that the total stays within half a step of the exact one. Equal weights stay
+ * equal: where every line has a twin the heaviest twins share what is left over, and the total may be off by half a step
+ * for each of them. A line of fewer than ten steps keeps a step finer by tens, so no ingredient is rounded away. Weights
+ * that are unknown, negative or not finite come back as they are, and nothing is rounded unless the step is a positive
+ * number. `shortGrams` is by how much the scale is too light already from what was rounded before; the lines of the step
+ * itself make up for it.
  */
 export function roundToStep(lines: readonly LineWeight[], stepGrams: number, shortGrams = 0): RoundedBatch {
   const usable = isWeight(stepGrams);
@@ -231,7 +234,8 @@ function finerPower(grams: number, stepGrams: number): number {
 
 /**
  * Returns what the group is too light by, after rounding with what was carried into it. Each weight goes to its nearest step, so that
- * equal weights stay equal; what is left over goes to the heaviest line that has no twin, where nobody notices it.
+ * equal weights stay equal; what is left over goes to the heaviest line, where nobody notices it. Where lines weigh the same, one
+ * that has no twin takes it; where all have, the heaviest twins share it in equal whole steps, or leave it.
  */
 function roundGroup(
   group: readonly { readonly index: number; readonly grams: number }[],
@@ -243,15 +247,22 @@ function roundGroup(
   // A hair below the half is the half: 21.499999999 g of arithmetic are 21.5 g on paper.
   const parts = group.map(({ index, grams }) => ({ index, grams, units: Math.round(grams / step + 1e-9) }));
   const left = parts.reduce((sum, { grams, units }) => sum + grams / step - units, carriedGrams / step);
-  const heaviest = parts.toSorted((one, other) => other.grams - one.grams || one.index - other.index);
-  const isTwin = (of: number): boolean =>
-    parts.filter(({ grams }) => Math.abs(grams - of) <= 1e-9 * Math.max(1, of)).length > 1;
-  const takes = heaviest.find(({ grams }) => grams > 0 && !isTwin(grams)) ?? heaviest[0];
+  const takers = takesRest ? takersOf(parts) : [];
+  const [first] = takers;
   // Never below nothing: a light line cannot make up for all that others gained.
-  const more =
-    !takesRest || takes === undefined || takes.grams === 0 ? 0 : Math.max(-takes.units, Math.round(left));
-  for (const { index, units } of parts) set(index, units + (takes?.index === index ? more : 0));
-  return (left - more) * step;
+  const more = first === undefined ? 0 : Math.max(-first.units, Math.round(left / takers.length));
+  for (const part of parts) set(part.index, part.units + (takers.includes(part) ? more : 0));
+  return (left - more * takers.length) * step;
+}
+
+/** The heaviest line that no other equals, else all that equal the heaviest; none where nothing weighs anything. */
+function takersOf<Part extends { readonly grams: number }>(parts: readonly Part[]): readonly Part[] {
+  const heaviest = parts.filter(({ grams }) => grams > 0).sort((one, other) => other.grams - one.grams);
+  const twins = (of: Part): readonly Part[] =>
+    heaviest.filter(({ grams }) => Math.abs(grams - of.grams) <= 1e-9 * Math.max(1, of.grams));
+  const alone = heaviest.find((part) => twins(part).length === 1);
+  if (alone !== undefined) return [alone];
+  return heaviest[0] === undefined ? [] : twins(heaviest[0]);
 }
 
 function totalOf(lines: readonly LineWeight[]): number {
