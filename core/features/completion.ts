@@ -3,10 +3,10 @@ import type { Scope } from '../model/scope.ts';
 import { rules } from '../rules/catalogue.ts';
 import { longestLine } from '../syntax/line.ts';
 import { type Slot, type SlotName, slots } from '../syntax/line-forms.ts';
+import type { Property } from '../syntax/shared-properties.ts';
 import type { Block, Context, SectionKind } from '../syntax/tree.ts';
 import {
   holdsIngredients,
-  type Property,
   properties,
   roleWords,
   stageWords,

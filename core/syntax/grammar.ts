@@ -1,8 +1,8 @@
 import { EmbeddedActionsParser, type IToken, type ParserMethod } from 'chevrotain';
 import { nameBetween } from './names.ts';
+import type { Form } from './shared-properties.ts';
 import * as t from './tokens.ts';
 import type { Amount, LoadItem, Name, QuantityKind, QuantityOf, Value } from './tree.ts';
-import type { Form } from './vocabulary.ts';
 
 /** What says that everything goes into the bowl. */
 const wordsForAll: ReadonlySet<string> = new Set([

@@ -1,14 +1,6 @@
+import type { Form } from './shared-properties.ts';
 import type { QuantityKind, SectionKind } from './tree.ts';
-import {
-  degreeWords,
-  doughForms,
-  type Form,
-  grains,
-  labels,
-  millings,
-  mixerKinds,
-  roleWords,
-} from './vocabulary.ts';
+import { degreeWords, doughForms, grains, labels, millings, mixerKinds, roleWords } from './vocabulary.ts';
 
 /**
  * How lines read, as patterns: capitals stand for what a baker puts there, brackets hold what may be left out, and what ends

@@ -8,18 +8,11 @@ import { lackingInPrice, meantValue } from './meant-value.ts';
 import { nameOf } from './names.ts';
 import { groupedProblem, pointProblems, rangeProblem, strangeCharacter } from './number-problems.ts';
 import { colonOutFix, problem, unitFixes, writeFix } from './problem.ts';
+import type { Form, Property } from './shared-properties.ts';
 import * as t from './tokens.ts';
 import type { LineRead, PropertyStatement, SectionKind, SyntaxProblem, Value } from './tree.ts';
 import { wrongSize } from './value-size.ts';
-import {
-  doughForms,
-  type Form,
-  findProperty,
-  holdsIngredients,
-  type Property,
-  properties,
-  wordsOfForm,
-} from './vocabulary.ts';
+import { doughForms, findProperty, holdsIngredients, properties, wordsOfForm } from './vocabulary.ts';
 
 export const wordTypes = (token: IToken): boolean =>
   token.tokenType !== t.Quoted && t.quantityOf(token) === undefined;

@@ -13,7 +13,7 @@ const mix = '\nmix in small spiral:\n  load all\n  speed 1 for 4 min\n  speed 2 
 const mixer =
   '\nmixer small spiral:\n  kind spiral\n  bowl 1 kg to 60 kg\n  speed 1 100 rpm\n  speed 2 200 rpm\n';
 const warm =
-  '\nbakery Quay Lane:\n  room 33 °C\n  flour 32 °C\n  tap water 20 °C\n  ice yes\n  scale step 1 g\n';
+  '\nbakery Quay Lane:\n  room 33 °C\n  flour 32 °C\n  tap water 20 °C\n  ice to hand\n  scale step 1 g\n';
 
 describe('ice on the sheet', () => {
   const loaf = (bakery: string) =>
@@ -29,7 +29,7 @@ describe('ice on the sheet', () => {
     expect(ice!.line).toBe(water!.line);
   });
   it('is none where the bakery has none', () => {
-    expect(loaf(warm.replace('  ice yes\n', '')).rows.map(({ name }) => name)).not.toContain('ice');
+    expect(loaf(warm.replace('  ice to hand\n', '')).rows.map(({ name }) => name)).not.toContain('ice');
   });
 });
 
