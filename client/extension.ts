@@ -39,6 +39,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
         settings: plainSettings(),
         rulePages: rulePagesOf(context),
         commands: [commandIds.openSheet, showUsesCommand],
+        calmWhileTyping: true,
       }),
     });
     wire.attach(fresh);

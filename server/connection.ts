@@ -31,6 +31,11 @@ interface StartOptions {
   readonly settings?: unknown;
   /** The URI of the folder that holds a page for each rule, ending in a slash. */
   readonly rulePages?: string;
+  /**
+   * While a line is typed nothing is said of it, and figures that it makes unknown are answered as they were last, in brackets. Answers
+   * then hang on what was typed before and not on the text alone, so a client asks for it.
+   */
+  readonly calmWhileTyping?: boolean;
   /** The commands of the client that a lens may call. */
   readonly commands?: readonly string[];
 }
@@ -99,6 +104,7 @@ export function serve(
       log,
       naming,
       able,
+      calmWhileTyping: options.calmWhileTyping === true,
       rulePages: typeof options.rulePages === 'string' ? options.rulePages : host.rulePages,
       filesRead: (atMost) => files.settled(atMost),
       numbersChanged: (uris) => {
@@ -128,6 +134,7 @@ export function serve(
       lensCommands,
       ...{ connection, documents, workspace, schedule, log, naming, able, diagnostics, filesRead, asked },
     });
+    workspace.keepsLastFigures = options.calmWhileTyping === true;
     workspace.settings = readSettings(options.settings, log.warn.bind(log));
     return {
       capabilities: capabilities(able, host.files !== undefined, encoding.kind),
@@ -150,6 +157,7 @@ export function serve(
   });
 
   documents.listen(connection, {
+    edited: (uri, changes) => diagnostics?.typed.edited(uri, changes),
     changed: (uri) => {
       workspace.noteEdit(uri);
       files.readAround(uri);

@@ -9,9 +9,11 @@ import type { Service } from '../core/index.ts';
 import type { Abilities } from './abilities.ts';
 import type { Naming } from './convert.ts';
 import type { OpenDocuments } from './documents.ts';
+import { firstOf } from './first-of.ts';
 import { checkpoint, guardedWork, type Log } from './guard.ts';
 import type { Schedule } from './schedule.ts';
 import { type Findings, ToldFindings } from './told-findings.ts';
+import { TypedLines } from './typed-lines.ts';
 import type { Workspace } from './workspace.ts';
 
 export interface DiagnosticsParts {
@@ -23,6 +25,8 @@ export interface DiagnosticsParts {
   readonly naming: Naming;
   readonly able: Abilities;
   readonly rulePages: string | undefined;
+  /** Nothing is said of a line while it is typed. */
+  readonly calmWhileTyping: boolean;
   /** Resolves when the files of the workspace are read, or after so many milliseconds. */
   readonly filesRead: (atMostMilliseconds: number) => Promise<void>;
   /** Told which files' numbers may have changed, once they can be asked for. */
@@ -38,6 +42,7 @@ export interface DiagnosticsParts {
 export class Diagnostics {
   readonly #parts: DiagnosticsParts;
   readonly #told: ToldFindings;
+  readonly typed: TypedLines;
   /** What a client that pulls was told last of each document: the pull for a document and that for the workspace go apart. */
   readonly #pulled = new Map<
     string,
@@ -59,6 +64,9 @@ export class Diagnostics {
   constructor(parts: DiagnosticsParts) {
     this.#parts = parts;
     this.#told = new ToldFindings(parts);
+    // A client that pulls and cannot be told to pull again would never hear of what was withheld.
+    const isCalm = parts.calmWhileTyping && (!parts.able.pullsFindings || parts.able.refreshesFindings);
+    this.typed = new TypedLines(isCalm, (uri) => this.#rested(uri));
   }
 
   get rulePages(): string | undefined {
@@ -76,6 +84,7 @@ export class Diagnostics {
 
   /** The client has closed a document, and no longer asks for it alone. */
   closed(uri: string): void {
+    this.typed.closed(uri);
     this.#pulled.delete(uri);
   }
 
@@ -97,8 +106,18 @@ export class Diagnostics {
     const service = await this.#parts.workspace.service();
     const { told, diagnostics } = this.#told.workOut(service, uri);
     this.#pulled.set(uri, { id: told.id, version: this.#parts.documents.get(uri)?.version });
-    if (told.id === previousId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId: told.id };
-    return { kind: DocumentDiagnosticReportKind.Full, resultId: told.id, items: diagnostics() };
+    const { resultId, items } = this.typed.without(uri, { told, diagnostics });
+    if (resultId === previousId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId };
+    return { kind: DocumentDiagnosticReportKind.Full, resultId, items: items() };
+  }
+
+  /** The hand rests: what was withheld of the line it wrote is told. */
+  #rested(uri: string): void {
+    const { able, connection, log } = this.#parts;
+    guardedWork(log, 'Findings of a line that was typed', async () => {
+      if (able.pullsFindings) await connection.languages.diagnostics.refresh();
+      else this.#publish(await this.#parts.workspace.service(), uri, true);
+    });
   }
 
   /**
@@ -149,14 +168,15 @@ export class Diagnostics {
       return { kind: DocumentDiagnosticReportKind.Unchanged, resultId: known, ...named };
     const service = workspace.now();
     const shown = documents.has(uri) || (workspace.holds(uri) && service.has(uri));
-    const { told, diagnostics } = this.#told.workOut(service, uri, shown);
+    const { told, diagnostics: all } = this.#told.workOut(service, uri, shown);
+    const { resultId, items: diagnostics } = this.typed.without(uri, { told, diagnostics: all });
     if (this.#isBehind(uri, told.id)) {
       this.#stale.add(uri);
       this.#sweepOpen();
     }
-    if (told.id === known) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId: known, ...named };
+    if (resultId === known) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId, ...named };
     if (known === undefined && told.findings.length === 0) return undefined;
-    return { kind: DocumentDiagnosticReportKind.Full, resultId: told.id, items: diagnostics(), ...named };
+    return { kind: DocumentDiagnosticReportKind.Full, resultId, items: diagnostics(), ...named };
   }
 
   /** The first findings wait a moment for the files around, or names that stand in those would be unknown in them. */
@@ -291,7 +311,7 @@ export class Diagnostics {
     if (shown) {
       const now = this.#told.workOut(service, uri);
       if (!always && (before ? before.id === now.told.id : now.told.findings.length === 0)) return;
-      diagnostics = now.diagnostics();
+      diagnostics = this.typed.without(uri, now).items();
     } else {
       this.#told.delete(uri);
       if (!before || before.findings.length === 0) return;
@@ -318,11 +338,6 @@ export class Diagnostics {
     this.#news = [];
     for (const resolve of news) resolve();
   }
-}
-
-function firstOf<T>(values: Iterable<T>, wanted: (value: T) => boolean): T | undefined {
-  for (const value of values) if (wanted(value)) return value;
-  return undefined;
 }
 
 /** So many reports go to the client at a time. */

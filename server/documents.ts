@@ -1,8 +1,10 @@
-import { type Connection, TextDocuments } from 'vscode-languageserver';
+import { type Connection, type TextDocumentContentChangeEvent, TextDocuments } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { canonicalUri } from './uris.ts';
 
 export interface DocumentEvents {
+  /** Edits that are about to be taken in. */
+  edited(uri: string, changes: readonly TextDocumentContentChangeEvent[]): void;
   /** A document was opened or its text changed. */
   changed(uri: string): void;
   closed(uri: string): void;
@@ -29,7 +31,17 @@ export class OpenDocuments {
       this.#open.delete(uri);
       events.closed(uri);
     });
-    this.#texts.listen(connection);
+    // The library tells that a text has changed, and not where.
+    const heard: Connection = Object.create(connection, {
+      onDidChangeTextDocument: {
+        value: (handler: Parameters<Connection['onDidChangeTextDocument']>[0]) =>
+          connection.onDidChangeTextDocument((params) => {
+            events.edited(canonicalUri(params.textDocument.uri), params.contentChanges);
+            handler(params);
+          }),
+      },
+    });
+    this.#texts.listen(heard);
   }
 
   has(uri: string): boolean {

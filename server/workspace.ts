@@ -9,6 +9,8 @@ import { isBelow } from './uris.ts';
  * loaded at the first question, and gets what has changed since the last one before each.
  */
 export class Workspace {
+  /** As the client asked for when it started: figures that are unknown for a moment are as they were last. */
+  keepsLastFigures = false;
   readonly #documents: OpenDocuments;
   readonly #pending = new Map<string, string | undefined>();
   /** Files the core has not heard of yet; they are given to it one by one, for each costs it time. */
@@ -176,7 +178,7 @@ export class Workspace {
   #tell(service: Service): void {
     if (this.#settingsNew) {
       this.#settingsNew = false;
-      service.setSettings(this.#settings.core);
+      service.setSettings({ ...this.#settings.core, keepsLastFigures: this.keepsLastFigures });
     }
     if (this.#rootsNew) {
       this.#rootsNew = false;

@@ -24,6 +24,8 @@ export interface Follower {
   follow(place: FollowedPlace): Promise<void>;
   /** Numbers of these documents may have changed. */
   changed(uris: readonly string[]): Promise<void>;
+  /** A file has another name: what is shown of it stays. */
+  renamed(from: string, to: string): Promise<void>;
   /** Asks again for what is shown. */
   refresh(): Promise<void>;
   /** Shows that there is nothing to show, and gives up what was asked. */
@@ -60,6 +62,16 @@ export function createFollower({ ask, show, showNothing, triedOf }: FollowerOpti
       sheet = await ask(paramsOf(asked, tried), signal);
     }
     if (own !== sequence) return;
+    // A mixer or a plan has no sheet: that of the formula before stays.
+    if (!sheet && shown && asked.formula === undefined) {
+      const { uri, line, formula } = shown;
+      const kept = await ask(paramsOf({ uri, line, formula }, triedOf(uri, formula)), signal);
+      if (own !== sequence) return;
+      if (kept?.formula === formula) {
+        place = { uri, line: kept.line, formula };
+        sheet = kept;
+      }
+    }
     shown = sheet ?? undefined;
     if (sheet) show(own, sheet);
     else showNothing(own, 'no-formula');
@@ -78,6 +90,13 @@ export function createFollower({ ask, show, showNothing, triedOf }: FollowerOpti
     },
     changed: async (uris) => {
       if (place && uris.includes(place.uri)) await refresh();
+    },
+    renamed: async (from, to) => {
+      const moved = (uri: string): string => (uri === from ? to : uri.replace(`${from}/`, `${to}/`));
+      if (!place || moved(place.uri) === place.uri) return;
+      const formula = place.formula ?? shown?.formula;
+      place = { ...place, uri: moved(place.uri), ...(formula === undefined ? {} : { formula }) };
+      await refresh();
     },
     refresh,
     clear(why) {

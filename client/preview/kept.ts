@@ -20,6 +20,8 @@ export interface Kept {
   setAsked(uri: string, formula: string, asked: SheetAsked): void;
   work(uri: string, formula: string): WorkState;
   setWork(uri: string, formula: string, work: WorkState): void;
+  /** A file or folder has another name: what is kept of its formulas goes with it. */
+  renamed(from: string, to: string): void;
   /** Every formula that work is kept of. */
   allWork(): readonly { readonly uri: string; readonly formula: string; readonly work: WorkState }[];
 }
@@ -56,6 +58,14 @@ export function createKept(store: Store, now: () => number = Date.now): Kept {
     setAsked: (uri, formula, asked) => set(uri, formula, { asked }),
     work: (uri, formula) => of(uri, formula)?.work ?? noWork,
     setWork: (uri, formula, work) => set(uri, formula, { work }),
+    renamed(from, to) {
+      const moved = [...all].map(([key, one]): [string, KeptOfFormula] => {
+        const isOf = key.startsWith(`${from}\n`) || key.startsWith(`${from}/`);
+        return [isOf ? to + key.slice(from.length) : key, one];
+      });
+      all = new Map(moved);
+      void store.update(storeKey, Object.fromEntries(all));
+    },
     allWork: () =>
       [...all.keys()].flatMap((key) => {
         const at = key.indexOf('\n');

@@ -1,4 +1,12 @@
-import { type Disposable, type Memento, type Uri, ViewColumn, type WebviewPanel, window } from 'vscode';
+import {
+  type Disposable,
+  type Memento,
+  type Uri,
+  ViewColumn,
+  type WebviewPanel,
+  window,
+  workspace,
+} from 'vscode';
 import type { Cursor } from '../cursor.ts';
 import type { Guard } from '../guard.ts';
 import { sheetViewType } from '../names.ts';
@@ -85,6 +93,16 @@ export function createPanels({ wire, cursor, guard, extensionUri, store }: Panel
     wire.onChanged(
       guard('numbers changed', async (uris) => {
         await Promise.all([...open].map((panel) => panel.follower.changed(uris)));
+      }),
+    ),
+    workspace.onDidRenameFiles(
+      guard('a file has another name', async ({ files }) => {
+        for (const { oldUri, newUri } of files) {
+          kept.renamed(oldUri.toString(), newUri.toString());
+          await Promise.all(
+            [...open].map(({ follower }) => follower.renamed(oldUri.toString(), newUri.toString())),
+          );
+        }
       }),
     ),
     window.registerWebviewPanelSerializer(sheetViewType, {

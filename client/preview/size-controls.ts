@@ -79,10 +79,10 @@ export function createSizeControls(ask: (size: SizeRequest) => void): SizeContro
   return {
     fields,
     update(view) {
-      const otherFormula = view.formula !== formula;
+      const otherFormula = `${view.uri}\n${view.formula}` !== formula;
       const otherUnits = view.shownIn !== undefined && unitsOf(view.shownIn).heavy !== units.heavy;
       units = unitsOf(view.shownIn ?? plainDisplay);
-      formula = view.formula;
+      formula = `${view.uri}\n${view.formula}`;
       size = view.size;
       const possible = ways.filter(({ way }) => isPossible(size, way));
       fields.hidden = possible.length === 0;
@@ -90,12 +90,17 @@ export function createSizeControls(ask: (size: SizeRequest) => void): SizeContro
       offer(
         select,
         possible.map(({ way, label }) => [way, label]),
-        otherFormula && asked !== 'file' ? asked : undefined,
+        // What the formula before was sized by says nothing of this one.
+        otherFormula ? (asked === 'file' ? possible[0]?.way : asked) : undefined,
       );
       offer(
         ingredient,
         size.ingredients.map(({ name }) => [name, name]),
-        otherFormula && size.asked.by === 'onHand' ? size.asked.ingredient : undefined,
+        otherFormula
+          ? size.asked.by === 'onHand'
+            ? size.asked.ingredient
+            : size.ingredients[0]?.name
+          : undefined,
       );
       if (otherFormula || otherUnits || document.activeElement !== amount) showAmount();
       ofWhat.hidden = way().way !== 'onHand';

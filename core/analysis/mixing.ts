@@ -183,7 +183,9 @@ function pourAll(
           if (batch === undefined) continue;
           touched.add(key);
           const has = left.get(key)!;
-          const wanted = load.item.fraction === undefined ? has : load.item.fraction * base;
+          const later = (load.keptBack?.get(key) ?? 0) * base;
+          const wanted =
+            load.item.fraction === undefined ? Math.max(0, has - later) : load.item.fraction * base;
           if (wanted > has + Math.max(0.5, batch.grams * 1e-6)) {
             portionsOff.push({ line, name: batch.name, askedGrams: wanted, hasGrams: has });
           }

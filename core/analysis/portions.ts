@@ -215,6 +215,8 @@ function partBatch(
     whole.saltGrams += sums.saltGrams;
     whole.eggBeyondGrams += sums.eggBeyondGrams ?? 0;
   }
+  // The starch of a scald has swollen and binds its water; what mixing wets the flour with is not in it.
+  if (section?.kind === 'scald') whole.freeWaterGrams = 0;
   const composition = mixCompositions(foods);
   const celsius = partCelsius(resolved, sectionId, section?.totalGrams ?? grams);
   return {

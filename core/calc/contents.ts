@@ -9,7 +9,7 @@ export interface Content {
 
 /**
  * What so many grams of a section hold of each ingredient; as much as goes into this batch where no weight is asked for.
- * Nested parts are dissolved, a ripe culture counts as what it is made of, what is kept back is left out. `undefined`
+ * Nested parts are dissolved, what steams away of a scald is gone, a ripe culture counts as what it is made of, what is kept back is left out. `undefined`
  * where a weight in it is not known.
  */
 export function contentsOf(
@@ -32,7 +32,7 @@ function scaled(
   for (const line of section.lines) {
     if (line.grams === undefined) return undefined;
     if (!line.part) {
-      all.push({ key: line.key, name: line.name, grams: line.grams });
+      all.push({ key: line.key, name: line.name, grams: line.grams - (line.steamGrams ?? 0) });
       continue;
     }
     const part = solved.sections.find((one) => one.id === line.key);

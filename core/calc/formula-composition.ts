@@ -2,6 +2,7 @@ import type { Mass, Masses, Sums } from './formula-masses.ts';
 import type { Unsolved } from './formula-result.ts';
 import type { FormulaStructure, LineFacts, SectionFacts } from './formula-structure.ts';
 import { isBesideBowl } from './formula-structure.ts';
+import { steamByLine } from './formula-water.ts';
 
 /** What one gram of a part consists of, in grams. */
 export interface PerGram {
@@ -79,6 +80,15 @@ export function perGramOf(
     const inner = masses.sections[line.child]!.perGram;
     if (!isPerGram(inner)) continue;
     for (let key = 0; key < byKey.length; key++) byKey[key]! += share * inner.byKey[key]!;
+  }
+  if (section.cookingLoss > 0) {
+    // The sums are net of what steams away, and so is what is made.
+    const lineShares = lines.map((line) => weigh(line, weights) / total);
+    const steam = section.cookingLoss / (1 - section.cookingLoss);
+    for (const [at, grams] of steamByLine(section, lineShares, steam).entries()) {
+      const { keyIndex } = section.lines[at]!;
+      if (keyIndex >= 0) byKey[keyIndex]! -= grams;
+    }
   }
   return {
     flour: weigh(sums.flour, weights) / total,

@@ -3,7 +3,15 @@ import type { Role } from '../catalogue/role.ts';
 export type { Role };
 
 /** Fillings, toppings and baths never enter the bowl: they count in no hydration and no dough weight. */
-export type SectionKind = 'dough' | 'preferment' | 'soaker' | 'part' | 'filling' | 'topping' | 'bath';
+export type SectionKind =
+  | 'dough'
+  | 'preferment'
+  | 'soaker'
+  | 'scald'
+  | 'part'
+  | 'filling'
+  | 'topping'
+  | 'bath';
 
 /** One formula as plain data, resolved from whatever it was written in. */
 export interface FormulaInput {
@@ -27,6 +35,8 @@ export interface SectionInput {
   readonly ripeCultureFraction?: number;
   /** Left for the next day: made, but not used in this dough. */
   readonly keepBackGrams?: number;
+  /** Water that steams away while the section is cooked, as a fraction of all that is weighed into it; below 1. */
+  readonly cookingLossFraction?: number;
   /** Folded into the mixed dough before it is divided, as the butter of a laminated dough: never in the bowl, and in every piece. */
   readonly enclosed?: boolean;
 }
@@ -60,6 +70,8 @@ export type UnknownAmount =
 export type AmountInput =
   | { readonly kind: 'fraction'; readonly fraction: number }
   | { readonly kind: 'grams'; readonly grams: number }
+  /** Of all flour in the bowl, whatever section the line stands in. */
+  | { readonly kind: 'ofAllFlour'; readonly fraction: number }
   | { readonly kind: 'balance' }
   | { readonly kind: 'toHydration'; readonly fraction: number; readonly effective: boolean }
   | { readonly kind: 'perPiece'; readonly grams: number }

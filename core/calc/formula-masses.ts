@@ -3,6 +3,7 @@ import { isPerGram, keysWithin, nothingThere, perGramOf } from './formula-compos
 import type { Unsolved } from './formula-result.ts';
 import type { FormulaStructure, LineFacts, SectionFacts } from './formula-structure.ts';
 import { isBesideBowl, isUsableGrams } from './formula-structure.ts';
+import { effectiveWater, nominalWater, steamingWater } from './formula-water.ts';
 
 /**
  * A mass that is linear in the weights of 100 % of the sections: terms[column] · base + terms[last], in grams. One
@@ -26,6 +27,8 @@ export interface SectionMasses {
   readonly effectiveWater: Mass;
   readonly preferment: Mass;
   readonly culture: Mass | undefined;
+  /** What steams away of a cooked section. */
+  readonly steam: Mass | undefined;
   /** Made less kept back. */
   readonly used: Mass;
   /** Composition of one gram, or why it is not known. */
@@ -64,19 +67,6 @@ export function addMass(to: Mass, mass: Mass, times: number): void {
   if (mass.unsolved) to.unsolved ??= mass.unsolved;
   const { terms } = to;
   for (let i = 0; i < terms.length; i++) terms[i]! += times * mass.terms[i]!;
-}
-
-/** Grams of water that a gram of the ingredient counts for in hydration; a part has none of its own. */
-export function nominalWater(line: LineFacts): number {
-  return line.child < 0 && line.input.role === 'water' ? 1 : 0;
-}
-
-/** As nominalWater, with the water inside; never the moisture of flour. */
-export function effectiveWater(line: LineFacts): number {
-  if (line.child >= 0 || line.flour) return 0;
-  if (line.input.role === 'water') return 1;
-  const inside = line.input.waterFraction ?? 0;
-  return inside >= 0 && inside <= 1 ? inside : 0;
 }
 
 export interface Sums {
@@ -134,6 +124,7 @@ function sectionMasses(
     addLine(masses, sums, line, mass);
   }
 
+  const steam = takeSteam(structure, section, sums);
   // Nobody takes of the dough, so only its own culture and what is kept back of it ask for its composition.
   const isTaken =
     section.index > 0 || section.keepBackGrams > 0 || section.input.ripeCultureFraction !== undefined;
@@ -160,6 +151,7 @@ function sectionMasses(
     made,
     used,
     culture,
+    steam,
     perGram,
     flour: share('flour', sums.flour),
     fedFlour: sums.flour,
@@ -267,6 +259,27 @@ function addLackingOfDrawnParts(masses: Masses, sums: Sums): void {
       addMass(sums.effectiveWater, part.used, share * effectiveWater(line));
     }
   }
+}
+
+/** Takes out of the sums what steams away while the section is cooked. */
+function takeSteam(structure: FormulaStructure, section: SectionFacts, sums: Sums): Mass | undefined {
+  if (section.cookingLoss === 0) return undefined;
+  const steam = zeroMass(structure);
+  addMass(steam, sums.fed, section.cookingLoss);
+  addMass(sums.fed, steam, -1);
+  addMass(sums.effectiveWater, steam, -1);
+  if (section.lines.some((line) => nominalWater(line) > 0)) addMass(sums.water, steam, -1);
+  return steam;
+}
+
+/** The water that a cooked section has left of what could steam away; below nothing where its loss cannot be. */
+export function waterAfterCooking(masses: Masses, section: SectionFacts): Mass | undefined {
+  const own = masses.sections[section.index];
+  if (own?.steam === undefined) return undefined;
+  const left = zeroMass(masses.structure);
+  for (const [at, share] of steamingWater(section).entries()) addMass(left, own.lines[at]!, share);
+  addMass(left, own.steam, -1);
+  return left;
 }
 
 function hydrationMass(structure: FormulaStructure, line: LineFacts, sums: Sums): Mass {

@@ -1,7 +1,8 @@
-import { effectiveWater, type Masses } from './formula-masses.ts';
+import { type Masses, waterAfterCooking } from './formula-masses.ts';
 import type { FormulaProblem, Unsolved } from './formula-result.ts';
 import { evaluate, gramsOf, ratioOf, type Scale } from './formula-scale.ts';
 import type { LineFacts, SectionFacts } from './formula-structure.ts';
+import { effectiveWater } from './formula-water.ts';
 
 export interface ImpossibleLine {
   readonly line: LineFacts;
@@ -21,6 +22,20 @@ export function impossibleKeepBack(masses: Masses, scale: Scale): FormulaProblem
     const values = { name: section.input.name, madeGrams, keepBackGrams: section.keepBackGrams };
     section.keepBackGrams = 0;
     return { kind: 'keep-back-exceeds-made', sectionId: section.input.id, values };
+  }
+  return undefined;
+}
+
+/** A part of which more steams away than it has water; from then on nothing does. */
+export function impossibleCooking(masses: Masses, scale: Scale): FormulaProblem | undefined {
+  for (const section of masses.structure.sections) {
+    const left = waterAfterCooking(masses, section);
+    const water = left === undefined ? undefined : evaluate(scale, left);
+    const steam = left === undefined ? undefined : evaluate(scale, masses.sections[section.index]!.steam!);
+    if (water === undefined || steam === undefined || water.value >= -1e-9 * steam.value) continue;
+    const values = { property: 'cookingLoss', value: String(section.cookingLoss) };
+    section.cookingLoss = 0;
+    return { kind: 'impossible-amount', sectionId: section.input.id, values };
   }
   return undefined;
 }

@@ -15,6 +15,7 @@ import type {
 } from './formula-result.ts';
 import { gramsOf, ratioOf, type Scale } from './formula-scale.ts';
 import { isUsableGrams, type LineFacts, type SectionFacts } from './formula-structure.ts';
+import { steamByLine } from './formula-water.ts';
 
 /** Turns the solved scale into numbers to show. Adds the problems that only the final mix brings to light. */
 export function solvedFormula(masses: Masses, scale: Scale, problems: FormulaProblem[]): SolvedFormula {
@@ -83,6 +84,7 @@ function solvedSection(masses: Masses, scale: Scale, section: SectionFacts): Sol
   const own = masses.sections[section.index]!;
   const { input } = section;
   const totalGrams = gramsOf(scale, own.made);
+  const steamGrams = own.steam && gramsOf(scale, own.steam);
   const pieces = structure.input.yield?.kind === 'pieces' ? structure.input.yield.count : undefined;
   return {
     id: input.id,
@@ -91,7 +93,11 @@ function solvedSection(masses: Masses, scale: Scale, section: SectionFacts): Sol
     inBowl: section.inBowl,
     ...(input.enclosed ? { enclosed: true as const } : {}),
     drawn: section.draws.length > 0,
-    lines: section.lines.map((line, position) => solvedLine(masses, scale, line, position)),
+    lines: withSteam(
+      section,
+      section.lines.map((line, position) => solvedLine(masses, scale, line, position)),
+      steamGrams,
+    ),
     waterUnknown: waterUnknown(linesWithin(structure, section)),
     ...onlyKnown({
       baseGrams: gramsOf(scale, own.base),
@@ -101,12 +107,27 @@ function solvedSection(masses: Masses, scale: Scale, section: SectionFacts): Sol
       usedGrams: gramsOf(scale, own.used),
       keepBackGrams: section.keepBackGrams > 0 ? section.keepBackGrams : undefined,
       cultureGrams: own.culture && gramsOf(scale, own.culture),
+      steamGrams,
       gramsPerPiece: !section.inBowl && pieces && totalGrams !== undefined ? totalGrams / pieces : undefined,
       hydration: hydrationOf(masses, scale, section, 'water'),
       effectiveHydration: hydrationOf(masses, scale, section, 'effectiveWater'),
       unsolved: totalGrams === undefined ? reasonFor(scale, section, own.made) : undefined,
     }),
   };
+}
+
+function withSteam(
+  section: SectionFacts,
+  lines: readonly SolvedLine[],
+  steamGrams: number | undefined,
+): readonly SolvedLine[] {
+  if (steamGrams === undefined) return lines;
+  const byLine = steamByLine(
+    section,
+    lines.map(({ grams }) => grams ?? 0),
+    steamGrams,
+  );
+  return lines.map((line, at) => (byLine[at] === 0 ? line : { ...line, steamGrams: byLine[at]! }));
 }
 
 /** A part's composition is known without its weight, unless it mixes grams and percent. */

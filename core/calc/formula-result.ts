@@ -59,12 +59,14 @@ export interface SolvedSection {
   /** All flour: fed, in the culture, and inside nested parts. */
   readonly flourGrams?: number;
   readonly waterGrams?: number;
-  /** Made in all: lines, nested parts and culture; kept back and used together. */
+  /** Made in all: lines, nested parts and culture, less what steams away; kept back and used together. */
   readonly totalGrams?: number;
   /** What of it goes on, less what is kept back. */
   readonly usedGrams?: number;
   readonly keepBackGrams?: number;
   readonly cultureGrams?: number;
+  /** What steams away of all that is weighed in. */
+  readonly steamGrams?: number;
   readonly gramsPerPiece?: number;
   readonly hydration?: number;
   readonly effectiveHydration?: number;
@@ -81,7 +83,10 @@ export interface SolvedLine {
   readonly isFlour: boolean;
   /** Of what is 100 % in the section: as written where a percentage is written. */
   readonly fraction?: number;
+  /** As weighed in. */
   readonly grams?: number;
+  /** What of it steams away while its section is cooked. */
+  readonly steamGrams?: number;
   readonly unsolved?: Unsolved;
 }
 

@@ -27,6 +27,8 @@ export interface SectionFacts {
   readonly uses: LineFacts[];
   draws: readonly DrawInput[];
   keepBackGrams: number;
+  /** Of all that goes in, what steams away while it is cooked. */
+  cookingLoss: number;
   base: Base;
 }
 
@@ -79,6 +81,7 @@ export function structureOf(input: FormulaInput): FormulaStructure {
       uses: [],
       draws: index > 0 && isInBowl(section.kind) ? section.draws : [],
       keepBackGrams: isUsableGrams(section.keepBackGrams ?? 0) ? (section.keepBackGrams ?? 0) : 0,
+      cookingLoss: usableLoss(section.cookingLossFraction),
       base: { kind: 'none', unsolved: { code: 'no-flour', sectionId: section.id } },
     };
     for (const line of section.lines) {
@@ -117,12 +120,18 @@ export function structureOf(input: FormulaInput): FormulaStructure {
 }
 
 export function isInBowl(kind: SectionKind): boolean {
-  return kind === 'dough' || kind === 'preferment' || kind === 'soaker' || kind === 'part';
+  return (
+    kind === 'dough' || kind === 'preferment' || kind === 'soaker' || kind === 'scald' || kind === 'part'
+  );
 }
 
 /** A line that says how much of a filling is made, in a section that goes into the bowl: nothing of it does. */
 export function isBesideBowl(line: LineFacts, sections: readonly SectionFacts[]): boolean {
   return line.child >= 0 && line.section.inBowl && !sections[line.child]!.inBowl;
+}
+
+function usableLoss(fraction = 0): number {
+  return fraction > 0 && fraction < 1 ? fraction : 0;
 }
 
 function isUsable(value: number, most: number): boolean {
@@ -162,6 +171,9 @@ function amountOf(
     case 'toHydration':
       if (!isUsable(amount.fraction, mostFraction)) return impossible(amount.fraction);
       return amount;
+    case 'ofAllFlour':
+      // Taken for grams before, and of nothing where all flour cannot be known.
+      return { kind: 'unknown', unsolved: { code: 'unknown-amount', ...place } };
     case 'unknown':
       return { kind: 'unknown', unsolved: { code: 'unknown-amount', ...place } };
     default:

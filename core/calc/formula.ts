@@ -1,6 +1,7 @@
+import { hasShareOfAllFlour, solveByAllFlour } from './formula-all-flour.ts';
 import type { FormulaInput } from './formula-input.ts';
 import { type Masses, massesOf } from './formula-masses.ts';
-import { impossibleBase, impossibleKeepBack, impossibleLine } from './formula-negative.ts';
+import { impossibleBase, impossibleCooking, impossibleKeepBack, impossibleLine } from './formula-negative.ts';
 import { solvedFormula } from './formula-report.ts';
 import type { FormulaProblem, SolvedFormula } from './formula-result.ts';
 import { openRemainder, type Scale, scaleOf } from './formula-scale.ts';
@@ -19,6 +20,10 @@ export interface FormulaSolution {
  * kind `unknown` gives none. Never throws.
  */
 export function solveFormula(input: FormulaInput): FormulaSolution {
+  return hasShareOfAllFlour(input) ? solveByAllFlour(input, solveLinear) : solveLinear(input);
+}
+
+function solveLinear(input: FormulaInput): FormulaSolution {
   if (input.sections.length === 0) return { solved: undefined, problems: [] };
   const structure = structureOf(input);
   const problems = [...structure.problems];
@@ -28,7 +33,9 @@ export function solveFormula(input: FormulaInput): FormulaSolution {
   for (;;) {
     const state = settle(structure);
     const unscaled =
-      impossibleBase(state.masses, state.scale) ?? impossibleKeepBack(state.masses, state.scale);
+      impossibleBase(state.masses, state.scale) ??
+      impossibleKeepBack(state.masses, state.scale) ??
+      impossibleCooking(state.masses, state.scale);
     if (unscaled) {
       problems.push(unscaled);
       continue;

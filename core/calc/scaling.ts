@@ -77,11 +77,13 @@ export type BowlBatches =
     };
 
 /**
- * Rounds the lines of one batch to the scale's step (grams), so that the total stays within half a step of the exact
- * one: the lines with the largest remainders are rounded up (largest-remainder method). A line of fewer than ten steps
- * keeps a step finer by tens, so no ingredient is rounded away. Weights that are unknown, negative or not finite
- * come back as they are, and nothing is rounded unless the step is a positive number. `shortGrams` is by how much the
- * scale is too light already from what was rounded before; the lines of the step itself make up for it.
+ * Rounds the lines of one batch to the scale's step (grams): each line to its nearest step, and what is left over to the
+ * heaviest line that no other equals, so that the total stays within half a step of the exact one. Equal weights stay
+ * equal: where every line has a twin the heaviest twins share what is left over, and the total may be off by half a step
+ * for each of them. A line of fewer than ten steps keeps a step finer by tens, so no ingredient is rounded away. Weights
+ * that are unknown, negative or not finite come back as they are, and nothing is rounded unless the step is a positive
+ * number. `shortGrams` is by how much the scale is too light already from what was rounded before; the lines of the step
+ * itself make up for it.
  */
 export function roundToStep(lines: readonly LineWeight[], stepGrams: number, shortGrams = 0): RoundedBatch {
   const usable = isWeight(stepGrams);
@@ -97,14 +99,16 @@ export function roundToStep(lines: readonly LineWeight[], stepGrams: number, sho
     return { ...line, stepGrams: stepGrams / 10 ** power, finer: power > 0 };
   });
 
-  // From the finest step to the coarsest, each takes up what the finer ones could not: less than half of its own.
+  // From the finest step to the coarsest: what the finer lines could not take up goes to the heaviest of all.
   let carriedGrams = 0;
-  for (const power of [...groups.keys()].sort((a, b) => b - a)) {
+  const powers = [...groups.keys()].sort((a, b) => b - a);
+  for (const power of powers) {
     const group = groups.get(power)!;
     const step = stepGrams / 10 ** power;
     // What is weighed on a finer step is small, and none to make up for the rounding of something else.
     if (power === 0) carriedGrams += shortGrams;
-    carriedGrams = roundGroup(group, step, carriedGrams, (index, units) => {
+    const takesRest = power === powers.at(-1);
+    carriedGrams = roundGroup(group, step, carriedGrams, takesRest, (index, units) => {
       rounded[index] = { ...rounded[index]!, grams: Number((units * step).toPrecision(12)) };
     });
   }
@@ -228,28 +232,37 @@ function finerPower(grams: number, stepGrams: number): number {
   return power;
 }
 
-/** Returns what the group is too light by, after rounding with what was carried into it. */
+/**
+ * Returns what the group is too light by, after rounding with what was carried into it. Each weight goes to its nearest step, so that
+ * equal weights stay equal; what is left over goes to the heaviest line, where nobody notices it. Where lines weigh the same, one
+ * that has no twin takes it; where all have, the heaviest twins share it in equal whole steps, or leave it.
+ */
 function roundGroup(
   group: readonly { readonly index: number; readonly grams: number }[],
   step: number,
   carriedGrams: number,
+  takesRest: boolean,
   set: (index: number, units: number) => void,
 ): number {
-  const parts = group.map(({ index, grams }) => {
-    const exact = grams / step;
-    // A weight that is a whole number of steps but for rounding of the arithmetic is one.
-    const units =
-      Math.abs(exact - Math.round(exact)) < 1e-9 * Math.max(1, exact) ? Math.round(exact) : Math.floor(exact);
-    return { index, units, remainder: exact - units, fixed: grams === 0 };
-  });
-  const remainders = parts.reduce((sum, part) => sum + part.remainder, carriedGrams / step);
-  const up = Math.max(0, Math.round(remainders));
-  const open = parts
-    .filter((part) => !part.fixed)
-    .sort((a, b) => b.remainder - a.remainder || a.index - b.index);
-  const risen = new Set(open.slice(0, up).map((part) => part.index));
-  for (const part of parts) set(part.index, part.units + (risen.has(part.index) ? 1 : 0));
-  return (remainders - risen.size) * step;
+  // A hair below the half is the half: 21.499999999 g of arithmetic are 21.5 g on paper.
+  const parts = group.map(({ index, grams }) => ({ index, grams, units: Math.round(grams / step + 1e-9) }));
+  const left = parts.reduce((sum, { grams, units }) => sum + grams / step - units, carriedGrams / step);
+  const takers = takesRest ? takersOf(parts) : [];
+  const [first] = takers;
+  // Never below nothing: a light line cannot make up for all that others gained.
+  const more = first === undefined ? 0 : Math.max(-first.units, Math.round(left / takers.length));
+  for (const part of parts) set(part.index, part.units + (takers.includes(part) ? more : 0));
+  return (left - more * takers.length) * step;
+}
+
+/** The heaviest line that no other equals, else all that equal the heaviest; none where nothing weighs anything. */
+function takersOf<Part extends { readonly grams: number }>(parts: readonly Part[]): readonly Part[] {
+  const heaviest = parts.filter(({ grams }) => grams > 0).sort((one, other) => other.grams - one.grams);
+  const twins = (of: Part): readonly Part[] =>
+    heaviest.filter(({ grams }) => Math.abs(grams - of.grams) <= 1e-9 * Math.max(1, of.grams));
+  const alone = heaviest.find((part) => twins(part).length === 1);
+  if (alone !== undefined) return [alone];
+  return heaviest[0] === undefined ? [] : twins(heaviest[0]);
 }
 
 function totalOf(lines: readonly LineWeight[]): number {

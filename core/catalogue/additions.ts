@@ -90,7 +90,7 @@ export const additions: readonly CatalogueIngredient[] = [
     allergens: [],
   }),
   usda('walnut', 'other', '12155', [654, 4.07, 15.23, 65.21, 13.71, 6.7, 1.78, 2], {
-    aliases: ['walnuts'],
+    aliases: ['walnuts', 'walnut pieces'],
     densityGramsPerMl: 0.45,
     allergens: ['walnut'],
   }),
@@ -100,7 +100,7 @@ export const additions: readonly CatalogueIngredient[] = [
     allergens: ['hazelnut'],
   }),
   usda('almond', 'other', '12061', [579, 4.41, 21.15, 49.93, 21.55, 12.5, 2.97, 1], {
-    aliases: ['almonds'],
+    aliases: ['almonds', 'ground almonds', 'flaked almonds'],
     densityGramsPerMl: 0.6,
     allergens: ['almond'],
   }),

@@ -1,8 +1,10 @@
 import { additions } from './additions.ts';
 import { typedFlours } from './flour-types.ts';
 import { flours } from './flours.ts';
+import { fruitAndGrains } from './fruit-and-grains.ts';
 import type { CatalogueIngredient } from './ingredient.ts';
 import { larder } from './larder.ts';
+import { pantry } from './pantry.ts';
 
 /** Every ingredient that is known without being defined in a file: flours, the types of four countries, larder, additions. */
 export const catalogueIngredients: readonly CatalogueIngredient[] = [
@@ -10,6 +12,8 @@ export const catalogueIngredients: readonly CatalogueIngredient[] = [
   ...typedFlours,
   ...larder,
   ...additions,
+  ...pantry,
+  ...fruitAndGrains,
 ];
 
 const byName: ReadonlyMap<string, CatalogueIngredient> = new Map(
@@ -20,7 +24,58 @@ const byName: ReadonlyMap<string, CatalogueIngredient> = new Map(
 
 /** The ingredient of this name or alias, folded by the caller; undefined when there is none. */
 export function findCatalogue(foldedName: string): CatalogueIngredient | undefined {
-  return byName.get(foldedName);
+  return byName.get(foldedName) ?? byTradeName(foldedName);
+}
+
+/** Words that only say that something is flour, or that a number is its type. */
+const flourWords: ReadonlySet<string> = new Set([
+  'flour',
+  'flours',
+  'type',
+  'typ',
+  'tipo',
+  'farina',
+  'farine',
+  'mehl',
+  'no',
+  'grade',
+]);
+
+/** The strength on a sack, `W300`, which parts no flour from another here. */
+const strengthWord = /^w\d{2,3}$/;
+
+/** The words of a flour’s name that tell it apart, in one order; undefined where none says that it is flour. */
+function tradeKey(foldedName: string): string[] | undefined {
+  const words = foldedName.split(' ');
+  const told = words.filter((word) => !flourWords.has(word));
+  return told.length === 0 || told.length === words.length ? undefined : told.toSorted();
+}
+
+let tradeNames: ReadonlyMap<string, CatalogueIngredient | undefined> | undefined;
+
+/** Flours by the words that tell them apart; what two flours share stands for neither. */
+function flourByWords(): ReadonlyMap<string, CatalogueIngredient | undefined> {
+  if (tradeNames !== undefined) return tradeNames;
+  const found = new Map<string, CatalogueIngredient | undefined>();
+  for (const flour of catalogueIngredients) {
+    if (flour.role !== 'flour') continue;
+    for (const name of [flour.name, ...flour.aliases]) {
+      const key = (tradeKey(name) ?? name.split(' ').toSorted()).join(' ');
+      found.set(key, found.has(key) && found.get(key) !== flour ? undefined : flour);
+    }
+  }
+  tradeNames = found;
+  return found;
+}
+
+/** A flour as the trade calls it, in any order: `T65 flour`, `flour 00 W300`, `rye flour 1150`, `wheat flour type 550`. */
+function byTradeName(foldedName: string): CatalogueIngredient | undefined {
+  const key = tradeKey(foldedName);
+  if (key === undefined) return undefined;
+  const whole = flourByWords().get(key.join(' '));
+  if (whole !== undefined) return whole;
+  const plain = key.filter((word) => !strengthWord.test(word));
+  return plain.length === 0 || plain.length === key.length ? undefined : flourByWords().get(plain.join(' '));
 }
 
 /** The names of all ingredients, without their aliases, in the order of the catalogue. */

@@ -87,7 +87,7 @@ export const flourTypes: readonly FlourType[] = [
     'spelt',
     din,
     [
-      ['spelt 630', ['spelt type 630'], undefined, 0.7],
+      ['spelt 630', ['spelt type 630', 'white spelt', 'light spelt'], undefined, 0.7],
       ['spelt 812', ['spelt type 812'], 0.71, 0.9],
       ['spelt 1050', ['spelt type 1050'], 0.91, 1.2],
     ],

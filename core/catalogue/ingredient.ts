@@ -32,6 +32,8 @@ export interface CatalogueIngredient {
   readonly frozen?: true;
   /** Allergens in it, by the words of Annex II of Regulation (EU) 1169/2011, singular. */
   readonly allergens: readonly string[];
+  /** Makers differ in what else is in it: nothing is said of its allergens, and the pack is to be read. */
+  readonly allergensVary?: true;
 }
 
 /** A row of USDA figures per 100 g: kcal, water, protein, fat, carbohydrate with fibre, fibre, ash, sodium in mg. */
@@ -49,6 +51,26 @@ export type Rest = Omit<
   readonly remark?: string;
   readonly flour?: Pick<FlourData, 'grain' | 'milling'>;
 };
+
+/** An ingredient whose row was recalled and not read; alcohol is what the row leaves of 100 g. */
+export function recalled(
+  name: string,
+  role: Role,
+  row: UsdaRow,
+  { alcohol, ...rest }: Rest & { readonly alcohol?: number },
+): CatalogueIngredient {
+  const made = usda(name, role, '', row, rest);
+  const { remark } = made.source;
+  return {
+    ...made,
+    composition: { ...made.composition, ...(alcohol === undefined ? {} : { alcohol: alcohol / 100 }) },
+    source: {
+      text: 'recalled from the food tables of the USDA and not read: from memory, check it before a label',
+      identifier: '',
+      ...(remark === undefined ? {} : { remark }),
+    },
+  };
+}
 
 /** Builds an ingredient from a row of the USDA National Nutrient Database, release 27, which is in the public domain. */
 export function usda(name: string, role: Role, ndb: string, row: UsdaRow, rest: Rest): CatalogueIngredient {

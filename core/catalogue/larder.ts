@@ -3,7 +3,7 @@ import { type CatalogueIngredient, usda } from './ingredient.ts';
 /** Water, salt, yeast, fat, sugar, egg and dairy that are known without being defined in a file. */
 export const larder: readonly CatalogueIngredient[] = [
   usda('water', 'water', '14411', [0, 99.9, 0, 0, 0, 0, 0.1, 4], {
-    aliases: ['tap water'],
+    aliases: ['tap water', 'boiling water'],
     densityGramsPerMl: 1,
     allergens: [],
   }),
@@ -41,7 +41,7 @@ export const larder: readonly CatalogueIngredient[] = [
     allergens: ['milk'],
   }),
   usda('olive oil', 'fat', '04053', [884, 0, 0, 100, 0, 0, 0, 2], {
-    aliases: ['oil', 'extra virgin olive oil'],
+    aliases: ['oil', 'extra virgin olive oil', 'virgin olive oil'],
     saturates: 13.808,
     fromMemory: ['saturates'],
     densityGramsPerMl: 0.915,
@@ -61,7 +61,15 @@ export const larder: readonly CatalogueIngredient[] = [
     allergens: [],
   }),
   usda('brown sugar', 'sugar', '19334', [380, 1.34, 0.12, 0, 98.09, 0, 0.45, 28], {
-    aliases: ['soft brown sugar', 'light brown sugar', 'dark brown sugar'],
+    aliases: [
+      'soft brown sugar',
+      'light brown sugar',
+      'dark brown sugar',
+      'muscovado',
+      'muscovado sugar',
+      'demerara',
+      'demerara sugar',
+    ],
     sugars: 97.02,
     densityGramsPerMl: 0.9,
     allergens: [],

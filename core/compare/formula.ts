@@ -52,7 +52,7 @@ export function groupsOf(before: FormulaPortrait, after: FormulaPortrait): Chang
 
 type Pair = readonly [before: WrittenSection | undefined, after: WrittenSection | undefined];
 
-const partKinds = ['preferment', 'soaker', 'part', 'filling', 'topping', 'bath'];
+const partKinds = ['preferment', 'soaker', 'scald', 'part', 'filling', 'topping', 'bath'];
 const told: ReadonlySet<string> = new Set([...partKinds, 'mix', 'process', 'trial']);
 
 /** The sections of both sides by what tells them apart, the dough's first, in the order of the new side. */

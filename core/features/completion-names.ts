@@ -155,7 +155,8 @@ export function loadItems(asked: Asked): LineCompletion[] {
     if (name !== undefined) push(name.text, 'part', sort(name, '0'));
   for (const { statement } of model?.sections[0]?.lines ?? [])
     push(statement.name.text, 'ingredient', sort(statement.name, '1'));
-  for (const role of ['flour', 'remaining water', 'all fat']) push(role, 'word', '2');
+  for (const words of ['all', 'all but', 'the rest', 'flour', 'remaining water', 'all fat'])
+    push(words, 'word', '2');
   return [...found.values()];
 }
 

@@ -3,10 +3,10 @@ import type { Scope } from '../model/scope.ts';
 import { rules } from '../rules/catalogue.ts';
 import { longestLine } from '../syntax/line.ts';
 import { type Slot, type SlotName, slots } from '../syntax/line-forms.ts';
+import type { Property } from '../syntax/shared-properties.ts';
 import type { Block, Context, SectionKind } from '../syntax/tree.ts';
 import {
   holdsIngredients,
-  type Property,
   properties,
   roleWords,
   stageWords,
@@ -53,7 +53,15 @@ export function completionsOf(
   if (text.length > longestLine) return [];
   const before = text.slice(0, column);
   const asked: Asked = { block, line, text, before, column, scope };
-  return offered(asked, found).map((one) => settled(asked, one));
+  return offered(asked, found)
+    .filter((one) => !isWhole(asked, one))
+    .map((one) => settled(asked, one));
+}
+
+/** Whether a completion would write no more than what stands there already, but for blanks behind it. */
+function isWhole({ before }: Asked, { insert, replace, snippet }: LineCompletion): boolean {
+  const written = before.slice(replace.start).trim();
+  return snippet !== true && written !== '' && insert.trim().toLowerCase() === written.toLowerCase();
 }
 
 function offered(asked: Asked, found: (line: number) => readonly string[]): LineCompletion[] {
@@ -190,8 +198,9 @@ function atLineStart(asked: Asked, context: Context): LineCompletion[] {
     for (const property of properties[context as SectionKind]) found.push(propertyItem(asked, property));
     if (holdsIngredients(context)) found.push(...ingredients(asked, lineStart(asked), true));
     if (context === 'process') {
+      // Without a blank behind it: a step may end here, and Enter is then to end the line and not to choose from the list.
       for (const word of stepWords)
-        found.push(make(asked, word, 'word', { detail: 'a step', insert: `${word} `, sort: `1${word}` }));
+        found.push(make(asked, word, 'word', { detail: 'a step', sort: `1${word}` }));
     }
     if (context === 'plan') found.push(...formulaNames(asked));
     if (context === 'trial')

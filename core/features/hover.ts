@@ -145,6 +145,8 @@ function headerHover(
         );
       if (solved.hydration !== undefined) said.push(`hydration **${percent(solved.hydration)}**`);
       if (solved.cultureGrams !== undefined) said.push(`Takes ${mass(solved.cultureGrams)} of ripe culture.`);
+      if (solved.steamGrams !== undefined)
+        said.push(`${mass(solved.steamGrams)} steams away while it cooks.`);
       if (solved.keepBackGrams !== undefined) said.push(`${mass(solved.keepBackGrams)} is kept back.`);
       if (!solved.inBowl) said.push('Never in the bowl: it counts in no hydration.');
       return { span, markdown: said.join('\n\n') };

@@ -12,8 +12,9 @@ import {
 } from '../syntax/line-forms.ts';
 import { followPattern, type Match, type Pattern, patternOf } from '../syntax/line-pattern.ts';
 import { nameBetween } from '../syntax/names.ts';
+import type { Property } from '../syntax/shared-properties.ts';
 import type { Block, Name, SectionKind, Token } from '../syntax/tree.ts';
-import { findProperty, holdsIngredients, type Property } from '../syntax/vocabulary.ts';
+import { findProperty, holdsIngredients } from '../syntax/vocabulary.ts';
 
 /** One form that a half-typed line may take. */
 export interface LineReading {

@@ -57,16 +57,12 @@ function moment(band: Known<MinutesBand>, programmeMinutes: number): string {
   return low > programmeMinutes * farOff ? 'far off' : `about ${minutesBand(low, high)} at the last speed`;
 }
 
-/** The water to use, in words: temperature and ice. `share` is the part of all of it that is meant. */
-export function waterWords(mix: MixAnalysis, share = 1): { text: string; detail: string[] } | undefined {
-  return mix.water.known ? waterText(mix.water.value, mix, share) : undefined;
+/** The water to use, in words: temperature and ice. */
+export function waterWords(mix: MixAnalysis): { text: string; detail: string[] } | undefined {
+  return mix.water.known ? waterText(mix.water.value, mix) : undefined;
 }
 
-function waterText(
-  water: TemperedWater,
-  mix: MixAnalysis,
-  share: number,
-): { text: string; detail: string[] } {
+function waterText(water: TemperedWater, mix: MixAnalysis): { text: string; detail: string[] } {
   const { reach, waterCelsius, ice, iceCure, lever, doughCelsius } = water;
   const tap = `${water.tapAssumed ? 'taken to be ' : ''}at ${degrees(water.tapCelsius)}`;
   const ends = doughCelsius.known ? ` the dough still ends at ${degrees(doughCelsius.value)}` : '';
@@ -91,7 +87,7 @@ function waterText(
   if (ice !== undefined) {
     const short = doughCelsius.known && doughCelsius.value > mix.targetCelsius + 0.05;
     return {
-      text: `${iceWords(ice, share)} from the tap, ${tap}`,
+      text: `${iceWords(ice)} from the tap, ${tap}`,
       detail: short
         ? [`Half of the water is ice, and${ends}: cool the flour, or mix shorter or slower.`]
         : [],
@@ -102,7 +98,7 @@ function waterText(
     detail:
       iceCure === undefined
         ? ['No colder water is at hand, and ice would gain less than half a degree.']
-        : [cureWords(iceCure, share)],
+        : [cureWords(iceCure)],
   };
 }
 

@@ -30,6 +30,13 @@ export function renamedLine(
 
 function replacing({ text, statement }: ParsedLine, place: Place, written: string): TextEdit {
   const edit = { line: place.line, start: place.start, end: place.end, insert: written };
+  // `soaker:` goes by the word of its section, which stays.
+  if (
+    statement.kind === 'header' &&
+    statement.keyword.start === place.start &&
+    statement.keyword.end === place.end
+  )
+    return { ...edit, start: place.end, insert: ` ${written}` };
   if (statement.kind !== 'ingredient' && statement.kind !== 'planned') return edit;
   const gap = /^ {2,}(?=\S)/.exec(text.slice(place.end))?.[0].length;
   if (gap === undefined) return edit;

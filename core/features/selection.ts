@@ -99,7 +99,13 @@ function meaningfulSpans(statement: Statement): Span[] {
     case 'property': {
       const { value, keyword, valueSpan } = statement;
       const items =
-        value?.form === 'load' ? value.items.flatMap((item) => [spanOf(item.name), spanOf(item)]) : [];
+        value?.form === 'load'
+          ? value.items.flatMap((item) => [
+              spanOf(item.name),
+              ...(item.allBut ?? []).map(spanOf),
+              spanOf(item),
+            ])
+          : [];
       const name = value !== undefined && 'name' in value ? [spanOf(value.name)] : [];
       return [spanOf(keyword), ...items, ...name, spanOf(valueSpan)];
     }

@@ -184,7 +184,15 @@ function commentBetween({ text, start: at }: Token, from: number, to: number): C
 const kindOfSection: Readonly<Record<SectionKind, SemanticKind>> = {
   ...{ formula: 'formula', mixer: 'mixer', bakery: 'collection', plan: 'collection' },
   ...{ flour: 'flour', ingredient: 'ingredient', mix: 'step', process: 'step', trial: 'text' },
-  ...{ preferment: 'part', soaker: 'part', part: 'part', filling: 'part', topping: 'part', bath: 'part' },
+  ...{
+    preferment: 'part',
+    soaker: 'part',
+    scald: 'part',
+    part: 'part',
+    filling: 'part',
+    topping: 'part',
+    bath: 'part',
+  },
 };
 
 function kindOfName(at: PlacedBlock, mention: Mention, scope: Scope): Omit<Claim, 'start' | 'end'> {

@@ -24,11 +24,13 @@ const inProperty = among(
     'moisture',
     'within',
   ],
+  ...['but', 'except', 'everything', 'the', 'rest', 'dry', 'matter'],
 );
 const inAmount = among(
   ...['a', 'piece', 'at', 'to', 'baked', 'balance', 'remaining', 'hydration', 'effective', 'ready'],
+  ...['of', 'all', 'flour'],
 );
-const inStep = among('at', 'for', 'fold');
+const inStep = among('at', 'for', 'fold', 'folds', 'every', 'and');
 
 /** Which words of a line, names and values aside, are words of its form. */
 export function fillWords(statement: Statement): (word: string) => boolean {

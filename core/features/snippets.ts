@@ -16,6 +16,8 @@ export const subSnippets: Readonly<Record<string, string>> = {
   preferment:
     'preferment ${1:poolish}:\n  draws ${2:20}% of flour\n  ${3:bread flour}        100%\n  water              ${4:100}%\n  instant yeast      ${5:0.1}%\n  ferment ${6:12} h at ${7:18} °C\n$0',
   soaker: 'soaker ${1:overnight}:\n  ${2:linseed}            100%\n  water              ${3:150}%\n$0',
+  scald:
+    'scald ${1:rye scald}:\n  draws ${2:5}% of flour\n  ${3:medium rye}         100%\n  water              ${4:400}%\n  cook at ${5:95} °C\n$0',
   part: 'part ${1:name}:\n  ${2:bread flour}        ${3:100}%\n  water              ${4:60}%\n$0',
   filling: 'filling ${1:name}:\n  ${2:butter}             ${3:20} g a piece\n$0',
   topping: 'topping ${1:name}:\n  ${2:sesame seeds}       ${3:5} g a piece\n$0',

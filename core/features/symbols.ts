@@ -51,6 +51,7 @@ function kindOf(kind: Section['kind']): SymbolKind {
   switch (kind) {
     case 'preferment':
     case 'soaker':
+    case 'scald':
     case 'part':
     case 'filling':
     case 'topping':

@@ -1,6 +1,8 @@
 import type { AmountInput } from '../calc/formula-input.ts';
 import type { Amount, IngredientStatement } from '../syntax/tree.ts';
+import { customaryCupMillilitres, units } from '../syntax/units.ts';
 import type { Bakery } from './bakery.ts';
+import type { FormulaModel } from './formula-model.ts';
 import type { Ingredient } from './ingredient.ts';
 
 /** An amount that needs nothing but its own line to be weighed by. */
@@ -10,6 +12,8 @@ export function plainAmount(amount: Amount): AmountInput {
       return { kind: 'fraction', fraction: amount.fraction };
     case 'mass':
       return { kind: amount.aPiece ? 'perPiece' : 'grams', grams: amount.grams };
+    case 'ofAllFlour':
+      return { kind: 'ofAllFlour', fraction: amount.fraction };
     case 'balance':
       return { kind: 'balance' };
     case 'remaining':
@@ -23,6 +27,22 @@ export function plainAmount(amount: Amount): AmountInput {
       return { kind: 'unknown', reason: amount.reason };
   }
 }
+
+/** Where a formula weighs in ounces and no bakery tells the size of its cup, a cup is that of the United States. */
+export function cupsOf(model: FormulaModel, bakery: Bakery): Bakery {
+  if (bakery.cupSaid === true) return bakery;
+  const inOunces = model.sections.some(({ lines }) =>
+    lines.some(({ parsed }) =>
+      parsed.tokens.some(
+        ({ quantity }) =>
+          quantity?.kind === 'mass' && ouncesAndPounds.has(units.get(quantity.unit)?.canonical ?? ''),
+      ),
+    ),
+  );
+  return inOunces ? { ...bakery, cupMillilitres: customaryCupMillilitres } : bakery;
+}
+
+const ouncesAndPounds: ReadonlySet<string> = new Set(['oz', 'lb']);
 
 /**
  * The amount of a line of an ingredient, volumes and counts turned into grams. Where the density or the weight of a

@@ -19,6 +19,8 @@ export interface Bakery {
   readonly scaleStepGrams: number;
   readonly defaultMixer?: Name;
   readonly cupMillilitres: number;
+  /** The bakery tells the size of its cup. */
+  readonly cupSaid?: true;
   /** What the oven takes at once; absent when nobody told it. */
   readonly oven?: OvenCapacity;
   /** Whose rules a label follows; absent when nobody told it. */
@@ -71,6 +73,7 @@ function build(definition: Definition | undefined, usual: UsualConditions): Bake
     ...(said.has('ice') ? { hasIce: true as const } : {}),
     scaleStepGrams: step !== undefined && step > 0 ? step : usualScaleStepGrams,
     cupMillilitres: saidValue(said, 'cup', 'volume')?.millilitres ?? metricCupMillilitres,
+    ...(saidValue(said, 'cup', 'volume') === undefined ? {} : { cupSaid: true as const }),
     assumed,
     ...ovenOf(said),
     ...(definition === undefined ? {} : { definition, name: definition.name.text }),

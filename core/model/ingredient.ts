@@ -132,6 +132,7 @@ function ofEntry(entry: CatalogueIngredient): Ingredient {
     ...(entry.densityGramsPerMl === undefined ? {} : { densityGramsPerMillilitre: entry.densityGramsPerMl }),
     ...(entry.holdsWater === undefined ? {} : { holdsWater: entry.holdsWater }),
     ...(entry.frozen === undefined ? {} : { frozen: entry.frozen }),
+    ...(entry.allergensVary === undefined ? {} : { allergensUnsaid: entry.allergensVary }),
   };
   cached.set(entry, made);
   return made;

@@ -98,7 +98,11 @@ function namesOfProperty(parsed: ParsedLine, statement: PropertyStatement): Name
     case 'draws':
       return [{ name: value.name, use: 'draw' }];
     case 'load':
-      return value.items.map(({ name, all }) => ({ name, use: all ? 'load all' : 'load' }));
+      return value.items.flatMap(({ name, all, allBut }): NameUse[] =>
+        allBut === undefined
+          ? [{ name, use: all ? 'load all' : 'load' }]
+          : allBut.map((one) => ({ name: one, use: 'load' })),
+      );
     case 'partTemperature':
       return [{ name: value.name, use: 'measured' }];
     case 'word':
@@ -114,7 +118,7 @@ function namesOfProperty(parsed: ParsedLine, statement: PropertyStatement): Name
   }
 }
 
-const betweenNames = new Set(['all', 'of', 'remaining', 'at']);
+const betweenNames = new Set(['all', 'but', 'everything', 'of', 'remaining', 'at']);
 
 /** The names of a list that does not read as a whole yet: `load flour, water 5, night poolish`. */
 function halfTyped({ text, tokens }: ParsedLine, { property, valueSpan }: PropertyStatement): NameUse[] {

@@ -37,6 +37,8 @@ export interface ResolvedLoad {
   readonly line: number;
   readonly item: LoadItem;
   readonly keys: readonly string[];
+  /** Of an item that takes everything: what later lines add of one of its keys, as a fraction of the flour. */
+  readonly keptBack?: ReadonlyMap<string, number>;
 }
 
 /** What a programme is resolved in; problems found are added to its list. */
@@ -123,12 +125,50 @@ function resolveLoads(
     if (line !== undefined) return [line.key];
     return [...new Set(ofRole)];
   };
-  return phases.flatMap(({ line, statement: { value } }) => {
-    if (value?.form !== 'load') return [];
-    return value.items.map((item): ResolvedLoad => {
-      const keys = keysOf(item);
-      if (keys.length === 0) lacks(line, item.name);
-      return { line, item, keys };
-    });
+  const items = phases.flatMap(({ line, statement: { value } }) =>
+    value?.form === 'load' ? value.items.map((item) => ({ line, item })) : [],
+  );
+  const named = items.map(({ line, item }): ResolvedLoad => {
+    if (item.allBut !== undefined) return { line, item, keys: [] };
+    const keys = keysOf(item);
+    if (keys.length === 0) lacks(line, item.name);
+    return { line, item, keys };
   });
+  const takesAll = named.some(({ item }) => item.allBut !== undefined);
+  if (!takesAll) return named;
+  const inBowl = everythingIn(input, to.sections, section === model.sections[0]);
+  const taken = new Set<string>();
+  return named.map((load, at) => {
+    const { line, item } = load;
+    if (item.allBut === undefined) return load;
+    const out = new Set(taken);
+    for (const name of item.allBut) {
+      const left = keysOf({ name, all: true, remaining: false, start: name.start, end: name.end });
+      if (left.length === 0) lacks(line, name);
+      for (const key of left) out.add(key);
+    }
+    const keptBack = new Map<string, number>();
+    named.forEach((other, index) => {
+      const { fraction } = other.item;
+      for (const key of other.keys) {
+        if (fraction === undefined) out.add(key);
+        else if (index > at) keptBack.set(key, (keptBack.get(key) ?? 0) + fraction);
+      }
+    });
+    const keys = inBowl.filter((key) => !out.has(key));
+    for (const key of keys) taken.add(key);
+    return { line, item, keys, ...(keptBack.size === 0 ? {} : { keptBack }) };
+  });
+}
+
+/** The keys of all that may go into the bowl for a section: its lines, its own ripe culture, and what the dough’s parts draw. */
+function everythingIn(
+  input: SectionInput,
+  sections: readonly SectionInput[],
+  isDough: boolean,
+): readonly string[] {
+  const keys = input.lines.map(({ key }) => key);
+  if (input.ripeCultureFraction !== undefined) keys.push(input.id);
+  if (isDough) for (const one of sections) if (one.draws.length > 0) keys.push(one.id);
+  return [...new Set(keys)];
 }

@@ -8,7 +8,7 @@ import type {
 } from '../calc/formula-input.ts';
 import type { IngredientStatement } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
-import { plainAmount, weighed } from './amount.ts';
+import { cupsOf, plainAmount, weighed } from './amount.ts';
 import { type Bakery, bakeryOf } from './bakery.ts';
 import { type FormulaModel, formulaOf, type LineModel, lineId, type SectionModel } from './formula-model.ts';
 import { findIngredient, type Ingredient } from './ingredient.ts';
@@ -42,7 +42,7 @@ export function resolveFormula(model: FormulaModel, scope: Scope): ResolvedFormu
   const bakery = bakeryOf(scope);
   const gathering: Gathering = {
     scope,
-    bakery,
+    bakery: cupsOf(model, bakery),
     ingredients: new Map(),
     problems: [],
     statements: new Map(),
@@ -137,7 +137,7 @@ function gatherSection(
     if (!quiet) to.problems.push(problem);
   };
   const lines: LineInput[] = section.lines.map((line) => {
-    const statement = chosenReading(line, to.scope, partIds);
+    const statement = boilingAsNamed(chosenReading(line, to.scope, partIds));
     const id = prefix + line.id;
     if (!quiet) to.statements.set(id, statement);
     const partId = partIds.get(statement.name.folded);
@@ -192,6 +192,7 @@ function gatherSection(
   });
   const culture = fractionOf(section.said, 'ripe culture');
   const keepBack = saidValue(section.said, 'keep back', 'mass')?.grams;
+  const cookingLoss = fractionOf(section.said, 'cooking loss');
   return {
     id: prefix + section.id,
     name: section.name?.text ?? (kind === 'dough' ? formulaName : section.kind),
@@ -200,8 +201,18 @@ function gatherSection(
     draws: drawsOf(section, prefix, to.scope, partIds),
     ...(culture === undefined ? {} : { ripeCultureFraction: culture }),
     ...(keepBack === undefined ? {} : { keepBackGrams: keepBack }),
+    ...(cookingLoss === undefined ? {} : { cookingLossFraction: cookingLoss }),
   };
 }
+
+/** `boiling water` says how warm it is, unless the line says otherwise. */
+function boilingAsNamed(statement: IngredientStatement): IngredientStatement {
+  const isBoiling = statement.name.folded === 'boiling water' && statement.celsius === undefined;
+  return isBoiling ? { ...statement, celsius: boilingCelsius } : statement;
+}
+
+/** Of water at sea level. */
+const boilingCelsius = 100;
 
 /** Which reading of `type 550 500 g` holds: the one whose name is known. */
 function chosenReading(

@@ -62,6 +62,7 @@ import { unknownPart } from './unknown-part.ts';
 import { unusedPart } from './unused-part.ts';
 import { weighsNothing } from './weighs-nothing.ts';
 import { wetAlready } from './wet-already.ts';
+import { whichKind } from './which-kind.ts';
 import { workedOutTwice } from './worked-out-twice.ts';
 import { yeastInTheHot } from './yeast-in-the-hot.ts';
 import { yeastRange } from './yeast-range.ts';
@@ -133,6 +134,7 @@ export const rules: readonly Rule[] = [
   noMixerKind,
   partsAboveWhole,
   moistFlour,
+  whichKind,
   ...acceptRows,
 ];
 

@@ -1,4 +1,5 @@
 import { lineOfId } from '../model/formula-model.ts';
+import { message } from '../words/message.ts';
 import { ownProblems, placeOf, propertyPlace } from './places.ts';
 import type { Rule } from './rule.ts';
 
@@ -6,7 +7,10 @@ const words: Readonly<Record<string, string>> = {
   ripeCulture: 'ripe culture',
   keepBack: 'keep back',
   bakeLoss: 'bake loss',
+  cookingLoss: 'cooking loss',
 };
+
+const moreSteamThanWater = message('impossible-amount.cooking-loss');
 
 export const impossibleAmount: Rule = {
   code: 'impossible-amount',
@@ -21,13 +25,17 @@ export const impossibleAmount: Rule = {
     const kinds = ['impossible-amount', 'impossible-yield', 'impossible-loss', 'no-piece-weight'] as const;
     for (const problem of ownProblems(analysis, ...kinds)) {
       const { property, drawId } = problem.values;
-      const message = 'This amount cannot be weighed, so it is left out of the sums. Correct the number.';
+      const beyond = 'This amount cannot be weighed, so it is left out of the sums. Correct the number.';
       if (drawId !== undefined) {
-        yield { ...placeOf(block, { sectionId: problem.sectionId, lineId: String(drawId) }), message };
-      } else if (problem.lineId !== undefined) yield { ...placeOf(block, problem), message };
+        yield {
+          ...placeOf(block, { sectionId: problem.sectionId, lineId: String(drawId) }),
+          message: beyond,
+        };
+      } else if (problem.lineId !== undefined) yield { ...placeOf(block, problem), message: beyond };
       else {
         const word = property === undefined ? 'yield' : (words[String(property)] ?? String(property));
-        yield { ...propertyPlace(context, word, lineOfId(problem.sectionId)), message };
+        const said = property === 'cookingLoss' ? moreSteamThanWater : beyond;
+        yield { ...propertyPlace(context, word, lineOfId(problem.sectionId)), message: said };
       }
     }
   },

@@ -2,7 +2,7 @@ import { lineOfId } from '../model/formula-model.ts';
 import type { Block } from '../syntax/tree.ts';
 import { message } from '../words/message.ts';
 import { ownProblems, placeOf } from './places.ts';
-import type { Rule } from './rule.ts';
+import type { Rule, RuleEdit, RuleFix } from './rule.ts';
 
 export const noFlour: Rule = {
   code: 'no-flour',
@@ -19,10 +19,24 @@ export const noFlour: Rule = {
         problem.values.sumFraction === 0
           ? ('no-flour.weighs-nothing' as const)
           : (`no-flour.${kindOf(block, lineOfId(problem.sectionId))}` as const);
-      yield { ...placeOf(block, problem), message: message(code) };
+      const fixes = code === 'no-flour.part' ? ofAllFlourFix(block, lineOfId(problem.sectionId)) : [];
+      yield { ...placeOf(block, problem), message: message(code), fixes };
     }
   },
 };
+
+/** Of the dough’s flour is what most bakers mean by the percentages of a soaker without flour. */
+function ofAllFlourFix(block: Block, headerLine: number): RuleFix[] {
+  const edits: RuleEdit[] = [];
+  for (let line = headerLine + 1; line < block.lines.length; line++) {
+    const { statement } = block.lines[line]!;
+    if (statement.kind === 'header') break;
+    if (statement.kind !== 'ingredient' || statement.amount.kind !== 'fraction') continue;
+    const { end } = statement.amount;
+    edits.push({ line, start: end, end, insert: ' of all flour' });
+  }
+  return edits.length === 0 ? [] : [{ title: message('no-flour.fix-of-all-flour'), edits, preferred: true }];
+}
 
 function kindOf(block: Block, headerLine: number): 'dough' | 'part' | 'beside' {
   const statement = block.lines[headerLine]?.statement;

@@ -71,7 +71,7 @@ export const syntaxOfSections: readonly Rule[] = [
     level: error,
     title: 'A section that nobody knows',
     explanation:
-      'The lines below it are kept and not read. The sections are formula, flour, ingredient, mixer, bakery, plan, and within a formula preferment, soaker, part, filling, topping, bath, mix, process and trial.',
+      'The lines below it are kept and not read. The sections are formula, flour, ingredient, mixer, bakery, plan, and within a formula preferment, soaker, scald, part, filling, topping, bath, mix, process and trial. What bakers call a part, such as `biga:` or `levain:`, begins it all the same and lacks but a word.',
     bad: 'formulla Quay Tin:\n  bread flour  100%\n  water  65%\n',
     good: tin,
   },
@@ -108,5 +108,23 @@ export const syntaxOfSections: readonly Rule[] = [
       'A line of more than 4000 characters is kept and not read. Break it up, or make it a comment with `#` in front.',
     bad: `formula Quay Tin:\n  bread flour  100%\n  ${'water '.repeat(700)} 65%\n`,
     good: tin,
+  },
+  {
+    code: 'two-steps',
+    level: error,
+    title: 'Two steps on one line',
+    explanation:
+      'Each step of a process has a line of its own: the second would else be words of the first, and its time would be lost.',
+    bad: `${tin}\nprocess:\n  divide proof 55 min at 28 °C\n`,
+    good: `${tin}\nprocess:\n  divide\n  proof 55 min at 28 °C\n`,
+  },
+  {
+    code: 'fold-times',
+    level: error,
+    title: 'Folds that no time can be told of',
+    explanation:
+      '`fold 3 times` and `fold every 40 min` are spread over the time of their step, which has to be written: `bulk 2 h, fold 3 times`.',
+    bad: `${tin}\nprocess:\n  bulk at 25 °C, fold 3 times\n`,
+    good: `${tin}\nprocess:\n  bulk 2 h at 25 °C, fold 3 times\n`,
   },
 ];

@@ -1,3 +1,4 @@
+import { amountColumn } from '../syntax/layout.ts';
 import type { Block } from '../syntax/tree.ts';
 import { message } from '../words/message.ts';
 import { lineBelowFix } from './fixes.ts';
@@ -20,7 +21,7 @@ export const unusedPart: Rule = {
       yield {
         ...place,
         message: message('unused-part.unused', { name: String(problem.values.name) }),
-        fixes: drawFix(block, place.line),
+        fixes: [...drawFix(block, place.line), ...addFix(block, place.line)],
         unused: true,
       };
     }
@@ -34,6 +35,28 @@ function saysDraws(block: Block, headerLine: number): boolean {
     if (statement.kind === 'property' && statement.property === 'draws') return true;
   }
   return false;
+}
+
+/** A part whose own lines say how much of it there is goes in whole. */
+function addFix(block: Block, headerLine: number): RuleFix[] {
+  const { statement } = block.lines[headerLine]!;
+  if (statement.kind !== 'header' || statement.name === undefined) return [];
+  const own = block.subs.find((sub) => sub.headerLine === headerLine);
+  const end = own?.endLine ?? block.lines.length;
+  for (let line = headerLine + 1; line < end; line++) {
+    const said = block.lines[line]!.statement;
+    if (said.kind === 'ingredient' && said.amount.kind !== 'mass' && said.amount.kind !== 'ofAllFlour')
+      return [];
+  }
+  const dough = block.top?.endLine ?? 0;
+  let last = -1;
+  for (let line = 0; line < dough; line++)
+    if (block.lines[line]!.statement.kind === 'ingredient') last = line;
+  if (last < 0) return [];
+  const text = `${`  ${statement.name.text}  `.padEnd(amountColumn)}remaining`;
+  return [
+    lineBelowFix(message('unused-part.fix-add', { part: statement.name.text }), block, last, text, true),
+  ];
 }
 
 /** The usual way to bring a preferment in: a fifth of the flour goes through it. */

@@ -2,8 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { SolvedSection } from '../calc/formula-result.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
-import { allPortions } from '../calc/mixing-water.ts';
-import { waterWords } from '../features/mixing-words.ts';
+import { allPortions, type IcePlan } from '../calc/mixing-water.ts';
 import { lineOfId, type SectionModel } from '../model/formula-model.ts';
 import { degrees, duration, figure, mass, percent } from '../text/figures.ts';
 import type { ClockOf } from './clock.ts';
@@ -95,6 +94,9 @@ function partBlock(
   const notes: string[] = tooLittle(weights);
   if (section.keepBackGrams !== undefined && section.keepBackGrams > 0)
     notes.push(`keep back ${mass(section.keepBackGrams)} for the next day`);
+  const { steamGrams, totalGrams } = section;
+  if (steamGrams !== undefined && totalGrams !== undefined)
+    notes.push(`${mass(steamGrams)} steams away while it cooks: ${mass(totalGrams)} is left`);
   const block: SheetBlock = {
     title: section.name,
     when: model === undefined ? '' : whenOf(model, starts.get(line)),
@@ -171,25 +173,35 @@ function bowlBlocks(
     if (!('portions' in phase) || phase.portions.length === 0) return;
     const minutes = minutesBefore(mix, index);
     const line = firstLine + (mix.phaseLines[index] ?? 0);
-    const weights = phase.portions.map((portion): Weight => {
-      const given =
-        portion.kind === 'water' && portion.tempered !== true ? `at ${degrees(portion.celsius)}` : undefined;
-      const note =
-        portion.tempered !== true
-          ? given
-          : tempered.length === 1
-            ? water
-            : portionWater(mix, portion === tempered[0], portion.grams / temperedGrams);
-      const isPart =
-        portion.kind === 'preferment' ||
-        analysis.solved!.sections.some((one) => one.name === portion.label && one.kind !== 'dough');
-      return {
-        name: portion.label,
-        line: lineOfPortion(analysis, portion, firstLine) ?? line,
-        grams: portion.grams,
-        ...(isPart || flour === undefined || flour <= 0 ? {} : { percent: percent(portion.grams / flour) }),
+    const weights = phase.portions.flatMap((portion): Weight[] => {
+      const at = lineOfPortion(analysis, portion, firstLine) ?? line;
+      const weightOf = (name: string, grams: number, note: string | undefined): Weight => ({
+        name,
+        line: at,
+        grams,
+        ...(isPart(analysis, portion) || flour === undefined || flour <= 0
+          ? {}
+          : { percent: percent(grams / flour) }),
         ...(note === undefined ? {} : { note }),
-      };
+      });
+      if (portion.tempered !== true)
+        return [
+          weightOf(
+            portion.label,
+            portion.grams,
+            portion.kind === 'water' ? `at ${degrees(portion.celsius)}` : undefined,
+          ),
+        ];
+      const ice = iceOf(mix);
+      if (ice !== undefined) {
+        const share = portion.grams / temperedGrams;
+        return [
+          weightOf(portion.label, ice.tapGrams * share, `from the tap, at ${degrees(ice.tapCelsius)}`),
+          weightOf('ice', ice.iceGrams * share, undefined),
+        ];
+      }
+      const isFirst = portion === tempered[0] || water === undefined;
+      return [weightOf(portion.label, portion.grams, isFirst ? water : 'at the same temperature')];
     });
     const { reading, ...rows } = rowsOf(weights.filter(isWeighed), step, before);
     before = reading;
@@ -211,11 +223,17 @@ function bowlBlocks(
   return blocks;
 }
 
-/** The water of one of several portions: each with its own ice. */
-function portionWater(mix: MixAnalysis, isFirst: boolean, share: number): string | undefined {
-  const text = waterWords(mix, share)?.text;
-  const hasIce = mix.water.known && mix.water.value.ice !== undefined;
-  return isFirst || hasIce || text === undefined ? text : 'at the same temperature';
+function isPart({ solved }: Analysis, portion: MixPortion): boolean {
+  return (
+    portion.kind === 'preferment' ||
+    solved!.sections.some((one) => one.name === portion.label && one.kind !== 'dough')
+  );
+}
+
+/** The ice of all the water whose temperature is chosen, and the tap water beside it. */
+function iceOf({ water }: MixAnalysis): (IcePlan & { readonly tapCelsius: number }) | undefined {
+  if (!water.known || water.value.ice === undefined) return undefined;
+  return { ...water.value.ice, tapCelsius: water.value.tapCelsius };
 }
 
 function minutesBefore(mix: MixAnalysis, index: number): number {

@@ -1,6 +1,6 @@
 import { roundToStep } from '../calc/scaling.ts';
 import { plainDisplay, worded } from '../text/display.ts';
-import { weighedFigure } from '../text/figures.ts';
+import { heavyFigure, mostShownGrams, weighedFigure } from '../text/figures.ts';
 import type { SheetBlock, SheetFigure, SheetRow } from './view.ts';
 
 /** A row before it is rounded to the scale. */
@@ -15,20 +15,37 @@ export interface Weight {
 /** A block that is weighed once for each batch, with its weights for all of them. */
 export function forAll(block: SheetBlock, count: number): SheetBlock {
   if (count === 1) return block;
+  const all = block.rows.map((row) => shownGrams(row.weigh) * count);
+  const total = shownGrams(block.total) * count;
+  const isHeavy = Math.max(total, ...all) > mostShownGrams;
   return {
     ...block,
     times: count,
-    rows: block.rows.map((row) => (row.weigh === undefined ? row : { ...row, all: times(row.weigh, count) })),
-    ...(block.total === undefined ? {} : { totalOfAll: times(block.total, count) }),
+    rows: block.rows.map((row) =>
+      row.weigh === undefined ? row : { ...row, all: times(row.weigh, count, isHeavy) },
+    ),
+    ...(block.total === undefined ? {} : { totalOfAll: times(block.total, count, isHeavy) }),
   };
 }
 
 /** So many times what is weighed, as it is weighed: the rounded figure counts, with as many places. */
-function times(weighed: SheetFigure, count: number): SheetFigure {
+function times(weighed: SheetFigure, count: number, isHeavy: boolean): SheetFigure {
   const { figure, unit } = worded(weighed, plainDisplay);
   const places = unit === 'kg' ? 0 : (figure.split('.')[1]?.length ?? 0);
-  const shown = Number(figure) * (unit === 'kg' ? 1000 : 1) * count;
-  return { grams: weighed.grams * count, ...weighedFigure(shown, 10 ** -places) };
+  const grams = shownGrams(weighed) * count;
+  return { grams: weighed.grams * count, ...shownAs(grams, 10 ** -places, isHeavy) };
+}
+
+/** The grams that a figure shows. */
+function shownGrams(weighed: SheetFigure | undefined): number {
+  if (weighed === undefined) return 0;
+  const { figure, unit } = worded(weighed, plainDisplay);
+  return Number(figure) * (unit === 'kg' ? 1000 : 1);
+}
+
+/** A weight below the gram is weighed on a scale of its own, and stays in grams among kilograms. */
+function shownAs(grams: number, step: number, isHeavy: boolean): { figure: string; unit: string } {
+  return isHeavy && step >= 1 ? heavyFigure(grams) : weighedFigure(grams, step);
 }
 
 /** What a scale reads, and by how much that is too light. */
@@ -54,15 +71,22 @@ export function rowsOf(
     step,
     before.shortGrams,
   );
+  const isHeavy = before.readsGrams + rounded.totalGrams > mostShownGrams;
+  const figureOf = (grams: number, shown: number, ofStep: number): SheetFigure => ({
+    grams,
+    ...shownAs(shown, ofStep, isHeavy),
+  });
   let reads = before.readsGrams;
   let known = true;
   const rows = weights.map((weight, index): SheetRow => {
     const { grams, stepGrams } = rounded.lines[index]!;
+    const finer = grams !== undefined && isBetweenSteps(grams, step) ? onFinerScale : undefined;
+    const notes = [weight.note, finer].filter((note) => note !== undefined);
     const base = {
       name: weight.name,
       line: weight.line,
       ...(weight.percent === undefined ? {} : { percent: weight.percent }),
-      ...(weight.note === undefined ? {} : { note: weight.note }),
+      ...(notes.length === 0 ? {} : { note: notes.join(', ') }),
     };
     if (grams === undefined) {
       known = false;
@@ -81,6 +105,9 @@ export function rowsOf(
   return { rows, ...(known ? { total } : {}), reading: { readsGrams: reads, shortGrams } };
 }
 
-function figureOf(grams: number, shown: number, step: number): SheetFigure {
-  return { grams, ...weighedFigure(shown, step) };
+/** Whether the scale of a bakery cannot show a weight. */
+function isBetweenSteps(grams: number, step: number): boolean {
+  return step > 0 && Math.abs(grams / step - Math.round(grams / step)) > 1e-6;
 }
+
+const onFinerScale = 'on a finer scale';

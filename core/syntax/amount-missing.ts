@@ -9,6 +9,7 @@ import { colonOutFix, insertFix, problem, replaceFix, unitFixes, writeFix } from
 import { readNumber } from './quantity.ts';
 import * as t from './tokens.ts';
 import type {
+  Amount,
   IngredientStatement,
   LineRead,
   Name,
@@ -37,6 +38,17 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
       const fix = insertFix(message('fix.write-percent-sign'), quantity.end, '% hydration', true);
       const said = message('missing-unit.hydration', { example: `to ${quantity.number}% hydration` });
       return { statement, problems: [problem('missing-unit', said, span, fix)] };
+    }
+    if (quantity.kind === 'bare' && kind === 'ingredient' && countedName.test(name.text)) {
+      const { number } = quantity;
+      const said = message('missing-unit.counted', {
+        written: number,
+        example: `${name.text}  ${number} pieces`,
+      });
+      return {
+        statement: statementOf(kind, name, pieces(quantity, quantity.start, quantity.end)),
+        problems: [problem('missing-unit', said, span, ...unitFixes(number, [' pieces'], quantity.end))],
+      };
     }
     if (quantity.kind === 'bare') {
       const whole = nameOf(line, head)!;
@@ -84,7 +96,7 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
     const said = message('amount-first.counted', { example: meant });
     const named = nameBetween(line, end - eggs.length, end);
     return {
-      statement: statementOf(kind, named, unknownAmount('unreadable', count.start)),
+      statement: statementOf(kind, named, pieces(count, count.start, endOfCount(head))),
       problems: [problem('amount-first', said, span, writeFix(span, meant, true))],
     };
   }
@@ -95,7 +107,10 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
   );
   const named = head.filter((token) => unread === undefined || t.endOf(token) <= unread.start);
   if (unread !== undefined && named.length > 0) {
-    const amount = unknownAmount('unreadable', unread.start);
+    const amount: Amount =
+      unread.millilitres === undefined
+        ? unknownAmount('unreadable', unread.start)
+        : { kind: 'volume', millilitres: unread.millilitres, start: unread.start, end };
     return {
       statement: statementOf(kind, nameOf(line, named)!, amount),
       // Where the whole text is a known name, its amount is missing.
@@ -146,6 +161,16 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
     problems: [problem('missing-amount', said, { start: whole.start, end: whole.end })],
   };
 }
+
+/** `eggs 6`: nobody weighs six of them in grams. */
+const countedName = /^(?:(?:small|medium|large|whole) )?(?:eggs?|egg yolks?|egg whites?|yolks?)$/i;
+
+function pieces(bare: { readonly number: string }, start: number, end: number): Amount {
+  const count = readNumber(bare.number);
+  return count > 0 ? { kind: 'count', count, start, end } : unknownAmount('unreadable', start);
+}
+
+const endOfCount = (head: readonly IToken[]): number => t.endOf(head[0]!);
 
 /** `3 large eggs`: what a kitchen counts. */
 const counted = /^[\d/]+ (?:(?:small|medium|large) )?(eggs?|egg yolks?|egg whites?|yolks?)$/i;

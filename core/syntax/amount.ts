@@ -125,7 +125,7 @@ function unfinishedProblems(line: string, amount: Amount): SyntaxProblem[] {
 
 function signProblems(amount: Amount): SyntaxProblem[] {
   const value =
-    amount.kind === 'fraction' || amount.kind === 'hydration'
+    amount.kind === 'fraction' || amount.kind === 'ofAllFlour' || amount.kind === 'hydration'
       ? amount.fraction
       : amount.kind === 'mass'
         ? amount.grams
@@ -199,6 +199,8 @@ function meantAmount(amount: Amount, written: string, behind: string): string | 
     const word = ['hydration', 'effective hydration'].find((one) => one.startsWith(behind));
     return word === undefined ? undefined : `${written} ${word}`;
   }
+  if (amount.kind === 'fraction' && /^of (?:the )?(?:(?:total|whole|overall) )?flour$/.test(behind))
+    return `${written} of all flour`;
   if (amount.kind === 'fraction')
     return /^(?:effective )?hydration$/.test(behind) ? `to ${written} ${behind}` : undefined;
   return /^(?:each|(?:\/|per|an?|each)\s*(?:pieces?|pc|loaf|roll|bun|ball))$/.test(behind)

@@ -1,8 +1,27 @@
 import { EmbeddedActionsParser, type IToken, type ParserMethod } from 'chevrotain';
 import { nameBetween } from './names.ts';
+import type { Form } from './shared-properties.ts';
 import * as t from './tokens.ts';
 import type { Amount, LoadItem, Name, QuantityKind, QuantityOf, Value } from './tree.ts';
-import type { Form } from './vocabulary.ts';
+
+/** What says that everything goes into the bowl. */
+const wordsForAll: ReadonlySet<string> = new Set([
+  'all',
+  'all ingredients',
+  'all the ingredients',
+  'all the rest',
+  'all others',
+  'all remaining',
+  'everything',
+  'everything else',
+  'the rest',
+  'rest',
+  'remaining ingredients',
+  'the remaining ingredients',
+]);
+const mostWordsForAll = 3;
+/** What says that something stays out for now. */
+const wordsForBut: ReadonlySet<string> = new Set(['but', 'except', 'without']);
 
 /**
  * The statement grammar: how the value of each property, an amount, and a list of loads read. One rule a form. It is
@@ -152,6 +171,16 @@ class StatementParser extends EmbeddedActionsParser {
     return { form: 'duration', seconds, ...(celsius === undefined ? {} : { celsius }) };
   });
 
+  readonly cookedAt = this.RULE('cookedAt', (): Value => {
+    this.OPTION(() => this.CONSUME(t.For));
+    this.OPTION2(() => this.CONSUME(t.Duration));
+    this.CONSUME(t.At);
+    return {
+      form: 'temperature',
+      celsius: this.quantity(this.CONSUME(t.Temperature), 'temperature').celsius,
+    };
+  });
+
   readonly settles = this.RULE('settles', (): Value => {
     const { seconds } = this.quantity(this.CONSUME(t.Duration), 'duration');
     const atGrams = this.OPTION(() => {
@@ -280,7 +309,54 @@ class StatementParser extends EmbeddedActionsParser {
     return { form: 'load', items };
   });
 
-  readonly loadItem = this.RULE('loadItem', (): LoadItem => {
+  readonly loadItem = this.RULE(
+    'loadItem',
+    (): LoadItem =>
+      this.OR([
+        {
+          GATE: () => this.atEverything(),
+          ALT: () => this.SUBRULE(this.everything),
+          IGNORE_AMBIGUITIES: true,
+        },
+        { ALT: () => this.SUBRULE(this.namedItem) },
+      ]),
+  );
+
+  /** Whether what stands here, to the end of the line or a comma, says that all goes in: `all`, `the rest`, `everything but`. */
+  private atEverything(): boolean {
+    const said: string[] = [];
+    for (let ahead = 1; said.length <= mostWordsForAll; ahead++) {
+      const token = this.LA(ahead);
+      const isWord =
+        token.tokenType === t.Word || token.tokenType === t.All || token.tokenType === t.Remaining;
+      const word = isWord ? token.image.toLowerCase() : '';
+      if (word === '' && token.tokenType !== t.Comma && token.image !== '') return false;
+      if (word === '' || wordsForBut.has(word)) return wordsForAll.has(said.join(' '));
+      said.push(word);
+    }
+    return false;
+  }
+
+  readonly everything = this.RULE('everything', (): LoadItem => {
+    const words: IToken[] = [];
+    const allBut: Name[] = [];
+    this.AT_LEAST_ONE({
+      GATE: () => !wordsForBut.has(this.LA(1).image.toLowerCase()),
+      DEF: () => words.push(this.CONSUME(t.NamePart)),
+    });
+    this.OPTION({
+      GATE: () => wordsForBut.has(this.LA(1).image.toLowerCase()),
+      DEF: () => {
+        this.CONSUME2(t.NamePart);
+        this.AT_LEAST_ONE_SEP({ SEP: t.Comma, DEF: () => allBut.push(this.SUBRULE(this.name)) });
+      },
+    });
+    const name = this.nameFrom(words);
+    const end = allBut[allBut.length - 1]?.end ?? name.end;
+    return { name, all: true, remaining: false, allBut, start: name.start, end };
+  });
+
+  readonly namedItem = this.RULE('namedItem', (): LoadItem => {
     const all = this.OPTION({
       GATE: () => this.LA(2).tokenType !== t.Comma,
       DEF: () => this.CONSUME(t.All),
@@ -418,6 +494,12 @@ class StatementParser extends EmbeddedActionsParser {
       {
         ALT: (): Amount => {
           const fraction = this.quantity(this.CONSUME(t.Percent), 'fraction').fraction;
+          const ofAll = this.OPTION4(() => {
+            this.CONSUME(t.Of);
+            this.CONSUME(t.All);
+            return this.CONSUME(t.Flour);
+          });
+          if (ofAll !== undefined) return { kind: 'ofAllFlour', fraction, ...span };
           return { kind: 'fraction', fraction, ...this.SUBRULE(this.perPiece), ...span };
         },
       },
@@ -499,6 +581,7 @@ const rules: Readonly<Record<Form, keyof StatementParser>> = {
   protein: 'protein',
   duration: 'duration',
   heldAt: 'heldAt',
+  cookedAt: 'cookedAt',
   settles: 'settles',
   times: 'times',
   energy: 'energy',

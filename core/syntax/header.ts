@@ -192,6 +192,12 @@ function sectionHeader(
       problems: [role ? strayColon(line, tokens, colon) : withoutName(section, keyword.start, at)],
     };
   }
+  // `soaker:` is called by what it is; a quoted nothing is a name to come.
+  if (rest.length === 0)
+    return {
+      statement: { kind: 'header', section, keyword, name: nameBetween(line, keyword.start, keyword.end) },
+      problems: [],
+    };
   return {
     statement: { kind: 'header', section, keyword },
     problems: [withoutName(section, keyword.start, at)],
@@ -212,6 +218,7 @@ const nameExamples: Partial<Record<SectionKind, string>> = {
   plan: 'Saturday market',
   preferment: 'night poolish',
   soaker: 'linseed soaker',
+  scald: 'rye scald',
   part: 'butter block',
   filling: 'nut filling',
   topping: 'seed crust',
@@ -290,7 +297,14 @@ function otherHeader(line: string, tokens: readonly IToken[], around: Surroundin
     const said = message('unknown-section.part', { example: meant });
     const fix = insertFix(message('fix.write', { meant }), span.start, `${section} `, true);
     const whole = { start: span.start, end: name.end };
-    return { statement, problems: [problem('unknown-section', said, whole, fix)] };
+    // Inside a formula it begins its part all the same, so that what stands below it is not lost.
+    const isInFormula = around.context !== 'none' && !standsAlone.has(around.context);
+    return {
+      statement: isInFormula
+        ? { kind: 'header', section, keyword: { start: span.start, end: span.start }, name }
+        : statement,
+      problems: [problem('unknown-section', said, whole, fix)],
+    };
   }
   if (words.length > 1 && otherWordsForFormula.has(first.image.toLowerCase())) {
     const said = message('unknown-section.meant', { written: first.image, meant: 'formula' });
@@ -299,6 +313,16 @@ function otherHeader(line: string, tokens: readonly IToken[], around: Surroundin
   const said = message('unknown-section.none', { name: name.text, words: sectionWords });
   return { statement, problems: [problem('unknown-section', said, { start: span.start, end: name.end })] };
 }
+
+/** What no part can stand in, nor stand below. */
+const standsAlone: ReadonlySet<string> = new Set([
+  'unknown',
+  'flour',
+  'ingredient',
+  'mixer',
+  'bakery',
+  'plan',
+]);
 
 function strayColon(line: string, tokens: readonly IToken[], colon: IToken | undefined): SyntaxProblem {
   const words = nameOf(line, colon === undefined ? tokens : tokens.filter((token) => token !== colon));

@@ -1,14 +1,6 @@
+import type { Form } from './shared-properties.ts';
 import type { QuantityKind, SectionKind } from './tree.ts';
-import {
-  degreeWords,
-  doughForms,
-  type Form,
-  grains,
-  labels,
-  millings,
-  mixerKinds,
-  roleWords,
-} from './vocabulary.ts';
+import { degreeWords, doughForms, grains, labels, millings, mixerKinds, roleWords } from './vocabulary.ts';
 
 /**
  * How lines read, as patterns: capitals stand for what a baker puts there, brackets hold what may be left out, and what ends
@@ -83,6 +75,7 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   protein: ['PERCENT [at PERCENT moisture]'],
   duration: ['DURATION'],
   heldAt: ['DURATION [at TEMPERATURE]'],
+  cookedAt: ['[DURATION] at TEMPERATURE'],
   settles: ['DURATION [at MASS]'],
   times: ['TIMES'],
   energy: ['ENERGY'],
@@ -105,7 +98,14 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
     'SPEED TURNS, warms WARMING within WARMING[, develops TIMES within TIMES]',
   ],
   mixSpeed: ['SPEED [for] DURATION'],
-  load: ['NAME [PERCENT] [at TEMPERATURE], …', 'all ROLE, …', 'remaining NAME, …'],
+  load: [
+    'NAME [PERCENT] [at TEMPERATURE], …',
+    'all',
+    'all but NAME, …',
+    'the rest',
+    'all ROLE, …',
+    'remaining NAME, …',
+  ],
   draws: ['PERCENT of NAME', 'all NAME'],
   yield: ['PIECES of MASS [baked]', 'MASS [baked]', 'from MASS flour'],
   reading: ['DURATION TEMPERATURE[, STAGE]'],
@@ -132,6 +132,10 @@ const warm = '[, at TEMPERATURE]';
 /** How much of an ingredient there is, in the sections that go into the bowl. */
 export const amountForms: readonly AmountForm[] = [
   { pattern: `PERCENT${warm}`, meaning: 'percent of the flour of the section' },
+  {
+    pattern: `PERCENT of all flour${warm}`,
+    meaning: 'percent of the flour of the whole formula, in a part too',
+  },
   { pattern: `to PERCENT hydration${warm}`, meaning: 'as much water as that hydration takes', of: 'water' },
   {
     pattern: `to PERCENT effective hydration${warm}`,
@@ -172,6 +176,7 @@ export const headerForms: Readonly<Record<SectionKind, readonly string[]>> = {
   plan: ofPart('plan'),
   preferment: ofPart('preferment'),
   soaker: ofPart('soaker'),
+  scald: ofPart('scald'),
   part: ofPart('part'),
   filling: ofPart('filling'),
   topping: ofPart('topping'),

@@ -11,6 +11,7 @@ import {
   readProperty,
   unknownProperty,
 } from './property.ts';
+import { readSaidOtherwise } from './said-otherwise.ts';
 import { readStep } from './step.ts';
 import { cutLine } from './tokens.ts';
 import type { Accept, ParsedLine, SectionKind, Statement, SyntaxProblem, Token } from './tree.ts';
@@ -99,6 +100,8 @@ function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
     if (part !== undefined) return part;
   }
   if (found !== undefined) return readProperty(text, meaning, found.property, found.length);
+  const otherwise = readSaidOtherwise(text, meaning, context as SectionKind);
+  if (otherwise !== undefined) return otherwise;
   if (holdsIngredients(context))
     return (
       readSlippedProperty(text, meaning, context as SectionKind) ??

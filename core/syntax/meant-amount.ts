@@ -1,5 +1,6 @@
 import { type Message, message } from '../words/message.ts';
-import { problem, writeFix } from './problem.ts';
+import { problem, replaceFix, writeFix } from './problem.ts';
+import { readNumber } from './quantity.ts';
 import type { SyntaxProblem } from './tree.ts';
 import { units } from './units.ts';
 
@@ -26,6 +27,33 @@ const barePoint = /(?:^|\s)((\d+)[.,]\s*(\p{L}+\.?|%))$/u;
 const openFigure = /\s(\d+\.)$/;
 const begunBalance = /\s(bal(?:a(?:nc?)?)?)$/i;
 const rest = /\s((?:the\s+)?(?:rest|remainder))$/i;
+
+const fluidOunces = new RegExp(String.raw`(?:^|\s)((${number})\s*fl\.?\s*oz\.?)$`, 'iu');
+
+/** NIST Handbook 44, appendix C: a fluid ounce of the United States. The imperial one is 1/160 of 4.54609 l. */
+const fluidOunceMillilitres = { us: 29.5735295625, imperial: 28.4130625 };
+
+/** `2 fl oz`: the ounce of a cup differs from country to country, and a millilitre does not. */
+function inMillilitres(
+  [, written, count]: RegExpExecArray,
+  span: { start: number; end: number },
+): { readonly start: number; readonly millilitres: number; readonly problem: SyntaxProblem } {
+  const ounces = readNumber(count!);
+  const shown = (of: number): string => `${Number((ounces * of).toPrecision(3))} ml`;
+  const [us, imperial] = [shown(fluidOunceMillilitres.us), shown(fluidOunceMillilitres.imperial)];
+  const said = message('missing-unit.fluid-ounce', { written: written!, meant: us, otherMeant: imperial });
+  return {
+    start: span.start,
+    millilitres: ounces * fluidOunceMillilitres.us,
+    problem: problem(
+      'missing-unit',
+      said,
+      span,
+      writeFix(span, us, true),
+      replaceFix(message('missing-unit.fix-imperial', { meant: imperial }), span, imperial),
+    ),
+  };
+}
 
 function spelled(unit: string, words: string): Record<string, string> {
   return Object.fromEntries(words.split(' ').map((word) => [word, unit]));
@@ -54,7 +82,7 @@ export function unreadAmount(
   text: string,
   from: number,
   countsBreads: boolean,
-): { readonly start: number; readonly problem: SyntaxProblem } | undefined {
+): { readonly start: number; readonly millilitres?: number; readonly problem: SyntaxProblem } | undefined {
   const at = (found: RegExpExecArray): { start: number; end: number } => {
     const end = from + text.length;
     return { start: end - found[1]!.length, end };
@@ -65,6 +93,8 @@ export function unreadAmount(
   };
   const amount = (figure: string, unit: string): string => `${figure}${unit === '%' ? '' : ' '}${unit}`;
 
+  const fluid = fluidOunces.exec(text);
+  if (fluid !== null) return inMillilitres(fluid, at(fluid));
   const word = numberAndWord.exec(text);
   const unit = word === null ? undefined : meantUnit(word[3]!);
   if (word !== null && unit !== undefined && units.get(word[3]!) === undefined) {

@@ -4,9 +4,11 @@ import type { SectionKind } from './tree.ts';
 const words: Readonly<Record<string, SectionKind>> = {
   ...called(
     'preferment',
-    'poolish|biga|sponge|levain|leaven|sour|sourdough|starter|pre-ferment|old dough|pâte fermentée',
+    'poolish|biga|sponge|levain|leaven|sour|sourdough|rye sour|starter|pre-ferment|old dough|pâte fermentée',
   ),
-  ...called('part', 'scald|tangzhong|yudane|laminated butter'),
+  ...called('scald', 'tangzhong|yudane|porridge|roux|brew|mash'),
+  ...called('soaker', 'soak|seed soaker|seeds'),
+  ...called('part', 'laminated butter|butter block'),
   ...called('topping', 'glaze|egg wash|crumble|streusel'),
 };
 

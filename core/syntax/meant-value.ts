@@ -1,6 +1,6 @@
 import { type Message, message } from '../words/message.ts';
 import { meantUnit } from './meant-amount.ts';
-import type { Form } from './vocabulary.ts';
+import type { Form } from './shared-properties.ts';
 
 const figure = String.raw`\d+(?:[.,]\d+)?`;
 const dozen = /^(?:dozens?|doz)$/i;

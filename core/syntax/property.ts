@@ -8,18 +8,11 @@ import { lackingInPrice, meantValue } from './meant-value.ts';
 import { nameOf } from './names.ts';
 import { groupedProblem, pointProblems, rangeProblem, strangeCharacter } from './number-problems.ts';
 import { colonOutFix, problem, unitFixes, writeFix } from './problem.ts';
+import type { Form, Property } from './shared-properties.ts';
 import * as t from './tokens.ts';
 import type { LineRead, PropertyStatement, SectionKind, SyntaxProblem, Value } from './tree.ts';
 import { wrongSize } from './value-size.ts';
-import {
-  doughForms,
-  type Form,
-  findProperty,
-  holdsIngredients,
-  type Property,
-  properties,
-  wordsOfForm,
-} from './vocabulary.ts';
+import { doughForms, findProperty, holdsIngredients, properties, wordsOfForm } from './vocabulary.ts';
 
 export const wordTypes = (token: IToken): boolean =>
   token.tokenType !== t.Quoted && t.quantityOf(token) === undefined;
@@ -49,7 +42,8 @@ export function findPropertyOf(
   }
   // `yield: 24 pieces of 880 g`
   const colon = tokens.slice(0, words).findIndex((token) => token.tokenType === t.Colon);
-  const whole = colon > 0 ? colon : words > 1 && tokens[words - 1]!.tokenType === t.From ? words - 1 : words;
+  const before = words > 1 ? tokens[words - 1]!.tokenType : undefined;
+  const whole = colon > 0 ? colon : before === t.From || before === t.At ? words - 1 : words;
   const exact = findProperty(section, text(0, whole));
   if (exact !== undefined && whole > 0) return { property: exact, length: whole };
   if (words > 1 && text(0, 1) === 'draws' && tokens[1]!.tokenType === t.All) {

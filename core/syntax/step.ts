@@ -1,13 +1,14 @@
 import type { IToken } from 'chevrotain';
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
+import { readFoldTimes } from './fold-times.ts';
+import { knownStep, secondStep } from './known-step.ts';
 import { nameBetween, nameOf } from './names.ts';
 import { groupedProblem, rangeProblem } from './number-problems.ts';
 import { problem, unitFixes, writeFix } from './problem.ts';
 import * as t from './tokens.ts';
 import type { LineRead, StepStatement, SyntaxProblem } from './tree.ts';
 import { units } from './units.ts';
-import { stepWords } from './vocabulary.ts';
 
 /**
  * Reads a step of a process: words, then a time, then a temperature, then remarks after commas, all but the words
@@ -26,17 +27,22 @@ export function readStep(line: string, tokens: readonly IToken[]): LineRead {
       problems: [problem('missing-name', message('missing-name.step'), span)],
     };
   }
-  const first = head[0]!.image.toLowerCase();
+  const known = knownStep(head);
+  const folds = readFoldTimes(tokens.slice(commas[0] ?? tokens.length), seconds);
+  const second = secondStep(head.slice(0, words), known);
   const statement: StepStatement = {
     kind: 'step',
     words: name,
-    foldSeconds: foldTimes(tokens.slice(commas[0] ?? tokens.length)),
+    foldSeconds: folds.seconds,
     remarks: remarksOf(line, tokens, commas),
-    ...((stepWords as readonly string[]).includes(first) ? { known: first } : {}),
+    ...(known === undefined ? {} : { known: known.step }),
     ...(seconds === undefined ? {} : { seconds }),
     ...(celsius === undefined ? {} : { celsius }),
   };
-  return { statement, problems };
+  return {
+    statement,
+    problems: [...(second === undefined ? [] : [second]), ...problems, ...folds.problems].slice(0, 1),
+  };
 }
 
 interface StepEnd {
@@ -86,7 +92,17 @@ function readTime(head: readonly IToken[]): StepEnd {
 }
 
 /** The steps that are told by their time; behind another word a number may be anything. */
-const timed: ReadonlySet<string> = new Set(['bulk', 'rest', 'retard', 'proof', 'boil', 'bake', 'cool']);
+const timed: ReadonlySet<string> = new Set([
+  'bulk',
+  'rest',
+  'retard',
+  'proof',
+  'boil',
+  'bake',
+  'cool',
+  'prove',
+  'rise',
+]);
 
 /** A range or a number in groups of three where a time or a temperature should stand. */
 function unreadableNumber(token: IToken, measure: 'duration' | 'temperature'): SyntaxProblem | undefined {
@@ -111,7 +127,12 @@ function missingUnit(number: string, span: Span, wanted: readonly string[]): Syn
   return problem('missing-unit', said, { start: span.start, end: span.end }, ...fixes);
 }
 
-function remarksOf(line: string, tokens: readonly IToken[], commas: readonly number[]): string[] {
+/** Words between commas; numbers alone go on with the remark before them: `fold at 30, 60, 90 min` is one. */
+function remarksOf(line: string, tokens: readonly IToken[], all: readonly number[]): string[] {
+  const commas = all.filter((comma, index) => {
+    const part = tokens.slice(comma + 1, all[index + 1] ?? tokens.length);
+    return index === 0 || part.length === 0 || part.some((token) => t.quantityOf(token) === undefined);
+  });
   return commas.flatMap((comma, index) => {
     const part = tokens.slice(comma + 1, commas[index + 1] ?? tokens.length);
     const [first, last] = [part[0], part[part.length - 1]];
@@ -119,17 +140,4 @@ function remarksOf(line: string, tokens: readonly IToken[], commas: readonly num
       ? []
       : [nameBetween(line, first.startOffset, t.endOf(last)).text];
   });
-}
-
-/** Every time in a remark that speaks of folding: `fold at 45 min and 90 min`. */
-function foldTimes(tokens: readonly IToken[]): number[] {
-  const times: number[] = [];
-  let folding = false;
-  for (const token of tokens) {
-    const word = token.image.toLowerCase();
-    if (word === 'fold' || word === 'folds') folding = true;
-    const quantity = t.quantityOf(token);
-    if (folding && quantity?.kind === 'duration') times.push(quantity.seconds);
-  }
-  return times;
 }

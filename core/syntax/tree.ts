@@ -7,6 +7,7 @@ export type TopSection = 'formula' | 'flour' | 'ingredient' | 'mixer' | 'bakery'
 export type SubSection =
   | 'preferment'
   | 'soaker'
+  | 'scald'
   | 'part'
   | 'filling'
   | 'topping'
@@ -101,6 +102,8 @@ export type Amount = Span &
         readonly aPiece?: true;
       }
     | { readonly kind: 'count'; readonly count: number; readonly aPiece?: true }
+    /** Percent of all flour of the formula, in a part too. */
+    | { readonly kind: 'ofAllFlour'; readonly fraction: number }
     | { readonly kind: 'balance' }
     | { readonly kind: 'remaining' }
     | { readonly kind: 'hydration'; readonly fraction: number; readonly effective: boolean }
@@ -112,6 +115,8 @@ export interface LoadItem extends Span {
   readonly name: Name;
   readonly all: boolean;
   readonly remaining: boolean;
+  /** Everything that no other line of the programme names, but for these: `all`, `all but butter`, `the rest`. */
+  readonly allBut?: readonly Name[];
   readonly fraction?: number;
   readonly celsius?: number;
 }

@@ -29,6 +29,9 @@ const fahrenheit: Unit = { measure: 'temperature', factor: 5 / 9, canonical: '°
 /** The default size of a cup in millilitres; a bakery may state its own. Common practice, the metric cup. */
 export const metricCupMillilitres = 250;
 
+/** NIST Handbook 44, appendix C: the cup of the United States, half a liquid pint. */
+export const customaryCupMillilitres = 236.5882365;
+
 const rows: readonly (readonly [Unit, string])[] = [
   [unit('mass', 0.001, 'mg'), 'mg'],
   [unit('mass', 1, 'g'), 'g gram grams'],

@@ -1,8 +1,8 @@
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { problem, writeFix } from './problem.ts';
+import type { Property } from './shared-properties.ts';
 import type { SyntaxProblem, Value } from './tree.ts';
-import type { Property } from './vocabulary.ts';
 
 /** Values that read well and cannot be: a share above the whole, a time or weight below nothing. */
 export function wrongSize(value: Value, property: Property, span: Span): SyntaxProblem | undefined {
@@ -33,7 +33,7 @@ export function wrongSize(value: Value, property: Property, span: Span): SyntaxP
   if (share && property.word !== 'ripe culture' && number > 1) {
     return problem('wrong-value', message('wrong-value.above-all', word), span);
   }
-  if ((property.word === 'loss' || property.word === 'bake loss') && number >= 1) {
+  if (losses.has(property.word) && number >= 1) {
     return problem('wrong-value', message('wrong-value.nothing-left', word), span);
   }
   return undefined;
@@ -58,6 +58,9 @@ function isNeverNothing(value: Value, property: Property): boolean {
     value.form.startsWith('yield') || value.form === 'machineSpeed' || mustBeSomething.has(property.word)
   );
 }
+
+/** Of a whole that must not be lost whole. */
+const losses: ReadonlySet<string> = new Set(['loss', 'bake loss', 'cooking loss']);
 
 const mustBeSomething: ReadonlySet<string> = new Set([
   'scale step',

@@ -1,5 +1,12 @@
 import { type FigureKind, holdsMarked, wholeDegrees, written } from './marked.ts';
-import { differenceText, massText, temperatureText, warmingText, weighedText } from './shown-figures.ts';
+import {
+  differenceText,
+  heavyText,
+  massText,
+  temperatureText,
+  warmingText,
+  weighedText,
+} from './shown-figures.ts';
 
 /** How figures are shown. The text of files is never written by it. */
 export interface Display {
@@ -69,5 +76,9 @@ function write(kind: FigureKind, value: number, plain: string, more: number, dis
       return weighedText(value, more, display).figure;
     case 'weighedUnit':
       return weighedText(value, 1, display).unit;
+    case 'weighedHeavy':
+      return heavyText(value, display).figure;
+    case 'weighedHeavyUnit':
+      return heavyText(value, display).unit;
   }
 }

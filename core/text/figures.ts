@@ -109,9 +109,17 @@ export function weighedFigure(grams: number, stepGrams: number): { figure: strin
   return { figure: marked('weighed', grams, stepGrams), unit: marked('weighedUnit', grams) };
 }
 
+/** A weight as `weighedFigure` has it, in the unit of the heavy weights that it stands among. */
+export function heavyFigure(grams: number): { figure: string; unit: string } {
+  return { figure: marked('weighedHeavy', grams), unit: marked('weighedHeavyUnit', grams) };
+}
+
+/** Beyond this a weight is shown in kilograms, and so is what stands in one column with it. */
+export const mostShownGrams = 9999;
+
 /** The weight that `weighedFigure` shows in grams or kilograms, and its places: grams to 9,999, then kilograms. */
 export function weighedPlaces(grams: number, stepGrams: number): { places: number; unit: 'g' | 'kg' } {
-  if (grams > 9999) return { places: 3, unit: 'kg' };
+  if (grams > mostShownGrams) return { places: 3, unit: 'kg' };
   const places = stepGrams >= 1 ? 0 : stepGrams >= 0.1 ? 1 : 2;
   return { places: grams < 10 && places === 0 ? 1 : places, unit: 'g' };
 }

@@ -6,7 +6,9 @@ export type FigureKind =
   | 'difference'
   | 'warming'
   | 'weighed'
-  | 'weighedUnit';
+  | 'weighedUnit'
+  | 'weighedHeavy'
+  | 'weighedHeavyUnit';
 
 const letters: Readonly<Record<FigureKind, string>> = {
   number: 'n',
@@ -16,6 +18,8 @@ const letters: Readonly<Record<FigureKind, string>> = {
   warming: 'r',
   weighed: 'w',
   weighedUnit: 'u',
+  weighedHeavy: 'h',
+  weighedHeavyUnit: 'v',
 };
 const kinds = new Map(Object.entries(letters).map(([kind, letter]) => [letter, kind as FigureKind]));
 

@@ -56,3 +56,10 @@ export function weighedText(
   const { places, unit } = weighedPlaces(grams, stepGrams);
   return { figure: (unit === 'kg' ? grams / 1000 : grams).toFixed(places), unit };
 }
+
+/** As weighed among what is heavy, so that a column has one unit: kilograms or pounds with three places. */
+export function heavyText(grams: number, display: Display): { figure: string; unit: string } {
+  return display.mass === 'ounces'
+    ? { figure: (grams / gramsPerOunce / 16).toFixed(3), unit: 'lb' }
+    : { figure: (grams / 1000).toFixed(3), unit: 'kg' };
+}

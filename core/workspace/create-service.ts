@@ -7,11 +7,11 @@ import { touches } from '../features/actions/places.ts';
 import { completionsOf } from '../features/completion.ts';
 import { foldsOf } from '../features/folds.ts';
 import { formatEdits, formatTyped } from '../features/format.ts';
-import { makesWords, shortTotals } from '../features/formula-words.ts';
 import { hintsOf } from '../features/hints.ts';
 import { hoverOf } from '../features/hover.ts';
 import { importTable } from '../features/import-table.ts';
 import { type OverviewEntry, overviewOf } from '../features/overview.ts';
+import { statusOf } from '../features/status.ts';
 import { symbolsOf } from '../features/symbols.ts';
 import { formulaTemplates, newFormulaText } from '../features/templates.ts';
 import { totalsOf } from '../features/totals-of.ts';
@@ -20,7 +20,6 @@ import { planView } from '../sheet/plan-sheet.ts';
 import { sheetOf } from '../sheet/sheet.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { plainDisplay } from '../text/display.ts';
-import { percent } from '../text/figures.ts';
 import { splitLines } from '../text/lines.ts';
 import { finish, type Steps } from '../text/steps.ts';
 import { english, plainGrammar } from '../words/language.ts';
@@ -30,6 +29,7 @@ import { BlockAnswers } from './answer.ts';
 import { createEditing } from './editing.ts';
 import { Files, type FilesOptions, type WorkspaceFile } from './files.ts';
 import { findingsInFile } from './findings.ts';
+import { LastWhole } from './last-whole.ts';
 import { createNavigation } from './navigation.ts';
 import { notThere, panelEdits } from './panel-edits.ts';
 import { compareTexts, portraitIn } from './portraits.ts';
@@ -39,6 +39,7 @@ import { wordedAnswers } from './worded-answers.ts';
 export const defaultSettings: Settings = {
   rules: {},
   maxFindings: 200,
+  keepsLastFigures: false,
   display: plainDisplay,
   usual: {},
   language: english,
@@ -71,6 +72,7 @@ export function createService(options: FilesOptions = {}): Service {
   };
   const named = (source: SourceFile, name: string): SourceFile['blocks'][number] | undefined =>
     source.blocks.find(({ block }) => block.top?.kind === 'formula' && block.top.header.name?.text === name);
+  const lastWhole = new LastWhole();
   const formulaWanted = (source: SourceFile, line: number, name: string | undefined) =>
     (name === undefined ? undefined : named(source, name)) ?? formulaAt(source, line);
   const findings = (uri: string) => {
@@ -155,7 +157,10 @@ export function createService(options: FilesOptions = {}): Service {
       if (found === undefined) return [];
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         if (firstLine > last || firstLine + block.lines.length <= first) return [];
-        return hintsOf(block, answers.analysisOf(uri, block))
+        const analysis = answers.analysisOf(uri, block);
+        const now = hintsOf(block, analysis);
+        const hints = settings.keepsLastFigures ? lastWhole.hints(uri, block, analysis, now) : now;
+        return hints
           .map((hint) => ({ ...hint, line: hint.line + firstLine }))
           .filter((hint) => hint.line >= first && hint.line <= last);
       });
@@ -223,19 +228,9 @@ export function createService(options: FilesOptions = {}): Service {
       const found = read(uri);
       const at = found === undefined ? undefined : formulaAt(found.source, line);
       const analysis = at === undefined ? undefined : answers.analysisOf(uri, at.block);
-      const totals = analysis === undefined ? undefined : shortTotals(analysis);
-      const solved = analysis?.solved;
-      if (analysis === undefined || solved === undefined || totals === undefined) return undefined;
-      const formula = analysis.resolved.model.name.text;
-      const effective =
-        solved.effectiveHydration === undefined
-          ? ''
-          : `, effective hydration ${percent(solved.effectiveHydration)}`;
-      return {
-        formula,
-        text: totals.replace(' hydration', ''),
-        tooltip: `${formula}: ${totals}${effective}. ${makesWords(solved).join(', ')}`,
-      };
+      if (at === undefined || analysis === undefined) return undefined;
+      const now = statusOf(analysis);
+      return settings.keepsLastFigures ? lastWhole.status(uri, at.block, analysis, now) : now;
     },
     overview: () => finish(overview()),
     overviewInSteps: overview,

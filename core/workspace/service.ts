@@ -37,6 +37,8 @@ export interface Settings {
   readonly rules: Readonly<Record<string, Level | 'off'>>;
   /** The most findings of one file that are told; the rest is counted in one last finding. */
   readonly maxFindings: number;
+  /** Figures that a half-typed line makes unknown for a moment are answered as they were last, in brackets. */
+  readonly keepsLastFigures: boolean;
   /** How figures are shown. */
   readonly display: Display;
   /** What holds where no bakery says otherwise. */

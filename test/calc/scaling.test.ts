@@ -131,7 +131,7 @@ describe('roundToStep', () => {
 
   it('rounds to the step and keeps the batch', () => {
     const batch = roundToStep(weights(1003.3, 652.4, 102.3), 5);
-    expect(batch.lines.map((row) => row.grams)).toEqual([1005, 655, 100]);
+    expect(batch.lines.map((row) => row.grams)).toEqual([1010, 650, 100]);
     expect(batch.totalGrams).toBe(1760);
     expect(batch.exactTotalGrams).toBeCloseTo(1758, 9);
     expect(batch.lines.every((row) => !row.finer && row.stepGrams === 5)).toBe(true);
@@ -157,23 +157,65 @@ describe('roundToStep', () => {
     ]);
   });
 
-  it('stays within half a step of the batch, within a step on every line, and never rounds one away', () => {
+  it('weighs equal shares equal, and leaves the remainder to the heaviest line', () => {
+    const batch = roundToStep(weights(1074.4, 21.5, 21.5, 21.5, 10.6, 10.6), 1);
+    const [flour, ...rest] = batch.lines.map((row) => row.grams);
+    expect(rest).toEqual([22, 22, 22, 11, 11]);
+    expect(flour).toBe(1072);
+    // Two flours of one weight stay alike; what is left goes to the next.
+    const twins = roundToStep(weights(500.3, 500.3, 330.3, 26.6), 1);
+    expect(twins.lines.map((row) => row.grams)).toEqual([500, 500, 331, 27]);
+  });
+
+  it('stays within half a step of the batch, within half a step on all lines but one, and never rounds one away', () => {
     const grams = fc.oneof(
       fc.double({ min: 0.001, max: 50, noNaN: true }),
       fc.double({ min: 0, max: 1e5, noNaN: true }),
     );
     fc.assert(
       fc.property(
-        fc.array(grams, { maxLength: 25 }),
+        fc.uniqueArray(grams, { maxLength: 25, selector: (one) => one.toPrecision(6) }),
         fc.constantFrom(0.1, 1, 2, 5, 10, 100),
         (list, step) => {
           const batch = roundToStep(weights(...list), step);
           expect(Math.abs(batch.totalGrams - batch.exactTotalGrams)).toBeLessThanOrEqual(step / 2 + 1e-6);
+          const off = batch.lines.filter(
+            (row, i) => Math.abs(row.grams! - list[i]!) > (row.stepGrams! / 2) * (1 + 1e-6) + 1e-9,
+          );
+          expect(off.length).toBeLessThanOrEqual(1);
           for (const [i, row] of batch.lines.entries()) {
-            expect(Math.abs(row.grams! - list[i]!)).toBeLessThanOrEqual(row.stepGrams! * (1 + 1e-6));
+            // The one that takes the remainder is off by no more than all others gained.
+            expect(Math.abs(row.grams! - list[i]!)).toBeLessThanOrEqual(
+              ((list.length + 2) / 2) * step * (1 + 1e-6),
+            );
             if (list[i]! > 1e-9) expect(row.grams!).toBeGreaterThan(0);
             expect(Number.isFinite(row.grams!)).toBe(true);
           }
+        },
+      ),
+    );
+  });
+
+  it('weighs equal weights equal where every line has a twin, half a step off for each of them at most', () => {
+    expect(roundToStep(weights(500.4, 500.4), 1).lines.map((row) => row.grams)).toEqual([500, 500]);
+    // Four light ones rise by 1.6 g together, which the two heavy ones make up for.
+    const pairs = roundToStep(weights(500, 500, 20.6, 20.6, 20.6, 20.6), 1);
+    expect(pairs.lines.map((row) => row.grams)).toEqual([499, 499, 21, 21, 21, 21]);
+    const grams = fc.double({ min: 1, max: 1e5, noNaN: true });
+    fc.assert(
+      fc.property(
+        fc.array(grams, { minLength: 1, maxLength: 8 }),
+        fc.integer({ min: 2, max: 4 }),
+        fc.constantFrom(0.1, 1, 5, 100),
+        (list, times, step) => {
+          const all = Array.from({ length: times }, () => list).flat();
+          const batch = roundToStep(weights(...all), step);
+          for (const [i, row] of batch.lines.entries())
+            expect(row.grams).toBe(batch.lines[i % list.length]!.grams);
+          const twins = all.filter((one) => one === Math.max(...list)).length;
+          expect(Math.abs(batch.totalGrams - batch.exactTotalGrams)).toBeLessThanOrEqual(
+            (step * twins) / 2 + 1e-6,
+          );
         },
       ),
     );

@@ -51,6 +51,31 @@ describe('findings that are sent', () => {
     expect(onLine(await client.findings(uri, broken), saltLine)).toHaveLength(1);
   });
 
+  it('of the line that is typed wait until the hand rests, where the client asks for that', async () => {
+    const client = await startClient({ initializationOptions: { calmWhileTyping: true } });
+    await client.open(uri, sound);
+    await client.findings(uri, 1);
+    const end = { line: saltLine, character: '  salt           2'.length };
+    const broken = client.change(uri, '', { start: end, end: { ...end, character: end.character + 1 } });
+    expect(onLine(await client.findings(uri, broken), saltLine)).toEqual([]);
+    const rested = await client.publication(
+      uri,
+      ({ version, diagnostics }) => version === broken && onLine(diagnostics, saltLine).length > 0,
+    );
+    expect(onLine(rested.diagnostics, saltLine)).toHaveLength(1);
+  });
+
+  it('of a line that was typed are told as soon as another line is edited', async () => {
+    const client = await startClient({ initializationOptions: { calmWhileTyping: true } });
+    await client.open(uri, sound);
+    await client.findings(uri, 1);
+    const end = { line: saltLine, character: '  salt           2'.length };
+    client.change(uri, '', { start: end, end: { ...end, character: end.character + 1 } });
+    const water = { line: 2, character: '  water          65%'.length };
+    const elsewhere = client.change(uri, '  # cold', { start: water, end: water });
+    expect(onLine(await client.findings(uri, elsewhere), saltLine)).toHaveLength(1);
+  });
+
   it('are taken back when a document of no folder is closed', async () => {
     const client = await startClient();
     await client.open(uri, unsound);

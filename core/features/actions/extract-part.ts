@@ -141,6 +141,11 @@ function loadPart(changes: LineChanges, context: ActionContext, chosen: Chosen, 
   let isLoaded = false;
   for (const [line, items] of loads) {
     const texts = items.flatMap((load) => {
+      if (load.item.allBut !== undefined) {
+        // What takes everything takes the part.
+        isLoaded ||= load.keys.some((key) => keys.has(key));
+        return [itemText(context, load)];
+      }
       const isNamed = load.keys.length === 1 && keys.has(load.keys[0]!) && !roles.has(load.item.name.folded);
       if (!isNamed || load.item.fraction !== undefined) return [itemText(context, load)];
       if (isLoaded) return [];

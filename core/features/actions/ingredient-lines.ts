@@ -53,9 +53,13 @@ export function rename(
       edits.add(line, { ...spanOf(statement.value.name), insert: name });
     }
   }
+  const written = new Set(linesOf(whole, key).map(({ line }) => line.statement.name.folded));
   const roles = new Set(input.sections.flatMap(({ lines }) => lines.map(({ role }) => String(role))));
   for (const { loads } of mixes) {
     for (const { line, item, keys } of loads) {
+      for (const left of item.allBut ?? [])
+        if (written.has(left.folded)) edits.add(line, { ...spanOf(left), insert: name });
+      if (item.allBut !== undefined) continue;
       if (keys.length !== 1 || keys[0] !== key || roles.has(item.name.folded)) continue;
       if (block.lines[line]?.statement.kind === 'property')
         edits.add(line, { ...spanOf(item.name), insert: name });

@@ -121,7 +121,7 @@ function loadContents(changes: LineChanges, context: ActionContext, at: PartAt):
   for (const [line, items] of loads) {
     if (!items.some(({ keys }) => keys.includes(part.id))) continue;
     const texts = items.flatMap((load) => {
-      if (!load.keys.includes(part.id)) return [itemText(context, load)];
+      if (!load.keys.includes(part.id) || load.item.allBut !== undefined) return [itemText(context, load)];
       return contents.filter(({ key, grams }) => grams > 0 && !covered.has(key)).map(({ name }) => name);
     });
     writeLoads(changes, context, line, texts);

@@ -121,10 +121,11 @@ const prefermentWords = /\b(?:preferment|poolish|biga|sponge|levain|sour|sourdou
 /** The kind of section that a part of a table becomes; `kind` is what the table itself says. */
 export function sectionKindOf(name: string, kind: string): string {
   const said = foldName(kind);
-  if (/^(?:preferment|soaker|part|filling|topping|bath)$/.test(said)) return said;
+  if (/^(?:preferment|soaker|scald|part|filling|topping|bath)$/.test(said)) return said;
   const folded = foldName(name);
   if (prefermentWords.test(folded)) return 'preferment';
   if (/\bsoaker\b/.test(folded)) return 'soaker';
+  if (/\b(?:scald|tangzhong|yudane)\b/.test(folded)) return 'scald';
   const known = /\b(?:filling|topping|bath)\b/.exec(folded)?.[0];
   return known ?? 'part';
 }

@@ -11,6 +11,14 @@ export const names = {
     `“${name}” is not known: nothing starts from it. Is it “${otherName}”?`,
   'unknown-ingredient.like-none': ({ name }: Args<'name'>) =>
     `“${name}” is not known: nothing starts from it. Define it, or write a name that is known.`,
+  'which-kind.yeast': ({ name, meant, otherMeant }: Args<'name' | 'meant' | 'otherMeant'>) =>
+    `“${name}” is taken as ${meant}; it may be ${otherMeant}. A third as much instant yeast raises alike.`,
+  'which-kind.spelt': ({ name, meant, otherMeant }: Args<'name' | 'meant' | 'otherMeant'>) =>
+    `“${name}” is taken as ${meant}; it may be ${otherMeant}. White spelt takes up less water.`,
+  'which-kind.oil': ({ name, meant, otherMeant }: Args<'name' | 'meant' | 'otherMeant'>) =>
+    `“${name}” is taken as ${meant}; it may be ${otherMeant}. The label names the plant.`,
+  'which-kind.malt': ({ name, meant, otherMeant }: Args<'name' | 'meant' | 'otherMeant'>) =>
+    `“${name}” is taken as ${meant}; it may be ${otherMeant}. Extract is a syrup: it brings sugar and water, and no enzymes.`,
   'unknown-ingredient.hydration': ({ example }: Args<'example'>) =>
     `Hydration is written on the line of the water: ${example}`,
   'unknown-ingredient.culture': ({ name, example }: Args<'name' | 'example'>) =>
@@ -55,6 +63,7 @@ export const names = {
   'loop.formula': ({ name }: Args<'name'>) =>
     `“${name}” is made with this formula itself, so neither can be weighed. Take one of the two out.`,
 
+  'unused-part.fix-add': ({ part }: Args<'part'>) => `Add all of “${part}” to the dough`,
   'unused-part.unused': ({ name }: Args<'name'>) =>
     `No line takes “${name}” and it draws nothing, so none of it gets into the dough. Write what it draws, or add a line for it.`,
 };

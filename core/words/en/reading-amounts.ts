@@ -8,6 +8,13 @@ export const readingAmounts = {
   'missing-unit.planned': ({ written }: Args<'written'>) =>
     `“${written}” of what? Write a unit: ${written} pieces, or ${written} kg.`,
   'missing-unit.hydration': ({ example }: Args<'example'>) => `Write the hydration in percent: ${example}`,
+  'missing-unit.counted': ({ written, example }: Args<'written' | 'example'>) =>
+    `“${written}” of what? What is counted is written in pieces: ${example}`,
+  'missing-unit.times': ({ written, example }: Args<'written' | 'example'>) =>
+    `“${written}” of what? Write how often: ${example}`,
+  'missing-unit.fluid-ounce': ({ written, meant, otherMeant }: Args<'written' | 'meant' | 'otherMeant'>) =>
+    `A fluid ounce is not the same everywhere: “${written}” is taken as ${meant}, the ounce of the United States; the imperial one makes ${otherMeant}. Write it in millilitres.`,
+  'missing-unit.fix-imperial': ({ meant }: Args<'meant'>) => `Write ${meant}, the imperial ounce`,
   'missing-unit.other': ({ written, example }: Args<'written' | 'example'>) =>
     `“${written}” of what? Write a unit: ${example}`,
   'missing-unit.minutes': ({ written, meant }: Args<'written' | 'meant'>) =>

@@ -45,10 +45,17 @@ export const readingSections = {
 
   'unknown-property.meant': ({ section, written, meant }: Args<'section' | 'written' | 'meant'>) =>
     `“${written}” is not a property of ${a(section)}. Is it “${meant}”?`,
+  'unknown-property.said-otherwise': ({ section, written, meant }: Args<'section' | 'written' | 'meant'>) =>
+    `In ${a(section)} “${written}” is written: ${meant}`,
   'unknown-property.mixed': ({ example }: Args<'example'>) =>
     `A trial states what was run with “mixed”: ${example}`,
   'unknown-property.none': ({ section, name, words }: Args<'section' | 'name' | 'words'>, say: Speaker) =>
     `“${name}” is not a property of ${a(section)}. Its properties are ${say.list(words)}.`,
+
+  'two-steps.two': ({ written, otherWritten }: Args<'written' | 'otherWritten'>) =>
+    `“${written}” and “${otherWritten}” are two steps. Write each on a line of its own.`,
+  'fold-times.no-step-time': ({ example }: Args<'example'>) =>
+    `The step has no time that its folds could be spread over. Write it behind the step: ${example}`,
 
   'missing-value.none': ({ property, example }: Args<'property' | 'example'>) =>
     `“${property}” needs its value: ${example}`,

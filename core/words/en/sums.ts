@@ -11,12 +11,16 @@ export const sums = {
     `So much a piece, of how many? Write it in the formula: ${example}`,
   'no-pieces.also': () => 'also counted a piece',
 
+  'impossible-amount.cooking-loss': () =>
+    'More steams away here than there is water in it, so nothing is taken off. Write a smaller loss, or the water.',
+
   'no-flour.weighs-nothing': () =>
     'The flour of this section weighs nothing, so percentages of it are nothing too. Write how much flour there is.',
   'no-flour.dough': () =>
     'This section has no flour and no line of 100%: percent of what? Add the flour line, or write 100% on what the others are measured by.',
   'no-flour.part': () =>
-    'This section has no flour and no line of 100%: percent of what? Its percentages are of itself, not of the dough’s flour: write 100% on one line and the others against it.',
+    'This section has no flour and no line of 100%: percent of what? Its percentages are of itself: write 100% on one line and the others against it, or “of all flour” behind each to measure by all the flour of the formula.',
+  'no-flour.fix-of-all-flour': () => 'Write them of all flour',
   'no-flour.beside': () =>
     'Percent of what? Nothing here is flour: write how much goes on a piece, for example 3 g a piece, or how much in all, for example 200 g.',
 

@@ -1,0 +1,139 @@
+import type { IToken } from 'chevrotain';
+import { message } from '../words/message.ts';
+import { problem, unitFixes } from './problem.ts';
+import * as t from './tokens.ts';
+import type { SyntaxProblem } from './tree.ts';
+import { units } from './units.ts';
+
+export interface FoldTimes {
+  /** Seconds from the start of the step, in the order they are written. */
+  readonly seconds: readonly number[];
+  readonly problems: readonly SyntaxProblem[];
+}
+
+/** More folds than anyone gives a dough; what says more is a slip of the pen. */
+const mostFolds = 60;
+
+const counts: Readonly<Record<string, number>> = {
+  once: 1,
+  twice: 2,
+  thrice: 3,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+};
+
+/**
+ * Every time in remarks that speak of folding: `fold at 45 min and 90 min`, `fold at 30, 60, 90 min` whose last number
+ * gives the unit of all, `folds every 40 min`, and `fold 3 times` or `3 folds`, which are spread evenly over the step. Where a
+ * number cannot be told from the line, that is a problem and never a guess.
+ */
+export function readFoldTimes(tokens: readonly IToken[], stepSeconds: number | undefined): FoldTimes {
+  const folding = tokens.findIndex(({ image }) => /^fold(?:s|ed|ing)?$/i.test(image));
+  if (folding < 0) return { seconds: [], problems: [] };
+  const before = tokens[folding - 1];
+  const said = tokens.slice(folding + 1);
+  const counted = before === undefined ? undefined : countOf(before);
+  if (counted !== undefined) return spread(counted, before!, stepSeconds);
+  const seconds: number[] = [];
+  const problems: SyntaxProblem[] = [];
+  let bare: IToken[] = [];
+  for (const [index, token] of said.entries()) {
+    const word = token.image.toLowerCase();
+    const quantity = t.quantityOf(token);
+    const next = said[index + 1];
+    if (word === 'every' || word === 'each') {
+      const every = next === undefined ? undefined : t.quantityOf(next);
+      if (next !== undefined && every?.kind === 'bare') return { seconds: [], problems: [withoutUnit(next)] };
+      if (next === undefined || every?.kind !== 'duration') continue;
+      return repeated(every.seconds, next, limitOf(said.slice(index + 2)), stepSeconds);
+    }
+    const times =
+      quantity?.kind === 'times' ? quantity.factor : quantity === undefined ? counts[word] : undefined;
+    if (times !== undefined && (quantity?.kind === 'times' || next === undefined || isTimes(next, word)))
+      return spread(times, token, stepSeconds);
+    if (quantity?.kind === 'bare') bare.push(token);
+    if (quantity?.kind !== 'duration') continue;
+    const unit = units.get(quantity.unit)?.factor ?? 60;
+    for (const one of bare) seconds.push((t.quantityOf(one) as { value: number }).value * unit);
+    bare = [];
+    seconds.push(quantity.seconds);
+  }
+  // Numbers behind the last time have lost their unit.
+  for (const one of bare) problems.push(one === said[0] ? withoutTimes(one) : withoutUnit(one));
+  return { seconds, problems: problems.slice(0, 1) };
+}
+
+function isTimes(next: IToken, word: string): boolean {
+  return (
+    next.tokenType === t.Comma ||
+    /^times?$/i.test(next.image) ||
+    word === 'once' ||
+    word === 'twice' ||
+    word === 'thrice'
+  );
+}
+
+/** `3` in `3 folds`, `three` in `three folds`. */
+function countOf(token: IToken): number | undefined {
+  const quantity = t.quantityOf(token);
+  if (quantity?.kind === 'bare') return quantity.value;
+  return quantity === undefined ? counts[token.image.toLowerCase()] : undefined;
+}
+
+/** `for 2 h` and `until 2 h` behind `every 30 min`. */
+function limitOf(tokens: readonly IToken[]): number | undefined {
+  const [word, time] = tokens;
+  const quantity = time === undefined ? undefined : t.quantityOf(time);
+  const isLimit = word !== undefined && /^(?:for|until|till|to)$/i.test(word.image);
+  return isLimit && quantity?.kind === 'duration' ? quantity.seconds : undefined;
+}
+
+function spread(times: number, at: IToken, stepSeconds: number | undefined): FoldTimes {
+  if (!(times >= 1) || times > mostFolds || !Number.isInteger(times)) return { seconds: [], problems: [] };
+  if (stepSeconds === undefined) return { seconds: [], problems: [withoutStepTime(at)] };
+  const gap = stepSeconds / (times + 1);
+  return { seconds: Array.from({ length: times }, (_, index) => gap * (index + 1)), problems: [] };
+}
+
+function repeated(
+  gap: number,
+  at: IToken,
+  limit: number | undefined,
+  stepSeconds: number | undefined,
+): FoldTimes {
+  if (!(gap > 0)) return { seconds: [], problems: [] };
+  if (limit === undefined && stepSeconds === undefined)
+    return { seconds: [], problems: [withoutStepTime(at)] };
+  const seconds: number[] = [];
+  // At the very end of a step a fold is the next step; at the end of the limit it is the last.
+  for (let now = gap; seconds.length < mostFolds; now += gap) {
+    if (now > (limit ?? Number.POSITIVE_INFINITY) + 1e-6) break;
+    if (now >= (stepSeconds ?? Number.POSITIVE_INFINITY) - 1e-6) break;
+    seconds.push(now);
+  }
+  return { seconds, problems: [] };
+}
+
+function withoutUnit(token: IToken): SyntaxProblem {
+  const span = { start: token.startOffset, end: t.endOf(token) };
+  const said = message('missing-unit.other', { written: token.image, example: `${token.image} min` });
+  return problem('missing-unit', said, span, ...unitFixes(token.image, [' min', ' h'], span.end));
+}
+
+/** `fold 3`: how often, more likely than when. */
+function withoutTimes(token: IToken): SyntaxProblem {
+  const span = { start: token.startOffset, end: t.endOf(token) };
+  const said = message('missing-unit.times', { written: token.image, example: `fold ${token.image} times` });
+  return problem('missing-unit', said, span, ...unitFixes(token.image, [' times'], span.end));
+}
+
+function withoutStepTime(token: IToken): SyntaxProblem {
+  const span = { start: token.startOffset, end: t.endOf(token) };
+  return problem(
+    'fold-times',
+    message('fold-times.no-step-time', { example: 'bulk 2 h, fold 3 times' }),
+    span,
+  );
+}

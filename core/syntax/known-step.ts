@@ -1,0 +1,93 @@
+import type { IToken } from 'chevrotain';
+import { message } from '../words/message.ts';
+import { problem, replaceFix } from './problem.ts';
+import * as t from './tokens.ts';
+import type { SyntaxProblem } from './tree.ts';
+import { stepWords } from './vocabulary.ts';
+
+type StepWord = (typeof stepWords)[number];
+
+/** What other bakers call a step, and the step it is; the words stay as they are written. Common practice, no source. */
+const otherWords: Readonly<Record<string, StepWord>> = {
+  ...called(
+    'bulk',
+    'first rise|first prove|first proof|bulk ferment|bulk fermentation|primary fermentation|floor time',
+  ),
+  ...called(
+    'proof',
+    'prove|proving|proofing|final proof|final prove|final rise|second rise|second prove|second proof|last prove',
+  ),
+  ...called('fold', 'knock back|knock down|punch|punch down|stretch and fold|degas'),
+  ...called('rest', 'autolyse|autolyze|autolysis|bench rest|intermediate proof'),
+  ...called('shape', 'preshape|pre-shape|mould|mold|round|final shape'),
+  ...called('divide', 'scale|weigh off|portion'),
+  ...called('score', 'slash|cut the tops'),
+  ...called('sheet', 'laminate'),
+  ...called('boil', 'fry|simmer'),
+};
+
+function called(step: StepWord, names: string): Record<string, StepWord> {
+  return Object.fromEntries(names.split('|').map((name) => [name, step]));
+}
+
+const mostWords = 3;
+
+export interface KnownStep {
+  readonly step: StepWord;
+  /** How many tokens its words take. */
+  readonly length: number;
+}
+
+/** The step with a meaning that a line begins with, in the notation’s word or another baker’s. */
+export function knownStep(tokens: readonly IToken[]): KnownStep | undefined {
+  for (let length = Math.min(mostWords, tokens.length); length > 0; length--) {
+    const words = tokens
+      .slice(0, length)
+      .map(({ image }) => image.toLowerCase())
+      .join(' ');
+    if (length === 1) {
+      const own = stepWords.find((word) => word === words);
+      if (own !== undefined) return { step: own, length };
+    }
+    if (Object.hasOwn(otherWords, words)) return { step: otherWords[words]!, length };
+  }
+  return undefined;
+}
+
+/** Words behind which another step is no step of this line: `rest before shaping`, `divide and shape`, `proof on sheet`. */
+const joining: ReadonlySet<string> = new Set(
+  'and then & or to in into on onto the a an before after until till for with without by as of no between each per'.split(
+    ' ',
+  ),
+);
+
+/**
+ * A second step on the line of a first, `divide proof 55 min`: it would be words of the first and its time lost. `words` are
+ * the tokens of the step’s own words.
+ */
+export function secondStep(
+  words: readonly IToken[],
+  first: KnownStep | undefined,
+): SyntaxProblem | undefined {
+  if (first === undefined || first.step === 'enclose') return undefined;
+  for (let at = first.length; at < words.length; at++) {
+    const token = words[at]!;
+    if (joining.has(words[at - 1]!.image.toLowerCase()) || token.tokenType === t.Quoted) continue;
+    const second = knownStep(words.slice(at));
+    if (second === undefined || second.step === first.step) continue;
+    const before = words[at - 1]!;
+    const span = { start: token.startOffset, end: t.endOf(words[at + second.length - 1]!) };
+    const names = [words.slice(0, first.length), words.slice(at, at + second.length)].map((some) =>
+      some.map(({ image }) => image).join(' '),
+    );
+    const said = message('two-steps.two', { written: names[0]!, otherWritten: names[1]! });
+    const fix = replaceFix(
+      message('fix.put-on-own-line'),
+      { start: t.endOf(before), end: span.start },
+      '\n  ',
+      true,
+    );
+    return problem('two-steps', said, span, fix);
+  }
+  return undefined;
+}

@@ -1,0 +1,89 @@
+import type { IToken } from 'chevrotain';
+import { message } from '../words/message.ts';
+import { readValue } from './grammar.ts';
+import { nameOf } from './names.ts';
+import { problem, writeFix } from './problem.ts';
+import { readProperty } from './property.ts';
+import * as t from './tokens.ts';
+import type { LineRead, PropertyStatement, SectionKind } from './tree.ts';
+import { findProperty, holdsIngredients } from './vocabulary.ts';
+
+/** A line that other bakers write in other words: how it begins, and what the notation writes in place of that. */
+interface OtherWords {
+  readonly begins: RegExp;
+  readonly meant: string;
+}
+
+const doughTemperature: OtherWords = {
+  begins:
+    /^(?:ddt|fdt|tdt|dough temp|(?:desired|final|finished|target|wanted) (?:dough )?temp(?:erature)?)(?= |$)/i,
+  meant: 'dough temperature',
+};
+
+/** Common practice, no source. */
+const otherWords: Partial<Record<SectionKind, readonly OtherWords[]>> = {
+  formula: [doughTemperature, { begins: /^(?:makes|batch)(?= |$)/i, meant: 'yield' }],
+  preferment: [doughTemperature, { begins: /^(?:ripen|mature|prove|proof|rise)(?= |$)/i, meant: 'ferment' }],
+  soaker: [{ begins: /^(?:stand|leave|rest)(?= |$)/i, meant: 'soak' }],
+  part: [doughTemperature],
+  mix: [
+    { begins: /^(?:autoly[sz]e|autolysis|stand|leave|pause|wait)(?= |$)/i, meant: 'rest' },
+    { begins: /^(?:slow|low|(?:first|1st|low|slow) speed)(?: for)?(?= |$)/i, meant: 'speed 1 for' },
+    { begins: /^(?:fast|high|(?:second|2nd|high|fast) speed)(?: for)?(?= |$)/i, meant: 'speed 2 for' },
+    { begins: /^mix (?:on|at|in) speed(?= |$)/i, meant: 'speed' },
+    { begins: /^put in(?= |$)/i, meant: 'add' },
+  ],
+  trial: [
+    { begins: /^after(?= |$)/i, meant: 'at' },
+    { begins: /^(?:final|finish(?:ed)?)(?: dough)?(?: temp(?:erature)?)?(?= |$)/i, meant: 'end' },
+  ],
+};
+
+/**
+ * Reads a line that says a property in other bakers’ words: as it is meant, with one finding that writes it so. `undefined` where
+ * the line would not read as that property, so that no ingredient is taken for one.
+ */
+export function readSaidOtherwise(
+  line: string,
+  tokens: readonly IToken[],
+  section: SectionKind,
+): LineRead | undefined {
+  const start = tokens[0]!.startOffset;
+  for (const { begins, meant } of otherWords[section] ?? []) {
+    const found = begins.exec(line.slice(start).replace(/\s/g, ' '));
+    if (found === null) continue;
+    const end = start + found[0].length;
+    const rest = tokens.filter((token) => token.startOffset >= end);
+    const [word, ...more] = t.cutLine(meant).meaning;
+    const property = findProperty(section, meant) ?? findProperty(section, word!.image);
+    if (property === undefined) continue;
+    const written = property.word === meant ? '' : `${more.map(({ image }) => image).join(' ')} `;
+    const value = written + line.slice(end).trimStart();
+    // Names in a value stand where the line has them.
+    const read =
+      written === ''
+        ? readValue(line, rest as IToken[], property.form)
+        : readValue(value, t.cutLine(value).meaning, property.form);
+    if (!('value' in read)) {
+      // Among ingredients a name may begin so; elsewhere the line is a slip that says what it lacks.
+      if (holdsIngredients(section) || written !== '' || rest.length === 0) continue;
+      return readProperty(line, tokens, property, tokens.length - rest.length);
+    }
+    const span = { start, end };
+    const last = rest[rest.length - 1]!;
+    const statement: PropertyStatement = {
+      kind: 'property',
+      property: property.word,
+      keyword: span,
+      valueSpan: { start: rest[0]!.startOffset, end: t.endOf(last) },
+      value: read.value,
+    };
+    const begun = nameOf(line, tokens.slice(0, tokens.length - rest.length))!.text;
+    const said = message('unknown-property.said-otherwise', { section, written: begun, meant });
+    return {
+      statement,
+      problems: [problem('unknown-property', said, span, writeFix(span, meant, true))],
+    };
+  }
+  return undefined;
+}
