@@ -74,6 +74,7 @@ function compareFormula([before, after]: Paired<FormulaPortrait>): FormulaCompar
     verdict: verdict === 'same' ? 'layout' : verdict,
     ...(renamed ? { renamedFrom: before.totals.formula } : {}),
     ...(moved ? { movedFrom: before.file } : {}),
+    ...(said && before.keys.join('\n') === after.keys.join('\n') ? { follows: true } : {}),
     ...places(before, after),
     groups,
   };
@@ -83,7 +84,10 @@ function compareDefinition([before, after]: Paired<DefinitionPortrait>): Definit
   const one = (after ?? before)!;
   const linesOf = (side: DefinitionPortrait | undefined) =>
     side?.sections.flatMap(({ lines }) => lines) ?? [];
-  const changes = changesInAnyOrder(linesOf(before), linesOf(after));
+  const changes = [
+    ...changesInAnyOrder(linesOf(before), linesOf(after)),
+    ...(before === undefined || after === undefined ? [] : timeChanges(before.times, after.times)),
+  ];
   const moved = before !== undefined && after !== undefined && before.file !== after.file;
   const fate = before === undefined ? 'added' : after === undefined ? 'removed' : 'kept';
   const verdict: Verdict =
@@ -98,6 +102,20 @@ function compareDefinition([before, after]: Paired<DefinitionPortrait>): Definit
     ...places(before, after),
     changes,
   };
+}
+
+/** What a plan comes to otherwise, be it that the plan changed or a formula of it. */
+function timeChanges(
+  before: DefinitionPortrait['times'] = [],
+  after: DefinitionPortrait['times'] = [],
+): Change[] {
+  const old = new Map(before);
+  return after.flatMap(([name, words]) => {
+    const was = old.get(name);
+    return was === undefined || was === words
+      ? []
+      : [{ name, before: { text: was }, after: { text: words } }];
+  });
 }
 
 /** How two look that say the same: alike, laid out anew, or with other words or another order. */
@@ -130,12 +148,13 @@ function wholeOf(totals: FormulaTotals, side: 'before' | 'after'): ChangeGroup[]
     findings: [],
     resolved: false,
   };
-  const { makes, dough, ingredients } = computedChanges(nothing, totals);
+  const { label, makes, dough, ingredients } = computedChanges(nothing, totals);
   const only = (changes: readonly Change[]): Change[] =>
     changes.flatMap(({ name, after }) =>
       after === undefined || after.fraction === 0 ? [] : [{ name, [side]: after }],
     );
   const groups: ChangeGroup[] = [
+    { subject: 'label', title: 'label', changes: only(label) },
     { subject: 'makes', title: 'makes', changes: only(makes) },
     { subject: 'dough', title: 'dough', changes: only(dough) },
     { subject: 'ingredients', title: 'ingredients', changes: only(ingredients) },

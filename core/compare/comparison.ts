@@ -33,6 +33,8 @@ export interface FormulaComparison {
   readonly renamedFrom?: string;
   /** Its file before, where the two differ. */
   readonly movedFrom?: string;
+  /** Nothing of it is written differently: what changed follows from something outside it, such as a flour or a bakery. */
+  readonly follows?: true;
   readonly before?: PlaceInFile;
   readonly after?: PlaceInFile;
   readonly groups: readonly ChangeGroup[];
@@ -50,6 +52,7 @@ export interface DefinitionComparison {
 }
 
 export type Subject =
+  | 'label'
   | 'makes'
   | 'dough'
   | 'ingredients'
@@ -76,7 +79,7 @@ export interface Change {
   readonly before?: Told;
   /** Absent where it is gone. */
   readonly after?: Told;
-  /** How much more or less, in words: `+0.2%`. */
+  /** How much more or less, in words: `+0.2 points`, `+17 g`; or what else is to be said of it: `accepted: reason`. */
   readonly by?: string;
 }
 

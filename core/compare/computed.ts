@@ -1,12 +1,16 @@
+import { asFreshYeast } from '../calc/yeast.ts';
 import { money } from '../features/cost-words.ts';
 import type { FormulaTotals, TotalsLine, TotalsPart } from '../features/totals.ts';
 import { foldName } from '../text/names.ts';
-import { degrees, mass, minutes, minutesBand, percent, trimmed } from '../text/plain-figures.ts';
+import { degrees, duration, mass, minutes, minutesBand, percent, trimmed } from '../text/plain-figures.ts';
 import type { Change } from './comparison.ts';
+import { labelChanges } from './label.ts';
+import type { WorkTimes } from './portrait.ts';
 import { changeOfFigure, changeOfShare } from './tell.ts';
 
 /** What comes of a formula, before and after, by subject. */
 export interface ComputedChanges {
+  readonly label: readonly Change[];
   readonly makes: readonly Change[];
   readonly dough: readonly Change[];
   readonly ingredients: readonly Change[];
@@ -17,6 +21,7 @@ export interface ComputedChanges {
 
 export function computedChanges(before: FormulaTotals, after: FormulaTotals): ComputedChanges {
   return {
+    label: labelChanges(before.label, after.label),
     makes: [
       ...changeOfFigure('pieces', 'pieces', before.pieces, after.pieces, (count) => trimmed(count, 1)),
       ...changeOfFigure('weight of a piece', 'grams', before.pieceGrams, after.pieceGrams, mass),
@@ -28,7 +33,7 @@ export function computedChanges(before: FormulaTotals, after: FormulaTotals): Co
       ...share('hydration', before.hydration, after.hydration),
       ...share('effective hydration', before.effectiveHydration, after.effectiveHydration),
       ...share('salt', before.saltFraction, after.saltFraction),
-      ...share('yeast', shareOfRole(before, 'yeast'), shareOfRole(after, 'yeast')),
+      ...yeastChanges(before, after),
       ...share('prefermented flour', before.prefermentedFlour, after.prefermentedFlour),
     ],
     ingredients: ingredientChanges(before.overall, after.overall),
@@ -44,34 +49,41 @@ export function partHydration(before: TotalsPart | undefined, after: TotalsPart 
   return share('hydration', before.hydration, after.hydration);
 }
 
-/** Findings that are new and findings that are gone. One whose figures alone changed is neither. */
-export function findingChanges(
-  before: FormulaTotals['findings'],
-  after: FormulaTotals['findings'],
-): Change[] {
-  const gone = without(before, after);
-  const come = without(after, before);
-  const told = ({ level, message, line }: FormulaTotals['findings'][number]) => ({
-    text: `${level}: ${message}`,
-    line: line - 1,
-  });
+/** How long the work takes, where a step, a programme or a preferment takes another time. */
+export function workChanges(before: WorkTimes | undefined, after: WorkTimes | undefined): Change[] {
+  const time = (name: string, one: number | undefined, other: number | undefined): Change[] =>
+    changeOfFigure(name, 'minutes', one, other, (value) => duration(value * 60));
   return [
-    ...come.map((one): Change => ({ name: one.code, after: told(one) })),
-    ...gone.map((one): Change => ({ name: one.code, before: told(one) })),
+    ...time('from first work to ready', before?.totalMinutes, after?.totalMinutes),
+    ...time('from mixing to ready', before?.fromMixMinutes, after?.fromMixMinutes),
   ];
 }
 
 const share = (name: string, before: number | undefined, after: number | undefined): Change[] =>
   changeOfFigure(name, 'fraction', before, after, percent);
 
-function shareOfRole({ overall, hydration }: FormulaTotals, role: TotalsLine['role']): number | undefined {
-  const lines = overall.filter((line) => line.role === role);
+/** Packets differ by more than this from the measure in which kinds of yeast are exchanged; common practice, no source. */
+const sameStrength = 0.05;
+
+/** Yeast by its strength, so that another kind in its measure is no change. */
+function yeastChanges(before: FormulaTotals, after: FormulaTotals): Change[] {
+  const kinds = ({ overall }: FormulaTotals): string =>
+    overall.flatMap(({ role, name }) => (role === 'yeast' ? [foldName(name)] : [])).join();
+  const [old, now] = [yeastStrength(before), yeastStrength(after)];
+  const isOnlyAnother = kinds(before) !== kinds(after) && old !== undefined && now !== undefined;
+  if (isOnlyAnother && Math.abs(old - now) <= sameStrength * Math.max(old, now)) return [];
+  return share('yeast, as fresh yeast', old, now);
+}
+
+/** All yeast as so much fresh yeast of all flour, so that another kind in its measure is no change. */
+function yeastStrength({ overall, hydration }: FormulaTotals): number | undefined {
+  const lines = overall.filter(({ role }) => role === 'yeast');
   // Without yeast there is none, and that is known as soon as the formula is.
   if (lines.length === 0) return hydration === undefined ? undefined : 0;
   let sum = 0;
-  for (const { fraction } of lines) {
+  for (const { name, fraction } of lines) {
     if (fraction === undefined) return undefined;
-    sum += fraction;
+    sum += fraction * asFreshYeast(name, undefined);
   }
   return sum;
 }
@@ -139,26 +151,3 @@ function costChanges(before: FormulaTotals['cost'], after: FormulaTotals['cost']
 }
 
 const listed = (names: readonly string[] | undefined): string => names?.toSorted().join(', ') || 'none';
-
-/** The findings of `some` that `others` lack: the same message first, then another message of the same rule. */
-function without(
-  some: FormulaTotals['findings'],
-  others: FormulaTotals['findings'],
-): FormulaTotals['findings'] {
-  const take = (counts: Map<string, number>, key: string): boolean => {
-    const count = counts.get(key) ?? 0;
-    if (count > 0) counts.set(key, count - 1);
-    return count > 0;
-  };
-  const count = (keys: readonly string[]): Map<string, number> => {
-    const counts = new Map<string, number>();
-    for (const key of keys) counts.set(key, (counts.get(key) ?? 0) + 1);
-    return counts;
-  };
-  const exact = ({ code, message }: FormulaTotals['findings'][number]): string => `${code} ${message}`;
-  const messages = count(others.map(exact));
-  const left = some.filter((one) => !take(messages, exact(one)));
-  const back = count(some.map(exact));
-  const codes = count(others.filter((one) => !take(back, exact(one))).map(({ code }) => code));
-  return left.filter(({ code }) => !take(codes, code));
-}

@@ -1,6 +1,7 @@
 import { foldName } from '../text/names.ts';
 import type { Change, ChangeGroup, Subject, Told } from './comparison.ts';
-import { computedChanges, findingChanges, partHydration } from './computed.ts';
+import { computedChanges, partHydration, workChanges } from './computed.ts';
+import { findingChanges } from './findings.ts';
 import { groupBy } from './group.ts';
 import { changesInAnyOrder, changesInOrder } from './lines.ts';
 import type { FormulaPortrait } from './portrait.ts';
@@ -24,6 +25,7 @@ export function groupsOf(before: FormulaPortrait, after: FormulaPortrait): Chang
   const own = ownChanges(doughPair!, partNames(before, after), explained);
   const of = (...kinds: readonly string[]): Pair[] => pairs.filter((pair) => kinds.includes(some(pair).kind));
 
+  add('label', 'label', computed.label);
   add('makes', 'makes', [...own.makes, ...computed.makes]);
   add('dough', 'dough', computed.dough);
   add('ingredients', 'ingredients', [...computed.ingredients, ...own.parts]);
@@ -38,9 +40,10 @@ export function groupsOf(before: FormulaPortrait, after: FormulaPortrait): Chang
   add('temperatures', 'temperatures', [...own.temperatures, ...computed.temperatures]);
   for (const pair of of('process'))
     add('process', titleOf(pair, 'process'), changesInOrder(...linesOf(pair)));
+  add('process', 'process', workChanges(before.work, after.work));
   add('cost', 'cost', computed.cost);
   for (const pair of of('trial')) add('trials', 'trials', trialChanges(pair));
-  add('findings', 'findings', findingChanges(before.totals.findings, after.totals.findings));
+  add('findings', 'findings', findingChanges(before, after));
   const others = pairs.filter((pair) => !told.has(some(pair).kind));
   add('wording', 'written differently', [
     ...own.wording,

@@ -11,7 +11,7 @@ const mostEdits = 400;
  * is left between them, a line gone and one come about the same thing are one line changed.
  */
 export function changesInOrder(before: readonly WrittenLine[], after: readonly WrittenLine[]): Change[] {
-  const changes: Change[] = [];
+  const changes: LineChange[] = [];
   let [from, to] = [0, 0];
   let [gone, come]: [WrittenLine[], WrittenLine[]] = [[], []];
   const flush = (): void => {
@@ -20,13 +20,9 @@ export function changesInOrder(before: readonly WrittenLine[], after: readonly W
     for (const line of gone) {
       const same = waiting.get(line.about)?.shift();
       if (same !== undefined) paired.add(same);
-      changes.push({
-        name: line.name,
-        before: toldLine(line),
-        ...(same === undefined ? {} : { after: toldLine(same) }),
-      });
+      changes.push([line, same]);
     }
-    for (const line of come) if (!paired.has(line)) changes.push({ name: line.name, after: toldLine(line) });
+    for (const line of come) if (!paired.has(line)) changes.push([undefined, line]);
     [gone, come] = [[], []];
   };
   for (const { count, added, removed } of editsOf(before, after)) {
@@ -37,7 +33,38 @@ export function changesInOrder(before: readonly WrittenLine[], after: readonly W
     if (!removed) to += count;
   }
   flush();
-  return changes;
+  return withMoved(changes).map((change) => toldChange(change, after));
+}
+
+type LineChange = readonly [before: WrittenLine | undefined, after: WrittenLine | undefined];
+
+/** A line that went in one place and came in another says the same: it is one line that moved. */
+function withMoved(changes: readonly LineChange[]): LineChange[] {
+  const come = groupBy(
+    changes.flatMap(([before, after]) => (before === undefined && after !== undefined ? [after] : [])),
+    ({ key }) => key,
+  );
+  const moved = new Set<WrittenLine>();
+  const joined = changes.map((change): LineChange => {
+    const [before, after] = change;
+    if (before === undefined || after !== undefined) return change;
+    const elsewhere = come.get(before.key)?.shift();
+    if (elsewhere === undefined) return change;
+    moved.add(elsewhere);
+    return [before, elsewhere];
+  });
+  return joined.filter(([before, after]) => before !== undefined || !moved.has(after!));
+}
+
+function toldChange([before, after]: LineChange, all: readonly WrittenLine[]): Change {
+  const isMoved = before !== undefined && after !== undefined && before.key === after.key;
+  const above = isMoved ? all[all.indexOf(after) - 1] : undefined;
+  return {
+    name: (before ?? after)!.name,
+    ...(before === undefined ? {} : { before: toldLine(before) }),
+    ...(after === undefined ? {} : { after: toldLine(after) }),
+    ...(isMoved ? { by: above === undefined ? 'moved: now first' : `moved: now after “${above.text}”` } : {}),
+  };
 }
 
 /** What changed in lines whose order says nothing: properties. */

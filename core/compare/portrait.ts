@@ -34,16 +34,40 @@ interface BlockPortrait {
 
 export interface FormulaPortrait extends BlockPortrait {
   readonly totals: FormulaTotals;
+  /** Findings that somebody has looked at and let stand. */
+  readonly accepted: readonly Accepted[];
+  /** How long the work takes by the times that are written. */
+  readonly work?: WorkTimes;
+}
+
+/** The times of a formula's work in minutes, of those steps alone that have one. */
+export interface WorkTimes {
+  /** From the first hand that is moved, for a preferment say, until all is ready. */
+  readonly totalMinutes: number;
+  /** From the start of mixing until all is ready. */
+  readonly fromMixMinutes: number;
+}
+
+/** A finding let stand by an `# accept`; its line counted from zero. */
+export interface Accepted {
+  readonly code: string;
+  readonly reason?: string;
+  readonly line: number;
 }
 
 export interface DefinitionPortrait extends BlockPortrait {
   readonly kind: 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan';
+  /** Of a plan: when it comes to what, by name: `first work`, `late`. */
+  readonly times?: readonly (readonly [name: string, words: string])[];
 }
 
 /** What a portrait needs to know of each formula of the file. */
 export interface Sitter {
   readonly analysisOf: (block: Block) => Analysis | undefined;
   readonly findingsOf: (block: Block, firstLine: number) => readonly Finding[];
+  readonly workOf: (analysis: Analysis) => WorkTimes;
+  /** The times of a plan in words, by name; empty for what is no plan. */
+  readonly planTimesOf: (block: Block) => readonly (readonly [name: string, words: string])[];
 }
 
 /** The portrait of a file; `file` is how the comparison shall name it. */
@@ -56,11 +80,17 @@ export function portraitOf(file: string, source: SourceFile, sitter: Sitter): Fi
     const definition = definitionOf(file, firstLine, block);
     if (analysis !== undefined) {
       const totals = worded(totalsOf(file, analysis, sitter.findingsOf(block, firstLine)), plainDisplay);
-      formulas.push({ ...blockPortrait(file, block, firstLine, totals.formula), totals });
+      formulas.push({
+        ...blockPortrait(file, block, firstLine, totals.formula),
+        totals,
+        accepted: acceptedIn(block, firstLine),
+        work: sitter.workOf(analysis),
+      });
     } else if (definition !== undefined && definition.kind !== 'formula') {
       definitions.push({
         ...blockPortrait(file, block, firstLine, definition.name.text),
         kind: block.top!.kind as DefinitionPortrait['kind'],
+        ...(definition.kind === 'plan' ? { times: sitter.planTimesOf(block) } : {}),
       });
     } else {
       block.lines.forEach((parsed, index) => {
@@ -70,6 +100,16 @@ export function portraitOf(file: string, source: SourceFile, sitter: Sitter): Fi
     }
   }
   return { file, formulas, definitions, loose };
+}
+
+function acceptedIn(block: Block, firstLine: number): Accepted[] {
+  return block.lines.flatMap(({ accept }, index) =>
+    (accept?.codes ?? []).map(({ code }) => ({
+      code,
+      line: firstLine + index,
+      ...(accept?.reason === undefined ? {} : { reason: accept.reason }),
+    })),
+  );
 }
 
 function blockPortrait(file: string, block: Block, firstLine: number, name: string): BlockPortrait {

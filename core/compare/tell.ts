@@ -28,8 +28,18 @@ export function changeOfFigure(
     value === undefined ? notKnown : { text: words(value), [unit]: value };
   const [one, other] = [told(before), told(after)];
   if (one.text === other.text) return [];
-  const by = before === undefined || after === undefined ? undefined : difference(before, after, words);
+  const by =
+    before === undefined || after === undefined
+      ? undefined
+      : difference(before, after, [one.text, other.text], words);
   return [{ name, before: one, after: other, ...(by === undefined ? {} : { by }) }];
+}
+
+/** Whether two fractions as percents are usually shown would hide how far they are apart, or tell it more than a quarter wrong. */
+function isTooCoarse(before: number, after: number): boolean {
+  const [one, other] = [percent(before), percent(after)].map(Number.parseFloat) as [number, number];
+  const [shown, real] = [Math.abs(other - one), Math.abs(after - before) * 100];
+  return Math.abs(shown - real) > 0.25 * real;
 }
 
 /** The change of an ingredient: its percentage with as many places as show it, the weight beside. */
@@ -41,8 +51,7 @@ export function changeOfShare(
   const shared = before?.fraction !== undefined && after?.fraction !== undefined;
   const key = shared ? 'fraction' : 'grams';
   if (before !== undefined && after !== undefined && !differs(before[key], after[key])) return [];
-  const coarse = [before, after].map((one) => one?.fraction).map((one) => one !== undefined && percent(one));
-  const words = coarse[0] === coarse[1] ? finePercent : percent;
+  const words = shared && isTooCoarse(before.fraction!, after.fraction!) ? finePercent : percent;
   const told = (one: typeof before): Told | undefined => {
     if (one === undefined) return undefined;
     const { fraction, grams } = one;
@@ -62,14 +71,47 @@ export function changeOfShare(
       name,
       ...(one === undefined ? {} : { before: one }),
       ...(other === undefined ? {} : { after: other }),
-      ...(shared ? { by: difference(before.fraction!, after.fraction!, words) } : {}),
+      ...(shared
+        ? { by: difference(before.fraction!, after.fraction!, [one!.text, other!.text], words) }
+        : {}),
     },
   ];
 }
 
-function difference(before: number, after: number, words: (value: number) => string): string {
-  const by = words(Math.abs(after - before));
-  return `${after > before ? '+' : '−'}${by}`;
+/**
+ * How much more the second is, worked out from the two as they are shown, so that the three figures agree. Of two percents
+ * it is points: two tenths of a percent of the flour are not two tenths of the salt.
+ */
+function difference(before: number, after: number, told: readonly [string, string], words: Words): string {
+  const [one, other] = told.map(shownFigure);
+  if (one === undefined || other === undefined || one.unit !== other.unit) {
+    const by = words(Math.abs(after - before));
+    return `${after > before ? '+' : '−'}${by}`;
+  }
+  const places = Math.max(one.places, other.places);
+  const by = Math.abs(other.value - one.value).toFixed(places);
+  const trimmedBy = one.unit === ' g' || one.unit === '%' ? trimmed(Number(by), places) : by;
+  const unit = one.unit !== '%' ? one.unit : trimmedBy === '1' ? ' point' : ' points';
+  return `${other.value > one.value ? '+' : '−'}${trimmedBy}${unit}`;
+}
+
+type Words = (value: number) => string;
+
+interface ShownFigure {
+  readonly value: number;
+  readonly places: number;
+  readonly unit: string;
+}
+
+/** A figure taken apart again: `9.23 EUR`. Nothing where it is made of several, as `1 h 30 min` is. */
+function shownFigure(text: string): ShownFigure | undefined {
+  const match = /^([−-]?\d+(?:\.(\d+))?)(\D*)$/.exec(text);
+  if (match === null) return undefined;
+  return {
+    value: Number(match[1]!.replace('−', '-')),
+    places: match[2]?.length ?? 0,
+    unit: match[3]!,
+  };
 }
 
 function finePercent(fraction: number): string {

@@ -1,6 +1,11 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import { planOf } from '../analysis/plan.ts';
 import { comparePortraits } from '../compare/compare.ts';
 import type { Comparison } from '../compare/comparison.ts';
-import { type FilePortrait, portraitOf } from '../compare/portrait.ts';
+import { type FilePortrait, portraitOf, type WorkTimes } from '../compare/portrait.ts';
+import { planView } from '../sheet/plan-sheet.ts';
+import { timelineOf } from '../sheet/timeline.ts';
+import { duration } from '../text/plain-figures.ts';
 import { BlockAnswers } from './answer.ts';
 import type { Files } from './files.ts';
 import { findingsInFile } from './findings.ts';
@@ -23,7 +28,26 @@ export function portraitIn(
       const alone = { lines: [], endings: [], blocks: [{ block, firstLine }] };
       return findingsInFile(uri, alone, (one) => answers.findingsOf(uri, one), files, settings);
     },
+    workOf,
+    planTimesOf: (block) => {
+      const plan = planOf(block, files.scopeOf(uri));
+      if (plan === undefined) return [];
+      const { ready, firstWork, firstMix, lateMinutes } = planView(uri, 0, plan);
+      const late = lateMinutes === undefined ? 'no' : duration(lateMinutes * 60);
+      return [
+        ['ready', ready ?? 'not known'],
+        ['first work', firstWork ?? 'not known'],
+        ['first mixing', firstMix ?? 'not known'],
+        ['late', late],
+      ];
+    },
   });
+}
+
+function workOf(analysis: Analysis): WorkTimes {
+  const { moments, endSeconds } = timelineOf(analysis, 1, 0, undefined).view;
+  const first = Math.min(0, ...moments.map(({ startSeconds }) => startSeconds));
+  return { totalMinutes: (endSeconds - first) / 60, fromMixMinutes: endSeconds / 60 };
 }
 
 /**

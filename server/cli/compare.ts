@@ -10,6 +10,7 @@ import {
 } from '../../core/index.ts';
 import { doughFilesBelow, readDough, rootAbove, type Unreadable } from '../disk.ts';
 import { canonicalUri } from '../uris.ts';
+import { comparisonMarkdown } from './compare-markdown.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
 import { filesOfRevision, repositoryOf, uriIn } from './git.ts';
@@ -19,6 +20,7 @@ export interface CompareOptions {
   readonly since?: string;
   readonly between?: string;
   readonly json?: boolean;
+  readonly format?: 'text' | 'md' | 'json';
 }
 
 /** One side of a comparison, or why there is none. */
@@ -35,7 +37,7 @@ type Side =
  * revisions. 0 where nothing but layout and comments differs, 1 where something does, 2 when it could not be told.
  */
 export async function compare(paths: readonly string[], options: CompareOptions): Promise<ExitCode> {
-  const { since, between, json } = options;
+  const { since, between } = options;
   let sides: readonly [Side, Side];
   if (since !== undefined || between !== undefined) {
     const first = since ?? between!;
@@ -63,7 +65,7 @@ export async function compare(paths: readonly string[], options: CompareOptions)
   if (before.unread.includes('') || after.unread.includes('')) return 2;
   // What one side could not be read of is neither new nor gone.
   const comparison = comparePortraits(readable(before.portraits, after), readable(after.portraits, before));
-  tell(comparison, json === true);
+  tell(comparison, options.json ? 'json' : (options.format ?? 'text'));
   if (before.unread.length > 0 || after.unread.length > 0) return 2;
   return comparison.verdict === 'same' || comparison.verdict === 'layout' ? 0 : 1;
 }
@@ -80,8 +82,10 @@ function isIn(path: string, other: string): boolean {
   return path === other || path.startsWith(`${other}/`);
 }
 
-function tell(comparison: Comparison, json: boolean): void {
-  process.stdout.write(json ? asJson(comparison) : comparisonText(comparison));
+const writers = { text: comparisonText, md: comparisonMarkdown, json: asJson };
+
+function tell(comparison: Comparison, format: keyof typeof writers): void {
+  process.stdout.write(writers[format](comparison));
 }
 
 /** Lines count from one, as in all that the command line writes. */

@@ -70,7 +70,10 @@ program
       'since',
     ),
   )
-  .option('--json', 'write it for another program to read')
+  .addOption(
+    new Option('--format <format>', 'how to write it; md for a review').choices(['text', 'md', 'json']),
+  )
+  .option('--json', 'the same as --format json')
   .addOption(new Option('--git-driver', 'be called by git as its external diff').hideHelp())
   .addHelpText(
     'after',

@@ -66,7 +66,7 @@ describe('doughwright compare', () => {
     const { code, stdout, stderr } = await doughwright(path, 'compare', 'old.dough', 'new.dough');
     expect([code, stderr]).toEqual([1, '']);
     expect(stdout).toMatch(/^Harbour Tin {2}new\.dough:1\n/);
-    expect(stdout).toMatch(/\n {2}ingredients\n {4}salt +2% \(246 g\) → 2\.2% \(270 g\) {2}\+0\.2%\n/);
+    expect(stdout).toMatch(/\n {2}ingredients\n {4}salt +2% \(246 g\) → 2\.2% \(270 g\) {2}\+0\.2 points\n/);
     expect(stdout).not.toContain('\u001b');
   });
 
@@ -109,6 +109,33 @@ describe('doughwright compare', () => {
     expect(code).toBe(1);
     expect(stdout).toContain('Harbour Tin  deep er/tin ø.dough:1  moved from tin.dough\n');
     expect(stdout).toMatch(/price +0\.80 EUR per kg → 0\.95 EUR per kg/);
+  });
+
+  it('tells causes before what follows from them, with a summary, in text and as Markdown', async () => {
+    const rye = tin.replace('Harbour Tin', 'Quay|Rye');
+    const { path } = folderWith({
+      'old/flours.dough': flours,
+      'old/tins.dough': `${tin}\n${rye}`,
+      'new/flours.dough': flours.replace('0.80', '0.95'),
+      'new/tins.dough': `${tin}\n${rye}`,
+    });
+    const { stdout } = await doughwright(path, 'compare', 'old', 'new');
+    expect(stdout.split('\n\n').map((block) => block.split('\n')[0])).toEqual([
+      'flour strong white  flours.dough:1',
+      '2 formulas that nobody edited follow from the change above',
+      'Harbour Tin  tins.dough:1',
+      'Quay|Rye  tins.dough:20',
+    ]);
+    expect(stdout).toMatch(/\n {2}cost +all 2\n/);
+    const review = await doughwright(path, 'compare', '--format', 'md', 'old', 'new');
+    expect([review.code, review.stderr]).toEqual([1, '']);
+    expect(review.stdout).toContain('### flour strong white\n');
+    expect(review.stdout).toContain('### Quay\\|Rye\n');
+    expect(review.stdout).toMatch(
+      /\n\| cost \| a batch, at least \| [\d.]+ EUR \| [\d.]+ EUR \| \+[\d.]+ EUR \|\n/,
+    );
+    const { stdout: json } = await doughwright(path, 'compare', '--format', 'json', 'old', 'new');
+    expect(json).toBe((await doughwright(path, 'compare', '--json', 'old', 'new')).stdout);
   });
 
   it.each([
