@@ -1,3 +1,4 @@
+import { stat } from 'node:fs/promises';
 import { rules } from '../../core/index.ts';
 import { newFindings, readBaseline, writeBaseline } from './baseline.ts';
 import { checkInParallel } from './check-parallel.ts';
@@ -5,7 +6,7 @@ import type { ExitCode } from './exit-code.ts';
 import { readTexts } from './input.ts';
 import { type Format, writeReport } from './report/report.ts';
 import type { RuleLevels } from './rule-levels.ts';
-import { writeTrouble } from './write-out.ts';
+import { refusalOf, writeTrouble } from './write-out.ts';
 
 export interface CheckOptions {
   readonly format: Format;
@@ -15,6 +16,7 @@ export interface CheckOptions {
   readonly baseline?: string;
   readonly writeBaseline?: string;
   readonly watch?: boolean;
+  readonly force?: boolean;
 }
 
 /** Tells the findings of files: 0 when there are none at or above the level, 1 when there are, 2 when a file could not be read. */
@@ -30,6 +32,10 @@ export async function check(paths: readonly string[], options: CheckOptions): Pr
 async function checkOnce(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
   const known = options.baseline === undefined ? undefined : await readBaseline(options.baseline);
   if (known !== undefined && 'message' in known) return complain(known.message);
+  if (options.writeBaseline !== undefined) {
+    const refusal = await baselineRefusal(options.writeBaseline, options.force === true);
+    if (refusal !== undefined) return complain(`${options.writeBaseline}: ${refusal}`);
+  }
   const input = await readTexts(paths);
   let found = await checkInParallel({
     texts: input.texts,
@@ -60,6 +66,16 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
   process.stdout.write(await writeReport(options.format, report));
   if (input.failed) return 2;
   return found.length > 0 ? 1 : 0;
+}
+
+/** Why a file is not written over with a baseline; nothing where it may be. */
+async function baselineRefusal(file: string, force: boolean): Promise<string | undefined> {
+  const refusal = await refusalOf(file, {});
+  if (refusal !== undefined || force) return refusal;
+  const about = await stat(file).catch(() => undefined);
+  return about?.isFile() && 'message' in (await readBaseline(file))
+    ? 'this is there already and no baseline; name another file, or add --force to write over it.'
+    : undefined;
 }
 
 function complain(message: string): ExitCode {

@@ -37,6 +37,7 @@ program
   .option('--max-findings <number>', 'how many findings to tell at most', wholeNumber)
   .option('--baseline <file>', 'leave out the findings that are in this file')
   .option('--write-baseline <file>', 'write the findings of today into this file')
+  .option('--force', 'write a baseline over a file that is none')
   .option('--watch', 'check again whenever a file changes')
   .addHelpText(
     'after',
@@ -179,6 +180,7 @@ program
   .argument('[file]', 'the table, with commas, semicolons or tabs; - is standard input', '-')
   .option('--name <name>', 'the name of the formula, where the table has none')
   .option('--out <file>', 'write the formula to a file instead of standard output')
+  .option('--force', 'write over a formula file that is there already')
   .addHelpText(
     'after',
     example("doughwright import --name 'Harbour Tin' --out harbour-tin.dough harbour-tin.csv"),

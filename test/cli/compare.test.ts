@@ -3,7 +3,8 @@ import { readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { commandLineProgram } from '../editors/places.ts';
-import { type Folder, folderWith } from '../server/places.ts';
+import { folderWith } from '../server/places.ts';
+import { repositoryWith } from './repository.ts';
 import { doughwright } from './run.ts';
 
 const flours = 'flour strong white:\n  grain wheat\n  protein 12.9%\n  price 0.80 EUR per kg\n';
@@ -27,38 +28,6 @@ process:
   bake 34 min at 230 °C, steam
 `;
 const saltier = tin.replace('salt               2%', 'salt               2.2%');
-
-/** A repository that knows nothing of the settings of whoever runs the tests. */
-function repositoryWith(
-  files: Readonly<Record<string, string>>,
-): Folder & { git(...args: string[]): string } {
-  const folder = folderWith(files);
-  const env = {
-    PATH: process.env.PATH!,
-    HOME: folder.path,
-    GIT_CONFIG_GLOBAL: '/dev/null',
-    GIT_CONFIG_SYSTEM: '/dev/null',
-    NO_COLOR: '1',
-  };
-  const git = (...args: string[]): string =>
-    execFileSync(
-      'git',
-      [
-        '-c',
-        'user.name=A Baker',
-        '-c',
-        'user.email=baker@quay-lane.invalid',
-        '-c',
-        'core.pager=cat',
-        ...args,
-      ],
-      { cwd: folder.path, env, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] },
-    );
-  git('init', '--quiet', '--initial-branch=main');
-  git('add', '.');
-  git('commit', '--quiet', '--message=Start');
-  return { ...folder, git };
-}
 
 describe('doughwright compare', () => {
   it('tells what differs between two files, and ends with 1', async () => {
