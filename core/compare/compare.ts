@@ -12,7 +12,12 @@ import { computedChanges } from './computed.ts';
 import { groupsOf } from './formula.ts';
 import { changesInAnyOrder, changesInOrder } from './lines.ts';
 import { type Paired, pair } from './pairs.ts';
-import type { DefinitionPortrait, FilePortrait, FormulaPortrait } from './portrait.ts';
+import {
+  type DefinitionPortrait,
+  type FilePortrait,
+  type FormulaPortrait,
+  isUnfinishedMerge,
+} from './portrait.ts';
 
 /**
  * What changed between two states of some files, as a baker sees it. Formulas are matched by name, across files too, and
@@ -62,10 +67,10 @@ function compareFormula([before, after]: Paired<FormulaPortrait>): FormulaCompar
       groups: wholeOf(one.totals, after === undefined ? 'before' : 'after'),
     };
   }
-  const groups = groupsOf(before, after);
+  const groups = unfinishedGroups(before, after) ?? groupsOf(before, after);
   const renamed = before.folded !== after.folded;
   const moved = before.file !== after.file;
-  const said = groups.some(({ subject }) => subject !== 'wording');
+  const said = groups.some(({ subject, title }) => subject !== 'wording' || title === 'merge');
   const verdict: Verdict = said || renamed ? 'changed' : groups.length > 0 ? 'wording' : looks(before, after);
   if (verdict === 'same' && !moved) return undefined;
   return {
@@ -78,6 +83,23 @@ function compareFormula([before, after]: Paired<FormulaPortrait>): FormulaCompar
     ...places(before, after),
     groups,
   };
+}
+
+/** Of a merge that is not finished nothing is added up: the lines of both sides stand in it. */
+function unfinishedGroups(before: FormulaPortrait, after: FormulaPortrait): ChangeGroup[] | undefined {
+  const [one, other] = [before, after].map(({ source }) => isUnfinishedMerge(source));
+  if (!one && !other) return undefined;
+  if (before.source === after.source) return [];
+  const told = (isOpen: boolean | undefined) => ({
+    text: isOpen ? 'not finished; mend its marked lines, nothing is added up until then' : 'finished',
+  });
+  return [
+    {
+      subject: 'wording',
+      title: 'merge',
+      changes: [{ name: 'merge', before: told(one), after: told(other) }],
+    },
+  ];
 }
 
 function compareDefinition([before, after]: Paired<DefinitionPortrait>): DefinitionComparison | undefined {

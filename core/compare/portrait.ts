@@ -70,6 +70,11 @@ export interface Sitter {
   readonly planTimesOf: (block: Block) => readonly (readonly [name: string, words: string])[];
 }
 
+/** Whether a text still holds the marks that git writes around what it could not merge. */
+export function isUnfinishedMerge(text: string): boolean {
+  return /^(?:<{7,}|\|{7,}|={7,}|>{7,})(?=\s|$)/m.test(text);
+}
+
 /** The portrait of a file; `file` is how the comparison shall name it. */
 export function portraitOf(file: string, source: SourceFile, sitter: Sitter): FilePortrait {
   const formulas: FormulaPortrait[] = [];

@@ -46,6 +46,8 @@ export async function compare(paths: readonly string[], options: CompareOptions)
       return complain('--between takes two revisions: doughwright compare --between OLD NEW [PATH…]');
     const asked = await askedOf(rest as string[]);
     if ('message' in asked) return complain(asked.message);
+    if (second === undefined && asked.isBare)
+      return complain('this repository has no files on disk; compare two revisions with --between OLD NEW.');
     sides = [
       await revisionSide(asked, first),
       second === undefined ? await diskSide(asked) : await revisionSide(asked, second),
@@ -108,6 +110,8 @@ function complain(message: string): ExitCode {
 /** A repository and which of its paths are asked for. */
 interface Asked {
   readonly root: string;
+  /** There are no files on disk. */
+  readonly isBare: boolean;
   wants(path: string): boolean;
   /** The first path asked for, as it was typed, that `wants` has met nothing of. */
   neverMet(): string | undefined;
@@ -118,15 +122,15 @@ async function askedOf(paths: readonly string[]): Promise<Asked | { readonly mes
   const isFolder = async (path: string) => (await stat(path).catch(() => undefined))?.isDirectory();
   const folder = (await isFolder(at)) ? at : (await isFolder(dirname(at))) ? dirname(at) : '.';
   const repository = await repositoryOf(folder);
-  if (!repository.ok || repository.root === undefined)
-    return { message: repository.ok ? 'this is no repository.' : repository.message };
-  const { root } = repository;
+  if (repository.root === undefined) return { message: repository.message };
+  const { root, isBare } = repository;
   const wanted = paths.map((path) => relative(root, resolve(path)).replaceAll(sep, '/'));
   const outside = wanted.find((path) => path.startsWith('../'));
   if (outside !== undefined) return { message: `${outside}: this lies outside of the repository.` };
   const met = new Set<string>();
   return {
     root,
+    isBare,
     wants: (path) => {
       const by = wanted.filter((one) => one === '' || isIn(path, one));
       for (const one of by) met.add(one);

@@ -35,10 +35,22 @@ export function git(folder: string, args: readonly string[], input?: string): Pr
   });
 }
 
-/** The folder of the repository that a folder is in; a message where it is in none. */
-export async function repositoryOf(folder: string): Promise<GitAnswer & { readonly root?: string }> {
+/** A repository: the folder of its files, or of its own where it has none. */
+export interface RepositoryPlace {
+  readonly root: string;
+  /** It has no files on disk, only revisions. */
+  readonly isBare: boolean;
+}
+
+/** The repository that a folder is in; a message where it is in none. */
+export async function repositoryOf(
+  folder: string,
+): Promise<RepositoryPlace | { readonly message: string; readonly root?: never }> {
   const answer = await git(folder, ['rev-parse', '--show-toplevel']);
-  return answer.ok ? { ...answer, root: answer.out.toString().trimEnd() } : answer;
+  if (answer.ok) return { root: answer.out.toString().trimEnd(), isBare: false };
+  const bare = await git(folder, ['rev-parse', '--is-bare-repository', '--absolute-git-dir']);
+  const [isBare, root] = bare.ok ? bare.out.toString().split('\n') : [];
+  return isBare === 'true' && root ? { root, isBare: true } : { message: answer.message };
 }
 
 /**
@@ -93,9 +105,12 @@ export async function filesOfRevision(
         : [{ id: match[1]!, path: match[2]! }];
     });
   if (entries.length === 0) return { files: [] };
-  const blobs = await git(root, ['cat-file', '--batch'], `${entries.map((entry) => entry.id).join('\n')}\n`);
-  if (!blobs.ok) return { message: blobs.message };
-  const contents = contentsOf(blobs.out);
+  const contents = await blobsOf(
+    root,
+    entries.map((entry) => entry.id),
+  );
+  if (contents === undefined)
+    return { message: 'git cannot read its files of that revision; try “git fsck”.' };
   return {
     files: entries.map(({ path }, index) => {
       const bytes = contents[index];
@@ -108,6 +123,12 @@ export async function filesOfRevision(
       };
     }),
   };
+}
+
+/** The contents of blobs by their ids, in the order asked for; `undefined` where git fails. */
+export async function blobsOf(folder: string, ids: readonly string[]): Promise<Buffer[] | undefined> {
+  const blobs = await git(folder, ['cat-file', '--batch'], `${ids.join('\n')}\n`);
+  return blobs.ok ? contentsOf(blobs.out) : undefined;
 }
 
 export function uriIn(root: string, path: string): string {

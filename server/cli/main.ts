@@ -94,16 +94,31 @@ program
   .addHelpText('after', example('doughwright git-setup'))
   .action(async (options) => {
     const { gitSetup, ownProgram } = await import('./git-setup.ts');
-    end(await gitSetup({ ...options, program: options.program ?? (await ownProgram()) }));
+    end(await gitSetup({ ...options, ...(options.program === undefined ? await ownProgram() : {}) }));
   });
 
 program
   .command('textconv', { hidden: true })
   .description('write a file with its totals, for git to compare')
   .argument('<file>')
-  .action(async (file: string) => {
+  .option('--keep <folder>', 'where to keep what is shown')
+  .option('--blob <id>', 'the name to keep it under')
+  .action(async (file: string, { keep, blob }: { keep?: string; blob?: string }) => {
     const { textconv } = await import('./textconv.ts');
-    end(await textconv(file));
+    end(await textconv(file, keep && blob ? { folder: keep, blob } : undefined));
+  });
+
+program
+  .command('merge-file', { hidden: true })
+  .description('merge two states of a formula file into the first, for git')
+  .argument('<ours>')
+  .argument('<base>')
+  .argument('<theirs>')
+  .option('--marker-size <number>', 'how long the marks of a conflict are', wholeNumber, 7)
+  .option('--labels <names...>', 'what the marks of our and of their side say')
+  .action(async (ours: string, base: string, theirs: string, options) => {
+    const { mergeFile } = await import('./merge-file.ts');
+    process.exitCode = await mergeFile({ ours, base, theirs }, options);
   });
 
 program

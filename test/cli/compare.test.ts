@@ -1,9 +1,9 @@
-import { execFileSync, spawn } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { commandLineProgram } from '../editors/places.ts';
-import { folderWith } from '../server/places.ts';
+import { type Folder, folderWith } from '../server/places.ts';
 import { repositoryWith } from './repository.ts';
 import { doughwright } from './run.ts';
 
@@ -196,7 +196,7 @@ describe('doughwright git-setup', () => {
     const before = readFileSync(join(folder.path, '.git/config'), 'utf8');
     const { code, stdout } = await doughwright(folder.path, 'git-setup');
     expect(code).toBe(1);
-    expect(stdout).toContain('*.dough diff=doughwright');
+    expect(stdout).toContain('*.dough diff=doughwright merge=doughwright');
     expect(stdout).toContain('diff.doughwright.command');
     expect(stdout).toContain('--yes');
     expect(readFileSync(join(folder.path, '.git/config'), 'utf8')).toBe(before);
@@ -257,7 +257,7 @@ describe('doughwright git-setup', () => {
     );
     // Line by line: the line, the total it moves, and the section in the head of the piece.
     const lines = folder.git('diff', '--no-ext-diff', '--unified=0');
-    expect(lines).toMatch(/^-#= salt 2%\n(?:-.*\n)*\+#= salt 2\.2%/m);
+    expect(lines).toMatch(/^-formula Harbour Tin: {2}#= .*salt 2%.*\n\+formula Harbour Tin: {2}#= .*salt 2\.2%/m);
     expect(lines).toMatch(/^\+ {2}salt +2\.2%$/m);
     expect(lines).toMatch(/^@@ .* @@ formula Harbour Tin:$/m);
     folder.git('commit', '--quiet', '--all', '--message=Salt');
@@ -284,7 +284,7 @@ describe('doughwright git-setup', () => {
     expect(folder.git('diff')).toMatch(/^odd\.dough: line 1: this is not plain text.*\n\ntin\.dough\n/m);
     folder.git('commit', '--quiet', '--all', '--message=More salt');
     expect(folder.git('log', '-p', '-1')).toMatch(
-      /^\+not plain text: 4 bytes, SHA-256 \w{64}\n[\s\S]*^\+#= salt 2\.2%/m,
+      /^\+not plain text: 4 bytes, SHA-256 \w{64}\n[\s\S]*^\+formula .*salt 2\.2%/m,
     );
 
     folder.git('checkout', '--quiet', '-b', 'less', 'HEAD~1');
@@ -313,11 +313,11 @@ describe('doughwright git-setup', () => {
     );
     folder.git('commit', '--quiet', '--all', '--message=Salt');
     const told = folder.git('log', '-p', '-1', '--format=');
-    expect(told).toMatch(/^\+#= salt 2%\n #= flour 1 kg$/m);
-    expect(told).not.toContain('#= prefermented');
+    expect(told).toMatch(/^\+formula Quay: {2}#= hydration 0%, salt 2%, flour 1 kg, dough 1\.02 kg$/m);
+    expect(told).not.toContain('prefermented');
     expect(told).not.toContain('not known');
     folder.write('in/quay.dough', bread.replace('quay white ', 'dock white '));
-    expect(folder.git('diff', '--no-ext-diff')).toMatch(/^\+#= not known, counted as nothing: dock white$/m);
+    expect(folder.git('diff', '--no-ext-diff')).toMatch(/^\+formula .*, not known, counted as nothing: dock white$/m);
   });
 
   it('names a section that stands behind a tab above a piece of a diff', async () => {
