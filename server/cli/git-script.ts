@@ -12,7 +12,7 @@ export const gitSettings: readonly (readonly [key: string, value: string])[] = [
   ['merge.doughwright.name', 'formulas by section and line'],
   [
     'merge.doughwright.driver',
-    `f() { ${script} merge "$@"; [ $? -le 1 ] || git merge-file --marker-size="$4" "$2" "$1" "$3"; }; f %O %A %B %L %X %Y`,
+    `f() { ${script} merge "$@"; c=$?; [ $c -le 1 ] || { git merge-file --marker-size="$4" "$2" "$1" "$3"; c=$?; }; return $c; }; f %O %A %B %L %X %Y`,
   ],
 ];
 

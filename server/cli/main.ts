@@ -38,6 +38,9 @@ program
   .option('--baseline <file>', 'leave out the findings that are in this file')
   .option('--write-baseline <file>', 'write the findings of today into this file')
   .option('--force', 'write a baseline over a file that is none')
+  .addOption(
+    new Option('--staged', 'check what git is about to commit, and the files that use it').conflicts('watch'),
+  )
   .option('--watch', 'check again whenever a file changes')
   .addHelpText(
     'after',

@@ -257,7 +257,9 @@ describe('doughwright git-setup', () => {
     );
     // Line by line: the line, the total it moves, and the section in the head of the piece.
     const lines = folder.git('diff', '--no-ext-diff', '--unified=0');
-    expect(lines).toMatch(/^-formula Harbour Tin: {2}#= .*salt 2%.*\n\+formula Harbour Tin: {2}#= .*salt 2\.2%/m);
+    expect(lines).toMatch(
+      /^-formula Harbour Tin: {2}#= .*salt 2%.*\n\+formula Harbour Tin: {2}#= .*salt 2\.2%/m,
+    );
     expect(lines).toMatch(/^\+ {2}salt +2\.2%$/m);
     expect(lines).toMatch(/^@@ .* @@ formula Harbour Tin:$/m);
     folder.git('commit', '--quiet', '--all', '--message=Salt');
@@ -317,7 +319,9 @@ describe('doughwright git-setup', () => {
     expect(told).not.toContain('prefermented');
     expect(told).not.toContain('not known');
     folder.write('in/quay.dough', bread.replace('quay white ', 'dock white '));
-    expect(folder.git('diff', '--no-ext-diff')).toMatch(/^\+formula .*, not known, counted as nothing: dock white$/m);
+    expect(folder.git('diff', '--no-ext-diff')).toMatch(
+      /^\+formula .*, not known, counted as nothing: dock white$/m,
+    );
   });
 
   it('names a section that stands behind a tab above a piece of a diff', async () => {
