@@ -213,6 +213,7 @@ program
   .description('write all lines of formulas as one table for a spreadsheet')
   .argument('[paths...]', 'files, or folders to walk', ['.'])
   .addOption(formatOption(['csv', 'json'], 'csv'))
+  .option('--decimal-comma', 'numbers with a comma, cells between semicolons')
   .option('--out <file>', 'write it to a file instead of standard output')
   .addHelpText('after', example('doughwright export --out formulas.csv formulas'))
   .action(async (paths: string[], options) => {

@@ -102,3 +102,23 @@ describe('what a command ends with', () => {
     for (const { findings } of told) expect(findings.map(({ code }) => code)).toContain('salt-range');
   });
 });
+
+describe('export for a spreadsheet that writes a comma', () => {
+  it('has commas in numbers and semicolons between cells, and is read back', async () => {
+    const tin = 'formula Tin:\n  yield 10 kg\n  strong white 100%\n  water 65.5%\n  salt 1.8%\n';
+    const { path } = folderWith({ 'tin.dough': tin });
+    const { code, stdout } = await doughwright(
+      path,
+      'export',
+      '--decimal-comma',
+      '--out',
+      'tin.csv',
+      'tin.dough',
+    );
+    expect([code, stdout]).toEqual([0, '']);
+    const back = await doughwright(path, 'import', 'tin.csv');
+    expect(back.stdout).toMatch(/water +65\.5%\n +salt +1\.8%\n/);
+    const { stdout: csv } = await doughwright(path, 'export', '--decimal-comma', 'tin.dough');
+    expect(csv).toMatch(/;water;water;65,5;65,5;3915,12\r\n/);
+  });
+});
