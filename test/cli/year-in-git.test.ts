@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { commandLineProgram } from '../editors/places.ts';
 import { folderAt } from '../server/places.ts';
 import { gitEnvironment, type Repository, repositoryIn } from './repository.ts';
@@ -47,6 +47,9 @@ process:
 `;
 const rye =
   'formula Quay Rye:\n  yield 12 kg\n  medium rye         100%\n  water              78%\n  salt               2%\n';
+
+// Git starts a program for every state of a file: on a busy machine a history takes its time.
+vi.setConfig({ testTimeout: 180_000 });
 
 const [one, two] = ['Baker One', 'Baker Two'];
 const top = realpathSync(mkdtempSync(join(tmpdir(), 'doughwright-year-')));
@@ -203,6 +206,7 @@ describe('April: what is shown of the history', () => {
       execFileSync('git', ['--no-pager', ...args], {
         cwd: home.path,
         encoding: 'utf8',
+        stdio: ['ignore', 'pipe', 'pipe'],
         env: { ...gitEnvironment(top), PATH: path },
       });
     edit('formulas/tin.dough', 'salt               2%', 'salt               2.1%');
