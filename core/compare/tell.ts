@@ -14,7 +14,7 @@ export function differs(before: number | undefined, after: number | undefined): 
 
 /**
  * The change of one figure that was computed: told when it differs as it is shown, so that nobody reads `69% → 69%`.
- * A figure that is not known on one side is told as such; one known on neither is no change.
+ * `apart` says how far two figures lie apart. A figure that is not known on one side is told as such; one known on neither is no change.
  */
 export function changeOfFigure(
   name: string,
@@ -22,6 +22,7 @@ export function changeOfFigure(
   before: number | undefined,
   after: number | undefined,
   words: (value: number) => string,
+  apart: Apart = (one, other) => words(Math.abs(other - one)),
 ): Change[] {
   if (!differs(before, after)) return [];
   const told = (value: number | undefined): Told =>
@@ -31,7 +32,7 @@ export function changeOfFigure(
   const by =
     before === undefined || after === undefined
       ? undefined
-      : difference(before, after, [one.text, other.text], words);
+      : difference(before, after, [one.text, other.text], apart);
   return [{ name, before: one, after: other, ...(by === undefined ? {} : { by }) }];
 }
 
@@ -72,7 +73,11 @@ export function changeOfShare(
       ...(one === undefined ? {} : { before: one }),
       ...(other === undefined ? {} : { after: other }),
       ...(shared
-        ? { by: difference(before.fraction!, after.fraction!, [one!.text, other!.text], words) }
+        ? {
+            by: difference(before.fraction!, after.fraction!, [one!.text, other!.text], (a, b) =>
+              words(Math.abs(b - a)),
+            ),
+          }
         : {}),
     },
   ];
@@ -82,11 +87,10 @@ export function changeOfShare(
  * How much more the second is, worked out from the two as they are shown, so that the three figures agree. Of two percents
  * it is points: two tenths of a percent of the flour are not two tenths of the salt.
  */
-function difference(before: number, after: number, told: readonly [string, string], words: Words): string {
+function difference(before: number, after: number, told: readonly [string, string], apart: Apart): string {
   const [one, other] = told.map(shownFigure);
   if (one === undefined || other === undefined || one.unit !== other.unit) {
-    const by = words(Math.abs(after - before));
-    return `${after > before ? '+' : '−'}${by}`;
+    return `${after > before ? '+' : '−'}${apart(before, after)}`;
   }
   const places = Math.max(one.places, other.places);
   const by = Math.abs(other.value - one.value).toFixed(places);
@@ -95,7 +99,7 @@ function difference(before: number, after: number, told: readonly [string, strin
   return `${other.value > one.value ? '+' : '−'}${trimmedBy}${unit}`;
 }
 
-type Words = (value: number) => string;
+type Apart = (before: number, after: number) => string;
 
 interface ShownFigure {
   readonly value: number;

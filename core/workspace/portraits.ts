@@ -6,6 +6,7 @@ import { type FilePortrait, portraitOf, type WorkTimes } from '../compare/portra
 import { planView } from '../sheet/plan-sheet.ts';
 import { timelineOf } from '../sheet/timeline.ts';
 import { duration } from '../text/plain-figures.ts';
+import { plainSpeaker } from '../words/speak.ts';
 import { BlockAnswers } from './answer.ts';
 import type { Files } from './files.ts';
 import { findingsInFile } from './findings.ts';
@@ -26,7 +27,7 @@ export function portraitIn(
     analysisOf: (block) => answers.analysisOf(uri, block),
     findingsOf: (block, firstLine) => {
       const alone = { lines: [], endings: [], blocks: [{ block, firstLine }] };
-      return findingsInFile(uri, alone, (one) => answers.findingsOf(uri, one), files, settings);
+      return findingsInFile(uri, alone, (one) => answers.findingsOf(uri, one), files, settings, plainSpeaker);
     },
     workOf,
     planTimesOf: (block) => {
