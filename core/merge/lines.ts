@@ -19,7 +19,7 @@ export function mergeLine(
   if (ours === undefined && theirs === undefined) return [];
   if (base !== undefined && (ours === undefined || theirs === undefined)) {
     const left = (ours ?? theirs)!;
-    if (left.meaning === base.meaning) return [];
+    if (left.meaning === base.meaning) return leftBehind(base.lead, left.lead);
     const lines = [left.line];
     return [
       {
@@ -34,6 +34,20 @@ export function mergeLine(
   return line === undefined
     ? [{ lines: lead, conflict: { ours: [ours.line], theirs: [theirs.line] } }]
     : [{ lines: [...lead, line] }];
+}
+
+/**
+ * What of the comments and blank lines above a line that goes is to stay: what was not there before, be it new or the lead of
+ * a line above that this side took out.
+ */
+export function leftBehind(base: readonly TextLine[], left: readonly TextLine[]): Piece[] {
+  const own = left.slice(left.length - base.length);
+  const before = new Set(base.map(({ text }) => text.trim()));
+  const lines =
+    left.length >= base.length && isSame(own, base)
+      ? left.slice(0, left.length - base.length)
+      : left.filter(({ text }) => text.trim() !== '' && !before.has(text.trim()));
+  return lines.length === 0 ? [] : [{ lines }];
 }
 
 /** The line that counts, by what it says first and by how it is laid out where all say the same. */

@@ -1,5 +1,5 @@
 import { mergeInAnyOrder } from './any-order.ts';
-import { mergeLead, mergeLine, type Piece } from './lines.ts';
+import { leftBehind, mergeLead, mergeLine, type Piece } from './lines.ts';
 import { mergeInOrder } from './ordered.ts';
 import { withRenamed } from './renamed.ts';
 import { type BlockUnit, type LineUnit, type SectionUnit, type TextLine, unitsOf } from './units.ts';
@@ -90,7 +90,9 @@ function takenOut<T>(
     linesOf(unit)
       .map(({ meaning }) => meaning)
       .join('\n');
-  if (left === undefined || says(left) === says(base)) return [];
+  if (left === undefined) return [];
+  if (says(left) === says(base))
+    return leftBehind(linesOf(base)[0]?.lead ?? [], linesOf(left)[0]?.lead ?? []);
   const lines = linesOf(left).flatMap(({ lead, line }) => [...lead, line]);
   return [
     { lines: [], conflict: ours === undefined ? { ours: [], theirs: lines } : { ours: lines, theirs: [] } },

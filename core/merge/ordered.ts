@@ -31,8 +31,8 @@ export function mergeInOrder(
 
 function mergeCome(ours: readonly LineUnit[], theirs: readonly LineUnit[]): Piece[] {
   const says = (lines: readonly LineUnit[]): string => lines.map(({ meaning }) => meaning).join('\n');
-  if (theirs.length === 0 || says(ours) === says(theirs)) return ours.map(pieceOf);
   if (ours.length === 0) return theirs.map(pieceOf);
+  if (theirs.length === 0 || says(ours) === says(theirs)) return ours.map(pieceOf);
   const lines = (some: readonly LineUnit[]) => some.flatMap((unit) => pieceOf(unit).lines);
   return [{ lines: [], conflict: { ours: lines(ours), theirs: lines(theirs) } }];
 }

@@ -9,17 +9,18 @@ export function withRenamed(base: FileUnits, side: FileUnits): FileUnits {
     const before = base.blocks.find(({ id }) => id === block.id);
     if (before === undefined) return block;
     const sections = renamed(before.sections, block.sections, meaningsOfSection, kindOf);
-    return { ...block, sections: sections.map((one, at) => (at === 0 ? withIdOf(before, one) : one)) };
+    return { ...block, sections: withOwnHeader(before, sections) };
   });
   return { ...side, blocks };
 }
 
-/** The header of a block is matched by the block. */
-function withIdOf(before: BlockUnit, first: SectionUnit): SectionUnit {
-  const own = before.sections[0];
-  return own === undefined || first.header === undefined || own.header === undefined
-    ? first
-    : { ...first, id: own.id };
+/** The header of a block is matched by the block; sections that belong to no block have no such header. */
+function withOwnHeader(before: BlockUnit, sections: readonly SectionUnit[]): readonly SectionUnit[] {
+  const own = before.sections.find(({ header }) => header !== undefined);
+  const at = sections.findIndex(({ header }) => header !== undefined);
+  if (own === undefined || at < 0 || kindOf(own) !== kindOf(sections[at]!)) return sections;
+  if (sections.some(({ id }) => id === own.id)) return sections;
+  return sections.map((one, index) => (index === at ? { ...one, id: own.id } : one));
 }
 
 function renamed<T extends { readonly id: string }>(

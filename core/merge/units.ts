@@ -109,7 +109,7 @@ function sectionKind(sections: readonly SectionUnit[], own: readonly Section[]):
 /** A comment behind a line is of the line: whoever accepts a finding changes it. */
 function meaningOf(parsed: ParsedLine, key: string | undefined): string {
   const comment = parsed.tokens.find(({ kind }) => kind === 'comment');
-  return `${key ?? parsed.text.trim()} ${comment?.text.trim() ?? ''}`.trimEnd();
+  return `${key || parsed.text.trim()} ${comment?.text.trim() ?? ''}`.trimEnd();
 }
 
 /** What may be said several times is told apart by what it says. */

@@ -135,6 +135,19 @@ describe('changes of two bakers come together', () => {
     expect([text, conflicts]).toEqual([`${paste}  contains sesame\n  contains peanut\n`, 0]);
   });
 
+  it('a line and the one below it, taken out by one each, leave the comment above them', () => {
+    const base = tin.replace('  butter ', '  # the fat of the week\n  butter ');
+    const both = base.replace(/  butter .*\n  egg .*\n/, '');
+    const [butter, egg] = [replace('  butter             4%\n', ''), replace('  egg                5%\n', '')];
+    expect(merged(butter, egg, base)).toEqual({ text: both, conflicts: 0 });
+    expect(merged(egg, butter, base)).toEqual({ text: both, conflicts: 0 });
+  });
+
+  it('sections that belong to no formula keep apart, and a stray sign is a line', () => {
+    expect(mergeTexts('process:', '', 'mix in spiral:\nprocess:').text).toBe('mix in spiral:\n');
+    expect(mergeTexts('', '# rye', 'mix in spiral:\n"').text).toBe('mix in spiral:\n"\n# rye');
+  });
+
   it('a change of layout alone gives way to a change of what is said', () => {
     const laidOut = tin.replaceAll(/ {2,}(?=\S+%)/g, ' ');
     const { text, conflicts } = mergeTexts(
