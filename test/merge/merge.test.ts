@@ -137,8 +137,11 @@ describe('changes of two bakers come together', () => {
 
   it('a line and the one below it, taken out by one each, leave the comment above them', () => {
     const base = tin.replace('  butter ', '  # the fat of the week\n  butter ');
-    const both = base.replace(/  butter .*\n  egg .*\n/, '');
-    const [butter, egg] = [replace('  butter             4%\n', ''), replace('  egg                5%\n', '')];
+    const both = base.replace(/ {2}butter .*\n {2}egg .*\n/, '');
+    const [butter, egg] = [
+      replace('  butter             4%\n', ''),
+      replace('  egg                5%\n', ''),
+    ];
     expect(merged(butter, egg, base)).toEqual({ text: both, conflicts: 0 });
     expect(merged(egg, butter, base)).toEqual({ text: both, conflicts: 0 });
   });
