@@ -63,7 +63,8 @@ export type Subject =
   | 'cost'
   | 'trials'
   | 'findings'
-  | 'wording';
+  | 'wording'
+  | 'merge';
 
 /** Changes of one subject, under a title a baker reads. */
 export interface ChangeGroup {
@@ -94,6 +95,10 @@ export interface Told {
   readonly minutes?: number;
   readonly pieces?: number;
   readonly amount?: number;
+  /** Of a finding: `error`, `warning`, `info` or `hint`. */
+  readonly level?: string;
+  /** A finding that somebody let stand. */
+  readonly accepted?: true;
   /** The line that says it, counted from zero in its file. */
   readonly line?: number;
 }

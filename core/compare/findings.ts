@@ -1,4 +1,6 @@
 import type { FormulaTotals } from '../features/totals.ts';
+import { type Message, message as messageOf } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
 import type { Accepted, FormulaPortrait } from './portrait.ts';
 
@@ -8,7 +10,8 @@ type Found = FormulaTotals['findings'][number];
  * Findings that are new, that changed their level, and that are gone. One whose figures alone changed is none of them; one
  * that is silenced since is not gone: it is told with the reason that was given.
  */
-export function findingChanges(before: FormulaPortrait, after: FormulaPortrait): Change[] {
+export function findingChanges(before: FormulaPortrait, after: FormulaPortrait, say: Speaker): Change[] {
+  const told = (one: Found): Told => toldFinding(one, say);
   const [gone, come] = [[...before.totals.findings], [...after.totals.findings]];
   const pairs = (keyOf: (one: Found) => string): (readonly [Found, Found])[] => {
     const found: (readonly [Found, Found])[] = [];
@@ -33,14 +36,31 @@ export function findingChanges(before: FormulaPortrait, after: FormulaPortrait):
       const at = accepts.findIndex(({ code }) => code === one.code);
       const [accept] = at < 0 ? [] : accepts.splice(at, 1);
       if (accept === undefined) return { name: one.code, before: told(one) };
-      const text = `accepted: ${accept.reason ?? 'no reason is given'}`;
-      return { name: one.code, before: told(one), after: { text, line: accept.line } };
+      const text = say.say(
+        accept.reason === undefined
+          ? messageOf('comparison.accepted-unexplained')
+          : messageOf('comparison.accepted', { written: accept.reason }),
+      );
+      return { name: one.code, before: told(one), after: { text, line: accept.line, accepted: true } };
     }),
   ];
 }
 
-function told({ level, message, line }: Found): Told {
-  return { text: `${level}: ${message}`, line: line - 1 };
+function toldFinding({ level, message: sentence, line }: Found, say: Speaker): Told {
+  return { text: say.say(atLevel(level, sentence)), line: line - 1, level };
+}
+
+function atLevel(level: string, sentence: string): Message {
+  switch (level) {
+    case 'error':
+      return messageOf('comparison.error', { sentence });
+    case 'warning':
+      return messageOf('comparison.warning', { sentence });
+    case 'hint':
+      return messageOf('comparison.hint', { sentence });
+    default:
+      return messageOf('comparison.information', { sentence });
+  }
 }
 
 /** The accepts of the new state that the old one lacks. */

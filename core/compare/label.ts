@@ -1,38 +1,53 @@
 import { allergenOf } from '../calc/allergens.ts';
 import type { LabelEntry } from '../calc/label.ts';
 import type { TotalsLabel } from '../features/totals-product.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
+import { changeOfWords, notKnown } from './tell.ts';
 
 /**
- * What of the draft of a label changed: each allergen come or gone, whatever else changed; ingredients of which nobody says
- * whether they have any; the order of the ingredient list; and what the law calls the product.
+ * What of the draft of a label changed: each allergen come or gone, whatever else changed; ingredients of which it is not
+ * stated whether they have any; the order of the ingredient list; and what the law calls the product.
  */
-export function labelChanges(before: TotalsLabel | undefined, after: TotalsLabel | undefined): Change[] {
+export function labelChanges(
+  before: TotalsLabel | undefined,
+  after: TotalsLabel | undefined,
+  say: Speaker,
+): Change[] {
   if (before === undefined && after === undefined) return [];
   const known = before !== undefined && after !== undefined;
+  const words = (name: Message, one: string | undefined, other: string | undefined): Change[] =>
+    changeOfWords(name, one, other, say);
   const lists = comeAndGone(
-    'allergen',
+    say.say(message('comparison-name.allergen')),
     before?.allergens.words ?? [],
     after?.allergens.words ?? [],
-    tellAllergen,
+    (word) => tellAllergen(word, say),
   );
   return [
     // A label that is not known any more says nothing of what is still in the dough.
     ...(before !== undefined && after === undefined
-      ? [{ name: 'allergens', before: tellWords(before.allergens.words), after: { text: 'not known' } }]
+      ? [
+          {
+            name: say.say(message('comparison-name.allergens')),
+            before: tellWords(before.allergens.words, say),
+            after: notKnown(say),
+          },
+        ]
       : lists),
     ...comeAndGone(
-      'nobody says the allergens of',
+      say.say(message('comparison-name.allergens-not-stated')),
       before?.allergens.notSaid ?? [],
       after?.allergens.notSaid ?? [],
       (text) => ({ text }),
     ),
-    ...(known ? changeOfWords('ingredient list', listOf(before), listOf(after)) : []),
-    ...(known ? changeOfWords('sold as', before.kind, after.kind) : []),
+    ...(known ? words(message('comparison-name.ingredient-list'), listOf(before), listOf(after)) : []),
+    ...(known ? words(message('comparison-name.sold-as'), before.kind, after.kind) : []),
     ...(known && after.regime === 'US'
-      ? changeOfWords('enough solids for 21 CFR 136.110', solids(before), solids(after))
+      ? words(message('comparison-name.solids'), solids(before, say), solids(after, say))
       : []),
-    ...(known ? changeOfWords('manner of the label', before.regime, after.regime) : []),
+    ...(known ? words(message('comparison-name.regime'), before.regime, after.regime) : []),
   ];
 }
 
@@ -49,17 +64,22 @@ function comeAndGone(
 }
 
 /** An allergen with the entries of the lists that it falls under. */
-function tellAllergen(word: string): Told {
+function tellAllergen(word: string, say: Speaker): Told {
   const allergen = allergenOf(word);
-  const entries = [
-    ...(allergen?.eu === undefined ? [] : [`EU: ${allergen.eu}`]),
-    ...(allergen?.us === undefined ? [] : [`US: ${allergen.us}`]),
-  ];
-  return { text: word, beside: entries.length === 0 ? 'on neither list' : entries.join('; ') };
+  return { text: word, beside: say.say(listsOf(allergen?.eu, allergen?.us)) };
 }
 
-function tellWords(words: readonly string[]): Told {
-  return { text: words.length === 0 ? 'none' : words.join(', ') };
+function listsOf(eu: string | undefined, us: string | undefined): Message {
+  if (eu !== undefined && us !== undefined)
+    return message('comparison.on-both-lists', { name: eu, otherName: us });
+  if (eu !== undefined) return message('comparison.on-list-eu', { name: eu });
+  return us === undefined
+    ? message('comparison.on-neither-list')
+    : message('comparison.on-list-us', { name: us });
+}
+
+function tellWords(words: readonly string[], say: Speaker): Told {
+  return { text: words.length === 0 ? say.say(message('comparison.none')) : words.join(', ') };
 }
 
 /** The names in their order; their weights are told elsewhere. */
@@ -74,11 +94,7 @@ function listOf({ ingredients }: TotalsLabel): string {
   return names(ingredients);
 }
 
-function solids({ meetsSolids }: TotalsLabel): string | undefined {
-  return meetsSolids === undefined ? undefined : meetsSolids ? 'yes' : 'no';
-}
-
-function changeOfWords(name: string, before: string | undefined, after: string | undefined): Change[] {
-  if (before === after) return [];
-  return [{ name, before: { text: before ?? 'not known' }, after: { text: after ?? 'not known' } }];
+function solids({ meetsSolids }: TotalsLabel, say: Speaker): string | undefined {
+  if (meetsSolids === undefined) return undefined;
+  return say.say(message(meetsSolids ? 'comparison.yes' : 'comparison.no'));
 }

@@ -1,4 +1,6 @@
 import { diffArrays } from 'diff';
+import { message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
 import { groupBy } from './group.ts';
 import type { WrittenLine } from './written.ts';
@@ -10,7 +12,11 @@ const mostEdits = 400;
  * What changed in lines whose order matters: a programme, a process. Lines that say the same are matched first; of what
  * is left between them, a line gone and one come about the same thing are one line changed.
  */
-export function changesInOrder(before: readonly WrittenLine[], after: readonly WrittenLine[]): Change[] {
+export function changesInOrder(
+  before: readonly WrittenLine[],
+  after: readonly WrittenLine[],
+  say: Speaker,
+): Change[] {
   const changes: LineChange[] = [];
   let [from, to] = [0, 0];
   let [gone, come]: [WrittenLine[], WrittenLine[]] = [[], []];
@@ -33,7 +39,7 @@ export function changesInOrder(before: readonly WrittenLine[], after: readonly W
     if (!removed) to += count;
   }
   flush();
-  return withMoved(changes).map((change) => toldChange(change, after));
+  return withMoved(changes).map((change) => toldChange(change, after, say));
 }
 
 type LineChange = readonly [before: WrittenLine | undefined, after: WrittenLine | undefined];
@@ -56,24 +62,32 @@ function withMoved(changes: readonly LineChange[]): LineChange[] {
   return joined.filter(([before, after]) => before !== undefined || !moved.has(after!));
 }
 
-function toldChange([before, after]: LineChange, all: readonly WrittenLine[]): Change {
+function toldChange([before, after]: LineChange, all: readonly WrittenLine[], say: Speaker): Change {
   const isMoved = before !== undefined && after !== undefined && before.key === after.key;
   const above = isMoved ? all[all.indexOf(after) - 1] : undefined;
+  const place =
+    above === undefined
+      ? message('comparison.moved-first')
+      : message('comparison.moved-after', { written: above.text });
   return {
     name: (before ?? after)!.name,
     ...(before === undefined ? {} : { before: toldLine(before) }),
     ...(after === undefined ? {} : { after: toldLine(after) }),
-    ...(isMoved ? { by: above === undefined ? 'moved: now first' : `moved: now after “${above.text}”` } : {}),
+    ...(isMoved ? { by: say.say(place) } : {}),
   };
 }
 
 /** What changed in lines whose order says nothing: properties. */
-export function changesInAnyOrder(before: readonly WrittenLine[], after: readonly WrittenLine[]): Change[] {
+export function changesInAnyOrder(
+  before: readonly WrittenLine[],
+  after: readonly WrittenLine[],
+  say: Speaker,
+): Change[] {
   const left = countsOf(after);
   const gone = before.filter((line) => !take(left, line.key));
   const stillLeft = countsOf(before);
   const come = after.filter((line) => !take(stillLeft, line.key));
-  return changesInOrder(gone, come);
+  return changesInOrder(gone, come, say);
 }
 
 export function toldLine({ value, text, line }: WrittenLine): Told {

@@ -4,7 +4,7 @@ import type { FormulaTotals } from '../features/totals.ts';
 import { totalsOf } from '../features/totals-of.ts';
 import { definitionOf } from '../model/scope.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
-import { plainDisplay, worded } from '../text/display.ts';
+import { type Display, worded } from '../text/display.ts';
 import { foldName } from '../text/names.ts';
 import { type WrittenLine, type WrittenSection, writtenLine, writtenSections } from './written.ts';
 
@@ -48,6 +48,15 @@ export interface WorkTimes {
   readonly fromMixMinutes: number;
 }
 
+/** When a plan comes to what, as days and hours are shown; what is not known is absent. */
+export interface PlanTimes {
+  readonly ready?: string;
+  readonly firstWork?: string;
+  readonly firstMix?: string;
+  /** Absent where all is ready in time. */
+  readonly lateMinutes?: number;
+}
+
 /** A finding let stand by an `# accept`; its line counted from zero. */
 export interface Accepted {
   readonly code: string;
@@ -57,8 +66,8 @@ export interface Accepted {
 
 export interface DefinitionPortrait extends BlockPortrait {
   readonly kind: 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan';
-  /** Of a plan: when it comes to what, by name: `first work`, `late`. */
-  readonly times?: readonly (readonly [name: string, words: string])[];
+  /** Of a plan. */
+  readonly times?: PlanTimes;
 }
 
 /** What a portrait needs to know of each formula of the file. */
@@ -66,8 +75,10 @@ export interface Sitter {
   readonly analysisOf: (block: Block) => Analysis | undefined;
   readonly findingsOf: (block: Block, firstLine: number) => readonly Finding[];
   readonly workOf: (analysis: Analysis) => WorkTimes;
-  /** The times of a plan in words, by name; empty for what is no plan. */
-  readonly planTimesOf: (block: Block) => readonly (readonly [name: string, words: string])[];
+  /** The times of a plan; none for what is no plan. */
+  readonly planTimesOf: (block: Block) => PlanTimes | undefined;
+  /** How figures are shown in totals and findings. */
+  readonly display: Display;
 }
 
 /** Whether a text still holds the marks that git writes around what it could not merge. */
@@ -83,10 +94,11 @@ export function portraitOf(file: string, source: SourceFile, sitter: Sitter): Fi
   for (const { block, firstLine } of source.blocks) {
     const analysis = sitter.analysisOf(block);
     const definition = definitionOf(file, firstLine, block);
+    const times = definition?.kind === 'plan' ? sitter.planTimesOf(block) : undefined;
     if (analysis !== undefined) {
       const totals = worded(
         totalsOf(file, analysis, sitter.findingsOf(block, firstLine), firstLine),
-        plainDisplay,
+        sitter.display,
       );
       formulas.push({
         ...blockPortrait(file, block, firstLine, totals.formula),
@@ -98,7 +110,7 @@ export function portraitOf(file: string, source: SourceFile, sitter: Sitter): Fi
       definitions.push({
         ...blockPortrait(file, block, firstLine, definition.name.text),
         kind: block.top!.kind as DefinitionPortrait['kind'],
-        ...(definition.kind === 'plan' ? { times: sitter.planTimesOf(block) } : {}),
+        ...(times === undefined ? {} : { times }),
       });
     } else {
       block.lines.forEach((parsed, index) => {

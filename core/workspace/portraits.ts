@@ -5,20 +5,26 @@ import type { Comparison } from '../compare/comparison.ts';
 import { type FilePortrait, portraitOf, type WorkTimes } from '../compare/portrait.ts';
 import { planView } from '../sheet/plan-sheet.ts';
 import { timelineOf } from '../sheet/timeline.ts';
-import { duration } from '../text/plain-figures.ts';
+import { type Display, plainDisplay } from '../text/display.ts';
 import { plainSpeaker } from '../words/speak.ts';
+import type { Speaker } from '../words/speaker.ts';
 import { BlockAnswers } from './answer.ts';
 import type { Files } from './files.ts';
 import { findingsInFile } from './findings.ts';
 import type { Settings } from './service.ts';
 
-/** The portrait of a file among the others, under the name it shall be shown by; `undefined` where there is none. */
+/**
+ * The portrait of a file among the others, under the name it shall be shown by; `undefined` where there is none. Its findings
+ * are in plain English unless they are for one reader alone: a portrait is kept and compared.
+ */
 export function portraitIn(
   files: Files,
   answers: BlockAnswers,
   settings: Settings,
   uri: string,
   shown: string,
+  speaker: Speaker = plainSpeaker,
+  display: Display = plainDisplay,
 ): FilePortrait | undefined {
   const file = files.get(uri);
   if (file === undefined) return undefined;
@@ -27,21 +33,21 @@ export function portraitIn(
     analysisOf: (block) => answers.analysisOf(uri, block),
     findingsOf: (block, firstLine) => {
       const alone = { lines: [], endings: [], blocks: [{ block, firstLine }] };
-      return findingsInFile(uri, alone, (one) => answers.findingsOf(uri, one), files, settings, plainSpeaker);
+      return findingsInFile(uri, alone, (one) => answers.findingsOf(uri, one), files, settings, speaker);
     },
     workOf,
     planTimesOf: (block) => {
       const plan = planOf(block, files.scopeOf(uri));
-      if (plan === undefined) return [];
+      if (plan === undefined) return undefined;
       const { ready, firstWork, firstMix, lateMinutes } = planView(uri, 0, plan);
-      const late = lateMinutes === undefined ? 'no' : duration(lateMinutes * 60);
-      return [
-        ['ready', ready ?? 'not known'],
-        ['first work', firstWork ?? 'not known'],
-        ['first mixing', firstMix ?? 'not known'],
-        ['late', late],
-      ];
+      return {
+        ...(ready === undefined ? {} : { ready }),
+        ...(firstWork === undefined ? {} : { firstWork }),
+        ...(firstMix === undefined ? {} : { firstMix }),
+        ...(lateMinutes === undefined ? {} : { lateMinutes }),
+      };
     },
+    display,
   });
 }
 
@@ -61,12 +67,21 @@ export function compareTexts(
   uri: string,
   before: string,
   after: string,
+  speaker: Speaker,
 ): Comparison {
   const portray = (text: string): FilePortrait[] => {
     const forked = files.fork();
     forked.setText(uri, text);
-    const portrait = portraitIn(forked, new BlockAnswers(forked), settings, uri, uri);
+    const portrait = portraitIn(
+      forked,
+      new BlockAnswers(forked),
+      settings,
+      uri,
+      uri,
+      speaker,
+      settings.display,
+    );
     return portrait === undefined ? [] : [portrait];
   };
-  return comparePortraits(portray(before), portray(after));
+  return comparePortraits(portray(before), portray(after), speaker);
 }

@@ -103,14 +103,17 @@ function groupLines({ title, subject, changes }: ChangeGroup): string[] {
 function findingLine({ name, before, after }: Change): string {
   const code = styled('gray', `[${name}]`);
   if (before !== undefined && after !== undefined) {
-    const isAccepted = after.text.startsWith('accepted: ');
-    return isAccepted
+    return after.accepted
       ? `    ${styled('green', after.text)}  ${before.text} ${code}`
-      : `    ${styled('red', 'now')}   ${after.text} (was ${before.text.split(':')[0]}) ${code}`;
+      : `    ${styled('red', 'now')}   ${after.text} (was ${levelName(before.level)}) ${code}`;
   }
   return after === undefined
     ? `    ${styled('green', 'gone')}  ${before!.text} ${code}`
     : `    ${styled('red', 'new')}   ${after.text} ${code}`;
+}
+
+function levelName(level: string | undefined): string {
+  return level === undefined || level === 'info' ? 'information' : level;
 }
 
 function changeLine({ name, before, after, by }: Change, width: number, indent: string): string {

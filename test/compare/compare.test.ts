@@ -217,11 +217,11 @@ describe('what changed in a formula', () => {
     const salty = edited('salt               2%', 'salt               4%').formulas[0]!;
     const found = salty.groups.find(({ subject }) => subject === 'findings')!.changes;
     expect(found).toEqual([
-      { name: 'salt-range', after: { text: expect.stringMatching(/^warning: /), line: 8 } },
+      { name: 'salt-range', after: { text: expect.stringMatching(/^warning: /), line: 8, level: 'warning' } },
       // That much salt slows the yeast.
       {
         name: 'fermentation-time',
-        after: { text: expect.stringMatching(/^info: /), line: expect.any(Number) },
+        after: { text: expect.stringMatching(/^information: /), line: expect.any(Number), level: 'info' },
       },
     ]);
     const back = bakery().compare(uri, tin.replace('2%', '2'), tin);
@@ -286,12 +286,54 @@ describe('what changed in a formula', () => {
     const before = service.portrait(uri)!;
     service.setSettings({ rules: {} });
     const raised = comparePortraits([before], [service.portrait(uri)!]);
-    expect(told(raised)).toEqual([expect.stringMatching(/^findings: salt-range info: .* → warning: /)]);
+    expect(told(raised)).toEqual([
+      expect.stringMatching(/^findings: salt-range information: .* → warning: /),
+    ]);
     const salty = tin.replace('salt               2%', 'salt               4%');
     const accepted = salty.replace('4%\n', '4%   # accept salt-range: a ship’s biscuit\n');
     expect(told(bakery().compare(uri, salty, accepted)).filter((line) => /salt-range/.test(line))).toEqual([
       expect.stringMatching(/^findings: salt-range warning: .* → accepted: a ship’s biscuit$/),
     ]);
+  });
+
+  it('tells why the water is no other, or that its temperature makes no difference', () => {
+    const mixed = (minutes: number, tap: string, wanted = '25 °C') => {
+      const service = bakery({
+        'tin.dough': tin
+          .replace('speed 2 for 3 min', `speed 2 for ${minutes} min`)
+          .replace('dough temperature 25 °C', `dough temperature ${wanted}`),
+        'bakery.dough': `bakery Quay Lane:\n  room 24 °C\n  tap water ${tap}\n`,
+      });
+      return service.portrait(uri)!;
+    };
+    const water = (...sides: Parameters<typeof mixed>[]): string[] => {
+      const [before, after] = sides.map((side) => mixed(...side));
+      return told(comparePortraits([before!], [after!])).filter((one) => / water .* → /.test(one));
+    };
+    expect(water([3, '8 °C'], [3, '8 °C'])).toEqual([]);
+    expect(water([3, '8 °C'], [3, '26 °C'])).toEqual([
+      expect.stringMatching(
+        /^temperatures: water [\d.]+ °C → from the tap at 26 °C, too warm \(\+[\d.]+ °C\)$/,
+      ),
+    ]);
+    expect(water([3, '8 °C'], [3, '8 °C', '45 °C'])).toEqual([
+      expect.stringMatching(/^temperatures: water [\d.]+ °C → 60 °C, not warm enough \(\+[\d.]+ °C\)$/),
+    ]);
+    expect(water([3, '8 °C'], [600, '8 °C'])).toEqual([
+      expect.stringMatching(
+        /^temperatures: water [\d.]+ °C → from the tap: its temperature makes no difference$/,
+      ),
+    ]);
+  });
+
+  it('shows computed figures as the reader has asked for them, differences too', () => {
+    const service = bakery();
+    service.setSettings({ display: { mass: 'ounces', temperature: 'fahrenheit', decimalSign: 'comma' } });
+    const lines = told(
+      service.compare(uri, tin, tin.replace('salt               2%', 'salt               1.8%')),
+    );
+    expect(lines).toContain('dough: salt 2% → 1,8% (−0,2 points)');
+    expect(lines.join('\n')).toMatch(/^makes: flour [\d,]+ lb → [\d,]+ lb \(\+[\d,]+ lb\)$/m);
   });
 
   it('keeps what it does not know as not known', () => {
@@ -338,7 +380,7 @@ describe('what changed on the label', () => {
     const { first, told: lines } = label(paste('  contains none\n'), paste('  contains sesame\n'));
     expect([first, lines[0]]).toEqual(['label', 'label: allergen  → sesame']);
     expect(label(paste('  contains none\n'), paste('')).told).toEqual([
-      'label: nobody says the allergens of  → paste',
+      'label: allergens not stated for  → paste',
     ]);
   });
 
