@@ -1,3 +1,4 @@
+import type { DevelopmentFactor } from '../calc/calibration-development.ts';
 import { solveFormula } from '../calc/formula.ts';
 import type { FormulaProblem, SolvedFormula } from '../calc/formula-result.ts';
 import { type Known, unknown } from '../calc/known.ts';
@@ -5,6 +6,7 @@ import type { FormulaModel } from '../model/formula-model.ts';
 import { type ResolvedFormula, resolveFormula } from '../model/resolve.ts';
 import type { Scope } from '../model/scope.ts';
 import { analyseMix, type MixAnalysis } from './mixing.ts';
+import { seenDevelopment, seesStages } from './seen-development.ts';
 
 /**
  * A formula with all that is computed of it: the one thing that rules, hovers, totals and the sheet read. The mixing
@@ -21,7 +23,18 @@ export interface Analysis {
 
 /** Resolves, solves and mixes a formula. Never throws; what is not known stays so, with its reason. */
 export function analyse(model: FormulaModel, scope: Scope): Analysis {
-  return analyseResolved(resolveFormula(model, scope));
+  const resolved = resolveFormula(model, scope);
+  const plain = analyseResolved(resolved);
+  if (!seesStages(model)) return plain;
+  // What its trials saw widens the bands of the programme; it is looked at only when somebody asks for that.
+  let seen: { readonly factor: DevelopmentFactor | undefined } | undefined;
+  return analyseResolved({
+    ...resolved,
+    get seenDevelopment() {
+      seen ??= { factor: seenDevelopment(plain, scope) };
+      return seen.factor;
+    },
+  });
 }
 
 /** The same for a formula already resolved, at whatever yield its input now has. */

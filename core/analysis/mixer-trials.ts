@@ -2,18 +2,21 @@ import { type Calibration, calibrateMixer } from '../calc/calibration.ts';
 import { type DevelopmentFactor, developmentFactor } from '../calc/calibration-development.ts';
 import type { CalibrationTrial } from '../calc/calibration-quantities.ts';
 import { type Known, unknown } from '../calc/known.ts';
+import type { MixerKind } from '../calc/mixer.ts';
 import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
-import { findMixer, type Mixer } from '../model/mixer.ts';
+import { byHand, findHands, findMixer, type Mixer } from '../model/mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
 import { seenFrom } from '../model/seen-from.ts';
 import type { Block, Name } from '../syntax/tree.ts';
-import { analyse } from './analysis.ts';
+import { type Analysis, analyse } from './analysis.ts';
 import { trialEvidence, trialsOf } from './trials.ts';
 
 /** A mixer fitted to the newest trials that were run on it. */
 export interface MixerTrials {
   readonly mixer: Mixer;
+  /** The formula of its newest trial. */
+  readonly newest: Definition;
   /** The formulas whose trials count, in the order of the workspace. */
   readonly formulas: readonly Definition[];
   /** Trials that count. */
@@ -43,50 +46,67 @@ interface Run {
  * when the block is no mixer, its name has several definitions, or no trial was run on it.
  */
 export function mixerTrials(block: Block, name: Name, scope: Scope): MixerTrials | undefined {
-  const runs = scope.names('tried').flatMap((definition): Run[] => {
-    const model = formulaOf(definition.block);
-    if (model === undefined || !mayUse(model, name.folded)) return [];
-    return model.trials.map(({ header }, index) => ({ definition, model, index, date: header.date ?? '' }));
-  });
+  const runs = runsOf(scope, (model) => mayUse(model, name.folded));
   if (runs.length === 0) return undefined;
   const found = findMixer(name, scope);
   if (found.kind !== 'found' || found.mixer.definition?.block !== block) return undefined;
+  return fittedTo(found.mixer, runs, scope);
+}
+
+/**
+ * Fits the hands of the bakery, which need no section of their own, to the newest trials that were mixed by hand. Undefined
+ * where they have a section, whose trials are `mixerTrials`, or where no trial was mixed by hand.
+ */
+export function handTrials(scope: Scope): MixerTrials | undefined {
+  if (findHands(scope) !== byHand) return undefined;
+  const runs = runsOf(scope, (model) => mayUse(model, byHand.name));
+  return runs.length === 0 ? undefined : fittedTo(byHand, runs, scope);
+}
+
+function runsOf(scope: Scope, mayCount: (model: FormulaModel) => boolean): Run[] {
+  return scope.names('tried').flatMap((definition): Run[] => {
+    const model = formulaOf(definition.block);
+    if (model === undefined || !mayCount(model)) return [];
+    return model.trials.map(({ header }, index) => ({ definition, model, index, date: header.date ?? '' }));
+  });
+}
+
+function fittedTo(mixer: Mixer, runs: readonly Run[], scope: Scope): MixerTrials | undefined {
   const counted = new Set<Definition>();
   const evidence: CalibrationTrial[] = [];
-  const newest = runs.toSorted((one, other) => (one.date < other.date ? 1 : one.date > other.date ? -1 : 0));
+  const newest = newestFirst(runs);
   let looked = 0;
   for (const { definition, model, index } of newest) {
     if (evidence.length === mostTrials) break;
     looked++;
-    const own = evidenceOf(definition, model, block, seenFrom(scope, definition.uri))[index];
-    if (own === undefined) continue;
+    const own = evidenceOf(definition, model, seenFrom(scope, definition.uri))[index];
+    if (own === undefined || own.mixer !== keyOf(mixer)) continue;
     counted.add(definition);
-    evidence.push(own);
+    evidence.push(own.trial);
   }
   if (evidence.length === 0) return undefined;
-  const { calibration, development } = calibrationOf(block, found.mixer, evidence);
   return {
-    mixer: found.mixer,
+    mixer,
+    newest: [...counted][0]!,
     formulas: [...new Set(runs.map(({ definition }) => definition))].filter((one) => counted.has(one)),
     trials: evidence.length,
     hasOlder: looked < newest.length,
     readings: evidence.reduce((sum, trial) => sum + trial.readings.length, 0),
-    calibration,
-    development,
+    ...calibrationOf(mixer, evidence),
   };
 }
 
 type Fitted = Pick<MixerTrials, 'calibration' | 'development'>;
 
-function calibrationOf(block: Block, mixer: Mixer, evidence: readonly CalibrationTrial[]): Fitted {
-  const before = calibrations.get(block);
+function calibrationOf(mixer: Mixer, evidence: readonly CalibrationTrial[]): Fitted {
+  const before = calibrations.get(evidence[0]!);
   const same =
-    before?.evidence.length === evidence.length &&
+    before?.mixer === mixer &&
+    before.evidence.length === evidence.length &&
     before.evidence.every((one, index) => one === evidence[index]);
-  if (before !== undefined && same) return before;
+  if (before !== undefined && same) return before.fitted;
   let development: Known<DevelopmentFactor> | undefined;
-  const made = {
-    evidence,
+  const fitted: Fitted = {
     calibration: mixer.kindAssumed
       ? unknown('the mixer does not say of what kind it is')
       : calibrateMixer(mixer.data, evidence),
@@ -95,25 +115,52 @@ function calibrationOf(block: Block, mixer: Mixer, evidence: readonly Calibratio
       return development;
     },
   };
-  calibrations.set(block, made);
-  return made;
+  calibrations.set(evidence[0]!, { mixer, evidence, fitted });
+  return fitted;
 }
 
-const calibrations = new WeakMap<Block, Fitted & { readonly evidence: readonly CalibrationTrial[] }>();
+/** By the newest trial, which stays the same object while its formula and its mixer do. */
+const calibrations = new WeakMap<
+  CalibrationTrial,
+  { readonly mixer: Mixer; readonly evidence: readonly CalibrationTrial[]; readonly fitted: Fitted }
+>();
+
+/** What tells mixers apart: the block that defines one, else its kind; all that is mixed by hand without a section is one pair of hands. */
+export type MixerKey = Block | MixerKind;
+
+function keyOf({ definition, data }: Mixer): MixerKey {
+  return definition?.block ?? data.kind;
+}
+
+/** The newest trials of the workspace, on whatever mixer, that have something to compare. */
+export function newestTrials(scope: Scope): { readonly told: Told; readonly definition: Definition }[] {
+  const found: { told: Told; definition: Definition }[] = [];
+  for (const { definition, model, index } of newestFirst(runsOf(scope, ({ trials }) => trials.length > 0))) {
+    if (found.length === mostTrials) break;
+    const told = evidenceOf(definition, model, seenFrom(scope, definition.uri))[index];
+    if (told !== undefined) found.push({ told, definition });
+  }
+  return found;
+}
+
+function newestFirst(runs: readonly Run[]): Run[] {
+  return runs.toSorted((one, other) => (one.date < other.date ? 1 : one.date > other.date ? -1 : 0));
+}
 
 /** Whether a formula can have trials on a mixer of this name at all: most have none, and cost nothing. */
 function mayUse(model: FormulaModel, folded: string): boolean {
   if (model.trials.length === 0) return false;
-  const byTrial = model.trials.some(
-    ({ said }) =>
-      saidValue(said, 'mixed', 'mixedIn')?.name?.folded === folded ||
-      saidValue(said, 'mixer', 'name')?.name.folded === folded,
-  );
+  const byTrial = model.trials.some(({ said }) => {
+    const mixed = saidValue(said, 'mixed', 'mixedIn');
+    const name = mixed?.name ?? saidValue(said, 'mixer', 'name')?.name;
+    return name?.folded === folded || (mixed?.byHand === true && folded === byHand.name);
+  });
   return (
     byTrial ||
-    model.mixes.some(
-      ({ header }) =>
-        header.byHand === undefined && (header.mixer === undefined || header.mixer.folded === folded),
+    model.mixes.some(({ header }) =>
+      header.byHand === true
+        ? folded === byHand.name
+        : header.mixer === undefined || header.mixer.folded === folded,
     )
   );
 }
@@ -124,35 +171,46 @@ interface Asked {
   readonly blocks: readonly Block[];
 }
 
-/** By the trials of a formula, in their order; undefined for one that says nothing of the mixer. */
-type Evidence = readonly (CalibrationTrial | undefined)[];
+/** What a trial says, and of which mixer. */
+export interface Told {
+  readonly mixer: MixerKey;
+  readonly trial: CalibrationTrial;
+}
 
-const remembered = new WeakMap<
-  Block,
-  { readonly asked: readonly Asked[]; readonly mixer: Block; readonly evidence: Evidence }
->();
+/** By the trials of a formula, in their order; undefined for one that says nothing of its mixer. */
+type Evidence = readonly (Told | undefined)[];
+
+const remembered = new WeakMap<Block, { readonly asked: readonly Asked[]; readonly evidence: Evidence }>();
 
 /**
- * What each trial of one formula says of the mixer. Remembered while the formula and all it looked up stay the same, so
+ * What each trial of one formula says of its mixer. Remembered while the formula and all it looked up stay the same, so
  * that a change of one formula works out that one alone.
  */
-function evidenceOf(
-  { uri, block, name }: Definition,
-  model: FormulaModel,
-  mixer: Block,
-  scope: Scope,
-): Evidence {
+function evidenceOf({ uri, block, name }: Definition, model: FormulaModel, scope: Scope): Evidence {
   const before = remembered.get(block);
-  if (before?.mixer === mixer && before.asked.every((one) => stands(one, scope))) return before.evidence;
+  if (before?.asked.every((one) => stands(one, scope)) === true) return before.evidence;
   const asked: Asked[] = [];
   const listening = noting(scope, asked);
   const analysis = analyse(model, listening);
-  const evidence = trialsOf(analysis, listening).map((trial) => {
-    if (!trial.mix.known || trial.mix.value.mixer.definition?.block !== mixer) return undefined;
-    return trialEvidence(trial, `${name.text}, ${trial.model.header.date ?? uri}`);
+  const flours = flourNames(analysis);
+  const evidence = trialsOf(analysis, listening).map((trial): Told | undefined => {
+    if (!trial.mix.known) return undefined;
+    const told = trialEvidence(trial, `${name.text}, ${trial.model.header.date ?? uri}`);
+    if (told === undefined) return undefined;
+    const friction = trial.friction();
+    return {
+      mixer: keyOf(trial.mix.value.mixer),
+      trial: { ...told, flours, ...(friction.known ? { frictionCelsius: friction.value } : {}) },
+    };
   });
-  remembered.set(block, { asked, mixer, evidence });
+  remembered.set(block, { asked, evidence });
   return evidence;
+}
+
+/** The flours of a dough by name: what its trials show of development may be theirs. */
+function flourNames({ solved }: Analysis): string {
+  const names = solved?.overall.filter((line) => line.isFlour).map((line) => line.key) ?? [];
+  return [...new Set(names)].sort().join(', ');
 }
 
 function stands({ kind, folded, blocks }: Asked, scope: Scope): boolean {

@@ -254,6 +254,8 @@ function programmeOf(
 ): MixingInput {
   const { bakery } = resolved;
   const { wish } = mix;
+  const isDough = mix.sectionId === resolved.input.sections[0]!.id;
+  const seen = isDough ? resolved.seenDevelopment : undefined;
   const flours: MixPortion[] = [];
   const ripe: MixPortion[] = [];
   let waterGrams = 0;
@@ -279,6 +281,7 @@ function programmeOf(
     curve: blendCurve(floursOf(resolved, solved, mix.sectionId)),
     roomCelsius: bakery.roomCelsius,
     limitCelsius: targetCelsius + toleratedOver(targetAssumed),
+    ...(seen === undefined ? {} : { seenDevelopment: seen }),
     ...(wish === undefined ? {} : { wishedDevelopment: degreesOfMixing[wish] }),
     friction: {
       doughCelsius: targetCelsius,

@@ -2,9 +2,10 @@ import { cannotHaveBeen } from '../calc/coldest.ts';
 import { type Known, known, unknown } from '../calc/known.ts';
 import { celsiusAt, type MixingOutcome, simulateMixing } from '../calc/mixing.ts';
 import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing-programme.ts';
+import { scaledPortion } from '../calc/scaled-portion.ts';
 import { stageAt } from '../calc/stage-at.ts';
 import type { TrialModel } from '../model/formula-model.ts';
-import { byHand, findMixer, type Mixer } from '../model/mixer.ts';
+import { findHands, findMixer, type Mixer } from '../model/mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Name } from '../syntax/tree.ts';
@@ -109,7 +110,7 @@ export function trialEvidence(trial: TrialAnalysis, label: string) {
 
 function mixerOf(analysis: Analysis, trial: TrialModel, scope: Scope): Known<Mixer> {
   const own = ownMixer(trial);
-  if (own?.byHand === true) return known(byHand, 'given');
+  if (own?.byHand === true) return known(findHands(scope), 'given');
   const name = own?.name;
   if (name === undefined) {
     if (analysis.doughMix.known) return known(analysis.doughMix.value.mixer, 'given');
@@ -233,18 +234,6 @@ function mixOf(
 function at(portion: MixPortion, celsius: number): MixPortion {
   const { tempered: _, ...rest } = portion;
   return { ...rest, celsius };
-}
-
-function scaledPortion(portion: MixPortion, factor: number): MixPortion {
-  return {
-    ...portion,
-    grams: portion.grams * factor,
-    flourGrams: portion.flourGrams * factor,
-    freeWaterGrams: portion.freeWaterGrams * factor,
-    fatGrams: portion.fatGrams * factor,
-    sugarGrams: portion.sugarGrams * factor,
-    saltGrams: portion.saltGrams * factor,
-  };
 }
 
 function readingsOf(trial: TrialModel, mix: Known<TrialMix>): TrialReading[] {

@@ -11,6 +11,12 @@ export interface Softness {
   readonly eggBeyondGrams?: number;
 }
 
+/**
+ * Water to flour, by weight, up to which makers’ manuals of dough mixers keep to the first speed; of a rich dough by
+ * `softness`.
+ */
+export const stiffWaterToFlour = 0.5;
+
 /** How much a gram of fat or sugar softens a dough beside one of water; common practice, no source. */
 const softensAsWater = 0.5;
 
@@ -37,6 +43,18 @@ export function softness(portions: readonly Softness[]): number | undefined {
   if (!(flour > 0) || !(water > 0)) return undefined;
   const soft = softensAsWater * (sum('fatGrams') + sum('sugarGrams')) + sum('eggBeyondGrams');
   return (water + soft) / flour;
+}
+
+/** The part of what it is good for that a bowl is usually filled with: it mixes well, and leaves room. Common practice, no source. */
+const usualPart = 0.75;
+
+/** The dough that a bowl is usually given, in grams: three quarters of the most it is good for, and never less than its least. */
+export function usualDoughGrams(
+  ratedGrams: number,
+  leastGrams: number | undefined,
+  waterToFlour: number,
+): number {
+  return Math.max(leastGrams ?? 0, usualPart * mostDoughGrams(ratedGrams, { waterToFlour }));
 }
 
 /** What makes a dough heavier work for a machine than the one it is rated for. */

@@ -13,6 +13,8 @@ export interface DevelopmentFactor {
   readonly readings: number;
   /** Speeds that ran before them: the factor is theirs together. */
   readonly speeds: readonly number[];
+  /** Different doughs by their flours that each show it by themselves: with one alone it may be the flour’s. */
+  readonly flours: number;
 }
 
 /**
@@ -24,6 +26,29 @@ export function developmentFactor(
   mixer: MixerData,
   trials: readonly CalibrationTrial[],
 ): Known<DevelopmentFactor> {
+  const { least, most, readings, speeds } = bandOfStages(mixer, trials);
+  if (readings === 0) return unknown('no stage of the dough was written down that can be compared');
+  if (least > most)
+    return unknown(
+      'the stages seen do not agree with one another; flours differ, and a stage is judged by eye',
+    );
+  return known(
+    {
+      least,
+      readings,
+      speeds: [...speeds].sort((one, other) => one - other),
+      flours: repeats(mixer, trials, { least, most }),
+      ...(most < largestFactor ? { most } : {}),
+    },
+    'measured',
+    'stages seen in trials',
+  );
+}
+
+function bandOfStages(
+  mixer: MixerData,
+  trials: readonly CalibrationTrial[],
+): { least: number; most: number; readings: number; speeds: Set<number> } {
   let [least, most] = [0, Number.POSITIVE_INFINITY];
   let readings = 0;
   const speeds = new Set<number>();
@@ -42,18 +67,25 @@ export function developmentFactor(
       if (most > largestFactor || isPassed(most)) most = Math.min(most, firstFactor(isPassed));
     }
   }
-  if (readings === 0) return unknown('no stage was written down that can be compared');
-  if (least > most) return unknown('no one factor agrees with all stages that were seen');
-  return known(
-    {
-      least,
-      readings,
-      speeds: [...speeds].sort((one, other) => one - other),
-      ...(most < largestFactor ? { most } : {}),
-    },
-    'measured',
-    'stages seen in trials',
-  );
+  return { least, most, readings, speeds };
+}
+
+/** How many flours show by themselves that the mixer develops faster, or slower, than is believed. */
+function repeats(
+  mixer: MixerData,
+  trials: readonly CalibrationTrial[],
+  all: { readonly least: number; readonly most: number },
+): number {
+  const flours = [...new Set(trials.map((trial) => trial.flours))];
+  if (flours.length < 2) return 1;
+  const alike = flours.filter((flour) => {
+    const { least, most } = bandOfStages(
+      mixer,
+      trials.filter((trial) => trial.flours === flour),
+    );
+    return all.least > 1 ? least > 1 : all.most < 1 ? most < 1 : false;
+  });
+  return Math.max(1, alike.length);
 }
 
 const stages: readonly string[] = mixingStages;

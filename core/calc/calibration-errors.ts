@@ -1,22 +1,26 @@
 /**
  * Standard errors of fitted parameters from the slopes of the model (one row a parameter, one column a reading) and
- * what the readings miss it by: the root of the diagonal of s²·(J Jᵀ)⁻¹, s being what is left over by the degrees of
- * freedom, but never less than `leastError`. Infinite where the readings do not determine a parameter.
+ * what the readings miss it by: the root of the diagonal of s²·(J W Jᵀ)⁻¹, W being the weights of the readings (1 where absent) and
+ * s what is left over by the degrees of freedom, but never less than `leastError`. Infinite where the readings do not
+ * determine a parameter.
  */
 export function standardErrors(
   slopes: readonly (readonly number[])[],
   misses: readonly number[],
   leastError: number,
+  weights: readonly number[] = misses.map(() => 1),
 ): number[] {
   const freedom = misses.length - slopes.length;
-  const left = misses.reduce((sum, miss) => sum + miss * miss, 0);
+  const left = misses.reduce((sum, miss, index) => sum + weights[index]! * miss * miss, 0);
   const variance = Math.max(leastError * leastError, freedom > 0 ? left / freedom : 0);
-  return inverseDiagonal(information(slopes)).map((one) => Math.sqrt(variance * one));
+  return inverseDiagonal(information(slopes, weights)).map((one) => Math.sqrt(variance * one));
 }
 
-function information(slopes: readonly (readonly number[])[]): number[][] {
+function information(slopes: readonly (readonly number[])[], weights: readonly number[]): number[][] {
   return slopes.map((row) =>
-    slopes.map((other) => row.reduce((sum, slope, index) => sum + slope * other[index]!, 0)),
+    slopes.map((other) =>
+      row.reduce((sum, slope, index) => sum + weights[index]! * slope * other[index]!, 0),
+    ),
   );
 }
 

@@ -18,17 +18,28 @@ export interface CalibrationTrial {
   readonly readings: readonly MeasuredReading[];
   /** Water marked as tempered has no known temperature: the fit then finds where the dough started from. */
   readonly waterKnown: boolean;
+  /** The friction factor of three thermometers that it shows, °C. */
+  readonly frictionCelsius?: number;
+  /** Names the flours of its dough, so that trials of one flour are known from those of another. */
+  readonly flours?: string;
 }
 
 /** What of a mixer readings can tell. `grams` is the mass of dough that the time constant holds for. */
 export type CalibratedQuantity =
   | { readonly kind: 'warms'; readonly speed: number }
   | { readonly kind: 'warms towards' }
-  | { readonly kind: 'settles'; readonly grams: number };
+  | { readonly kind: 'settles'; readonly grams: number }
+  | { readonly kind: 'friction' };
+
+/** Speeds whose warmings readings tell together only: all of them so many times what they were. */
+export interface SharedWarming {
+  readonly kind: 'warm alike';
+  readonly rates: readonly { readonly speed: number; readonly celsiusPerMinute: number }[];
+}
 
 /** A quantity that may be fitted, with where the fit starts, the size of a usual change and its bounds. */
 export interface Free {
-  readonly quantity: CalibratedQuantity;
+  readonly quantity: CalibratedQuantity | SharedWarming;
   readonly before: Known<number>;
   readonly start: number;
   readonly scale: number;
@@ -36,6 +47,30 @@ export interface Free {
   readonly most: number;
   /** With a standard error above this the readings do not tell it. */
   readonly tellable: (value: number) => number;
+  /** Why not, and what would tell it, in a baker’s words. */
+  readonly lacks: string;
+  /** A speed with a warming of its kind and readings after it: they may tell it together with others. */
+  readonly mayShare?: boolean;
+}
+
+/** A quantity that a mixer’s section has a word for. */
+export type NamedFree = Free & { readonly quantity: CalibratedQuantity };
+
+/** These warmings as one quantity, a factor on them all. */
+export function sharedWarming(several: readonly Free[]): Free {
+  const rates = several.flatMap(({ quantity, start }) =>
+    quantity.kind === 'warms' ? [{ speed: quantity.speed, celsiusPerMinute: start }] : [],
+  );
+  return {
+    quantity: { kind: 'warm alike', rates },
+    before: known(1, 'common practice'),
+    start: 1,
+    scale: 1,
+    least: 0,
+    most: 20,
+    tellable: (value) => Math.max(0.05, 0.5 * value),
+    lacks: several[0]!.lacks,
+  };
 }
 
 /** The mixer with a warming for every speed: one of unknown rpm begins at a middling one. */
@@ -57,55 +92,89 @@ function usedSpeeds({ phases }: MixingInput): number[] {
 }
 
 /** How many times faster than usual a dough of its mass may follow its surroundings; our own choice. */
-const believableFactor = 4;
+const believableFactor = 2.5;
+
+/** The mass of dough that a time constant is written for, grams: others follow by the cube root. */
+const baseGrams = 1000;
 
 /** All that the trials could tell of the mixer, whether or not their readings then do. */
-export function quantitiesOf(mixer: MixerData, trials: readonly CalibrationTrial[]): Free[] {
-  const grams = roundedGrams(trials.map(({ mixing }) => doughGrams(mixing)));
-  const settles = settlingMinutes(mixer, grams);
-  const usual = settlingMinutes({ kind: mixer.kind, speeds: [] }, grams);
-  const time: Free = {
-    quantity: { kind: 'settles', grams },
+export function quantitiesOf(mixer: MixerData, trials: readonly CalibrationTrial[]): NamedFree[] {
+  const speeds = [...new Set(trials.flatMap(({ mixing }) => usedSpeeds(mixing)))].sort((a, b) => a - b);
+  const time = settling(mixer);
+  if (mixer.kind === 'hand') return [drift(mixer, trials), time];
+  // A machine that says what the dough drifts towards warms it so at every speed that has no warming of its own.
+  const drifts = mixer.warmsTowardsCelsius !== undefined;
+  const isMeasured = (number: number): boolean =>
+    mixer.speeds.some((one) => one.number === number && one.warmsCelsiusPerMinute !== undefined);
+  const warming = drifts ? speeds.filter(isMeasured) : speeds;
+  const warms = warming.map((speed) => warmingOf(mixer, trials, speed));
+  return warming.length < speeds.length ? [...warms, drift(mixer, trials), time] : [...warms, time];
+}
+
+function settling(mixer: MixerData): NamedFree {
+  const settles = settlingMinutes(mixer, baseGrams);
+  return {
+    quantity: { kind: 'settles', grams: baseGrams },
     before: known(settles, mixer.settles === undefined ? 'common practice' : 'given'),
     start: settles,
     scale: settles,
     // No dough gives its heat away several times as fast as others of its mass: such a fit stands in for a slip.
-    least: usual / believableFactor,
+    least: settlingMinutes({ kind: mixer.kind, speeds: [] }, baseGrams) / believableFactor,
     most: 600,
     tellable: (value) => 0.5 * value,
+    lacks:
+      'it shows only as a dough stops getting warmer. Mix one batch long, or log a last reading of a long programme',
   };
-  if (mixer.kind === 'hand') {
-    const rooms = trials.map(({ mixing }) => mixing.roomCelsius);
-    const towards = workingSurroundings(mixer, rooms.reduce((sum, room) => sum + room, 0) / rooms.length);
-    const given = mixer.warmsTowardsCelsius !== undefined;
-    return [
-      {
-        quantity: { kind: 'warms towards' },
-        before: known(towards, given ? 'given' : 'common practice'),
-        start: towards,
-        scale: 5,
-        least: 0,
-        most: 60,
-        tellable: () => 2,
-      },
-      time,
-    ];
-  }
-  const speeds = [...new Set(trials.flatMap(({ mixing }) => usedSpeeds(mixing)))].sort((a, b) => a - b);
-  const warms = speeds.map((speed): Free => {
-    const before = rateOf(mixer, speed);
-    const start = before.known && before.value > 0 ? before.value : middlingWarming;
-    return {
-      quantity: { kind: 'warms', speed },
-      before,
-      start,
-      scale: Math.max(0.05, start),
-      least: 0,
-      most: 20,
-      tellable: (value) => Math.max(0.05, 0.5 * value),
-    };
+}
+
+function drift(mixer: MixerData, trials: readonly CalibrationTrial[]): NamedFree {
+  const rooms = trials.map(({ mixing }) => mixing.roomCelsius);
+  const towards = workingSurroundings(mixer, rooms.reduce((sum, room) => sum + room, 0) / rooms.length);
+  const given = mixer.warmsTowardsCelsius !== undefined;
+  return {
+    quantity: { kind: 'warms towards' },
+    before: known(towards, given ? 'given' : 'common practice'),
+    start: towards,
+    scale: 5,
+    least: 0,
+    most: 60,
+    tellable: () => 2,
+    lacks: 'the dough had not yet come near it. Log a reading after a quarter of an hour of work or more',
+  };
+}
+
+function warmingOf(mixer: MixerData, trials: readonly CalibrationTrial[], speed: number): NamedFree {
+  const before = rateOf(mixer, speed);
+  const start = before.known && before.value > 0 ? before.value : middlingWarming;
+  const isRead = isReadAfter(trials, speed);
+  return {
+    quantity: { kind: 'warms', speed },
+    before,
+    start,
+    scale: Math.max(0.05, start),
+    least: 0,
+    most: 20,
+    tellable: (value) => Math.max(0.05, 0.5 * value),
+    mayShare: before.known && isRead,
+    lacks: isRead
+      ? `too little time passed at speed ${speed} between two readings. Take the dough’s temperature just before and just after it`
+      : `no reading was taken once speed ${speed} had run. Take the dough’s temperature just before and just after it`,
+  };
+}
+
+/** Whether some reading comes after dough was worked at a speed. */
+function isReadAfter(trials: readonly CalibrationTrial[], speed: number): boolean {
+  return trials.some(({ mixing, readings }) => {
+    const last = Math.max(...readings.map(({ minutes }) => minutes));
+    let clock = 0;
+    for (const phase of mixing.phases) {
+      if (!('seconds' in phase)) continue;
+      if (phase.kind === 'speed' && phase.number === speed && phase.seconds > 0 && last > clock + 1e-6)
+        return true;
+      clock += Math.max(0, phase.seconds) / 60;
+    }
+    return false;
   });
-  return [...warms, time];
 }
 
 /** The mixer with these values of the quantities, in their order. */
@@ -115,10 +184,26 @@ export function withValues(mixer: MixerData, free: readonly Free[], values: read
   return now;
 }
 
-function withValue(mixer: MixerData, quantity: CalibratedQuantity, value: number): MixerData {
+function withValue(mixer: MixerData, quantity: Free['quantity'], value: number): MixerData {
   if (quantity.kind === 'warms') return withWarming(mixer, quantity.speed, value);
+  if (quantity.kind === 'warm alike')
+    return quantity.rates.reduce(
+      (now, { speed, celsiusPerMinute }) => withWarming(now, speed, value * celsiusPerMinute),
+      mixer,
+    );
+  if (quantity.kind === 'friction') return { ...mixer, frictionCelsius: value };
   if (quantity.kind === 'settles') return { ...mixer, settles: { minutes: value, grams: quantity.grams } };
   return { ...mixer, warmsTowardsCelsius: value };
+}
+
+/** The mixer with the standard error of what was fitted, so that its bands are never narrower. */
+export function withError(mixer: MixerData, quantity: CalibratedQuantity, error: number): MixerData {
+  if (quantity.kind === 'warms towards') return { ...mixer, warmsTowardsWithinCelsius: error };
+  if (quantity.kind !== 'warms') return mixer;
+  const speeds = mixer.speeds.map((one) =>
+    one.number === quantity.speed ? { ...one, warmsWithinPerMinute: error } : one,
+  );
+  return { ...mixer, speeds };
 }
 
 function withWarming(mixer: MixerData, number: number, warmsCelsiusPerMinute: number): MixerData {
@@ -126,16 +211,4 @@ function withWarming(mixer: MixerData, number: number, warmsCelsiusPerMinute: nu
   const others = mixer.speeds.filter((speed) => speed.number !== number);
   const speeds = [...others, { ...before, warmsCelsiusPerMinute }].sort((a, b) => a.number - b.number);
   return { ...mixer, speeds };
-}
-
-function doughGrams({ phases }: MixingInput): number {
-  return phases
-    .flatMap((phase) => ('portions' in phase ? phase.portions : []))
-    .reduce((sum, portion) => sum + Math.max(0, portion.grams), 0);
-}
-
-/** The middle of the masses, to two figures, as a baker would write it. */
-function roundedGrams(masses: readonly number[]): number {
-  const sorted = masses.filter((mass) => mass > 0).sort((one, other) => one - other);
-  return Number((sorted[Math.floor(sorted.length / 2)] ?? 1000).toPrecision(2));
 }

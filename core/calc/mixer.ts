@@ -9,8 +9,11 @@ export interface MixerSpeed {
   readonly rpm?: number;
   /** Measured warming at this speed before losses to the room, °C a minute. */
   readonly warmsCelsiusPerMinute?: number;
-  /** Slow minutes of development that one minute at this speed gives. */
+  /** The standard error of that, °C a minute. */
+  readonly warmsWithinPerMinute?: number;
+  /** Slow minutes of development that one minute at this speed gives, and the standard error of that. */
   readonly developsTimes?: number;
+  readonly developsWithinTimes?: number;
 }
 
 /** A mixer as plain data; what is absent is taken from the kind. */
@@ -19,6 +22,8 @@ export interface MixerData {
   readonly speeds: readonly MixerSpeed[];
   /** Temperature that the dough drifts towards while it is worked, °C, in place of warming by power. */
   readonly warmsTowardsCelsius?: number;
+  /** The standard error of that, °C. */
+  readonly warmsTowardsWithinCelsius?: number;
   /** How slowly the dough follows its surroundings (time constant τ), as measured for this mass of dough. */
   readonly settles?: { readonly minutes: number; readonly grams: number };
   /** Measured friction factor of the three-temperature rule, °C. */
@@ -57,6 +62,17 @@ export function developmentRate(mixer: MixerData, speed: MixerSpeed): Known<numb
   if (given !== undefined && given >= 0 && given < 1000) return known(given, 'given');
   if (mixer.kind === 'hand') return known(1, 'common practice');
   return byRpm(speed, developmentByRpm[mixer.kind]);
+}
+
+/** No rate is taken to be off by more than this part of it: beyond it the low end would be no time at all. Our own choice. */
+const mostWithin = 0.5;
+
+/** The standard error of a calibrated rate of development as a part of it; nothing where none is told. */
+export function rateWithin({ developsTimes, developsWithinTimes }: MixerSpeed): {
+  readonly rateWithin?: number;
+} {
+  if (developsWithinTimes === undefined || !(developsTimes !== undefined && developsTimes > 0)) return {};
+  return { rateWithin: Math.min(mostWithin, developsWithinTimes / developsTimes) };
 }
 
 /** Hands are too gentle to tear a wheat dough: they wear it at this part of what a machine would. Common practice, our choice. */

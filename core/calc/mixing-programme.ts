@@ -10,6 +10,7 @@ import {
   type MixerData,
   type MixerKind,
   type MixerSpeed,
+  rateWithin,
   warmingRate,
   wearRate,
 } from './mixer.ts';
@@ -48,6 +49,8 @@ export interface MixingInput {
   readonly limitCelsius?: number;
   /** The degree of mixing wished, as D; 1, an improved mix, where absent. */
   readonly wishedDevelopment?: number;
+  /** How many times as fast as worked out trials saw it develop; it widens the band and moves nothing expected. */
+  readonly seenDevelopment?: { readonly least: number; readonly most?: number };
   /** The conditions of the mixer’s measured friction factor; without them the factor does not scale the warming. */
   readonly friction?: FrictionConditions;
 }
@@ -63,6 +66,8 @@ export interface TimeStep {
   readonly warming: Known<number>;
   /** H was measured for this speed, so that a friction factor leaves it alone. */
   readonly measured: boolean;
+  /** The standard error of the measured H, °C a minute, or of what the dough drifts towards, °C; absent where none is told. */
+  readonly measuredWithin?: number;
   /** A friction factor measured on this mixer scales H. */
   readonly frictionGiven: boolean;
   readonly mixerKind: MixerKind;
@@ -76,6 +81,8 @@ export interface TimeStep {
   readonly slack: number;
   /** Wear a minute of dough that is developed, at 27 °C. */
   readonly wearRate: number;
+  /** The standard error of a measured rate as a part of it; absent where none is told. */
+  readonly rateWithin?: number;
   /** Absent while the bowl holds no dough. */
   readonly times: DevelopmentTimes | undefined;
 }
@@ -87,7 +94,7 @@ export interface AddStep {
   readonly portions: readonly MixPortion[];
 }
 
-/** A programme taken apart: its steps, and the steps that would follow if the last speed just went on. */
+/** A programme taken apart; `beyond` would follow if the last speed just went on. */
 export interface Programme {
   readonly steps: readonly (TimeStep | AddStep)[];
   readonly beyond: readonly TimeStep[];
@@ -178,12 +185,15 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
   const warms = speed.known ? warmingRate(mixer, speed.value) : speed;
   const measured = speed.known && speed.value.warmsCelsiusPerMinute !== undefined;
   const drifts = mixer.warmsTowardsCelsius !== undefined && !measured;
+  const byDrift = drifts ? mixer.warmsTowardsWithinCelsius : undefined;
+  const within = measured && speed.known ? speed.value.warmsWithinPerMinute : byDrift;
   const base = {
     kind: 'time' as const,
     phase,
     working: true,
     warming: drifts ? known(0, 'given') : warms,
     measured: measured || drifts,
+    ...(within === undefined ? {} : { measuredWithin: within }),
     frictionGiven: mixer.frictionCelsius !== undefined && input.friction !== undefined,
     mixerKind: mixer.kind,
     byHand: mixer.kind === 'hand' && !drifts,
@@ -191,6 +201,7 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
     settlesMinutes: settlingMinutes(mixer, bowl.grams),
     rate,
     wearRate: rate.known ? wearRate(mixer, rate.value) : 0,
+    ...(speed.known ? rateWithin(speed.value) : {}),
     times: timesOf(input, bowl),
   };
   // Dough gets slack by degrees, so that a gram of water does not take off half the work of five minutes.

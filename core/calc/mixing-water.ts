@@ -90,7 +90,7 @@ export function temperWater(input: TemperInput): Known<TemperedWater> {
   const tap = Math.min(warmest, Math.max(0, input.tapCelsius ?? usualTapCelsius));
   const fromTap = runHeat(heat, tap);
   if (!fromTap.end.known) return fromTap.end;
-  const lever = (endOf(heat, tap + 10) - fromTap.end.value) / 10;
+  const lever = fromTap.endPerWaterDegree;
   const tapKnown = { tapCelsius: tap, tapAssumed: input.tapCelsius === undefined, waterGrams, lever };
   const drawn = (reach: WaterReach, celsius: number): Known<TemperedWater> =>
     tell(
@@ -110,8 +110,10 @@ export function temperWater(input: TemperInput): Known<TemperedWater> {
       ? tell(input, prepared, { ...tapKnown, reach, waterCelsius: tap, ice: plan }, virtualCelsius)
       : tell(input, prepared, { ...tapKnown, reach, waterCelsius: tap, iceCure: plan }, tap);
   }
-  if (endOf(heat, warmest) < target) return drawn('not warm enough', warmest);
-  return drawn('reachable', waterFor(heat, target, tap, warmest));
+  const warmestEnd = endOf(heat, warmest);
+  if (warmestEnd < target) return drawn('not warm enough', warmest);
+  const low = { celsius: tap, end: fromTap.end.value };
+  return drawn('reachable', waterFor(heat, target, low, { celsius: warmest, end: warmestEnd }));
 }
 
 type Chosen = Omit<TemperedWater, 'doughCelsius' | 'rule' | 'outcome' | 'effectiveCelsius'>;
@@ -131,7 +133,9 @@ function tell(
       outcome,
       // Worked out on asking only: a keystroke never asks.
       get rule() {
-        return ruleFor(input, outcome, chosen.waterGrams, runAtCelsius);
+        return chosen.reach === 'no lever'
+          ? unknown('no water makes a difference to this dough')
+          : ruleFor(input, outcome, chosen.waterGrams, runAtCelsius);
       },
     },
     'common practice',
@@ -149,8 +153,12 @@ function icePlan(
 ): (IcePlan & { readonly virtualCelsius: number }) | undefined {
   const half = waterGrams * mostIce;
   const coldest = virtualWaterCelsius(half, waterGrams - half, tap, iceCelsius);
+  const coldestEnd = endOf(heat, coldest);
+  const low = { celsius: coldest, end: coldestEnd };
   const virtualCelsius =
-    endOf(heat, coldest) >= targetCelsius ? coldest : waterFor(heat, targetCelsius, coldest, tap);
+    coldestEnd >= targetCelsius
+      ? coldest
+      : waterFor(heat, targetCelsius, low, { celsius: tap, end: fromTap });
   const { iceGrams, tapGrams } = iceFor(waterGrams, tap, virtualCelsius, iceCelsius);
   const doughCelsius = shownCelsius(endOf(heat, virtualCelsius));
   if (doughCelsius === undefined) return undefined;
@@ -164,20 +172,32 @@ function endOf(heat: HeatPlan, waterCelsius: number): number {
   return runHeat(heat, waterCelsius).endsAtCelsius ?? Number.NaN;
 }
 
+/** Water of a temperature, and the dough that comes of it, °C. */
+interface Tried {
+  readonly celsius: number;
+  readonly end: number;
+}
+
+/** An end so near to the one wanted, °C, is it. */
+const closeEnough = 1e-10;
+
 // The end temperature grows with that of the water and is all but straight in it, so a chord held between two ends finds it.
-function waterFor(heat: HeatPlan, target: number, least: number, most: number): number {
+function waterFor(heat: HeatPlan, target: number, least: Tried, most: Tried): number {
   let [low, high] = [least, most];
-  let [missLow, missHigh] = [endOf(heat, low) - target, endOf(heat, high) - target];
-  for (let step = 0; step < 60 && high - low > 1e-11; step++) {
-    const chord = missHigh === missLow ? low : low - (missLow * (high - low)) / (missHigh - missLow);
-    // Every third step halves, so that a bend cannot hold it up.
-    const here = step % 3 === 2 ? (low + high) / 2 : Math.min(high, Math.max(low, chord));
-    const miss = endOf(heat, here) - target;
-    if (Math.abs(miss) < 1e-12) return here;
-    if (miss > 0) [high, missHigh] = [here, miss];
-    else [low, missLow] = [here, miss];
+  for (let step = 0; step < 60; step++) {
+    const rise = high.end - low.end;
+    const chord = low.celsius + ((target - low.end) * (high.celsius - low.celsius)) / rise;
+    // From the fifth step on every other one halves, so that a bend cannot hold it up.
+    const isHalf = !(rise > 0) || (step > 4 && step % 2 === 1);
+    const celsius = isHalf
+      ? (low.celsius + high.celsius) / 2
+      : Math.min(high.celsius, Math.max(low.celsius, chord));
+    const here = { celsius, end: endOf(heat, celsius) };
+    if (Math.abs(here.end - target) < closeEnough) return celsius;
+    if (here.end > target) high = here;
+    else low = here;
   }
-  return Math.abs(missLow) < Math.abs(missHigh) ? low : high;
+  return (low.celsius + high.celsius) / 2;
 }
 
 function ruleFor(

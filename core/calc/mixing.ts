@@ -107,6 +107,7 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
   const noRate = firstReason(timed.map((step) => step.rate));
   const heat = runHeat(prepared.heat, waterCelsius);
   const band = bandOf(input, timed);
+  const scales = scalesOf(input, band);
   const run = courseOf(programme.steps, heat, noRate === undefined, noCurve === undefined);
   const last = run.points.at(-1);
   const programmeMinutes = timed.reduce((sum, step) => sum + step.minutes, 0);
@@ -124,8 +125,8 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
   const starts = [...heat.starts, ...beyondStarts(prepared.heat, heat, programme.beyond)];
   const doubts: readonly Doubt[] = [
     expectedCourse,
-    { scale: 1 - band, slackPart: 0 },
-    { scale: 1 + band, slackPart: 1 },
+    { scale: scales.low, slackPart: 0 },
+    { scale: scales.high, slackPart: 1 },
   ];
   const [expected, low, high] =
     why === undefined ? doubts.map((doubt) => momentsOf(steps, starts, wished, doubt)) : [];
@@ -155,7 +156,7 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
     ...(hot === undefined ? {} : { hotAfterMinutes: hot }),
     warmedCelsius: heat.warmed,
     development: tell(last?.development, noDough),
-    developmentBand: tell(developmentBand(timed, run.slowMinutes, last?.development, band), noDough),
+    developmentBand: tell(developmentBand(timed, run.slowMinutes, last?.development, scales), noDough),
     stage: tell(last?.stage, noDough),
     times: tell(lastTimes, noDough),
     wishedDevelopment: wished,
@@ -179,7 +180,7 @@ function developmentBand(
   timed: readonly TimeStep[],
   slowMinutes: number,
   development: number | undefined,
-  band: number,
+  scales: { readonly low: number; readonly high: number },
 ): { low: number; high: number } | undefined {
   if (development === undefined) return undefined;
   const slack = timed.reduce(
@@ -188,8 +189,8 @@ function developmentBand(
   );
   const share = slowMinutes > 0 ? slack / slowMinutes : 0;
   return {
-    low: (development * (1 - share)) / (1 + band),
-    high: (development * (1 + share)) / (1 - band),
+    low: (development * (1 - share)) / scales.high,
+    high: (development * (1 + share)) / scales.low,
   };
 }
 
@@ -204,10 +205,30 @@ function bandOf({ curve }: MixingInput, timed: readonly TimeStep[]): number {
   const calibrated =
     working.length > 0 &&
     working.every((step) => step.rate.known && step.rate.provenance !== 'common practice');
-  const judged = calibrated ? Math.sqrt(flour * flour - usualBand ** 2 / 2) : flour;
+  // What is left is the flour’s, and the error of the fit where one is told: never less than that.
+  const own = Math.max(0, ...working.map((step) => step.rateWithin ?? 0));
+  const judged = calibrated ? Math.sqrt(flour * flour - usualBand ** 2 / 2 + own * own) : flour;
   // Flour and water are wetter than any dough while only a part of the flour is in: what counts is how wet they end.
   const beyond = working.at(-1)?.times?.beyondKnownPercent ?? 0;
   return judged + Math.min(mostByWetness, beyond * bandByPoint);
+}
+
+/** Trials that see more than this many times as much, or as little, tell of a slip rather than of a dough. */
+const mostSeen = 4;
+
+/**
+ * The least and the most of the work that the dough may need, beside what is worked out: by the band, and as far as trials of one
+ * flour on one mixer saw it. That may be the flour’s or the mixer’s, so it moves no expected figure.
+ */
+function scalesOf({ seenDevelopment: seen }: MixingInput, band: number): { low: number; high: number } {
+  const [low, high] = [1 - band, 1 + band];
+  if (seen === undefined) return { low, high };
+  const { least, most = Math.max(1, least) } = seen;
+  const slowest = least > 0 ? 1 / least : most < 1 ? 1 / most : 1;
+  return {
+    low: Math.min(low, Math.max(1 / mostSeen, 1 / most)),
+    high: Math.max(high, Math.min(mostSeen, slowest)),
+  };
 }
 
 const usualBand = 0.2;

@@ -23,6 +23,7 @@ const handsMeasured = 0.5;
  * start: what is not known of the mixer adds to it, and the room evens it out like any other difference.
  */
 export function unsureAfter(step: TimeStep, warming: WarmingPhase, before: number): number {
+  const within = step.measuredWithin ?? 0;
   const hands = step.working && warming.celsiusPerMinute === 0;
   const share = step.measured
     ? unsureMeasured
@@ -30,8 +31,13 @@ export function unsureAfter(step: TimeStep, warming: WarmingPhase, before: numbe
       ? Math.min(unsureByFriction, unsureByKind[step.mixerKind])
       : unsureByKind[step.mixerKind];
   const growing: WarmingPhase = {
-    celsiusPerMinute: Math.abs(warming.celsiusPerMinute) * share,
-    aroundCelsius: hands ? (step.measured || step.frictionGiven ? handsMeasured : handsByKind) : 0,
+    // What was measured is never surer than the error of its fit.
+    celsiusPerMinute: Math.max(Math.abs(warming.celsiusPerMinute) * share, hands ? 0 : within),
+    aroundCelsius: hands
+      ? step.measured || step.frictionGiven
+        ? Math.max(handsMeasured, within)
+        : handsByKind
+      : 0,
     settlesMinutes: warming.settlesMinutes,
   };
   const after = temperatureAfter(growing, before, step.minutes);

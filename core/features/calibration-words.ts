@@ -11,7 +11,7 @@ export function calibrationMarkdown(trials: MixerTrials): string[] {
 
 function warmingMarkdown(trials: MixerTrials): string[] {
   const { calibration } = trials;
-  if (!calibration.known) return [`Its trials cannot calibrate it: ${calibration.reason}.`];
+  if (!calibration.known) return [`Its trials cannot tell yet how it warms dough: ${calibration.reason}.`];
   const { parameters, spreadBefore, spreadAfter } = calibration.value;
   const before = spreadBefore.known ? degreesApart(spreadBefore.value) : 'not known';
   const rows = parameters.map((one) => {
@@ -33,7 +33,7 @@ function warmingMarkdown(trials: MixerTrials): string[] {
 function developmentWords({ development }: MixerTrials): string[] {
   const factor = development();
   if (!factor.known) return [`How fast it develops dough: ${factor.reason}.`];
-  const { least, most, readings } = factor.value;
+  const { least, most, readings, flours } = factor.value;
   const seen = readings === 1 ? 'the stage' : `the ${readings} stages`;
   const band =
     most === undefined
@@ -41,9 +41,16 @@ function developmentWords({ development }: MixerTrials): string[] {
       : least > 0
         ? `${figure(least, 2)} to ${figure(most, 2)} times`
         : `at most ${figure(most, 2)} times`;
+  const seenWith = (told: string): string =>
+    `By ${seen} seen it develops dough ${band} as fast as worked out: ${told}.`;
   // Flours alone make a prediction of development uncertain by a fifth.
   const agrees = least <= 1.2 && (most === undefined || most >= 0.8);
-  return [
-    `By ${seen} seen it develops dough ${band} as fast as worked out: ${agrees ? 'that agrees, flours being as different as they are' : 'write `develops` on its speeds'}.`,
-  ];
+  if (agrees) return [seenWith('that agrees, flours being as different as they are')];
+  return flours < 2
+    ? [
+        seenWith(
+          'one flour alone shows it, so it may be the flour’s as well as the mixer’s, and it is written into neither',
+        ),
+      ]
+    : [seenWith('several flours show it, so it is the mixer’s: write `develops` on its speeds')];
 }

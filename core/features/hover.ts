@@ -1,5 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import { mixerTrials } from '../analysis/mixer-trials.ts';
+import { handTrials, mixerTrials } from '../analysis/mixer-trials.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import { planOf } from '../analysis/plan.ts';
 import { type TrialAnalysis, trialsOf } from '../analysis/trials.ts';
@@ -111,7 +111,10 @@ function headerHover(
     const mix = analysis.mixes[index];
     if (mix === undefined) return undefined;
     if (!mix.known) return { span, markdown: `Not known yet: ${mix.reason}.` };
-    return { span, markdown: mixMarkdown(mix.value).join('\n\n') };
+    const hands =
+      header.byHand === true && analysis.resolved.model.trials.length > 0 ? handTrials(scope) : undefined;
+    const calibration = hands === undefined ? [] : calibrationMarkdown(hands);
+    return { span, markdown: [...mixMarkdown(mix.value), ...calibration].join('\n\n') };
   }
   if (header.section === 'trial' && analysis !== undefined) {
     const trial = trialsOf(analysis, scope).find((one) => one.model.headerLine === line);

@@ -9,7 +9,21 @@ const among =
 
 const inHeader = among('in', 'by', 'hand');
 const inProperty = among(
-  ...['of', 'at', 'for', 'to', 'from', 'all', 'baked', 'remaining', 'flour', 'warms', 'develops', 'moisture'],
+  ...[
+    'of',
+    'at',
+    'for',
+    'to',
+    'from',
+    'all',
+    'baked',
+    'remaining',
+    'flour',
+    'warms',
+    'develops',
+    'moisture',
+    'within',
+  ],
 );
 const inAmount = among(
   ...['a', 'piece', 'at', 'to', 'baked', 'balance', 'remaining', 'hydration', 'effective', 'ready'],

@@ -20,8 +20,15 @@ export type MixerFound =
   | { readonly kind: 'several'; readonly definitions: readonly Definition[] }
   | { readonly kind: 'unknown' };
 
-/** Mixing by hand. */
+/** Mixing by hand, as hands commonly do. */
 export const byHand: Mixer = { name: 'by hand', data: { kind: 'hand', speeds: [] } };
+
+/** What `mix by hand` means: the bakery’s own hands where a section `mixer by hand` tells of them. */
+export function findHands(scope: Scope): Mixer {
+  const level = scope.find('mixer', byHand.name)[0];
+  const own = level?.length === 1 ? builtOnce(level[0]!) : undefined;
+  return own?.data.kind === 'hand' ? own : byHand;
+}
 
 /** Looks a mixer up; a kind of mixer stands for a usual one of its kind. */
 export function findMixer(name: Name, scope: Scope): MixerFound {
@@ -49,7 +56,8 @@ function builtOnce(definition: Definition): Mixer {
 function build(definition: Definition): Mixer {
   const said = propertiesOf(definition.block, definition.block.top!);
   const word = saidValue(said, 'kind', 'word')?.word as MixerKind | undefined;
-  const kind = word ?? 'spiral';
+  const isHands = definition.name.folded === byHand.name;
+  const kind = word ?? (isHands ? 'hand' : 'spiral');
   const speeds: MixerSpeed[] = (said.get('speed') ?? []).flatMap(({ statement: { value } }) =>
     value?.form === 'machineSpeed'
       ? [
@@ -59,14 +67,16 @@ function build(definition: Definition): Mixer {
             ...(value.celsiusPerMinute === undefined
               ? {}
               : { warmsCelsiusPerMinute: value.celsiusPerMinute }),
+            ...(value.withinPerMinute === undefined ? {} : { warmsWithinPerMinute: value.withinPerMinute }),
             ...(value.develops === undefined ? {} : { developsTimes: value.develops }),
+            ...(value.developsWithin === undefined ? {} : { developsWithinTimes: value.developsWithin }),
           },
         ]
       : [],
   );
   const stated = new Set(speeds.map((speed) => speed.number));
   const bowl = saidValue(said, 'bowl', 'massRange');
-  const towards = saidValue(said, 'warms towards', 'temperature')?.celsius;
+  const towards = saidValue(said, 'warms towards', 'temperature');
   const settles = saidValue(said, 'settles', 'duration');
   const friction = saidValue(said, 'friction', 'difference')?.celsius;
   const jacket = saidValue(said, 'jacket takes', 'fraction')?.fraction;
@@ -76,7 +86,8 @@ function build(definition: Definition): Mixer {
       ...speeds,
       ...(findCatalogueMixer(kind)?.mixer.speeds ?? []).filter((speed) => !stated.has(speed.number)),
     ],
-    ...(towards === undefined ? {} : { warmsTowardsCelsius: towards }),
+    ...(towards === undefined ? {} : { warmsTowardsCelsius: towards.celsius }),
+    ...(towards?.withinCelsius === undefined ? {} : { warmsTowardsWithinCelsius: towards.withinCelsius }),
     ...(settles === undefined
       ? {}
       : { settles: { minutes: settles.seconds / 60, grams: settles.atGrams ?? 1000 } }),
@@ -89,6 +100,6 @@ function build(definition: Definition): Mixer {
     definition,
     ...(bowl?.leastGrams === undefined ? {} : { leastGrams: bowl.leastGrams }),
     ...(bowl === undefined ? {} : { mostGrams: bowl.mostGrams }),
-    ...(word === undefined ? { kindAssumed: true as const } : {}),
+    ...(word === undefined && !isHands ? { kindAssumed: true as const } : {}),
   };
 }

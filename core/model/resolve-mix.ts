@@ -6,7 +6,7 @@ import { foldName } from '../text/names.ts';
 import type { Bakery } from './bakery.ts';
 import type { FormulaModel, SectionModel, TrialModel } from './formula-model.ts';
 import { findIngredient } from './ingredient.ts';
-import { byHand, findMixer, type Mixer } from './mixer.ts';
+import { findHands, findMixer, type Mixer } from './mixer.ts';
 import type { NameProblem } from './name-problem.ts';
 import type { Said } from './properties.ts';
 import type { Scope } from './scope.ts';
@@ -67,7 +67,7 @@ export function resolveMix(to: MixSurroundings, model: FormulaModel, index: numb
       to.problems.push({ kind: 'not-in-dough', line, name }),
     ),
   };
-  if (mix.header.byHand) return { ...base, mixer: byHand };
+  if (mix.header.byHand) return { ...base, mixer: findHands(to.scope) };
   const name = named ?? to.bakery.defaultMixer;
   if (name === undefined) return { ...base, mixer: undefined };
   const found = findMixer(name, to.scope);

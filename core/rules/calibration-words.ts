@@ -1,7 +1,7 @@
 import type { MixerTrials } from '../analysis/mixer-trials.ts';
-import type { CalibratedParameter } from '../calc/calibration.ts';
+import type { CalibratedParameter, Residual } from '../calc/calibration.ts';
 import type { CalibratedQuantity } from '../calc/calibration-quantities.ts';
-import { degrees, degreesApart, degreesPerMinute, figure, mass } from '../text/figures.ts';
+import { degrees, degreesApart, degreesPerMinute, figure, mass, minutes } from '../text/figures.ts';
 
 /** What a calibration stands on: `24 readings of 3 formulas, of its newest 40 trials`. */
 export function readingsWords({ readings, formulas, trials, hasOlder }: MixerTrials): string {
@@ -18,6 +18,8 @@ export function quantityWords(quantity: CalibratedQuantity): string {
       return 'what hands warm the dough towards';
     case 'settles':
       return 'how slowly the dough follows the room';
+    case 'friction':
+      return 'the friction factor';
   }
 }
 
@@ -32,7 +34,24 @@ export function writtenValue(one: CalibratedParameter): string | undefined {
       return `warms towards ${calibratedFigure(one, value.value)}`;
     case 'settles':
       return `settles ${calibratedFigure(one, value.value)} at ${mass(quantity.grams)}`;
+    case 'friction':
+      return `friction ${calibratedFigure(one, value.value)}`;
   }
+}
+
+/** The same for the text of a file, with its standard error, rounded up: no band is to be narrower than that. */
+export function writtenWithError(one: CalibratedParameter): string | undefined {
+  const written = writtenValue(one);
+  const { quantity, standardError } = one;
+  if (written === undefined || standardError === undefined) return written;
+  const up = (places: number): number => Math.ceil(standardError * 10 ** places - 1e-9) / 10 ** places;
+  if (quantity.kind === 'warms') return `${written} within ${degreesPerMinute(up(2), 2)}`;
+  return quantity.kind === 'warms towards' ? `${written} within ${degreesApart(up(1))}` : written;
+}
+
+/** A reading that hardly counts, told so that it is found: `20.5 °C at 3 min (Quay Tin, 2026-03-03)`. */
+export function residualWords({ label, minutes: at, measuredCelsius }: Residual): string {
+  return `${degrees(measuredCelsius)} at ${minutes(at)} (${label})`;
 }
 
 /** A figure of a calibration in its unit; `apart` for one that tells how far others lie apart. */
@@ -44,5 +63,7 @@ export function calibratedFigure({ quantity }: CalibratedParameter, value: numbe
       return apart ? degreesApart(value) : degrees(value);
     case 'settles':
       return `${figure(value, value < 10 ? 1 : 0)} min`;
+    case 'friction':
+      return degreesApart(value);
   }
 }

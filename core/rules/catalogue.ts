@@ -12,6 +12,7 @@ import { drawsContradict } from './draws-contradict.ts';
 import { farTooMuch } from './far-too-much.ts';
 import { fastForStiff } from './fast-for-stiff.ts';
 import { fermentationTime } from './fermentation-time.ts';
+import { flourCanBeCalibrated } from './flour-can-be-calibrated.ts';
 import { flourNotHundred } from './flour-not-hundred.ts';
 import { gramsExceedTotal } from './grams-exceed-total.ts';
 import { hotWater } from './hot-water.ts';
@@ -123,6 +124,7 @@ export const rules: readonly Rule[] = [
   notLoaded,
   noSuchSpeed,
   mixerCanBeCalibrated,
+  flourCanBeCalibrated,
   trialContradicts,
   trialWithoutProgramme,
   saidTwice,

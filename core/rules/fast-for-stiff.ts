@@ -1,15 +1,11 @@
-import { softness } from '../calc/bowl-load.ts';
+import { softness, stiffWaterToFlour } from '../calc/bowl-load.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
 import { trimmed } from '../text/figures.ts';
 import { doughMixes, waterLine } from './mixes.ts';
 import type { Rule } from './rule.ts';
 import { listed, wordsOf } from './words.ts';
 
-/**
- * Water to flour, by weight, up to which makers’ manuals of dough mixers keep to the first speed. Flours differ by a few
- * points: nearer than this below the edge the finding is information only.
- */
-const stiff = 0.5;
+/** Flours differ by a few points: nearer than this below the edge of a stiff dough the finding is information only. */
 const edge = 0.02;
 
 /** `47 g of water to 100 g of flour`, and what egg, fat and sugar make of it. */
@@ -52,10 +48,10 @@ export const fastForStiff: Rule = {
         }
         if (phase.kind !== 'speed' || mixer.kind === 'hand' || phase.number <= slowest) continue;
         const soft = softness(inBowl);
-        if (soft === undefined || soft > stiff || !(phase.seconds > 0)) continue;
+        if (soft === undefined || soft > stiffWaterToFlour || !(phase.seconds > 0)) continue;
         const line = mix.phaseLines[index]!;
         const by = waterLine(analysis!);
-        const isSure = soft <= stiff - edge;
+        const isSure = soft <= stiffWaterToFlour - edge;
         yield {
           line,
           span: wordsOf(block, line),

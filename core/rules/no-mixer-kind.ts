@@ -1,3 +1,4 @@
+import { byHand } from '../model/mixer.ts';
 import { message } from '../words/message.ts';
 import { lineBelowFix } from './fixes.ts';
 import { headerPlace } from './places.ts';
@@ -12,6 +13,8 @@ export const noMixerKind: Rule = {
   good: 'mixer old mixer:\n  kind fork\n  bowl 5 kg to 20 kg\n',
   *check({ block }) {
     if (block.top?.kind !== 'mixer' || block.top.header.name === undefined) return;
+    // The section of the bakery’s hands says it with its name.
+    if (block.top.header.name.folded === byHand.name) return;
     if (block.lines.some(({ statement }) => statement.kind === 'property' && statement.property === 'kind'))
       return;
     yield {

@@ -1,5 +1,5 @@
 import { afterMixing, withFolds } from '../analysis/after-mixing.ts';
-import { limitOf } from '../analysis/mixing.ts';
+import { limitOf, type MixAnalysis } from '../analysis/mixing.ts';
 import { waterWanted } from '../analysis/water-wanted.ts';
 import { celsiusAt, developmentAt, hottestDough, type MixingOutcome } from '../calc/mixing.ts';
 import { allPortions, hasLittleWater } from '../calc/mixing-water.ts';
@@ -31,7 +31,7 @@ export const tooWarm: Rule = {
     'Mixing warms the dough, fast speeds most. For strong flour at modest hydration the dough is too warm long before it is ' +
     'over-mixed. Use colder water or ice, mix shorter or slower, cool the flour. Where the tap is too warm for the temperature wanted, the dough is judged as it comes out with water straight from the tap, and ice is the cure. A dough more than 2 °C above its temperature is ' +
     'shown (3 °C above 25 °C where none is written). The warming is common practice until the mixer is calibrated by a trial: the ± behind ' +
-    'the temperature says how sure it is, and while the limit lies inside of it the finding is information only.',
+    'the temperature says how sure it is, and while the limit lies inside of it, or a colder tap than the one assumed would do, the finding is information only.',
   bad:
     'formula Quay Tin:\n  yield 20 kg\n  dough temperature 24 °C\n  bread flour  100%\n  water  65%, at 24 °C\n  salt  2%\n\n' +
     'mix in spiral:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 8 min\n',
@@ -68,7 +68,7 @@ function verdictOf({ mix }: RunMix): Verdict | undefined {
   const over = end - targetCelsius;
   // What went in was measured no better than a thermometer does.
   const band = Math.max(thermometerCelsius, outcome.endCelsiusBand);
-  const isSure = end - band > limit;
+  const isSure = end - band - unsureByTap(mix.water) > limit;
   const { limitAfter } = outcome;
   const passes = limitAfter.known && !limitAfter.value.atLastSpeed ? limitAfter.value.minutes : undefined;
   const when =
@@ -84,6 +84,15 @@ function verdictOf({ mix }: RunMix): Verdict | undefined {
     words: `The dough ${isSure ? 'leaves' : 'may leave'} the mixer ${warmthWord(over)}: ${degreesWithBand(end, band)}, ${degreesApart(over)} above the ${wanted}.${when}`,
     isSure,
   };
+}
+
+/** How far off a tap may be that nobody measured, °C: from a winter's to a summer's. Common practice, no source. */
+const tapMayBeOff = 5;
+
+/** How much cooler the dough may be because nobody said how cold the tap is, °C. */
+function unsureByTap(water: MixAnalysis['water']): number {
+  if (!water.known || !water.value.tapAssumed || water.value.reach !== 'tap too warm') return 0;
+  return tapMayBeOff * Math.max(0, water.value.lever);
 }
 
 /** Dough so hot that it is none any more: no figure is told for it but when it gets there. */

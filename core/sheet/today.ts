@@ -1,7 +1,7 @@
 import { type Analysis, analyseResolved } from '../analysis/analysis.ts';
 import { mixers as catalogueMixers } from '../catalogue/mixers.ts';
 import type { Bakery } from '../model/bakery.ts';
-import { byHand, findMixer, type Mixer } from '../model/mixer.ts';
+import { byHand, findHands, findMixer, type Mixer } from '../model/mixer.ts';
 import type { Scope } from '../model/scope.ts';
 import { degrees, trimmed } from '../text/figures.ts';
 import { foldName } from '../text/names.ts';
@@ -151,7 +151,7 @@ function bakeryToday(bakery: Bakery, taken: Taken): Bakery {
 
 function mixerNamed(name: string, scope: Scope): Mixer | undefined {
   const folded = foldName(name);
-  if (folded === 'by hand' || folded === 'hand') return byHand;
+  if (folded === 'by hand' || folded === 'hand') return findHands(scope);
   const found = findMixer({ text: name, folded, start: 0, end: 0 }, scope);
   return found.kind === 'found' ? found.mixer : undefined;
 }

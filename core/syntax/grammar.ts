@@ -75,6 +75,15 @@ class StatementParser extends EmbeddedActionsParser {
     return { form: 'temperature', celsius };
   });
 
+  readonly drift = this.RULE('drift', (): Value => {
+    const { celsius } = this.quantity(this.CONSUME(t.Temperature), 'temperature');
+    const withinCelsius = this.OPTION(() => {
+      this.CONSUME(t.Within);
+      return this.quantity(this.CONSUME2(t.Temperature), 'temperature').degrees;
+    });
+    return { form: 'temperature', celsius, ...(withinCelsius === undefined ? {} : { withinCelsius }) };
+  });
+
   readonly difference = this.RULE('difference', (): Value => {
     const { degrees } = this.quantity(this.CONSUME(t.Temperature), 'temperature');
     return { form: 'difference', celsius: degrees };
@@ -219,7 +228,9 @@ class StatementParser extends EmbeddedActionsParser {
     const number = this.quantity(this.CONSUME(t.Bare), 'bare').value;
     const { rpm } = this.quantity(this.CONSUME(t.Turns), 'turns');
     let celsiusPerMinute: number | undefined;
+    let withinPerMinute: number | undefined;
     let develops: number | undefined;
+    let developsWithin: number | undefined;
     this.MANY(() => {
       this.CONSUME(t.Comma);
       this.OR([
@@ -227,12 +238,20 @@ class StatementParser extends EmbeddedActionsParser {
           ALT: () => {
             this.CONSUME(t.Warms);
             celsiusPerMinute = this.quantity(this.CONSUME(t.Warming), 'warming').celsiusPerMinute;
+            withinPerMinute = this.OPTION(() => {
+              this.CONSUME(t.Within);
+              return this.quantity(this.CONSUME2(t.Warming), 'warming').celsiusPerMinute;
+            });
           },
         },
         {
           ALT: () => {
             this.CONSUME(t.Develops);
             develops = this.quantity(this.CONSUME(t.Times), 'times').factor;
+            developsWithin = this.OPTION2(() => {
+              this.CONSUME2(t.Within);
+              return this.quantity(this.CONSUME2(t.Times), 'times').factor;
+            });
           },
         },
       ]);
@@ -242,7 +261,9 @@ class StatementParser extends EmbeddedActionsParser {
       number,
       rpm,
       ...(celsiusPerMinute === undefined ? {} : { celsiusPerMinute }),
+      ...(withinPerMinute === undefined ? {} : { withinPerMinute }),
       ...(develops === undefined ? {} : { develops }),
+      ...(developsWithin === undefined ? {} : { developsWithin }),
     };
   });
 
@@ -468,6 +489,7 @@ class StatementParser extends EmbeddedActionsParser {
 
 const rules: Readonly<Record<Form, keyof StatementParser>> = {
   temperature: 'temperature',
+  drift: 'drift',
   difference: 'difference',
   mass: 'mass',
   volume: 'volume',

@@ -73,6 +73,7 @@ export type SlotName = keyof typeof slots;
 /** How the value of a property may read, commonest first. */
 export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   temperature: ['TEMPERATURE'],
+  drift: ['TEMPERATURE [within DEGREES]'],
   difference: ['DEGREES'],
   mass: ['MASS'],
   volume: ['VOLUME'],
@@ -99,7 +100,10 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   name: ['NAME'],
   names: ['NAME, …'],
   massRange: ['MASS to MASS', 'MASS'],
-  machineSpeed: ['SPEED TURNS[, warms WARMING][, develops TIMES]'],
+  machineSpeed: [
+    'SPEED TURNS[, warms WARMING][, develops TIMES]',
+    'SPEED TURNS, warms WARMING within WARMING[, develops TIMES within TIMES]',
+  ],
   mixSpeed: ['SPEED [for] DURATION'],
   load: ['NAME [PERCENT] [at TEMPERATURE], …', 'all ROLE, …', 'remaining NAME, …'],
   draws: ['PERCENT of NAME', 'all NAME'],

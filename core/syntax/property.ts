@@ -155,7 +155,7 @@ function valueProblem(
   if (quantity?.kind === 'grouped') return groupedProblem(quantity, at.image);
   const atSpeedNumber = quantity?.kind === 'bare' && at === rest[0] && isSpeed.has(property.form);
   if (quantity?.kind === 'bare' && at === rest[rest.length - 1] && !atSpeedNumber) {
-    const units = unitsWanted(property.form, rest[rest.length - 2]);
+    const units = unitsWanted(property.form, rest.at(-2), rest.at(-3));
     if (units !== undefined) {
       const fixes = unitFixes(quantity.number, units, quantity.end);
       const said = message('missing-unit.other', { written: quantity.number, example: property.example });
@@ -187,14 +187,20 @@ function meantProblem(text: string, property: Property, span: Span): SyntaxProbl
 
 const isSpeed: ReadonlySet<Form> = new Set(['machineSpeed', 'mixSpeed']);
 
-/** The units that a bare number at the end may have been meant in, after the token before it. */
-function unitsWanted(form: Form, before: IToken | undefined): readonly string[] | undefined {
+/** The units that a bare number at the end may have been meant in, after the two tokens before it. */
+function unitsWanted(
+  form: Form,
+  before: IToken | undefined,
+  beforeThat: IToken | undefined,
+): readonly string[] | undefined {
   const type = before?.tokenType;
   if (type === t.At && form === 'heldAt') return [' °C', ' °F'];
   if (type === t.At && form === 'settles') return [' g', ' kg'];
   if (type === t.Of && form === 'yield') return [' g', ' kg'];
   if (type === t.Warms) return [' °C/min'];
   if (type === t.Develops) return [' times'];
+  if (type === t.Within && form === 'machineSpeed')
+    return beforeThat?.tokenType === t.Times ? [' times'] : [' °C/min'];
   if (before === undefined && form === 'reading') return [' min'];
   if (before === undefined && form === 'rise') return ['%'];
   return unitsFor[form];
@@ -202,6 +208,7 @@ function unitsWanted(form: Form, before: IToken | undefined): readonly string[] 
 
 const unitsFor: Partial<Record<Form, readonly string[]>> = {
   temperature: [' °C', ' °F'],
+  drift: [' °C', ' °F'],
   difference: [' °C', ' °F'],
   mass: [' g', ' kg'],
   volume: [' ml'],

@@ -121,6 +121,7 @@ export const Flour = kind('Flour', Word, NamePart);
 export const Warms = kind('Warms', Word, NamePart);
 export const Develops = kind('Develops', Word, NamePart);
 export const Moisture = kind('Moisture', Word, NamePart);
+export const Within = kind('Within', Word, NamePart);
 export const A = kind('A', Word, NamePart);
 export const In = kind('In', Word, NamePart);
 export const By = kind('By', Word, NamePart);
@@ -141,6 +142,7 @@ const keywords: Readonly<Record<string, TokenType>> = {
   warms: Warms,
   develops: Develops,
   moisture: Moisture,
+  within: Within,
   a: A,
   in: In,
   by: By,

@@ -118,7 +118,12 @@ export interface LoadItem extends Span {
 
 /** The value of a property line, by its form. */
 export type Value =
-  | { readonly form: 'temperature'; readonly celsius: number; readonly stage?: Name }
+  | {
+      readonly form: 'temperature';
+      readonly celsius: number;
+      readonly withinCelsius?: number;
+      readonly stage?: Name;
+    }
   | { readonly form: 'difference'; readonly celsius: number }
   | { readonly form: 'mass'; readonly grams: number }
   | { readonly form: 'volume'; readonly millilitres: number }
@@ -143,7 +148,9 @@ export type Value =
       readonly number: number;
       readonly rpm: number;
       readonly celsiusPerMinute?: number;
+      readonly withinPerMinute?: number;
       readonly develops?: number;
+      readonly developsWithin?: number;
     }
   | { readonly form: 'mixSpeed'; readonly number: number; readonly seconds: number }
   | { readonly form: 'load'; readonly items: readonly LoadItem[] }

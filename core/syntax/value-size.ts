@@ -101,7 +101,10 @@ function sizeOf(value: Value): number | undefined {
     case 'price':
       return value.amount;
     case 'machineSpeed':
-      return Math.min(value.rpm, value.develops ?? value.rpm);
+      return Math.min(
+        value.rpm,
+        ...[value.develops, value.withinPerMinute, value.developsWithin].map((one) => one ?? value.rpm),
+      );
     default:
       return undefined;
   }

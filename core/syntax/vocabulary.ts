@@ -1,4 +1,16 @@
 import type { Context, SectionKind, SubSection, TopSection } from './tree.ts';
+import {
+  degreeWords,
+  doughForms,
+  grains,
+  iceSupplies,
+  labels,
+  millings,
+  mixerKinds,
+  roleWords,
+} from './word-lists.ts';
+
+export * from './word-lists.ts';
 
 /**
  * The words of the notation in one place: sections, what each may say, and how each property's value reads. The
@@ -8,6 +20,7 @@ import type { Context, SectionKind, SubSection, TopSection } from './tree.ts';
 /** How the value of a property reads; each names one rule of the value grammar. */
 export type Form =
   | 'temperature'
+  | 'drift'
   | 'difference'
   | 'mass'
   | 'volume'
@@ -153,7 +166,7 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     property('kind', 'mixerKind', 'spiral', 'hand, spiral, planetary, fork, twin arm or horizontal'),
     property('bowl', 'massRange', '12 kg to 60 kg', 'least and most dough'),
     many('speed', 'machineSpeed', '1 105 rpm', 'turns of the hook a minute at a speed'),
-    property('warms towards', 'temperature', '29 °C', 'temperature the dough drifts to while worked'),
+    property('warms towards', 'drift', '29 °C', 'temperature the dough drifts to while worked'),
     property(
       'settles',
       'settles',
@@ -275,39 +288,6 @@ export function isTopSection(kind: string): kind is TopSection {
   return (topSections as readonly string[]).includes(kind);
 }
 
-export const roleWords = [
-  'flour',
-  'water',
-  'salt',
-  'yeast',
-  'fat',
-  'sugar',
-  'egg',
-  'dairy',
-  'seeds',
-] as const;
-export const grains = [
-  'wheat',
-  'rye',
-  'spelt',
-  'emmer',
-  'einkorn',
-  'khorasan',
-  'durum',
-  'barley',
-  'oats',
-  'buckwheat',
-  'rice',
-  'maize',
-] as const;
-export const millings = ['white', 'medium', 'wholemeal'] as const;
-export const mixerKinds = ['hand', 'spiral', 'planetary', 'fork', 'twin arm', 'horizontal'] as const;
-export const doughForms = ['tin', 'hearth'] as const;
-export const labels = ['EU', 'US'] as const;
-/** The trade’s three degrees of mixing. */
-export const degreeWords = ['short', 'improved', 'intensive'] as const;
-export const iceSupplies = ['to hand'] as const;
-
 /** The words a property allows, where it allows but some. */
 export const wordsOfForm: Partial<Record<Form, readonly string[]>> = {
   grain: grains,
@@ -319,33 +299,6 @@ export const wordsOfForm: Partial<Record<Form, readonly string[]>> = {
   iceSupply: iceSupplies,
   role: roleWords,
 };
-
-/** The words that start a step with a meaning; others are kept as written. */
-export const stepWords = [
-  'bulk',
-  'fold',
-  'rest',
-  'divide',
-  'shape',
-  'retard',
-  'proof',
-  'enclose',
-  'sheet',
-  'score',
-  'boil',
-  'bake',
-  'cool',
-] as const;
-
-/** The textbook words for the state of a dough, in their order. */
-export const stageWords = [
-  'pick-up',
-  'clean-up',
-  'developing',
-  'developed',
-  'let-down',
-  'breakdown',
-] as const;
 
 const byWord = new Map(
   Object.entries(properties).map(([section, list]) => [section, new Map(list.map((one) => [one.word, one]))]),

@@ -62,7 +62,7 @@ describe('flour types in a formula', () => {
   it('are found by name and alias, and say where each figure is from', () => {
     expect(findCatalogue('tipo 00')?.name).toBe('type 00');
     expect(findCatalogue('type 550')?.source.text).toMatch(
-      /DIN 10355.*0\.51 % to 0\.63 %.*stands in from plain flour/,
+      /DIN 10355.*0\.51 % to 0\.63 %.*stands in from bread flour/,
     );
     expect(findCatalogue('rye 1150')?.source.text).toContain('from memory');
   });

@@ -47,6 +47,16 @@ describe('a sound formula', () => {
   });
 });
 
+describe('a sound formula and its mixing', () => {
+  it('earn no warning either: information is all that a band may touch', () => {
+    // Each file is a bakery of its own, with its own tap.
+    const warned = files
+      .flatMap((file) => findingsOf([file]))
+      .filter(({ level }) => level === 'warning' || level === 'error');
+    expect(warned.map(({ path, code, message }) => `${path} ${code}: ${String(message)}`)).toEqual([]);
+  });
+});
+
 describe('and one made unsound', () => {
   const codes = (path: string, from: string | RegExp, to: string): string[] => {
     const { text } = files.find((one) => one.path === path)!;

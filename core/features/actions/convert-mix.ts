@@ -1,16 +1,20 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { MixAnalysis } from '../../analysis/mixing.ts';
-import { type Conversion, convertProgramme } from '../../calc/conversion.ts';
+import {
+  type Conversion,
+  type ConvertedWater,
+  convertProgramme,
+  type TimedWork,
+} from '../../calc/conversion.ts';
 import type { Known } from '../../calc/known.ts';
-import type { MixingPhase } from '../../calc/mixing-programme.ts';
-import type { TemperedWater } from '../../calc/mixing-water.ts';
 import { formulaOf, type MixModel } from '../../model/formula-model.ts';
-import { byHand, findMixer, type Mixer } from '../../model/mixer.ts';
+import { byHand, findHands, findMixer, type Mixer } from '../../model/mixer.ts';
 import { hottestCelsius } from '../../rules/hot-water.ts';
 import { programmeInto, trialsToKeep } from '../../rules/kept-programme.ts';
-import { degrees, mass, minutes, trimmed } from '../../text/figures.ts';
+import { degrees, mass, minutes, minutesBand, trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
 import type { Action, ActionContext } from './action.ts';
+import { batchAtLoad, batchesFor, type LoadedBatch } from './convert-batch.ts';
 import { LineChanges } from './line-changes.ts';
 
 /** More mixers than this make a menu nobody reads. */
@@ -23,9 +27,11 @@ export const convertMix: Action = {
   kind: 'rewrite',
   name: 'Convert a mixing programme to another mixer, or to and from hands',
   explanation:
-    'Offered in a mixing programme for the mixers that your files define, nearest first, and for hands. Speeds and kneading become ' +
-    'those of the other mixer, for as many half minutes as bring the dough as far; rests, folds and what is added stay where ' +
-    'they are. Trials that do not say what they ran keep the programme as it was. The title tells the new working time, the temperature at the end and the water for it. All of it is a prediction with the ' +
+    'Offered in a mixing programme for the mixers that your files define, nearest first, and for hands. The work is written in the ' +
+    'shape in which the other mixer is usually run: a machine’s first speed for three to five minutes to wet the flour, then its second; for stiff dough and rye the first alone; by hand kneading. ' +
+    'It takes as many half minutes as bring the dough as far; rests, folds and what is added stay in their order. Trials that do not say what they ran keep the programme as it was. The title tells the ' +
+    'working time, as a range by what is not known of the two mixers, the temperature at the end and the water for it; where that would be hotter than 45 °C, how much cooler the dough ends. Where the bowl of the other mixer is stated, ' +
+    'it says in how many batches the dough goes, and a second offer brings the `yield` to the usual load of that bowl. All of it is a prediction with the ' +
     'bands of [mixing](mixing-and-process.md): watch the dough, and its thermometer, the first time, and stop the mixer before a probe or a hand goes in. In VS Code also as the command *Convert Mixing Programme*.',
   example:
     'formula Quay Tin:\n  yield 2 kg\n  bread flour        100%\n  water              65%\n  salt               2%\n\nmix in spiral:\n  load flour, water, salt\n  ‸speed 1 for 4 min\n  speed 2 for 4 min\n',
@@ -34,14 +40,29 @@ export const convertMix: Action = {
     const analysis = index === undefined ? undefined : context.analysis();
     const mix = analysis?.mixes[index!];
     if (analysis === undefined || mix?.known !== true) return;
-    const { bakery, model } = analysis.resolved;
+    const model = analysis.resolved.model.mixes[index!]!;
     for (const mixer of otherMixers(context, mix.value.mixer)) {
-      const converted = conversionOf(mix.value, mixer, bakery.tapCelsius);
+      const batches = batchesFor(mix.value, mixer);
+      const converted = conversionOf(mix.value, mixer, 1 / batches);
       if (!converted.known || converted.value.converted.length === 0) continue;
+      const argument = foldName(mixer.name);
       yield {
-        title: titleOf(mix.value, mixer, converted.value),
-        argument: foldName(mixer.name),
-        edits: () => editsOf(context, analysis, model.mixes[index!]!, mix.value, mixer, converted.value),
+        title: titleOf(mix.value, mixer, converted.value, fitOf(mix.value, mixer, batches)),
+        argument,
+        edits: () => editsOf(context, analysis, model, mix.value, mixer, converted.value),
+      };
+      const loaded = batchAtLoad(analysis, mix.value, mixer);
+      const scaled = loaded && conversionOf(mix.value, mixer, loaded.factor);
+      if (loaded === undefined || scaled?.known !== true) continue;
+      yield {
+        title: titleOf(
+          mix.value,
+          mixer,
+          scaled.value,
+          `; ${loaded.written} instead of ${loaded.before}, its usual load`,
+        ),
+        argument: `${argument} at its usual load`,
+        edits: () => editsOf(context, analysis, model, mix.value, mixer, scaled.value, loaded),
       };
     }
   },
@@ -53,69 +74,81 @@ function mixAt({ block, line }: ActionContext): number | undefined {
 }
 
 function otherMixers({ scope }: ActionContext, own: Mixer): Mixer[] {
+  const hands = findHands(scope);
   const found = new Map<string, Mixer>();
   const take = (text: string): void => {
+    if (foldName(text) === byHand.name) return;
     const mixer = findMixer({ text, folded: foldName(text), start: 0, end: 0 }, scope);
     if (mixer.kind === 'found' && found.size < mostMixers) found.set(foldName(text), mixer.mixer);
   };
   for (const { name } of scope.names('mixer')) take(name.text);
   if (found.size === 0) usualKinds.forEach(take);
   const others = [...found.values()].filter((one) => foldName(one.name) !== foldName(own.name));
-  return own.data.kind === 'hand' ? others.filter(({ data }) => data.kind !== 'hand') : [...others, byHand];
+  return own.data.kind === 'hand' ? others.filter(({ data }) => data.kind !== 'hand') : [...others, hands];
 }
 
-const remembered = new WeakMap<MixAnalysis, Map<unknown, Known<Conversion>>>();
+const remembered = new WeakMap<MixAnalysis, Map<unknown, Map<number, Known<Conversion>>>>();
 
 /** A conversion runs the programme many times over, and a menu asks for it at each move of the cursor. */
-function conversionOf(mix: MixAnalysis, { data }: Mixer, tapCelsius: number | undefined): Known<Conversion> {
-  const known = remembered.get(mix) ?? new Map<unknown, Known<Conversion>>();
-  remembered.set(mix, known);
-  const before = known.get(data);
+function conversionOf(mix: MixAnalysis, { data }: Mixer, batch: number): Known<Conversion> {
+  const ofMix = remembered.get(mix) ?? new Map<unknown, Map<number, Known<Conversion>>>();
+  remembered.set(mix, ofMix);
+  const ofMixer = ofMix.get(data) ?? new Map<number, Known<Conversion>>();
+  ofMix.set(data, ofMixer);
+  const before = ofMixer.get(batch);
   if (before !== undefined) return before;
-  const made = convertProgramme({
-    mixing: mix.input,
-    to: data,
-    targetCelsius: mix.targetCelsius,
-    ...(tapCelsius === undefined ? {} : { tapCelsius }),
-  });
-  known.set(data, made);
+  const made = convertProgramme({ ...mix.tempering, mixing: mix.input, to: data, batch, hottestCelsius });
+  ofMixer.set(batch, made);
   return made;
 }
 
-function titleOf(mix: MixAnalysis, mixer: Mixer, { before, after, water }: Conversion): string {
-  const to = mixer.data.kind === 'hand' ? 'to hands' : `to ${mixer.name}`;
-  const worked = `${minutes(after.workedMinutes)} of work instead of ${minutes(before.workedMinutes)}`;
-  return `Convert ${to}: ${worked}${heatOf(mix, after, water)}${fitOf(mix, mixer)}`;
+function titleOf(mix: MixAnalysis, mixer: Mixer, converted: Conversion, fit: string): string {
+  const { before, workedMinutes } = converted;
+  const to = mixer.name === byHand.name ? 'to hands' : `to ${mixer.name}`;
+  const worked = `${minutesBand(workedMinutes.low, workedMinutes.high)} of work instead of ${minutes(before.workedMinutes)}`;
+  return `Convert ${to}: ${worked}${heatOf(mix, converted)}${fit}`;
 }
 
-function heatOf(mix: MixAnalysis, after: Conversion['after'], water: Conversion['water']): string {
-  const needed = water.known ? waterWords(water.value) : undefined;
-  // Where the file itself gives the water its temperature, that stays, and what it should be is told beside.
-  const isGiven = !mix.water.known;
-  const end = water.known && !isGiven ? water.value.outcome.endCelsius : after.endCelsius;
-  if (!end.known) return '';
-  const ends = `, ends at ${degrees(end.value)}`;
-  if (needed === undefined) return ends;
-  return isGiven
-    ? `${ends} with the water as it is, at ${degrees(mix.targetCelsius)} with ${needed}`
-    : `${ends} with ${needed}`;
+/** The dough at the end, and the water for it. Where the file itself gives the water its temperature, that stays, and what it should be is told beside. */
+function heatOf(mix: MixAnalysis, { after, water }: Conversion): string {
+  const needed = water.known ? water.value : undefined;
+  const restored = needed === undefined ? undefined : waterWords(needed);
+  if (mix.water.known) return restored === undefined ? '' : `, ${restored}`;
+  if (!after.endCelsius.known) return '';
+  const ends = `, ends at ${warmth(after.endCelsius.value, after)} with the water as it is`;
+  const isMet = Math.abs(after.endCelsius.value - mix.targetCelsius) < 0.5;
+  return restored === undefined || isMet ? ends : `${ends}, ${restored.replace('ends at', 'at')}`;
 }
 
-function waterWords({ waterCelsius, ice }: TemperedWater): string {
-  if (ice !== undefined) return `tap water and ${mass(ice.iceGrams)} of ice`;
-  if (waterCelsius === undefined) return 'water from the tap';
-  if (waterCelsius > hottestCelsius) return `water at ${degrees(waterCelsius)}, hotter than yeast bears`;
-  return `water at ${degrees(waterCelsius)}`;
+function warmth(celsius: number, { endCelsiusBand }: Conversion['after']): string {
+  return degrees(endCelsiusBand > widestSure ? Math.round(celsius) : celsius);
+}
+
+/** Wider than this, °C, and a temperature is told in whole degrees. */
+const widestSure = 2;
+
+function waterWords({ tempered, waterCelsius, endCelsius, isTooCool }: ConvertedWater): string | undefined {
+  if (!endCelsius.known) return undefined;
+  const ends = `ends at ${warmth(endCelsius.value, tempered.outcome)}`;
+  if (waterCelsius === undefined) return `${ends} whatever the water`;
+  if (isTooCool) return `${ends}, cooler than wanted, even with water at ${degrees(waterCelsius)}`;
+  const { ice, iceCure, reach } = tempered;
+  if (ice !== undefined) return `${ends} with tap water and ${mass(ice.iceGrams)} of ice`;
+  if (reach !== 'tap too warm') return `${ends} with water at ${degrees(waterCelsius)}`;
+  const cure =
+    iceCure === undefined
+      ? ''
+      : `, at ${degrees(iceCure.doughCelsius)} with ${mass(iceCure.iceGrams)} of ice`;
+  return `${ends} with water from the tap${cure}`;
 }
 
 /** Dough that a pair of hands kneads at a time, at most; common practice, no source. */
 const mostByHandGrams = 10_000;
 
-function fitOf(mix: MixAnalysis, { data, mostGrams, leastGrams }: Mixer): string {
-  if (mostGrams !== undefined && mix.doughGrams > mostGrams) return '; too much for its bowl';
-  if (data.kind === 'hand' && mix.doughGrams > mostByHandGrams)
-    return '; more dough than hands knead at once';
-  return leastGrams !== undefined && mix.doughGrams < leastGrams ? '; too little for its bowl' : '';
+function fitOf({ doughGrams }: MixAnalysis, { data, leastGrams }: Mixer, batches: number): string {
+  if (batches > 1) return `; in ${batches} batches of ${mass(doughGrams / batches)}`;
+  if (data.kind === 'hand' && doughGrams > mostByHandGrams) return '; more dough than hands knead at once';
+  return leastGrams !== undefined && doughGrams < leastGrams ? '; too little for its bowl' : '';
 }
 
 function editsOf(
@@ -124,21 +157,32 @@ function editsOf(
   model: MixModel,
   mix: MixAnalysis,
   mixer: Mixer,
-  { mixing, converted }: Conversion,
+  { converted }: Conversion,
+  loaded?: LoadedBatch,
 ) {
   const changes = new LineChanges(context);
   const { text, tokens } = context.block.lines[model.headerLine]!;
   const { keyword, part } = model.header;
   const end = tokens.findLast((token) => token.kind !== 'comment' && token.kind !== 'blank')!.end;
   const what = part === undefined ? '' : ` ${text.slice(part.start, part.end)}`;
-  const where = mixer.data.kind === 'hand' ? 'by hand' : `in ${mixer.name}`;
+  const where = mixer.name === byHand.name ? byHand.name : `in ${mixer.name}`;
   changes.edit(model.headerLine, { start: keyword.start, end, insert: `mix${what} ${where}:` });
-  for (const index of converted) {
-    const line = mix.phaseLines[index]!;
-    const statement = context.block.lines[line]!.statement;
-    const words = wordsOf(mixing.phases[index]!);
-    if (statement.kind !== 'property' || words === undefined) return undefined;
-    changes.edit(line, { start: statement.keyword.start, end: statement.valueSpan.end, insert: words });
+  if (loaded !== undefined) changes.edit(loaded.line, loaded.edit);
+  for (const { phase, by } of converted) {
+    const line = mix.phaseLines[phase]!;
+    const { statement, text: before } = context.block.lines[line]!;
+    if (statement.kind !== 'property') return undefined;
+    const { start } = statement.keyword;
+    const [first, ...more] = by.map(wordsOf);
+    if (first === undefined) {
+      // The line before goes on: this one goes, and a remark on it stays.
+      const remark = before.slice(statement.valueSpan.end).trim();
+      if (remark === '') changes.remove(line);
+      else changes.replace(line, `${before.slice(0, start)}${remark}`);
+      continue;
+    }
+    changes.edit(line, { start, end: statement.valueSpan.end, insert: first });
+    if (more.length > 0) changes.addBelow(line, ...more.map((words) => `${before.slice(0, start)}${words}`));
   }
   // The trials of the dough were run on the programme as it was.
   if (analysis.doughMix.known && analysis.doughMix.value === mix)
@@ -147,8 +191,7 @@ function editsOf(
   return changes.edits();
 }
 
-function wordsOf(phase: MixingPhase): string | undefined {
-  if (phase.kind !== 'speed' && phase.kind !== 'knead') return undefined;
-  const time = `${trimmed(phase.seconds / 60, 1)} min`;
-  return phase.kind === 'speed' ? `speed ${phase.number} for ${time}` : `knead ${time}`;
+function wordsOf(work: TimedWork): string {
+  const time = `${trimmed(work.seconds / 60, 1)} min`;
+  return work.kind === 'speed' ? `speed ${work.number} for ${time}` : `knead ${time}`;
 }
