@@ -20,7 +20,7 @@ export type {
   Told,
   Verdict,
 } from './compare/comparison.ts';
-export type { FilePortrait } from './compare/portrait.ts';
+export { type FilePortrait, isUnfinishedMerge } from './compare/portrait.ts';
 export type { ActionKind, OfferedAction, TextRange } from './features/actions/action.ts';
 export type {
   Completion,
@@ -59,6 +59,7 @@ export type {
   TotalsLabel,
 } from './features/totals-product.ts';
 export type { FoundSymbol } from './features/workspace-symbols.ts';
+export { type Merged, type MergeMarks, mergeTexts, usualMarks } from './merge/merge.ts';
 export type { UsualConditions } from './model/scope.ts';
 export { rules } from './rules/catalogue.ts';
 export type { Rule } from './rules/rule.ts';

@@ -1,3 +1,4 @@
+import { isUtf8 } from 'node:buffer';
 import type { Dirent } from 'node:fs';
 import { lstat, readdir, readFile, stat } from 'node:fs/promises';
 import { basename, dirname, join, relative, sep } from 'node:path';
@@ -58,7 +59,12 @@ function pathOf(uri: string): string | undefined {
 export type Unreadable = 'missing' | 'folder' | 'no permission' | 'too large' | 'binary' | 'broken';
 
 export type DoughFile =
-  | { readonly text: string; readonly why?: never }
+  | {
+      readonly text: string;
+      readonly why?: never;
+      /** The first line with letters that are no UTF-8, counted from one; the text holds signs in their place. */
+      readonly otherLettersInLine?: number;
+    }
   | { readonly text?: never; readonly why: Unreadable };
 
 /**
@@ -70,7 +76,18 @@ export async function readDough(path: string): Promise<DoughFile> {
   if (bytes === undefined) return { why };
   // No text holds a zero byte, and nearly every binary file has one near its start.
   if (bytes.subarray(0, 8192).includes(0)) return { why: 'binary' };
-  return { text: withoutMark(bytes.toString('utf8')) };
+  const text = withoutMark(bytes.toString('utf8'));
+  return isUtf8(bytes) ? { text } : { text, otherLettersInLine: lineOfOtherLetters(bytes) };
+}
+
+/** The first line of bytes that are not all UTF-8, counted from one. */
+function lineOfOtherLetters(bytes: Buffer): number {
+  let line = 1;
+  for (let start = 0; ; line++) {
+    const found = bytes.indexOf(10, start);
+    if (found < 0 || !isUtf8(bytes.subarray(start, found))) return line;
+    start = found + 1;
+  }
 }
 
 export function withoutMark(text: string): string {

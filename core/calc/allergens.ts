@@ -66,6 +66,12 @@ export const knownAllergens: readonly string[] = [...byWord.keys()].filter(
   (word) => !byWord.has(word.replace(/s$/, '')) || !word.endsWith('s'),
 );
 
+/** The word of the lists for one of it, where they have both: `almond` for `almonds`. */
+export function singularOf(word: string): string {
+  const one = word.replace(/s$/, '');
+  return byWord.has(one) ? one : word;
+}
+
 /** Words by which a file says that there is none. */
 const none = new Set(['none', 'nothing', 'no allergens']);
 

@@ -1,4 +1,4 @@
-import { type Allergen, allergenOf, type LabelRegime, listedUnder } from './allergens.ts';
+import { type Allergen, allergenOf, type LabelRegime, listedUnder, singularOf } from './allergens.ts';
 
 /** A stretch of an ingredient's name on a label; an allergen is to be emphasised. */
 export interface LabelText {
@@ -31,6 +31,8 @@ export interface LabelEntry {
 
 /** The allergens of a product by both lists, whatever regime its label follows. */
 export interface AllergenLists {
+  /** As written, in the singular where the lists have one: which nut it is, where the list says nuts. */
+  readonly words: readonly string[];
   /** Annex II of Regulation (EU) 1169/2011. */
   readonly eu: readonly string[];
   /** The nine of the United States. */
@@ -59,12 +61,13 @@ export function ingredientList(items: readonly LabelItem[], regime: LabelRegime)
 /** The allergens of all ingredients, each entry once, in the order in which they come. */
 export function allergenLists(items: readonly LabelItem[]): AllergenLists {
   const [eu, us] = [new Set<string>(), new Set<string>()];
-  const [onNeither, notSaid] = [new Set<string>(), new Set<string>()];
+  const [words, onNeither, notSaid] = [new Set<string>(), new Set<string>(), new Set<string>()];
   const take = (item: LabelItem): void => {
     if (item.allergensUnsaid) notSaid.add(item.name);
     for (const word of item.allergens) {
       const allergen = allergenOf(word);
       if (allergen === undefined) continue;
+      words.add(singularOf(allergen.word));
       if (allergen.eu !== undefined) eu.add(allergen.eu);
       if (allergen.us !== undefined) us.add(allergen.us);
       if (allergen.eu === undefined && allergen.us === undefined) onNeither.add(allergen.word);
@@ -72,7 +75,7 @@ export function allergenLists(items: readonly LabelItem[]): AllergenLists {
     for (const part of item.parts ?? []) take(part);
   };
   for (const item of items) take(item);
-  return { eu: [...eu], us: [...us], onNeither: [...onNeither], notSaid: [...notSaid] };
+  return { words: [...words], eu: [...eu], us: [...us], onNeither: [...onNeither], notSaid: [...notSaid] };
 }
 
 /**

@@ -1,4 +1,7 @@
 import type { FormulaTotals } from '../features/totals.ts';
+import { message } from '../words/message.ts';
+import { plainSpeaker } from '../words/speak.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type {
   Change,
   ChangeGroup,
@@ -12,25 +15,34 @@ import { computedChanges } from './computed.ts';
 import { groupsOf } from './formula.ts';
 import { changesInAnyOrder, changesInOrder } from './lines.ts';
 import { type Paired, pair } from './pairs.ts';
-import type { DefinitionPortrait, FilePortrait, FormulaPortrait } from './portrait.ts';
+import {
+  type DefinitionPortrait,
+  type FilePortrait,
+  type FormulaPortrait,
+  isUnfinishedMerge,
+  type PlanTimes,
+} from './portrait.ts';
+import { changeOfWords } from './tell.ts';
 
 /**
  * What changed between two states of some files, as a baker sees it. Formulas are matched by name, across files too, and
- * a renamed one by its lines. Pure: portraits in, plain data out.
+ * a renamed one by its lines. Pure: portraits in, plain data out, its words as `say` says them.
  */
 export function comparePortraits(
   before: readonly FilePortrait[],
   after: readonly FilePortrait[],
+  say: Speaker = plainSpeaker,
 ): Comparison {
   const formulas = pair(all(before, 'formulas'), all(after, 'formulas'), true)
-    .map(compareFormula)
+    .map((pair) => compareFormula(pair, say))
     .filter((one) => one !== undefined);
   const definitions = pair(all(before, 'definitions'), all(after, 'definitions'), false)
-    .map(compareDefinition)
+    .map((pair) => compareDefinition(pair, say))
     .filter((one) => one !== undefined);
   const loose = changesInOrder(
     before.flatMap((file) => file.loose),
     after.flatMap((file) => file.loose),
+    say,
   );
   const verdicts = [...formulas, ...definitions].map(({ verdict }) => verdict);
   if (loose.length > 0) verdicts.push('wording');
@@ -51,7 +63,10 @@ function all<K extends 'formulas' | 'definitions'>(
   return files.flatMap((file): readonly FilePortrait[K][number][] => file[what]);
 }
 
-function compareFormula([before, after]: Paired<FormulaPortrait>): FormulaComparison | undefined {
+function compareFormula(
+  [before, after]: Paired<FormulaPortrait>,
+  say: Speaker,
+): FormulaComparison | undefined {
   if (before === undefined || after === undefined) {
     const one = (after ?? before)!;
     return {
@@ -59,10 +74,10 @@ function compareFormula([before, after]: Paired<FormulaPortrait>): FormulaCompar
       fate: after === undefined ? 'removed' : 'added',
       verdict: 'changed',
       ...places(before, after),
-      groups: wholeOf(one.totals, after === undefined ? 'before' : 'after'),
+      groups: wholeOf(one.totals, after === undefined ? 'before' : 'after', say),
     };
   }
-  const groups = groupsOf(before, after);
+  const groups = unfinishedGroups(before, after, say) ?? groupsOf(before, after, say);
   const renamed = before.folded !== after.folded;
   const moved = before.file !== after.file;
   const said = groups.some(({ subject }) => subject !== 'wording');
@@ -74,16 +89,44 @@ function compareFormula([before, after]: Paired<FormulaPortrait>): FormulaCompar
     verdict: verdict === 'same' ? 'layout' : verdict,
     ...(renamed ? { renamedFrom: before.totals.formula } : {}),
     ...(moved ? { movedFrom: before.file } : {}),
+    ...(said && before.keys.join('\n') === after.keys.join('\n') ? { follows: true } : {}),
     ...places(before, after),
     groups,
   };
 }
 
-function compareDefinition([before, after]: Paired<DefinitionPortrait>): DefinitionComparison | undefined {
+/** Of a merge that is not finished nothing is added up: the lines of both sides stand in it. */
+function unfinishedGroups(
+  before: FormulaPortrait,
+  after: FormulaPortrait,
+  say: Speaker,
+): ChangeGroup[] | undefined {
+  const [one, other] = [before, after].map(({ source }) => isUnfinishedMerge(source));
+  if (!one && !other) return undefined;
+  if (before.source === after.source) return [];
+  const told = (isOpen: boolean | undefined) => ({
+    text: say.say(message(isOpen ? 'comparison.unfinished' : 'comparison.finished')),
+  });
+  return [
+    {
+      subject: 'merge',
+      title: say.say(message('comparison-title.merge')),
+      changes: [{ name: say.say(message('comparison-name.merge')), before: told(one), after: told(other) }],
+    },
+  ];
+}
+
+function compareDefinition(
+  [before, after]: Paired<DefinitionPortrait>,
+  say: Speaker,
+): DefinitionComparison | undefined {
   const one = (after ?? before)!;
   const linesOf = (side: DefinitionPortrait | undefined) =>
     side?.sections.flatMap(({ lines }) => lines) ?? [];
-  const changes = changesInAnyOrder(linesOf(before), linesOf(after));
+  const changes = [
+    ...changesInAnyOrder(linesOf(before), linesOf(after), say),
+    ...(before === undefined || after === undefined ? [] : timeChanges(before.times, after.times, say)),
+  ];
   const moved = before !== undefined && after !== undefined && before.file !== after.file;
   const fate = before === undefined ? 'added' : after === undefined ? 'removed' : 'kept';
   const verdict: Verdict =
@@ -98,6 +141,19 @@ function compareDefinition([before, after]: Paired<DefinitionPortrait>): Definit
     ...places(before, after),
     changes,
   };
+}
+
+/** What a plan comes to otherwise, be it that the plan changed or a formula of it. */
+function timeChanges(before: PlanTimes | undefined, after: PlanTimes | undefined, say: Speaker): Change[] {
+  if (before === undefined || after === undefined) return [];
+  const late = ({ lateMinutes }: PlanTimes): string =>
+    lateMinutes === undefined ? say.say(message('comparison.no')) : say.duration(lateMinutes * 60);
+  return [
+    ...changeOfWords(message('comparison-name.ready'), before.ready, after.ready, say),
+    ...changeOfWords(message('comparison-name.first-work'), before.firstWork, after.firstWork, say),
+    ...changeOfWords(message('comparison-name.first-mixing'), before.firstMix, after.firstMix, say),
+    ...changeOfWords(message('comparison-name.late'), late(before), late(after), say),
+  ];
 }
 
 /** How two look that say the same: alike, laid out anew, or with other words or another order. */
@@ -121,7 +177,7 @@ function places(
 }
 
 /** A formula that has no other side: what it makes and what is in it. */
-function wholeOf(totals: FormulaTotals, side: 'before' | 'after'): ChangeGroup[] {
+function wholeOf(totals: FormulaTotals, side: 'before' | 'after', say: Speaker): ChangeGroup[] {
   const nothing: FormulaTotals = {
     file: '',
     formula: '',
@@ -130,15 +186,20 @@ function wholeOf(totals: FormulaTotals, side: 'before' | 'after'): ChangeGroup[]
     findings: [],
     resolved: false,
   };
-  const { makes, dough, ingredients } = computedChanges(nothing, totals);
+  const { label, makes, dough, ingredients } = computedChanges(nothing, totals, say);
   const only = (changes: readonly Change[]): Change[] =>
     changes.flatMap(({ name, after }) =>
       after === undefined || after.fraction === 0 ? [] : [{ name, [side]: after }],
     );
   const groups: ChangeGroup[] = [
-    { subject: 'makes', title: 'makes', changes: only(makes) },
-    { subject: 'dough', title: 'dough', changes: only(dough) },
-    { subject: 'ingredients', title: 'ingredients', changes: only(ingredients) },
+    { subject: 'label', title: say.say(message('comparison-title.label')), changes: only(label) },
+    { subject: 'makes', title: say.say(message('comparison-title.makes')), changes: only(makes) },
+    { subject: 'dough', title: say.say(message('comparison-title.dough')), changes: only(dough) },
+    {
+      subject: 'ingredients',
+      title: say.say(message('comparison-title.ingredients')),
+      changes: only(ingredients),
+    },
   ];
   return groups.filter(({ changes }) => changes.length > 0);
 }

@@ -33,6 +33,8 @@ export interface FormulaComparison {
   readonly renamedFrom?: string;
   /** Its file before, where the two differ. */
   readonly movedFrom?: string;
+  /** Nothing of it is written differently: what changed follows from something outside it, such as a flour or a bakery. */
+  readonly follows?: true;
   readonly before?: PlaceInFile;
   readonly after?: PlaceInFile;
   readonly groups: readonly ChangeGroup[];
@@ -50,6 +52,7 @@ export interface DefinitionComparison {
 }
 
 export type Subject =
+  | 'label'
   | 'makes'
   | 'dough'
   | 'ingredients'
@@ -60,7 +63,8 @@ export type Subject =
   | 'cost'
   | 'trials'
   | 'findings'
-  | 'wording';
+  | 'wording'
+  | 'merge';
 
 /** Changes of one subject, under a title a baker reads. */
 export interface ChangeGroup {
@@ -76,7 +80,7 @@ export interface Change {
   readonly before?: Told;
   /** Absent where it is gone. */
   readonly after?: Told;
-  /** How much more or less, in words: `+0.2%`. */
+  /** How much more or less, in words: `+0.2 points`, `+17 g`; or what else is to be said of it: `accepted: reason`. */
   readonly by?: string;
 }
 
@@ -91,6 +95,10 @@ export interface Told {
   readonly minutes?: number;
   readonly pieces?: number;
   readonly amount?: number;
+  /** Of a finding: `error`, `warning`, `info` or `hint`. */
+  readonly level?: string;
+  /** A finding that somebody let stand. */
+  readonly accepted?: true;
   /** The line that says it, counted from zero in its file. */
   readonly line?: number;
 }

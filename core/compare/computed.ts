@@ -1,12 +1,17 @@
+import { asFreshYeast } from '../calc/yeast.ts';
 import { money, moneyApart } from '../features/cost-words.ts';
-import type { FormulaTotals, TotalsLine, TotalsPart } from '../features/totals.ts';
+import type { FormulaTotals, TotalsLine, TotalsPart, TotalsWater } from '../features/totals.ts';
 import { foldName } from '../text/names.ts';
-import { degrees, mass, minutes, minutesBand, percent, trimmed } from '../text/plain-figures.ts';
-import type { Change } from './comparison.ts';
-import { changeOfFigure, changeOfShare } from './tell.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
+import type { Change, Told } from './comparison.ts';
+import { labelChanges } from './label.ts';
+import type { WorkTimes } from './portrait.ts';
+import { changeOfFigure, changeOfShare, changeOfWords } from './tell.ts';
 
 /** What comes of a formula, before and after, by subject. */
 export interface ComputedChanges {
+  readonly label: readonly Change[];
   readonly makes: readonly Change[];
   readonly dough: readonly Change[];
   readonly ingredients: readonly Change[];
@@ -15,157 +20,246 @@ export interface ComputedChanges {
   readonly cost: readonly Change[];
 }
 
-export function computedChanges(before: FormulaTotals, after: FormulaTotals): ComputedChanges {
+export function computedChanges(before: FormulaTotals, after: FormulaTotals, say: Speaker): ComputedChanges {
+  const grams = (name: Message, one: number | undefined, other: number | undefined): Change[] =>
+    changeOfFigure(name, 'grams', one, other, say.mass, say);
+  const share = (name: Message, one: number | undefined, other: number | undefined): Change[] =>
+    shareChanges(name, one, other, say);
   return {
+    label: labelChanges(before.label, after.label, say),
     makes: [
-      ...changeOfFigure('pieces', 'pieces', before.pieces, after.pieces, (count) => trimmed(count, 1)),
-      ...changeOfFigure('weight of a piece', 'grams', before.pieceGrams, after.pieceGrams, mass),
-      ...changeOfFigure('dough in the bowl', 'grams', before.doughGrams, after.doughGrams, mass),
-      ...changeOfFigure('flour', 'grams', before.flourGrams, after.flourGrams, mass),
-      ...changeOfFigure('baked', 'grams', before.bakedGrams, after.bakedGrams, mass),
+      ...changeOfFigure(
+        message('comparison-name.pieces'),
+        'pieces',
+        before.pieces,
+        after.pieces,
+        (count) => say.number(count, 1),
+        say,
+      ),
+      ...grams(message('comparison-name.piece-weight'), before.pieceGrams, after.pieceGrams),
+      ...grams(message('comparison-name.dough-in-bowl'), before.doughGrams, after.doughGrams),
+      ...grams(message('comparison-name.flour'), before.flourGrams, after.flourGrams),
+      ...grams(message('comparison-name.baked'), before.bakedGrams, after.bakedGrams),
     ],
     dough: [
-      ...share('hydration', before.hydration, after.hydration),
-      ...share('effective hydration', before.effectiveHydration, after.effectiveHydration),
-      ...share('salt', before.saltFraction, after.saltFraction),
-      ...share('yeast', shareOfRole(before, 'yeast'), shareOfRole(after, 'yeast')),
-      ...share('prefermented flour', before.prefermentedFlour, after.prefermentedFlour),
+      ...share(message('comparison-name.hydration'), before.hydration, after.hydration),
+      ...share(
+        message('comparison-name.effective-hydration'),
+        before.effectiveHydration,
+        after.effectiveHydration,
+      ),
+      ...share(message('comparison-name.salt'), before.saltFraction, after.saltFraction),
+      ...yeastChanges(before, after, say),
+      ...share(
+        message('comparison-name.prefermented-flour'),
+        before.prefermentedFlour,
+        after.prefermentedFlour,
+      ),
     ],
-    ingredients: ingredientChanges(before.overall, after.overall),
-    mixing: mixingChanges(before.mixing, after.mixing),
-    temperatures: temperatureChanges(before, after),
-    cost: costChanges(before.cost, after.cost),
+    ingredients: ingredientChanges(before.overall, after.overall, say),
+    mixing: mixingChanges(before.mixing, after.mixing, say),
+    temperatures: temperatureChanges(before, after, say),
+    cost: costChanges(before.cost, after.cost, say),
   };
 }
 
 /** The water of a part, where both sides have it. */
-export function partHydration(before: TotalsPart | undefined, after: TotalsPart | undefined): Change[] {
+export function partHydration(
+  before: TotalsPart | undefined,
+  after: TotalsPart | undefined,
+  say: Speaker,
+): Change[] {
   if (before === undefined || after === undefined) return [];
-  return share('hydration', before.hydration, after.hydration);
+  return shareChanges(message('comparison-name.hydration'), before.hydration, after.hydration, say);
 }
 
-/** Findings that are new and findings that are gone. One whose figures alone changed is neither. */
-export function findingChanges(
-  before: FormulaTotals['findings'],
-  after: FormulaTotals['findings'],
+/** How long the work takes, where a step, a programme or a preferment takes another time. */
+export function workChanges(
+  before: WorkTimes | undefined,
+  after: WorkTimes | undefined,
+  say: Speaker,
 ): Change[] {
-  const gone = without(before, after);
-  const come = without(after, before);
-  const told = ({ level, message, line }: FormulaTotals['findings'][number]) => ({
-    text: `${level}: ${message}`,
-    line: line - 1,
-  });
+  const time = (name: Message, one: number | undefined, other: number | undefined): Change[] =>
+    changeOfFigure(name, 'minutes', one, other, (value) => say.duration(value * 60), say);
   return [
-    ...come.map((one): Change => ({ name: one.code, after: told(one) })),
-    ...gone.map((one): Change => ({ name: one.code, before: told(one) })),
+    ...time(message('comparison-name.first-work-to-ready'), before?.totalMinutes, after?.totalMinutes),
+    ...time(message('comparison-name.mixing-to-ready'), before?.fromMixMinutes, after?.fromMixMinutes),
   ];
 }
 
-const share = (name: string, before: number | undefined, after: number | undefined): Change[] =>
-  changeOfFigure(name, 'fraction', before, after, percent);
+function shareChanges(
+  name: Message,
+  before: number | undefined,
+  after: number | undefined,
+  say: Speaker,
+): Change[] {
+  return changeOfFigure(name, 'fraction', before, after, (fraction) => say.percent(fraction), say);
+}
 
-function shareOfRole({ overall, hydration }: FormulaTotals, role: TotalsLine['role']): number | undefined {
-  const lines = overall.filter((line) => line.role === role);
+/** Packets differ by more than this from the measure in which kinds of yeast are exchanged; common practice, no source. */
+const sameStrength = 0.05;
+
+/** Yeast by its strength, so that another kind in its measure is no change. */
+function yeastChanges(before: FormulaTotals, after: FormulaTotals, say: Speaker): Change[] {
+  const kinds = ({ overall }: FormulaTotals): string =>
+    overall.flatMap(({ role, name }) => (role === 'yeast' ? [foldName(name)] : [])).join();
+  const [old, now] = [yeastStrength(before), yeastStrength(after)];
+  const isOnlyAnother = kinds(before) !== kinds(after) && old !== undefined && now !== undefined;
+  if (isOnlyAnother && Math.abs(old - now) <= sameStrength * Math.max(old, now)) return [];
+  return shareChanges(message('comparison-name.yeast'), old, now, say);
+}
+
+/** All yeast as so much fresh yeast of all flour, so that another kind in its measure is no change. */
+function yeastStrength({ overall, hydration }: FormulaTotals): number | undefined {
+  const lines = overall.filter(({ role }) => role === 'yeast');
   // Without yeast there is none, and that is known as soon as the formula is.
   if (lines.length === 0) return hydration === undefined ? undefined : 0;
   let sum = 0;
-  for (const { fraction } of lines) {
+  for (const { name, fraction } of lines) {
     if (fraction === undefined) return undefined;
-    sum += fraction;
+    sum += fraction * asFreshYeast(name, undefined);
   }
   return sum;
 }
 
-function ingredientChanges(before: readonly TotalsLine[], after: readonly TotalsLine[]): Change[] {
+function ingredientChanges(
+  before: readonly TotalsLine[],
+  after: readonly TotalsLine[],
+  say: Speaker,
+): Change[] {
   const old = new Map(before.map((line) => [foldName(line.name), line]));
   const now = new Map(after.map((line) => [foldName(line.name), line]));
   return [
-    ...after.flatMap((line) => changeOfShare(line.name, old.get(foldName(line.name)), line)),
+    ...after.flatMap((line) => changeOfShare(line.name, old.get(foldName(line.name)), line, say)),
     ...before.flatMap((line) =>
-      now.has(foldName(line.name)) ? [] : changeOfShare(line.name, line, undefined),
+      now.has(foldName(line.name)) ? [] : changeOfShare(line.name, line, undefined, say),
     ),
   ];
 }
 
-function mixingChanges(before: FormulaTotals['mixing'], after: FormulaTotals['mixing']): Change[] {
+function mixingChanges(
+  before: FormulaTotals['mixing'],
+  after: FormulaTotals['mixing'],
+  say: Speaker,
+): Change[] {
   if (before === undefined && after === undefined) return [];
   const programme = (mixing: typeof before): number | undefined => mixing?.curve.at(-1)?.minutes;
+  const band = (ends: readonly [number, number] | undefined): string | undefined =>
+    ends === undefined ? undefined : say.minutesBand(...ends);
+  const minutes = (name: Message, one: number | undefined, other: number | undefined): Change[] =>
+    changeOfFigure(name, 'minutes', one, other, say.minutes, say);
+  const words = (name: Message, one: string | undefined, other: string | undefined): Change[] =>
+    changeOfWords(name, one, other, say);
   return [
-    ...changeOfFigure('programme', 'minutes', programme(before), programme(after), minutes),
-    ...changeOfFigure('slow minutes', 'minutes', before?.slowMinutes, after?.slowMinutes, minutes),
-    ...words('state at the end', before?.stage, after?.stage),
-    ...words('developed after', band(before?.developedAfterMinutes), band(after?.developedAfterMinutes)),
-    ...words('let-down after', band(before?.letDownAfterMinutes), band(after?.letDownAfterMinutes)),
-    ...words('broken down after', band(before?.breakdownAfterMinutes), band(after?.breakdownAfterMinutes)),
+    ...minutes(message('comparison-name.programme'), programme(before), programme(after)),
+    ...minutes(message('comparison-name.slow-minutes'), before?.slowMinutes, after?.slowMinutes),
+    ...words(message('comparison-name.stage'), before?.stage, after?.stage),
+    ...words(
+      message('comparison-name.developed'),
+      band(before?.developedAfterMinutes),
+      band(after?.developedAfterMinutes),
+    ),
+    ...words(
+      message('comparison-name.let-down'),
+      band(before?.letDownAfterMinutes),
+      band(after?.letDownAfterMinutes),
+    ),
+    ...words(
+      message('comparison-name.broken-down'),
+      band(before?.breakdownAfterMinutes),
+      band(after?.breakdownAfterMinutes),
+    ),
   ];
 }
 
-function band(ends: readonly [number, number] | undefined): string | undefined {
-  return ends === undefined ? undefined : minutesBand(...ends);
-}
-
-function words(name: string, before: string | undefined, after: string | undefined): Change[] {
-  if (before === after) return [];
-  return [{ name, before: { text: before ?? 'not known' }, after: { text: after ?? 'not known' } }];
-}
-
-function temperatureChanges(before: FormulaTotals, after: FormulaTotals): Change[] {
-  const celsius = (name: string, one: number | undefined, other: number | undefined): Change[] =>
-    changeOfFigure(name, 'celsius', one, other, degrees);
+function temperatureChanges(before: FormulaTotals, after: FormulaTotals, say: Speaker): Change[] {
   return [
-    ...celsius('water', before.water?.celsius, after.water?.celsius),
-    ...changeOfFigure('ice', 'grams', before.water?.iceGrams, after.water?.iceGrams, mass),
-    ...celsius('end of mixing', before.mixing?.endCelsius, after.mixing?.endCelsius),
+    ...waterChanges(before.water, after.water, say),
+    ...changeOfFigure(
+      message('comparison-name.ice'),
+      'grams',
+      before.water?.iceGrams,
+      after.water?.iceGrams,
+      say.mass,
+      say,
+    ),
+    ...changeOfFigure(
+      message('comparison-name.dough-temperature'),
+      'celsius',
+      before.mixing?.endCelsius,
+      after.mixing?.endCelsius,
+      say.celsius,
+      say,
+    ),
   ];
 }
 
-function costChanges(before: FormulaTotals['cost'], after: FormulaTotals['cost']): Change[] {
+/** The water to draw: its temperature, and why it is no other, or none, where that is so on one side alone. */
+function waterChanges(
+  before: TotalsWater | undefined,
+  after: TotalsWater | undefined,
+  say: Speaker,
+): Change[] {
+  const name = message('comparison-name.water');
+  const [change] = changeOfFigure(name, 'celsius', before?.celsius, after?.celsius, say.celsius, say);
+  if (before === undefined || after === undefined || before.reach === after.reach)
+    return change === undefined ? [] : [change];
+  const tell = (water: TotalsWater): Told => ({
+    text: waterText(water, say),
+    ...(water.celsius === undefined ? {} : { celsius: water.celsius }),
+  });
+  const by = change?.by;
+  return [
+    { name: say.say(name), before: tell(before), after: tell(after), ...(by === undefined ? {} : { by }) },
+  ];
+}
+
+function waterText({ reach, celsius, iceGrams }: TotalsWater, say: Speaker): string {
+  if (celsius === undefined) return say.say(message('comparison.water-any'));
+  switch (reach) {
+    case 'not warm enough':
+      return say.say(message('comparison.water-warmest', { celsius }));
+    case 'tap too warm':
+      return say.say(
+        message((iceGrams ?? 0) > 0 ? 'comparison.water-with-ice' : 'comparison.water-from-tap', { celsius }),
+      );
+    default:
+      return say.celsius(celsius);
+  }
+}
+
+function costChanges(before: FormulaTotals['cost'], after: FormulaTotals['cost'], say: Speaker): Change[] {
   const currency = after?.currency ?? before?.currency;
   if (currency === undefined) return [];
   if (before?.currency !== undefined && after?.currency !== undefined && before.currency !== after.currency)
-    return words('currency', before.currency, after.currency);
-  const amount = (name: string, one: number | undefined, other: number | undefined): Change[] =>
+    return changeOfWords(message('comparison-name.currency'), before.currency, after.currency, say);
+  const amount = (name: Message, one: number | undefined, other: number | undefined): Change[] =>
     changeOfFigure(
       name,
       'amount',
       one,
       other,
       (value) => money(value, currency),
-      (from, to) => moneyApart(from, to, currency),
+      say,
+      // What is shown as less than a cent on one side lies no cent apart from what is shown as one.
+      (from, to) =>
+        Math.round(from * 100) === Math.round(to * 100) ? undefined : moneyApart(from, to, currency),
     );
+  const listed = (names: readonly string[] = []): string =>
+    names.length === 0 ? say.say(message('comparison.none')) : names.toSorted().join(', ');
   return [
-    ...amount('a batch', before?.batch, after?.batch),
-    ...amount('a batch, at least', before?.atLeast, after?.atLeast),
-    ...amount('a piece', before?.piece, after?.piece),
-    ...amount('per kg baked', before?.bakedKilogram, after?.bakedKilogram),
+    ...amount(message('comparison-name.batch'), before?.batch, after?.batch),
+    ...amount(message('comparison-name.batch-at-least'), before?.atLeast, after?.atLeast),
+    ...amount(message('comparison-name.piece'), before?.piece, after?.piece),
+    ...amount(message('comparison-name.kilogram-baked'), before?.bakedKilogram, after?.bakedKilogram),
     ...(before?.bakedKilogram === undefined && after?.bakedKilogram === undefined
-      ? amount('per kg of dough', before?.doughKilogram, after?.doughKilogram)
+      ? amount(message('comparison-name.kilogram-dough'), before?.doughKilogram, after?.doughKilogram)
       : []),
-    ...words('without a price', listed(before?.missing), listed(after?.missing)),
+    ...changeOfWords(
+      message('comparison-name.without-price'),
+      listed(before?.missing),
+      listed(after?.missing),
+      say,
+    ),
   ];
-}
-
-const listed = (names: readonly string[] | undefined): string => names?.toSorted().join(', ') || 'none';
-
-/** The findings of `some` that `others` lack: the same message first, then another message of the same rule. */
-function without(
-  some: FormulaTotals['findings'],
-  others: FormulaTotals['findings'],
-): FormulaTotals['findings'] {
-  const take = (counts: Map<string, number>, key: string): boolean => {
-    const count = counts.get(key) ?? 0;
-    if (count > 0) counts.set(key, count - 1);
-    return count > 0;
-  };
-  const count = (keys: readonly string[]): Map<string, number> => {
-    const counts = new Map<string, number>();
-    for (const key of keys) counts.set(key, (counts.get(key) ?? 0) + 1);
-    return counts;
-  };
-  const exact = ({ code, message }: FormulaTotals['findings'][number]): string => `${code} ${message}`;
-  const messages = count(others.map(exact));
-  const left = some.filter((one) => !take(messages, exact(one)));
-  const back = count(some.map(exact));
-  const codes = count(others.filter((one) => !take(back, exact(one))).map(({ code }) => code));
-  return left.filter(({ code }) => !take(codes, code));
 }

@@ -1,7 +1,10 @@
 import { programmeWords } from '../syntax/vocabulary.ts';
 import { foldName } from '../text/names.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { Change, ChangeGroup, Subject, Told } from './comparison.ts';
-import { computedChanges, findingChanges, partHydration } from './computed.ts';
+import { computedChanges, partHydration, workChanges } from './computed.ts';
+import { findingChanges } from './findings.ts';
 import { groupBy } from './group.ts';
 import { changesInAnyOrder, changesInOrder } from './lines.ts';
 import type { FormulaPortrait } from './portrait.ts';
@@ -11,41 +14,54 @@ import type { WrittenLine, WrittenSection } from './written.ts';
  * What changed between two states of a formula, subject by subject, in the order a baker would ask. Whatever is written
  * differently is told somewhere: what no other subject explains stands under `wording`.
  */
-export function groupsOf(before: FormulaPortrait, after: FormulaPortrait): ChangeGroup[] {
-  const computed = computedChanges(before.totals, after.totals);
+export function groupsOf(before: FormulaPortrait, after: FormulaPortrait, say: Speaker): ChangeGroup[] {
+  const computed = computedChanges(before.totals, after.totals, say);
   const [doughPair, ...pairs] = sectionPairs(before.sections, after.sections);
   const groups = new Map<string, { subject: Subject; title: string; changes: Change[] }>();
-  const add = (subject: Subject, title: string, changes: readonly Change[]): void => {
+  const add = (subject: Subject, titled: Message, changes: readonly Change[]): void => {
     if (changes.length === 0) return;
+    const title = say.say(titled);
     const group = groups.get(title);
     if (group === undefined) groups.set(title, { subject, title, changes: [...changes] });
     else group.changes.push(...changes);
   };
   const explained = new Set(computed.ingredients.map(({ name }) => foldName(name)));
-  const own = ownChanges(doughPair!, partNames(before, after), explained);
+  const own = ownChanges(doughPair!, partNames(before, after), explained, say);
   const of = (...kinds: readonly string[]): Pair[] => pairs.filter((pair) => kinds.includes(some(pair).kind));
 
-  add('makes', 'makes', [...own.makes, ...computed.makes]);
-  add('dough', 'dough', computed.dough);
-  add('ingredients', 'ingredients', [...computed.ingredients, ...own.parts]);
+  add('label', message('comparison-title.label'), computed.label);
+  add('makes', message('comparison-title.makes'), [...own.makes, ...computed.makes]);
+  add('dough', message('comparison-title.dough'), computed.dough);
+  add('ingredients', message('comparison-title.ingredients'), [...computed.ingredients, ...own.parts]);
   for (const pair of of(...partKinds)) {
     const { name, kind } = some(pair);
-    add('part', `${name ?? kind} (${kind})`, partChanges(pair, before, after));
+    add(
+      'part',
+      message('comparison-title.part', { part: name ?? kind, section: kind }),
+      partChanges(pair, before, after, say),
+    );
   }
   for (const pair of of('mix')) {
-    add('mixing', titleOf(pair, 'mixing'), [...headerChange(pair), ...changesInOrder(...linesOf(pair))]);
+    add('mixing', titleOf(pair, 'mixing'), [
+      ...headerChange(pair, say),
+      ...changesInOrder(...linesOf(pair), say),
+    ]);
   }
-  add('mixing', 'mixing outlook', computed.mixing);
-  add('temperatures', 'temperatures', [...own.temperatures, ...computed.temperatures]);
+  add('mixing', message('comparison-title.mixing-outlook'), computed.mixing);
+  add('temperatures', message('comparison-title.temperatures'), [
+    ...own.temperatures,
+    ...computed.temperatures,
+  ]);
   for (const pair of of('process'))
-    add('process', titleOf(pair, 'process'), changesInOrder(...linesOf(pair)));
-  add('cost', 'cost', computed.cost);
-  for (const pair of of('trial')) add('trials', 'trials', trialChanges(pair));
-  add('findings', 'findings', findingChanges(before.totals.findings, after.totals.findings));
+    add('process', titleOf(pair, 'process'), changesInOrder(...linesOf(pair), say));
+  add('process', message('comparison-title.process'), workChanges(before.work, after.work, say));
+  add('cost', message('comparison-title.cost'), computed.cost);
+  for (const pair of of('trial')) add('trials', message('comparison-title.trials'), trialChanges(pair, say));
+  add('findings', message('comparison-title.findings'), findingChanges(before, after, say));
   const others = pairs.filter((pair) => !told.has(some(pair).kind));
-  add('wording', 'written differently', [
+  add('wording', message('comparison-title.wording'), [
     ...own.wording,
-    ...others.flatMap((pair) => changesInAnyOrder(...linesOf(pair))),
+    ...others.flatMap((pair) => changesInAnyOrder(...linesOf(pair), say)),
   ]);
   return [...groups.values()];
 }
@@ -70,10 +86,12 @@ const linesOf = ([before, after]: Pair): [readonly WrittenLine[], readonly Writt
 ];
 
 /** `mixing`, `mixing of night poolish`. */
-function titleOf(pair: Pair, word: string): string {
+function titleOf(pair: Pair, what: 'mixing' | 'process'): Message {
   const { key, kind } = some(pair);
   const part = key.slice(kind.length).trim();
-  return part === '' ? word : `${word} of ${part}`;
+  if (what === 'mixing')
+    return part === '' ? message('comparison-title.mixing') : message('comparison-title.mixing-of', { part });
+  return part === '' ? message('comparison-title.process') : message('comparison-title.process-of', { part });
 }
 
 function partNames(...sides: readonly FormulaPortrait[]): ReadonlySet<string> {
@@ -88,13 +106,18 @@ interface OwnChanges {
 }
 
 /** What the formula's own lines say differently, less what the overall formula explains already. */
-function ownChanges(pair: Pair, parts: ReadonlySet<string>, explained: ReadonlySet<string>): OwnChanges {
+function ownChanges(
+  pair: Pair,
+  parts: ReadonlySet<string>,
+  explained: ReadonlySet<string>,
+  say: Speaker,
+): OwnChanges {
   const found: OwnChanges = { makes: [], parts: [], temperatures: [], wording: [] };
   const [before, after] = linesOf(pair);
   const byLine = (lines: readonly WrittenLine[]): Map<number, WrittenLine> =>
     new Map(lines.map((line) => [line.line, line]));
   const [old, now] = [byLine(before), byLine(after)];
-  for (const change of changesInAnyOrder(before, after)) {
+  for (const change of changesInAnyOrder(before, after, say)) {
     const was = old.get(change.before?.line ?? -1);
     const is = now.get(change.after?.line ?? -1);
     const { kind, about } = (is ?? was)!;
@@ -107,29 +130,29 @@ function ownChanges(pair: Pair, parts: ReadonlySet<string>, explained: ReadonlyS
   return found;
 }
 
-function partChanges(pair: Pair, before: FormulaPortrait, after: FormulaPortrait): Change[] {
-  const lines = changesInAnyOrder(...linesOf(pair));
-  if (pair[0] === undefined || pair[1] === undefined) return [...headerChange(pair), ...lines];
+function partChanges(pair: Pair, before: FormulaPortrait, after: FormulaPortrait, say: Speaker): Change[] {
+  const lines = changesInAnyOrder(...linesOf(pair), say);
+  if (pair[0] === undefined || pair[1] === undefined) return [...headerChange(pair, say), ...lines];
   const of = ({ totals }: FormulaPortrait) =>
     totals.parts.slice(1).find(({ name }) => name === some(pair).name);
-  return [...lines, ...partHydration(of(before), of(after))];
+  return [...lines, ...partHydration(of(before), of(after), say)];
 }
 
 /** The header of a section that is new, gone or reads otherwise: another mixer, say. */
-function headerChange([before, after]: Pair): Change[] {
+function headerChange([before, after]: Pair, say: Speaker): Change[] {
   if (before !== undefined && after !== undefined && foldName(before.title) === foldName(after.title))
     return [];
-  return [changeOf('section', before, after, ({ title }) => title)];
+  return [changeOf(say.say(message('comparison-name.section')), before, after, ({ title }) => title)];
 }
 
-function trialChanges(pair: Pair): Change[] {
+function trialChanges(pair: Pair, say: Speaker): Change[] {
   const [before, after] = pair;
   const { title } = some(pair);
   if (before !== undefined && after !== undefined) {
     const [ran, measured] = [linesThat(pair, isProgramme), linesThat(pair, (line) => !isProgramme(line))];
-    return [...changesInOrder(...ran), ...changesInAnyOrder(...measured)].map((change) => ({
+    return [...changesInOrder(...ran, say), ...changesInAnyOrder(...measured, say)].map((change) => ({
       ...change,
-      name: `${title}: ${change.name}`,
+      name: say.say(message('comparison-name.of-trial', { written: title, property: change.name })),
     }));
   }
   return [changeOf(title, before, after, ({ lines }) => lines.map(({ text }) => text).join('; '))];

@@ -1,4 +1,6 @@
 import { diffArrays } from 'diff';
+import { message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
 import { groupBy } from './group.ts';
 import type { WrittenLine } from './written.ts';
@@ -10,8 +12,12 @@ const mostEdits = 400;
  * What changed in lines whose order matters: a programme, a process. Lines that say the same are matched first; of what
  * is left between them, a line gone and one come about the same thing are one line changed.
  */
-export function changesInOrder(before: readonly WrittenLine[], after: readonly WrittenLine[]): Change[] {
-  const changes: Change[] = [];
+export function changesInOrder(
+  before: readonly WrittenLine[],
+  after: readonly WrittenLine[],
+  say: Speaker,
+): Change[] {
+  const changes: LineChange[] = [];
   let [from, to] = [0, 0];
   let [gone, come]: [WrittenLine[], WrittenLine[]] = [[], []];
   const flush = (): void => {
@@ -20,13 +26,9 @@ export function changesInOrder(before: readonly WrittenLine[], after: readonly W
     for (const line of gone) {
       const same = waiting.get(line.about)?.shift();
       if (same !== undefined) paired.add(same);
-      changes.push({
-        name: line.name,
-        before: toldLine(line),
-        ...(same === undefined ? {} : { after: toldLine(same) }),
-      });
+      changes.push([line, same]);
     }
-    for (const line of come) if (!paired.has(line)) changes.push({ name: line.name, after: toldLine(line) });
+    for (const line of come) if (!paired.has(line)) changes.push([undefined, line]);
     [gone, come] = [[], []];
   };
   for (const { count, added, removed } of editsOf(before, after)) {
@@ -37,16 +39,55 @@ export function changesInOrder(before: readonly WrittenLine[], after: readonly W
     if (!removed) to += count;
   }
   flush();
-  return changes;
+  return withMoved(changes).map((change) => toldChange(change, after, say));
+}
+
+type LineChange = readonly [before: WrittenLine | undefined, after: WrittenLine | undefined];
+
+/** A line that went in one place and came in another says the same: it is one line that moved. */
+function withMoved(changes: readonly LineChange[]): LineChange[] {
+  const come = groupBy(
+    changes.flatMap(([before, after]) => (before === undefined && after !== undefined ? [after] : [])),
+    ({ key }) => key,
+  );
+  const moved = new Set<WrittenLine>();
+  const joined = changes.map((change): LineChange => {
+    const [before, after] = change;
+    if (before === undefined || after !== undefined) return change;
+    const elsewhere = come.get(before.key)?.shift();
+    if (elsewhere === undefined) return change;
+    moved.add(elsewhere);
+    return [before, elsewhere];
+  });
+  return joined.filter(([before, after]) => before !== undefined || !moved.has(after!));
+}
+
+function toldChange([before, after]: LineChange, all: readonly WrittenLine[], say: Speaker): Change {
+  const isMoved = before !== undefined && after !== undefined && before.key === after.key;
+  const above = isMoved ? all[all.indexOf(after) - 1] : undefined;
+  const place =
+    above === undefined
+      ? message('comparison.moved-first')
+      : message('comparison.moved-after', { written: above.text });
+  return {
+    name: (before ?? after)!.name,
+    ...(before === undefined ? {} : { before: toldLine(before) }),
+    ...(after === undefined ? {} : { after: toldLine(after) }),
+    ...(isMoved ? { by: say.say(place) } : {}),
+  };
 }
 
 /** What changed in lines whose order says nothing: properties. */
-export function changesInAnyOrder(before: readonly WrittenLine[], after: readonly WrittenLine[]): Change[] {
+export function changesInAnyOrder(
+  before: readonly WrittenLine[],
+  after: readonly WrittenLine[],
+  say: Speaker,
+): Change[] {
   const left = countsOf(after);
   const gone = before.filter((line) => !take(left, line.key));
   const stillLeft = countsOf(before);
   const come = after.filter((line) => !take(stillLeft, line.key));
-  return changesInOrder(gone, come);
+  return changesInOrder(gone, come, say);
 }
 
 export function toldLine({ value, text, line }: WrittenLine): Told {

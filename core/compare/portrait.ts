@@ -4,7 +4,7 @@ import type { FormulaTotals } from '../features/totals.ts';
 import { totalsOf } from '../features/totals-of.ts';
 import { definitionOf } from '../model/scope.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
-import { plainDisplay, worded } from '../text/display.ts';
+import { type Display, worded } from '../text/display.ts';
 import { foldName } from '../text/names.ts';
 import { type WrittenLine, type WrittenSection, writtenLine, writtenSections } from './written.ts';
 
@@ -34,16 +34,56 @@ interface BlockPortrait {
 
 export interface FormulaPortrait extends BlockPortrait {
   readonly totals: FormulaTotals;
+  /** Findings that somebody has looked at and let stand. */
+  readonly accepted: readonly Accepted[];
+  /** How long the work takes by the times that are written. */
+  readonly work?: WorkTimes;
+}
+
+/** The times of a formula's work in minutes, of those steps alone that have one. */
+export interface WorkTimes {
+  /** From the first hand that is moved, for a preferment say, until all is ready. */
+  readonly totalMinutes: number;
+  /** From the start of mixing until all is ready. */
+  readonly fromMixMinutes: number;
+}
+
+/** When a plan comes to what, as days and hours are shown; what is not known is absent. */
+export interface PlanTimes {
+  readonly ready?: string;
+  readonly firstWork?: string;
+  readonly firstMix?: string;
+  /** Absent where all is ready in time. */
+  readonly lateMinutes?: number;
+}
+
+/** A finding let stand by an `# accept`; its line counted from zero. */
+export interface Accepted {
+  readonly code: string;
+  readonly reason?: string;
+  readonly line: number;
 }
 
 export interface DefinitionPortrait extends BlockPortrait {
   readonly kind: 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan';
+  /** Of a plan. */
+  readonly times?: PlanTimes;
 }
 
 /** What a portrait needs to know of each formula of the file. */
 export interface Sitter {
   readonly analysisOf: (block: Block) => Analysis | undefined;
   readonly findingsOf: (block: Block, firstLine: number) => readonly Finding[];
+  readonly workOf: (analysis: Analysis) => WorkTimes;
+  /** The times of a plan; none for what is no plan. */
+  readonly planTimesOf: (block: Block) => PlanTimes | undefined;
+  /** How figures are shown in totals and findings. */
+  readonly display: Display;
+}
+
+/** Whether a text still holds the marks that git writes around what it could not merge. */
+export function isUnfinishedMerge(text: string): boolean {
+  return /^(?:<{7,}|\|{7,}|={7,}|>{7,})(?=\s|$)/m.test(text);
 }
 
 /** The portrait of a file; `file` is how the comparison shall name it. */
@@ -54,16 +94,23 @@ export function portraitOf(file: string, source: SourceFile, sitter: Sitter): Fi
   for (const { block, firstLine } of source.blocks) {
     const analysis = sitter.analysisOf(block);
     const definition = definitionOf(file, firstLine, block);
+    const times = definition?.kind === 'plan' ? sitter.planTimesOf(block) : undefined;
     if (analysis !== undefined) {
       const totals = worded(
         totalsOf(file, analysis, sitter.findingsOf(block, firstLine), firstLine),
-        plainDisplay,
+        sitter.display,
       );
-      formulas.push({ ...blockPortrait(file, block, firstLine, totals.formula), totals });
+      formulas.push({
+        ...blockPortrait(file, block, firstLine, totals.formula),
+        totals,
+        accepted: acceptedIn(block, firstLine),
+        work: sitter.workOf(analysis),
+      });
     } else if (definition !== undefined && definition.kind !== 'formula') {
       definitions.push({
         ...blockPortrait(file, block, firstLine, definition.name.text),
         kind: block.top!.kind as DefinitionPortrait['kind'],
+        ...(times === undefined ? {} : { times }),
       });
     } else {
       block.lines.forEach((parsed, index) => {
@@ -73,6 +120,16 @@ export function portraitOf(file: string, source: SourceFile, sitter: Sitter): Fi
     }
   }
   return { file, formulas, definitions, loose };
+}
+
+function acceptedIn(block: Block, firstLine: number): Accepted[] {
+  return block.lines.flatMap(({ accept }, index) =>
+    (accept?.codes ?? []).map(({ code }) => ({
+      code,
+      line: firstLine + index,
+      ...(accept?.reason === undefined ? {} : { reason: accept.reason }),
+    })),
+  );
 }
 
 function blockPortrait(file: string, block: Block, firstLine: number, name: string): BlockPortrait {

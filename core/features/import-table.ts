@@ -15,10 +15,13 @@ import { chooseColumns, numbersOf } from './table/chosen.ts';
 import { columnsOf } from './table/columns.ts';
 import { cellsOf } from './table/delimited.ts';
 import { tellColumns, tellNumbers } from './table/guesses.ts';
+import { meantName } from './table/meant-names.ts';
 import { listed, Notes, type TableNote } from './table/notes.ts';
-import { signsOf } from './table/numbers.ts';
+import { type Signs, signsOf } from './table/numbers.ts';
 import { partsOf, type TableFormula, type TablePart } from './table/parts.ts';
-import { readRows } from './table/rows.ts';
+import { type ReadRow, readRows } from './table/rows.ts';
+import { settledSigns } from './table/settled.ts';
+import { tidied } from './table/tidied.ts';
 import { headerName } from './templates.ts';
 
 export type { TableNote } from './table/notes.ts';
@@ -47,7 +50,8 @@ const nothing = (message: string): ImportedTable => ({
  * be read is told, and what is no line of a formula becomes a comment in it.
  */
 export function importTable(table: string, scope: Scope, name?: string): ImportedTable {
-  const cells = cellsOf(table);
+  const notes = new Notes();
+  const cells = tidied(cellsOf(table), notes);
   if (cells.rows.length > mostRows)
     return nothing(
       `This table has ${cells.rows.length} rows; copy the ${mostRows} or fewer that are the formula.`,
@@ -60,16 +64,16 @@ export function importTable(table: string, scope: Scope, name?: string): Importe
   const isKnown = (text: string): boolean =>
     lookUp(text).kind !== 'unknown' || scope.find('formula', foldName(text)).length > 0;
   const isFlour = (text: string): boolean => {
-    const found = lookUp(text);
+    const found = lookUp(meantName(text, isKnown).name);
     return found.kind === 'found' && found.ingredient.isFlour;
   };
-  const notes = new Notes();
-  const signs = signsOf(numbersOf(columns), cells.delimiter);
-  const chosen = chooseColumns(columns, signs, isFlour);
+  const choose = (some: Signs) => chooseColumns(columns, some, isFlour);
+  const signs = settledSigns(columns, signsOf(numbersOf(columns), cells.delimiter), choose, notes);
+  const chosen = choose(signs);
   tellColumns(cells, columns, chosen, notes);
   tellNumbers(columns, chosen, signs, notes);
   const formulas = partsOf(
-    readRows(columns, chosen, signs),
+    readRows(columns, chosen, signs).map((row) => withMeantName(row, isKnown, notes)),
     name ?? columns.title ?? 'New Formula',
     isKnown,
     notes,
@@ -80,6 +84,21 @@ export function importTable(table: string, scope: Scope, name?: string): Importe
     text: canonical(written.join('\n')),
     formulas: formulas.map((formula) => formula.name),
     notes: notes.all,
+  };
+}
+
+/** The row under the name that is meant by what its cell says. */
+function withMeantName(row: ReadRow, isKnown: (name: string) => boolean, notes: Notes): ReadRow {
+  const { name, celsius, remark, isGuess } = meantName(row.name, isKnown);
+  if (name === row.name || (row.percent ?? row.weight) === undefined) return row;
+  const told = `Row ${row.number}, “${row.name}”, is taken as “${name}”`;
+  if (isGuess) notes.doubt(`${told}; the table does not say which it is.`);
+  else notes.say(`${told}.`);
+  return {
+    ...row,
+    name,
+    ...(celsius === undefined ? {} : { celsius }),
+    ...(remark === undefined ? {} : { remark }),
   };
 }
 
@@ -141,8 +160,9 @@ function linesOf(
   return part.lines.map((line) => {
     if ('comment' in line) return `${indent}# ${line.comment}`;
     const { row } = line;
-    const written = ingredientLine(row.name, amountOf(row), kind);
-    if (written !== undefined) return written;
+    const warmth = row.celsius === undefined ? '' : `, at ${trimmed(row.celsius, 1)} °C`;
+    const written = ingredientLine(row.name, `${amountOf(row)}${warmth}`, kind);
+    if (written !== undefined) return row.remark === undefined ? written : `${written}  # ${row.remark}`;
     notes.doubt(`Row ${row.number}, “${row.said}”, cannot be a line of a formula; it became a comment.`);
     return `${indent}# ${row.said}`;
   });

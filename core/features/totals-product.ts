@@ -13,6 +13,8 @@ export interface TotalsLabel {
   /** In descending weight, allergens marked. */
   ingredients: readonly LabelEntry[];
   allergens: {
+    /** As written, in the singular: which nut it is, where the list says nuts. */
+    words: readonly string[];
     eu: readonly string[];
     us: readonly string[];
     onNeither: readonly string[];

@@ -53,7 +53,15 @@ function kindOf({ kind, enclosed }: FormulaTotals['parts'][number]): string {
   return enclosed ? 'filling' : kind;
 }
 
-/** The rows as a spreadsheet reads them, with a heading; numbers with a decimal point. */
-export function rowsAsCsv(rows: readonly ExportRow[]): string {
-  return asCsv([[...columns], ...rows.map((row) => columns.map((column) => String(row[column] ?? '')))]);
+/**
+ * The rows as a spreadsheet reads them, with a heading; numbers with a decimal point between commas, or with a decimal comma
+ * between semicolons, as a spreadsheet has it where the comma is the decimal sign.
+ */
+export function rowsAsCsv(rows: readonly ExportRow[], decimalComma = false): string {
+  const cell = (value: string | number | undefined): string => {
+    const text = String(value ?? '');
+    return decimalComma && typeof value === 'number' ? text.replace('.', ',') : text;
+  };
+  const records = [[...columns], ...rows.map((row) => columns.map((column) => cell(row[column])))];
+  return asCsv(records, decimalComma ? ';' : ',');
 }

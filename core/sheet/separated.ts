@@ -1,6 +1,6 @@
-/** Records as RFC 4180 has them: fields between commas, quoted where they must be, each record ended by CR LF. */
-export function asCsv(records: readonly (readonly string[])[]): string {
-  return records.map((record) => `${record.map(csvField).join(',')}\r\n`).join('');
+/** Records as RFC 4180 has them: fields between commas, or another sign, quoted where they must be, each record ended by CR LF. */
+export function asCsv(records: readonly (readonly string[])[], sign: ',' | ';' = ','): string {
+  return records.map((record) => `${record.map((text) => csvField(text, sign)).join(sign)}\r\n`).join('');
 }
 
 /** Records as a spreadsheet takes them from the clipboard: a field holds no tab and no line break. */
@@ -10,9 +10,9 @@ export function asTabbed(records: readonly (readonly string[])[]): string {
     .join('');
 }
 
-function csvField(text: string): string {
+function csvField(text: string, sign: string): string {
   const field = harmless(text);
-  return /[",\r\n]/.test(field) ? `"${field.replaceAll('"', '""')}"` : field;
+  return field.includes(sign) || /["\r\n]/.test(field) ? `"${field.replaceAll('"', '""')}"` : field;
 }
 
 /** A spreadsheet would compute a text that begins as a formula of its own; an apostrophe keeps it a text. */

@@ -19,6 +19,7 @@ export interface Arg {
   readonly apartFraction: number;
   readonly grams: number;
   readonly hours: number;
+  readonly celsius: number;
   /** A step of a mixer, a line as people count them: a number that measures nothing. */
   readonly number: number;
 
@@ -43,6 +44,8 @@ export interface Arg {
   readonly otherMeant: string;
   /** Several of them, of which one is to be chosen. */
   readonly choices: readonly string[];
+  /** What a finding says, in the words it was given. */
+  readonly sentence: string;
   /** A whole line of the notation, to show how it reads. */
   readonly example: string;
 

@@ -266,7 +266,7 @@ export function createService(options: FilesOptions = {}): Service {
     },
     portrait: (uri, shown = uri) => portraitIn(files, answers, settings, uri, shown),
     compare: (uri, before, after) =>
-      compareTexts(files, settings, uri, before, after ?? files.get(uri)?.text ?? ''),
+      compareTexts(files, settings, uri, before, after ?? files.get(uri)?.text ?? '', speaker),
     blend: (uri, flours, target) => {
       files.readAll();
       return blendOfNames(flours, files.scopeOf(uri), target);

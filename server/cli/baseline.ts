@@ -37,7 +37,9 @@ export function newFindings(
   return findings.filter((finding) => {
     const file = fileIn(path, finding.file);
     const known = Object.hasOwn(baseline.files, file) ? baseline.files[file]! : {};
-    const print = fingerprint(finding);
+    const [now, former] = [fingerprint(finding), fingerprint({ ...finding, canonical: finding.source })];
+    // A baseline of an older version knows a line as it was laid out then.
+    const print = Object.hasOwn(known, now) ? now : former;
     const key = JSON.stringify([file, print]);
     const count = left.get(key) ?? (Object.hasOwn(known, print) ? known[print]! : 0);
     left.set(key, count - 1);

@@ -1,4 +1,11 @@
-import { createService, type Finding, type Level, type Service } from '../../core/index.ts';
+import {
+  createService,
+  type Finding,
+  type Level,
+  type Service,
+  type TextEdit,
+  withEdits,
+} from '../../core/index.ts';
 import type { AskedFile } from './input.ts';
 import type { ToldFinding } from './report/report.ts';
 import type { RuleLevels } from './rule-levels.ts';
@@ -41,10 +48,15 @@ function findingsOf(service: Service, { uri, shown }: AskedFile, level: Level): 
     .toSorted((one, other) => one.place.line - other.place.line || one.place.start - other.place.start);
   if (findings.length === 0) return [];
   const lines = service.lines(uri);
-  return findings.map((finding: Finding) => ({
-    ...finding,
-    file: shown,
-    uri,
-    source: lines[finding.place.line] ?? '',
-  }));
+  const tidied = new Map<number, TextEdit[]>();
+  for (const edit of service.format(uri)) {
+    if (edit.endLine !== undefined && edit.endLine !== edit.line) continue;
+    tidied.set(edit.line, [...(tidied.get(edit.line) ?? []), edit]);
+  }
+  return findings.map((finding: Finding) => {
+    const { line } = finding.place;
+    const source = lines[line] ?? '';
+    const edits = (tidied.get(line) ?? []).map((edit) => ({ ...edit, line: 0, endLine: 0 }));
+    return { ...finding, file: shown, uri, source, canonical: withEdits(source, edits) };
+  });
 }

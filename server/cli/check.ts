@@ -1,11 +1,14 @@
+import { stat } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
 import { rules } from '../../core/index.ts';
+import { rootAbove } from '../disk.ts';
 import { newFindings, readBaseline, writeBaseline } from './baseline.ts';
 import { checkInParallel } from './check-parallel.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readTexts } from './input.ts';
 import { type Format, writeReport } from './report/report.ts';
 import type { RuleLevels } from './rule-levels.ts';
-import { writeTrouble } from './write-out.ts';
+import { refusalOf, writeTrouble } from './write-out.ts';
 
 export interface CheckOptions {
   readonly format: Format;
@@ -15,6 +18,9 @@ export interface CheckOptions {
   readonly baseline?: string;
   readonly writeBaseline?: string;
   readonly watch?: boolean;
+  readonly force?: boolean;
+  /** What is about to be committed, and what uses it, in place of the paths. */
+  readonly staged?: boolean;
 }
 
 /** Tells the findings of files: 0 when there are none at or above the level, 1 when there are, 2 when a file could not be read. */
@@ -22,14 +28,32 @@ export async function check(paths: readonly string[], options: CheckOptions): Pr
   const strange = Object.keys(options.rule ?? {}).find((code) => !rules.some((rule) => rule.code === code));
   if (strange !== undefined)
     return complain(`--rule ${strange}: there is no such rule; “doughwright rules” lists them.`);
+  if (options.staged) {
+    const { stagedFiles } = await import('./staged.ts');
+    const staged = await stagedFiles();
+    if ('message' in staged) return complain(staged.message);
+    // Usually a warning, for a name may be written before it is defined; one that this very commit takes away is missing.
+    const rule = staged.takesAway ? { ...namesMissing, ...options.rule } : options.rule;
+    return checkOnce(staged.paths, { ...options, ...(rule === undefined ? {} : { rule }) });
+  }
   if (!options.watch) return checkOnce(paths, options);
   const { runWatching } = await import('./watch.ts');
   return runWatching(paths, () => checkOnce(paths, options));
 }
 
+const namesMissing: RuleLevels = {
+  'unknown-ingredient': 'error',
+  'unknown-mixer': 'error',
+  'unknown-formula': 'error',
+};
+
 async function checkOnce(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
   const known = options.baseline === undefined ? undefined : await readBaseline(options.baseline);
   if (known !== undefined && 'message' in known) return complain(known.message);
+  if (options.writeBaseline !== undefined) {
+    const refusal = await baselineRefusal(options.writeBaseline, options.force === true);
+    if (refusal !== undefined) return complain(`${options.writeBaseline}: ${refusal}`);
+  }
   const input = await readTexts(paths);
   let found = await checkInParallel({
     texts: input.texts,
@@ -55,11 +79,27 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
     found: found.length,
     files: input.asked.map(({ shown }) => shown),
     troubles: input.troubles,
+    ...(options.format === 'sarif' ? await repositoryAround() : {}),
     shown: input.shown,
   };
   process.stdout.write(await writeReport(options.format, report));
   if (input.failed) return 2;
   return found.length > 0 ? 1 : 0;
+}
+
+async function repositoryAround(): Promise<{ readonly repository?: string }> {
+  const root = await rootAbove(resolve('.'));
+  return (await stat(join(root, '.git')).catch(() => undefined)) === undefined ? {} : { repository: root };
+}
+
+/** Why a file is not written over with a baseline; nothing where it may be. */
+async function baselineRefusal(file: string, force: boolean): Promise<string | undefined> {
+  const refusal = await refusalOf(file, {});
+  if (refusal !== undefined || force) return refusal;
+  const about = await stat(file).catch(() => undefined);
+  return about?.isFile() && 'message' in (await readBaseline(file))
+    ? 'this is there already and no baseline; name another file, or add --force to write over it.'
+    : undefined;
 }
 
 function complain(message: string): ExitCode {

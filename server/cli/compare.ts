@@ -6,10 +6,13 @@ import {
   comparePortraits,
   createService,
   type FilePortrait,
+  foldName,
+  heaviest,
   type PlaceInFile,
 } from '../../core/index.ts';
 import { doughFilesBelow, readDough, rootAbove, type Unreadable } from '../disk.ts';
 import { canonicalUri } from '../uris.ts';
+import { comparisonMarkdown } from './compare-markdown.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
 import { filesOfRevision, repositoryOf, uriIn } from './git.ts';
@@ -19,6 +22,7 @@ export interface CompareOptions {
   readonly since?: string;
   readonly between?: string;
   readonly json?: boolean;
+  readonly format?: 'text' | 'md' | 'json';
 }
 
 /** One side of a comparison, or why there is none. */
@@ -27,15 +31,23 @@ type Side =
       readonly portraits: readonly FilePortrait[];
       /** Files and folders that could not be read, each told already, named as the portraits are; '' is all of a folder. */
       readonly unread: readonly string[];
+      /** Files that were not asked for, by the names that the portraits have. */
+      readonly others?: OtherFiles;
     }
   | { readonly message: string };
+
+/** Files that were not asked for: a formula that was, or its former self, may stand in one of them. */
+interface OtherFiles {
+  readonly texts: ReadonlyMap<string, string>;
+  portrait(file: string): FilePortrait | undefined;
+}
 
 /**
  * Tells what changed as a baker sees it: between two files, two folders, a revision and the files on disk, or two
  * revisions. 0 where nothing but layout and comments differs, 1 where something does, 2 when it could not be told.
  */
 export async function compare(paths: readonly string[], options: CompareOptions): Promise<ExitCode> {
-  const { since, between, json } = options;
+  const { since, between } = options;
   let sides: readonly [Side, Side];
   if (since !== undefined || between !== undefined) {
     const first = since ?? between!;
@@ -44,6 +56,8 @@ export async function compare(paths: readonly string[], options: CompareOptions)
       return complain('--between takes two revisions: doughwright compare --between OLD NEW [PATH…]');
     const asked = await askedOf(rest as string[]);
     if ('message' in asked) return complain(asked.message);
+    if (second === undefined && asked.isBare)
+      return complain('this repository has no files on disk; compare two revisions with --between OLD NEW.');
     sides = [
       await revisionSide(asked, first),
       second === undefined ? await diskSide(asked) : await revisionSide(asked, second),
@@ -62,10 +76,44 @@ export async function compare(paths: readonly string[], options: CompareOptions)
   if ('message' in after) return complain(after.message);
   if (before.unread.includes('') || after.unread.includes('')) return 2;
   // What one side could not be read of is neither new nor gone.
-  const comparison = comparePortraits(readable(before.portraits, after), readable(after.portraits, before));
-  tell(comparison, json === true);
+  const comparison = compareSides(before, after);
+  tell(comparison, options.json ? 'json' : (options.format ?? 'text'));
   if (before.unread.length > 0 || after.unread.length > 0) return 2;
   return comparison.verdict === 'same' || comparison.verdict === 'layout' ? 0 : 1;
+}
+
+type ReadSide = Exclude<Side, { readonly message: string }>;
+
+/**
+ * What was asked for on both sides. What stands there on one side alone is looked for in the other files by its name, so that
+ * a formula that moved is told as moved.
+ */
+function compareSides(before: ReadSide, after: ReadSide): Comparison {
+  const [old, now] = [readable(before.portraits, after), readable(after.portraits, before)];
+  const comparison = comparePortraits(old, now);
+  if (before.others === undefined || after.others === undefined) return comparison;
+  const lonely = [...comparison.formulas, ...comparison.definitions].filter(({ fate }) => fate !== 'kept');
+  const names = lonely.map((one) => ('formula' in one ? one.formula : one.name));
+  if (names.length === 0) return comparison;
+  const named = (text: string): boolean => {
+    const folded = foldName(text);
+    return names.some((name) => folded.includes(foldName(name)));
+  };
+  const files = new Set(
+    [before.others, after.others].flatMap(({ texts }) =>
+      [...texts].flatMap(([file, text]) => (named(text) ? [file] : [])),
+    ),
+  );
+  const more = (others: OtherFiles): FilePortrait[] =>
+    [...files].flatMap((file) => others.portrait(file) ?? []);
+  const whole = comparePortraits([...old, ...more(before.others)], [...now, ...more(after.others)]);
+  const asked = new Set([...old, ...now].map(({ file }) => file));
+  const isAsked = (one: { readonly before?: PlaceInFile; readonly after?: PlaceInFile }): boolean =>
+    [one.before, one.after].some((place) => place !== undefined && asked.has(place.file));
+  const [formulas, definitions] = [whole.formulas.filter(isAsked), whole.definitions.filter(isAsked)];
+  const verdicts = [...formulas, ...definitions].map(({ verdict }) => verdict);
+  if (comparison.verdict === 'wording' && verdicts.length === 0) verdicts.push('wording');
+  return { verdict: heaviest(verdicts), formulas, definitions };
 }
 
 function readable(
@@ -80,8 +128,10 @@ function isIn(path: string, other: string): boolean {
   return path === other || path.startsWith(`${other}/`);
 }
 
-function tell(comparison: Comparison, json: boolean): void {
-  process.stdout.write(json ? asJson(comparison) : comparisonText(comparison));
+const writers = { text: comparisonText, md: comparisonMarkdown, json: asJson };
+
+function tell(comparison: Comparison, format: keyof typeof writers): void {
+  process.stdout.write(writers[format](comparison));
 }
 
 /** Lines count from one, as in all that the command line writes. */
@@ -104,6 +154,8 @@ function complain(message: string): ExitCode {
 /** A repository and which of its paths are asked for. */
 interface Asked {
   readonly root: string;
+  /** There are no files on disk. */
+  readonly isBare: boolean;
   wants(path: string): boolean;
   /** The first path asked for, as it was typed, that `wants` has met nothing of. */
   neverMet(): string | undefined;
@@ -114,15 +166,15 @@ async function askedOf(paths: readonly string[]): Promise<Asked | { readonly mes
   const isFolder = async (path: string) => (await stat(path).catch(() => undefined))?.isDirectory();
   const folder = (await isFolder(at)) ? at : (await isFolder(dirname(at))) ? dirname(at) : '.';
   const repository = await repositoryOf(folder);
-  if (!repository.ok || repository.root === undefined)
-    return { message: repository.ok ? 'this is no repository.' : repository.message };
-  const { root } = repository;
+  if (repository.root === undefined) return { message: repository.message };
+  const { root, isBare } = repository;
   const wanted = paths.map((path) => relative(root, resolve(path)).replaceAll(sep, '/'));
   const outside = wanted.find((path) => path.startsWith('../'));
   if (outside !== undefined) return { message: `${outside}: this lies outside of the repository.` };
   const met = new Set<string>();
   return {
     root,
+    isBare,
     wants: (path) => {
       const by = wanted.filter((one) => one === '' || isIn(path, one));
       for (const one of by) met.add(one);
@@ -132,30 +184,63 @@ async function askedOf(paths: readonly string[]): Promise<Asked | { readonly mes
   };
 }
 
+/** A file of one side of a repository; its text is absent where there is none to read. */
+interface SideFile {
+  readonly path: string;
+  readonly text?: string;
+}
+
+/** The files of a repository on one side, those asked for portrayed, the others at hand. */
+function sideOf(asked: Asked, files: readonly SideFile[], unread: readonly string[]): ReadSide {
+  const service = createService();
+  const shown = (path: string): string => shownPath(join(asked.root, path));
+  const others = new Map<string, string>();
+  const wanted: string[] = [];
+  const paths = new Map<string, string>();
+  for (const { path, text } of files) {
+    if (text === undefined) continue;
+    service.setText(uriIn(asked.root, path), text);
+    paths.set(shown(path), path);
+    if (asked.wants(path)) wanted.push(path);
+    else others.set(shown(path), text);
+  }
+  service.setRoots([canonicalUri(pathToFileURL(asked.root).href)]);
+  const portrait = (path: string) => service.portrait(uriIn(asked.root, path), shown(path));
+  return {
+    portraits: wanted.map(portrait).filter((one) => one !== undefined),
+    unread,
+    others: {
+      texts: others,
+      portrait: (file) => {
+        const path = paths.get(file);
+        return path === undefined ? undefined : portrait(path);
+      },
+    },
+  };
+}
+
 async function revisionSide(asked: Asked, revision: string): Promise<Side> {
   const found = await filesOfRevision(asked.root, revision);
   if ('message' in found) return found;
   const unread: string[] = [];
-  const service = createService();
-  for (const { uri, text, path } of found.files) {
-    if (text !== undefined) service.setText(uri, text);
-    else if (asked.wants(path)) {
-      unread.push(shownPath(join(asked.root, path)));
-      complain(`${path} of ${revision}: this is not plain text, or larger than 4 MiB.`);
-    }
+  for (const { path, text } of found.files) {
+    if (text !== undefined || !asked.wants(path)) continue;
+    unread.push(shownPath(join(asked.root, path)));
+    complain(`${path} of ${revision}: this is not plain text, or larger than 4 MiB.`);
   }
-  service.setRoots([canonicalUri(pathToFileURL(asked.root).href)]);
-  const portraits = found.files
-    .filter(({ path }) => asked.wants(path))
-    .map(({ uri, path }) => service.portrait(uri, shownPath(join(asked.root, path))))
-    .filter((portrait) => portrait !== undefined);
-  return { portraits, unread };
+  for (const { path, commit } of found.missing) {
+    if (!asked.wants(path)) continue;
+    unread.push(shownPath(join(asked.root, path)));
+    complain(
+      `${path} of ${revision}: this submodule is not here at ${commit.slice(0, 8)}; run “git submodule update --init” and “git -C ${path} fetch”.`,
+    );
+  }
+  return sideOf(asked, found.files, unread);
 }
 
 async function diskSide(asked: Asked): Promise<Side> {
   const unread: string[] = [];
-  const service = createService();
-  const paths: string[] = [];
+  const files: SideFile[] = [];
   const withinRoot = (path: string): string => relative(asked.root, path).replaceAll(sep, '/');
   const skip = (path: string, why: Unreadable): void => {
     if (!asked.wants(withinRoot(path))) return;
@@ -164,19 +249,10 @@ async function diskSide(asked: Asked): Promise<Side> {
   };
   for await (const path of doughFilesBelow(asked.root, skip)) {
     const file = await readDough(path);
-    if (file.text === undefined) {
-      skip(path, file.why);
-      continue;
-    }
-    const within = withinRoot(path);
-    service.setText(uriIn(asked.root, within), file.text);
-    if (asked.wants(within)) paths.push(within);
+    if (file.text === undefined) skip(path, file.why);
+    else files.push({ path: withinRoot(path), text: file.text });
   }
-  service.setRoots([canonicalUri(pathToFileURL(asked.root).href)]);
-  const portraits = paths
-    .map((path) => service.portrait(uriIn(asked.root, path), shownPath(join(asked.root, path))))
-    .filter((portrait) => portrait !== undefined);
-  return { portraits, unread };
+  return sideOf(asked, files, unread);
 }
 
 async function twoPlaces(old: string, now: string): Promise<[Side, Side]> {

@@ -7,6 +7,7 @@ import { formatOf, writeOut } from './write-out.ts';
 export interface ExportOptions {
   readonly format?: 'json' | 'csv';
   readonly out?: string;
+  readonly decimalComma?: boolean;
 }
 
 /** Writes the lines of formulas for a spreadsheet: 0, 1 where a formula does not resolve, 2 when something could not be read. */
@@ -17,7 +18,10 @@ export async function exportFiles(paths: readonly string[], options: ExportOptio
   );
   if (all.length === 0 && (saysNothing(input, all) || input.failed)) return 2;
   const rows = all.flatMap(exportRows);
-  const text = formatOf(options) === 'json' ? `${JSON.stringify(rows, null, 2)}\n` : rowsAsCsv(rows);
+  const text =
+    formatOf(options) === 'json'
+      ? `${JSON.stringify(rows, null, 2)}\n`
+      : rowsAsCsv(rows, options.decimalComma === true);
   if (!(await writeOut(text, options.out)) || input.failed) return 2;
   return all.every(({ resolved }) => resolved) ? 0 : 1;
 }

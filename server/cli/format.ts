@@ -21,6 +21,7 @@ export async function format(
     try {
       // Read again, letter by letter: what is no UTF-8 must not be written back as something else.
       const text = decode(await readFile(fileURLToPath(uri)));
+      if (text === undefined) continue;
       service.setText(uri, text);
       const edits = service.format(uri);
       service.remove(uri);
@@ -37,30 +38,15 @@ export async function format(
   return options.check && changed > 0 ? 1 : 0;
 }
 
-class NotText extends Error {}
-
-function decode(bytes: Uint8Array): string {
-  const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
+/** The text letter by letter; `undefined` where it is no UTF-8, which was told when it was read first. */
+function decode(bytes: Uint8Array): string | undefined {
   try {
-    return decoder.decode(bytes);
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
   } catch {
-    let line = 1;
-    for (let start = 0; ; line++) {
-      const found = bytes.indexOf(10, start);
-      const end = found < 0 ? bytes.length : found;
-      try {
-        decoder.decode(bytes.subarray(start, end));
-      } catch {
-        break;
-      }
-      if (found < 0) break;
-      start = end + 1;
-    }
-    throw new NotText(`line ${line}: this is not UTF-8, and is left as it is; save the file as UTF-8.`);
+    return undefined;
   }
 }
 
 function reason(error: unknown): string {
-  if (error instanceof NotText) return error.message;
   return `it could not be written, and is as it was: ${writeTrouble(error).replace(', or name another file', '')}`;
 }

@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
-import { join } from 'node:path';
+import { realpath } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { withoutMark } from '../disk.ts';
 import { largestFileBytes } from '../host.ts';
@@ -12,7 +13,7 @@ export type GitAnswer =
 
 /** Runs the git of the machine in a folder. Never throws. */
 export function git(folder: string, args: readonly string[], input?: string): Promise<GitAnswer> {
-  return new Promise((resolve) => {
+  return new Promise((settle) => {
     const child = spawn('git', args, { cwd: folder, stdio: ['pipe', 'pipe', 'pipe'] });
     const out: Buffer[] = [];
     let errors = '';
@@ -23,22 +24,34 @@ export function git(folder: string, args: readonly string[], input?: string): Pr
     child.once('error', (error: NodeJS.ErrnoException) => {
       const message =
         error.code === 'ENOENT' ? 'git is not installed, or not on the path.' : 'git could not be started.';
-      resolve({ ok: false, message });
+      settle({ ok: false, message });
     });
     child.once('close', (code) => {
-      if (code === 0) return resolve({ ok: true, out: Buffer.concat(out) });
+      if (code === 0) return settle({ ok: true, out: Buffer.concat(out) });
       const first = errors.split('\n')[0]!.replace(/^fatal: /, '');
-      resolve({ ok: false, message: first || `git ended with ${code}.`, ...(code === null ? {} : { code }) });
+      settle({ ok: false, message: first || `git ended with ${code}.`, ...(code === null ? {} : { code }) });
     });
     child.stdin.on('error', () => {});
     child.stdin.end(input ?? '');
   });
 }
 
-/** The folder of the repository that a folder is in; a message where it is in none. */
-export async function repositoryOf(folder: string): Promise<GitAnswer & { readonly root?: string }> {
+/** A repository: the folder of its files, or of its own where it has none. */
+export interface RepositoryPlace {
+  readonly root: string;
+  /** It has no files on disk, only revisions. */
+  readonly isBare: boolean;
+}
+
+/** The repository that a folder is in; a message where it is in none. */
+export async function repositoryOf(
+  folder: string,
+): Promise<RepositoryPlace | { readonly message: string; readonly root?: never }> {
   const answer = await git(folder, ['rev-parse', '--show-toplevel']);
-  return answer.ok ? { ...answer, root: answer.out.toString().trimEnd() } : answer;
+  if (answer.ok) return { root: answer.out.toString().trimEnd(), isBare: false };
+  const bare = await git(folder, ['rev-parse', '--is-bare-repository', '--absolute-git-dir']);
+  const [isBare, root] = bare.ok ? bare.out.toString().split('\n') : [];
+  return isBare === 'true' && root ? { root, isBare: true } : { message: answer.message };
 }
 
 /**
@@ -63,11 +76,17 @@ export interface RevisionFile {
   readonly text?: string;
 }
 
-/** All `.dough` files of a revision, hidden folders and `node_modules` left out as on disk. */
+/** The files of a revision, and the submodules whose own revision is not here. */
+export interface RevisionFiles {
+  readonly files: readonly RevisionFile[];
+  readonly missing: readonly { readonly path: string; readonly commit: string }[];
+}
+
+/** All `.dough` files of a revision and of its submodules, hidden folders and `node_modules` left out as on disk. */
 export async function filesOfRevision(
   root: string,
   revision: string,
-): Promise<{ readonly files: readonly RevisionFile[] } | { readonly message: string }> {
+): Promise<RevisionFiles | { readonly message: string }> {
   // Only a commit has a tree; the name is checked first so that no option can be smuggled in as a revision.
   const commit = await git(root, [
     'rev-parse',
@@ -80,49 +99,98 @@ export async function filesOfRevision(
     return {
       message: commit.message.startsWith('git ') ? `there is no such revision: ${revision}` : commit.message,
     };
-  const id = commit.out.toString().trim();
-  const tree = await git(root, ['ls-tree', '-r', '-z', '--full-tree', id]);
+  const found = await filesOfCommit(root, commit.out.toString().trim());
+  if ('message' in found) return found;
+  return { ...found, files: found.files.map((file) => ({ ...file, uri: uriIn(root, file.path) })) };
+}
+
+/** The files of a commit, by their paths in the repository. */
+async function filesOfCommit(
+  root: string,
+  commit: string,
+): Promise<
+  | { readonly files: Omit<RevisionFile, 'uri'>[]; readonly missing: { path: string; commit: string }[] }
+  | { readonly message: string }
+> {
+  const tree = await git(root, ['ls-tree', '-r', '-z', '--full-tree', commit]);
   if (!tree.ok) return { message: tree.message };
   const entries = tree.out
     .toString()
     .split('\0')
-    .flatMap((entry) => {
-      const match = /^100\d+ blob ([0-9a-f]+)\t([\s\S]*\.dough)$/.exec(entry);
-      return match === null || /(^|\/)(\.[^/]*|node_modules)\//.test(match[2]!)
-        ? []
-        : [{ id: match[1]!, path: match[2]! }];
-    });
-  if (entries.length === 0) return { files: [] };
-  const blobs = await git(root, ['cat-file', '--batch'], `${entries.map((entry) => entry.id).join('\n')}\n`);
-  if (!blobs.ok) return { message: blobs.message };
-  const contents = contentsOf(blobs.out);
-  return {
-    files: entries.map(({ path }, index) => {
-      const bytes = contents[index];
-      const readable =
-        bytes !== undefined && bytes.length <= largestFileBytes && !bytes.subarray(0, 8192).includes(0);
-      return {
-        path,
-        uri: uriIn(root, path),
-        ...(readable ? { text: withoutMark(bytes.toString('utf8')) } : {}),
-      };
-    }),
-  };
+    .filter((entry) => !/\t(?:.*\/)?(?:\.[^/]*|node_modules)\//.test(entry));
+  const blobs = entries.flatMap((entry) => {
+    const match = /^100\d+ blob ([0-9a-f]+)\t([\s\S]*\.dough)$/.exec(entry);
+    return match === null ? [] : [{ id: match[1]!, path: match[2]! }];
+  });
+  const contents =
+    blobs.length === 0
+      ? []
+      : await blobsOf(
+          root,
+          blobs.map(({ id }) => id),
+        );
+  if (contents === undefined)
+    return { message: 'git cannot read its files of that revision; try “git fsck”.' };
+  const files = blobs.map(({ path }, index) => {
+    const bytes = contents[index];
+    const readable =
+      bytes !== undefined && bytes.length <= largestFileBytes && !bytes.subarray(0, 8192).includes(0);
+    return { path, ...(readable ? { text: withoutMark(bytes.toString('utf8')) } : {}) };
+  });
+  const missing: { path: string; commit: string }[] = [];
+  for (const entry of entries) {
+    const module = /^160000 commit ([0-9a-f]+)\t([\s\S]*)$/.exec(entry);
+    if (module === null) continue;
+    const [, at, path] = module as unknown as [string, string, string];
+    const inside = await filesOfSubmodule(root, path, at);
+    if (inside === undefined) {
+      missing.push({ path, commit: at });
+      continue;
+    }
+    files.push(...inside.files.map((file) => ({ ...file, path: `${path}/${file.path}` })));
+    missing.push(...inside.missing.map((one) => ({ ...one, path: `${path}/${one.path}` })));
+  }
+  return { files, missing };
+}
+
+/** `undefined` where the submodule is not checked out, or has not got that commit. */
+async function filesOfSubmodule(root: string, path: string, commit: string) {
+  const folder = join(root, path);
+  const own = await git(folder, ['rev-parse', '--show-toplevel']).catch(() => undefined);
+  // Git in a folder that is no repository of its own answers for the one around it.
+  if (!own?.ok || resolve(own.out.toString().trimEnd()) !== (await realpath(folder).catch(() => '')))
+    return undefined;
+  const found = await filesOfCommit(folder, commit);
+  return 'message' in found ? undefined : found;
+}
+
+/** The contents of blobs by their ids, in the order asked for, of one that is not there nothing; `undefined` where git fails. */
+export async function blobsOf(
+  folder: string,
+  ids: readonly string[],
+): Promise<(Buffer | undefined)[] | undefined> {
+  const blobs = await git(folder, ['cat-file', '--batch'], `${ids.join('\n')}\n`);
+  return blobs.ok ? contentsOf(blobs.out) : undefined;
 }
 
 export function uriIn(root: string, path: string): string {
   return canonicalUri(pathToFileURL(join(root, path)).href);
 }
 
-/** Takes the answer of `git cat-file --batch` apart: a line `id type size`, the bytes, a line end, for each. */
-function contentsOf(out: Buffer): Buffer[] {
-  const contents: Buffer[] = [];
+/**
+ * Takes the answer of `git cat-file --batch` apart: a line `id type size`, the bytes, a line end, for each; for what is not
+ * there a line `id missing`.
+ */
+function contentsOf(out: Buffer): (Buffer | undefined)[] {
+  const contents: (Buffer | undefined)[] = [];
   for (let at = 0; at < out.length; ) {
     const end = out.indexOf(10, at);
-    const size = Number(out.subarray(at, end).toString().split(' ')[2]);
-    if (end < 0 || !Number.isInteger(size)) break;
-    contents.push(out.subarray(end + 1, end + 1 + size));
-    at = end + 1 + size + 1;
+    if (end < 0) break;
+    const words = out.subarray(at, end).toString().split(' ');
+    const size = Number(words[2]);
+    const isThere = words.length === 3 && Number.isInteger(size);
+    contents.push(isThere ? out.subarray(end + 1, end + 1 + size) : undefined);
+    at = isThere ? end + 1 + size + 1 : end + 1;
   }
   return contents;
 }

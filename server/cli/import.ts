@@ -11,6 +11,7 @@ import { writeOut } from './write-out.ts';
 export interface ImportOptions {
   readonly name?: string;
   readonly out?: string;
+  readonly force?: boolean;
 }
 
 /**
@@ -29,7 +30,7 @@ export async function importFile(file: string, options: ImportOptions): Promise<
     process.stderr.write(`doughwright: ${shown}: ${word}${message}\n`);
   }
   if (made.text === '') return 2;
-  if (!(await writeOut(made.text, options.out))) return 2;
+  if (!(await writeOut(made.text, options.out, { isFormula: true, force: options.force === true }))) return 2;
   return made.notes.some(({ doubtful }) => doubtful) ? 1 : 0;
 }
 

@@ -39,6 +39,8 @@ export async function readInput(
 ): Promise<Input> {
   const read = await readTexts(paths, options);
   const service = createService();
+  // The core's own cap is for an editor.
+  service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER });
   for (const [uri, text] of read.texts) service.setText(uri, text);
   service.setRoots(read.roots);
   return { ...read, service };
@@ -87,8 +89,16 @@ export async function readTexts(
       const file = files[index]!;
       if (file.text !== undefined) texts.push([uri, file.text]);
       if (!wanted) continue;
-      if (file.text === undefined) trouble(path, cureOf(file.why));
-      else asked.set(uri, { uri, shown: shownPath(path) });
+      if (file.text === undefined) {
+        trouble(path, cureOf(file.why));
+        continue;
+      }
+      asked.set(uri, { uri, shown: shownPath(path) });
+      if (file.otherLettersInLine !== undefined)
+        trouble(
+          path,
+          `line ${file.otherLettersInLine}: this is not UTF-8, and is left as it is; save the file as UTF-8.`,
+        );
     }
   };
   const readBelow = async (folder: string, wanted: boolean): Promise<number> => {

@@ -37,6 +37,10 @@ program
   .option('--max-findings <number>', 'how many findings to tell at most', wholeNumber)
   .option('--baseline <file>', 'leave out the findings that are in this file')
   .option('--write-baseline <file>', 'write the findings of today into this file')
+  .option('--force', 'write a baseline over a file that is none')
+  .addOption(
+    new Option('--staged', 'check what git is about to commit, and the files that use it').conflicts('watch'),
+  )
   .option('--watch', 'check again whenever a file changes')
   .addHelpText(
     'after',
@@ -70,7 +74,10 @@ program
       'since',
     ),
   )
-  .option('--json', 'write it for another program to read')
+  .addOption(
+    new Option('--format <format>', 'how to write it; md for a review').choices(['text', 'md', 'json']),
+  )
+  .option('--json', 'the same as --format json')
   .addOption(new Option('--git-driver', 'be called by git as its external diff').hideHelp())
   .addHelpText(
     'after',
@@ -90,16 +97,31 @@ program
   .addHelpText('after', example('doughwright git-setup'))
   .action(async (options) => {
     const { gitSetup, ownProgram } = await import('./git-setup.ts');
-    end(await gitSetup({ ...options, program: options.program ?? (await ownProgram()) }));
+    end(await gitSetup({ ...options, ...(options.program === undefined ? await ownProgram() : {}) }));
   });
 
 program
   .command('textconv', { hidden: true })
   .description('write a file with its totals, for git to compare')
   .argument('<file>')
-  .action(async (file: string) => {
+  .option('--keep <folder>', 'where to keep what is shown')
+  .option('--blob <id>', 'the name to keep it under')
+  .action(async (file: string, { keep, blob }: { keep?: string; blob?: string }) => {
     const { textconv } = await import('./textconv.ts');
-    end(await textconv(file));
+    end(await textconv(file, keep && blob ? { folder: keep, blob } : undefined));
+  });
+
+program
+  .command('merge-file', { hidden: true })
+  .description('merge two states of a formula file into the first, for git')
+  .argument('<ours>')
+  .argument('<base>')
+  .argument('<theirs>')
+  .option('--marker-size <number>', 'how long the marks of a conflict are', wholeNumber, 7)
+  .option('--labels <names...>', 'what the marks of our and of their side say')
+  .action(async (ours: string, base: string, theirs: string, options) => {
+    const { mergeFile } = await import('./merge-file.ts');
+    process.exitCode = await mergeFile({ ours, base, theirs }, options);
   });
 
 program
@@ -176,6 +198,7 @@ program
   .argument('[file]', 'the table, with commas, semicolons or tabs; - is standard input', '-')
   .option('--name <name>', 'the name of the formula, where the table has none')
   .option('--out <file>', 'write the formula to a file instead of standard output')
+  .option('--force', 'write over a formula file that is there already')
   .addHelpText(
     'after',
     example("doughwright import --name 'Harbour Tin' --out harbour-tin.dough harbour-tin.csv"),
@@ -190,6 +213,7 @@ program
   .description('write all lines of formulas as one table for a spreadsheet')
   .argument('[paths...]', 'files, or folders to walk', ['.'])
   .addOption(formatOption(['csv', 'json'], 'csv'))
+  .option('--decimal-comma', 'numbers with a comma, cells between semicolons')
   .option('--out <file>', 'write it to a file instead of standard output')
   .addHelpText('after', example('doughwright export --out formulas.csv formulas'))
   .action(async (paths: string[], options) => {

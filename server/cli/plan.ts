@@ -16,7 +16,7 @@ export interface PlanOptions {
   readonly out?: string;
 }
 
-/** Writes the production run of a plan: 0, 1 where something of it could not be planned, 2 when it could not be read. */
+/** Writes the production run of a plan: 0, 1 where something of it could not be planned or will be late, 2 when it could not be read. */
 export async function plan(path: string, options: PlanOptions): Promise<ExitCode> {
   const input = await readInput([path]);
   const all = input.asked.flatMap(({ uri }) => input.service.plans(uri));
@@ -29,7 +29,7 @@ export async function plan(path: string, options: PlanOptions): Promise<ExitCode
   const text = written(shown, formatOf(options) ?? 'text');
   if (!(await writeOut(text, options.out))) return 2;
   if (input.failed) return 2;
-  return shown.every(({ complete }) => complete) ? 0 : 1;
+  return shown.every(({ complete, lateMinutes }) => complete && lateMinutes === undefined) ? 0 : 1;
 }
 
 function missing(all: readonly PlanView[], name: string | undefined): string {

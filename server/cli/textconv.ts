@@ -6,6 +6,7 @@ import {
   createService,
   type FilePortrait,
   type FormulaTotals,
+  isUnfinishedMerge,
   mass,
   percent,
   type Service,
@@ -14,13 +15,14 @@ import { readDough, rootAbove } from '../disk.ts';
 import { canonicalUri } from '../uris.ts';
 import type { ExitCode } from './exit-code.ts';
 import { cureOf, readSurroundings } from './input.ts';
+import { type Keeping, keepHistory, keepShown } from './shown-texts.ts';
 
 /**
- * A file for git to compare line by line in `git log -p` and `git show`: its own lines, and after the header of each formula
- * its totals as comments, so that a change of the hydration stands beside the line that made it. What is no formula is
- * written all the same, for git shows nothing more of a history once this fails.
+ * A file for git to compare line by line in `git log -p`, `git show` and `git blame`: its own lines, behind the header of
+ * each formula its totals, so that a change of the hydration stands beside the line that made it and every line keeps its
+ * number. What is no formula is written all the same, for git shows nothing more of a history once this fails.
  */
-export async function textconv(path: string): Promise<ExitCode> {
+export async function textconv(path: string, keeping?: Keeping): Promise<ExitCode> {
   const file = await readDough(path);
   if (file.text === undefined) {
     const bytes = await readFile(path).catch(() => undefined);
@@ -31,11 +33,13 @@ export async function textconv(path: string): Promise<ExitCode> {
     process.stdout.write(file.why === 'binary' ? inOneLine(bytes) : bytes);
     return 0;
   }
-  const after = new Map((await totalsOf(file.text)).map(({ line, totals }) => [line, summary(totals)]));
-  const lines = file.text.split('\n');
-  process.stdout.write(
-    lines.flatMap((line, index) => [line, ...(after.get(index) ?? []).map((one) => `#= ${one}`)]).join('\n'),
-  );
+  const shown = createShown();
+  const text = await shown(file.text);
+  process.stdout.write(text);
+  if (keeping !== undefined) {
+    await keepShown(keeping, text);
+    await keepHistory(keeping, shown);
+  }
   return 0;
 }
 
@@ -44,12 +48,29 @@ function inOneLine(bytes: Buffer): string {
   return `not plain text: ${bytes.length} bytes, SHA-256 ${createHash('sha256').update(bytes).digest('hex')}\n`;
 }
 
-/** The formulas of a text with their totals. Only where it has names of other files are those on disk read. */
-async function totalsOf(text: string): Promise<FilePortrait['formulas']> {
-  const alone = formulasOf(createService(), '.', text);
-  if (alone.every(({ totals }) => unknownNames(totals).length === 0)) return alone;
-  const root = await rootAbove(resolve('.'));
-  return formulasOf(await readSurroundings(root), root, text);
+/** Shows texts one after another; the files on disk are read once, when the first text has names of other files. */
+function createShown(): (text: string) => Promise<string> {
+  const alone = createService();
+  let among: { readonly service: Service; readonly root: string } | undefined;
+  return async (text) => {
+    let formulas = formulasOf(alone, '.', text);
+    if (formulas.some(({ totals }) => unknownNames(totals).length > 0)) {
+      const root = await rootAbove(resolve('.'));
+      among ??= { service: await readSurroundings(root), root };
+      formulas = formulasOf(among.service, among.root, text);
+    }
+    const behind = new Map(formulas.map((formula) => [formula.line, figuresOf(formula)]));
+    return text
+      .split('\n')
+      .map((line, index) => withFigures(line, behind.get(index) ?? ''))
+      .join('\n');
+  };
+}
+
+function withFigures(line: string, figures: string): string {
+  if (figures === '') return line;
+  const end = line.endsWith('\r') ? '\r' : '';
+  return `${line.trimEnd()}  #= ${figures}${end}`;
 }
 
 /**
@@ -68,7 +89,9 @@ function unknownNames({ findings }: FormulaTotals): string[] {
     .flatMap(({ message }) => /“(.+?)”/.exec(message)?.[1] ?? []);
 }
 
-function summary(totals: FormulaTotals): string[] {
+/** What stands behind the header of a formula. Of a merge that is not finished nothing is added up. */
+function figuresOf({ source, totals }: FilePortrait['formulas'][number]): string {
+  if (isUnfinishedMerge(source)) return 'a merge is not finished here: nothing is added up';
   const { hydration, saltFraction, prefermentedFlour, flourGrams, doughGrams } = totals;
   const rows: [string, number | undefined, (value: number) => string][] = [
     ['hydration', hydration, percent],
@@ -80,5 +103,7 @@ function summary(totals: FormulaTotals): string[] {
   const told = rows.flatMap(([name, value, words]) =>
     value === undefined ? [] : [`${name} ${words(value)}`],
   );
-  return [...told, ...unknownNames(totals).map((name) => `not known, counted as nothing: ${name}`)];
+  const unknown = unknownNames(totals);
+  if (unknown.length > 0) told.push(`not known, counted as nothing: ${unknown.join(', ')}`);
+  return told.join(', ');
 }

@@ -19,14 +19,31 @@ export function formatOf<Format>({
   return format ?? (ending in endings ? endings[ending as keyof typeof endings] : undefined);
 }
 
+/** What may be written over. */
+export interface Overwriting {
+  /** What is written is a formula, so that it may go into a formula file. */
+  readonly isFormula?: boolean;
+  /** The user has said that a formula file which is there already may be written over. */
+  readonly force?: boolean;
+}
+
 /**
  * Writes a text to standard output, or whole or not at all into a file. Answers whether it could; why not is told on
- * standard error.
+ * standard error. A formula file is never written over by what is no formula, nor by another one unasked.
  */
-export async function writeOut(text: string, file: string | undefined): Promise<boolean> {
+export async function writeOut(
+  text: string,
+  file: string | undefined,
+  overwriting: Overwriting = {},
+): Promise<boolean> {
   if (file === undefined) {
     process.stdout.write(text);
     return true;
+  }
+  const refusal = await refusalOf(file, overwriting);
+  if (refusal !== undefined) {
+    process.stderr.write(`doughwright: ${file}: ${refusal}\n`);
+    return false;
   }
   try {
     await replaceFile(file, text);
@@ -35,6 +52,19 @@ export async function writeOut(text: string, file: string | undefined): Promise<
     process.stderr.write(`doughwright: ${file}: this cannot be written: ${writeTrouble(error)}\n`);
     return false;
   }
+}
+
+/** Why a file is not written over, and what to do instead, in one line; nothing where it may be. */
+export async function refusalOf(file: string, overwriting: Overwriting): Promise<string | undefined> {
+  // What is written goes where a link leads.
+  const target = await realpath(file).catch(() => file);
+  if (![file, target].some((path) => extname(path).toLowerCase() === '.dough')) return undefined;
+  if (!overwriting.isFormula)
+    return 'this is a formula file, and what would be written is no formula; name another file.';
+  const isThere = (await stat(target).catch(() => undefined)) !== undefined;
+  return isThere && !overwriting.force
+    ? 'this formula file is there already; name another one, or add --force to write over it.'
+    : undefined;
 }
 
 /** Why a file could not be written, and what to do about it, in one line. */

@@ -1,9 +1,10 @@
-import { execFileSync, spawn } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { commandLineProgram } from '../editors/places.ts';
 import { type Folder, folderWith } from '../server/places.ts';
+import { repositoryWith } from './repository.ts';
 import { doughwright } from './run.ts';
 
 const flours = 'flour strong white:\n  grain wheat\n  protein 12.9%\n  price 0.80 EUR per kg\n';
@@ -28,45 +29,13 @@ process:
 `;
 const saltier = tin.replace('salt               2%', 'salt               2.2%');
 
-/** A repository that knows nothing of the settings of whoever runs the tests. */
-function repositoryWith(
-  files: Readonly<Record<string, string>>,
-): Folder & { git(...args: string[]): string } {
-  const folder = folderWith(files);
-  const env = {
-    PATH: process.env.PATH!,
-    HOME: folder.path,
-    GIT_CONFIG_GLOBAL: '/dev/null',
-    GIT_CONFIG_SYSTEM: '/dev/null',
-    NO_COLOR: '1',
-  };
-  const git = (...args: string[]): string =>
-    execFileSync(
-      'git',
-      [
-        '-c',
-        'user.name=A Baker',
-        '-c',
-        'user.email=baker@quay-lane.invalid',
-        '-c',
-        'core.pager=cat',
-        ...args,
-      ],
-      { cwd: folder.path, env, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] },
-    );
-  git('init', '--quiet', '--initial-branch=main');
-  git('add', '.');
-  git('commit', '--quiet', '--message=Start');
-  return { ...folder, git };
-}
-
 describe('doughwright compare', () => {
   it('tells what differs between two files, and ends with 1', async () => {
     const { path } = folderWith({ 'old.dough': tin, 'new.dough': saltier });
     const { code, stdout, stderr } = await doughwright(path, 'compare', 'old.dough', 'new.dough');
     expect([code, stderr]).toEqual([1, '']);
     expect(stdout).toMatch(/^Harbour Tin {2}new\.dough:1\n/);
-    expect(stdout).toMatch(/\n {2}ingredients\n {4}salt +2% \(246 g\) → 2\.2% \(270 g\) {2}\+0\.2%\n/);
+    expect(stdout).toMatch(/\n {2}ingredients\n {4}salt +2% \(246 g\) → 2\.2% \(270 g\) {2}\+0\.2 points\n/);
     expect(stdout).not.toContain('\u001b');
   });
 
@@ -109,6 +78,33 @@ describe('doughwright compare', () => {
     expect(code).toBe(1);
     expect(stdout).toContain('Harbour Tin  deep er/tin ø.dough:1  moved from tin.dough\n');
     expect(stdout).toMatch(/price +0\.80 EUR per kg → 0\.95 EUR per kg/);
+  });
+
+  it('tells causes before what follows from them, with a summary, in text and as Markdown', async () => {
+    const rye = tin.replace('Harbour Tin', 'Quay|Rye');
+    const { path } = folderWith({
+      'old/flours.dough': flours,
+      'old/tins.dough': `${tin}\n${rye}`,
+      'new/flours.dough': flours.replace('0.80', '0.95'),
+      'new/tins.dough': `${tin}\n${rye}`,
+    });
+    const { stdout } = await doughwright(path, 'compare', 'old', 'new');
+    expect(stdout.split('\n\n').map((block) => block.split('\n')[0])).toEqual([
+      'flour strong white  flours.dough:1',
+      '2 formulas that nobody edited follow from the change above',
+      'Harbour Tin  tins.dough:1',
+      'Quay|Rye  tins.dough:20',
+    ]);
+    expect(stdout).toMatch(/\n {2}cost +all 2\n/);
+    const review = await doughwright(path, 'compare', '--format', 'md', 'old', 'new');
+    expect([review.code, review.stderr]).toEqual([1, '']);
+    expect(review.stdout).toContain('### flour strong white\n');
+    expect(review.stdout).toContain('### Quay\\|Rye\n');
+    expect(review.stdout).toMatch(
+      /\n\| cost \| a batch, at least \| [\d.]+ EUR \| [\d.]+ EUR \| \+[\d.]+ EUR \|\n/,
+    );
+    const { stdout: json } = await doughwright(path, 'compare', '--format', 'json', 'old', 'new');
+    expect(json).toBe((await doughwright(path, 'compare', '--json', 'old', 'new')).stdout);
   });
 
   it.each([
@@ -200,7 +196,7 @@ describe('doughwright git-setup', () => {
     const before = readFileSync(join(folder.path, '.git/config'), 'utf8');
     const { code, stdout } = await doughwright(folder.path, 'git-setup');
     expect(code).toBe(1);
-    expect(stdout).toContain('*.dough diff=doughwright');
+    expect(stdout).toContain('*.dough diff=doughwright merge=doughwright');
     expect(stdout).toContain('diff.doughwright.command');
     expect(stdout).toContain('--yes');
     expect(readFileSync(join(folder.path, '.git/config'), 'utf8')).toBe(before);
@@ -261,7 +257,9 @@ describe('doughwright git-setup', () => {
     );
     // Line by line: the line, the total it moves, and the section in the head of the piece.
     const lines = folder.git('diff', '--no-ext-diff', '--unified=0');
-    expect(lines).toMatch(/^-#= salt 2%\n(?:-.*\n)*\+#= salt 2\.2%/m);
+    expect(lines).toMatch(
+      /^-formula Harbour Tin: {2}#= .*salt 2%.*\n\+formula Harbour Tin: {2}#= .*salt 2\.2%/m,
+    );
     expect(lines).toMatch(/^\+ {2}salt +2\.2%$/m);
     expect(lines).toMatch(/^@@ .* @@ formula Harbour Tin:$/m);
     folder.git('commit', '--quiet', '--all', '--message=Salt');
@@ -288,7 +286,7 @@ describe('doughwright git-setup', () => {
     expect(folder.git('diff')).toMatch(/^odd\.dough: line 1: this is not plain text.*\n\ntin\.dough\n/m);
     folder.git('commit', '--quiet', '--all', '--message=More salt');
     expect(folder.git('log', '-p', '-1')).toMatch(
-      /^\+not plain text: 4 bytes, SHA-256 \w{64}\n[\s\S]*^\+#= salt 2\.2%/m,
+      /^\+not plain text: 4 bytes, SHA-256 \w{64}\n[\s\S]*^\+formula .*salt 2\.2%/m,
     );
 
     folder.git('checkout', '--quiet', '-b', 'less', 'HEAD~1');
@@ -317,11 +315,13 @@ describe('doughwright git-setup', () => {
     );
     folder.git('commit', '--quiet', '--all', '--message=Salt');
     const told = folder.git('log', '-p', '-1', '--format=');
-    expect(told).toMatch(/^\+#= salt 2%\n #= flour 1 kg$/m);
-    expect(told).not.toContain('#= prefermented');
+    expect(told).toMatch(/^\+formula Quay: {2}#= hydration 0%, salt 2%, flour 1 kg, dough 1\.02 kg$/m);
+    expect(told).not.toContain('prefermented');
     expect(told).not.toContain('not known');
     folder.write('in/quay.dough', bread.replace('quay white ', 'dock white '));
-    expect(folder.git('diff', '--no-ext-diff')).toMatch(/^\+#= not known, counted as nothing: dock white$/m);
+    expect(folder.git('diff', '--no-ext-diff')).toMatch(
+      /^\+formula .*, not known, counted as nothing: dock white$/m,
+    );
   });
 
   it('names a section that stands behind a tab above a piece of a diff', async () => {

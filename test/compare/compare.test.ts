@@ -113,10 +113,10 @@ describe('what changed in a formula', () => {
           grams: expect.closeTo(219.7, 0),
           beside: '220 g',
         },
-        by: '−0.2%',
+        by: '−0.2 points',
       },
     ]);
-    expect(told(comparison)).toContain('dough: salt 2% → 1.8% (−0.2%)');
+    expect(told(comparison)).toContain('dough: salt 2% → 1.8% (−0.2 points)');
     expect(told(comparison).filter((line) => line.startsWith('written'))).toEqual([]);
   });
 
@@ -136,8 +136,8 @@ describe('what changed in a formula', () => {
     const lines = told(edited('to 69% hydration', 'to 72% hydration'));
     expect(lines).toEqual(
       expect.arrayContaining([
-        'dough: hydration 69% → 72% (+3%)',
-        'ingredients: water 69% → 72% (+3%)',
+        'dough: hydration 69% → 72% (+3 points)',
+        'ingredients: water 69% → 72% (+3 points)',
         expect.stringMatching(/^dough: effective hydration /),
       ]),
     );
@@ -153,7 +153,7 @@ describe('what changed in a formula', () => {
   it('tells a small change of a small amount with as many places as show it', () => {
     const more = tin.replace('0.9%', '12.34%');
     const lines = told(bakery().compare(uri, more, more.replace('12.34%', '12.36%')));
-    expect(lines).toContain('ingredients: fresh yeast 12.3% → 12.4% (+0.02%)');
+    expect(lines).toContain('ingredients: fresh yeast 12.34% → 12.36% (+0.02 points)');
   });
 
   it('tells the mixing line by line, its outlook, and the temperatures', () => {
@@ -175,10 +175,15 @@ describe('what changed in a formula', () => {
 
   it('tells the process step by step', () => {
     const lines = told(edited('  shape\n', '  rest 20 min\n  shape\n'));
-    expect(lines).toEqual(['process: rest  → 20 min']);
-    expect(told(edited('55 min at 28', '70 min at 26'))).toEqual([
-      'process: proof 55 min at 28 °C → 70 min at 26 °C',
+    // 12 h of poolish, 26 min of mixing, 90 + 55 + 34 min of steps: 925 min. Worked by hand.
+    expect(lines).toEqual([
+      'process: rest  → 20 min',
+      'process: from first work to ready 15 h 25 min → 15 h 45 min (+20 min)',
+      'process: from mixing to ready 3 h 25 min → 3 h 45 min (+20 min)',
     ]);
+    expect(told(edited('55 min at 28', '70 min at 26'))[0]).toBe(
+      'process: proof 55 min at 28 °C → 70 min at 26 °C',
+    );
   });
 
   it('tells a preferment: its share, its ripening, and the flour in it', () => {
@@ -186,13 +191,14 @@ describe('what changed in a formula', () => {
     expect(lines).toEqual(
       expect.arrayContaining([
         'night poolish (preferment): draws 22% of flour → 30% of flour',
-        'dough: prefermented flour 22% → 30% (+8%)',
+        'dough: prefermented flour 22% → 30% (+8 points)',
       ]),
     );
     // A cooler poolish wants warmer water.
     expect(told(edited('12 h at 18', '14 h at 16'))).toEqual([
       'night poolish (preferment): ferment 12 h at 18 °C → 14 h at 16 °C',
       expect.stringMatching(/^temperatures: water .* \(\+/),
+      'process: from first work to ready 15 h 25 min → 17 h 25 min (+2 h)',
     ]);
     const gone = bakery().compare(
       uri,
@@ -202,7 +208,7 @@ describe('what changed in a formula', () => {
     expect(told(gone)).toEqual(
       expect.arrayContaining([
         'night poolish (preferment): section preferment night poolish → ',
-        'dough: prefermented flour 22% → 0% (−22%)',
+        'dough: prefermented flour 22% → 0% (−22 points)',
       ]),
     );
   });
@@ -211,11 +217,11 @@ describe('what changed in a formula', () => {
     const salty = edited('salt               2%', 'salt               4%').formulas[0]!;
     const found = salty.groups.find(({ subject }) => subject === 'findings')!.changes;
     expect(found).toEqual([
-      { name: 'salt-range', after: { text: expect.stringMatching(/^warning: /), line: 8 } },
+      { name: 'salt-range', after: { text: expect.stringMatching(/^warning: /), line: 8, level: 'warning' } },
       // That much salt slows the yeast.
       {
         name: 'fermentation-time',
-        after: { text: expect.stringMatching(/^info: /), line: expect.any(Number) },
+        after: { text: expect.stringMatching(/^information: /), line: expect.any(Number), level: 'info' },
       },
     ]);
     const back = bakery().compare(uri, tin.replace('2%', '2'), tin);
@@ -251,10 +257,150 @@ describe('what changed in a formula', () => {
     );
   });
 
+  it('tells steps that changed places as moved, not as gone and new', () => {
+    expect(told(edited('  shape\n  proof 55 min at 28 °C\n', '  proof 55 min at 28 °C\n  shape\n'))).toEqual([
+      'process: shape shape → shape (moved: now after “proof 55 min at 28 °C”)',
+    ]);
+  });
+
+  // 1 : 0.33 after Hamelman, Bread (2004): 0.9 + 0.0176 / 0.33 and 0.6 / 0.33, the poolish drawn from it.
+  it('compares fresh and instant yeast in their strength', () => {
+    const dough = (to: string) =>
+      told(edited('fresh yeast        0.9%', to)).filter((line) => line.startsWith('dough: yeast'));
+    expect(dough('instant yeast      0.3%')).toEqual([]);
+    expect(dough('instant yeast      0.6%')).toEqual([
+      'dough: yeast, as fresh yeast 0.95% → 1.82% (+0.87 points)',
+    ]);
+  });
+
+  it('works out a difference from the two figures as they are shown', () => {
+    const lines = told(edited('salt               2%', 'salt               2.3%')).join('\n');
+    for (const [, one, other, by] of lines.matchAll(/([\d.]+) (?:EUR|kg|g|%) → ([\d.]+).*\([+−]([\d.]+) /g))
+      expect(Math.abs(Number(other) - Number(one))).toBeCloseTo(Number(by), 9);
+    expect(lines).not.toMatch(/0\.00\d{3}/);
+  });
+
+  it('tells a finding that rises, and one that was accepted with its reason', () => {
+    const service = bakery({ 'tin.dough': tin.replace('salt               2%', 'salt               4%') });
+    service.setSettings({ rules: { 'salt-range': 'info' } });
+    const before = service.portrait(uri)!;
+    service.setSettings({ rules: {} });
+    const raised = comparePortraits([before], [service.portrait(uri)!]);
+    expect(told(raised)).toEqual([
+      expect.stringMatching(/^findings: salt-range information: .* → warning: /),
+    ]);
+    const salty = tin.replace('salt               2%', 'salt               4%');
+    const accepted = salty.replace('4%\n', '4%   # accept salt-range: a ship’s biscuit\n');
+    expect(told(bakery().compare(uri, salty, accepted)).filter((line) => /salt-range/.test(line))).toEqual([
+      expect.stringMatching(/^findings: salt-range warning: .* → accepted: a ship’s biscuit$/),
+    ]);
+  });
+
+  it('tells why the water is no other, or that its temperature makes no difference', () => {
+    const mixed = (minutes: number, tap: string, wanted = '25 °C') => {
+      const service = bakery({
+        'tin.dough': tin
+          .replace('speed 2 for 3 min', `speed 2 for ${minutes} min`)
+          .replace('dough temperature 25 °C', `dough temperature ${wanted}`),
+        'bakery.dough': `bakery Quay Lane:\n  room 24 °C\n  tap water ${tap}\n`,
+      });
+      return service.portrait(uri)!;
+    };
+    const water = (...sides: Parameters<typeof mixed>[]): string[] => {
+      const [before, after] = sides.map((side) => mixed(...side));
+      return told(comparePortraits([before!], [after!])).filter((one) => / water .* → /.test(one));
+    };
+    expect(water([3, '8 °C'], [3, '8 °C'])).toEqual([]);
+    expect(water([3, '8 °C'], [3, '26 °C'])).toEqual([
+      expect.stringMatching(
+        /^temperatures: water [\d.]+ °C → from the tap at 26 °C, too warm \(\+[\d.]+ °C\)$/,
+      ),
+    ]);
+    expect(water([3, '8 °C'], [3, '8 °C', '45 °C'])).toEqual([
+      expect.stringMatching(/^temperatures: water [\d.]+ °C → 60 °C, not warm enough \(\+[\d.]+ °C\)$/),
+    ]);
+    expect(water([3, '8 °C'], [600, '8 °C'])).toEqual([
+      expect.stringMatching(
+        /^temperatures: water [\d.]+ °C → from the tap: its temperature makes no difference$/,
+      ),
+    ]);
+  });
+
+  it('shows computed figures as the reader has asked for them, differences too', () => {
+    const service = bakery();
+    service.setSettings({ display: { mass: 'ounces', temperature: 'fahrenheit', decimalSign: 'comma' } });
+    const lines = told(
+      service.compare(uri, tin, tin.replace('salt               2%', 'salt               1.8%')),
+    );
+    expect(lines).toContain('dough: salt 2% → 1,8% (−0,2 points)');
+    expect(lines.join('\n')).toMatch(/^makes: flour [\d,]+ lb → [\d,]+ lb \(\+[\d,]+ lb\)$/m);
+  });
+
   it('keeps what it does not know as not known', () => {
     const lines = told(edited('water              to 69% hydration', 'water'));
     expect(lines).toContain('dough: hydration 69% → not known');
     expect(lines.join()).not.toMatch(/NaN|undefined|Infinity/);
+  });
+});
+
+// Annex II of Regulation (EU) 1169/2011 and the nine major food allergens of the United States.
+describe('what changed on the label', () => {
+  const label = (before: Service, after: Service) => {
+    const { formulas } = comparePortraits([before.portrait(uri)!], [after.portrait(uri)!]);
+    const group = formulas[0]?.groups[0];
+    return {
+      first: group?.subject,
+      told: told({ verdict: 'changed', formulas, definitions: [] }).filter((one) =>
+        one.startsWith('label: '),
+      ),
+    };
+  };
+  const at = (text: string, files = {}) => bakery({ 'tin.dough': text, ...files });
+
+  it('stands first, and tells an allergen come and one gone', () => {
+    const nuts = tin.replace('butter             4%, at 8 °C', 'hazelnuts          4%');
+    const { first, told: lines } = label(at(tin), at(nuts));
+    expect(first).toBe('label');
+    expect(lines).toEqual([
+      'label: allergen  → hazelnut',
+      'label: allergen milk → ',
+      expect.stringMatching(/^label: ingredient list .*butter \(MILK\).* → .*HAZELNUTS/),
+    ]);
+  });
+
+  it('tells another nut, though the list has one word for all', () => {
+    const nuts = (name: string) => at(tin.replace('butter             4%, at 8 °C', `${name}  4%`));
+    const { told: lines } = label(nuts('hazelnuts'), nuts('walnuts'));
+    expect(lines.slice(0, 2)).toEqual(['label: allergen  → walnut', 'label: allergen hazelnut → ']);
+  });
+
+  it('tells it in a formula nobody touched, where a flour or an ingredient says it', () => {
+    const paste = (contains: string) =>
+      at(tin.replace('butter  ', 'paste   '), { 'paste.dough': `ingredient paste:\n  fat 50%\n${contains}` });
+    const { first, told: lines } = label(paste('  contains none\n'), paste('  contains sesame\n'));
+    expect([first, lines[0]]).toEqual(['label', 'label: allergen  → sesame']);
+    expect(label(paste('  contains none\n'), paste('')).told).toEqual([
+      'label: allergens not stated for  → paste',
+    ]);
+  });
+
+  it('tells the order of the ingredient list where weights change places', () => {
+    const sugar = tin.replace('  butter ', '  sugar              3%\n  butter ');
+    const { told: lines } = label(
+      at(sugar),
+      at(sugar.replace('sugar              3%', 'sugar              5%')),
+    );
+    expect(lines).toEqual([
+      expect.stringMatching(/^label: ingredient list .*butter.*sugar.* → .*sugar.*butter/),
+    ]);
+  });
+
+  it('tells the allergens of a formula that came', () => {
+    const { formulas } = bakery().compare(uri, '', tin);
+    expect(formulas[0]!.groups[0]).toMatchObject({
+      subject: 'label',
+      changes: [{ after: { text: 'wheat' } }, { after: { text: 'milk' } }],
+    });
   });
 });
 
@@ -290,6 +436,7 @@ describe('what changed among formulas', () => {
     expect(
       comparison.formulas.map(({ formula, groups }) => [formula, groups.map(({ subject }) => subject)]),
     ).toEqual([['Harbour Tin', ['cost']]]);
+    expect(comparison.formulas[0]!.follows).toBe(true);
   });
 
   it('follows a formula into another file', () => {

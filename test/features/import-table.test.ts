@@ -169,7 +169,8 @@ describe('what is no ingredient', () => {
   });
 
   it('puts a name in quotes that would read as something else, and tells names nobody knows', () => {
-    expect(linesOf('strong white,1 kg\n"salt, fine",20 g\nyield,3 g\n')).toContain('"salt, fine" | 20 g');
+    expect(linesOf('strong white,1 kg\n"salt, fine",20 g\nyield,3 g\n')).toContain('salt | 20 g | # fine');
+    expect(linesOf('strong white,1 kg\n"secret, fine",20 g\n')).toContain('"secret, fine" | 20 g');
     expect(doubts('strong white,1 kg\nbuter,20 g')).toContain('“buter” may be “butter”');
   });
 

@@ -10,7 +10,15 @@ import { Client, type ClientOptions } from './client.ts';
 export function folderWith(files: Readonly<Record<string, string | Uint8Array>> = {}): Folder {
   const path = realpathSync(mkdtempSync(join(tmpdir(), 'doughwright-')));
   onTestFinished(() => rmSync(path, { recursive: true, force: true }));
-  const folder: Folder = {
+  const folder = folderAt(path);
+  for (const [name, content] of Object.entries(files)) folder.write(name, content);
+  return folder;
+}
+
+/** A folder at a place, made where there is none; who asks for it takes it away. */
+export function folderAt(path: string): Folder {
+  mkdirSync(path, { recursive: true });
+  return {
     path,
     uri: pathToFileURL(path).href,
     uriOf: (name) => pathToFileURL(join(path, name)).href,
@@ -20,8 +28,6 @@ export function folderWith(files: Readonly<Record<string, string | Uint8Array>> 
     },
     remove: (name) => rmSync(join(path, name), { recursive: true }),
   };
-  for (const [name, content] of Object.entries(files)) folder.write(name, content);
-  return folder;
 }
 
 export interface Folder {

@@ -51,6 +51,7 @@ describe('data goes from left to right', () => {
     ['rules'],
     ['features'],
     ['compare'],
+    ['merge'],
     ['sheet'],
     ['workspace'],
   ];

@@ -47,6 +47,7 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   apartFraction: number(0.255),
   grams: number(1250),
   hours: number(12),
+  celsius: number(18),
   number: whole(3),
 
   name: text('linsed'),
@@ -64,6 +65,7 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   meant: text('1 g'),
   otherMeant: text('1000 g'),
   choices: texts('1 g', '1000 g'),
+  sentence: text('Salt is 4% of flour.'),
   example: text('water  65%'),
 
   reason: { usual: nested, any: fc.constantFrom(nested, other) },

@@ -49,7 +49,8 @@ function delimiterOf(lines: readonly string[]): Delimiter {
 }
 
 /** A line in which nothing parts the name from the amount: `strong white 1000 g`, or the amount first. */
-function nameAndAmount(line: string): string[] {
+function nameAndAmount(bulleted: string): string[] {
+  const line = bulleted.replace(/^\s*(?:[-–—•*·▪◦]|\d{1,2}[.)])\s+(?=\S)/, '');
   const { statement, problems } = parseLine(line, { context: 'formula', afterBlank: false });
   if (statement.kind === 'ingredient' && problems.length === 0) {
     const { name, amount } = statement;

@@ -1,5 +1,6 @@
 import { scanQuantity } from '../../syntax/quantity.ts';
 import type { Quantity } from '../../syntax/tree.ts';
+import { trimmed } from '../../text/figures.ts';
 import type { Delimiter } from './delimited.ts';
 import { unitOf } from './words.ts';
 
@@ -16,12 +17,26 @@ const cellPattern =
 /** A cell as number and unit, `undefined` where it is anything else. */
 export function numberCell(cell: string): NumberCell | undefined {
   // What stands in brackets behind an amount says it in another way.
-  const match = cellPattern.exec(cell.replace(/\s*\([^()]*\)$/, ''));
+  const plain = cell.replace(/\s*\([^()]*\)$/, '');
+  const two = twoUnits(plain);
+  if (two !== undefined) return two;
+  const match = cellPattern.exec(plain);
   if (match === null) return undefined;
   const [, number, word] = match;
   if (word === '') return { number: number! };
   const unit = unitOf(word!);
   return unit === undefined ? undefined : { number: number!, unit };
+}
+
+/** Pounds and ounces, or kilograms and grams, said together: `5 lb 8 oz` as ounces. */
+function twoUnits(cell: string): NumberCell | undefined {
+  const match = /^(\d+)\s*(\p{L}+)\.?[\s,]*(\d+(?:[.,]\d{1,2})?)\s*(\p{L}+)\.?$/u.exec(cell);
+  if (match === null) return undefined;
+  const [large, small] = [unitOf(match[2]!), unitOf(match[4]!)];
+  const times = large === 'lb' && small === 'oz' ? 16 : large === 'kg' && small === 'g' ? 1000 : undefined;
+  if (times === undefined || small === undefined) return undefined;
+  const number = Number(match[1]) * times + Number(match[3]!.replace(',', '.'));
+  return { number: trimmed(number, 2), unit: small };
 }
 
 export type DecimalSign = '.' | ',';

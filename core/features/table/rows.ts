@@ -22,6 +22,9 @@ export interface ReadRow {
   readonly formula: string;
   readonly part: string;
   readonly kind: string;
+  /** The temperature that it goes in at, and words behind its name. */
+  readonly celsius?: number;
+  readonly remark?: string;
   readonly percent?: CellAmount;
   readonly weight?: CellAmount;
   /** All that the row says, for a comment where it becomes no line. */

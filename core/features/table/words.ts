@@ -45,13 +45,19 @@ function wordsOf(heading: string): string[] {
 const leftOut = /^(?:price|cost|money|eur|usd|gbp|supplier|code|number|no|role|file|note|notes|remarks?)$/;
 const uses: readonly (readonly [ColumnUse, RegExp])[] = [
   ['other', leftOut],
-  ['percent', /^(?:%|percent|percentage|percents|pct)$/],
+  ['percent', /^(?:%|percent|percentage|percents|pct|prozent|pourcentage|porcentaje|percentuale)$/],
   ['kind', /^kind$/],
   ['formula', /^(?:formula|bread|product)$/],
-  ['part', /^(?:part|section|stage|phase)$/],
+  ['part', /^(?:part|section|stage|phase|stufe|étape|etapa|fase)$/],
   ['unit', /^(?:unit|units|uom)$/],
-  ['name', /^(?:ingredients?|names?|materials?|items?|component|components|description)$/],
-  ['amount', /^(?:weight|weights|mass|amount|amounts|quantity|qty|grams|kilograms|g|kg)$/],
+  [
+    'name',
+    /^(?:ingredients?|names?|materials?|items?|component|components|description|zutat|zutaten|rohstoff|rohstoffe|ingrédients?|ingredientes?|ingredienti|ingrediente)$/,
+  ],
+  [
+    'amount',
+    /^(?:weight|weights|mass|amount|amounts|quantity|qty|grams|kilograms|g|kg|menge|gewicht|gramm|quantité|poids|grammes|cantidad|peso|gramos|quantità|grammi)$/,
+  ],
 ];
 
 /** What a heading says its column is for, `undefined` where its words say nothing. */

@@ -1,3 +1,4 @@
+import { comparison } from './comparison.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { mixers } from './mixers.ts';
@@ -17,6 +18,7 @@ export const subjects = {
   sums,
   ranges,
   mixers,
+  comparison,
 };
 
 /** Every message in English: the list of messages that there are, which every other language follows. */
@@ -29,4 +31,5 @@ export const english = {
   ...sums,
   ...ranges,
   ...mixers,
+  ...comparison,
 };

@@ -7,6 +7,8 @@ export interface ToldFinding extends Finding {
   readonly uri: string;
   /** The text of its line. */
   readonly source: string;
+  /** The same as the formatter writes it. */
+  readonly canonical: string;
 }
 
 /** A file or folder that could not be checked. */
@@ -23,6 +25,8 @@ export interface Report {
   /** The paths of all files that were checked, in order. */
   readonly files: readonly string[];
   readonly troubles: readonly Trouble[];
+  /** The path of the repository that the check runs in, for those who show findings beside its files. */
+  readonly repository?: string;
   /** The path to show for any file that a finding points to. */
   shown(uri: string): string;
 }
@@ -47,9 +51,21 @@ export async function writeReport(format: Format, report: Report): Promise<strin
 }
 
 /**
- * What stays the same of a finding when lines above it come and go and figures in its message change: its rule and the
- * words of its line.
+ * What stays the same of a finding when lines above it come and go, when its line is laid out anew, and when figures in its
+ * message change: its rule and the words of its line in their canonical form.
  */
-export function fingerprint({ code, source }: { readonly code: string; readonly source: string }): string {
-  return `${code}: ${source.trim().replace(/\s+/g, ' ').slice(0, 200)}`;
+export function fingerprint({ code, canonical }: Pick<ToldFinding, 'code' | 'canonical'>): string {
+  return `${code}: ${canonical.trim().replace(/\s+/g, ' ').slice(0, 200)}`;
+}
+
+/** As `fingerprint`, each of several alike in one file with its number, so that no two are one. */
+export function distinctFingerprints(findings: readonly ToldFinding[]): string[] {
+  const counts = new Map<string, number>();
+  return findings.map((finding) => {
+    const print = fingerprint(finding);
+    const key = `${finding.uri} ${print}`;
+    const count = (counts.get(key) ?? 0) + 1;
+    counts.set(key, count);
+    return count === 1 ? print : `${print} (${count})`;
+  });
 }

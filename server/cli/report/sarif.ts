@@ -1,12 +1,15 @@
+import { isAbsolute, relative, resolve, sep } from 'node:path';
 import type { Log, PhysicalLocation, Region, ReportingDescriptor, Result } from 'sarif';
 import { type Level, type Place, rules } from '../../../core/index.ts';
 import { version } from '../../../package.json';
-import { fingerprint, type Report, type ToldFinding } from './report.ts';
+import { distinctFingerprints, type Report, type ToldFinding } from './report.ts';
 
 /** The findings in SARIF 2.1.0, the OASIS standard for what static analysis finds. Columns are UTF-16 units. */
 export function asSarif(report: Report): string {
   const told = new Set(report.findings.map(({ code }) => code));
   const described = rules.filter(({ code }) => told.has(code));
+  const prints = distinctFingerprints(report.findings);
+  const place = placesFrom(report.repository);
   const index = new Map(described.map(({ code }, at) => [code, at]));
   const log: Log = {
     $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/os/schemas/sarif-schema-2.1.0.json',
@@ -28,11 +31,13 @@ export function asSarif(report: Report): string {
             toolExecutionNotifications: report.troubles.map(({ path, message }) => ({
               level: 'error',
               message: { text: message },
-              locations: [{ physicalLocation: { artifactLocation: { uri: relativeUri(path) } } }],
+              locations: [{ physicalLocation: { artifactLocation: { uri: place(path) } } }],
             })),
           },
         ],
-        results: report.findings.map((finding) => result(report, finding, index.get(finding.code))),
+        results: report.findings.map((finding, at) =>
+          result(report, finding, { ruleIndex: index.get(finding.code), print: prints[at]!, place }),
+        ),
       },
     ],
   };
@@ -55,20 +60,29 @@ function descriptor({ code, title, explanation, level }: (typeof rules)[number])
   };
 }
 
-function result(report: Report, finding: ToldFinding, ruleIndex: number | undefined): Result {
+interface Around {
+  readonly ruleIndex: number | undefined;
+  readonly print: string;
+  /** The URI of a path that is shown. */
+  readonly place: (path: string) => string;
+}
+
+function result(report: Report, finding: ToldFinding, { ruleIndex, print, place: placed }: Around): Result {
   const { code, level, message, place, related, file, source, fixes } = finding;
   return {
     ruleId: code,
     ...(ruleIndex === undefined ? {} : { ruleIndex }),
     level: levels[level],
     message: { text: message },
-    locations: [{ physicalLocation: location(file, { ...region(place), snippet: { text: source } }) }],
+    locations: [
+      { physicalLocation: location(placed(file), { ...region(place), snippet: { text: source } }) },
+    ],
     ...(related.length === 0
       ? {}
       : {
           relatedLocations: related.map((one, id) => ({
             id,
-            physicalLocation: location(report.shown(one.uri), region(one.place)),
+            physicalLocation: location(placed(report.shown(one.uri)), region(one.place)),
             message: { text: one.message },
           })),
         }),
@@ -78,7 +92,7 @@ function result(report: Report, finding: ToldFinding, ruleIndex: number | undefi
           fixes: fixes.map(({ title, edits }) => ({
             description: { text: title },
             artifactChanges: edits.map((edit) => ({
-              artifactLocation: { uri: relativeUri(report.shown(edit.uri)) },
+              artifactLocation: { uri: placed(report.shown(edit.uri)) },
               replacements: edit.edits.map((one) => ({
                 deletedRegion: { ...region(one), endLine: (one.endLine ?? one.line) + 1 },
                 insertedContent: { text: one.insert },
@@ -86,20 +100,25 @@ function result(report: Report, finding: ToldFinding, ruleIndex: number | undefi
             })),
           })),
         }),
-    partialFingerprints: { 'doughwrightFinding/v1': fingerprint(finding) },
+    partialFingerprints: { 'doughwrightFinding/v1': print },
   };
 }
 
-function location(file: string, where: Region): PhysicalLocation {
-  return { artifactLocation: { uri: relativeUri(file) }, region: where };
+function location(uri: string, where: Region): PhysicalLocation {
+  return { artifactLocation: { uri }, region: where };
 }
 
 function region({ line, start, end }: Place): Region {
   return { startLine: line + 1, startColumn: start + 1, endColumn: end + 1 };
 }
 
-/** A path as a URI reference from the folder the check ran in. */
-function relativeUri(path: string): string {
-  const escaped = path.split('/').map(encodeURIComponent).join('/');
-  return path.startsWith('/') ? `file://${escaped}` : escaped;
+/** Paths as URI references from the root of the repository, which is where a host looks for them; else from the current folder. */
+function placesFrom(repository: string | undefined): (path: string) => string {
+  return (path) => {
+    const within = repository === undefined ? path : relative(repository, resolve(path));
+    const isOutside = isAbsolute(within) || within === '..' || within.startsWith(`..${sep}`);
+    const shown = isOutside ? resolve(path) : within;
+    const escaped = shown.replaceAll(sep, '/').split('/').map(encodeURIComponent).join('/');
+    return isAbsolute(shown) ? `file://${escaped.startsWith('/') ? '' : '/'}${escaped}` : escaped;
+  };
 }

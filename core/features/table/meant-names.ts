@@ -1,0 +1,100 @@
+import { foldName } from '../../text/names.ts';
+
+/** A name of a table with what else its cell says of it. */
+export interface MeantName {
+  readonly name: string;
+  /** The temperature that it goes in at. */
+  readonly celsius?: number;
+  /** Words that are no name: `soft`. */
+  readonly remark?: string;
+  /** The word of another language says less than the name that was taken for it. */
+  readonly isGuess?: true;
+}
+
+/** Words for what goes into bread, by the name of the catalogue. Common practice of the trade, no source. */
+const words: Readonly<Record<string, string>> = {
+  water: 'wasser leitungswasser eau agua acqua',
+  ice: 'eis scherbeneis glace hielo ghiaccio',
+  salt: 'salz speisesalz meersalz sel sal sale',
+  'fresh yeast':
+    'frischhefe, hefe frisch, levure fraîche, levure boulangère, levadura fresca, lievito fresco, lievito di birra, lievito di birra fresco',
+  'active dry yeast': 'trockenhefe, levure sèche, levadura seca, lievito secco',
+  'instant yeast': 'instanthefe, levure instantanée, levadura instantánea, lievito istantaneo',
+  butter: 'beurre mantequilla burro',
+  'olive oil': "olivenöl, huile d'olive, aceite de oliva, olio d'oliva, olio di oliva",
+  sugar: 'zucker sucre azúcar zucchero',
+  honey: 'honig miel miele',
+  egg: 'ei eier œuf œufs oeuf oeufs huevo huevos uovo uova',
+  'egg yolk': "eigelb, jaune d'œuf, jaune d'oeuf, yema, tuorlo",
+  'whole milk': 'vollmilch, milch, lait, lait entier, leche, leche entera, latte, latte intero',
+  'sunflower seed': 'sonnenblumenkerne, graines de tournesol, pipas de girasol, semi di girasole',
+  linseed: 'leinsamen, leinsaat, lin, lino, graines de lin, semi di lino',
+  sesame: 'sesam sésame sésamo sesamo',
+  walnut: 'walnuss walnüsse noix nueces noci',
+  hazelnut: 'haselnuss haselnüsse noisettes avellanas nocciole',
+  raisins: 'rosinen, raisins secs, pasas, uvetta',
+  'wholemeal rye': 'roggenvollkornmehl, seigle intégral, centeno integral, segale integrale',
+};
+
+/** Words that leave open which of several is meant. */
+const guesses: Readonly<Record<string, string>> = {
+  'fresh yeast': 'hefe levure levadura lievito',
+  'bread flour':
+    'mehl, weizenmehl, farine, farine de blé, harina, harina de trigo, farina, farina di frumento',
+  'medium rye': 'roggenmehl, farine de seigle, harina de centeno, farina di segale',
+  'wholemeal wheat': 'weizenvollkornmehl, farine complète, harina integral, farina integrale',
+};
+
+function byWord(table: Readonly<Record<string, string>>): Map<string, string> {
+  return new Map(
+    Object.entries(table).flatMap(([name, said]) =>
+      (said.includes(',') ? said.split(/,\s*/) : said.split(' ')).map(
+        (word) => [foldName(word), name] as const,
+      ),
+    ),
+  );
+}
+
+const sure = byWord(words);
+const unsure = byWord(guesses);
+
+/** Flours that another language names by their type: `Weizenmehl Type 550`, `farine de blé T65`, `farina tipo 00`. */
+const typePattern =
+  /^(?:(?:weizen|roggen|dinkel)?mehl|farine|harina|farina)\b.*?\b(?:(typ[eo]?|t)\s*)?(\d{2,4})$/;
+
+/**
+ * What a name of a table means: itself where it is known; else without the temperature and the words behind it; else the
+ * name of the catalogue for a word of German, French, Spanish or Italian.
+ */
+export function meantName(said: string, isKnown: (name: string) => boolean): MeantName {
+  const translated = (name: string): MeantName | undefined => {
+    if (isKnown(name)) return { name };
+    const folded = foldName(name);
+    const own = sure.get(folded);
+    if (own !== undefined) return { name: own };
+    const type = typePattern.exec(folded);
+    if (type !== null) {
+      const names = [`T${type[2]}`, `type ${type[2]}`];
+      for (const one of type[1] === 't' ? names : names.toReversed()) if (isKnown(one)) return { name: one };
+    }
+    const guess = unsure.get(folded);
+    return guess === undefined ? undefined : { name: guess, isGuess: true };
+  };
+  const whole = translated(said);
+  if (whole !== undefined) return whole;
+  const warm = /^(.*?)[\s,]*\(?\s*(?:at |@ ?|bei |à |a )?([-−]?\d+(?:[.,]\d+)?)\s*°\s*([CF])\s*\)?$/i.exec(
+    said,
+  );
+  if (warm !== null) {
+    const degrees = Number(warm[2]!.replace('−', '-').replace(',', '.'));
+    const celsius = /f/i.test(warm[3]!) ? ((degrees - 32) * 5) / 9 : degrees;
+    const base = meantName(warm[1]!.trim(), isKnown);
+    if (isKnown(base.name)) return { ...base, celsius };
+  }
+  const [, head, bracketed, behind] = /^([^,(]+?)\s*(?:\(([^()]*)\)|,\s*(.+))$/.exec(said) ?? [];
+  const remark = bracketed ?? behind;
+  // “Seeds, mixed” is more than seeds: a word for a whole kind of things leaves the rest of the name to say which.
+  const isKind = head !== undefined && /^(?:flour|fat|dairy|seeds)$/.test(foldName(head));
+  const base = head === undefined || isKind ? undefined : translated(head);
+  return base === undefined || remark === undefined || remark === '' ? { name: said } : { ...base, remark };
+}

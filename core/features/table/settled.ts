@@ -1,0 +1,58 @@
+import { trimmed } from '../../text/figures.ts';
+import type { ChosenColumns } from './chosen.ts';
+import type { Columns } from './columns.ts';
+import type { Notes } from './notes.ts';
+import { isTwoWays, numberCell, plainNumber, type Signs } from './numbers.ts';
+import { type ReadRow, readRows } from './rows.ts';
+import { isTotalName } from './words.ts';
+
+/**
+ * The signs of numbers such as `1.000`, which read in two ways, settled by what else the table says: its percentages must be
+ * to its weights as they are to one another, and a row of a sum must be the sum. As they were where that does not tell.
+ */
+export function settledSigns(
+  columns: Columns,
+  signs: Signs,
+  choose: (signs: Signs) => ChosenColumns,
+  notes: Notes,
+): Signs {
+  const numbers = columns.body.flatMap(({ cells }) =>
+    columns.amounts.flatMap(({ at }) => numberCell(cells[at] ?? '')?.number ?? []),
+  );
+  const two = numbers.find(isTwoWays);
+  if (two === undefined || (signs.sure && !signs.mixed)) return signs;
+  const readings = (['.', ','] as const).map((decimal) => {
+    const own: Signs = { decimal, sure: true };
+    return { own, proof: proofOf(readRows(columns, choose(own), own)) };
+  });
+  const [right, more] = readings.filter(({ proof }) => proof.holds === true);
+  const others = readings.filter(({ proof }) => proof.holds === false);
+  if (right === undefined || more !== undefined || others.length === 0) return signs;
+  notes.say(`“${two}” is ${plainNumber(two, right.own)}: so ${right.proof.words}.`);
+  return right.own;
+}
+
+interface Proof {
+  /** `undefined` where nothing in the table tells. */
+  readonly holds: boolean | undefined;
+  readonly words: string;
+}
+
+function proofOf(rows: readonly ReadRow[]): Proof {
+  const both = rows.filter(({ name, percent, weight }) => !isTotalName(name) && percent && weight);
+  if (both.length >= 2) {
+    const wholes = both.map(({ percent, weight }) => weight!.value / percent!.value).filter(Number.isFinite);
+    const [least, most] = [Math.min(...wholes), Math.max(...wholes)];
+    if (wholes.length >= 2)
+      return { holds: most <= 1.1 * least, words: 'the weights are to one another as the percentages are' };
+  }
+  const sum = rows.find(({ name, weight }) => isTotalName(name) && weight !== undefined);
+  if (sum === undefined) return { holds: undefined, words: '' };
+  const all = rows
+    .filter((row) => row !== sum && !isTotalName(row.name))
+    .reduce((grams, { weight }) => grams + (weight?.value ?? 0), 0);
+  return {
+    holds: Math.abs(all - sum.weight!.value) <= 0.005 * all,
+    words: `the rows come to “${sum.name}”, ${trimmed(all, 1)} g`,
+  };
+}

@@ -1,0 +1,53 @@
+import { existsSync } from 'node:fs';
+
+/** What a run of tests tells for machines, as far as it is counted. */
+export interface TestReport {
+  readonly numPassedTests: number;
+  readonly numFailedTests: number;
+  readonly numPendingTests: number;
+  readonly testResults: readonly {
+    readonly name: string;
+    readonly status: string;
+    readonly message?: string;
+    readonly assertionResults: readonly { readonly status: string }[];
+  }[];
+}
+
+export interface Counted {
+  readonly passed: number;
+  readonly failed: number;
+  readonly skipped: number;
+  /** In a line each. */
+  readonly failures: readonly string[];
+}
+
+/**
+ * Counts a run. A file that failed though none of its tests did is a failure of its own: what breaks before the first test,
+ * as a `beforeAll` does, leaves its tests skipped. `endedWell` is what the run ended with; a run that says it failed and
+ * shows nothing that did is a failure too.
+ */
+export function countReport(report: TestReport, endedWell: boolean): Counted {
+  const { numPassedTests, numFailedTests, numPendingTests, testResults } = report;
+  const failures = numFailedTests > 0 ? [`${numFailedTests} tests`] : [];
+  let failed = numFailedTests;
+  for (const { status, name, message = '', assertionResults } of testResults) {
+    if (status !== 'failed' || assertionResults.some((one) => one.status === 'failed')) continue;
+    failed++;
+    failures.push([name, message.split('\n')[0]].filter(Boolean).join(': '));
+  }
+  if (!endedWell && failed === 0) {
+    failed++;
+    failures.push('it ended with an error that no test has');
+  }
+  return { passed: numPassedTests, failed, skipped: numPendingTests, failures };
+}
+
+/** The names of those programs that are not there. */
+export function missingPrograms(programs: Readonly<Record<string, string>>): string[] {
+  return Object.entries(programs).flatMap(([name, path]) => (existsSync(path) ? [] : [name]));
+}
+
+/** Whether this runs on a build server, as those say it: `CI` set to anything that is no no. */
+export function isBuildServer({ CI }: { readonly CI?: string | undefined }): boolean {
+  return CI !== undefined && !['', '0', 'false', 'no'].includes(CI.toLowerCase());
+}
