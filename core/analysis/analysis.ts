@@ -5,6 +5,7 @@ import { type Known, unknown } from '../calc/known.ts';
 import type { FormulaModel } from '../model/formula-model.ts';
 import { type ResolvedFormula, resolveFormula } from '../model/resolve.ts';
 import type { Scope } from '../model/scope.ts';
+import { type Message, message } from '../words/message.ts';
 import { analyseMix, type MixAnalysis } from './mixing.ts';
 import { seenDevelopment, seesStages } from './seen-development.ts';
 
@@ -16,9 +17,9 @@ export interface Analysis {
   readonly resolved: ResolvedFormula;
   readonly solved: SolvedFormula | undefined;
   readonly problems: readonly FormulaProblem[];
-  readonly mixes: readonly Known<MixAnalysis>[];
+  readonly mixes: readonly Known<MixAnalysis, Message>[];
   /** The programme that mixes the dough. */
-  readonly doughMix: Known<MixAnalysis>;
+  readonly doughMix: Known<MixAnalysis, Message>;
 }
 
 /** Resolves, solves and mixes a formula. Never throws; what is not known stays so, with its reason. */
@@ -42,10 +43,10 @@ export function analyseResolved(resolved: ResolvedFormula): Analysis {
   const { solved, problems } = solveFormula(resolved.input);
   const dough = resolved.input.sections[0]!.id;
   const index = resolved.mixes.findIndex((mix) => mix.sectionId === dough);
-  let mixes: readonly Known<MixAnalysis>[] | undefined;
-  const mixed = (): readonly Known<MixAnalysis>[] => {
+  let mixes: readonly Known<MixAnalysis, Message>[] | undefined;
+  const mixed = (): readonly Known<MixAnalysis, Message>[] => {
     mixes ??= resolved.mixes.map((mix) =>
-      solved === undefined ? unknown('the formula has no lines yet') : analyseMix(resolved, solved, mix),
+      solved === undefined ? unknown(message('mixing.no-lines')) : analyseMix(resolved, solved, mix),
     );
     return mixes;
   };
@@ -57,7 +58,7 @@ export function analyseResolved(resolved: ResolvedFormula): Analysis {
       return mixed();
     },
     get doughMix() {
-      return mixed()[index] ?? unknown('the formula has no mixing programme');
+      return mixed()[index] ?? unknown(message('mixing.no-programme'));
     },
   };
 }

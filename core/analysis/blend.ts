@@ -4,6 +4,7 @@ import { type Known, unknown } from '../calc/known.ts';
 import { findIngredient, type Ingredient } from '../model/ingredient.ts';
 import type { Scope } from '../model/scope.ts';
 import { foldName } from '../text/names.ts';
+import type { Message } from '../words/message.ts';
 
 /** A blend with the names of its flours and the currency of its price. */
 export interface NamedBlend {
@@ -20,7 +21,11 @@ export interface FlourShare {
 }
 
 /** Blends flours by their names, as a file of this scope sees them. */
-export function blendOfNames(names: readonly string[], scope: Scope, target: BlendTarget): Known<NamedBlend> {
+export function blendOfNames(
+  names: readonly string[],
+  scope: Scope,
+  target: BlendTarget,
+): Known<NamedBlend, Message | string> {
   const flours: FlourShare[] = [];
   for (const text of names) {
     const found = findIngredient({ text, folded: foldName(text), start: 0, end: 0 }, scope);
@@ -34,7 +39,10 @@ export function blendOfNames(names: readonly string[], scope: Scope, target: Ble
 }
 
 /** Blends flours with their shares; prices in several currencies cannot be compared. */
-export function blendOf(flours: readonly FlourShare[], target: BlendTarget): Known<NamedBlend> {
+export function blendOf(
+  flours: readonly FlourShare[],
+  target: BlendTarget,
+): Known<NamedBlend, Message | string> {
   const portions = flours.map(({ name, ingredient }) => ({
     name,
     grams: 1000,

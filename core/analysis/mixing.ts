@@ -1,4 +1,4 @@
-import { type DegreeOfMixing, degreesOfMixing } from '../calc/development.ts';
+import { type DegreeOfMixing, degreesOfMixing, mixingStages } from '../calc/development.ts';
 import { blendCurve, type FlourData } from '../calc/flour.ts';
 import type { SolvedFormula } from '../calc/formula-result.ts';
 import { capacityShares } from '../calc/heat.ts';
@@ -10,6 +10,7 @@ import type { Mixer } from '../model/mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 import type { ResolvedMix, ResolvedProgramme } from '../model/resolve-mix.ts';
+import { type Message, message } from '../words/message.ts';
 import { batchesOf } from './portions.ts';
 
 /** The dough temperature wanted where the file says none; common practice for wheat doughs, no source. */
@@ -26,6 +27,18 @@ function toleratedOver(targetAssumed: boolean): number {
 /** The temperature, °C, above which the dough of a programme is too warm. Common practice, no source. */
 export function limitOf({ targetCelsius, targetAssumed }: MixAnalysis): number {
   return targetCelsius + toleratedOver(targetAssumed);
+}
+
+/** How warm a dough is that is so much above its temperature, °C. Common practice, no source. */
+export function warmthOf(overCelsius: number): Message {
+  if (overCelsius >= 4) return message('warmth.much-too');
+  return message(overCelsius >= 2 ? 'warmth.too' : 'warmth.slightly');
+}
+
+/** The stage of a dough as a message; what a file calls a stage and is none, by its name. */
+export function stageMessage(stage: string): Message {
+  const known = mixingStages.find((one) => one === stage);
+  return known === undefined ? message('stage.other', { name: stage }) : message(`stage.${known}`);
 }
 
 /** What the temperature of the water is chosen by. */
@@ -46,7 +59,7 @@ export interface MixAnalysis {
   /** The degree of mixing that the programme wishes; an improved mix where it says none. */
   readonly wish?: DegreeOfMixing;
   /** The water to use; unknown when the file fixes its temperature, with the reason. */
-  readonly water: Known<TemperedWater>;
+  readonly water: Known<TemperedWater, Message>;
   /** The temperature of the water where the file gives it. */
   readonly givenWaterCelsius?: number;
   /** What the water is chosen by: the temperature wanted, the tap, and whether there is ice. */
@@ -68,12 +81,12 @@ export function analyseMix(
   resolved: ResolvedFormula,
   solved: SolvedFormula,
   mix: ResolvedMix,
-): Known<MixAnalysis> {
-  if (mix.mixer === undefined) return unknown('the mixer is not known');
+): Known<MixAnalysis, Message> {
+  if (mix.mixer === undefined) return unknown(message('mixing.no-mixer'));
   const batches = batchesOf(resolved, solved, mix.sectionId);
-  if (batches.size === 0) return unknown('the weights of the dough are not known yet');
+  if (batches.size === 0) return unknown(message('mixing.no-weights'));
   if (mix.phases.some((phase) => phase.statement.value === undefined))
-    return unknown('a line of the mixing programme is not finished');
+    return unknown(message('mixing.line-unfinished'));
   const poured = pourAll(solved, mix, batches);
   let doughGrams = 0;
   let givenWaterCelsius: number | undefined;
@@ -93,9 +106,9 @@ export function analyseMix(
     ...(tapCelsius === undefined ? {} : { tapCelsius }),
     ...(hasIce === true ? { hasIce } : {}),
   };
-  const water: Known<TemperedWater> =
+  const water: Known<TemperedWater, Message> =
     !tempers && givenWaterCelsius !== undefined
-      ? unknown(`the file takes its water at ${givenWaterCelsius} °C`)
+      ? unknown(message('mixing.water-stated', { waterCelsius: givenWaterCelsius }))
       : temperWater({ mixing: input, ...tempering });
   return known(
     {
@@ -130,12 +143,12 @@ export function readyProgramme(
   resolved: ResolvedFormula,
   solved: SolvedFormula,
   programme: ResolvedProgramme,
-): Known<ReadyProgramme> {
-  if (programme.mixer === undefined) return unknown('the mixer is not known');
+): Known<ReadyProgramme, Message> {
+  if (programme.mixer === undefined) return unknown(message('mixing.no-mixer'));
   const batches = batchesOf(resolved, solved, programme.sectionId);
-  if (batches.size === 0) return unknown('the weights of the dough are not known yet');
+  if (batches.size === 0) return unknown(message('mixing.no-weights'));
   if (programme.phases.some((phase) => phase.statement.value === undefined))
-    return unknown('a line of the mixing programme is not finished');
+    return unknown(message('mixing.line-unfinished'));
   const { phases, lines } = pourAll(solved, programme, batches);
   const wanted = wantedCelsius(resolved, programme);
   const targetCelsius = wanted ?? usualDoughCelsius;

@@ -5,6 +5,7 @@ import { byHand } from '../model/mixer.ts';
 import type { Said } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 import type { KeptProgramme, ResolvedMix } from '../model/resolve-mix.ts';
+import { type Message, message } from '../words/message.ts';
 import { type ReadyProgramme, readyProgramme } from './mixing.ts';
 
 /**
@@ -15,10 +16,10 @@ export function keptProgramme(
   resolved: ResolvedFormula,
   solved: SolvedFormula | undefined,
   kept: KeptProgramme,
-): Known<ReadyProgramme> {
-  if (solved === undefined) return unknown('the formula has no lines yet');
+): Known<ReadyProgramme, Message> {
+  if (solved === undefined) return unknown(message('mixing.no-lines'));
   if (kept.phases.some(({ statement }) => statement.value === undefined))
-    return unknown('a line of the trial’s own programme is not finished');
+    return unknown(message('trial.line-unfinished'));
   const loaded = kept.phases.some(isLoad) ? kept : loadedAsTheFormula(kept, doughMixOf(resolved));
   return readyProgramme(resolved, solved, { ...loaded, mixer: byHand });
 }

@@ -2,6 +2,7 @@ import { type Known, known, unknown } from '../calc/known.ts';
 import type { MixingPhase, MixPortion } from '../calc/mixing-programme.ts';
 import type { TrialModel } from '../model/formula-model.ts';
 import { fractionOf, saidValue } from '../model/properties.ts';
+import { type Message, message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
 import type { ReadyProgramme } from './mixing.ts';
 
@@ -44,7 +45,11 @@ export interface Poured {
 }
 
 /** Weighs what a programme pours, with the water that the trial says it took. */
-export function pouredOf({ solved }: Analysis, trial: TrialModel, { input }: ReadyProgramme): Known<Poured> {
+export function pouredOf(
+  { solved }: Analysis,
+  trial: TrialModel,
+  { input }: ReadyProgramme,
+): Known<Poured, Message> {
   const portions = portionsOf(input.phases);
   const sum = (of: (portion: MixPortion) => number): number =>
     portions.reduce((all, one) => all + of(one), 0);
@@ -64,18 +69,22 @@ export function pouredOf({ solved }: Analysis, trial: TrialModel, { input }: Rea
 }
 
 /** What the dough of a trial weighed less than what went in; unknown where nothing can be told from it. */
-export function lossOf(analysis: Analysis, trial: TrialModel, poured: Known<Poured>): Known<WeightLoss> {
+export function lossOf(
+  analysis: Analysis,
+  trial: TrialModel,
+  poured: Known<Poured, Message>,
+): Known<WeightLoss, Message> {
   const doughGrams = saidValue(trial.said, 'dough', 'mass')?.grams;
-  if (doughGrams === undefined) return unknown('the trial does not say what the dough weighed');
+  if (doughGrams === undefined) return unknown(message('trial.no-dough-weight'));
   if (!poured.known) return poured;
   const { grams, flourGrams, sized, waterFactor } = poured.value;
   const hydration = analysis.solved?.hydration;
-  if (!sized) return unknown('the formula has no yield, so what went in is not known');
-  if (hydration === undefined || !(flourGrams > 0)) return unknown('the hydration is not known');
-  if (!isSameBatch(doughGrams / grams)) return unknown('it was a batch of another size than the formula’s');
+  if (!sized) return unknown(message('trial.no-size'));
+  if (hydration === undefined || !(flourGrams > 0)) return unknown(message('trial.no-hydration'));
+  if (!isSameBatch(doughGrams / grams)) return unknown(message('trial.other-size'));
   const lostGrams = grams - doughGrams;
   // The scale steps: less than a thousandth is no loss.
-  if (lostGrams < grams * 1e-3) return unknown('the dough weighs what went in');
+  if (lostGrams < grams * 1e-3) return unknown(message('trial.no-loss'));
   const counted = (fractionOf(analysis.resolved.model.said, 'loss') ?? 0) * grams;
   const stuckGrams = Math.min(counted, lostGrams);
   const hydrationBefore = hydration + ((waterFactor - 1) * poured.value.waterGrams) / flourGrams;

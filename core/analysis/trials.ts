@@ -1,4 +1,5 @@
 import { cannotHaveBeen } from '../calc/coldest.ts';
+import type { MixingStage } from '../calc/development.ts';
 import { type Known, known, unknown } from '../calc/known.ts';
 import { celsiusAt, type MixingOutcome, simulateMixing } from '../calc/mixing.ts';
 import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing-programme.ts';
@@ -10,6 +11,7 @@ import { saidValue } from '../model/properties.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Name } from '../syntax/tree.ts';
 import { foldName } from '../text/names.ts';
+import { type Message, message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
 import type { ReadyProgramme } from './mixing.ts';
 import { frictionOfTrial } from './trial-friction.ts';
@@ -44,20 +46,20 @@ export interface TrialAnalysis {
   readonly index: number;
   readonly model: TrialModel;
   readonly readings: readonly TrialReading[];
-  readonly mix: Known<TrialMix>;
+  readonly mix: Known<TrialMix, Message>;
   /** What went into the bowl, grams; unknown where the formula has no yield of its own. */
-  readonly pouredGrams: Known<number>;
+  readonly pouredGrams: Known<number, Message>;
   /** Runs the programme; worked out when first asked for. */
-  readonly predicted: () => Known<MixingOutcome>;
-  readonly loss: Known<WeightLoss>;
+  readonly predicted: () => Known<MixingOutcome, Message>;
+  readonly loss: Known<WeightLoss, Message>;
   /** The friction factor of three thermometers that it shows; worked out when asked for. */
-  readonly friction: () => Known<number>;
+  readonly friction: () => Known<number, Message>;
 }
 
 /** A reading beside the prediction for its minute. */
 export interface ComparedReading extends TrialReading {
-  readonly predictedCelsius: Known<number>;
-  readonly predictedStage?: string;
+  readonly predictedCelsius: Known<number, Message>;
+  readonly predictedStage?: MixingStage;
 }
 
 const kept = new WeakMap<Analysis, readonly TrialAnalysis[]>();
@@ -84,7 +86,7 @@ export function comparedReadings(trial: TrialAnalysis): ComparedReading[] {
   return trial.readings.map((reading): ComparedReading => {
     if (!outcome.known) return { ...reading, predictedCelsius: outcome };
     if (reading.minutes > outcome.value.programmeMinutes + 1e-6)
-      return { ...reading, predictedCelsius: unknown('the programme is over by then') };
+      return { ...reading, predictedCelsius: unknown(message('mixing.over')) };
     const last = outcome.value.points.at(-1)?.minutes ?? 0;
     const stage = trial.mix.known ? stageAt(trial.mix.value.input, reading.minutes) : trial.mix;
     return {
@@ -108,7 +110,7 @@ export function trialEvidence(trial: TrialAnalysis, label: string) {
   return readings.length === 0 ? undefined : { label, mixing: input, readings, waterKnown };
 }
 
-function mixerOf(analysis: Analysis, trial: TrialModel, scope: Scope): Known<Mixer> {
+function mixerOf(analysis: Analysis, trial: TrialModel, scope: Scope): Known<Mixer, Message> {
   const own = ownMixer(trial);
   if (own?.byHand === true) return known(findHands(scope), 'given');
   const name = own?.name;
@@ -120,7 +122,7 @@ function mixerOf(analysis: Analysis, trial: TrialModel, scope: Scope): Known<Mix
   const found = findMixer(name, scope);
   return found.kind === 'found'
     ? known(found.mixer, 'given')
-    : unknown(`the mixer “${name.text}” is not known`);
+    : unknown(message('mixing.mixer-not-known', { name: name.text }));
 }
 
 /** What the trial says it was mixed in, by whichever of `mixed` and `mixer` stands first. */
@@ -133,18 +135,28 @@ function ownMixer({ said }: TrialModel): { readonly name?: Name; readonly byHand
   return told[0];
 }
 
-function isSameMixer(mix: Known<TrialMix>, mixer: Known<Mixer>): boolean {
-  if (!mix.known || !mixer.known) return !mix.known && !mixer.known && mix.reason === mixer.reason;
+function isSameMixer(mix: Known<TrialMix, Message>, mixer: Known<Mixer, Message>): boolean {
+  if (!mix.known || !mixer.known) return !mix.known && !mixer.known && isSameReason(mix.reason, mixer.reason);
   const [one, other] = [mix.value.mixer, mixer.value];
   if (one === other || one.definition?.block !== other.definition?.block) return one === other;
   return one.definition !== undefined || (one.name === other.name && one.data === other.data);
 }
 
-function trialOf(analysis: Analysis, model: TrialModel, index: number, mixer: Known<Mixer>): TrialAnalysis {
+/** Messages are plain data: the same where they are written alike. */
+function isSameReason(one: Message, other: Message): boolean {
+  return one === other || JSON.stringify(one) === JSON.stringify(other);
+}
+
+function trialOf(
+  analysis: Analysis,
+  model: TrialModel,
+  index: number,
+  mixer: Known<Mixer, Message>,
+): TrialAnalysis {
   const programme = programmeOf(analysis, index);
   const poured = programme.known ? pouredOf(analysis, model, programme.value) : programme;
   const mix = mixer.known ? mixOf(analysis, model, mixer.value, programme, poured) : mixer;
-  let outcome: Known<MixingOutcome> | undefined;
+  let outcome: Known<MixingOutcome, Message> | undefined;
   return {
     index,
     model,
@@ -153,7 +165,7 @@ function trialOf(analysis: Analysis, model: TrialModel, index: number, mixer: Kn
     pouredGrams:
       poured.known && poured.value.sized
         ? known(poured.value.grams, 'given')
-        : unknown(poured.known ? 'the formula has no yield' : poured.reason),
+        : unknown(poured.known ? message('trial.no-yield') : poured.reason),
     predicted: () => {
       outcome ??= run(mix);
       return outcome;
@@ -166,15 +178,18 @@ function trialOf(analysis: Analysis, model: TrialModel, index: number, mixer: Kn
   };
 }
 
-function run(mix: Known<TrialMix>): Known<MixingOutcome> {
+function run(mix: Known<TrialMix, Message>): Known<MixingOutcome, Message> {
   if (!mix.known) return mix;
-  if (!mix.value.waterKnown) return unknown('the trial does not say how warm the water was');
+  if (!mix.value.waterKnown) return unknown(message('trial.no-water'));
   const outcome = simulateMixing(mix.value.input);
   return outcome.endCelsius.known ? known(outcome, 'common practice') : outcome.endCelsius;
 }
 
 /** What the trial ran: the lines it keeps, else the programme as it is now. */
-function programmeOf({ resolved, solved, doughMix }: Analysis, index: number): Known<ReadyProgramme> {
+function programmeOf(
+  { resolved, solved, doughMix }: Analysis,
+  index: number,
+): Known<ReadyProgramme, Message> {
   const kept = resolved.kept[index];
   return kept === undefined ? doughMix : keptProgramme(resolved, solved, kept);
 }
@@ -183,9 +198,9 @@ function mixOf(
   analysis: Analysis,
   trial: TrialModel,
   mixer: Mixer,
-  programme: Known<ReadyProgramme>,
-  poured: Known<Poured>,
-): Known<TrialMix> {
+  programme: Known<ReadyProgramme, Message>,
+  poured: Known<Poured, Message>,
+): Known<TrialMix, Message> {
   if (!programme.known) return programme;
   if (!poured.known) return poured;
   const { input, phaseLines } = programme.value;
@@ -236,7 +251,7 @@ function at(portion: MixPortion, celsius: number): MixPortion {
   return { ...rest, celsius };
 }
 
-function readingsOf(trial: TrialModel, mix: Known<TrialMix>): TrialReading[] {
+function readingsOf(trial: TrialModel, mix: Known<TrialMix, Message>): TrialReading[] {
   const readings = (trial.said.get('at') ?? []).flatMap(({ line, statement: { value } }): TrialReading[] => {
     if (value?.form !== 'reading') return [];
     const { seconds, celsius, stage } = value;

@@ -1,4 +1,5 @@
 import { type Coefficients, type Constraint, solve } from 'yalps';
+import { type Message, message } from '../words/message.ts';
 import { type FlourData, moistureOf, proteinAt14 as proteinOf } from './flour.ts';
 import { ashOfDry, dryAt14 } from './flour-mix.ts';
 import { type Known, known, unknown } from './known.ts';
@@ -37,8 +38,11 @@ export interface Blend {
  * ash count by dry matter, so flours of different moisture blend rightly. Not known, with the reason in a baker's words,
  * where a flour lacks a figure or the flours cannot reach what is asked.
  */
-export function blendFlours(flours: readonly BlendFlour[], target: BlendTarget): Known<Blend> {
-  if (flours.length === 0) return unknown('there is no flour to blend');
+export function blendFlours(
+  flours: readonly BlendFlour[],
+  target: BlendTarget,
+): Known<Blend, Message | string> {
+  if (flours.length === 0) return unknown(message('flour.none'));
   const variables = new Map<string, Map<string, number>>();
   const constraints = new Map<string, Constraint>([['all', { equal: 1 }]]);
   for (const [index, one] of flours.entries()) {
@@ -49,12 +53,12 @@ export function blendFlours(flours: readonly BlendFlour[], target: BlendTarget):
     const dry = dryAt14(moistureOf(one.flour));
     if (target.proteinAt14 !== undefined) {
       const protein = proteinOf(one.flour);
-      if (!protein.known) return unknown(`${one.name}: ${protein.reason}`);
+      if (!protein.known) return unknown(message('flour.of', { name: one.name, reason: protein.reason }));
       coefficients.set('protein', (protein.value - target.proteinAt14) * dry);
     }
     if (target.mostAshOfDry !== undefined) {
       const ash = ashOfDry(one.flour);
-      if (!ash.known) return unknown(`${one.name}: ${ash.reason}`);
+      if (!ash.known) return unknown(message('flour.of', { name: one.name, reason: ash.reason }));
       coefficients.set('ash', (ash.value - target.mostAshOfDry) * dry);
     }
     constraints.set(`share ${index}`, { min: Math.max(0, one.least ?? 0), max: Math.min(1, one.most ?? 1) });
@@ -106,7 +110,7 @@ export function blendFlours(flours: readonly BlendFlour[], target: BlendTarget):
 }
 
 function blendOf(flours: readonly BlendFlour[], shares: readonly number[]): Blend {
-  const mean = (figure: (flour: FlourData) => Known<number>): number | undefined => {
+  const mean = (figure: (flour: FlourData) => Known<number, Message>): number | undefined => {
     let [sum, dry] = [0, 0];
     for (const [index, { flour }] of flours.entries()) {
       const value = figure(flour);

@@ -1,3 +1,4 @@
+import type { Message } from '../words/message.ts';
 import { type Known, known } from './known.ts';
 import { findSpeed, type MixerData, warmingRate } from './mixer.ts';
 import type { MixingInput } from './mixing-programme.ts';
@@ -40,7 +41,7 @@ export interface SharedWarming {
 /** A quantity that may be fitted, with where the fit starts, the size of a usual change and its bounds. */
 export interface Free {
   readonly quantity: CalibratedQuantity | SharedWarming;
-  readonly before: Known<number>;
+  readonly before: Known<number, Message>;
   readonly start: number;
   readonly scale: number;
   readonly least: number;
@@ -81,7 +82,7 @@ export function startable(mixer: MixerData, mixing: MixingInput): MixerData {
 
 const middlingWarming = 0.5;
 
-function rateOf(mixer: MixerData, number: number): Known<number> {
+function rateOf(mixer: MixerData, number: number): Known<number, Message> {
   const speed = findSpeed(mixer, number);
   return speed.known ? warmingRate(mixer, speed.value) : speed;
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import { type CalibrationTrial, type Free, withValues } from './calibration-quantities.ts';
 import { type Known, unknown } from './known.ts';
 import type { MixerData } from './mixer.ts';
@@ -8,7 +9,7 @@ import type { MixingInput } from './mixing-programme.ts';
 interface Run {
   readonly mixer: MixerData;
   readonly water: number | undefined;
-  readonly celsius: readonly Known<number>[];
+  readonly celsius: readonly Known<number, Message>[];
 }
 
 /** More than a fit tries of one mixer before it comes back to where it was. */
@@ -22,7 +23,7 @@ export function trialTemperatures(
   mixer: MixerData,
   trials: readonly CalibrationTrial[],
   free: readonly Free[] = [],
-): (values: readonly number[], waters: readonly number[]) => Known<number>[] {
+): (values: readonly number[], waters: readonly number[]) => Known<number, Message>[] {
   const runs: Run[][] = trials.map(() => []);
   const mixers: { readonly values: readonly number[]; readonly mixer: MixerData }[] = [];
   const mixerOf = (values: readonly number[]): MixerData => {
@@ -49,7 +50,11 @@ export function trialTemperatures(
   };
 }
 
-function readingsOf(trial: CalibrationTrial, mixer: MixerData, water: number | undefined): Known<number>[] {
+function readingsOf(
+  trial: CalibrationTrial,
+  mixer: MixerData,
+  water: number | undefined,
+): Known<number, Message>[] {
   const plain = { ...trial.mixing, mixer, curve: noCurve };
   const outcome = simulateMixing(water === undefined ? plain : withWater(plain, water));
   const last = outcome.points.at(-1)?.minutes ?? 0;
@@ -57,7 +62,7 @@ function readingsOf(trial: CalibrationTrial, mixer: MixerData, water: number | u
 }
 
 // Temperatures do not hang on development, and without it the programme runs faster.
-const noCurve = unknown('only temperatures are asked for');
+const noCurve = unknown(message('mixing.not-asked'));
 
 /** A programme with its tempered water at a temperature, °C. */
 export function withWater(mixing: MixingInput, celsius: number): MixingInput {

@@ -1,4 +1,5 @@
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
+import type { Message } from '../words/message.ts';
 import { standardErrors } from './calibration-errors.ts';
 import { frictionOf } from './calibration-friction.ts';
 import {
@@ -23,7 +24,7 @@ import { thermometerCelsius } from './thermometer.ts';
 export interface CalibratedParameter {
   readonly quantity: CalibratedQuantity;
   /** As the mixer has it now, measured or by its kind. */
-  readonly before: Known<number>;
+  readonly before: Known<number, Message>;
   /** As the readings have it, or why they cannot tell. */
   readonly value: Known<number>;
   /** One standard error of `value`, in its unit; absent where it cannot be told. */
@@ -37,7 +38,7 @@ export interface Residual {
   readonly label: string;
   readonly minutes: number;
   readonly measuredCelsius: number;
-  readonly before: Known<number>;
+  readonly before: Known<number, Message>;
   readonly afterCelsius: number;
   /** It lies so far from what the others say that it hardly counts: a slip, or a bowl that was cold. */
   readonly isSetAside: boolean;
@@ -49,7 +50,7 @@ export interface Calibration {
   readonly parameters: readonly CalibratedParameter[];
   readonly residuals: readonly Residual[];
   /** Root of the mean square of the residuals, °C, those that are set aside left out. */
-  readonly spreadBefore: Known<number>;
+  readonly spreadBefore: Known<number, Message>;
   readonly spreadAfter: number;
 }
 
@@ -254,7 +255,7 @@ function parameterOf(one: NamedFree, free: readonly Free[], fit: Fit): Calibrate
 
 function told(
   quantity: CalibratedQuantity,
-  before: Known<number>,
+  before: Known<number, Message>,
   value: number,
   standardError: number,
 ): CalibratedParameter {

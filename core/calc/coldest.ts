@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import { believableCelsius, type HeatItem, mixedCelsius } from './heat-content.ts';
 import { type Known, known, unknown } from './known.ts';
 import type { MixingInput } from './mixing-programme.ts';
@@ -7,8 +8,11 @@ import type { MixingInput } from './mixing-programme.ts';
  * no heat of hydration and none of mixing, and cooled to the room where the room is colder. A reading below that
  * contradicts the temperatures of what went in. Unknown where one of those is.
  */
-export function coldestCelsius({ phases, roomCelsius }: MixingInput, minutes: number): Known<number> {
-  if (!believableCelsius(roomCelsius)) return unknown('the temperature of the room is not given');
+export function coldestCelsius(
+  { phases, roomCelsius }: MixingInput,
+  minutes: number,
+): Known<number, Message> {
+  if (!believableCelsius(roomCelsius)) return unknown(message('heat.no-room'));
   let bowl: readonly HeatItem[] = [];
   let celsius = Number.NaN;
   let clock = 0;
@@ -21,7 +25,7 @@ export function coldestCelsius({ phases, roomCelsius }: MixingInput, minutes: nu
     }
     const portions = phase.portions.filter((portion) => portion.grams > 0);
     const lacking = portions.find((one) => one.tempered === true || !believableCelsius(one.celsius));
-    if (lacking !== undefined) return unknown(`the temperature of ${lacking.label} is not known`);
+    if (lacking !== undefined) return unknown(message('heat.temperature-not-known', { name: lacking.label }));
     const here = bowl.map((item): HeatItem => ({ ...item, celsius, frozen: false }));
     celsius = mixedCelsius([...here, ...portions]);
     bowl = [...bowl, ...portions];
@@ -29,8 +33,8 @@ export function coldestCelsius({ phases, roomCelsius }: MixingInput, minutes: nu
   return coldest(Math.min(celsius, roomCelsius));
 }
 
-function coldest(celsius: number): Known<number> {
-  return Number.isFinite(celsius) ? known(celsius, 'given') : unknown('nothing is in the bowl by then');
+function coldest(celsius: number): Known<number, Message> {
+  return Number.isFinite(celsius) ? known(celsius, 'given') : unknown(message('mixing.nothing-yet'));
 }
 
 /** No dough gets hotter than this by mixing, °C: it would be dead long before. Common practice, no source. */

@@ -1,3 +1,4 @@
+import type { Message } from '../words/message.ts';
 import { isGentle, shapeFor, wetting } from './conversion-shape.ts';
 import { type Known, known, unknown } from './known.ts';
 import type { MixerData } from './mixer.ts';
@@ -35,7 +36,7 @@ export interface Conversion {
   /** Minutes of work on the other mixer: between these, by what is not known of the two mixers. */
   readonly workedMinutes: { readonly low: number; readonly high: number };
   /** The water that brings the dough to the temperature wanted on the other mixer, and the dough with it. */
-  readonly water: Known<ConvertedWater>;
+  readonly water: Known<ConvertedWater, Message | string>;
 }
 
 /** Water for the other mixer; never hotter than may be drawn, and then the dough ends cooler. */
@@ -43,7 +44,7 @@ export interface ConvertedWater {
   readonly tempered: TemperedWater;
   /** Absent where no water makes a difference. */
   readonly waterCelsius?: number;
-  readonly endCelsius: Known<number>;
+  readonly endCelsius: Known<number, Message | string>;
   /** Warmer water than may be drawn would be needed. */
   readonly isTooCool: boolean;
 }
@@ -55,7 +56,7 @@ export interface ConvertedWater {
  * near as can be to those of before; what rounding leaves over is made good by the next stretch. Unknown, with the reason,
  * where a speed has no rate. Whether the other mixer also works hard enough (Kilborn & Tipples 1972) is not in D.
  */
-export function convertProgramme(input: ConversionInput): Known<Conversion> {
+export function convertProgramme(input: ConversionInput): Known<Conversion, Message | string> {
   const source = withChosenWater(input);
   const before = simulateMixing(source);
   if (!before.slowMinutes.known) return before.slowMinutes;
@@ -90,11 +91,15 @@ interface Written {
   readonly converted: { readonly phase: number; readonly by: TimedWork[] }[];
 }
 
-function workOn(to: MixerData, source: MixingInput, wanted: readonly number[]): Known<Written> {
+function workOn(
+  to: MixerData,
+  source: MixingInput,
+  wanted: readonly number[],
+): Known<Written, Message | string> {
   const shape = shapeFor(source, to);
   const written: Written = { phases: [], converted: [] };
   let wetted = 0;
-  const slowAfter = (work: Work, minutes: number): Known<number> =>
+  const slowAfter = (work: Work, minutes: number): Known<number, Message | string> =>
     slowMinutesOf({ ...source, mixer: to, phases: [...written.phases, { ...work, seconds: minutes * 60 }] });
   for (const [index, phase] of source.phases.entries()) {
     if (!isOtherWork(phase, source.mixer, to)) {
@@ -102,7 +107,7 @@ function workOn(to: MixerData, source: MixingInput, wanted: readonly number[]): 
       continue;
     }
     written.converted.push({ phase: index, by: [] });
-    const until = (work: Work): Known<number> =>
+    const until = (work: Work): Known<number, Message | string> =>
       nearestHalfMinutes((minutes) => slowAfter(work, minutes), wanted[index]!);
     if (to.kind === 'hand') {
       const minutes = until({ kind: 'knead' });
@@ -172,7 +177,7 @@ function isOtherWork(phase: MixingPhase, from: MixerData, to: MixerData): boolea
   return (phase.kind === 'knead' || phase.kind === 'stir') && from.kind === 'hand' && to.kind !== 'hand';
 }
 
-function slowMinutesOf(mixing: MixingInput): Known<number> {
+function slowMinutesOf(mixing: MixingInput): Known<number, Message | string> {
   let sum = 0;
   for (const step of takeApart(mixing).steps) {
     if (step.kind !== 'time') continue;
@@ -214,7 +219,7 @@ function inBatch(mixing: MixingInput, factor: number): MixingInput {
 function waterFor(
   { to: _, batch: __, hottestCelsius, ...temper }: ConversionInput,
   own: MixingInput,
-): Known<ConvertedWater> {
+): Known<ConvertedWater, Message | string> {
   const mixing = withFreeWater(own);
   const tempered = temperWater({ ...temper, mixing });
   if (!tempered.known) return tempered;
@@ -237,7 +242,10 @@ function waterFor(
 /** The longest stretch that is looked for, minutes; a programme that needs more is a slip of the pen. */
 const longestMinutes = 600;
 
-function nearestHalfMinutes(done: (minutes: number) => Known<number>, wanted: number): Known<number> {
+function nearestHalfMinutes(
+  done: (minutes: number) => Known<number, Message | string>,
+  wanted: number,
+): Known<number, Message | string> {
   let [low, high] = [0, 2 * longestMinutes];
   const most = done(longestMinutes);
   if (!most.known) return most;

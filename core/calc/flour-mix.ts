@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import { absorptionAt14, type FlourData, moistureOf, proteinAt14, provenanceOf } from './flour.ts';
 import { type Known, known, type Provenance, unknown } from './known.ts';
 
@@ -11,11 +12,11 @@ export interface FlourPortion {
 /** What a mix of flours is, each figure on the basis its name tells. */
 export interface FlourMix {
   /** Fraction at 14 % moisture. */
-  readonly proteinAt14: Known<number>;
+  readonly proteinAt14: Known<number, Message>;
   /** Fraction of the dry matter. */
-  readonly ashOfDry: Known<number>;
+  readonly ashOfDry: Known<number, Message>;
   /** Farinograph absorption, fraction of flour at 14 % moisture. */
-  readonly absorptionAt14: Known<number>;
+  readonly absorptionAt14: Known<number, Message>;
 }
 
 /** Flour of so much moisture as flour of 14 %: the same dry matter. */
@@ -37,9 +38,9 @@ export function flourMix(portions: readonly FlourPortion[]): FlourMix {
 }
 
 /** Ash as a fraction of the dry matter; what a file says is of the flour as it is. */
-export function ashOfDry(flour: FlourData): Known<number> {
+export function ashOfDry(flour: FlourData): Known<number, Message> {
   const { ash } = flour;
-  if (ash === undefined || !Number.isFinite(ash) || ash < 0) return unknown('its ash is not given');
+  if (ash === undefined || !Number.isFinite(ash) || ash < 0) return unknown(message('flour.no-ash'));
   return known(ash / (1 - moistureOf(flour)), provenanceOf(flour, 'ash'), flour.source);
 }
 
@@ -52,18 +53,18 @@ const rank: Readonly<Record<Provenance, number>> = {
 
 function meanOf(
   portions: readonly FlourPortion[],
-  figure: (portion: FlourPortion) => Known<number>,
-): Known<number> {
+  figure: (portion: FlourPortion) => Known<number, Message>,
+): Known<number, Message> {
   let sum = 0;
   let dry = 0;
   let weakest: Provenance = 'measured';
   for (const portion of portions) {
     const one = figure(portion);
-    if (!one.known) return unknown(`${portion.name}: ${one.reason}`);
+    if (!one.known) return unknown(message('flour.of', { name: portion.name, reason: one.reason }));
     const weight = portion.grams * dryAt14(moistureOf(portion.flour));
     sum += one.value * weight;
     dry += weight;
     if (rank[one.provenance] > rank[weakest]) weakest = one.provenance;
   }
-  return dry > 0 ? known(sum / dry, weakest) : unknown('there is no flour');
+  return dry > 0 ? known(sum / dry, weakest) : unknown(message('flour.none'));
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import { type Known, known, type Provenance, unknown } from './known.ts';
 
 /** How much of the grain is in the flour. */
@@ -38,19 +39,19 @@ export function provenanceOf({ inherited, provenance }: FlourData, figure: Flour
 /** What the mixing model needs of a flour or of a blend. */
 export interface FlourCurve {
   /** Fraction of flour at 14 % moisture. */
-  readonly absorptionAt14: Known<number>;
+  readonly absorptionAt14: Known<number, Message>;
   /** Fraction of the flour as it is, at its own moisture. */
-  readonly absorptionAsIs: Known<number>;
-  readonly peakMinutes: Known<number>;
-  readonly stabilityMinutes: Known<number>;
+  readonly absorptionAsIs: Known<number, Message>;
+  readonly peakMinutes: Known<number, Message>;
+  readonly stabilityMinutes: Known<number, Message>;
   /** Share of rye and of other grain that forms no gluten network, 0 to 0.4. */
   readonly shareWithoutNetwork: number;
   /** Nothing of the flour’s strength was told, so the bands are wide. */
   readonly assumed: boolean;
   /** Half-width of the bands as a fraction: 0.2 by default, 0.4 where the protein had to be assumed. */
   readonly band: number;
-  /** Sentences for the baker on what was assumed or extrapolated. */
-  readonly notes: readonly string[];
+  /** What was assumed or extrapolated, in sentences. */
+  readonly notes: readonly Message[];
 }
 
 /** The moisture a flour is taken to have when nobody tells it: the farinograph’s own basis. */
@@ -58,6 +59,12 @@ export const usualMoisture = 0.14;
 
 // Protein (14 % basis) of a flour nobody described: a plain bakers’ flour. Common practice.
 const usualProtein = 0.115;
+
+/** Protein (14 % basis) that the fit of absorption was made on. */
+const fittedProtein = { lowFraction: 0.11, highFraction: 0.134 };
+
+/** With more of the flour than this forming no gluten network a dough is mixed until even. Common practice, no source. */
+const mostWithoutNetwork = 0.4;
 
 const fitSource =
   'our own fit to flour data of the Canadian Grain Commission (n = 27, standard error 1.03 points)';
@@ -95,9 +102,9 @@ export function formsGlutenNetwork(grain: string): boolean {
 }
 
 /** Protein, fraction at 14 % moisture; the flour’s own moisture is 14 % where it is not told. */
-export function proteinAt14(flour: FlourData): Known<number> {
+export function proteinAt14(flour: FlourData): Known<number, Message> {
   const protein = sound(flour.protein);
-  if (protein === undefined) return unknown('the protein of the flour is not given');
+  if (protein === undefined) return unknown(message('flour.no-protein'));
   const basis = sound(flour.proteinMoistureBasis) ?? moistureOf(flour);
   return known(atMoisture(protein, basis, 0.14), provenanceOf(flour, 'protein'), flour.source);
 }
@@ -106,10 +113,10 @@ export function proteinAt14(flour: FlourData): Known<number> {
  * Farinograph absorption, fraction of flour at 14 % moisture: as given, else fitted from protein and starch damage; of spelt the
  * middle of what handbooks give for its flour.
  */
-export function absorptionAt14(flour: FlourData): Known<number> {
+export function absorptionAt14(flour: FlourData): Known<number, Message> {
   const given = sound(flour.absorption, 2);
   if (given !== undefined) return known(given, provenanceOf(flour, 'absorption'), flour.source);
-  if (!formsGlutenNetwork(flour.grain)) return unknown(withoutNetwork(flour.grain));
+  if (!formsGlutenNetwork(flour.grain)) return unknown(message('flour.no-network', { name: flour.grain }));
   // The fit is to wheat: spelt takes up far less at the same protein.
   if (isSpelt(flour))
     return known(speltAbsorption + 0.06 * wholemealFraction(flour), 'common practice', speltSource);
@@ -124,12 +131,12 @@ export function absorptionAt14(flour: FlourData): Known<number> {
 }
 
 /** Farinograph development time, minutes: as given, else by grain, milling and protein (common practice). */
-export function peakMinutes(flour: FlourData): Known<number> {
+export function peakMinutes(flour: FlourData): Known<number, Message> {
   return curveMinutes(flour, 'peakMinutes', [1.5, 4, 6.5], 5.5);
 }
 
 /** Farinograph stability, minutes: as given, else by grain, milling and protein (common practice). */
-export function stabilityMinutes(flour: FlourData): Known<number> {
+export function stabilityMinutes(flour: FlourData): Known<number, Message> {
   return curveMinutes(flour, 'stabilityMinutes', [2, 8, 15], 5.5);
 }
 
@@ -139,22 +146,19 @@ export function stabilityMinutes(flour: FlourData): Known<number> {
  */
 export function blendCurve(
   parts: readonly { readonly grams: number; readonly flour: FlourData }[],
-): Known<FlourCurve> {
+): Known<FlourCurve, Message> {
   const weighed = parts.filter((part) => part.grams > 1e-9 && part.grams < 1e12);
   const total = weighed.reduce((sum, part) => sum + part.grams, 0);
-  if (!(total > 0)) return unknown('there is no flour in the dough');
+  if (!(total > 0)) return unknown(message('flour.none'));
   const strong = weighed.filter((part) => formsGlutenNetwork(part.flour.grain));
   const strongGrams = strong.reduce((sum, part) => sum + part.grams, 0);
   const shareWithoutNetwork = 1 - strongGrams / total;
-  if (shareWithoutNetwork > 0.4 + 1e-12) {
+  if (shareWithoutNetwork > mostWithoutNetwork + 1e-12) {
     const rye = weighed.some((part) => part.flour.grain.trim().toLowerCase() === 'rye');
-    return unknown(
-      rye
-        ? 'more than 40 % of the flour is rye or other grain that forms no gluten network: mix it until even, there is no over-mixing to tell'
-        : 'more than 40 % of the flour forms no gluten network: mix it until even, there is no over-mixing to tell',
-    );
+    const facts = { fraction: mostWithoutNetwork };
+    return unknown(message(rye ? 'flour.mostly-rye' : 'flour.mostly-other', facts));
   }
-  const notes: string[] = [];
+  const notes: Message[] = [];
   let assumed = false;
   const told = strong.map((part) => {
     const protein = proteinAt14(part.flour);
@@ -169,13 +173,12 @@ export function blendCurve(
     }
     return part;
   });
-  if (assumed) notes.push('The protein of the flour is not given: 11.5 % is assumed, so the bands are wide.');
+  if (assumed) notes.push(message('flour.protein-assumed', { fraction: usualProtein }));
   if (told.some((part) => figuresOf(part.flour).isExtrapolated)) {
-    notes.push('The protein is outside 11–13.4 %, so the absorption is extrapolated.');
+    notes.push(message('flour.extrapolated', fittedProtein));
   }
-  if (shareWithoutNetwork > 1e-12)
-    notes.push('Rye and other grain that forms no gluten network narrows the tolerance to mixing.');
-  const mean = (figure: keyof FlourFigures): Known<number> => weightedMean(told, figure, assumed);
+  if (shareWithoutNetwork > 1e-12) notes.push(message('flour.narrows'));
+  const mean = (figure: keyof FlourFigures): Known<number, Message> => weightedMean(told, figure, assumed);
   return known(
     {
       absorptionAt14: mean('absorptionAt14'),
@@ -233,10 +236,10 @@ function curveMinutes(
   figure: 'peakMinutes' | 'stabilityMinutes',
   white: readonly [number, number, number],
   wholemeal: number,
-): Known<number> {
+): Known<number, Message> {
   const stated = sound(flour[figure], 1000);
   if (stated !== undefined) return known(stated, provenanceOf(flour, figure), flour.source);
-  if (!formsGlutenNetwork(flour.grain)) return unknown(withoutNetwork(flour.grain));
+  if (!formsGlutenNetwork(flour.grain)) return unknown(message('flour.no-network', { name: flour.grain }));
   if (isSpelt(flour)) return known(3, 'common practice');
   const whole = wholemealFraction(flour);
   if (whole === 1) return known(wholemeal, 'common practice');
@@ -253,10 +256,10 @@ function curveMinutes(
 
 /** What a flour brings to the curve of a blend. */
 interface FlourFigures {
-  readonly absorptionAt14: Known<number>;
-  readonly absorptionAsIs: Known<number>;
-  readonly peakMinutes: Known<number>;
-  readonly stabilityMinutes: Known<number>;
+  readonly absorptionAt14: Known<number, Message>;
+  readonly absorptionAsIs: Known<number, Message>;
+  readonly peakMinutes: Known<number, Message>;
+  readonly stabilityMinutes: Known<number, Message>;
 }
 
 const figures = new WeakMap<FlourData, FlourFigures & { readonly isExtrapolated: boolean }>();
@@ -282,14 +285,15 @@ function figuresOf(flour: FlourData): FlourFigures & { readonly isExtrapolated: 
 function isExtrapolated(flour: FlourData): boolean {
   if (sound(flour.absorption, 2) !== undefined || isSpelt(flour)) return false;
   const protein = proteinAt14(flour);
-  return protein.known && (protein.value < 0.11 || protein.value > 0.134);
+  if (!protein.known) return false;
+  return protein.value < fittedProtein.lowFraction || protein.value > fittedProtein.highFraction;
 }
 
 function weightedMean(
   parts: readonly { readonly grams: number; readonly flour: FlourData }[],
   figure: keyof FlourFigures,
   assumed: boolean,
-): Known<number> {
+): Known<number, Message> {
   let sum = 0;
   let grams = 0;
   let weakest: Provenance = 'measured';
@@ -313,10 +317,6 @@ const rank: Readonly<Record<Provenance, number>> = {
   published: 2,
   'common practice': 3,
 };
-
-function withoutNetwork(grain: string): string {
-  return `${grain} flour forms no gluten network that mixing could develop`;
-}
 
 function sound(value: number | undefined, most = 1): number | undefined {
   return value !== undefined && Number.isFinite(value) && value >= 0 && value < most ? value : undefined;

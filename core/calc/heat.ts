@@ -23,6 +23,8 @@ export {
   ruleOfThumbWater,
 } from './heat-friction.ts';
 
+import { type Message, message } from '../words/message.ts';
+
 /** The net rise by mixing, °C, losses to the room taken off. A rise from a friction factor holds the hydration already. */
 export interface MixingRise {
   readonly celsius: number;
@@ -59,7 +61,7 @@ export interface HeatBillLine {
 export interface HeatOutcome {
   /** Temperature the water must have, °C; below 0 °C it is virtual and means ice. */
   readonly waterCelsius: number;
-  readonly ice: Known<IceShare>;
+  readonly ice: Known<IceShare, Message>;
   /** The dough after mixing, °C: the target, or warmer where even all the water as ice is not cold enough. */
   readonly doughCelsius: number;
   /** Heat against the finished dough, from every source; its lines sum to zero. */
@@ -71,7 +73,7 @@ export interface HeatOutcome {
  * hydration + mixing, with heat contents after Choi & Okos (1986) and 15.1 kJ/kg heat of hydration at 12 % moisture.
  * Unknown, with the reason, when there is no water to temper or a temperature is missing.
  */
-export function waterTemperature(input: HeatInput): Known<HeatOutcome> {
+export function waterTemperature(input: HeatInput): Known<HeatOutcome, Message> {
   const reason = missing(input);
   if (reason !== undefined) return unknown(reason);
   const batch = batchOf(input);
@@ -79,12 +81,12 @@ export function waterTemperature(input: HeatInput): Known<HeatOutcome> {
   // What all of the batch holds at `started`, less what comes with the other portions, the water has to bring.
   const brought = heatAt(batch.curve, started) - batch.kilojoules - batch.hydration;
   const waterCelsius = celsiusOf(waterCurve, brought / (input.waterGrams / 1000));
-  if (!Number.isFinite(waterCelsius)) return unknown('the temperatures given lead to no water temperature');
+  if (!Number.isFinite(waterCelsius)) return unknown(message('heat.no-solution'));
 
   const tap = input.tapCelsius;
-  const ice: Known<IceShare> =
+  const ice: Known<IceShare, Message> =
     tap === undefined || !Number.isFinite(tap)
-      ? unknown('the temperature of the tap water is not given')
+      ? unknown(message('heat.no-tap'))
       : known(iceFor(input.waterGrams, tap, waterCelsius, input.iceCelsius), 'published');
   const usedCelsius =
     ice.known && ice.value.capped && tap !== undefined
@@ -114,18 +116,18 @@ export const heatSource =
  * The temperature of the dough after mixing, °C, for water as it is (°C). The inverse of `waterTemperature`; here a batch
  * without any water to temper is answered too.
  */
-export function doughTemperature(input: HeatInput, waterCelsius: number): Known<number> {
+export function doughTemperature(input: HeatInput, waterCelsius: number): Known<number, Message> {
   const reason = missing({
     ...input,
     targetCelsius: 0,
     waterGrams: input.waterGrams > 0 ? input.waterGrams : 1,
   });
   if (reason !== undefined) return unknown(reason);
-  if (!Number.isFinite(waterCelsius)) return unknown('the temperature of the water is not given');
+  if (!Number.isFinite(waterCelsius)) return unknown(message('heat.no-water-temperature'));
   const dough = mixedDough(input, batchOf(input), waterCelsius);
   return Number.isFinite(dough)
     ? known(dough, 'common practice', heatSource)
-    : unknown('there is nothing in the bowl');
+    : unknown(message('heat.nothing'));
 }
 
 const waterCurve = heatCurve(pureWater);
@@ -206,24 +208,23 @@ const mostByRule = 30;
  * The water by the rule of thumb: n·dough − room − flour (− preferment) − friction factor. Unknown, with the reason, where
  * ice is weighed in, no flour is loaded dry, or a figure comes out that no baker would draw or write down.
  */
-export function ruleOfThumb(input: HeatInput): Known<RuleOfThumb> {
+export function ruleOfThumb(input: HeatInput): Known<RuleOfThumb, Message> {
   const reason = missing(input);
   if (reason !== undefined) return unknown(reason);
   if (input.items.some((item) => item.frozen === true && item.grams > 0))
-    return unknown('the rule of thumb knows nothing of ice that is weighed in');
+    return unknown(message('rule-of-thumb.ice'));
   const flour = meanCelsius(input.items, 'flour');
-  if (flour === undefined) return unknown('no flour is loaded dry, so there is no flour temperature');
+  if (flour === undefined) return unknown(message('rule-of-thumb.no-flour'));
   const preferment = meanCelsius(input.items, 'preferment');
   const others = [input.roomCelsius, flour, ...(preferment === undefined ? [] : [preferment])];
   const given = input.givenFrictionCelsius;
   const frictionCelsius = given ?? mildDayFriction(input, batchOf(input));
   const isFactor = frictionCelsius >= leastByRule && frictionCelsius <= mostByRule;
-  if (!isFactor)
-    return unknown('so long or strong a mixing has no friction factor that a rule of thumb could use');
+  if (!isFactor) return unknown(message('rule-of-thumb.no-friction'));
   const waterCelsius = ruleOfThumbWater(input.targetCelsius, others, frictionCelsius);
   return waterCelsius >= leastByRule && waterCelsius <= mostByRule
     ? known({ waterCelsius, frictionCelsius, frictionGiven: given !== undefined }, 'common practice')
-    : unknown('the rule of thumb leads to no water that could be drawn');
+    : unknown(message('rule-of-thumb.no-water'));
 }
 
 function mildDayFriction(input: HeatInput, batch: Batch): number {
@@ -244,14 +245,15 @@ function mildDayFriction(input: HeatInput, batch: Batch): number {
   });
 }
 
-function missing(input: HeatInput): string | undefined {
+function missing(input: HeatInput): Message | undefined {
   for (const item of input.items) {
-    if (!(item.grams >= 0 && item.grams < 1e12)) return `the amount of ${item.label} is not known`;
-    if (!believableCelsius(item.celsius)) return `the temperature of ${item.label} is not known`;
+    if (!(item.grams >= 0 && item.grams < 1e12))
+      return message('heat.amount-not-known', { name: item.label });
+    if (!believableCelsius(item.celsius)) return message('heat.temperature-not-known', { name: item.label });
   }
-  if (!believableCelsius(input.targetCelsius)) return 'the dough temperature wanted is not given';
-  if (!believableCelsius(input.roomCelsius)) return 'the temperature of the room is not given';
-  if (!Number.isFinite(input.rise.celsius)) return 'the warming by mixing is not known';
-  if (!(input.waterGrams > 0 && input.waterGrams < 1e12)) return 'there is no water to temper';
+  if (!believableCelsius(input.targetCelsius)) return message('heat.no-target');
+  if (!believableCelsius(input.roomCelsius)) return message('heat.no-room');
+  if (!Number.isFinite(input.rise.celsius)) return message('heat.no-rise');
+  if (!(input.waterGrams > 0 && input.waterGrams < 1e12)) return message('heat.no-water');
   return undefined;
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import { type Known, known, unknown } from './known.ts';
 
 /** The kinds of mixing the model knows. */
@@ -33,11 +34,11 @@ export interface MixerData {
 }
 
 /** The speed of this number, or the reason why it is not known. Hand mixing has one speed, whatever its number. */
-export function findSpeed(mixer: MixerData, number: number): Known<MixerSpeed> {
+export function findSpeed(mixer: MixerData, number: number): Known<MixerSpeed, Message> {
   const speed = mixer.speeds.find((one) => one.number === number);
   if (speed !== undefined) return known(speed, 'given');
   if (mixer.kind === 'hand') return known({ number: 1 }, 'common practice');
-  return unknown(`speed ${number} of the mixer has no rpm; write it in the mixer’s section`);
+  return unknown(message('mixing.no-rpm', { number }));
 }
 
 /**
@@ -45,7 +46,7 @@ export function findSpeed(mixer: MixerData, number: number): Known<MixerSpeed> {
  * rpm, less what a jacket takes (common practice, our own fit; the last speed of horizontal mixers by the power of published
  * short processes, 110–170 W/kg). By hand there is none.
  */
-export function warmingRate(mixer: MixerData, speed: MixerSpeed): Known<number> {
+export function warmingRate(mixer: MixerData, speed: MixerSpeed): Known<number, Message> {
   const measured = speed.warmsCelsiusPerMinute;
   if (measured !== undefined && Math.abs(measured) < 1000) return known(measured, 'given');
   if (mixer.kind === 'hand') return known(0, 'common practice');
@@ -57,7 +58,7 @@ export function warmingRate(mixer: MixerData, speed: MixerSpeed): Known<number> 
  * Slow minutes of development that one minute at a speed gives: as calibrated, else by kind as a continuous function of the
  * tool’s rpm (common practice). A spiral hook gives rpm/100, so that about 1,000 turns make an improved mix.
  */
-export function developmentRate(mixer: MixerData, speed: MixerSpeed): Known<number> {
+export function developmentRate(mixer: MixerData, speed: MixerSpeed): Known<number, Message> {
   const given = speed.developsTimes;
   if (given !== undefined && given >= 0 && given < 1000) return known(given, 'given');
   if (mixer.kind === 'hand') return known(1, 'common practice');
@@ -142,7 +143,7 @@ const developmentByRpm: Readonly<Record<MachineKind, ByRpm>> = {
   ],
 };
 
-function byRpm(speed: MixerSpeed, table: ByRpm): Known<number> {
+function byRpm(speed: MixerSpeed, table: ByRpm): Known<number, Message> {
   const { rpm } = speed;
   if (rpm === undefined || !believable(rpm)) return unknown(noRpm(speed));
   const above = table.findIndex((one) => one.rpm >= rpm);
@@ -157,8 +158,8 @@ function believable(rpm: number): boolean {
   return rpm >= 0 && rpm < 10_000;
 }
 
-function noRpm(speed: MixerSpeed): string {
-  return speed.rpm === undefined
-    ? `speed ${speed.number} of the mixer has no rpm; write it in the mixer’s section`
-    : `no mixer turns at ${speed.rpm} rpm; correct speed ${speed.number} in the mixer’s section`;
+function noRpm({ number, rpm }: MixerSpeed): Message {
+  return rpm === undefined
+    ? message('mixing.no-rpm', { number })
+    : message('mixing.no-such-rpm', { number, rpm });
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import { heatAt, heatCurve, slopeAt } from './composition.ts';
 import { heatSource } from './heat.ts';
 import { contentOf, curveOf, type HeatKind, hydrationHeat, pureWater } from './heat-content.ts';
@@ -14,8 +15,8 @@ export type HeatSource = HeatKind | 'ice' | 'hydration' | 'working' | 'room';
 /** One source of heat against the finished dough, of cold when negative. */
 export interface HeatLine {
   readonly source: HeatSource;
-  /** The portion’s own name; the source’s word for what is no portion. */
-  readonly label: string;
+  /** Of a portion, its own name. */
+  readonly name?: string;
   readonly kilojoules: number;
   /** What it alone does to the temperature of the dough, °C. */
   readonly celsius: number;
@@ -43,25 +44,28 @@ export interface BilledWater {
  * gives or takes. Each is worked out by itself; that they sum to zero is the balance of energy. `water` is that of
  * the tempered portions. Unknown where the end temperature is.
  */
-export function mixingBill(mixing: MixingInput, water?: BilledWater): Known<HeatBill> {
+export function mixingBill(mixing: MixingInput, water?: BilledWater): Known<HeatBill, Message> {
   const pure = withPureWater(mixing);
   const prepared = prepareMixing(pure);
   const run = runHeat(prepared.heat, water?.celsius);
   if (!run.end.known) return run.end;
   const stretches = heatOfStretches(prepared.heat, run);
-  if (stretches === undefined) return unknown('the temperatures on the way are not known');
+  if (stretches === undefined) return unknown(message('mixing.on-the-way'));
   const doughCelsius = run.end.value;
   const portions = allPortions(pure).filter((portion) => portion.grams > 1e-9 && portion.grams < 1e12);
   const capacity = slopeAt(curveOf(portions), doughCelsius);
   const lines: HeatLine[] = [];
-  const push = (source: HeatSource, label: string, kilojoules: number): void => {
-    const at = lines.findIndex((one) => one.source === source && one.label === label);
-    const before = lines[at];
-    if (before === undefined) lines.push({ source, label, kilojoules, celsius: kilojoules / capacity });
-    else {
-      const sum = before.kilojoules + kilojoules;
-      lines[at] = { source, label, kilojoules: sum, celsius: sum / capacity };
-    }
+  const push = (source: HeatSource, added: number, name?: string): void => {
+    const at = lines.findIndex((one) => one.source === source && one.name === name);
+    const kilojoules = (lines[at]?.kilojoules ?? 0) + added;
+    const line = {
+      source,
+      ...(name === undefined ? {} : { name }),
+      kilojoules,
+      celsius: kilojoules / capacity,
+    };
+    if (at < 0) lines.push(line);
+    else lines[at] = line;
   };
   const waterEnd = heatAt(waterCurve, doughCelsius);
   let waterKilograms = 0;
@@ -71,23 +75,23 @@ export function mixingBill(mixing: MixingInput, water?: BilledWater): Known<Heat
       waterKilograms += kilograms;
       const { ice, tapCelsius } = water;
       if (ice === undefined || tapCelsius === undefined || !(ice.iceGrams > 0)) {
-        push('water', portion.label, kilograms * (heatAt(waterCurve, water.celsius) - waterEnd));
+        push('water', kilograms * (heatAt(waterCurve, water.celsius) - waterEnd), portion.label);
         continue;
       }
       const share = ice.iceGrams / (ice.iceGrams + ice.tapGrams);
       if (share < 1)
-        push('water', portion.label, kilograms * (1 - share) * (heatAt(waterCurve, tapCelsius) - waterEnd));
-      push('ice', 'ice', kilograms * share * (iceEnthalpy(water.iceCelsius ?? 0) - waterEnd));
+        push('water', kilograms * (1 - share) * (heatAt(waterCurve, tapCelsius) - waterEnd), portion.label);
+      push('ice', kilograms * share * (iceEnthalpy(water.iceCelsius ?? 0) - waterEnd));
       continue;
     }
     const gained = contentOf(portion) - heatAt(heatCurve(portion.composition), doughCelsius);
-    push(portion.kind, portion.label, kilograms * gained);
+    push(portion.kind, kilograms * gained, portion.label);
   }
   const wet = portions.some((portion) => portion.freeWaterGrams > 0);
   const hydration = wet ? hydrationHeat(portions) : 0;
-  if (hydration !== 0) push('hydration', 'heat of hydration', hydration);
-  push('working', 'mixing', stretches.working);
-  push('room', 'room', stretches.room);
+  if (hydration !== 0) push('hydration', hydration);
+  push('working', stretches.working);
+  push('room', stretches.room);
   return known(
     { lines, doughCelsius, waterKilojoulesPerKelvin: waterKilograms * slopeAt(waterCurve, doughCelsius) },
     'common practice',

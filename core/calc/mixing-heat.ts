@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import { celsiusOf, type HeatCurve, heatAt, heatCurve, slopeAt } from './composition.ts';
 import { believableCelsius, contentOf, curveOf, hydrationHeat, pureWater } from './heat-content.ts';
 import { type Known, known, unknown } from './known.ts';
@@ -10,7 +11,7 @@ export interface HeatPlan {
   readonly steps: readonly (Pour | Stretch)[];
   /** How the dough warms if the last speed just goes on. */
   readonly beyond: WarmingPhase | undefined;
-  readonly reason: string | undefined;
+  readonly reason: Message | undefined;
 }
 
 /** Portions poured onto what is in the bowl, all at one temperature afterwards. Heat in kJ above liquid at 0 °C. */
@@ -23,7 +24,7 @@ interface Pour {
   readonly kilojoules: number;
   readonly tempered: readonly MixPortion[];
   readonly temperedKilograms: number;
-  readonly reason: string | undefined;
+  readonly reason: Message | undefined;
 }
 
 /** Time that passes with everything else the same. */
@@ -33,17 +34,17 @@ interface Stretch {
   readonly warming: WarmingPhase;
   /** What is in the bowl; absent for an empty one. */
   readonly bowl: HeatCurve | undefined;
-  readonly reason: string | undefined;
+  readonly reason: Message | undefined;
 }
 
 /** The temperatures through a programme. */
 export interface HeatRun {
   /** Temperature at the start of each timed step and its warming, in order; undefined once it is not known. */
   readonly starts: readonly ({ readonly celsius: number; readonly warming: WarmingPhase } | undefined)[];
-  readonly end: Known<number>;
+  readonly end: Known<number, Message>;
   /** The same as a bare number, below 0 °C where ice is left to melt; absent where nothing is known of it. */
   readonly endsAtCelsius?: number;
-  readonly warmed: Known<number>;
+  readonly warmed: Known<number, Message>;
   /** Degrees at the end for a degree of the tempered water. */
   readonly endPerWaterDegree: number;
 }
@@ -90,7 +91,8 @@ export function planHeat(input: MixingInput, programme: Programme): HeatPlan {
       kilojoules,
       tempered: portions.filter((portion) => portion.tempered === true),
       temperedKilograms,
-      reason: lacking === undefined ? undefined : `the temperature of ${lacking.label} is not known`,
+      reason:
+        lacking === undefined ? undefined : message('heat.temperature-not-known', { name: lacking.label }),
     });
     if (portions.length > 0) bowl = after;
   }
@@ -98,7 +100,7 @@ export function planHeat(input: MixingInput, programme: Programme): HeatPlan {
   return {
     steps,
     beyond: next?.warming.known ? warmingIn(next, scale) : undefined,
-    reason: believableCelsius(input.roomCelsius) ? undefined : 'the temperature of the room is not given',
+    reason: believableCelsius(input.roomCelsius) ? undefined : message('heat.no-room'),
   };
 }
 
@@ -108,7 +110,7 @@ export function runHeat(plan: HeatPlan, waterCelsius?: number): HeatRun {
   let celsius = Number.NaN;
   let perDegree = 0;
   let warmed = 0;
-  let { reason } = plan;
+  let reason: Message | undefined = plan.reason;
   for (const step of plan.steps) {
     reason ??= step.reason;
     if (step.kind === 'pour') {
@@ -132,15 +134,14 @@ export function runHeat(plan: HeatPlan, waterCelsius?: number): HeatRun {
     starts.push({ celsius, warming });
     const later = temperatureAfter(warming, celsius, minutes);
     if (!Number.isFinite(later)) {
-      reason = 'the numbers of the mixer lead to no temperature';
+      reason = message('mixing.no-temperature');
       continue;
     }
     warmed += later - celsius;
     celsius = later;
     perDegree *= differenceLeft(warming, minutes);
   }
-  const why =
-    reason ?? (Number.isFinite(celsius) ? undefined : 'nothing with a known temperature is in the bowl');
+  const why = reason ?? (Number.isFinite(celsius) ? undefined : message('mixing.nothing-warm'));
   return {
     starts,
     end: why === undefined ? known(celsius, 'common practice') : unknown(why),

@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import { type DevelopmentTimes, developmentTimes, strengthOf } from './development.ts';
 import { restingMinutes } from './dough-cooling.ts';
 import type { FlourCurve } from './flour.ts';
@@ -43,7 +44,7 @@ export interface MixingInput {
   readonly phases: readonly MixingPhase[];
   readonly mixer: MixerData;
   /** Of all flour of the dough, by `blendCurve`. */
-  readonly curve: Known<FlourCurve>;
+  readonly curve: Known<FlourCurve, Message>;
   readonly roomCelsius: number;
   /** Dough temperature whose passing is asked for, °C. */
   readonly limitCelsius?: number;
@@ -63,7 +64,7 @@ export interface TimeStep {
   readonly minutes: number;
   readonly working: boolean;
   /** H, °C a minute. */
-  readonly warming: Known<number>;
+  readonly warming: Known<number, Message>;
   /** H was measured for this speed, so that a friction factor leaves it alone. */
   readonly measured: boolean;
   /** The standard error of the measured H, °C a minute, or of what the dough drifts towards, °C; absent where none is told. */
@@ -76,7 +77,7 @@ export interface TimeStep {
   readonly aroundCelsius: number;
   readonly settlesMinutes: number;
   /** Slow minutes a minute, were all of the work to count. */
-  readonly rate: Known<number>;
+  readonly rate: Known<number, Message>;
   /** How much of the work may not count, 0 to 1, since a planetary does not take up slack dough at first: half is expected. */
   readonly slack: number;
   /** Wear a minute of dough that is developed, at 27 °C. */
@@ -98,7 +99,7 @@ export interface AddStep {
 export interface Programme {
   readonly steps: readonly (TimeStep | AddStep)[];
   readonly beyond: readonly TimeStep[];
-  readonly notes: readonly string[];
+  readonly notes: readonly Message[];
 }
 
 interface Bowl {
@@ -132,7 +133,8 @@ export function takeApart(input: MixingInput): Programme {
     workedMinutes: 0,
   };
   const steps: (TimeStep | AddStep)[] = [];
-  const notes = new Set<string>();
+  let worksTooEarly = false;
+  const gentle = new Map<number | undefined, Message>();
   let again: (() => TimeStep[]) | undefined;
   for (const [index, phase] of input.phases.entries()) {
     if ('portions' in phase) {
@@ -149,26 +151,28 @@ export function takeApart(input: MixingInput): Programme {
       continue;
     }
     if (!(bowl.flourGrams > 0 && bowl.freeWaterGrams > 0)) {
-      notes.add(
-        'The programme works before flour and water are both in the bowl; those minutes develop nothing.',
-      );
+      worksTooEarly = true;
     }
     const work = workOf(input, phase);
     if (work.speed.known && countedShare(rateOf(work, work.speed.value)) < 1)
-      notes.add(
-        `${phase.kind === 'speed' ? `Speed ${phase.number}` : 'The work'} is so gentle that it mixes more than it develops: work counts in full only above a least intensity.`,
+      gentle.set(
+        phase.kind === 'speed' ? phase.number : undefined,
+        phase.kind === 'speed'
+          ? message('mixing.gentle-speed', { number: phase.number })
+          : message('mixing.gentle-work'),
       );
     steps.push(...workSteps(input, bowl, index, work, minutes));
     again = () => workSteps(input, bowl, index, work, Number.POSITIVE_INFINITY);
   }
-  return { steps, beyond: again?.() ?? [], notes: [...notes] };
+  const notes = [...(worksTooEarly ? [message('mixing.works-too-early')] : []), ...gentle.values()];
+  return { steps, beyond: again?.() ?? [], notes };
 }
 
 type WorkingPhase = Exclude<MixingPhase, { readonly kind: 'load' | 'add' } | { readonly kind: 'rest' }>;
 
 interface Work {
   readonly mixer: MixerData;
-  readonly speed: Known<MixerSpeed>;
+  readonly speed: Known<MixerSpeed, Message>;
   /** Slow minutes a minute by hand: stirring only gathers the dough. */
   readonly handRate?: number;
 }
@@ -263,7 +267,7 @@ function restCounts({ flourGrams, freeWaterGrams, saltGrams, development }: Bowl
   return Math.max(0, salt) * Math.min(1, Math.max(0, work));
 }
 
-function rateOf(work: Work, speed: MixerSpeed): Known<number> {
+function rateOf(work: Work, speed: MixerSpeed): Known<number, Message> {
   const rate = developmentRate(work.mixer, speed);
   return work.handRate === undefined ? rate : scaled(rate, work.handRate);
 }
@@ -276,16 +280,16 @@ const fullRate = 0.4;
 const idleRate = 0.2;
 
 /** The part of work of this intensity that develops, 0 to 1. A rate that the file gives is believed as it is. */
-function countedShare(rate: Known<number>): number {
+function countedShare(rate: Known<number, Message>): number {
   if (!rate.known || rate.provenance !== 'common practice') return 1;
   return Math.min(1, Math.max(0, (rate.value - idleRate) / (fullRate - idleRate)));
 }
 
-function effectiveRate(rate: Known<number>): Known<number> {
+function effectiveRate(rate: Known<number, Message>): Known<number, Message> {
   return scaled(rate, countedShare(rate));
 }
 
-function scaled(value: Known<number>, factor: number): Known<number> {
+function scaled(value: Known<number, Message>, factor: number): Known<number, Message> {
   return value.known ? { ...value, value: value.value * factor } : value;
 }
 
@@ -321,8 +325,8 @@ function timesOf(input: MixingInput, bowl: Bowl): DevelopmentTimes | undefined {
   });
 }
 
-/** Why the dough has no curve of development, in a baker’s words; undefined when it has one. */
-export function whyNoCurve(input: MixingInput): string | undefined {
+/** Why the dough has no curve of development; undefined when it has one. */
+export function whyNoCurve(input: MixingInput): Message | undefined {
   if (!input.curve.known) return input.curve.reason;
   const { absorptionAsIs, peakMinutes, stabilityMinutes } = input.curve.value;
   for (const part of [absorptionAsIs, peakMinutes, stabilityMinutes]) if (!part.known) return part.reason;

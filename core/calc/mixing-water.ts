@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import { heatCurve, slopeAt } from './composition.ts';
 import { type HeatInput, type RuleOfThumb, ruleOfThumb } from './heat.ts';
 import { type HeatItem, hydrationHeat, mixedCelsius, pureWater } from './heat-content.ts';
@@ -54,9 +55,9 @@ export interface TemperedWater {
   /** Change of the end temperature for a degree of the water. */
   readonly lever: number;
   /** The dough as it leaves the mixer with this water; unknown, with the reason, where it would be hotter than any dough. */
-  readonly doughCelsius: Known<number>;
+  readonly doughCelsius: Known<number, Message>;
   /** The same water by the rule of three or four temperatures, with the friction factor that it used. */
-  readonly rule: Known<RuleOfThumb>;
+  readonly rule: Known<RuleOfThumb, Message>;
   readonly outcome: MixingOutcome;
 }
 
@@ -76,12 +77,12 @@ const mostIce = 0.5;
  * that is wanted, and ice where the bakery has it. The balance of heat and the simulation agree to 1e-6 °C. Unknown, with
  * the reason, when no water is tempered or a temperature is missing.
  */
-export function temperWater(input: TemperInput): Known<TemperedWater> {
+export function temperWater(input: TemperInput): Known<TemperedWater, Message> {
   const portions = allPortions(input.mixing);
   const tempered = portions.filter((portion) => portion.tempered === true && portion.grams > 0);
   const waterGrams = tempered.reduce((sum, portion) => sum + portion.grams, 0);
-  if (!(waterGrams > 0)) return unknown('there is no water to temper');
-  if (!Number.isFinite(input.targetCelsius)) return unknown('the dough temperature wanted is not given');
+  if (!(waterGrams > 0)) return unknown(message('heat.no-water'));
+  if (!Number.isFinite(input.targetCelsius)) return unknown(message('heat.no-target'));
 
   const prepared = prepareMixing(withPureWater(input.mixing));
   const { heat } = prepared;
@@ -92,7 +93,7 @@ export function temperWater(input: TemperInput): Known<TemperedWater> {
   if (!fromTap.end.known) return fromTap.end;
   const lever = fromTap.endPerWaterDegree;
   const tapKnown = { tapCelsius: tap, tapAssumed: input.tapCelsius === undefined, waterGrams, lever };
-  const drawn = (reach: WaterReach, celsius: number): Known<TemperedWater> =>
+  const drawn = (reach: WaterReach, celsius: number): Known<TemperedWater, Message> =>
     tell(
       input,
       prepared,
@@ -123,7 +124,7 @@ function tell(
   prepared: PreparedMixing,
   chosen: Chosen,
   runAtCelsius: number,
-): Known<TemperedWater> {
+): Known<TemperedWater, Message> {
   const outcome = runMixing(prepared, runAtCelsius);
   return known(
     {
@@ -134,7 +135,7 @@ function tell(
       // Worked out on asking only: a keystroke never asks.
       get rule() {
         return chosen.reach === 'no lever'
-          ? unknown('no water makes a difference to this dough')
+          ? unknown(message('rule-of-thumb.no-lever'))
           : ruleFor(input, outcome, chosen.waterGrams, runAtCelsius);
       },
     },
@@ -205,7 +206,7 @@ function ruleFor(
   outcome: MixingOutcome,
   waterGrams: number,
   waterCelsius: number,
-): Known<RuleOfThumb> {
+): Known<RuleOfThumb, Message> {
   if (!outcome.endCelsius.known) return outcome.endCelsius;
   const others: readonly HeatItem[] = allPortions(mixing).filter(
     (portion) => portion.tempered !== true && portion.grams > 0,

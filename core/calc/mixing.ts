@@ -26,6 +26,8 @@ import { minutesToReach, temperatureAfter } from './warming.ts';
 export type { MixingPoint, PhaseEnd } from './mixing-course.ts';
 export { hottestDough } from './mixing-course.ts';
 
+import { type Message, message } from '../words/message.ts';
+
 /** When something happens, minutes of the programme with rests, as a band. */
 export interface MinutesBand {
   readonly low: number;
@@ -50,32 +52,32 @@ export interface MixingOutcome {
   readonly programmeMinutes: number;
   /** Without rests. */
   readonly workedMinutes: number;
-  readonly slowMinutes: Known<number>;
+  readonly slowMinutes: Known<number, Message>;
   /** 0 to 45 °C; unknown, with the reason, where the dough would be hotter than that. */
-  readonly endCelsius: Known<number>;
+  readonly endCelsius: Known<number, Message>;
   /** How far the end temperature may be off by what is not known of the mixer, either way, °C. */
   readonly endCelsiusBand: number;
   /** From this minute to its end the dough would be hotter than any dough is mixed; absent where it is not. */
   readonly hotAfterMinutes?: number;
   /** Degrees that working and the room bring, additions not counted, °C. */
-  readonly warmedCelsius: Known<number>;
-  readonly development: Known<number>;
+  readonly warmedCelsius: Known<number, Message>;
+  readonly development: Known<number, Message>;
   /** D at the end may lie between these, by the band. */
-  readonly developmentBand: Known<{ readonly low: number; readonly high: number }>;
-  readonly stage: Known<MixingStage>;
+  readonly developmentBand: Known<{ readonly low: number; readonly high: number }, Message>;
+  readonly stage: Known<MixingStage, Message>;
   /** Slow minutes that the dough as it is at the end needs, and its gap from developed to broken. */
-  readonly times: Known<DevelopmentTimes>;
+  readonly times: Known<DevelopmentTimes, Message>;
   /** The degree of mixing wished, as D. */
   readonly wishedDevelopment: number;
   /** When the dough is developed as wished: the minute to stop at. */
-  readonly wishedAfter: Known<MinutesBand>;
-  readonly developedAfter: Known<MinutesBand>;
-  readonly letDownAfter: Known<MinutesBand>;
-  readonly breakdownAfter: Known<MinutesBand>;
+  readonly wishedAfter: Known<MinutesBand, Message>;
+  readonly developedAfter: Known<MinutesBand, Message>;
+  readonly letDownAfter: Known<MinutesBand, Message>;
+  readonly breakdownAfter: Known<MinutesBand, Message>;
   /** From when on the dough is above the limit asked for, up to its end; or when it will be at the last speed. */
-  readonly limitAfter: Known<LimitPassed>;
+  readonly limitAfter: Known<LimitPassed, Message>;
   readonly band: number;
-  readonly notes: readonly string[];
+  readonly notes: readonly Message[];
 }
 
 /**
@@ -114,13 +116,13 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
   const lastTimes = timed.findLast((step) => step.times !== undefined)?.times;
   const wished = wishOf(input);
   const why = noCurve ?? noRate;
-  const tell = <T>(value: T | undefined, otherwise: string): Known<T> => {
+  const tell = <T>(value: T | undefined, otherwise: Message): Known<T, Message> => {
     if (why !== undefined) return unknown(why);
     return value === undefined ? unknown(otherwise) : known(value, 'common practice');
   };
   const noDough = timed.some((step) => step.working && step.times !== undefined)
-    ? 'so gentle work never develops it'
-    : 'the programme never works flour and water together';
+    ? message('mixing.too-gentle')
+    : message('mixing.never-together');
   const steps = [...timed, ...programme.beyond];
   const starts = [...heat.starts, ...beyondStarts(prepared.heat, heat, programme.beyond)];
   const doubts: readonly Doubt[] = [
@@ -130,7 +132,7 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
   ];
   const [expected, low, high] =
     why === undefined ? doubts.map((doubt) => momentsOf(steps, starts, wished, doubt)) : [];
-  const crossing = (event: keyof Moments): Known<MinutesBand> => {
+  const crossing = (event: keyof Moments): Known<MinutesBand, Message> => {
     if (why !== undefined) return unknown(why);
     const [at, from, to] = [expected?.[event], low?.[event], high?.[event]];
     if (at === undefined || from === undefined || to === undefined) return unknown(noDough);
@@ -150,7 +152,7 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
     endCelsius: !heat.end.known
       ? heat.end
       : shown === undefined
-        ? unknown(`it would be hotter than ${hottestDough} °C, and so warm no dough is mixed`)
+        ? unknown(message('mixing.too-hot', { limitCelsius: hottestDough }))
         : { ...heat.end, value: shown },
     endCelsiusBand: last?.celsiusBand ?? 0,
     ...(hot === undefined ? {} : { hotAfterMinutes: hot }),
@@ -237,7 +239,7 @@ const bandByPoint = 0.01;
 const mostByWetness = 0.2;
 
 /** The temperature of the dough at a minute of the programme, °C; unknown outside of it. */
-export function celsiusAt(outcome: MixingOutcome, minutes: number): Known<number> {
+export function celsiusAt(outcome: MixingOutcome, minutes: number): Known<number, Message> {
   const { points, endCelsius } = outcome;
   const after = points.findIndex((point) => point.minutes >= minutes);
   const right = points[after];
@@ -245,15 +247,18 @@ export function celsiusAt(outcome: MixingOutcome, minutes: number): Known<number
   const inside = left?.start === undefined ? undefined : celsiusInStep(left.start, minutes - left.minutes);
   const celsius = left?.start === undefined ? right?.celsius : inside;
   if (celsius !== undefined && right !== undefined) return known(celsius, 'common practice');
-  return endCelsius.known ? unknown('the programme is over by then') : endCelsius;
+  return endCelsius.known ? unknown(message('mixing.over')) : endCelsius;
 }
 
 /** How far the dough is developed at a minute of the programme; unknown outside of it, or where there is no curve. */
-export function developmentAt({ points, development }: MixingOutcome, minutes: number): Known<number> {
+export function developmentAt(
+  { points, development }: MixingOutcome,
+  minutes: number,
+): Known<number, Message> {
   if (!development.known) return development;
   const after = points.findIndex((point) => point.minutes >= minutes);
   const [left, right] = [points[after - 1], points[after]];
-  if (right?.development === undefined) return unknown('the programme is over by then');
+  if (right?.development === undefined) return unknown(message('mixing.over'));
   const span = right.minutes - (left?.minutes ?? 0);
   if (left?.development === undefined || !(span > 0)) return known(right.development, development.provenance);
   // Within a stretch the speed and the dough are the same, so it goes straight.
@@ -307,20 +312,19 @@ function limitOf(
   heat: HeatRun,
   timed: readonly TimeStep[],
 ): MixingOutcome['limitAfter'] {
-  if (limit === undefined || !Number.isFinite(limit)) return unknown('no temperature was asked for');
+  if (limit === undefined || !Number.isFinite(limit)) return unknown(message('mixing.no-limit'));
   const { end, endsAtCelsius } = heat;
-  if (!end.known || endsAtCelsius === undefined)
-    return end.known ? unknown('the end temperature is not known') : end;
+  if (!end.known || endsAtCelsius === undefined) return end.known ? unknown(message('mixing.no-end')) : end;
   if (endsAtCelsius > limit)
     return known({ minutes: aboveSince(heat, timed, limit) ?? 0, atLastSpeed: false }, 'common practice');
   const minutes = plan.beyond && minutesToReach(plan.beyond, endsAtCelsius, limit);
   const programme = timed.reduce((sum, step) => sum + step.minutes, 0);
   return minutes === undefined
-    ? unknown('at the last speed the dough never gets that warm')
+    ? unknown(message('mixing.never-so-warm'))
     : known({ minutes: programme + minutes, atLastSpeed: true }, 'common practice');
 }
 
-function firstReason(values: readonly Known<number>[]): string | undefined {
+function firstReason(values: readonly Known<number, Message>[]): Message | undefined {
   for (const value of values) if (!value.known) return value.reason;
   return undefined;
 }

@@ -1,10 +1,11 @@
+import { type Message, message } from '../words/message.ts';
 import type { MixingStage } from './development.ts';
 import { type Known, unknown } from './known.ts';
 import { simulateMixing } from './mixing.ts';
 import type { MixingInput, MixingPhase } from './mixing-programme.ts';
 
 /** The stage of the dough at a minute of its programme; unknown outside of it, with the reason. */
-export function stageAt(mixing: MixingInput, minutes: number): Known<MixingStage> {
+export function stageAt(mixing: MixingInput, minutes: number): Known<MixingStage, Message> {
   const phases: MixingPhase[] = [];
   let left = minutes * 60;
   for (const phase of mixing.phases) {
@@ -18,5 +19,5 @@ export function stageAt(mixing: MixingInput, minutes: number): Known<MixingStage
     left -= seconds;
     if (left <= 1e-6) return simulateMixing({ ...mixing, phases }).stage;
   }
-  return left <= 1 ? simulateMixing({ ...mixing, phases }).stage : unknown('the programme is over by then');
+  return left <= 1 ? simulateMixing({ ...mixing, phases }).stage : unknown(message('mixing.over'));
 }

@@ -6,6 +6,7 @@ import { definitionOf } from '../model/scope.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { type Display, worded } from '../text/display.ts';
 import { foldName } from '../text/names.ts';
+import type { Speaker } from '../words/speaker.ts';
 import { type WrittenLine, type WrittenSection, writtenLine, writtenSections } from './written.ts';
 
 /**
@@ -77,8 +78,9 @@ export interface Sitter {
   readonly workOf: (analysis: Analysis) => WorkTimes;
   /** The times of a plan; none for what is no plan. */
   readonly planTimesOf: (block: Block) => PlanTimes | undefined;
-  /** How figures are shown in totals and findings. */
+  /** How figures are shown in totals and findings, and who words their messages. */
   readonly display: Display;
+  readonly speaker: Speaker;
 }
 
 /** Whether a text still holds the marks that git writes around what it could not merge. */
@@ -97,7 +99,7 @@ export function portraitOf(file: string, source: SourceFile, sitter: Sitter): Fi
     const times = definition?.kind === 'plan' ? sitter.planTimesOf(block) : undefined;
     if (analysis !== undefined) {
       const totals = worded(
-        totalsOf(file, analysis, sitter.findingsOf(block, firstLine), firstLine),
+        totalsOf(file, analysis, sitter.findingsOf(block, firstLine), firstLine, sitter.speaker),
         sitter.display,
       );
       formulas.push({

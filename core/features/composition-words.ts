@@ -2,6 +2,7 @@ import { absorptionAt14, peakMinutes, proteinAt14, stabilityMinutes } from '../c
 import type { Known } from '../calc/known.ts';
 import type { Ingredient } from '../model/ingredient.ts';
 import { minutes, percent, trimmed } from '../text/figures.ts';
+import type { Message } from '../words/message.ts';
 import { flourTypeWords } from './flour-type-words.ts';
 import { escapeMarkdown } from './formula-words.ts';
 
@@ -9,7 +10,7 @@ import { escapeMarkdown } from './formula-words.ts';
 export function flourMarkdown(ingredient: Ingredient): string[] {
   const flour = ingredient.flour!;
   const rows: string[] = [];
-  const row = (label: string, value: Known<number>, words: (value: number) => string): void => {
+  const row = (label: string, value: Known<number, Message>, words: (value: number) => string): void => {
     if (value.known) rows.push(`- ${label} ${words(value.value)} _(${value.provenance})_`);
   };
   row('protein, at 14 % moisture:', proteinAt14(flour), percent);

@@ -7,6 +7,7 @@ import { type BilledWater, type HeatLine, type HeatSource, mixingBill } from '..
 import { runHeat } from '../calc/mixing-heat.ts';
 import type { MixingInput } from '../calc/mixing-programme.ts';
 import { allPortions, type TemperedWater, withPureWater } from '../calc/mixing-water.ts';
+import type { Message } from '../words/message.ts';
 
 /** The heat of a mixing programme as plain data, for hover, totals and sheet. What is not known is absent. */
 export interface HeatFacts {
@@ -40,7 +41,15 @@ export interface WaterComparison {
 }
 
 export interface ComparisonRow {
-  readonly source: 'dough' | 'friction' | 'others' | HeatSource;
+  readonly source:
+    | 'dough'
+    | 'friction'
+    | 'others'
+    | 'flour'
+    | 'preferment'
+    | 'room'
+    | 'working'
+    | 'hydration';
   /** Temperature of what the row is about, where it has one. */
   readonly celsius?: number;
   /** Absent: the rule does not know of it. */
@@ -84,7 +93,7 @@ function billedWater({ effectiveCelsius, ice, tapCelsius }: TemperedWater): Bill
 }
 
 /** The dough for water as it comes, where the programme does not tie the temperature of its water. */
-function doughFrom(input: MixingInput, celsius: number): Known<number> {
+function doughFrom(input: MixingInput, celsius: number): Known<number, Message> {
   const free = withPureWater({ ...input, phases: withFreeWater(input.phases) });
   return runHeat(prepareMixing(free).heat, celsius).end;
 }

@@ -1,5 +1,7 @@
 import type { SolvedFormula } from '../calc/formula-result.ts';
 import { lineId } from '../model/formula-model.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { ActionContext } from './actions/action.ts';
 import { editsKeeping, isNear, isSameOverall } from './actions/after.ts';
 import { exactMass, exactPercent } from './actions/exact-figures.ts';
@@ -7,7 +9,7 @@ import { LineChanges } from './actions/line-changes.ts';
 import { lineAt } from './actions/places.ts';
 import { writeAmount } from './actions/rewriting.ts';
 import type { TextEdit } from './answers.ts';
-import { amountWords, mixingHintWords, partTotalsWords, totalsWords } from './hint-words.ts';
+import { amountMessages, mixingHintMessages, partTotalsMessages, totalsMessages } from './hint-words.ts';
 import { factsOf, type LineFacts, sectionOf } from './line-facts.ts';
 
 /** What there is to say of the hint of a line, and what writes its figure into the line. */
@@ -19,31 +21,31 @@ export interface HintDetail {
 }
 
 /** What the hint at the end of a line is and what it stands on; `undefined` where the line has no hint. */
-export function hintDetailOf(context: ActionContext): HintDetail | undefined {
-  const said = tooltipOf(context);
-  if (said === undefined || said.length === 0) return undefined;
+export function hintDetailOf(context: ActionContext, speaker: Speaker): HintDetail | undefined {
+  const said = tooltipOf(context)?.map(speaker.say) ?? [];
+  if (said.length === 0) return undefined;
   const written = insertionOf(context);
   if (written === undefined) return { tooltip: said.join('\n\n') };
-  const words = `Written into the line it is \`${written.text}\`, exact, so that the formula stays what it is.`;
+  const words = speaker.say(message('hint.written-in', { meant: written.text }));
   return { tooltip: [...said, words].join('\n\n'), edits: written.edits };
 }
 
-function tooltipOf({ analysis, line }: ActionContext): readonly string[] | undefined {
+function tooltipOf({ analysis, line }: ActionContext): readonly Message[] | undefined {
   const all = analysis();
   if (all === undefined) return undefined;
   const { model, statements } = all.resolved;
   const statement = statements.get(lineId(line));
   const facts = factsOf(all, lineId(line));
-  if (statement !== undefined && facts !== undefined) return amountWords(all, facts, statement);
+  if (statement !== undefined && facts !== undefined) return amountMessages(all, facts, statement);
   const section = model.sections.find(({ headerLine }) => headerLine === line);
   if (section !== undefined) {
-    if (section === model.sections[0]) return totalsWords(all);
+    if (section === model.sections[0]) return totalsMessages(all);
     const solved = sectionOf(all, section.id);
-    return solved === undefined ? undefined : partTotalsWords(all, solved.inBowl);
+    return solved === undefined ? undefined : partTotalsMessages(all, solved.inBowl);
   }
   const index = model.mixes.findIndex(({ phases }) => phases.some((phase) => phase.line === line));
   const mix = index < 0 ? undefined : all.mixes[index];
-  return mix?.known ? mixingHintWords(all, mix.value) : undefined;
+  return mix?.known ? mixingHintMessages(all, mix.value) : undefined;
 }
 
 /**

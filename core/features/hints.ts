@@ -2,13 +2,14 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { lineId } from '../model/formula-model.ts';
 import type { Block } from '../syntax/tree.ts';
 import { mass, percent } from '../text/figures.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { Hint, HintKind } from './answers.ts';
 import { shortTotals } from './formula-words.ts';
 import { phaseState } from './hover.ts';
 import { factsOf, sectionOf } from './line-facts.ts';
 
 /** The live figures of a formula, with lines counted in its block: what a line does not say itself, at its end, and the totals on the headers. */
-export function hintsOf(block: Block, analysis: Analysis | undefined): readonly Hint[] {
+export function hintsOf(block: Block, analysis: Analysis | undefined, speaker: Speaker): readonly Hint[] {
   if (analysis === undefined) return [];
   const hints: Hint[] = [];
   const push = (kind: HintKind, line: number, label: string | undefined): void => {
@@ -32,7 +33,8 @@ export function hintsOf(block: Block, analysis: Analysis | undefined): readonly 
     if (!mix.known) return;
     for (const phase of model.mixes[index]!.phases) {
       if (phase.statement.value?.form === 'load') continue;
-      push('mixing', phase.line, phaseState(mix.value, phase.line));
+      const state = phaseState(mix.value, phase.line);
+      if (state !== undefined) push('mixing', phase.line, speaker.say(state));
     }
   });
   return hints;

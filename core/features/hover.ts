@@ -1,6 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { handTrials, mixerTrials } from '../analysis/mixer-trials.ts';
-import type { MixAnalysis } from '../analysis/mixing.ts';
+import { type MixAnalysis, stageMessage } from '../analysis/mixing.ts';
 import { planOf } from '../analysis/plan.ts';
 import { type TrialAnalysis, trialsOf } from '../analysis/trials.ts';
 import type { SolvedSection } from '../calc/formula-result.ts';
@@ -9,29 +9,22 @@ import { findIngredient } from '../model/ingredient.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../syntax/tree.ts';
 import { findProperty } from '../syntax/vocabulary.ts';
-import {
-  degrees,
-  degreesApart,
-  degreesToRead,
-  duration,
-  figure,
-  leastWeighedGrams,
-  mass,
-  percent,
-} from '../text/figures.ts';
+import { leastWeighedGrams, mass, percent } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import { calibrationMarkdown } from './calibration-words.ts';
 import { compositionMarkdown, flourMarkdown } from './composition-words.ts';
 import { costWords } from './cost-words.ts';
 import { partWords, stepWords } from './fermentation-words.ts';
 import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
 import { heatOf } from './heat-of.ts';
-import { billMarkdown, comparisonMarkdown, heatSentences } from './heat-words.ts';
+import { billMarkdown, comparisonMarkdown, heatOutlook } from './heat-words.ts';
 import { factsOf, type LineFacts, sectionOf } from './line-facts.ts';
-import { mixingOutlook, waterWords } from './mixing-words.ts';
+import { mixingOutlook, waterToUse } from './mixing-words.ts';
 import { planLineMarkdown, planMarkdown } from './plan-words.ts';
 import { processTimes, stepTimes } from './process-words.ts';
-import { readingWords, trialMarkdown } from './trial-words.ts';
+import { readingMessage, trialMarkdown } from './trial-words.ts';
 
 /** What a hover says of one line of a block: the stretch of the line it is about, and Markdown. */
 export interface LineHover {
@@ -46,6 +39,7 @@ export function hoverOf(
   column: number,
   scope: Scope,
   analysis: Analysis | undefined,
+  speaker: Speaker,
 ): LineHover | undefined {
   const parsed = block.lines[line];
   if (parsed === undefined) return undefined;
@@ -55,12 +49,12 @@ export function hoverOf(
   const section = sectionAt(block, line);
   switch (statement.kind) {
     case 'header':
-      return headerHover(block, line, statement, scope, analysis);
+      return headerHover(block, line, statement, scope, analysis, speaker);
     case 'ingredient': {
       const facts = analysis === undefined ? undefined : factsOf(analysis, lineId(line));
       if (analysis === undefined || facts === undefined) return undefined;
       const words = spanOf(statement.name.start, Math.max(statement.name.end, statement.amount.end));
-      return { span: words, markdown: ingredientMarkdown(analysis, facts).join('\n\n') };
+      return { span: words, markdown: ingredientMarkdown(analysis, facts, speaker).join('\n\n') };
     }
     case 'planned': {
       const plan = planOf(block, scope);
@@ -69,7 +63,9 @@ export function hoverOf(
       return said === undefined ? undefined : { span: words, markdown: said.join('\n\n') };
     }
     case 'property':
-      return section === undefined ? undefined : propertyHover(section, line, statement, scope, analysis);
+      return section === undefined
+        ? undefined
+        : propertyHover(section, line, statement, scope, analysis, speaker);
     case 'step': {
       const said = [...stepTimes(block, line), ...(analysis === undefined ? [] : stepWords(analysis, line))];
       const { start, end } = statement.words;
@@ -96,6 +92,7 @@ function headerHover(
   header: HeaderStatement,
   scope: Scope,
   analysis: Analysis | undefined,
+  speaker: Speaker,
 ): LineHover | undefined {
   const words = block.lines[line]!.text.trimEnd();
   const span = spanOf(header.keyword.start, words.length);
@@ -110,15 +107,16 @@ function headerHover(
     const index = analysis.resolved.model.mixes.findIndex((mix) => mix.headerLine === line);
     const mix = analysis.mixes[index];
     if (mix === undefined) return undefined;
-    if (!mix.known) return { span, markdown: `Not known yet: ${mix.reason}.` };
+    if (!mix.known)
+      return { span, markdown: speaker.say(message('programme.not-known', { reason: mix.reason })) };
     const hands =
       header.byHand === true && analysis.resolved.model.trials.length > 0 ? handTrials(scope) : undefined;
     const calibration = hands === undefined ? [] : calibrationMarkdown(hands);
-    return { span, markdown: [...mixMarkdown(mix.value), ...calibration].join('\n\n') };
+    return { span, markdown: [...mixMarkdown(mix.value, speaker), ...calibration].join('\n\n') };
   }
   if (header.section === 'trial' && analysis !== undefined) {
     const trial = trialsOf(analysis, scope).find((one) => one.model.headerLine === line);
-    const said = trial === undefined ? [] : trialMarkdown(trial);
+    const said = trial === undefined ? [] : trialMarkdown(trial, speaker);
     const when = [header.date, header.words].filter((one) => one !== undefined).join(', ');
     return said.length === 0 ? undefined : { span, markdown: [title(`Trial ${when}`), ...said].join('\n\n') };
   }
@@ -170,7 +168,7 @@ function wholeOf(section: SolvedSection): string {
 
 const isNear = (one: number, other: number): boolean => Math.abs(one - other) < 1e-9;
 
-function ingredientMarkdown(analysis: Analysis, facts: LineFacts): string[] {
+function ingredientMarkdown(analysis: Analysis, facts: LineFacts, speaker: Speaker): string[] {
   const { line, section, ingredient, final } = facts;
   const figures: string[] = [];
   if (line.fraction !== undefined) figures.push(`**${percent(line.fraction)}** ${wholeOf(section)}`);
@@ -204,7 +202,7 @@ function ingredientMarkdown(analysis: Analysis, facts: LineFacts): string[] {
   if (ingredient.role === 'water') {
     const mix = analysis.doughMix;
     if (mix.known) {
-      if (section.kind === 'dough') said.push(...waterMarkdown(mix.value));
+      if (section.kind === 'dough') said.push(...waterMarkdown(mix.value, speaker));
     }
   }
   if (ingredient.flour !== undefined) said.push(...flourMarkdown(ingredient));
@@ -218,6 +216,7 @@ function propertyHover(
   statement: PropertyStatement,
   scope: Scope,
   analysis: Analysis | undefined,
+  speaker: Speaker,
 ): LineHover | undefined {
   const span = spanOf(statement.keyword.start, Math.max(statement.keyword.end, statement.valueSpan.end));
   const property = findProperty(section.kind, statement.property);
@@ -227,17 +226,17 @@ function propertyHover(
     const mix = analysis.mixes[index];
     if (mix?.known) {
       const state = phaseState(mix.value, line);
-      if (state !== undefined) said.push(`At the end of this line: **${state}**.`);
+      if (state !== undefined) said.push(speaker.say(message('programme.line-end', { state })));
       const added = phaseAdded(mix.value, line);
-      if (added !== undefined) said.push(added);
+      if (added !== undefined) said.push(speaker.say(added));
     }
   }
   if (section.kind === 'trial' && analysis !== undefined) {
     const trial = trialsOf(analysis, scope).find((one) => one.model.headerLine === section.headerLine);
     const ran = trial === undefined ? undefined : ranState(trial, line);
-    if (ran !== undefined) said.push(`At the end of this line, by what is worked out: **${ran}**.`);
-    const words = trial === undefined ? undefined : readingWords(trial, line);
-    if (words !== undefined) said.push(words);
+    if (ran !== undefined) said.push(speaker.say(message('programme.line-end-trial', { state: ran })));
+    const reading = trial === undefined ? undefined : readingMessage(trial, line);
+    if (reading !== undefined) said.push(speaker.say(reading));
     if (statement.value?.form === 'partTemperature')
       said.push(`**${escapeMarkdown(statement.value.name.text)}** — how warm this part was on that day.`);
   }
@@ -251,41 +250,43 @@ function propertyHover(
 }
 
 /** What a line of the programme did to the dough: the degrees and the part of its development that it alone brought. */
-function phaseAdded(mix: MixAnalysis, line: number): string | undefined {
+function phaseAdded(mix: MixAnalysis, line: number): Message | undefined {
   const phase = mix.phaseLines.indexOf(line);
   const { phaseEnds } = mix.outcome;
   const index = phaseEnds.findIndex((one) => one.phase === phase);
   const [before, end] = [phaseEnds[index - 1], phaseEnds[index]];
   if (before === undefined || end === undefined) return undefined;
-  const parts: string[] = [];
+  const facts: Message[] = [];
   if (before.celsius !== undefined && end.celsius !== undefined) {
-    const apart = end.celsius - before.celsius;
+    const apartCelsius = end.celsius - before.celsius;
     // Less than reads as a tenth of a degree.
-    if (Math.abs(apart) < 0.05) parts.push('no change in temperature');
-    else parts.push(`${apart < 0 ? '−' : '+'}${degreesApart(Math.abs(apart))}`);
+    if (Math.abs(apartCelsius) < 0.05) facts.push(message('programme.no-change'));
+    else facts.push(message('programme.change', { apartCelsius }));
   }
-  const worked = (end.development ?? 0) - (before.development ?? 0);
-  if (worked >= 0.005) parts.push(`${figure(100 * worked, 0)}% of the work full development needs`);
-  return parts.length === 0 ? undefined : `This line alone: ${parts.join(', ')}.`;
+  const fraction = (end.development ?? 0) - (before.development ?? 0);
+  if (fraction >= 0.005) facts.push(message('programme.work', { fraction }));
+  return facts.length === 0 ? undefined : message('programme.line-alone', { facts });
 }
 
-/** The dough at the end of a phase, in words: `7 min · 22.4 °C · clean-up`. */
+/** The dough at the end of a phase: `7 min · 22.4 °C · clean-up`. */
 export function phaseState(
   mix: Pick<MixAnalysis, 'phaseLines' | 'outcome'>,
   line: number,
-): string | undefined {
+): Message | undefined {
   const phase = mix.phaseLines.indexOf(line);
   const end = mix.outcome.phaseEnds.find((one) => one.phase === phase);
   if (end === undefined) return undefined;
-  const parts = [`${figure(end.minutes, 1)} min`];
+  const { minutes, celsius, stage } = end;
+  const facts: Message[] = [message('programme.minutes', { minutes })];
   // Below freezing the balance of heat stands for a dough in which ice has yet to melt.
-  if (end.celsius !== undefined) parts.push(end.celsius < 0 ? 'ice still to melt' : degrees(end.celsius));
-  if (end.stage !== undefined) parts.push(end.stage);
-  return parts.join(' · ');
+  if (celsius !== undefined)
+    facts.push(celsius < 0 ? message('programme.ice-left') : message('programme.celsius', { celsius }));
+  if (stage !== undefined) facts.push(stageMessage(stage));
+  return message('programme.state', { facts });
 }
 
 /** The dough of a trial at the end of a line of the programme that it keeps. */
-function ranState(trial: TrialAnalysis, line: number): string | undefined {
+function ranState(trial: TrialAnalysis, line: number): Message | undefined {
   if (!trial.mix.known || !trial.mix.value.isKept) return undefined;
   const outcome = trial.predicted();
   if (!outcome.known) return undefined;
@@ -293,33 +294,42 @@ function ranState(trial: TrialAnalysis, line: number): string | undefined {
 }
 
 /** The water of a programme, the rule of thumb beside it, and what the tap would give. */
-function waterMarkdown(mix: MixAnalysis): string[] {
-  const words = waterWords(mix);
+function waterMarkdown(mix: MixAnalysis, speaker: Speaker): string[] {
+  const { targetCelsius } = mix;
+  const water = waterSentences(mix);
   const facts = heatOf(mix);
-  const said: string[] = [];
-  if (words !== undefined)
-    said.push(`For a dough of ${degrees(mix.targetCelsius)}: ${words.text}.`, ...words.detail);
-  else if (facts.comparison !== undefined)
-    said.push(
-      `For a dough of ${degrees(mix.targetCelsius)} it would have to be at ${degreesToRead(facts.comparison.balanceCelsius)}.`,
-    );
-  if (facts.comparison !== undefined) said.push(...comparisonMarkdown(facts.comparison));
-  return [...said, ...heatSentences(facts)];
+  const { comparison } = facts;
+  const said = water ?? [];
+  if (water === undefined && comparison !== undefined)
+    said.push(message('water.would-have-to', { targetCelsius, waterCelsius: comparison.balanceCelsius }));
+  return [
+    ...said.map(speaker.say),
+    ...(comparison === undefined ? [] : comparisonMarkdown(comparison, speaker)),
+    ...heatOutlook(facts).map(speaker.say),
+  ];
 }
 
-function mixMarkdown(mix: MixAnalysis): string[] {
-  const said = [
-    `**${escapeMarkdown(mix.mixer.name)}** — ${duration(mix.outcome.programmeMinutes * 60)} of programme, ${mass(mix.doughGrams)} of dough`,
-  ];
-  const water = waterWords(mix);
-  if (water !== undefined)
-    said.push(`For a dough of ${degrees(mix.targetCelsius)}: ${water.text}.`, ...water.detail);
+function waterSentences(mix: MixAnalysis): Message[] | undefined {
+  const water = waterToUse(mix);
+  if (water === undefined) return undefined;
+  const { targetCelsius } = mix;
+  return [message('water.for-dough', { targetCelsius, water: water.text }), ...water.detail];
+}
+
+/** Half of the width of the bands where nothing of the mixer is calibrated. */
+const usualBand = 0.2;
+
+function mixMarkdown(mix: MixAnalysis, speaker: Speaker): string[] {
+  const { doughGrams, outcome } = mix;
   const facts = heatOf(mix);
-  said.push([...mixingOutlook(mix), ...heatSentences(facts)].map((sentence) => `- ${sentence}`).join('\n'));
-  const bill = billMarkdown(facts);
-  if (bill !== undefined) said.push(bill);
-  said.push(
-    '_Mixing is told in bands: common practice and our own fit, ±20 % until your own trials say better._',
-  );
-  return said;
+  const bill = billMarkdown(facts, speaker);
+  const name = escapeMarkdown(mix.mixer.name);
+  const seconds = outcome.programmeMinutes * 60;
+  return [
+    speaker.say(message('programme.title', { name, seconds, doughGrams })),
+    ...(waterSentences(mix) ?? []).map(speaker.say),
+    [...mixingOutlook(mix), ...heatOutlook(facts)].map((one) => `- ${speaker.say(one)}`).join('\n'),
+    ...(bill === undefined ? [] : [bill]),
+    speaker.say(message('programme.bands', { fraction: usualBand })),
+  ];
 }

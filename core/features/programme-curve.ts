@@ -8,6 +8,7 @@ import type { MinutesBand, MixingPoint } from '../calc/mixing.ts';
 import { celsiusInStep, hottestDough } from '../calc/mixing-course.ts';
 import type { MixingPhase } from '../calc/mixing-programme.ts';
 import type { Scope } from '../model/scope.ts';
+import type { Message } from '../words/message.ts';
 
 /** A mixing programme over its minutes, rests included, as plain data for a chart. What is not known is absent. */
 export interface ProgrammeCurve {
@@ -22,9 +23,9 @@ export interface ProgrammeCurve {
   /** When the dough is developed, lets down and breaks down; those past the end hold if the last speed ran on. */
   readonly bands: readonly CurveBand[];
   readonly readings: readonly CurveReading[];
-  /** Why there is no curve of temperature, or of development, in a baker’s words. */
-  readonly noCelsius?: string;
-  readonly noDevelopment?: string;
+  /** Why there is no curve of temperature, or of development. */
+  readonly noCelsius?: Message;
+  readonly noDevelopment?: Message;
 }
 
 /** The dough at a minute: temperature in °C and development (1 = fully developed), each with its band. */
@@ -73,7 +74,7 @@ export interface CurveReading {
 export function programmeCurve(
   analysis: Analysis,
   scope: Scope,
-  mix: Known<MixAnalysis> = analysis.doughMix,
+  mix: Known<MixAnalysis, Message> = analysis.doughMix,
 ): ProgrammeCurve | undefined {
   if (!mix.known) return undefined;
   const run = mix.value;
@@ -173,7 +174,7 @@ function labelOf(phase: MixingPhase): string {
   return phase.kind === 'speed' ? `speed ${phase.number}` : phase.kind;
 }
 
-function bandOf(kind: CurveBand['kind'], band: Known<MinutesBand>): CurveBand[] {
+function bandOf(kind: CurveBand['kind'], band: Known<MinutesBand, Message>): CurveBand[] {
   if (!band.known) return [];
   const { low, expected, high, atLastSpeed } = band.value;
   return [{ kind, lowMinutes: low, expectedMinutes: expected, highMinutes: high, atLastSpeed }];

@@ -5,15 +5,19 @@ import type { SolvedSection } from '../calc/formula-result.ts';
 import type { Known } from '../calc/known.ts';
 import type { MinutesBand } from '../calc/mixing.ts';
 import type { TemperedWater } from '../calc/mixing-water.ts';
+import type { Message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { Finding } from './answers.ts';
 import { costTotals } from './cost-of.ts';
 import { heatOf } from './heat-of.ts';
+import { heatLabel } from './heat-words.ts';
 import { holdsUp } from './holds-up.ts';
 import { labelTotals } from './label-of.ts';
 import { mixingOutlook } from './mixing-words.ts';
 import type {
   FormulaTotals,
   TotalsFlourMix,
+  TotalsHeat,
   TotalsLine,
   TotalsMixing,
   TotalsPart,
@@ -26,6 +30,7 @@ export function totalsOf(
   analysis: Analysis,
   findings: readonly Finding[],
   firstLine: number,
+  speaker: Speaker,
 ): FormulaTotals {
   const { solved, resolved } = analysis;
   const told = findings.map(({ code, level, place, message }) => ({
@@ -62,8 +67,8 @@ export function totalsOf(
     if (mix.water.known) {
       totals.water = waterTotals(mix.water.value);
     }
-    totals.heat = heatOf(mix);
-    totals.mixing = mixingOf(mix);
+    totals.heat = heatTotals(mix, speaker);
+    totals.mixing = mixingOf(mix, speaker);
   }
   set(totals, 'label', labelTotals(analysis));
   set(totals, 'cost', costTotals(analysis));
@@ -171,10 +176,20 @@ function fractionOfFed({ lines }: SolvedSection, cultureGrams: number): number |
   return fed === undefined ? undefined : (cultureGrams / fed.grams!) * fed.fraction!;
 }
 
-function mixingOf(mix: MixAnalysis): TotalsMixing {
+/** The heat with each line of its bill by its name. */
+function heatTotals(mix: MixAnalysis, speaker: Speaker): TotalsHeat {
+  const { bill, ...heat } = heatOf(mix);
+  const lines = bill.map(({ source, name, kilojoules, celsius }) => {
+    const label = speaker.say(heatLabel(name === undefined ? { source } : { source, name }));
+    return { source, label, kilojoules, celsius };
+  });
+  return { ...heat, bill: lines };
+}
+
+function mixingOf(mix: MixAnalysis, speaker: Speaker): TotalsMixing {
   const { outcome } = mix;
   const mixing: TotalsMixing = {
-    outlook: mixingOutlook(mix),
+    outlook: mixingOutlook(mix).map(speaker.say),
     curve: outcome.phaseEnds.map((end) => ({
       minutes: end.minutes,
       ...(end.celsius === undefined ? {} : { celsius: end.celsius }),
@@ -184,7 +199,7 @@ function mixingOf(mix: MixAnalysis): TotalsMixing {
   };
   const band = (
     key: 'developedAfterMinutes' | 'letDownAfterMinutes' | 'breakdownAfterMinutes',
-    value: Known<MinutesBand>,
+    value: Known<MinutesBand, Message>,
   ): void => {
     if (value.known) mixing[key] = [value.value.low, value.value.high];
   };

@@ -26,7 +26,7 @@ export interface FormulaTotals {
   parts: TotalsPart[];
   water?: TotalsWater;
   /** Where the heat of the dough comes from, and the rule of thumb beside the balance of heat. */
-  heat?: HeatFacts;
+  heat?: TotalsHeat;
   mixing?: TotalsMixing;
   /** A draft: the producer answers for what is printed. */
   label?: TotalsLabel;
@@ -92,3 +92,8 @@ export interface TotalsMixing {
   endCelsius?: number;
   curve: { minutes: number; celsius?: number; development?: number; stage?: string }[];
 }
+
+/** The heat of a dough, each source in its bill by what it is called. */
+export type TotalsHeat = Omit<HeatFacts, 'bill'> & {
+  readonly bill: readonly (Omit<HeatFacts['bill'][number], 'name'> & { readonly label: string })[];
+};

@@ -2,6 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { comparedReadings, type TrialAnalysis, trialsOf } from '../analysis/trials.ts';
 import type { Known } from '../calc/known.ts';
 import type { Scope } from '../model/scope.ts';
+import type { Message } from '../words/message.ts';
 
 /** One trial beside its programme as plain data, for the sheet. What is not known is absent. */
 export interface TrialFacts {
@@ -12,8 +13,8 @@ export interface TrialFacts {
   readonly readings: readonly TrialReadingFacts[];
   /** Root of the mean square of what the readings miss the prediction by, °C. */
   readonly spreadCelsius?: number;
-  /** Why there is nothing to set beside the readings, in a baker’s words. */
-  readonly noPrediction?: string;
+  /** Why there is nothing to set beside the readings. */
+  readonly noPrediction?: Message;
   readonly frictionCelsius?: number;
   readonly loss?: {
     readonly lostGrams: number;
@@ -75,6 +76,6 @@ function trialFacts(trial: TrialAnalysis): TrialFacts {
   };
 }
 
-function present<K extends string, T>(key: K, value: Known<T>): { [P in K]?: T } {
+function present<K extends string, T>(key: K, value: Known<T, Message>): { [P in K]?: T } {
   return (value.known ? { [key]: value.value } : {}) as { [P in K]?: T };
 }

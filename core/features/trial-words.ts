@@ -1,81 +1,94 @@
+import { stageMessage } from '../analysis/mixing.ts';
 import type { WeightLoss } from '../analysis/trial-weights.ts';
 import { type ComparedReading, comparedReadings, type TrialAnalysis } from '../analysis/trials.ts';
-import { degrees, degreesApart, mass, minutes, percent } from '../text/figures.ts';
-import { stopFirst } from '../text/stop-first.ts';
+import { trimmed } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 
-/** Measured against worked out, for the line of a reading; undefined for a line that holds none. */
-export function readingWords(trial: TrialAnalysis, line: number): string | undefined {
+/** Measured against computed, for the line of a reading; undefined for a line that holds none. */
+export function readingMessage(trial: TrialAnalysis, line: number): Message | undefined {
   const reading = comparedReadings(trial).find((one) => one.line === line);
   if (reading === undefined) return undefined;
-  const measured = `**Measured ${state(degrees(reading.celsius), reading.stage)}**`;
+  const measured = state(reading.celsius, reading.stage);
   if (!reading.predictedCelsius.known)
-    return `${measured} — no figure to set beside it: ${reading.predictedCelsius.reason}.`;
-  const worked = state(degrees(reading.predictedCelsius.value), reading.predictedStage);
-  return `${measured} — worked out ${worked}: ${missWords(reading, reading.predictedCelsius.value)}.`;
+    return message('reading.alone', { measured, reason: reading.predictedCelsius.reason });
+  const computed = state(reading.predictedCelsius.value, reading.predictedStage);
+  const difference = differenceFrom(reading, reading.predictedCelsius.value);
+  return message('reading.beside', { measured, computed, difference });
 }
 
+/** Readings that are off by less than this on the whole lean to no side, °C. */
+const leastLean = 0.3;
+
 /** A trial in sentences: its readings against the programme, its weight, as Markdown. */
-export function trialMarkdown(trial: TrialAnalysis): string[] {
+export function trialMarkdown(trial: TrialAnalysis, speaker: Speaker): string[] {
   const said: string[] = [];
   const compared = comparedReadings(trial);
   const rows = compared.map((one) => {
-    const when = one.isEnd ? 'end' : minutes(one.minutes);
-    const worked = one.predictedCelsius.known
-      ? state(degrees(one.predictedCelsius.value), one.predictedStage)
+    const when = one.isEnd ? speaker.say(message('readings.end')) : speaker.minutes(one.minutes);
+    const computed = one.predictedCelsius.known
+      ? speaker.say(state(one.predictedCelsius.value, one.predictedStage))
       : '–';
-    return `| ${when} | ${state(degrees(one.celsius), one.stage)} | ${worked} |`;
+    return `| ${when} | ${speaker.say(state(one.celsius, one.stage))} | ${computed} |`;
   });
-  if (rows.length > 0) said.push(['| | measured | worked out |', '| --- | --- | --- |', ...rows].join('\n'));
+  const heads = [message('readings.measured'), message('readings.computed')].map(speaker.say);
+  if (rows.length > 0) said.push([`| | ${heads.join(' | ')} |`, '| --- | --- | --- |', ...rows].join('\n'));
   const misses = compared.flatMap((one) =>
     one.predictedCelsius.known ? [one.celsius - one.predictedCelsius.value] : [],
   );
-  const unknownReason = compared.find((one) => !one.predictedCelsius.known)?.predictedCelsius;
-  if (misses.length > 0) {
-    const spread = Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length);
-    const mean = misses.reduce((sum, miss) => sum + miss, 0) / misses.length;
-    const side =
-      Math.abs(mean) < 0.3 ? '' : `, on the whole ${mean > 0 ? 'warmer' : 'colder'} than worked out`;
-    said.push(`The readings miss what is worked out by ${degreesApart(spread)}${side}.`);
-  } else if (unknownReason !== undefined && !unknownReason.known)
-    said.push(`Nothing to set beside the readings: ${unknownReason.reason}.`);
+  const lacking = compared.find((one) => !one.predictedCelsius.known)?.predictedCelsius;
+  if (misses.length > 0) said.push(speaker.say(missMessage(misses)));
+  else if (lacking?.known === false)
+    said.push(speaker.say(message('readings.alone', { reason: lacking.reason })));
   const friction = trial.friction();
-  if (friction.known)
-    said.push(
-      `Friction factor by this trial: ${degreesApart(friction.value)} (a difference, for three temperatures). It holds for such a batch, time and hydration; a mixer’s section says it as \`friction ${degreesApart(friction.value)}\`.`,
-    );
-  if (trial.loss.known) said.push(lossWords(trial.loss.value));
+  if (friction.known) {
+    const example = `friction ${trimmed(friction.value, 1)} °C`;
+    said.push(speaker.say(message('readings.friction', { apartCelsius: friction.value, example })));
+  }
+  if (trial.loss.known) said.push(speaker.say(lossMessage(trial.loss.value)));
   // Hands need no stopping.
-  if (!trial.mix.known || trial.mix.value.input.mixer.kind !== 'hand') said.push(`_${stopFirst}_`);
+  if (!trial.mix.known || trial.mix.value.input.mixer.kind !== 'hand')
+    said.push(`_${speaker.say(message('readings.stop-first'))}_`);
   return said;
 }
 
-/** What a dough weighed less than what went in, read as water that is gone. */
-export function lossWords(loss: Omit<WeightLoss, 'doughGrams'>): string {
+function missMessage(misses: readonly number[]): Message {
+  const apartCelsius = Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length);
+  const mean = misses.reduce((sum, miss) => sum + miss, 0) / misses.length;
+  if (Math.abs(mean) < leastLean) return message('readings.miss', { apartCelsius });
+  return message(mean > 0 ? 'readings.miss-warmer' : 'readings.miss-colder', { apartCelsius });
+}
+
+/** What a dough weighed less than what went in, read as water that is lost. */
+export function lossMessage(loss: Omit<WeightLoss, 'doughGrams'>): Message {
   const { lostGrams, pouredGrams, hydrationBefore, hydrationIfWater, hydrationAfter, stuckGrams } = loss;
-  const gone =
-    `${mass(lostGrams)} of ${mass(pouredGrams)} were gone when the dough was weighed. Were all of it water, the hydration would have ` +
-    `fallen from ${percent(hydrationBefore)} to ${percent(hydrationIfWater)}, at most; dough left on bowl, table and hands takes its flour ` +
-    'with it and changes no hydration.';
-  if (stuckGrams === undefined) {
-    const half = (hydrationBefore + hydrationIfWater) / 2;
-    return `${gone} Were half of it such dough, it would be ${percent(half)}. Weigh what sticks, or give the formula a \`loss\`, to tell them apart.`;
-  }
+  const facts = {
+    lostGrams,
+    pouredGrams,
+    highFraction: hydrationBefore,
+    lowFraction: hydrationIfWater,
+  };
+  if (stuckGrams === undefined)
+    return message('trial-loss.half', { ...facts, fraction: (hydrationBefore + hydrationIfWater) / 2 });
   return stuckGrams >= lostGrams
-    ? `${gone} The formula’s own loss counts as much as that left behind: then no water is gone.`
-    : `${gone} The formula’s own loss leaves ${mass(stuckGrams)} of dough behind: then the rest is water, and the hydration ${percent(hydrationAfter)}.`;
+    ? message('trial-loss.all-stuck', facts)
+    : message('trial-loss.some-stuck', { ...facts, stuckGrams, fraction: hydrationAfter });
 }
 
-function state(celsius: string, stage: string | undefined): string {
-  return stage === undefined ? celsius : `${celsius}, ${stage}`;
+function state(celsius: number, stage: string | undefined): Message {
+  return stage === undefined
+    ? message('reading.state', { celsius })
+    : message('reading.state-stage', { celsius, stage: stageMessage(stage) });
 }
 
-function missWords(reading: ComparedReading, predicted: number): string {
+function differenceFrom(reading: ComparedReading, predicted: number): Message {
   const miss = reading.celsius - predicted;
-  const warmth =
-    Math.abs(miss) < 0.05
-      ? 'as worked out'
-      : `${degreesApart(Math.abs(miss))} ${miss > 0 ? 'warmer' : 'colder'} than that`;
+  const apartCelsius = Math.abs(miss);
+  const difference =
+    apartCelsius < 0.05
+      ? message('reading.as-computed')
+      : message(miss > 0 ? 'reading.warmer' : 'reading.colder', { apartCelsius });
   const { stage, predictedStage } = reading;
-  if (stage === undefined || predictedStage === undefined) return warmth;
-  return stage === predictedStage ? `${warmth}, the stage agrees` : `${warmth}, and another stage`;
+  if (stage === undefined || predictedStage === undefined) return difference;
+  return message(stage === predictedStage ? 'reading.same-stage' : 'reading.other-stage', { difference });
 }

@@ -3,11 +3,11 @@ import { flourMixOf } from '../analysis/flour-mix.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import { type DoughLoad, mostDoughGrams, ratedWaterToFlour, softness } from '../calc/bowl-load.ts';
 import { allPortions } from '../calc/mixing-water.ts';
-import { mass, trimmed } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
+import { paragraph } from '../words/paragraph.ts';
 import { runMixes } from './mixes.ts';
 import { headerPlace } from './places.ts';
 import type { Rule } from './rule.ts';
-import { listed } from './words.ts';
 
 /** Protein at 14 % moisture of what mixer makers call high-gluten flour; common practice, no source. */
 const highGluten = 0.135;
@@ -19,10 +19,10 @@ export const bowlOverfull: Rule = {
   level: 'warning',
   title: 'More dough than the bowl takes',
   explanation:
-    'The dough is more than the mixer’s section says the bowl takes. Mix it in equal batches, or in a larger bowl. An overfull bowl mixes ' +
+    'The dough is more than the mixer’s section states that the bowl takes. Mix it in equal batches, or in a larger bowl. An overfull bowl mixes ' +
     'unevenly and strains the machine; follow its manual. A stiff dough loads a machine more: what a bowl takes is meant for dough of about ' +
     '60 g of water to 100 g of flour, and makers’ manuals take it down in proportion for less water, by a tenth for high-gluten flour (13.5% of protein ' +
-    'and more), and by 15 to 20% for cold water or ice. That is told as information.',
+    'and more), and by 15 to 20% for cold water or ice. That is shown as information.',
   bad: 'mixer small spiral:\n  kind spiral\n  bowl 2 kg to 12 kg\n\nformula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n\nmix in small spiral:\n  load flour, water\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
   good: 'mixer small spiral:\n  kind spiral\n  bowl 2 kg to 12 kg\n\nformula Quay Tin:\n  yield 10 kg\n  bread flour  100%\n  water  65%\n\nmix in small spiral:\n  load flour, water\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
   *check({ analysis, block }) {
@@ -37,17 +37,20 @@ export const bowlOverfull: Rule = {
       const batches = Math.ceil(doughGrams / most - 1e-6);
       const each = doughGrams / batches;
       const fits = each >= (mixer.leastGrams ?? 0);
-      const cure = fits
-        ? `Divide it into ${batches} batches of ${mass(each)}.`
-        : 'No number of equal batches fits this bowl.';
+      const help = fits
+        ? message('bowl-overfull.divide', { count: batches, grams: each })
+        : message('bowl-overfull.no-batches');
+      const said = isSure
+        ? message('bowl-overfull.more', { doughGrams, name: mixer.name, mostGrams: mixer.mostGrams })
+        : heavyMessage(load, { doughGrams, name: mixer.name, mostGrams: most });
       yield {
         ...headerPlace(block, model.headerLine),
-        message: isSure
-          ? `${mass(doughGrams)} of dough, and the bowl of “${mixer.name}” takes ${mass(mixer.mostGrams)}. ${cure}`
-          : `${mass(doughGrams)} of ${heavyWords(load)}: of that the machine of “${mixer.name}” is good for about ${mass(most)}. ${cure}`,
+        message: paragraph(said, help),
         ...(isSure ? {} : { level: 'info' as const }),
         related:
-          mixer.definition === undefined ? [] : [{ definition: mixer.definition, message: 'its bowl' }],
+          mixer.definition === undefined
+            ? []
+            : [{ definition: mixer.definition, message: message('mix.bowl') }],
       };
     }
   },
@@ -66,13 +69,20 @@ function loadOf(analysis: Analysis, mix: MixAnalysis): DoughLoad {
   };
 }
 
-/** `stiff dough, 45 g of water to 100 g of flour` and what else makes it heavy. */
-function heavyWords({ waterToFlour: ratio, isHighGluten, isCold }: DoughLoad): string {
-  const others = [...(isHighGluten ? ['high-gluten flour'] : []), ...(isCold ? ['cold water'] : [])];
-  const made = others.length === 0 ? '' : ` with ${listed(others)}`;
-  return ratio < ratedWaterToFlour
-    ? `stiff dough${made}, like ${trimmed(100 * ratio, 0)} g of water to 100 g of flour`
-    : `dough${made}`;
+/** That a dough is too much for a machine since it is stiff, or heavy for other reasons. */
+function heavyMessage(
+  { waterToFlour: ratio, isHighGluten, isCold }: DoughLoad,
+  bowl: { readonly doughGrams: number; readonly name: string; readonly mostGrams: number },
+): Message {
+  const facts = [
+    ...(isHighGluten ? [message('bowl-overfull.high-gluten')] : []),
+    ...(isCold ? [message('bowl-overfull.cold')] : []),
+  ];
+  if (ratio >= ratedWaterToFlour) return message('bowl-overfull.dough-with', { ...bowl, facts });
+  const stiff = { ...bowl, waterPerHundred: 100 * ratio };
+  return facts.length === 0
+    ? message('bowl-overfull.stiff', stiff)
+    : message('bowl-overfull.stiff-with', { ...stiff, facts });
 }
 
 /** How soft all is that the programme loads; as a rated dough where there is no flour to compare. */

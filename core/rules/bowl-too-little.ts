@@ -1,4 +1,4 @@
-import { mass } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { runMixes } from './mixes.ts';
 import { headerPlace } from './places.ts';
 import type { Rule } from './rule.ts';
@@ -18,9 +18,15 @@ export const bowlTooLittle: Rule = {
       if (mixer.leastGrams === undefined || doughGrams >= mixer.leastGrams * (1 - 1e-6)) continue;
       yield {
         ...headerPlace(block, model.headerLine),
-        message: `${mass(doughGrams)} of dough, and “${mixer.name}” needs ${mass(mixer.leastGrams)} to pick it up. Make more, or take a smaller mixer.`,
+        message: message('bowl-too-little.less', {
+          doughGrams,
+          name: mixer.name,
+          leastGrams: mixer.leastGrams,
+        }),
         related:
-          mixer.definition === undefined ? [] : [{ definition: mixer.definition, message: 'its bowl' }],
+          mixer.definition === undefined
+            ? []
+            : [{ definition: mixer.definition, message: message('mix.bowl') }],
       };
     }
   },

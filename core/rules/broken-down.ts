@@ -1,14 +1,6 @@
-import { minutes, minutesBand } from '../text/figures.ts';
-import {
-  causesOf,
-  doughMixes,
-  guessWords,
-  holds,
-  isGuessed,
-  isMostlyGluten,
-  phaseAt,
-  stopFix,
-} from './mixes.ts';
+import { message } from '../words/message.ts';
+import { paragraph } from '../words/paragraph.ts';
+import { causesOf, doughMixes, holds, isGuessed, isMostlyGluten, phaseAt, stopFix } from './mixes.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -17,8 +9,8 @@ export const brokenDown: Rule = {
   level: 'warning',
   title: 'The dough is mixed until it breaks down',
   explanation:
-    'Beyond let-down the gluten is torn: the dough runs, gives water back and cannot be mended. Stop earlier, use a slower speed, less water ' +
-    'or a stronger flour. The band is ±20 % (common practice) until the mixer is calibrated; a programme that ends in the second half of it may break the dough; before that it is told of as let down.',
+    'Beyond let-down the gluten is torn: the dough runs, gives water back and cannot be saved. Stop earlier, use a slower speed, less water ' +
+    'or a stronger flour. The band is ±20 % (common practice) until the mixer is calibrated; a programme that ends in the second half of it may break the dough; before that it is shown as let down.',
   bad:
     'formula Quay Brown:\n  yield 20 kg\n  dough temperature 26 °C\n  wholemeal wheat  100%\n  water  84%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
     '  speed 1 for 4 min\n  speed 2 for 16 min\n',
@@ -34,14 +26,17 @@ export const brokenDown: Rule = {
       const line = phaseAt(run, expected)?.line ?? run.model.headerLine;
       const isGuess = isGuessed(run);
       const isSure = isMostlyGluten(run) && (!isGuess || high <= end);
-      const verdict =
-        high <= end && isSure && !isGuess
-          ? 'the dough is broken down and cannot be mended'
-          : 'the dough may be broken down';
+      const found = high <= end && isSure && !isGuess ? 'broken-down.is' : 'broken-down.may-be';
+      const facts = {
+        lowMinutes: low,
+        highMinutes: high,
+        programmeMinutes: end,
+        minutes: developedAfter.value.expected,
+      };
       yield {
         line,
         span: wordsOf(context.block, line),
-        message: `Breakdown from about ${minutesBand(low, high)}; this programme ends at ${minutes(end)}: ${verdict}. It is developed after about ${minutes(developedAfter.value.expected)}.${isGuess ? guessWords : ''}`,
+        message: paragraph(message(found, facts), isGuess ? message('mix.guess') : undefined),
         ...(isSure ? {} : { level: 'info' as const }),
         related: causesOf(context, run),
         fixes: stopFix(context, run, developedAfter.value.expected, holds),

@@ -1,26 +1,31 @@
 import { softness, stiffWaterToFlour } from '../calc/bowl-load.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
 import { trimmed } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
 import { doughMixes, waterLine } from './mixes.ts';
 import type { Rule } from './rule.ts';
-import { listed, wordsOf } from './words.ts';
+import { wordsOf } from './words.ts';
 
 /** Flours differ by a few points: nearer than this below the edge of a stiff dough the finding is information only. */
 const edge = 0.02;
 
-/** `47 g of water to 100 g of flour`, and what egg, fat and sugar make of it. */
-function stiffWords(inBowl: readonly MixPortion[], soft: number): string {
+/** How stiff a dough is, and what egg, fat and sugar make of it. */
+function stiffMessage(inBowl: readonly MixPortion[], soft: number, speeds: Speeds): Message {
   const lean = softness(
     inBowl.map((portion) => ({ ...portion, fatGrams: 0, sugarGrams: 0, eggBeyondGrams: 0 })),
   );
-  const [water, as] = [lean ?? soft, soft].map((ratio) => trimmed(100 * ratio, 0));
-  const rich = listed([
-    ...(inBowl.some(({ eggBeyondGrams = 0 }) => eggBeyondGrams > 0) ? ['egg'] : []),
-    'fat',
-    'sugar',
-  ]);
-  return `${water} g of water to 100 g of flour${water === as ? '' : `, with ${rich} as soft as ${as} g,`}`;
+  const [waterPerHundred, softPerHundred] = [100 * (lean ?? soft), 100 * soft];
+  const facts = { ...speeds, waterPerHundred, softPerHundred };
+  const isSure = soft <= stiffWaterToFlour - edge;
+  if (trimmed(waterPerHundred, 0) === trimmed(softPerHundred, 0))
+    return message(isSure ? 'fast-for-stiff.too-stiff' : 'fast-for-stiff.edge', facts);
+  if (inBowl.some(({ eggBeyondGrams = 0 }) => eggBeyondGrams > 0))
+    return message(isSure ? 'fast-for-stiff.too-stiff-egg' : 'fast-for-stiff.edge-egg', facts);
+  return message(isSure ? 'fast-for-stiff.too-stiff-rich' : 'fast-for-stiff.edge-rich', facts);
 }
+
+/** The speed that is run, and the slowest there is. */
+type Speeds = { readonly number: number; readonly slowestNumber: number };
 
 export const fastForStiff: Rule = {
   code: 'fast-for-stiff',
@@ -55,13 +60,20 @@ export const fastForStiff: Rule = {
         yield {
           line,
           span: wordsOf(block, line),
-          message: `${stiffWords(inBowl, soft)} is ${isSure ? 'too stiff' : 'on the edge of too stiff'} for speed ${phase.number}: it strains the machine and tears the dough. Stay at speed ${slowest}, and follow the machine’s manual.`,
+          message: stiffMessage(inBowl, soft, { number: phase.number, slowestNumber: slowest }),
           ...(isSure ? {} : { level: 'info' as const }),
           related: [
-            ...(by === undefined ? [] : [{ line: by, span: wordsOf(block, by), message: 'the water' }]),
+            ...(by === undefined
+              ? []
+              : [{ line: by, span: wordsOf(block, by), message: message('mix.water') }]),
             ...(mix.mixer.definition === undefined
               ? []
-              : [{ definition: mix.mixer.definition, message: `the mixer “${mix.mixer.name}”` }]),
+              : [
+                  {
+                    definition: mix.mixer.definition,
+                    message: message('mix.mixer-named', { name: mix.mixer.name }),
+                  },
+                ]),
           ],
         };
         break;

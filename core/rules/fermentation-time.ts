@@ -3,7 +3,8 @@ import { type Fermentation, fermentationOf } from '../analysis/fermentation.ts';
 import { referenceBulkMinutes, referenceCelsius } from '../calc/fermentation.ts';
 import { formsGlutenNetwork } from '../calc/flour.ts';
 import { asFreshYeast } from '../calc/yeast.ts';
-import { duration, percent } from '../text/figures.ts';
+import { message } from '../words/message.ts';
+import { paragraph } from '../words/paragraph.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -26,7 +27,7 @@ export const fermentationTime: Rule = {
     'From yeast or levain, salt, sugar and the dough’s own temperature through every step, the time to the oven is counted as time at 27 °C of ' +
     'a dough with 2 % fresh yeast and 2 % salt, which fills its bulk in 60 to 75 minutes (common practice) and takes some 1.7 times that to the ' +
     'oven, a rich one up to three times. Only beyond a factor of two and a half is anything said, and never of doughs mostly of rye. Dough that goes into the cold before it is ' +
-    'divided may lie there flat and cool fast, or stand as one lump: only what is too long either way is told. A `rise` in a trial of the formula replaces the rate by what was seen.',
+    'divided may lie there flat and cool fast, or stand as one lump: only what is too long either way is shown. A `rise` in a trial of the formula replaces the rate by what was seen.',
   bad:
     'formula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n  fresh yeast  0.2%\n\nprocess:\n  bulk 1 h at 25 °C\n  divide\n  proof 45 min at 27 °C\n' +
     '  bake 35 min at 230 °C\n',
@@ -47,23 +48,29 @@ export const fermentationTime: Rule = {
     if (found === undefined) return;
     const { bulks, usualBulks } = found;
     const ratio = bulks / usualBulks;
-    const [worth, usual] = [bulks, usualBulks].map((one) =>
-      duration(300 * Math.max(1, Math.round((one * referenceBulkMinutes) / 5))),
-    );
+    const [seconds, usualSeconds] = [secondsOf(bulks), secondsOf(usualBulks)];
     const yeast = leavening.freshYeastFraction / ratio;
-    const cure =
+    const help =
       leavening.levainFraction > 0 || !(yeast < mostYeast && yeast > leastYeast)
-        ? ratio > 1
-          ? 'Shorten it, or let it stand cooler.'
-          : 'Give it longer, or let it stand warmer.'
-        : `For these times about ${percent(yeast)} of fresh yeast is usual.`;
+        ? message(ratio > 1 ? 'fermentation-time.shorten' : 'fermentation-time.lengthen')
+        : message('fermentation-time.yeast', { fraction: yeast });
+    const facts = { seconds, usualSeconds, celsius: referenceCelsius, fraction: referenceYeast };
+    const said = message(isObserved ? 'fermentation-time.off-observed' : 'fermentation-time.off', facts);
     yield {
       line: longest.line,
       span: wordsOf(block, longest.line),
-      message: `From mixing to the oven the dough ferments as much as ${worth} at ${referenceCelsius} °C with 2% fresh yeast would do${isObserved ? ', by the rise of your own trials' : ''}; about ${usual} is usual. ${cure}`,
+      message: paragraph(said, help),
     };
   },
 };
+
+/** Fresh yeast of the dough that a time is compared with, of flour. */
+const referenceYeast = 0.02;
+
+/** How long that dough takes for so many bulks, to five minutes and never nothing. */
+function secondsOf(bulks: number): number {
+  return 300 * Math.max(1, Math.round((bulks * referenceBulkMinutes) / 5));
+}
 
 /** A fermentation that is off, and what is usual; each as many times what fills a bulk. */
 interface Off {

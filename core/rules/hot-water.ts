@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { hasLittleWater } from '../calc/mixing-water.ts';
 import type { Block } from '../syntax/tree.ts';
-import { degrees } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { doughMixes, waterLine } from './mixes.ts';
 import { type BlockPlace, headerPlace } from './places.ts';
 import type { Rule } from './rule.ts';
@@ -20,7 +20,7 @@ export const hotWater: Rule = {
   title: 'The water is hot enough to harm yeast and hands',
   explanation:
     'Water above about 45 °C harms the yeast that it meets, and can scald (common practice). Warm the flour or the room, or take a cooler ' +
-    'dough. Scalds are made on purpose in a `part` of their own. No water hotter than 60 °C is ever worked out, and by hand none above 40 °C: where that is not warm enough, it is shown as information.',
+    'dough. Scalds are made on purpose in a `part` of their own. No water hotter than 60 °C is ever computed, and by hand none above 40 °C: where that is not warm enough, it is shown as information.',
   bad:
     'formula Quay Tin:\n  yield 10 kg\n  dough temperature 30 °C\n  bread flour  100%\n  water  60%, at 60 °C\n  salt  2%\n\n' +
     'mix in spiral:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
@@ -37,7 +37,11 @@ export const hotWater: Rule = {
           continue;
         yield {
           ...waterPlace(analysis!, block, model.headerLine),
-          message: `Even with water at ${degrees(needed)} the dough ends at ${degrees(doughCelsius.value)} instead of ${degrees(mix.targetCelsius)}. Warm the room or what else goes in, or write the dough temperature that comes of it.`,
+          message: message('hot-water.not-enough', {
+            waterCelsius: needed,
+            doughCelsius: doughCelsius.value,
+            targetCelsius: mix.targetCelsius,
+          }),
           level: 'info',
         };
         continue;
@@ -48,24 +52,25 @@ export const hotWater: Rule = {
           continue;
         yield {
           ...waterPlace(analysis!, block, model.headerLine),
-          message: `No water brings the dough to ${degrees(mix.targetCelsius)}: ${hasLittleWater(mix.input) ? 'there is too little of it beside all that is colder, and it ends at' : 'after so long it follows the room and the machine, to'} ${degrees(doughCelsius.value)}. Warm the room or what else goes in, or write the dough temperature that comes of it.`,
+          message: message(hasLittleWater(mix.input) ? 'hot-water.too-little' : 'hot-water.follows-room', {
+            doughCelsius: doughCelsius.value,
+            targetCelsius: mix.targetCelsius,
+          }),
           level: 'info',
         };
         continue;
       }
       const celsius = Math.max(needed ?? 0, mix.givenWaterCelsius ?? 0);
       if (celsius <= hottestCelsius) continue;
-      const what =
-        (mix.givenWaterCelsius ?? 0) > hottestCelsius
-          ? `Water at ${degrees(celsius)}`
-          : `To reach ${degrees(mix.targetCelsius)} the water would have to be at ${degrees(celsius)}, and that`;
+      const isStated = (mix.givenWaterCelsius ?? 0) > hottestCelsius;
+      const facts = { waterCelsius: celsius, limitCelsius: hottestCelsius };
       yield {
         ...waterPlace(analysis!, block, model.headerLine),
-        message: `${what} harms yeast and can scald: above about ${degrees(hottestCelsius)} warm the flour instead, or take a cooler dough.`,
+        message: isStated
+          ? message('hot-water.stated', facts)
+          : message('hot-water.computed', { ...facts, targetCelsius: mix.targetCelsius }),
         // A temperature that nobody asked for is no ground for a warning.
-        ...(mix.targetAssumed && (mix.givenWaterCelsius ?? 0) <= hottestCelsius
-          ? { level: 'info' as const }
-          : {}),
+        ...(mix.targetAssumed && !isStated ? { level: 'info' as const } : {}),
       };
     }
   },

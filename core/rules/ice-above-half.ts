@@ -1,4 +1,4 @@
-import { degrees, mass } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { doughMixes, waterLine } from './mixes.ts';
 import { headerPlace } from './places.ts';
 import type { Rule } from './rule.ts';
@@ -28,10 +28,13 @@ export const iceAboveHalf: Rule = {
       const line = waterLine(analysis!);
       const place =
         line === undefined ? headerPlace(block, model.headerLine) : { line, span: wordsOf(block, line) };
-      const weights = analysis!.solved?.assumedScale === true ? '' : `, ${mass(iceGrams)}`;
+      const ends = { doughCelsius, targetCelsius: mix.targetCelsius };
       yield {
         ...place,
-        message: `Half of the water is ice${weights}, and more melts too late: the dough still ends at ${degrees(doughCelsius)} instead of ${degrees(mix.targetCelsius)}. Cool the flour, or mix shorter or slower.`,
+        message:
+          analysis!.solved?.assumedScale === true
+            ? message('ice-above-half.unsized', ends)
+            : message('ice-above-half.weighed', { iceGrams, ...ends }),
       };
     }
   },

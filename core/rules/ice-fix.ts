@@ -1,6 +1,7 @@
 import { limitOf } from '../analysis/mixing.ts';
 import { lineOfId } from '../model/formula-model.ts';
 import { trimmed } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import type { RunMix } from './mixes.ts';
 import { amountPlace } from './places.ts';
 import type { RuleContext, RuleEdit, RuleFix } from './rule.ts';
@@ -52,5 +53,5 @@ export function iceFix(context: RuleContext, { mix }: RunMix): RuleFix[] {
     const { end } = wordsOf(block, load.line);
     edits.push({ line: load.line, start: end, end, insert: ', ice' });
   }
-  return [{ title: `Take ${ice} as ice: it would end at ${trimmed(cure.doughCelsius, 1)} °C`, edits }];
+  return [{ title: message('ice.fix-take', { meant: ice, doughCelsius: cure.doughCelsius }), edits }];
 }

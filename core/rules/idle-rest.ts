@@ -1,5 +1,5 @@
 import type { MixingPhase } from '../calc/mixing-programme.ts';
-import { duration } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { removeLineFix } from './fixes.ts';
 import { doughMixes, type RunMix } from './mixes.ts';
 import type { Rule } from './rule.ts';
@@ -39,15 +39,21 @@ export const idleRest: Rule = {
         yield {
           line,
           span: wordsOf(block, line),
-          message: `${duration(phase.seconds)} of rest ${why.words}`,
-          fixes: why.canGo ? [removeLineFix('Take the rest out', block, line)] : [],
+          message: message(`idle-rest.${why.kind}`, { seconds: phase.seconds }),
+          fixes: why.canGo ? [removeLineFix(message('idle-rest.fix-take-out'), block, line)] : [],
         };
       }
     }
   },
 };
 
-function whyIdle(run: RunMix, index: number, minutes: number): { words: string; canGo?: true } | undefined {
+/** Why a rest does nothing, and whether it can be taken out. */
+interface Idle {
+  readonly kind: 'before-both' | 'at-end' | 'developed' | 'salted';
+  readonly canGo: boolean;
+}
+
+function whyIdle(run: RunMix, index: number, minutes: number): Idle | undefined {
   const { input, outcome } = run.mix;
   const portions = input.phases
     .slice(0, index)
@@ -56,22 +62,13 @@ function whyIdle(run: RunMix, index: number, minutes: number): { words: string; 
     portions.reduce((all, portion) => all + Math.max(0, portion[grams]), 0);
   // The trace of water in dry things wets nothing.
   if (sum('flourGrams') === 0 || sum('freeWaterGrams') <= wetting * sum('flourGrams'))
-    return { words: 'before flour and water are both in the bowl. Load both first.', canGo: true };
+    return { kind: 'before-both', canGo: true };
   const next = input.phases.slice(index + 1).find((phase) => phase.kind !== 'rest');
-  if (next === undefined)
-    return {
-      words: 'at the end of the programme: that is bulk already. Write it in the process.',
-      canGo: true,
-    };
+  if (next === undefined) return { kind: 'at-end', canGo: true };
   if (isGentle(next) || 'portions' in next) return undefined;
   const before = outcome.phaseEnds.findLast((end) => end.phase < index)?.development;
-  if (before !== undefined && before >= alreadyDeveloped)
-    return { words: 'after the dough is developed, and more work behind it: it gains nothing.', canGo: true };
-  if (sum('saltGrams') > 0 && minutes >= leastSaltedMinutes)
-    return {
-      words:
-        'with the salt in the bowl: flour and water alone would rest to need up to a fifth less kneading. Add the salt after it.',
-    };
+  if (before !== undefined && before >= alreadyDeveloped) return { kind: 'developed', canGo: true };
+  if (sum('saltGrams') > 0 && minutes >= leastSaltedMinutes) return { kind: 'salted', canGo: false };
   return undefined;
 }
 

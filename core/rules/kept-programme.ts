@@ -12,6 +12,8 @@ import { printLine } from '../syntax/print.ts';
 import type { Block } from '../syntax/tree.ts';
 import { programmeWords } from '../syntax/vocabulary.ts';
 import { foldName } from '../text/names.ts';
+import { inMarks } from '../words/in-marks.ts';
+import { message } from '../words/message.ts';
 import type { RuleContext, RuleEdit, RuleFinding, RuleFix } from './rule.ts';
 
 /** Readings so little past the end of a programme are of its end, minutes. */
@@ -103,7 +105,11 @@ function keeping({ analysis, block, scope }: RuleContext, fix: RuleFix): RuleFix
   if (!touches) return fix;
   const trials = trialsToKeep(analysis, scope);
   if (trials.length === 0 || !changesProgramme(block, mix.index, fix.edits)) return fix;
-  const title = `${fix.title}; ${trials.length === 1 ? 'its trial keeps' : `its ${trials.length} trials keep`} the programme as it was`;
+  const count = trials.length;
+  const title =
+    typeof fix.title === 'string'
+      ? `${fix.title}; ${inMarks(message('kept-programme.keeps', { count }))}`
+      : message('kept-programme.title', { title: fix.title, count });
   return { ...fix, title, edits: [...fix.edits, ...programmeEdits(analysis, trials)] };
 }
 

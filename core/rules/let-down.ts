@@ -1,14 +1,6 @@
-import { minutes, minutesBand } from '../text/figures.ts';
-import {
-  causesOf,
-  doughMixes,
-  guessWords,
-  holds,
-  isGuessed,
-  isMostlyGluten,
-  phaseAt,
-  stopFix,
-} from './mixes.ts';
+import { message } from '../words/message.ts';
+import { paragraph } from '../words/paragraph.ts';
+import { causesOf, doughMixes, holds, isGuessed, isMostlyGluten, phaseAt, stopFix } from './mixes.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -35,14 +27,17 @@ export const letDown: Rule = {
       const line = phaseAt(run, Math.min(expected, end))?.line ?? run.model.headerLine;
       const isGuess = isGuessed(run);
       const isSure = isMostlyGluten(run) && (!isGuess || high <= end);
-      const verdict =
-        high <= end && isSure && !isGuess
-          ? 'the dough is let down, slack and sticky'
-          : 'the dough may be let down, slack and sticky';
+      const found = high <= end && isSure && !isGuess ? 'let-down.is' : 'let-down.may-be';
+      const facts = {
+        lowMinutes: low,
+        highMinutes: high,
+        programmeMinutes: end,
+        minutes: developedAfter.value.expected,
+      };
       yield {
         line,
         span: wordsOf(context.block, line),
-        message: `Let-down from about ${minutesBand(low, high)}; this programme ends at ${minutes(end)}: ${verdict}. It is developed after about ${minutes(developedAfter.value.expected)}.${isGuess ? guessWords : ''}`,
+        message: paragraph(message(found, facts), isGuess ? message('mix.guess') : undefined),
         ...(isSure && expected <= end ? {} : { level: 'info' as const }),
         related: causesOf(context, run),
         fixes: stopFix(context, run, developedAfter.value.expected, holds),

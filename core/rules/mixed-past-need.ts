@@ -1,5 +1,5 @@
 import { celsiusAt } from '../calc/mixing.ts';
-import { degreesApart, minutes, minutesBand } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { causesOf, doughMixes, phaseAt, stopFix, takenInMinutes } from './mixes.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -14,7 +14,7 @@ export const mixedPastNeed: Rule = {
   title: 'The dough is mixed far longer than it needs',
   explanation:
     'The dough has had more than twice the work of an improved mix: one and a half times as much again as its degree of mixing wishes (`develop` in the mix section). The minutes are spent on warming it, and on bleaching the crumb. ' +
-    'What an addition late in the programme needs to be taken in is not counted: three minutes, and more for much butter or water (common practice). Where the dough is let down or broken, that is told instead.',
+    'What an addition late in the programme needs to be taken in is not counted: three minutes, and more for much butter or water (common practice). Where the dough is let down or broken, that is shown instead.',
   bad:
     'formula Quay Tin:\n  yield 20 kg\n  dough temperature 26 °C\n  bread flour  100%\n  water  60%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
     '  speed 1 for 4 min\n  speed 2 for 8 min\n',
@@ -35,11 +35,19 @@ export const mixedPastNeed: Rule = {
       const before = celsiusAt(outcome, enough);
       const added =
         before.known && outcome.endCelsius.known ? outcome.endCelsius.value - before.value : undefined;
-      const heat = added === undefined || added < 0.1 ? '' : ` and add ${degreesApart(added)}`;
+      const facts = {
+        lowMinutes: wishedAfter.value.low,
+        highMinutes: wishedAfter.value.high,
+        programmeMinutes: end,
+        minutes: wasted,
+      };
       yield {
         line,
         span: wordsOf(context.block, line),
-        message: `The dough is developed after about ${minutesBand(wishedAfter.value.low, wishedAfter.value.high)}; this programme ends at ${minutes(end)}. The last ${minutes(wasted)} or more do nothing for it${heat}.`,
+        message:
+          added === undefined || added < 0.1
+            ? message('mixed-past-need.longer', facts)
+            : message('mixed-past-need.warms', { ...facts, apartCelsius: added }),
         related: causesOf(context, run),
         fixes: stopFix(context, run, enough, (after) => after.programmeMinutes - enough < leastWastedMinutes),
       };

@@ -5,7 +5,8 @@ import { type MixingOutcome, simulateMixing } from '../calc/mixing.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
 import { temperWater } from '../calc/mixing-water.ts';
 import { lineOfId, type MixModel } from '../model/formula-model.ts';
-import { figure, trimmed } from '../text/figures.ts';
+import { trimmed } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { headerPlace, quantityPlace } from './places.ts';
 import type { RelatedLine, RuleContext, RuleEdit, RuleFix } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -108,19 +109,23 @@ export function stopFix(
 ): RuleFix[] {
   const edits = stopEdits(context, run, minutes);
   if (edits === undefined || edits.length === 0 || !cures(outcomeAfter(run, edits))) return [];
-  return [{ title: `${shorterWords(edits)}: developed, and no further`, edits, preferred: true }];
+  return [{ title: message('mix.fix-shorten', { choices: timesOf(edits) }), edits, preferred: true }];
 }
 
-/** `Write 4 min`, or of several lines `Shorten to 4 min, then 3 min`. */
-export function shorterWords(edits: readonly RuleEdit[]): string {
-  const times = edits.map(({ insert }) => insert);
-  return times.length === 1 ? `Write ${times[0]}` : `Shorten to ${times.join(', then ')}`;
+/** How long each line lasts after the edits, as it is written: `4 min`. */
+export function timesOf(edits: readonly RuleEdit[]): readonly string[] {
+  return edits.map(({ insert }) => insert);
+}
+
+/** An edit that makes a line of a programme last so long. */
+export interface StopEdit extends RuleEdit {
+  readonly minutes: number;
 }
 
 /** The edits of `stopFix`; undefined where they cannot be made. */
-export function stopEdits({ block }: RuleContext, run: RunMix, minutes: number): RuleEdit[] | undefined {
+export function stopEdits({ block }: RuleContext, run: RunMix, minutes: number): StopEdit[] | undefined {
   const phases = timedPhases(run);
-  const edits: RuleEdit[] = [];
+  const edits: StopEdit[] = [];
   for (const phase of phases) {
     const long = phase.endMinutes - phase.startMinutes;
     const wanted = Math.max(minutes, phase.takenInMinutes) - phase.startMinutes;
@@ -130,17 +135,18 @@ export function stopEdits({ block }: RuleContext, run: RunMix, minutes: number):
     if (kept >= long) continue;
     const span = quantityPlace(block, phase.line, 'duration');
     if (span === undefined) return undefined;
-    edits.push({ line: phase.line, start: span.start, end: span.end, insert: `${trimmed(kept, 1)} min` });
+    const insert = `${trimmed(kept, 1)} min`;
+    edits.push({ line: phase.line, start: span.start, end: span.end, insert, minutes: kept });
   }
   return edits;
 }
 
 /** What the programme does to the dough once its lines last as long as these edits say. */
-export function outcomeAfter({ mix }: RunMix, edits: readonly RuleEdit[]): MixingOutcome {
+export function outcomeAfter({ mix }: RunMix, edits: readonly StopEdit[]): MixingOutcome {
   const phases = mix.input.phases.map((phase, index) => {
     const edit = edits.find(({ line }) => line === mix.phaseLines[index]);
     if (edit === undefined || !('seconds' in phase)) return phase;
-    return { ...phase, seconds: 60 * Number.parseFloat(edit.insert) };
+    return { ...phase, seconds: 60 * edit.minutes };
   });
   const mixing = { ...mix.input, phases };
   if (!mix.water.known) return simulateMixing(mixing);
@@ -182,8 +188,6 @@ export function isGuessed({ mix }: RunMix): boolean {
   return times.known && times.value.beyondKnownPercent > guessedPercent;
 }
 
-export const guessWords = ' How long so wet a dough holds is a rough guess.';
-
 /** What a finding about over-mixing hangs on: the flours and their stability, the water, the mixer. */
 export function causesOf({ analysis, block }: RuleContext, { mix, model }: RunMix): RelatedLine[] {
   const related: RelatedLine[] = [];
@@ -191,14 +195,22 @@ export function causesOf({ analysis, block }: RuleContext, { mix, model }: RunMi
     const ingredient = analysis!.resolved.ingredients.get(line.key);
     if (!line.isFlour || ingredient?.definition === undefined) continue;
     const stability = ingredient.flour?.stabilityMinutes;
-    const told = stability === undefined ? '' : `, stability ${figure(stability, 1)} min`;
-    related.push({ definition: ingredient.definition, message: `the flour “${ingredient.name}”${told}` });
+    const { name, definition } = ingredient;
+    const flour =
+      stability === undefined
+        ? message('mix.flour', { name })
+        : message('mix.flour-stability', { name, minutes: stability });
+    related.push({ definition, message: flour });
   }
   const water = waterLine(analysis!);
-  if (water !== undefined) related.push({ line: water, span: wordsOf(block, water), message: 'the water' });
+  if (water !== undefined)
+    related.push({ line: water, span: wordsOf(block, water), message: message('mix.water') });
   if (mix.mixer.definition !== undefined)
-    related.push({ definition: mix.mixer.definition, message: `the mixer “${mix.mixer.name}”` });
-  else related.push({ ...headerPlace(block, model.headerLine), message: 'the mixer' });
+    related.push({
+      definition: mix.mixer.definition,
+      message: message('mix.mixer-named', { name: mix.mixer.name }),
+    });
+  else related.push({ ...headerPlace(block, model.headerLine), message: message('mix.mixer') });
   return related;
 }
 

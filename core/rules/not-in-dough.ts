@@ -1,5 +1,6 @@
 import { nearestWord } from '../text/nearest.ts';
-import { replaceFix } from './fixes.ts';
+import { message } from '../words/message.ts';
+import { writeFix } from './fixes.ts';
 import type { Rule, RuleFix } from './rule.ts';
 
 export const notInDough: Rule = {
@@ -23,14 +24,17 @@ export const notInDough: Rule = {
       const meant = nearestWord(name.folded, seen.keys());
       const written = meant === undefined || meant === name.folded ? undefined : seen.get(meant)!;
       const fixes = (preferred: boolean): RuleFix[] =>
-        written === undefined ? [] : [replaceFix(`Write ${written}`, line, name, written, preferred)];
+        written === undefined ? [] : [writeFix(line, name, written, preferred)];
       if (problem.tried === true) {
         // What went into the dough of that day may have left the formula since: the record stands, and nothing mends it unasked.
         yield {
           line,
           span: { start: name.start, end: name.end },
           level: 'info',
-          message: `“${name.text}” is not in this dough as it is now, so the trial is worked out without it.${written === undefined ? '' : ` Is it “${written}”?`}`,
+          message:
+            written === undefined
+              ? message('not-in-dough.trial', { name: name.text })
+              : message('not-in-dough.trial-meant', { name: name.text, otherName: written }),
           fixes: fixes(false),
         };
         continue;
@@ -39,10 +43,9 @@ export const notInDough: Rule = {
         line,
         span: { start: name.start, end: name.end },
         message:
-          `“${name.text}” is not in this dough, so nothing goes into the bowl for it.` +
-          (written === undefined
-            ? ' Give it a line in the formula, or take it out here.'
-            : ` Is it “${written}”?`),
+          written === undefined
+            ? message('not-in-dough.none', { name: name.text })
+            : message('not-in-dough.meant', { name: name.text, otherName: written }),
         fixes: fixes(true),
       };
     }

@@ -1,22 +1,25 @@
 import { afterMixing, withFolds } from '../analysis/after-mixing.ts';
-import { limitOf, type MixAnalysis } from '../analysis/mixing.ts';
+import { limitOf, type MixAnalysis, warmthOf } from '../analysis/mixing.ts';
 import { waterWanted } from '../analysis/water-wanted.ts';
 import { celsiusAt, developmentAt, hottestDough, type MixingOutcome } from '../calc/mixing.ts';
 import { allPortions, hasLittleWater } from '../calc/mixing-water.ts';
 import { thermometerCelsius } from '../calc/thermometer.ts';
 import { lineOfId } from '../model/formula-model.ts';
-import { degrees, degreesApart, degreesWithBand, minutes, trimmed, warmthWord } from '../text/figures.ts';
+import { trimmed } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
+import { type Message, message } from '../words/message.ts';
+import { paragraph } from '../words/paragraph.ts';
 import { foldEdits } from './fold-edits.ts';
 import { iceFix } from './ice-fix.ts';
-import { cureWords } from './ice-words.ts';
+import { iceMessage } from './ice-message.ts';
 import {
   doughMixes,
   isWorkedEnough,
   outcomeAfter,
   type RunMix,
-  shorterWords,
+  type StopEdit,
   stopEdits,
+  timesOf,
   waterLine,
 } from './mixes.ts';
 import { headerPlace, propertyPlace, quantityPlace } from './places.ts';
@@ -29,7 +32,7 @@ export const tooWarm: Rule = {
   title: 'The dough leaves the mixer too warm',
   explanation:
     'Mixing warms the dough, fast speeds most. For strong flour at modest hydration the dough is too warm long before it is ' +
-    'over-mixed. Use colder water or ice, mix shorter or slower, cool the flour. Where the tap is too warm for the temperature wanted, the dough is judged as it comes out with water straight from the tap, and ice is the cure. A dough more than 2 °C above its temperature is ' +
+    'over-mixed. Use colder water or ice, mix shorter or slower, cool the flour. Where the tap is too warm for the temperature wanted, the dough is judged as it comes out with water straight from the tap, and ice is what helps. A dough more than 2 °C above its temperature is ' +
     'shown (3 °C above 25 °C where none is written). The warming is common practice until the mixer is calibrated by a trial: the ± behind ' +
     'the temperature says how sure it is, and while the limit lies inside of it, or a colder tap than the one assumed would do, the finding is information only.',
   bad:
@@ -46,7 +49,7 @@ export const tooWarm: Rule = {
       if (found === undefined) continue;
       yield {
         ...lastLine(context, run),
-        message: `${found.words}${cureOf(context, run)}`,
+        message: paragraph(found.said, found.when, ...helpOf(context, run)),
         ...(found.isSure ? {} : { level: 'info' as const }),
         related: relatedPlaces(context, run),
         fixes: [...colderWater(context, run), ...iceFix(context, run), ...shorter(context, run)],
@@ -56,34 +59,39 @@ export const tooWarm: Rule = {
 };
 
 interface Verdict {
-  readonly words: string;
+  readonly said: Message;
+  /** From when on it is too warm; absent where that is in the first. */
+  readonly when?: Message;
   readonly isSure: boolean;
 }
 
+/** What is above a limit by this minute is so from the start. */
+const fromStartMinutes = 0.5;
+
 function verdictOf({ mix }: RunMix): Verdict | undefined {
   const { outcome, targetCelsius, targetAssumed } = mix;
-  const limit = limitOf(mix);
-  if (!outcome.endCelsius.known || outcome.endCelsius.value <= limit) return undefined;
-  const end = outcome.endCelsius.value;
-  const over = end - targetCelsius;
+  const limitCelsius = limitOf(mix);
+  if (!outcome.endCelsius.known || outcome.endCelsius.value <= limitCelsius) return undefined;
+  const celsius = outcome.endCelsius.value;
+  const overCelsius = celsius - targetCelsius;
   // What went in was measured no better than a thermometer does.
-  const band = Math.max(thermometerCelsius, outcome.endCelsiusBand);
-  const isSure = end - band - unsureByTap(mix.water) > limit;
-  const { limitAfter } = outcome;
-  const passes = limitAfter.known && !limitAfter.value.atLastSpeed ? limitAfter.value.minutes : undefined;
+  const bandCelsius = Math.max(thermometerCelsius, outcome.endCelsiusBand);
+  const isSure = celsius - bandCelsius - unsureByTap(mix.water) > limitCelsius;
+  const { limitAfter, programmeMinutes } = outcome;
+  const minutes = limitAfter.known && !limitAfter.value.atLastSpeed ? limitAfter.value.minutes : undefined;
   const when =
-    passes === undefined
-      ? ''
-      : passes < 0.5
-        ? ` It is above ${degrees(limit)} from the start.`
-        : ` It passes ${degrees(limit)} after ${minutes(passes)} of ${minutes(outcome.programmeMinutes)}.`;
-  const wanted = targetAssumed
-    ? `${degrees(targetCelsius)} that are usual`
-    : `${degrees(targetCelsius)} wanted`;
-  return {
-    words: `The dough ${isSure ? 'leaves' : 'may leave'} the mixer ${warmthWord(over)}: ${degreesWithBand(end, band)}, ${degreesApart(over)} above the ${wanted}.${when}`,
-    isSure,
-  };
+    minutes === undefined
+      ? undefined
+      : message(minutes < fromStartMinutes ? 'too-warm.from-start' : 'too-warm.passes', {
+          limitCelsius,
+          minutes,
+          programmeMinutes,
+        });
+  const facts = { warmth: warmthOf(overCelsius), celsius, bandCelsius, overCelsius, targetCelsius };
+  const said = targetAssumed
+    ? message(isSure ? 'too-warm.leaves-usual' : 'too-warm.may-leave-usual', facts)
+    : message(isSure ? 'too-warm.leaves' : 'too-warm.may-leave', facts);
+  return { said, isSure, ...(when === undefined ? {} : { when }) };
 }
 
 /** How far off a tap may be that nobody measured, °C: from a winter's to a summer's. Common practice, no source. */
@@ -95,33 +103,28 @@ function unsureByTap(water: MixAnalysis['water']): number {
   return tapMayBeOff * Math.max(0, water.value.lever);
 }
 
-/** Dough so hot that it is none any more: no figure is told for it but when it gets there. */
+/** Dough so hot that it is none any more: no figure is shown for it but when it gets there. */
 function hotVerdict({ hotAfterMinutes, programmeMinutes }: MixingOutcome): Verdict {
-  const minute = hotAfterMinutes ?? 0;
-  const when = minute < 0.5 ? 'from the start' : `after ${minutes(minute)} of ${minutes(programmeMinutes)}`;
-  return {
-    words: `The dough leaves the mixer much too warm: it passes ${degrees(hottestDough)} ${when}, and yeast does not survive that.`,
-    isSure: true,
-  };
+  const minutes = hotAfterMinutes ?? 0;
+  const facts = { limitCelsius: hottestDough, minutes, programmeMinutes };
+  const said = message(minutes < fromStartMinutes ? 'too-warm.hot-from-start' : 'too-warm.hot', facts);
+  return { said, isSure: true };
 }
 
 /** What would help, beside mixing shorter. */
-function cureOf({ analysis }: RuleContext, { mix }: RunMix): string {
-  if (allPortions(mix.input).every(({ kind }) => kind !== 'water'))
-    return ' There is no water to cool: chill the flour and what else goes in, or mix shorter or slower.';
-  if (!mix.water.known) return '';
+function helpOf({ analysis }: RuleContext, { mix }: RunMix): (Message | undefined)[] {
+  if (allPortions(mix.input).every(({ kind }) => kind !== 'water')) return [message('too-warm.no-water')];
+  if (!mix.water.known) return [];
   const { reach, ice, iceCure, tapAssumed, tapCelsius } = mix.water.value;
   if (reach === 'no lever')
-    return hasLittleWater(mix.input)
-      ? ' There is too little water to cool it by: chill the flour and what else goes in, or mix shorter or slower.'
-      : ' Other water changes little after so long: mix shorter or slower, or in a cooler room.';
-  if (ice !== undefined)
-    return ' Half of the water is ice already: cool the flour, or mix shorter or slower.';
-  const tap = tapAssumed ? ` The tap is taken to be at ${degrees(tapCelsius)}.` : '';
-  if (iceCure === undefined || analysis!.solved?.assumedScale === true) return tap;
-  return iceCure.doughCelsius > limitOf(mix)
-    ? `${tap} Not even half of the water as ice would do: mix shorter or slower.`
-    : `${tap} ${cureWords(iceCure)}`;
+    return [message(hasLittleWater(mix.input) ? 'too-warm.little-water' : 'too-warm.follows-room')];
+  if (ice !== undefined) return [message('too-warm.half-ice')];
+  const tap = tapAssumed ? message('too-warm.tap-assumed', { tapCelsius }) : undefined;
+  if (iceCure === undefined || analysis!.solved?.assumedScale === true) return [tap];
+  return [
+    tap,
+    iceCure.doughCelsius > limitOf(mix) ? message('too-warm.ice-not-enough') : iceMessage(iceCure),
+  ];
 }
 
 function lastLine(
@@ -135,12 +138,15 @@ function lastLine(
 function relatedPlaces(context: RuleContext, { mix }: RunMix): RelatedLine[] {
   const related: RelatedLine[] = [];
   const target = propertyPlace(context, 'dough temperature');
-  if (target.line > 0) related.push({ ...target, message: 'the dough temperature wanted' });
+  if (target.line > 0) related.push({ ...target, message: message('too-warm.target') });
   const water = waterLine(context.analysis!);
   if (water !== undefined)
-    related.push({ line: water, span: wordsOf(context.block, water), message: 'the water' });
+    related.push({ line: water, span: wordsOf(context.block, water), message: message('mix.water') });
   if (mix.mixer.definition !== undefined)
-    related.push({ definition: mix.mixer.definition, message: `the mixer “${mix.mixer.name}”` });
+    related.push({
+      definition: mix.mixer.definition,
+      message: message('mix.mixer-named', { name: mix.mixer.name }),
+    });
   return related;
 }
 
@@ -156,14 +162,14 @@ function colderWater(context: RuleContext, { mix, model }: RunMix): RuleFix[] {
     const edits = places.map(
       ({ line, from, span }): RuleEdit => ({ line, start: from, end: span.end, insert: '' }),
     );
-    return [{ title: 'Leave the temperature out: the water is worked out', edits, preferred: true }];
+    return [{ title: message('too-warm.fix-leave-out'), edits, preferred: true }];
   }
   const celsius = Math.floor(waterCelsius);
   const written = `${trimmed(celsius, 0)} °C`;
   const edits = places.map(
     ({ line, span }): RuleEdit => ({ line, start: span.start, end: span.end, insert: written }),
   );
-  return [{ title: `Take the water at ${written}`, edits, preferred: true }];
+  return [{ title: message('too-warm.fix-water', { meant: written }), edits, preferred: true }];
 }
 
 /**
@@ -175,7 +181,7 @@ function shorter(context: RuleContext, run: RunMix): RuleFix[] {
   const { wishedAfter, limitAfter, programmeMinutes, hotAfterMinutes } = outcome;
   if (!wishedAfter.known) return [];
   const limit = limitOf(run.mix);
-  const cures = (edits: readonly RuleEdit[]): boolean => {
+  const cures = (edits: readonly StopEdit[]): boolean => {
     const { endCelsius } = outcomeAfter(run, edits);
     return endCelsius.known && endCelsius.value <= limit;
   };
@@ -184,7 +190,7 @@ function shorter(context: RuleContext, run: RunMix): RuleFix[] {
   if (then?.known && then.value <= limit) {
     const edits = stopEdits(context, run, wished) ?? [];
     if (edits.length > 0 && cures(edits))
-      return [{ title: `${stopWords(wished, edits)}: developed by then, and cooler`, edits }];
+      return [{ title: message('too-warm.fix-developed', stopAt(wished, edits)), edits }];
   }
   const passes =
     limitAfter.known && !limitAfter.value.atLastSpeed ? limitAfter.value.minutes : hotAfterMinutes;
@@ -194,16 +200,16 @@ function shorter(context: RuleContext, run: RunMix): RuleFix[] {
   if (stops.length === 0 || !development.known || !cures(stops)) return [];
   const after = afterMixing(context.analysis!.resolved.model);
   if (isWorkedEnough(development.value, after, outcome))
-    return [{ title: `${stopWords(passes, stops)}: folds and bulk do the rest`, edits: stops }];
+    return [{ title: message('too-warm.fix-rest', stopAt(passes, stops)), edits: stops }];
   const folds = foldEdits(context);
   return folds.length > 0 && isWorkedEnough(development.value, withFolds(after, 2), outcome)
-    ? [{ title: `${stopWords(passes, stops)}, and fold twice in the bulk`, edits: [...stops, ...folds] }]
+    ? [{ title: message('too-warm.fix-fold', stopAt(passes, stops)), edits: [...stops, ...folds] }]
     : [];
 }
 
-function stopWords(minute: number, edits: readonly RuleEdit[]): string {
-  const words = shorterWords(edits);
-  return `Stop at minute ${trimmed(Math.round(minute), 0)}: ${words.charAt(0).toLowerCase()}${words.slice(1)}`;
+/** The minute to stop at, and how long the lines then last. */
+function stopAt(minute: number, edits: readonly StopEdit[]) {
+  return { number: Math.round(minute), choices: timesOf(edits) };
 }
 
 function givenTemperatures({ analysis, block }: RuleContext, mixIndex: number, headerLine: number) {

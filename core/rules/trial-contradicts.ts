@@ -1,9 +1,10 @@
+import { stageMessage } from '../analysis/mixing.ts';
 import { type TrialAnalysis, type TrialReading, trialsOf } from '../analysis/trials.ts';
 import { cannotHaveBeen, coldestCelsius } from '../calc/coldest.ts';
 import type { MixingInput } from '../calc/mixing-programme.ts';
 import { saidValue } from '../model/properties.ts';
 import { stageWords } from '../syntax/vocabulary.ts';
-import { degrees, duration, mass } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { pastEndMinutes } from './kept-programme.ts';
 import type { Rule, RuleContext, RuleFinding } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -18,10 +19,10 @@ const largerBatch = 1.25;
 export const trialContradicts: Rule = {
   code: 'trial-contradicts',
   level: 'warning',
-  title: 'A trial says what cannot have been',
+  title: 'A trial states what cannot have been',
   explanation:
     'A trial is measured against the programme it ran (its own where it keeps one) and is what a mixer is calibrated from, so a slip in it spoils more than one number; a temperature that cannot have been is left out of that. ' +
-    'Told are: a dough colder than all that went into it poured together, or than the room, or hotter than mixing makes any; stages that run backwards with nothing added; a dough that weighs more than what went in, ' +
+    'Shown are: a dough colder than all that went into it poured together, or than the room, or hotter than mixing makes any; stages that run backwards with nothing added; a dough that weighs more than what went in, ' +
     'or a bread that weighs more than its dough; readings whose times run backwards or lie past the end of the programme. ' +
     'Times run from the start of mixing and include the rests. Correct the slip, or write down what is missing: ice as colder ' +
     'water, a larger `water` weight, the programme that was really run.',
@@ -48,29 +49,27 @@ function* timesOf({ block }: RuleContext, { readings, mix }: TrialAnalysis): Ite
     if (reading.isEnd) continue;
     const { line, minutes } = reading;
     const span = wordsOf(block, line);
-    const written = duration(minutes * 60);
+    const seconds = minutes * 60;
     if (latest !== undefined && minutes <= latest.minutes) {
-      const message =
+      const again =
         minutes === latest.minutes
-          ? `A second reading at ${written}. Each minute of a trial has one; correct the time of one of them.`
-          : `The time runs backwards: this reading stands at ${written}, the one before at ${duration(latest.minutes * 60)}. Times run from the start of mixing.`;
+          ? message('trial-contradicts.second', { seconds })
+          : message('trial-contradicts.backwards', { seconds, otherSeconds: latest.minutes * 60 });
       const related = [
-        { line: latest.line, span: wordsOf(block, latest.line), message: 'the reading before' },
+        {
+          line: latest.line,
+          span: wordsOf(block, latest.line),
+          message: message('trial-contradicts.before'),
+        },
       ];
-      yield { line, span, message, related };
+      yield { line, span, message: again, related };
       continue;
     }
     latest = reading;
     if (mix.known && minutes > mix.value.programmeMinutes + pastEndMinutes) {
-      const end = duration(mix.value.programmeMinutes * 60);
-      const cure = mix.value.isKept
-        ? 'or give the trial’s programme the minutes it really ran.'
-        : 'or write into the trial what was really run: `mixed in …`, then its `speed` lines.';
-      yield {
-        line,
-        span,
-        message: `The programme is over after ${end}, and this reading stands at ${written}. Correct the time, ${cure}`,
-      };
+      const facts = { seconds, otherSeconds: mix.value.programmeMinutes * 60 };
+      const code = mix.value.isKept ? 'trial-contradicts.over-kept' : 'trial-contradicts.over';
+      yield { line, span, message: message(code, facts) };
     }
   }
 }
@@ -82,11 +81,11 @@ function* temperaturesOf({ block }: RuleContext, { readings, mix }: TrialAnalysi
     const how = cannotHaveBeen(input, minutes, celsius);
     if (how === undefined) continue;
     const coldest = coldestCelsius(input, minutes);
-    const message =
-      how === 'hotter'
-        ? `${degrees(celsius)} is hotter than mixing makes a dough. Correct the reading; what a thermometer in Fahrenheit shows is written with °F.`
-        : `${degrees(celsius)} is colder than this dough can have been: what went in comes to ${coldest.known ? degrees(coldest.value) : 'more'} before any warming. Correct the reading, or the temperatures above it; ice counts as colder water.`;
-    yield { line, span: wordsOf(block, line), message };
+    const found =
+      how === 'hotter' || !coldest.known
+        ? message('trial-contradicts.hotter', { celsius })
+        : message('trial-contradicts.colder', { celsius, limitCelsius: coldest.value });
+    yield { line, span: wordsOf(block, line), message: found };
   }
 }
 
@@ -101,11 +100,22 @@ function* stagesOf({ block }: RuleContext, { readings, mix }: TrialAnalysis): It
     const isNew = additions.some((minute) => minute >= since - 1e-9 && minute <= reading.minutes);
     if (latest !== undefined && place < latest.place && !isNew) {
       const { line, minutes, stage } = latest.reading;
+      const otherStage = stageMessage(stage!);
       yield {
         line: reading.line,
         span: wordsOf(block, reading.line),
-        message: `“${reading.stage}” after “${stage}” at ${duration(minutes * 60)}: a dough does not go back. Correct one of the two.`,
-        related: [{ line, span: wordsOf(block, line), message: `“${stage}”` }],
+        message: message('trial-contradicts.stage-back', {
+          stage: stageMessage(reading.stage!),
+          otherStage,
+          seconds: minutes * 60,
+        }),
+        related: [
+          {
+            line,
+            span: wordsOf(block, line),
+            message: message('trial-contradicts.stage', { stage: otherStage }),
+          },
+        ],
       };
       continue;
     }
@@ -138,14 +148,17 @@ function* weightOf({ block }: RuleContext, trial: TrialAnalysis): Iterable<RuleF
     if (ratio > 1 + toleratedGain && ratio <= largerBatch) {
       yield {
         ...place('dough'),
-        message: `The dough weighs ${mass(dough)}, and only ${mass(pouredGrams.value)} went in: dough gains no weight. Correct it, or write the weight of the water that was really used.`,
+        message: message('trial-contradicts.heavier', {
+          doughGrams: dough,
+          pouredGrams: pouredGrams.value,
+        }),
       };
     }
   }
   if (baked !== undefined && baked > dough) {
     yield {
       ...place('baked'),
-      message: `${mass(baked)} baked is more than the ${mass(dough)} of dough: bread loses weight in the oven. Correct one of the two.`,
+      message: message('trial-contradicts.baked-heavier', { bakedGrams: baked, doughGrams: dough }),
     };
   }
 }

@@ -1,4 +1,5 @@
 import { trialsOf } from '../analysis/trials.ts';
+import { message } from '../words/message.ts';
 import { keepsNothing, programmeEdits, trialsToKeep } from './kept-programme.ts';
 import { headerPlace } from './places.ts';
 import type { Rule, RuleFix } from './rule.ts';
@@ -6,7 +7,7 @@ import type { Rule, RuleFix } from './rule.ts';
 export const trialWithoutProgramme: Rule = {
   code: 'trial-without-programme',
   level: 'hint',
-  title: 'A trial does not say what was run',
+  title: 'A trial does not state what was run',
   explanation:
     'A trial that keeps no programme of its own is read under the formula’s programme as it is now: change its minutes, and what the trial is measured ' +
     'against changes with them, and the calibration of the mixer too. Write into the trial what was run: `mixed in big spiral` or `mixed by hand`, then ' +
@@ -27,19 +28,17 @@ export const trialWithoutProgramme: Rule = {
     for (const { model } of without) {
       const fixes: RuleFix[] = [];
       if (writable.includes(model)) {
-        const title = 'Write the programme as it is now into this trial';
+        const title = message('trial-without-programme.fix-this');
         fixes.push({ title, edits: programmeEdits(analysis, [model]), preferred: true });
         if (writable.length > 1)
           fixes.push({
-            title: `Write it into all ${writable.length} trials of this formula that keep none`,
+            title: message('trial-without-programme.fix-all', { count: writable.length }),
             edits: programmeEdits(analysis, writable),
           });
       }
       yield {
         ...headerPlace(block, model.headerLine),
-        message:
-          'This trial does not say what was run, so it is read under the programme as it is now.' +
-          (fixes.length > 0 ? '' : ' Write what was run into it: `mixed in …`, then its `speed` lines.'),
+        message: message(fixes.length > 0 ? 'trial-without-programme.none' : 'trial-without-programme.write'),
         fixes,
       };
     }

@@ -1,5 +1,7 @@
 import { type AfterMixing, afterMixing, withFolds } from '../analysis/after-mixing.ts';
-import { minutesBand, percent, trimmed } from '../text/figures.ts';
+import { trimmed } from '../text/figures.ts';
+import { message } from '../words/message.ts';
+import { paragraph } from '../words/paragraph.ts';
 import { replaceFix } from './fixes.ts';
 import { foldEdits } from './fold-edits.ts';
 import {
@@ -48,16 +50,19 @@ export const underDeveloped: Rule = {
         line === undefined
           ? headerPlace(context.block, run.model.headerLine)
           : { line, span: wordsOf(context.block, line) };
-      const missing = minutesBand(Math.max(0, low - end), high - end);
-      const verdict = isSure ? 'is not developed' : 'may not be developed';
-      const wish = run.mix.wish ?? 'improved';
-      const later =
-        after.development < 0.01
-          ? ''
-          : `, and folds and bulk add about ${percent(after.development / wishedDevelopment, 0)}`;
+      const work = {
+        fraction: development.value / wishedDevelopment,
+        degree: message(`degree.${run.mix.wish ?? 'improved'}`),
+        laterFraction: after.development / wishedDevelopment,
+      };
+      const isAlone = after.development < 0.01;
+      const said = isAlone
+        ? message(isSure ? 'under-developed.is' : 'under-developed.may-be', work)
+        : message(isSure ? 'under-developed.is-later' : 'under-developed.may-be-later', work);
+      const missing = { lowMinutes: Math.max(0, low - end), highMinutes: high - end };
       yield {
         ...place,
-        message: `The dough ${verdict} when the programme ends: about ${percent(development.value / wishedDevelopment, 0)} of the work of ${wish === 'short' ? 'a' : 'an'} ${wish} mix${later}. It wants ${missing} more at the last speed, or folds in the bulk.`,
+        message: paragraph(said, message('under-developed.needs', missing)),
         ...(isSure ? {} : { level: 'info' as const }),
         related: causesOf(context, run),
         fixes: [...foldFix(context, run, after), ...mixOnFix(context, run, expected)],
@@ -71,7 +76,7 @@ function foldFix(context: RuleContext, { mix }: RunMix, after: AfterMixing): Rul
   const { development } = mix.outcome;
   if (edits.length === 0 || !development.known) return [];
   if (!isWorkedEnough(development.value, withFolds(after, 2), mix.outcome)) return [];
-  return [{ title: 'Fold twice in the bulk instead', edits, preferred: true }];
+  return [{ title: message('under-developed.fix-fold'), edits, preferred: true }];
 }
 
 /** Mixes on at the last speed, to the half minute. */
@@ -82,5 +87,5 @@ function mixOnFix({ block }: RuleContext, run: RunMix, minute: number): RuleFix[
   if (last === undefined || !last.works || span === undefined || minute - last.startMinutes > longestMinutes)
     return [];
   const written = `${trimmed(Math.ceil((minute - last.startMinutes) * 2) / 2, 1)} min`;
-  return [replaceFix(`Write ${written}: developed when it ends`, last.line, span, written)];
+  return [replaceFix(message('under-developed.fix-mix-on', { meant: written }), last.line, span, written)];
 }

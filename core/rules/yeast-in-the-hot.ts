@@ -1,4 +1,4 @@
-import { degrees } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { doughMixes } from './mixes.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -35,16 +35,25 @@ export const yeastInTheHot: Rule = {
         const inBowl = mix.outcome.phaseEnds.findLast((end) => end.phase < index)?.celsius;
         const hottest = phase.portions
           .filter((portion) => portion.kind !== 'water' && portion.kind !== 'flour' && portion.grams > 0)
-          .reduce((most, portion) => (portion.celsius > most.celsius ? portion : most), {
-            celsius: inBowl ?? Number.NEGATIVE_INFINITY,
-            label: 'what is in the bowl',
-          });
+          .reduce<{ celsius: number; label?: string }>(
+            (most, portion) => (portion.celsius > most.celsius ? portion : most),
+            { celsius: inBowl ?? Number.NEGATIVE_INFINITY },
+          );
         if (!(hottest.celsius > harmsCelsius)) continue;
-        const isSure = hottest.celsius >= killsCelsius;
+        const { celsius, label } = hottest;
+        const isSure = celsius >= killsCelsius;
         yield {
           line,
           span: wordsOf(block, line),
-          message: `The yeast meets ${hottest.label} at ${degrees(hottest.celsius)} and ${isSure ? 'will not survive it' : 'may suffer'}. Add it later, once flour and water have cooled the bowl, or let that cool first.`,
+          message:
+            label === undefined
+              ? message(isSure ? 'yeast-in-the-hot.dies-in-bowl' : 'yeast-in-the-hot.may-suffer-in-bowl', {
+                  celsius,
+                })
+              : message(isSure ? 'yeast-in-the-hot.dies' : 'yeast-in-the-hot.may-suffer', {
+                  name: label,
+                  celsius,
+                }),
           ...(isSure ? {} : { level: 'info' as const }),
         };
       }

@@ -2,6 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import { mixingOutlook } from '../features/mixing-words.ts';
 import { degrees, duration, trimmed } from '../text/figures.ts';
+import { inMarks } from '../words/in-marks.ts';
 import type { SheetMixing, SheetPhase } from './view.ts';
 
 /** The mixing programme with the temperature and the stage at the end of each line. */
@@ -34,7 +35,7 @@ export function mixingOf(mix: MixAnalysis, analysis: Analysis, firstLine: number
     line: firstLine + model.headerLine,
     mixer: mix.mixer.name,
     total: duration(mix.outcome.programmeMinutes * 60),
-    outlook: mixingOutlook(mix),
+    outlook: mixingOutlook(mix).map(inMarks),
     phases,
   };
 }

@@ -1,4 +1,5 @@
 import { inMixer } from '../features/mixing-words.ts';
+import { inMarks } from '../words/in-marks.ts';
 import { type Child, element, type Markup } from './markup.ts';
 import { aboutRow, findingsList, section, ticks } from './sheet-html-blocks.ts';
 import { phaseWords, type Told } from './told.ts';
@@ -24,7 +25,7 @@ export function mixingSection(told: Told, id: string): Child {
     id,
     'mixing',
     'Mixing',
-    [`${mixing.total} ${inMixer(mixing.mixer)}`],
+    [`${mixing.total} ${inMarks(inMixer(mixing.mixer))}`],
     findingsList(told.findings('mixing')),
     table(id, ['Tick', 'Work', 'Lasts', 'Until', 'Dough', 'Stage'], [2, 3, 4], rows),
     mixing.outlook.length === 0

@@ -1,11 +1,13 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { Finding } from '../features/answers.ts';
 import { makesWords } from '../features/formula-words.ts';
 import { holdsUp } from '../features/holds-up.ts';
-import { waterWords } from '../features/mixing-words.ts';
+import { waterToUse } from '../features/mixing-words.ts';
 import { lineOfId } from '../model/formula-model.ts';
 import type { Scope } from '../model/scope.ts';
 import { mass, weighedFigure } from '../text/figures.ts';
+import { inMarks } from '../words/in-marks.ts';
 import type { SheetAsked } from './asked.ts';
 import { blocksOf } from './blocks.ts';
 import { cautionsOf } from './cautions.ts';
@@ -86,7 +88,7 @@ export function sheetOf(input: SheetInput): SheetView {
       )
     : input.findingsOf(input.analysis);
   const mix = parted.each.doughMix.known ? parted.each.doughMix.value : undefined;
-  const water = mix === undefined ? undefined : waterWords(mix);
+  const water = mix === undefined ? undefined : waterInWords(mix);
   const waterLine = roleLine(analysis, 'water', firstLine);
   const held = heldBy(findings, analysis, firstLine);
   const source: FactSource = analysis === today.analysis ? 'file' : 'today';
@@ -123,6 +125,12 @@ export function sheetOf(input: SheetInput): SheetView {
     findings: told(findings),
     cautions: cautionsOf(analysis),
   };
+}
+
+/** The water to use, in words. */
+function waterInWords(mix: MixAnalysis): { text: string; detail: string[] } | undefined {
+  const water = waterToUse(mix);
+  return water === undefined ? undefined : { text: inMarks(water.text), detail: water.detail.map(inMarks) };
 }
 
 function told(findings: readonly Finding[]): SheetFinding[] {

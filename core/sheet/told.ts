@@ -1,6 +1,7 @@
 import { inMixer } from '../features/mixing-words.ts';
 import { type Display, plainDisplay, wordedText } from '../text/display.ts';
 import { duration } from '../text/figures.ts';
+import { inMarks } from '../words/in-marks.ts';
 import { type FindingsAt, findingsByPlace, findingWords, type SheetPlace } from './places.ts';
 import type {
   SheetBlock,
@@ -98,7 +99,7 @@ export function conditionWords({ value, source, inFile }: SheetView['conditions'
 }
 
 export const mixingTitle = ({ total, mixer }: NonNullable<SheetView['mixing']>): string =>
-  `Mixing, ${total} ${inMixer(mixer)}`;
+  `Mixing, ${total} ${inMarks(inMixer(mixer))}`;
 
 /** The drafts of the label: one, or both manners where both are wanted. */
 export function labelsOf({ label }: SheetView): readonly NonNullable<SheetView['label']>[] {

@@ -1,8 +1,10 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { type TrialFacts, type TrialReadingFacts, trialFactsOf } from '../features/trial-facts.ts';
-import { lossWords } from '../features/trial-words.ts';
+import { lossMessage } from '../features/trial-words.ts';
 import type { Scope } from '../model/scope.ts';
 import { degrees, degreesApart, figure } from '../text/figures.ts';
+import { inMarks } from '../words/in-marks.ts';
+import { message } from '../words/message.ts';
 
 /** What a trial measured, beside what is worked out for the same minute, in words. */
 export interface SheetTrial {
@@ -60,8 +62,8 @@ function notesOf({ spreadCelsius, noPrediction, loss }: TrialFacts): string[] {
     ...(spreadCelsius === undefined
       ? noPrediction === undefined
         ? []
-        : [`Nothing to set beside the readings: ${noPrediction}.`]
-      : [`The readings miss what is worked out by ${degreesApart(spreadCelsius)}.`]),
-    ...(loss === undefined ? [] : [lossWords(loss)]),
+        : [inMarks(message('readings.alone', { reason: noPrediction }))]
+      : [inMarks(message('readings.miss', { apartCelsius: spreadCelsius }))]),
+    ...(loss === undefined ? [] : [inMarks(lossMessage(loss))]),
   ];
 }

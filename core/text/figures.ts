@@ -53,29 +53,26 @@ const wholeBeyondCelsius = 2;
 /** A band narrower than this is none that a thermometer shows, °C. */
 const leastBandCelsius = 0.05;
 
+/** The places of a temperature with a band; undefined where no thermometer would show the band, °C. */
+export function placesWithin(bandCelsius: number): 0 | 1 | undefined {
+  if (!(Number.isFinite(bandCelsius) && bandCelsius >= leastBandCelsius)) return undefined;
+  return bandCelsius > wholeBeyondCelsius ? 0 : 1;
+}
+
 /**
  * A temperature with its band, both °C: `27.3 °C ± 0.8 °C`, and in whole degrees where the band is wider than 2 °C, `27 °C ± 3 °C`.
  * Without a band that a thermometer could show, the temperature alone.
  */
 export function degreesWithBand(celsius: number, bandCelsius: number | undefined): string {
-  if (bandCelsius === undefined || !Number.isFinite(bandCelsius) || !(bandCelsius >= leastBandCelsius))
-    return degrees(celsius);
-  const places = bandCelsius > wholeBeyondCelsius ? wholeDegrees : 0;
+  const shown = bandCelsius === undefined ? undefined : placesWithin(bandCelsius);
+  if (bandCelsius === undefined || shown === undefined) return degrees(celsius);
+  const places = shown === 0 ? wholeDegrees : 0;
   return `${marked('temperature', celsius, places)} ± ${marked('difference', bandCelsius, places)}`;
 }
 
 /** How fast a temperature changes, with at most so many places. */
 export function degreesPerMinute(celsiusPerMinute: number, places: number): string {
   return marked('warming', celsiusPerMinute, places);
-}
-
-/**
- * How warm a dough is that much above its temperature, in words: `slightly warm` below 2 °C over, `too warm` from there, `much
- * too warm` from 4 °C. Common practice, no source.
- */
-export function warmthWord(celsiusOver: number): string {
-  if (celsiusOver >= 4) return 'much too warm';
-  return celsiusOver >= 2 ? 'too warm' : 'slightly warm';
 }
 
 /** Minutes: whole from ten up, halves below. */

@@ -2,7 +2,7 @@ import { plainDisplay, wordedText } from './display.ts';
 import * as figures from './figures.ts';
 
 /** The figures written out as the notation has them: in grams, °C, and with a decimal point. */
-export { trimmed, warmthWord } from './figures.ts';
+export { trimmed } from './figures.ts';
 
 const plain =
   <A extends unknown[]>(words: (...args: A) => string) =>

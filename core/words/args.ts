@@ -15,13 +15,52 @@ export interface Arg {
   readonly highFraction: number;
   readonly usualFraction: number;
   readonly heldFraction: number;
+  readonly laterFraction: number;
   /** Points of percent between two shares, as a fraction. */
   readonly apartFraction: number;
   readonly grams: number;
+  readonly otherGrams: number;
+  readonly doughGrams: number;
+  readonly pouredGrams: number;
+  readonly bakedGrams: number;
+  readonly lostGrams: number;
+  /** Dough left in bowl, on table and hands. */
+  readonly stuckGrams: number;
+  readonly iceGrams: number;
+  /** Water beside ice, from the tap. */
+  readonly tapGrams: number;
+  readonly leastGrams: number;
+  readonly mostGrams: number;
+  readonly gramsPerMillilitre: number;
+  /** Grams of water to 100 g of flour; and those that a dough is as soft as. */
+  readonly waterPerHundred: number;
+  readonly softPerHundred: number;
   readonly hours: number;
+  readonly minutes: number;
+  readonly lowMinutes: number;
+  readonly highMinutes: number;
+  /** How long a whole programme lasts. */
+  readonly programmeMinutes: number;
+  readonly seconds: number;
+  readonly otherSeconds: number;
+  readonly usualSeconds: number;
   readonly celsius: number;
+  /** Either way of a temperature. */
+  readonly bandCelsius: number;
+  readonly targetCelsius: number;
+  readonly limitCelsius: number;
+  readonly doughCelsius: number;
+  readonly waterCelsius: number;
+  readonly tapCelsius: number;
+  /** Differences of temperatures: above what is wanted, between two, a part of one, by how much water is colder. */
+  readonly overCelsius: number;
+  readonly apartCelsius: number;
+  readonly partCelsius: number;
+  readonly colderCelsius: number;
+  readonly rpm: number;
   /** A step of a mixer, a line as people count them: a number that measures nothing. */
   readonly number: number;
+  readonly slowestNumber: number;
 
   /** What something is called in the file or the catalogue. */
   readonly name: string;
@@ -51,6 +90,23 @@ export interface Arg {
 
   /** Messages within a message. */
   readonly reason: Said;
+  readonly title: Said;
+  /** How warm a dough is, the stage it is in, and how far it is wished to be mixed. */
+  readonly warmth: Said;
+  readonly stage: Said;
+  readonly otherStage: Said;
+  readonly degree: Said;
+  /** The dough at a moment: as it is, as it was measured, as it is computed, and how these two differ. */
+  readonly state: Said;
+  readonly measured: Said;
+  readonly computed: Said;
+  readonly difference: Said;
+  /** Figures of a line; where a figure comes from; which water; when something happens. */
+  readonly figures: Said;
+  readonly source: Said;
+  readonly water: Said;
+  readonly when: Said;
+  readonly otherWhen: Said;
   readonly facts: readonly Said[];
 }
 

@@ -18,6 +18,7 @@ export const markingSpeaker: Speaker = {
   mass: figures.mass,
   weighed: figures.weighedFigure,
   celsius: figures.degreesToRead,
+  celsiusBand: (celsius, band) => figures.degreesWithBand(celsius, band).replace('-', '−'),
   celsiusApart: figures.degreesApart,
   celsiusPerMinute: figures.degreesPerMinute,
   minutes: figures.minutes,

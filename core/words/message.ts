@@ -14,8 +14,15 @@ export type ArgsOf<C extends Code> = C extends Code
     : NoArgs
   : never;
 
-/** A message before it is worded: plain data, which a debugger and a test read and a program may steer by. */
-export type Message = { [C in Code]: { readonly code: C; readonly args: ArgsOf<C> } }[Code];
+/**
+ * A message before it is worded: plain data, which a debugger and a test read and a program may steer by its code. That its
+ * arguments are those of its code is held where it is made, by `message`. As a union of all messages it would say so
+ * everywhere, and the compiler would compare each with each in every list of them: minutes instead of seconds.
+ */
+export interface Message<C extends Code = Code> {
+  readonly code: C;
+  readonly args: object;
+}
 
 /** The words of a language: a sentence for every message. */
 export type Catalogue = Translation<English>;
@@ -33,11 +40,8 @@ type All<C extends Code> = (C extends Code ? (args: ArgsOf<C>) => void : never) 
   : never;
 
 /** A message with its arguments. */
-export function message<C extends Code>(
-  code: C,
-  ...args: NoArgs extends All<C> ? [] : [All<C>]
-): Extract<Message, { readonly code: C }> {
-  return { code, args: args[0] ?? none } as unknown as Extract<Message, { readonly code: C }>;
+export function message<C extends Code>(code: C, ...args: NoArgs extends All<C> ? [] : [All<C>]): Message<C> {
+  return { code, args: args[0] ?? none };
 }
 
 const none: NoArgs = {};

@@ -1,5 +1,5 @@
 import { type Display, plainDisplay } from '../text/display.ts';
-import { trimmed } from '../text/figures.ts';
+import { placesWithin, trimmed } from '../text/figures.ts';
 import {
   differenceText,
   massText,
@@ -33,6 +33,12 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
       return { figure: signed(figure), unit };
     },
     celsius: (celsius) => signed(temperatureText(celsius, display)),
+    celsiusBand: (celsius, band) => {
+      const places = placesWithin(band);
+      if (places === undefined) return speaker.celsius(celsius);
+      const alone = signed(temperatureText(celsius, display, places));
+      return `${alone} ± ${signed(differenceText(band, display, places))}`;
+    },
     celsiusApart: (celsius) => signed(differenceText(celsius, display)),
     celsiusPerMinute: (rate, places) => signed(warmingText(rate, places, display)),
     minutes,

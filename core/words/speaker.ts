@@ -23,6 +23,8 @@ export interface Speaker {
   weighed(grams: number, stepGrams: number): { readonly figure: string; readonly unit: string };
   /** A temperature with one place. */
   celsius(celsius: number): string;
+  /** A temperature and its band, `27.3 °C ± 0.8 °C`: in whole degrees where the band is wide, and alone where it is too narrow to see. */
+  celsiusBand(celsius: number, bandCelsius: number): string;
   /** By how much two temperatures differ, with one place. */
   celsiusApart(celsius: number): string;
   celsiusPerMinute(celsiusPerMinute: number, places: number): string;

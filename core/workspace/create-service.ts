@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { blendOfNames } from '../analysis/blend.ts';
 import { planOf } from '../analysis/plan.ts';
+import { unknown } from '../calc/known.ts';
 import type { TextRange } from '../features/actions/action.ts';
 import { editsAt, offersAt } from '../features/actions/offers.ts';
 import { touches } from '../features/actions/places.ts';
@@ -72,7 +73,8 @@ export function createService(options: FilesOptions = {}): Service {
   };
   const named = (source: SourceFile, name: string): SourceFile['blocks'][number] | undefined =>
     source.blocks.find(({ block }) => block.top?.kind === 'formula' && block.top.header.name?.text === name);
-  const lastWhole = new LastWhole();
+  // What was last shown is shown again in its words, so it goes with who worded it.
+  let lastWhole = new LastWhole();
   const formulaWanted = (source: SourceFile, line: number, name: string | undefined) =>
     (name === undefined ? undefined : named(source, name)) ?? formulaAt(source, line);
   const findings = (uri: string) => {
@@ -118,8 +120,12 @@ export function createService(options: FilesOptions = {}): Service {
 
   return wordedAnswers(() => settings.display, {
     ...createNavigation(files, answers, read),
-    ...createEditing(files, answers, read, (uri, line) =>
-      actionsAround(uri, { line, start: 0, endLine: line, end: 0 }),
+    ...createEditing(
+      files,
+      answers,
+      read,
+      (uri, line) => actionsAround(uri, { line, start: 0, endLine: line, end: 0 }),
+      () => speaker,
     ),
     setText: (uri, text) => files.setText(uri, text),
     remove: (uri) => files.remove(uri),
@@ -127,8 +133,10 @@ export function createService(options: FilesOptions = {}): Service {
     setSettings: (changed) => {
       const { usual, language, display, grammar } = settings;
       settings = { ...settings, ...changed };
-      if (settings.language !== language || settings.display !== display || settings.grammar !== grammar)
+      if (settings.language !== language || settings.display !== display || settings.grammar !== grammar) {
         speaker = speakerOf(settings.language, settings.display, settings.grammar);
+        lastWhole = new LastWhole();
+      }
       if (settings.usual === usual) return;
       files.setUsual(settings.usual);
       answers.forget();
@@ -149,6 +157,7 @@ export function createService(options: FilesOptions = {}): Service {
         column,
         files.scopeOf(uri),
         answers.analysisOf(uri, block),
+        speaker,
       );
       return hover === undefined ? undefined : { place: { line, ...hover.span }, markdown: hover.markdown };
     },
@@ -158,7 +167,7 @@ export function createService(options: FilesOptions = {}): Service {
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         if (firstLine > last || firstLine + block.lines.length <= first) return [];
         const analysis = answers.analysisOf(uri, block);
-        const now = hintsOf(block, analysis);
+        const now = hintsOf(block, analysis, speaker);
         const hints = settings.keepsLastFigures ? lastWhole.hints(uri, block, analysis, now) : now;
         return hints
           .map((hint) => ({ ...hint, line: hint.line + firstLine }))
@@ -257,7 +266,7 @@ export function createService(options: FilesOptions = {}): Service {
         const analysis = answers.analysisOf(uri, block);
         return analysis === undefined
           ? []
-          : [totalsOf(uri, analysis, findingsOf(uri, block, firstLine), firstLine)];
+          : [totalsOf(uri, analysis, findingsOf(uri, block, firstLine), firstLine, speaker)];
       });
     },
     importTable: (uri, table, name) => {
@@ -269,7 +278,9 @@ export function createService(options: FilesOptions = {}): Service {
       compareTexts(files, settings, uri, before, after ?? files.get(uri)?.text ?? '', speaker),
     blend: (uri, flours, target) => {
       files.readAll();
-      return blendOfNames(flours, files.scopeOf(uri), target);
+      const blend = blendOfNames(flours, files.scopeOf(uri), target);
+      if (blend.known) return blend;
+      return unknown(typeof blend.reason === 'string' ? blend.reason : speaker.say(blend.reason));
     },
     plans: (uri) => {
       const found = read(uri);

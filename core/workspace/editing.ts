@@ -5,6 +5,7 @@ import { type HintDetail, hintDetailOf } from '../features/hint-detail.ts';
 import type { SemanticToken } from '../features/semantic-tokens.ts';
 import { type SignatureAnswer, signaturesOf } from '../features/signatures.ts';
 import type { SourceFile } from '../syntax/tree.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { BlockAnswers } from './answer.ts';
 import type { Files } from './files.ts';
 
@@ -26,12 +27,13 @@ export interface Editing {
   hintDetail(uri: string, line: number): HintDetail | undefined;
 }
 
-/** `read` gives the file as it stands; `contextAt` what an action at a line may look at. */
+/** `read` gives the file as it stands; `contextAt` what an action at a line may look at, `speaker` whoever words it now. */
 export function createEditing(
   files: Files,
   answers: BlockAnswers,
   read: (uri: string) => { readonly source: SourceFile } | undefined,
   contextAt: (uri: string, line: number) => ActionContext | undefined,
+  speaker: () => Speaker,
 ): Editing {
   const blockAt = (uri: string, line: number) =>
     read(uri)?.source.blocks.findLast(({ firstLine }) => firstLine <= line);
@@ -59,7 +61,7 @@ export function createEditing(
     },
     hintDetail: (uri, line) => {
       const context = contextAt(uri, line);
-      return context === undefined ? undefined : hintDetailOf(context);
+      return context === undefined ? undefined : hintDetailOf(context, speaker());
     },
   };
 }

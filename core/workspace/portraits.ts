@@ -48,6 +48,7 @@ export function portraitIn(
       };
     },
     display,
+    speaker,
   });
 }
 

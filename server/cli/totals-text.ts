@@ -44,7 +44,7 @@ export function totalsText(totals: FormulaTotals, show: { readonly label?: boole
 }
 
 function heatLines(heat: NonNullable<FormulaTotals['heat']>): string[] {
-  const bill = billLines(heat);
+  const bill = billLines(heat.bill);
   const wide = Math.max(0, ...bill.map(({ label }) => width(label)));
   return [
     ...bill.map(({ label, celsius }) => `${label}${' '.repeat(wide - width(label))}${celsius.padStart(11)}`),

@@ -4,6 +4,7 @@ import { fermentationTimeline } from '../../core/features/fermentation-timeline.
 import { hoverOf } from '../../core/features/hover.ts';
 import type { RuleContext } from '../../core/rules/rule.ts';
 import { plainDisplay, worded } from '../../core/text/display.ts';
+import { plainSpeaker } from '../../core/words/speak.ts';
 import { contextsOf, workspaceOf } from '../rules/findings.ts';
 
 const tin = ({ yeast = 'fresh yeast  2%', bulk = '1 h at 27 °C', more = '' } = {}): string =>
@@ -93,7 +94,10 @@ describe('the hover of a step', () => {
   const at = (text: string, words: string): string | undefined => {
     const context = contextOf(text);
     const line = text.split('\n').findIndex((one) => one.includes(words));
-    return worded(hoverOf(context.block, line, 3, context.scope, context.analysis), plainDisplay)?.markdown;
+    return worded(
+      hoverOf(context.block, line, 3, context.scope, context.analysis, plainSpeaker),
+      plainDisplay,
+    )?.markdown;
   };
 
   it('says how long it would take at 27 °C and how far the dough has risen', () => {

@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { MixAnalysis } from '../../core/analysis/mixing.ts';
+import { type MixAnalysis, warmthOf } from '../../core/analysis/mixing.ts';
 import type { Known } from '../../core/calc/known.ts';
 import { celsiusAt, type MinutesBand } from '../../core/calc/mixing.ts';
-import { warmthWord } from '../../core/text/figures.ts';
+import type { Message } from '../../core/words/message.ts';
 import { contextsOf, findingsOf, workspaceOf } from '../rules/findings.ts';
+import { inWords } from '../words/told.ts';
 
 /** What practice expects of a programme: common practice, no source. The file says what each key means. */
 interface Expected {
@@ -29,8 +30,8 @@ const { cases } = JSON.parse(readFileSync(new URL('./mixing-practice.json', impo
   readonly cases: readonly PracticeCase[];
 };
 
-function told<T>(value: Known<T>): T {
-  if (!value.known) throw new Error(value.reason);
+function told<T>(value: Known<T, Message | string>): T {
+  if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }
 
@@ -49,7 +50,10 @@ function warnings(text: string): string[] {
 describe('programmes of common practice, no source', () => {
   it.each(cases)('$id $title: $practice', ({ text, expect: expected }) => {
     const { outcome, water } = mixOf(text);
-    const within = (band: Known<MinutesBand>, range: readonly [number, number] | undefined): void => {
+    const within = (
+      band: Known<MinutesBand, Message>,
+      range: readonly [number, number] | undefined,
+    ): void => {
       if (range === undefined) return;
       const at = told(band).expected;
       expect(at).toBeGreaterThanOrEqual(range[0]);
@@ -155,7 +159,7 @@ describe('small doughs worked for an hour', () => {
   });
 
   it('are slightly warm at 26.6 °C and much too warm at 29 °C', () => {
-    expect(warmthWord(26.6 - 25)).toBe('slightly warm');
-    expect(warmthWord(29 - 25)).toBe('much too warm');
+    expect(inWords(warmthOf(26.6 - 25))).toBe('slightly warm');
+    expect(inWords(warmthOf(29 - 25))).toBe('much too warm');
   });
 });

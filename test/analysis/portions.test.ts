@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { MixAnalysis } from '../../core/analysis/mixing.ts';
 import { heatAt, heatCurve } from '../../core/calc/composition.ts';
 import { contextsOf, workspaceOf } from '../rules/findings.ts';
+import { inWords } from '../words/told.ts';
 
 function mixed(lines: string, programme = '  load flour, water, salt\n'): MixAnalysis {
   const text =
@@ -9,12 +10,12 @@ function mixed(lines: string, programme = '  load flour, water, salt\n'): MixAna
     `formula Quay Tin:\n  yield 20 kg\n  dough temperature 25 °C\n  bread flour  100%\n${lines}  salt  2%\n\nmix in hook:\n${programme}  speed 1 for 6 min\n`;
   const contexts = contextsOf(workspaceOf([{ path: 'a.dough', text }]), 'a.dough');
   const mix = contexts.find(({ context }) => context.analysis !== undefined)!.context.analysis!.doughMix;
-  if (!mix.known) throw new Error(mix.reason);
+  if (!mix.known) throw new Error(inWords(mix.reason));
   return mix.value;
 }
 
 function endCelsius({ outcome }: MixAnalysis): number {
-  if (!outcome.endCelsius.known) throw new Error(outcome.endCelsius.reason);
+  if (!outcome.endCelsius.known) throw new Error(inWords(outcome.endCelsius.reason));
   return outcome.endCelsius.value;
 }
 
@@ -72,7 +73,7 @@ describe('a part that was held in the cold', () => {
       ({ context }) => context.analysis !== undefined,
     )!.context;
     const mix = analysis!.doughMix;
-    if (!mix.known) throw new Error(mix.reason);
+    if (!mix.known) throw new Error(inWords(mix.reason));
     const portions = mix.value.input.phases.flatMap((phase) => ('portions' in phase ? phase.portions : []));
     return portions.find(({ kind }) => kind === 'preferment')!.celsius;
   };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { MixingOutcome } from '../../core/calc/mixing.ts';
 import { contextsOf, workspaceOf } from '../rules/findings.ts';
+import { inWords } from '../words/told.ts';
 
 const formula = (mixer: string, readings: string): string =>
   [
@@ -27,12 +28,12 @@ function outcomeOf(readings: string, mixer = 'spiral'): MixingOutcome {
   const files = workspaceOf([{ path: 'a.dough', text: formula(mixer, readings) }]);
   const { context } = contextsOf(files, 'a.dough').find((one) => one.context.analysis !== undefined)!;
   const mix = context.analysis!.doughMix;
-  if (!mix.known) throw new Error(mix.reason);
+  if (!mix.known) throw new Error(inWords(mix.reason));
   return mix.value.outcome;
 }
 
 const developed = ({ developedAfter }: MixingOutcome) => {
-  if (!developedAfter.known) throw new Error(developedAfter.reason);
+  if (!developedAfter.known) throw new Error(inWords(developedAfter.reason));
   return developedAfter.value;
 };
 

@@ -5,13 +5,15 @@ import { comparedReadings, type TrialAnalysis, trialsOf } from '../../core/analy
 import type { Known } from '../../core/calc/known.ts';
 import type { MixingPhase } from '../../core/calc/mixing-programme.ts';
 import { programmeCurve } from '../../core/features/programme-curve.ts';
+import type { Message } from '../../core/words/message.ts';
 import { createService } from '../../core/workspace/create-service.ts';
 import { contextsOf, type GivenFile, workspaceOf } from '../rules/findings.ts';
+import { inWords } from '../words/told.ts';
 
 // Invented formulas. That a record does not change when the recipe does is the notation's own rule.
 
-function told<T>(value: Known<T>): T {
-  if (!value.known) throw new Error(value.reason);
+function told<T>(value: Known<T, Message | string>): T {
+  if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }
 

@@ -6,11 +6,14 @@ import { hoverOf } from '../../core/features/hover.ts';
 import { trialFactsOf } from '../../core/features/trial-facts.ts';
 import type { RuleContext } from '../../core/rules/rule.ts';
 import { plainDisplay, worded } from '../../core/text/display.ts';
+import type { Message } from '../../core/words/message.ts';
+import { plainSpeaker } from '../../core/words/speak.ts';
 import { createService } from '../../core/workspace/create-service.ts';
 import { applied, contextsOf, findingsOf, firstFix, type GivenFile, workspaceOf } from '../rules/findings.ts';
+import { inWords } from '../words/told.ts';
 
-function told<T>(value: Known<T>): T {
-  if (!value.known) throw new Error(value.reason);
+function told<T>(value: Known<T, Message | string>): T {
+  if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }
 
@@ -178,15 +181,15 @@ describe('the hover', () => {
   const context = contextOf([{ path: 'a.dough', text }], 'a.dough', 'formula');
   const at = (words: string): string => {
     const line = text.split('\n').findIndex((one) => one.includes(words));
-    const hover = hoverOf(context.block, line, 4, context.scope, context.analysis);
+    const hover = hoverOf(context.block, line, 4, context.scope, context.analysis, plainSpeaker);
     return worded(hover?.markdown ?? '', plainDisplay);
   };
 
-  it('on a reading sets measured beside worked out', () => {
+  it('on a reading sets measured beside computed', () => {
     expect(at('at 6 min')).toMatch(
-      /^\*\*Measured 24 °C, developed\*\* — worked out \d\d(\.\d)? °C, [a-z-]+: \d(\.\d)? °C warmer than that, and another stage\./,
+      /^\*\*Measured 24 °C, developed\*\* — computed \d\d(\.\d)? °C, [a-z-]+: \d(\.\d)? °C warmer than that, and another stage\./,
     );
-    expect(at('end 25')).toMatch(/^\*\*Measured 25 °C\*\* — worked out /);
+    expect(at('end 25')).toMatch(/^\*\*Measured 25 °C\*\* — computed /);
   });
 
   it('on the header tells all readings and the weight', () => {
@@ -257,7 +260,7 @@ describe('a mixer and its trials', () => {
 
   it('stand in the hover of the mixer, before and after', () => {
     const { block, scope } = contextOf(files, 'mixers.dough', 'mixer');
-    const { markdown } = worded(hoverOf(block, 0, 7, scope, undefined)!, plainDisplay);
+    const { markdown } = worded(hoverOf(block, 0, 7, scope, undefined, plainSpeaker)!, plainDisplay);
     expect(markdown).toContain('6 readings of 2 formulas');
     expect(markdown).toMatch(
       /how speed 1 warms: now 0\.25 °C\/min _\(common practice\)_; by the trials \*\*0\.4\d? °C/,

@@ -10,6 +10,8 @@ import type { MixerData } from '../../core/calc/mixer.ts';
 import { celsiusAt, simulateMixing } from '../../core/calc/mixing.ts';
 import type { MixingInput, MixingPhase } from '../../core/calc/mixing-programme.ts';
 import { stageAt } from '../../core/calc/stage-at.ts';
+import type { Message } from '../../core/words/message.ts';
+import { inWords } from '../words/told.ts';
 import { hand, planetary, programme, spiral, strongWhite } from './mixing-fixture.ts';
 
 const speed = (number: number, minutes: number): MixingPhase => ({
@@ -19,8 +21,8 @@ const speed = (number: number, minutes: number): MixingPhase => ({
 });
 const rest = (minutes: number): MixingPhase => ({ kind: 'rest', seconds: 60 * minutes });
 
-function told<T>(value: Known<T>): T {
-  if (!value.known) throw new Error(value.reason);
+function told<T>(value: Known<T, Message | string>): T {
+  if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }
 

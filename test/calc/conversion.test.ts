@@ -5,6 +5,8 @@ import { blendCurve } from '../../core/calc/flour.ts';
 import type { Known } from '../../core/calc/known.ts';
 import { developmentRate, type MixerData } from '../../core/calc/mixer.ts';
 import type { MixingPhase } from '../../core/calc/mixing-programme.ts';
+import type { Message } from '../../core/words/message.ts';
+import { inWords } from '../words/told.ts';
 import {
   hand,
   planetary,
@@ -23,8 +25,8 @@ const speed = (number: number, minutes: number): MixingPhase => ({
 const rest = (minutes: number): MixingPhase => ({ kind: 'rest', seconds: 60 * minutes });
 const knead = (minutes: number): MixingPhase => ({ kind: 'knead', seconds: 60 * minutes });
 
-function told<T>(value: Known<T>): T {
-  if (!value.known) throw new Error(value.reason);
+function told<T>(value: Known<T, Message | string>): T {
+  if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }
 

@@ -15,6 +15,7 @@ import {
 } from '../../core/calc/heat.ts';
 import { pureWater } from '../../core/calc/heat-content.ts';
 import { iceByRule, iceFor, virtualWaterCelsius } from '../../core/calc/ice.ts';
+import { inWords } from '../words/told.ts';
 import { breadFlour, item, salt, water } from './mixing-fixture.ts';
 
 const celsius = (fahrenheit: number) => (fahrenheit - 32) / 1.8;
@@ -184,7 +185,7 @@ describe('balance of a batch', () => {
             rise: { celsius: rise / 5, includesHydration: false },
           };
           const found = waterTemperature(input);
-          if (!found.known) throw new Error(found.reason);
+          if (!found.known) throw new Error(inWords(found.reason));
           const { bill, waterCelsius } = found.value;
           expect(Math.abs(bill.reduce((sum, line) => sum + line.celsius, 0))).toBeLessThan(1e-6);
           expect(Math.abs(bill.reduce((sum, line) => sum + line.kilojoules, 0))).toBeLessThan(1e-6);
@@ -236,7 +237,7 @@ describe('balance of a batch', () => {
 
   test('is unknown with a reason, never NaN', () => {
     const without = waterTemperature({ ...batch(), waterGrams: 0 });
-    expect(!without.known && without.reason).toBe('there is no water to temper');
+    expect(!without.known && without.reason.code).toBe('heat.no-water');
     const noTarget = waterTemperature({ ...batch(), targetCelsius: Number.NaN });
     expect(noTarget.known).toBe(false);
     const noTap = waterTemperature(batch());
@@ -277,7 +278,7 @@ describe('friction factor', () => {
       rise: { celsius: rise, includesHydration: true },
       givenFrictionCelsius: factor,
     });
-    if (!found.known) throw new Error(found.reason);
+    if (!found.known) throw new Error(inWords(found.reason));
     expect(found.value.waterCelsius).toBeCloseTo(ruleOfThumbWater(25, [21, 21], factor), 1);
     const rule = ruleOfThumb({ ...input, givenFrictionCelsius: factor });
     expect(rule).toMatchObject({ known: true, value: { waterCelsius: 19, frictionCelsius: factor } });
@@ -294,7 +295,7 @@ describe('friction factor', () => {
     const input = batch();
     const ice = { ...item('ice', 100, 0, pureWater, 'other'), frozen: true };
     const found = waterTemperature({ ...input, waterGrams: 550, items: [...input.items, ice] });
-    if (!found.known) throw new Error(found.reason);
+    if (!found.known) throw new Error(inWords(found.reason));
     expect(found.value.waterCelsius).toBeGreaterThan(30);
     expect(ruleOfThumb({ ...input, waterGrams: 550, items: [...input.items, ice] }).known).toBe(false);
   });

@@ -5,6 +5,8 @@ import type { Known } from '../../core/calc/known.ts';
 import { simulateMixing } from '../../core/calc/mixing.ts';
 import type { MixingPhase } from '../../core/calc/mixing-programme.ts';
 import { temperatureAfter } from '../../core/calc/warming.ts';
+import type { Message } from '../../core/words/message.ts';
+import { inWords } from '../words/told.ts';
 import { hand, planetary, programme, spiral, strongWhite } from './mixing-fixture.ts';
 
 // The package brings its own source as types, which this project’s strictness does not pass.
@@ -25,8 +27,8 @@ function integrated(slope: (celsius: number) => number, start: number, minutes: 
   return solver.solve((_, [celsius]) => [slope(celsius!)], 0, [start], minutes).y[0]!;
 }
 
-function told<T>(value: Known<T>): T {
-  if (!value.known) throw new Error(value.reason);
+function told<T>(value: Known<T, Message | string>): T {
+  if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }
 

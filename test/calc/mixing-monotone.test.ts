@@ -5,6 +5,8 @@ import type { Known } from '../../core/calc/known.ts';
 import { developmentRate, type MixerData, type MixerKind, warmingRate } from '../../core/calc/mixer.ts';
 import { type MinutesBand, type MixingOutcome, simulateMixing } from '../../core/calc/mixing.ts';
 import type { MixingInput, MixingPhase } from '../../core/calc/mixing-programme.ts';
+import type { Message } from '../../core/words/message.ts';
+import { inWords } from '../words/told.ts';
 import { flourPortion, programme, spiral, strongWhite, waterPortion, wholemeal13 } from './mixing-fixture.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -14,8 +16,8 @@ const speed = (number: number, minutes: number): MixingPhase => ({
   seconds: 60 * minutes,
 });
 
-function told<T>(value: Known<T>): T {
-  if (!value.known) throw new Error(value.reason);
+function told<T>(value: Known<T, Message | string>): T {
+  if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }
 

@@ -2,10 +2,11 @@ import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { mixingBill } from '../../core/calc/mixing-bill.ts';
 import { type HeatFacts, heatOf } from '../../core/features/heat-of.ts';
-import { differenceWords } from '../../core/features/heat-words.ts';
+import { differenceOf, heatLabel } from '../../core/features/heat-words.ts';
 import { type ProgrammeCurve, programmeCurve } from '../../core/features/programme-curve.ts';
 import type { Scope } from '../../core/model/scope.ts';
 import { contextsOf, workspaceOf } from '../rules/findings.ts';
+import { inWords } from '../words/told.ts';
 
 /** A formula of ours with everything that brings heat: flours, preferment, butter, rests, two speeds. */
 const tin = ({ tap = '4 °C', water = '', flour = '19 °C', trial = '', ice = false } = {}): string =>
@@ -23,7 +24,7 @@ function analysed(text: string): { analysis: Analysis; scope: Scope } {
 
 function factsOf(text: string): HeatFacts {
   const { doughMix } = analysed(text).analysis;
-  if (!doughMix.known) throw new Error(doughMix.reason);
+  if (!doughMix.known) throw new Error(inWords(doughMix.reason));
   return heatOf(doughMix.value);
 }
 
@@ -49,7 +50,7 @@ describe('the bill of heat', () => {
     expect(bill.map((line) => line.source)).toEqual(
       expect.arrayContaining(['flour', 'water', 'ice', 'preferment', 'hydration', 'working', 'room']),
     );
-    expect(new Set(bill.map((line) => line.label)).size).toBe(bill.length);
+    expect(new Set(bill.map((line) => inWords(heatLabel(line)))).size).toBe(bill.length);
     expect(bill.find((line) => line.source === 'ice')!.celsius).toBeLessThan(-1);
     expect(bill.find((line) => line.source === 'working')!.celsius).toBeGreaterThan(1);
   });
@@ -76,7 +77,10 @@ describe('the rule of thumb beside the balance of heat', () => {
       .replace(', poolish', '');
     const { comparison } = factsOf(plain);
     expect(comparison!.ruleCelsius).toBeLessThan(comparison!.balanceCelsius - 1);
-    expect(differenceWords(comparison!)).toContain('counts the flour as heavy as the water');
+    expect(differenceOf(comparison!)).toMatchObject({
+      code: 'comparison.colder-because',
+      args: { reason: { code: 'comparison.because-flour' } },
+    });
   });
 });
 
@@ -176,9 +180,9 @@ describe('the curve of a programme', () => {
         .replace(/strong white {2}85%/, 'medium rye  85%')
         .replace(/strong white/g, 'medium rye'),
     );
-    expect(rye.noDevelopment).toContain('until even');
+    expect(rye.noDevelopment?.code).toBe('flour.mostly-rye');
     expect(rye.points.every((point) => point.development === undefined)).toBe(true);
     const unknown = curveOf(tin().replace('speed 2 for 3', 'speed 5 for 3'));
-    expect(unknown.noCelsius).toContain('speed 5');
+    expect(unknown.noCelsius).toEqual({ code: 'mixing.no-rpm', args: { number: 5 } });
   });
 });

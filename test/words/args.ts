@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import type { Arg } from '../../core/words/args.ts';
-import { message } from '../../core/words/message.ts';
+import { type Message, message } from '../../core/words/message.ts';
 
 /**
  * What may stand for each argument of a message: the value of the sentences in the fixture, and any value that may come.
@@ -35,6 +35,7 @@ const texts = (...usual: string[]): Sample<readonly string[]> => ({
 
 const nested = message('fix.take-out');
 const other = message('fix.write', { meant: '2%' });
+const said = (usual: Message): Sample<Message> => ({ usual, any: fc.constantFrom(nested, other, usual) });
 
 export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   count: whole(2),
@@ -44,11 +45,44 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   highFraction: number(0.025),
   usualFraction: number(0.05),
   heldFraction: number(0.12),
+  laterFraction: number(0.1),
   apartFraction: number(0.255),
   grams: number(1250),
+  otherGrams: number(5000),
+  doughGrams: number(20000),
+  pouredGrams: number(20400),
+  bakedGrams: number(20100),
+  lostGrams: number(400),
+  stuckGrams: number(150),
+  iceGrams: number(1200),
+  tapGrams: number(5100),
+  leastGrams: number(12000),
+  mostGrams: number(15000),
+  gramsPerMillilitre: number(1.03),
+  waterPerHundred: number(47),
+  softPerHundred: number(49),
   hours: number(12),
-  celsius: number(18),
+  minutes: number(8),
+  lowMinutes: number(26),
+  highMinutes: number(31),
+  programmeMinutes: number(36),
+  seconds: number(1200),
+  otherSeconds: number(900),
+  usualSeconds: number(7200),
+  celsius: number(27.3),
+  bandCelsius: number(0.8),
+  targetCelsius: number(24),
+  limitCelsius: number(26),
+  doughCelsius: number(25.2),
+  waterCelsius: number(13.5),
+  tapCelsius: number(15),
+  overCelsius: number(3.3),
+  apartCelsius: number(1.2),
+  partCelsius: number(0.9),
+  colderCelsius: number(10),
+  rpm: number(12000),
   number: whole(3),
+  slowestNumber: whole(1),
 
   name: text('linsed'),
   otherName: text('linseed'),
@@ -69,6 +103,20 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   example: text('water  65%'),
 
   reason: { usual: nested, any: fc.constantFrom(nested, other) },
+  title: said(other),
+  warmth: said(message('warmth.too')),
+  stage: said(message('stage.developed')),
+  otherStage: said(message('stage.clean-up')),
+  degree: said(message('degree.improved')),
+  state: said(message('programme.celsius', { celsius: 27.3 })),
+  measured: said(message('reading.state', { celsius: 24 })),
+  computed: said(message('reading.state', { celsius: 23.4 })),
+  difference: said(message('reading.warmer', { apartCelsius: 0.6 })),
+  figures: said(message('hint.both', { fraction: 0.2, grams: 1250 })),
+  source: said(message('provenance.common-practice')),
+  water: said(message('water.at', { waterCelsius: 13.5 })),
+  when: said(message('moment.from', { lowMinutes: 6, highMinutes: 8 })),
+  otherWhen: said(message('moment.far-off')),
   facts: { usual: [nested, other], any: fc.array(fc.constantFrom(nested, other), { maxLength: 6 }) },
 };
 

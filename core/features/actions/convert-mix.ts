@@ -13,6 +13,7 @@ import { hottestCelsius } from '../../rules/hot-water.ts';
 import { programmeInto, trialsToKeep } from '../../rules/kept-programme.ts';
 import { degrees, mass, minutes, minutesBand, trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
+import type { Message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { batchAtLoad, batchesFor, type LoadedBatch } from './convert-batch.ts';
 import { LineChanges } from './line-changes.ts';
@@ -87,13 +88,13 @@ function otherMixers({ scope }: ActionContext, own: Mixer): Mixer[] {
   return own.data.kind === 'hand' ? others.filter(({ data }) => data.kind !== 'hand') : [...others, hands];
 }
 
-const remembered = new WeakMap<MixAnalysis, Map<unknown, Map<number, Known<Conversion>>>>();
+const remembered = new WeakMap<MixAnalysis, Map<unknown, Map<number, Known<Conversion, Message | string>>>>();
 
 /** A conversion runs the programme many times over, and a menu asks for it at each move of the cursor. */
-function conversionOf(mix: MixAnalysis, { data }: Mixer, batch: number): Known<Conversion> {
-  const ofMix = remembered.get(mix) ?? new Map<unknown, Map<number, Known<Conversion>>>();
+function conversionOf(mix: MixAnalysis, { data }: Mixer, batch: number): Known<Conversion, Message | string> {
+  const ofMix = remembered.get(mix) ?? new Map<unknown, Map<number, Known<Conversion, Message | string>>>();
   remembered.set(mix, ofMix);
-  const ofMixer = ofMix.get(data) ?? new Map<number, Known<Conversion>>();
+  const ofMixer = ofMix.get(data) ?? new Map<number, Known<Conversion, Message | string>>();
   ofMix.set(data, ofMixer);
   const before = ofMixer.get(batch);
   if (before !== undefined) return before;

@@ -1,6 +1,7 @@
-import { capital, inMixer } from '../../features/mixing-words.ts';
+import { inMixer } from '../../features/mixing-words.ts';
 import type { CurvePoint, ProgrammeCurve } from '../../features/programme-curve.ts';
 import { degrees, duration, figure, minutesBand, percent } from '../../text/figures.ts';
+import { inMarks } from '../../words/in-marks.ts';
 import type { SheetChart } from '../chart.ts';
 import { inBothWidths } from './frame.ts';
 import { mixingDrawing } from './mixing-drawing.ts';
@@ -23,7 +24,7 @@ export function mixingChart(curve: ProgrammeCurve | undefined): SheetChart | und
 }
 
 function descriptionOf(curve: ProgrammeCurve): string {
-  const said = [`${duration(curve.programmeMinutes * 60)} ${inMixer(curve.mixer)}.`];
+  const said = [`${duration(curve.programmeMinutes * 60)} ${inMarks(inMixer(curve.mixer))}.`];
   const [first, last] = [curve.points[0], curve.points.at(-1)];
   if (first?.celsius !== undefined && last?.celsius !== undefined)
     said.push(
@@ -72,6 +73,8 @@ function tableOf(curve: ProgrammeCurve): SheetChart['table'] {
     rows: [...rows.map(({ cells }) => cells), ...bands],
   };
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function temperatureWords({ celsius, celsiusLow, celsiusHigh }: CurvePoint): string {
   if (celsius === undefined) return '';

@@ -2,7 +2,15 @@ import { comparison } from './comparison.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { mixers } from './mixers.ts';
+import { mixingHeat } from './mixing-heat.ts';
+import { mixingHints } from './mixing-hints.ts';
+import { mixingOutlook } from './mixing-outlook.ts';
+import { mixingReasons } from './mixing-reasons.ts';
+import { mixingTrials } from './mixing-trials.ts';
+import { mixingWarmth } from './mixing-warmth.ts';
+import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
+import { paragraphs } from './paragraphs.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
@@ -19,6 +27,14 @@ export const subjects = {
   ranges,
   mixers,
   comparison,
+  'mixing-reasons': mixingReasons,
+  'mixing-warmth': mixingWarmth,
+  'mixing-work': mixingWork,
+  'mixing-trials': mixingTrials,
+  'mixing-outlook': mixingOutlook,
+  'mixing-heat': mixingHeat,
+  'mixing-hints': mixingHints,
+  paragraphs,
 };
 
 /** Every message in English: the list of messages that there are, which every other language follows. */
@@ -32,4 +48,12 @@ export const english = {
   ...ranges,
   ...mixers,
   ...comparison,
+  ...mixingReasons,
+  ...mixingWarmth,
+  ...mixingWork,
+  ...mixingTrials,
+  ...mixingOutlook,
+  ...mixingHeat,
+  ...mixingHints,
+  ...paragraphs,
 };
