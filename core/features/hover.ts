@@ -277,12 +277,12 @@ export function phaseState(
   const end = mix.outcome.phaseEnds.find((one) => one.phase === phase);
   if (end === undefined) return undefined;
   const { minutes, celsius, stage } = end;
-  const facts: Message[] = [message('programme.minutes', { minutes })];
+  const parts: Message[] = [message('programme.minutes', { minutes })];
   // Below freezing the balance of heat stands for a dough in which ice has yet to melt.
   if (celsius !== undefined)
-    facts.push(celsius < 0 ? message('programme.ice-left') : message('programme.celsius', { celsius }));
-  if (stage !== undefined) facts.push(stageMessage(stage));
-  return message('programme.state', { facts });
+    parts.push(celsius < 0 ? message('programme.ice-left') : message('programme.celsius', { celsius }));
+  if (stage !== undefined) parts.push(stageMessage(stage));
+  return message('programme.state', { parts });
 }
 
 /** The dough of a trial at the end of a line of the programme that it keeps. */

@@ -180,7 +180,7 @@ function fractionOfFed({ lines }: SolvedSection, cultureGrams: number): number |
 function heatTotals(mix: MixAnalysis, speaker: Speaker): TotalsHeat {
   const { bill, ...heat } = heatOf(mix);
   const lines = bill.map(({ source, name, kilojoules, celsius }) => {
-    const label = speaker.say(heatLabel(name === undefined ? { source } : { source, name }));
+    const label = heatLabel(name === undefined ? { source } : { source, name }, speaker);
     return { source, label, kilojoules, celsius };
   });
   return { ...heat, bill: lines };

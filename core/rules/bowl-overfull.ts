@@ -4,8 +4,8 @@ import type { MixAnalysis } from '../analysis/mixing.ts';
 import { type DoughLoad, mostDoughGrams, ratedWaterToFlour, softness } from '../calc/bowl-load.ts';
 import { allPortions } from '../calc/mixing-water.ts';
 import { type Message, message } from '../words/message.ts';
-import { paragraph } from '../words/paragraph.ts';
 import { runMixes } from './mixes.ts';
+import { paragraph } from './paragraph.ts';
 import { headerPlace } from './places.ts';
 import type { Rule } from './rule.ts';
 
@@ -19,7 +19,7 @@ export const bowlOverfull: Rule = {
   level: 'warning',
   title: 'More dough than the bowl takes',
   explanation:
-    'The dough is more than the mixer’s section states that the bowl takes. Mix it in equal batches, or in a larger bowl. An overfull bowl mixes ' +
+    'The dough is more than the bowl takes by the mixer’s section. Mix it in equal batches, or in a larger bowl. An overfull bowl mixes ' +
     'unevenly and strains the machine; follow its manual. A stiff dough loads a machine more: what a bowl takes is meant for dough of about ' +
     '60 g of water to 100 g of flour, and makers’ manuals take it down in proportion for less water, by a tenth for high-gluten flour (13.5% of protein ' +
     'and more), and by 15 to 20% for cold water or ice. That is shown as information.',

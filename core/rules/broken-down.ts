@@ -1,6 +1,6 @@
 import { message } from '../words/message.ts';
-import { paragraph } from '../words/paragraph.ts';
 import { causesOf, doughMixes, holds, isGuessed, isMostlyGluten, phaseAt, stopFix } from './mixes.ts';
+import { paragraph } from './paragraph.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 

@@ -4,7 +4,7 @@ import { referenceBulkMinutes, referenceCelsius } from '../calc/fermentation.ts'
 import { formsGlutenNetwork } from '../calc/flour.ts';
 import { asFreshYeast } from '../calc/yeast.ts';
 import { message } from '../words/message.ts';
-import { paragraph } from '../words/paragraph.ts';
+import { paragraph } from './paragraph.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 

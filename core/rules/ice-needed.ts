@@ -1,9 +1,9 @@
 import { limitOf } from '../analysis/mixing.ts';
 import { message } from '../words/message.ts';
-import { paragraph } from '../words/paragraph.ts';
 import { iceFix } from './ice-fix.ts';
 import { iceMessage } from './ice-message.ts';
 import { doughMixes, waterLine } from './mixes.ts';
+import { paragraph } from './paragraph.ts';
 import { headerPlace } from './places.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';

@@ -8,7 +8,6 @@ import { lineOfId } from '../model/formula-model.ts';
 import { trimmed } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
 import { type Message, message } from '../words/message.ts';
-import { paragraph } from '../words/paragraph.ts';
 import { foldEdits } from './fold-edits.ts';
 import { iceFix } from './ice-fix.ts';
 import { iceMessage } from './ice-message.ts';
@@ -22,6 +21,7 @@ import {
   timesOf,
   waterLine,
 } from './mixes.ts';
+import { paragraph } from './paragraph.ts';
 import { headerPlace, propertyPlace, quantityPlace } from './places.ts';
 import type { RelatedLine, Rule, RuleContext, RuleEdit, RuleFix } from './rule.ts';
 import { wordsOf } from './words.ts';

@@ -1,7 +1,6 @@
 import { type AfterMixing, afterMixing, withFolds } from '../analysis/after-mixing.ts';
 import { trimmed } from '../text/figures.ts';
 import { message } from '../words/message.ts';
-import { paragraph } from '../words/paragraph.ts';
 import { replaceFix } from './fixes.ts';
 import { foldEdits } from './fold-edits.ts';
 import {
@@ -13,6 +12,7 @@ import {
   type RunMix,
   timedPhases,
 } from './mixes.ts';
+import { paragraph } from './paragraph.ts';
 import { headerPlace, quantityPlace } from './places.ts';
 import type { Rule, RuleContext, RuleFix } from './rule.ts';
 import { wordsOf } from './words.ts';

@@ -108,6 +108,8 @@ export interface Arg {
   readonly when: Said;
   readonly otherWhen: Said;
   readonly facts: readonly Said[];
+  /** Those that stand side by side: one at the least. */
+  readonly parts: readonly Said[];
 }
 
 /** The arguments of a message, by their names. */

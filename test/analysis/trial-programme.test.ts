@@ -104,7 +104,7 @@ describe('a trial that keeps its programme', () => {
     const [one] = trialsIn(text);
     expect(one!.mix).toEqual({
       known: false,
-      reason: 'a line of the trial’s own programme is not finished',
+      reason: { code: 'trial.line-unfinished', args: {} },
     });
     const service = createService();
     service.setText('file:///a.dough', text);

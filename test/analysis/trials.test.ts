@@ -54,7 +54,7 @@ describe('a trial beside its programme', () => {
     const [reading] = comparedReadings(trialIn(formula('  room 21 °C\n  end 24 °C')));
     expect(reading!.predictedCelsius).toEqual({
       known: false,
-      reason: 'the trial does not say how warm the water was',
+      reason: { code: 'trial.no-water', args: {} },
     });
   });
 
@@ -196,7 +196,7 @@ describe('the hover', () => {
     const markdown = at('trial 2026');
     expect(markdown).toContain('**Trial 2026\\-03\\-03, first of the day**');
     expect(markdown.match(/^\| (6 min|end) \|/gm)).toHaveLength(2);
-    expect(markdown).toContain('200 g of 20 kg were gone');
+    expect(markdown).toContain('200 g of 20 kg were missing');
     expect(markdown).toContain('Stop the mixer before a probe or a hand goes in.');
     expect(markdown).not.toMatch(/NaN|undefined/);
   });

@@ -54,7 +54,10 @@ describe('a mix of flours', () => {
     ]);
     expect(mix.proteinAt14).toEqual({
       known: false,
-      reason: 'sack without a sheet: the protein of the flour is not given',
+      reason: {
+        code: 'flour.of',
+        args: { name: 'sack without a sheet', reason: { code: 'flour.no-protein', args: {} } },
+      },
     });
   });
 });

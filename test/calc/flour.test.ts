@@ -78,7 +78,7 @@ describe('absorption', () => {
   test('rye has none, with a reason', () => {
     const rye = absorptionAt14({ grain: 'rye', protein: 0.1 });
     expect(rye.known).toBe(false);
-    expect(rye).toMatchObject({ reason: { code: 'flour.mostly-rye', args: { fraction: 0.4 } } });
+    expect(rye).toMatchObject({ reason: { code: 'flour.no-network', args: { name: 'rye' } } });
   });
 });
 

@@ -2,12 +2,8 @@ import type { Composition } from '../../core/calc/composition.ts';
 import { blendCurve, type FlourData } from '../../core/calc/flour.ts';
 import type { HeatItem } from '../../core/calc/heat-content.ts';
 import type { MixerData } from '../../core/calc/mixer.ts';
-import {
-  type MixingInput,
-  type MixingPhase,
-  type MixPortion,
-  portionOf,
-} from '../../core/calc/mixing-programme.ts';
+import type { MixingInput, MixingPhase, MixPortion } from '../../core/calc/mixing-programme.ts';
+import { portionOf } from './mixing-portion.ts';
 
 // USDA SR27, NDB 20083, bread flour.
 export const breadFlour: Composition = {

@@ -126,7 +126,7 @@ describe('formulas that lack something have fewer charts', () => {
   it('tells why there is no development, where there is none', () => {
     const chart = demo('Breakwater Rye').charts[0]!;
     expect(chart.description).toContain('mix it until even');
-    expect(texts(chart.narrow)).toContain('No development can be told');
+    expect(texts(chart.narrow)).toContain('No development can be computed');
   });
 });
 

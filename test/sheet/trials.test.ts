@@ -35,7 +35,7 @@ describe('trials on the sheet', () => {
 
   it('tell the loss of weight read as water', () => {
     const [first] = ferry().view.trials;
-    expect(first!.notes.join(' ')).toContain('78 g of 25.18 kg were gone');
+    expect(first!.notes.join(' ')).toContain('78 g of 25.18 kg were missing');
     expect(first!.notes.join(' ')).toContain(
       'Were all of it water, the hydration would have fallen from 67%',
     );

@@ -117,6 +117,10 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   water: said(message('water.at', { waterCelsius: 13.5 })),
   when: said(message('moment.from', { lowMinutes: 6, highMinutes: 8 })),
   otherWhen: said(message('moment.far-off')),
+  parts: {
+    usual: [nested, other],
+    any: fc.array(fc.constantFrom(nested, other), { minLength: 1, maxLength: 6 }),
+  },
   facts: { usual: [nested, other], any: fc.array(fc.constantFrom(nested, other), { maxLength: 6 }) },
 };
 

@@ -1,7 +1,80 @@
-import type { ArgsOf, Code } from '../../core/words/message.ts';
+import { type ArgsOf, type Code, message } from '../../core/words/message.ts';
 
 /** Messages that read oddly with what an argument of that name usually is, with arguments as they come. */
 export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
+  'bowl-overfull.dough-with': {
+    doughGrams: 20000,
+    name: 'spiral',
+    mostGrams: 15000,
+    facts: [message('bowl-overfull.high-gluten'), message('bowl-overfull.cold')],
+  },
+  'bowl-overfull.stiff-with': {
+    doughGrams: 20000,
+    name: 'spiral',
+    mostGrams: 15000,
+    waterPerHundred: 47,
+    facts: [message('bowl-overfull.high-gluten'), message('bowl-overfull.cold')],
+  },
+  'comparison.colder-because': {
+    apartCelsius: 1.2,
+    partCelsius: 0.9,
+    reason: message('comparison.because-flour'),
+  },
+  'comparison.warmer-because': {
+    apartCelsius: 1.2,
+    partCelsius: 0.9,
+    reason: message('comparison.because-day'),
+  },
+  'fermentation-time.off': { seconds: 600, usualSeconds: 6900, celsius: 27, fraction: 0.02 },
+  'fermentation-time.off-observed': { seconds: 600, usualSeconds: 6900, celsius: 27, fraction: 0.02 },
+  'fermentation-time.yeast': { fraction: 0.0242 },
+  'flour.extrapolated': { lowFraction: 0.11, highFraction: 0.134 },
+  'flour.mostly-other': { fraction: 0.4 },
+  'flour.mostly-rye': { fraction: 0.4 },
+  'flour.no-network': { name: 'buckwheat' },
+  'flour.of': { name: 'mill white', reason: message('flour.no-protein') },
+  'flour.protein-assumed': { fraction: 0.115 },
+  'hint.computed-from': {
+    facts: [
+      message('hint.room', { celsius: 21 }),
+      message('hint.flour-assumed', { celsius: 20 }),
+      message('hint.machine', { name: 'spiral' }),
+    ],
+  },
+  'ice-needed.tap-assumed': {
+    tapCelsius: 15,
+    doughCelsius: 25.2,
+    targetCelsius: 24,
+    property: 'tap water',
+  },
+  'mix.fix-shorten': { choices: ['4 min', '3 min'] },
+  'moment.not-known': { reason: message('mixing.too-gentle') },
+  'outlook.no-development': { reason: message('flour.mostly-rye', { fraction: 0.4 }) },
+  'outlook.no-end': { reason: message('heat.no-room') },
+  'outlook.wished': {
+    meant: 'short',
+    when: message('moment.from', { lowMinutes: 6, highMinutes: 8 }),
+  },
+  'paragraph.of': {
+    parts: [message('heat.from-tap', { tapCelsius: 15, doughCelsius: 24 }), message('mix.guess')],
+  },
+  'place.in-mixer': { name: 'big spiral' },
+  'programme.line-alone': {
+    facts: [message('programme.change', { apartCelsius: 1.2 }), message('programme.work', { fraction: 0.3 })],
+  },
+  'programme.state': {
+    parts: [
+      message('programme.minutes', { minutes: 7 }),
+      message('programme.celsius', { celsius: 22.4 }),
+      message('stage.clean-up'),
+    ],
+  },
+  'readings.friction': { apartCelsius: 8, example: 'friction 8 °C' },
+  'too-warm.fix-developed': { number: 7, choices: ['4 min'] },
+  'too-warm.fix-fold': { number: 7, choices: ['4 min', '3 min'] },
+  'too-warm.fix-rest': { number: 7, choices: ['4 min', '3 min'] },
+  'too-warm.fix-water': { meant: '12 °C' },
+  'under-developed.fix-mix-on': { meant: '6 min' },
   'after-amount.ingredient': { written: 'softened', example: 'butter  4%, at 8 °C' },
   'after-amount.meant': { written: '66% hydration', meant: 'to 66% hydration' },
   'after-amount.planned': { written: 'early', example: 'Morning Tin  24 pieces, ready 07:15' },

@@ -13,7 +13,6 @@ export const mixingHeat = {
   'heat-bill.working': () => 'mixing',
   'heat-bill.room': () => 'room',
   'heat-bill.ice': () => 'ice',
-  'heat-bill.portion': ({ name }: Args<'name'>) => name,
   'heat-bill.change': ({ apartCelsius }: Args<'apartCelsius'>, say: Speaker) =>
     `${apartCelsius > 0 ? '+' : ''}${say.celsiusApart(apartCelsius)}`,
   'heat-bill.head': () => 'heat',

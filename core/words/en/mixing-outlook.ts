@@ -87,7 +87,7 @@ export const mixingOutlook = {
     `${apartCelsius < 0 ? '' : '+'}${say.celsiusApart(apartCelsius)}`,
   'programme.work': ({ fraction }: Args<'fraction'>, say: Speaker) =>
     `${say.percent(fraction, 0)} of the work full development needs`,
-  'programme.state': ({ facts }: Args<'facts'>, say: Speaker) => facts.map(say.say).join(' · '),
+  'programme.state': ({ parts }: Args<'parts'>, say: Speaker) => parts.map(say.say).join(' · '),
   'programme.minutes': ({ minutes }: Args<'minutes'>, say: Speaker) => `${say.number(minutes, 1)} min`,
   'programme.celsius': ({ celsius }: Args<'celsius'>, say: Speaker) => say.celsius(celsius),
   'programme.ice-left': () => 'ice still to melt',

@@ -10,11 +10,11 @@ export const mixingWarmth = {
   'too-warm.leaves': (end: End, say: Speaker) =>
     `The dough leaves the mixer ${say.say(end.warmth)}: ${ended(end, say)} above the ${say.celsius(end.targetCelsius)} wanted.`,
   'too-warm.leaves-usual': (end: End, say: Speaker) =>
-    `The dough leaves the mixer ${say.say(end.warmth)}: ${ended(end, say)} above the ${say.celsius(end.targetCelsius)} that are usual.`,
+    `The dough leaves the mixer ${say.say(end.warmth)}: ${ended(end, say)} above the usual ${say.celsius(end.targetCelsius)}.`,
   'too-warm.may-leave': (end: End, say: Speaker) =>
     `The dough may leave the mixer ${say.say(end.warmth)}: ${ended(end, say)} above the ${say.celsius(end.targetCelsius)} wanted.`,
   'too-warm.may-leave-usual': (end: End, say: Speaker) =>
-    `The dough may leave the mixer ${say.say(end.warmth)}: ${ended(end, say)} above the ${say.celsius(end.targetCelsius)} that are usual.`,
+    `The dough may leave the mixer ${say.say(end.warmth)}: ${ended(end, say)} above the usual ${say.celsius(end.targetCelsius)}.`,
   'too-warm.from-start': ({ limitCelsius }: Args<'limitCelsius'>, say: Speaker) =>
     `It is above ${say.celsius(limitCelsius)} from the start.`,
   'too-warm.passes': (at: Args<'limitCelsius' | 'minutes' | 'programmeMinutes'>, say: Speaker) =>

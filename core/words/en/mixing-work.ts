@@ -9,7 +9,7 @@ export const mixingWork = {
   'stage.developed': () => 'developed',
   'stage.let-down': () => 'let-down',
   'stage.breakdown': () => 'breakdown',
-  'stage.other': ({ name }: Args<'name'>) => name,
+  'stage.other': ({ name }: Args<'name'>) => `“${name}”`,
 
   'mix.flour': ({ name }: Args<'name'>) => `the flour “${name}”`,
   'mix.flour-stability': ({ name, minutes }: Args<'name' | 'minutes'>, say: Speaker) =>

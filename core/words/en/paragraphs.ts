@@ -3,5 +3,5 @@ import type { Speaker } from '../speaker.ts';
 
 /** Several sentences as one. */
 export const paragraphs = {
-  'paragraph.of': ({ facts }: Args<'facts'>, say: Speaker) => facts.map(say.say).join(' '),
+  'paragraph.of': ({ parts }: Args<'parts'>, say: Speaker) => parts.map(say.say).join(' '),
 };
