@@ -1,0 +1,36 @@
+import type { Language } from '../language.ts';
+import type { Catalogue } from '../message.ts';
+import { findings } from './findings.ts';
+import { fixes } from './fixes.ts';
+import { mixers } from './mixers.ts';
+import { names } from './names.ts';
+import { ranges } from './ranges.ts';
+import { readingAmounts } from './reading-amounts.ts';
+import { readingSections } from './reading-sections.ts';
+import { sums } from './sums.ts';
+
+/** The messages by subject, as English has them. */
+export const subjects = {
+  fixes,
+  findings,
+  'reading-sections': readingSections,
+  'reading-amounts': readingAmounts,
+  names,
+  sums,
+  ranges,
+  mixers,
+};
+
+const catalogue: Catalogue = {
+  ...fixes,
+  ...findings,
+  ...readingSections,
+  ...readingAmounts,
+  ...names,
+  ...sums,
+  ...ranges,
+  ...mixers,
+};
+
+/** German; a blank that does not break stands before the percent sign (DIN 5008). */
+export const german: Language = { tag: 'de', catalogue, percentSign: '\u00a0%' };
