@@ -1,10 +1,13 @@
+import { foldName } from '../text/names.ts';
 import { additions } from './additions.ts';
-import { typedFlours } from './flour-types.ts';
+import { flourTypes, typedFlours } from './flour-types.ts';
 import { flours } from './flours.ts';
 import { fruitAndGrains } from './fruit-and-grains.ts';
 import type { CatalogueIngredient } from './ingredient.ts';
 import { larder } from './larder.ts';
+import { looseNamesAbroad, namesAbroad } from './names-abroad.ts';
 import { pantry } from './pantry.ts';
+import { typedNamesAbroad } from './typed-names-abroad.ts';
 
 /** Every ingredient that is known without being defined in a file: flours, the types of four countries, larder, additions. */
 export const catalogueIngredients: readonly CatalogueIngredient[] = [
@@ -22,9 +25,25 @@ const byName: ReadonlyMap<string, CatalogueIngredient> = new Map(
   ),
 );
 
-/** The ingredient of this name or alias, folded by the caller; undefined when there is none. */
+/** The names that other languages have, each with the catalogue’s own; a name may stand for one ingredient only. */
+export const catalogueNamesAbroad: readonly (readonly [folded: string, name: string])[] = [
+  ...[namesAbroad, looseNamesAbroad].flatMap((table) =>
+    Object.entries(table).flatMap(([name, byTongue]) =>
+      Object.values(byTongue).flatMap((words) => words.map((word) => [foldName(word), name] as const)),
+    ),
+  ),
+  ...flourTypes.flatMap((type) =>
+    typedNamesAbroad(type).map((word) => [foldName(word), type.name.toLowerCase()] as const),
+  ),
+];
+
+const byNameAbroad: ReadonlyMap<string, CatalogueIngredient> = new Map(
+  catalogueNamesAbroad.map(([folded, name]) => [folded, byName.get(name)!]),
+);
+
+/** The ingredient of this name or alias in any of the languages, folded by the caller; undefined when there is none. */
 export function findCatalogue(foldedName: string): CatalogueIngredient | undefined {
-  return byName.get(foldedName) ?? byTradeName(foldedName);
+  return byName.get(foldedName) ?? byNameAbroad.get(foldedName) ?? byTradeName(foldedName);
 }
 
 /** Words that only say that something is flour, or that a number is its type. */

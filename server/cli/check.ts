@@ -1,6 +1,6 @@
 import { stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { rules } from '../../core/index.ts';
+import { type LanguageTag, rules } from '../../core/index.ts';
 import { rootAbove } from '../disk.ts';
 import { newFindings, readBaseline, writeBaseline } from './baseline.ts';
 import { checkInParallel } from './check-parallel.ts';
@@ -21,6 +21,7 @@ export interface CheckOptions {
   readonly force?: boolean;
   /** What is about to be committed, and what uses it, in place of the paths. */
   readonly staged?: boolean;
+  readonly language: LanguageTag;
 }
 
 /** Tells the findings of files: 0 when there are none at or above the level, 1 when there are, 2 when a file could not be read. */
@@ -61,6 +62,7 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
     asked: input.asked,
     level: options.level,
     rules: options.rule ?? {},
+    language: options.language,
     fixes: options.format === 'sarif',
   });
   if (options.writeBaseline !== undefined) {

@@ -1,8 +1,9 @@
 import { stat } from 'node:fs/promises';
 import { dirname, relative, resolve, sep } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { createService, type Service } from '../../core/index.ts';
+import { createService, type LanguageTag, type Service } from '../../core/index.ts';
 import { doughFilesBelow, readDough, rootAbove, type Unreadable } from '../disk.ts';
+import { wordedIn } from '../language.ts';
 import { canonicalUri } from '../uris.ts';
 import { progress } from './progress.ts';
 import type { Trouble } from './report/report.ts';
@@ -35,12 +36,13 @@ export interface Input extends Texts {
 /** As `readTexts`, ready to be asked. */
 export async function readInput(
   paths: readonly string[],
-  options: { readonly around?: boolean } = {},
+  options: { readonly around?: boolean; readonly language?: LanguageTag } = {},
 ): Promise<Input> {
   const read = await readTexts(paths, options);
   const service = createService();
   // The core's own cap is for an editor.
   service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER });
+  if (options.language !== undefined) service.setSettings(await wordedIn(options.language));
   for (const [uri, text] of read.texts) service.setText(uri, text);
   service.setRoots(read.roots);
   return { ...read, service };

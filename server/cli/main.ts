@@ -2,6 +2,7 @@ import { isMainThread } from 'node:worker_threads';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
 import type { ExitCode } from './exit-code.ts';
+import { languageOption } from './language-option.ts';
 import { formats } from './report/report.ts';
 import { ruleLevels } from './rule-levels.ts';
 import { usageError } from './usage-errors.ts';
@@ -41,6 +42,7 @@ program
   .addOption(
     new Option('--staged', 'check what git is about to commit, and the files that use it').conflicts('watch'),
   )
+  .addOption(languageOption())
   .option('--watch', 'check again whenever a file changes')
   .addHelpText(
     'after',
@@ -56,6 +58,7 @@ program
   .description('work out the overall formula, the parts, the temperatures and the mixing')
   .argument('<paths...>', 'files, or folders to walk')
   .option('--json', 'write them for another program to read, with the label and the cost')
+  .addOption(languageOption())
   .option('--label', 'add a draft of the label: nutrition, ingredients, allergens')
   .addHelpText('after', example('doughwright totals --label formulas/harbour-tin.dough'))
   .action(async (paths: string[], options) => {
@@ -155,6 +158,7 @@ program
   .description('work out the production run of a plan: batches, start times, stores list')
   .argument('<path>', 'the file, or folder, that the plan stands in')
   .option('--plan <name>', 'which plan, where there are several')
+  .addOption(languageOption())
   .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
   .option('--out <file>', 'write it to a file instead of standard output')
   .addHelpText('after', example('doughwright plan --out saturday.html plan.dough'))
@@ -181,6 +185,7 @@ program
   .option('--tap <temperature>', 'the tap water today')
   .option('--scale-step <weight>', 'the smallest step that the scale shows, as 5g')
   .option('--mixer <name>', 'mix in another mixer')
+  .addOption(languageOption())
   .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
   .option('--out <file>', 'write it to a file instead of standard output')
   .addHelpText(
@@ -224,6 +229,7 @@ program
 program
   .command('rules')
   .description('list the rules with their level')
+  .addOption(languageOption())
   .option('--json', 'write them for another program to read')
   .addHelpText('after', example('doughwright rules'))
   .action(async (options) => {

@@ -1,4 +1,5 @@
 import {
+  type LanguageTag,
   type PlanView,
   pageAsCsv,
   pageAsHtml,
@@ -14,11 +15,12 @@ export interface PlanOptions {
   readonly plan?: string;
   readonly format?: FileFormat | 'text';
   readonly out?: string;
+  readonly language: LanguageTag;
 }
 
 /** Writes the production run of a plan: 0, 1 where something of it could not be planned or will be late, 2 when it could not be read. */
 export async function plan(path: string, options: PlanOptions): Promise<ExitCode> {
-  const input = await readInput([path]);
+  const input = await readInput([path], { language: options.language });
   const all = input.asked.flatMap(({ uri }) => input.service.plans(uri));
   const chosen = options.plan === undefined ? all : all.filter((one) => one.plan === options.plan);
   if (chosen.length === 0) {

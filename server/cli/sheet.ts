@@ -5,6 +5,7 @@ import {
   askedFromWords,
   type FiledSheet,
   foldName,
+  type LanguageTag,
   type SheetView,
   writeSheets,
 } from '../../core/index.ts';
@@ -17,6 +18,7 @@ export interface SheetOptions extends AskedWords {
   readonly formula?: string;
   readonly format?: FileFormat | 'text';
   readonly out?: string;
+  readonly language: LanguageTag;
 }
 
 /**
@@ -29,7 +31,7 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
     process.stderr.write(`doughwright: ${optionName(read.word)} ${options[read.word]}: ${read.cure}\n`);
     return 2;
   }
-  const input = await readInput([path]);
+  const input = await readInput([path], { language: options.language });
   const all = input.asked.flatMap(({ uri }) =>
     input.service
       .symbols(uri)

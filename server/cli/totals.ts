@@ -1,4 +1,4 @@
-import type { FormulaTotals } from '../../core/index.ts';
+import type { FormulaTotals, LanguageTag } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { type Input, readInput } from './input.ts';
 import { totalsText } from './totals-text.ts';
@@ -6,9 +6,9 @@ import { totalsText } from './totals-text.ts';
 /** Writes what formulas come to: 0, 1 where a formula does not resolve, 2 when something could not be read. */
 export async function totals(
   paths: readonly string[],
-  options: { readonly json?: boolean; readonly label?: boolean },
+  options: { readonly json?: boolean; readonly label?: boolean; readonly language: LanguageTag },
 ): Promise<ExitCode> {
-  const input = await readInput(paths);
+  const input = await readInput(paths, { language: options.language });
   const all = input.asked.flatMap(({ uri, shown }) =>
     input.service.totals(uri).map((formula): FormulaTotals => ({ ...formula, file: shown })),
   );

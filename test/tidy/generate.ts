@@ -13,6 +13,7 @@ import {
   stepWords,
   topSections,
 } from '../../core/syntax/vocabulary.ts';
+import { rulePages as germanPages } from '../../core/words/de/rule-pages.ts';
 import { kindOf } from '../../server/actions.ts';
 import { type Setting, settingsTable } from '../../server/settings-table.ts';
 import { canonicalPages } from './canonical-pages.ts';
@@ -26,6 +27,8 @@ export function generated(): ReadonlyMap<string, string> {
   return new Map([
     ['syntaxes/doughwright.tmLanguage.json', textMateGrammar()],
     ['package.json', manifest()],
+    ['package.nls.json', manifestWords('package.nls.json', englishSettings(), (rule) => rule.title)],
+    ['package.nls.de.json', manifestWords('package.nls.de.json', {}, ({ code }) => germanPages[code]!.title)],
     ['docs/guide/reference.md', reference()],
     ['docs/guide/actions.md', actionsPage(actions, kindOf)],
     ...canonicalPages(project, read),
@@ -97,7 +100,7 @@ function manifest(): string {
             type: 'string',
             enum: ['off', 'error', 'warning', 'info', 'hint'],
             default: rule.level,
-            description: `${rule.title}.`,
+            description: `%rule.${rule.code}%`,
           },
         ]),
     );
@@ -109,7 +112,7 @@ function settingsSchema(): Record<string, object> {
   return Object.fromEntries(
     (settingsTable as readonly Setting[]).map((setting) => [
       `doughwright.${setting.key}`,
-      { ...schemaOf(setting), default: setting.default, markdownDescription: setting.meaning },
+      { ...schemaOf(setting), default: setting.default, markdownDescription: `%setting.${setting.key}%` },
     ]),
   );
 }
@@ -123,13 +126,48 @@ function schemaOf(setting: Setting): object {
         type: 'string',
         ...(setting.scope && { scope: setting.scope }),
         enum: setting.choices,
-        ...(setting.choiceMeanings && { enumDescriptions: setting.choiceMeanings }),
+        ...(setting.choiceMeanings && {
+          enumDescriptions: setting.choices.map((choice) => `%setting.${setting.key}.${choice}%`),
+        }),
       };
     case 'celsius':
       return { type: ['number', 'null'], minimum: setting.least, maximum: setting.most };
     case 'count':
       return { type: 'integer', minimum: 1 };
   }
+}
+
+/**
+ * The words of the manifest in a language: those of its own, which are written there, those of the settings where they are
+ * made from the table, and the titles of the rules.
+ */
+function manifestWords(
+  name: string,
+  settings: Readonly<Record<string, string>>,
+  title: (rule: (typeof rules)[number]) => string,
+): string {
+  const there = Object.entries(JSON.parse(read(name)) as Record<string, string>);
+  const own = there.filter(([key]) => !key.startsWith('rule.') && !(key in settings));
+  const kept = Object.keys(settings).length === 0 ? own : own.filter(([key]) => !key.startsWith('setting.'));
+  const titles = [...rules]
+    .sort((one, other) => (one.code < other.code ? -1 : 1))
+    .map((rule) => [`rule.${rule.code}`, `${title(rule)}.`]);
+  return `${JSON.stringify(Object.fromEntries([...kept, ...Object.entries(settings), ...titles]), null, 2)}\n`;
+}
+
+/** What the settings and their choices do, by the keys that the manifest has for them. */
+function englishSettings(): Record<string, string> {
+  return Object.fromEntries(
+    (settingsTable as readonly Setting[]).flatMap((setting) => [
+      [`setting.${setting.key}`, setting.meaning],
+      ...(setting.type === 'choice' && setting.choiceMeanings
+        ? setting.choices.map((choice, index) => [
+            `setting.${setting.key}.${choice}`,
+            setting.choiceMeanings![index]!,
+          ])
+        : []),
+    ]),
+  );
 }
 
 /** The guide's page of settings: its own words, and the table in them made anew. */

@@ -1,5 +1,6 @@
 import type { Language } from '../language.ts';
 import type { Catalogue } from '../message.ts';
+import { comparison } from './comparison.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { mixers } from './mixers.ts';
@@ -7,6 +8,7 @@ import { names } from './names.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { rulePages } from './rule-pages.ts';
 import { sums } from './sums.ts';
 
 /** The messages by subject, as English has them. */
@@ -19,6 +21,7 @@ export const subjects = {
   sums,
   ranges,
   mixers,
+  comparison,
 };
 
 const catalogue: Catalogue = {
@@ -30,7 +33,8 @@ const catalogue: Catalogue = {
   ...sums,
   ...ranges,
   ...mixers,
+  ...comparison,
 };
 
 /** German; a blank that does not break stands before the percent sign (DIN 5008). */
-export const german: Language = { tag: 'de', catalogue, percentSign: '\u00a0%' };
+export const german: Language = { tag: 'de', catalogue, percentSign: '\u00a0%', rulePages };

@@ -12,6 +12,14 @@ export const names: Translation<typeof english> = {
     `„${name}“ ist nicht bekannt: davon lässt sich nichts ableiten. Ist „${otherName}“ gemeint?`,
   'unknown-ingredient.like-none': ({ name }) =>
     `„${name}“ ist nicht bekannt: davon lässt sich nichts ableiten. Den Namen definieren oder einen bekannten schreiben.`,
+  'which-kind.yeast': ({ name, meant, otherMeant }) =>
+    `„${name}“ wird als ${meant} gelesen; es kann auch ${otherMeant} sein. Ein Drittel so viel Instanthefe lockert gleich stark.`,
+  'which-kind.spelt': ({ name, meant, otherMeant }) =>
+    `„${name}“ wird als ${meant} gelesen; es kann auch ${otherMeant} sein. Helles Dinkelmehl nimmt weniger Wasser auf.`,
+  'which-kind.oil': ({ name, meant, otherMeant }) =>
+    `„${name}“ wird als ${meant} gelesen; es kann auch ${otherMeant} sein. Die Kennzeichnung nennt die Pflanze.`,
+  'which-kind.malt': ({ name, meant, otherMeant }) =>
+    `„${name}“ wird als ${meant} gelesen; es kann auch ${otherMeant} sein. Extrakt ist ein Sirup: er bringt Zucker und Wasser und keine Enzyme.`,
   'unknown-ingredient.hydration': ({ example }) => `Die Hydration steht in der Zeile des Wassers: ${example}`,
   'unknown-ingredient.culture': ({ name, example }) =>
     `„${name}“ ist nicht bekannt. Anstellgut von der Art des Vorteigs selbst schreibt sich: ${example}`,
@@ -54,6 +62,7 @@ export const names: Translation<typeof english> = {
   'loop.formula': ({ name }) =>
     `„${name}“ wird selbst mit dieser Rezeptur gemacht; so lässt sich keine von beiden abwiegen. Eine der beiden Zeilen entfernen.`,
 
+  'unused-part.fix-add': ({ part }) => `Alles von „${part}“ in den Teig geben`,
   'unused-part.unused': ({ name }) =>
     `Keine Zeile nimmt „${name}“, und entnommen wird damit auch nichts: nichts davon kommt in den Teig. Eine Entnahme („draws“) oder eine Zeile dafür schreiben.`,
 };

@@ -32,9 +32,7 @@ export const ranges: Translation<typeof english> = {
 type Water = Args<'heldFraction'>;
 
 function held({ heldFraction }: Water, say: Speaker): string {
-  return heldFraction > 0.005
-    ? `, ohne die ${say.percent(heldFraction)}, die in Saaten gebunden sind`
-    : '';
+  return heldFraction > 0.005 ? `, ohne die ${say.percent(heldFraction)}, die in Saaten gebunden sind` : '';
 }
 
 function usual({ lowFraction, highFraction }: Args<'lowFraction' | 'highFraction'>, say: Speaker): string {

@@ -8,6 +8,12 @@ export const readingAmounts: Translation<typeof english> = {
   'missing-unit.planned': ({ written }) =>
     `„${written}“ wovon? Die Einheit fehlt: ${written} pieces (Stück), oder ${written} kg.`,
   'missing-unit.hydration': ({ example }) => `Die Hydration steht in Prozent: ${example}`,
+  'missing-unit.counted': ({ written, example }) =>
+    `„${written}“ wovon? Was gezählt wird, steht in Stück: ${example}`,
+  'missing-unit.times': ({ written, example }) => `„${written}“ wovon? Zu schreiben ist, wie oft: ${example}`,
+  'missing-unit.fluid-ounce': ({ written, meant, otherMeant }) =>
+    `Eine Flüssigunze ist nicht überall gleich: „${written}“ wird als ${meant} gelesen, die Unze der Vereinigten Staaten; die britische ergibt ${otherMeant}. Besser in Millilitern schreiben.`,
+  'missing-unit.fix-imperial': ({ meant }) => `${meant} schreiben, die britische Unze`,
   'missing-unit.other': ({ written, example }) => `„${written}“ wovon? Die Einheit fehlt: ${example}`,
   'missing-unit.minutes': ({ written, meant }) => `Bei „${written}“ fehlt die Einheit der Minuten: ${meant}`,
   'missing-unit.one-sign': ({ meant }) => `Ein % genügt: ${meant}`,
@@ -84,8 +90,7 @@ export const readingAmounts: Translation<typeof english> = {
     'Eine Trennlinie bedeutet hier nichts. Stattdessen eine Leerzeile lassen oder einen Kommentar daraus machen.',
   'unreadable.comment': ({ written }) => `Ein Kommentar beginnt mit #, nicht mit „${written}“.`,
   'unreadable.table': () => 'Eine Tabelle braucht hier kein „|“: Leerzeichen trennen die Spalten.',
-  'unreadable.quotes': () =>
-    'Anführungszeichen sind die geraden der Tastatur, zum Beispiel "7-grain mix".',
+  'unreadable.quotes': () => 'Anführungszeichen sind die geraden der Tastatur, zum Beispiel "7-grain mix".',
   'unreadable.digits': () => 'Zahlen werden mit einfachen Ziffern geschrieben, zum Beispiel 12.5%.',
   'unreadable.around': ({ written }) => `Worte brauchen kein „${written}“ um sich.`,
   'unreadable.between': ({ written }) => `Hierher gehört kein „${written}“: ein Leerzeichen genügt.`,

@@ -8,7 +8,8 @@ export const readingSections: Translation<typeof english> = {
   'line-too-long.longer': ({ count }, say) =>
     `Diese Zeile hat mehr als ${say.count(count, { one: '# Zeichen', other: '# Zeichen' })} und wird nicht gelesen. Teilen oder mit # davor zum Kommentar machen.`,
 
-  'missing-colon.at-end': ({ section }) => `Die Zeile, mit der „${section}“ beginnt, endet mit einem Doppelpunkt.`,
+  'missing-colon.at-end': ({ section }) =>
+    `Die Zeile, mit der „${section}“ beginnt, endet mit einem Doppelpunkt.`,
   'missing-colon.displaced': ({ section }) =>
     `Der Doppelpunkt gehört ans Ende der Zeile, mit der „${section}“ beginnt.`,
   'missing-colon.goes-on': () =>
@@ -18,8 +19,7 @@ export const readingSections: Translation<typeof english> = {
 
   'stray-colon.two': () => 'Ein Doppelpunkt genügt, am Ende der Zeile.',
   'stray-colon.amount': () => 'Zwischen eine Zutat und ihre Menge gehört kein Doppelpunkt.',
-  'stray-colon.property': ({ property }) =>
-    `Zwischen „${property}“ und den Wert gehört kein Doppelpunkt.`,
+  'stray-colon.property': ({ property }) => `Zwischen „${property}“ und den Wert gehört kein Doppelpunkt.`,
   'stray-colon.no-section': () => 'Ein Doppelpunkt beendet nur die Zeile, die einen Abschnitt beginnt.',
   'stray-colon.no-header': ({ name }) =>
     `Ein Doppelpunkt beendet nur die Zeile, die einen Abschnitt beginnt. „${name}“ und die Menge stehen ohne ihn.`,
@@ -44,10 +44,17 @@ export const readingSections: Translation<typeof english> = {
 
   'unknown-property.meant': ({ section, written, meant }) =>
     `„${section}“ hat keine Eigenschaft „${written}“. Ist „${meant}“ gemeint?`,
+  'unknown-property.said-otherwise': ({ section, written, meant }) =>
+    `Unter „${section}“ schreibt sich „${written}“: ${meant}`,
   'unknown-property.mixed': ({ example }) =>
     `Was in einem Knetversuch gelaufen ist, steht hinter „mixed“: ${example}`,
   'unknown-property.none': ({ section, name, words }, say) =>
     `„${section}“ hat keine Eigenschaft „${name}“. Eigenschaften sind ${say.list(words)}.`,
+
+  'two-steps.two': ({ written, otherWritten }) =>
+    `„${written}“ und „${otherWritten}“ sind zwei Schritte. Jeder gehört in eine eigene Zeile.`,
+  'fold-times.no-step-time': ({ example }) =>
+    `Der Schritt hat keine Zeit, auf die sich seine Faltungen verteilen ließen. Sie gehört hinter den Schritt: ${example}`,
 
   'missing-value.none': ({ property, example }) => `„${property}“ braucht einen Wert: ${example}`,
   'missing-value.unfinished': ({ property, example }) =>
@@ -65,8 +72,7 @@ export const readingSections: Translation<typeof english> = {
   'wrong-value.negative': ({ property }) => `„${property}“ kann nicht negativ sein.`,
   'wrong-value.zero': ({ property }) => `„${property}“ muss größer als 0 sein.`,
   'wrong-value.least-first': ({ example }) => `Das Kleinste kommt zuerst: ${example}`,
-  'wrong-value.above-all': ({ property }) =>
-    `„${property}“ ist ein Anteil und kann nicht über 100 % liegen.`,
+  'wrong-value.above-all': ({ property }) => `„${property}“ ist ein Anteil und kann nicht über 100 % liegen.`,
   'wrong-value.nothing-left': ({ property }) => `Bei „${property}“ von 100 % bleibt nichts übrig.`,
   'wrong-value.no-currency': ({ example }) =>
     `In welcher Währung? Sie steht mit drei Großbuchstaben: ${example}`,

@@ -12,12 +12,16 @@ export const sums: Translation<typeof english> = {
     `So viel je Stück, bei wie vielen Stück? Das steht in der Rezeptur: ${example}`,
   'no-pieces.also': () => 'ebenfalls je Stück gezählt',
 
+  'impossible-amount.cooking-loss': () =>
+    'Hier verdampft mehr, als Wasser darin ist; deshalb wird nichts abgezogen. Einen kleineren Verlust schreiben, oder das Wasser.',
+
   'no-flour.weighs-nothing': () =>
     'Das Mehl dieses Abschnitts wiegt nichts; Prozente davon sind auch nichts. Zu schreiben ist, wie viel Mehl es ist.',
   'no-flour.dough': () =>
     'Dieser Abschnitt hat kein Mehl und keine Zeile mit 100 %: Prozent wovon? Die Mehlzeile ergänzen, oder 100% an das schreiben, woran die anderen gemessen werden.',
   'no-flour.part': () =>
     'Dieser Abschnitt hat kein Mehl und keine Zeile mit 100 %: Prozent wovon? Seine Prozente beziehen sich auf ihn selbst, nicht auf das Mehl des Teigs: 100% an eine Zeile schreiben und die anderen darauf beziehen.',
+  'no-flour.fix-of-all-flour': () => 'Auf das gesamte Mehl beziehen',
   'no-flour.beside': () =>
     'Prozent wovon? Hier ist nichts Mehl. Zu schreiben ist, wie viel auf ein Stück kommt, zum Beispiel 3 g a piece, oder wie viel insgesamt, zum Beispiel 200 g.',
 
