@@ -5,9 +5,9 @@ import { flours } from './flours.ts';
 import { fruitAndGrains } from './fruit-and-grains.ts';
 import type { CatalogueIngredient } from './ingredient.ts';
 import { larder } from './larder.ts';
-import { looseNamesAbroad, namesAbroad } from './names-abroad.ts';
+import { looseNamesAbroad, namesAbroad, type Tongue } from './names-abroad.ts';
 import { pantry } from './pantry.ts';
-import { typedNamesAbroad } from './typed-names-abroad.ts';
+import { tongueOf, typedNamesAbroad } from './typed-names-abroad.ts';
 
 /** Every ingredient that is known without being defined in a file: flours, the types of four countries, larder, additions. */
 export const catalogueIngredients: readonly CatalogueIngredient[] = [
@@ -25,25 +25,48 @@ const byName: ReadonlyMap<string, CatalogueIngredient> = new Map(
   ),
 );
 
-/** The names that other languages have, each with the catalogue’s own; a name may stand for one ingredient only. */
-export const catalogueNamesAbroad: readonly (readonly [folded: string, name: string])[] = [
+/** What bakers of another language call an ingredient. */
+export interface NameAbroad {
+  /** As they write it. */
+  readonly written: string;
+  readonly folded: string;
+  readonly tongue: Tongue;
+  /** The catalogue’s own name. */
+  readonly name: string;
+}
+
+/** The names that other languages have; a name may stand for one ingredient only. */
+export const catalogueNamesAbroad: readonly NameAbroad[] = [
   ...[namesAbroad, looseNamesAbroad].flatMap((table) =>
     Object.entries(table).flatMap(([name, byTongue]) =>
-      Object.values(byTongue).flatMap((words) => words.map((word) => [foldName(word), name] as const)),
+      Object.entries(byTongue).flatMap(([tongue, words]) =>
+        words.map((word) => abroad(word, tongue as Tongue, name)),
+      ),
     ),
   ),
   ...flourTypes.flatMap((type) =>
-    typedNamesAbroad(type).map((word) => [foldName(word), type.name.toLowerCase()] as const),
+    typedNamesAbroad(type).map((word) => abroad(word, tongueOf[type.country], type.name.toLowerCase())),
   ),
 ];
 
-const byNameAbroad: ReadonlyMap<string, CatalogueIngredient> = new Map(
-  catalogueNamesAbroad.map(([folded, name]) => [folded, byName.get(name)!]),
+function abroad(written: string, tongue: Tongue, name: string): NameAbroad {
+  return { written, folded: foldName(written), tongue, name };
+}
+
+const byNameAbroad: ReadonlyMap<string, NameAbroad> = new Map(
+  catalogueNamesAbroad.map((one) => [one.folded, one]),
 );
+
+/** The language that a folded name of an ingredient is in, where it is one of another language. */
+export function tongueOfName(foldedName: string): Tongue | undefined {
+  return byNameAbroad.get(foldedName)?.tongue;
+}
 
 /** The ingredient of this name or alias in any of the languages, folded by the caller; undefined when there is none. */
 export function findCatalogue(foldedName: string): CatalogueIngredient | undefined {
-  return byName.get(foldedName) ?? byNameAbroad.get(foldedName) ?? byTradeName(foldedName);
+  return (
+    byName.get(foldedName) ?? byName.get(byNameAbroad.get(foldedName)?.name ?? '') ?? byTradeName(foldedName)
+  );
 }
 
 /** Words that only say that something is flour, or that a number is its type. */

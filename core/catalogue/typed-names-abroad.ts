@@ -1,6 +1,15 @@
-import type { FlourType } from './flour-types.ts';
+import type { FlourType, TypeCountry } from './flour-types.ts';
+import type { Tongue } from './names-abroad.ts';
 
-const german = { wheat: 'weizen', rye: 'roggen', spelt: 'dinkel' } as const;
+/** The language that the names of a country’s types are in. */
+export const tongueOf: Readonly<Record<TypeCountry, Tongue>> = {
+  Germany: 'de',
+  Austria: 'de',
+  France: 'fr',
+  Italy: 'it',
+};
+
+const german = { wheat: 'Weizen', rye: 'Roggen', spelt: 'Dinkel' } as const;
 
 /**
  * What the bakers of a country write for one of its flour types, beside the names that the type has itself: `Weizenmehl 550`,
@@ -12,11 +21,11 @@ export function typedNamesAbroad({ country, name, grain }: FlourType): readonly 
     case 'Germany':
       return [
         `${german[grain]}mehl ${type}`,
-        `${german[grain]}mehl type ${type}`,
+        `${german[grain]}mehl Type ${type}`,
         `${german[grain]} ${type}`,
       ];
     case 'Austria':
-      return [`${german[grain]}mehl ${type}`, `${german[grain]}mehl type ${type}`];
+      return [`${german[grain]}mehl ${type}`, `${german[grain]}mehl Type ${type}`];
     case 'France': {
       const flours =
         grain === 'rye' ? ['farine de seigle'] : ['farine', 'farine de blé', 'farine de froment'];

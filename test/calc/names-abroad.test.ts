@@ -12,7 +12,7 @@ describe('names of other languages', () => {
       ),
     );
     const seen = new Map<string, string>();
-    for (const [folded, name] of catalogueNamesAbroad) {
+    for (const { folded, name } of catalogueNamesAbroad) {
       expect(own.get(folded), folded).toBeUndefined();
       expect(seen.get(folded), folded).toBeUndefined();
       expect(
@@ -80,5 +80,22 @@ describe('names of other languages', () => {
     expect(english[0]).toBeCloseTo(0.65, 6);
     expect(totals(['Weizenmehl 550', 'Wasser', 'Salz', 'Frischhefe'])).toEqual(english);
     expect(totals(['Weizenmehl Type 550', 'Leitungswasser', 'Meersalz', 'Hefe'])).toEqual(english);
+  });
+
+  test('are offered in the language that the formula is written in, and in any on its first line', () => {
+    const offered = (lines: readonly string[], begun: string): string[] => {
+      const service = createService();
+      const text = ['formula Quay Tin:', ...lines.map((line) => `  ${line}`), `  ${begun}`, ''].join('\n');
+      service.setText('file:///quay/a.dough', text);
+      return service
+        .completions('file:///quay/a.dough', lines.length + 1, 2 + begun.length)
+        .map(({ label }) => label)
+        .filter((label) => label.toLowerCase().startsWith(begun.toLowerCase()));
+    };
+    expect(offered(['Weizenmehl 550 100%', 'Wasser 65%'], 'Sal')).toContain('Salz');
+    expect(offered(['Weizenmehl 550 100%', 'Wasser 65%'], 'Sal')).not.toContain('sale');
+    expect(offered(['bread flour 100%', 'water 65%'], 'sal')).toEqual(['salt']);
+    expect(offered(['farine de blé T65 100%', 'eau 65%'], 'lev')).toContain('levure fraîche');
+    expect(offered([], 'Weizenmehl 5')).toEqual(['Weizenmehl 550']);
   });
 });
