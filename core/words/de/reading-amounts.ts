@@ -65,7 +65,7 @@ export const readingAmounts: Translation<typeof english> = {
     `„${written}“ lässt sich auf zwei Arten lesen. Eindeutig ist ${meant}, oder zwei Leerzeichen, wenn „${name}“ der Name ist: ${example}`,
 
   'point-or-thousand.read-as': ({ written, meant, otherMeant }) =>
-    `„${written}“ wird als ${meant} gelesen. Mit ${meant} oder ${otherMeant} liest es niemand anders.`,
+    `„${written}“ wird als ${meant} gelesen. Als ${meant} oder ${otherMeant} geschrieben, liest es niemand anders.`,
 
   'missing-comma.before': ({ written, example }) => `Vor „${written}“ gehört ein Komma: ${example}`,
 
