@@ -132,5 +132,7 @@ function whole(word: keyof AskedWords, text: string): Quantity | undefined {
       word,
       `that can be read in more ways than one: write ${quantity.readings.join(' or ')}.`,
     );
+  if (quantity.kind === 'beyond')
+    throw new Unread(word, `that is beyond what a bakery can mean: write ${quantity.limit}.`);
   return quantity;
 }

@@ -12,6 +12,7 @@ export function printQuantity(text: string, quantity: Quantity): string {
     case 'clock':
     case 'range':
     case 'grouped':
+    case 'beyond':
       return text;
     case 'duration':
       return [...text.matchAll(durationPart)].map(([, number, unit]) => together(number!, unit!)).join(' ');

@@ -64,6 +64,8 @@ export type Quantity = QuantitySpan &
     | { readonly kind: 'clock'; readonly minutes: number }
     | { readonly kind: 'bare'; readonly value: number }
     | { readonly kind: 'range'; readonly low: string; readonly high: string }
+    /** Beyond what a bakery can mean; `limit` tells what it may be. */
+    | { readonly kind: 'beyond'; readonly limit: string }
     | {
         readonly kind: 'grouped';
         readonly readings: readonly string[];
