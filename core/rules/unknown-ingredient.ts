@@ -19,15 +19,13 @@ export const unknownIngredient: Rule = {
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  nonesuch  3%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  linseed  3%\n',
   *check({ analysis, scope, block }) {
+    const sections = analysis?.resolved.model.sections.filter(({ name }) => name !== undefined) ?? [];
+    const sectionOf = new Map(sections.flatMap((one) => one.lines.map(({ line }) => [line, one] as const)));
     for (const problem of analysis?.resolved.problems ?? []) {
       if (problem.kind !== 'unknown-ingredient' || problem.name.folded === '') continue;
       const { name, line } = problem;
       // A part cannot be an ingredient of itself.
-      const known = analysis!.resolved.model.sections.flatMap((section) =>
-        section.name === undefined || section.lines.some((one) => one.line === line)
-          ? []
-          : [section.name.text],
-      );
+      const known = sections.flatMap((one) => (one === sectionOf.get(line) ? [] : [one.name!.text]));
       const cure = cureOf(block, line, name);
       if (cure !== undefined) {
         yield cure;

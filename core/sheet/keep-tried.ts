@@ -103,7 +103,7 @@ function yieldText(made: YieldInput): string {
 
 /** A mass as a baker writes it into a formula, to a tenth of a gram below a kilogram. */
 function massText(grams: number): string {
-  return grams >= 1000 ? `${trimmed(grams / 1000, 3)} kg` : `${trimmed(grams, 1)} g`;
+  return grams >= 1000 ? `${trimmed(grams / 1000, 3)} kg` : `${trimmed(grams, grams < 10 ? 4 : 1)} g`;
 }
 
 /** The dough's own mix is the one that names no part. */

@@ -167,12 +167,15 @@ export class Files {
     this.unread.delete(file);
     const held = file.definitions;
     const made: Definition[] = [];
+    let byLine: ReadonlyMap<number, Definition> | undefined;
     for (const { block, firstLine } of source.blocks) {
       // Almost always the one at the same place in the row.
-      const at = held[made.length];
-      const isHere = (one: Definition | undefined): boolean =>
-        one?.block === block && one.firstLine === firstLine;
-      const one = isHere(at) ? at : (held.find(isHere) ?? definitionOf(file.uri, firstLine, block));
+      let one = held[made.length];
+      if (one?.block !== block || one.firstLine !== firstLine) {
+        byLine ??= new Map(held.map((before) => [before.firstLine, before]));
+        one = byLine.get(firstLine);
+        if (one?.block !== block) one = definitionOf(file.uri, firstLine, block);
+      }
       if (one !== undefined) made.push(one);
     }
     file.definitions = made;
@@ -220,11 +223,22 @@ export class Files {
     const before = this.scopes.get(folder);
     if (before !== undefined) return before;
     const root = this.rootOf(folder);
+    // A list of definitions is another one once any of them is.
+    const known = new WeakMap<readonly Definition[], readonly (readonly Definition[])[]>();
+    const levels = (definitions: readonly Definition[]): readonly (readonly Definition[])[] => {
+      if (definitions.length <= 1) return this.levels(definitions, folder, root);
+      let parted = known.get(definitions);
+      if (parted === undefined) {
+        parted = this.levels(definitions, folder, root);
+        known.set(definitions, parted);
+      }
+      return parted;
+    };
     const scope: Scope = {
       usual: this.usual,
-      find: (kind, folded) => this.levels(this.kinds.get(kind)?.byName.get(folded) ?? none, folder, root),
-      nearest: (kind) => this.levels(this.all(kind), folder, root)[0]?.[0],
-      names: (kind) => this.levels(this.all(kind), folder, root).flat(),
+      find: (kind, folded) => levels(this.kinds.get(kind)?.byName.get(folded) ?? none),
+      nearest: (kind) => levels(this.all(kind))[0]?.[0],
+      names: (kind) => levels(this.all(kind)).flat(),
     };
     this.scopes.set(folder, scope);
     return scope;

@@ -20,8 +20,8 @@ export function findingsInFile(
   settings: Settings,
 ): Finding[] {
   const whereIs: WhereIs = (definition) => {
-    const now = files.get(definition.uri)?.definitions.find((one) => one.block === definition.block);
-    return now ?? definition;
+    const definitions = files.get(definition.uri)?.definitions;
+    return (definitions && byBlock(definitions).get(definition.block)) ?? definition;
   };
   const told: Finding[] = [];
   let more = 0;
@@ -47,6 +47,18 @@ export function findingsInFile(
     });
   }
   return told;
+}
+
+const indexed = new WeakMap<readonly Definition[], ReadonlyMap<Block, Definition>>();
+
+function byBlock(definitions: readonly Definition[]): ReadonlyMap<Block, Definition> {
+  let index = indexed.get(definitions);
+  if (index === undefined) {
+    // The first of a block counts, so it is set last.
+    index = new Map(definitions.toReversed().map((one) => [one.block, one]));
+    indexed.set(definitions, index);
+  }
+  return index;
 }
 
 /** Where a block stands, and how the lines of its file end. */
