@@ -18,6 +18,6 @@ export async function exportFiles(paths: readonly string[], options: ExportOptio
   if (all.length === 0 && (saysNothing(input, all) || input.failed)) return 2;
   const rows = all.flatMap(exportRows);
   const text = formatOf(options) === 'json' ? `${JSON.stringify(rows, null, 2)}\n` : rowsAsCsv(rows);
-  if (!(await writeOut(text, options.out)) || input.failed) return 2;
+  if (!(await writeOut(text, options.out, true)) || input.failed) return 2;
   return all.every(({ resolved }) => resolved) ? 0 : 1;
 }

@@ -14,6 +14,7 @@ import { readDough, rootAbove } from '../disk.ts';
 import { canonicalUri } from '../uris.ts';
 import type { ExitCode } from './exit-code.ts';
 import { cureOf, readSurroundings } from './input.ts';
+import { complainOf } from './terminal.ts';
 
 /**
  * A file for git to compare line by line in `git log -p` and `git show`: its own lines, and after the header of each formula
@@ -25,7 +26,7 @@ export async function textconv(path: string): Promise<ExitCode> {
   if (file.text === undefined) {
     const bytes = await readFile(path).catch(() => undefined);
     if (bytes === undefined) {
-      process.stderr.write(`doughwright: ${path}: ${cureOf(file.why)}\n`);
+      complainOf(`doughwright: ${path}: ${cureOf(file.why)}\n`);
       return 2;
     }
     process.stdout.write(file.why === 'binary' ? inOneLine(bytes) : bytes);

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import { chmod, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname, extname, join } from 'node:path';
+import { complainOf, noOrders, visible } from './terminal.ts';
 
 const endings = { '.html': 'html', '.htm': 'html', '.md': 'md', '.csv': 'csv', '.json': 'json' } as const;
 
@@ -19,20 +20,24 @@ export function formatOf<Format>({
   return format ?? (ending in endings ? endings[ending as keyof typeof endings] : undefined);
 }
 
+/** Formats that another program reads, and whose texts are not changed for a terminal. */
+export const isData = (format: string | undefined): boolean =>
+  format === 'json' || format === 'csv' || format === 'html';
+
 /**
  * Writes a text to standard output, or whole or not at all into a file. Answers whether it could; why not is told on
- * standard error.
+ * standard error. What another program reads (`isData`) is written as it is.
  */
-export async function writeOut(text: string, file: string | undefined): Promise<boolean> {
+export async function writeOut(text: string, file: string | undefined, isData = false): Promise<boolean> {
   if (file === undefined) {
-    process.stdout.write(text);
+    process.stdout.write(isData ? text : noOrders(visible(text)));
     return true;
   }
   try {
     await replaceFile(file, text);
     return true;
   } catch (error) {
-    process.stderr.write(`doughwright: ${file}: this cannot be written: ${writeTrouble(error)}\n`);
+    complainOf(`doughwright: ${file}: this cannot be written: ${writeTrouble(error)}\n`);
     return false;
   }
 }
@@ -50,6 +55,7 @@ export function writeTrouble(error: unknown): string {
     case 'EROFS':
       return 'you may not write there; give yourself the right to, or name another file.';
     case 'ENOSPC':
+    case 'EDQUOT':
       return 'the disk is full; make room.';
     default:
       return 'look whether its disk is all right, or name another file.';
