@@ -77,6 +77,7 @@ export { foldName } from './text/names.ts';
 export * from './text/plain-figures.ts';
 export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
+export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
 export { createService, defaultSettings } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';

@@ -38,6 +38,7 @@ export function createEdits(wire: Wire, kept: Kept): Edits {
       const conditions = {
         ...(today?.roomCelsius === undefined ? {} : { roomCelsius: today.roomCelsius }),
         ...(today?.flourCelsius === undefined ? {} : { flourCelsius: today.flourCelsius }),
+        ...(today?.mixer === undefined ? {} : { mixer: today.mixer }),
       };
       const what = [said, reading.stage].filter(Boolean).join(', ');
       return make(

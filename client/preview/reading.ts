@@ -73,6 +73,7 @@ export function readingControls({ phase, minutes, units, log }: ReadingParts): R
     { class: 'reading', attributes: { 'aria-labelledby': 'reading' } },
     element('h2', { text: 'Log a reading', attributes: { id: 'reading' } }),
     when,
+    element('p', { class: 'note', text: 'Stop the mixer before a probe or a hand goes in.' }),
     element(
       'div',
       {

@@ -105,7 +105,9 @@ const calibrations = new WeakMap<Block, Fitted & { readonly evidence: readonly C
 function mayUse(model: FormulaModel, folded: string): boolean {
   if (model.trials.length === 0) return false;
   const byTrial = model.trials.some(
-    (trial) => saidValue(trial.said, 'mixer', 'name')?.name.folded === folded,
+    ({ said }) =>
+      saidValue(said, 'mixed', 'mixedIn')?.name?.folded === folded ||
+      saidValue(said, 'mixer', 'name')?.name.folded === folded,
   );
   return (
     byTrial ||

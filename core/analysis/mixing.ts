@@ -1,18 +1,35 @@
+import { type DegreeOfMixing, degreesOfMixing } from '../calc/development.ts';
 import { blendCurve, type FlourData } from '../calc/flour.ts';
 import type { SolvedFormula } from '../calc/formula-result.ts';
 import { capacityShares } from '../calc/heat.ts';
 import { type Known, known, unknown } from '../calc/known.ts';
 import { type MixingOutcome, simulateMixing } from '../calc/mixing.ts';
 import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing-programme.ts';
-import { type TemperedWater, temperWater } from '../calc/mixing-water.ts';
+import { type TemperedWater, type TemperInput, temperWater } from '../calc/mixing-water.ts';
 import type { Mixer } from '../model/mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
-import type { ResolvedMix } from '../model/resolve-mix.ts';
+import type { ResolvedMix, ResolvedProgramme } from '../model/resolve-mix.ts';
 import { batchesOf } from './portions.ts';
 
 /** The dough temperature wanted where the file says none; common practice for wheat doughs, no source. */
 export const usualDoughCelsius = 25;
+
+/** Degrees above the dough temperature that are tolerated; where none is written, the usual one is only a guess. */
+const tolerated = 2;
+const toleratedWhenAssumed = 3;
+
+function toleratedOver(targetAssumed: boolean): number {
+  return targetAssumed ? toleratedWhenAssumed : tolerated;
+}
+
+/** The temperature, °C, above which the dough of a programme is too warm. Common practice, no source. */
+export function limitOf({ targetCelsius, targetAssumed }: MixAnalysis): number {
+  return targetCelsius + toleratedOver(targetAssumed);
+}
+
+/** What the temperature of the water is chosen by. */
+export type Tempering = Omit<TemperInput, 'mixing'>;
 
 /** One mixing programme, run. */
 export interface MixAnalysis {
@@ -26,12 +43,14 @@ export interface MixAnalysis {
   readonly phaseLines: readonly number[];
   readonly targetCelsius: number;
   readonly targetAssumed: boolean;
+  /** The degree of mixing that the programme wishes; an improved mix where it says none. */
+  readonly wish?: DegreeOfMixing;
   /** The water to use; unknown when the file fixes its temperature, with the reason. */
   readonly water: Known<TemperedWater>;
   /** The temperature of the water where the file gives it. */
   readonly givenWaterCelsius?: number;
-  /** Of the bakery’s tap; absent where nobody told it. */
-  readonly tapCelsius?: number;
+  /** What the water is chosen by: the temperature wanted, the tap, and whether there is ice. */
+  readonly tempering: Tempering;
   readonly doughGrams: number;
   /** Keys in the dough that no line of the programme loads; they are taken to go in first. */
   readonly unloaded: readonly { readonly key: string; readonly name: string }[];
@@ -51,12 +70,11 @@ export function analyseMix(
   mix: ResolvedMix,
 ): Known<MixAnalysis> {
   if (mix.mixer === undefined) return unknown('the mixer is not known');
-  const model = resolved.model.mixes[mix.index]!;
   const batches = batchesOf(resolved, solved, mix.sectionId);
   if (batches.size === 0) return unknown('the weights of the dough are not known yet');
-  if (model.phases.some((phase) => phase.statement.value === undefined))
+  if (mix.phases.some((phase) => phase.statement.value === undefined))
     return unknown('a line of the mixing programme is not finished');
-  const poured = pourAll(resolved, solved, mix, batches);
+  const poured = pourAll(solved, mix, batches);
   let doughGrams = 0;
   let givenWaterCelsius: number | undefined;
   for (const batch of batches.values()) {
@@ -65,18 +83,20 @@ export function analyseMix(
   }
   const wanted = wantedCelsius(resolved, mix);
   const targetCelsius = wanted ?? usualDoughCelsius;
-  const input = programmeOf(resolved, solved, mix, poured.phases, targetCelsius);
+  const input = programmeOf(resolved, solved, mix, poured.phases, targetCelsius, wanted === undefined);
   const tempers = poured.phases.some(
     (phase) => 'portions' in phase && phase.portions.some((portion) => portion.tempered),
   );
+  const { tapCelsius, hasIce } = resolved.bakery;
+  const tempering: Tempering = {
+    targetCelsius,
+    ...(tapCelsius === undefined ? {} : { tapCelsius }),
+    ...(hasIce === true ? { hasIce } : {}),
+  };
   const water: Known<TemperedWater> =
     !tempers && givenWaterCelsius !== undefined
       ? unknown(`the file takes its water at ${givenWaterCelsius} °C`)
-      : temperWater({
-          mixing: input,
-          targetCelsius,
-          ...(resolved.bakery.tapCelsius === undefined ? {} : { tapCelsius: resolved.bakery.tapCelsius }),
-        });
+      : temperWater({ mixing: input, ...tempering });
   return known(
     {
       index: mix.index,
@@ -87,19 +107,44 @@ export function analyseMix(
       phaseLines: poured.lines,
       targetCelsius,
       targetAssumed: wanted === undefined,
+      ...(mix.wish === undefined ? {} : { wish: mix.wish }),
       water,
       doughGrams,
       unloaded: poured.unloaded,
       portionsOff: poured.portionsOff,
       ...(givenWaterCelsius === undefined ? {} : { givenWaterCelsius }),
-      ...(resolved.bakery.tapCelsius === undefined ? {} : { tapCelsius: resolved.bakery.tapCelsius }),
+      tempering,
     },
     'common practice',
   );
 }
 
+/** A programme ready to be run, and the lines of its phases, counted in the block. */
+export interface ReadyProgramme {
+  readonly input: MixingInput;
+  readonly phaseLines: readonly number[];
+}
+
+/** Makes a programme ready with its water as the formula has it, running nothing; or says why it cannot be run. */
+export function readyProgramme(
+  resolved: ResolvedFormula,
+  solved: SolvedFormula,
+  programme: ResolvedProgramme,
+): Known<ReadyProgramme> {
+  if (programme.mixer === undefined) return unknown('the mixer is not known');
+  const batches = batchesOf(resolved, solved, programme.sectionId);
+  if (batches.size === 0) return unknown('the weights of the dough are not known yet');
+  if (programme.phases.some((phase) => phase.statement.value === undefined))
+    return unknown('a line of the mixing programme is not finished');
+  const { phases, lines } = pourAll(solved, programme, batches);
+  const wanted = wantedCelsius(resolved, programme);
+  const targetCelsius = wanted ?? usualDoughCelsius;
+  const input = programmeOf(resolved, solved, programme, phases, targetCelsius, wanted === undefined);
+  return known({ input, phaseLines: lines }, 'given');
+}
+
 /** The temperature wanted of what a programme mixes: a part's own, the formula's for its dough. */
-function wantedCelsius(resolved: ResolvedFormula, mix: ResolvedMix): number | undefined {
+function wantedCelsius(resolved: ResolvedFormula, mix: ResolvedProgramme): number | undefined {
   const part = resolved.model.sections.slice(1).find((section) => section.id === mix.sectionId);
   if (part === undefined) return resolved.doughCelsius;
   return saidValue(part.said, 'dough temperature', 'temperature')?.celsius;
@@ -116,12 +161,10 @@ interface Poured {
 const leastGrams = 1e-3;
 
 function pourAll(
-  resolved: ResolvedFormula,
   solved: SolvedFormula,
-  mix: ResolvedMix,
+  mix: ResolvedProgramme,
   batches: ReturnType<typeof batchesOf>,
 ): Poured {
-  const model = resolved.model.mixes[mix.index]!;
   const left = new Map([...batches].map(([key, batch]) => [key, batch.grams]));
   const touched = new Set<string>();
   const portionsOff: Poured['portionsOff'] = [];
@@ -130,7 +173,7 @@ function pourAll(
   const base = section?.baseGrams ?? section?.flourGrams ?? solved.flourGrams ?? 0;
   const phases: MixingPhase[] = [];
   const lines: number[] = [];
-  for (const { line, statement } of model.phases) {
+  for (const { line, statement } of mix.phases) {
     const { value } = statement;
     if (value?.form === 'load') {
       const portions: MixPortion[] = [];
@@ -181,13 +224,13 @@ function pourAll(
       phases[0] = { ...firstPhase, portions: [...firstPhase.portions, ...portions] };
     } else {
       phases.unshift({ kind: 'load', portions });
-      lines.unshift(model.headerLine);
+      lines.unshift(mix.headerLine);
     }
   }
   return { phases, lines, unloaded: unloaded.map(({ key, name }) => ({ key, name })), portionsOff };
 }
 
-function lastLineOf(mix: ResolvedMix, key: string): number {
+function lastLineOf(mix: ResolvedProgramme, key: string): number {
   return mix.loads.findLast((load) => load.keys.includes(key))?.line ?? 0;
 }
 
@@ -204,11 +247,13 @@ function timePhase(property: string, value: { form: string } | undefined): Mixin
 function programmeOf(
   resolved: ResolvedFormula,
   solved: SolvedFormula,
-  mix: ResolvedMix,
+  mix: ResolvedProgramme,
   phases: readonly MixingPhase[],
   targetCelsius: number,
+  targetAssumed: boolean,
 ): MixingInput {
   const { bakery } = resolved;
+  const { wish } = mix;
   const flours: MixPortion[] = [];
   const ripe: MixPortion[] = [];
   let waterGrams = 0;
@@ -233,7 +278,8 @@ function programmeOf(
     mixer: mix.mixer!.data,
     curve: blendCurve(floursOf(resolved, solved, mix.sectionId)),
     roomCelsius: bakery.roomCelsius,
-    limitCelsius: targetCelsius + 1,
+    limitCelsius: targetCelsius + toleratedOver(targetAssumed),
+    ...(wish === undefined ? {} : { wishedDevelopment: degreesOfMixing[wish] }),
     friction: {
       doughCelsius: targetCelsius,
       roomCelsius: bakery.roomCelsius,

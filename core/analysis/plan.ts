@@ -9,6 +9,7 @@ import type { Definition, Scope } from '../model/scope.ts';
 import { seenFrom } from '../model/seen-from.ts';
 import type { Block, PlannedStatement } from '../syntax/tree.ts';
 import { daysOf } from '../text/dates.ts';
+import { inMarks } from '../words/in-marks.ts';
 import { type Analysis, analyse } from './analysis.ts';
 import { scaledBy } from './scaled.ts';
 
@@ -88,7 +89,7 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
     const isOther = wrong.some(
       ({ unlessKnown }) => unlessKnown !== undefined && scope.find('formula', unlessKnown).length > 0,
     );
-    if (wrong.length > 0 && !isOther) slips.push({ line, message: wrong[0]!.message });
+    if (wrong.length > 0 && !isOther) slips.push({ line, message: inMarks(wrong[0]!.message) });
     const statement = isOther ? (otherwise ?? first) : first;
     if (statement.kind !== 'planned') continue;
     const name = statement.name.text;

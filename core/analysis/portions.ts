@@ -1,3 +1,4 @@
+import { eggBeyond } from '../calc/bowl-load.ts';
 import { type Composition, mixCompositions } from '../calc/composition.ts';
 import { contentsOf } from '../calc/contents.ts';
 import { restingMinutes } from '../calc/dough-cooling.ts';
@@ -5,7 +6,7 @@ import { moistureOf } from '../calc/flour.ts';
 import type { SolvedFormula } from '../calc/formula-result.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
 import { temperatureAfter } from '../calc/warming.ts';
-import type { Ingredient } from '../model/ingredient.ts';
+import { type Ingredient, isKeptCold } from '../model/ingredient.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 
@@ -96,6 +97,7 @@ function together(one: MixPortion, other: MixPortion): MixPortion {
     fatGrams: one.fatGrams + other.fatGrams,
     sugarGrams: one.sugarGrams + other.sugarGrams,
     saltGrams: one.saltGrams + other.saltGrams,
+    eggBeyondGrams: (one.eggBeyondGrams ?? 0) + (other.eggBeyondGrams ?? 0),
   };
 }
 
@@ -115,7 +117,8 @@ function ingredientBatch(
   const isIce = ingredient?.frozen === true;
   const isWater = ingredient?.role === 'water' && !isIce;
   const isFlour = ingredient?.isFlour === true;
-  const { roomCelsius, flourCelsius } = resolved.bakery;
+  const { roomCelsius, flourCelsius, coldStoreCelsius } = resolved.bakery;
+  const isCold = ingredient !== undefined && isKeptCold(ingredient);
   const base = {
     label: name,
     composition: ingredient?.composition ?? unknownComposition,
@@ -131,7 +134,7 @@ function ingredientBatch(
       const chosen = celsius ?? lineCelsius;
       const portion: MixPortion = {
         ...base,
-        celsius: chosen ?? (isIce ? 0 : isFlour ? flourCelsius : roomCelsius),
+        celsius: chosen ?? (isIce ? 0 : isFlour ? flourCelsius : isCold ? coldStoreCelsius : roomCelsius),
         ...(isIce && (chosen ?? 0) <= 0 ? { frozen: true } : {}),
         ...sumsOf(ingredient, taken),
         ...(isWater && chosen === undefined ? { tempered: true } : {}),
@@ -143,7 +146,7 @@ function ingredientBatch(
 
 type Sums = Pick<
   MixPortion,
-  'grams' | 'flourGrams' | 'freeWaterGrams' | 'fatGrams' | 'sugarGrams' | 'saltGrams'
+  'grams' | 'flourGrams' | 'freeWaterGrams' | 'fatGrams' | 'sugarGrams' | 'saltGrams' | 'eggBeyondGrams'
 >;
 
 // One object for all, so that what is remembered of a composition is remembered of it too.
@@ -163,6 +166,7 @@ function sumsOf(ingredient: Ingredient | undefined, grams: number): Sums {
     fatGrams: grams * (composition.fat ?? 0),
     sugarGrams: grams * sugars,
     saltGrams: ingredient?.role === 'salt' ? grams : 0,
+    ...(ingredient?.role === 'egg' ? { eggBeyondGrams: eggBeyond(grams, { ...composition, sugars }) } : {}),
   };
 }
 
@@ -192,7 +196,14 @@ function partBatch(
   const section = solved.sections.find((one) => one.id === sectionId);
   const contents = section === undefined ? undefined : contentsOf(solved, section, grams);
   const foods: { grams: number; composition: Composition }[] = [];
-  const whole = { flourGrams: 0, freeWaterGrams: 0, fatGrams: 0, sugarGrams: 0, saltGrams: 0 };
+  const whole = {
+    flourGrams: 0,
+    freeWaterGrams: 0,
+    fatGrams: 0,
+    sugarGrams: 0,
+    saltGrams: 0,
+    eggBeyondGrams: 0,
+  };
   for (const one of contents ?? []) {
     const ingredient = resolved.ingredients.get(one.key);
     const sums = sumsOf(ingredient, one.grams);
@@ -202,6 +213,7 @@ function partBatch(
     whole.fatGrams += sums.fatGrams;
     whole.sugarGrams += sums.sugarGrams;
     whole.saltGrams += sums.saltGrams;
+    whole.eggBeyondGrams += sums.eggBeyondGrams ?? 0;
   }
   const composition = mixCompositions(foods);
   const celsius = partCelsius(resolved, sectionId, section?.totalGrams ?? grams);
@@ -222,6 +234,7 @@ function partBatch(
         fatGrams: whole.fatGrams * share,
         sugarGrams: whole.sugarGrams * share,
         saltGrams: whole.saltGrams * share,
+        eggBeyondGrams: whole.eggBeyondGrams * share,
       };
       return [portion];
     },

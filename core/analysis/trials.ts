@@ -4,12 +4,16 @@ import { celsiusAt, type MixingOutcome, simulateMixing } from '../calc/mixing.ts
 import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing-programme.ts';
 import { stageAt } from '../calc/stage-at.ts';
 import type { TrialModel } from '../model/formula-model.ts';
-import { findMixer, type Mixer } from '../model/mixer.ts';
-import { fractionOf, saidValue } from '../model/properties.ts';
+import { byHand, findMixer, type Mixer } from '../model/mixer.ts';
+import { saidValue } from '../model/properties.ts';
 import type { Scope } from '../model/scope.ts';
+import type { Name } from '../syntax/tree.ts';
 import { foldName } from '../text/names.ts';
 import type { Analysis } from './analysis.ts';
+import type { ReadyProgramme } from './mixing.ts';
 import { frictionOfTrial } from './trial-friction.ts';
+import { doughMixOf, keptProgramme, minutesOfPhases } from './trial-programme.ts';
+import { isSameBatch, lossOf, type Poured, portionsOf, pouredOf, type WeightLoss } from './trial-weights.ts';
 
 /** A reading of the dough’s temperature, on its line of the block. */
 export interface TrialReading {
@@ -21,30 +25,20 @@ export interface TrialReading {
   readonly isEnd: boolean;
 }
 
-/** The formula’s programme as the trial ran it. */
+/** The programme that a trial ran: its own where it keeps one, else the formula’s as it is now. */
 export interface TrialMix {
   readonly mixer: Mixer;
   readonly input: MixingInput;
+  /** Lines of the phases of `input`, counted in the block. */
+  readonly phaseLines: readonly number[];
+  /** The trial keeps what was run, so that no change of the formula’s programme changes it. */
+  readonly isKept: boolean;
   /** The trial or the formula says how warm the water was. */
   readonly waterKnown: boolean;
   readonly programmeMinutes: number;
 }
 
-/** What a dough weighed less than what went in, read as water that is gone. */
-export interface WeightLoss {
-  readonly pouredGrams: number;
-  readonly doughGrams: number;
-  readonly lostGrams: number;
-  readonly hydrationBefore: number;
-  /** Were all of it water; what stuck to hands, bowl and table takes no hydration with it. */
-  readonly hydrationIfWater: number;
-  /** What the formula itself counts as dough left in bowl, on table and hands, of what is gone; absent where it counts none. */
-  readonly stuckGrams?: number;
-  /** With that left out, the rest read as water. */
-  readonly hydrationAfter: number;
-}
-
-/** A trial of a formula beside its programme. */
+/** A trial of a formula beside the programme it ran. */
 export interface TrialAnalysis {
   readonly index: number;
   readonly model: TrialModel;
@@ -65,13 +59,10 @@ export interface ComparedReading extends TrialReading {
   readonly predictedStage?: string;
 }
 
-/** Of a batch of the formula’s size; a trial that weighs less or more than these was a batch of another size. */
-const sameBatch = { least: 0.8, most: 1.25 };
-
 const kept = new WeakMap<Analysis, readonly TrialAnalysis[]>();
 
 /**
- * The trials of a formula beside its programme, in the order of the file. The prediction itself is run only when it is
+ * The trials of a formula, each beside the programme it ran, in the order of the file. The prediction itself is run only when it is
  * asked for, so that a keystroke does not pay for it.
  */
 export function trialsOf(analysis: Analysis, scope: Scope): readonly TrialAnalysis[] {
@@ -117,10 +108,13 @@ export function trialEvidence(trial: TrialAnalysis, label: string) {
 }
 
 function mixerOf(analysis: Analysis, trial: TrialModel, scope: Scope): Known<Mixer> {
-  const name = saidValue(trial.said, 'mixer', 'name')?.name;
+  const own = ownMixer(trial);
+  if (own?.byHand === true) return known(byHand, 'given');
+  const name = own?.name;
   if (name === undefined) {
-    const { doughMix } = analysis;
-    return doughMix.known ? known(doughMix.value.mixer, 'given') : doughMix;
+    if (analysis.doughMix.known) return known(analysis.doughMix.value.mixer, 'given');
+    const mixer = trial.phases.length === 0 ? undefined : doughMixOf(analysis.resolved)?.mixer;
+    return mixer === undefined ? analysis.doughMix : known(mixer, 'given');
   }
   const found = findMixer(name, scope);
   return found.kind === 'found'
@@ -128,15 +122,27 @@ function mixerOf(analysis: Analysis, trial: TrialModel, scope: Scope): Known<Mix
     : unknown(`the mixer “${name.text}” is not known`);
 }
 
+/** What the trial says it was mixed in, by whichever of `mixed` and `mixer` stands first. */
+function ownMixer({ said }: TrialModel): { readonly name?: Name; readonly byHand?: true } | undefined {
+  const told = [...(said.get('mixed') ?? []), ...(said.get('mixer') ?? [])]
+    .sort((one, other) => one.line - other.line)
+    .flatMap(({ statement: { value } }) =>
+      value?.form === 'mixedIn' || value?.form === 'name' ? [value] : [],
+    );
+  return told[0];
+}
+
 function isSameMixer(mix: Known<TrialMix>, mixer: Known<Mixer>): boolean {
   if (!mix.known || !mixer.known) return !mix.known && !mixer.known && mix.reason === mixer.reason;
   const [one, other] = [mix.value.mixer, mixer.value];
-  return one === other || (one.definition !== undefined && one.definition.block === other.definition?.block);
+  if (one === other || one.definition?.block !== other.definition?.block) return one === other;
+  return one.definition !== undefined || (one.name === other.name && one.data === other.data);
 }
 
 function trialOf(analysis: Analysis, model: TrialModel, index: number, mixer: Known<Mixer>): TrialAnalysis {
-  const poured = pouredOf(analysis, model);
-  const mix = mixer.known ? mixOf(analysis, model, mixer.value, poured) : mixer;
+  const programme = programmeOf(analysis, index);
+  const poured = programme.known ? pouredOf(analysis, model, programme.value) : programme;
+  const mix = mixer.known ? mixOf(analysis, model, mixer.value, programme, poured) : mixer;
   let outcome: Known<MixingOutcome> | undefined;
   return {
     index,
@@ -166,41 +172,22 @@ function run(mix: Known<TrialMix>): Known<MixingOutcome> {
   return outcome.endCelsius.known ? known(outcome, 'common practice') : outcome.endCelsius;
 }
 
-interface Poured {
-  readonly grams: number;
-  readonly flourGrams: number;
-  /** The water lines of the programme against those of the formula. */
-  readonly waterFactor: number;
-  readonly waterGrams: number;
-  /** The formula gives the size of its batch. */
-  readonly sized: boolean;
+/** What the trial ran: the lines it keeps, else the programme as it is now. */
+function programmeOf({ resolved, solved, doughMix }: Analysis, index: number): Known<ReadyProgramme> {
+  const kept = resolved.kept[index];
+  return kept === undefined ? doughMix : keptProgramme(resolved, solved, kept);
 }
 
-function pouredOf(analysis: Analysis, trial: TrialModel): Known<Poured> {
-  const { doughMix, solved } = analysis;
-  if (!doughMix.known) return doughMix;
-  const portions = portionsOf(doughMix.value.input.phases);
-  const sum = (of: (portion: MixPortion) => number): number =>
-    portions.reduce((all, one) => all + of(one), 0);
-  const waterGrams = sum((one) => (one.kind === 'water' ? one.grams : 0));
-  const given = saidMass(trial, 'water');
-  const waterFactor = given === undefined || !(waterGrams > 0) ? 1 : given / waterGrams;
-  return known(
-    {
-      grams: sum((one) => one.grams) + (waterFactor - 1) * waterGrams,
-      flourGrams: sum((one) => one.flourGrams),
-      waterFactor,
-      waterGrams,
-      sized: solved?.assumedScale === false,
-    },
-    'given',
-  );
-}
-
-function mixOf(analysis: Analysis, trial: TrialModel, mixer: Mixer, poured: Known<Poured>): Known<TrialMix> {
-  const { doughMix } = analysis;
-  if (!doughMix.known) return doughMix;
+function mixOf(
+  analysis: Analysis,
+  trial: TrialModel,
+  mixer: Mixer,
+  programme: Known<ReadyProgramme>,
+  poured: Known<Poured>,
+): Known<TrialMix> {
+  if (!programme.known) return programme;
   if (!poured.known) return poured;
+  const { input, phaseLines } = programme.value;
   const { bakery } = analysis.resolved;
   const roomCelsius = saidValue(trial.said, 'room', 'temperature')?.celsius ?? bakery.roomCelsius;
   const flourCelsius = saidValue(trial.said, 'flour', 'temperature')?.celsius;
@@ -212,7 +199,7 @@ function mixOf(analysis: Analysis, trial: TrialModel, mixer: Mixer, poured: Know
   }
   const dough = saidValue(trial.said, 'dough', 'mass')?.grams;
   const ratio = dough === undefined ? 1 : dough / poured.value.grams;
-  const isSame = poured.value.sized && ratio >= sameBatch.least && ratio <= sameBatch.most;
+  const isSame = poured.value.sized && isSameBatch(ratio);
   const size = isSame || !(ratio > 0 && Number.isFinite(ratio)) ? 1 : ratio;
   const measured = (portion: MixPortion): MixPortion => {
     const factor = size * (portion.kind === 'water' ? poured.value.waterFactor : 1);
@@ -226,16 +213,18 @@ function mixOf(analysis: Analysis, trial: TrialModel, mixer: Mixer, poured: Know
       ? at(taken, roomCelsius)
       : taken;
   };
-  const phases = doughMix.value.input.phases.map(
+  const phases = input.phases.map(
     (phase): MixingPhase =>
       'portions' in phase ? { ...phase, portions: phase.portions.map(measured) } : phase,
   );
   return known(
     {
       mixer,
-      input: { ...doughMix.value.input, phases, roomCelsius, mixer: mixer.data },
+      input: { ...input, phases, roomCelsius, mixer: mixer.data },
+      phaseLines,
+      isKept: trial.phases.length > 0,
       waterKnown: !portionsOf(phases).some((portion) => portion.tempered === true),
-      programmeMinutes: doughMix.value.outcome.programmeMinutes,
+      programmeMinutes: minutesOfPhases(phases),
     },
     'given',
   );
@@ -258,10 +247,6 @@ function scaledPortion(portion: MixPortion, factor: number): MixPortion {
   };
 }
 
-function portionsOf(phases: readonly MixingPhase[]): MixPortion[] {
-  return phases.flatMap((phase) => ('portions' in phase ? phase.portions : []));
-}
-
 function readingsOf(trial: TrialModel, mix: Known<TrialMix>): TrialReading[] {
   const readings = (trial.said.get('at') ?? []).flatMap(({ line, statement: { value } }): TrialReading[] => {
     if (value?.form !== 'reading') return [];
@@ -269,47 +254,14 @@ function readingsOf(trial: TrialModel, mix: Known<TrialMix>): TrialReading[] {
     const base = { line, minutes: seconds / 60, celsius, isEnd: false };
     return [stage === undefined ? base : { ...base, stage: stage.folded }];
   });
-  const end = trial.said.get('end')?.find((one) => one.statement.value?.form === 'temperature');
-  const celsius = saidValue(trial.said, 'end', 'temperature')?.celsius;
-  if (end !== undefined && celsius !== undefined && mix.known)
-    readings.push({ line: end.line, minutes: mix.value.programmeMinutes, celsius, isEnd: true });
+  const end = trial.said.get('end')?.find((one) => one.statement.value !== undefined);
+  const value = end?.statement.value;
+  if (end !== undefined && value?.form === 'temperature' && mix.known) {
+    const { celsius, stage } = value;
+    const base = { line: end.line, minutes: mix.value.programmeMinutes, celsius, isEnd: true };
+    readings.push(stage === undefined ? base : { ...base, stage: stage.folded });
+  }
   return readings;
-}
-
-function lossOf(analysis: Analysis, trial: TrialModel, poured: Known<Poured>): Known<WeightLoss> {
-  const doughGrams = saidValue(trial.said, 'dough', 'mass')?.grams;
-  if (doughGrams === undefined) return unknown('the trial does not say what the dough weighed');
-  if (!poured.known) return poured;
-  const { grams, flourGrams, sized, waterFactor } = poured.value;
-  const hydration = analysis.solved?.hydration;
-  if (!sized) return unknown('the formula has no yield, so what went in is not known');
-  if (hydration === undefined || !(flourGrams > 0)) return unknown('the hydration is not known');
-  if (doughGrams < grams * sameBatch.least || doughGrams > grams * sameBatch.most)
-    return unknown('it was a batch of another size than the formula’s');
-  const lostGrams = grams - doughGrams;
-  // The scale steps: less than a thousandth is no loss.
-  if (lostGrams < grams * 1e-3) return unknown('the dough weighs what went in');
-  const counted = (fractionOf(analysis.resolved.model.said, 'loss') ?? 0) * grams;
-  const stuckGrams = Math.min(counted, lostGrams);
-  const hydrationBefore = hydration + ((waterFactor - 1) * poured.value.waterGrams) / flourGrams;
-  return known(
-    {
-      pouredGrams: grams,
-      doughGrams,
-      lostGrams,
-      hydrationBefore,
-      hydrationIfWater: hydrationBefore - lostGrams / flourGrams,
-      hydrationAfter: hydrationBefore - (lostGrams - stuckGrams) / flourGrams,
-      ...(counted > 0 ? { stuckGrams } : {}),
-    },
-    'measured',
-  );
-}
-
-function saidMass(trial: TrialModel, word: string): number | undefined {
-  for (const { statement } of trial.said.get(word) ?? [])
-    if (statement.value?.form === 'mass') return statement.value.grams;
-  return undefined;
 }
 
 function saidTemperature(trial: TrialModel, word: string): number | undefined {

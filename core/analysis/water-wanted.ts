@@ -6,11 +6,9 @@ import type { MixAnalysis } from './mixing.ts';
 /** The water that brings the dough to its temperature, also where the file takes its water at another. */
 export function waterWanted(mix: MixAnalysis): Known<TemperedWater> {
   if (mix.water.known) return mix.water;
-  const { targetCelsius, tapCelsius } = mix;
   return temperWater({
     mixing: { ...mix.input, phases: withFreeWater(mix.input.phases) },
-    targetCelsius,
-    ...(tapCelsius === undefined ? {} : { tapCelsius }),
+    ...mix.tempering,
   });
 }
 

@@ -7,21 +7,36 @@ export interface Softness {
   readonly freeWaterGrams: number;
   readonly fatGrams: number;
   readonly sugarGrams: number;
+  /** Weight of liquid egg that its water, fat and sugar do not account for yet, as `eggBeyond` has it; absent: no egg. */
+  readonly eggBeyondGrams?: number;
 }
 
 /** How much a gram of fat or sugar softens a dough beside one of water; common practice, no source. */
 const softensAsWater = 0.5;
 
 /**
- * Water to flour of a lean dough as stiff as all this together, by weight: sugar dissolves and fat greases, so a rich dough is softer
- * than its water alone says. Undefined without flour or water.
+ * What liquid egg softens a dough by beyond its water, fat and sugar, grams: it is poured, and counts whole. Its fractions are of
+ * its own weight; egg that is half solids or more is dried, and counts like other powders. Common practice, no source.
+ */
+export function eggBeyond(grams: number, egg: { water?: number; fat?: number; sugars?: number }): number {
+  const { water = 0, fat = 0, sugars = 0 } = egg;
+  return water < liquidFrom ? 0 : grams * Math.max(0, 1 - water - softensAsWater * (fat + sugars));
+}
+
+/** Egg with less water than this is a powder; yolk has half. */
+const liquidFrom = 0.4;
+
+/**
+ * Water to flour of a lean dough as stiff as all this together, by weight: sugar dissolves, fat greases and egg is poured, so a rich
+ * dough is softer than its water alone says. Undefined without flour or water.
  */
 export function softness(portions: readonly Softness[]): number | undefined {
   const sum = (what: keyof Softness): number =>
-    portions.reduce((all, portion) => all + Math.max(0, portion[what]), 0);
+    portions.reduce((all, portion) => all + Math.max(0, portion[what] ?? 0), 0);
   const [flour, water] = [sum('flourGrams'), sum('freeWaterGrams')];
   if (!(flour > 0) || !(water > 0)) return undefined;
-  return (water + softensAsWater * (sum('fatGrams') + sum('sugarGrams'))) / flour;
+  const soft = softensAsWater * (sum('fatGrams') + sum('sugarGrams')) + sum('eggBeyondGrams');
+  return (water + soft) / flour;
 }
 
 /** What makes a dough heavier work for a machine than the one it is rated for. */

@@ -137,5 +137,5 @@ function doughGrams({ phases }: MixingInput): number {
 /** The middle of the masses, to two figures, as a baker would write it. */
 function roundedGrams(masses: readonly number[]): number {
   const sorted = masses.filter((mass) => mass > 0).sort((one, other) => one - other);
-  return Number((sorted[Math.floor(sorted.length / 2)] ?? 700).toPrecision(2));
+  return Number((sorted[Math.floor(sorted.length / 2)] ?? 1000).toPrecision(2));
 }

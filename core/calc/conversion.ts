@@ -157,9 +157,9 @@ function withChosenWater({ mixing, targetCelsius, tapCelsius, iceCelsius }: Conv
     ...(iceCelsius === undefined ? {} : { iceCelsius }),
   });
   if (!water.known) return mixing;
-  const { waterCelsius } = water.value;
+  const { effectiveCelsius } = water.value;
   return eachWater(mixing, (portion) =>
-    portion.tempered === true ? { ...portion, celsius: waterCelsius } : portion,
+    portion.tempered === true ? { ...portion, celsius: effectiveCelsius } : portion,
   );
 }
 

@@ -8,8 +8,11 @@ export interface CardinalTemperatures {
 /** Growth of *S. cerevisiae*: Salvadó and others, AEM 77 (2011) 2292; the least within its genus’ range of 1.3–4.3 °C. */
 export const yeastGrowth: CardinalTemperatures = { leastCelsius: 2.8, bestCelsius: 32.3, mostCelsius: 45.4 };
 
-/** Gassing goes on in the cold where growth has ended: −3 °C as the lower point is our own choice, common practice. */
-export const yeastGassing: CardinalTemperatures = { ...yeastGrowth, leastCelsius: -3 };
+/**
+ * Gassing is not growth: it goes on in the cold where growth has ended, and is fastest at 35–38 °C (from memory), above the best
+ * of growth. The two ends are our own choice, common practice.
+ */
+export const yeastGassing: CardinalTemperatures = { leastCelsius: -3, bestCelsius: 38, mostCelsius: 50 };
 
 /**
  * Rate at a temperature over that at the best one, 0 to 1, by the cardinal temperature model with inflection (Rosso and others

@@ -43,8 +43,8 @@ export interface FlourCurve {
   readonly absorptionAsIs: Known<number>;
   readonly peakMinutes: Known<number>;
   readonly stabilityMinutes: Known<number>;
-  /** Share of rye and of other grain that makes no gluten, 0 to 0.4. */
-  readonly shareWithoutGluten: number;
+  /** Share of rye and of other grain that forms no gluten network, 0 to 0.4. */
+  readonly shareWithoutNetwork: number;
   /** Nothing of the flour’s strength was told, so the bands are wide. */
   readonly assumed: boolean;
   /** Half-width of the bands as a fraction: 0.2 by default, 0.4 where the protein had to be assumed. */
@@ -89,9 +89,9 @@ export function usualStarchDamage(proteinAt14: number): number {
   return 0.03 + 0.04 * clamp((proteinAt14 - 0.08) / 0.035, 0, 1);
 }
 
-/** Whether a grain’s flour makes a gluten network that mixing develops. */
-export function makesGluten(grain: string): boolean {
-  return glutenGrains.has(grain.trim().toLowerCase());
+/** Whether a grain’s flour forms a gluten network that mixing develops. */
+export function formsGlutenNetwork(grain: string): boolean {
+  return networkGrains.has(grain.trim().toLowerCase());
 }
 
 /** Protein, fraction at 14 % moisture; the flour’s own moisture is 14 % where it is not told. */
@@ -109,7 +109,7 @@ export function proteinAt14(flour: FlourData): Known<number> {
 export function absorptionAt14(flour: FlourData): Known<number> {
   const given = sound(flour.absorption, 2);
   if (given !== undefined) return known(given, provenanceOf(flour, 'absorption'), flour.source);
-  if (!makesGluten(flour.grain)) return unknown(withoutGluten(flour.grain));
+  if (!formsGlutenNetwork(flour.grain)) return unknown(withoutNetwork(flour.grain));
   // The fit is to wheat: spelt takes up far less at the same protein.
   if (isSpelt(flour))
     return known(speltAbsorption + 0.06 * wholemealFraction(flour), 'common practice', speltSource);
@@ -134,8 +134,8 @@ export function stabilityMinutes(flour: FlourData): Known<number> {
 }
 
 /**
- * What mixing needs of a blend: the mass-weighted mean over the flours that make gluten. Unknown when more than 40 % of
- * the flour is rye or other grain without gluten: such dough is mixed to evenness and has no curve.
+ * What mixing needs of a blend: the mass-weighted mean over the flours that form a gluten network. Unknown when more than 40 % of
+ * the flour forms no such network, rye above all: such dough is mixed to evenness and has no curve.
  */
 export function blendCurve(
   parts: readonly { readonly grams: number; readonly flour: FlourData }[],
@@ -143,15 +143,15 @@ export function blendCurve(
   const weighed = parts.filter((part) => part.grams > 1e-9 && part.grams < 1e12);
   const total = weighed.reduce((sum, part) => sum + part.grams, 0);
   if (!(total > 0)) return unknown('there is no flour in the dough');
-  const strong = weighed.filter((part) => makesGluten(part.flour.grain));
+  const strong = weighed.filter((part) => formsGlutenNetwork(part.flour.grain));
   const strongGrams = strong.reduce((sum, part) => sum + part.grams, 0);
-  const shareWithoutGluten = 1 - strongGrams / total;
-  if (shareWithoutGluten > 0.4 + 1e-12) {
+  const shareWithoutNetwork = 1 - strongGrams / total;
+  if (shareWithoutNetwork > 0.4 + 1e-12) {
     const rye = weighed.some((part) => part.flour.grain.trim().toLowerCase() === 'rye');
     return unknown(
       rye
-        ? 'more than 40 % of the flour is rye or has no gluten: mix it until even, there is no over-mixing to tell'
-        : 'more than 40 % of the flour has no gluten: mix it until even, there is no over-mixing to tell',
+        ? 'more than 40 % of the flour is rye or other grain that forms no gluten network: mix it until even, there is no over-mixing to tell'
+        : 'more than 40 % of the flour forms no gluten network: mix it until even, there is no over-mixing to tell',
     );
   }
   const notes: string[] = [];
@@ -173,8 +173,8 @@ export function blendCurve(
   if (told.some((part) => figuresOf(part.flour).isExtrapolated)) {
     notes.push('The protein is outside 11–13.4 %, so the absorption is extrapolated.');
   }
-  if (shareWithoutGluten > 1e-12)
-    notes.push('Rye and other grain without gluten narrow the tolerance to mixing.');
+  if (shareWithoutNetwork > 1e-12)
+    notes.push('Rye and other grain that forms no gluten network narrows the tolerance to mixing.');
   const mean = (figure: keyof FlourFigures): Known<number> => weightedMean(told, figure, assumed);
   return known(
     {
@@ -182,7 +182,7 @@ export function blendCurve(
       absorptionAsIs: mean('absorptionAsIs'),
       peakMinutes: mean('peakMinutes'),
       stabilityMinutes: mean('stabilityMinutes'),
-      shareWithoutGluten,
+      shareWithoutNetwork,
       assumed,
       band: assumed ? 0.4 : 0.2,
       notes,
@@ -200,7 +200,7 @@ export function moistureOf(flour: FlourData): number {
 /** Flour of this moisture is none, and would take up less than no water. */
 const wettestFlour = 0.3;
 
-const glutenGrains: ReadonlySet<string> = new Set([
+const networkGrains: ReadonlySet<string> = new Set([
   'wheat',
   'common wheat',
   'soft wheat',
@@ -236,7 +236,7 @@ function curveMinutes(
 ): Known<number> {
   const stated = sound(flour[figure], 1000);
   if (stated !== undefined) return known(stated, provenanceOf(flour, figure), flour.source);
-  if (!makesGluten(flour.grain)) return unknown(withoutGluten(flour.grain));
+  if (!formsGlutenNetwork(flour.grain)) return unknown(withoutNetwork(flour.grain));
   if (isSpelt(flour)) return known(3, 'common practice');
   const whole = wholemealFraction(flour);
   if (whole === 1) return known(wholemeal, 'common practice');
@@ -314,8 +314,8 @@ const rank: Readonly<Record<Provenance, number>> = {
   'common practice': 3,
 };
 
-function withoutGluten(grain: string): string {
-  return `${grain} flour makes no gluten that mixing develops`;
+function withoutNetwork(grain: string): string {
+  return `${grain} flour forms no gluten network that mixing could develop`;
 }
 
 function sound(value: number | undefined, most = 1): number | undefined {

@@ -158,7 +158,7 @@ function negativeRemainder(
   const values = onlyKnown({
     name: line.input.name,
     role: line.input.role,
-    parts: parts.join(', '),
+    parts,
     broughtFraction: share(drawn, flour),
     formulaFraction: share({ value: written, group: drawn.group }, flour),
     broughtGrams: inGrams(drawn),

@@ -47,6 +47,16 @@ export interface LineInput {
   readonly amount: AmountInput;
 }
 
+/** Why an amount is not known: its line is not whole, it is no amount of a part, or it cannot be weighed. */
+export type UnknownAmount =
+  | 'missing'
+  | 'half-typed'
+  | 'unreadable'
+  | 'not-planned'
+  | 'not-of-part'
+  | 'no-density'
+  | 'no-piece-weight';
+
 export type AmountInput =
   | { readonly kind: 'fraction'; readonly fraction: number }
   | { readonly kind: 'grams'; readonly grams: number }
@@ -56,7 +66,7 @@ export type AmountInput =
   /** All of a part that no other line takes; has a meaning on part lines only. */
   | { readonly kind: 'remaining' }
   /** Half-typed or broken; somebody else has told the baker already. */
-  | { readonly kind: 'unknown'; readonly reason: string };
+  | { readonly kind: 'unknown'; readonly reason: UnknownAmount };
 
 export interface DrawInput {
   readonly id: string;

@@ -39,12 +39,12 @@ function closeLoop(
   const steps = from < 0 ? [line] : path.slice(from);
   const names = steps.map((step) => step.section.input.name);
   if (from < 0) names.unshift(child.input.name);
-  const loop = [...names, child.input.name].join(' → ');
+  const loop = [...names, child.input.name];
   const place: LinePlace = { sectionId: line.section.input.id, lineId: line.input.id };
   const related = steps
     .filter((step) => step !== line)
     .map((step) => ({ sectionId: step.section.input.id, lineId: step.input.id }));
   problems.push({ kind: 'loop', ...place, related, values: { loop } });
-  line.amount = { kind: 'unknown', unsolved: { code: 'loop', ...place, text: loop } };
+  line.amount = { kind: 'unknown', unsolved: { code: 'loop', ...place } };
   line.child = -1;
 }

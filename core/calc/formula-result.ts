@@ -142,7 +142,6 @@ export interface Unsolved {
   readonly code: UnsolvedCode;
   readonly sectionId: string;
   readonly lineId?: string;
-  readonly text?: string;
 }
 
 /**
@@ -163,7 +162,7 @@ export interface Unsolved {
  * - `under-determined`: nothing says how much of this section is made.
  * - `keep-back-exceeds-made`: solved as if nothing were kept back.
  * - `unused-part`: no line takes the part and it draws nothing.
- * - `loop`: `values.loop` names it.
+ * - `loop`: `values.loop` names what goes round, in order.
  * - `no-pieces`: grams a piece without a number of pieces.
  * - `no-piece-weight`, `bake-loss-unknown`, `impossible-yield`, `impossible-loss`: the yield cannot be used.
  * - `impossible-amount`: negative, infinite or not a number; with `values.property` when no line is meant.
@@ -210,5 +209,5 @@ export interface FormulaProblem {
   readonly sectionId: string;
   readonly lineId?: string;
   readonly related?: readonly LinePlace[];
-  readonly values: Readonly<Record<string, number | string>>;
+  readonly values: Readonly<Record<string, number | string | readonly string[]>>;
 }

@@ -164,7 +164,7 @@ function amountOf(
       if (!isUsable(amount.fraction, mostFraction)) return impossible(amount.fraction);
       return amount;
     case 'unknown':
-      return { kind: 'unknown', unsolved: { code: 'unknown-amount', ...place, text: amount.reason } };
+      return { kind: 'unknown', unsolved: { code: 'unknown-amount', ...place } };
     default:
       return amount;
   }

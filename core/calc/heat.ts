@@ -8,13 +8,7 @@ import {
   meanCelsius,
   pureWater,
 } from './heat-content.ts';
-import {
-  type CapacityShares,
-  capacityShares,
-  frictionFactor,
-  frictionFromRise,
-  ruleOfThumbWater,
-} from './heat-friction.ts';
+import { type CapacityShares, capacityShares, frictionFromRise, ruleOfThumbWater } from './heat-friction.ts';
 import { type IceShare, iceFor, virtualWaterCelsius } from './ice.ts';
 import { type Known, known, unknown } from './known.ts';
 
@@ -68,16 +62,6 @@ export interface HeatOutcome {
   readonly ice: Known<IceShare>;
   /** The dough after mixing, °C: the target, or warmer where even all the water as ice is not cold enough. */
   readonly doughCelsius: number;
-  /**
-   * The same by the rule of thumb, °C, with the friction factor given; without one, with the factor these shares and
-   * this rise would show on a mild day, room and flour at 21 °C.
-   */
-  readonly ruleOfThumb: Known<number>;
-  /**
-   * Friction factor that thermometers would show for this batch, °C: of room, flour and water, and of the preferment
-   * where there is one, as the rule of thumb beside it counts them. No constant of the machine.
-   */
-  readonly friction: Known<number>;
   /** Heat against the finished dough, from every source; its lines sum to zero. */
   readonly bill: readonly HeatBillLine[];
 }
@@ -113,21 +97,18 @@ export function waterTemperature(input: HeatInput): Known<HeatOutcome> {
       waterCelsius,
       ice,
       doughCelsius,
-      // Told on asking only: a keystroke never asks.
-      get ruleOfThumb() {
-        return ruleFor(input, batch);
-      },
-      get friction() {
-        return frictionOf(input, doughCelsius, usedCelsius);
-      },
       get bill() {
         return heatBill(input, batch, usedCelsius, doughCelsius);
       },
     },
-    'published',
-    'Choi & Okos (1986); Sosland Baker’s Dictionary, heat of hydration',
+    'common practice',
+    heatSource,
   );
 }
+
+/** What the balance of heat stands on; it is no better than its weakest part, the warming by mixing. */
+export const heatSource =
+  'Choi & Okos (1986); Sosland Baker’s Dictionary, heat of hydration; warming by mixing and what the room takes: our own fit';
 
 /**
  * The temperature of the dough after mixing, °C, for water as it is (°C). The inverse of `waterTemperature`; here a batch
@@ -142,7 +123,9 @@ export function doughTemperature(input: HeatInput, waterCelsius: number): Known<
   if (reason !== undefined) return unknown(reason);
   if (!Number.isFinite(waterCelsius)) return unknown('the temperature of the water is not given');
   const dough = mixedDough(input, batchOf(input), waterCelsius);
-  return Number.isFinite(dough) ? known(dough, 'published') : unknown('there is nothing in the bowl');
+  return Number.isFinite(dough)
+    ? known(dough, 'common practice', heatSource)
+    : unknown('there is nothing in the bowl');
 }
 
 const waterCurve = heatCurve(pureWater);
@@ -206,39 +189,41 @@ function heatBill(
   return lines;
 }
 
-/** Why a rule of flour, room and water does not hold for what goes in: the cold of ice is in none of the three. */
-function whyNoRule(items: readonly HeatItem[]): string | undefined {
-  return items.some((item) => item.frozen === true && item.grams > 0)
-    ? 'the rule of thumb knows nothing of ice that is weighed in'
-    : undefined;
+/** The water by the bakers’ rule of three or four temperatures, °C, with the friction factor that it used. */
+export interface RuleOfThumb {
+  readonly waterCelsius: number;
+  /** Of a straight dough of all this flour and water, n = 3, °C; no constant of the machine. */
+  readonly frictionCelsius: number;
+  /** The bakery measured it; else it is what this programme would show on a mild day, room and flour at 21 °C. */
+  readonly frictionGiven: boolean;
 }
 
-function frictionOf(input: HeatInput, doughCelsius: number, waterCelsius: number): Known<number> {
-  const reason = whyNoRule(input.items);
-  if (reason !== undefined) return unknown(reason);
-  const flour = meanCelsius(input.items, 'flour');
-  if (flour === undefined) return unknown('no flour is loaded dry, so there is no flour temperature');
-  const preferment = meanCelsius(input.items, 'preferment');
-  const temperatures = [
-    input.roomCelsius,
-    flour,
-    waterCelsius,
-    ...(preferment === undefined ? [] : [preferment]),
-  ];
-  return known(frictionFactor(doughCelsius, temperatures), 'common practice');
-}
+/** No rule of thumb and no friction factor outside of these is worth telling, °C: what it leaves out is too much. Our own choice. */
+const leastByRule = 0;
+const mostByRule = 30;
 
-function ruleFor(input: HeatInput, batch: Batch): Known<number> {
-  const reason = whyNoRule(input.items);
+/**
+ * The water by the rule of thumb: n·dough − room − flour (− preferment) − friction factor. Unknown, with the reason, where
+ * ice is weighed in, no flour is loaded dry, or a figure comes out that no baker would draw or write down.
+ */
+export function ruleOfThumb(input: HeatInput): Known<RuleOfThumb> {
+  const reason = missing(input);
   if (reason !== undefined) return unknown(reason);
+  if (input.items.some((item) => item.frozen === true && item.grams > 0))
+    return unknown('the rule of thumb knows nothing of ice that is weighed in');
   const flour = meanCelsius(input.items, 'flour');
   if (flour === undefined) return unknown('no flour is loaded dry, so there is no flour temperature');
   const preferment = meanCelsius(input.items, 'preferment');
   const others = [input.roomCelsius, flour, ...(preferment === undefined ? [] : [preferment])];
-  const factor = input.givenFrictionCelsius ?? mildDayFriction(input, batch);
-  return Number.isFinite(factor)
-    ? known(ruleOfThumbWater(input.targetCelsius, others, factor), 'common practice')
-    : unknown('no friction factor is known');
+  const given = input.givenFrictionCelsius;
+  const frictionCelsius = given ?? mildDayFriction(input, batchOf(input));
+  const isFactor = frictionCelsius >= leastByRule && frictionCelsius <= mostByRule;
+  if (!isFactor)
+    return unknown('so long or strong a mixing has no friction factor that a rule of thumb could use');
+  const waterCelsius = ruleOfThumbWater(input.targetCelsius, others, frictionCelsius);
+  return waterCelsius >= leastByRule && waterCelsius <= mostByRule
+    ? known({ waterCelsius, frictionCelsius, frictionGiven: given !== undefined }, 'common practice')
+    : unknown('the rule of thumb leads to no water that could be drawn');
 }
 
 function mildDayFriction(input: HeatInput, batch: Batch): number {

@@ -1,4 +1,5 @@
 import { heatAt, heatCurve, slopeAt } from './composition.ts';
+import { heatSource } from './heat.ts';
 import { contentOf, curveOf, type HeatKind, hydrationHeat, pureWater } from './heat-content.ts';
 import { type IceShare, iceEnthalpy } from './ice.ts';
 import { type Known, known, unknown } from './known.ts';
@@ -32,7 +33,7 @@ export interface HeatBill {
 /** The water of a bill: its temperature, °C, and the ice in it. */
 export interface BilledWater {
   readonly celsius: number;
-  readonly ice?: IceShare;
+  readonly ice?: Pick<IceShare, 'iceGrams' | 'tapGrams'>;
   readonly tapCelsius?: number;
   readonly iceCelsius?: number;
 }
@@ -89,8 +90,8 @@ export function mixingBill(mixing: MixingInput, water?: BilledWater): Known<Heat
   push('room', 'room', stretches.room);
   return known(
     { lines, doughCelsius, waterKilojoulesPerKelvin: waterKilograms * slopeAt(waterCurve, doughCelsius) },
-    'published',
-    'Choi & Okos (1986); Sosland Baker’s Dictionary, heat of hydration',
+    'common practice',
+    heatSource,
   );
 }
 

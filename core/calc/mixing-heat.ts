@@ -41,6 +41,8 @@ export interface HeatRun {
   /** Temperature at the start of each timed step and its warming, in order; undefined once it is not known. */
   readonly starts: readonly ({ readonly celsius: number; readonly warming: WarmingPhase } | undefined)[];
   readonly end: Known<number>;
+  /** The same as a bare number, below 0 °C where ice is left to melt; absent where nothing is known of it. */
+  readonly endsAtCelsius?: number;
   readonly warmed: Known<number>;
   /** Degrees at the end for a degree of the tempered water. */
   readonly endPerWaterDegree: number;
@@ -142,6 +144,7 @@ export function runHeat(plan: HeatPlan, waterCelsius?: number): HeatRun {
   return {
     starts,
     end: why === undefined ? known(celsius, 'common practice') : unknown(why),
+    ...(why === undefined ? { endsAtCelsius: celsius } : {}),
     warmed: why === undefined ? known(warmed, 'common practice') : unknown(why),
     endPerWaterDegree: perDegree,
   };

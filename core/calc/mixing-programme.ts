@@ -4,7 +4,15 @@ import type { FlourCurve } from './flour.ts';
 import type { HeatItem } from './heat-content.ts';
 import type { FrictionConditions } from './heat-friction.ts';
 import { type Known, known } from './known.ts';
-import { developmentRate, findSpeed, type MixerData, type MixerSpeed, warmingRate } from './mixer.ts';
+import {
+  developmentRate,
+  findSpeed,
+  type MixerData,
+  type MixerKind,
+  type MixerSpeed,
+  warmingRate,
+  wearRate,
+} from './mixer.ts';
 import { settlingMinutes, workingSurroundings } from './warming.ts';
 
 /** One portion as it goes into the bowl, with what it brings to the dough. */
@@ -16,6 +24,8 @@ export interface MixPortion extends HeatItem {
   readonly fatGrams: number;
   readonly sugarGrams: number;
   readonly saltGrams: number;
+  /** What liquid egg in it softens the dough by beyond its water, fat and sugar, grams; absent: no egg. */
+  readonly eggBeyondGrams?: number;
   /** Water whose temperature is chosen to reach the dough temperature. */
   readonly tempered?: boolean;
 }
@@ -34,8 +44,10 @@ export interface MixingInput {
   /** Of all flour of the dough, by `blendCurve`. */
   readonly curve: Known<FlourCurve>;
   readonly roomCelsius: number;
-  /** Dough temperature whose passing is to be told, °C. */
+  /** Dough temperature whose passing is asked for, °C. */
   readonly limitCelsius?: number;
+  /** The degree of mixing wished, as D; 1, an improved mix, where absent. */
+  readonly wishedDevelopment?: number;
   /** The conditions of the mixer’s measured friction factor; without them the factor does not scale the warming. */
   readonly friction?: FrictionConditions;
 }
@@ -51,12 +63,19 @@ export interface TimeStep {
   readonly warming: Known<number>;
   /** H was measured for this speed, so that a friction factor leaves it alone. */
   readonly measured: boolean;
+  /** A friction factor measured on this mixer scales H. */
+  readonly frictionGiven: boolean;
+  readonly mixerKind: MixerKind;
   /** Worked by hand: a friction factor moves its surroundings, for it has no H. */
   readonly byHand: boolean;
   readonly aroundCelsius: number;
   readonly settlesMinutes: number;
-  /** Slow minutes a minute. */
+  /** Slow minutes a minute, were all of the work to count. */
   readonly rate: Known<number>;
+  /** How much of the work may not count, 0 to 1, since a planetary does not take up slack dough at first: half is expected. */
+  readonly slack: number;
+  /** Wear a minute of dough that is developed, at 27 °C. */
+  readonly wearRate: number;
   /** Absent while the bowl holds no dough. */
   readonly times: DevelopmentTimes | undefined;
 }
@@ -119,9 +138,7 @@ export function takeApart(input: MixingInput): Programme {
       : 0;
     if (phase.kind === 'rest') {
       steps.push(restStep(input, bowl, index, minutes));
-      if (bowl.flourGrams > 0 && bowl.freeWaterGrams > 0 && bowl.saltGrams <= 0 && bowl.development < 0.75) {
-        bowl.restedMinutes += minutes;
-      }
+      bowl.restedMinutes += minutes * restCounts(bowl);
       continue;
     }
     if (!(bowl.flourGrams > 0 && bowl.freeWaterGrams > 0)) {
@@ -130,9 +147,9 @@ export function takeApart(input: MixingInput): Programme {
       );
     }
     const work = workOf(input, phase);
-    if (work.speed.known && isTooGentle(rateOf(work, work.speed.value)))
+    if (work.speed.known && countedShare(rateOf(work, work.speed.value)) < 1)
       notes.add(
-        `${phase.kind === 'speed' ? `Speed ${phase.number}` : 'The work'} is so gentle that it mixes without developing: work counts only above a least intensity.`,
+        `${phase.kind === 'speed' ? `Speed ${phase.number}` : 'The work'} is so gentle that it mixes more than it develops: work counts in full only above a least intensity.`,
       );
     steps.push(...workSteps(input, bowl, index, work, minutes));
     again = () => workSteps(input, bowl, index, work, Number.POSITIVE_INFINITY);
@@ -157,7 +174,7 @@ function workOf(input: MixingInput, phase: WorkingPhase): Work {
 
 function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, minutes: number): TimeStep[] {
   const { mixer, speed } = work;
-  const fullRate = speed.known ? effectiveRate(rateOf(work, speed.value)) : speed;
+  const rate = speed.known ? effectiveRate(rateOf(work, speed.value)) : speed;
   const warms = speed.known ? warmingRate(mixer, speed.value) : speed;
   const measured = speed.known && speed.value.warmsCelsiusPerMinute !== undefined;
   const drifts = mixer.warmsTowardsCelsius !== undefined && !measured;
@@ -167,27 +184,38 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
     working: true,
     warming: drifts ? known(0, 'given') : warms,
     measured: measured || drifts,
+    frictionGiven: mixer.frictionCelsius !== undefined && input.friction !== undefined,
+    mixerKind: mixer.kind,
     byHand: mixer.kind === 'hand' && !drifts,
     aroundCelsius: measured ? input.roomCelsius : workingSurroundings(mixer, input.roomCelsius),
     settlesMinutes: settlingMinutes(mixer, bowl.grams),
+    rate,
+    wearRate: rate.known ? wearRate(mixer, rate.value) : 0,
     times: timesOf(input, bowl),
   };
-  // A planetary’s hook does not take up slack dough in its first five minutes: those count a half. Dough gets slack by
-  // degrees, so that a gram of water does not take off half the work of five minutes.
+  // Dough gets slack by degrees, so that a gram of water does not take off half the work of five minutes.
   const slack = mixer.kind === 'planetary' ? Math.min(1, Math.max(0, (excessWater(input, bowl) - 7) / 2)) : 0;
-  const halfMinutes = slack > 0 ? Math.min(minutes, Math.max(0, 5 - bowl.workedMinutes)) : 0;
+  const slackMinutes = slack > 0 ? Math.min(minutes, Math.max(0, slackLasts - bowl.workedMinutes)) : 0;
   const steps: TimeStep[] = [];
-  if (halfMinutes > 0) steps.push({ ...base, minutes: halfMinutes, rate: scaled(fullRate, 1 - 0.5 * slack) });
-  if (minutes > halfMinutes) steps.push({ ...base, minutes: minutes - halfMinutes, rate: fullRate });
+  if (slackMinutes > 0) steps.push({ ...base, minutes: slackMinutes, slack });
+  if (minutes > slackMinutes) steps.push({ ...base, minutes: minutes - slackMinutes, slack: 0 });
   if (Number.isFinite(minutes)) {
     bowl.workedMinutes += minutes;
     for (const step of steps) {
       if (step.rate.known && step.times !== undefined) {
-        bowl.development += (step.minutes * step.rate.value) / step.times.slowMinutesToDeveloped;
+        bowl.development += (step.minutes * countedRate(step)) / step.times.slowMinutesToDeveloped;
       }
     }
   }
   return steps;
+}
+
+/** The first minutes in which a planetary may not take up slack dough. */
+const slackLasts = 5;
+
+/** Slow minutes a minute of a step, when this part of its slack does not count: a half is expected. */
+export function countedRate({ rate, slack }: TimeStep, slackPart = 0.5): number {
+  return rate.known ? rate.value * (1 - slackPart * slack) : 0;
 }
 
 function restStep(input: MixingInput, bowl: Bowl, phase: number, minutes: number): TimeStep {
@@ -198,13 +226,30 @@ function restStep(input: MixingInput, bowl: Bowl, phase: number, minutes: number
     working: false,
     warming: known(0, 'given'),
     measured: true,
+    frictionGiven: false,
+    mixerKind: input.mixer.kind,
     byHand: false,
     aroundCelsius: input.roomCelsius,
     // Dough that stands follows the room as in bulk: it is the working that turns its inside to the air and the bowl.
     settlesMinutes: Math.max(settlingMinutes(input.mixer, bowl.grams), restingMinutes(bowl.grams)),
     rate: known(0, 'given'),
+    slack: 0,
+    wearRate: 0,
     times: timesOf(input, bowl),
   };
+}
+
+/** Salt in percent of the flour that takes all of its effect from a rest of flour and water; common practice, our own choice. */
+const saltStopsRest = 1;
+/** D from which a rest saves less and less work, down to none for a dough that is developed; our own choice. */
+const restSavesUpTo = 0.5;
+
+/** The part of a rest that saves work, 0 to 1: all of it for flour and water that are hardly worked and not salted. */
+function restCounts({ flourGrams, freeWaterGrams, saltGrams, development }: Bowl): number {
+  if (!(flourGrams > 0 && freeWaterGrams > 0)) return 0;
+  const salt = 1 - (100 * saltGrams) / flourGrams / saltStopsRest;
+  const work = (1 - development) / (1 - restSavesUpTo);
+  return Math.max(0, salt) * Math.min(1, Math.max(0, work));
 }
 
 function rateOf(work: Work, speed: MixerSpeed): Known<number> {
@@ -213,17 +258,20 @@ function rateOf(work: Work, speed: MixerSpeed): Known<number> {
 }
 
 /**
- * Slow minutes a minute below which work mixes without developing. Kilborn & Tipples (1972): development needs an
- * intensity above a least one as well as work enough; that there is one is published, its size is our own choice.
+ * Slow minutes a minute from which all of the work counts, and up to which none does. Kilborn & Tipples (1972): development
+ * needs an intensity above a least one as well as work enough; that there is one is published, its size is our own choice.
  */
-const leastRate = 0.4;
+const fullRate = 0.4;
+const idleRate = 0.2;
 
-function isTooGentle(rate: Known<number>): boolean {
-  return rate.known && rate.provenance === 'common practice' && rate.value < leastRate;
+/** The part of work of this intensity that develops, 0 to 1. A rate that the file gives is believed as it is. */
+function countedShare(rate: Known<number>): number {
+  if (!rate.known || rate.provenance !== 'common practice') return 1;
+  return Math.min(1, Math.max(0, (rate.value - idleRate) / (fullRate - idleRate)));
 }
 
 function effectiveRate(rate: Known<number>): Known<number> {
-  return isTooGentle(rate) ? scaled(rate, 0) : rate;
+  return scaled(rate, countedShare(rate));
 }
 
 function scaled(value: Known<number>, factor: number): Known<number> {

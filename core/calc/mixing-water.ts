@@ -1,9 +1,10 @@
 import { heatCurve, slopeAt } from './composition.ts';
-import { type HeatInput, type HeatOutcome, waterTemperature } from './heat.ts';
-import { curveOf, type HeatItem, hydrationHeat, mixedCelsius, pureWater } from './heat-content.ts';
-import { virtualWaterCelsius } from './ice.ts';
+import { type HeatInput, type RuleOfThumb, ruleOfThumb } from './heat.ts';
+import { type HeatItem, hydrationHeat, mixedCelsius, pureWater } from './heat-content.ts';
+import { iceFor, virtualWaterCelsius } from './ice.ts';
 import { type Known, known, unknown } from './known.ts';
-import { type MixingOutcome, prepareMixing, runMixing } from './mixing.ts';
+import { type MixingOutcome, type PreparedMixing, prepareMixing, runMixing } from './mixing.ts';
+import { shownCelsius } from './mixing-course.ts';
 import { type HeatPlan, runHeat } from './mixing-heat.ts';
 import type { MixingInput, MixPortion } from './mixing-programme.ts';
 
@@ -11,21 +12,69 @@ import type { MixingInput, MixPortion } from './mixing-programme.ts';
 export interface TemperInput {
   readonly mixing: MixingInput;
   readonly targetCelsius: number;
+  /** Of the tap; the usual one where absent, and the result says so. */
   readonly tapCelsius?: number;
+  /** The bakery has ice, so that it may be planned. */
+  readonly hasIce?: boolean;
   readonly iceCelsius?: number;
 }
 
-/** The water for a programme, its bill of heat, and the programme run with that water. */
-export interface TemperedWater extends HeatOutcome {
+/**
+ * How water can bring the dough to its temperature: some water from the tap’s temperature up does; the tap is too warm, so
+ * that it takes ice; not even the warmest water does; or the dough follows room and machine whatever its water.
+ */
+export type WaterReach = 'reachable' | 'tap too warm' | 'not warm enough' | 'no lever';
+
+/** Water of which a part is ice, and the dough that comes of it. */
+export interface IcePlan {
+  readonly iceGrams: number;
+  readonly tapGrams: number;
+  /** Of the dough as it leaves the mixer, °C: the target, or warmer where half of the water as ice is not enough. */
+  readonly doughCelsius: number;
+  /** Against water from the tap alone, °C. */
+  readonly gainedCelsius: number;
+}
+
+/** The water for a programme, and the programme run with that water. */
+export interface TemperedWater {
+  readonly reach: WaterReach;
+  /** The water to draw, °C, 0 to 60: never colder than the tap. Absent where no water makes a difference. */
+  readonly waterCelsius?: number;
+  /** What tap water and ice hold together as heat, °C: virtual below 0; without ice the temperature of the water. */
+  readonly effectiveCelsius: number;
+  /** All water whose temperature is chosen, ice included, grams. */
+  readonly waterGrams: number;
+  readonly tapCelsius: number;
+  /** Nobody said how cold the tap is. */
+  readonly tapAssumed: boolean;
+  /** Ice that is planned, since the bakery has it. */
+  readonly ice?: IcePlan;
+  /** Ice that would help, where none is planned. */
+  readonly iceCure?: IcePlan;
+  /** Change of the end temperature for a degree of the water. */
+  readonly lever: number;
+  /** The dough as it leaves the mixer with this water; unknown, with the reason, where it would be hotter than any dough. */
+  readonly doughCelsius: Known<number>;
+  /** The same water by the rule of three or four temperatures, with the friction factor that it used. */
+  readonly rule: Known<RuleOfThumb>;
   readonly outcome: MixingOutcome;
 }
 
-const boilingCelsius = 100;
+/** Tap water where nobody said how cold it is, °C. Common practice, no source. */
+export const usualTapCelsius = 15;
+/** The warmest water that is ever worked out, °C: hotter water cooks; and what hands may be told to draw. Common practice. */
+const warmestWater = 60;
+const warmestByHand = 40;
+/** A lever below this is none: ten degrees of the water then move the dough by less than one. Our own choice. */
+const leastLever = 0.08;
+/** Ice is not worth its weighing for less than this, °C, and never more than this part of the water. Our own choice. */
+const leastIceGain = 0.5;
+const mostIce = 0.5;
 
 /**
- * The temperature of the tempered water that makes the dough leave its mixing programme at the target, with ice where the
- * tap is too warm. The balance of heat and the simulation agree to 1e-6 °C. Unknown, with the reason, when no water is
- * tempered, a temperature is missing, or no water would do.
+ * The water that makes the dough leave its mixing programme at the target, from the water there is: the tap’s, warmed where
+ * that is wanted, and ice where the bakery has it. The balance of heat and the simulation agree to 1e-6 °C. Unknown, with
+ * the reason, when no water is tempered or a temperature is missing.
  */
 export function temperWater(input: TemperInput): Known<TemperedWater> {
   const portions = allPortions(input.mixing);
@@ -35,49 +84,110 @@ export function temperWater(input: TemperInput): Known<TemperedWater> {
   if (!Number.isFinite(input.targetCelsius)) return unknown('the dough temperature wanted is not given');
 
   const prepared = prepareMixing(withPureWater(input.mixing));
-  const solved = solveEnd(prepared.heat, input.targetCelsius);
-  if (!solved.known) return solved;
-  if (solved.value > boilingCelsius) return unknown(whyNoWater(portions, waterGrams));
-  const heat = waterTemperature(heatInput(input, portions, waterGrams, solved.value, input.targetCelsius));
-  if (!heat.known) return heat;
-  const { ice } = heat.value;
-  if (!ice.known || !ice.value.capped || input.tapCelsius === undefined) {
-    const outcome = runMixing(prepared, heat.value.waterCelsius);
-    return known(Object.assign(heat.value, { outcome }), heat.provenance, heat.source);
+  const { heat } = prepared;
+  const target = input.targetCelsius;
+  const warmest = input.mixing.mixer.kind === 'hand' ? warmestByHand : warmestWater;
+  const tap = Math.min(warmest, Math.max(0, input.tapCelsius ?? usualTapCelsius));
+  const fromTap = runHeat(heat, tap);
+  if (!fromTap.end.known) return fromTap.end;
+  const lever = (endOf(heat, tap + 10) - fromTap.end.value) / 10;
+  const tapKnown = { tapCelsius: tap, tapAssumed: input.tapCelsius === undefined, waterGrams, lever };
+  const drawn = (reach: WaterReach, celsius: number): Known<TemperedWater> =>
+    tell(
+      input,
+      prepared,
+      { ...tapKnown, reach, ...(reach === 'no lever' ? {} : { waterCelsius: celsius }) },
+      celsius,
+    );
+
+  if (!(lever >= leastLever)) return drawn('no lever', tap);
+  if (fromTap.end.value > target + 1e-9) {
+    const ice = icePlan(input, heat, tap, waterGrams, fromTap.end.value);
+    if (ice === undefined) return drawn('tap too warm', tap);
+    const { virtualCelsius, ...plan } = ice;
+    const reach = 'tap too warm';
+    return input.hasIce === true
+      ? tell(input, prepared, { ...tapKnown, reach, waterCelsius: tap, ice: plan }, virtualCelsius)
+      : tell(input, prepared, { ...tapKnown, reach, waterCelsius: tap, iceCure: plan }, tap);
   }
-  // All the water is ice and still too warm: what the dough then reaches is told, with its own bill.
-  const coldest = virtualWaterCelsius(waterGrams, 0, input.tapCelsius, input.iceCelsius);
-  const outcome = runMixing(prepared, coldest);
-  if (!outcome.endCelsius.known) return outcome.endCelsius;
-  const reached = waterTemperature(heatInput(input, portions, waterGrams, coldest, outcome.endCelsius.value));
-  if (!reached.known) return reached;
-  const { bill, friction } = reached.value;
+  if (endOf(heat, warmest) < target) return drawn('not warm enough', warmest);
+  return drawn('reachable', waterFor(heat, target, tap, warmest));
+}
+
+type Chosen = Omit<TemperedWater, 'doughCelsius' | 'rule' | 'outcome' | 'effectiveCelsius'>;
+
+function tell(
+  input: TemperInput,
+  prepared: PreparedMixing,
+  chosen: Chosen,
+  runAtCelsius: number,
+): Known<TemperedWater> {
+  const outcome = runMixing(prepared, runAtCelsius);
   return known(
-    { ...heat.value, doughCelsius: outcome.endCelsius.value, bill, friction, outcome },
-    heat.provenance,
-    heat.source,
+    {
+      ...chosen,
+      effectiveCelsius: runAtCelsius,
+      doughCelsius: outcome.endCelsius,
+      outcome,
+      // Worked out on asking only: a keystroke never asks.
+      get rule() {
+        return ruleFor(input, outcome, chosen.waterGrams, runAtCelsius);
+      },
+    },
+    'common practice',
+    'balance of heat after Choi & Okos (1986), warming by our own fit',
   );
 }
 
-/** Water with less than this share of what the dough holds of heat a degree can do little to its temperature. */
-const littleWater = 0.2;
-
-function whyNoWater(portions: readonly MixPortion[], waterGrams: number): string {
-  const bowl = curveOf(portions.filter(({ grams }) => grams > 0));
-  const share = ((waterGrams / 1000) * slopeAt(heatCurve(pureWater), 20)) / slopeAt(bowl, 20);
-  return share < littleWater
-    ? 'not even boiling water would warm it so far, as there is too little of it beside all that is colder'
-    : 'not even boiling water would keep it so warm, as it follows the room';
+/** The ice that brings the dough down to its target, or as near as half of the water does; none where it is not worth it. */
+function icePlan(
+  { targetCelsius, iceCelsius }: TemperInput,
+  heat: HeatPlan,
+  tap: number,
+  waterGrams: number,
+  fromTap: number,
+): (IcePlan & { readonly virtualCelsius: number }) | undefined {
+  const half = waterGrams * mostIce;
+  const coldest = virtualWaterCelsius(half, waterGrams - half, tap, iceCelsius);
+  const virtualCelsius =
+    endOf(heat, coldest) >= targetCelsius ? coldest : waterFor(heat, targetCelsius, coldest, tap);
+  const { iceGrams, tapGrams } = iceFor(waterGrams, tap, virtualCelsius, iceCelsius);
+  const doughCelsius = shownCelsius(endOf(heat, virtualCelsius));
+  if (doughCelsius === undefined) return undefined;
+  const gainedCelsius = fromTap - doughCelsius;
+  return gainedCelsius >= leastIceGain
+    ? { iceGrams, tapGrams, doughCelsius, gainedCelsius, virtualCelsius }
+    : undefined;
 }
 
-function heatInput(
-  input: TemperInput,
-  portions: readonly MixPortion[],
+function endOf(heat: HeatPlan, waterCelsius: number): number {
+  return runHeat(heat, waterCelsius).endsAtCelsius ?? Number.NaN;
+}
+
+// The end temperature grows with that of the water and is all but straight in it, so a chord held between two ends finds it.
+function waterFor(heat: HeatPlan, target: number, least: number, most: number): number {
+  let [low, high] = [least, most];
+  let [missLow, missHigh] = [endOf(heat, low) - target, endOf(heat, high) - target];
+  for (let step = 0; step < 60 && high - low > 1e-11; step++) {
+    const chord = missHigh === missLow ? low : low - (missLow * (high - low)) / (missHigh - missLow);
+    // Every third step halves, so that a bend cannot hold it up.
+    const here = step % 3 === 2 ? (low + high) / 2 : Math.min(high, Math.max(low, chord));
+    const miss = endOf(heat, here) - target;
+    if (Math.abs(miss) < 1e-12) return here;
+    if (miss > 0) [high, missHigh] = [here, miss];
+    else [low, missLow] = [here, miss];
+  }
+  return Math.abs(missLow) < Math.abs(missHigh) ? low : high;
+}
+
+function ruleFor(
+  { mixing, targetCelsius }: TemperInput,
+  outcome: MixingOutcome,
   waterGrams: number,
   waterCelsius: number,
-  endCelsius: number,
-): HeatInput {
-  const others: readonly HeatItem[] = portions.filter(
+): Known<RuleOfThumb> {
+  if (!outcome.endCelsius.known) return outcome.endCelsius;
+  const others: readonly HeatItem[] = allPortions(mixing).filter(
     (portion) => portion.tempered !== true && portion.grams > 0,
   );
   const water: HeatItem = {
@@ -87,19 +197,39 @@ function heatInput(
     composition: pureWater,
     kind: 'water',
   };
-  const mixed = mixedCelsius([...others, water], hydrationHeat(others));
-  const friction = input.mixing.mixer.frictionCelsius;
-  return {
+  const friction = mixing.mixer.frictionCelsius;
+  const input: HeatInput = {
     items: others,
     waterGrams,
-    targetCelsius: endCelsius,
-    roomCelsius: input.mixing.roomCelsius,
-    ...(input.tapCelsius === undefined ? {} : { tapCelsius: input.tapCelsius }),
-    ...(input.iceCelsius === undefined ? {} : { iceCelsius: input.iceCelsius }),
+    targetCelsius,
+    roomCelsius: mixing.roomCelsius,
     ...(friction === undefined ? {} : { givenFrictionCelsius: friction }),
-    ...(input.mixing.friction === undefined ? {} : { straightShares: input.mixing.friction.shares }),
-    rise: { celsius: endCelsius - mixed, includesHydration: false },
+    ...(mixing.friction === undefined ? {} : { straightShares: mixing.friction.shares }),
+    rise: {
+      celsius: outcome.endCelsius.value - mixedCelsius([...others, water], hydrationHeat(others)),
+      includesHydration: false,
+    },
   };
+  return ruleOfThumb(input);
+}
+
+/** Water with less than this share of what the dough holds of heat a degree can do little to its temperature. */
+const littleShare = 0.2;
+
+/** Whether it is for want of water, and not for the time it is worked, that no water makes a difference to a dough. */
+export function hasLittleWater(mixing: MixingInput): boolean {
+  return waterShareOfHeat(mixing) < littleShare;
+}
+
+function waterShareOfHeat(mixing: MixingInput): number {
+  const portions = allPortions(mixing).filter(({ grams }) => grams > 0);
+  let [water, all] = [0, 0];
+  for (const { grams, composition, tempered } of portions) {
+    const heat = grams * slopeAt(heatCurve(tempered === true ? pureWater : composition), 20);
+    all += heat;
+    if (tempered === true) water += heat;
+  }
+  return all > 0 ? water / all : 0;
 }
 
 /** Tempered water is pure to the sums: its trace of minerals would only part two ways of reckoning. */
@@ -118,27 +248,4 @@ export function allPortions(mixing: MixingInput): MixPortion[] {
   return mixing.phases.flatMap((phase) =>
     phase.kind === 'load' || phase.kind === 'add' ? phase.portions : [],
   );
-}
-
-// The end temperature is all but linear in the water’s, so Newton’s method needs two or three runs of the heat alone.
-function solveEnd(plan: HeatPlan, target: number): Known<number> {
-  const nothing = unknown(
-    'after so long in the room the dough has its temperature, whatever that of the water',
-  );
-  let here = 20;
-  for (let step = 0; step < 40; step++) {
-    const { end, endPerWaterDegree: slope } = runHeat(plan, here);
-    if (!end.known) return step === 0 ? end : nothing;
-    const miss = end.value - target;
-    if (Math.abs(miss) < 1e-11) break;
-    if (!(slope > 1e-6)) {
-      if (Math.abs(miss) < 1e-8) break;
-      return nothing;
-    }
-    const move = miss / slope;
-    here -= move;
-    if (!Number.isFinite(here)) return nothing;
-    if (Math.abs(move) < 1e-11) break;
-  }
-  return known(here, 'published');
 }

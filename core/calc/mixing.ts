@@ -1,5 +1,18 @@
-import { type DevelopmentTimes, letDownPart, type MixingStage, stageOf } from './development.ts';
+import { type DevelopmentTimes, degreesOfMixing, type MixingStage } from './development.ts';
 import { type Known, known, unknown } from './known.ts';
+import {
+  celsiusInStep,
+  courseOf,
+  type Doubt,
+  expectedCourse,
+  hottestDough,
+  type MixingPoint,
+  type Moments,
+  momentsOf,
+  type PhaseEnd,
+  type StepStart,
+  shownCelsius,
+} from './mixing-course.ts';
 import { type HeatPlan, type HeatRun, planHeat, runHeat } from './mixing-heat.ts';
 import {
   type MixingInput,
@@ -8,28 +21,10 @@ import {
   takeApart,
   whyNoCurve,
 } from './mixing-programme.ts';
-import { minutesToReach, temperatureAfter, type WarmingPhase } from './warming.ts';
-import { unsureAfter } from './warmth-band.ts';
+import { minutesToReach, temperatureAfter } from './warming.ts';
 
-/** The dough at one moment of its programme. What is absent is not known. */
-export interface MixingPoint {
-  /** Minutes of the programme, rests included. */
-  readonly minutes: number;
-  readonly celsius?: number;
-  /** How far the temperature may be off by what is not known of the mixer, either way, °C. */
-  readonly celsiusBand?: number;
-  readonly slowMinutes?: number;
-  /** D: slow minutes done over those that full development needs. */
-  readonly development?: number;
-  readonly stage?: MixingStage;
-  /** How its temperature goes on from here. */
-  readonly warming?: WarmingPhase;
-}
-
-/** The dough at the end of a line of the programme. */
-export interface PhaseEnd extends MixingPoint {
-  readonly phase: number;
-}
+export type { MixingPoint, PhaseEnd } from './mixing-course.ts';
+export { hottestDough } from './mixing-course.ts';
 
 /** When something happens, minutes of the programme with rests, as a band. */
 export interface MinutesBand {
@@ -37,6 +32,13 @@ export interface MinutesBand {
   readonly expected: number;
   readonly high: number;
   /** Expected only if the last speed ran on past the end of the programme. */
+  readonly atLastSpeed: boolean;
+}
+
+/** When the dough passes a temperature, minutes of the programme. */
+export interface LimitPassed {
+  readonly minutes: number;
+  /** Only if the last speed ran on past the end of the programme. */
   readonly atLastSpeed: boolean;
 }
 
@@ -49,28 +51,37 @@ export interface MixingOutcome {
   /** Without rests. */
   readonly workedMinutes: number;
   readonly slowMinutes: Known<number>;
+  /** 0 to 45 °C; unknown, with the reason, where the dough would be hotter than that. */
   readonly endCelsius: Known<number>;
   /** How far the end temperature may be off by what is not known of the mixer, either way, °C. */
   readonly endCelsiusBand: number;
+  /** From this minute to its end the dough would be hotter than any dough is mixed; absent where it is not. */
+  readonly hotAfterMinutes?: number;
   /** Degrees that working and the room bring, additions not counted, °C. */
   readonly warmedCelsius: Known<number>;
   readonly development: Known<number>;
+  /** D at the end may lie between these, by the band. */
+  readonly developmentBand: Known<{ readonly low: number; readonly high: number }>;
   readonly stage: Known<MixingStage>;
   /** Slow minutes that the dough as it is at the end needs, and its gap from developed to broken. */
   readonly times: Known<DevelopmentTimes>;
+  /** The degree of mixing wished, as D. */
+  readonly wishedDevelopment: number;
+  /** When the dough is developed as wished: the minute to stop at. */
+  readonly wishedAfter: Known<MinutesBand>;
   readonly developedAfter: Known<MinutesBand>;
   readonly letDownAfter: Known<MinutesBand>;
   readonly breakdownAfter: Known<MinutesBand>;
-  /** When the dough passes the limit asked for. */
-  readonly limitAfter: Known<{ readonly minutes: number; readonly atLastSpeed: boolean }>;
+  /** From when on the dough is above the limit asked for, up to its end; or when it will be at the last speed. */
+  readonly limitAfter: Known<LimitPassed>;
   readonly band: number;
   readonly notes: readonly string[];
 }
 
 /**
  * Runs a mixing programme: temperature by dT/dt = H − (T − T_around)/τ in closed form, additions by balance of heat with
- * the heat of hydration, development in slow minutes. Defaults are common practice. Never throws, never NaN: what
- * cannot be told is a value with its reason.
+ * the heat of hydration, development in slow minutes, and from full development on wear by speed and warmth. Defaults are
+ * common practice. Never throws, never NaN: what cannot be told is a value with its reason.
  */
 export function simulateMixing(input: MixingInput): MixingOutcome {
   return runMixing(prepareMixing(input));
@@ -96,10 +107,11 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
   const noRate = firstReason(timed.map((step) => step.rate));
   const heat = runHeat(prepared.heat, waterCelsius);
   const band = bandOf(input, timed);
-  const run = course(programme.steps, heat, noRate === undefined, noCurve === undefined);
+  const run = courseOf(programme.steps, heat, noRate === undefined, noCurve === undefined);
   const last = run.points.at(-1);
   const programmeMinutes = timed.reduce((sum, step) => sum + step.minutes, 0);
   const lastTimes = timed.findLast((step) => step.times !== undefined)?.times;
+  const wished = wishOf(input);
   const why = noCurve ?? noRate;
   const tell = <T>(value: T | undefined, otherwise: string): Known<T> => {
     if (why !== undefined) return unknown(why);
@@ -109,8 +121,14 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
     ? 'so gentle work never develops it'
     : 'the programme never works flour and water together';
   const steps = [...timed, ...programme.beyond];
+  const starts = [...heat.starts, ...beyondStarts(prepared.heat, heat, programme.beyond)];
+  const doubts: readonly Doubt[] = [
+    expectedCourse,
+    { scale: 1 - band, slackPart: 0 },
+    { scale: 1 + band, slackPart: 1 },
+  ];
   const [expected, low, high] =
-    why === undefined ? [1, 1 - band, 1 + band].map((scale) => momentsOf(steps, scale)) : [];
+    why === undefined ? doubts.map((doubt) => momentsOf(steps, starts, wished, doubt)) : [];
   const crossing = (event: keyof Moments): Known<MinutesBand> => {
     if (why !== undefined) return unknown(why);
     const [at, from, to] = [expected?.[event], low?.[event], high?.[event]];
@@ -120,24 +138,58 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
       'common practice',
     );
   };
+  const hot = hotAfter(heat, timed);
+  const shown = heat.endsAtCelsius === undefined ? undefined : shownCelsius(heat.endsAtCelsius);
   return {
     points: run.points,
     phaseEnds: run.phaseEnds,
     programmeMinutes,
     workedMinutes: timed.reduce((sum, step) => sum + (step.working ? step.minutes : 0), 0),
     slowMinutes: noRate === undefined ? known(run.slowMinutes, 'common practice') : unknown(noRate),
-    endCelsius: heat.end,
+    endCelsius: !heat.end.known
+      ? heat.end
+      : shown === undefined
+        ? unknown(`it would be hotter than ${hottestDough} °C, and so warm no dough is mixed`)
+        : { ...heat.end, value: shown },
     endCelsiusBand: last?.celsiusBand ?? 0,
+    ...(hot === undefined ? {} : { hotAfterMinutes: hot }),
     warmedCelsius: heat.warmed,
     development: tell(last?.development, noDough),
+    developmentBand: tell(developmentBand(timed, run.slowMinutes, last?.development, band), noDough),
     stage: tell(last?.stage, noDough),
     times: tell(lastTimes, noDough),
+    wishedDevelopment: wished,
+    wishedAfter: crossing('wished'),
     developedAfter: crossing('developed'),
     letDownAfter: crossing('letDown'),
     breakdownAfter: crossing('breakdown'),
-    limitAfter: limitOf(input.limitCelsius, heat, timed, prepared.heat.beyond),
+    limitAfter: limitOf(input.limitCelsius, prepared.heat, heat, timed),
     band,
     notes: [...(input.curve.known ? input.curve.value.notes : []), ...programme.notes],
+  };
+}
+
+function wishOf({ wishedDevelopment }: MixingInput): number {
+  const wished = wishedDevelopment ?? degreesOfMixing.improved;
+  return wished > 0 && wished < 100 ? wished : degreesOfMixing.improved;
+}
+
+/** Dough that needs so much more or less work is so much less or more developed; slack work may count in full or not at all. */
+function developmentBand(
+  timed: readonly TimeStep[],
+  slowMinutes: number,
+  development: number | undefined,
+  band: number,
+): { low: number; high: number } | undefined {
+  if (development === undefined) return undefined;
+  const slack = timed.reduce(
+    (sum, step) => sum + (step.rate.known ? 0.5 * step.slack * step.rate.value * step.minutes : 0),
+    0,
+  );
+  const share = slowMinutes > 0 ? slack / slowMinutes : 0;
+  return {
+    low: (development * (1 - share)) / (1 + band),
+    high: (development * (1 + share)) / (1 - band),
   };
 }
 
@@ -166,14 +218,13 @@ const mostByWetness = 0.2;
 /** The temperature of the dough at a minute of the programme, °C; unknown outside of it. */
 export function celsiusAt(outcome: MixingOutcome, minutes: number): Known<number> {
   const { points, endCelsius } = outcome;
-  if (!endCelsius.known) return endCelsius;
   const after = points.findIndex((point) => point.minutes >= minutes);
   const right = points[after];
-  if (right?.celsius === undefined) return unknown('the programme is over by then');
   const left = points[after - 1];
-  if (left?.celsius === undefined || left.warming === undefined)
-    return known(right.celsius, endCelsius.provenance);
-  return known(temperatureAfter(left.warming, left.celsius, minutes - left.minutes), endCelsius.provenance);
+  const inside = left?.start === undefined ? undefined : celsiusInStep(left.start, minutes - left.minutes);
+  const celsius = left?.start === undefined ? right?.celsius : inside;
+  if (celsius !== undefined && right !== undefined) return known(celsius, 'common practice');
+  return endCelsius.known ? unknown('the programme is over by then') : endCelsius;
 }
 
 /** How far the dough is developed at a minute of the programme; unknown outside of it, or where there is no curve. */
@@ -189,127 +240,63 @@ export function developmentAt({ points, development }: MixingOutcome, minutes: n
   return known(left.development + part * (right.development - left.development), development.provenance);
 }
 
-interface Wear {
-  development: number;
-  worn: number;
+/** How the steps past the end of a programme start: where its last speed just goes on. */
+function beyondStarts(
+  { beyond }: HeatPlan,
+  { endsAtCelsius }: HeatRun,
+  steps: readonly TimeStep[],
+): StepStart[] {
+  if (beyond === undefined || endsAtCelsius === undefined) return [];
+  let celsius = endsAtCelsius;
+  return steps.map(({ minutes }) => {
+    const start = { celsius, warming: beyond };
+    celsius = temperatureAfter(beyond, celsius, minutes);
+    return start;
+  });
 }
 
-// Moves the state of the gluten on by some slow minutes. `scale` stretches both the time to develop and the gap.
-function work(state: Wear, times: DevelopmentTimes, slowMinutes: number, scale: number): void {
-  const need = Math.max(0, 1 - state.development) * times.slowMinutesToDeveloped * scale;
-  state.development += slowMinutes / (times.slowMinutesToDeveloped * scale);
-  const over = slowMinutes - need;
-  if (over > 0) state.worn += over / (times.slowMinutesToBreakdown * scale);
+/** From when on the dough is hotter than any dough is mixed, up to its end; undefined where it is not so at the end. */
+function hotAfter(heat: HeatRun, timed: readonly TimeStep[]): number | undefined {
+  const { endsAtCelsius } = heat;
+  if (endsAtCelsius === undefined || endsAtCelsius <= hottestDough) return undefined;
+  return aboveSince(heat, timed, hottestDough) ?? 0;
 }
 
-/** When a dough is developed, let down and broken, minutes of the programme; absent: never. */
-interface Moments {
-  developed?: number;
-  letDown?: number;
-  breakdown?: number;
-}
-
-const wearAt = { developed: 0, letDown: letDownPart, breakdown: 1 } as const;
-const events = ['developed', 'letDown', 'breakdown'] as const;
-
-function momentsOf(steps: readonly TimeStep[], scale: number): Moments {
-  const moments: Moments = {};
-  const state: Wear = { development: 0, worn: 0 };
+/** From which minute on the dough stays above a temperature up to the end of its programme; undefined where it ends below. */
+function aboveSince(heat: HeatRun, timed: readonly TimeStep[], limit: number): number | undefined {
   let clock = 0;
-  let next = 0;
-  for (const step of steps) {
-    const rate = step.rate.known ? step.rate.value : 0;
-    if (step.times !== undefined && rate > 0) {
-      const develop = Math.max(0, 1 - state.development) * step.times.slowMinutesToDeveloped * scale;
-      for (let event = events[next]; event !== undefined; event = events[++next]) {
-        const wearing = Math.max(0, wearAt[event] - state.worn) * step.times.slowMinutesToBreakdown * scale;
-        const minutes = (develop + wearing) / rate;
-        if (!(minutes <= step.minutes)) break;
-        moments[event] = clock + minutes;
-      }
-      if (next === events.length) break;
-      work(state, step.times, rate * step.minutes, scale);
+  let since: number | undefined;
+  for (const [index, step] of timed.entries()) {
+    const start = heat.starts[index];
+    if (start === undefined) since = undefined;
+    else {
+      if (start.celsius <= limit) since = undefined;
+      const minutes = minutesToReach(start.warming, start.celsius, limit);
+      if (minutes !== undefined && minutes <= step.minutes) since ??= clock + minutes;
+      if (temperatureAfter(start.warming, start.celsius, step.minutes) <= limit) since = undefined;
     }
     clock += step.minutes;
   }
-  return moments;
-}
-
-// The dough at both ends of every stretch, and what of it each line of the programme leaves.
-function course(
-  steps: Programme['steps'],
-  heat: HeatRun,
-  withRate: boolean,
-  withCurve: boolean,
-): { points: MixingPoint[]; phaseEnds: PhaseEnd[]; slowMinutes: number } {
-  const points: MixingPoint[] = [];
-  const phaseEnds: PhaseEnd[] = [];
-  const state: Wear = { development: 0, worn: 0 };
-  let clock = 0;
-  let slow = 0;
-  let timed = 0;
-  let begun = false;
-  let unsure = 0;
-  const point = (celsius: number | undefined): MixingPoint => {
-    const made: { -readonly [K in keyof MixingPoint]: MixingPoint[K] } = { minutes: clock };
-    if (celsius !== undefined) {
-      made.celsius = celsius;
-      made.celsiusBand = unsure;
-    }
-    if (withRate) made.slowMinutes = slow;
-    if (withRate && withCurve && begun) {
-      made.development = state.development;
-      made.stage = stageOf(state.development, state.worn);
-    }
-    return made;
-  };
-  for (const step of steps) {
-    if (step.kind === 'add') {
-      const next = heat.starts[timed];
-      const ended = heat.starts.length === timed && heat.end.known ? heat.end.value : undefined;
-      phaseEnds.push({ ...point(next?.celsius ?? ended), phase: step.phase });
-      continue;
-    }
-    const start = heat.starts[timed];
-    timed++;
-    const rate = step.rate.known ? step.rate.value : 0;
-    if (step.times !== undefined) begun = true;
-    points.push(start === undefined ? point(undefined) : { ...point(start.celsius), warming: start.warming });
-    clock += step.minutes;
-    slow += rate * step.minutes;
-    if (step.times !== undefined && rate > 0) work(state, step.times, rate * step.minutes, 1);
-    if (start !== undefined) unsure = unsureAfter(step, start.warming, unsure);
-    const end = point(start && temperatureAfter(start.warming, start.celsius, step.minutes));
-    points.push(end);
-    if (phaseEnds.at(-1)?.phase === step.phase) phaseEnds.pop();
-    phaseEnds.push({ ...end, phase: step.phase });
-  }
-  if (points.length === 0 && phaseEnds.length > 0)
-    points.push(point(heat.end.known ? heat.end.value : undefined));
-  return { points, phaseEnds, slowMinutes: slow };
+  return since;
 }
 
 function limitOf(
   limit: number | undefined,
+  plan: HeatPlan,
   heat: HeatRun,
   timed: readonly TimeStep[],
-  beyond: WarmingPhase | undefined,
 ): MixingOutcome['limitAfter'] {
   if (limit === undefined || !Number.isFinite(limit)) return unknown('no temperature was asked for');
-  if (!heat.end.known) return heat.end;
-  let clock = 0;
-  for (const [index, step] of timed.entries()) {
-    const start = heat.starts[index];
-    const minutes = start && minutesToReach(start.warming, start.celsius, limit);
-    if (minutes !== undefined && minutes <= step.minutes) {
-      return known({ minutes: clock + minutes, atLastSpeed: false }, 'common practice');
-    }
-    clock += step.minutes;
-  }
-  const minutes = beyond && minutesToReach(beyond, heat.end.value, limit);
+  const { end, endsAtCelsius } = heat;
+  if (!end.known || endsAtCelsius === undefined)
+    return end.known ? unknown('the end temperature is not known') : end;
+  if (endsAtCelsius > limit)
+    return known({ minutes: aboveSince(heat, timed, limit) ?? 0, atLastSpeed: false }, 'common practice');
+  const minutes = plan.beyond && minutesToReach(plan.beyond, endsAtCelsius, limit);
+  const programme = timed.reduce((sum, step) => sum + step.minutes, 0);
   return minutes === undefined
     ? unknown('at the last speed the dough never gets that warm')
-    : known({ minutes: clock + minutes, atLastSpeed: true }, 'common practice');
+    : known({ minutes: programme + minutes, atLastSpeed: true }, 'common practice');
 }
 
 function firstReason(values: readonly Known<number>[]): string | undefined {

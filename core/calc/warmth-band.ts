@@ -1,11 +1,21 @@
+import type { MixerKind } from './mixer.ts';
 import type { TimeStep } from './mixing-programme.ts';
 import { temperatureAfter, type WarmingPhase } from './warming.ts';
 
-/** How far the warming of a speed may be off: by its kind alone, and as measured. Common practice, our own choice. */
-const unsureByKind = 0.2;
+/** How far the warming of a speed may be off, by its kind alone. Common practice, our own choice. */
+const unsureByKind: Readonly<Record<MixerKind, number>> = {
+  hand: 0,
+  spiral: 0.2,
+  planetary: 0.3,
+  fork: 0.3,
+  'twin arm': 0.3,
+  horizontal: 0.3,
+};
+/** The same where it was measured: for the speed, or as a friction factor for the whole of a programme. */
 const unsureMeasured = 0.05;
-/** How far off what hands warm the dough towards may be, °C: by itself, and as measured. */
-const handsByKind = 2;
+const unsureByFriction = 0.1;
+/** How far off what hands warm the dough towards may be, °C: cold hands on stone to warm hands on wood; and as measured. */
+const handsByKind = 4;
 const handsMeasured = 0.5;
 
 /**
@@ -14,10 +24,14 @@ const handsMeasured = 0.5;
  */
 export function unsureAfter(step: TimeStep, warming: WarmingPhase, before: number): number {
   const hands = step.working && warming.celsiusPerMinute === 0;
-  const share = step.measured ? unsureMeasured : unsureByKind;
+  const share = step.measured
+    ? unsureMeasured
+    : step.frictionGiven
+      ? Math.min(unsureByFriction, unsureByKind[step.mixerKind])
+      : unsureByKind[step.mixerKind];
   const growing: WarmingPhase = {
     celsiusPerMinute: Math.abs(warming.celsiusPerMinute) * share,
-    aroundCelsius: hands ? (step.measured ? handsMeasured : handsByKind) : 0,
+    aroundCelsius: hands ? (step.measured || step.frictionGiven ? handsMeasured : handsByKind) : 0,
     settlesMinutes: warming.settlesMinutes,
   };
   const after = temperatureAfter(growing, before, step.minutes);

@@ -199,7 +199,9 @@ function standIn({ grain, name }: FlourType): string {
   if (grain === 'spelt') return 'wholemeal spelt';
   const ash = middleAsh(flourTypes.find((type) => type.name === name)!);
   if (grain === 'rye') return ash > 0.016 ? 'dark rye' : ash > 0.0095 ? 'medium rye' : 'light rye';
-  return ash > 0.013 ? 'wholemeal wheat' : 'plain flour';
+  // The whitest types are for cakes and the kitchen; the others are milled for bread. Common practice, no source.
+  if (ash > 0.013) return 'wholemeal wheat';
+  return ash > 0.0052 ? 'bread flour' : 'plain flour';
 }
 
 function middleAsh({ leastAsh, mostAsh }: FlourType): number {

@@ -1,4 +1,4 @@
-import { money } from '../features/cost-words.ts';
+import { money, moneyApart } from '../features/cost-words.ts';
 import type { FormulaTotals, TotalsLine, TotalsPart } from '../features/totals.ts';
 import { foldName } from '../text/names.ts';
 import { degrees, mass, minutes, minutesBand, percent, trimmed } from '../text/plain-figures.ts';
@@ -125,7 +125,14 @@ function costChanges(before: FormulaTotals['cost'], after: FormulaTotals['cost']
   if (before?.currency !== undefined && after?.currency !== undefined && before.currency !== after.currency)
     return words('currency', before.currency, after.currency);
   const amount = (name: string, one: number | undefined, other: number | undefined): Change[] =>
-    changeOfFigure(name, 'amount', one, other, (value) => money(value, currency));
+    changeOfFigure(
+      name,
+      'amount',
+      one,
+      other,
+      (value) => money(value, currency),
+      (from, to) => moneyApart(from, to, currency),
+    );
   return [
     ...amount('a batch', before?.batch, after?.batch),
     ...amount('a batch, at least', before?.atLeast, after?.atLeast),

@@ -1,3 +1,4 @@
+import { programmeWords } from '../syntax/vocabulary.ts';
 import { foldName } from '../text/names.ts';
 import type { Change, ChangeGroup, Subject, Told } from './comparison.ts';
 import { computedChanges, findingChanges, partHydration } from './computed.ts';
@@ -124,12 +125,23 @@ function headerChange([before, after]: Pair): Change[] {
 function trialChanges(pair: Pair): Change[] {
   const [before, after] = pair;
   const { title } = some(pair);
-  if (before !== undefined && after !== undefined)
-    return changesInAnyOrder(before.lines, after.lines).map((change) => ({
+  if (before !== undefined && after !== undefined) {
+    const [ran, measured] = [linesThat(pair, isProgramme), linesThat(pair, (line) => !isProgramme(line))];
+    return [...changesInOrder(...ran), ...changesInAnyOrder(...measured)].map((change) => ({
       ...change,
       name: `${title}: ${change.name}`,
     }));
+  }
   return [changeOf(title, before, after, ({ lines }) => lines.map(({ text }) => text).join('; '))];
+}
+
+/** The lines of what was run have an order; what was measured has none but its own minutes. */
+const isProgramme = ({ kind, about }: WrittenLine): boolean =>
+  kind === 'property' && programmeWords.has(about.split(' ')[0]!);
+
+function linesThat(pair: Pair, are: (line: WrittenLine) => boolean): [WrittenLine[], WrittenLine[]] {
+  const [before, after] = linesOf(pair);
+  return [before.filter(are), after.filter(are)];
 }
 
 function changeOf(

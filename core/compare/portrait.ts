@@ -55,7 +55,10 @@ export function portraitOf(file: string, source: SourceFile, sitter: Sitter): Fi
     const analysis = sitter.analysisOf(block);
     const definition = definitionOf(file, firstLine, block);
     if (analysis !== undefined) {
-      const totals = worded(totalsOf(file, analysis, sitter.findingsOf(block, firstLine)), plainDisplay);
+      const totals = worded(
+        totalsOf(file, analysis, sitter.findingsOf(block, firstLine), firstLine),
+        plainDisplay,
+      );
       formulas.push({ ...blockPortrait(file, block, firstLine, totals.formula), totals });
     } else if (definition !== undefined && definition.kind !== 'formula') {
       definitions.push({

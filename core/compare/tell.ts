@@ -14,7 +14,7 @@ export function differs(before: number | undefined, after: number | undefined): 
 
 /**
  * The change of one figure that was computed: told when it differs as it is shown, so that nobody reads `69% → 69%`.
- * A figure that is not known on one side is told as such; one known on neither is no change.
+ * `apart` says how far two figures lie apart. A figure that is not known on one side is told as such; one known on neither is no change.
  */
 export function changeOfFigure(
   name: string,
@@ -22,13 +22,14 @@ export function changeOfFigure(
   before: number | undefined,
   after: number | undefined,
   words: (value: number) => string,
+  apart: (before: number, after: number) => string = (one, other) => words(Math.abs(other - one)),
 ): Change[] {
   if (!differs(before, after)) return [];
   const told = (value: number | undefined): Told =>
     value === undefined ? notKnown : { text: words(value), [unit]: value };
   const [one, other] = [told(before), told(after)];
   if (one.text === other.text) return [];
-  const by = before === undefined || after === undefined ? undefined : difference(before, after, words);
+  const by = before === undefined || after === undefined ? undefined : difference(before, after, apart);
   return [{ name, before: one, after: other, ...(by === undefined ? {} : { by }) }];
 }
 
@@ -62,14 +63,15 @@ export function changeOfShare(
       name,
       ...(one === undefined ? {} : { before: one }),
       ...(other === undefined ? {} : { after: other }),
-      ...(shared ? { by: difference(before.fraction!, after.fraction!, words) } : {}),
+      ...(shared
+        ? { by: difference(before.fraction!, after.fraction!, (a, b) => words(Math.abs(b - a))) }
+        : {}),
     },
   ];
 }
 
-function difference(before: number, after: number, words: (value: number) => string): string {
-  const by = words(Math.abs(after - before));
-  return `${after > before ? '+' : '−'}${by}`;
+function difference(before: number, after: number, apart: (before: number, after: number) => string): string {
+  return `${after > before ? '+' : '−'}${apart(before, after)}`;
 }
 
 function finePercent(fraction: number): string {

@@ -1,10 +1,12 @@
 import type { MixerTrials } from '../analysis/mixer-trials.ts';
 import { calibratedFigure, quantityWords, readingsWords } from '../rules/calibration-words.ts';
 import { degreesApart, figure } from '../text/figures.ts';
+import { stopFirst } from '../text/stop-first.ts';
 
 /** Before and after of a mixer’s calibration, as Markdown; what cannot be told says so. */
 export function calibrationMarkdown(trials: MixerTrials): string[] {
-  return [...warmingMarkdown(trials), ...developmentWords(trials)];
+  const stop = trials.mixer.data.kind === 'hand' ? [] : [`_Readings for a trial: ${stopFirst}_`];
+  return [...warmingMarkdown(trials), ...developmentWords(trials), ...stop];
 }
 
 function warmingMarkdown(trials: MixerTrials): string[] {

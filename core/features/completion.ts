@@ -233,6 +233,8 @@ function inLine(asked: Asked, context: Context): LineCompletion[] {
   if (property.form === 'price') return [...exampleOf(asked, property), ...prices(asked)];
   if (property.word === 'default mixer' || property.word === 'mixer')
     return mixerNames(asked, place.nameStart ?? wordStart(asked), '');
+  if (property.form === 'mixedIn' && place.slots.includes('MIXER'))
+    return mixerNames(asked, place.nameStart ?? wordStart(asked), '');
   if (property.form === 'load') return [...loadItems(asked), ...words.filter(({ label }) => label === 'at')];
   if (place.slots.includes('STAGE')) return stageWords.map((word) => make(asked, word, 'word', from));
   if (property.word === 'contains') return knownAllergens.map((word) => make(asked, word, 'word', from));

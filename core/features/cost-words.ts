@@ -2,10 +2,18 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { costTotals } from './cost-of.ts';
 import type { TotalsCost } from './totals-product.ts';
 
-/** Money with as many places as tell something: `4.85 EUR`, `0.083 EUR`. */
+/** Money to the cent: `4.85 EUR`; what is below a cent, and not nothing, is `less than 0.01 EUR`. */
 export function money(amount: number, currency: string): string {
-  const places = amount >= 1 || amount === 0 ? 2 : amount >= 0.01 ? 3 : 5;
-  return `${amount.toFixed(places)} ${currency}`;
+  if (amount > 0 && amount < cent) return `less than ${cent} ${currency}`;
+  return `${amount.toFixed(2)} ${currency}`;
+}
+
+const cent = 0.01;
+
+/** By how much two sums of money differ as they are shown: to the cent, so that the figures beside it add up. */
+export function moneyApart(before: number, after: number, currency: string): string {
+  const cents = Math.abs(Math.round(after * 100) - Math.round(before * 100));
+  return money(cents / 100, currency);
 }
 
 /** The ingredients' cost of a formula in a sentence; `undefined` where no ingredient has a price. */

@@ -1,8 +1,7 @@
-import type { MixAnalysis } from '../analysis/mixing.ts';
+import { limitOf, type MixAnalysis } from '../analysis/mixing.ts';
 import { waterWanted, withFreeWater } from '../analysis/water-wanted.ts';
 import { meanCelsius } from '../calc/heat-content.ts';
-import { virtualWaterCelsius } from '../calc/ice.ts';
-import type { Known } from '../calc/known.ts';
+import type { Known, Provenance } from '../calc/known.ts';
 import { prepareMixing } from '../calc/mixing.ts';
 import { type BilledWater, type HeatLine, type HeatSource, mixingBill } from '../calc/mixing-bill.ts';
 import { runHeat } from '../calc/mixing-heat.ts';
@@ -16,11 +15,13 @@ export interface HeatFacts {
   readonly doughCelsius?: number;
   /** Every source of heat against the finished dough; the lines sum to zero. */
   readonly bill: readonly HeatLine[];
+  /** The provenance of the weakest part of the bill; absent with it. */
+  readonly billProvenance?: Provenance;
   readonly comparison?: WaterComparison;
   /** The dough with its water straight from the tap. */
   readonly fromTap?: { readonly tapCelsius: number; readonly doughCelsius: number };
-  /** When the dough passes its temperature by a degree. */
-  readonly oneDegreeOver?: {
+  /** When the dough gets too warm: past its temperature by more than is tolerated. */
+  readonly tooWarm?: {
     readonly celsius: number;
     readonly atMinutes: number;
     /** Past the end of the programme; negative before it. */
@@ -49,8 +50,9 @@ export interface ComparisonRow {
 
 /** All that is to be said of the heat of a programme. Runs the programme a few times: for whoever asks, not for every key. */
 export function heatOf(mix: MixAnalysis): HeatFacts {
-  const { water, input, tapCelsius, targetCelsius, outcome } = mix;
-  const bill = mixingBill(input, water.known ? billedWater(water.value, tapCelsius) : undefined);
+  const { water, input, targetCelsius, outcome } = mix;
+  const { tapCelsius } = mix.tempering;
+  const bill = mixingBill(input, water.known ? billedWater(water.value) : undefined);
   const wanted = waterWanted(mix);
   const comparison = wanted.known ? compared(mix, wanted.value) : undefined;
   const hasWater = allPortions(input).some(({ kind, grams }) => kind === 'water' && grams > 0);
@@ -60,14 +62,15 @@ export function heatOf(mix: MixAnalysis): HeatFacts {
     targetCelsius,
     ...(outcome.endCelsius.known ? { doughCelsius: outcome.endCelsius.value } : {}),
     bill: bill.known ? bill.value.lines : [],
+    ...(bill.known ? { billProvenance: bill.provenance } : {}),
     ...(comparison === undefined ? {} : { comparison }),
     ...(tapCelsius === undefined || !fromTap?.known
       ? {}
       : { fromTap: { tapCelsius, doughCelsius: fromTap.value } }),
     ...(limit.known
       ? {
-          oneDegreeOver: {
-            celsius: targetCelsius + 1,
+          tooWarm: {
+            celsius: limitOf(mix),
             atMinutes: limit.value.minutes,
             leftMinutes: limit.value.minutes - outcome.programmeMinutes,
           },
@@ -76,11 +79,8 @@ export function heatOf(mix: MixAnalysis): HeatFacts {
   };
 }
 
-function billedWater({ waterCelsius, ice }: TemperedWater, tapCelsius: number | undefined): BilledWater {
-  if (!ice.known || tapCelsius === undefined) return { celsius: waterCelsius };
-  const { iceGrams, tapGrams, capped } = ice.value;
-  const celsius = capped ? virtualWaterCelsius(iceGrams, tapGrams, tapCelsius) : waterCelsius;
-  return { celsius, ice: ice.value, tapCelsius };
+function billedWater({ effectiveCelsius, ice, tapCelsius }: TemperedWater): BilledWater {
+  return ice === undefined ? { celsius: effectiveCelsius } : { celsius: effectiveCelsius, ice, tapCelsius };
 }
 
 /** The dough for water as it comes, where the programme does not tie the temperature of its water. */
@@ -90,16 +90,18 @@ function doughFrom(input: MixingInput, celsius: number): Known<number> {
 }
 
 function compared(mix: MixAnalysis, wanted: TemperedWater): WaterComparison | undefined {
-  const rule = wanted.ruleOfThumb;
+  const { rule, waterCelsius } = wanted;
+  // Term by term the two can be set against each other only where a balance of heat has a water to draw.
+  if (wanted.reach !== 'reachable' || waterCelsius === undefined) return undefined;
   const free = { ...mix.input, phases: mix.water.known ? mix.input.phases : withFreeWater(mix.input.phases) };
-  const bill = mixingBill(free, { celsius: wanted.waterCelsius });
+  const bill = mixingBill(free, { celsius: waterCelsius });
   if (!rule.known || !bill.known) return undefined;
   const dough = mix.targetCelsius;
   const { lines, waterKilojoulesPerKelvin } = bill.value;
   const sum = (...sources: readonly HeatSource[]): number =>
     lines.reduce((all, line) => all + (sources.includes(line.source) ? line.kilojoules : 0), 0);
   const tempered = -lines.reduce((all, line) => all + (line.source === 'water' ? 0 : line.kilojoules), 0);
-  const difference = wanted.waterCelsius - dough;
+  const difference = waterCelsius - dough;
   const perDegree = Math.abs(difference) > 1e-6 ? tempered / difference : waterKilojoulesPerKelvin;
   if (!(perDegree > 0)) return undefined;
   const portions = allPortions(free);
@@ -107,9 +109,7 @@ function compared(mix: MixAnalysis, wanted: TemperedWater): WaterComparison | un
   if (portions.some((portion) => portion.kind === 'water' && portion.tempered !== true)) return undefined;
   const flour = meanCelsius(portions, 'flour')!;
   const preferment = meanCelsius(portions, 'preferment');
-  const { roomCelsius, mixer } = mix.input;
-  const others = [roomCelsius, flour, ...(preferment === undefined ? [] : [preferment])];
-  const friction = (others.length + 1) * dough - others.reduce((all, one) => all + one, 0) - rule.value;
+  const { roomCelsius } = mix.input;
   // From zero, so that what brings nothing reads 0 and never −0.
   const against = (...sources: readonly HeatSource[]): number => (0 - sum(...sources)) / perDegree;
   const rows: ComparisonRow[] = [
@@ -136,15 +136,15 @@ function compared(mix: MixAnalysis, wanted: TemperedWater): WaterComparison | un
       ruleCelsius: dough - roomCelsius,
       balanceCelsius: against('room'),
     },
-    { source: 'friction', ruleCelsius: 0 - friction },
+    { source: 'friction', ruleCelsius: 0 - rule.value.frictionCelsius },
     { source: 'working', balanceCelsius: against('working') },
     { source: 'hydration', balanceCelsius: against('hydration') },
   );
   return {
     rows,
-    ruleCelsius: rule.value,
-    balanceCelsius: wanted.waterCelsius,
-    frictionCelsius: friction,
-    frictionGiven: mixer.frictionCelsius !== undefined,
+    ruleCelsius: rule.value.waterCelsius,
+    balanceCelsius: waterCelsius,
+    frictionCelsius: rule.value.frictionCelsius,
+    frictionGiven: rule.value.frictionGiven,
   };
 }

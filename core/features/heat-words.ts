@@ -14,7 +14,10 @@ export function billMarkdown(facts: HeatFacts): string | undefined {
   const lines = billLines(facts);
   if (lines.length === 0) return undefined;
   const rows = lines.map(({ label, celsius }) => `| ${escapeMarkdown(label)} | ${celsius} |`);
-  return ['| heat | does to the dough |', '| :-- | --: |', ...rows].join('\n');
+  const table = ['| heat | does to the dough |', '| :-- | --: |', ...rows].join('\n');
+  return facts.billProvenance === undefined
+    ? table
+    : `${table}\n\n_(${facts.billProvenance}: heat contents are published, the warming by mixing is our own fit)_`;
 }
 
 /** The water by rule of thumb and by balance of heat, term by term, as Markdown, with the difference in a sentence. */
@@ -58,22 +61,28 @@ export function differenceWords({ rows, ruleCelsius, balanceCelsius }: WaterComp
   return words === '' ? `${side}.` : `${side}; ${degreesApart(Math.abs(celsius))} because ${words}.`;
 }
 
-/** What else the heat tells: the dough with water from the tap, and the minutes until it is a degree too warm. */
-export function heatSentences({ fromTap, oneDegreeOver }: HeatFacts): string[] {
+/** Less of a programme than this is not worth a word, minutes. */
+const leastMinutes = 0.5;
+
+/** What else the heat tells: the dough with water from the tap, and the minutes until it is too warm. */
+export function heatSentences({ fromTap, tooWarm }: HeatFacts): string[] {
   const said: string[] = [];
   if (fromTap !== undefined)
     said.push(
       `With all its water from the tap, at ${degrees(fromTap.tapCelsius)}, the dough would end at ${degrees(fromTap.doughCelsius)}.`,
     );
-  if (oneDegreeOver !== undefined) {
-    const { celsius, atMinutes, leftMinutes } = oneDegreeOver;
-    said.push(
-      leftMinutes >= 0
-        ? `${minutes(leftMinutes)} more at the last speed and it is a degree too warm, ${degrees(celsius)}.`
-        : atMinutes < 0.5
-          ? `It is a degree too warm, ${degrees(celsius)}, from the start.`
-          : `It is a degree too warm, ${degrees(celsius)}, after ${minutes(atMinutes)}.`,
-    );
+  if (tooWarm !== undefined) {
+    const { celsius, atMinutes, leftMinutes } = tooWarm;
+    if (leftMinutes >= leastMinutes)
+      said.push(
+        `${minutes(leftMinutes)} more at the last speed and it is too warm, above ${degrees(celsius)}.`,
+      );
+    else if (leftMinutes < 0)
+      said.push(
+        atMinutes < leastMinutes
+          ? `It is too warm, above ${degrees(celsius)}, from the start.`
+          : `It is too warm, above ${degrees(celsius)}, after ${minutes(atMinutes)}.`,
+      );
   }
   return said;
 }

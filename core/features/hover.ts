@@ -2,14 +2,23 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { mixerTrials } from '../analysis/mixer-trials.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import { type PlanAnalysis, planOf } from '../analysis/plan.ts';
-import { trialsOf } from '../analysis/trials.ts';
+import { type TrialAnalysis, trialsOf } from '../analysis/trials.ts';
 import type { SolvedSection } from '../calc/formula-result.ts';
 import { lineId, sectionId } from '../model/formula-model.ts';
 import { findIngredient } from '../model/ingredient.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../syntax/tree.ts';
 import { findProperty } from '../syntax/vocabulary.ts';
-import { degrees, degreesApart, degreesToRead, duration, figure, mass, percent } from '../text/figures.ts';
+import {
+  degrees,
+  degreesApart,
+  degreesToRead,
+  duration,
+  figure,
+  leastWeighedGrams,
+  mass,
+  percent,
+} from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
 import { calibrationMarkdown } from './calibration-words.ts';
 import { compositionMarkdown, flourMarkdown } from './composition-words.ts';
@@ -169,7 +178,7 @@ function ingredientMarkdown(analysis: Analysis, facts: LineFacts): string[] {
   if (line.unsolved !== undefined) said.push('Not known yet: the line, or one it hangs on, is not finished.');
   if (final?.grams !== undefined && final.drawnGrams !== undefined && final.drawnGrams > 0) {
     const rest = `${mass(final.grams)} goes into the final mix; ${mass(final.drawnGrams)} comes with what is drawn.`;
-    said.push(isNear(final.grams, 0) ? 'All of it comes with what is drawn.' : rest);
+    said.push(final.grams < leastWeighedGrams ? 'All of it comes with what is drawn.' : rest);
   }
   if (line.part) {
     const part = analysis.solved?.sections.find((one) => one.id === line.key);
@@ -222,6 +231,8 @@ function propertyHover(
   }
   if (section.kind === 'trial' && analysis !== undefined) {
     const trial = trialsOf(analysis, scope).find((one) => one.model.headerLine === section.headerLine);
+    const ran = trial === undefined ? undefined : ranState(trial, line);
+    if (ran !== undefined) said.push(`At the end of this line, by what is worked out: **${ran}**.`);
     const words = trial === undefined ? undefined : readingWords(trial, line);
     if (words !== undefined) said.push(words);
     if (statement.value?.form === 'partTemperature')
@@ -256,7 +267,10 @@ function phaseAdded(mix: MixAnalysis, line: number): string | undefined {
 }
 
 /** The dough at the end of a phase, in words: `7 min · 22.4 °C · clean-up`. */
-export function phaseState(mix: MixAnalysis, line: number): string | undefined {
+export function phaseState(
+  mix: Pick<MixAnalysis, 'phaseLines' | 'outcome'>,
+  line: number,
+): string | undefined {
   const phase = mix.phaseLines.indexOf(line);
   const end = mix.outcome.phaseEnds.find((one) => one.phase === phase);
   if (end === undefined) return undefined;
@@ -265,6 +279,14 @@ export function phaseState(mix: MixAnalysis, line: number): string | undefined {
   if (end.celsius !== undefined) parts.push(end.celsius < 0 ? 'ice still to melt' : degrees(end.celsius));
   if (end.stage !== undefined) parts.push(end.stage);
   return parts.join(' · ');
+}
+
+/** The dough of a trial at the end of a line of the programme that it keeps. */
+function ranState(trial: TrialAnalysis, line: number): string | undefined {
+  if (!trial.mix.known || !trial.mix.value.isKept) return undefined;
+  const outcome = trial.predicted();
+  if (!outcome.known) return undefined;
+  return phaseState({ phaseLines: trial.mix.value.phaseLines, outcome: outcome.value }, line);
 }
 
 /** The water of a programme, the rule of thumb beside it, and what the tap would give. */

@@ -198,7 +198,7 @@ function labelItem({ name, ingredient }: Pick<ProductItem, 'name' | 'ingredient'
   };
 }
 
-/** Whether a grain needs no naming: no gluten in it, or said already, be it as another kind of wheat. */
+/** Whether a grain needs no naming: none of the cereals containing gluten, or said already, be it as another kind of wheat. */
 function isNamed(grain: string, said: readonly string[]): boolean {
   const own = allergenOf(grain);
   if (own === undefined || !isGlutenCereal(grain)) return true;

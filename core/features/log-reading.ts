@@ -1,5 +1,6 @@
 import type { FormulaModel, TrialModel } from '../model/formula-model.ts';
 import type { Said } from '../model/properties.ts';
+import { isCondition } from '../rules/kept-programme.ts';
 import { stageWords } from '../syntax/vocabulary.ts';
 import { duration, trimmed } from '../text/figures.ts';
 import { foldName } from '../text/names.ts';
@@ -18,24 +19,30 @@ export interface ReadingToLog {
   /** What the day was like, written where the reading begins a trial. */
   readonly roomCelsius?: number;
   readonly flourCelsius?: number;
+  /** The mixer that was tried on the sheet in place of the formula’s, or `by hand`: the trial was run in it. */
+  readonly mixer?: string;
 }
-
-/** The lines of a trial that come before its readings. */
-const conditions: ReadonlySet<string> = new Set(['room', 'flour', 'water', 'mixer', 'part temperature']);
 
 /**
  * The edit that writes a reading into the formula's trial of that day, at its place in time, in canonical form. Where
  * the day has several trials the last one takes it; where it has none, one is begun at the end of the formula. A
  * reading of the same minute is written over. Lines are counted in the formula's block.
  *
+ * @param programme the lines of the programme that is run, which a trial that is begun keeps
  * @returns a sentence where the reading cannot be a reading
  */
-export function logReading(model: FormulaModel, reading: ReadingToLog): TextEdit | string {
+export function logReading(
+  model: FormulaModel,
+  reading: ReadingToLog,
+  programme: readonly string[],
+): TextEdit | string {
   const wrong = problemOf(reading);
   if (wrong !== undefined) return wrong;
   const line = lineOf(reading);
   const trial = model.trials.findLast(({ header }) => header.date === reading.date);
-  return trial === undefined ? beginTrial(model, reading, line) : intoTrial(model, trial, reading, line);
+  return trial === undefined
+    ? beginTrial(model, reading, [...programme, line])
+    : intoTrial(model, trial, reading, line);
 }
 
 function problemOf({ date, minutes, celsius, stage }: ReadingToLog): string | undefined {
@@ -60,7 +67,7 @@ function minuteText(minutes: number): string {
   return text.includes('.') ? `${text} min` : duration(Math.round(minutes * 60));
 }
 
-function beginTrial(model: FormulaModel, reading: ReadingToLog, line: string): TextEdit {
+function beginTrial(model: FormulaModel, reading: ReadingToLog, written: readonly string[]): TextEdit {
   const { lines } = model.block;
   let last = lines.length - 1;
   while (last > 0 && lines[last]!.empty && lines[last]!.text.trim() === '') last--;
@@ -69,7 +76,7 @@ function beginTrial(model: FormulaModel, reading: ReadingToLog, line: string): T
     `trial ${reading.date}:`,
     ...(reading.roomCelsius === undefined ? [] : [`  room ${trimmed(reading.roomCelsius, 1)} °C`]),
     ...(reading.flourCelsius === undefined ? [] : [`  flour ${trimmed(reading.flourCelsius, 1)} °C`]),
-    line,
+    ...written,
   ];
   return { line: last, start: end, end, insert: `\n\n${day.join('\n')}` };
 }
@@ -95,9 +102,9 @@ function isSameMoment({ statement }: Said, { minutes }: ReadingToLog): boolean {
   return value?.form === 'reading' && Math.abs(value.seconds - minutes * 60) < 3;
 }
 
-function comesBefore({ statement }: Said, { minutes }: ReadingToLog): boolean {
-  if (conditions.has(statement.property)) return true;
-  const { value } = statement;
+function comesBefore(said: Said, { minutes }: ReadingToLog): boolean {
+  if (isCondition(said)) return true;
+  const { value } = said.statement;
   if (value?.form !== 'reading') return false;
   return minutes === undefined || value.seconds < minutes * 60;
 }

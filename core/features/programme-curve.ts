@@ -1,11 +1,12 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
+import { sharedMinutes } from '../analysis/trial-programme.ts';
 import { trialsOf } from '../analysis/trials.ts';
 import type { MixingStage } from '../calc/development.ts';
 import type { Known } from '../calc/known.ts';
 import type { MinutesBand, MixingPoint } from '../calc/mixing.ts';
+import { celsiusInStep, hottestDough } from '../calc/mixing-course.ts';
 import type { MixingPhase } from '../calc/mixing-programme.ts';
-import { temperatureAfter } from '../calc/warming.ts';
 import type { Scope } from '../model/scope.ts';
 
 /** A mixing programme over its minutes, rests included, as plain data for a chart. What is not known is absent. */
@@ -90,7 +91,7 @@ export function programmeCurve(
       ...bandOf('let-down', outcome.letDownAfter),
       ...bandOf('breakdown', outcome.breakdownAfter),
     ],
-    readings: isDough ? readingsOf(analysis, scope) : [],
+    readings: isDough ? readingsOf(run, analysis, scope) : [],
     ...(outcome.endCelsius.known ? {} : { noCelsius: outcome.endCelsius.reason }),
     ...(outcome.development.known ? {} : { noDevelopment: outcome.development.reason }),
   };
@@ -117,10 +118,7 @@ function between(left: MixingPoint, right: MixingPoint, part: number): MixingPoi
   const at = (from: number | undefined, to: number | undefined): number | undefined =>
     from === undefined || to === undefined ? undefined : from + part * (to - from);
   const minutes = at(left.minutes, right.minutes)!;
-  const celsius =
-    left.celsius === undefined || left.warming === undefined
-      ? undefined
-      : temperatureAfter(left.warming, left.celsius, minutes - left.minutes);
+  const celsius = left.start === undefined ? undefined : celsiusInStep(left.start, minutes - left.minutes);
   const celsiusBand = at(left.celsiusBand, right.celsiusBand);
   const development = at(left.development, right.development);
   return {
@@ -137,7 +135,11 @@ function curvePoint(point: MixingPoint, band: number): CurvePoint {
     minutes,
     ...(celsius === undefined
       ? {}
-      : { celsius, celsiusLow: celsius - celsiusBand, celsiusHigh: celsius + celsiusBand }),
+      : {
+          celsius,
+          celsiusLow: Math.max(0, celsius - celsiusBand),
+          celsiusHigh: Math.min(hottestDough, celsius + celsiusBand),
+        }),
     ...(development === undefined
       ? {}
       : {
@@ -177,11 +179,19 @@ function bandOf(kind: CurveBand['kind'], band: Known<MinutesBand>): CurveBand[] 
   return [{ kind, lowMinutes: low, expectedMinutes: expected, highMinutes: high, atLastSpeed }];
 }
 
-function readingsOf(analysis: Analysis, scope: Scope): CurveReading[] {
-  return trialsOf(analysis, scope).flatMap(({ model, readings }) => {
+/** The readings that can be set beside the programme as it is now: those of another mixer, or of minutes that ran otherwise, cannot. */
+function readingsOf(run: MixAnalysis, analysis: Analysis, scope: Scope): CurveReading[] {
+  return trialsOf(analysis, scope).flatMap(({ model, readings, mix }) => {
     const trial = [model.header.date, model.header.words].filter((one) => one !== undefined).join(', ');
-    return readings.map(({ minutes, celsius, stage }): CurveReading => {
-      return { trial, minutes, celsius, ...(stage === undefined ? {} : { stage }) };
-    });
+    const isKept = mix.known && mix.value.isKept;
+    const isSameMixer = !isKept || mix.value.input.mixer === run.input.mixer;
+    const shared = isKept
+      ? sharedMinutes(mix.value.input.phases, run.input.phases)
+      : Number.POSITIVE_INFINITY;
+    return readings
+      .filter(({ minutes }) => isSameMixer && minutes <= shared + 1e-6)
+      .map(({ minutes, celsius, stage }): CurveReading => {
+        return { trial, minutes, celsius, ...(stage === undefined ? {} : { stage }) };
+      });
   });
 }

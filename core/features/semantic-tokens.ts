@@ -1,8 +1,9 @@
 import { findIngredient } from '../model/ingredient.ts';
 import { chosenName, type Meaning, meaningOf, type PlacedBlock } from '../model/meaning.ts';
-import { type Mention, mentionsOf } from '../model/mentions.ts';
+import { type Mention, mentionsOf, sectionAt } from '../model/mentions.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import type { Name, ParsedLine, SectionKind, Statement, Token } from '../syntax/tree.ts';
+import { programmeWords } from '../syntax/vocabulary.ts';
 import type { Span } from '../text/span.ts';
 import { fillWords, numbersAndUnits } from './semantic-words.ts';
 
@@ -56,8 +57,12 @@ export function semanticTokensOf(at: PlacedBlock, scope: Scope): readonly Semant
     const claim: Claim = { start, end, ...kindOfName(at, mention, scope) };
     names.set(mention.line, [...(names.get(mention.line) ?? []), claim]);
   }
-  const isMixed = (line: number): boolean =>
-    at.block.subs.some((one) => one.kind === 'mix' && one.headerLine < line && line < one.endLine);
+  // A trial keeps a programme too, among what it measured.
+  const isMixed = (line: number): boolean => {
+    const statement = at.block.lines[line]?.statement;
+    if (statement?.kind !== 'property' || !programmeWords.has(statement.property)) return false;
+    return ['mix', 'trial'].includes(sectionAt(at.block, line)?.kind ?? '');
+  };
   return at.block.lines.flatMap((parsed, line) =>
     claimsOf(parsed, names.get(line) ?? [], isMixed(line)).map(({ start, end, kind, modifiers }) => ({
       ...{ line, start, length: end - start, kind },
@@ -91,7 +96,8 @@ function formClaims({ statement, text, tokens }: ParsedLine, isMixed: boolean): 
       const said: Claim[] = [{ ...keyword, kind: isMixed ? 'step' : 'property' }];
       if (value?.form === 'word') said.push({ ...value.span, kind: 'choice' });
       if (value?.form === 'names') said.push(...value.names.map((name) => choice(name)));
-      if (value?.form === 'reading' && value.stage !== undefined) said.push(choice(value.stage));
+      if ((value?.form === 'reading' || value?.form === 'temperature') && value.stage !== undefined)
+        said.push(choice(value.stage));
       return said;
     }
     case 'step': {

@@ -22,7 +22,7 @@ export function fillWords(statement: Statement): (word: string) => boolean {
     case 'header':
       return statement.section === 'unknown' ? no : inHeader;
     case 'property':
-      return inProperty;
+      return statement.property === 'mixed' ? inHeader : inProperty;
     case 'ingredient':
     case 'planned':
       return inAmount;

@@ -4,15 +4,29 @@ import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { SolvedSection } from '../calc/formula-result.ts';
 import type { Known } from '../calc/known.ts';
 import type { MinutesBand } from '../calc/mixing.ts';
+import type { TemperedWater } from '../calc/mixing-water.ts';
 import type { Finding } from './answers.ts';
 import { costTotals } from './cost-of.ts';
 import { heatOf } from './heat-of.ts';
+import { holdsUp } from './holds-up.ts';
 import { labelTotals } from './label-of.ts';
 import { mixingOutlook } from './mixing-words.ts';
-import type { FormulaTotals, TotalsFlourMix, TotalsLine, TotalsMixing, TotalsPart } from './totals.ts';
+import type {
+  FormulaTotals,
+  TotalsFlourMix,
+  TotalsLine,
+  TotalsMixing,
+  TotalsPart,
+  TotalsWater,
+} from './totals.ts';
 
-/** The totals of a formula as plain data; lines of findings count from one, as people do. */
-export function totalsOf(file: string, analysis: Analysis, findings: readonly Finding[]): FormulaTotals {
+/** The totals of a formula whose block begins at `firstLine`, as plain data; lines of findings count from one, as people do. */
+export function totalsOf(
+  file: string,
+  analysis: Analysis,
+  findings: readonly Finding[],
+  firstLine: number,
+): FormulaTotals {
   const { solved, resolved } = analysis;
   const told = findings.map(({ code, level, place, message }) => ({
     code,
@@ -20,7 +34,7 @@ export function totalsOf(file: string, analysis: Analysis, findings: readonly Fi
     line: place.line + 1,
     message,
   }));
-  const blocked = findings.some((finding) => finding.level === 'error');
+  const blocked = findings.some((finding) => holdsUp(resolved.model.block, firstLine, finding));
   const totals: FormulaTotals = {
     file,
     formula: resolved.model.name.text,
@@ -46,14 +60,7 @@ export function totalsOf(file: string, analysis: Analysis, findings: readonly Fi
   if (analysis.doughMix.known) {
     const mix = analysis.doughMix.value;
     if (mix.water.known) {
-      const { waterCelsius, ice, ruleOfThumb, friction } = mix.water.value;
-      totals.water = { celsius: waterCelsius };
-      if (ice.known) {
-        totals.water.iceGrams = ice.value.iceGrams;
-        totals.water.tapGrams = ice.value.tapGrams;
-      }
-      if (ruleOfThumb.known) totals.water.ruleOfThumbCelsius = ruleOfThumb.value;
-      if (friction.known) totals.water.frictionCelsius = friction.value;
+      totals.water = waterTotals(mix.water.value);
     }
     totals.heat = heatOf(mix);
     totals.mixing = mixingOf(mix);
@@ -61,6 +68,29 @@ export function totalsOf(file: string, analysis: Analysis, findings: readonly Fi
   set(totals, 'label', labelTotals(analysis));
   set(totals, 'cost', costTotals(analysis));
   return totals;
+}
+
+function waterTotals({
+  reach,
+  waterCelsius,
+  waterGrams,
+  tapAssumed,
+  tapCelsius,
+  ice,
+  iceCure,
+  rule,
+}: TemperedWater): TotalsWater {
+  const told: TotalsWater = { reach, tapCelsius };
+  if (waterCelsius !== undefined) told.celsius = waterCelsius;
+  if (tapAssumed) told.tapAssumed = true;
+  told.iceGrams = ice?.iceGrams ?? 0;
+  told.tapGrams = ice?.tapGrams ?? waterGrams;
+  if (iceCure !== undefined) told.withIce = iceCure;
+  if (rule.known) {
+    told.ruleOfThumbCelsius = rule.value.waterCelsius;
+    told.frictionCelsius = rule.value.frictionCelsius;
+  }
+  return told;
 }
 
 function mixTotals(analysis: Analysis): TotalsFlourMix | undefined {

@@ -1,3 +1,4 @@
+import type { IcePlan, WaterReach } from '../calc/mixing-water.ts';
 import type { Role } from '../catalogue/role.ts';
 import type { HeatFacts } from './heat-of.ts';
 import type { TotalsCost, TotalsLabel } from './totals-product.ts';
@@ -23,13 +24,7 @@ export interface FormulaTotals {
   flourMix?: TotalsFlourMix;
   overall: TotalsLine[];
   parts: TotalsPart[];
-  water?: {
-    celsius: number;
-    iceGrams?: number;
-    tapGrams?: number;
-    ruleOfThumbCelsius?: number;
-    frictionCelsius?: number;
-  };
+  water?: TotalsWater;
   /** Where the heat of the dough comes from, and the rule of thumb beside the balance of heat. */
   heat?: HeatFacts;
   mixing?: TotalsMixing;
@@ -40,6 +35,23 @@ export interface FormulaTotals {
   findings: { code: string; level: string; line: number; message: string }[];
   /** False when something of the formula could not be worked out. */
   resolved: boolean;
+}
+
+/** The water whose temperature is chosen. */
+export interface TotalsWater {
+  reach: WaterReach;
+  /** Of the water to draw, 0 to 60; absent where no water makes a difference. */
+  celsius?: number;
+  tapCelsius: number;
+  /** Nobody said how cold the tap is. */
+  tapAssumed?: true;
+  iceGrams?: number;
+  tapGrams?: number;
+  /** What ice would do, where none is planned. */
+  withIce?: IcePlan;
+  ruleOfThumbCelsius?: number;
+  /** The factor that the rule of thumb used. */
+  frictionCelsius?: number;
 }
 
 /** Fractions, each on the basis that its name tells. */

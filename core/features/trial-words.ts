@@ -1,10 +1,7 @@
-import {
-  type ComparedReading,
-  comparedReadings,
-  type TrialAnalysis,
-  type WeightLoss,
-} from '../analysis/trials.ts';
+import type { WeightLoss } from '../analysis/trial-weights.ts';
+import { type ComparedReading, comparedReadings, type TrialAnalysis } from '../analysis/trials.ts';
 import { degrees, degreesApart, mass, minutes, percent } from '../text/figures.ts';
+import { stopFirst } from '../text/stop-first.ts';
 
 /** Measured against worked out, for the line of a reading; undefined for a line that holds none. */
 export function readingWords(trial: TrialAnalysis, line: number): string | undefined {
@@ -47,6 +44,8 @@ export function trialMarkdown(trial: TrialAnalysis): string[] {
       `Friction factor by this trial: ${degreesApart(friction.value)} (a difference, for three temperatures). It holds for such a batch, time and hydration; a mixer’s section says it as \`friction ${degreesApart(friction.value)}\`.`,
     );
   if (trial.loss.known) said.push(lossWords(trial.loss.value));
+  // Hands need no stopping.
+  if (!trial.mix.known || trial.mix.value.input.mixer.kind !== 'hand') said.push(`_${stopFirst}_`);
   return said;
 }
 

@@ -18,7 +18,7 @@ export function plainAmount(amount: Amount): AmountInput {
       return { kind: 'toHydration', fraction: amount.fraction, effective: amount.effective };
     case 'volume':
     case 'count':
-      return { kind: 'unknown', reason: 'a part is taken by weight or percent' };
+      return { kind: 'unknown', reason: 'not-of-part' };
     case 'unknown':
       return { kind: 'unknown', reason: amount.reason };
   }
@@ -39,7 +39,7 @@ export function weighed(
     const millilitres = amount.cups === undefined ? amount.millilitres : amount.cups * bakery.cupMillilitres;
     if (ingredient.densityGramsPerMillilitre === undefined) {
       tell('no-density');
-      return { kind: 'unknown', reason: `the density of ${ingredient.name} is not known` };
+      return { kind: 'unknown', reason: 'no-density' };
     }
     const grams = millilitres * ingredient.densityGramsPerMillilitre;
     return { kind: amount.aPiece ? 'perPiece' : 'grams', grams };
@@ -47,7 +47,7 @@ export function weighed(
   if (amount.kind === 'count') {
     if (ingredient.pieceGrams === undefined) {
       tell('no-piece-weight');
-      return { kind: 'unknown', reason: `the weight of one ${ingredient.name} is not known` };
+      return { kind: 'unknown', reason: 'no-piece-weight' };
     }
     return { kind: amount.aPiece ? 'perPiece' : 'grams', grams: amount.count * ingredient.pieceGrams };
   }

@@ -12,6 +12,10 @@ export interface Bakery {
   readonly flourCelsius: number;
   /** Absent when nobody told it: then how much ice is needed cannot be said. */
   readonly tapCelsius?: number;
+  /** Ice may be planned. */
+  readonly hasIce?: true;
+  /** Where milk, egg, butter and fresh yeast come from. */
+  readonly coldStoreCelsius: number;
   readonly scaleStepGrams: number;
   readonly defaultMixer?: Name;
   readonly cupMillilitres: number;
@@ -28,6 +32,8 @@ export interface Bakery {
 
 /** A mild day, room and flour alike; common practice, no source. */
 export const mildCelsius = 21;
+/** A cold store as food hygiene wants it; common practice, no source. */
+export const usualColdStoreCelsius = 5;
 /** The step of a usual bench scale; common practice, no source. */
 export const usualScaleStepGrams = 1;
 
@@ -61,6 +67,8 @@ function build(definition: Definition | undefined, usual: UsualConditions): Bake
   return {
     roomCelsius: room ?? mildCelsius,
     flourCelsius: flour ?? room ?? mildCelsius,
+    coldStoreCelsius: saidValue(said, 'cold store', 'temperature')?.celsius ?? usualColdStoreCelsius,
+    ...(said.has('ice') ? { hasIce: true as const } : {}),
     scaleStepGrams: step !== undefined && step > 0 ? step : usualScaleStepGrams,
     cupMillilitres: saidValue(said, 'cup', 'volume')?.millilitres ?? metricCupMillilitres,
     assumed,

@@ -1,3 +1,4 @@
+import type { DegreeOfMixing } from '../calc/development.ts';
 import type {
   Block,
   HeaderStatement,
@@ -8,8 +9,8 @@ import type {
   SectionKind,
   StepStatement,
 } from '../syntax/tree.ts';
-import { holdsIngredients } from '../syntax/vocabulary.ts';
-import { propertiesOf, type Said, type SaidProperties } from './properties.ts';
+import { degreeWords, holdsIngredients, programmeWords } from '../syntax/vocabulary.ts';
+import { propertiesOf, type Said, type SaidProperties, saidValue } from './properties.ts';
 
 /** A formula as its block says it, before any name is looked up. Lines are counted in the block. */
 export interface FormulaModel {
@@ -45,6 +46,8 @@ export interface MixModel {
   readonly endLine: number;
   readonly header: HeaderStatement;
   readonly phases: readonly Said[];
+  /** The degree of mixing wished; an improved mix where none is written. */
+  readonly wish?: DegreeOfMixing;
 }
 
 export interface ProcessModel {
@@ -57,6 +60,8 @@ export interface TrialModel {
   readonly headerLine: number;
   readonly header: HeaderStatement;
   readonly said: SaidProperties;
+  /** The programme that was run, in its order; empty where the trial does not keep it. */
+  readonly phases: readonly Said[];
 }
 
 const models = new WeakMap<Block, FormulaModel | undefined>();
@@ -94,6 +99,7 @@ function build(block: Block): FormulaModel | undefined {
         headerLine: section.headerLine,
         header: section.header,
         said: propertiesOf(block, section),
+        phases: phasesOf(block, section),
       })),
   };
 }
@@ -117,12 +123,22 @@ function sectionOf(block: Block, section: Section, kind: SectionKind): SectionMo
 }
 
 function mixOf(block: Block, section: Section): MixModel {
+  const { headerLine, endLine, header } = section;
+  const word = saidValue(propertiesOf(block, section), 'develop', 'word')?.word;
+  const wish = degreeWords.find((one) => one === word);
+  const phases = phasesOf(block, section);
+  return { headerLine, endLine, header, phases, ...(wish === undefined ? {} : { wish }) };
+}
+
+/** The lines of a programme of mixing, wherever else stands between them. */
+function phasesOf(block: Block, section: Section): Said[] {
   const phases: Said[] = [];
   for (let line = section.headerLine + 1; line < section.endLine; line++) {
-    const parsed = block.lines[line]!;
-    if (parsed.statement.kind === 'property') phases.push({ line, statement: parsed.statement });
+    const { statement } = block.lines[line]!;
+    if (statement.kind === 'property' && programmeWords.has(statement.property))
+      phases.push({ line, statement });
   }
-  return { headerLine: section.headerLine, endLine: section.endLine, header: section.header, phases };
+  return phases;
 }
 
 function processOf(block: Block, section: Section): ProcessModel {

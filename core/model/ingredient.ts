@@ -39,6 +39,17 @@ export interface Ingredient {
   readonly definition?: Definition;
 }
 
+/**
+ * Whether an ingredient comes out of a cold store: egg, milk and cream, fresh yeast, butter and its like, by the water in them. What is
+ * dry or fat through and through keeps in the room. Common practice, no source.
+ */
+export function isKeptCold({ role, composition, frozen }: Ingredient): boolean {
+  if (frozen === true) return false;
+  const water = composition.water ?? 0;
+  if (role === 'egg' || role === 'dairy' || role === 'yeast') return water >= 0.3;
+  return role === 'fat' && water >= 0.1;
+}
+
 /** What a name of an ingredient comes to in a scope. */
 export type IngredientFound =
   | { readonly kind: 'found'; readonly ingredient: Ingredient }

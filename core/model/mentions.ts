@@ -93,6 +93,8 @@ function namesOfProperty(parsed: ParsedLine, statement: PropertyStatement): Name
   switch (value?.form) {
     case 'name':
       return [{ name: value.name, use: property === 'like' ? 'like' : 'mixer' }];
+    case 'mixedIn':
+      return value.name === undefined ? [] : [{ name: value.name, use: 'mixer' }];
     case 'draws':
       return [{ name: value.name, use: 'draw' }];
     case 'load':

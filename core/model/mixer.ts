@@ -69,6 +69,7 @@ function build(definition: Definition): Mixer {
   const towards = saidValue(said, 'warms towards', 'temperature')?.celsius;
   const settles = saidValue(said, 'settles', 'duration');
   const friction = saidValue(said, 'friction', 'difference')?.celsius;
+  const jacket = saidValue(said, 'jacket takes', 'fraction')?.fraction;
   const data: MixerData = {
     kind,
     speeds: [
@@ -78,8 +79,9 @@ function build(definition: Definition): Mixer {
     ...(towards === undefined ? {} : { warmsTowardsCelsius: towards }),
     ...(settles === undefined
       ? {}
-      : { settles: { minutes: settles.seconds / 60, grams: settles.atGrams ?? 700 } }),
+      : { settles: { minutes: settles.seconds / 60, grams: settles.atGrams ?? 1000 } }),
     ...(friction === undefined ? {} : { frictionCelsius: friction }),
+    ...(jacket === undefined ? {} : { jacketFraction: jacket }),
   };
   return {
     name: definition.name.text,

@@ -12,7 +12,13 @@ export type NameProblem =
     }
   | { readonly kind: 'unknown-mixer'; readonly line: number; readonly name: Name }
   | { readonly kind: 'unknown-part'; readonly line: number; readonly name: Name }
-  | { readonly kind: 'not-in-dough'; readonly line: number; readonly name: Name }
+  | {
+      readonly kind: 'not-in-dough';
+      readonly line: number;
+      readonly name: Name;
+      /** A trial loaded it: the dough of that day may have had it. */
+      readonly tried?: true;
+    }
   | { readonly kind: 'no-density'; readonly line: number; readonly name: Name }
   | { readonly kind: 'no-piece-weight'; readonly line: number; readonly name: Name }
   | { readonly kind: 'loop-of-formulas'; readonly line: number; readonly name: Name };

@@ -1,22 +1,36 @@
+import type { DegreeOfMixing } from '../calc/development.ts';
 import type { SectionInput } from '../calc/formula-input.ts';
-import type { LoadItem } from '../syntax/tree.ts';
+import type { LoadItem, Name } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
 import { foldName } from '../text/names.ts';
 import type { Bakery } from './bakery.ts';
-import type { FormulaModel, SectionModel } from './formula-model.ts';
+import type { FormulaModel, SectionModel, TrialModel } from './formula-model.ts';
 import { findIngredient } from './ingredient.ts';
 import { byHand, findMixer, type Mixer } from './mixer.ts';
 import type { NameProblem } from './name-problem.ts';
+import type { Said } from './properties.ts';
 import type { Scope } from './scope.ts';
 
-/** A mixing programme with its names looked up. */
-export interface ResolvedMix {
-  readonly index: number;
+/** Lines of a programme with what they load looked up: those of a mix, or those that a trial keeps. */
+export interface ResolvedProgramme {
   /** The section whose lines it mixes; the dough's where the header names no part. */
   readonly sectionId: string;
+  /** Where what no line loads is told. */
+  readonly headerLine: number;
   readonly mixer: Mixer | undefined;
+  readonly phases: readonly Said[];
   readonly loads: readonly ResolvedLoad[];
+  /** The degree of mixing wished; an improved mix where none is written. */
+  readonly wish?: DegreeOfMixing;
 }
+
+/** A mixing programme of the formula with its names looked up. */
+export interface ResolvedMix extends ResolvedProgramme {
+  readonly index: number;
+}
+
+/** The lines of a programme that a trial keeps; in which mixer it was run is asked of the trial. */
+export type KeptProgramme = Pick<ResolvedProgramme, 'sectionId' | 'headerLine' | 'phases' | 'loads'>;
 
 /** One item of a `load` or `add` line and what it stands for: keys of lines, or ids of parts. */
 export interface ResolvedLoad {
@@ -43,7 +57,16 @@ export function resolveMix(to: MixSurroundings, model: FormulaModel, index: numb
     to.problems.push({ kind: 'unknown-part', line: mix.headerLine, name: part });
   }
   const chosen = section ?? dough;
-  const base = { index, sectionId: chosen.id, loads: resolveLoads(to, model, index, chosen) };
+  const base = {
+    index,
+    sectionId: chosen.id,
+    headerLine: mix.headerLine,
+    phases: mix.phases,
+    ...(mix.wish === undefined ? {} : { wish: mix.wish }),
+    loads: resolveLoads(to, model, mix.phases, chosen, (line, name) =>
+      to.problems.push({ kind: 'not-in-dough', line, name }),
+    ),
+  };
   if (mix.header.byHand) return { ...base, mixer: byHand };
   const name = named ?? to.bakery.defaultMixer;
   if (name === undefined) return { ...base, mixer: undefined };
@@ -59,11 +82,26 @@ export function resolveMix(to: MixSurroundings, model: FormulaModel, index: numb
   return { ...base, mixer: undefined };
 }
 
+/** Looks up what the lines of a trial loaded of the dough as it is now; undefined where it keeps no programme. */
+export function resolveTrial(
+  to: MixSurroundings,
+  model: FormulaModel,
+  { headerLine, phases }: TrialModel,
+): KeptProgramme | undefined {
+  if (phases.length === 0) return undefined;
+  const dough = model.sections[0]!;
+  const loads = resolveLoads(to, model, phases, dough, (line, name) =>
+    to.problems.push({ kind: 'not-in-dough', line, name, tried: true }),
+  );
+  return { sectionId: dough.id, headerLine, phases, loads };
+}
+
 function resolveLoads(
   to: MixSurroundings,
   model: FormulaModel,
-  index: number,
+  phases: readonly Said[],
   section: SectionModel,
+  lacks: (line: number, name: Name) => void,
 ): ResolvedLoad[] {
   const input = to.sections.find((one) => one.id === section.id);
   if (input === undefined) return [];
@@ -85,11 +123,11 @@ function resolveLoads(
     if (line !== undefined) return [line.key];
     return [...new Set(ofRole)];
   };
-  return model.mixes[index]!.phases.flatMap(({ line, statement: { value } }) => {
+  return phases.flatMap(({ line, statement: { value } }) => {
     if (value?.form !== 'load') return [];
     return value.items.map((item): ResolvedLoad => {
       const keys = keysOf(item);
-      if (keys.length === 0) to.problems.push({ kind: 'not-in-dough', line, name: item.name });
+      if (keys.length === 0) lacks(line, item.name);
       return { line, item, keys };
     });
   });

@@ -14,7 +14,7 @@ import { type FormulaModel, formulaOf, type LineModel, lineId, type SectionModel
 import { findIngredient, type Ingredient } from './ingredient.ts';
 import type { NameProblem } from './name-problem.ts';
 import { fractionOf, saidValue } from './properties.ts';
-import { type ResolvedMix, resolveMix } from './resolve-mix.ts';
+import { type KeptProgramme, type ResolvedMix, resolveMix, resolveTrial } from './resolve-mix.ts';
 import type { Definition, Scope } from './scope.ts';
 
 /** A formula with every name looked up, as plain data ready to be computed with. */
@@ -25,6 +25,8 @@ export interface ResolvedFormula {
   readonly ingredients: ReadonlyMap<string, Ingredient>;
   readonly bakery: Bakery;
   readonly mixes: readonly ResolvedMix[];
+  /** What each trial keeps of the programme it ran, in the order of the trials. */
+  readonly kept: readonly (KeptProgramme | undefined)[];
   readonly problems: readonly NameProblem[];
   /** The statement of each ingredient line as it is taken, by line id. */
   readonly statements: ReadonlyMap<string, IngredientStatement>;
@@ -61,6 +63,7 @@ export function resolveFormula(model: FormulaModel, scope: Scope): ResolvedFormu
     ingredients: gathering.ingredients,
     bakery,
     mixes: model.mixes.map((_, index) => resolveMix(gathering, model, index)),
+    kept: model.trials.map((trial) => resolveTrial(gathering, model, trial)),
     problems: gathering.problems,
     statements: gathering.statements,
     ...(celsius === undefined ? {} : { doughCelsius: celsius }),

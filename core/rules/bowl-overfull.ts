@@ -23,8 +23,8 @@ export const bowlOverfull: Rule = {
     'unevenly and strains the machine; follow its manual. A stiff dough loads a machine more: what a bowl takes is meant for dough of about ' +
     '60 g of water to 100 g of flour, and makers’ manuals take it down in proportion for less water, by a tenth for high-gluten flour (13.5% of protein ' +
     'and more), and by 15 to 20% for cold water or ice. That is told as information.',
-  bad: 'mixer small spiral:\n  kind spiral\n  bowl 2 kg to 12 kg\n\nformula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n\nmix in small spiral:\n  load flour, water\n  speed 1 for 9 min\n  speed 2 for 4 min\n',
-  good: 'mixer small spiral:\n  kind spiral\n  bowl 2 kg to 12 kg\n\nformula Quay Tin:\n  yield 10 kg\n  bread flour  100%\n  water  65%\n\nmix in small spiral:\n  load flour, water\n  speed 1 for 9 min\n  speed 2 for 4 min\n',
+  bad: 'mixer small spiral:\n  kind spiral\n  bowl 2 kg to 12 kg\n\nformula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n\nmix in small spiral:\n  load flour, water\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
+  good: 'mixer small spiral:\n  kind spiral\n  bowl 2 kg to 12 kg\n\nformula Quay Tin:\n  yield 10 kg\n  bread flour  100%\n  water  65%\n\nmix in small spiral:\n  load flour, water\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
   *check({ analysis, block }) {
     if (analysis?.solved?.assumedScale !== false) return;
     for (const { mix, model } of runMixes(analysis)) {
@@ -60,7 +60,7 @@ function loadOf(analysis: Analysis, mix: MixAnalysis): DoughLoad {
     waterToFlour: waterToFlour(mix),
     isHighGluten: protein?.known === true && protein.value >= highGluten,
     isCold:
-      (ice?.known === true && ice.value.iceGrams > 0) ||
+      ice !== undefined ||
       allPortions(mix.input).some(({ frozen }) => frozen === true) ||
       (mix.givenWaterCelsius ?? 20) < coldCelsius,
   };

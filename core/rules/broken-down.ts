@@ -21,10 +21,10 @@ export const brokenDown: Rule = {
     'or a stronger flour. The band is ±20 % (common practice) until the mixer is calibrated; a programme that ends in the second half of it may break the dough; before that it is told of as let down.',
   bad:
     'formula Quay Brown:\n  yield 20 kg\n  dough temperature 26 °C\n  wholemeal wheat  100%\n  water  84%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
-    '  speed 1 for 4 min\n  speed 2 for 40 min\n',
+    '  speed 1 for 4 min\n  speed 2 for 16 min\n',
   good:
     'formula Quay Brown:\n  yield 20 kg\n  dough temperature 26 °C\n  wholemeal wheat  100%\n  water  84%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
-    '  speed 1 for 4 min\n  speed 2 for 7 min\n',
+    '  speed 1 for 4 min\n  speed 2 for 4 min\n',
   *check(context) {
     for (const run of doughMixes(context.analysis)) {
       const { breakdownAfter, developedAfter, programmeMinutes: end } = run.mix.outcome;

@@ -51,6 +51,7 @@ import { severalDefinitions } from './several-definitions.ts';
 import { syntaxRows } from './syntax-rows.ts';
 import { tooWarm } from './too-warm.ts';
 import { trialContradicts } from './trial-contradicts.ts';
+import { trialWithoutProgramme } from './trial-without-programme.ts';
 import { twoScales } from './two-scales.ts';
 import { underDeveloped } from './under-developed.ts';
 import { unknownFormula } from './unknown-formula.ts';
@@ -123,6 +124,7 @@ export const rules: readonly Rule[] = [
   noSuchSpeed,
   mixerCanBeCalibrated,
   trialContradicts,
+  trialWithoutProgramme,
   saidTwice,
   sameIngredientTwice,
   sameNameTwice,

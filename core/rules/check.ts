@@ -3,8 +3,11 @@ import { lineId } from '../model/formula-model.ts';
 import type { LineFix, ParsedLine, SyntaxProblem } from '../syntax/tree.ts';
 import { foldName } from '../text/names.ts';
 import type { Span } from '../text/span.ts';
+import type { Saying } from '../words/in-marks.ts';
+import { message } from '../words/message.ts';
 import { type AcceptUse, acceptsOf, judgeAccepts } from './accepts.ts';
 import { rules, rulesByCode } from './catalogue.ts';
+import { keepingTrials } from './kept-programme.ts';
 import type { RelatedLine, RuleContext, RuleFinding, RuleFix, RuleLevel } from './rule.ts';
 
 /** One finding in a block, lines counted in it, with the level the rule has by default. */
@@ -13,7 +16,7 @@ export interface BlockFinding {
   readonly level: RuleLevel;
   readonly line: number;
   readonly span: Span;
-  readonly message: string;
+  readonly message: Saying;
   readonly related: readonly RelatedLine[];
   readonly fixes: readonly RuleFix[];
   readonly unused?: true;
@@ -38,11 +41,14 @@ export function checkBlock(given: RuleContext): BlockFindings {
   const written = guarded('the reading of lines', failures, () => writingOf(context)) ?? new Map();
   const found: BlockFinding[] = [...written.values()];
   for (const rule of rules) {
-    const { check } = rule;
+    const { check, mendsSlips } = rule;
     if (check === undefined) continue;
+    // What mends a slip of writing changes no bread, and so nothing that a trial was run on.
+    const kept = (one: RuleFinding): RuleFinding => (mendsSlips === true ? one : keepingTrials(context, one));
     try {
       for (const one of check(context))
-        if (!written.has(one.line) && one.line < block.lines.length) found.push(findingOf(rule.code, one));
+        if (!written.has(one.line) && one.line < block.lines.length)
+          found.push(findingOf(rule.code, kept(one)));
     } catch (error) {
       failures.push(failureOf(rule.code, error));
     }
@@ -136,8 +142,8 @@ function isOtherwise(
 }
 
 function missingAmount(name: { text: string; start: number; end: number }): SyntaxProblem {
-  const message = `How much “${name.text}”? Write an amount after it: ${name.text}  4%`;
-  return { code: 'missing-amount', message, span: { start: name.start, end: name.end }, fixes: [] };
+  const said = message('missing-amount.none', { name: name.text, example: `${name.text}  4%` });
+  return { code: 'missing-amount', message: said, span: { start: name.start, end: name.end }, fixes: [] };
 }
 
 function fixOf(line: number, fix: LineFix): RuleFix {

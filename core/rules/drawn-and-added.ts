@@ -1,4 +1,5 @@
 import { lineOfId } from '../model/formula-model.ts';
+import { message } from '../words/message.ts';
 import { removeLineFix } from './fixes.ts';
 import { ownProblems, placeOf, relatedTo } from './places.ts';
 import type { Rule } from './rule.ts';
@@ -18,11 +19,11 @@ export const drawnAndAdded: Rule = {
       const draw = lineOfId(String(problem.values.drawId));
       yield {
         ...place,
-        message: `“${problem.values.name}” draws its flour out of the formula and is added here as well. Take this line out, or its “draws”.`,
-        related: relatedTo(block, problem.related, 'its section draws'),
+        message: message('drawn-and-added.both', { part: String(problem.values.name) }),
+        related: relatedTo(block, problem.related, message('drawn-and-added.draws')),
         fixes: [
-          removeLineFix('Take this line out: it is drawn', block, place.line, true),
-          removeLineFix('Take the draws out: it is added', block, draw),
+          removeLineFix(message('fix.take-line-out'), block, place.line, true),
+          removeLineFix(message('fix.take-draws-out'), block, draw),
         ],
       };
     }

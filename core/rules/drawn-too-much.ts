@@ -1,6 +1,7 @@
-import { mass, percent, trimmed } from '../text/figures.ts';
+import { trimmed } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
 import { replaceFix } from './fixes.ts';
-import { amountPlace, numberOf, ownProblems, relatedTo } from './places.ts';
+import { amountPlace, namesOf, numberOf, ownProblems, relatedTo } from './places.ts';
 import type { Rule, RuleContext, RuleFix } from './rule.ts';
 
 export const drawnTooMuch: Rule = {
@@ -13,36 +14,45 @@ export const drawnTooMuch: Rule = {
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  60%\n\npreferment poolish:\n  draws 70% of flour\n  bread flour  100%\n  water  100%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  60%\n\npreferment poolish:\n  draws 30% of flour\n  bread flour  100%\n  water  100%\n',
   *check(context) {
-    // A part that draws what is not there has no size to be judged by, and that is told on its own line.
+    // A part that draws what is not there has no size to be judged by, and that is shown on its own line.
     const unsized = new Set(
       ownProblems(context.analysis, 'drawn-not-in-formula', 'drawn-not-in-part').map((one) => one.sectionId),
     );
     for (const problem of ownProblems(context.analysis, 'negative-remainder')) {
       if (problem.related?.some((one) => unsized.has(one.sectionId))) continue;
       const { line, span } = amountPlace(context, problem.lineId!);
-      const { name, parts } = problem.values;
       const brought = numberOf(problem.values.broughtFraction);
       const has = numberOf(problem.values.formulaFraction);
       const over = numberOf(problem.values.overGrams);
-      const figures =
-        brought === undefined || has === undefined
-          ? ''
-          : `: ${percent(brought)} of the flour against ${percent(has)}`;
-      const much =
-        over === undefined || context.analysis?.solved?.assumedScale === true
-          ? ''
-          : `, ${mass(over)} too much`;
+      const grams = context.analysis?.solved?.assumedScale === true ? undefined : over;
+      const who = { names: namesOf(problem.values.parts), name: String(problem.values.name) };
       const fix = drawLess(context, numberOf(problem.values.fittingShare));
       yield {
         line,
         span,
-        message: `“${parts}” brings more “${name}” than the formula has${figures}${much}. Draw less, or raise this line.`,
-        related: relatedTo(context.block, problem.related, 'brings it'),
+        message: tooMuch(who, brought, has, grams),
+        related: relatedTo(context.block, problem.related, message('drawn-too-much.brings')),
         fixes: fix === undefined ? [] : [fix],
       };
     }
   },
 };
+
+function tooMuch(
+  who: { readonly names: readonly string[]; readonly name: string },
+  fraction: number | undefined,
+  usualFraction: number | undefined,
+  grams: number | undefined,
+): Message {
+  if (fraction === undefined || usualFraction === undefined)
+    return grams === undefined
+      ? message('drawn-too-much.unsized', who)
+      : message('drawn-too-much.grams', { ...who, grams });
+  const shares = { ...who, fraction, usualFraction };
+  return grams === undefined
+    ? message('drawn-too-much.shares', shares)
+    : message('drawn-too-much.shares-grams', { ...shares, grams });
+}
 
 /** Where one line draws, drawing this share of it fits. */
 function drawLess({ analysis, block }: RuleContext, fittingShare: number | undefined): RuleFix | undefined {
@@ -55,5 +65,6 @@ function drawLess({ analysis, block }: RuleContext, fittingShare: number | undef
   const fitting = Math.floor(value.fraction * fittingShare * 1000) / 10;
   if (token === undefined || !(fitting > 0)) return undefined;
   const written = `${trimmed(fitting, 1)}%`;
-  return replaceFix(`Draw ${written} of ${value.name.text}`, only!.line, token, written, true);
+  const title = message('fix.draw', { meant: written, name: value.name.text });
+  return replaceFix(title, only!.line, token, written, true);
 }

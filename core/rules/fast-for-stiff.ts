@@ -3,7 +3,7 @@ import type { MixPortion } from '../calc/mixing-programme.ts';
 import { trimmed } from '../text/figures.ts';
 import { doughMixes, waterLine } from './mixes.ts';
 import type { Rule } from './rule.ts';
-import { wordsOf } from './words.ts';
+import { listed, wordsOf } from './words.ts';
 
 /**
  * Water to flour, by weight, up to which makers’ manuals of dough mixers keep to the first speed. Flours differ by a few
@@ -12,11 +12,18 @@ import { wordsOf } from './words.ts';
 const stiff = 0.5;
 const edge = 0.02;
 
-/** `47 g of water to 100 g of flour`, and what fat and sugar make of it. */
+/** `47 g of water to 100 g of flour`, and what egg, fat and sugar make of it. */
 function stiffWords(inBowl: readonly MixPortion[], soft: number): string {
-  const lean = softness(inBowl.map((portion) => ({ ...portion, fatGrams: 0, sugarGrams: 0 })));
+  const lean = softness(
+    inBowl.map((portion) => ({ ...portion, fatGrams: 0, sugarGrams: 0, eggBeyondGrams: 0 })),
+  );
   const [water, as] = [lean ?? soft, soft].map((ratio) => trimmed(100 * ratio, 0));
-  return `${water} g of water to 100 g of flour${water === as ? '' : `, with fat and sugar as soft as ${as} g,`}`;
+  const rich = listed([
+    ...(inBowl.some(({ eggBeyondGrams = 0 }) => eggBeyondGrams > 0) ? ['egg'] : []),
+    'fat',
+    'sugar',
+  ]);
+  return `${water} g of water to 100 g of flour${water === as ? '' : `, with ${rich} as soft as ${as} g,`}`;
 }
 
 export const fastForStiff: Rule = {
@@ -25,7 +32,7 @@ export const fastForStiff: Rule = {
   title: 'A very stiff dough at second speed',
   explanation:
     'Up to 50 g of water to 100 g of flour a dough is so stiff that a faster speed overloads motor and gears, tears the dough instead of ' +
-    'developing it and warms it fast. Makers’ manuals of dough mixers keep such dough to the first speed. Fat and sugar soften a dough: they count as half their weight in water (common practice). Your machine’s own manual ' +
+    'developing it and warms it fast. Makers’ manuals of dough mixers keep such dough to the first speed. Fat and sugar soften a dough: they count as half their weight in water, and egg, which is poured, counts whole (common practice). Your machine’s own manual ' +
     'comes first.',
   bad:
     'formula Quay Ring:\n  yield 20 kg\n  bread flour  100%\n  water  45%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +

@@ -1,5 +1,6 @@
-import { mass, percent, trimmed } from '../text/figures.ts';
-import { replaceFix } from './fixes.ts';
+import { trimmed } from '../text/figures.ts';
+import { message } from '../words/message.ts';
+import { replaceFix, writeFix } from './fixes.ts';
 import { amountPlace, numberOf, ownProblems, relatedTo } from './places.ts';
 import type { Rule, RuleFix } from './rule.ts';
 
@@ -19,10 +20,10 @@ export const flourNotHundred: Rule = {
       const last = amountPlace(context, places[places.length - 1]!.lineId!);
       const sum = numberOf(problem.values.sumFraction) ?? 0;
       const onTop = numberOf(problem.values.gramsOnTop);
-      const related = relatedTo(block, places.slice(0, -1), 'flour of the same section');
+      const related = relatedTo(block, places.slice(0, -1), message('flour-not-hundred.other'));
       if (onTop !== undefined) {
-        const message = `The flours in percent make ${percent(sum)} by themselves, and ${mass(onTop)} of flour come on top. Write all flours of the section in percent, or all in weight.`;
-        yield { ...last, message, related };
+        const said = message('flour-not-hundred.on-top', { fraction: sum, grams: onTop });
+        yield { line: last.line, span: last.span, message: said, related };
         continue;
       }
       const fixes: RuleFix[] = [];
@@ -34,15 +35,15 @@ export const flourNotHundred: Rule = {
         if (left > 1e-6) {
           const isAlone = places.length === 1;
           if (!isAlone)
-            fixes.push(
-              replaceFix('Write balance: whatever is left of 100%', last.line, last.span, 'balance', true),
-            );
-          fixes.push(replaceFix(`Write ${exact}`, last.line, last.span, exact, isAlone));
+            fixes.push(replaceFix(message('fix.write-balance'), last.line, last.span, 'balance', true));
+          fixes.push(writeFix(last.line, last.span, exact, isAlone));
         }
       }
-      const way = sum < 1 ? `${percent(1 - sum)} short of` : `${percent(sum - 1)} above`;
-      const message = `The flours of this section make ${percent(sum)}: ${way} the 100% that all percentages are of.`;
-      yield { line: last.line, span: last.span, message, related, fixes };
+      const said = message(sum < 1 ? 'flour-not-hundred.short' : 'flour-not-hundred.above', {
+        fraction: sum,
+        apartFraction: Math.abs(sum - 1),
+      });
+      yield { line: last.line, span: last.span, message: said, related, fixes };
     }
   },
 };

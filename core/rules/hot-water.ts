@@ -1,5 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import { allPortions } from '../calc/mixing-water.ts';
+import { hasLittleWater } from '../calc/mixing-water.ts';
 import type { Block } from '../syntax/tree.ts';
 import { degrees } from '../text/figures.ts';
 import { doughMixes, waterLine } from './mixes.ts';
@@ -9,6 +9,10 @@ import { wordsOf } from './words.ts';
 
 /** Common practice, no source: warmer water harms yeast where it meets it, and is hot to the hand. */
 export const hottestCelsius = 45;
+/** Degrees too cool that are worth a word. */
+const leastShort = 0.5;
+/** The same where the dough follows the room, and nobody expects it to the half degree. */
+const leastCool = 1;
 
 export const hotWater: Rule = {
   code: 'hot-water',
@@ -16,27 +20,39 @@ export const hotWater: Rule = {
   title: 'The water is hot enough to harm yeast and hands',
   explanation:
     'Water above about 45 °C harms the yeast that it meets, and can scald (common practice). Warm the flour or the room, or take a cooler ' +
-    'dough. Scalds are made on purpose in a `part` of their own. Where not even boiling water would do, because the dough follows the room or the water is too little, that is told as information.',
+    'dough. Scalds are made on purpose in a `part` of their own. No water hotter than 60 °C is ever worked out, and by hand none above 40 °C: where that is not warm enough, it is shown as information.',
   bad:
     'formula Quay Tin:\n  yield 10 kg\n  dough temperature 30 °C\n  bread flour  100%\n  water  60%, at 60 °C\n  salt  2%\n\n' +
-    'mix in spiral:\n  load flour, water, salt\n  speed 1 for 9 min\n  speed 2 for 3 min\n',
+    'mix in spiral:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
   good:
     'formula Quay Tin:\n  yield 10 kg\n  dough temperature 28 °C\n  bread flour  100%\n  water  60%, at 30 °C\n  salt  2%\n\n' +
-    'mix in spiral:\n  load flour, water, salt\n  speed 1 for 9 min\n  speed 2 for 3 min\n',
+    'mix in spiral:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
   *check({ analysis, block }) {
     for (const { mix, model } of doughMixes(analysis)) {
-      const tempers = allPortions(mix.input).some(({ tempered, grams }) => tempered === true && grams > 0);
-      if (!mix.water.known && tempers && mix.outcome.endCelsius.known) {
+      const needed = mix.water.known ? mix.water.value.waterCelsius : undefined;
+      if (mix.water.known && mix.water.value.reach === 'not warm enough' && needed !== undefined) {
+        const { doughCelsius } = mix.water.value;
         // Nobody asked for a temperature that is only assumed.
-        if (mix.targetAssumed) continue;
+        if (mix.targetAssumed || !doughCelsius.known || mix.targetCelsius - doughCelsius.value < leastShort)
+          continue;
         yield {
           ...waterPlace(analysis!, block, model.headerLine),
-          message: `No water brings the dough to ${degrees(mix.targetCelsius)}: ${mix.water.reason}. Warm the room or what else goes in, or write the dough temperature that comes of it.`,
+          message: `Even with water at ${degrees(needed)} the dough ends at ${degrees(doughCelsius.value)} instead of ${degrees(mix.targetCelsius)}. Warm the room or what else goes in, or write the dough temperature that comes of it.`,
           level: 'info',
         };
         continue;
       }
-      const needed = mix.water.known ? mix.water.value.waterCelsius : undefined;
+      if (mix.water.known && mix.water.value.reach === 'no lever') {
+        const { doughCelsius } = mix.water.value;
+        if (mix.targetAssumed || !doughCelsius.known || mix.targetCelsius - doughCelsius.value < leastCool)
+          continue;
+        yield {
+          ...waterPlace(analysis!, block, model.headerLine),
+          message: `No water brings the dough to ${degrees(mix.targetCelsius)}: ${hasLittleWater(mix.input) ? 'there is too little of it beside all that is colder, and it ends at' : 'after so long it follows the room and the machine, to'} ${degrees(doughCelsius.value)}. Warm the room or what else goes in, or write the dough temperature that comes of it.`,
+          level: 'info',
+        };
+        continue;
+      }
       const celsius = Math.max(needed ?? 0, mix.givenWaterCelsius ?? 0);
       if (celsius <= hottestCelsius) continue;
       const what =

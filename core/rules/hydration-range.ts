@@ -1,7 +1,8 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { floursOf } from '../analysis/mixing.ts';
+import { eggBeyond } from '../calc/bowl-load.ts';
 import { blendCurve } from '../calc/flour.ts';
-import { percent } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { canBeJudged, heaviestPlace, isLeavened } from './ranges.ts';
 import type { RelatedLine, Rule, RuleContext } from './rule.ts';
 
@@ -23,7 +24,7 @@ export const hydrationRange: Rule = {
   explanation:
     'The water that is free for the flour (that of milk, eggs and butter counted, what soaked seeds hold not) is measured against the absorption of ' +
     'the flours. More than 25 points above it, 18 for weak flour, the dough runs; more than 18 below, it stays dry. Both limits are common practice. ' +
-    'Nothing is said of doughs that are mostly rye, and nothing of dry pastry without yeast or rich in fat and sugar, ' +
+    'Egg, which is poured, counts whole before a dough is called dry. Nothing is said of doughs that are mostly rye, and nothing of dry pastry without yeast or rich in fat and sugar, ' +
     'and nothing of a formula without salt and mix: that is a levain.',
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  95%\n  salt  2%\n  fresh yeast  1%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  68%\n  salt  2%\n  fresh yeast  1%\n',
@@ -54,21 +55,31 @@ export const hydrationRange: Rule = {
     const { fat = 0, sugar = 0 } = solved.fractionByRole;
     const isBread = isLeavened(analysis) && fat + sugar <= richFraction;
     const tooDry =
-      isBread && solved.effectiveHydration > 0 && solved.waterUnknown.length === 0 && free < driest;
+      isBread &&
+      solved.effectiveHydration > 0 &&
+      solved.waterUnknown.length === 0 &&
+      free + eggFraction(analysis) < driest;
     if (free <= wettest && !tooDry) return;
-    const seeds = held > 0.005 ? `, ${percent(held)} that seeds hold not counted` : '';
-    const points = `${percent(Math.abs(free - takes)).replace('%', '')} points ${free > takes ? 'above' : 'below'}`;
-    const cure =
-      free > takes
-        ? 'The dough will run. Take less water, or a stronger flour.'
-        : 'The dough will stay dry. Take more water.';
     yield {
       ...heaviestPlace(context, 'water'),
-      message: `${percent(free)} water for the flour${seeds}: ${points} the ${percent(takes)} that it takes. ${cure} (The limit is common practice.)`,
+      message: message(free > takes ? 'hydration-range.wet' : 'hydration-range.dry', {
+        fraction: free,
+        heldFraction: held,
+        apartFraction: Math.abs(free - takes),
+        usualFraction: takes,
+      }),
       related: flourDefinitions(context),
     };
   },
 };
+
+/** What liquid egg softens the dough by beyond its water, of flour: it is poured, and a dough of egg alone is no dry one. */
+function eggFraction({ solved, resolved }: Analysis): number {
+  return solved!.overall.reduce((sum, { key, role, fraction = 0 }) => {
+    const composition = role === 'egg' ? resolved.ingredients.get(key)?.composition : undefined;
+    return composition === undefined ? sum : sum + eggBeyond(fraction, composition);
+  }, 0);
+}
 
 /** A levain or poolish written as a formula of its own is wet or firm on purpose: it has no salt and no mix. */
 function isDough({ solved, resolved }: Analysis): boolean {
@@ -80,7 +91,11 @@ function flourDefinitions({ analysis }: RuleContext): RelatedLine[] {
     const ingredient = analysis!.resolved.ingredients.get(line.key);
     if (!line.isFlour || ingredient?.definition === undefined) return [];
     const { absorption } = ingredient.flour ?? {};
-    const told = absorption === undefined ? '' : `, absorption ${percent(absorption)}`;
-    return [{ definition: ingredient.definition, message: `the flour “${ingredient.name}”${told}` }];
+    const { name, definition } = ingredient;
+    const said =
+      absorption === undefined
+        ? message('hydration-range.flour', { name })
+        : message('hydration-range.flour-absorption', { name, fraction: absorption });
+    return [{ definition, message: said }];
   });
 }

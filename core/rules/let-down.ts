@@ -22,10 +22,10 @@ export const letDown: Rule = {
     '(common practice) until the mixer is calibrated; a programme that ends inside it only may let the dough down, and in the first half of it that is information.',
   bad:
     'formula Quay Brown:\n  yield 20 kg\n  dough temperature 26 °C\n  wholemeal wheat  100%\n  water  84%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
-    '  speed 1 for 4 min\n  speed 2 for 16 min\n',
+    '  speed 1 for 4 min\n  speed 2 for 10 min\n',
   good:
     'formula Quay Brown:\n  yield 20 kg\n  dough temperature 26 °C\n  wholemeal wheat  100%\n  water  84%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
-    '  speed 1 for 4 min\n  speed 2 for 7 min\n',
+    '  speed 1 for 4 min\n  speed 2 for 4 min\n',
   *check(context) {
     for (const run of doughMixes(context.analysis)) {
       const { letDownAfter, breakdownAfter, developedAfter, programmeMinutes: end } = run.mix.outcome;

@@ -1,6 +1,7 @@
 import { lineOfId } from '../model/formula-model.ts';
 import type { Name } from '../syntax/tree.ts';
-import { ownProblems, placeOf, relatedTo } from './places.ts';
+import { message } from '../words/message.ts';
+import { namesOf, ownProblems, placeOf, relatedTo } from './places.ts';
 import type { Rule, RuleContext, RuleFinding } from './rule.ts';
 
 export const loop: Rule = {
@@ -8,7 +9,7 @@ export const loop: Rule = {
   level: 'error',
   title: 'Something is an ingredient of itself',
   explanation:
-    'A part is made of itself, by way of other parts or formulas, so it can never be weighed. Culture of yesterday’s is written ' +
+    'A part is made of itself, by way of other parts or formulas, so it can never be weighed. A ripe starter of its own kind is written ' +
     'as `ripe culture 20%` in the preferment, not as a line with its own name.',
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  62%\n  levain  30%\n\npreferment levain:\n  bread flour  100%\n  water  80%\n  levain  20%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  62%\n  levain  30%\n\npreferment levain:\n  bread flour  100%\n  water  80%\n  ripe culture 20%\n',
@@ -17,8 +18,8 @@ export const loop: Rule = {
     for (const problem of ownProblems(analysis, 'loop')) {
       yield {
         ...placeOf(block, problem),
-        message: `This goes round in a circle: ${problem.values.loop}. Take this line out; for culture of its own write “ripe culture 20%”.`,
-        related: relatedTo(block, problem.related, 'part of the circle'),
+        message: message('loop.part', { names: namesOf(problem.values.loop) }),
+        related: relatedTo(block, problem.related, message('loop.in-circle')),
       };
     }
     yield* ofFormulas(context);
@@ -32,7 +33,7 @@ function* ofFormulas({ analysis }: RuleContext): Iterable<RuleFinding> {
   const around = (name: Name, line: number): RuleFinding => ({
     line,
     span: { start: name.start, end: name.end },
-    message: `“${name.text}” is made with this formula itself, so neither can be weighed. Take one of the two out.`,
+    message: message('loop.formula', { name: name.text }),
   });
   for (const problem of problems) {
     if (problem.kind === 'loop-of-formulas') yield around(problem.name, problem.line);

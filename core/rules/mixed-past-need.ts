@@ -4,7 +4,7 @@ import { causesOf, doughMixes, phaseAt, stopFix, takenInMinutes } from './mixes.
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
-/** D from which more work is a waste; common practice, no source. */
+/** D above the one wished from which more work is a waste; common practice, no source. */
 const plenty = 1.5;
 const leastWastedMinutes = 3;
 
@@ -13,21 +13,22 @@ export const mixedPastNeed: Rule = {
   level: 'info',
   title: 'The dough is mixed far longer than it needs',
   explanation:
-    'The dough has had half as much work again as full development takes. The minutes are spent on warming it, and on bleaching the crumb. ' +
+    'The dough has had more than twice the work of an improved mix: one and a half times as much again as its degree of mixing wishes (`develop` in the mix section). The minutes are spent on warming it, and on bleaching the crumb. ' +
     'What an addition late in the programme needs to be taken in is not counted: three minutes, and more for much butter or water (common practice). Where the dough is let down or broken, that is told instead.',
   bad:
     'formula Quay Tin:\n  yield 20 kg\n  dough temperature 26 °C\n  bread flour  100%\n  water  60%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
-    '  speed 1 for 4 min\n  speed 2 for 12 min\n',
+    '  speed 1 for 4 min\n  speed 2 for 8 min\n',
   good:
     'formula Quay Tin:\n  yield 20 kg\n  dough temperature 26 °C\n  bread flour  100%\n  water  60%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
     '  speed 1 for 4 min\n  speed 2 for 5 min\n',
   *check(context) {
     for (const run of doughMixes(context.analysis)) {
       const { outcome } = run.mix;
-      const { developedAfter, letDownAfter, programmeMinutes: end } = outcome;
-      if (!developedAfter.known || !outcome.development.known || outcome.development.value < plenty) continue;
+      const { wishedAfter, letDownAfter, programmeMinutes: end } = outcome;
+      if (!wishedAfter.known || !outcome.development.known) continue;
+      if (outcome.development.value < outcome.wishedDevelopment + plenty) continue;
       if (letDownAfter.known && letDownAfter.value.low <= end) continue;
-      const enough = Math.max(developedAfter.value.high, takenInMinutes(run));
+      const enough = Math.max(wishedAfter.value.high, takenInMinutes(run));
       const wasted = end - enough;
       if (wasted < leastWastedMinutes) continue;
       const line = phaseAt(run, end)?.line ?? run.model.headerLine;
@@ -38,7 +39,7 @@ export const mixedPastNeed: Rule = {
       yield {
         line,
         span: wordsOf(context.block, line),
-        message: `The dough is developed after about ${minutesBand(developedAfter.value.low, developedAfter.value.high)}; this programme ends at ${minutes(end)}. The last ${minutes(wasted)} or more do nothing for it${heat}.`,
+        message: `The dough is developed after about ${minutesBand(wishedAfter.value.low, wishedAfter.value.high)}; this programme ends at ${minutes(end)}. The last ${minutes(wasted)} or more do nothing for it${heat}.`,
         related: causesOf(context, run),
         fixes: stopFix(context, run, enough, (after) => after.programmeMinutes - enough < leastWastedMinutes),
       };

@@ -6,6 +6,7 @@ import type { Mixer } from '../model/mixer.ts';
 import { propertiesOf, type SaidProperties } from '../model/properties.ts';
 import type { Block } from '../syntax/tree.ts';
 import { degreesApart, figure, trimmed } from '../text/figures.ts';
+import { stopFirst } from '../text/stop-first.ts';
 import { quantityWords, readingsWords, writtenValue } from './calibration-words.ts';
 import { headerPlace, quantityPlace } from './places.ts';
 import type { Rule, RuleEdit, RuleFix } from './rule.ts';
@@ -28,15 +29,15 @@ export const mixerCanBeCalibrated: Rule = {
     'The readings of the trials run on this mixer fit another warming than its section states or its kind suggests. The fix writes what ' +
     'they say: how a speed warms (`warms`), how slowly the dough follows the room (`settles`), or for hands what they warm it towards; and how fast it `develops` dough, where the stages seen close that in and differ from what is believed. ' +
     'Each figure comes with its standard error; what the readings do not determine is left as it is and named. Nothing is said while ' +
-    `the misses stay within ${thermometerCelsius} °C, which is what a thermometer in dough is good for.`,
+    `the misses stay within ${thermometerCelsius} °C, which is what a thermometer in dough is good for. ${stopFirst}`,
   bad:
     'mixer hook:\n  kind spiral\n  speed 1 100 rpm\n  speed 2 200 rpm\n\nformula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n\n' +
     'mix in hook:\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n\n' +
-    'trial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 14 °C\n  at 3 min  20.5 °C\n  at 6 min  22.2 °C\n  end  24.5 °C\n',
+    'trial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 14 °C\n  mixed in hook\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n  at 3 min  20.5 °C\n  at 6 min  22.2 °C\n  end  24.5 °C\n',
   good:
     'mixer hook:\n  kind spiral\n  speed 1 100 rpm, warms 0.47 °C/min\n  speed 2 200 rpm, warms 1.29 °C/min\n\nformula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n\n' +
     'mix in hook:\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n\n' +
-    'trial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 14 °C\n  at 3 min  20.5 °C\n  at 6 min  22.2 °C\n  end  24.5 °C\n',
+    'trial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 14 °C\n  mixed in hook\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n  at 3 min  20.5 °C\n  at 6 min  22.2 °C\n  end  24.5 °C\n',
   *check({ block, scope }) {
     const { top } = block;
     if (top?.kind !== 'mixer' || top.header.name === undefined) return;

@@ -1,3 +1,4 @@
+import type { AfterMixing } from '../analysis/after-mixing.ts';
 import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import { type MixingOutcome, simulateMixing } from '../calc/mixing.ts';
@@ -21,7 +22,7 @@ export function runMixes(analysis: Analysis | undefined): RunMix[] {
   );
 }
 
-/** The programmes that mix the dough itself: a preferment is only stirred together, and wants no gluten. */
+/** The programmes that mix the dough itself: a preferment is only stirred together, and wants no network. */
 export function doughMixes(analysis: Analysis | undefined): RunMix[] {
   return runMixes(analysis).filter(({ mix }) => mix.sectionId === analysis!.resolved.input.sections[0]!.id);
 }
@@ -142,10 +143,21 @@ export function outcomeAfter({ mix }: RunMix, edits: readonly RuleEdit[]): Mixin
     return { ...phase, seconds: 60 * Number.parseFloat(edit.insert) };
   });
   const mixing = { ...mix.input, phases };
-  const { targetCelsius, tapCelsius } = mix;
   if (!mix.water.known) return simulateMixing(mixing);
-  const water = temperWater({ mixing, targetCelsius, ...(tapCelsius === undefined ? {} : { tapCelsius }) });
+  const water = temperWater({ mixing, ...mix.tempering });
   return water.known ? water.value.outcome : simulateMixing(mixing);
+}
+
+/** The part of the work wished from which a dough is developed enough; common practice, no source. */
+const enough = 0.8;
+
+/** Whether a dough of this D is developed enough for what is wished once folds and bulk are counted. */
+export function isWorkedEnough(
+  development: number,
+  after: AfterMixing,
+  { wishedDevelopment }: MixingOutcome,
+): boolean {
+  return development + after.development >= enough * wishedDevelopment - 1e-9;
 }
 
 /** Not even the earliest let-down comes before the end of the programme. */
@@ -153,12 +165,12 @@ export function holds({ letDownAfter, programmeMinutes }: MixingOutcome): boolea
   return !letDownAfter.known || letDownAfter.value.low > programmeMinutes + 1e-9;
 }
 
-/** With more rye or other grain without gluten than this, a share of the flour, the curve is a guess; common practice. */
-const mostWithoutGluten = 0.25;
+/** With more of the flour than this forming no gluten network, rye above all, the curve is a guess; common practice. */
+const mostWithoutNetwork = 0.25;
 
-/** Whether the flour makes enough gluten for a warning: doughs of much rye are mixed until even, and only told of. */
+/** Whether the flour forms enough of a gluten network for a warning: doughs of much rye are mixed until even, and only told of. */
 export function isMostlyGluten({ mix }: RunMix): boolean {
-  return mix.input.curve.known && mix.input.curve.value.shareWithoutGluten <= mostWithoutGluten;
+  return mix.input.curve.known && mix.input.curve.value.shareWithoutNetwork <= mostWithoutNetwork;
 }
 
 /** Points of water beyond all that is known from which a band is a guess. */

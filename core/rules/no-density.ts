@@ -1,11 +1,12 @@
 import { lineId } from '../model/formula-model.ts';
+import { message } from '../words/message.ts';
 import { amountPlace } from './places.ts';
 import type { Rule } from './rule.ts';
 
 export const noDensity: Rule = {
   code: 'no-density',
   level: 'error',
-  title: 'A volume of something nobody has weighed',
+  title: 'A volume of something whose density is not known',
   explanation:
     'A volume is turned into a weight by the density, and for this ingredient none is known. Weigh it and write the weight, or ' +
     'define the ingredient with its `density`, in g/ml.',
@@ -15,8 +16,8 @@ export const noDensity: Rule = {
     for (const problem of context.analysis?.resolved.problems ?? []) {
       if (problem.kind !== 'no-density') continue;
       const { line, span } = amountPlace(context, lineId(problem.line));
-      const message = `What a millilitre of “${problem.name.text}” weighs is not known. Write its weight here, or its density in its section: density 1.03 g/ml`;
-      yield { line, span, message };
+      const said = message('no-density.unknown', { name: problem.name.text, example: 'density 1.03 g/ml' });
+      yield { line, span, message: said };
     }
   },
 };

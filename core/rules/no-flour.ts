@@ -1,5 +1,6 @@
 import { lineOfId } from '../model/formula-model.ts';
 import type { Block } from '../syntax/tree.ts';
+import { message } from '../words/message.ts';
 import { ownProblems, placeOf } from './places.ts';
 import type { Rule } from './rule.ts';
 
@@ -14,24 +15,16 @@ export const noFlour: Rule = {
   good: 'formula Quay Tin:\n  yield 10 pieces of 500 g\n  bread flour  100%\n  water  65%\n  salt  2%\n',
   *check({ analysis, block }) {
     for (const problem of ownProblems(analysis, 'no-flour')) {
-      const message =
+      const code =
         problem.values.sumFraction === 0
-          ? 'The flour of this section weighs nothing, so percentages of it are nothing too. Write how much flour there is.'
-          : messages[kindOf(block, lineOfId(problem.sectionId))];
-      yield { ...placeOf(block, problem), message };
+          ? ('no-flour.weighs-nothing' as const)
+          : (`no-flour.${kindOf(block, lineOfId(problem.sectionId))}` as const);
+      yield { ...placeOf(block, problem), message: message(code) };
     }
   },
 };
 
-const messages = {
-  dough:
-    'This section has no flour and no line of 100%: percent of what? Add the flour line, or write 100% on what the others are measured by.',
-  part: 'This section has no flour and no line of 100%: percent of what? Its percentages are of itself, not of the dough’s flour: write 100% on one line and the others against it.',
-  beside:
-    'Percent of what? Nothing here is flour: write how much goes on a piece, as in 3 g a piece, or how much in all, as in 200 g.',
-};
-
-function kindOf(block: Block, headerLine: number): keyof typeof messages {
+function kindOf(block: Block, headerLine: number): 'dough' | 'part' | 'beside' {
   const statement = block.lines[headerLine]?.statement;
   if (statement?.kind !== 'header' || statement.section === 'formula') return 'dough';
   return ['filling', 'topping', 'bath'].includes(statement.section) ? 'beside' : 'part';

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { lineBelowFix } from './fixes.ts';
 import { headerPlace } from './places.ts';
 import type { Rule } from './rule.ts';
@@ -15,8 +16,8 @@ export const noMixerKind: Rule = {
       return;
     yield {
       ...headerPlace(block, 0),
-      message: 'Of what kind is this mixer? A spiral is assumed. Write it: kind planetary',
-      fixes: [lineBelowFix('Write kind spiral', block, 0, '  kind spiral')],
+      message: message('no-mixer-kind.assumed', { meant: 'spiral', example: 'kind planetary' }),
+      fixes: [lineBelowFix(message('fix.write', { meant: 'kind spiral' }), block, 0, '  kind spiral')],
     };
   },
 };

@@ -1,11 +1,12 @@
 import { lineId } from '../model/formula-model.ts';
+import { message } from '../words/message.ts';
 import { amountPlace } from './places.ts';
 import type { Rule } from './rule.ts';
 
 export const noPieceWeight: Rule = {
   code: 'no-piece-weight',
   level: 'error',
-  title: 'Pieces of something whose weight nobody knows',
+  title: 'Pieces of something whose weight is not known',
   explanation:
     'A count is turned into a weight by the weight of one piece, and for this ingredient none is known. Write the weight, or ' +
     'define the ingredient with its `piece weight`.',
@@ -15,8 +16,11 @@ export const noPieceWeight: Rule = {
     for (const problem of context.analysis?.resolved.problems ?? []) {
       if (problem.kind !== 'no-piece-weight') continue;
       const { line, span } = amountPlace(context, lineId(problem.line));
-      const message = `What one “${problem.name.text}” weighs is not known. Write the weight here, or in its section: piece weight 50 g`;
-      yield { line, span, message };
+      const said = message('no-piece-weight.unknown', {
+        name: problem.name.text,
+        example: 'piece weight 50 g',
+      });
+      yield { line, span, message: said };
     }
   },
 };

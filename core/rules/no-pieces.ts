@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { amountPlace, ownProblems, relatedTo } from './places.ts';
 import type { Rule } from './rule.ts';
 
@@ -14,8 +15,8 @@ export const noPieces: Rule = {
       yield {
         line,
         span,
-        message: 'So much a piece, of how many? Say it in the formula: yield 24 pieces of 880 g',
-        related: relatedTo(context.block, problem.related, 'also counted a piece'),
+        message: message('no-pieces.unknown', { example: 'yield 24 pieces of 880 g' }),
+        related: relatedTo(context.block, problem.related, message('no-pieces.also')),
       };
     }
   },

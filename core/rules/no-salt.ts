@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { headerPlace } from './places.ts';
 import { canBeJudged, isLeavened } from './ranges.ts';
 import type { Rule } from './rule.ts';
@@ -8,7 +9,7 @@ export const noSalt: Rule = {
   title: 'A dough without salt',
   explanation:
     'Some breads are made without salt on purpose. If it was forgotten: 1.5 to 2.5% of flour is common practice. ' +
-    'Said once the formula has a mix or a process.',
+    'Shown once the formula has a mix or a process.',
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  fresh yeast  1%\n\nprocess:\n  bulk 1 h at 25 °C\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n  fresh yeast  1%\n\nprocess:\n  bulk 1 h at 25 °C\n',
   *check({ analysis, block }) {
@@ -18,8 +19,7 @@ export const noSalt: Rule = {
     if (mixes.length === 0 && processes.length === 0) return;
     yield {
       ...headerPlace(block, 0),
-      message:
-        'There is no salt in this dough. If that is not meant: 1.5 to 2.5% of flour is common practice.',
+      message: message('no-salt.none', { lowFraction: 0.015, highFraction: 0.025 }),
     };
   },
 };

@@ -1,12 +1,13 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { SectionInput } from '../calc/formula-input.ts';
+import { type Message, message } from '../words/message.ts';
 import { amountPlace, ownProblems, placeOf, relatedTo } from './places.ts';
 import type { Rule } from './rule.ts';
 
 export const noScale: Rule = {
   code: 'no-scale',
   level: 'error',
-  title: 'Nothing says how much is made',
+  title: 'Nothing fixes how much is made',
   explanation:
     'Percent beside weights need one thing that fixes how much flour there is: a yield, or a flour in weight. A part needs a line ' +
     'that takes it, a `draws`, or weights of its own.',
@@ -18,38 +19,33 @@ export const noScale: Rule = {
     for (const problem of ownProblems(analysis, 'under-determined')) {
       if (problem.lineId !== undefined) {
         const { line, span } = amountPlace(context, problem.lineId);
-        const message = `“remaining” takes what is made of “${problem.values.name}”, and nothing says how much that is. Write its percentage here, or its flour in weight.`;
-        yield { line, span, message };
+        yield { line, span, message: message('no-scale.remaining', { part: String(problem.values.name) }) };
         continue;
       }
       const section = analysis.resolved.input.sections.find((one) => one.id === problem.sectionId);
-      const message =
-        section?.kind === 'dough'
-          ? 'Some lines are in weight and the flour is in percent: nothing says how much flour there is. Write a yield, or the flour in weight.'
-          : `Nothing says how much of “${problem.values.name}” is made. ${cureOf(section)}`;
       yield {
         ...placeOf(block, problem),
-        message,
-        related: relatedTo(block, problem.related, 'a line in weight'),
+        message: openSize(section, String(problem.values.name)),
+        related: relatedTo(block, problem.related, message('no-scale.in-weight')),
       };
     }
   },
 };
 
-function cureOf(section: SectionInput | undefined): string {
-  if (section?.enclosed)
-    return 'Name it in a line of the formula, as in “butter block 25%”, or write its lines in weight.';
+function openSize(section: SectionInput | undefined, part: string): Message {
+  if (section?.kind === 'dough') return message('no-scale.dough');
+  if (section?.enclosed) return message('no-scale.enclosed', { part, example: `${part} 25%` });
   switch (section?.kind) {
     case 'filling':
     case 'topping':
     case 'bath':
-      return `Name it in a line of the formula with its weight a piece, as in “${section.name} 25 g a piece”, or write its lines in weight.`;
+      return message('no-scale.beside', { part, example: `${part} 25 g a piece` });
     default:
-      return 'Draw it, name it in a line of the formula, or write its flour in weight.';
+      return message('no-scale.part', { part });
   }
 }
 
-/** A line that cannot be read, or something that does not add up, may well be what leaves the size open: it is told first. */
+/** A line that cannot be read, or something that does not add up, may well be what leaves the size open: it is shown first. */
 function hangsOnAnother(analysis: Analysis): boolean {
   const isOpen = analysis.resolved.input.sections.some((section) =>
     section.lines.some((line) => line.amount.kind === 'unknown'),

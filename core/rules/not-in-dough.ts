@@ -1,6 +1,6 @@
 import { nearestWord } from '../text/nearest.ts';
 import { replaceFix } from './fixes.ts';
-import type { Rule } from './rule.ts';
+import type { Rule, RuleFix } from './rule.ts';
 
 export const notInDough: Rule = {
   code: 'not-in-dough',
@@ -9,9 +9,10 @@ export const notInDough: Rule = {
   title: 'The mix loads something that the dough does not have',
   explanation:
     'A `load` or `add` line names an ingredient, part or role that no line of the formula has. Nothing goes into the bowl ' +
-    'for it. Write the name as the formula does, or add the line to the formula.',
-  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 9 min\n  speed 2 for 3 min\n',
-  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  honey  2%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 9 min\n  speed 2 for 3 min\n',
+    'for it. Write the name as the formula does, or add the line to the formula. In the programme that a trial keeps it is shown as information only: the dough of that ' +
+    'day may have had what the formula no longer has.',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  honey  2%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
   *check({ analysis }) {
     for (const problem of analysis?.resolved.problems ?? []) {
       if (problem.kind !== 'not-in-dough' || problem.name.folded === '') continue;
@@ -21,6 +22,19 @@ export const notInDough: Rule = {
       const seen = new Map([...parts, ...names].map((one) => [one.folded, one.text]));
       const meant = nearestWord(name.folded, seen.keys());
       const written = meant === undefined || meant === name.folded ? undefined : seen.get(meant)!;
+      const fixes = (preferred: boolean): RuleFix[] =>
+        written === undefined ? [] : [replaceFix(`Write ${written}`, line, name, written, preferred)];
+      if (problem.tried === true) {
+        // What went into the dough of that day may have left the formula since: the record stands, and nothing mends it unasked.
+        yield {
+          line,
+          span: { start: name.start, end: name.end },
+          level: 'info',
+          message: `“${name.text}” is not in this dough as it is now, so the trial is worked out without it.${written === undefined ? '' : ` Is it “${written}”?`}`,
+          fixes: fixes(false),
+        };
+        continue;
+      }
       yield {
         line,
         span: { start: name.start, end: name.end },
@@ -29,7 +43,7 @@ export const notInDough: Rule = {
           (written === undefined
             ? ' Give it a line in the formula, or take it out here.'
             : ` Is it “${written}”?`),
-        fixes: written === undefined ? [] : [replaceFix(`Write ${written}`, line, name, written, true)],
+        fixes: fixes(true),
       };
     }
   },

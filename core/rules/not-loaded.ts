@@ -13,8 +13,8 @@ export const notLoaded: Rule = {
   title: 'The mix never loads something of the dough',
   explanation:
     'What no `load` or `add` line names is taken to go into the bowl first. Name it, so that the sheet shows it when it really goes in.',
-  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water\n  speed 1 for 9 min\n  speed 2 for 4 min\n',
-  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n  speed 1 for 9 min\n  speed 2 for 4 min\n',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
   *check({ analysis, block }) {
     for (const { mix, model } of runMixes(analysis)) {
       if (mix.unloaded.length === 0) continue;

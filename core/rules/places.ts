@@ -3,6 +3,7 @@ import type { FormulaProblem, FormulaProblemKind, LinePlace } from '../calc/form
 import { lineOfId } from '../model/formula-model.ts';
 import type { Amount, Block, QuantityKind, Section } from '../syntax/tree.ts';
 import type { Span } from '../text/span.ts';
+import type { Saying } from '../words/in-marks.ts';
 import type { RelatedLine, RuleContext } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -75,7 +76,7 @@ export function sectionsOf(block: Block): readonly Section[] {
 export function relatedTo(
   block: Block,
   places: readonly LinePlace[] | undefined,
-  message: string,
+  message: Saying,
 ): RelatedLine[] {
   return (places ?? []).filter(isOwn).map((place) => ({ ...placeOf(block, place), message }));
 }
@@ -86,6 +87,10 @@ export function quantityPlace(block: Block, line: number, kind: QuantityKind, fr
   return token === undefined ? undefined : { start: token.start, end: token.end };
 }
 
-export function numberOf(value: number | string | undefined): number | undefined {
+export function numberOf(value: FormulaProblem['values'][string] | undefined): number | undefined {
   return typeof value === 'number' && Number.isFinite(value) ? value : undefined;
+}
+
+export function namesOf(value: FormulaProblem['values'][string] | undefined): readonly string[] {
+  return typeof value === 'object' ? value : [];
 }

@@ -3,7 +3,7 @@ import type { FormulaProblemKind, SolvedLine } from '../calc/formula-result.ts';
 import type { Role } from '../catalogue/role.ts';
 import { lineOfId } from '../model/formula-model.ts';
 import { trimmed } from '../text/figures.ts';
-import { replaceFix } from './fixes.ts';
+import { writeFix } from './fixes.ts';
 import { amountPlace, type BlockPlace, headerPlace } from './places.ts';
 import type { RuleContext, RuleFix } from './rule.ts';
 
@@ -79,5 +79,5 @@ export function tenthFix(
   if (amount.kind === 'mass' && !Number.isFinite(number)) return [];
   const written =
     amount.kind === 'mass' ? `${trimmed(number, 6)} ${quantity!.unit}` : `${trimmed(tenth * 100, 4)}%`;
-  return [replaceFix(`Write ${written}`, line, span, written, true)];
+  return [writeFix(line, span, written, true)];
 }

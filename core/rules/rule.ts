@@ -3,6 +3,7 @@ import type { PlanAnalysis } from '../analysis/plan.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import type { Block } from '../syntax/tree.ts';
 import type { Span } from '../text/span.ts';
+import type { Saying } from '../words/in-marks.ts';
 
 export type RuleLevel = 'error' | 'warning' | 'info' | 'hint';
 
@@ -38,7 +39,7 @@ export interface RuleContext {
 export interface RuleFinding {
   readonly line: number;
   readonly span: Span;
-  readonly message: string;
+  readonly message: Saying;
   /** Milder than the rule’s own, where only part of a band lies beyond; a level that the user set stands above both. */
   readonly level?: RuleLevel;
   readonly related?: readonly RelatedLine[];
@@ -48,11 +49,11 @@ export interface RuleFinding {
 
 /** Another place that has to do with a finding: a line of the same block, or a definition. */
 export type RelatedLine =
-  | { readonly line: number; readonly span: Span; readonly message: string }
-  | { readonly definition: Definition; readonly message: string };
+  | { readonly line: number; readonly span: Span; readonly message: Saying }
+  | { readonly definition: Definition; readonly message: Saying };
 
 export interface RuleFix {
-  readonly title: string;
+  readonly title: Saying;
   readonly edits: readonly RuleEdit[];
   readonly preferred?: true;
 }

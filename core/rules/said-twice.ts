@@ -48,6 +48,7 @@ function keyOf(kind: Exclude<Section['kind'], 'unknown'>, statement: PropertySta
   if (value?.form === 'partTemperature') return value.name.text.toLowerCase();
   if (kind === 'trial' && property === 'water' && value !== undefined)
     return value.form === 'mass' ? 'water, its weight' : 'water, its temperature';
+  if (kind === 'trial' && (property === 'mixed' || property === 'mixer')) return 'the mixer of a trial';
   if (property === 'draws' && value?.form === 'draws') return `draws ${value.name.folded}`;
   if (findProperty(kind, property)?.repeatable === true) return undefined;
   return property;

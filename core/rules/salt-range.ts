@@ -1,4 +1,4 @@
-import { percent } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { canBeJudged, heaviestPlace, tenthFix } from './ranges.ts';
 import type { Rule } from './rule.ts';
 
@@ -6,6 +6,7 @@ import type { Rule } from './rule.ts';
 const least = 0.01;
 const leastSweet = 0.004;
 const most = 0.03;
+const usual = { lowFraction: 0.015, highFraction: 0.025 };
 const sweetFrom = 0.08;
 
 export const saltRange: Rule = {
@@ -13,7 +14,7 @@ export const saltRange: Rule = {
   level: 'warning',
   title: 'Salt out of the usual range',
   explanation:
-    'Bread has 1.5 to 2.5% salt on flour, sweet dough down to 1% (common practice). Told is more than 3% and less than 1%, for sweet ' +
+    'Bread has 1.5 to 2.5% salt on flour, sweet dough down to 1% (common practice). Shown from more than 3% and less than 1%, for sweet ' +
     'doughs less than 0.4%: most often a slip of the decimal point.',
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  20%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n',
@@ -33,11 +34,10 @@ export const saltRange: Rule = {
     const isLow = fraction + inOthers < (isSweet ? leastSweet : least) - 1e-9;
     if (fraction <= most + 1e-9 && !isLow) return;
     const { line, span, solved } = heaviestPlace(context, 'salt');
-    const way = isLow ? 'little' : 'much';
     yield {
       line,
       span,
-      message: `${percent(fraction)} salt on all flour is unusually ${way}: 1.5 to 2.5% is common practice.`,
+      message: message(isLow ? 'salt-range.little' : 'salt-range.much', { fraction, ...usual }),
       fixes: isLow ? [] : tenthFix(context, solved, 0.01, 0.03),
     };
   },

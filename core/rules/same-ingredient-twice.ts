@@ -1,4 +1,5 @@
 import { lineOfId } from '../model/formula-model.ts';
+import { message } from '../words/message.ts';
 import { ownProblems, placeOf } from './places.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -12,8 +13,8 @@ export const sameIngredientTwice: Rule = {
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  60%\n  salt  2%\n  water  5%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n',
   *check({ analysis, block }) {
-    // Two that are to be worked out in one way are told by their own rule.
-    const told = new Set(
+    // Two that are to be worked out in one way have a rule of their own.
+    const others = new Set(
       ownProblems(analysis, 'two-balances', 'two-hydrations', 'two-remaining').map(({ lineId }) => lineId),
     );
     for (const section of analysis?.resolved.input.sections ?? []) {
@@ -25,7 +26,7 @@ export const sameIngredientTwice: Rule = {
           first.set(line.key, line.id);
           continue;
         }
-        if (told.has(line.id)) continue;
+        if (others.has(line.id)) continue;
         const statement = analysis!.resolved.statements.get(line.id);
         const number = lineOfId(line.id);
         yield {
@@ -34,11 +35,11 @@ export const sameIngredientTwice: Rule = {
             statement === undefined
               ? wordsOf(block, number)
               : { start: statement.name.start, end: statement.name.end },
-          message: `“${line.name}” stands in this section already: the two lines add up.`,
+          message: message('same-ingredient-twice.adds-up', { name: line.name }),
           related: [
             {
               ...placeOf(block, { sectionId: section.id, lineId: before }),
-              message: 'adds up with this line',
+              message: message('same-ingredient-twice.other'),
             },
           ],
         };

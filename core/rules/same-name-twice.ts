@@ -1,5 +1,6 @@
 import { type Definition, definitionOf } from '../model/scope.ts';
 import { holdsIngredients } from '../syntax/vocabulary.ts';
+import { message } from '../words/message.ts';
 import { headerPlace } from './places.ts';
 import type { Rule, RuleContext, RuleFinding } from './rule.ts';
 
@@ -28,8 +29,8 @@ export const sameNameTwice: Rule = {
       }
       yield {
         ...headerPlace(block, headerLine),
-        message: `This formula has a part called “${header.name.text}” already, and the first counts. Give this one a name of its own.`,
-        related: [{ ...headerPlace(block, before), message: 'the first: it counts' }],
+        message: message('same-name-twice.part', { name: header.name.text }),
+        related: [{ ...headerPlace(block, before), message: message('same-name-twice.first') }],
       };
     }
   },
@@ -66,10 +67,10 @@ function* definedTwice({ block, scope, uri }: RuleContext): Iterable<RuleFinding
   }
   yield {
     ...headerPlace(block, 0),
-    message: `“${own.name.text}” is defined ${same.length} times in this folder, and which is meant cannot be told. Give each a name of its own.`,
+    message: message('same-name-twice.folder', { name: own.name.text, count: same.length }),
     related: (others.length > 0 ? others : same).slice(0, mostPlaces).map((definition) => ({
       definition,
-      message: 'the same name',
+      message: message('same-name-twice.other'),
     })),
   };
 }

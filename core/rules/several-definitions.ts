@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import type { Rule } from './rule.ts';
 
 export const severalDefinitions: Rule = {
@@ -6,7 +7,7 @@ export const severalDefinitions: Rule = {
   title: 'A name is defined more than once where it is looked for',
   explanation:
     'A name is looked for in the folder of the file, then in each folder above, then everywhere else. At the nearest place ' +
-    'with a hit there is more than one definition, and which is meant cannot be told. Take one out, or give it a name of its own.',
+    'with a hit there is more than one definition, and which is meant is not clear. Take one out, or give it a name of its own.',
   bad:
     'flour mill white:\n  protein 12%\n\nflour mill white:\n  protein 11%\n\n' +
     'formula Quay Tin:\n  mill white  100%\n  water  62%\n',
@@ -18,8 +19,11 @@ export const severalDefinitions: Rule = {
       yield {
         line,
         span: { start: name.start, end: name.end },
-        message: `“${name.text}” is defined ${definitions.length} times in the nearest place that has it, so none of them counts. Keep one, or rename the others.`,
-        related: definitions.map((definition) => ({ definition, message: 'one of them' })),
+        message: message('several-definitions.several', { name: name.text, count: definitions.length }),
+        related: definitions.map((definition) => ({
+          definition,
+          message: message('several-definitions.one'),
+        })),
       };
     }
   },

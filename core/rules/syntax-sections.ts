@@ -46,7 +46,7 @@ export const syntaxOfSections: readonly Rule[] = [
     title: 'A mix that does not say where',
     explanation: 'Write `mix in big spiral:` or `mix by hand:`; a part is mixed by `mix poolish by hand:`.',
     bad: `${tin}\nmix:\n  load flour, water\n`,
-    good: `${tin}\nmix in spiral:\n  load flour, water\n  speed 1 for 9 min\n  speed 2 for 4 min\n`,
+    good: `${tin}\nmix in spiral:\n  load flour, water\n  speed 1 for 4 min\n  speed 2 for 4 min\n`,
   },
   {
     code: 'missing-date',

@@ -1,19 +1,27 @@
+import { afterMixing, withFolds } from '../analysis/after-mixing.ts';
+import { limitOf } from '../analysis/mixing.ts';
 import { waterWanted } from '../analysis/water-wanted.ts';
-import { celsiusAt, developmentAt } from '../calc/mixing.ts';
-import { allPortions } from '../calc/mixing-water.ts';
+import { celsiusAt, developmentAt, hottestDough, type MixingOutcome } from '../calc/mixing.ts';
+import { allPortions, hasLittleWater } from '../calc/mixing-water.ts';
 import { thermometerCelsius } from '../calc/thermometer.ts';
 import { lineOfId } from '../model/formula-model.ts';
-import { degrees, degreesApart, minutes, trimmed, warmthWord } from '../text/figures.ts';
+import { degrees, degreesApart, degreesWithBand, minutes, trimmed, warmthWord } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
 import { foldEdits } from './fold-edits.ts';
-import { doughMixes, outcomeAfter, type RunMix, shorterWords, stopEdits, waterLine } from './mixes.ts';
+import { iceFix } from './ice-fix.ts';
+import { cureWords } from './ice-words.ts';
+import {
+  doughMixes,
+  isWorkedEnough,
+  outcomeAfter,
+  type RunMix,
+  shorterWords,
+  stopEdits,
+  waterLine,
+} from './mixes.ts';
 import { headerPlace, propertyPlace, quantityPlace } from './places.ts';
 import type { RelatedLine, Rule, RuleContext, RuleEdit, RuleFix } from './rule.ts';
 import { wordsOf } from './words.ts';
-
-/** Degrees above the dough temperature that are told; where none is written, the usual one is only a guess. */
-const tolerated = 2;
-const toleratedWhenAssumed = 3;
 
 export const tooWarm: Rule = {
   code: 'too-warm',
@@ -21,8 +29,8 @@ export const tooWarm: Rule = {
   title: 'The dough leaves the mixer too warm',
   explanation:
     'Mixing warms the dough, fast speeds most. For strong flour at modest hydration the dough is too warm long before it is ' +
-    'over-mixed. Use colder water or ice, mix shorter or slower, cool the flour. A dough more than 2 °C above its temperature is ' +
-    'told (3 °C above 25 °C where none is written). The warming is common practice until the mixer is calibrated by a trial: the ± behind ' +
+    'over-mixed. Use colder water or ice, mix shorter or slower, cool the flour. Where the tap is too warm for the temperature wanted, the dough is judged as it comes out with water straight from the tap, and ice is the cure. A dough more than 2 °C above its temperature is ' +
+    'shown (3 °C above 25 °C where none is written). The warming is common practice until the mixer is calibrated by a trial: the ± behind ' +
     'the temperature says how sure it is, and while the limit lies inside of it the finding is information only.',
   bad:
     'formula Quay Tin:\n  yield 20 kg\n  dough temperature 24 °C\n  bread flour  100%\n  water  65%, at 24 °C\n  salt  2%\n\n' +
@@ -32,44 +40,80 @@ export const tooWarm: Rule = {
     'mix in spiral:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 5 min\n',
   *check(context) {
     for (const run of doughMixes(context.analysis)) {
-      const { outcome, targetCelsius, targetAssumed, water } = run.mix;
-      if (!outcome.endCelsius.known) continue;
-      const end = outcome.endCelsius.value;
-      const over = end - targetCelsius;
-      const limit = targetAssumed ? toleratedWhenAssumed : tolerated;
-      if (over <= limit) continue;
-      // What went in was measured no better than a thermometer does.
-      const band = Math.max(thermometerCelsius, outcome.endCelsiusBand);
-      const isSure = over - band > limit;
-      const allIce = water.known && water.value.ice.known && water.value.ice.value.capped;
-      const passes =
-        outcome.limitAfter.known && !outcome.limitAfter.value.atLastSpeed
-          ? outcome.limitAfter.value.minutes
-          : undefined;
-      const when =
-        passes === undefined
-          ? ''
-          : passes < 0.5
-            ? ` It is above ${degrees(targetCelsius + 1)} from the start.`
-            : ` It passes ${degrees(targetCelsius + 1)} after ${minutes(passes)} of ${minutes(outcome.programmeMinutes)}.`;
-      const wanted = targetAssumed
-        ? `${degrees(targetCelsius)} that are usual`
-        : `${degrees(targetCelsius)} wanted`;
-      const cure = allIce
-        ? ' All of the water is ice already: cool the flour, or mix shorter or slower.'
-        : allPortions(run.mix.input).every(({ kind }) => kind !== 'water')
-          ? ' There is no water to cool: chill the flour and what else goes in, or mix shorter or slower.'
-          : '';
+      const { mix } = run;
+      const { outcome } = mix;
+      const found = outcome.hotAfterMinutes === undefined ? verdictOf(run) : hotVerdict(outcome);
+      if (found === undefined) continue;
       yield {
         ...lastLine(context, run),
-        message: `The dough ${isSure ? 'leaves' : 'may leave'} the mixer ${warmthWord(over)}: ${degrees(end)} ± ${degreesApart(band)}, ${degreesApart(over)} above the ${wanted}.${when}${cure}`,
-        ...(isSure ? {} : { level: 'info' as const }),
+        message: `${found.words}${cureOf(context, run)}`,
+        ...(found.isSure ? {} : { level: 'info' as const }),
         related: relatedPlaces(context, run),
-        fixes: [...colderWater(context, run), ...shorter(context, run, limit)],
+        fixes: [...colderWater(context, run), ...iceFix(context, run), ...shorter(context, run)],
       };
     }
   },
 };
+
+interface Verdict {
+  readonly words: string;
+  readonly isSure: boolean;
+}
+
+function verdictOf({ mix }: RunMix): Verdict | undefined {
+  const { outcome, targetCelsius, targetAssumed } = mix;
+  const limit = limitOf(mix);
+  if (!outcome.endCelsius.known || outcome.endCelsius.value <= limit) return undefined;
+  const end = outcome.endCelsius.value;
+  const over = end - targetCelsius;
+  // What went in was measured no better than a thermometer does.
+  const band = Math.max(thermometerCelsius, outcome.endCelsiusBand);
+  const isSure = end - band > limit;
+  const { limitAfter } = outcome;
+  const passes = limitAfter.known && !limitAfter.value.atLastSpeed ? limitAfter.value.minutes : undefined;
+  const when =
+    passes === undefined
+      ? ''
+      : passes < 0.5
+        ? ` It is above ${degrees(limit)} from the start.`
+        : ` It passes ${degrees(limit)} after ${minutes(passes)} of ${minutes(outcome.programmeMinutes)}.`;
+  const wanted = targetAssumed
+    ? `${degrees(targetCelsius)} that are usual`
+    : `${degrees(targetCelsius)} wanted`;
+  return {
+    words: `The dough ${isSure ? 'leaves' : 'may leave'} the mixer ${warmthWord(over)}: ${degreesWithBand(end, band)}, ${degreesApart(over)} above the ${wanted}.${when}`,
+    isSure,
+  };
+}
+
+/** Dough so hot that it is none any more: no figure is told for it but when it gets there. */
+function hotVerdict({ hotAfterMinutes, programmeMinutes }: MixingOutcome): Verdict {
+  const minute = hotAfterMinutes ?? 0;
+  const when = minute < 0.5 ? 'from the start' : `after ${minutes(minute)} of ${minutes(programmeMinutes)}`;
+  return {
+    words: `The dough leaves the mixer much too warm: it passes ${degrees(hottestDough)} ${when}, and yeast does not survive that.`,
+    isSure: true,
+  };
+}
+
+/** What would help, beside mixing shorter. */
+function cureOf({ analysis }: RuleContext, { mix }: RunMix): string {
+  if (allPortions(mix.input).every(({ kind }) => kind !== 'water'))
+    return ' There is no water to cool: chill the flour and what else goes in, or mix shorter or slower.';
+  if (!mix.water.known) return '';
+  const { reach, ice, iceCure, tapAssumed, tapCelsius } = mix.water.value;
+  if (reach === 'no lever')
+    return hasLittleWater(mix.input)
+      ? ' There is too little water to cool it by: chill the flour and what else goes in, or mix shorter or slower.'
+      : ' Other water changes little after so long: mix shorter or slower, or in a cooler room.';
+  if (ice !== undefined)
+    return ' Half of the water is ice already: cool the flour, or mix shorter or slower.';
+  const tap = tapAssumed ? ` The tap is taken to be at ${degrees(tapCelsius)}.` : '';
+  if (iceCure === undefined || analysis!.solved?.assumedScale === true) return tap;
+  return iceCure.doughCelsius > limitOf(mix)
+    ? `${tap} Not even half of the water as ice would do: mix shorter or slower.`
+    : `${tap} ${cureWords(iceCure)}`;
+}
 
 function lastLine(
   { block }: RuleContext,
@@ -97,17 +141,15 @@ function colderWater(context: RuleContext, { mix, model }: RunMix): RuleFix[] {
   if (places.length === 0) return [];
   const needed = waterWanted(mix);
   if (!needed.known) return [];
-  const celsius = Math.floor(needed.value.waterCelsius);
-  const { ice } = needed.value;
-  // Written colder than the tap a temperature would hide how much ice it takes.
-  if (celsius < 1 || (ice.known && ice.value.iceGrams > 0)) {
+  const { reach, waterCelsius } = needed.value;
+  // Written colder than the tap a temperature would hide that it takes ice.
+  if (reach !== 'reachable' || waterCelsius === undefined) {
     const edits = places.map(
       ({ line, from, span }): RuleEdit => ({ line, start: from, end: span.end, insert: '' }),
     );
-    return [
-      { title: 'Leave the temperature out: the water and its ice are worked out', edits, preferred: true },
-    ];
+    return [{ title: 'Leave the temperature out: the water is worked out', edits, preferred: true }];
   }
+  const celsius = Math.floor(waterCelsius);
   const written = `${trimmed(celsius, 0)} °C`;
   const edits = places.map(
     ({ line, span }): RuleEdit => ({ line, start: span.start, end: span.end, insert: written }),
@@ -115,36 +157,44 @@ function colderWater(context: RuleContext, { mix, model }: RunMix): RuleFix[] {
   return [{ title: `Take the water at ${written}`, edits, preferred: true }];
 }
 
-/** From this development on two folds do the rest; common practice, no source. */
-const foldsDoTheRest = 0.6;
-
 /**
- * Shorter mixing: to full development where the dough is not too warm by then, else to where its temperature is and two
- * folds in the bulk do the rest.
+ * Shorter mixing: to where the dough is worked as wished if it is not too warm by then, else to where its temperature is, if folds
+ * and bulk do the rest; with two folds more where those are wanted.
  */
-function shorter(context: RuleContext, run: RunMix, limit: number): RuleFix[] {
-  const { outcome, targetCelsius } = run.mix;
-  const { developedAfter, limitAfter, programmeMinutes } = outcome;
-  if (!developedAfter.known) return [];
+function shorter(context: RuleContext, run: RunMix): RuleFix[] {
+  const { outcome } = run.mix;
+  const { wishedAfter, limitAfter, programmeMinutes, hotAfterMinutes } = outcome;
+  if (!wishedAfter.known) return [];
+  const limit = limitOf(run.mix);
   const cures = (edits: readonly RuleEdit[]): boolean => {
     const { endCelsius } = outcomeAfter(run, edits);
-    return endCelsius.known && endCelsius.value - targetCelsius <= limit;
+    return endCelsius.known && endCelsius.value <= limit;
   };
-  const developed = developedAfter.value.expected;
-  const then = developed < programmeMinutes ? celsiusAt(outcome, developed) : undefined;
-  if (then?.known && then.value - targetCelsius <= limit) {
-    const edits = stopEdits(context, run, developed) ?? [];
-    return edits.length === 0 || !cures(edits)
-      ? []
-      : [{ title: `${shorterWords(edits)}: developed by then, and cooler`, edits }];
+  const wished = wishedAfter.value.expected;
+  const then = wished < programmeMinutes ? celsiusAt(outcome, wished) : undefined;
+  if (then?.known && then.value <= limit) {
+    const edits = stopEdits(context, run, wished) ?? [];
+    if (edits.length > 0 && cures(edits))
+      return [{ title: `${stopWords(wished, edits)}: developed by then, and cooler`, edits }];
   }
-  if (!limitAfter.known || limitAfter.value.atLastSpeed) return [];
-  const enough = developmentAt(outcome, limitAfter.value.minutes);
-  if (!enough.known || enough.value < foldsDoTheRest) return [];
-  const stops = stopEdits(context, run, limitAfter.value.minutes) ?? [];
+  const passes =
+    limitAfter.known && !limitAfter.value.atLastSpeed ? limitAfter.value.minutes : hotAfterMinutes;
+  if (passes === undefined) return [];
+  const stops = stopEdits(context, run, passes) ?? [];
+  const development = developmentAt(outcome, passes);
+  if (stops.length === 0 || !development.known || !cures(stops)) return [];
+  const after = afterMixing(context.analysis!.resolved.model);
+  if (isWorkedEnough(development.value, after, outcome))
+    return [{ title: `${stopWords(passes, stops)}: folds and bulk do the rest`, edits: stops }];
   const folds = foldEdits(context);
-  if (stops.length === 0 || folds.length === 0 || !cures(stops)) return [];
-  return [{ title: `${shorterWords(stops)}, and fold twice in the bulk`, edits: [...stops, ...folds] }];
+  return folds.length > 0 && isWorkedEnough(development.value, withFolds(after, 2), outcome)
+    ? [{ title: `${stopWords(passes, stops)}, and fold twice in the bulk`, edits: [...stops, ...folds] }]
+    : [];
+}
+
+function stopWords(minute: number, edits: readonly RuleEdit[]): string {
+  const words = shorterWords(edits);
+  return `Stop at minute ${trimmed(Math.round(minute), 0)}: ${words.charAt(0).toLowerCase()}${words.slice(1)}`;
 }
 
 function givenTemperatures({ analysis, block }: RuleContext, mixIndex: number, headerLine: number) {

@@ -4,6 +4,7 @@ import type { MixingInput } from '../calc/mixing-programme.ts';
 import { saidValue } from '../model/properties.ts';
 import { stageWords } from '../syntax/vocabulary.ts';
 import { degrees, duration, mass } from '../text/figures.ts';
+import { pastEndMinutes } from './kept-programme.ts';
 import type { Rule, RuleContext, RuleFinding } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -19,17 +20,17 @@ export const trialContradicts: Rule = {
   level: 'warning',
   title: 'A trial says what cannot have been',
   explanation:
-    'A trial is measured against the programme and is what a mixer is calibrated from, so a slip in it spoils more than one number; a temperature that cannot have been is left out of that. ' +
+    'A trial is measured against the programme it ran (its own where it keeps one) and is what a mixer is calibrated from, so a slip in it spoils more than one number; a temperature that cannot have been is left out of that. ' +
     'Told are: a dough colder than all that went into it poured together, or than the room, or hotter than mixing makes any; stages that run backwards with nothing added; a dough that weighs more than what went in, ' +
     'or a bread that weighs more than its dough; readings whose times run backwards or lie past the end of the programme. ' +
     'Times run from the start of mixing and include the rests. Correct the slip, or write down what is missing: ice as colder ' +
-    'water, a larger `water` weight, the longer programme.',
+    'water, a larger `water` weight, the programme that was really run.',
   bad:
     'formula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
-    '  speed 1 for 6 min\n  speed 2 for 2 min\n\ntrial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 18 °C\n  at 3 min  12 °C\n  end  24 °C\n',
+    '  speed 1 for 6 min\n  speed 2 for 2 min\n\ntrial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 18 °C\n  mixed in spiral\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n  at 3 min  12 °C\n  end  24 °C\n',
   good:
     'formula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
-    '  speed 1 for 6 min\n  speed 2 for 2 min\n\ntrial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 18 °C\n  at 3 min  22 °C\n  end  24 °C\n',
+    '  speed 1 for 6 min\n  speed 2 for 2 min\n\ntrial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 18 °C\n  mixed in spiral\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n  at 3 min  22 °C\n  end  24 °C\n',
   *check(context) {
     if (context.analysis === undefined) return;
     for (const trial of trialsOf(context.analysis, context.scope)) {
@@ -60,12 +61,15 @@ function* timesOf({ block }: RuleContext, { readings, mix }: TrialAnalysis): Ite
       continue;
     }
     latest = reading;
-    if (mix.known && minutes > mix.value.programmeMinutes + 0.1) {
+    if (mix.known && minutes > mix.value.programmeMinutes + pastEndMinutes) {
       const end = duration(mix.value.programmeMinutes * 60);
+      const cure = mix.value.isKept
+        ? 'or give the trial’s programme the minutes it really ran.'
+        : 'or write into the trial what was really run: `mixed in …`, then its `speed` lines.';
       yield {
         line,
         span,
-        message: `The programme is over after ${end}, and this reading stands at ${written}. Correct the time, or give the programme the minutes it really ran.`,
+        message: `The programme is over after ${end}, and this reading stands at ${written}. Correct the time, ${cure}`,
       };
     }
   }

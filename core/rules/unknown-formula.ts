@@ -1,12 +1,13 @@
 import { nearestWord } from '../text/nearest.ts';
-import { replaceFix } from './fixes.ts';
+import { message } from '../words/message.ts';
+import { writeFix } from './fixes.ts';
 import type { Rule } from './rule.ts';
 
 export const unknownFormula: Rule = {
   code: 'unknown-formula',
   level: 'warning',
   mendsSlips: true,
-  title: 'A plan asks for a formula that nobody has written',
+  title: 'A plan asks for a formula that is not there',
   explanation:
     'What is to be made cannot be counted. Write the name as the header of the formula does, or write the formula.',
   bad: 'formula Quay Tin:\n  yield 10 pieces of 900 g\n  bread flour  100%\n  water  65%\n\nplan Friday:\n  ready 2026-05-15 06:00\n  Quai Tin  20 pieces\n',
@@ -23,8 +24,8 @@ export const unknownFormula: Rule = {
         yield {
           line,
           span,
-          message: `“${name.text}” is written ${found.length} times in the nearest place that has it. Give each a name of its own.`,
-          related: found.map((definition) => ({ definition, message: 'one of them' })),
+          message: message('unknown-formula.several', { name: name.text, count: found.length }),
+          related: found.map((definition) => ({ definition, message: message('several-definitions.one') })),
         };
         continue;
       }
@@ -34,8 +35,11 @@ export const unknownFormula: Rule = {
       yield {
         line,
         span,
-        message: `No formula is called “${name.text}”.${written === undefined ? '' : ` Is it “${written}”?`}`,
-        fixes: written === undefined ? [] : [replaceFix(`Write ${written}`, line, name, written, true)],
+        message:
+          written === undefined
+            ? message('unknown-formula.none', { name: name.text })
+            : message('unknown-formula.meant', { name: name.text, otherName: written }),
+        fixes: written === undefined ? [] : [writeFix(line, name, written, true)],
       };
     }
   },

@@ -5,14 +5,15 @@ import type { Scope } from '../model/scope.ts';
 import { misspelledProperty } from '../syntax/misspelled.ts';
 import type { Block, Name } from '../syntax/tree.ts';
 import { nearestWord } from '../text/nearest.ts';
-import { replaceFix, sectionBehindFix } from './fixes.ts';
+import { message } from '../words/message.ts';
+import { sectionBehindFix, writeFix } from './fixes.ts';
 import type { Rule, RuleFinding, RuleFix } from './rule.ts';
 
 export const unknownIngredient: Rule = {
   code: 'unknown-ingredient',
   level: 'warning',
   mendsSlips: true,
-  title: 'Nobody has said what this ingredient is',
+  title: 'An ingredient that is not defined',
   explanation:
     'The ingredient is weighed, but counts neither as flour nor as water: what it brings to the dough is not known. ' +
     'Write the name as its section does, choose one of the catalogue, or define it.',
@@ -20,20 +21,22 @@ export const unknownIngredient: Rule = {
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  linseed  3%\n',
   *check({ analysis, scope, block }) {
     const sections = analysis?.resolved.model.sections.filter(({ name }) => name !== undefined) ?? [];
-    const sectionOf = new Map(sections.flatMap((one) => one.lines.map(({ line }) => [line, one] as const)));
+    const sectionByLine = new Map(
+      sections.flatMap((one) => one.lines.map(({ line }) => [line, one] as const)),
+    );
     for (const problem of analysis?.resolved.problems ?? []) {
       if (problem.kind !== 'unknown-ingredient' || problem.name.folded === '') continue;
       const { name, line } = problem;
       // A part cannot be an ingredient of itself.
-      const known = sections.flatMap((one) => (one === sectionOf.get(line) ? [] : [one.name!.text]));
-      const cure = cureOf(block, line, name);
-      if (cure !== undefined) {
-        yield cure;
+      const known = sections.flatMap((one) => (one === sectionByLine.get(line) ? [] : [one.name!.text]));
+      const other = otherForm(block, line, name);
+      if (other !== undefined) {
+        yield other;
         continue;
       }
       const found = findingOf(block, line, name, scope, known);
       const define = sectionBehindFix(
-        `Define “${name.text}” as an ingredient`,
+        message('fix.define-ingredient', { name: name.text }),
         block,
         `ingredient ${name.text}:\n  water 0%`,
       );
@@ -68,17 +71,17 @@ function findingOf(
       ? undefined
       : misspelledProperty(block.lines[line]!.text, section);
   const guess = written ?? property?.meant;
-  const what = isLike
-    ? 'is not known: nothing starts from it'
-    : 'is not known: it is weighed, but counts as neither flour nor water';
   return {
     line,
     span: { start: name.start, end: name.end },
     message:
-      `“${name.text}” ${what}.` +
-      (guess === undefined ? ' Define it, or write a name that is known.' : ` Is it “${guess}”?`),
-    fixes:
-      guess === undefined ? [] : [replaceFix(`Write ${guess}`, line, property?.span ?? name, guess, true)],
+      guess === undefined
+        ? message(isLike ? 'unknown-ingredient.like-none' : 'unknown-ingredient.none', { name: name.text })
+        : message(isLike ? 'unknown-ingredient.like-meant' : 'unknown-ingredient.meant', {
+            name: name.text,
+            otherName: guess,
+          }),
+    fixes: guess === undefined ? [] : [writeFix(line, property?.span ?? name, guess, true)],
   };
 }
 
@@ -106,22 +109,22 @@ const cultures = new Set([
 ]);
 
 /** What is no ingredient at all but has a line of its own in the notation. */
-function cureOf(block: Block, line: number, name: Name): RuleFinding | undefined {
+function otherForm(block: Block, line: number, name: Name): RuleFinding | undefined {
   const statement = block.lines[line]!.statement;
   if (statement.kind !== 'ingredient' || statement.amount.kind !== 'fraction') return undefined;
   const text = block.lines[line]!.text;
   const span = { start: name.start, end: name.end };
   const amount = text.slice(statement.amount.start, statement.amount.end);
   if (name.folded === 'hydration' || name.folded === 'effective hydration') {
-    const meant = `water  to ${amount} ${name.folded}`;
-    return { line, span, message: `Hydration is written on the line of the water: ${meant}`, fixes: [] };
+    const example = `water  to ${amount} ${name.folded}`;
+    return { line, span, message: message('unknown-ingredient.hydration', { example }), fixes: [] };
   }
   if (!cultures.has(name.folded) || sectionOf(block, line) !== 'preferment') return undefined;
   return {
     line,
     span,
-    message: `“${name.text}” is not known. Ripe culture of the preferment’s own kind is written: ripe culture ${amount}`,
-    fixes: [replaceFix('Write ripe culture', line, name, 'ripe culture', true)],
+    message: message('unknown-ingredient.culture', { name: name.text, example: `ripe culture ${amount}` }),
+    fixes: [writeFix(line, name, 'ripe culture', true)],
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Name } from '../syntax/tree.ts';
 import { nearestWord } from '../text/nearest.ts';
-import { replaceFix } from './fixes.ts';
+import { message } from '../words/message.ts';
+import { writeFix } from './fixes.ts';
 import type { Rule, RuleContext, RuleFinding } from './rule.ts';
 
 export const unknownPart: Rule = {
@@ -44,12 +45,15 @@ function findingOf({ analysis }: RuleContext, line: number, name: Name): RuleFin
     names.map((one) => one.folded),
   );
   const written = names.find((one) => one.folded === meant)?.text;
-  const has =
-    names.length === 0 ? 'It has no parts.' : `Its parts are ${names.map((one) => one.text).join(', ')}.`;
   return {
     line,
     span: { start: name.start, end: name.end },
-    message: `The formula has no part called “${name.text}”. ${written === undefined ? has : `Is it “${written}”?`}`,
-    fixes: written === undefined ? [] : [replaceFix(`Write ${written}`, line, name, written, true)],
+    message:
+      written !== undefined
+        ? message('unknown-part.meant', { name: name.text, otherName: written })
+        : names.length === 0
+          ? message('unknown-part.none', { name: name.text })
+          : message('unknown-part.others', { name: name.text, names: names.map((one) => one.text) }),
+    fixes: written === undefined ? [] : [writeFix(line, name, written, true)],
   };
 }

@@ -1,4 +1,5 @@
 import type { Block } from '../syntax/tree.ts';
+import { message } from '../words/message.ts';
 import { lineBelowFix } from './fixes.ts';
 import { ownProblems, placeOf } from './places.ts';
 import type { Rule, RuleFix } from './rule.ts';
@@ -18,7 +19,7 @@ export const unusedPart: Rule = {
       if (saysDraws(block, place.line)) continue;
       yield {
         ...place,
-        message: `No line takes “${problem.values.name}” and it draws nothing, so none of it gets into the dough. Say what it draws, or add a line for it.`,
+        message: message('unused-part.unused', { name: String(problem.values.name) }),
         fixes: drawFix(block, place.line),
         unused: true,
       };
@@ -26,7 +27,7 @@ export const unusedPart: Rule = {
   },
 };
 
-/** A `draws` that cannot be read is told on its own line. */
+/** A `draws` that cannot be read is shown on its own line. */
 function saysDraws(block: Block, headerLine: number): boolean {
   for (const { statement } of block.lines.slice(headerLine + 1)) {
     if (statement.kind === 'header') return false;
@@ -39,5 +40,7 @@ function saysDraws(block: Block, headerLine: number): boolean {
 function drawFix(block: Block, headerLine: number): RuleFix[] {
   const statement = block.lines[headerLine]!.statement;
   if (statement.kind !== 'header' || statement.section !== 'preferment') return [];
-  return [lineBelowFix('Draw 20% of the flour through it', block, headerLine, '  draws 20% of flour')];
+  return [
+    lineBelowFix(message('fix.draw-through', { meant: '20%' }), block, headerLine, '  draws 20% of flour'),
+  ];
 }

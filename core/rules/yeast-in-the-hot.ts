@@ -17,10 +17,10 @@ export const yeastInTheHot: Rule = {
     'and add the yeast to the cooler dough, or let the hot part cool. Hot water has a finding of its own.',
   bad:
     'formula Quay Bun:\n  yield 10 kg\n  bread flour  100%\n  whole milk  60%, at 70 °C\n  salt  2%\n  fresh yeast  3%\n\n' +
-    'mix in spiral:\n  load flour, whole milk, salt, fresh yeast\n  speed 1 for 9 min\n  speed 2 for 3 min\n',
+    'mix in spiral:\n  load flour, whole milk, salt, fresh yeast\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
   good:
     'formula Quay Bun:\n  yield 10 kg\n  bread flour  100%\n  whole milk  60%, at 20 °C\n  salt  2%\n  fresh yeast  3%\n\n' +
-    'mix in spiral:\n  load flour, whole milk, salt, fresh yeast\n  speed 1 for 9 min\n  speed 2 for 3 min\n',
+    'mix in spiral:\n  load flour, whole milk, salt, fresh yeast\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
   *check({ analysis, block }) {
     for (const { mix } of doughMixes(analysis)) {
       const { phases } = mix.input;

@@ -2,7 +2,7 @@ import type { SolvedLine, SolvedSection } from '../calc/formula-result.ts';
 import { asFreshYeast } from '../calc/yeast.ts';
 import type { Ingredient } from '../model/ingredient.ts';
 import { saidValue } from '../model/properties.ts';
-import { percent } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { canBeJudged, heaviestPlace, tenthFix } from './ranges.ts';
 import type { Rule, RuleContext } from './rule.ts';
 
@@ -38,7 +38,10 @@ export const yeastRange: Rule = {
       yield {
         line,
         span,
-        message: `Yeast like ${percent(fresh)} of fresh yeast on all flour: up to ${percent(most)} is common practice for a ${isSweet ? 'sweet' : 'lean'} dough.`,
+        message: message(isSweet ? 'yeast-range.sweet' : 'yeast-range.lean', {
+          fraction: fresh,
+          usualFraction: most,
+        }),
         fixes: tenthFix(context, solved, 0.001, 0.03, slipOf(context, solved, fresh, most)),
       };
       return;
@@ -65,7 +68,12 @@ function* overnight(context: RuleContext) {
     yield {
       line,
       span,
-      message: `Yeast like ${percent(fresh)} of fresh yeast on the flour of “${section.name}”: up to ${percent(mostOvernight)} is common practice where it stands ${Math.round(ferment.seconds / 3600)} h.`,
+      message: message('yeast-range.overnight', {
+        fraction: fresh,
+        part: section.name,
+        usualFraction: mostOvernight,
+        hours: ferment.seconds / 3600,
+      }),
       fixes: tenthFix(context, solved, 0.0002, 0.005),
     };
   }

@@ -9,6 +9,7 @@ import { degrees, duration, figure, mass, percent } from '../text/figures.ts';
 import type { ClockOf } from './clock.ts';
 import { forAll, type Reading, rowsOf, type Weight } from './rows.ts';
 import { heldOf, type Timeline } from './timeline.ts';
+import { elsewhere, isDrawnWhole, isWeighed, tooLittle, withNotes } from './too-little.ts';
 import type { SheetBlock, SheetClock } from './view.ts';
 
 /** A dough parted into equal batches: how many, and one of them. */
@@ -90,19 +91,19 @@ function partBlock(
   if (section.cultureGrams !== undefined && section.cultureGrams > 0) {
     weights.push({ name: 'ripe culture', line, grams: section.cultureGrams });
   }
-  const { reading: _reading, ...made } = rowsOf(weights, step);
-  const notes: string[] = [];
+  const { reading: _reading, ...made } = rowsOf(weights.filter(isWeighed), step);
+  const notes: string[] = tooLittle(weights);
   if (section.keepBackGrams !== undefined && section.keepBackGrams > 0)
     notes.push(`keep back ${mass(section.keepBackGrams)} for the next day`);
-  return {
+  const block: SheetBlock = {
     title: section.name,
     when: model === undefined ? '' : whenOf(model, starts.get(line)),
     kind,
     line,
     times: 1,
     ...made,
-    ...(notes.length === 0 ? {} : { note: notes.join(', ') }),
   };
+  return withNotes(block, notes);
 }
 
 /** When to begin a part, counted back from the start of mixing, and how it is held. */
@@ -126,7 +127,7 @@ function plainBowl(
 ): SheetBlock {
   const solved = analysis.solved!;
   const weights = solved.finalMix.lines
-    .filter((line) => line.grams === undefined || line.grams > 0)
+    .filter((line) => !isDrawnWhole(line))
     .map(
       (line): Weight => ({
         name: line.name,
@@ -137,8 +138,16 @@ function plainBowl(
         ...(line.role === 'water' && water !== undefined ? { note: water } : {}),
       }),
     );
-  const { reading: _reading, ...made } = rowsOf(weights, step);
-  return { title: 'Into the bowl', when: '', kind: 'bowl', line: firstLine, times: 1, ...made };
+  const { reading: _reading, ...made } = rowsOf(weights.filter(isWeighed), step);
+  const block: SheetBlock = {
+    title: 'Into the bowl',
+    when: '',
+    kind: 'bowl',
+    line: firstLine,
+    times: 1,
+    ...made,
+  };
+  return withNotes(block, [...elsewhere(solved), ...tooLittle(weights)]);
 }
 
 function bowlBlocks(
@@ -151,7 +160,11 @@ function bowlBlocks(
 ): SheetBlock[] {
   const blocks: SheetBlock[] = [];
   const flour = analysis.solved!.flourGrams;
+  const elsewhereNames = new Set(
+    analysis.solved!.finalMix.lines.filter(isDrawnWhole).map(({ name }) => name),
+  );
   let before: Reading | undefined;
+  const notes = elsewhere(analysis.solved!);
   const tempered = allPortions(mix.input).filter((portion) => portion.tempered === true);
   const temperedGrams = tempered.reduce((sum, { grams }) => sum + grams, 0);
   mix.input.phases.forEach((phase, index) => {
@@ -178,7 +191,7 @@ function bowlBlocks(
         ...(note === undefined ? {} : { note }),
       };
     });
-    const { reading, ...rows } = rowsOf(weights, step, before);
+    const { reading, ...rows } = rowsOf(weights.filter(isWeighed), step, before);
     before = reading;
     const block: SheetBlock = {
       title: blocks.length === 0 ? 'Into the bowl' : 'Added later',
@@ -188,15 +201,20 @@ function bowlBlocks(
       times: 1,
       ...rows,
     };
-    blocks.push(withClock(block, clock?.(minutes * 60)));
+    notes.push(...tooLittle(weights.filter(({ name }) => !elsewhereNames.has(name))));
+    // An addition of nothing that anybody weighs is no block: what is said of it stands at the next one.
+    if (rows.rows.length === 0) return;
+    blocks.push(withClock(withNotes(block, notes.splice(0)), clock?.(minutes * 60)));
   });
+  const last = blocks.pop();
+  if (last !== undefined) blocks.push(withNotes(last, notes));
   return blocks;
 }
 
 /** The water of one of several portions: each with its own ice. */
 function portionWater(mix: MixAnalysis, isFirst: boolean, share: number): string | undefined {
   const text = waterWords(mix, share)?.text;
-  const hasIce = mix.water.known && mix.water.value.ice.known && mix.water.value.ice.value.iceGrams > 0;
+  const hasIce = mix.water.known && mix.water.value.ice !== undefined;
   return isFirst || hasIce || text === undefined ? text : 'at the same temperature';
 }
 

@@ -2,14 +2,17 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { hottestCelsius } from '../rules/hot-water.ts';
 import { degrees } from '../text/figures.ts';
 
-/** Water that scalds, by what the file says of it or by what the dough needs; said once, of the hottest. */
-export function waterCautions({ mixes }: Analysis): string[] {
-  const temperatures = mixes.flatMap((mix) => {
+/** Water that scalds, by what the file says of it, in a scald or a bath too, or by what the dough needs; said once, of the hottest. */
+export function waterCautions({ mixes, solved, resolved }: Analysis): string[] {
+  const poured = (solved?.sections ?? []).flatMap(({ lines }) =>
+    lines.flatMap(({ id, role }) => (role === 'water' ? (resolved.statements.get(id)?.celsius ?? []) : [])),
+  );
+  const mixed = mixes.flatMap((mix) => {
     if (!mix.known) return [];
     const { water, givenWaterCelsius } = mix.value;
-    return [water.known ? water.value.waterCelsius : 0, givenWaterCelsius ?? 0];
+    return [(water.known ? water.value.waterCelsius : undefined) ?? 0, givenWaterCelsius ?? 0];
   });
-  const hottest = Math.max(0, ...temperatures);
+  const hottest = Math.max(0, ...poured, ...mixed);
   if (hottest <= hottestCelsius) return [];
   return [
     `Water at ${degrees(hottest)} can scald, and kills yeast that meets it: pour it away from hands, and keep the yeast off it.`,

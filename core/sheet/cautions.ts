@@ -1,5 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { stopFirst } from '../text/stop-first.ts';
 import { bakingCautions } from './caution-baking.ts';
+import { namedCautions } from './caution-named.ts';
 import { standingCautions } from './caution-standing.ts';
 import { waterCautions } from './caution-water.ts';
 
@@ -14,15 +16,19 @@ export function cautionsOf(analysis: Analysis): string[] {
     ...waterCautions(analysis),
     ...standingCautions(analysis),
     ...bakingCautions(analysis),
+    ...namedCautions(analysis),
     roles.has('egg')
-      ? 'Raw flour and raw egg are not to be tasted.'
+      ? 'Raw flour, raw dough and raw egg are not to be tasted.'
       : 'Raw flour and raw dough are not to be tasted.',
     ...(byHand
-      ? ['Pour flour low and slowly: its dust harms lungs.']
+      ? [`Pour flour low and slowly: ${dust}`]
       : [
-          'No hands in a running bowl; guards stay shut. Start slow, so that no flour flies: its dust harms lungs.',
+          `No hands in a running bowl; guards stay shut. ${stopFirst} Start slow, so that no flour flies: ${dust}`,
         ]),
     'Oven, trays and steam burn. Sacks, bowls and full trays are heavy: use the aids there are.',
     'Allergens are what the files say; the producer answers for the label. Follow your machine’s manual, local food law and licensed advice.',
   ];
 }
+
+/** What flour dust does: common practice, as the authorities for safety at work have it. */
+const dust = 'its dust causes bakers’ asthma, and a cloud of it can explode.';

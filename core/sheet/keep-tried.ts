@@ -3,6 +3,7 @@ import type { YieldInput } from '../calc/formula-input.ts';
 import type { TextEdit } from '../features/answers.ts';
 import { propertiesOf } from '../model/properties.ts';
 import type { Definition, Scope } from '../model/scope.ts';
+import { programmeEdits, trialsToKeep } from '../rules/kept-programme.ts';
 import { trimmed } from '../text/figures.ts';
 import type { SheetAsked, TodayConditions } from './asked.ts';
 import { type Sized, sized } from './sized.ts';
@@ -34,7 +35,7 @@ export function keepTried(
   if (refused.length > 0) return refused.join(' ');
   const inFormula = [
     ...(made.analysis === under.analysis ? [] : sizeEdits(analysis, made)),
-    ...(today.mixer === undefined ? [] : mixerEdits(analysis, today.mixer)),
+    ...(today.mixer === undefined ? [] : mixerEdits(analysis, today.mixer, scope)),
   ].map((edit): KeepEdit => ({ ...edit, uri, line: edit.line + firstLine }));
   const edits = [...inFormula, ...bakeryEdits(uri, firstLine, analysis, today)];
   return edits.length === 0 ? 'All of it stands in the file as it is.' : edits;
@@ -106,8 +107,8 @@ function massText(grams: number): string {
   return grams >= 1000 ? `${trimmed(grams / 1000, 3)} kg` : `${trimmed(grams, grams < 10 ? 4 : 1)} g`;
 }
 
-/** The dough's own mix is the one that names no part. */
-function mixerEdits(analysis: Analysis, mixer: string): TextEdit[] {
+/** The dough's own mix is the one that names no part. Trials that do not say what they ran keep the mixer as it was. */
+function mixerEdits(analysis: Analysis, mixer: string, scope: Scope): TextEdit[] {
   const { model } = analysis.resolved;
   const mix = model.mixes.find(({ header }) => header.part === undefined);
   if (mix === undefined) return [];
@@ -117,7 +118,10 @@ function mixerEdits(analysis: Analysis, mixer: string): TextEdit[] {
   );
   const end = header.mixer?.end ?? header.keyword.start + (words?.[0].length ?? 0);
   const insert = mixer === 'by hand' ? 'mix by hand' : `mix in ${quoted(mixer)}`;
-  return [{ line: headerLine, start: header.keyword.start, end, insert }];
+  return [
+    { line: headerLine, start: header.keyword.start, end, insert },
+    ...programmeEdits(analysis, trialsToKeep(analysis, scope)),
+  ];
 }
 
 function quoted(name: string): string {

@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Finding } from '../features/answers.ts';
 import { makesWords } from '../features/formula-words.ts';
+import { holdsUp } from '../features/holds-up.ts';
 import { waterWords } from '../features/mixing-words.ts';
 import { lineOfId } from '../model/formula-model.ts';
 import type { Scope } from '../model/scope.ts';
@@ -103,7 +104,7 @@ export function sheetOf(input: SheetInput): SheetView {
     ...(mix?.water.known && water !== undefined
       ? {
           water: {
-            celsius: mix.water.value.waterCelsius,
+            ...(mix.water.value.waterCelsius === undefined ? {} : { celsius: mix.water.value.waterCelsius }),
             text: water.text,
             detail: water.detail,
             ...(waterLine === undefined ? {} : { line: waterLine }),
@@ -128,13 +129,14 @@ function told(findings: readonly Finding[]): SheetFinding[] {
   return findings.map(({ place, level, code, message }) => ({ line: place.line, level, code, message }));
 }
 
-/** The line that holds the sheet up: the first error, or the first line whose weight is not known. */
+/** The line that holds the sheet up: the first error that is not of a trial, or the first line whose weight is not known. */
 function heldBy(
   findings: readonly Finding[],
   analysis: Analysis,
   firstLine: number,
 ): { line: number; message: string } | undefined {
-  const error = findings.find((finding) => finding.level === 'error');
+  const { block } = analysis.resolved.model;
+  const error = findings.find((finding) => holdsUp(block, firstLine, finding));
   if (error !== undefined) return { line: error.place.line, message: error.message };
   const missing = analysis.solved?.finalMix.lines.find(
     (line) => line.grams === undefined && line.unsolved !== undefined,

@@ -139,7 +139,8 @@ export interface SheetRow {
 
 export interface SheetWater {
   readonly line?: number;
-  readonly celsius: number;
+  /** Of the water to draw; absent where no water makes a difference. */
+  readonly celsius?: number;
   readonly text: string;
   readonly detail: readonly string[];
 }

@@ -1,10 +1,11 @@
 import type { IToken } from 'chevrotain';
+import { message } from '../words/message.ts';
 import { readAmount } from './grammar.ts';
 import { unreadAmount } from './meant-amount.ts';
 import { type NamedKind, nameless, statementOf, unknownAmount } from './named-line.ts';
 import { nameBetween, nameOf } from './names.ts';
 import { rangeProblem, strangeCharacter, twoReadings } from './number-problems.ts';
-import { insertFix, problem, replaceFix } from './problem.ts';
+import { colonOutFix, insertFix, problem, replaceFix, unitFixes, writeFix } from './problem.ts';
 import { readNumber } from './quantity.ts';
 import * as t from './tokens.ts';
 import type {
@@ -28,52 +29,50 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
   const name = nameOf(line, head.slice(0, to > 0 ? to : -1));
   if (quantity !== undefined && name !== undefined) {
     const span = { start: quantity.start, end: quantity.end };
-    const statement = statementOf(kind, name, unknownAmount('its amount cannot be read', quantity.start));
+    const statement = statementOf(kind, name, unknownAmount('unreadable', quantity.start));
     if (quantity.kind === 'range')
       return { statement, problems: [rangeProblem(quantity, line.slice(span.start, span.end))] };
     if (quantity.kind === 'grouped') return grouped(line, kind, name, quantity, statement);
     if (quantity.kind === 'bare' && to > 0) {
-      const fix = insertFix('Write the percent sign', quantity.end, '% hydration', true);
-      const message = `Write the hydration in percent: to ${quantity.number}% hydration`;
-      return { statement, problems: [problem('missing-unit', message, span, fix)] };
+      const fix = insertFix(message('fix.write-percent-sign'), quantity.end, '% hydration', true);
+      const said = message('missing-unit.hydration', { example: `to ${quantity.number}% hydration` });
+      return { statement, problems: [problem('missing-unit', said, span, fix)] };
     }
     if (quantity.kind === 'bare') {
       const whole = nameOf(line, head)!;
-      const message =
-        kind === 'ingredient'
-          ? `“${quantity.number}” of what? Write a unit: ${quantity.number}% of flour, or ${quantity.number} g.`
-          : `“${quantity.number}” of what? Write a unit: ${quantity.number} pieces, or ${quantity.number} kg.`;
-      const written = kind === 'ingredient' ? ['%', ' g'] : [' pieces', ' kg'];
+      const said = message(`missing-unit.${kind}`, { written: quantity.number });
+      const units = kind === 'ingredient' ? ['%', ' g'] : [' pieces', ' kg'];
       // Beyond twice the flour it is grams, or the end of a name: the baker chooses.
       const likely = kind === 'ingredient' && readNumber(quantity.number) > 200 ? -1 : 0;
-      const fixes = written.map((unit, index) =>
-        insertFix(`Write ${quantity.number}${unit}`, quantity.end, unit, index === likely),
-      );
+      const fixes = unitFixes(quantity.number, units, quantity.end, likely);
       // Where the whole text is a known name, its amount is missing and not the unit.
       return {
         statement,
-        problems: [{ ...problem('missing-unit', message, span, ...fixes), unlessKnown: whole.folded }],
-        otherwise: statementOf(kind, whole, unknownAmount('it has no amount', end)),
+        problems: [{ ...problem('missing-unit', said, span, ...fixes), unlessKnown: whole.folded }],
+        otherwise: statementOf(kind, whole, unknownAmount('missing', end)),
       };
     }
-    const message = `“${line.slice(span.start, span.end)}” is no amount. Write a percent of flour, a weight, a volume or pieces.`;
-    return { statement, problems: [problem('no-amount', message, span)] };
+    const said = message('no-amount.other-quantity', { written: line.slice(span.start, span.end) });
+    return { statement, problems: [problem('no-amount', said, span)] };
   }
   if (to > 0 && to === head.length - 1 && name !== undefined) {
-    const message = `“${name.text} to” is not finished: ${name.text}  to 69% hydration`;
+    const example = `${name.text}  to 69% hydration`;
+    const said = message('missing-amount.unfinished', { written: `${name.text} to`, example });
     const span = { start: last.startOffset, end };
     return {
       statement: statementOf(kind, name, unknownAmount('half-typed', end)),
-      problems: [problem('missing-amount', message, span)],
+      problems: [problem('missing-amount', said, span)],
     };
   }
   if (from > 0 && last.tokenType === t.Hydration && head.length - from <= 3) {
     const water = nameOf(line, head.slice(0, from))!;
     const span = { start: head[from]!.startOffset, end };
     const written = line.slice(t.endOf(head[from]!), end).trim();
+    const example = `${water.text}  to 69% ${written}`;
+    const said = message('missing-amount.to-how-much', { written, example });
     return {
       statement: statementOf(kind, water, unknownAmount('half-typed', span.start)),
-      problems: [problem('missing-amount', `To how much ${written}? ${water.text}  to 69% ${written}`, span)],
+      problems: [problem('missing-amount', said, span)],
     };
   }
   const whole = nameOf(line, head)!;
@@ -82,11 +81,11 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
   if (count?.kind === 'bare' && eggs !== undefined && kind === 'ingredient') {
     const meant = `${eggs}  ${count.number} pieces`;
     const span = { start: count.start, end };
-    const message = `The name comes first, and what is counted is written in pieces: ${meant}`;
+    const said = message('amount-first.counted', { example: meant });
     const named = nameBetween(line, end - eggs.length, end);
     return {
-      statement: statementOf(kind, named, unknownAmount('its amount cannot be read', count.start)),
-      problems: [problem('amount-first', message, span, replaceFix(`Write ${meant}`, span, meant, true))],
+      statement: statementOf(kind, named, unknownAmount('unreadable', count.start)),
+      problems: [problem('amount-first', said, span, writeFix(span, meant, true))],
     };
   }
   const unread = unreadAmount(
@@ -96,12 +95,12 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
   );
   const named = head.filter((token) => unread === undefined || t.endOf(token) <= unread.start);
   if (unread !== undefined && named.length > 0) {
-    const amount = unknownAmount('its amount cannot be read', unread.start);
+    const amount = unknownAmount('unreadable', unread.start);
     return {
       statement: statementOf(kind, nameOf(line, named)!, amount),
       // Where the whole text is a known name, its amount is missing.
       problems: [{ ...unread.problem, unlessKnown: whole.folded }],
-      otherwise: statementOf(kind, whole, unknownAmount('it has no amount', end)),
+      otherwise: statementOf(kind, whole, unknownAmount('missing', end)),
     };
   }
   const strange = head.find((token) => token.tokenType === t.Unknown);
@@ -112,39 +111,39 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
     const name = nameOf(line, head.slice(1))!;
     const span = { start: count.start, end };
     const meant = `${name.text}  ${count.number} pieces`;
-    const message = `The name comes first, and behind it how many: ${meant}`;
-    const fix = replaceFix(`Write ${meant}`, span, meant, true);
+    const said = message('amount-first.planned', { example: meant });
+    const fix = writeFix(span, meant, true);
     return {
-      statement: statementOf(kind, name, unknownAmount('its amount cannot be read', count.start)),
-      problems: [{ ...problem('amount-first', message, span, fix), unlessKnown: whole.folded }],
-      otherwise: statementOf(kind, whole, unknownAmount('it has no amount', end)),
+      statement: statementOf(kind, name, unknownAmount('unreadable', count.start)),
+      problems: [{ ...problem('amount-first', said, span, fix), unlessKnown: whole.folded }],
+      otherwise: statementOf(kind, whole, unknownAmount('missing', end)),
     };
   }
   const open = head.find((token) => token.tokenType === t.Quoted && !/^".*"$/.test(token.image));
   const unit = open === undefined ? otherCaseUnit(head) : undefined;
   if (unit !== undefined) {
     const span = { start: last.startOffset, end };
-    const message = `“${last.image}” is no unit; “${unit}” is, with just these letters: ${head[head.length - 2]!.image} ${unit}`;
+    const meant = `${head[head.length - 2]!.image} ${unit}`;
+    const said = message('missing-unit.letters', { written: last.image, unit, meant });
     const named = nameOf(line, head.slice(0, -2)) ?? whole;
     return {
-      statement: statementOf(kind, named, unknownAmount('its amount cannot be read', span.start)),
-      problems: [problem('missing-unit', message, span, replaceFix(`Write ${unit}`, span, unit, true))],
+      statement: statementOf(kind, named, unknownAmount('unreadable', span.start)),
+      problems: [problem('missing-unit', said, span, writeFix(span, unit, true))],
     };
   }
   if (whole.folded === '') return nameless(whole.start, end, kind);
   if (open !== undefined) {
     const span = { start: open.startOffset, end };
-    const message = 'The quote that starts here is not closed. Put its second " right after the name.';
     return {
-      statement: statementOf(kind, whole, unknownAmount('it has no amount', end)),
-      problems: [problem('missing-amount', message, span)],
+      statement: statementOf(kind, whole, unknownAmount('missing', end)),
+      problems: [problem('missing-amount', message('missing-amount.open-quote'), span)],
     };
   }
   const example = kind === 'ingredient' ? '4%' : '24 pieces';
-  const message = `How much “${whole.text}”? Write an amount after it: ${whole.text}  ${example}`;
+  const said = message('missing-amount.none', { name: whole.text, example: `${whole.text}  ${example}` });
   return {
-    statement: statementOf(kind, whole, unknownAmount('it has no amount', end)),
-    problems: [problem('missing-amount', message, { start: whole.start, end: whole.end })],
+    statement: statementOf(kind, whole, unknownAmount('missing', end)),
+    problems: [problem('missing-amount', said, { start: whole.start, end: whole.end })],
   };
 }
 
@@ -153,9 +152,8 @@ const counted = /^[\d/]+ (?:(?:small|medium|large) )?(eggs?|egg yolks?|egg white
 
 function colonAtEnd(colon: IToken): LineRead {
   const span = { start: colon.startOffset, end: t.endOf(colon) };
-  const message = 'A colon ends only the line that starts a section.';
-  const fix = replaceFix('Take the colon out', span, '', true);
-  return { statement: { kind: 'unreadable' }, problems: [problem('stray-colon', message, span, fix)] };
+  const wrong = problem('stray-colon', message('stray-colon.no-section'), span, colonOutFix(span));
+  return { statement: { kind: 'unreadable' }, problems: [wrong] };
 }
 
 /** `500 G`: the unit that the last word is but for capitals. */
@@ -183,12 +181,17 @@ function grouped(
   const named = byBlank && second !== undefined;
   const split = `${quantity.first}  ${quantity.rest}`;
   const choices = named
-    ? [replaceFix(`Write ${first}`, span, first!), replaceFix(`“${whole.text}” is the name`, span, split)]
-    : quantity.readings.map((reading) => replaceFix(`Write ${reading}`, span, reading));
-  const message = named
-    ? `“${written}” can be read two ways. Write ${first}, or two blanks where “${whole.text}” is the name: ${whole.text}  ${quantity.rest}`
+    ? [writeFix(span, first!), replaceFix(message('fix.take-as-name', { name: whole.text }), span, split)]
+    : quantity.readings.map((reading) => writeFix(span, reading));
+  const said = named
+    ? message('two-readings.or-name', {
+        written,
+        meant: first!,
+        name: whole.text,
+        example: `${whole.text}  ${quantity.rest}`,
+      })
     : twoReadings(written, quantity.readings);
-  const found: SyntaxProblem = problem('two-readings', message, span, ...choices);
+  const found: SyntaxProblem = problem('two-readings', said, span, ...choices);
   if (!named) return { statement, problems: [found] };
   const rest = t.cutLine(quantity.rest).meaning;
   const read = readAmount(quantity.rest, rest);

@@ -1,11 +1,12 @@
 import type { IToken } from 'chevrotain';
 import type { Span } from '../text/span.ts';
+import { message } from '../words/message.ts';
 import { withoutAmount } from './amount-missing.ts';
 import { readAmount } from './grammar.ts';
 import { type NamedKind, nameless, type Options, statementOf, unknownAmount } from './named-line.ts';
 import { nameBetween, nameOf } from './names.ts';
 import { pointProblems, rangeProblem, strangeCharacter } from './number-problems.ts';
-import { insertFix, problem, replaceFix } from './problem.ts';
+import { colonOutFix, insertFix, problem, replaceFix, unitFixes, writeFix } from './problem.ts';
 import * as t from './tokens.ts';
 import type { Amount, LineRead, Name, SyntaxProblem } from './tree.ts';
 import { units } from './units.ts';
@@ -40,7 +41,7 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   if (range !== undefined) {
     const start = range.span.start;
     const named = nameBetween(line, name.start, start);
-    const amount = unknownAmount('its amount cannot be read', start);
+    const amount = unknownAmount('unreadable', start);
     return {
       statement: statementOf(kind, named, amount, options),
       problems: [{ ...range, unlessKnown: name.folded }],
@@ -54,9 +55,10 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   const clean = sign === undefined ? name : cleanName(line, head.slice(0, found.from), sign);
   if (kind === 'planned' && found.amount.kind !== 'count' && found.amount.kind !== 'mass') {
     const { start, end } = found.amount;
-    const message = `“${line.slice(start, end)}” cannot be planned. Write pieces or a weight: ${clean.text}  24 pieces`;
-    const amount = unknownAmount('its amount cannot be planned', start);
-    const wrong = problem('no-amount', message, { start, end });
+    const example = `${clean.text}  24 pieces`;
+    const said = message('no-amount.planned', { written: line.slice(start, end), example });
+    const amount = unknownAmount('not-planned', start);
+    const wrong = problem('no-amount', said, { start, end });
     return { statement: statementOf(kind, clean, amount, options), problems: [wrong] };
   }
   return {
@@ -116,8 +118,9 @@ function lastAmount(
 function unfinishedProblems(line: string, amount: Amount): SyntaxProblem[] {
   if (amount.kind !== 'unknown' || amount.reason !== 'half-typed') return [];
   const written = line.slice(amount.start, amount.end);
-  const fix = insertFix('Write hydration behind it', amount.end, ' hydration', true);
-  return [problem('missing-amount', `“${written}” is not finished: ${written} hydration`, amount, fix)];
+  const fix = insertFix(message('fix.write-hydration'), amount.end, ' hydration', true);
+  const said = message('missing-amount.unfinished', { written, example: `${written} hydration` });
+  return [problem('missing-amount', said, amount, fix)];
 }
 
 function signProblems(amount: Amount): SyntaxProblem[] {
@@ -131,19 +134,12 @@ function signProblems(amount: Amount): SyntaxProblem[] {
           : amount.kind === 'count'
             ? amount.count
             : 0;
-  return value < 0
-    ? [problem('negative-amount', 'An amount cannot be below nothing. Take the minus sign out.', amount)]
-    : [];
+  return value < 0 ? [problem('negative-amount', message('negative-amount.negative'), amount)] : [];
 }
 
 function colonBeforeAmount(colon: IToken): SyntaxProblem {
   const span = { start: colon.startOffset, end: t.endOf(colon) };
-  return problem(
-    'stray-colon',
-    'No colon goes between an ingredient and its amount.',
-    span,
-    replaceFix('Take the colon out', span, ' ', true),
-  );
+  return problem('stray-colon', message('stray-colon.amount'), span, colonOutFix(span, ' '));
 }
 
 /** The name before a sign that does not belong to it. */
@@ -167,8 +163,9 @@ function afterAmount(
   if (isOption) {
     let blank = span.start;
     while (blank > 0 && /\s/.test(line[blank - 1]!)) blank--;
-    const fix = replaceFix('Put the comma', { start: blank, end: span.start }, ', ', true);
-    return problem('missing-comma', `A comma goes before “${text}”: ${example}`, span, fix);
+    const gap = { start: blank, end: span.start };
+    const fix = replaceFix(message('fix.put-comma'), gap, ', ', true);
+    return problem('missing-comma', message('missing-comma.before', { written: text, example }), span, fix);
   }
   const meant = kind === 'ingredient' ? meantBehind(line, text, amount, span) : undefined;
   if (meant !== undefined) return meant;
@@ -177,18 +174,14 @@ function afterAmount(
     isLast && remark !== ''
       ? [
           replaceFix(
-            'Make it a remark',
+            message('fix.make-remark'),
             span,
             `${/\s/.test(line[span.start - 1] ?? '') ? '' : '  '}# ${remark}`,
           ),
         ]
       : [];
-  return problem(
-    'after-amount',
-    `Only a comma and ${kind === 'ingredient' ? 'a temperature' : 'a time'} may follow the amount: ${example}. Put “${text}” behind a #.`,
-    span,
-    ...fixes,
-  );
+  const said = message(`after-amount.${kind}`, { written: text, example });
+  return problem('after-amount', said, span, ...fixes);
 }
 
 /** `66% hydration` and `3 g per piece` lack a word or have another one. */
@@ -197,8 +190,8 @@ function meantBehind(line: string, text: string, amount: Amount, span: Span): Sy
   const whole = { start: amount.start, end: span.end };
   const meant = meantAmount(amount, written, text.toLowerCase());
   if (meant === undefined) return undefined;
-  const fix = replaceFix(`Write ${meant}`, whole, meant, true);
-  return problem('after-amount', `“${written} ${text}” is written: ${meant}`, whole, fix);
+  const said = message('after-amount.meant', { written: `${written} ${text}`, meant });
+  return problem('after-amount', said, whole, writeFix(whole, meant, true));
 }
 
 function meantAmount(amount: Amount, written: string, behind: string): string | undefined {
@@ -223,8 +216,8 @@ function weightInTwo(line: string, head: readonly IToken[], from: number): Synta
   const unit = units.get(small.unit)!;
   const written = `${Number(((large.grams + small.grams) / unit.factor).toFixed(3))} ${unit.canonical}`;
   const span = { start: large.start, end: small.end };
-  const message = `“${line.slice(span.start, span.end)}” is one weight in two units. Write it in one: ${written}`;
-  return problem('no-amount', message, span, replaceFix(`Write ${written}`, span, written, true));
+  const two = { written: line.slice(span.start, span.end), meant: written };
+  return problem('no-amount', message('no-amount.two-units', two), span, writeFix(span, written, true));
 }
 
 /** `65 to 68%`: a range in words, where `to` belongs neither to the name nor to a hydration. */
@@ -243,8 +236,8 @@ function rangeInWords(
   const unit = high.image.slice(most.number.length);
   const span = { start: low.startOffset, end: t.endOf(high) };
   const ends = [least.kind === 'bare' ? `${low.image}${unit}` : low.image, high.image];
-  const message = `“${line.slice(span.start, span.end)}” is a range; one value is needed. Choose one end and keep the other in a comment.`;
-  return problem('range', message, span, ...ends.map((end) => replaceFix(`Write ${end}`, span, end)));
+  const said = message('range.one-value', { written: line.slice(span.start, span.end) });
+  return problem('range', said, span, ...ends.map((end) => writeFix(span, end)));
 }
 
 function amountFirst(
@@ -265,9 +258,9 @@ function amountFirst(
     problems: [
       problem(
         'amount-first',
-        `The name comes first, then its amount: ${swapped}`,
+        message('amount-first.name-first', { example: swapped }),
         span,
-        replaceFix('Put the name first', span, swapped, true),
+        replaceFix(message('fix.put-name-first'), span, swapped, true),
       ),
     ],
   };
@@ -284,11 +277,10 @@ function readOptions(line: string, tokens: readonly IToken[], kind: NamedKind): 
       if (second === undefined) return { problems: [] };
       if (quantity?.kind === 'range') return { problems: [rangeProblem(quantity, second.image)] };
       if (quantity?.kind === 'bare') {
-        const fixes = [' °C', ' °F'].map((unit, index) =>
-          insertFix(`Write ${quantity.number}${unit}`, quantity.end, unit, index === 0),
-        );
-        const message = `“${quantity.number}” of what? Write a unit: at ${quantity.number} °C`;
-        return { problems: [problem('missing-unit', message, quantity, ...fixes)] };
+        const fixes = unitFixes(quantity.number, [' °C', ' °F'], quantity.end);
+        const example = `at ${quantity.number} °C`;
+        const said = message('missing-unit.other', { written: quantity.number, example });
+        return { problems: [problem('missing-unit', said, quantity, ...fixes)] };
       }
     }
     if (kind === 'planned' && first.image.toLowerCase() === 'ready') {
@@ -296,7 +288,6 @@ function readOptions(line: string, tokens: readonly IToken[], kind: NamedKind): 
       if (second === undefined) return { problems: [] };
     }
   }
-  const known = kind === 'ingredient' ? 'a temperature, like “at 8 °C”' : 'a time, like “ready 07:15”';
-  const message = `After the comma goes ${known}; “${line.slice(span.start, span.end)}” is not known here. Put other words after a #.`;
-  return { problems: [problem('unknown-option', message, span)] };
+  const said = message(`unknown-option.${kind}`, { written: line.slice(span.start, span.end) });
+  return { problems: [problem('unknown-option', said, span)] };
 }

@@ -1,4 +1,5 @@
 import { splitLines } from '../text/lines.ts';
+import { message } from '../words/message.ts';
 import { parseLine } from './line.ts';
 import { meantSection } from './meant-section.ts';
 import { problem } from './problem.ts';
@@ -310,12 +311,12 @@ function makeBlock(lines: readonly ParsedLine[]): Block {
   const problems: (SyntaxProblem & { line: number })[] = [];
   if (top?.kind !== 'formula') {
     for (const sub of subs) {
-      const word = sub.header.section;
-      const message =
+      const { section } = sub.header;
+      const said =
         top === undefined
-          ? `A ${word} belongs to a formula. Put “formula NAME:” above it.`
-          : `A ${word} belongs to a formula, and the ${top.kind} above has closed it. Move it up to its formula.`;
-      problems.push({ ...problem('no-formula', message, sub.header.keyword), line: sub.headerLine });
+          ? message('no-formula.none-above', { section })
+          : message('no-formula.closed', { section, otherSection: top.kind });
+      problems.push({ ...problem('no-formula', said, sub.header.keyword), line: sub.headerLine });
     }
   }
   return top === undefined ? { lines, subs, problems } : { lines, top, subs, problems };

@@ -189,6 +189,13 @@ class StatementParser extends EmbeddedActionsParser {
     return { form: 'word', word: name.text, span: { start: name.start, end: name.end } };
   });
 
+  readonly iceSupply = this.RULE('iceSupply', (): Value => {
+    const to = this.CONSUME(t.To);
+    const hand = this.CONSUME(t.Word);
+    const span = { start: to.startOffset, end: t.endOf(hand) };
+    return { form: 'word', word: `${to.image} ${hand.image}`, span };
+  });
+
   readonly oneName = this.RULE('oneName', (): Value => ({ form: 'name', name: this.SUBRULE(this.name) }));
 
   readonly names = this.RULE('names', (): Value => {
@@ -336,6 +343,35 @@ class StatementParser extends EmbeddedActionsParser {
     return { form: 'reading', seconds, celsius, ...(stage === undefined ? {} : { stage }) };
   });
 
+  readonly endReading = this.RULE('endReading', (): Value => {
+    const { celsius } = this.quantity(this.CONSUME(t.Temperature), 'temperature');
+    const stage = this.OPTION(() => {
+      this.CONSUME(t.Comma);
+      return this.SUBRULE(this.name);
+    });
+    return { form: 'temperature', celsius, ...(stage === undefined ? {} : { stage }) };
+  });
+
+  readonly mixedIn = this.RULE(
+    'mixedIn',
+    (): Value =>
+      this.OR([
+        {
+          ALT: (): Value => {
+            this.CONSUME(t.In);
+            return { form: 'mixedIn', name: this.SUBRULE(this.name) };
+          },
+        },
+        {
+          ALT: (): Value => {
+            this.CONSUME(t.By);
+            this.CONSUME(t.Hand);
+            return { form: 'mixedIn', byHand: true };
+          },
+        },
+      ]),
+  );
+
   readonly rise = this.RULE('rise', (): Value => {
     const { fraction } = this.quantity(this.CONSUME(t.Percent), 'fraction');
     this.CONSUME(t.At);
@@ -452,6 +488,8 @@ const rules: Readonly<Record<Form, keyof StatementParser>> = {
   mixerKind: 'words',
   doughForm: 'words',
   label: 'words',
+  degreeOfMixing: 'words',
+  iceSupply: 'iceSupply',
   role: 'words',
   name: 'oneName',
   names: 'names',
@@ -462,6 +500,8 @@ const rules: Readonly<Record<Form, keyof StatementParser>> = {
   draws: 'draws',
   yield: 'yield',
   reading: 'reading',
+  endReading: 'endReading',
+  mixedIn: 'mixedIn',
   rise: 'rise',
   trialWater: 'trialWater',
   ready: 'ready',

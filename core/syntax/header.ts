@@ -1,8 +1,9 @@
 import type { IToken } from 'chevrotain';
 import { nearestWord } from '../text/nearest.ts';
+import { message } from '../words/message.ts';
 import { meantSection, otherWordsForFormula } from './meant-section.ts';
 import { nameBetween, nameOf } from './names.ts';
-import { insertFix, problem, replaceFix } from './problem.ts';
+import { colonOutFix, insertFix, problem, replaceFix, writeFix } from './problem.ts';
 import { Bare, Colon, Count, endOf, Mass, Percent, Quoted, quantityOf, Volume } from './tokens.ts';
 import type { Context, HeaderStatement, SectionKind, SyntaxProblem } from './tree.ts';
 import { allPropertyWords, isTopSection, roleWords, sectionWords, subSections } from './vocabulary.ts';
@@ -42,6 +43,7 @@ export function readHeader(
     return otherHeader(line, tokens, around);
   }
   if (!isSection || tokens.some((token) => amounts.has(token.tokenType))) return undefined;
+  if (isMixedOfTrial(line, tokens, around)) return undefined;
   const displaced = displacedColon(line, tokens, first as SectionKind, around);
   if (displaced !== undefined) return displaced;
   const colonAt = tokens.findIndex((token) => token.tokenType === Colon);
@@ -74,9 +76,16 @@ function withoutColons(
   const read = sectionHeader(line, words, section, around, last);
   if (stray === undefined || read.problems.length > 0) return read;
   const span = { start: stray.startOffset, end: endOf(stray) };
-  const message = 'One colon is enough, at the end of the line.';
-  const fix = replaceFix('Take the colon out', span, '', true);
-  return { statement: read.statement, problems: [problem('stray-colon', message, span, fix)] };
+  const wrong = problem('stray-colon', message('stray-colon.two'), span, colonOutFix(span));
+  return { statement: read.statement, problems: [wrong] };
+}
+
+/** `mix in big spiral` within a trial: what was run, short of two letters. */
+export function isMixedOfTrial(line: string, tokens: readonly IToken[], around: Surroundings): boolean {
+  if (around.context !== 'trial' || around.afterBlank || wordAt(tokens, 0) !== 'mix' || !/^\s/.test(line))
+    return false;
+  const second = wordAt(tokens, 1);
+  return (second === 'in' || second === 'by') && tokens.every(({ tokenType }) => tokenType !== Colon);
 }
 
 /** `formula: Quay Tin`: the colon stands behind the first word in place of the last. */
@@ -98,37 +107,33 @@ function displacedColon(
     { ...span, insert: '' },
     { start: end, end, insert: ':' },
   ];
-  const message = `The colon goes to the end of the line that starts the ${section}.`;
-  const fix = { title: 'Put the colon at the end', edits, preferred: true as const };
-  return { statement: read.statement, problems: [problem('missing-colon', message, span, fix)] };
+  const said = message('missing-colon.displaced', { section });
+  const fix = { title: message('fix.put-colon-at-end'), edits, preferred: true as const };
+  return { statement: read.statement, problems: [problem('missing-colon', said, span, fix)] };
 }
 
 /** `process: bulk 1 h` */
 function afterColon(colon: IToken, next: IToken, last: IToken): SyntaxProblem {
-  const message = 'A line that starts a section ends at its colon. Write what follows on a line of its own.';
   const blank = { start: endOf(colon), end: next.startOffset };
-  const fix = replaceFix('Put it on a line of its own', blank, '\n  ', true);
-  return problem('missing-colon', message, { start: next.startOffset, end: endOf(last) }, fix);
+  const fix = replaceFix(message('fix.put-on-own-line'), blank, '\n  ', true);
+  const span = { start: next.startOffset, end: endOf(last) };
+  return problem('missing-colon', message('missing-colon.goes-on'), span, fix);
 }
 
 function missingColon(line: string, section: string, last: IToken): SyntaxProblem {
   const end = endOf(last);
-  const message = `The line that starts the ${section} ends with a colon.`;
   const isOpen = last.tokenType === Quoted && !/^".*"$/.test(last.image);
   if (!isOpen) {
     // `formula Quay Tin;` and `formula Quay Tin -` have another sign in its place.
     const from = line.slice(0, end).replace(/[\s.;,：{=–—-]+$/u, '').length;
-    const fix = replaceFix('Put the colon', { start: from, end }, ':', true);
-    return problem('missing-colon', message, { start: end - 1, end }, fix);
+    const fix = replaceFix(message('fix.put-colon'), { start: from, end }, ':', true);
+    const said = message('missing-colon.at-end', { section });
+    return problem('missing-colon', said, { start: end - 1, end }, fix);
   }
   const at = last.image.endsWith(':') ? end - 1 : end;
-  const fix = insertFix('Close the quote', at, at === end ? '":' : '"', true);
-  return problem(
-    'missing-colon',
-    `The quote is not closed, and so the colon is missing.`,
-    { start: last.startOffset, end },
-    fix,
-  );
+  const fix = insertFix(message('fix.close-quote'), at, at === end ? '":' : '"', true);
+  const span = { start: last.startOffset, end };
+  return problem('missing-colon', message('missing-colon.open-quote'), span, fix);
 }
 
 function opensWithoutColon(tokens: readonly IToken[], first: string, around: Surroundings): boolean {
@@ -184,25 +189,18 @@ function sectionHeader(
     const role = (roleWords as readonly string[]).includes(section) && around.context !== 'none';
     return {
       statement: undefined,
-      problems: [
-        role
-          ? strayColon(line, tokens, colon)
-          : problem('missing-name', `Give the ${section} a name: ${section} ${nameExamples[section]}:`, {
-              start: keyword.start,
-              end: at,
-            }),
-      ],
+      problems: [role ? strayColon(line, tokens, colon) : withoutName(section, keyword.start, at)],
     };
   }
   return {
     statement: { kind: 'header', section, keyword },
-    problems: [
-      problem('missing-name', `Give the ${section} a name: ${section} ${nameExamples[section]}:`, {
-        start: keyword.start,
-        end: at,
-      }),
-    ],
+    problems: [withoutName(section, keyword.start, at)],
   };
+}
+
+function withoutName(section: SectionKind, start: number, end: number): SyntaxProblem {
+  const example = `${section} ${nameExamples[section]}:`;
+  return problem('missing-name', message('missing-name.section', { section, example }), { start, end });
 }
 
 const nameExamples: Partial<Record<SectionKind, string>> = {
@@ -237,8 +235,7 @@ function mixHeader(
   const part = nameOf(line, at < 0 ? rest : rest.slice(0, at));
   const statement: HeaderStatement = { ...header, ...(part ? { part } : {}), ...(mixer ? { mixer } : {}) };
   if (mixer !== undefined) return { statement, problems: [] };
-  const message = 'Say where it is mixed: mix in big spiral: or mix by hand:';
-  return { statement, problems: [problem('missing-mixer', message, keyword)] };
+  return { statement, problems: [problem('missing-mixer', message('missing-mixer.where'), keyword)] };
 }
 
 function trialHeader(
@@ -248,10 +245,9 @@ function trialHeader(
 ): HeaderRead {
   const date = rest[0] === undefined ? undefined : quantityOf(rest[0]);
   if (date?.kind !== 'date') {
-    const message = 'A trial starts with its date, year first: trial 2026-03-14:';
     return {
       statement: { kind: 'header', section: 'trial', keyword },
-      problems: [problem('missing-date', message, keyword)],
+      problems: [problem('missing-date', message('missing-date.first'), keyword)],
     };
   }
   const words =
@@ -285,28 +281,23 @@ function otherHeader(line: string, tokens: readonly IToken[], around: Surroundin
     name: nameBetween(line, span.start, name.end),
   };
   if (meant !== undefined) {
-    const message = `No section is called “${first.image}”. Is it “${meant}”?`;
-    return {
-      statement,
-      problems: [problem('unknown-section', message, span, replaceFix(`Write ${meant}`, span, meant, true))],
-    };
+    const said = message('unknown-section.meant', { written: first.image, meant });
+    return { statement, problems: [problem('unknown-section', said, span, writeFix(span, meant, true))] };
   }
   const section = meantSection(name.folded);
   if (section !== undefined) {
-    const message = `A line like this begins a part: ${section} ${name.text}:`;
-    const fix = insertFix(`Write ${section} ${name.text}:`, span.start, `${section} `, true);
-    return {
-      statement,
-      problems: [problem('unknown-section', message, { start: span.start, end: name.end }, fix)],
-    };
+    const meant = `${section} ${name.text}:`;
+    const said = message('unknown-section.part', { example: meant });
+    const fix = insertFix(message('fix.write', { meant }), span.start, `${section} `, true);
+    const whole = { start: span.start, end: name.end };
+    return { statement, problems: [problem('unknown-section', said, whole, fix)] };
   }
   if (words.length > 1 && otherWordsForFormula.has(first.image.toLowerCase())) {
-    const message = `No section is called “${first.image}”. Is it “formula”?`;
-    const fix = replaceFix('Write formula', span, 'formula', true);
-    return { statement, problems: [problem('unknown-section', message, span, fix)] };
+    const said = message('unknown-section.meant', { written: first.image, meant: 'formula' });
+    return { statement, problems: [problem('unknown-section', said, span, writeFix(span, 'formula', true))] };
   }
-  const message = `No section is called “${name.text}”. Sections are ${sectionWords.join(', ')}. Its lines are kept and not read.`;
-  return { statement, problems: [problem('unknown-section', message, { start: span.start, end: name.end })] };
+  const said = message('unknown-section.none', { name: name.text, words: sectionWords });
+  return { statement, problems: [problem('unknown-section', said, { start: span.start, end: name.end })] };
 }
 
 function strayColon(line: string, tokens: readonly IToken[], colon: IToken | undefined): SyntaxProblem {
@@ -315,6 +306,6 @@ function strayColon(line: string, tokens: readonly IToken[], colon: IToken | und
     colon === undefined
       ? { start: words!.start, end: words!.end }
       : { start: colon.startOffset, end: endOf(colon) };
-  const message = `A colon ends only the line that starts a section. Write “${words?.text ?? ''}” and its amount without it.`;
-  return problem('stray-colon', message, span, replaceFix('Take the colon out', span, '', true));
+  const said = message('stray-colon.no-header', { name: words?.text ?? '' });
+  return problem('stray-colon', said, span, colonOutFix(span));
 }

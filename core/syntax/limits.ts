@@ -4,11 +4,17 @@ import type { Measure } from './units.ts';
 export interface Limit {
   readonly least: number;
   readonly most: number;
-  /** The limit as it is told. */
-  readonly told: string;
+  /** Both as the notation writes them; the least where it is more than the other one with a minus sign. */
+  readonly told: ToldLimit;
 }
 
-const upTo = (most: number, told: string): Limit => ({ least: -most, most, told: `at most ${told}` });
+/** A limit in the notation. */
+export interface ToldLimit {
+  readonly least?: string;
+  readonly most: string;
+}
+
+const upTo = (most: number, told: string): Limit => ({ least: -most, most, told: { most: told } });
 
 /**
  * What lies beyond is a slip of the keyboard: it is told on its number, and nothing is worked out from it. Wide on purpose, so
@@ -18,7 +24,7 @@ export const limits: Readonly<Record<Measure, Limit>> = {
   mass: upTo(1e8, '100 tonnes'),
   volume: upTo(1e8, '100000 l'),
   duration: upTo(90 * 86_400, '90 days'),
-  temperature: { least: -90, most: 600, told: 'from -90 °C to 600 °C' },
+  temperature: { least: -90, most: 600, told: { least: '-90 °C', most: '600 °C' } },
   turns: upTo(100_000, '100000 rpm'),
   fraction: upTo(1000, '100000%'),
   count: upTo(100_000, '100000 pieces'),

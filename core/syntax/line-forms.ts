@@ -1,5 +1,14 @@
 import type { QuantityKind, SectionKind } from './tree.ts';
-import { doughForms, type Form, grains, labels, millings, mixerKinds, roleWords } from './vocabulary.ts';
+import {
+  degreeWords,
+  doughForms,
+  type Form,
+  grains,
+  labels,
+  millings,
+  mixerKinds,
+  roleWords,
+} from './vocabulary.ts';
 
 /**
  * How lines read, as patterns: capitals stand for what a baker puts there, brackets hold what may be left out, and what ends
@@ -49,6 +58,7 @@ export const slots = {
   KIND: oneOf(mixerKinds),
   FORM: oneOf(doughForms),
   RULES: oneOf(labels),
+  DEGREE: oneOf(degreeWords),
   ROLE: oneOf(roleWords),
   NAME: words('a name, or a role such as flour', 'bread flour'),
   PART: words('a part of this formula', 'poolish'),
@@ -83,6 +93,8 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   mixerKind: ['KIND'],
   doughForm: ['FORM'],
   label: ['RULES'],
+  degreeOfMixing: ['DEGREE'],
+  iceSupply: ['to hand'],
   role: ['ROLE'],
   name: ['NAME'],
   names: ['NAME, …'],
@@ -93,6 +105,8 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   draws: ['PERCENT of NAME', 'all NAME'],
   yield: ['PIECES of MASS [baked]', 'MASS [baked]', 'from MASS flour'],
   reading: ['DURATION TEMPERATURE[, STAGE]'],
+  endReading: ['TEMPERATURE[, STAGE]'],
+  mixedIn: ['in MIXER', 'by hand'],
   rise: ['PERCENT at DURATION'],
   trialWater: ['TEMPERATURE', 'MASS'],
   ready: ['[DATE] CLOCK'],

@@ -1,10 +1,17 @@
+import { message } from '../words/message.ts';
 import { readNamedAmount } from './amount.ts';
-import { readHeader, type Surroundings } from './header.ts';
+import { isMixedOfTrial, readHeader, type Surroundings } from './header.ts';
 import { markAtStart, ruleOrComment, withoutMarks } from './marks.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
 import { beyondProblem } from './number-problems.ts';
-import { problem } from './problem.ts';
-import { findPropertyOf, readPartTemperature, readProperty, unknownProperty } from './property.ts';
+import { problem, writeFix } from './problem.ts';
+import {
+  findPropertyOf,
+  isPartThatBegins,
+  readPartTemperature,
+  readProperty,
+  unknownProperty,
+} from './property.ts';
 import { readStep } from './step.ts';
 import { cutLine } from './tokens.ts';
 import type { Accept, ParsedLine, SectionKind, Statement, SyntaxProblem, Token } from './tree.ts';
@@ -86,13 +93,17 @@ function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
       start: first.startOffset,
       end: meaning[meaning.length - 1]!.startOffset + meaning[meaning.length - 1]!.image.length,
     };
-    const message = 'This line stands in no section. Start one above it, like “formula Morning Tin:”.';
     return {
       statement: { kind: 'unreadable' } as const,
-      problems: [problem('outside-section', message, span)],
+      problems: [problem('outside-section', message('outside-section.none-above'), span)],
     };
   }
+  if (isMixedOfTrial(text, meaning, around)) return mixedMeant(first);
   const found = findPropertyOf(meaning, context);
+  if (context === 'trial' && found !== undefined && isPartThatBegins(found.property, found.length, meaning)) {
+    const part = readPartTemperature(text, meaning);
+    if (part !== undefined) return part;
+  }
   if (found !== undefined) return readProperty(text, meaning, found.property, found.length);
   if (holdsIngredients(context))
     return (
@@ -107,23 +118,32 @@ function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
   );
 }
 
+/** `mix in big spiral` in a trial: the header of a mix has a colon, and what was run is said in the past. */
+function mixedMeant({ startOffset, image }: Meaning[number]): Read {
+  const span = { start: startOffset, end: startOffset + image.length };
+  const said = message('unknown-property.mixed', { example: 'mixed in big spiral' });
+  const found = problem('unknown-property', said, span, writeFix(span, 'mixed', true));
+  return { statement: { kind: 'unreadable' }, problems: [found] };
+}
+
 function mergeMark(text: string): Pick<ParsedLine, 'statement' | 'problems'> {
-  const message =
-    'A merge is not finished here. Keep the lines that count, and take out those that mark the two sides.';
   const span = { start: 0, end: text.trimEnd().length };
-  return { statement: { kind: 'unreadable' }, problems: [problem('unreadable', message, span)] };
+  return {
+    statement: { kind: 'unreadable' },
+    problems: [problem('unreadable', message('unreadable.merge'), span)],
+  };
 }
 
 function tooLong(text: string): ParsedLine {
   const tokens: Token[] = [{ kind: 'unknown', text, start: 0, end: text.length }];
   const commentOrNote = /^[\s\uFEFF]*(#|note\s)/i.test(text.slice(0, 200));
   if (commentOrNote) return { text, tokens, statement: { kind: 'blank' }, problems: [], empty: false };
-  const message = `This line has more than ${longestLine} characters and is not read. Break it up, or make it a comment with # in front.`;
+  const said = message('line-too-long.longer', { count: longestLine });
   return {
     text,
     tokens,
     statement: { kind: 'unreadable' },
-    problems: [problem('line-too-long', message, { start: 0, end: 80 })],
+    problems: [problem('line-too-long', said, { start: 0, end: 80 })],
     empty: false,
   };
 }

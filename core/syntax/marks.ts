@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import { problem } from './problem.ts';
 import type { SyntaxProblem } from './tree.ts';
 
@@ -29,12 +30,15 @@ export function markAtStart(line: string): MarkedLine | undefined {
   const span = { start, end: start + mark.length };
   // `1 kg` and `- 5 °C` begin with an amount, which has a finding of its own.
   if (/^[-–—−]$/u.test(mark) && /^\d/.test(line.slice(bullet[0].length))) return undefined;
-  const message = `A line needs no mark like “${mark}” before it.`;
   const edits = [{ start, end: bullet[0].length, insert: '' }];
   const text = line.slice(0, start) + ' '.repeat(bullet[2]!.length) + line.slice(bullet[0].length);
   return {
     text,
-    problem: problem('unreadable', message, span, { title: 'Take it out', edits, preferred: true }),
+    problem: problem('unreadable', message('unreadable.mark', { written: mark }), span, {
+      title: message('fix.take-out'),
+      edits,
+      preferred: true,
+    }),
   };
 }
 
@@ -44,25 +48,24 @@ export function ruleOrComment(line: string): SyntaxProblem | undefined {
   const span = { start, end: line.trimEnd().length };
   if (rulingPattern.test(line) && rulePattern.test(line)) {
     const edits = [{ start: span.start, end: span.start, insert: '# ' }];
-    const message = 'A ruled line says nothing here. Leave a blank line instead, or make it a comment.';
-    return problem('unreadable', message, span, { title: 'Make it a comment', edits, preferred: true });
+    const title = message('fix.make-comment');
+    return problem('unreadable', message('unreadable.ruled'), span, { title, edits, preferred: true });
   }
   const comment = commentPattern.exec(line);
   if (comment === null) return undefined;
   const edits = [{ start, end: comment[0].length, insert: '# ' }];
-  const message = `A comment starts with #, not with “${comment[2]}”.`;
   return problem(
     'unreadable',
-    message,
+    message('unreadable.comment', { written: comment[2]! }),
     { start, end: start + comment[2]!.length },
-    { title: 'Make it a comment', edits, preferred: true },
+    { title: message('fix.make-comment'), edits, preferred: true },
   );
 }
 
 interface Habit {
   readonly pattern: RegExp;
   readonly instead: (found: string) => string;
-  readonly message: (found: string) => string;
+  readonly said: (written: string) => Message;
 }
 
 /** What other layouts have between and around words, each with what the notation has in its place. */
@@ -70,38 +73,38 @@ const habits: readonly Habit[] = [
   {
     pattern: /\|/g,
     instead: () => ' ',
-    message: () => 'A table needs no “|” here: blanks part the columns.',
+    said: () => message('unreadable.table'),
   },
   {
     pattern: /[“”„‟«»]/gu,
     instead: () => '"',
-    message: () => 'A quote is written with the straight mark, as in "7-grain mix".',
+    said: () => message('unreadable.quotes'),
   },
   {
     pattern: /[０-９％．／]/gu,
     instead: (found) => String.fromCharCode(found.charCodeAt(0) - 0xfee0),
-    message: () => 'A figure is written with plain digits, as in 12.5%.',
+    said: () => message('unreadable.digits'),
   },
   {
     pattern: /\*\*|__/g,
     instead: () => '  ',
-    message: (found) => `Words need no “${found}” around them.`,
+    said: (written) => message('unreadable.around', { written }),
   },
   {
     pattern: /(?<=[^\s,;=]\s*)[,;=](?=\s+[\d½¼¾⅓⅔])/gu,
     instead: () => ' ',
-    message: (found) => `No “${found}” goes here: a blank is enough.`,
+    said: (written) => message('unreadable.between', { written }),
   },
   {
     pattern: /[.;](?=\s*(?:#|$))/g,
     instead: () => ' ',
-    message: (found) => `A line ends without a ${found === '.' ? 'full stop' : 'semicolon'}.`,
+    said: (written) => message(written === '.' ? 'unreadable.full-stop' : 'unreadable.semicolon'),
   },
 ];
 
 /** The readings of a line without such marks, for one that cannot be read as it stands. */
 export function* withoutMarks(line: string): Generator<MarkedLine> {
-  for (const { pattern, instead, message } of habits) {
+  for (const { pattern, instead, said } of habits) {
     const found = [...line.matchAll(pattern)];
     if (found.length === 0) continue;
     let text = line;
@@ -115,11 +118,11 @@ export function* withoutMarks(line: string): Generator<MarkedLine> {
     const [first, last] = [found[0]!, found[found.length - 1]!];
     const span = { start: first.index, end: last.index + last[0].length };
     const title = edits.some(({ insert }) => insert.trim() !== '')
-      ? 'Write the plain sign'
-      : `Take “${first[0]}” out`;
+      ? message('fix.write-plain-sign')
+      : message('fix.take-sign-out', { written: first[0] });
     yield {
       text,
-      problem: problem('unreadable', message(first[0]), span, { title, edits, preferred: true }),
+      problem: problem('unreadable', said(first[0]), span, { title, edits, preferred: true }),
     };
   }
 }

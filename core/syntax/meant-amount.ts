@@ -1,4 +1,5 @@
-import { problem, replaceFix } from './problem.ts';
+import { type Message, message } from '../words/message.ts';
+import { problem, writeFix } from './problem.ts';
 import type { SyntaxProblem } from './tree.ts';
 import { units } from './units.ts';
 
@@ -58,61 +59,65 @@ export function unreadAmount(
     const end = from + text.length;
     return { start: end - found[1]!.length, end };
   };
-  const cured = (found: RegExpExecArray, code: string, meant: string, why: string) => {
+  const fixed = (found: RegExpExecArray, code: string, meant: string, said: Message) => {
     const span = at(found);
-    return {
-      start: span.start,
-      problem: problem(code, `${why}: ${meant}`, span, replaceFix(`Write ${meant}`, span, meant, true)),
-    };
+    return { start: span.start, problem: problem(code, said, span, writeFix(span, meant, true)) };
   };
   const amount = (figure: string, unit: string): string => `${figure}${unit === '%' ? '' : ' '}${unit}`;
 
   const word = numberAndWord.exec(text);
   const unit = word === null ? undefined : meantUnit(word[3]!);
   if (word !== null && unit !== undefined && units.get(word[3]!) === undefined) {
-    const why = word[3]!.startsWith('%') ? 'One % is enough' : `“${word[3]}” is no unit; “${unit}” is`;
-    return cured(word, 'missing-unit', amount(word[2]!, unit), why);
+    const meant = amount(word[2]!, unit);
+    const said = word[3]!.startsWith('%')
+      ? message('missing-unit.one-sign', { meant })
+      : message('missing-unit.no-unit', { written: word[3]!, unit, meant });
+    return fixed(word, 'missing-unit', meant, said);
   }
-  if (word !== null && /^\d+$/.test(word[2]!) && dozens.test(word[3]!))
-    return cured(
-      word,
-      'missing-unit',
-      amount(String(Number(word[2]) * 12), 'pieces'),
-      'Dozens are counted in pieces',
-    );
-  if (word !== null && countsBreads && breads.test(word[3]!))
-    return cured(word, 'missing-unit', amount(word[2]!, 'pieces'), `“${word[3]}” is no unit; “pieces” is`);
+  if (word !== null && /^\d+$/.test(word[2]!) && dozens.test(word[3]!)) {
+    const meant = amount(String(Number(word[2]) * 12), 'pieces');
+    return fixed(word, 'missing-unit', meant, message('missing-unit.dozens', { meant }));
+  }
+  if (word !== null && countsBreads && breads.test(word[3]!)) {
+    const meant = amount(word[2]!, 'pieces');
+    const said = message('missing-unit.no-unit', { written: word[3]!, unit: 'pieces', meant });
+    return fixed(word, 'missing-unit', meant, said);
+  }
   const open = openPoint.exec(text);
   const openUnit = open === null ? undefined : meantUnit(open[3]!);
-  if (open !== null && openUnit !== undefined)
-    return cured(open, 'no-amount', amount(`0.${open[2]}`, openUnit), 'A figure stands before the point');
+  if (open !== null && openUnit !== undefined) {
+    const meant = amount(`0.${open[2]}`, openUnit);
+    return fixed(open, 'no-amount', meant, message('no-amount.point-first', { meant }));
+  }
   const bare = barePoint.exec(text);
   const bareUnit = bare === null ? undefined : meantUnit(bare[3]!);
-  if (bare !== null && bareUnit !== undefined)
-    return cured(bare, 'no-amount', amount(bare[2]!, bareUnit), 'No point stands where no figure follows it');
+  if (bare !== null && bareUnit !== undefined) {
+    const meant = amount(bare[2]!, bareUnit);
+    return fixed(bare, 'no-amount', meant, message('no-amount.point-last', { meant }));
+  }
   // Half typed: `fresh yeast 1.` and `wholemeal wheat bal`.
   const figure = openFigure.exec(text);
   if (figure !== null) {
-    const message = `“${figure[1]}” is not finished. Write the amount with its unit, as in ${figure[1]}5% or 20 g.`;
-    return { start: at(figure).start, problem: problem('missing-amount', message, at(figure)) };
+    const said = message('missing-amount.figure', { written: figure[1]!, meant: `${figure[1]}5%` });
+    return { start: at(figure).start, problem: problem('missing-amount', said, at(figure)) };
   }
   const begun = begunBalance.exec(text);
-  if (begun !== null) return cured(begun, 'missing-amount', 'balance', `“${begun[1]}” is not finished`);
+  if (begun !== null) {
+    const said = message('missing-amount.unfinished', { written: begun[1]!, example: 'balance' });
+    return fixed(begun, 'missing-amount', 'balance', said);
+  }
   const balance = rest.exec(text);
-  if (balance !== null)
-    return cured(
-      balance,
-      'no-amount',
-      'balance',
-      `“${balance[1]}” is no amount; what is left of 100% flour is`,
-    );
+  if (balance !== null) {
+    const said = message('no-amount.rest', { written: balance[1]!, meant: 'balance' });
+    return fixed(balance, 'no-amount', 'balance', said);
+  }
   const vague = anyWeight.exec(text);
   if (vague !== null) {
-    const message = `“${vague[1]}” can be any weight. Write what it weighs, as in 2 g.`;
-    return { start: at(vague).start, problem: problem('no-amount', message, at(vague)) };
+    const said = message('no-amount.any-weight', { written: vague[1]! });
+    return { start: at(vague).start, problem: problem('no-amount', said, at(vague)) };
   }
   const open2 = noFigure.exec(text);
   if (open2 === null) return undefined;
-  const message = `“${open2[1]}” is no amount. Write how much it usually is, as in 2% or 20 g.`;
-  return { start: at(open2).start, problem: problem('no-amount', message, at(open2)) };
+  const said = message('no-amount.no-figure', { written: open2[1]! });
+  return { start: at(open2).start, problem: problem('no-amount', said, at(open2)) };
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import { meantUnit } from './meant-amount.ts';
 import type { Form } from './vocabulary.ts';
 
@@ -9,7 +10,16 @@ const weight = String.raw`${figure}\s*\p{L}+`;
 export function meantValue(form: Form, text: string): string | undefined {
   if (form === 'yield') return meantYield(text);
   if (form === 'price') return meantPrice(text);
+  if (form === 'mixedIn') return meantMixer(text);
   return undefined;
+}
+
+/** `hand`, `by hands`, `in hand`; `big spiral`, `with the big spiral`, `on big spiral`. */
+function meantMixer(text: string): string | undefined {
+  if (/^(?:(?:by|in|with)\s+)?(?:my\s+|the\s+)?hands?$/iu.test(text)) return 'by hand';
+  if (/^(?:in|on|with|by|at|using)$/iu.test(text)) return undefined;
+  const [, name] = /^(?:(?:in|on|with|by|at|using)\s+)?(?:the\s+)?(\S.*)$/iu.exec(text) ?? [];
+  return name === undefined || /\d\s*(?:min|h|s)\b/u.test(name) ? undefined : `in ${name}`;
 }
 
 /** `24 loaves of 880 g`, `24 x 880 g`, `24 baked pieces of 800 g`, `25 kg of bread flour`, `20 Kgs`. */
@@ -77,16 +87,20 @@ function currencyOf(text: string | undefined): string | undefined {
   return Object.hasOwn(currencies, text.toLowerCase()) ? currencies[text.toLowerCase()] : undefined;
 }
 
-/** What a price lacks that nobody can guess, as a sentence; `undefined` where it lacks nothing of the kind. */
-export function lackingInPrice(text: string): string | undefined {
+/** What a price lacks that nobody can guess, `undefined` where it lacks nothing of the kind. */
+export function lackingInPrice(text: string): Message | undefined {
   const found = price.exec(text);
   if (found === null) return undefined;
   const [, before, amount, behind, many, word] = found;
   const per = word === undefined ? 'per kg' : `per ${many === undefined ? '' : `${many} `}${word}`;
   const currency = currencyOf(before ?? behind);
   if (currency === undefined)
-    return `In which currency? Write its three capitals: price ${amount} EUR ${per}`;
+    return message('wrong-value.no-currency', { example: `price ${amount} EUR ${per}` });
   if (word !== undefined && containers.test(word))
-    return `How much is in a ${word.toLowerCase().replace(/s$/, '')}? Write that: price ${amount} ${currency} per 25 kg`;
-  return word === undefined ? `A price for how much? Write: price ${amount} ${currency} per kg` : undefined;
+    return message('wrong-value.container', {
+      written: word.toLowerCase().replace(/s$/, ''),
+      example: `price ${amount} ${currency} per 25 kg`,
+    });
+  if (word !== undefined) return undefined;
+  return message('wrong-value.price-of', { example: `price ${amount} ${currency} per kg` });
 }

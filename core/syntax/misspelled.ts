@@ -1,10 +1,11 @@
 import type { IToken } from 'chevrotain';
 import { nearestWord } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
+import { message } from '../words/message.ts';
 import { readValue } from './grammar.ts';
 import { nameOf } from './names.ts';
-import { problem, replaceFix } from './problem.ts';
-import { findPropertyOf, readProperty, withArticle, wordTypes } from './property.ts';
+import { problem, writeFix } from './problem.ts';
+import { findPropertyOf, readProperty, wordTypes } from './property.ts';
 import * as t from './tokens.ts';
 import type { LineRead, SectionKind, SyntaxProblem } from './tree.ts';
 import { findProperty, properties } from './vocabulary.ts';
@@ -52,8 +53,12 @@ export function unlessMisspelled(text: string, read: LineRead, section: SectionK
 }
 
 function slipProblem(text: string, section: SectionKind, { meant, span }: Misspelled): SyntaxProblem {
-  const message = `${withArticle(section)} says nothing called “${text.slice(span.start, span.end)}”. Is it “${meant}”?`;
-  return problem('unknown-property', message, span, replaceFix(`Write ${meant}`, span, meant, true));
+  const said = message('unknown-property.meant', {
+    section,
+    written: text.slice(span.start, span.end),
+    meant,
+  });
+  return problem('unknown-property', said, span, writeFix(span, meant, true));
 }
 
 /**

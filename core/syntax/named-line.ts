@@ -1,5 +1,14 @@
+import { message } from '../words/message.ts';
 import { problem } from './problem.ts';
-import type { Amount, IngredientStatement, LineRead, Name, PlannedStatement, SyntaxProblem } from './tree.ts';
+import type {
+  Amount,
+  IngredientStatement,
+  LineRead,
+  Name,
+  PlannedStatement,
+  SyntaxProblem,
+  Unread,
+} from './tree.ts';
 
 /** A line that names something and says how much of it: of a formula, or of a plan. */
 export type NamedKind = 'ingredient' | 'planned';
@@ -28,14 +37,12 @@ export function statementOf(
 }
 
 export function nameless(start: number, end: number, kind: NamedKind): LineRead {
-  const which = kind === 'ingredient' ? 'ingredient' : 'formula';
-  const message = `Which ${which}? Its name stands before the amount.`;
   return {
     statement: { kind: 'unreadable' },
-    problems: [problem('missing-name', message, { start, end })],
+    problems: [problem('missing-name', message(`missing-name.${kind}`), { start, end })],
   };
 }
 
-export function unknownAmount(reason: string, at: number): Amount {
+export function unknownAmount(reason: Unread, at: number): Amount {
   return { kind: 'unknown', reason, start: at, end: at };
 }

@@ -1,5 +1,6 @@
 import type { IToken } from 'chevrotain';
-import { problem, replaceFix } from './problem.ts';
+import { type Message, message } from '../words/message.ts';
+import { problem, replaceFix, writeFix } from './problem.ts';
 import * as t from './tokens.ts';
 import type { QuantityOf, SyntaxProblem } from './tree.ts';
 import { units } from './units.ts';
@@ -15,53 +16,45 @@ export function pointProblems(tokens: readonly IToken[]): SyntaxProblem[] {
     const shortest = String(Number(quantity.number));
     const one = `${shortest === quantity.number ? `${shortest}0` : shortest}${tail}`;
     const thousand = `${quantity.number.replace('.', '')}${tail}`;
-    const message = `“${token.image}” is read as ${one}. Write ${one} or ${thousand}, so that nobody reads it the other way.`;
-    const fixes = [
-      replaceFix(`Write ${thousand}`, quantity, thousand),
-      replaceFix(`Write ${one}`, quantity, one),
-    ];
-    return [problem('point-or-thousand', message, { start: quantity.start, end: quantity.end }, ...fixes)];
+    const read = { written: token.image, meant: one, otherMeant: thousand };
+    const fixes = [writeFix(quantity, thousand), writeFix(quantity, one)];
+    const said = message('point-or-thousand.read-as', read);
+    return [problem('point-or-thousand', said, { start: quantity.start, end: quantity.end }, ...fixes)];
   });
 }
 
 /** The message for a number written with marks between its thousands. */
-export function twoReadings(written: string, readings: readonly string[]): string {
+export function twoReadings(written: string, readings: readonly string[]): Message {
   return readings.length > 1
-    ? `“${written}” can be read two ways. Write ${readings.join(' or ')}.`
-    : `“${written}” is written in groups of three. Write ${readings[0]}.`;
+    ? message('two-readings.two-ways', { written, choices: readings })
+    : message('two-readings.groups', { written, meant: readings[0] ?? written });
 }
 
 /** The finding for a range where one value is needed. */
 export function rangeProblem(quantity: QuantityOf<'range'>, written: string): SyntaxProblem {
   const span = { start: quantity.start, end: quantity.end };
-  const fixes = [quantity.low, quantity.high].map((end) => replaceFix(`Write ${end}`, span, end));
-  const message = `“${written}” is a range; one value is needed. Choose one end and keep the other in a comment.`;
-  return problem('range', message, span, ...fixes);
+  const fixes = [quantity.low, quantity.high].map((end) => writeFix(span, end));
+  return problem('range', message('range.one-value', { written }), span, ...fixes);
 }
 
 export function strangeCharacter(token: IToken): SyntaxProblem {
   const span = { start: token.startOffset, end: t.endOf(token) };
   // What a reader of UTF-8 puts in the place of a letter saved in another way.
   if (token.image.startsWith('\ufffd')) {
-    const message = 'A letter here cannot be read. Save the file as UTF-8, and write the letter anew.';
-    return problem('unreadable', message, span);
+    return problem('unreadable', message('unreadable.encoding'), span);
   }
   if (/^[\p{C}\p{Z}]/u.test(token.image)) {
-    const code = token.image.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0');
-    const message = `A character that cannot be seen (U+${code}) stands here. Take it out.`;
-    return problem('unreadable', message, span, replaceFix('Take it out', span, '', true));
+    const code = `U+${token.image.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`;
+    const fix = replaceFix(message('fix.take-out'), span, '', true);
+    return problem('unreadable', message('unreadable.unseen', { code }), span, fix);
   }
-  return problem(
-    'unreadable',
-    `“${token.image}” cannot stand here. Take it out, or put the name in quotes: "…".`,
-    span,
-  );
+  return problem('unreadable', message('unreadable.character', { written: token.image }), span);
 }
 
 /** The finding for `1,000 g` or `1 000 g` where a value stands. */
 export function groupedProblem(quantity: QuantityOf<'grouped'>, written: string): SyntaxProblem {
   const span = { start: quantity.start, end: quantity.end };
-  const fixes = quantity.readings.map((reading) => replaceFix(`Write ${reading}`, span, reading));
+  const fixes = quantity.readings.map((reading) => writeFix(span, reading));
   return problem('two-readings', twoReadings(written, quantity.readings), span, ...fixes);
 }
 
@@ -76,8 +69,13 @@ export function beyondProblem(tokens: readonly IToken[]): SyntaxProblem | undefi
     else if (token.tokenType === t.RightParen) depth = Math.max(0, depth - 1);
     const quantity = t.quantityOf(token);
     if (depth > 0 || quantity?.kind !== 'beyond') continue;
-    const message = `“${shortened(token.image)}” is beyond what a bakery can mean, so it is left out of the sums. Write ${quantity.limit}.`;
-    return problem('beyond-limit', message, { start: quantity.start, end: quantity.end });
+    const { least, most } = quantity.limit;
+    const written = shortened(token.image);
+    const said =
+      least === undefined
+        ? message('beyond-limit.most', { written, meant: most })
+        : message('beyond-limit.between', { written, meant: least, otherMeant: most });
+    return problem('beyond-limit', said, { start: quantity.start, end: quantity.end });
   }
   return undefined;
 }

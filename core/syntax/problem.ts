@@ -1,20 +1,43 @@
 import type { LineEdit, Span } from '../text/span.ts';
+import { type Message, message } from '../words/message.ts';
 import type { LineFix, SyntaxProblem } from './tree.ts';
 
 export function problem(
   code: string,
-  message: string,
+  said: Message,
   span: Span,
   ...fixes: readonly LineFix[]
 ): SyntaxProblem {
-  return { code, message, span, fixes };
+  return { code, message: said, span, fixes };
 }
 
-export function replaceFix(title: string, span: Span, insert: string, preferred = false): LineFix {
+export function replaceFix(title: Message, span: Span, insert: string, preferred = false): LineFix {
   const edits: LineEdit[] = [{ start: span.start, end: span.end, insert }];
   return preferred ? { title, edits, preferred: true } : { title, edits };
 }
 
-export function insertFix(title: string, at: number, insert: string, preferred = false): LineFix {
+/** A fix that is called by what it writes. */
+export function writeFix(span: Span, meant: string, preferred = false): LineFix {
+  return replaceFix(message('fix.write', { meant }), span, meant, preferred);
+}
+
+export function insertFix(title: Message, at: number, insert: string, preferred = false): LineFix {
   return replaceFix(title, { start: at, end: at }, insert, preferred);
+}
+
+/** Fixes that put one of several units behind a number; which of them is preferred, if any. */
+export function unitFixes(
+  number: string,
+  units: readonly string[],
+  at: number,
+  preferred = 0,
+): readonly LineFix[] {
+  return units.map((unit, index) =>
+    insertFix(message('fix.write', { meant: `${number}${unit}` }), at, unit, index === preferred),
+  );
+}
+
+/** A fix that takes a colon out, or puts something in its place. */
+export function colonOutFix(span: Span, insert = ''): LineFix {
+  return replaceFix(message('fix.take-colon-out'), span, insert, true);
 }

@@ -2,11 +2,12 @@ import type { IToken } from 'chevrotain';
 import { foldName } from '../text/names.ts';
 import { nearestWord } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
+import { message } from '../words/message.ts';
 import { readValue } from './grammar.ts';
 import { lackingInPrice, meantValue } from './meant-value.ts';
 import { nameOf } from './names.ts';
 import { groupedProblem, pointProblems, rangeProblem, strangeCharacter } from './number-problems.ts';
-import { insertFix, problem, replaceFix } from './problem.ts';
+import { colonOutFix, problem, unitFixes, writeFix } from './problem.ts';
 import * as t from './tokens.ts';
 import type { LineRead, PropertyStatement, SectionKind, SyntaxProblem, Value } from './tree.ts';
 import { wrongSize } from './value-size.ts';
@@ -77,8 +78,8 @@ export function readProperty(
   let colon: SyntaxProblem | undefined;
   if (rest[0]?.tokenType === t.Colon) {
     const span = { start: rest[0].startOffset, end: t.endOf(rest[0]) };
-    const message = `No colon goes between “${property.word}” and its value.`;
-    colon = problem('stray-colon', message, span, replaceFix('Take the colon out', span, '', true));
+    const said = message('stray-colon.property', { property: property.word });
+    colon = problem('stray-colon', said, span, colonOutFix(span));
     rest = rest.slice(1);
   }
   const last = rest[rest.length - 1];
@@ -88,8 +89,8 @@ export function readProperty(
       : { start: rest[0]!.startOffset, end: t.endOf(last) };
   const statement: PropertyStatement = { kind: 'property', property: property.word, keyword, valueSpan };
   if (last === undefined) {
-    const message = `“${property.word}” needs its value: ${property.example}`;
-    return { statement, problems: [colon ?? problem('missing-value', message, keyword)] };
+    const said = message('missing-value.none', { property: property.word, example: property.example });
+    return { statement, problems: [colon ?? problem('missing-value', said, keyword)] };
   }
   const read = readValue(line, rest as IToken[], property.form);
   if ('value' in read) {
@@ -116,15 +117,16 @@ function wrongWord(value: Value, property: Property): SyntaxProblem | undefined 
   if (property.form === 'currency') {
     if (/^[A-Z]{3}$/.test(value.word)) return undefined;
     const upper = value.word.toUpperCase();
-    const fixes = /^[A-Z]{3}$/.test(upper) ? [replaceFix(`Write ${upper}`, value.span, upper, true)] : [];
-    return problem('wrong-value', 'A currency is three capitals: EUR', value.span, ...fixes);
+    const fixes = /^[A-Z]{3}$/.test(upper) ? [writeFix(value.span, upper, true)] : [];
+    return problem('wrong-value', message('wrong-value.currency'), value.span, ...fixes);
   }
   const allowed = wordsOfForm[property.form];
   if (allowed === undefined || allowed.some((one) => foldName(one) === foldName(value.word)))
     return undefined;
   const meant = nearestWord(foldName(value.word), allowed);
-  const fixes = meant === undefined ? [] : [replaceFix(`Write ${meant}`, value.span, meant, true)];
-  return problem('wrong-value', `“${property.word}” is one of ${allowed.join(', ')}.`, value.span, ...fixes);
+  const fixes = meant === undefined ? [] : [writeFix(value.span, meant, true)];
+  const said = message('wrong-value.no-such-word', { property: property.word, words: allowed });
+  return problem('wrong-value', said, value.span, ...fixes);
 }
 
 function valueProblem(
@@ -146,8 +148,8 @@ function valueProblem(
   if (strange !== undefined) return strangeCharacter(strange);
   if (quantity?.kind === 'range' && property.form === 'massRange') {
     const both = `${quantity.low} to ${quantity.high}`;
-    const message = `Write both ends with their unit: ${both}`;
-    return problem('range', message, span, replaceFix(`Write ${both}`, span, both, true));
+    const said = message('range.both-units', { meant: both });
+    return problem('range', said, span, writeFix(span, both, true));
   }
   if (quantity?.kind === 'range') return rangeProblem(quantity, at.image);
   if (quantity?.kind === 'grouped') return groupedProblem(quantity, at.image);
@@ -155,38 +157,29 @@ function valueProblem(
   if (quantity?.kind === 'bare' && at === rest[rest.length - 1] && !atSpeedNumber) {
     const units = unitsWanted(property.form, rest[rest.length - 2]);
     if (units !== undefined) {
-      const fixes = units.map((unit, index) =>
-        insertFix(`Write ${quantity.number}${unit}`, quantity.end, unit, index === 0),
-      );
-      return problem(
-        'missing-unit',
-        `“${quantity.number}” of what? Write a unit: ${property.example}`,
-        span,
-        ...fixes,
-      );
+      const fixes = unitFixes(quantity.number, units, quantity.end);
+      const said = message('missing-unit.other', { written: quantity.number, example: property.example });
+      return problem('missing-unit', said, span, ...fixes);
     }
   }
   if (stoppedAt === undefined || (atSpeedNumber && rest.length === 1)) {
-    return problem(
-      'missing-value',
-      `“${property.word}” is not finished. It reads like: ${property.example}`,
-      { start: Math.max(0, end - 1), end },
-    );
+    const said = message('missing-value.unfinished', { property: property.word, example: property.example });
+    return problem('missing-value', said, { start: Math.max(0, end - 1), end });
   }
-  const text = line.slice(at.startOffset, end);
-  return problem(
-    'wrong-value',
-    `“${text}” does not fit here. “${property.word}” reads like: ${property.example}`,
-    { start: at.startOffset, end },
-  );
+  const said = message('wrong-value.other-form', {
+    written: line.slice(at.startOffset, end),
+    property: property.word,
+    example: property.example,
+  });
+  return problem('wrong-value', said, { start: at.startOffset, end });
 }
 
 /** The finding for a value of which it is plain what was meant, or what is lacking. */
 function meantProblem(text: string, property: Property, span: Span): SyntaxProblem | undefined {
   const meant = meantValue(property.form, text);
   if (meant !== undefined && 'value' in readValue(meant, t.cutLine(meant).meaning, property.form)) {
-    const message = `“${text}” does not fit here. Write: ${property.word} ${meant}`;
-    return problem('wrong-value', message, span, replaceFix(`Write ${meant}`, span, meant, true));
+    const said = message('wrong-value.meant', { written: text, example: `${property.word} ${meant}` });
+    return problem('wrong-value', said, span, writeFix(span, meant, true));
   }
   const lacking = property.form === 'price' ? lackingInPrice(text) : undefined;
   return lacking === undefined ? undefined : problem('wrong-value', lacking, span);
@@ -227,12 +220,10 @@ const unitsFor: Partial<Record<Form, readonly string[]>> = {
   mixSpeed: [' min'],
   yield: [' kg', ' g', ' pieces'],
   reading: [' °C'],
+  endReading: [' °C', ' °F'],
   rise: [' min'],
   trialWater: [' °C', ' kg'],
 };
-
-export const withArticle = (section: SectionKind): string =>
-  `${section === 'ingredient' ? 'An' : 'A'} ${section}`;
 
 /** The finding for a word that no property of the section is called by. */
 export function unknownProperty(line: string, tokens: readonly IToken[], section: SectionKind): LineRead {
@@ -256,14 +247,27 @@ export function unknownProperty(line: string, tokens: readonly IToken[], section
       words[0] !== undefined
         ? { start: span.start, end: t.endOf(words[0]) }
         : span;
-    const message = `${withArticle(section)} says nothing called “${line.slice(at.start, at.end)}”. Is it “${meant}”?`;
-    return {
-      statement,
-      problems: [problem('unknown-property', message, at, replaceFix(`Write ${meant}`, at, meant, true))],
-    };
+    const said = message('unknown-property.meant', { section, written: line.slice(at.start, at.end), meant });
+    return { statement, problems: [problem('unknown-property', said, at, writeFix(at, meant, true))] };
   }
-  const message = `${withArticle(section)} says nothing called “${first.text}”. It may say ${known.join(', ')}.`;
-  return { statement, problems: [problem('unknown-property', message, span)] };
+  const said = message('unknown-property.none', { section, name: first.text, words: known });
+  return { statement, problems: [problem('unknown-property', said, span)] };
+}
+
+const beginsName: ReadonlySet<Form> = new Set(['duration', 'mixedIn']);
+
+/**
+ * Whether a line of a trial is of a part whose name begins like a property: `mixed seeds soaker 18 °C`, `rest sponge 18 °C`.
+ * A word of a form behind the property, as in `mixed in` and `rest for`, makes it that property.
+ */
+export function isPartThatBegins({ form }: Property, length: number, tokens: readonly IToken[]): boolean {
+  const next = tokens[length];
+  return (
+    beginsName.has(form) &&
+    next !== undefined &&
+    wordTypes(next) &&
+    ![t.In, t.By, t.For, t.At, t.Colon, t.Comma].includes(next.tokenType)
+  );
 }
 
 /** `trial` takes the temperature of a part by its name: `night poolish 18 °C`. */

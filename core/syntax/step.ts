@@ -1,8 +1,9 @@
 import type { IToken } from 'chevrotain';
 import type { Span } from '../text/span.ts';
+import { message } from '../words/message.ts';
 import { nameBetween, nameOf } from './names.ts';
 import { groupedProblem, rangeProblem } from './number-problems.ts';
-import { insertFix, problem, replaceFix } from './problem.ts';
+import { problem, unitFixes, writeFix } from './problem.ts';
 import * as t from './tokens.ts';
 import type { LineRead, StepStatement, SyntaxProblem } from './tree.ts';
 import { units } from './units.ts';
@@ -22,7 +23,7 @@ export function readStep(line: string, tokens: readonly IToken[]): LineRead {
     const span = { start: at.startOffset, end: t.endOf(at) };
     return {
       statement: { kind: 'unreadable' },
-      problems: [problem('missing-name', 'What is done? A step starts with its word: rest 15 min', span)],
+      problems: [problem('missing-name', message('missing-name.step'), span)],
     };
   }
   const first = head[0]!.image.toLowerCase();
@@ -99,16 +100,15 @@ function unreadableNumber(token: IToken, measure: 'duration' | 'temperature'): S
 function hoursAndMinutes(token: IToken, [written, hours, minutes]: RegExpExecArray): SyntaxProblem {
   const span = { start: token.startOffset, end: t.endOf(token) };
   const meant = `${hours} h ${Number(minutes)} min`;
-  const message = `“${written}” lacks the unit of its minutes: ${meant}`;
-  return problem('missing-unit', message, span, replaceFix(`Write ${meant}`, span, meant, true));
+  const said = message('missing-unit.minutes', { written: written!, meant });
+  return problem('missing-unit', said, span, writeFix(span, meant, true));
 }
 
 function missingUnit(number: string, span: Span, wanted: readonly string[]): SyntaxProblem {
-  const fixes = wanted.map((unit, index) =>
-    insertFix(`Write ${number} ${unit}`, span.end, ` ${unit}`, index === 0),
-  );
-  const message = `“${number}” of what? Write a unit: ${number} ${wanted[0]}`;
-  return problem('missing-unit', message, { start: span.start, end: span.end }, ...fixes);
+  const units = wanted.map((unit) => ` ${unit}`);
+  const fixes = unitFixes(number, units, span.end);
+  const said = message('missing-unit.other', { written: number, example: `${number}${units[0]}` });
+  return problem('missing-unit', said, { start: span.start, end: span.end }, ...fixes);
 }
 
 function remarksOf(line: string, tokens: readonly IToken[], commas: readonly number[]): string[] {

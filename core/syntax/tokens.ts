@@ -122,6 +122,9 @@ export const Warms = kind('Warms', Word, NamePart);
 export const Develops = kind('Develops', Word, NamePart);
 export const Moisture = kind('Moisture', Word, NamePart);
 export const A = kind('A', Word, NamePart);
+export const In = kind('In', Word, NamePart);
+export const By = kind('By', Word, NamePart);
+export const Hand = kind('Hand', Word, NamePart);
 const keywords: Readonly<Record<string, TokenType>> = {
   of: Of,
   from: From,
@@ -139,6 +142,9 @@ const keywords: Readonly<Record<string, TokenType>> = {
   develops: Develops,
   moisture: Moisture,
   a: A,
+  in: In,
+  by: By,
+  hand: Hand,
 };
 
 export const Mass = kind('Mass', AnyQuantity);

@@ -1,4 +1,6 @@
 import type { LineEdit, Span } from '../text/span.ts';
+import type { Message } from '../words/message.ts';
+import type { ToldLimit } from './limits.ts';
 
 /** The sections that stand for themselves; each closes the formula above it. */
 export type TopSection = 'formula' | 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan';
@@ -64,8 +66,8 @@ export type Quantity = QuantitySpan &
     | { readonly kind: 'clock'; readonly minutes: number }
     | { readonly kind: 'bare'; readonly value: number }
     | { readonly kind: 'range'; readonly low: string; readonly high: string }
-    /** Beyond what a bakery can mean; `limit` tells what it may be. */
-    | { readonly kind: 'beyond'; readonly limit: string }
+    /** Beyond what a bakery can mean; `limit` says what it may be. */
+    | { readonly kind: 'beyond'; readonly limit: ToldLimit }
     | {
         readonly kind: 'grouped';
         readonly readings: readonly string[];
@@ -87,6 +89,9 @@ export interface Name extends Span {
   readonly folded: string;
 }
 
+/** Why an amount is not known: it is not there, is not finished, cannot be read, or cannot be planned. */
+export type Unread = 'missing' | 'half-typed' | 'unreadable' | 'not-planned';
+
 /** What an ingredient or plan line asks for. `unknown` keeps the reason and says nothing itself. */
 export type Amount = Span &
   (
@@ -102,7 +107,7 @@ export type Amount = Span &
     | { readonly kind: 'balance' }
     | { readonly kind: 'remaining' }
     | { readonly kind: 'hydration'; readonly fraction: number; readonly effective: boolean }
-    | { readonly kind: 'unknown'; readonly reason: string }
+    | { readonly kind: 'unknown'; readonly reason: Unread }
   );
 
 /** One thing a `load` or `add` line puts in the bowl. */
@@ -116,7 +121,7 @@ export interface LoadItem extends Span {
 
 /** The value of a property line, by its form. */
 export type Value =
-  | { readonly form: 'temperature'; readonly celsius: number }
+  | { readonly form: 'temperature'; readonly celsius: number; readonly stage?: Name }
   | { readonly form: 'difference'; readonly celsius: number }
   | { readonly form: 'mass'; readonly grams: number }
   | { readonly form: 'volume'; readonly millilitres: number }
@@ -150,6 +155,7 @@ export type Value =
   | { readonly form: 'yieldMass'; readonly grams: number; readonly baked: boolean }
   | { readonly form: 'yieldFlour'; readonly grams: number }
   | { readonly form: 'reading'; readonly seconds: number; readonly celsius: number; readonly stage?: Name }
+  | { readonly form: 'mixedIn'; readonly name?: Name; readonly byHand?: true }
   | { readonly form: 'rise'; readonly fraction: number; readonly seconds: number }
   | { readonly form: 'partTemperature'; readonly name: Name; readonly celsius: number }
   | { readonly form: 'ready'; readonly date?: string; readonly minutes: number };
@@ -223,7 +229,7 @@ export interface StepStatement {
 
 /** A cure the line itself knows: edits inside this line. */
 export interface LineFix {
-  readonly title: string;
+  readonly title: Message;
   readonly edits: readonly LineEdit[];
   /** The reading most bakers would mean; at most one a problem. */
   readonly preferred?: true;
@@ -232,7 +238,7 @@ export interface LineFix {
 /** Something wrong with the wording of one line. */
 export interface SyntaxProblem {
   readonly code: string;
-  readonly message: string;
+  readonly message: Message;
   readonly span: Span;
   readonly fixes: readonly LineFix[];
   /** Folded names: when one of them is known, the problem is none (`type 550 500 g`). */

@@ -1,5 +1,6 @@
 import type { Span } from '../text/span.ts';
-import { problem, replaceFix } from './problem.ts';
+import { message } from '../words/message.ts';
+import { problem, writeFix } from './problem.ts';
 import type { SyntaxProblem, Value } from './tree.ts';
 import type { Property } from './vocabulary.ts';
 
@@ -7,30 +8,33 @@ import type { Property } from './vocabulary.ts';
 export function wrongSize(value: Value, property: Property, span: Span): SyntaxProblem | undefined {
   if (value.form === 'temperature' && value.celsius > warmest && isOfTheHouse.has(property.word)) {
     const meant = `${Number(value.celsius.toFixed(1))} °F`;
-    const message = `“${property.word}” cannot be as warm as that. Is it ${meant}?`;
-    return problem('wrong-value', message, span, replaceFix(`Write ${meant}`, span, meant, true));
+    const said = message('wrong-value.fahrenheit', { property: property.word, meant });
+    return problem('wrong-value', said, span, writeFix(span, meant, true));
   }
   if (value.form === 'yieldPieces' && value.grams > 0) {
     const meant = meantGrams(value.grams);
     if (meant !== undefined) {
       const written = `${value.count} pieces of ${meant} g${value.baked ? ' baked' : ''}`;
-      const message = `No piece weighs so ${meant < value.grams ? 'much' : 'little'}. Is it ${meant} g?`;
-      return problem('wrong-value', message, span, replaceFix(`Write ${written}`, span, written, true));
+      const code =
+        meant < value.grams ? ('wrong-value.piece-too-heavy' as const) : 'wrong-value.piece-too-light';
+      const said = message(code, { meant: `${meant} g` });
+      return problem('wrong-value', said, span, writeFix(span, written, true));
     }
   }
   const number = sizeOf(value);
   if (number === undefined) return undefined;
-  if (number < 0) return problem('wrong-value', `“${property.word}” cannot be below nothing.`, span);
+  const word = { property: property.word };
+  if (number < 0) return problem('wrong-value', message('wrong-value.negative', word), span);
   if (number === 0 && isNeverNothing(value, property))
-    return problem('wrong-value', `“${property.word}” must be more than nothing.`, span);
+    return problem('wrong-value', message('wrong-value.zero', word), span);
   if (value.form === 'massRange' && (value.leastGrams ?? 0) > value.mostGrams)
-    return problem('wrong-value', `The least comes first: ${property.example}`, span);
+    return problem('wrong-value', message('wrong-value.least-first', { example: property.example }), span);
   const share = property.form === 'percent' || property.form === 'protein' || property.form === 'draws';
   if (share && property.word !== 'ripe culture' && number > 1) {
-    return problem('wrong-value', `“${property.word}” is a share and cannot be above 100%.`, span);
+    return problem('wrong-value', message('wrong-value.above-all', word), span);
   }
   if ((property.word === 'loss' || property.word === 'bake loss') && number >= 1) {
-    return problem('wrong-value', `Nothing is left after a ${property.word} of 100%.`, span);
+    return problem('wrong-value', message('wrong-value.nothing-left', word), span);
   }
   return undefined;
 }

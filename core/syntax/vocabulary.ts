@@ -28,6 +28,8 @@ export type Form =
   | 'mixerKind'
   | 'doughForm'
   | 'label'
+  | 'degreeOfMixing'
+  | 'iceSupply'
   | 'role'
   | 'name'
   | 'names'
@@ -38,6 +40,8 @@ export type Form =
   | 'draws'
   | 'yield'
   | 'reading'
+  | 'endReading'
+  | 'mixedIn'
   | 'rise'
   | 'trialWater'
   | 'ready';
@@ -114,11 +118,27 @@ const ofPart: readonly Property[] = [
 
 const note = many('note', 'names', 'words of your own', 'kept as it is');
 
+/** What a programme of mixing is made of: in a mix, and in a trial that keeps what was run. */
+const ofProgramme: readonly Property[] = [
+  many('load', 'load', 'flour, water', 'what goes into the bowl first'),
+  many('add', 'load', 'salt, fresh yeast', 'what goes in later'),
+  many('speed', 'mixSpeed', '1 for 3 min', 'runs the mixer at a speed'),
+  many('rest', 'duration', '20 min', 'lets the dough stand in the bowl'),
+  many('knead', 'duration', '8 min', 'kneads by hand'),
+  many('fold', 'duration', '2 min', 'folds by hand'),
+  many('stir', 'duration', '2 min', 'stirs by hand'),
+];
+
+/** The words that begin a line of a programme of mixing. */
+export const programmeWords: ReadonlySet<string> = new Set(ofProgramme.map(({ word }) => word));
+
 export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
   bakery: [
     property('room', 'temperature', '21 °C', 'room temperature'),
     property('flour', 'temperature', '19 °C', 'temperature of the flour'),
     property('tap water', 'temperature', '12 °C', 'temperature of the water from the tap'),
+    property('cold store', 'temperature', '5 °C', 'where milk, egg, butter and fresh yeast come from'),
+    property('ice', 'iceSupply', 'to hand', 'there is ice, so that it may be planned'),
     property('scale step', 'mass', '5 g', 'the step of the scale'),
     property('currency', 'currency', 'EUR', 'three capitals'),
     property('default mixer', 'name', 'big spiral', 'the mixer where a formula names none'),
@@ -133,14 +153,15 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     property('kind', 'mixerKind', 'spiral', 'hand, spiral, planetary, fork, twin arm or horizontal'),
     property('bowl', 'massRange', '12 kg to 60 kg', 'least and most dough'),
     many('speed', 'machineSpeed', '1 105 rpm', 'turns of the hook a minute at a speed'),
-    property('warms towards', 'temperature', '31 °C', 'temperature the dough drifts to while worked'),
+    property('warms towards', 'temperature', '29 °C', 'temperature the dough drifts to while worked'),
     property(
       'settles',
       'settles',
-      '9 min at 700 g',
-      'time in which worked dough goes two thirds of the way to its surroundings',
+      '9 min at 1 kg',
+      'time in which worked dough, of 1 kg where no mass is told, goes two thirds of the way to its surroundings',
     ),
     property('friction', 'difference', '14 °C', 'measured friction factor, three-temperature rule'),
+    property('jacket takes', 'percent', '50%', 'the part of the mixing heat that a cooled jacket takes'),
     note,
   ],
   plan: [
@@ -178,13 +199,13 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
   topping: [note],
   bath: [note],
   mix: [
-    many('load', 'load', 'flour, water', 'what goes into the bowl first'),
-    many('add', 'load', 'salt, fresh yeast', 'what goes in later'),
-    many('speed', 'mixSpeed', '1 for 3 min', 'runs the mixer at a speed'),
-    many('rest', 'duration', '20 min', 'lets the dough stand in the bowl'),
-    many('knead', 'duration', '8 min', 'kneads by hand'),
-    many('fold', 'duration', '2 min', 'folds by hand'),
-    many('stir', 'duration', '2 min', 'stirs by hand'),
+    ...ofProgramme,
+    property(
+      'develop',
+      'degreeOfMixing',
+      'intensive',
+      'the degree of mixing wished: short, improved or intensive',
+    ),
     note,
   ],
   process: [note],
@@ -194,10 +215,22 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     many('water', 'trialWater', '11 °C', 'temperature, or mass, of the water used'),
     property('dough', 'mass', '21.0 kg', 'weight of the dough'),
     property('baked', 'mass', '18.8 kg', 'weight when baked'),
-    many('at', 'reading', '3 min   20.6 °C, pick-up', 'a reading, minutes from the start of mixing'),
-    property('end', 'temperature', '25.4 °C', 'temperature at the end of mixing'),
+    many(
+      'at',
+      'reading',
+      '3 min   20.6 °C, pick-up',
+      'a reading, minutes from the start of mixing; stop the mixer before a probe goes in',
+    ),
+    property(
+      'end',
+      'endReading',
+      '25.4 °C, developed',
+      'a reading at the end of mixing, with the mixer stopped',
+    ),
     many('rise', 'rise', '80% at 70 min', 'growth of the dough after so long'),
     property('mixer', 'name', 'big spiral', 'the mixer used, where another than planned'),
+    property('mixed', 'mixedIn', 'in big spiral', 'what it was mixed in, or `by hand`; what was run follows'),
+    ...ofProgramme,
     note,
   ],
 };
@@ -271,6 +304,9 @@ export const millings = ['white', 'medium', 'wholemeal'] as const;
 export const mixerKinds = ['hand', 'spiral', 'planetary', 'fork', 'twin arm', 'horizontal'] as const;
 export const doughForms = ['tin', 'hearth'] as const;
 export const labels = ['EU', 'US'] as const;
+/** The trade’s three degrees of mixing. */
+export const degreeWords = ['short', 'improved', 'intensive'] as const;
+export const iceSupplies = ['to hand'] as const;
 
 /** The words a property allows, where it allows but some. */
 export const wordsOfForm: Partial<Record<Form, readonly string[]>> = {
@@ -279,6 +315,8 @@ export const wordsOfForm: Partial<Record<Form, readonly string[]>> = {
   mixerKind: mixerKinds,
   doughForm: doughForms,
   label: labels,
+  degreeOfMixing: degreeWords,
+  iceSupply: iceSupplies,
   role: roleWords,
 };
 

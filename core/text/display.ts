@@ -1,5 +1,5 @@
-import { trimmed, weighedPlaces } from './figures.ts';
-import { type FigureKind, holdsMarked, written } from './marked.ts';
+import { type FigureKind, holdsMarked, wholeDegrees, written } from './marked.ts';
+import { differenceText, massText, temperatureText, warmingText, weighedText } from './shown-figures.ts';
 
 /** How figures are shown. The text of files is never written by it. */
 export interface Display {
@@ -9,9 +9,6 @@ export interface Display {
 }
 
 export const plainDisplay: Display = { mass: 'grams', temperature: 'celsius', decimalSign: 'point' };
-
-/** NIST Handbook 44, appendix C: the avoirdupois ounce, 0.45359237 kg / 16 exactly. */
-const gramsPerOunce = 28.349523125;
 
 /** A text with its figures written out. */
 export function wordedText(text: string, display: Display): string {
@@ -57,48 +54,20 @@ function wordedData(data: object, display: Display, known: WeakMap<object, objec
 }
 
 function write(kind: FigureKind, value: number, plain: string, more: number, display: Display): string {
-  const ounces = display.mass === 'ounces';
-  const fahrenheit = display.temperature === 'fahrenheit';
   switch (kind) {
     case 'number':
       return plain;
     case 'mass':
-      return ounces ? inOunces(value) : inGrams(value);
+      return massText(value, display);
     case 'temperature':
-      return fahrenheit ? `${trimmed(value * 1.8 + 32, 1)} °F` : `${trimmed(value, 1)} °C`;
+      return temperatureText(value, display, more === wholeDegrees ? 0 : 1);
     case 'difference':
-      return fahrenheit ? `${trimmed(value * 1.8, 1)} °F` : `${trimmed(value, 1)} °C`;
+      return differenceText(value, display, more === wholeDegrees ? 0 : 1);
     case 'warming':
-      return fahrenheit ? `${trimmed(value * 1.8, more)} °F/min` : `${trimmed(value, more)} °C/min`;
+      return warmingText(value, more, display);
     case 'weighed':
-      return ounces ? weighedOunces(value, more).figure : weighedGrams(value, more);
+      return weighedText(value, more, display).figure;
     case 'weighedUnit':
-      return ounces ? weighedOunces(value, 1).unit : weighedPlaces(value, 1).unit;
+      return weighedText(value, 1, display).unit;
   }
-}
-
-function inGrams(grams: number): string {
-  const size = Math.abs(grams);
-  if (size >= 1000) return `${trimmed(grams / 1000, 2)} kg`;
-  return `${trimmed(grams, size < 10 ? 1 : 0)} g`;
-}
-
-/** Ounces up to a pound, then pounds. */
-function inOunces(grams: number): string {
-  const all = grams / gramsPerOunce;
-  const size = Math.abs(all);
-  if (size >= 16) return `${trimmed(all / 16, 2)} lb`;
-  return `${trimmed(all, size < 1 ? 2 : 1)} oz`;
-}
-
-function weighedGrams(grams: number, stepGrams: number): string {
-  const { places, unit } = weighedPlaces(grams, stepGrams);
-  return (unit === 'kg' ? grams / 1000 : grams).toFixed(places);
-}
-
-/** As weighed: ounces to 16 with the places a scale of that step has, then pounds with three. */
-function weighedOunces(grams: number, stepGrams: number): { figure: string; unit: string } {
-  const all = grams / gramsPerOunce;
-  if (all >= 16) return { figure: (all / 16).toFixed(3), unit: 'lb' };
-  return { figure: all.toFixed(stepGrams >= 1 ? 2 : 3), unit: 'oz' };
 }

@@ -1,4 +1,4 @@
-import { marked } from './marked.ts';
+import { marked, wholeDegrees } from './marked.ts';
 
 /**
  * Figures in a baker's words: the same number reads the same in a message, a hover, a total and on the sheet. What is
@@ -24,6 +24,9 @@ export function percent(fraction: number, places = Math.abs(fraction) < 0.1 ? 2 
   return `${figure(fraction * 100, places)}%`;
 }
 
+/** Less than this nobody weighs, grams: it reads as `less than 0.05 g`, never as nothing. */
+export const leastWeighedGrams = 0.05;
+
 /** Grams up to a kilogram, then kilograms. */
 export function mass(grams: number): string {
   return marked('mass', grams);
@@ -44,15 +47,35 @@ export function degreesApart(celsius: number): string {
   return marked('difference', celsius);
 }
 
+/** A band wider than this is told in whole degrees, and what it is a band of too, °C: no more digits than it allows. */
+const wholeBeyondCelsius = 2;
+
+/** A band narrower than this is none that a thermometer shows, °C. */
+const leastBandCelsius = 0.05;
+
+/**
+ * A temperature with its band, both °C: `27.3 °C ± 0.8 °C`, and in whole degrees where the band is wider than 2 °C, `27 °C ± 3 °C`.
+ * Without a band that a thermometer could show, the temperature alone.
+ */
+export function degreesWithBand(celsius: number, bandCelsius: number | undefined): string {
+  if (bandCelsius === undefined || !Number.isFinite(bandCelsius) || !(bandCelsius >= leastBandCelsius))
+    return degrees(celsius);
+  const places = bandCelsius > wholeBeyondCelsius ? wholeDegrees : 0;
+  return `${marked('temperature', celsius, places)} ± ${marked('difference', bandCelsius, places)}`;
+}
+
 /** How fast a temperature changes, with at most so many places. */
 export function degreesPerMinute(celsiusPerMinute: number, places: number): string {
   return marked('warming', celsiusPerMinute, places);
 }
 
-/** How warm a dough is that much above its temperature, in a word. Common practice, no source. */
+/**
+ * How warm a dough is that much above its temperature, in words: `slightly warm` below 2 °C over, `too warm` from there, `much
+ * too warm` from 4 °C. Common practice, no source.
+ */
 export function warmthWord(celsiusOver: number): string {
-  if (celsiusOver >= 4) return 'far too warm';
-  return celsiusOver >= 2 ? 'too warm' : 'a little warm';
+  if (celsiusOver >= 4) return 'much too warm';
+  return celsiusOver >= 2 ? 'too warm' : 'slightly warm';
 }
 
 /** Minutes: whole from ten up, halves below. */

@@ -32,6 +32,9 @@ export function marked(kind: FigureKind, value: number | string, more = 0): stri
   return `${open}${letters[kind]}${value};${more}${close}`;
 }
 
+/** What a temperature or a difference takes besides its number, to be written in whole degrees. */
+export const wholeDegrees = 1;
+
 /** Whether a text holds numbers that are not written out. */
 export function holdsMarked(text: string): boolean {
   return text.includes(open);

@@ -12,6 +12,7 @@ const plain =
 export const percent = plain(figures.percent);
 export const mass = plain(figures.mass);
 export const degrees = plain(figures.degrees);
+export const degreesWithBand = plain(figures.degreesWithBand);
 export const minutes = plain(figures.minutes);
 export const duration = plain(figures.duration);
 export const minutesBand = plain(figures.minutesBand);

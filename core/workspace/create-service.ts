@@ -22,6 +22,8 @@ import { plainDisplay } from '../text/display.ts';
 import { percent } from '../text/figures.ts';
 import { splitLines } from '../text/lines.ts';
 import { finish, type Steps } from '../text/steps.ts';
+import { english, plainGrammar } from '../words/language.ts';
+import { plainSpeaker, speakerOf } from '../words/speak.ts';
 import { actionContext } from './actions.ts';
 import { BlockAnswers } from './answer.ts';
 import { createEditing } from './editing.ts';
@@ -38,6 +40,8 @@ export const defaultSettings: Settings = {
   maxFindings: 200,
   display: plainDisplay,
   usual: {},
+  language: english,
+  grammar: plainGrammar,
 };
 
 /** A workspace of formula files, ready to be asked. */
@@ -45,6 +49,8 @@ export function createService(options: FilesOptions = {}): Service {
   const files = new Files(options);
   const answers = new BlockAnswers(files);
   let settings = defaultSettings;
+  // Whoever words what is asked, as the settings are at that moment.
+  let speaker = plainSpeaker;
 
   const read = (uri: string): { file: WorkspaceFile; source: SourceFile } | undefined => {
     const file = files.get(uri);
@@ -69,7 +75,14 @@ export function createService(options: FilesOptions = {}): Service {
   const findings = (uri: string) => {
     const found = read(uri);
     if (found === undefined) return [];
-    return findingsInFile(uri, found.source, (block) => answers.findingsOf(uri, block), files, settings);
+    return findingsInFile(
+      uri,
+      found.source,
+      (block) => answers.findingsOf(uri, block),
+      files,
+      settings,
+      speaker,
+    );
   };
   const findingsOf = (uri: string, block: Block, firstLine: number) =>
     findings(uri).filter(
@@ -109,8 +122,10 @@ export function createService(options: FilesOptions = {}): Service {
     remove: (uri) => files.remove(uri),
     setRoots: (uris) => files.setRoots(uris),
     setSettings: (changed) => {
-      const { usual } = settings;
+      const { usual, language, display, grammar } = settings;
       settings = { ...settings, ...changed };
+      if (settings.language !== language || settings.display !== display || settings.grammar !== grammar)
+        speaker = speakerOf(settings.language, settings.display, settings.grammar);
       if (settings.usual === usual) return;
       files.setUsual(settings.usual);
       answers.forget();
@@ -193,7 +208,14 @@ export function createService(options: FilesOptions = {}): Service {
       const findingsFor = (tried: Analysis) => {
         if (tried === analysis) return findingsOf(uri, block, firstLine);
         const checked = checkBlock({ uri, block, scope, analysis: tried });
-        return findingsInFile(uri, { ...found.source, blocks: [at] }, () => checked, files, settings);
+        return findingsInFile(
+          uri,
+          { ...found.source, blocks: [at] },
+          () => checked,
+          files,
+          settings,
+          speaker,
+        );
       };
       return sheetOf({ uri, firstLine, analysis, scope, asked, findingsOf: findingsFor });
     },
@@ -244,7 +266,7 @@ export function createService(options: FilesOptions = {}): Service {
         const from = next;
         while (next < all.length && all[next]!.place.line < firstLine + block.lines.length) next++;
         const analysis = answers.analysisOf(uri, block);
-        return analysis === undefined ? [] : [totalsOf(uri, analysis, all.slice(from, next))];
+        return analysis === undefined ? [] : [totalsOf(uri, analysis, all.slice(from, next), firstLine)];
       });
     },
     importTable: (uri, table, name) => {

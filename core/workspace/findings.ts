@@ -1,16 +1,20 @@
-import type { Finding, Related } from '../features/answers.ts';
+import type { Finding } from '../features/answers.ts';
 import type { Definition } from '../model/scope.ts';
 import type { BlockFinding, BlockFindings } from '../rules/check.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
+import { message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { Files } from './files.ts';
 import type { Settings } from './service.ts';
+import { type PlacedFinding, type PlacedRelated, wordedFindings } from './worded-findings.ts';
 
 /** Where a definition stands now; it may have moved since the finding was made. */
 type WhereIs = (definition: Definition) => { readonly uri: string; readonly firstLine: number };
 
 /**
  * The findings of a file, block by block, at the levels that are set, counted in the file's lines. Above the most that
- * are told, the rest is counted in one last finding, so that a pasted page of prose does not flood the screen.
+ * shown, the rest is counted in one last finding, so that a pasted page of prose does not flood the screen. Here they are
+ * put into words: what is kept of them is which message it is, and its figures.
  */
 export function findingsInFile(
   uri: string,
@@ -18,35 +22,36 @@ export function findingsInFile(
   findingsOf: (block: Block) => BlockFindings,
   files: Files,
   settings: Settings,
+  speaker: Speaker,
 ): Finding[] {
   const whereIs: WhereIs = (definition) => {
     const definitions = files.get(definition.uri)?.definitions;
     return (definitions && byBlock(definitions).get(definition.block)) ?? definition;
   };
-  const told: Finding[] = [];
+  const shown: PlacedFinding[] = [];
   let more = 0;
   const ending = file.endings.find((one) => one !== '') ?? '\n';
   for (const { block, firstLine } of file.blocks) {
     const placed = placedOf({ uri, firstLine, ending }, findingsOf(block), settings, whereIs);
-    const room = settings.maxFindings - told.length;
-    if (placed.length <= room) told.push(...placed);
+    const room = settings.maxFindings - shown.length;
+    if (placed.length <= room) shown.push(...placed);
     else {
-      told.push(...placed.slice(0, room));
+      shown.push(...placed.slice(0, room));
       more += placed.length - room;
     }
   }
-  const last = told[told.length - 1];
+  const last = shown[shown.length - 1];
   if (more > 0 && last !== undefined) {
-    told.push({
+    shown.push({
       code: 'more-findings',
       level: 'info',
-      message: `${more} more findings are not shown. Mend some of those above first.`,
+      message: message('more-findings.more', { count: more }),
       place: last.place,
       related: [],
       fixes: [],
     });
   }
-  return told;
+  return wordedFindings(shown, speaker);
 }
 
 const indexed = new WeakMap<readonly Definition[], ReadonlyMap<Block, Definition>>();
@@ -70,7 +75,7 @@ interface Standing {
 
 interface Placed extends Standing {
   readonly rules: Settings['rules'];
-  readonly findings: readonly Finding[];
+  readonly findings: readonly PlacedFinding[];
 }
 
 // A block that has not moved tells the same objects again, so that a keystroke in one formula costs nothing for the
@@ -82,7 +87,7 @@ function placedOf(
   block: BlockFindings,
   settings: Settings,
   whereIs: WhereIs,
-): readonly Finding[] {
+): readonly PlacedFinding[] {
   const { uri, firstLine, ending } = standing;
   const before = kept.get(block);
   const isSame = before?.uri === uri && before.firstLine === firstLine && before.ending === ending;
@@ -101,13 +106,13 @@ function inFile(
   finding: BlockFinding,
   level: Finding['level'],
   whereIs: WhereIs,
-): Finding {
+): PlacedFinding {
   return {
     code: finding.code,
     level,
     message: finding.message,
     place: { line: firstLine + finding.line, start: finding.span.start, end: finding.span.end },
-    related: finding.related.map((one): Related => {
+    related: finding.related.map((one): PlacedRelated => {
       if (!('definition' in one)) {
         return { uri, place: { line: firstLine + one.line, ...one.span }, message: one.message };
       }

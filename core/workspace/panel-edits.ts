@@ -3,6 +3,7 @@ import type { FileEdit, TextEdit } from '../features/answers.ts';
 import { logReading, type ReadingToLog } from '../features/log-reading.ts';
 import { formulaOf } from '../model/formula-model.ts';
 import type { Scope } from '../model/scope.ts';
+import { presentProgramme } from '../rules/kept-programme.ts';
 import type { SheetAsked } from '../sheet/asked.ts';
 import { keepTried } from '../sheet/keep-tried.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
@@ -27,7 +28,7 @@ export function panelEdits(formula: ChangedFormula, change: PanelChange): readon
   const model = formulaOf(block);
   if (model === undefined || analysis === undefined) return notThere;
   if (change.kind === 'reading') {
-    const edit = logReading(model, change.reading);
+    const edit = logReading(model, change.reading, presentProgramme(analysis, change.reading.mixer));
     if (typeof edit === 'string') return edit;
     return [{ uri, edits: [withEnding({ ...edit, line: edit.line + firstLine }, sourceOf(uri))] }];
   }

@@ -1,6 +1,7 @@
 import { comparePortraits } from '../compare/compare.ts';
 import type { Comparison } from '../compare/comparison.ts';
 import { type FilePortrait, portraitOf } from '../compare/portrait.ts';
+import { plainSpeaker } from '../words/speak.ts';
 import { BlockAnswers } from './answer.ts';
 import type { Files } from './files.ts';
 import { findingsInFile } from './findings.ts';
@@ -21,7 +22,7 @@ export function portraitIn(
     analysisOf: (block) => answers.analysisOf(uri, block),
     findingsOf: (block, firstLine) => {
       const alone = { lines: [], endings: [], blocks: [{ block, firstLine }] };
-      return findingsInFile(uri, alone, (one) => answers.findingsOf(uri, one), files, settings);
+      return findingsInFile(uri, alone, (one) => answers.findingsOf(uri, one), files, settings, plainSpeaker);
     },
   });
 }

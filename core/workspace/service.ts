@@ -26,6 +26,7 @@ import type { PlanView } from '../sheet/plan-view.ts';
 import type { SheetView } from '../sheet/view.ts';
 import type { Display } from '../text/display.ts';
 import type { Steps } from '../text/steps.ts';
+import type { Grammar, Language } from '../words/language.ts';
 import type { Editing } from './editing.ts';
 import type { Navigation } from './navigation.ts';
 import type { PanelChange } from './panel-edits.ts';
@@ -40,6 +41,10 @@ export interface Settings {
   readonly display: Display;
   /** What holds where no bakery says otherwise. */
   readonly usual: UsualConditions;
+  /** The language that answers are worded in. */
+  readonly language: Language;
+  /** How that language forms plurals and lists, as the host knows. */
+  readonly grammar: Grammar;
 }
 
 /**

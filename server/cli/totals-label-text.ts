@@ -15,7 +15,7 @@ export function costLines(cost: TotalsCost): string[] {
   const { currency } = cost;
   if (currency === undefined) return [costSentence(cost)];
   const row = (name: string, amount: number | undefined): string =>
-    `${name.padEnd(nameWidth)}${(amount === undefined ? '–' : money(amount, currency)).padStart(16)}`;
+    `${name.padEnd(nameWidth)}${(amount === undefined ? '–' : money(amount, currency)).padStart(20)}`;
   return [
     costSentence(cost),
     ...cost.lines.map((line) => row(line.name, line.amount)),

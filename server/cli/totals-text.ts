@@ -93,18 +93,18 @@ function mixWords(mix: NonNullable<FormulaTotals['flourMix']>): string {
 }
 
 function waterWords(water: NonNullable<FormulaTotals['water']>): string {
-  const { celsius, iceGrams, tapGrams, ruleOfThumbCelsius, frictionCelsius } = water;
-  const ice =
-    iceGrams && tapGrams !== undefined ? `: ${mass(iceGrams)} of ice and ${mass(tapGrams)} from the tap` : '';
-  const friction = frictionCelsius === undefined ? '' : `, friction factor ${signed(frictionCelsius)}`;
+  const { celsius, iceGrams, tapGrams, tapCelsius, tapAssumed, reach, ruleOfThumbCelsius, frictionCelsius } =
+    water;
+  const tap = `${tapAssumed ? 'taken to be ' : ''}at ${degrees(tapCelsius)}`;
+  const ice = iceGrams && tapGrams !== undefined ? `${mass(iceGrams)} of ice and ${mass(tapGrams)} ` : '';
+  const drawn =
+    celsius === undefined || reach === 'tap too warm'
+      ? `${ice}from the tap, ${tap}`
+      : `at ${degrees(celsius)}`;
+  const friction = frictionCelsius === undefined ? '' : `, friction factor ${degrees(frictionCelsius)}`;
   const rule =
-    ruleOfThumbCelsius === undefined ? '' : ` (rule of thumb ${signed(ruleOfThumbCelsius)}${friction})`;
-  return `at ${signed(celsius)}${ice}${rule}`;
-}
-
-/** With a minus sign, as the bill of heat below has it. */
-function signed(celsius: number): string {
-  return degrees(celsius).replace('-', '−');
+    ruleOfThumbCelsius === undefined ? '' : ` (rule of thumb ${degrees(ruleOfThumbCelsius)}${friction})`;
+  return `${drawn}${rule}`;
 }
 
 function table(

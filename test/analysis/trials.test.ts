@@ -194,6 +194,7 @@ describe('the hover', () => {
     expect(markdown).toContain('**Trial 2026\\-03\\-03, first of the day**');
     expect(markdown.match(/^\| (6 min|end) \|/gm)).toHaveLength(2);
     expect(markdown).toContain('200 g of 20 kg were gone');
+    expect(markdown).toContain('Stop the mixer before a probe or a hand goes in.');
     expect(markdown).not.toMatch(/NaN|undefined/);
   });
 });
@@ -260,5 +261,6 @@ describe('a mixer and its trials', () => {
       /how speed 1 warms: now 0\.25 °C\/min _\(common practice\)_; by the trials \*\*0\.4\d? °C/,
     );
     expect(markdown).toContain('how slowly the dough follows the room');
+    expect(markdown).toContain('Stop the mixer before a probe or a hand goes in.');
   });
 });

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { allergenOf, isGlutenCereal } from '../../core/calc/allergens.ts';
+import { formsGlutenNetwork } from '../../core/calc/flour.ts';
 import { developmentRate, warmingRate } from '../../core/calc/mixer.ts';
 import { catalogueIngredients, catalogueNames, findCatalogue } from '../../core/catalogue/catalogue.ts';
 import { findCatalogueMixer, mixers } from '../../core/catalogue/mixers.ts';
@@ -60,6 +62,21 @@ describe('the ingredients', () => {
     expect(findCatalogue('eggs')?.name).toBe('egg');
     expect(findCatalogue('sawdust')).toBeUndefined();
     expect(catalogueNames()).toHaveLength(catalogueIngredients.length);
+  });
+
+  test('rye, barley and oats form no gluten network, and are declared as cereals containing gluten all the same', () => {
+    // Regulation (EU) 1169/2011, Annex II, 1: wheat, rye, barley, oats.
+    for (const grain of ['rye', 'barley', 'oats']) {
+      expect(formsGlutenNetwork(grain)).toBe(false);
+      expect(isGlutenCereal(grain)).toBe(true);
+    }
+    const named = catalogueIngredients.filter(({ name }) => /\b(rye|barley|malt|oats?)\b/.test(name));
+    expect(named.length).toBeGreaterThan(5);
+    for (const { name, allergens } of named)
+      expect(
+        allergens.map((one) => allergenOf(one)?.eu),
+        name,
+      ).toContain('cereals containing gluten');
   });
 
   test('flours carry their grain, and the gluten cereals their allergen', () => {

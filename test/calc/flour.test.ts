@@ -110,7 +110,7 @@ describe('blends', () => {
       absorptionAt14: { known: true, value: expect.closeTo(0.62, 12) },
       peakMinutes: { known: true, value: expect.closeTo(5, 12) },
       stabilityMinutes: { known: true, value: expect.closeTo(7, 12) },
-      shareWithoutGluten: expect.closeTo(0.2, 12),
+      shareWithoutNetwork: expect.closeTo(0.2, 12),
     });
   });
 

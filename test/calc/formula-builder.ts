@@ -16,7 +16,7 @@ export const g = (grams: number): AmountInput => ({ kind: 'grams', grams });
 export const each = (grams: number): AmountInput => ({ kind: 'perPiece', grams });
 export const balance: AmountInput = { kind: 'balance' };
 export const remaining: AmountInput = { kind: 'remaining' };
-export const halfTyped: AmountInput = { kind: 'unknown', reason: 'the amount is missing' };
+export const halfTyped: AmountInput = { kind: 'unknown', reason: 'missing' };
 export const toHydration = (percent: number, effective = false): AmountInput => {
   return { kind: 'toHydration', fraction: percent / 100, effective };
 };

@@ -172,7 +172,7 @@ const amount: fc.Arbitrary<AmountInput> = fc.oneof(
   fc.constantFrom<AmountInput>(
     { kind: 'balance' },
     { kind: 'remaining' },
-    { kind: 'unknown', reason: 'half typed' },
+    { kind: 'unknown', reason: 'half-typed' },
   ),
 );
 const names = ['dough', 'a', 'b', 'c', 'd'];

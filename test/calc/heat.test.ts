@@ -9,6 +9,7 @@ import {
   type HeatInput,
   mixedCelsius,
   riseFromFriction,
+  ruleOfThumb,
   ruleOfThumbWater,
   waterTemperature,
 } from '../../core/calc/heat.ts';
@@ -278,8 +279,15 @@ describe('friction factor', () => {
     });
     if (!found.known) throw new Error(found.reason);
     expect(found.value.waterCelsius).toBeCloseTo(ruleOfThumbWater(25, [21, 21], factor), 1);
-    expect(found.value.ruleOfThumb).toMatchObject({ known: true, value: 19 });
-    expect(found.value.friction.known && found.value.friction.value).toBeCloseTo(factor, 1);
+    const rule = ruleOfThumb({ ...input, givenFrictionCelsius: factor });
+    expect(rule).toMatchObject({ known: true, value: { waterCelsius: 19, frictionCelsius: factor } });
+  });
+
+  test('marks the water by its weakest part: the warming by mixing is our own fit, whatever else is published', () => {
+    const found = waterTemperature(batch());
+    expect(found).toMatchObject({ known: true, provenance: 'common practice' });
+    expect(found.known && found.source).toContain('our own fit');
+    expect(doughTemperature(batch(), 15)).toMatchObject({ known: true, provenance: 'common practice' });
   });
 
   test('is told of no batch that ice is weighed into: its cold is in none of the three temperatures', () => {
@@ -288,8 +296,7 @@ describe('friction factor', () => {
     const found = waterTemperature({ ...input, waterGrams: 550, items: [...input.items, ice] });
     if (!found.known) throw new Error(found.reason);
     expect(found.value.waterCelsius).toBeGreaterThan(30);
-    expect(found.value.ruleOfThumb.known).toBe(false);
-    expect(found.value.friction.known).toBe(false);
+    expect(ruleOfThumb({ ...input, waterGrams: 550, items: [...input.items, ice] }).known).toBe(false);
   });
 });
 

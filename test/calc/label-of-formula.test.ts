@@ -174,6 +174,6 @@ describe('the cost of a formula', () => {
     service.setText('file:///quay/a.dough', `${priced.join('\n')}\n`);
     const header = priced.findIndex((line) => line.startsWith('formula'));
     const { markdown } = service.hover('file:///quay/a.dough', header, 3)!;
-    expect(markdown).toMatch(/0\.405 EUR a piece, 0\.810 EUR a batch, 0\.556 EUR per kg baked/);
+    expect(markdown).toMatch(/0\.41 EUR a piece, 0\.81 EUR a batch, 0\.56 EUR per kg baked/);
   });
 });

@@ -67,8 +67,8 @@ describe('the closed form against an integrator (odex)', () => {
     let celsius = outcome.points[0]!.celsius!;
     for (const [index, point] of outcome.points.entries()) {
       const next = outcome.points[index + 1];
-      if (next === undefined || point.warming === undefined || next.minutes === point.minutes) continue;
-      const { celsiusPerMinute, aroundCelsius, settlesMinutes } = point.warming;
+      if (next === undefined || point.start === undefined || next.minutes === point.minutes) continue;
+      const { celsiusPerMinute, aroundCelsius, settlesMinutes } = point.start.warming;
       celsius = integrated(
         (now) => celsiusPerMinute - (now - aroundCelsius) / settlesMinutes,
         celsius,

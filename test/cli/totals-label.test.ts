@@ -30,7 +30,7 @@ describe('doughwright totals, label and cost', () => {
     const plain = await doughwright(path, 'totals', 'a.dough');
     expect([plain.code, plain.stderr]).toEqual([0, '']);
     // 1000 g at 0.80 and 20 g at 0.50 EUR a kilogram are 0.81 EUR for two pieces.
-    expect(plain.stdout).toMatch(/0\.405 EUR a piece, 0\.810 EUR a batch/);
+    expect(plain.stdout).toMatch(/0\.41 EUR a piece, 0\.81 EUR a batch/);
     expect(plain.stdout).not.toMatch(/label draft/);
     const { stdout } = await doughwright(path, 'totals', '--label', 'a.dough');
     expect(stdout).toMatch(/label draft \(US\)/);

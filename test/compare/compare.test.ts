@@ -222,6 +222,28 @@ describe('what changed in a formula', () => {
     expect(told(back)).toContainEqual(expect.stringMatching(/^findings: missing-unit error: .* → $/));
   });
 
+  it('tells what became of a programme that a trial keeps as a change of the trial', () => {
+    const trial =
+      '\ntrial 2026-03-14:\n  mixed in spiral\n  load flour, water\n  speed 1 for 3 min\n  add salt\n  speed 2 for 5 min\n  end 25.4 °C\n';
+    const changes = (now: string): string[] =>
+      told(bakery().compare(uri, tin + trial, tin + now)).filter((one) => !one.startsWith('findings'));
+    expect(changes(trial.replace('for 5 min', '12 min'))).toEqual([
+      'trials: trial 2026-03-14: speed 2 5 min → 12 min',
+    ]);
+    expect(changes(trial.replace('in spiral', 'by hand'))).toEqual([
+      'trials: trial 2026-03-14: mixed in spiral → by hand',
+    ]);
+    expect(changes(trial.replace('25.4 °C', '25.4 °C, developed'))).toEqual([
+      'trials: trial 2026-03-14: end 25.4 °C → 25.4 °C, developed',
+    ]);
+    // The order of what was run is what was run; that of what was measured is not.
+    const swapped = trial.replace('  add salt\n  speed 2 for 5 min\n', '  speed 2 for 5 min\n  add salt\n');
+    expect(changes(swapped).length).toBeGreaterThan(0);
+    expect(changes(swapped).every((one) => one.startsWith('trials: trial 2026-03-14: '))).toBe(true);
+    const moved = trial.replace('  end 25.4 °C\n', '').replace('  mixed', '  end 25.4 °C\n  mixed');
+    expect(changes(moved)).toEqual([]);
+  });
+
   it('tells a trial that was added', () => {
     const trial = '\ntrial 2026-03-14:\n  end 25.4 °C\n';
     expect(told(bakery().compare(uri, tin, tin + trial))).toContain(

@@ -22,6 +22,8 @@ trial 2026-03-14:
   rise 80% at 70 min
   note warm bowl
 `;
+/** The programme that is run, as a trial that is begun keeps it. */
+const ran = '  mixed in spiral\n  load flour, water, salt\n  speed 1 for 10 min\n';
 const after = '\nformula Pilot Boat:\n  strong white 100%\n';
 const reading: ReadingToLog = { date: '2026-03-14', minutes: 10, celsius: 22.5, stage: 'clean-up' };
 
@@ -38,11 +40,14 @@ describe('a reading becomes a line of the file', () => {
 trial 2026-03-14:
   room 23 °C
   flour 20 °C
+  mixed in spiral
+  load flour, water, salt
+  speed 1 for 10 min
   at 10 min  22.5 °C, clean-up
 ${after}`,
     );
     expect(logged(text + trial, { ...reading, date: '2026-03-15' })).toBe(
-      `${text}${trial}\ntrial 2026-03-15:\n  at 10 min  22.5 °C, clean-up\n`,
+      `${text}${trial}\ntrial 2026-03-15:\n${ran}  at 10 min  22.5 °C, clean-up\n`,
     );
   });
 
@@ -58,6 +63,35 @@ ${after}`,
     const withoutEnd = trial.replace('  end        25.4 °C\n', '');
     const { minutes: _, stage: __, ...end } = reading;
     expect(logged(text + withoutEnd, { ...end, celsius: 25.4 })).toBe(text + trial);
+  });
+
+  it('as the end of mixing with its stage, which is read back', () => {
+    const { minutes: _, ...end } = { ...reading, celsius: 26.5, stage: 'developing' };
+    const done = logged(logged(text, reading), end);
+    expect(done).toBe(
+      `${text}\ntrial 2026-03-14:\n${ran}  at 10 min  22.5 °C, clean-up\n  end        26.5 °C, developing\n`,
+    );
+    const service = createService();
+    service.setText(uri, done.replace('  mixed', '  water 18 °C\n  mixed'));
+    expect(service.findings(uri).filter(({ place }) => place.line > 9)).toEqual([]);
+    expect(service.sheet(uri, 1, {})!.trials[0]!.readings.at(-1)).toMatchObject({
+      when: 'end',
+      measured: '26.5 °C',
+      stage: 'developing',
+    });
+  });
+
+  it('behind the programme that its trial keeps, whatever stands between the lines of it', () => {
+    const kept = `\ntrial 2026-03-14:\n  mixed in spiral\n  speed 1 for 8 min\n  at 8 min   22 °C\n  rest 10 min\n  speed 1 for 2 min\n`;
+    expect(logged(text + kept, reading)).toContain('  speed 1 for 2 min\n  at 10 min  22.5 °C, clean-up\n');
+    expect(logged(text + kept.replace(/ {2}at 8.*\n/, ''), { ...reading, minutes: 3 })).toContain(
+      '  speed 1 for 2 min\n  at 3 min   22.5 °C, clean-up\n',
+    );
+  });
+
+  it('in the mixer that was tried, where it begins a trial', () => {
+    expect(logged(text, { ...reading, mixer: 'by hand' })).toContain('  mixed by hand\n  load');
+    expect(logged(text, { ...reading, mixer: 'fork' })).toContain('  mixed in fork\n  load');
   });
 
   it('in the place of a reading of the same minute, whose comment stays', () => {

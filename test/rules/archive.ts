@@ -1,3 +1,4 @@
+import { tellMessage } from '../words/told.ts';
 import type { FileFinding, GivenFile } from './findings.ts';
 
 /**
@@ -69,7 +70,7 @@ export function marked(files: readonly GivenFile[], findings: readonly FileFindi
 const firstPath = 'test.dough';
 
 function markOf({ span, level, code, message }: FileFinding): string {
-  return `${' '.repeat(span.start)}${'^'.repeat(Math.max(1, span.end - span.start))} ${level} ${code}: ${message}`;
+  return `${' '.repeat(span.start)}${'^'.repeat(Math.max(1, span.end - span.start))} ${level} ${code}: ${tellMessage(message, code)}`;
 }
 
 function filesOf(lines: readonly string[], ending: string): GivenFile[] {

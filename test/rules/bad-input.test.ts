@@ -28,7 +28,7 @@ const cases: readonly (readonly [string, string, number, string, RegExp])[] = [
     'negative-amount',
     /Take the minus sign out/,
   ],
-  ['negative yield', made(`  yield -10 kg\n${base}`), 2, 'wrong-value', /cannot be below nothing/],
+  ['negative yield', made(`  yield -10 kg\n${base}`), 2, 'wrong-value', /cannot be negative/],
   [
     '10,000 % of water',
     made('  bread flour  100%\n  water  10000%\n  salt  2%\n'),

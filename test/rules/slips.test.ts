@@ -51,7 +51,7 @@ const slips: readonly (readonly [file: string, line: number, mended: string | Re
   [tin(6, '  salt  250 gr.'), 6, '  salt  250 g'],
   [tin(6, '  honey  2 tbs'), 6, '  honey  2 tbsp'],
   [tin(6, '  salt  3 pinches'), 6, /“3 pinches” can be any weight\. Write what it weighs/],
-  [tin(6, '  salt to taste'), 6, /“to taste” is no amount\. Write how much/],
+  [tin(6, '  salt to taste'), 6, /“to taste” is not an amount\. Write how much/],
   [tin(4, '  wholemeal wheat  the rest'), 4, '  wholemeal wheat  balance'],
   [tin(6, '  3 eggs'), 6, '  eggs  3 pieces'],
   [tin(6, '  honey  1 lb 4 oz'), 6, '  honey  20 oz'],

@@ -75,6 +75,21 @@ describe('what is tried is kept in the file', () => {
     expect(textOf(service, uri)).toContain('\nmix in planetary:\n');
   });
 
+  it('the mixer, with the old one in the trials that were run in it and do not say so', () => {
+    const trial = '\ntrial 2026-03-03:\n  water 18 °C\n  end  24 °C\n';
+    const kept = '\ntrial 2026-03-04:\n  mixed in fork\n  speed 1 for 9 min\n  end  24 °C\n';
+    const service = serviceWith(byYield + trial + kept);
+    keep(service, { today: { mixer: 'planetary' } });
+    expect(textOf(service, uri)).toBe(
+      byYield.replace('in spiral', 'in planetary') +
+        trial.replace(
+          '18 °C\n',
+          '18 °C\n  mixed in spiral\n  load flour, water, salt\n  speed 1 for 8 min\n',
+        ) +
+        kept,
+    );
+  });
+
   it('with the line ends of the file', () => {
     const service = serviceWith(byYield.replaceAll('\n', '\r\n'));
     keep(service, { today: { roomCelsius: 24 } });

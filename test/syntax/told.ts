@@ -1,5 +1,6 @@
 import { parseFile } from '../../core/syntax/file.ts';
 import type { Amount, Name, ParsedLine, Statement, SyntaxProblem } from '../../core/syntax/tree.ts';
+import { tellMessage } from '../words/told.ts';
 import { plainOf } from './annotated.ts';
 
 /** How a text reads, told line by line under its input lines: problems with their fixes, then the statement. */
@@ -41,12 +42,12 @@ function tellProblem(text: string, { code, message, span, fixes, unlessKnown }: 
   const margin = ' '.repeat(2 + span.start);
   const unless = unlessKnown === undefined ? '' : ` [none where “${unlessKnown}” is known]`;
   return [
-    `${margin}${marks} ${code}: ${message}${unless}`,
+    `${margin}${marks} ${code}: ${tellMessage(message, code)}${unless}`,
     ...fixes.map((fix) => {
       let fixed = text;
       for (const edit of [...fix.edits].sort((one, other) => other.start - one.start))
         fixed = fixed.slice(0, edit.start) + edit.insert + fixed.slice(edit.end);
-      return `${margin}${fix.preferred ? 'best' : 'fix'} ${fix.title}: ${JSON.stringify(fixed)}`;
+      return `${margin}${fix.preferred ? 'best' : 'fix'} ${tellMessage(fix.title)}: ${JSON.stringify(fixed)}`;
     }),
   ];
 }

@@ -30,6 +30,33 @@ describe('figures as they are shown', () => {
     ).toEqual(['3.5 min', '12 min', '3.5–12 min', '12 min', '1 h 30 min']);
   });
 
+  it('has no more digits than its band allows: whole degrees where that is more than 2 °C', () => {
+    const { degreesWithBand } = figures;
+    expect(shown(degreesWithBand(27.3, 3.1))).toBe('27 °C ± 3 °C');
+    expect(shown(degreesWithBand(27.3, 2.01))).toBe('27 °C ± 2 °C');
+    expect(shown(degreesWithBand(27.3, 2))).toBe('27.3 °C ± 2 °C');
+    expect(shown(degreesWithBand(27.34, 0.76))).toBe('27.3 °C ± 0.8 °C');
+    expect(shown(degreesWithBand(-0.3, 4))).toBe('0 °C ± 4 °C');
+    for (const none of [0, -1, Number.NaN, Number.POSITIVE_INFINITY, undefined])
+      expect(shown(degreesWithBand(27.34, none))).toBe('27.3 °C');
+    const us: Display = { ...plainDisplay, temperature: 'fahrenheit' };
+    expect(shown(degreesWithBand(27, 3), us)).toBe('81 °F ± 5 °F');
+    expect(shown(degreesWithBand(27, 1), us)).toBe('80.6 °F ± 1.8 °F');
+  });
+
+  it('never calls a weight nothing that is something', () => {
+    const us: Display = { ...plainDisplay, mass: 'ounces' };
+    expect([0, 0.001, 0.0499, 0.05, 0.06].map((grams) => shown(figures.mass(grams)))).toEqual([
+      '0 g',
+      'less than 0.05 g',
+      'less than 0.05 g',
+      '0.1 g',
+      '0.1 g',
+    ]);
+    expect(shown(figures.mass(0.05), us)).toBe('less than 0.01 oz');
+    expect(shown(figures.mass(0), us)).toBe('0 oz');
+  });
+
   // NIST Handbook 44, appendix C: 1 oz = 28.349523125 g, 1 lb = 453.59237 g, both exact. °F = °C × 1.8 + 32, SP 811 B.9.
   it('stand in ounces and pounds, and °F, where that is set; a difference is not shifted', () => {
     const us: Display = { ...plainDisplay, mass: 'ounces', temperature: 'fahrenheit' };
@@ -56,7 +83,7 @@ describe('figures as they are shown', () => {
     fc.assert(
       fc.property(fc.double({ min: -1e9, max: 1e9, noNaN: true }), (grams) => {
         expect(holdsMarked(shown(figures.mass(grams), abroad))).toBe(false);
-        expect(shown(figures.mass(grams))).toMatch(/^-?[\d.]+ k?g$/);
+        expect(shown(figures.mass(grams))).toMatch(/^(-?[\d.]+ k?g|less than 0\.05 g)$/);
       }),
     );
   });
@@ -153,8 +180,8 @@ describe('the conditions that are set', () => {
   };
 
   it('hold where no bakery says otherwise', () => {
-    const [mild, hot] = [waterOf({}), waterOf({ roomCelsius: 30, flourCelsius: 28, tapCelsius: 10 })];
-    expect(hot.water!.celsius).toBeLessThan(mild.water!.celsius - 3);
+    const [mild, hot] = [waterOf({}), waterOf({ roomCelsius: 26, flourCelsius: 26, tapCelsius: 4 })];
+    expect(hot.water!.celsius!).toBeLessThan(mild.water!.celsius! - 3);
     expect(waterOf({ label: 'US' }).label?.regime).toBe('US');
     expect(mild.label?.regime).toBe('EU');
   });
@@ -163,6 +190,6 @@ describe('the conditions that are set', () => {
     const service = createService();
     service.setSettings({ usual: { roomCelsius: 30, flourCelsius: 30 } });
     service.setText(uri, `bakery Quay:\n  room 21 °C\n  flour 21 °C\n\n${text}`);
-    expect(service.totals(uri)[0]!.water!.celsius).toBeCloseTo(waterOf({}).water!.celsius, 6);
+    expect(service.totals(uri)[0]!.water!.celsius).toBeCloseTo(waterOf({}).water!.celsius!, 6);
   });
 });

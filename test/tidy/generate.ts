@@ -176,14 +176,13 @@ function reference(): string {
     '## Limits',
     '',
     'A number beyond what a bakery can mean is a slip: it is told on its place, and nothing is worked out from it. A price is at',
-    `most ${mostMoney.most}.`,
+    `most ${mostMoney.told.most}.`,
     '',
     '| kind | from | to |',
     '| --- | --- | --- |',
-    ...Object.entries(limits).map(([measure, { told }]) => {
-      const range = /^from (.*) to (.*)$/.exec(told);
-      return `| ${measureWords[measure as Measure]} | ${range?.[1] ?? ''} | ${range?.[2] ?? told.replace('at most ', '')} |`;
-    }),
+    ...Object.entries(limits).map(
+      ([measure, { told }]) => `| ${measureWords[measure as Measure]} | ${told.least ?? ''} | ${told.most} |`,
+    ),
   );
   return `${lines.join('\n')}\n`;
 }

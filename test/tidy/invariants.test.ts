@@ -42,6 +42,7 @@ describe('data goes from left to right', () => {
   /** From left to right. Two rooms in one place do not know each other unless `exceptions` says so. */
   const order = [
     ['text'],
+    ['words'],
     ['calc'],
     ['syntax'],
     ['catalogue'],
@@ -73,8 +74,10 @@ describe('data goes from left to right', () => {
     expect(back.map(told)).toEqual([]);
   });
 
-  it('the arithmetic knows plain data only: itself, and the type of a role', () => {
-    const out = crossings.filter((one) => one.from.startsWith('core/calc/') && !isRole(one));
+  it('the arithmetic knows plain data only: itself, messages, and the type of a role', () => {
+    const out = crossings.filter(
+      (one) => one.from.startsWith('core/calc/') && !isRole(one) && one.to !== 'core/words/message.ts',
+    );
     expect(out.map(told)).toEqual([]);
   });
 
@@ -82,8 +85,13 @@ describe('data goes from left to right', () => {
     expect(stageWords).toEqual(mixingStages);
   });
 
-  it('syntax knows text alone', () => {
-    const out = crossings.filter((one) => one.from.startsWith('core/syntax/') && roomOf(one.to) !== 'text');
+  it('syntax knows text and messages alone', () => {
+    const out = crossings.filter(
+      (one) =>
+        one.from.startsWith('core/syntax/') &&
+        roomOf(one.to) !== 'text' &&
+        one.to !== 'core/words/message.ts',
+    );
     expect(out.map(told)).toEqual([]);
   });
 

@@ -6,6 +6,7 @@ import { isWritingError } from '../../core/rules/syntax-rows.ts';
 import { readArchive } from '../rules/archive.ts';
 import { findingsOf, firstFix } from '../rules/findings.ts';
 import { problemCodes } from '../rules/problem-codes.ts';
+import { inWords } from '../words/told.ts';
 
 const here = (path: string): URL => new URL(`../../${path}`, import.meta.url);
 const codes = rules.map((rule) => rule.code);
@@ -39,7 +40,7 @@ describe.each(rules)('$code', (rule) => {
   it('speaks of its bad example and is silent on the good one, where nothing else is wrong', () => {
     expect(own(rule.bad)).not.toEqual([]);
     const good = findingsOf([{ path: 'test.dough', text: rule.good }]);
-    expect(good.map((one) => `${one.level} ${one.code}: ${one.message}`)).toEqual([]);
+    expect(good.map((one) => `${one.level} ${one.code}: ${inWords(one.message)}`)).toEqual([]);
   });
 
   it('has fixtures that fire and stay silent, and one of its fix', () => {
@@ -54,7 +55,8 @@ describe.each(rules)('$code', (rule) => {
   });
 
   it('keeps its message to one line in a baker’s words', () => {
-    for (const { message } of own(rule.bad)) {
+    for (const one of own(rule.bad)) {
+      const message = inWords(one.message);
       expect(message).not.toMatch(/undefined|NaN|Infinity|\n|\[object/);
       expect(message.length).toBeLessThan(320);
     }

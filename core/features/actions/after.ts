@@ -78,5 +78,7 @@ export function isNear(one: number | undefined, other: number | undefined, size:
 const hints = new Set(['added-by-part']);
 
 function problemCount({ problems, resolved }: Analysis): number {
-  return problems.filter(({ kind }) => !hints.has(kind)).length + resolved.problems.length;
+  // A trial stays the record of what it loaded, whatever the formula has become since.
+  const named = resolved.problems.filter((one) => one.kind !== 'not-in-dough' || one.tried !== true);
+  return problems.filter(({ kind }) => !hints.has(kind)).length + named.length;
 }

@@ -1,3 +1,4 @@
+import type { Analysis } from '../../analysis/analysis.ts';
 import type { MixAnalysis } from '../../analysis/mixing.ts';
 import { type Conversion, convertProgramme } from '../../calc/conversion.ts';
 import type { Known } from '../../calc/known.ts';
@@ -6,6 +7,7 @@ import type { TemperedWater } from '../../calc/mixing-water.ts';
 import { formulaOf, type MixModel } from '../../model/formula-model.ts';
 import { byHand, findMixer, type Mixer } from '../../model/mixer.ts';
 import { hottestCelsius } from '../../rules/hot-water.ts';
+import { programmeInto, trialsToKeep } from '../../rules/kept-programme.ts';
 import { degrees, mass, minutes, trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
 import type { Action, ActionContext } from './action.ts';
@@ -23,8 +25,8 @@ export const convertMix: Action = {
   explanation:
     'Offered in a mixing programme for the mixers that your files define, nearest first, and for hands. Speeds and kneading become ' +
     'those of the other mixer, for as many half minutes as bring the dough as far; rests, folds and what is added stay where ' +
-    'they are. The title tells the new working time, the temperature at the end and the water for it. All of it is a prediction with the ' +
-    'bands of [mixing](mixing-and-process.md): watch the dough, and its thermometer, the first time. In VS Code also as the command *Convert Mixing Programme*.',
+    'they are. Trials that do not say what they ran keep the programme as it was. The title tells the new working time, the temperature at the end and the water for it. All of it is a prediction with the ' +
+    'bands of [mixing](mixing-and-process.md): watch the dough, and its thermometer, the first time, and stop the mixer before a probe or a hand goes in. In VS Code also as the command *Convert Mixing Programme*.',
   example:
     'formula Quay Tin:\n  yield 2 kg\n  bread flour        100%\n  water              65%\n  salt               2%\n\nmix in spiral:\n  load flour, water, salt\n  ‸speed 1 for 4 min\n  speed 2 for 4 min\n',
   *offers(context) {
@@ -39,7 +41,7 @@ export const convertMix: Action = {
       yield {
         title: titleOf(mix.value, mixer, converted.value),
         argument: foldName(mixer.name),
-        edits: () => editsOf(context, model.mixes[index!]!, mix.value, mixer, converted.value),
+        edits: () => editsOf(context, analysis, model.mixes[index!]!, mix.value, mixer, converted.value),
       };
     }
   },
@@ -100,9 +102,10 @@ function heatOf(mix: MixAnalysis, after: Conversion['after'], water: Conversion[
 }
 
 function waterWords({ waterCelsius, ice }: TemperedWater): string {
+  if (ice !== undefined) return `tap water and ${mass(ice.iceGrams)} of ice`;
+  if (waterCelsius === undefined) return 'water from the tap';
   if (waterCelsius > hottestCelsius) return `water at ${degrees(waterCelsius)}, hotter than yeast bears`;
-  if (ice.known && ice.value.iceGrams > 0) return `tap water and ${mass(ice.value.iceGrams)} of ice`;
-  return waterCelsius < 0 ? 'part of the water as ice' : `water at ${degrees(waterCelsius)}`;
+  return `water at ${degrees(waterCelsius)}`;
 }
 
 /** Dough that a pair of hands kneads at a time, at most; common practice, no source. */
@@ -117,6 +120,7 @@ function fitOf(mix: MixAnalysis, { data, mostGrams, leastGrams }: Mixer): string
 
 function editsOf(
   context: ActionContext,
+  analysis: Analysis,
   model: MixModel,
   mix: MixAnalysis,
   mixer: Mixer,
@@ -136,6 +140,10 @@ function editsOf(
     if (statement.kind !== 'property' || words === undefined) return undefined;
     changes.edit(line, { start: statement.keyword.start, end: statement.valueSpan.end, insert: words });
   }
+  // The trials of the dough were run on the programme as it was.
+  if (analysis.doughMix.known && analysis.doughMix.value === mix)
+    for (const { below, lines } of programmeInto(analysis, trialsToKeep(analysis, context.scope)))
+      changes.addBelow(below, ...lines);
   return changes.edits();
 }
 

@@ -60,13 +60,27 @@ function together(all: readonly Preferred[]): readonly FileEdit[] | undefined {
   const byFile = new Map<string, TextEdit[]>();
   for (const { fix } of all) {
     const clash = fix.edits.some(({ uri, edits }) =>
-      edits.some((edit) => byFile.get(uri)?.some((taken) => overlaps(edit, taken))),
+      edits.some((edit) => byFile.get(uri)?.some((taken) => overlaps(edit, taken) && !isSame(edit, taken))),
     );
     if (clash) continue;
-    for (const { uri, edits } of fix.edits) byFile.set(uri, [...(byFile.get(uri) ?? []), ...edits]);
+    for (const { uri, edits } of fix.edits) {
+      const taken = byFile.get(uri) ?? [];
+      byFile.set(uri, [...taken, ...edits.filter((edit) => !taken.some((one) => isSame(edit, one)))]);
+    }
   }
   const files = [...byFile].map(([uri, edits]) => ({ uri, edits }));
   return files.length === 0 ? undefined : files;
+}
+
+/** What two fixes both write, as the programme that a trial keeps, is written once. */
+function isSame(one: TextEdit, other: TextEdit): boolean {
+  return (
+    one.line === other.line &&
+    one.start === other.start &&
+    one.end === other.end &&
+    one.endLine === other.endLine &&
+    one.insert === other.insert
+  );
 }
 
 // Edits that only touch are taken for a clash: in which order they come would decide what is written.

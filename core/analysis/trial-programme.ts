@@ -1,0 +1,81 @@
+import type { SolvedFormula } from '../calc/formula-result.ts';
+import { type Known, unknown } from '../calc/known.ts';
+import type { MixingPhase } from '../calc/mixing-programme.ts';
+import { byHand } from '../model/mixer.ts';
+import type { Said } from '../model/properties.ts';
+import type { ResolvedFormula } from '../model/resolve.ts';
+import type { KeptProgramme, ResolvedMix } from '../model/resolve-mix.ts';
+import { type ReadyProgramme, readyProgramme } from './mixing.ts';
+
+/**
+ * The programme that a trial keeps, ready to be run on any mixer: its input holds hands until somebody puts the trial's own
+ * mixer in. Weights are those of the formula as it is; what was run, and in what order, is the trial's own.
+ */
+export function keptProgramme(
+  resolved: ResolvedFormula,
+  solved: SolvedFormula | undefined,
+  kept: KeptProgramme,
+): Known<ReadyProgramme> {
+  if (solved === undefined) return unknown('the formula has no lines yet');
+  if (kept.phases.some(({ statement }) => statement.value === undefined))
+    return unknown('a line of the trial’s own programme is not finished');
+  const loaded = kept.phases.some(isLoad) ? kept : loadedAsTheFormula(kept, doughMixOf(resolved));
+  return readyProgramme(resolved, solved, { ...loaded, mixer: byHand });
+}
+
+/** The programme that mixes the dough itself, whether it can be run or not. */
+export function doughMixOf({ mixes, input }: ResolvedFormula): ResolvedMix | undefined {
+  return mixes.find((mix) => mix.sectionId === input.sections[0]!.id);
+}
+
+/** How long a programme runs, minutes, rests included. */
+export function minutesOfPhases(phases: readonly MixingPhase[]): number {
+  return phases.reduce((sum, phase) => sum + ('portions' in phase ? 0 : Math.max(0, phase.seconds) / 60), 0);
+}
+
+/** For how many minutes two programmes run the same, rests included: as far as one can be set beside the other. */
+export function sharedMinutes(one: readonly MixingPhase[], other: readonly MixingPhase[]): number {
+  const [left, right] = [timed(one), timed(other)];
+  let minutes = 0;
+  for (const [index, phase] of left.entries()) {
+    const beside = right[index];
+    const isSame =
+      beside?.kind === phase.kind &&
+      (phase.kind !== 'speed' || (beside.kind === 'speed' && beside.number === phase.number));
+    if (!isSame) break;
+    minutes += Math.min(phase.seconds, beside.seconds) / 60;
+    if (phase.seconds !== beside.seconds) break;
+  }
+  return minutes;
+}
+
+type TimedPhase = Exclude<MixingPhase, { readonly portions: unknown }>;
+
+const timed = (phases: readonly MixingPhase[]): TimedPhase[] =>
+  phases.flatMap((phase) => ('portions' in phase ? [] : [phase]));
+
+/**
+ * Of a trial that says only how long what ran, what went in is told by the formula. Where its lines run in the order of the
+ * formula's as far as the last addition, each goes in where the formula adds it; else all of it goes in at the start.
+ */
+function loadedAsTheFormula(kept: KeptProgramme, mix: ResolvedMix | undefined): KeptProgramme {
+  if (mix === undefined) return kept;
+  const loads = mix.phases.filter(isLoad);
+  const last = mix.phases.findLastIndex(isLoad);
+  const worked = mix.phases.slice(0, last + 1).filter((phase) => !isLoad(phase));
+  const isSameOrder =
+    kept.phases.length > worked.length &&
+    worked.every((phase, index) => whatRuns(phase) === whatRuns(kept.phases[index]!));
+  if (!isSameOrder) return { ...kept, phases: [...loads, ...kept.phases], loads: mix.loads };
+  const before = mix.phases.slice(0, last + 1);
+  let ran = 0;
+  const phases = before.map((phase) => (isLoad(phase) ? phase : kept.phases[ran++]!));
+  return { ...kept, phases: [...phases, ...kept.phases.slice(ran)], loads: mix.loads };
+}
+
+const isLoad = ({ statement }: Said): boolean =>
+  statement.property === 'load' || statement.property === 'add';
+
+function whatRuns({ statement: { property, value } }: Said): string {
+  return value?.form === 'mixSpeed' ? `speed ${value.number}` : property;
+}

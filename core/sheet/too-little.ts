@@ -1,0 +1,41 @@
+import { contentsOf } from '../calc/contents.ts';
+import type { FinalMixLine, SolvedFormula } from '../calc/formula-result.ts';
+import { leastWeighedGrams } from '../text/figures.ts';
+import type { Weight } from './rows.ts';
+import type { SheetBlock } from './view.ts';
+
+/** Whether a weight is a line of the sheet: known, and no less than anybody weighs; or not known yet, which is told. */
+export function isWeighed({ grams }: Pick<Weight, 'grams'>): boolean {
+  return grams === undefined || grams >= leastWeighedGrams;
+}
+
+/** Whether drawn parts bring so much of a line of the final mix that nothing of it is left to weigh. */
+export function isDrawnWhole({ kind, grams, drawnGrams }: FinalMixLine): boolean {
+  return kind === 'ingredient' && !isWeighed({ grams }) && (drawnGrams ?? 0) >= leastWeighedGrams;
+}
+
+/** `all of the fresh yeast is in the sponge`, for each line of which nothing is left for the bowl. */
+export function elsewhere(solved: SolvedFormula): string[] {
+  const parts = solved.sections.slice(1).filter((section) => section.inBowl);
+  return solved.finalMix.lines.filter(isDrawnWhole).map(({ key, name }) => {
+    const holding = parts.filter((part) => contentsOf(solved, part)?.some((one) => one.key === key));
+    const where = holding.map((part) => `the ${part.name}`).join(' and ');
+    return `all of the ${name} is in ${where === '' ? 'the parts' : where}`;
+  });
+}
+
+/** What is in the formula and too little to weigh, told so that nobody takes it for forgotten. */
+export function tooLittle(weights: readonly Weight[]): string[] {
+  return weights
+    .filter((weight) => !isWeighed(weight) && (weight.grams ?? 0) > hair)
+    .map(({ name }) => `less than ${leastWeighedGrams} g of ${name}, too little to weigh`);
+}
+
+/** Grams that only the rounding of sums leaves. */
+const hair = 1e-6;
+
+/** A block with notes below it, beside those it has. */
+export function withNotes(block: SheetBlock, notes: readonly string[]): SheetBlock {
+  const all = [...(block.note === undefined ? [] : [block.note]), ...notes];
+  return all.length === 0 ? block : { ...block, note: all.join('; ') };
+}

@@ -1,0 +1,64 @@
+import type { Args } from '../args.ts';
+import type { Speaker } from '../speaker.ts';
+
+/** Names that are not known, or known more than once. */
+export const names = {
+  'unknown-ingredient.meant': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `“${name}” is not known: it is weighed, but counts as neither flour nor water. Is it “${otherName}”?`,
+  'unknown-ingredient.none': ({ name }: Args<'name'>) =>
+    `“${name}” is not known: it is weighed, but counts as neither flour nor water. Define it, or write a name that is known.`,
+  'unknown-ingredient.like-meant': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `“${name}” is not known: nothing starts from it. Is it “${otherName}”?`,
+  'unknown-ingredient.like-none': ({ name }: Args<'name'>) =>
+    `“${name}” is not known: nothing starts from it. Define it, or write a name that is known.`,
+  'unknown-ingredient.hydration': ({ example }: Args<'example'>) =>
+    `Hydration is written on the line of the water: ${example}`,
+  'unknown-ingredient.culture': ({ name, example }: Args<'name' | 'example'>) =>
+    `“${name}” is not known. A ripe starter of the preferment’s own kind is written: ${example}`,
+
+  'unknown-mixer.meant': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `No mixer is called “${name}”, so neither warming nor development can be computed. Is it “${otherName}”?`,
+  'unknown-mixer.none': ({ name }: Args<'name'>) =>
+    `No mixer is called “${name}”, so neither warming nor development can be computed. Define it, or name a kind: spiral, planetary, fork.`,
+
+  'unknown-part.meant': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `The formula has no part called “${name}”. Is it “${otherName}”?`,
+  'unknown-part.none': ({ name }: Args<'name'>) =>
+    `The formula has no part called “${name}”. It has no parts.`,
+  'unknown-part.others': ({ name, names: parts }: Args<'name' | 'names'>, say: Speaker) =>
+    `The formula has no part called “${name}”. Its parts are ${say.list(parts)}.`,
+
+  'unknown-formula.meant': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `No formula is called “${name}”. Is it “${otherName}”?`,
+  'unknown-formula.none': ({ name }: Args<'name'>) => `No formula is called “${name}”.`,
+  'unknown-formula.several': ({ name, count }: Args<'name' | 'count'>, say: Speaker) =>
+    `“${name}” is written ${times(count, say)} in the nearest place that has it. Give each a name of its own.`,
+
+  'several-definitions.several': ({ name, count }: Args<'name' | 'count'>, say: Speaker) =>
+    `“${name}” is defined ${times(count, say)} in the nearest place that has it, so none of them counts. Keep one, or rename the others.`,
+  'several-definitions.one': () => 'one of them',
+
+  'same-name-twice.folder': ({ name, count }: Args<'name' | 'count'>, say: Speaker) =>
+    `“${name}” is defined ${times(count, say)} in this folder, and which is meant is not clear. Give each a name of its own.`,
+  'same-name-twice.part': ({ name }: Args<'name'>) =>
+    `This formula has a part called “${name}” already, and the first counts. Give this one a name of its own.`,
+  'same-name-twice.other': () => 'the same name',
+  'same-name-twice.first': () => 'the first: it counts',
+
+  'same-ingredient-twice.adds-up': ({ name }: Args<'name'>) =>
+    `“${name}” stands in this section already: the two lines add up.`,
+  'same-ingredient-twice.other': () => 'adds up with this line',
+
+  'loop.part': ({ names: around }: Args<'names'>) =>
+    `This goes round in a circle: ${around.join(' → ')}. Take this line out; for a starter of its own kind write “ripe culture 20%”.`,
+  'loop.in-circle': () => 'part of the circle',
+  'loop.formula': ({ name }: Args<'name'>) =>
+    `“${name}” is made with this formula itself, so neither can be weighed. Take one of the two out.`,
+
+  'unused-part.unused': ({ name }: Args<'name'>) =>
+    `No line takes “${name}” and it draws nothing, so none of it gets into the dough. Write what it draws, or add a line for it.`,
+};
+
+function times(count: number, say: Speaker): string {
+  return say.count(count, { one: '# time', other: '# times' });
+}

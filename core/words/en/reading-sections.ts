@@ -1,0 +1,85 @@
+import type { Args } from '../args.ts';
+import type { Speaker } from '../speaker.ts';
+
+/** How headers and properties are written. */
+export const readingSections = {
+  'outside-section.none-above': () =>
+    'This line stands in no section. Start one above it, for example “formula Morning Tin:”.',
+  'line-too-long.longer': ({ count }: Args<'count'>, say: Speaker) =>
+    `This line has more than ${say.count(count, { one: '# character', other: '# characters' })} and is not read. Break it up, or make it a comment with # in front.`,
+
+  'missing-colon.at-end': ({ section }: Args<'section'>) =>
+    `The line that starts the ${section} ends with a colon.`,
+  'missing-colon.displaced': ({ section }: Args<'section'>) =>
+    `The colon goes to the end of the line that starts the ${section}.`,
+  'missing-colon.goes-on': () =>
+    'A line that starts a section ends at its colon. Write what follows on a line of its own.',
+  'missing-colon.open-quote': () => 'The quote is not closed, and so the colon is missing.',
+
+  'stray-colon.two': () => 'One colon is enough, at the end of the line.',
+  'stray-colon.amount': () => 'No colon goes between an ingredient and its amount.',
+  'stray-colon.property': ({ property }: Args<'property'>) =>
+    `No colon goes between “${property}” and its value.`,
+  'stray-colon.no-section': () => 'A colon ends only the line that starts a section.',
+  'stray-colon.no-header': ({ name }: Args<'name'>) =>
+    `A colon ends only the line that starts a section. Write “${name}” and its amount without it.`,
+
+  'missing-name.section': ({ section, example }: Args<'section' | 'example'>) =>
+    `Give the ${section} a name: ${example}`,
+  'missing-name.ingredient': () => 'Which ingredient? Its name stands before the amount.',
+  'missing-name.planned': () => 'Which formula? Its name stands before the amount.',
+  'missing-name.step': () => 'What is done? A step starts with its word: rest 15 min',
+  'missing-mixer.where': () => 'Where is it mixed? Write it: mix in big spiral: or mix by hand:',
+  'missing-date.first': () => 'A trial starts with its date, year first: trial 2026-03-14:',
+
+  'no-formula.none-above': ({ section }: Args<'section'>) =>
+    `A ${section} belongs to a formula. Put “formula NAME:” above it.`,
+  'no-formula.closed': ({ section, otherSection }: Args<'section' | 'otherSection'>) =>
+    `A ${section} belongs to a formula, and the ${otherSection} above has closed it. Move it up to its formula.`,
+
+  'unknown-section.meant': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `No section is called “${written}”. Is it “${meant}”?`,
+  'unknown-section.part': ({ example }: Args<'example'>) => `A line like this begins a part: ${example}`,
+  'unknown-section.none': ({ name, words }: Args<'name' | 'words'>, say: Speaker) =>
+    `No section is called “${name}”. Sections are ${say.list(words)}. Its lines are kept and not read.`,
+
+  'unknown-property.meant': ({ section, written, meant }: Args<'section' | 'written' | 'meant'>) =>
+    `“${written}” is not a property of ${a(section)}. Is it “${meant}”?`,
+  'unknown-property.mixed': ({ example }: Args<'example'>) =>
+    `A trial states what was run with “mixed”: ${example}`,
+  'unknown-property.none': ({ section, name, words }: Args<'section' | 'name' | 'words'>, say: Speaker) =>
+    `“${name}” is not a property of ${a(section)}. Its properties are ${say.list(words)}.`,
+
+  'missing-value.none': ({ property, example }: Args<'property' | 'example'>) =>
+    `“${property}” needs its value: ${example}`,
+  'missing-value.unfinished': ({ property, example }: Args<'property' | 'example'>) =>
+    `“${property}” is not finished. It reads like: ${example}`,
+
+  'wrong-value.other-form': ({ written, property, example }: Args<'written' | 'property' | 'example'>) =>
+    `“${written}” does not fit here. “${property}” reads like: ${example}`,
+  'wrong-value.meant': ({ written, example }: Args<'written' | 'example'>) =>
+    `“${written}” does not fit here. Write: ${example}`,
+  'wrong-value.no-such-word': ({ property, words }: Args<'property' | 'words'>, say: Speaker) =>
+    `“${property}” is one of ${say.anyOf(words)}.`,
+  'wrong-value.currency': () => 'A currency is three capitals: EUR',
+  'wrong-value.fahrenheit': ({ property, meant }: Args<'property' | 'meant'>) =>
+    `“${property}” cannot be as warm as that. Is it ${meant}?`,
+  'wrong-value.piece-too-heavy': ({ meant }: Args<'meant'>) => `No piece weighs so much. Is it ${meant}?`,
+  'wrong-value.piece-too-light': ({ meant }: Args<'meant'>) => `No piece weighs so little. Is it ${meant}?`,
+  'wrong-value.negative': ({ property }: Args<'property'>) => `“${property}” cannot be negative.`,
+  'wrong-value.zero': ({ property }: Args<'property'>) => `“${property}” must be more than 0.`,
+  'wrong-value.least-first': ({ example }: Args<'example'>) => `The least comes first: ${example}`,
+  'wrong-value.above-all': ({ property }: Args<'property'>) =>
+    `“${property}” is a share and cannot be above 100%.`,
+  'wrong-value.nothing-left': ({ property }: Args<'property'>) =>
+    `Nothing is left after a ${property} of 100%.`,
+  'wrong-value.no-currency': ({ example }: Args<'example'>) =>
+    `In which currency? Write its three capitals: ${example}`,
+  'wrong-value.container': ({ written, example }: Args<'written' | 'example'>) =>
+    `How much is in a ${written}? Write that: ${example}`,
+  'wrong-value.price-of': ({ example }: Args<'example'>) => `A price for how much? Write: ${example}`,
+};
+
+function a(section: string): string {
+  return section === 'ingredient' ? 'an ingredient' : `a ${section}`;
+}

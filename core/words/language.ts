@@ -1,0 +1,30 @@
+import { english as catalogue } from './en/english.ts';
+import type { Catalogue } from './message.ts';
+
+/** A language that messages can be worded in. */
+export interface Language {
+  /** BCP 47: `en`, `de`. */
+  readonly tag: string;
+  readonly catalogue: Catalogue;
+  /** What stands behind a figure in percent, with the blank before it that the language wants. */
+  readonly percentSign: string;
+}
+
+/** How a language forms plurals and lists. The core knows no locale: whoever runs it may give what its host knows. */
+export interface Grammar {
+  /** The form that a number takes, as `Intl.PluralRules` names it. */
+  plural(count: number): 'zero' | 'one' | 'two' | 'few' | 'many' | 'other';
+  /** A list, joined by *and* or by *or*, as `Intl.ListFormat` does. */
+  list(words: readonly string[], kind: 'and' | 'or'): string;
+}
+
+export const english: Language = { tag: 'en', catalogue, percentSign: '%' };
+
+/** Plain English, for who runs the core without a grammar of its own. */
+export const plainGrammar: Grammar = {
+  plural: (count) => (count === 1 ? 'one' : 'other'),
+  list: (words, kind) => {
+    const last = words[words.length - 1] ?? '';
+    return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} ${kind} ${last}`;
+  },
+};

@@ -1,0 +1,43 @@
+import type { Arg, NoArgs } from './args.ts';
+import type { english } from './en/english.ts';
+import type { Speaker } from './speaker.ts';
+
+type English = typeof english;
+
+/** Which message it is. The list is closed: English has a sentence for each, and every language the same ones. */
+export type Code = keyof English;
+
+/** What a message is given. */
+export type ArgsOf<C extends Code> = C extends Code
+  ? Parameters<English[C]>[0] extends Partial<Arg>
+    ? Parameters<English[C]>[0]
+    : NoArgs
+  : never;
+
+/** A message before it is worded: plain data, which a debugger and a test read and a program may steer by. */
+export type Message = { [C in Code]: { readonly code: C; readonly args: ArgsOf<C> } }[Code];
+
+/** The words of a language: a sentence for every message. */
+export type Catalogue = Translation<English>;
+
+/** The same messages in another language. A message that is missing, or is not there in English, does not compile. */
+export type Translation<S extends Partial<Record<Code, unknown>>> = {
+  readonly [C in keyof S & Code]: (args: ArgsOf<C>, say: Speaker) => string;
+};
+
+/** All of several arguments at once: a code chosen while it runs needs what any of its messages takes. */
+type All<C extends Code> = (C extends Code ? (args: ArgsOf<C>) => void : never) extends (
+  args: infer A,
+) => void
+  ? A
+  : never;
+
+/** A message with its arguments. */
+export function message<C extends Code>(
+  code: C,
+  ...args: NoArgs extends All<C> ? [] : [All<C>]
+): Extract<Message, { readonly code: C }> {
+  return { code, args: args[0] ?? none } as unknown as Extract<Message, { readonly code: C }>;
+}
+
+const none: NoArgs = {};

@@ -1,0 +1,69 @@
+import { type Display, plainDisplay } from '../text/display.ts';
+import { trimmed } from '../text/figures.ts';
+import {
+  differenceText,
+  massText,
+  temperatureText,
+  warmingText,
+  weighedText,
+} from '../text/shown-figures.ts';
+import { english, type Grammar, type Language, plainGrammar } from './language.ts';
+import type { Said, Speaker } from './speaker.ts';
+
+/** Whoever words messages in a language, with figures as they are to be shown. */
+export function speakerOf(language: Language, display: Display, grammar: Grammar = plainGrammar): Speaker {
+  const sentences = language.catalogue as unknown as Readonly<
+    Record<string, ((args: object, say: Speaker) => string) | undefined>
+  >;
+  // A sign of print before a number, never the hyphen of a keyboard; and the decimal sign that is set.
+  const signed = (text: string): string => {
+    const minus = text.startsWith('-') ? `−${text.slice(1)}` : text;
+    return display.decimalSign === 'comma' ? minus.replace('.', ',') : minus;
+  };
+  const number = (value: number, places: number): string => signed(trimmed(value, places));
+  const minutes = (value: number): string => `${number(roundMinutes(value), 1)} min`;
+  const speaker: Speaker = {
+    number,
+    percent: (fraction, places = Math.abs(fraction) < 0.1 ? 2 : 1) =>
+      `${number(fraction * 100, places)}${language.percentSign}`,
+    points: (fraction) => number(fraction * 100, Math.abs(fraction) < 0.1 ? 2 : 1),
+    mass: (grams) => signed(massText(grams, display)),
+    weighed: (grams, stepGrams) => {
+      const { figure, unit } = weighedText(grams, stepGrams, display);
+      return { figure: signed(figure), unit };
+    },
+    celsius: (celsius) => signed(temperatureText(celsius, display)),
+    celsiusApart: (celsius) => signed(differenceText(celsius, display)),
+    celsiusPerMinute: (rate, places) => signed(warmingText(rate, places, display)),
+    minutes,
+    minutesBand: (low, high) => {
+      const [from, to] = [roundMinutes(low), roundMinutes(high)];
+      return from === to ? minutes(from) : `${number(from, 1)}–${minutes(to)}`;
+    },
+    duration: (seconds) => {
+      if (seconds < 60) return `${number(seconds, 0)} s`;
+      if (seconds < 600 && seconds % 60 !== 0) return `${number(seconds / 60, 1)} min`;
+      const whole = Math.round(seconds / 60);
+      const [hours, rest] = [Math.floor(whole / 60), whole % 60];
+      if (hours === 0) return `${rest} min`;
+      return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+    },
+    money: (amount, currency) => {
+      const places = amount >= 1 || amount === 0 ? 2 : amount >= 0.01 ? 3 : 5;
+      return `${signed(amount.toFixed(places))} ${currency}`;
+    },
+    list: (words) => grammar.list(words, 'and'),
+    anyOf: (words) => grammar.list(words, 'or'),
+    count: (count, forms) => (forms[grammar.plural(count)] ?? forms.other).replace('#', number(count, 2)),
+    // A message of another version, come as data, is shown by its code rather than not at all.
+    say: (said: Said) => sentences[said.code]?.(said.args, speaker) ?? said.code,
+  };
+  return speaker;
+}
+
+/** Plain English, grams and °C. */
+export const plainSpeaker: Speaker = speakerOf(english, plainDisplay);
+
+function roundMinutes(value: number): number {
+  return value >= 10 ? Math.round(value) : Math.round(value * 2) / 2;
+}

@@ -1,0 +1,91 @@
+import fc from 'fast-check';
+import type { Arg } from '../../core/words/args.ts';
+import { message } from '../../core/words/message.ts';
+
+/**
+ * What may stand for each argument of a message: the value of the sentences in the fixture, and any value that may come.
+ * An argument is known by its name alone, so a new name wants its row here and nothing else.
+ */
+type Sample<T> = { readonly usual: T; readonly any: fc.Arbitrary<T> };
+
+/** What a sentence holds where a figure or a name is lacking, or is not written out. */
+export const broken = /undefined|NaN|Infinity|\[object|[\uE000-\uF8FF]/;
+
+const extreme = fc.oneof(
+  fc.constantFrom(0, 1, 2, 5, 0.005, -1, 1e9, -1e-9, 0.1 + 0.2),
+  fc.double({ min: -1e6, max: 1e9, noNaN: true }),
+);
+const number = (usual: number): Sample<number> => ({ usual, any: extreme });
+const whole = (usual: number): Sample<number> => ({
+  usual,
+  any: fc.oneof(fc.constantFrom(0, 1, 2, 5), fc.nat()),
+});
+const text = (usual: string): Sample<string> => ({
+  usual,
+  // What no sentence may hold of its own, no name holds here.
+  any: fc.oneof(
+    fc.string({ maxLength: 40 }).filter((one) => !broken.test(one)),
+    fc.constantFrom('', '–5 °C', '$&', '#', '“', '`', '<b>'),
+  ),
+});
+const texts = (...usual: string[]): Sample<readonly string[]> => ({
+  usual,
+  any: fc.array(text('').any, { maxLength: 12 }),
+});
+
+const nested = message('fix.take-out');
+const other = message('fix.write', { meant: '2%' });
+
+export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
+  count: whole(2),
+  otherCount: whole(3),
+  fraction: number(0.2),
+  lowFraction: number(0.015),
+  highFraction: number(0.025),
+  usualFraction: number(0.05),
+  heldFraction: number(0.12),
+  apartFraction: number(0.255),
+  grams: number(1250),
+  hours: number(12),
+  number: whole(3),
+
+  name: text('linsed'),
+  otherName: text('linseed'),
+  part: text('poolish'),
+  names: texts('poolish', 'soaker', 'levain'),
+  section: text('mixer'),
+  otherSection: text('flour'),
+  property: text('kind'),
+  unit: text('g'),
+  code: text('U+200B'),
+  words: texts('spiral', 'fork', 'planetary'),
+  written: text('1.000 g'),
+  otherWritten: text('62-66%'),
+  meant: text('1 g'),
+  otherMeant: text('1000 g'),
+  choices: texts('1 g', '1000 g'),
+  example: text('water  65%'),
+
+  reason: { usual: nested, any: fc.constantFrom(nested, other) },
+  facts: { usual: [nested, other], any: fc.array(fc.constantFrom(nested, other), { maxLength: 6 }) },
+};
+
+/** Arguments for any message: each has what its name stands for. `taken` notes the names that were asked for. */
+export function argsFrom(values: Readonly<Record<string, unknown>>, taken = new Set<string>()): object {
+  return new Proxy(values, {
+    get: (all, name) => {
+      if (typeof name !== 'string' || !Object.hasOwn(all, name))
+        throw new Error(`no argument of a message is called “${String(name)}”`);
+      taken.add(name);
+      return all[name];
+    },
+  });
+}
+
+export const usualArgs: Readonly<Record<string, unknown>> = Object.fromEntries(
+  Object.entries(samples).map(([name, { usual }]) => [name, usual]),
+);
+
+export const anyArgs: fc.Arbitrary<Readonly<Record<string, unknown>>> = fc.record(
+  Object.fromEntries(Object.entries(samples).map(([name, { any }]) => [name, any as fc.Arbitrary<unknown>])),
+);
