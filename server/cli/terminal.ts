@@ -35,7 +35,7 @@ export function visibleData<T>(data: T): T {
  * backslash parts the signs.
  */
 export function noOrders(text: string): string {
-  return text.replace(/^([^\S\n]*:):/gm, '$1\\:').replace(/##(?=[\w-]*\[)/g, '#\\#');
+  return text.replace(/^([^\S\r\n\u2028\u2029]*:):/gm, '$1\\:').replace(/##(?=[\w-]*\[)/g, '#\\#');
 }
 
 /** Writes a text for people to standard output. */

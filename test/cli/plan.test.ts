@@ -135,7 +135,7 @@ describe('doughwright plan', () => {
     expect(stdout).not.toContain('Line 4, ');
     expect(stdout).toContain('Line 6, Quay Tin, is not in the plan: none of it is asked for.');
     expect(stdout).toContain(
-      'Line 7: After the comma goes a time, like “ready 07:15”; “ready 25:00” is not known here.',
+      'Line 7: After the comma goes a time, for example “ready 07:15”; “ready 25:00” is not known here.',
     );
     expect(stdout).toContain('Line 5, Pier Loaf, is not in the plan: no formula is called so.');
   });
