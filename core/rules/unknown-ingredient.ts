@@ -115,7 +115,7 @@ function meantBy(name: string, { byFolded, asked }: LookUp): string | undefined 
 const states =
   'cold|warm|hot|lukewarm|icy|soft|softened|melted|cubed|diced|chopped|toasted|roasted|sifted|fine|coarse|fresh|organic|about|approx|circa|ca';
 const stateAround = new RegExp(
-  String.raw`^(?:(?:${states})\.?\s+)+|(?:,?\s+(?:(?:${states})\.?|\([^)]*\)|[\d.,]+\s*%?))+$`,
+  String.raw`^(?:(?:${states})\.?\s+)+|(?:,?\s+(?:(?:${states})\.?|\([^()]*\)|[\d.]+(?:,\d+)*%?|%))+$`,
   'gu',
 );
 

@@ -11,7 +11,8 @@ export interface SketchedFormula {
   readonly tried: boolean;
 }
 
-const trial = /^[^\p{L}\r\n]*trial(?![\p{L}\p{N}])/imu;
+// No mark of a line end is taken for a mark before the word: each would begin the search anew.
+const trial = /^[^\p{L}\r\n\u2028\u2029]*trial(?![\p{L}\p{N}])/imu;
 const top = /^[\s\uFEFF]*(?:formula|flour|ingredient|mixer|bakery|plan)(?![\p{L}\p{N}])/iu;
 /**
  * Behind marks of another layout, such as bullets, bars and `a)`, it hangs on what is above whether it opens anything. The marks
