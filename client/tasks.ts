@@ -23,8 +23,10 @@ interface CheckTask extends TaskDefinition {
   readonly task: 'check';
   /** A file or folder in the workspace folder; without it all of the folder. */
   readonly path?: string;
-  readonly level?: 'error' | 'warning' | 'info';
+  readonly level?: (typeof levels)[number];
 }
+
+const levels = ['error', 'warning', 'info'] as const;
 
 /**
  * Offers a check of each folder as a task. It runs the command line that is bundled with the server in the editor’s own
@@ -34,14 +36,9 @@ interface CheckTask extends TaskDefinition {
 export function offerTasks(context: ExtensionContext): Disposable {
   const program = Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').fsPath;
   const taskFor = (definition: CheckTask, folder: WorkspaceFolder | undefined): Task => {
-    const words = [
-      'check',
-      '--level',
-      definition.level ?? 'warning',
-      '--language',
-      language(),
-      definition.path ?? '.',
-    ];
+    const level = levels.find((one) => one === definition.level) ?? 'warning';
+    // Behind the two dashes a path is a path, however it begins.
+    const words = ['check', '--level', level, '--language', language(), '--', String(definition.path ?? '.')];
     const execution = new ProcessExecution(process.execPath, [program, ...words], {
       ...(folder ? { cwd: folder.uri.fsPath } : {}),
       env: { ELECTRON_RUN_AS_NODE: '1' },
@@ -55,11 +52,11 @@ export function offerTasks(context: ExtensionContext): Disposable {
   };
   return tasks.registerTaskProvider(taskType, {
     provideTasks: () =>
-      (workspace.workspaceFolders ?? [])
+      (workspace.isTrusted ? (workspace.workspaceFolders ?? []) : [])
         .filter(({ uri }) => uri.scheme === 'file')
         .map((folder) => taskFor({ type: taskType, task: 'check' }, folder)),
     resolveTask: ({ definition, scope }) =>
-      definition.task === 'check'
+      workspace.isTrusted && definition.task === 'check'
         ? taskFor(
             definition as CheckTask,
             typeof scope === 'object' ? scope : workspace.workspaceFolders?.[0],

@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { handTrials, mixerTrials } from '../analysis/mixer-trials.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
-import { planOf } from '../analysis/plan.ts';
+import { type PlanAnalysis, planOf } from '../analysis/plan.ts';
 import { type TrialAnalysis, trialsOf } from '../analysis/trials.ts';
 import type { SolvedSection } from '../calc/formula-result.ts';
 import { lineId, sectionId } from '../model/formula-model.ts';
@@ -46,6 +46,7 @@ export function hoverOf(
   column: number,
   scope: Scope,
   analysis: Analysis | undefined,
+  planned: () => PlanAnalysis | undefined = () => planOf(block, scope),
 ): LineHover | undefined {
   const parsed = block.lines[line];
   if (parsed === undefined) return undefined;
@@ -55,7 +56,7 @@ export function hoverOf(
   const section = sectionAt(block, line);
   switch (statement.kind) {
     case 'header':
-      return headerHover(block, line, statement, scope, analysis);
+      return headerHover(block, line, statement, scope, analysis, planned);
     case 'ingredient': {
       const facts = analysis === undefined ? undefined : factsOf(analysis, lineId(line));
       if (analysis === undefined || facts === undefined) return undefined;
@@ -63,7 +64,7 @@ export function hoverOf(
       return { span: words, markdown: ingredientMarkdown(analysis, facts).join('\n\n') };
     }
     case 'planned': {
-      const plan = planOf(block, scope);
+      const plan = planned();
       const said = plan === undefined ? undefined : planLineMarkdown(plan, line);
       const words = spanOf(statement.name.start, Math.max(statement.name.end, statement.amount.end));
       return said === undefined ? undefined : { span: words, markdown: said.join('\n\n') };
@@ -96,6 +97,7 @@ function headerHover(
   header: HeaderStatement,
   scope: Scope,
   analysis: Analysis | undefined,
+  planned: () => PlanAnalysis | undefined,
 ): LineHover | undefined {
   const words = block.lines[line]!.text.trimEnd();
   const span = spanOf(header.keyword.start, words.length);
@@ -127,7 +129,7 @@ function headerHover(
     return said.length === 0 ? undefined : { span, markdown: said.join('\n\n') };
   }
   if (header.section === 'plan') {
-    const plan = planOf(block, scope);
+    const plan = planned();
     return plan === undefined ? undefined : { span, markdown: planMarkdown(plan).join('\n\n') };
   }
   if (header.section === 'mixer' && header.name !== undefined) {

@@ -8,6 +8,7 @@ import type { ExitCode } from './exit-code.ts';
 import { readTexts } from './input.ts';
 import { type Format, writeReport } from './report/report.ts';
 import type { RuleLevels } from './rule-levels.ts';
+import { complainOf } from './terminal.ts';
 import { refusalOf, writeTrouble } from './write-out.ts';
 
 export interface CheckOptions {
@@ -72,7 +73,7 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
       return complain(`${options.writeBaseline}: this cannot be written: ${writeTrouble(error)}`);
     }
     const count = found.length === 1 ? '1 finding is' : `${found.length} findings are`;
-    process.stderr.write(`${count} in ${options.writeBaseline} now.\n`);
+    complainOf(`${count} in ${options.writeBaseline} now.\n`);
     return input.failed ? 2 : 0;
   }
   if (known !== undefined) found = newFindings(options.baseline!, known, found);
@@ -105,6 +106,6 @@ async function baselineRefusal(file: string, force: boolean): Promise<string | u
 }
 
 function complain(message: string): ExitCode {
-  process.stderr.write(`doughwright: ${message}\n`);
+  complainOf(`doughwright: ${message}\n`);
   return 2;
 }

@@ -1,3 +1,4 @@
+import { writeSync } from 'node:fs';
 import { isMainThread } from 'node:worker_threads';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
@@ -5,7 +6,9 @@ import type { ExitCode } from './exit-code.ts';
 import { languageOption } from './language-option.ts';
 import { formats } from './report/report.ts';
 import { ruleLevels } from './rule-levels.ts';
+import { complainOf } from './terminal.ts';
 import { usageError } from './usage-errors.ts';
+import { writeTrouble } from './write-out.ts';
 
 const sizes = ['pieces', 'dough', 'baked', 'flour', 'onHand', 'bowls'];
 
@@ -247,14 +250,14 @@ program
   });
 
 // Whoever reads our output may stop reading, as `head` does; there is nothing to tell then.
-process.stdout.on('error', leaveQuietly);
+process.stdout.on('error', leaveTelling);
 process.stderr.on('error', leaveQuietly);
 
 // A thread of a check runs this same file.
 if (isMainThread) {
   program.parseAsync().catch((error: unknown) => {
     if (error instanceof CommanderError) return end(error.exitCode === 0 ? 0 : 2);
-    process.stderr.write(
+    complainOf(
       `doughwright: a fault of this program, not of your files: ${error instanceof Error ? error.message : String(error)}\n`,
     );
     end(2);
@@ -267,9 +270,19 @@ function end(code: ExitCode): void {
   process.exitCode = code;
 }
 
-function leaveQuietly(error: NodeJS.ErrnoException): void {
+function leaveQuietly(error: NodeJS.ErrnoException): never {
+  process.exit(error.code === 'EPIPE' ? undefined : 2);
+}
+
+/** A full disk, say, behind standard output: what was asked for is not there, and that is told in one line. */
+function leaveTelling(error: NodeJS.ErrnoException): never {
   if (error.code === 'EPIPE') process.exit();
-  throw error;
+  try {
+    writeSync(2, `doughwright: standard output cannot be written: ${writeTrouble(error)}\n`);
+  } catch {
+    // Nobody can be told.
+  }
+  process.exit(2);
 }
 
 /** One of the ways to size a sheet, which exclude each other. */

@@ -4,7 +4,9 @@ import { fileURLToPath } from 'node:url';
 import { actions } from '../../core/features/actions/catalogue.ts';
 import { actionsPage } from '../../core/features/actions/page.ts';
 import { rules } from '../../core/index.ts';
+import { limits, mostMoney } from '../../core/syntax/limits.ts';
 import { patternsOfForm } from '../../core/syntax/line-forms.ts';
+import type { Measure } from '../../core/syntax/units.ts';
 import { units } from '../../core/syntax/units.ts';
 import {
   holdsIngredients,
@@ -207,8 +209,35 @@ function reference(): string {
       );
     }
   }
+  lines.push(
+    '',
+    '## Limits',
+    '',
+    'A number beyond what a bakery can mean is a slip: it is told on its place, and nothing is worked out from it. A price is at',
+    `most ${mostMoney.told.most}.`,
+    '',
+    '| kind | from | to |',
+    '| --- | --- | --- |',
+    ...Object.entries(limits).map(
+      ([measure, { told }]) => `| ${measureWords[measure as Measure]} | ${told.least ?? ''} | ${told.most} |`,
+    ),
+  );
   return `${lines.join('\n')}\n`;
 }
+
+const measureWords: Readonly<Record<Measure, string>> = {
+  mass: 'mass',
+  volume: 'volume',
+  duration: 'time',
+  temperature: 'temperature',
+  turns: 'turns',
+  fraction: 'share',
+  count: 'count',
+  times: 'factor',
+  energy: 'energy',
+  warming: 'warming',
+  density: 'density',
+};
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   for (const [name, text] of generated()) writeFileSync(join(project, name), text);

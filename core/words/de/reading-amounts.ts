@@ -98,4 +98,8 @@ export const readingAmounts: Translation<typeof english> = {
   'unreadable.semicolon': () => 'Eine Zeile endet ohne Strichpunkt.',
   'unreadable.merge': () =>
     'Hier ist ein Merge nicht beendet. Die gültigen Zeilen behalten und die entfernen, die die beiden Seiten markieren.',
+  'beyond-limit.most': ({ written, meant }) =>
+    `„${written}“ ist mehr, als in einer Backstube gemeint sein kann, und zählt nicht mit. Höchstens ${meant} schreiben.`,
+  'beyond-limit.between': ({ written, meant, otherMeant }) =>
+    `„${written}“ liegt außerhalb dessen, was in einer Backstube gemeint sein kann, und zählt nicht mit. Von ${meant} bis ${otherMeant} schreiben.`,
 };
