@@ -22,7 +22,7 @@ export async function format(
     try {
       // Read again, letter by letter: what is no UTF-8 must not be written back as something else.
       const { bytes, why } = await readBytes(fileURLToPath(uri));
-      if (bytes === undefined) throw new NotText(cureOf(why));
+      if (bytes === undefined) throw new NotWritten(cureOf(why));
       const text = decode(bytes);
       if (text === undefined) continue;
       service.setText(uri, text);
@@ -32,7 +32,7 @@ export async function format(
       if (!options.check) {
         const target = await realFile(fileURLToPath(uri));
         if (target === undefined)
-          throw new NotText(
+          throw new NotWritten(
             'this is a link out of its folder, and what it leads to is left alone; name that file.',
           );
         await replaceFile(target, withEdits(text, edits));
@@ -48,6 +48,9 @@ export async function format(
   return options.check && changed > 0 ? 1 : 0;
 }
 
+/** A file that is left as it is, for a reason of its own. */
+class NotWritten extends Error {}
+
 /** The text letter by letter; `undefined` where it is no UTF-8, which was told when it was read first. */
 function decode(bytes: Uint8Array): string | undefined {
   try {
@@ -58,5 +61,6 @@ function decode(bytes: Uint8Array): string | undefined {
 }
 
 function reason(error: unknown): string {
+  if (error instanceof NotWritten) return error.message;
   return `it could not be written, and is as it was: ${writeTrouble(error).replace(', or name another file', '')}`;
 }
