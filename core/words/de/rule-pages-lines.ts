@@ -7,6 +7,11 @@ export const linePages: RulePages = {
     explanation: 'Hinter der Menge stehen nur ein Komma und ein Zusatz. Andere Worte gehören hinter ein `#`.',
   },
   'amount-first': { title: 'Die Menge vor dem Namen', explanation: 'Zuerst kommt der Name, dann die Menge.' },
+  'beyond-limit': {
+    title: 'Eine Zahl jenseits dessen, was gemeint sein kann',
+    explanation:
+      'Eine Zeit, ein Gewicht, eine Stückzahl, eine Temperatur oder ein Prozentsatz jenseits dessen, was in einer Backstube gemeint sein kann, bleibt aus den Summen. Die Grenzen stehen in der Übersicht des Leitfadens.',
+  },
   'line-too-long': {
     title: 'Eine viel zu lange Zeile',
     explanation:
