@@ -1,6 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { dirname } from 'node:path';
-import { type BuildOptions, build, context } from 'esbuild';
+import { basename, dirname } from 'node:path';
+import { type BuildOptions, build, context, type Plugin } from 'esbuild';
 
 /**
  * Bundles everything that runs into dist/.
@@ -25,8 +25,18 @@ const shared: BuildOptions = {
 };
 
 // An editor of 2024 runs extensions on Node 20, whatever Node built them.
-const forNode: BuildOptions = { ...shared, platform: 'node', format: 'cjs', target: 'node20' };
+const forNode: BuildOptions = {
+  ...shared,
+  ...{ platform: 'node', format: 'cjs', target: 'node20' },
+  // Another file is required, as the program is, which is quicker than the loader of modules.
+  supported: { 'dynamic-import': false },
+  plugins: [otherLanguages()],
+};
 const forBrowser: BuildOptions = { ...shared, platform: 'browser', target: 'es2022' };
+
+// A language other than English is a file of its own beside the programs, read when it is asked for. A worker in a browser,
+// which has no file beside it, holds it and evaluates it only then.
+const languages = ['de/german'];
 
 const bundles: BuildOptions[] = [
   { ...forNode, entryPoints: ['client/desktop.ts'], outfile: 'dist/extension.cjs' },
@@ -40,6 +50,11 @@ const bundles: BuildOptions[] = [
     outfile: 'dist/browser-extension.cjs.js',
   },
   { ...forNode, entryPoints: ['server/start.ts'], outfile: 'dist/server.cjs' },
+  ...languages.map((name) => ({
+    ...forNode,
+    entryPoints: [`core/words/${name}.ts`],
+    outfile: `dist/${basename(name)}.cjs`,
+  })),
   { ...forBrowser, format: 'iife', entryPoints: ['server/worker.ts'], outfile: 'dist/server-worker.js' },
   {
     ...forNode,
@@ -68,6 +83,18 @@ if (watching) {
     mkdirSync(dirname(path), { recursive: true });
     writeFileSync(path, path.endsWith('.css') ? text : ascii(text));
   }
+}
+
+function otherLanguages(): Plugin {
+  return {
+    name: 'other-languages',
+    setup: ({ onResolve }) =>
+      onResolve({ filter: /^\.\/[a-z]+\/[a-z]+\.ts$/ }, ({ path, kind }) => {
+        const name = path.slice('./'.length, -'.ts'.length);
+        if (kind !== 'dynamic-import' || !languages.includes(name)) return undefined;
+        return { path: `./${basename(name)}.cjs`, external: true };
+      }),
+  };
 }
 
 // One letter beyond Latin in a program doubles the memory that all of it takes. The bundler writes such letters of

@@ -1,4 +1,4 @@
-import { commands, type Disposable, type LogOutputChannel, window } from 'vscode';
+import { commands, type Disposable, type LogOutputChannel, l10n, window } from 'vscode';
 import type { ChangesPanel } from './changes/changes-panel.ts';
 import { convertMixing } from './convert-mixing.ts';
 import type { Cursor } from './cursor.ts';
@@ -39,7 +39,8 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     if (isEntry(chosen)) return { uri: chosen.uri, line: chosen.line, formula: chosen.name };
     await show(chosen);
     const place = panels.placeAtHand();
-    if (!place) void window.showInformationMessage('Put the cursor into a formula of a .dough file first.');
+    if (!place)
+      void window.showInformationMessage(l10n.t('Put the cursor into a formula of a .dough file first.'));
     return place;
   };
   /** The place with the name of its formula, so that it stays with it when lines move; without one says what to do. */
@@ -49,7 +50,9 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     const status = await wire.askStatus({ textDocument: { uri: place.uri }, line: place.line });
     if (status) return { ...place, formula: status.formula };
     void window.showInformationMessage(
-      'There is no formula at the cursor: put it into one; “Doughwright: Restart Language Server” helps where nothing is computed.',
+      l10n.t(
+        'There is no formula at the cursor: put it into one; “Doughwright: Restart Language Server” helps where nothing is computed.',
+      ),
     );
     return undefined;
   };

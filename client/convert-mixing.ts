@@ -1,4 +1,4 @@
-import { type CodeAction, commands, window } from 'vscode';
+import { type CodeAction, commands, l10n, window } from 'vscode';
 
 const kind = 'refactor.rewrite.convert-mix';
 
@@ -16,7 +16,7 @@ export async function convertMixing(): Promise<void> {
   if (!offered?.length) {
     // The editor’s own words would name the kind of the action and not what to do.
     void window.showInformationMessage(
-      'Nothing to convert here: put the cursor into a mixing programme, below its line “mix in …:”.',
+      l10n.t('Nothing to convert here: put the cursor into a mixing programme, below its line “mix in …:”.'),
     );
     return;
   }

@@ -1,4 +1,4 @@
-import { CancellationTokenSource, type Disposable, StatusBarAlignment, window } from 'vscode';
+import { CancellationTokenSource, type Disposable, l10n, StatusBarAlignment, window } from 'vscode';
 import type { Cursor } from './cursor.ts';
 import type { Guard } from './guard.ts';
 import { commandIds } from './names.ts';
@@ -15,7 +15,7 @@ export interface StatusBar extends Disposable {
  */
 export function createStatusBar(wire: Wire, cursor: Cursor, guard: Guard): StatusBar {
   const item = window.createStatusBarItem('doughwright.status', StatusBarAlignment.Right, 100);
-  item.name = 'Formula at the Cursor';
+  item.name = l10n.t('Formula at the Cursor');
   item.command = commandIds.openSheet;
   let asking: CancellationTokenSource | undefined;
 
@@ -34,8 +34,11 @@ export function createStatusBar(wire: Wire, cursor: Cursor, guard: Guard): Statu
       if (source.token.isCancellationRequested) return;
       if (!status) return item.hide();
       item.text = status.text;
-      item.tooltip = `${status.tooltip}\nClick for the batch sheet.`;
-      item.accessibilityInformation = { label: `${status.text}. Opens the batch sheet.`, role: 'button' };
+      item.tooltip = `${status.tooltip}\n${l10n.t('Click for the batch sheet.')}`;
+      item.accessibilityInformation = {
+        label: l10n.t('{0}. Opens the batch sheet.', status.text),
+        role: 'button',
+      };
       item.show();
     } finally {
       source.dispose();

@@ -1,6 +1,8 @@
 import {
   type Disposable,
   type ExtensionContext,
+  env,
+  l10n,
   ProcessExecution,
   Task,
   type TaskDefinition,
@@ -11,7 +13,7 @@ import {
   type WorkspaceFolder,
   workspace,
 } from 'vscode';
-import { taskType } from './names.ts';
+import { languageId, taskType } from './names.ts';
 
 /** Of the Node that the extension host runs on; the other build of the extension has none. */
 declare const process: { readonly execPath: string };
@@ -21,8 +23,10 @@ interface CheckTask extends TaskDefinition {
   readonly task: 'check';
   /** A file or folder in the workspace folder; without it all of the folder. */
   readonly path?: string;
-  readonly level?: 'error' | 'warning' | 'info';
+  readonly level?: (typeof levels)[number];
 }
+
+const levels = ['error', 'warning', 'info'] as const;
 
 /**
  * Offers a check of each folder as a task. It runs the command line that is bundled with the server in the editor’s own
@@ -32,7 +36,9 @@ interface CheckTask extends TaskDefinition {
 export function offerTasks(context: ExtensionContext): Disposable {
   const program = Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').fsPath;
   const taskFor = (definition: CheckTask, folder: WorkspaceFolder | undefined): Task => {
-    const words = ['check', '--level', definition.level ?? 'warning', definition.path ?? '.'];
+    const level = levels.find((one) => one === definition.level) ?? 'warning';
+    // Behind the two dashes a path is a path, however it begins.
+    const words = ['check', '--level', level, '--language', language(), '--', String(definition.path ?? '.')];
     const execution = new ProcessExecution(process.execPath, [program, ...words], {
       ...(folder ? { cwd: folder.uri.fsPath } : {}),
       env: { ELECTRON_RUN_AS_NODE: '1' },
@@ -41,20 +47,27 @@ export function offerTasks(context: ExtensionContext): Disposable {
     // The server tells the findings of every file itself: a matcher would have each of them listed twice.
     const task = new Task(definition, scope, 'check', 'Doughwright', execution, []);
     task.group = TaskGroup.Test;
-    task.detail = 'Tells what is wrong with the formulas of the folder.';
+    task.detail = l10n.t('Tells what is wrong with the formulas of the folder.');
     return task;
   };
   return tasks.registerTaskProvider(taskType, {
     provideTasks: () =>
-      (workspace.workspaceFolders ?? [])
+      (workspace.isTrusted ? (workspace.workspaceFolders ?? []) : [])
         .filter(({ uri }) => uri.scheme === 'file')
         .map((folder) => taskFor({ type: taskType, task: 'check' }, folder)),
     resolveTask: ({ definition, scope }) =>
-      definition.task === 'check'
+      workspace.isTrusted && definition.task === 'check'
         ? taskFor(
             definition as CheckTask,
             typeof scope === 'object' ? scope : workspace.workspaceFolders?.[0],
           )
         : undefined,
   });
+}
+
+/** The language of the findings: that of the setting, else of the editor where the command line knows it. */
+function language(): 'en' | 'de' {
+  const set = workspace.getConfiguration(languageId).get<string>('language');
+  const wanted = set === 'en' || set === 'de' ? set : env.language;
+  return /^de\b/i.test(wanted) ? 'de' : 'en';
 }

@@ -79,6 +79,7 @@ export * from './text/plain-figures.ts';
 export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
+export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
 export { createService, defaultSettings } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';

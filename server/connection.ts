@@ -95,6 +95,7 @@ export function serve(
     });
     const options = (params.initializationOptions ?? {}) as StartOptions;
     workspace.folders = foldersOf(params);
+    if (params.locale !== undefined) workspace.locale = params.locale;
     if (able.progress) progress = new Progress(connection, log);
     diagnostics = new Diagnostics({
       connection,

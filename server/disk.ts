@@ -1,7 +1,7 @@
 import { isUtf8 } from 'node:buffer';
-import type { Dirent } from 'node:fs';
-import { lstat, readdir, readFile, stat } from 'node:fs/promises';
-import { basename, dirname, join, relative, sep } from 'node:path';
+import { constants, type Dirent } from 'node:fs';
+import { lstat, open, readdir, realpath, stat } from 'node:fs/promises';
+import { basename, dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import ignore, { type Ignore } from 'ignore';
 import { type HostFiles, largestFileBytes } from './host.ts';
@@ -106,9 +106,36 @@ export async function readBytes(
     // A pipe or a device would keep us waiting for ever.
     if (!about.isFile()) return { why: 'broken' };
     if (about.size > largestFileBytes) return { why: 'too large' };
-    return { bytes: await readFile(path) };
+    return await readAtMost(path, largestFileBytes);
   } catch (error) {
     return { why: whyOf(error) };
+  }
+}
+
+/** Files of the system may say that they are empty and never end, so no more is read than is allowed. */
+async function readAtMost(
+  path: string,
+  most: number,
+): Promise<
+  { readonly bytes: Buffer; readonly why?: never } | { readonly bytes?: never; readonly why: Unreadable }
+> {
+  // Between the look and the opening a pipe may have come; opened so, nobody waits for its other end.
+  const file = await open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+  try {
+    const about = await file.stat();
+    if (!about.isFile()) return { why: 'broken' };
+    const pieces: Buffer[] = [];
+    let size = 0;
+    for (;;) {
+      const piece = Buffer.allocUnsafe(Math.min(most + 1 - size, Math.max(64 * 1024, about.size + 1)));
+      const { bytesRead } = await file.read(piece, 0, piece.length, null);
+      if (bytesRead === 0) return { bytes: Buffer.concat(pieces) };
+      size += bytesRead;
+      if (size > most) return { why: 'too large' };
+      pieces.push(piece.subarray(0, bytesRead));
+    }
+  } finally {
+    await file.close();
   }
 }
 
@@ -134,9 +161,34 @@ export async function* doughFilesBelow(
       if (entry.isDirectory()) {
         if (isLeftOut(entry.name) || isIgnored(`${path}${sep}`, rules)) continue;
         queue.push({ folder: path, rules });
-      } else if (entry.name.endsWith('.dough') && !isIgnored(path, rules)) yield path;
+      } else if (entry.name.endsWith('.dough') && !isIgnored(path, rules)) {
+        if (!entry.isSymbolicLink() || (await isNotFoundItself(path, folder))) yield path;
+      }
     }
   }
+}
+
+/** Whether a link leads to something that the walk below a folder does not come to anyway: a file and its link are one. */
+async function isNotFoundItself(link: string, folder: string): Promise<boolean> {
+  const [target, top] = await Promise.all([realpath(link), realpath(folder)]).catch(() => []);
+  if (target === undefined || top === undefined || !isWithin(target, top)) return true;
+  const steps = relative(top, target).split(sep);
+  return !target.endsWith('.dough') || steps.slice(0, -1).some(isLeftOut);
+}
+
+/** Whether a path lies below a folder; both without links. */
+export function isWithin(path: string, folder: string): boolean {
+  const way = relative(folder, path);
+  return way !== '' && way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+}
+
+/** Where a file truly lies: behind its links, if that is below the root that its own folder has; else `undefined`. */
+export async function realFile(path: string): Promise<string | undefined> {
+  const [target, root] = await Promise.all([
+    realpath(path),
+    rootAbove(await realpath(dirname(path)).catch(() => dirname(path))),
+  ]);
+  return isWithin(target, root) ? target : undefined;
 }
 
 /** Answers of files below a folder whether `doughFilesBelow` yields them once they are there. */
@@ -198,8 +250,12 @@ async function rulesAbove(folder: string): Promise<Rules[]> {
 }
 
 async function rulesIn(folder: string): Promise<Rules[]> {
-  const text = await readFile(join(folder, '.gitignore'), 'utf8').catch(() => undefined);
-  return text === undefined ? [] : [{ folder, ignored: ignore().add(text) }];
+  const path = join(folder, '.gitignore');
+  // As git has it: a link is not followed, and what is no ordinary file says nothing.
+  const about = await lstat(path).catch(() => undefined);
+  if (!about?.isFile()) return [];
+  const { bytes } = await readBytes(path);
+  return bytes === undefined ? [] : [{ folder, ignored: ignore().add(bytes.toString('utf8')) }];
 }
 
 // As git has it: the file nearest to the path that says anything about it decides.

@@ -37,6 +37,15 @@ const celsius = <K extends string>(key: K, least: number, most: number, meaning:
 
 export const settingsTable = [
   {
+    key: 'language',
+    type: 'choice',
+    default: 'editor',
+    choices: ['editor', 'en', 'de'],
+    choiceMeanings: ['That of the editor, where it is one of these, else English.', 'English', 'Deutsch'],
+    meaning:
+      'The language of findings and other answers; what is not translated yet is English. The notation is the same in every language.',
+  },
+  {
     key: 'units.mass',
     type: 'choice',
     default: 'grams',

@@ -2,11 +2,13 @@ import { type Connection, DidChangeConfigurationNotification } from 'vscode-lang
 import type { HintKind, Level, Settings } from '../core/index.ts';
 import type { Abilities } from './abilities.ts';
 import { guardedWork, type Log } from './guard.ts';
-import { settingValues } from './settings-table.ts';
+import { type SettingValues, settingValues } from './settings-table.ts';
 
 /** What a baker may set under `doughwright` in the editor. */
 export interface ServerSettings {
   readonly core: Partial<Settings>;
+  /** The language of answers; `editor` is that of the client. */
+  readonly language: SettingValues['language'];
   /** Which figures are shown at the ends of lines. */
   readonly hints: Readonly<Record<HintKind, boolean>>;
   /** Whether totals and users are shown above headers. */
@@ -60,6 +62,7 @@ function settingsOf(
         ...(tap !== null && { tapCelsius: tap }),
       },
     },
+    language: set.language,
     hints: {
       amount: hinted && set['inlayHints.amounts'],
       totals: hinted && set['inlayHints.totals'],

@@ -1,6 +1,7 @@
-import type { Service } from '../core/index.ts';
+import type { LanguageTag, Service } from '../core/index.ts';
 import type { OpenDocuments } from './documents.ts';
 import { largestFileBytes } from './host.ts';
+import { type Worded, wordedIn } from './language.ts';
 import { defaultSettings, type ServerSettings } from './settings.ts';
 import { isBelow } from './uris.ts';
 
@@ -24,6 +25,11 @@ export class Workspace {
   /** Of each open file that lies in no folder of the workspace, the root. */
   readonly #strayRoots = new Map<string, string>();
   #settings = defaultSettings;
+  #locale = 'en';
+  #languageOf: ((locale: string) => LanguageTag) | undefined;
+  /** The language that the core has been told, or shall be at the next question; English is what it begins with. */
+  #tag: LanguageTag = 'en';
+  #worded: Worded | undefined;
   #revision = 0;
   #rootsNew = true;
   #settingsNew = true;
@@ -46,6 +52,11 @@ export class Workspace {
     this.#settingsNew = true;
   }
 
+  /** The language of the client’s own words, as BCP 47 writes it; the setting stands above it. */
+  set locale(locale: string) {
+    this.#locale = locale;
+  }
+
   set folders(uris: readonly string[]) {
     this.#folders = uris;
     this.#revision++;
@@ -56,9 +67,14 @@ export class Workspace {
   async service(): Promise<Service> {
     if (!this.#service) {
       // The import is what keeps the core from being evaluated before the client has its answer to `initialize`.
-      this.#loading ??= import('../core/index.ts').then((core) => core.createService());
+      this.#loading ??= import('../core/index.ts').then((core) => {
+        this.#languageOf = core.languageTagOf;
+        return core.createService();
+      });
       this.#service = await this.#loading;
     }
+    // Other settings may come while a language is loaded.
+    while (this.#tagWanted() !== this.#tag) await this.#word(this.#tagWanted());
     return this.now();
   }
 
@@ -167,6 +183,21 @@ export class Workspace {
     return this.#tooLarge.has(uri);
   }
 
+  #tagWanted(): LanguageTag {
+    const { language } = this.#settings;
+    return language === 'editor' ? this.#languageOf!(this.#locale) : language;
+  }
+
+  async #word(tag: LanguageTag): Promise<void> {
+    const worded = await wordedIn(tag);
+    // Whoever asked at the same time has had it loaded as well.
+    if (this.#tag === tag || this.#tagWanted() !== tag) return;
+    this.#tag = tag;
+    this.#worded = worded;
+    this.#revision++;
+    this.#settingsNew = true;
+  }
+
   // An editor also opens a file as it was in an older revision, under a scheme of its own. Its names would clash with
   // those of the file itself.
   #isOfWorkspace(uri: string): boolean {
@@ -178,7 +209,11 @@ export class Workspace {
   #tell(service: Service): void {
     if (this.#settingsNew) {
       this.#settingsNew = false;
-      service.setSettings({ ...this.#settings.core, keepsLastFigures: this.keepsLastFigures });
+      service.setSettings({
+        ...this.#settings.core,
+        ...this.#worded,
+        keepsLastFigures: this.keepsLastFigures,
+      });
     }
     if (this.#rootsNew) {
       this.#rootsNew = false;

@@ -1,4 +1,4 @@
-import { type Disposable, type Event, extensions, type Uri } from 'vscode';
+import { type Disposable, type Event, extensions, type Uri, workspace } from 'vscode';
 
 /** As much of the interface of VS Code's own git extension as is used here; version 1 of it. */
 interface GitExtension {
@@ -41,6 +41,13 @@ export type Committed =
 
 /** The repository that a file is in, as the editor's own git knows it. */
 export async function repositoryOf(uri: Uri): Promise<{ readonly repository: Repository } | NoGit> {
+  // What a folder says of its own git is not heeded before the folder is trusted.
+  if (!workspace.isTrusted) {
+    return {
+      what: 'This folder is not trusted, so its git is not asked.',
+      cure: 'Trust the folder, if you know where it comes from: “Workspaces: Manage Workspace Trust”.',
+    };
+  }
   const extension = extensions.getExtension<GitExtension>('vscode.git');
   if (!extension) {
     return {

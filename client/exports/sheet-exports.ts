@@ -1,4 +1,4 @@
-import { env, FileType, UIKind, type Uri, Uri as uris, window, workspace } from 'vscode';
+import { env, FileType, l10n, UIKind, type Uri, Uri as uris, window, workspace } from 'vscode';
 import type { SheetFormat } from '../../server/protocol.ts';
 import { fileNameFor } from '../list/file-name.ts';
 import type { FollowedPlace } from '../preview/follower.ts';
@@ -34,7 +34,9 @@ export function createSheetExports({ wire, kept, storage }: SheetExportsOptions)
     });
     if (!answer)
       void window.showInformationMessage(
-        'There is no sheet to write: put the cursor into a formula; “Doughwright: Restart Language Server” helps where nothing is computed.',
+        l10n.t(
+          'There is no sheet to write: put the cursor into a formula; “Doughwright: Restart Language Server” helps where nothing is computed.',
+        ),
       );
     return answer;
   };
@@ -52,7 +54,11 @@ export function createSheetExports({ wire, kept, storage }: SheetExportsOptions)
     if (!format) {
       const endings = Object.keys(savedFormats).map((ending) => `.${ending}`);
       void window.showWarningMessage(
-        `Nothing was saved: give the name one of the endings ${endings.join(', ')}; “${nameOfFile(target.path)}” has none of them.`,
+        l10n.t(
+          'Nothing was saved: give the name one of the endings {0}; “{1}” has none of them.',
+          endings.join(', '),
+          nameOfFile(target.path),
+        ),
       );
       return undefined;
     }
@@ -63,7 +69,7 @@ export function createSheetExports({ wire, kept, storage }: SheetExportsOptions)
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
       void window.showErrorMessage(
-        `${workspace.asRelativePath(target)} could not be written; save it elsewhere. (${why})`,
+        l10n.t('{0} could not be written; save it elsewhere. ({1})', workspace.asRelativePath(target), why),
       );
       return undefined;
     }
@@ -75,11 +81,11 @@ export function createSheetExports({ wire, kept, storage }: SheetExportsOptions)
 
   return {
     async saveAs(place) {
-      const target = await save(place, 'Save Sheet As');
+      const target = await save(place, l10n.t('Save Sheet As'));
       if (!target) return;
       const answer = await window.showInformationMessage(
-        `Saved as ${workspace.asRelativePath(target)}.`,
-        'Open',
+        l10n.t('Saved as {0}.', workspace.asRelativePath(target)),
+        l10n.t('Open'),
       );
       if (answer) await window.showTextDocument(target);
     },
@@ -94,15 +100,21 @@ export function createSheetExports({ wire, kept, storage }: SheetExportsOptions)
         await workspace.fs.createDirectory(folder);
         await workspace.fs.writeFile(page, new TextEncoder().encode(answer.text));
         if (await env.openExternal(page)) {
-          window.setStatusBarMessage('The sheet is open in the browser; print it from there.', 10_000);
+          window.setStatusBarMessage(
+            l10n.t('The sheet is open in the browser; print it from there.'),
+            10_000,
+          );
           return;
         }
       }
       if (await canSave(folderOf(place))) {
-        const target = await save(place, 'Save the Page to Print It from a Browser', 'html');
+        const target = await save(place, l10n.t('Save the Page to Print It from a Browser'), 'html');
         if (target)
           void window.showInformationMessage(
-            `This editor cannot print by itself. Open ${workspace.asRelativePath(target)} in a browser and print it there.`,
+            l10n.t(
+              'This editor cannot print by itself. Open {0} in a browser and print it there.',
+              workspace.asRelativePath(target),
+            ),
           );
         return;
       }
@@ -112,7 +124,9 @@ export function createSheetExports({ wire, kept, storage }: SheetExportsOptions)
         await workspace.openTextDocument({ language: 'html', content: answer.text }),
       );
       void window.showInformationMessage(
-        'This editor can neither print nor save here. This is the page: save it elsewhere, open it in a browser and print it there.',
+        l10n.t(
+          'This editor can neither print nor save here. This is the page: save it elsewhere, open it in a browser and print it there.',
+        ),
       );
     },
 

@@ -1,6 +1,7 @@
 import {
   env,
   type LogOutputChannel,
+  l10n,
   Range,
   Selection,
   type TextDocument,
@@ -23,7 +24,7 @@ export function createTableImports(wire: Wire, log: LogOutputChannel): TableImpo
     const made = await wire.askImportTable({ textDocument: { uri: placeOfNames() }, table });
     if (!made) {
       void window.showWarningMessage(
-        'The language server is not running; “Doughwright: Restart Language Server” starts it.',
+        l10n.t('The language server is not running; “Doughwright: Restart Language Server” starts it.'),
       );
       return undefined;
     }
@@ -36,7 +37,7 @@ export function createTableImports(wire: Wire, log: LogOutputChannel): TableImpo
       const table = await env.clipboard.readText();
       if (table.trim() === '') {
         void window.showInformationMessage(
-          'Copy the cells in the spreadsheet first, the names with the amounts.',
+          l10n.t('Copy the cells in the spreadsheet first, the names with the amounts.'),
         );
         return;
       }
@@ -54,7 +55,7 @@ export function createTableImports(wire: Wire, log: LogOutputChannel): TableImpo
     async fromSelection() {
       const editor = window.activeTextEditor;
       if (!editor || editor.selection.isEmpty) {
-        void window.showInformationMessage('Select the table first, the names with the amounts.');
+        void window.showInformationMessage(l10n.t('Select the table first, the names with the amounts.'));
         return;
       }
       const { document, selection } = editor;
@@ -108,7 +109,7 @@ function tell({ notes, formulas, text }: ImportedTable, source: string, log: Log
   }
   const doubts = notes.filter((note) => note.doubtful);
   const [first] = doubts;
-  const report = 'Show Report';
+  const report = l10n.t('Show Report');
   const more = doubts.length > 1 ? ` And ${doubts.length - 1} more to look at.` : '';
   const shown = first
     ? window.showWarningMessage(text === '' ? first.message : `${first.message}${more}`, report)

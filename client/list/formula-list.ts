@@ -2,6 +2,7 @@ import {
   commands,
   type Disposable,
   EventEmitter,
+  l10n,
   Range,
   ThemeIcon,
   TreeItem,
@@ -150,7 +151,7 @@ function entryItem(entry: OverviewEntry): TreeItem {
   item.accessibilityInformation = { label: [name, kind, detail].filter(Boolean).join(', ') };
   item.command = {
     command: 'vscode.open',
-    title: 'Open',
+    title: l10n.t('Open'),
     arguments: [Uri.parse(uri, true), { selection: new Range(line, 0, line, 0) }],
   };
   return item;

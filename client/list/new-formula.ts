@@ -1,4 +1,4 @@
-import { FileType, Uri, window, workspace } from 'vscode';
+import { FileType, l10n, Uri, window, workspace } from 'vscode';
 import { languageId } from '../names.ts';
 import type { Wire } from '../wire.ts';
 import { fileNameFor } from './file-name.ts';
@@ -8,20 +8,20 @@ export async function newFormula(wire: Wire): Promise<void> {
   const overview = await wire.askOverview();
   if (!overview || overview.templates.length === 0) {
     void window.showWarningMessage(
-      'The language server is not running; “Doughwright: Restart Language Server” starts it.',
+      l10n.t('The language server is not running; “Doughwright: Restart Language Server” starts it.'),
     );
     return;
   }
   const name = await window.showInputBox({
-    title: 'New Formula (1 of 2)',
-    prompt: 'What is the bread called?',
+    title: l10n.t('New Formula (1 of 2)'),
+    prompt: l10n.t('What is the bread called?'),
     placeHolder: 'Harbour Tin',
-    validateInput: (typed) => (typed.trim() === '' ? 'A formula needs a name.' : undefined),
+    validateInput: (typed) => (typed.trim() === '' ? l10n.t('A formula needs a name.') : undefined),
   });
   if (name === undefined) return;
   const chosen = await window.showQuickPick(
     overview.templates.map(({ id, title, explanation }) => ({ id, label: title, detail: explanation })),
-    { title: 'New Formula (2 of 2)', placeHolder: 'What does it begin as?' },
+    { title: l10n.t('New Formula (2 of 2)'), placeHolder: l10n.t('What does it begin as?') },
   );
   if (!chosen) return;
   const made = await wire.askNewFormula({ name, template: chosen.id });

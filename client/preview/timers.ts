@@ -9,6 +9,9 @@ export interface Timers {
 /** A timer whose end was missed by more than this is told no more: the dough has moved on. */
 const lateMilliseconds = 2 * 60 * 60 * 1000;
 
+/** A host counts its waiting in 32 bits, and takes longer for no time at all: 24.8 days; whoever waits longer waits again. */
+const longestWait = 2 ** 31 - 1;
+
 /**
  * Tells the end of each running timer once, also where no panel is open to show it and after a reload of the window.
  *
@@ -45,14 +48,19 @@ export function createTimers(
           running.set(key, { endsAt });
           continue;
         }
-        const handle = setTimeout(
-          () => {
-            running.set(key, { endsAt });
-            ended(uri, formula, label, Math.max(0, now() - endsAt));
-          },
-          Math.max(0, -late),
-        );
-        running.set(key, { endsAt, handle });
+        const wait = (): void => {
+          const left = endsAt - now();
+          const handle = setTimeout(
+            left > longestWait ? wait : tellEnd,
+            Math.max(0, Math.min(left, longestWait)),
+          );
+          running.set(key, { endsAt, handle });
+        };
+        const tellEnd = (): void => {
+          running.set(key, { endsAt });
+          ended(uri, formula, label, Math.max(0, now() - endsAt));
+        };
+        wait();
       }
     },
     dispose() {

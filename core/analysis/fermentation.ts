@@ -208,15 +208,36 @@ function leaveningOf(resolved: ResolvedFormula, solved: SolvedFormula): Leavenin
  */
 function ripeSections(solved: SolvedFormula): SolvedSection[] {
   const ripe = solved.sections.filter((section) => isRipe(solved, section));
-  return ripe.filter((section) => !ripe.some((other) => innerOf(solved, other).includes(section)));
+  const inner = new Set(ripe.flatMap((section) => innerOf(solved, section)));
+  return ripe.filter((section) => !inner.has(section));
 }
 
-function isRipe(solved: SolvedFormula, section: SolvedSection, path: readonly SolvedSection[] = []): boolean {
-  return (
-    (section.cultureGrams ?? 0) > 0 ||
-    (section.kind === 'preferment' &&
-      innerOf(solved, section).some((one) => !path.includes(one) && isRipe(solved, one, [...path, section])))
-  );
+const keptRipe = new WeakMap<SolvedFormula, ReadonlySet<SolvedSection>>();
+
+/** Whether a section has culture of its own, or is a preferment that a ripe one was fed into. Remembered by formula. */
+function isRipe(solved: SolvedFormula, section: SolvedSection): boolean {
+  let ripe = keptRipe.get(solved);
+  if (ripe === undefined) {
+    ripe = allRipe(solved);
+    keptRipe.set(solved, ripe);
+  }
+  return ripe.has(section);
+}
+
+/** From the sections with culture to those they stand in: each is looked at once, however parts are nested. */
+function allRipe(solved: SolvedFormula): ReadonlySet<SolvedSection> {
+  const takers = new Map<SolvedSection, SolvedSection[]>();
+  for (const section of solved.sections) {
+    if (section.kind !== 'preferment') continue;
+    for (const one of innerOf(solved, section)) {
+      const others = takers.get(one);
+      if (others === undefined) takers.set(one, [section]);
+      else others.push(section);
+    }
+  }
+  const ripe = new Set(solved.sections.filter(({ cultureGrams }) => (cultureGrams ?? 0) > 0));
+  for (const one of ripe) for (const taker of takers.get(one) ?? []) ripe.add(taker);
+  return ripe;
 }
 
 /** The parts that stand as lines in a section. */

@@ -1,5 +1,5 @@
 import { type DayPlan, type PlannedDough, type PlannedPart, planDay } from '../calc/plan.ts';
-import type { DoughOrder, OvenCapacity } from '../calc/plan-batches.ts';
+import { type DoughOrder, doughBatches, mostBatches, type OvenCapacity } from '../calc/plan-batches.ts';
 import { type ScaleTarget, scaleTo } from '../calc/scaling.ts';
 import { bakeryOf } from '../model/bakery.ts';
 import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
@@ -54,6 +54,7 @@ const reasons = {
   weights: 'its weights are not known yet',
   pieces: 'its formula does not say what a piece weighs; write “yield 20 pieces of 880 g” there',
   baked: 'its formula does not say its bake loss; write “bake loss 12%” there',
+  many: `with it the day would have more than ${mostBatches} batches, for bowl and oven as they are written; ask for less of it`,
   none: 'none of it is asked for',
   unwritten: 'no formula is called so',
   several: 'several formulas are called so; give each a name of its own',
@@ -113,9 +114,18 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
     else before.lines.push(one);
   }
 
+  let batches = 0;
   const formulas = [...asked.values()].flatMap(({ definition, lines }): PlannedFormula[] => {
     const planned = plannedFormula(definition, lines, scope, problems);
-    return planned === undefined ? [] : [planned];
+    if (planned === undefined) return [];
+    const parted = doughBatches(planned.dough);
+    const count = parted.tooMany ?? parted.batches.length;
+    if (batches + count <= mostBatches) {
+      batches += count;
+      return [planned];
+    }
+    for (const line of planned.lines) problems.push({ line, name: planned.dough.name, reason: reasons.many });
+    return [];
   });
   return {
     name: top.header.name.text,

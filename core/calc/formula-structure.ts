@@ -165,7 +165,8 @@ function amountOf(
       if (!isUsable(amount.grams, mostGrams)) return impossible(amount.grams);
       const pieces = input.yield?.kind === 'pieces' ? input.yield.count : 0;
       const grams = amount.grams * pieces;
-      if (pieces > 0 && isUsable(grams, mostGrams)) return { kind: 'linear', perBase: 0, grams };
+      if (!isUsable(grams, mostGrams)) return impossible(grams);
+      if (pieces > 0) return { kind: 'linear', perBase: 0, grams };
       return { kind: 'unknown', unsolved: { code: 'no-pieces', ...place } };
     }
     case 'toHydration':

@@ -46,6 +46,8 @@ export type BatchRemark = 'below-least' | 'gap' | 'several-loads';
 export function doughBatches(dough: DoughToMake): {
   readonly batches: readonly DoughBatch[];
   readonly remarks: readonly BatchRemark[];
+  /** More batches than a day is worked out for: then there are none. */
+  readonly tooMany?: number;
 } {
   const orders = [...dough.orders].sort((one, other) => one.readyMinutes - other.readyMinutes);
   const total = orders.reduce((sum, order) => sum + order.doughGrams, 0);
@@ -70,6 +72,7 @@ export function doughBatches(dough: DoughToMake): {
   const whole = loadsOf(dough, total, allPieces);
   if (whole > count && total / whole >= leastGrams * (1 - 1e-9)) count = whole;
   if (allPieces !== undefined && allPieces > 0) count = Math.min(count, allPieces);
+  if (count > mostBatches) return { batches: [], remarks: [], tooMany: count };
 
   const batches: DoughBatch[] = [];
   let made = 0;
@@ -88,6 +91,9 @@ export function doughBatches(dough: DoughToMake): {
   if (batches.some(({ ovenLoads }) => ovenLoads > 1)) remarks.push('several-loads');
   return { batches, remarks };
 }
+
+/** A plan of more is no day of a bakery: most likely a slip, and nobody could work by it. */
+export const mostBatches = 2000;
 
 /** Whole pieces of a batch; the first batches take what does not divide. */
 function share(pieces: number, batches: number, index: number): number {

@@ -27,6 +27,9 @@ export interface ScheduledJob {
 /** Up to so many orders of the jobs are all tried; beyond, a few good ones are. */
 const mostOrders = 5040;
 
+/** Work that trying orders may cost: orders by the square of the jobs, since each job may have to pass all others. */
+const mostTried = 2_000_000;
+
 /**
  * Sets every job as late as mixers and oven allow, so that bread is fresh and nobody starts sooner than needed. Where a job
  * would have to start before `beginMinutes`, the work starts there instead, and what is late for it is as little as it gets:
@@ -77,11 +80,13 @@ interface Candidate {
 
 type Place = (job: Job, taken: Taken, beginMinutes: number) => number;
 
-/** Times at which each mixer, and the oven, are taken. */
+/** Times at which each mixer, and the oven, are taken: none reaches into another, and they are held in their order. */
 interface Taken {
-  readonly mixers: Map<string, [number, number][]>;
-  readonly oven: [number, number][];
+  readonly mixers: Map<string, Times>;
+  readonly oven: Times;
 }
+
+type Times = [begin: number, end: number][];
 
 function candidateOf(order: readonly (readonly [Job, Place])[], beginMinutes: number | undefined): Candidate {
   const taken: Taken = { mixers: new Map(), oven: [] };
@@ -152,13 +157,14 @@ const placeSoon: Place = (job, taken, beginMinutes) => {
 /** The same day with nobody sooner than needed: from the last to the first, each as late as keeps it no later ready. */
 function heldBack(placed: readonly ScheduledJob[]): readonly ScheduledJob[] {
   const sorted = [...placed].sort((one, other) => other.endMinutes - one.endMinutes);
+  const taken: Taken = { mixers: new Map(), oven: [] };
+  for (const { job, startMinutes } of sorted) take(job, startMinutes, taken);
   for (const [index, one] of sorted.entries()) {
-    const taken: Taken = { mixers: new Map(), oven: [] };
-    for (const [other, { job, startMinutes }] of sorted.entries())
-      if (other !== index) take(job, startMinutes, taken);
     const { job } = one;
+    giveBack(job, one.startMinutes, taken);
     const readyMinutes = Math.max(job.readyMinutes, one.endMinutes);
     const startMinutes = placeLate({ ...job, readyMinutes }, taken, Number.NEGATIVE_INFINITY);
+    take(job, startMinutes, taken);
     const shift = startMinutes - one.startMinutes;
     sorted[index] = {
       ...one,
@@ -177,11 +183,37 @@ function lengthOf(job: Job): number {
 function take(job: Job, start: number, taken: Taken): void {
   if (job.mixer !== undefined && job.mixMinutes > 0) {
     const times = taken.mixers.get(job.mixer) ?? [];
-    times.push([start, start + job.mixMinutes]);
+    insert(times, start, start + job.mixMinutes);
     taken.mixers.set(job.mixer, times);
   }
   const oven = start + job.mixMinutes + job.betweenMinutes;
-  if (job.ovenMinutes > 0) taken.oven.push([oven, oven + job.ovenMinutes]);
+  if (job.ovenMinutes > 0) insert(taken.oven, oven, oven + job.ovenMinutes);
+}
+
+function insert(times: Times, begin: number, end: number): void {
+  times.splice(firstEndingAfter(times, begin), 0, [begin, end]);
+}
+
+/** Gives back what a job took. */
+function giveBack(job: Job, start: number, taken: Taken): void {
+  const remove = (times: Times | undefined, begin: number, length: number): void => {
+    if (times === undefined || length <= 0) return;
+    const at = times.findIndex((one) => one[0] === begin && one[1] === begin + length);
+    if (at >= 0) times.splice(at, 1);
+  };
+  if (job.mixer !== undefined) remove(taken.mixers.get(job.mixer), start, job.mixMinutes);
+  remove(taken.oven, start + job.mixMinutes + job.betweenMinutes, job.ovenMinutes);
+}
+
+/** Where the first of the times lies that ends after a moment; halving finds it. */
+function firstEndingAfter(times: Times, moment: number): number {
+  let [low, high] = [0, times.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (times[middle]![1] > moment + 1e-9) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }
 
 /** Where a start does not do: the nearest starts before and behind what is in its way. */
@@ -198,10 +230,9 @@ function clashOf(
   for (const { times, offset, length } of needs) {
     if (length <= 0) continue;
     const from = start + offset;
-    for (const [begin, end] of times) {
-      if (from + length <= begin + 1e-9 || from >= end - 1e-9) continue;
-      return { ifEarlier: begin - length - offset, ifLater: end - offset };
-    }
+    const found = times[firstEndingAfter(times, from)];
+    if (found === undefined || from + length <= found[0] + 1e-9) continue;
+    return { ifEarlier: found[0] - length - offset, ifLater: found[1] - offset };
   }
   return undefined;
 }
@@ -212,10 +243,14 @@ function ordersOf(jobs: readonly Job[]): readonly (readonly Job[])[] {
   for (const job of jobs) {
     const { id: _id, ...alike } = job;
     const key = JSON.stringify(alike);
-    kinds.set(key, [...(kinds.get(key) ?? []), job]);
+    const group = kinds.get(key);
+    if (group === undefined) kinds.set(key, [job]);
+    else group.push(job);
   }
   const groups = [...kinds.values()];
-  if (countOrders(groups.map((group) => group.length)) <= mostOrders) return permutations(groups);
+  const orders = countOrders(groups.map((group) => group.length));
+  if (orders === 1 || orders <= Math.min(mostOrders, mostTried / jobs.length ** 2))
+    return permutations(groups);
   const by = (figure: (job: Job) => number): Job[] =>
     [...jobs].sort((one, other) => figure(other) - figure(one));
   return [

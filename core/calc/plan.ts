@@ -70,10 +70,12 @@ export function planDay(doughs: readonly PlannedDough[], beginMinutes?: number):
   const parted = doughs.map((dough) => ({ dough, ...doughBatches(dough) }));
   const jobs: Job[] = [];
   const batchOf = new Map<string, DoughBatch>();
+  const doughOf = new Map<string, number>();
   for (const [index, { dough, batches }] of parted.entries()) {
     for (const [number, batch] of batches.entries()) {
       const id = `${index}/${number}`;
       batchOf.set(id, batch);
+      doughOf.set(id, index);
       jobs.push({
         id,
         mixMinutes: dough.mixMinutes,
@@ -86,8 +88,10 @@ export function planDay(doughs: readonly PlannedDough[], beginMinutes?: number):
     }
   }
   const scheduled = schedule(jobs, beginMinutes);
+  const ofDough = parted.map((): ScheduledJob[] => []);
+  for (const one of scheduled) ofDough[doughOf.get(one.job.id)!]!.push(one);
   const plans = parted.map(({ dough, remarks }, index): DoughPlan => {
-    const own = scheduled.filter(({ job }) => job.id.startsWith(`${index}/`));
+    const own = ofDough[index]!;
     const batches = own.map((one) => batchPlan(one, batchOf.get(one.job.id)!));
     return {
       dough,

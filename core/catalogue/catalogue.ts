@@ -1,10 +1,13 @@
+import { foldName } from '../text/names.ts';
 import { additions } from './additions.ts';
-import { typedFlours } from './flour-types.ts';
+import { flourTypes, typedFlours } from './flour-types.ts';
 import { flours } from './flours.ts';
 import { fruitAndGrains } from './fruit-and-grains.ts';
 import type { CatalogueIngredient } from './ingredient.ts';
 import { larder } from './larder.ts';
+import { looseNamesAbroad, namesAbroad, type Tongue } from './names-abroad.ts';
 import { pantry } from './pantry.ts';
+import { tongueOf, typedNamesAbroad } from './typed-names-abroad.ts';
 
 /** Every ingredient that is known without being defined in a file: flours, the types of four countries, larder, additions. */
 export const catalogueIngredients: readonly CatalogueIngredient[] = [
@@ -22,9 +25,48 @@ const byName: ReadonlyMap<string, CatalogueIngredient> = new Map(
   ),
 );
 
-/** The ingredient of this name or alias, folded by the caller; undefined when there is none. */
+/** What bakers of another language call an ingredient. */
+export interface NameAbroad {
+  /** As they write it. */
+  readonly written: string;
+  readonly folded: string;
+  readonly tongue: Tongue;
+  /** The catalogue’s own name. */
+  readonly name: string;
+}
+
+/** The names that other languages have; a name may stand for one ingredient only. */
+export const catalogueNamesAbroad: readonly NameAbroad[] = [
+  ...[namesAbroad, looseNamesAbroad].flatMap((table) =>
+    Object.entries(table).flatMap(([name, byTongue]) =>
+      Object.entries(byTongue).flatMap(([tongue, words]) =>
+        words.map((word) => abroad(word, tongue as Tongue, name)),
+      ),
+    ),
+  ),
+  ...flourTypes.flatMap((type) =>
+    typedNamesAbroad(type).map((word) => abroad(word, tongueOf[type.country], type.name.toLowerCase())),
+  ),
+];
+
+function abroad(written: string, tongue: Tongue, name: string): NameAbroad {
+  return { written, folded: foldName(written), tongue, name };
+}
+
+const byNameAbroad: ReadonlyMap<string, NameAbroad> = new Map(
+  catalogueNamesAbroad.map((one) => [one.folded, one]),
+);
+
+/** The language that a folded name of an ingredient is in, where it is one of another language. */
+export function tongueOfName(foldedName: string): Tongue | undefined {
+  return byNameAbroad.get(foldedName)?.tongue;
+}
+
+/** The ingredient of this name or alias in any of the languages, folded by the caller; undefined when there is none. */
 export function findCatalogue(foldedName: string): CatalogueIngredient | undefined {
-  return byName.get(foldedName) ?? byTradeName(foldedName);
+  return (
+    byName.get(foldedName) ?? byName.get(byNameAbroad.get(foldedName)?.name ?? '') ?? byTradeName(foldedName)
+  );
 }
 
 /** Words that only say that something is flour, or that a number is its type. */

@@ -1,4 +1,4 @@
-import { catalogueIngredients } from '../catalogue/catalogue.ts';
+import { catalogueIngredients, catalogueNamesAbroad, tongueOfName } from '../catalogue/catalogue.ts';
 import { writtenTypes } from '../catalogue/flour-types.ts';
 import { mixers } from '../catalogue/mixers.ts';
 import { formulaOf } from '../model/formula-model.ts';
@@ -10,6 +10,7 @@ import { nameBetween } from '../syntax/names.ts';
 import type { Name } from '../syntax/tree.ts';
 import { allPropertyWords } from '../syntax/vocabulary.ts';
 import { percent } from '../text/figures.ts';
+import { foldName } from '../text/names.ts';
 import type { CompletionKind } from './answers.ts';
 import {
   type Asked,
@@ -76,6 +77,15 @@ export function ingredients(asked: Asked, at: number, padded: boolean): LineComp
       if (alias.startsWith(written) && !one.name.startsWith(written))
         push(writtenTypes.get(alias) ?? alias, `another name of ${name}`, '1');
   }
+  if (written === '') return found;
+  // In the languages that the formula is written in already; its first line may be in any.
+  const names =
+    model?.sections.flatMap(({ lines }) => lines.map(({ statement }) => statement.name.folded)) ?? [];
+  const others = names.filter((name) => name !== foldName(written));
+  const tongues = new Set(others.map(tongueOfName));
+  for (const one of catalogueNamesAbroad)
+    if (one.folded.startsWith(foldName(written)) && (others.length === 0 || tongues.has(one.tongue)))
+      push(one.written, `another name of ${writtenTypes.get(one.name) ?? one.name}`, '1');
   return found;
 }
 

@@ -222,14 +222,18 @@ function section(asked: Asked, word: string, snippet: string | undefined): LineC
   });
 }
 
+/** Where the words behind the last `in` of a line begin. */
+function behindLastIn(text: string): number | undefined {
+  const last = [...text.matchAll(/(?<=\s)in\s/gi)].at(-1);
+  return last === undefined
+    ? undefined
+    : text.length - text.slice(last.index + last[0].length).trimStart().length;
+}
+
 function inLine(asked: Asked, context: Context): LineCompletion[] {
-  const header = /^\s*mix\s+(?:.*\s)?in\s+(.*)$/i.exec(asked.before);
-  if (header !== null && context !== 'process')
-    return mixerNames(
-      asked,
-      asked.before.length - header[1]!.length,
-      asked.text.trimEnd().endsWith(':') ? '' : ':',
-    );
+  const mixer = /^\s*mix\s/i.test(asked.before) ? behindLastIn(asked.before) : undefined;
+  if (mixer !== undefined && context !== 'process')
+    return mixerNames(asked, mixer, asked.text.trimEnd().endsWith(':') ? '' : ':');
   const place = placeAt(asked, wordStart(asked));
   const words = place.words.map((word) => make(asked, word, 'word'));
   const longer = goingOn(asked, context);

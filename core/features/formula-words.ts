@@ -48,7 +48,10 @@ export function totalsMarkdown(analysis: Analysis): string[] {
   const facts: string[] = [];
   if (solved.hydration !== undefined) facts.push(`hydration **${percent(solved.hydration)}**`);
   if (solved.effectiveHydration !== undefined) {
-    const unsure = solved.waterUnknown.length > 0 ? `, not counting ${solved.waterUnknown.join(', ')}` : '';
+    const unsure =
+      solved.waterUnknown.length > 0
+        ? `, not counting ${solved.waterUnknown.map(escapeMarkdown).join(', ')}`
+        : '';
     facts.push(`effective ${percent(solved.effectiveHydration)}${unsure}`);
   }
   if (solved.saltFraction !== undefined && solved.saltFraction > 0)

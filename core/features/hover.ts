@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { handTrials, mixerTrials } from '../analysis/mixer-trials.ts';
 import { type MixAnalysis, stageMessage } from '../analysis/mixing.ts';
-import { planOf } from '../analysis/plan.ts';
+import { type PlanAnalysis, planOf } from '../analysis/plan.ts';
 import { type TrialAnalysis, trialsOf } from '../analysis/trials.ts';
 import type { SolvedSection } from '../calc/formula-result.ts';
 import { lineId, sectionId } from '../model/formula-model.ts';
@@ -40,6 +40,7 @@ export function hoverOf(
   scope: Scope,
   analysis: Analysis | undefined,
   speaker: Speaker,
+  planned: () => PlanAnalysis | undefined = () => planOf(block, scope),
 ): LineHover | undefined {
   const parsed = block.lines[line];
   if (parsed === undefined) return undefined;
@@ -49,7 +50,7 @@ export function hoverOf(
   const section = sectionAt(block, line);
   switch (statement.kind) {
     case 'header':
-      return headerHover(block, line, statement, scope, analysis, speaker);
+      return headerHover(block, line, statement, scope, analysis, speaker, planned);
     case 'ingredient': {
       const facts = analysis === undefined ? undefined : factsOf(analysis, lineId(line));
       if (analysis === undefined || facts === undefined) return undefined;
@@ -57,7 +58,7 @@ export function hoverOf(
       return { span: words, markdown: ingredientMarkdown(analysis, facts, speaker).join('\n\n') };
     }
     case 'planned': {
-      const plan = planOf(block, scope);
+      const plan = planned();
       const said = plan === undefined ? undefined : planLineMarkdown(plan, line);
       const words = spanOf(statement.name.start, Math.max(statement.name.end, statement.amount.end));
       return said === undefined ? undefined : { span: words, markdown: said.join('\n\n') };
@@ -93,6 +94,7 @@ function headerHover(
   scope: Scope,
   analysis: Analysis | undefined,
   speaker: Speaker,
+  planned: () => PlanAnalysis | undefined,
 ): LineHover | undefined {
   const words = block.lines[line]!.text.trimEnd();
   const span = spanOf(header.keyword.start, words.length);
@@ -125,7 +127,7 @@ function headerHover(
     return said.length === 0 ? undefined : { span, markdown: said.join('\n\n') };
   }
   if (header.section === 'plan') {
-    const plan = planOf(block, scope);
+    const plan = planned();
     return plan === undefined ? undefined : { span, markdown: planMarkdown(plan).join('\n\n') };
   }
   if (header.section === 'mixer' && header.name !== undefined) {

@@ -63,8 +63,12 @@ export function importTable(table: string, scope: Scope, name?: string): Importe
   const lookUp = (text: string) => findIngredient({ text, folded: foldName(text), start: 0, end: 0 }, scope);
   const isKnown = (text: string): boolean =>
     lookUp(text).kind !== 'unknown' || scope.find('formula', foldName(text)).length > 0;
+  const isOwn = (text: string): boolean => {
+    const found = lookUp(text);
+    return found.kind === 'found' && found.ingredient.definition !== undefined;
+  };
   const isFlour = (text: string): boolean => {
-    const found = lookUp(meantName(text, isKnown).name);
+    const found = lookUp(meantName(text, isKnown, isOwn).name);
     return found.kind === 'found' && found.ingredient.isFlour;
   };
   const choose = (some: Signs) => chooseColumns(columns, some, isFlour);
@@ -73,7 +77,7 @@ export function importTable(table: string, scope: Scope, name?: string): Importe
   tellColumns(cells, columns, chosen, notes);
   tellNumbers(columns, chosen, signs, notes);
   const formulas = partsOf(
-    readRows(columns, chosen, signs).map((row) => withMeantName(row, isKnown, notes)),
+    readRows(columns, chosen, signs).map((row) => withMeantName(row, isKnown, isOwn, notes)),
     name ?? columns.title ?? 'New Formula',
     isKnown,
     notes,
@@ -88,8 +92,13 @@ export function importTable(table: string, scope: Scope, name?: string): Importe
 }
 
 /** The row under the name that is meant by what its cell says. */
-function withMeantName(row: ReadRow, isKnown: (name: string) => boolean, notes: Notes): ReadRow {
-  const { name, celsius, remark, isGuess } = meantName(row.name, isKnown);
+function withMeantName(
+  row: ReadRow,
+  isKnown: (name: string) => boolean,
+  isOwn: (name: string) => boolean,
+  notes: Notes,
+): ReadRow {
+  const { name, celsius, remark, isGuess } = meantName(row.name, isKnown, isOwn);
   if (name === row.name || (row.percent ?? row.weight) === undefined) return row;
   const told = `Row ${row.number}, “${row.name}”, is taken as “${name}”`;
   if (isGuess) notes.doubt(`${told}; the table does not say which it is.`);

@@ -28,6 +28,7 @@ export function lensesOf(
   file: SourceFile,
   analysisOf: (block: Block) => Analysis | undefined,
 ): Lens[] {
+  const namedHere = namedIn(file);
   return file.blocks.flatMap(({ block, firstLine }): Lens[] => {
     const { top } = block;
     const name = top?.header.name;
@@ -35,7 +36,7 @@ export function lensesOf(
     const place = { line: firstLine + top.headerLine, start: name.start, end: name.end };
     // Most formulas are made for themselves, and nothing is said over those.
     const isUsable = ['flour', 'ingredient', 'mixer'].includes(top.kind);
-    const isUsed = top.kind === 'formula' && isNamedElsewhere(book, uri, file, name);
+    const isUsed = top.kind === 'formula' && isNamedElsewhere(book, uri, namedHere, name);
     const used: Lens[] = isUsable || isUsed ? [{ kind: 'uses', place }] : [];
     const analysis = top.kind === 'formula' ? analysisOf(block) : undefined;
     const text = analysis === undefined ? undefined : totalsWords(analysis);
@@ -43,13 +44,22 @@ export function lensesOf(
   });
 }
 
-function isNamedElsewhere(book: NameBook, uri: string, file: SourceFile, { folded }: Name): boolean {
-  if (book.mentioning(folded).some((other) => other !== uri)) return true;
-  return file.blocks.some(({ block }) =>
-    mentionsOf(block).some(
-      ({ name, use }) => name.folded === folded && use !== 'definition' && use !== 'part',
-    ),
-  );
+function isNamedElsewhere(
+  book: NameBook,
+  uri: string,
+  namedHere: ReadonlySet<string>,
+  { folded }: Name,
+): boolean {
+  return namedHere.has(folded) || book.mentioning(folded).some((other) => other !== uri);
+}
+
+/** Every name that lines of a file name from elsewhere. */
+function namedIn(file: SourceFile): ReadonlySet<string> {
+  const named = new Set<string>();
+  for (const { block } of file.blocks)
+    for (const { name, use } of mentionsOf(block))
+      if (use !== 'definition' && use !== 'part') named.add(name.folded);
+  return named;
 }
 
 function totalsWords(analysis: Analysis): string | undefined {

@@ -1,4 +1,3 @@
-import { planOf } from '../analysis/plan.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -11,9 +10,9 @@ export const cannotBePlanned: Rule = {
     '`baked` needs the bake loss. The line is left out of the plan until the formula says it.',
   bad: 'formula Quay Tin:\n  yield 10 kg\n  bread flour  100%\n  water  66%\n  salt  2%\n\nplan Friday:\n  ready 2026-05-15 06:00\n  Quay Tin  20 pieces\n',
   good: 'formula Quay Tin:\n  yield 10 pieces of 1 kg\n  bread flour  100%\n  water  66%\n  salt  2%\n\nplan Friday:\n  ready 2026-05-15 06:00\n  Quay Tin  20 pieces\n',
-  *check({ block, scope }) {
+  *check({ block, plan }) {
     if (block.top?.kind !== 'plan') return;
-    for (const { line, name, reason } of planOf(block, scope)?.problems ?? [])
+    for (const { line, name, reason } of plan?.problems ?? [])
       yield { line, span: wordsOf(block, line), message: `“${name}” is not in the plan: ${reason}.` };
   },
 };

@@ -1,3 +1,4 @@
+import { planOf } from '../analysis/plan.ts';
 import { lineId } from '../model/formula-model.ts';
 import type { LineFix, ParsedLine, SyntaxProblem } from '../syntax/tree.ts';
 import { foldName } from '../text/names.ts';
@@ -32,9 +33,11 @@ export interface BlockFindings {
  * All that is to be said of a block: how its lines are written, then what the rules find on lines that read well. It
  * depends on the block and on what the scope answers, and on nothing else. Never throws.
  */
-export function checkBlock(context: RuleContext): BlockFindings {
-  const { block } = context;
+export function checkBlock(given: RuleContext): BlockFindings {
+  const { block } = given;
   const failures: string[] = [];
+  const plan = given.plan ?? guarded('the plan', failures, () => planOf(block, given.scope));
+  const context = plan === undefined ? given : { ...given, plan };
   const written = guarded('the reading of lines', failures, () => writingOf(context)) ?? new Map();
   const found: BlockFinding[] = [...written.values()];
   for (const rule of rules) {

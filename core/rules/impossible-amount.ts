@@ -18,7 +18,7 @@ export const impossibleAmount: Rule = {
   title: 'An amount that cannot be',
   explanation:
     'The number is beyond anything that can be weighed, most likely a slip of the keyboard. It is left out of the sums.',
-  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  20000000000000 kg\n',
+  bad: 'formula Quay Tin:\n  yield 90000 pieces of 880 g\n  bread flour  100%\n  water  65%\n  salt  90 tonnes a piece\n',
   good: 'formula Quay Tin:\n  yield 10 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n',
   *check(context) {
     const { analysis, block } = context;

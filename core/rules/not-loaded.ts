@@ -1,3 +1,5 @@
+import { parseLine } from '../syntax/line.ts';
+import { nameBetween } from '../syntax/names.ts';
 import { lineBelowFix, replaceFix } from './fixes.ts';
 import { runMixes } from './mixes.ts';
 import { headerPlace } from './places.ts';
@@ -17,16 +19,17 @@ export const notLoaded: Rule = {
     for (const { mix, model } of runMixes(analysis)) {
       if (mix.unloaded.length === 0) continue;
       const names = mix.unloaded.map((one) => one.name);
+      const items = names.map(asLoaded).join(', ');
       const first = model.phases.find(({ statement }) => statement.value?.form === 'load');
       const title = `Load ${listed(names)} at the start`;
       const fix =
         first === undefined
-          ? lineBelowFix(title, block, model.headerLine, `  load ${names.join(', ')}`, true)
+          ? lineBelowFix(title, block, model.headerLine, `  load ${items}`, true)
           : replaceFix(
               title,
               first.line,
               { start: wordsOf(block, first.line).end, end: wordsOf(block, first.line).end },
-              `, ${names.join(', ')}`,
+              `, ${items}`,
               true,
             );
       yield {
@@ -37,3 +40,15 @@ export const notLoaded: Rule = {
     }
   },
 };
+
+/** A name as a `load` takes it: in quotes where it would be read as something else, such as `all purpose` or `rye, dark`. */
+function asLoaded(name: string): string {
+  const { statement } = parseLine(`load ${name}`, { context: 'mix', afterBlank: false });
+  const value = statement.kind === 'property' ? statement.value : undefined;
+  const [item, ...others] = value?.form === 'load' ? value.items : [];
+  const { folded } = nameBetween(`"${name}"`, 0, name.length + 2);
+  const isPlain =
+    item !== undefined && others.length === 0 && !item.all && !item.remaining && item.name.folded === folded;
+  const isWhole = isPlain && item.fraction === undefined && item.celsius === undefined;
+  return isWhole || name.includes('"') ? name : `"${name}"`;
+}

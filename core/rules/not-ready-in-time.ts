@@ -1,4 +1,3 @@
-import { planOf } from '../analysis/plan.ts';
 import { duration } from '../text/figures.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -12,9 +11,8 @@ export const notReadyInTime: Rule = {
     'told with how late it is. Begin earlier, ask for less, or give the line a later `ready`.',
   bad: 'formula Quay Tin:\n  yield 20 pieces of 900 g\n  bread flour  100%\n  water  66%\n  salt  2%\n\nprocess:\n  bulk 2 h\n  proof 1 h\n  bake 40 min\n\nplan Friday:\n  ready 2026-05-15 06:00\n  begin 2026-05-15 03:00\n  Quay Tin  20 pieces\n',
   good: 'formula Quay Tin:\n  yield 20 pieces of 900 g\n  bread flour  100%\n  water  66%\n  salt  2%\n\nprocess:\n  bulk 2 h\n  proof 1 h\n  bake 40 min\n\nplan Friday:\n  ready 2026-05-15 06:00\n  begin 2026-05-15 01:00\n  Quay Tin  20 pieces\n',
-  *check({ block, scope }) {
+  *check({ block, plan }) {
     if (block.top?.kind !== 'plan') return;
-    const plan = planOf(block, scope);
     for (const [index, { dough, lateMinutes }] of (plan?.day.doughs ?? []).entries()) {
       if (!(lateMinutes > 0.5)) continue;
       const line = plan!.formulas[index]!.lines[0]!;

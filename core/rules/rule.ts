@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import type { PlanAnalysis } from '../analysis/plan.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import type { Block } from '../syntax/tree.ts';
 import type { Span } from '../text/span.ts';
@@ -31,6 +32,8 @@ export interface RuleContext {
   readonly scope: Scope;
   /** Present when the block is a formula. */
   readonly analysis?: Analysis;
+  /** Present when the block is a plan. */
+  readonly plan?: PlanAnalysis;
 }
 
 export interface RuleFinding {

@@ -1,4 +1,4 @@
-import { definitionOf } from '../model/scope.ts';
+import { type Definition, definitionOf } from '../model/scope.ts';
 import { holdsIngredients } from '../syntax/vocabulary.ts';
 import { message } from '../words/message.ts';
 import { headerPlace } from './places.ts';
@@ -36,15 +36,35 @@ export const sameNameTwice: Rule = {
   },
 };
 
+const folderOf = (uri: string): string => uri.slice(0, uri.lastIndexOf('/') + 1);
+
+// Each of a thousand formulas of one name asks the same.
+const kept = new WeakMap<readonly Definition[], Map<string, readonly Definition[]>>();
+
+function inFolder(level: readonly Definition[], folder: string): readonly Definition[] {
+  let known = kept.get(level);
+  if (known === undefined) {
+    known = new Map();
+    kept.set(level, known);
+  }
+  let same = known.get(folder);
+  if (same === undefined) {
+    same = level.filter((one) => folderOf(one.uri) === folder);
+    known.set(folder, same);
+  }
+  return same;
+}
+
 function* definedTwice({ block, scope, uri }: RuleContext): Iterable<RuleFinding> {
   const own = definitionOf(uri, 0, block);
   if (own === undefined) return;
-  const folder = uri.slice(0, uri.lastIndexOf('/') + 1);
-  const same = (scope.find(own.kind, own.name.folded)[0] ?? []).filter(
-    (one) => one.uri.slice(0, one.uri.lastIndexOf('/') + 1) === folder,
-  );
+  const same = inFolder(scope.find(own.kind, own.name.folded)[0] ?? [], folderOf(uri));
   if (same.length < 2) return;
-  const others = same.filter((one) => one.block !== block);
+  const others: Definition[] = [];
+  for (const one of same) {
+    if (others.length === mostPlaces) break;
+    if (one.block !== block) others.push(one);
+  }
   yield {
     ...headerPlace(block, 0),
     message: message('same-name-twice.folder', { name: own.name.text, count: same.length }),

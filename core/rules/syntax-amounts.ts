@@ -60,6 +60,15 @@ export const syntaxOfAmounts: readonly Rule[] = [
     good: 'formula Quay Tin:\n  bread flour  100%\n  water  64%  # 62 to 66\n',
   },
   {
+    code: 'beyond-limit',
+    level: error,
+    title: 'A number beyond what a bakery can mean',
+    explanation:
+      'Most likely a slip of the keyboard: a bulk of ten million hours, a hundred thousand tonnes of salt. It is left out of the sums. The reference lists the limits, which are wide.',
+    bad: weights('20000000 kg'),
+    good: weights('20 g'),
+  },
+  {
     code: 'two-readings',
     level: error,
     title: 'A number that can be read two ways',

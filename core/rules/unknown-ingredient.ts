@@ -1,7 +1,6 @@
 import { catalogueNames } from '../catalogue/catalogue.ts';
 import { findIngredient } from '../model/ingredient.ts';
 import { sectionAt } from '../model/mentions.ts';
-import type { Scope } from '../model/scope.ts';
 import { misspelledProperty } from '../syntax/misspelled.ts';
 import type { Block, Name } from '../syntax/tree.ts';
 import { nearestWord } from '../text/nearest.ts';
@@ -20,21 +19,31 @@ export const unknownIngredient: Rule = {
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  nonesuch  3%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  linseed  3%\n',
   *check({ analysis, scope, block }) {
+    const sections = analysis?.resolved.model.sections.filter(({ name }) => name !== undefined) ?? [];
+    const sectionByLine = new Map(
+      sections.flatMap((one) => one.lines.map(({ line }) => [line, one] as const)),
+    );
+    const elsewhere = lookUp([...scope.names('ingredient').map((one) => one.name.text), ...catalogueNames()]);
+    const besides = new Map<object | undefined, LookUp>();
     for (const problem of analysis?.resolved.problems ?? []) {
       if (problem.kind !== 'unknown-ingredient' || problem.name.folded === '') continue;
       const { name, line } = problem;
-      // A part cannot be an ingredient of itself.
-      const known = analysis!.resolved.model.sections.flatMap((section) =>
-        section.name === undefined || section.lines.some((one) => one.line === line)
-          ? []
-          : [section.name.text],
-      );
       const other = otherForm(block, line, name);
       if (other !== undefined) {
         yield other;
         continue;
       }
-      const found = findingOf(block, line, name, scope, known);
+      // A part cannot be an ingredient of itself.
+      const own = sectionByLine.get(line);
+      let known = besides.get(own);
+      if (known === undefined) {
+        known = lookUp(
+          sections.flatMap((one) => (one === own ? [] : [one.name!.text])),
+          elsewhere,
+        );
+        besides.set(own, known);
+      }
+      const found = findingOf(block, line, name, known);
       const define = sectionBehindFix(
         message('fix.define-ingredient', { name: name.text }),
         block,
@@ -47,7 +56,7 @@ export const unknownIngredient: Rule = {
       if (statement.kind !== 'property' || statement.value?.form !== 'name' || statement.property !== 'like')
         continue;
       const { name } = statement.value;
-      if (findIngredient(name, scope).kind === 'unknown') yield findingOf(block, line, name, scope, []);
+      if (findIngredient(name, scope).kind === 'unknown') yield findingOf(block, line, name, elsewhere);
     }
   },
 };
@@ -56,14 +65,9 @@ function findingOf(
   block: Block,
   line: number,
   name: Name,
-  scope: Scope,
-  parts: readonly string[],
+  known: LookUp,
 ): RuleFinding & { fixes: RuleFix[] } {
-  const seen = [...parts, ...scope.names('ingredient').map((one) => one.name.text), ...catalogueNames()];
-  const byFolded = new Map(seen.map((one) => [one.toLowerCase(), one]));
-  const folded = name.text.toLowerCase();
-  const meant = nearestWord(folded, byFolded.keys()) ?? withoutState(folded, (one) => byFolded.has(one));
-  const written = meant === undefined ? undefined : byFolded.get(meant)!;
+  const written = meantBy(name.text, known);
   const isLike = block.lines[line]!.statement.kind === 'property';
   const section = sectionAt(block, line)?.kind;
   const property =
@@ -85,10 +89,33 @@ function findingOf(
   };
 }
 
+/** Names that are known at a place, and what was asked of them: a name that stands in a thousand lines is compared once. */
+interface LookUp {
+  readonly byFolded: ReadonlyMap<string, string>;
+  readonly asked: Map<string, string | undefined>;
+}
+
+function lookUp(names: readonly string[], others?: LookUp): LookUp {
+  const byFolded = new Map(names.map((one) => [one.toLowerCase(), one]));
+  // Where two differ in their capitals alone, those from elsewhere are written.
+  for (const [folded, one] of others?.byFolded ?? []) byFolded.set(folded, one);
+  return { byFolded, asked: new Map() };
+}
+
+/** The known name that was most likely meant. */
+function meantBy(name: string, { byFolded, asked }: LookUp): string | undefined {
+  const folded = name.toLowerCase();
+  if (!asked.has(folded)) {
+    const meant = nearestWord(folded, byFolded.keys()) ?? withoutState(folded, (one) => byFolded.has(one));
+    asked.set(folded, meant === undefined ? undefined : byFolded.get(meant)!);
+  }
+  return asked.get(folded);
+}
+
 const states =
   'cold|warm|hot|lukewarm|icy|soft|softened|melted|cubed|diced|chopped|toasted|roasted|sifted|fine|coarse|fresh|organic|about|approx|circa|ca';
 const stateAround = new RegExp(
-  String.raw`^(?:(?:${states})\.?\s+)+|(?:,?\s+(?:(?:${states})\.?|\([^)]*\)|[\d.,]+\s*%?))+$`,
+  String.raw`^(?:(?:${states})\.?\s+)+|(?:,?\s+(?:(?:${states})\.?|\([^()]*\)|[\d.]+(?:,\d+)*%?|%))+$`,
   'gu',
 );
 

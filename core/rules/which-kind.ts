@@ -1,17 +1,41 @@
+import { looseNamesAbroad } from '../catalogue/names-abroad.ts';
+import { foldName } from '../text/names.ts';
 import { message } from '../words/message.ts';
 import { writeFix } from './fixes.ts';
 import type { Rule } from './rule.ts';
 
 type Kind = 'yeast' | 'spelt' | 'oil' | 'malt';
 
+interface TwoThings {
+  readonly kind: Kind;
+  readonly things: readonly [string, string];
+}
+
 /** A name that the trade gives to two things, of which it is taken for the first. Common practice, no source. */
-const names: Readonly<Record<string, { readonly kind: Kind; readonly things: readonly [string, string] }>> = {
+const inEnglish: Readonly<Record<string, TwoThings>> = {
   yeast: { kind: 'yeast', things: ['fresh yeast', 'instant yeast'] },
   'spelt flour': { kind: 'spelt', things: ['wholemeal spelt', 'white spelt'] },
   spelt: { kind: 'spelt', things: ['wholemeal spelt', 'white spelt'] },
   oil: { kind: 'oil', things: ['olive oil', 'sunflower oil'] },
   malt: { kind: 'malt', things: ['malt flour', 'malt extract'] },
 };
+
+/** By the catalogue’s own name: whose name leaves it open in other languages as well. */
+const likewise = {
+  'fresh yeast': 'yeast',
+  'wholemeal spelt': 'spelt',
+  'olive oil': 'oil',
+  'barley malt flour': 'malt',
+};
+
+const names: ReadonlyMap<string, TwoThings> = new Map([
+  ...Object.entries(inEnglish),
+  ...Object.entries(likewise).flatMap(([name, same]) =>
+    Object.values(looseNamesAbroad[name]!).flatMap((words) =>
+      words.map((word) => [foldName(word), inEnglish[same]!] as const),
+    ),
+  ),
+]);
 
 export const whichKind: Rule = {
   code: 'which-kind',
@@ -27,7 +51,7 @@ export const whichKind: Rule = {
     for (const { lines } of analysis.resolved.model.sections) {
       for (const { line, statement } of lines) {
         const { name } = statement;
-        const found = Object.hasOwn(names, name.folded) ? names[name.folded] : undefined;
+        const found = names.get(name.folded);
         // What a file defines under this name is one thing.
         if (found === undefined || scope.find('ingredient', name.folded).length > 0) continue;
         const [meant, otherMeant] = found.things;

@@ -1,3 +1,4 @@
+import type { ToldLimit } from '../syntax/limits.ts';
 import { scanQuantity } from '../syntax/quantity.ts';
 import type { Quantity } from '../syntax/tree.ts';
 import type { SheetAsked, SizeRequest } from './asked.ts';
@@ -122,6 +123,9 @@ function celsius(word: keyof AskedWords, text: string): number {
   return quantity.celsius;
 }
 
+const allowed = ({ least, most }: ToldLimit): string =>
+  least === undefined ? `at most ${most}` : `from ${least} to ${most}`;
+
 /** The one quantity that a text is; `undefined` where it is none, or something stands beside it. */
 function whole(word: keyof AskedWords, text: string): Quantity | undefined {
   const written = text.trim();
@@ -132,5 +136,7 @@ function whole(word: keyof AskedWords, text: string): Quantity | undefined {
       word,
       `that can be read in more ways than one: write ${quantity.readings.join(' or ')}.`,
     );
+  if (quantity.kind === 'beyond')
+    throw new Unread(word, `that is beyond what a bakery can mean: write ${allowed(quantity.limit)}.`);
   return quantity;
 }

@@ -1,9 +1,11 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { YieldInput } from '../calc/formula-input.ts';
 import type { TextEdit } from '../features/answers.ts';
+import type { FormulaModel } from '../model/formula-model.ts';
 import { propertiesOf } from '../model/properties.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import { programmeEdits, trialsToKeep } from '../rules/kept-programme.ts';
+import type { Amount } from '../syntax/tree.ts';
 import { trimmed } from '../text/figures.ts';
 import type { SheetAsked, TodayConditions } from './asked.ts';
 import { type Sized, sized } from './sized.ts';
@@ -45,36 +47,45 @@ function sizeEdits(analysis: Analysis, { analysis: made, asked }: Sized): TextEd
   const { model } = analysis.resolved;
   const said = model.said.get('yield')?.[0];
   const wanted = wholePieces(analysis, made) ?? (made.resolved.input.yield && asked);
-  if (said !== undefined && wanted !== undefined) {
+  const factor = (made.solved?.flourGrams ?? Number.NaN) / (analysis.solved?.flourGrams ?? Number.NaN);
+  const weights = Number.isFinite(factor) ? weightEdits(model, factor) : [];
+  if (wanted === undefined) return weights;
+  // Beside a yield stand weights too, such as what is kept back: they grow with it, as they did on the sheet.
+  if (said !== undefined) {
     const { start, end } = said.statement.valueSpan;
-    return [{ line: said.line, start, end, insert: `${start === end ? ' ' : ''}${yieldText(wanted)}` }];
+    const insert = `${start === end ? ' ' : ''}${yieldText(wanted)}`;
+    return [{ line: said.line, start, end, insert }, ...weights];
   }
-  if (wanted !== undefined) {
-    const at = model.block.lines[0]!.text.length;
-    return [{ line: 0, start: at, end: at, insert: `\n  yield ${yieldText(wanted)}` }];
-  }
-  const before = analysis.solved?.flourGrams;
-  const after = made.solved?.flourGrams;
-  if (before === undefined || after === undefined) return [];
+  const at = model.block.lines[0]!.text.length;
+  return [{ line: 0, start: at, end: at, insert: `\n  yield ${yieldText(wanted)}` }, ...weights];
+}
+
+/** Every amount that is not a share of anything, so many times as large. */
+function weightEdits(model: FormulaModel, factor: number): TextEdit[] {
   return model.sections.flatMap((section) => [
-    ...section.lines.flatMap(({ line, statement: { amount } }) =>
-      amount.kind === 'mass' && amount.aPiece !== true
-        ? [
-            {
-              line,
-              start: amount.start,
-              end: amount.end,
-              insert: massText((amount.grams * after) / before),
-            },
-          ]
-        : [],
-    ),
+    ...section.lines.flatMap(({ line, statement: { amount } }) => {
+      const insert = amountText(amount, factor);
+      return insert === undefined ? [] : [{ line, start: amount.start, end: amount.end, insert }];
+    }),
     ...(section.said.get('keep back') ?? []).flatMap(({ line, statement: { value, valueSpan } }) =>
-      value?.form === 'mass'
-        ? [{ line, ...valueSpan, insert: massText((value.grams * after) / before) }]
-        : [],
+      value?.form === 'mass' ? [{ line, ...valueSpan, insert: massText(value.grams * factor) }] : [],
     ),
   ]);
+}
+
+function amountText(amount: Amount, factor: number): string | undefined {
+  if ('aPiece' in amount && amount.aPiece === true) return undefined;
+  switch (amount.kind) {
+    case 'mass':
+      return massText(amount.grams * factor);
+    case 'volume':
+      if (amount.cups !== undefined) return `${trimmed(amount.cups * factor, 3)} cups`;
+      return `${trimmed(amount.millilitres * factor, 2)} ml`;
+    case 'count':
+      return `${trimmed(amount.count * factor, 3)} pieces`;
+    default:
+      return undefined;
+  }
 }
 
 /** The yield in the file's own pieces, where the size makes whole ones of them. */
@@ -104,7 +115,7 @@ function yieldText(made: YieldInput): string {
 
 /** A mass as a baker writes it into a formula, to a tenth of a gram below a kilogram. */
 function massText(grams: number): string {
-  return grams >= 1000 ? `${trimmed(grams / 1000, 3)} kg` : `${trimmed(grams, 1)} g`;
+  return grams >= 1000 ? `${trimmed(grams / 1000, 3)} kg` : `${trimmed(grams, grams < 10 ? 4 : 1)} g`;
 }
 
 /** The dough's own mix is the one that names no part. Trials that do not say what they ran keep the mixer as it was. */

@@ -15,7 +15,12 @@ function csvField(text: string, sign: string): string {
   return field.includes(sign) || /["\r\n]/.test(field) ? `"${field.replaceAll('"', '""')}"` : field;
 }
 
-/** A spreadsheet would compute a text that begins as a formula of its own; an apostrophe keeps it a text. */
+/**
+ * A spreadsheet would compute a text that begins as a formula of its own, also behind blanks or a quote, and also where it
+ * begins as a negative number does (`-1+cmd`); an apostrophe keeps it a text. What is a negative number, its unit behind it or
+ * not, stays as it is.
+ */
 function harmless(text: string): string {
-  return /^[=+@\t\r]|^-(?![\d.])/.test(text) ? `'${text}` : text;
+  if (/^-\d+(?:[.,]\d+)?(?:\s?(?:%|°[CF]|[a-z]{1,8}))?$/i.test(text)) return text;
+  return /^[\s"']*[=+@\uFF1D\uFF0B\uFF20\uFF0D-]|^[\t\r\n]/.test(text) ? `'${text}` : text;
 }

@@ -237,14 +237,44 @@ function cutBlocks(
     if (index > 0 && index >= firstOfTail && opensBlock(lines[index]!)) starts.push(index);
   }
   const heldAt = new Map(last.blocks.map(({ block, firstLine }) => [firstLine, block]));
-  return starts.map((firstLine, index) => {
+  // Two sections may read alike; each is its own block, so a block is taken over once.
+  const taken = new Set<Block>();
+  const held = starts.map((firstLine, index) => {
     const end = starts[index + 1] ?? lines.length;
     const isInTail = firstLine >= firstOfTail;
-    const held = end <= head || isInTail ? heldAt.get(isInTail ? firstLine - shift : firstLine) : undefined;
-    if (held?.lines.length === end - firstLine) return { block: held, firstLine };
-    const same = last.blocks.find(({ block }) => isSame(block.lines, lines, firstLine, end));
-    return { block: same?.block ?? makeBlock(lines.slice(firstLine, end)), firstLine };
+    const block = end <= head || isInTail ? heldAt.get(isInTail ? firstLine - shift : firstLine) : undefined;
+    if (block?.lines.length !== end - firstLine) return undefined;
+    taken.add(block);
+    return block;
   });
+  const movable = held.includes(undefined) ? byFirstLine(last.blocks, taken) : nothingMoved;
+  return starts.map((firstLine, index) => {
+    const stayed = held[index];
+    if (stayed !== undefined) return { block: stayed, firstLine };
+    const end = starts[index + 1] ?? lines.length;
+    const alike = movable.get(lines[firstLine]!) ?? [];
+    const at = alike.findLastIndex((block) => isSame(block.lines, lines, firstLine, end));
+    const [moved] = at < 0 ? [] : alike.splice(at, 1);
+    return { block: moved ?? makeBlock(lines.slice(firstLine, end)), firstLine };
+  });
+}
+
+const nothingMoved: ReadonlyMap<ParsedLine, Block[]> = new Map();
+
+/** Blocks of the last text that nobody has taken over, by their first line, the first of them last. */
+function byFirstLine(
+  blocks: SourceFile['blocks'],
+  taken: ReadonlySet<Block>,
+): ReadonlyMap<ParsedLine, Block[]> {
+  const found = new Map<ParsedLine, Block[]>();
+  for (const { block } of blocks.toReversed()) {
+    const first = block.lines[0];
+    if (first === undefined || taken.has(block)) continue;
+    const alike = found.get(first);
+    if (alike === undefined) found.set(first, [block]);
+    else alike.push(block);
+  }
+  return found;
 }
 
 function opensBlock({ statement }: ParsedLine): boolean {

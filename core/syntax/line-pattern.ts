@@ -100,5 +100,5 @@ function fits({ text, slot }: Element, token: Token): boolean {
   if (wanted === undefined)
     return isNumber ? token.quantity?.kind === 'bare' : token.kind !== 'comma' && token.kind !== 'colon';
   // A number without its unit may become any quantity; a range or a number in groups of three has its own finding.
-  return isNumber && [wanted, 'bare', 'range', 'grouped'].includes(token.quantity!.kind);
+  return isNumber && [wanted, 'bare', 'range', 'grouped', 'beyond'].includes(token.quantity!.kind);
 }

@@ -3,6 +3,7 @@ import { readNamedAmount } from './amount.ts';
 import { isMixedOfTrial, readHeader, type Surroundings } from './header.ts';
 import { markAtStart, ruleOrComment, withoutMarks } from './marks.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
+import { beyondProblem } from './number-problems.ts';
 import { problem, writeFix } from './problem.ts';
 import {
   findPropertyOf,
@@ -73,7 +74,12 @@ function readMarked(text: string, meaning: Meaning, around: Surroundings): Read 
 
 function readLine(text: string, meaning: Meaning, around: Surroundings): Read {
   const header = readHeader(text, meaning, around);
-  if (header === undefined) return readBody(text, meaning, around);
+  if (header === undefined) {
+    const read = readBody(text, meaning, around);
+    const beyond =
+      around.context === 'unknown' || around.context === 'none' ? undefined : beyondProblem(meaning);
+    return beyond === undefined ? read : { statement: read.statement, problems: [beyond] };
+  }
   return { statement: header.statement ?? { kind: 'unreadable' }, problems: header.problems.slice(0, 1) };
 }
 

@@ -16,7 +16,9 @@ const bulletPattern = new RegExp(
   String.raw`^(${blank}*)((?:[-–—−*•·●▪◦‣✓✔☐☑>]|\d{1,2}[.)]|[a-z]\)|\[[ xX]?\])(?:${blank}+\[[ xX]?\])?${blank}+)(?=\S)`,
   'u',
 );
-const rulePattern = /^\s*[-–—=_*|+:\s]*(?:[-–—]{2,}|[=_*]{3,})[-–—=_*|+:\s]*$/u;
+/** Nothing but signs of ruling, and some of them in a row: asked one after another, so that a long line costs its length. */
+const rulingPattern = /^[-–—=_*|+:\s]*$/u;
+const rulePattern = /[-–—]{2}|[=_*]{3}/u;
 const commentPattern = /^(\s*)(\/\/+|--+|;+|\/\*+|<!--)\s*(?=\S)/;
 
 /** Marks at the start of a line that no line of the notation begins with: they are told whatever follows. */
@@ -44,7 +46,7 @@ export function markAtStart(line: string): MarkedLine | undefined {
 export function ruleOrComment(line: string): SyntaxProblem | undefined {
   const start = line.length - line.trimStart().length;
   const span = { start, end: line.trimEnd().length };
-  if (rulePattern.test(line)) {
+  if (rulingPattern.test(line) && rulePattern.test(line)) {
     const edits = [{ start: span.start, end: span.start, insert: '# ' }];
     const title = message('fix.make-comment');
     return problem('unreadable', message('unreadable.ruled'), span, { title, edits, preferred: true });

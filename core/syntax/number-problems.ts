@@ -57,3 +57,28 @@ export function groupedProblem(quantity: QuantityOf<'grouped'>, written: string)
   const fixes = quantity.readings.map((reading) => writeFix(span, reading));
   return problem('two-readings', twoReadings(written, quantity.readings), span, ...fixes);
 }
+
+/**
+ * The finding for the first number of a line that is beyond what a bakery can mean. What stands in parentheses belongs to a
+ * name, whatever it is.
+ */
+export function beyondProblem(tokens: readonly IToken[]): SyntaxProblem | undefined {
+  let depth = 0;
+  for (const token of tokens) {
+    if (token.tokenType === t.LeftParen) depth++;
+    else if (token.tokenType === t.RightParen) depth = Math.max(0, depth - 1);
+    const quantity = t.quantityOf(token);
+    if (depth > 0 || quantity?.kind !== 'beyond') continue;
+    const { least, most } = quantity.limit;
+    const written = shortened(token.image);
+    const said =
+      least === undefined
+        ? message('beyond-limit.most', { written, meant: most })
+        : message('beyond-limit.between', { written, meant: least, otherMeant: most });
+    return problem('beyond-limit', said, { start: quantity.start, end: quantity.end });
+  }
+  return undefined;
+}
+
+/** A number of three hundred digits is told by its first. */
+const shortened = (written: string): string => (written.length <= 40 ? written : `${written.slice(0, 24)}…`);

@@ -12,12 +12,16 @@ export function printQuantity(text: string, quantity: Quantity): string {
     case 'clock':
     case 'range':
     case 'grouped':
+    case 'beyond':
       return text;
     case 'duration':
       return [...text.matchAll(durationPart)].map(([, number, unit]) => together(number!, unit!)).join(' ');
     case 'money': {
-      const [, currency, number, unit] = pricePattern.exec(quantity.unit)!;
-      const per = number === '' ? unitOf(unit!) : together(number!, unit!);
+      const [, currency, measure] = pricePattern.exec(quantity.unit)!;
+      let cut = measure!.length;
+      while (cut > 0 && unitSign.test(measure![cut - 1]!)) cut--;
+      const [number, unit] = [measure!.slice(0, cut).trimEnd(), measure!.slice(cut)];
+      const per = number === '' ? unitOf(unit) : together(number, unit);
       return `${numberOf(quantity.number)} ${currency} per ${per}`;
     }
     default:
@@ -26,7 +30,8 @@ export function printQuantity(text: string, quantity: Quantity): string {
 }
 
 const durationPart = /([^\p{L}\s]+(?:\s[^\p{L}\s]+)?)\s*(\p{L}+)/gu;
-const pricePattern = /^([A-Z]{3})\s+per\s+(.*?)\s*([^\s\d/½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]+)$/u;
+const pricePattern = /^([A-Z]{3})\s+per\s+(\S.*)$/u;
+const unitSign = /[^\s\d/½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]/u;
 
 function together(number: string, unit: string): string {
   const spelled = unitOf(unit);

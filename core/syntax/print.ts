@@ -141,8 +141,10 @@ function loose(text: string): unknown {
 }
 
 // What the notation calls a blank, and no more: a line separator in a comment is a part of it.
-const blanksAtEnd = /[ \t\u00A0\u1680\u2000-\u200A\u202F\u205F\u3000\uFEFF]+$/;
+const blank = /[ \t\u00A0\u1680\u2000-\u200A\u202F\u205F\u3000\uFEFF]/;
 
 function trimEnd(text: string): string {
-  return text.replace(blanksAtEnd, '');
+  let end = text.length;
+  while (end > 0 && blank.test(text[end - 1]!)) end--;
+  return text.slice(0, end);
 }

@@ -1,3 +1,4 @@
+import { type Limit, limits, mostMoney } from './limits.ts';
 import type { Per, Quantity } from './tree.ts';
 import { longestUnit, type Unit, units } from './units.ts';
 
@@ -97,9 +98,62 @@ export function scanQuantity(text: string, start: number, afterSpeed: boolean): 
     const minutes = Number(clock[1]) * 60 + Number(clock[2]);
     return { kind: 'clock', minutes, start, end: start + clock[0].length, number: clock[0], unit: '' };
   }
-  return (
-    scanRange(text, start) ?? (afterSpeed ? undefined : scanGrouped(text, start)) ?? scanNumber(text, start)
-  );
+  const read =
+    scanRange(text, start) ?? (afterSpeed ? undefined : scanGrouped(text, start)) ?? scanNumber(text, start);
+  return read === undefined ? undefined : withinLimits(read);
+}
+
+/** What is beyond its limit has no value: a range where one end is, a number of several readings where all are. */
+function withinLimits(read: Quantity): Quantity {
+  let limit: Limit | undefined;
+  if (read.kind === 'range') limit = limitOf(read.low) ?? limitOf(read.high);
+  else if (read.kind === 'grouped')
+    limit = read.readings.every(limitOf) ? limitOf(read.readings[0]!) : undefined;
+  else limit = limitBroken(read);
+  if (limit === undefined) return read;
+  const { start, end, number, unit } = read;
+  return { kind: 'beyond', limit: limit.told, start, end, number, unit };
+}
+
+function limitOf(reading: string): Limit | undefined {
+  const read = scanNumber(reading, 0);
+  return read === undefined ? undefined : limitBroken(read);
+}
+
+function limitBroken(read: Quantity): Limit | undefined {
+  const [limit, value] = measured(read) ?? [];
+  return limit === undefined || (value! >= limit.least && value! <= limit.most) ? undefined : limit;
+}
+
+function measured(read: Quantity): [Limit, number] | undefined {
+  switch (read.kind) {
+    case 'mass':
+      return [limits.mass, read.grams];
+    case 'volume':
+      return [limits.volume, read.millilitres];
+    case 'duration':
+      return [limits.duration, read.seconds];
+    case 'temperature':
+      return [limits.temperature, read.celsius];
+    case 'turns':
+      return [limits.turns, read.rpm];
+    case 'fraction':
+      return [limits.fraction, read.fraction];
+    case 'count':
+      return [limits.count, read.count];
+    case 'times':
+      return [limits.times, read.factor];
+    case 'energy':
+      return [limits.energy, read.kilojoules];
+    case 'warming':
+      return [limits.warming, read.celsiusPerMinute];
+    case 'density':
+      return [limits.density, read.gramsPerMillilitre];
+    case 'money':
+      return [mostMoney, read.amount];
+    default:
+      return undefined;
+  }
 }
 
 function isDate(year: number, month: number, day: number): boolean {
@@ -179,7 +233,7 @@ function scanNumber(text: string, start: number): Quantity | undefined {
     found = unitAt(text, at);
   }
   const value = readNumber(number);
-  if (!Number.isFinite(value)) return undefined;
+  if (Number.isNaN(value)) return undefined;
   if (found !== undefined) return withUnit(text, start, number, value, found);
   const money = matchAt(moneyPattern, text, at);
   if (money !== null) {
@@ -198,7 +252,7 @@ function scanNumber(text: string, start: number): Quantity | undefined {
       };
     }
   }
-  if (matchAt(bareBoundary, text, numberEnd) === null) return undefined;
+  if (!Number.isFinite(value) || matchAt(bareBoundary, text, numberEnd) === null) return undefined;
   return { kind: 'bare', value, start, end: numberEnd, number, unit: '' };
 }
 

@@ -166,6 +166,7 @@ export const Clock = kind('Clock', AnyQuantity);
 export const Bare = kind('Bare', AnyQuantity, NamePart);
 export const Range = kind('Range', AnyQuantity);
 export const Grouped = kind('Grouped', AnyQuantity);
+export const Beyond = kind('Beyond', AnyQuantity);
 const quantityTypes: Readonly<Record<QuantityKind, TokenType>> = {
   mass: Mass,
   volume: Volume,
@@ -184,6 +185,7 @@ const quantityTypes: Readonly<Record<QuantityKind, TokenType>> = {
   bare: Bare,
   range: Range,
   grouped: Grouped,
+  beyond: Beyond,
 };
 
 const cut: readonly TokenType[] = [

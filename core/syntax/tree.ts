@@ -1,5 +1,6 @@
 import type { LineEdit, Span } from '../text/span.ts';
 import type { Message } from '../words/message.ts';
+import type { ToldLimit } from './limits.ts';
 
 /** The sections that stand for themselves; each closes the formula above it. */
 export type TopSection = 'formula' | 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan';
@@ -66,6 +67,8 @@ export type Quantity = QuantitySpan &
     | { readonly kind: 'clock'; readonly minutes: number }
     | { readonly kind: 'bare'; readonly value: number }
     | { readonly kind: 'range'; readonly low: string; readonly high: string }
+    /** Beyond what a bakery can mean; `limit` says what it may be. */
+    | { readonly kind: 'beyond'; readonly limit: ToldLimit }
     | {
         readonly kind: 'grouped';
         readonly readings: readonly string[];

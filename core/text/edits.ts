@@ -19,8 +19,13 @@ export function withEdits(text: string, edits: readonly PlacedEdit[]): string {
   let made = '';
   let done = 0;
   for (const { line, start, endLine, end, insert } of edits) {
-    made += text.slice(done, starts[line]! + start) + insert;
-    done = starts[endLine ?? line]! + end;
+    const from = starts[line]! + start;
+    const to = starts[endLine ?? line]! + end;
+    // What lies within another edit, or before one that is done, would lose or double letters without a word.
+    if (!(from >= done && to >= from))
+      throw new RangeError('The edits of a text overlap or are out of order.');
+    made += text.slice(done, from) + insert;
+    done = to;
   }
   return made + text.slice(done);
 }

@@ -1,5 +1,6 @@
 import { english as catalogue } from './en/english.ts';
 import type { Catalogue } from './message.ts';
+import type { RulePages } from './rule-page.ts';
 
 /** A language that messages can be worded in. */
 export interface Language {
@@ -8,6 +9,8 @@ export interface Language {
   readonly catalogue: Catalogue;
   /** What stands behind a figure in percent, with the blank before it that the language wants. */
   readonly percentSign: string;
+  /** The rules by code; absent in English, where a rule says them itself. */
+  readonly rulePages?: RulePages;
 }
 
 /** How a language forms plurals and lists. The core knows no locale: whoever runs it may give what its host knows. */

@@ -1,4 +1,5 @@
 import { type Analysis, analyse } from '../analysis/analysis.ts';
+import { type PlanAnalysis, planOf } from '../analysis/plan.ts';
 import { shortTotals } from '../features/formula-words.ts';
 import { type SemanticToken, semanticTokensOf } from '../features/semantic-tokens.ts';
 import { formulaOf } from '../model/formula-model.ts';
@@ -27,6 +28,7 @@ interface Kept {
   analysis: { readonly value: Analysis | undefined } | undefined;
   findings: BlockFindings | undefined;
   totals: { readonly words: string | undefined } | undefined;
+  plan: { readonly value: PlanAnalysis | undefined } | undefined;
   tokens: readonly SemanticToken[] | undefined;
 }
 
@@ -87,16 +89,26 @@ export class BlockAnswers {
     const kept = this.keptOf(uri, block);
     if (kept.findings === undefined) {
       const analysis = this.analysisOf(uri, block);
+      const plan = this.planOf(uri, block);
       kept.findings = checkBlock({
         uri,
         block,
         scope: kept.scope,
         ...(analysis === undefined ? {} : { analysis }),
+        ...(plan === undefined ? {} : { plan }),
       });
       // Said now, while the analysis is at hand, they cost next to nothing.
       kept.totals ??= { words: analysis === undefined ? undefined : shortTotals(analysis) };
     }
     return kept.findings;
+  }
+
+  /** A plan worked out; `undefined` for a block of another kind. */
+  planOf(uri: string, block: Block): PlanAnalysis | undefined {
+    if (block.top?.kind !== 'plan') return undefined;
+    const kept = this.keptOf(uri, block);
+    kept.plan ??= { value: planOf(block, kept.scope) };
+    return kept.plan.value;
   }
 
   /** The totals of a formula in one short line; kept like findings, so that a list of a whole workspace costs little. */
@@ -178,6 +190,7 @@ export class BlockAnswers {
       analysis: undefined,
       findings: undefined,
       totals: undefined,
+      plan: undefined,
       tokens: undefined,
     };
     this.kept.set(block, made);
@@ -200,6 +213,7 @@ export class BlockAnswers {
 function areStill(scope: Scope, { kind, found, nearest, names }: LookUps): boolean {
   for (const [folded, levels] of found ?? []) {
     const now = scope.find(kind, folded);
+    if (now === levels) continue;
     if (now.length !== levels.length) return false;
     for (const [index, level] of now.entries()) if (!areSame(level, levels[index]!)) return false;
   }

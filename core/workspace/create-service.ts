@@ -1,6 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { blendOfNames } from '../analysis/blend.ts';
-import { planOf } from '../analysis/plan.ts';
 import { unknown } from '../calc/known.ts';
 import type { TextRange } from '../features/actions/action.ts';
 import { editsAt, offersAt } from '../features/actions/offers.ts';
@@ -158,6 +157,7 @@ export function createService(options: FilesOptions = {}): Service {
         files.scopeOf(uri),
         answers.analysisOf(uri, block),
         speaker,
+        () => answers.planOf(uri, block),
       );
       return hover === undefined ? undefined : { place: { line, ...hover.span }, markdown: hover.markdown };
     },
@@ -262,11 +262,17 @@ export function createService(options: FilesOptions = {}): Service {
     totals: (uri) => {
       const found = read(uri);
       if (found === undefined) return [];
+      // Once for the file, and in the order of its lines: asked for anew at each formula it would cost their square.
+      const all = findings(uri);
+      let next = 0;
       return found.source.blocks.flatMap(({ block, firstLine }) => {
+        while (next < all.length && all[next]!.place.line < firstLine) next++;
+        const from = next;
+        while (next < all.length && all[next]!.place.line < firstLine + block.lines.length) next++;
         const analysis = answers.analysisOf(uri, block);
         return analysis === undefined
           ? []
-          : [totalsOf(uri, analysis, findingsOf(uri, block, firstLine), firstLine, speaker)];
+          : [totalsOf(uri, analysis, all.slice(from, next), firstLine, speaker)];
       });
     },
     importTable: (uri, table, name) => {
@@ -286,7 +292,7 @@ export function createService(options: FilesOptions = {}): Service {
       const found = read(uri);
       if (found === undefined) return [];
       return found.source.blocks.flatMap(({ block, firstLine }) => {
-        const plan = planOf(block, files.scopeOf(uri));
+        const plan = answers.planOf(uri, block);
         return plan === undefined ? [] : [planView(uri, firstLine, plan)];
       });
     },

@@ -10,6 +10,7 @@ import { createParseMemo, type ParseMemo, parseFile, SharedLines } from '../synt
 import { sketchFormulas } from '../syntax/sketch.ts';
 import type { Name, SourceFile } from '../syntax/tree.ts';
 import { byPlace, inPlace } from './in-place.ts';
+import { folderOf, levelsOf } from './levels.ts';
 import { SketchedDefinition } from './sketched-definition.ts';
 
 /** One file of the workspace: its text, read when first asked for. */
@@ -167,12 +168,15 @@ export class Files {
     this.unread.delete(file);
     const held = file.definitions;
     const made: Definition[] = [];
+    let byLine: ReadonlyMap<number, Definition> | undefined;
     for (const { block, firstLine } of source.blocks) {
       // Almost always the one at the same place in the row.
-      const at = held[made.length];
-      const isHere = (one: Definition | undefined): boolean =>
-        one?.block === block && one.firstLine === firstLine;
-      const one = isHere(at) ? at : (held.find(isHere) ?? definitionOf(file.uri, firstLine, block));
+      let one = held[made.length];
+      if (one?.block !== block || one.firstLine !== firstLine) {
+        byLine ??= new Map(held.map((before) => [before.firstLine, before]));
+        one = byLine.get(firstLine);
+        if (one?.block !== block) one = definitionOf(file.uri, firstLine, block);
+      }
       if (one !== undefined) made.push(one);
     }
     file.definitions = made;
@@ -220,11 +224,22 @@ export class Files {
     const before = this.scopes.get(folder);
     if (before !== undefined) return before;
     const root = this.rootOf(folder);
+    // A list of definitions is another one once any of them is.
+    const known = new WeakMap<readonly Definition[], readonly (readonly Definition[])[]>();
+    const levels = (definitions: readonly Definition[]): readonly (readonly Definition[])[] => {
+      if (definitions.length <= 1) return levelsOf(definitions, folder, root);
+      let parted = known.get(definitions);
+      if (parted === undefined) {
+        parted = levelsOf(definitions, folder, root);
+        known.set(definitions, parted);
+      }
+      return parted;
+    };
     const scope: Scope = {
       usual: this.usual,
-      find: (kind, folded) => this.levels(this.kinds.get(kind)?.byName.get(folded) ?? none, folder, root),
-      nearest: (kind) => this.levels(this.all(kind), folder, root)[0]?.[0],
-      names: (kind) => this.levels(this.all(kind), folder, root).flat(),
+      find: (kind, folded) => levels(this.kinds.get(kind)?.byName.get(folded) ?? none),
+      nearest: (kind) => levels(this.all(kind))[0]?.[0],
+      names: (kind) => levels(this.all(kind)).flat(),
     };
     this.scopes.set(folder, scope);
     return scope;
@@ -243,7 +258,7 @@ export class Files {
         if (kind !== definition.kind) return now.find(kind, folded);
         const others = (this.kinds.get(kind)?.byName.get(folded) ?? none).filter((one) => !isIt(one));
         const all = folded === name.folded ? [...others, { ...definition, name }] : others;
-        return this.levels(all, folder, root);
+        return levelsOf(all, folder, root);
       },
     };
   }
@@ -265,24 +280,6 @@ export class Files {
     if (definitions === undefined) return none;
     definitions.all ??= [...definitions.byName.values()].flat().sort(byPlace);
     return definitions.all;
-  }
-
-  private levels(
-    definitions: readonly Definition[],
-    folder: string,
-    root: string,
-  ): readonly (readonly Definition[])[] {
-    if (definitions.length <= 1) return definitions.length === 0 ? none : [definitions];
-    const byLevel = new Map<number, Definition[]>();
-    for (const definition of definitions) {
-      const where = folderOf(definition.uri);
-      const above = folder.startsWith(where) && where.length >= root.length;
-      const level = above ? folder.length - where.length : Number.MAX_SAFE_INTEGER;
-      const list = byLevel.get(level);
-      if (list === undefined) byLevel.set(level, [definition]);
-      else list.push(definition);
-    }
-    return [...byLevel.entries()].sort(([one], [other]) => one - other).map(([, list]) => list);
   }
 
   private rootOf(folder: string): string {
@@ -340,7 +337,3 @@ export class Files {
 
 const none: readonly never[] = [];
 const isInCatalogue = (folded: string): boolean => findCatalogue(folded) !== undefined;
-
-export function folderOf(uri: string): string {
-  return uri.slice(0, uri.lastIndexOf('/') + 1);
-}

@@ -25,8 +25,8 @@ export function findingsInFile(
   speaker: Speaker,
 ): Finding[] {
   const whereIs: WhereIs = (definition) => {
-    const now = files.get(definition.uri)?.definitions.find((one) => one.block === definition.block);
-    return now ?? definition;
+    const definitions = files.get(definition.uri)?.definitions;
+    return (definitions && byBlock(definitions).get(definition.block)) ?? definition;
   };
   const shown: PlacedFinding[] = [];
   let more = 0;
@@ -52,6 +52,18 @@ export function findingsInFile(
     });
   }
   return wordedFindings(shown, speaker);
+}
+
+const indexed = new WeakMap<readonly Definition[], ReadonlyMap<Block, Definition>>();
+
+function byBlock(definitions: readonly Definition[]): ReadonlyMap<Block, Definition> {
+  let index = indexed.get(definitions);
+  if (index === undefined) {
+    // The first of a block counts, so it is set last.
+    index = new Map(definitions.toReversed().map((one) => [one.block, one]));
+    indexed.set(definitions, index);
+  }
+  return index;
 }
 
 /** Where a block stands, and how the lines of its file end. */

@@ -39,7 +39,8 @@ export function panelEdits(formula: ChangedFormula, change: PanelChange): readon
     uri: file,
     edits: edits
       .filter((edit) => edit.uri === file)
-      .map(({ uri: _, ...edit }) => withEnding(edit, sourceOf(file))),
+      .map(({ uri: _, ...edit }) => withEnding(edit, sourceOf(file)))
+      .sort((one, other) => one.line - other.line || one.start - other.start),
   }));
 }
 

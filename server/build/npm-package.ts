@@ -16,13 +16,15 @@ rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });
 for (const name of ['README.md', 'LICENSE', 'CHANGELOG.md', '.pre-commit-hooks.yaml'])
   cpSync(join(project, name), join(folder, name));
-for (const name of ['doughwright.cjs', 'doughwright-main.cjs'])
+for (const name of ['doughwright.cjs', 'doughwright-main.cjs', 'german.cjs'])
   cpSync(join(project, 'dist', name), join(folder, 'dist', name));
 
 await build({
   entryPoints: [join(project, 'core', 'index.ts')],
-  outfile: join(folder, 'core', 'index.js'),
+  outdir: join(folder, 'core'),
   bundle: true,
+  // Another language is a file of its own, loaded when it is asked for.
+  splitting: true,
   minify: true,
   format: 'esm',
   platform: 'neutral',

@@ -1,6 +1,7 @@
 import { type BlendTarget, money, type NamedBlend, percent } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
+import { complainOf, tell, visible } from './terminal.ts';
 
 export interface BlendOptions {
   readonly in: string;
@@ -28,10 +29,11 @@ export async function blend(names: readonly string[], options: BlendOptions): Pr
       target.goal === 'cheapest' &&
       input.service.blend(first.uri, names, { ...target, goal: 'nearest' }).known;
     const cure = isPrice ? '; write what is missing, or take --nearest, for which prices do not count' : '';
-    process.stderr.write(`doughwright: no blend: ${answer.reason}${cure}.\n`);
+    complainOf(`doughwright: no blend: ${answer.reason}${cure}.\n`);
     return 1;
   }
-  process.stdout.write(options.json ? asJson(answer.value) : asText(answer.value));
+  if (options.json) process.stdout.write(asJson(answer.value));
+  else tell(visible(asText(answer.value)));
   return input.failed ? 2 : 0;
 }
 

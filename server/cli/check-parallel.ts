@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import { parentPort, Worker, workerData } from 'node:worker_threads';
+import { wordedIn } from '../language.ts';
 import { checkShare, type Share } from './check-share.ts';
 import { progress } from './progress.ts';
 import type { ToldFinding } from './report/report.ts';
@@ -30,7 +31,8 @@ export async function checkInParallel(whole: Share): Promise<ToldFinding[]> {
   };
   const threads = Math.min(availableParallelism(), mostThreads);
   if (all < worthSharing || threads === 1) {
-    const found = [...checkShare(whole, handedOver)].flatMap((some) => {
+    const worded = await wordedIn(whole.language);
+    const found = [...checkShare(whole, worded, handedOver)].flatMap((some) => {
       if (all > handedOver) handed(handedOver);
       return some;
     });
@@ -87,7 +89,8 @@ function oneThread(share: Share, handed: () => void, room: number): Promise<Told
 
 /** What a thread does: its share, and nothing else. */
 export async function workAsThread(): Promise<void> {
-  for (const found of checkShare(workerData as Share, handedOver)) {
+  const share = workerData as Share;
+  for (const found of checkShare(share, await wordedIn(share.language), handedOver)) {
     parentPort?.postMessage(found);
     // What a weak reference points to is held until the turn ends.
     await nextTurn();

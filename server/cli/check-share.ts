@@ -1,11 +1,13 @@
 import {
   createService,
   type Finding,
+  type LanguageTag,
   type Level,
   type Service,
   type TextEdit,
   withEdits,
 } from '../../core/index.ts';
+import type { Worded } from '../language.ts';
 import type { AskedFile } from './input.ts';
 import type { ToldFinding } from './report/report.ts';
 import type { RuleLevels } from './rule-levels.ts';
@@ -17,18 +19,23 @@ export interface Share {
   readonly asked: readonly AskedFile[];
   readonly level: Level;
   readonly rules: RuleLevels;
+  readonly language: LanguageTag;
   /** Whether the cures of the findings are wanted; they take more room than the findings. */
   readonly fixes: boolean;
 }
 
-/** The findings of a share in the order of its files, those of some files at a time. */
-export function* checkShare(share: Share, atOnce = Number.POSITIVE_INFINITY): Iterable<ToldFinding[]> {
+/** The findings of a share in the order of its files, worded as asked, those of some files at a time. */
+export function* checkShare(
+  share: Share,
+  worded: Worded,
+  atOnce = Number.POSITIVE_INFINITY,
+): Iterable<ToldFinding[]> {
   const { texts, roots, asked, level } = share;
   const service = createService({ lean: true });
   for (const [uri, text] of texts) service.setText(uri, text);
   service.setRoots(roots);
   // The core's own cap is for an editor; here the caller sets one.
-  service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER, rules: share.rules });
+  service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER, rules: share.rules, ...worded });
   let found: ToldFinding[] = [];
   for (const [index, file] of asked.entries()) {
     for (const one of findingsOf(service, file, level)) found.push(share.fixes ? one : { ...one, fixes: [] });

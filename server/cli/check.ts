@@ -1,6 +1,6 @@
 import { stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { rules } from '../../core/index.ts';
+import { type LanguageTag, rules } from '../../core/index.ts';
 import { rootAbove } from '../disk.ts';
 import { newFindings, readBaseline, writeBaseline } from './baseline.ts';
 import { checkInParallel } from './check-parallel.ts';
@@ -8,6 +8,7 @@ import type { ExitCode } from './exit-code.ts';
 import { readTexts } from './input.ts';
 import { type Format, writeReport } from './report/report.ts';
 import type { RuleLevels } from './rule-levels.ts';
+import { complainOf } from './terminal.ts';
 import { refusalOf, writeTrouble } from './write-out.ts';
 
 export interface CheckOptions {
@@ -21,6 +22,7 @@ export interface CheckOptions {
   readonly force?: boolean;
   /** What is about to be committed, and what uses it, in place of the paths. */
   readonly staged?: boolean;
+  readonly language: LanguageTag;
 }
 
 /** Tells the findings of files: 0 when there are none at or above the level, 1 when there are, 2 when a file could not be read. */
@@ -61,6 +63,7 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
     asked: input.asked,
     level: options.level,
     rules: options.rule ?? {},
+    language: options.language,
     fixes: options.format === 'sarif',
   });
   if (options.writeBaseline !== undefined) {
@@ -70,7 +73,7 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
       return complain(`${options.writeBaseline}: this cannot be written: ${writeTrouble(error)}`);
     }
     const count = found.length === 1 ? '1 finding is' : `${found.length} findings are`;
-    process.stderr.write(`${count} in ${options.writeBaseline} now.\n`);
+    complainOf(`${count} in ${options.writeBaseline} now.\n`);
     return input.failed ? 2 : 0;
   }
   if (known !== undefined) found = newFindings(options.baseline!, known, found);
@@ -103,6 +106,6 @@ async function baselineRefusal(file: string, force: boolean): Promise<string | u
 }
 
 function complain(message: string): ExitCode {
-  process.stderr.write(`doughwright: ${message}\n`);
+  complainOf(`doughwright: ${message}\n`);
   return 2;
 }

@@ -17,6 +17,7 @@ import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
 import { filesOfRevision, repositoryOf, uriIn } from './git.ts';
 import { cureOf, readInput, shownPath } from './input.ts';
+import { complainOf, noOrders, visibleData, visibleLine } from './terminal.ts';
 
 export interface CompareOptions {
   readonly since?: string;
@@ -131,7 +132,8 @@ function isIn(path: string, other: string): boolean {
 const writers = { text: comparisonText, md: comparisonMarkdown, json: asJson };
 
 function tell(comparison: Comparison, format: keyof typeof writers): void {
-  process.stdout.write(writers[format](comparison));
+  const text = writers[format](format === 'json' ? comparison : visibleData(comparison));
+  process.stdout.write(format === 'json' ? text : noOrders(text));
 }
 
 /** Lines count from one, as in all that the command line writes. */
@@ -147,7 +149,7 @@ function asJson({ verdict, formulas, definitions }: Comparison): string {
 }
 
 function complain(message: string): ExitCode {
-  process.stderr.write(`doughwright: ${message}\n`);
+  complainOf(`doughwright: ${message}\n`);
   return 2;
 }
 
@@ -317,7 +319,9 @@ export async function compareForGit(words: readonly string[]): Promise<ExitCode>
   if (path === undefined || (old !== undefined && now === undefined))
     return complain('git hands over a path and two files; this is for git to call.');
   if (old === undefined || now === undefined) {
-    process.stdout.write(`${path}: in conflict; mend its marked lines, then “git add” it.\n\n`);
+    process.stdout.write(
+      noOrders(`${visibleLine(path)}: in conflict; mend its marked lines, then “git add” it.\n\n`),
+    );
     return 0;
   }
   const newPath = renamed ?? path;
@@ -328,12 +332,13 @@ export async function compareForGit(words: readonly string[]): Promise<ExitCode>
   ] as const) {
     const file = state === nowhere ? undefined : await readDough(state);
     if (file !== undefined && file.text === undefined) {
-      process.stdout.write(`${path}: ${cureOf(file.why)}\n\n`);
+      process.stdout.write(noOrders(`${visibleLine(path)}: ${cureOf(file.why)}\n\n`));
       return 0;
     }
     const side = file === undefined ? none : await portraitAmong(place, file.text, place, other);
     sides.push('portraits' in side ? [...side.portraits] : []);
   }
-  process.stdout.write(`${newPath}\n${comparisonText(comparePortraits(sides[0]!, sides[1]!))}\n`);
+  const told = comparisonText(visibleData(comparePortraits(sides[0]!, sides[1]!)));
+  process.stdout.write(noOrders(`${visibleLine(newPath)}\n${told}\n`));
   return 0;
 }

@@ -22,6 +22,6 @@ export async function exportFiles(paths: readonly string[], options: ExportOptio
     formatOf(options) === 'json'
       ? `${JSON.stringify(rows, null, 2)}\n`
       : rowsAsCsv(rows, options.decimalComma === true);
-  if (!(await writeOut(text, options.out)) || input.failed) return 2;
+  if (!(await writeOut(text, options.out, { isData: true })) || input.failed) return 2;
   return all.every(({ resolved }) => resolved) ? 0 : 1;
 }

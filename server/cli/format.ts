@@ -1,8 +1,9 @@
-import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { createService, withEdits } from '../../core/index.ts';
+import { readBytes, realFile } from '../disk.ts';
 import type { ExitCode } from './exit-code.ts';
-import { readInput } from './input.ts';
+import { cureOf, readInput } from './input.ts';
+import { complainOf, tell } from './terminal.ts';
 import { replaceFile, writeTrouble } from './write-out.ts';
 
 /**
@@ -20,23 +21,35 @@ export async function format(
   for (const { uri, shown } of asked) {
     try {
       // Read again, letter by letter: what is no UTF-8 must not be written back as something else.
-      const text = decode(await readFile(fileURLToPath(uri)));
+      const { bytes, why } = await readBytes(fileURLToPath(uri));
+      if (bytes === undefined) throw new NotWritten(cureOf(why));
+      const text = decode(bytes);
       if (text === undefined) continue;
       service.setText(uri, text);
       const edits = service.format(uri);
       service.remove(uri);
       if (edits.length === 0) continue;
-      if (!options.check) await replaceFile(fileURLToPath(uri), withEdits(text, edits));
+      if (!options.check) {
+        const target = await realFile(fileURLToPath(uri));
+        if (target === undefined)
+          throw new NotWritten(
+            'this is a link out of its folder, and what it leads to is left alone; name that file.',
+          );
+        await replaceFile(target, withEdits(text, edits));
+      }
       changed++;
-      process.stdout.write(`${shown}\n`);
+      tell(`${shown}\n`);
     } catch (error) {
       trouble = true;
-      process.stderr.write(`doughwright: ${shown}: ${reason(error)}\n`);
+      complainOf(`doughwright: ${shown}: ${reason(error)}\n`);
     }
   }
   if (trouble) return 2;
   return options.check && changed > 0 ? 1 : 0;
 }
+
+/** A file that is left as it is, for a reason of its own. */
+class NotWritten extends Error {}
 
 /** The text letter by letter; `undefined` where it is no UTF-8, which was told when it was read first. */
 function decode(bytes: Uint8Array): string | undefined {
@@ -48,5 +61,6 @@ function decode(bytes: Uint8Array): string | undefined {
 }
 
 function reason(error: unknown): string {
+  if (error instanceof NotWritten) return error.message;
   return `it could not be written, and is as it was: ${writeTrouble(error).replace(', or name another file', '')}`;
 }

@@ -4,6 +4,7 @@ import { createInterface } from 'node:readline/promises';
 import type { ExitCode } from './exit-code.ts';
 import { git, repositoryOf } from './git.ts';
 import { gitScript, gitSettings, quoted, scriptPlace } from './git-script.ts';
+import { complainOf, tell, visibleLine } from './terminal.ts';
 import { replaceFile, writeTrouble } from './write-out.ts';
 
 export interface GitSetupOptions {
@@ -50,7 +51,7 @@ export async function gitSetup(options: GitSetupOptions): Promise<ExitCode> {
     process.stdout.write(options.undo ? 'There is nothing to take back.\n' : 'All is set up already.\n');
     return 0;
   }
-  process.stdout.write(`In the repository ${root}:\n${steps.map(({ words }) => `  ${words}\n`).join('')}`);
+  tell(`In the repository ${visibleLine(root)}:\n${steps.map(({ words }) => `  ${words}\n`).join('')}`);
   if (!options.yes && !(await agreed())) {
     process.stdout.write('Nothing was changed.\n');
     return 1;
@@ -191,7 +192,7 @@ async function agreed(): Promise<boolean> {
 }
 
 function complain(message: string): ExitCode {
-  process.stderr.write(`doughwright: ${message}\n`);
+  complainOf(`doughwright: ${message}\n`);
   return 2;
 }
 

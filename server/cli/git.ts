@@ -1,8 +1,11 @@
 import { spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { accessSync, constants, realpathSync, statSync } from 'node:fs';
 import { realpath } from 'node:fs/promises';
-import { join, resolve } from 'node:path';
+import { devNull } from 'node:os';
+import { delimiter, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { withoutMark } from '../disk.ts';
+import { doughFilesBelow, isWithin, readBytes, withoutMark } from '../disk.ts';
 import { largestFileBytes } from '../host.ts';
 import { canonicalUri } from '../uris.ts';
 
@@ -11,10 +14,53 @@ export type GitAnswer =
   | { readonly ok: true; readonly out: Buffer }
   | { readonly ok: false; readonly message: string; readonly code?: number };
 
+/**
+ * A repository may come from anybody, and its settings name programs: git is asked so that it runs none of them, whatever is
+ * asked. `status` and `diff` would still call the filters of a repository, so neither is used.
+ */
+const nothingRuns = [
+  '--no-pager',
+  '--no-optional-locks',
+  ...['core.fsmonitor=false', `core.hooksPath=${devNull}`, 'diff.external=', 'protocol.allow=never'].flatMap(
+    (one) => ['-c', one],
+  ),
+];
+const quietly = {
+  GIT_NO_LAZY_FETCH: '1',
+  GIT_TERMINAL_PROMPT: '0',
+  GIT_PAGER: 'cat',
+  GIT_EXTERNAL_DIFF: undefined,
+};
+
+/** The git of the machine: the first on the path that is named in full and lies outside the folder that is looked at. */
+function gitProgram(folder: string): string | undefined {
+  const name = process.platform === 'win32' ? 'git.exe' : 'git';
+  const here = [resolve(folder), resolve('.')];
+  for (const place of (process.env.PATH ?? '').split(delimiter)) {
+    if (!isAbsolute(place) || here.some((one) => place === one || isWithin(place, one))) continue;
+    const program = join(place, name);
+    try {
+      accessSync(program, constants.X_OK);
+      const truly = realpathSync(program);
+      if (statSync(truly).isFile() && !here.some((one) => isWithin(truly, one))) return program;
+    } catch {
+      // Not here; perhaps in the next place.
+    }
+  }
+  return undefined;
+}
+
 /** Runs the git of the machine in a folder. Never throws. */
 export function git(folder: string, args: readonly string[], input?: string): Promise<GitAnswer> {
   return new Promise((settle) => {
-    const child = spawn('git', args, { cwd: folder, stdio: ['pipe', 'pipe', 'pipe'] });
+    const program = gitProgram(folder);
+    if (program === undefined)
+      return settle({ ok: false, message: 'git is not installed, or not on the path.' });
+    const child = spawn(program, [...nothingRuns, ...args], {
+      cwd: folder,
+      env: { ...process.env, ...quietly },
+      stdio: ['pipe', 'pipe', 'pipe'],
+    });
     const out: Buffer[] = [];
     let errors = '';
     child.stdout.on('data', (data: Buffer) => out.push(data));
@@ -61,12 +107,70 @@ export async function repositoryOf(
 export async function stateOf(
   folder: string,
 ): Promise<{ readonly commit: string; readonly changed: boolean } | undefined> {
-  const [head, status] = await Promise.all([
+  const [head, root] = await Promise.all([
     git(folder, ['rev-parse', '--verify', '--short=8', 'HEAD']),
-    git(folder, ['status', '--porcelain', '--', ':/*.dough']),
+    repositoryOf(folder),
   ]);
-  if (!head.ok || !status.ok) return undefined;
-  return { commit: head.out.toString().trim(), changed: status.out.length > 0 };
+  if (!head.ok || root.root === undefined) return undefined;
+  const tree = await entriesOf(root.root, 'HEAD');
+  if ('message' in tree) return undefined;
+  return { commit: head.out.toString().trim(), changed: await differs(root.root, tree.entries) };
+}
+
+/** Whether the `.dough` files below a folder are others than those of a tree. Git is not asked: it would run filters. */
+async function differs(root: string, entries: readonly TreeEntry[]): Promise<boolean> {
+  const left = new Map(entries.map(({ path, id }) => [path, id]));
+  for await (const file of doughFilesBelow(root)) {
+    const path = relative(root, file).replaceAll(sep, '/');
+    const id = left.get(path);
+    const { bytes } = await readBytes(file);
+    if (id === undefined || bytes === undefined || !isBlob(bytes, id)) return true;
+    left.delete(path);
+  }
+  // A file that is there and that git ignores is one that is tracked all the same.
+  for (const [path, id] of left) {
+    const { bytes } = await readBytes(join(root, path));
+    if (bytes === undefined || !isBlob(bytes, id)) return true;
+  }
+  return false;
+}
+
+/** Whether bytes have the name that git gives its object, as they are or with the line ends that git stores. */
+function isBlob(bytes: Buffer, id: string): boolean {
+  const isNamed = (content: Buffer): boolean =>
+    createHash(id.length === 64 ? 'sha256' : 'sha1')
+      .update(`blob ${content.length}\0`)
+      .update(content)
+      .digest('hex') === id;
+  return (
+    isNamed(bytes) ||
+    (bytes.includes('\r\n') &&
+      isNamed(Buffer.from(bytes.toString('latin1').replaceAll('\r\n', '\n'), 'latin1')))
+  );
+}
+
+interface TreeEntry {
+  readonly id: string;
+  readonly path: string;
+}
+
+/** The `.dough` files of a commit, hidden folders and `node_modules` left out as on disk. */
+async function entriesOf(
+  root: string,
+  commit: string,
+): Promise<{ readonly entries: readonly TreeEntry[] } | { readonly message: string }> {
+  const tree = await git(root, ['ls-tree', '-r', '-z', '--full-tree', commit]);
+  if (!tree.ok) return { message: tree.message };
+  const entries = tree.out
+    .toString()
+    .split('\0')
+    .flatMap((entry) => {
+      const match = /^100\d+ blob ([0-9a-f]+)\t([\s\S]*\.dough)$/.exec(entry);
+      return match === null || /(^|\/)(\.[^/]*|node_modules)\//.test(match[2]!)
+        ? []
+        : [{ id: match[1]!, path: match[2]! }];
+    });
+  return { entries };
 }
 
 /** A `.dough` file of a revision. `text` is absent where it cannot be read as text. */

@@ -6,6 +6,7 @@ import { canonicalUri } from '../uris.ts';
 import type { ExitCode } from './exit-code.ts';
 import { cureOf, readSurroundings, shownPath } from './input.ts';
 import { styled } from './style.ts';
+import { complainOf } from './terminal.ts';
 import { writeOut } from './write-out.ts';
 
 export interface ImportOptions {
@@ -27,7 +28,7 @@ export async function importFile(file: string, options: ImportOptions): Promise<
   const made = service.importTable(canonicalUri(pathToFileURL(place).href), read.text, options.name);
   for (const { message, doubtful } of made.notes) {
     const word = doubtful ? styled('yellow', 'look: ', process.stderr) : '';
-    process.stderr.write(`doughwright: ${shown}: ${word}${message}\n`);
+    complainOf(`doughwright: ${shown}: ${word}${message}\n`);
   }
   if (made.text === '') return 2;
   if (!(await writeOut(made.text, options.out, { isFormula: true, force: options.force === true }))) return 2;
@@ -35,7 +36,7 @@ export async function importFile(file: string, options: ImportOptions): Promise<
 }
 
 function complain(shown: string, message: string): ExitCode {
-  process.stderr.write(`doughwright: ${shown}: ${message}\n`);
+  complainOf(`doughwright: ${shown}: ${message}\n`);
   return 2;
 }
 

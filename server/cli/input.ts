@@ -1,11 +1,13 @@
 import { stat } from 'node:fs/promises';
 import { dirname, relative, resolve, sep } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { createService, type Service } from '../../core/index.ts';
-import { doughFilesBelow, readDough, rootAbove, type Unreadable } from '../disk.ts';
+import { createService, type LanguageTag, type Service } from '../../core/index.ts';
+import { doughFilesBelow, readDough, realFile, rootAbove, type Unreadable } from '../disk.ts';
+import { wordedIn } from '../language.ts';
 import { canonicalUri } from '../uris.ts';
 import { progress } from './progress.ts';
 import type { Trouble } from './report/report.ts';
+import { complainOf, visibleLine } from './terminal.ts';
 
 /** A file the caller asked for, with its path as it is shown. */
 export interface AskedFile {
@@ -35,12 +37,13 @@ export interface Input extends Texts {
 /** As `readTexts`, ready to be asked. */
 export async function readInput(
   paths: readonly string[],
-  options: { readonly around?: boolean } = {},
+  options: { readonly around?: boolean; readonly language?: LanguageTag } = {},
 ): Promise<Input> {
   const read = await readTexts(paths, options);
   const service = createService();
   // The core's own cap is for an editor.
   service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER });
+  if (options.language !== undefined) service.setSettings(await wordedIn(options.language));
   for (const [uri, text] of read.texts) service.setText(uri, text);
   service.setRoots(read.roots);
   return { ...read, service };
@@ -77,7 +80,7 @@ export async function readTexts(
 
   const trouble = (path: string, message: string) => {
     troubles.push({ path: shownPath(path), message });
-    process.stderr.write(`doughwright: ${shownPath(path)}: ${message}\n`);
+    complainOf(`doughwright: ${shownPath(path)}: ${message}\n`);
   };
   const read = async (batch: readonly string[], wanted: boolean): Promise<void> => {
     const fresh = batch
@@ -90,7 +93,7 @@ export async function readTexts(
       if (file.text !== undefined) texts.push([uri, file.text]);
       if (!wanted) continue;
       if (file.text === undefined) {
-        trouble(path, cureOf(file.why));
+        trouble(path, path.includes('\ufffd') ? strangeName : cureOf(file.why));
         continue;
       }
       asked.set(uri, { uri, shown: shownPath(path) });
@@ -119,8 +122,10 @@ export async function readTexts(
     return found;
   };
 
-  for (const path of paths.map((given) => resolve(given))) {
-    const about = await stat(path).catch(() => undefined);
+  for (const given of paths.map((one) => resolve(one))) {
+    const about = await stat(given).catch(() => undefined);
+    // A file and its link are one, where both lie in the folder.
+    const path = about?.isFile() ? ((await realFile(given).catch(() => undefined)) ?? given) : given;
     if (!about?.isDirectory()) {
       await read([path], true);
       if (about) roots.add(await rootAbove(dirname(path)));
@@ -147,6 +152,9 @@ export function cureOf(why: Unreadable): string {
   return cures[why];
 }
 
+/** A name that is no UTF-8 comes from the disk with a sign in it that its file does not have. */
+const strangeName = 'the name of this file cannot be read; give it one in UTF-8.';
+
 const cures: Record<Unreadable, string> = {
   missing: 'there is no such file or folder; look at the spelling.',
   folder: 'this is a folder; name a file.',
@@ -159,5 +167,5 @@ const cures: Record<Unreadable, string> = {
 /** A path as it is shown: from the current folder where it lies below, with slashes. */
 export function shownPath(path: string): string {
   const near = relative('.', path) || '.';
-  return (/^\.\.(?:[\\/]|$)/.test(near) ? path : near).replaceAll(sep, '/');
+  return visibleLine((/^\.\.(?:[\\/]|$)/.test(near) ? path : near).replaceAll(sep, '/'));
 }

@@ -1,10 +1,14 @@
+import { writeSync } from 'node:fs';
 import { isMainThread } from 'node:worker_threads';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
 import type { ExitCode } from './exit-code.ts';
+import { languageOption } from './language-option.ts';
 import { formats } from './report/report.ts';
 import { ruleLevels } from './rule-levels.ts';
+import { complainOf } from './terminal.ts';
 import { usageError } from './usage-errors.ts';
+import { writeTrouble } from './write-out.ts';
 
 const sizes = ['pieces', 'dough', 'baked', 'flour', 'onHand', 'bowls'];
 
@@ -41,6 +45,7 @@ program
   .addOption(
     new Option('--staged', 'check what git is about to commit, and the files that use it').conflicts('watch'),
   )
+  .addOption(languageOption())
   .option('--watch', 'check again whenever a file changes')
   .addHelpText(
     'after',
@@ -56,6 +61,7 @@ program
   .description('work out the overall formula, the parts, the temperatures and the mixing')
   .argument('<paths...>', 'files, or folders to walk')
   .option('--json', 'write them for another program to read, with the label and the cost')
+  .addOption(languageOption())
   .option('--label', 'add a draft of the label: nutrition, ingredients, allergens')
   .addHelpText('after', example('doughwright totals --label formulas/harbour-tin.dough'))
   .action(async (paths: string[], options) => {
@@ -155,6 +161,7 @@ program
   .description('work out the production run of a plan: batches, start times, stores list')
   .argument('<path>', 'the file, or folder, that the plan stands in')
   .option('--plan <name>', 'which plan, where there are several')
+  .addOption(languageOption())
   .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
   .option('--out <file>', 'write it to a file instead of standard output')
   .addHelpText('after', example('doughwright plan --out saturday.html plan.dough'))
@@ -181,6 +188,7 @@ program
   .option('--tap <temperature>', 'the tap water today')
   .option('--scale-step <weight>', 'the smallest step that the scale shows, as 5g')
   .option('--mixer <name>', 'mix in another mixer')
+  .addOption(languageOption())
   .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
   .option('--out <file>', 'write it to a file instead of standard output')
   .addHelpText(
@@ -224,6 +232,7 @@ program
 program
   .command('rules')
   .description('list the rules with their level')
+  .addOption(languageOption())
   .option('--json', 'write them for another program to read')
   .addHelpText('after', example('doughwright rules'))
   .action(async (options) => {
@@ -241,14 +250,14 @@ program
   });
 
 // Whoever reads our output may stop reading, as `head` does; there is nothing to tell then.
-process.stdout.on('error', leaveQuietly);
+process.stdout.on('error', leaveTelling);
 process.stderr.on('error', leaveQuietly);
 
 // A thread of a check runs this same file.
 if (isMainThread) {
   program.parseAsync().catch((error: unknown) => {
     if (error instanceof CommanderError) return end(error.exitCode === 0 ? 0 : 2);
-    process.stderr.write(
+    complainOf(
       `doughwright: a fault of this program, not of your files: ${error instanceof Error ? error.message : String(error)}\n`,
     );
     end(2);
@@ -261,9 +270,19 @@ function end(code: ExitCode): void {
   process.exitCode = code;
 }
 
-function leaveQuietly(error: NodeJS.ErrnoException): void {
+function leaveQuietly(error: NodeJS.ErrnoException): never {
+  process.exit(error.code === 'EPIPE' ? undefined : 2);
+}
+
+/** A full disk, say, behind standard output: what was asked for is not there, and that is told in one line. */
+function leaveTelling(error: NodeJS.ErrnoException): never {
   if (error.code === 'EPIPE') process.exit();
-  throw error;
+  try {
+    writeSync(2, `doughwright: standard output cannot be written: ${writeTrouble(error)}\n`);
+  } catch {
+    // Nobody can be told.
+  }
+  process.exit(2);
 }
 
 /** One of the ways to size a sheet, which exclude each other. */

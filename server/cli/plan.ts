@@ -1,4 +1,5 @@
 import {
+  type LanguageTag,
   type PlanView,
   pageAsCsv,
   pageAsHtml,
@@ -8,26 +9,28 @@ import {
 } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
-import { type FileFormat, formatOf, writeOut } from './write-out.ts';
+import { complainOf } from './terminal.ts';
+import { type FileFormat, formatOf, isData, writeOut } from './write-out.ts';
 
 export interface PlanOptions {
   readonly plan?: string;
   readonly format?: FileFormat | 'text';
   readonly out?: string;
+  readonly language: LanguageTag;
 }
 
 /** Writes the production run of a plan: 0, 1 where something of it could not be planned or will be late, 2 when it could not be read. */
 export async function plan(path: string, options: PlanOptions): Promise<ExitCode> {
-  const input = await readInput([path]);
+  const input = await readInput([path], { language: options.language });
   const all = input.asked.flatMap(({ uri }) => input.service.plans(uri));
   const chosen = options.plan === undefined ? all : all.filter((one) => one.plan === options.plan);
   if (chosen.length === 0) {
-    if (!input.failed) process.stderr.write(`doughwright: ${path}: ${missing(all, options.plan)}\n`);
+    if (!input.failed) complainOf(`doughwright: ${path}: ${missing(all, options.plan)}\n`);
     return 2;
   }
   const shown = chosen.map((one) => withPaths(one, input.shown));
   const text = written(shown, formatOf(options) ?? 'text');
-  if (!(await writeOut(text, options.out))) return 2;
+  if (!(await writeOut(text, options.out, { isData: isData(formatOf(options)) }))) return 2;
   if (input.failed) return 2;
   return shown.every(({ complete, lateMinutes }) => complete && lateMinutes === undefined) ? 0 : 1;
 }

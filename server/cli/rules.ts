@@ -1,13 +1,18 @@
-import { rules as ruleList } from '../../core/index.ts';
+import { type LanguageTag, loadLanguage, rules as ruleList } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { levelStyles, styled } from './style.ts';
 
 /** Lists the rules by code, with the level each has unless it is set otherwise. */
-export async function rules(options: { readonly json?: boolean }): Promise<ExitCode> {
-  const rows = [...ruleList].sort((one, other) => (one.code < other.code ? -1 : 1));
+export async function rules(options: {
+  readonly json?: boolean;
+  readonly language: LanguageTag;
+}): Promise<ExitCode> {
+  const { rulePages = {} } = await loadLanguage(options.language);
+  const rows = ruleList
+    .map(({ code, level, title, explanation }) => ({ code, level, title, explanation, ...rulePages[code] }))
+    .sort((one, other) => (one.code < other.code ? -1 : 1));
   if (options.json) {
-    const told = rows.map(({ code, level, title, explanation }) => ({ code, level, title, explanation }));
-    process.stdout.write(`${JSON.stringify(told, null, 2)}\n`);
+    process.stdout.write(`${JSON.stringify(rows, null, 2)}\n`);
     return 0;
   }
   const width = Math.max(...rows.map(({ code }) => code.length));

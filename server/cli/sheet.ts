@@ -5,18 +5,21 @@ import {
   askedFromWords,
   type FiledSheet,
   foldName,
+  type LanguageTag,
   type SheetView,
   writeSheets,
 } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { stateOf } from './git.ts';
 import { readInput } from './input.ts';
-import { type FileFormat, formatOf, writeOut } from './write-out.ts';
+import { complainOf } from './terminal.ts';
+import { type FileFormat, formatOf, isData, writeOut } from './write-out.ts';
 
 export interface SheetOptions extends AskedWords {
   readonly formula?: string;
   readonly format?: FileFormat | 'text';
   readonly out?: string;
+  readonly language: LanguageTag;
 }
 
 /**
@@ -26,10 +29,10 @@ export interface SheetOptions extends AskedWords {
 export async function sheet(path: string, options: SheetOptions): Promise<ExitCode> {
   const read = askedFromWords(options);
   if ('cure' in read) {
-    process.stderr.write(`doughwright: ${optionName(read.word)} ${options[read.word]}: ${read.cure}\n`);
+    complainOf(`doughwright: ${optionName(read.word)} ${options[read.word]}: ${read.cure}\n`);
     return 2;
   }
-  const input = await readInput([path]);
+  const input = await readInput([path], { language: options.language });
   const all = input.asked.flatMap(({ uri }) =>
     input.service
       .symbols(uri)
@@ -39,7 +42,7 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
   const wanted = options.formula === undefined ? undefined : foldName(options.formula);
   const views = all.filter(({ formula }) => wanted === undefined || foldName(formula) === wanted);
   if (views.length === 0) {
-    if (!input.failed) process.stderr.write(`doughwright: ${path}: ${missing(all, options.formula)}\n`);
+    if (!input.failed) complainOf(`doughwright: ${path}: ${missing(all, options.formula)}\n`);
     return 2;
   }
   const date = today();
@@ -50,7 +53,12 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
     if (!states.has(folder)) states.set(folder, stateOf(folder));
     sheets.push({ view, origin: { file: input.shown(view.uri), ...(await states.get(folder)), date } });
   }
-  if (!(await writeOut(writeSheets(sheets, formatOf(options) ?? 'text'), options.out))) return 2;
+  if (
+    !(await writeOut(writeSheets(sheets, formatOf(options) ?? 'text'), options.out, {
+      isData: isData(formatOf(options)),
+    }))
+  )
+    return 2;
   const troubled = sheets.filter(tellTrouble).length;
   if (input.failed) return 2;
   return troubled === 0 ? 0 : 1;
@@ -59,7 +67,7 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
 /** Tells what keeps a sheet from being what it should be; answers whether anything does. */
 function tellTrouble({ view, origin }: FiledSheet): boolean {
   const tell = (line: number, message: string): void =>
-    void process.stderr.write(`doughwright: ${origin.file}:${line + 1}: ${view.formula}: ${message}\n`);
+    complainOf(`doughwright: ${origin.file}:${line + 1}: ${view.formula}: ${message}\n`);
   for (const message of view.notDone) tell(view.line, message);
   if (view.heldBy !== undefined) tell(view.heldBy.line, view.heldBy.message);
   if (view.state === 'empty')

@@ -16,6 +16,7 @@ import { canonicalUri } from '../uris.ts';
 import type { ExitCode } from './exit-code.ts';
 import { cureOf, readSurroundings } from './input.ts';
 import { type Keeping, keepHistory, keepShown } from './shown-texts.ts';
+import { complainOf } from './terminal.ts';
 
 /**
  * A file for git to compare line by line in `git log -p`, `git show` and `git blame`: its own lines, behind the header of
@@ -27,7 +28,7 @@ export async function textconv(path: string, keeping?: Keeping): Promise<ExitCod
   if (file.text === undefined) {
     const bytes = await readFile(path).catch(() => undefined);
     if (bytes === undefined) {
-      process.stderr.write(`doughwright: ${path}: ${cureOf(file.why)}\n`);
+      complainOf(`doughwright: ${path}: ${cureOf(file.why)}\n`);
       return 2;
     }
     process.stdout.write(file.why === 'binary' ? inOneLine(bytes) : bytes);

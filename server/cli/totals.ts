@@ -1,18 +1,20 @@
-import type { FormulaTotals } from '../../core/index.ts';
+import type { FormulaTotals, LanguageTag } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { type Input, readInput } from './input.ts';
+import { complainOf, tell, visibleData } from './terminal.ts';
 import { totalsText } from './totals-text.ts';
 
 /** Writes what formulas come to: 0, 1 where a formula does not resolve, 2 when something could not be read. */
 export async function totals(
   paths: readonly string[],
-  options: { readonly json?: boolean; readonly label?: boolean },
+  options: { readonly json?: boolean; readonly label?: boolean; readonly language: LanguageTag },
 ): Promise<ExitCode> {
-  const input = await readInput(paths);
+  const input = await readInput(paths, { language: options.language });
   const all = input.asked.flatMap(({ uri, shown }) =>
     input.service.totals(uri).map((formula): FormulaTotals => ({ ...formula, file: shown })),
   );
-  process.stdout.write(options.json ? asJson(all) : all.map((one) => totalsText(one, options)).join('\n'));
+  if (options.json) process.stdout.write(asJson(all));
+  else tell(all.map((one) => totalsText(visibleData(one), options)).join('\n'));
   if (input.failed || saysNothing(input, all)) return 2;
   return all.every(({ resolved }) => resolved) ? 0 : 1;
 }
@@ -29,8 +31,6 @@ function asJson(all: readonly FormulaTotals[]): string {
 export function saysNothing(input: Input, all: readonly FormulaTotals[]): boolean {
   if (all.length > 0 || input.asked.length === 0) return false;
   const names = input.asked.map(({ shown }) => shown).join(', ');
-  process.stderr.write(
-    `doughwright: ${names}: no formula in here; a formula begins with a line "formula NAME:".\n`,
-  );
+  complainOf(`doughwright: ${names}: no formula in here; a formula begins with a line "formula NAME:".\n`);
   return true;
 }

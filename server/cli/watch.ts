@@ -2,6 +2,7 @@ import { watch } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { rootAbove } from '../disk.ts';
+import { complainOf } from './terminal.ts';
 
 /** Editors write a file in several steps; a change is looked at when they have come to rest. */
 const restMilliseconds = 80;
@@ -32,7 +33,7 @@ export async function runWatching(paths: readonly string[], run: () => Promise<u
   for (;;) {
     if (process.stdout.isTTY) process.stdout.write('\u001b[2J\u001b[3J\u001b[H');
     await run();
-    process.stderr.write('Watching for changes; Ctrl+C ends.\n');
+    complainOf('Watching for changes; Ctrl+C ends.\n');
     await changed;
     changed = new Promise<void>((done) => {
       wake = done;

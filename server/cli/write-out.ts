@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import { chmod, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname, extname, join } from 'node:path';
+import { complainOf, noOrders, visible } from './terminal.ts';
 
 const endings = { '.html': 'html', '.htm': 'html', '.md': 'md', '.csv': 'csv', '.json': 'json' } as const;
 
@@ -19,12 +20,18 @@ export function formatOf<Format>({
   return format ?? (ending in endings ? endings[ending as keyof typeof endings] : undefined);
 }
 
-/** What may be written over. */
+/** Formats that another program reads, and whose texts are not changed for a terminal. */
+export const isData = (format: string | undefined): boolean =>
+  format === 'json' || format === 'csv' || format === 'html';
+
+/** How a text is written: what may be written over, and for whom. */
 export interface Overwriting {
   /** What is written is a formula, so that it may go into a formula file. */
   readonly isFormula?: boolean;
   /** The user has said that a formula file which is there already may be written over. */
   readonly force?: boolean;
+  /** Another program reads it (`isData`), so that it is written as it is. */
+  readonly isData?: boolean;
 }
 
 /**
@@ -37,7 +44,7 @@ export async function writeOut(
   overwriting: Overwriting = {},
 ): Promise<boolean> {
   if (file === undefined) {
-    process.stdout.write(text);
+    process.stdout.write(overwriting.isData === true ? text : noOrders(visible(text)));
     return true;
   }
   const refusal = await refusalOf(file, overwriting);
@@ -49,7 +56,7 @@ export async function writeOut(
     await replaceFile(file, text);
     return true;
   } catch (error) {
-    process.stderr.write(`doughwright: ${file}: this cannot be written: ${writeTrouble(error)}\n`);
+    complainOf(`doughwright: ${file}: this cannot be written: ${writeTrouble(error)}\n`);
     return false;
   }
 }
@@ -80,6 +87,7 @@ export function writeTrouble(error: unknown): string {
     case 'EROFS':
       return 'you may not write there; give yourself the right to, or name another file.';
     case 'ENOSPC':
+    case 'EDQUOT':
       return 'the disk is full; make room.';
     default:
       return 'look whether its disk is all right, or name another file.';

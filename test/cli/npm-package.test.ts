@@ -53,8 +53,10 @@ describe('the npm package in an empty folder', () => {
     const words = `const { createService } = await import('doughwright/core');
       const service = createService();
       service.setText('file:///b.dough', 'formula B:\\n  strong white 100%\\n  water 65%\\n');
-      console.log(service.totals('file:///b.dough')[0].hydration);`;
-    expect(run22('node', '--input-type=module', '--eval', words).stdout).toBe('0.65\n');
+      console.log(service.totals('file:///b.dough')[0].hydration);
+      const { loadLanguage } = await import('doughwright/core');
+      console.log((await loadLanguage('de')).tag);`;
+    expect(run22('node', '--input-type=module', '--eval', words).stdout).toBe('0.65\nde\n');
   }, 240_000);
 
   it('shares many files among threads there too', () => {
@@ -109,7 +111,7 @@ console.log(apiVersion, hydration);
     const held = execFileSync('tar', ['-tzf', tarball], { encoding: 'utf8' }).trim().split('\n');
     const odd = held.filter(
       (name) =>
-        !/^package\/(package\.json|README\.md|LICENSE|CHANGELOG\.md|\.pre-commit-hooks\.yaml|dist\/doughwright(-main)?\.cjs|core\/index\.js|core\/types\/.*\.d\.ts)$/.test(
+        !/^package\/(package\.json|README\.md|LICENSE|CHANGELOG\.md|\.pre-commit-hooks\.yaml|dist\/(doughwright(-main)?|german)\.cjs|core\/(index|(german|chunk)-[A-Z0-9]+)\.js|core\/types\/.*\.d\.ts)$/.test(
           name,
         ),
     );

@@ -10,6 +10,7 @@ const editor = vi.hoisted(() => {
     listening: new Set<string>(),
     answers: new Map<string, () => void>(),
     close: () => {},
+    isTrusted: true,
   };
   const repository = (uri: { path: string }) => ({
     state: {
@@ -29,6 +30,11 @@ vi.mock('vscode', () => ({
   Uri: {
     parse: (uri: string) => ({ path: uri.slice('file://'.length), fsPath: uri.slice('file://'.length) }),
     joinPath: () => ({ toString: () => '' }),
+  },
+  workspace: {
+    get isTrusted() {
+      return editor.state.isTrusted;
+    },
   },
   extensions: {
     getExtension: () => ({
@@ -75,7 +81,7 @@ function panel(comparison: () => unknown = () => ({ verdict: 'same', formulas: [
 
 describe('the panel of what changed', () => {
   beforeEach(() => {
-    Object.assign(editor.state, { posted: [], listening: new Set(), answers: new Map() });
+    Object.assign(editor.state, { posted: [], listening: new Set(), answers: new Map(), isTrusted: true });
   });
 
   it('follows the repository of the file it shows, however late an earlier answer comes', async () => {
@@ -95,6 +101,17 @@ describe('the panel of what changed', () => {
     changes.refresh();
     editor.state.close();
     await answered('/quay/one.dough');
+    expect([...editor.state.listening]).toEqual([]);
+  });
+
+  it('asks nothing of the git of a folder that is not trusted, and says so', async () => {
+    editor.state.isTrusted = false;
+    const changes = panel();
+    changes.open(one);
+    changes.refresh();
+    await vi.waitFor(() => expect(editor.state.posted.at(-1)?.type).toBe('none'));
+    expect(JSON.stringify(editor.state.posted.at(-1))).toContain('not trusted');
+    expect(editor.state.answers.size).toBe(0);
     expect([...editor.state.listening]).toEqual([]);
   });
 

@@ -11,6 +11,7 @@ const at = vi.hoisted(() => ({
 }));
 
 vi.mock('vscode', () => ({
+  l10n: { t: (text: string) => text },
   window: {
     get activeTextEditor() {
       return at.editor;

@@ -34,6 +34,8 @@ export interface ClientOptions {
   readonly folders?: readonly string[];
   readonly capabilities?: ClientCapabilities;
   readonly initializationOptions?: unknown;
+  /** The language of the editor’s own words. */
+  readonly locale?: string;
   /** What the client answers when it is asked for the settings under `doughwright`. */
   readonly settings?: unknown;
 }
@@ -131,6 +133,7 @@ export class Client {
       workspaceFolders: options.folders?.map((uri, index) => ({ uri, name: `folder ${index}` })) ?? null,
       capabilities: options.capabilities ?? pushing,
       initializationOptions: options.initializationOptions,
+      ...(options.locale !== undefined && { locale: options.locale }),
     });
     await client.connection.sendNotification(InitializedNotification.type, {});
     return client;

@@ -53,6 +53,41 @@ async function sheet(client: Client): Promise<string> {
   return JSON.stringify(view);
 }
 
+describe('the language', () => {
+  const faulty = 'formula Harbour Tin:\n  bread flour 100%\n  water 65%\n  salt 20%\n';
+  const found = async (client: Client): Promise<string> =>
+    (client.published.findLast((one) => one.uri === uri)?.diagnostics ?? [])
+      .map(({ message }) => message)
+      .join();
+  const german = /20\u00a0% Salz auf das gesamte Mehl/;
+  const english = /20% salt on all flour/;
+
+  it.each([
+    ['de', german],
+    ['de-AT', german],
+    ['de-ch', german],
+    ['en-GB', english],
+    ['fr', english],
+    [undefined, english],
+  ])('is that of the editor: %s', async (locale, words) => {
+    const client = await startClient(locale === undefined ? {} : { locale });
+    await client.open(uri, faulty);
+    await expect.poll(() => found(client)).toMatch(words);
+  });
+
+  it('is that of the setting where there is one, and changes with it at once', async () => {
+    const client = await startClient({ locale: 'de', settings: { language: 'en' } });
+    await client.open(uri, faulty);
+    await expect.poll(() => found(client)).toMatch(english);
+    await set(client, { language: 'editor' });
+    await expect.poll(() => found(client)).toMatch(german);
+    await set(client, { language: 'en' });
+    await expect.poll(() => found(client)).toMatch(english);
+    await set(client, { language: 'de' });
+    await expect.poll(() => found(client)).toMatch(german);
+  });
+});
+
 describe('a change of settings acts at once', () => {
   it('units and decimal sign, in hovers, hints and the sheet', async () => {
     const client = await opened();

@@ -54,6 +54,24 @@ function startWorker(): {
   };
 }
 
+it('speaks German there too, without a file beside it', async () => {
+  const worker = startWorker();
+  const params = { processId: null, rootUri: null, capabilities: {}, locale: 'de' };
+  worker.send({ id: 1, method: 'initialize', params });
+  await worker.next(({ id }) => id === 1);
+  worker.send({ method: 'initialized', params: {} });
+  const text = 'formula A:\n  salt 2\n';
+  worker.send({
+    method: 'textDocument/didOpen',
+    params: {
+      textDocument: { uri: 'vscode-vfs://quay/a.dough', languageId: 'doughwright', version: 1, text },
+    },
+  });
+  const told = await worker.next(({ method }) => method === 'textDocument/publishDiagnostics');
+  const { diagnostics } = told.params as PublishDiagnosticsParams;
+  expect(diagnostics.map(({ message }) => message).join()).toContain('Die Einheit fehlt: 2% vom Mehl');
+});
+
 it('the server runs as a web worker and tells findings of open documents', async () => {
   const worker = startWorker();
   worker.send({ id: 1, method: 'initialize', params: { processId: null, rootUri: null, capabilities: {} } });

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { createService, type Service, type SheetAsked } from '../../core/index.ts';
+import { createService, type Service, type SheetAsked, type SheetView } from '../../core/index.ts';
+import { withEdits } from '../../core/text/edits.ts';
+import { exampleFiles } from '../syntax/texts.ts';
 
 // Invented formula and bakery; the arithmetic is baker's percent (common practice, no source).
 const uri = 'file:///quay/tin.dough';
@@ -50,6 +52,55 @@ describe('what is tried is kept in the file', () => {
     const service = serviceWith(byYield.replace(/ {2}yield.*\n/, ''));
     keep(service, { size: { by: 'dough', grams: 5000 } });
     expect(textOf(service, uri)).toMatch(/^formula Harbour Tin:\n {2}yield 5 kg\n {2}bread flour/);
+  });
+
+  it('a size beside weights that are no share: kept back, in ml and in pieces', () => {
+    const service = serviceWith(
+      'formula Tin:\n  yield 10 pieces of 880 g\n  bread flour  100%\n  water  60%\n  milk  500 ml\n  eggs  8 pieces\n  salt  0.1 kg\n  keep back 200 g\n',
+    );
+    const asked: SheetAsked = { size: { by: 'pieces', pieces: 25 } };
+    const tried = service.sheet(uri, 0, asked)!;
+    keep(service, asked);
+    expect(textOf(service, uri)).toBe(
+      'formula Tin:\n  yield 25 pieces of 880 g\n  bread flour  100%\n  water  60%\n  milk  1250 ml\n  eggs  20 pieces\n  salt  250 g\n  keep back 500 g\n',
+    );
+    expect(figuresOf(service.sheet(uri, 0, {})!)).toEqual(figuresOf(tried));
+  });
+
+  it('as a header alone that nothing follows, not even a line break', () => {
+    const service = serviceWith('formula A:');
+    const asked: SheetAsked = { today: { roomCelsius: 24 } };
+    keep(service, asked);
+    expect(textOf(service, uri)).toBe('bakery Our Bakery:\n  room 24 °C\n\nformula A:');
+  });
+
+  it.each(
+    exampleFiles().flatMap(({ path, text }) => (/^formula /m.test(text) ? [[path, text] as const] : [])),
+  )('%s at every size: the figures of the sheet stay', (path, text) => {
+    const line = text.split('\n').findIndex((one) => one.startsWith('formula '));
+    const sizes: NonNullable<SheetAsked['size']>[] = [
+      { by: 'pieces', pieces: 7 },
+      { by: 'dough', grams: 12_345 },
+      { by: 'flour', grams: 10_000 },
+      { by: 'baked', grams: 9000 },
+      { by: 'bowl', batches: 2 },
+    ];
+    let kept = 0;
+    for (const size of sizes) {
+      const service = createService();
+      service.setRoots(['file:///quay/']);
+      for (const one of exampleFiles()) service.setText(`file:///quay/${one.path}`, one.text);
+      const tried = service.sheet(`file:///quay/${path}`, line, { size })!;
+      const files = service.panelEdits(`file:///quay/${path}`, line, { kind: 'keep', asked: { size } });
+      if (typeof files === 'string') continue;
+      for (const { uri: file, edits } of files) {
+        expect(file).toBe(`file:///quay/${path}`);
+        service.setText(file, withEdits(text, edits));
+      }
+      expect(figuresOf(service.sheet(`file:///quay/${path}`, line, {})!)).toEqual(figuresOf(tried));
+      kept++;
+    }
+    expect(kept).toBeGreaterThan(0);
   });
 
   it('the day in the bakery of the folder, beside what stands there', () => {
@@ -106,6 +157,12 @@ describe('what is tried is kept in the file', () => {
   });
 });
 
+/** What a sheet has people weigh, as it is shown. */
+const figuresOf = ({ blocks }: SheetView) =>
+  blocks.map(({ rows }) =>
+    rows.map(({ name, weigh, scaleReads }) => [name, weigh?.figure, weigh?.unit, scaleReads?.figure]),
+  );
+
 const texts = new WeakMap<Service, Map<string, string>>();
 
 function serviceWith(formula: string, itsBakery?: string): Service {
@@ -129,12 +186,7 @@ function keep(service: Service, asked: SheetAsked): void {
   const files = service.panelEdits(uri, 0, { kind: 'keep', asked });
   if (typeof files === 'string') throw new Error(files);
   for (const { uri: file, edits } of files) {
-    let text = textOf(service, file);
-    const starts = [0, ...[...text.matchAll(/\r\n|\n/g)].map((match) => match.index + match[0].length)];
-    for (const edit of edits.toSorted((one, other) => other.line - one.line)) {
-      const at = starts[edit.line]!;
-      text = text.slice(0, at + edit.start) + edit.insert + text.slice(at + edit.end);
-    }
-    put(service, file, text);
+    // Refuses what is out of order or overlaps.
+    put(service, file, withEdits(textOf(service, file), edits));
   }
 }

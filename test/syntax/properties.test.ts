@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createParseMemo, parseFile, textOf } from '../../core/syntax/file.ts';
+import { limits } from '../../core/syntax/limits.ts';
 import { parseLine } from '../../core/syntax/line.ts';
 import { readNumber, scanQuantity } from '../../core/syntax/quantity.ts';
 import type { Context, ParsedLine, SourceFile, Statement } from '../../core/syntax/tree.ts';
@@ -235,6 +236,10 @@ describe('a number and its unit', () => {
             : measure === 'fraction'
               ? value / 100
               : value * factor;
+          if (base > limits[measure].most) {
+            expect(quantity!.kind).toBe('beyond');
+            return;
+          }
           const {
             kind,
             start,

@@ -4,7 +4,9 @@ import { fileURLToPath } from 'node:url';
 import { actions } from '../../core/features/actions/catalogue.ts';
 import { actionsPage } from '../../core/features/actions/page.ts';
 import { rules } from '../../core/index.ts';
+import { limits, mostMoney } from '../../core/syntax/limits.ts';
 import { patternsOfForm } from '../../core/syntax/line-forms.ts';
+import type { Measure } from '../../core/syntax/units.ts';
 import { units } from '../../core/syntax/units.ts';
 import {
   holdsIngredients,
@@ -13,6 +15,7 @@ import {
   stepWords,
   topSections,
 } from '../../core/syntax/vocabulary.ts';
+import { rulePages as germanPages } from '../../core/words/de/rule-pages.ts';
 import { kindOf } from '../../server/actions.ts';
 import { type Setting, settingsTable } from '../../server/settings-table.ts';
 import { canonicalPages } from './canonical-pages.ts';
@@ -26,6 +29,8 @@ export function generated(): ReadonlyMap<string, string> {
   return new Map([
     ['syntaxes/doughwright.tmLanguage.json', textMateGrammar()],
     ['package.json', manifest()],
+    ['package.nls.json', manifestWords('package.nls.json', englishSettings(), (rule) => rule.title)],
+    ['package.nls.de.json', manifestWords('package.nls.de.json', {}, ({ code }) => germanPages[code]!.title)],
     ['docs/guide/reference.md', reference()],
     ['docs/guide/actions.md', actionsPage(actions, kindOf)],
     ...canonicalPages(project, read),
@@ -97,7 +102,7 @@ function manifest(): string {
             type: 'string',
             enum: ['off', 'error', 'warning', 'info', 'hint'],
             default: rule.level,
-            description: `${rule.title}.`,
+            description: `%rule.${rule.code}%`,
           },
         ]),
     );
@@ -109,7 +114,7 @@ function settingsSchema(): Record<string, object> {
   return Object.fromEntries(
     (settingsTable as readonly Setting[]).map((setting) => [
       `doughwright.${setting.key}`,
-      { ...schemaOf(setting), default: setting.default, markdownDescription: setting.meaning },
+      { ...schemaOf(setting), default: setting.default, markdownDescription: `%setting.${setting.key}%` },
     ]),
   );
 }
@@ -123,13 +128,48 @@ function schemaOf(setting: Setting): object {
         type: 'string',
         ...(setting.scope && { scope: setting.scope }),
         enum: setting.choices,
-        ...(setting.choiceMeanings && { enumDescriptions: setting.choiceMeanings }),
+        ...(setting.choiceMeanings && {
+          enumDescriptions: setting.choices.map((choice) => `%setting.${setting.key}.${choice}%`),
+        }),
       };
     case 'celsius':
       return { type: ['number', 'null'], minimum: setting.least, maximum: setting.most };
     case 'count':
       return { type: 'integer', minimum: 1 };
   }
+}
+
+/**
+ * The words of the manifest in a language: those of its own, which are written there, those of the settings where they are
+ * made from the table, and the titles of the rules.
+ */
+function manifestWords(
+  name: string,
+  settings: Readonly<Record<string, string>>,
+  title: (rule: (typeof rules)[number]) => string,
+): string {
+  const there = Object.entries(JSON.parse(read(name)) as Record<string, string>);
+  const own = there.filter(([key]) => !key.startsWith('rule.') && !(key in settings));
+  const kept = Object.keys(settings).length === 0 ? own : own.filter(([key]) => !key.startsWith('setting.'));
+  const titles = [...rules]
+    .sort((one, other) => (one.code < other.code ? -1 : 1))
+    .map((rule) => [`rule.${rule.code}`, `${title(rule)}.`]);
+  return `${JSON.stringify(Object.fromEntries([...kept, ...Object.entries(settings), ...titles]), null, 2)}\n`;
+}
+
+/** What the settings and their choices do, by the keys that the manifest has for them. */
+function englishSettings(): Record<string, string> {
+  return Object.fromEntries(
+    (settingsTable as readonly Setting[]).flatMap((setting) => [
+      [`setting.${setting.key}`, setting.meaning],
+      ...(setting.type === 'choice' && setting.choiceMeanings
+        ? setting.choices.map((choice, index) => [
+            `setting.${setting.key}.${choice}`,
+            setting.choiceMeanings![index]!,
+          ])
+        : []),
+    ]),
+  );
 }
 
 /** The guide's page of settings: its own words, and the table in them made anew. */
@@ -169,8 +209,35 @@ function reference(): string {
       );
     }
   }
+  lines.push(
+    '',
+    '## Limits',
+    '',
+    'A number beyond what a bakery can mean is a slip: it is told on its place, and nothing is worked out from it. A price is at',
+    `most ${mostMoney.told.most}.`,
+    '',
+    '| kind | from | to |',
+    '| --- | --- | --- |',
+    ...Object.entries(limits).map(
+      ([measure, { told }]) => `| ${measureWords[measure as Measure]} | ${told.least ?? ''} | ${told.most} |`,
+    ),
+  );
   return `${lines.join('\n')}\n`;
 }
+
+const measureWords: Readonly<Record<Measure, string>> = {
+  mass: 'mass',
+  volume: 'volume',
+  duration: 'time',
+  temperature: 'temperature',
+  turns: 'turns',
+  fraction: 'share',
+  count: 'count',
+  times: 'factor',
+  energy: 'energy',
+  warming: 'warming',
+  density: 'density',
+};
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   for (const [name, text] of generated()) writeFileSync(join(project, name), text);

@@ -6,6 +6,8 @@ import { describe, expect, it } from 'vitest';
 import { commandIds, languageId, listViewId, sheetViewType } from '../../client/names.ts';
 import { rules } from '../../core/index.ts';
 import manifest from '../../package.json' with { type: 'json' };
+import german from '../../package.nls.de.json' with { type: 'json' };
+import english from '../../package.nls.json' with { type: 'json' };
 import { projectFolder } from '../editors/places.ts';
 
 const { contributes } = manifest;
@@ -53,7 +55,7 @@ describe('the manifest and the code name the same things', () => {
     const words = [
       ...contributes.viewsWelcome.map(({ contents }) => contents),
       ...steps.map((step) => step.description),
-    ];
+    ].flatMap((key) => [english, german].map((words: Readonly<Record<string, string>>) => words[bare(key)]!));
     const led = words.flatMap((text) =>
       [...text.matchAll(/\(command:(doughwright\.\w+)\)/g)].map((match) => match[1]),
     );
@@ -87,6 +89,66 @@ describe('the manifest and the code name the same things', () => {
     }
   });
 });
+
+describe('the words of the manifest', () => {
+  const used = keysIn(manifest);
+
+  it.each([
+    ['English', english],
+    ['German', german],
+  ])('has every key in %s, and no other', (_, words: Readonly<Record<string, string>>) => {
+    expect(Object.keys(words).sort()).toEqual([...used].sort());
+    for (const [key, text] of Object.entries(words)) expect(text.trim(), key).not.toBe('');
+  });
+
+  it('leads to the same commands and names the same code in both', () => {
+    const marks = (text: string) =>
+      (text.match(/\(command:[^)]*\)|`[^`]*`/g) ?? []).filter((mark) => !mark.includes(': ')).sort();
+    for (const key of used) {
+      const words = [english, german].map((one) => (one as Readonly<Record<string, string>>)[key]!);
+      expect(marks(words[1]!), key).toEqual(marks(words[0]!));
+    }
+  });
+
+  it('leaves no title, name or description in one language alone', () => {
+    for (const { title } of contributes.commands) expect(title).toMatch(/^%.+%$/);
+    for (const step of steps)
+      for (const text of [step.title, step.description]) expect(text).toMatch(/^%.+%$/);
+    const settings = contributes.configuration.flatMap(({ properties }) => Object.values<object>(properties));
+    for (const setting of settings as { description?: string; markdownDescription?: string }[])
+      expect(setting.markdownDescription ?? setting.description).toMatch(/^%.+%$/);
+  });
+});
+
+describe('the words of the client', () => {
+  const bundle = JSON.parse(
+    readFileSync(join(projectFolder, manifest.l10n, 'bundle.l10n.de.json'), 'utf8'),
+  ) as Readonly<Record<string, string>>;
+  const source = clientFiles()
+    .map((file) => readFileSync(file, 'utf8'))
+    .join('\n');
+  const said = new Set([...source.matchAll(/l10n\.t\(\s*'((?:[^'\\]|\\.)*)'/g)].map(([, text]) => text!));
+
+  it('are in German, each of them and no other', () => {
+    expect(Object.keys(bundle).sort()).toEqual([...said].sort());
+    // Every call holds its text itself, or this would not see it.
+    expect([...source.matchAll(/l10n\.t\(/g)]).toHaveLength([...source.matchAll(/l10n\.t\(\s*'/g)].length);
+  });
+
+  it('have the same places for what is filled in', () => {
+    const places = (text: string) => (text.match(/\{\d\}/g) ?? []).sort();
+    for (const [text, translated] of Object.entries(bundle)) expect(places(translated)).toEqual(places(text));
+  });
+});
+
+/** The keys that a manifest has in place of words. */
+function keysIn(value: unknown): Set<string> {
+  return new Set([...JSON.stringify(value).matchAll(/"%([^"%]+)%"/g)].map(([, key]) => key!));
+}
+
+function bare(key: string): string {
+  return key.slice(1, -1);
+}
 
 describe('what the manifest points at', () => {
   it('is there: icons, grammar and language configuration', () => {
@@ -126,11 +188,13 @@ describe('the package', () => {
   it('holds what runs in the editor and nothing else', async () => {
     const allowed = [
       ...['package.json', 'README.md', 'CHANGELOG.md', 'LICENSE'],
+      ...['package.nls.json', 'package.nls.de.json', 'client/l10n/bundle.l10n.de.json'],
       ...[
         'extension.cjs',
         'browser-extension.cjs',
         'browser-extension.cjs.js',
         'server.cjs',
+        'german.cjs',
         'server-worker.js',
         'preview.js',
         'changes.js',
@@ -144,7 +208,12 @@ describe('the package', () => {
     ];
     const files = await listFiles({ cwd: projectFolder, packageManager: PackageManager.None });
     expect(files.filter((file) => !allowed.includes(file))).toEqual([]);
-    expect(files).toEqual(expect.arrayContaining(['package.json', 'LICENSE', 'client/media/icon.png']));
+    expect(files).toEqual(
+      expect.arrayContaining([
+        ...['package.json', 'LICENSE', 'client/media/icon.png', 'dist/german.cjs'],
+        ...['package.nls.json', 'package.nls.de.json', 'client/l10n/bundle.l10n.de.json'],
+      ]),
+    );
   });
 
   it('has no dependency to install: all that runs is bundled', () => {

@@ -60,6 +60,10 @@ function nameAndAmount(bulleted: string): string[] {
   const first = start < 0 ? undefined : scanQuantity(line, start, true);
   const rest = first === undefined ? '' : line.slice(first.end).replace(/^\s+of\s+/, '');
   if (first !== undefined && /\p{L}/u.test(rest)) return [rest, line.slice(start, first.end)];
-  const last = /^(.*\p{L}.*?)\s+([\d.,]+)\s*$/u.exec(line);
-  return last === null ? [line] : [last[1]!, last[2]!];
+  const text = line.trimEnd();
+  let cut = text.length;
+  while (cut > 0 && /[\d.,]/.test(text[cut - 1]!)) cut--;
+  const name = text.slice(0, cut);
+  const isBehindName = cut < text.length && name !== name.trimEnd() && /\p{L}/u.test(name);
+  return isBehindName ? [name.trimEnd(), text.slice(cut)] : [line];
 }

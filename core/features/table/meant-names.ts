@@ -63,15 +63,20 @@ const typePattern =
   /^(?:(?:weizen|roggen|dinkel)?mehl|farine|harina|farina)\b.*?\b(?:(typ[eo]?|t)\s*)?(\d{2,4})$/;
 
 /**
- * What a name of a table means: itself where it is known; else without the temperature and the words behind it; else the
+ * What a name of a table means: itself where the baker defines it (`isOwn`) or it is known under no better name; else without the temperature and the words behind it; else the
  * name of the catalogue for a word of German, French, Spanish or Italian.
  */
-export function meantName(said: string, isKnown: (name: string) => boolean): MeantName {
+export function meantName(
+  said: string,
+  isKnown: (name: string) => boolean,
+  isOwn: (name: string) => boolean,
+): MeantName {
   const translated = (name: string): MeantName | undefined => {
-    if (isKnown(name)) return { name };
+    if (isOwn(name)) return { name };
     const folded = foldName(name);
     const own = sure.get(folded);
     if (own !== undefined) return { name: own };
+    if (isKnown(name) && !unsure.has(folded) && !typePattern.test(folded)) return { name };
     const type = typePattern.exec(folded);
     if (type !== null) {
       const names = [`T${type[2]}`, `type ${type[2]}`];
@@ -88,7 +93,7 @@ export function meantName(said: string, isKnown: (name: string) => boolean): Mea
   if (warm !== null) {
     const degrees = Number(warm[2]!.replace('−', '-').replace(',', '.'));
     const celsius = /f/i.test(warm[3]!) ? ((degrees - 32) * 5) / 9 : degrees;
-    const base = meantName(warm[1]!.trim(), isKnown);
+    const base = meantName(warm[1]!.trim(), isKnown, isOwn);
     if (isKnown(base.name)) return { ...base, celsius };
   }
   const [, head, bracketed, behind] = /^([^,(]+?)\s*(?:\(([^()]*)\)|,\s*(.+))$/.exec(said) ?? [];

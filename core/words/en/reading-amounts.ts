@@ -77,6 +77,11 @@ export const readingAmounts = {
   }: Args<'written' | 'meant' | 'name' | 'example'>) =>
     `“${written}” can be read two ways. Write ${meant}, or two blanks where “${name}” is the name: ${example}`,
 
+  'beyond-limit.most': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `“${written}” is beyond what a bakery can mean, so it is left out of the sums. Write at most ${meant}.`,
+  'beyond-limit.between': ({ written, meant, otherMeant }: Args<'written' | 'meant' | 'otherMeant'>) =>
+    `“${written}” is beyond what a bakery can mean, so it is left out of the sums. Write from ${meant} to ${otherMeant}.`,
+
   'point-or-thousand.read-as': ({ written, meant, otherMeant }: Args<'written' | 'meant' | 'otherMeant'>) =>
     `“${written}” is read as ${meant}. Write ${meant} or ${otherMeant}, so that nobody reads it the other way.`,
 

@@ -1,4 +1,5 @@
 import { levelStyles, styled } from '../style.ts';
+import { noOrders, visible } from '../terminal.ts';
 import type { Report, ToldFinding } from './report.ts';
 
 /** The findings for people: each with its line and what of it is meant. */
@@ -8,16 +9,16 @@ export function asText(report: Report): string {
     ...excerpt(finding),
     ...finding.related.map(
       ({ uri, place, message }) =>
-        `  ${report.shown(uri)}:${place.line + 1}:${place.start + 1}: ${harmless(message)}`,
+        `  ${report.shown(uri)}:${place.line + 1}:${place.start + 1}: ${visible(message)}`,
     ),
   ]);
   if (report.findings.length < report.found) lines.push(`and ${report.found - report.findings.length} more`);
-  return lines.map((line) => `${line}\n`).join('');
+  return noOrders(lines.map((line) => `${line}\n`).join(''));
 }
 
 function headline({ file, place, level, message, code }: ToldFinding): string {
   const where = `${file}:${place.line + 1}:${place.start + 1}`;
-  return `${where}: ${styled(levelStyles[level], level)}: ${harmless(message)} ${styled('gray', `[${code}]`)}`;
+  return `${where}: ${styled(levelStyles[level], level)}: ${visible(message)} ${styled('gray', `[${code}]`)}`;
 }
 
 /** As much of a line as is shown of a very long one. */
@@ -38,7 +39,7 @@ function excerpt({ place, source, level }: ToldFinding): string[] {
   const before = cut.replace('…', ' ') + inColumns(shown.slice(0, start), ' ');
   const marks = inColumns(shown.slice(start, end), '^') || '^';
   return [
-    `  ${styled('gray', number)} ${bar} ${cut}${harmless(shown)}${tail}`,
+    `  ${styled('gray', number)} ${bar} ${cut}${visible(shown)}${tail}`,
     `  ${margin} ${bar} ${before}${styled(levelStyles[level], marks)}`,
   ];
 }
@@ -53,10 +54,4 @@ function inColumns(text: string, mark: string): string {
     .replace(/[\p{Mn}\p{Me}\p{Cf}]/gu, '')
     .replace(wide, mark + mark)
     .replace(/[^\t]/gu, mark);
-}
-
-/** A file may hold signs that move the cursor of a terminal or colour it; they are shown and not sent. */
-function harmless(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for
-  return text.replace(/[\u0000-\u0008\u000a-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, '\ufffd');
 }

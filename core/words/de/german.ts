@@ -1,0 +1,64 @@
+import type { Language } from '../language.ts';
+import type { Catalogue } from '../message.ts';
+import { comparison } from './comparison.ts';
+import { findings } from './findings.ts';
+import { fixes } from './fixes.ts';
+import { mixers } from './mixers.ts';
+import { mixingHeat } from './mixing-heat.ts';
+import { mixingHints } from './mixing-hints.ts';
+import { mixingOutlook } from './mixing-outlook.ts';
+import { mixingReasons } from './mixing-reasons.ts';
+import { mixingTrials } from './mixing-trials.ts';
+import { mixingWarmth } from './mixing-warmth.ts';
+import { mixingWork } from './mixing-work.ts';
+import { names } from './names.ts';
+import { paragraphs } from './paragraphs.ts';
+import { ranges } from './ranges.ts';
+import { readingAmounts } from './reading-amounts.ts';
+import { readingSections } from './reading-sections.ts';
+import { rulePages } from './rule-pages.ts';
+import { sums } from './sums.ts';
+
+/** The messages by subject, as English has them. */
+export const subjects = {
+  fixes,
+  findings,
+  'reading-sections': readingSections,
+  'reading-amounts': readingAmounts,
+  names,
+  sums,
+  ranges,
+  mixers,
+  comparison,
+  'mixing-heat': mixingHeat,
+  'mixing-hints': mixingHints,
+  'mixing-outlook': mixingOutlook,
+  'mixing-reasons': mixingReasons,
+  'mixing-trials': mixingTrials,
+  'mixing-warmth': mixingWarmth,
+  'mixing-work': mixingWork,
+  paragraphs,
+};
+
+const catalogue: Catalogue = {
+  ...fixes,
+  ...findings,
+  ...readingSections,
+  ...readingAmounts,
+  ...names,
+  ...sums,
+  ...ranges,
+  ...mixers,
+  ...comparison,
+  ...mixingHeat,
+  ...mixingHints,
+  ...mixingOutlook,
+  ...mixingReasons,
+  ...mixingTrials,
+  ...mixingWarmth,
+  ...mixingWork,
+  ...paragraphs,
+};
+
+/** German; a blank that does not break stands before the percent sign (DIN 5008). */
+export const german: Language = { tag: 'de', catalogue, percentSign: '\u00a0%', rulePages };

@@ -1,0 +1,72 @@
+import type { names as english } from '../en/names.ts';
+import type { Translation } from '../message.ts';
+import type { Speaker } from '../speaker.ts';
+
+/** Namen, die nicht bekannt sind, oder mehr als einmal. */
+export const names: Translation<typeof english> = {
+  'unknown-ingredient.meant': ({ name, otherName }) =>
+    `„${name}“ ist nicht bekannt: es wird abgewogen, zählt aber weder als Mehl noch als Wasser. Ist „${otherName}“ gemeint?`,
+  'unknown-ingredient.none': ({ name }) =>
+    `„${name}“ ist nicht bekannt: es wird abgewogen, zählt aber weder als Mehl noch als Wasser. Den Namen definieren oder einen bekannten schreiben.`,
+  'unknown-ingredient.like-meant': ({ name, otherName }) =>
+    `„${name}“ ist nicht bekannt: davon lässt sich nichts ableiten. Ist „${otherName}“ gemeint?`,
+  'unknown-ingredient.like-none': ({ name }) =>
+    `„${name}“ ist nicht bekannt: davon lässt sich nichts ableiten. Den Namen definieren oder einen bekannten schreiben.`,
+  'which-kind.yeast': ({ name, meant, otherMeant }) =>
+    `„${name}“ wird als ${meant} gelesen; es kann auch ${otherMeant} sein. Ein Drittel so viel Instanthefe lockert gleich stark.`,
+  'which-kind.spelt': ({ name, meant, otherMeant }) =>
+    `„${name}“ wird als ${meant} gelesen; es kann auch ${otherMeant} sein. Helles Dinkelmehl nimmt weniger Wasser auf.`,
+  'which-kind.oil': ({ name, meant, otherMeant }) =>
+    `„${name}“ wird als ${meant} gelesen; es kann auch ${otherMeant} sein. Die Kennzeichnung nennt die Pflanze.`,
+  'which-kind.malt': ({ name, meant, otherMeant }) =>
+    `„${name}“ wird als ${meant} gelesen; es kann auch ${otherMeant} sein. Extrakt ist ein Sirup: er bringt Zucker und Wasser und keine Enzyme.`,
+  'unknown-ingredient.hydration': ({ example }) => `Die Hydration steht in der Zeile des Wassers: ${example}`,
+  'unknown-ingredient.culture': ({ name, example }) =>
+    `„${name}“ ist nicht bekannt. Anstellgut von der Art des Vorteigs selbst schreibt sich: ${example}`,
+
+  'unknown-mixer.meant': ({ name, otherName }) =>
+    `Kein Kneter heißt „${name}“; weder Erwärmung noch Auskneten lassen sich berechnen. Ist „${otherName}“ gemeint?`,
+  'unknown-mixer.none': ({ name }) =>
+    `Kein Kneter heißt „${name}“; weder Erwärmung noch Auskneten lassen sich berechnen. Den Kneter definieren oder eine Bauart nennen: spiral (Spiralkneter), planetary (Planetenrührer), fork (Gabelkneter).`,
+
+  'unknown-part.meant': ({ name, otherName }) =>
+    `Kein Teil der Rezeptur heißt „${name}“. Ist „${otherName}“ gemeint?`,
+  'unknown-part.none': ({ name }) => `Kein Teil der Rezeptur heißt „${name}“. Sie hat keine Teile.`,
+  'unknown-part.others': ({ name, names: parts }, say) =>
+    `Kein Teil der Rezeptur heißt „${name}“. Ihre Teile: ${say.list(parts)}.`,
+
+  'unknown-formula.meant': ({ name, otherName }) =>
+    `Keine Rezeptur heißt „${name}“. Ist „${otherName}“ gemeint?`,
+  'unknown-formula.none': ({ name }) => `Keine Rezeptur heißt „${name}“.`,
+  'unknown-formula.several': ({ name, count }, say) =>
+    `„${name}“ steht an der nächstgelegenen Stelle, die den Namen hat, ${times(count, say)}. Jede Rezeptur braucht einen eigenen Namen.`,
+
+  'several-definitions.several': ({ name, count }, say) =>
+    `„${name}“ ist an der nächstgelegenen Stelle, die den Namen hat, ${times(count, say)} definiert; deshalb gilt keine der Definitionen. Eine behalten oder die anderen umbenennen.`,
+  'several-definitions.one': () => 'eine davon',
+
+  'same-name-twice.folder': ({ name, count }, say) =>
+    `„${name}“ ist in diesem Ordner ${times(count, say)} definiert, und welche Definition gemeint ist, bleibt offen. Jede braucht einen eigenen Namen.`,
+  'same-name-twice.part': ({ name }) =>
+    `Diese Rezeptur hat schon einen Teil namens „${name}“, und der erste gilt. Dieser hier braucht einen eigenen Namen.`,
+  'same-name-twice.other': () => 'derselbe Name',
+  'same-name-twice.first': () => 'der erste: er gilt',
+
+  'same-ingredient-twice.adds-up': ({ name }) =>
+    `„${name}“ steht in diesem Abschnitt schon: die beiden Zeilen zählen zusammen.`,
+  'same-ingredient-twice.other': () => 'zählt mit dieser Zeile zusammen',
+
+  'loop.part': ({ names: around }) =>
+    `Das führt im Kreis: ${around.join(' → ')}. Diese Zeile entfernen; Anstellgut der eigenen Art schreibt sich „ripe culture 20%“.`,
+  'loop.in-circle': () => 'Teil des Kreises',
+  'loop.formula': ({ name }) =>
+    `„${name}“ wird selbst mit dieser Rezeptur gemacht; so lässt sich keine von beiden abwiegen. Eine der beiden Zeilen entfernen.`,
+
+  'unused-part.fix-add': ({ part }) => `Alles von „${part}“ in den Teig geben`,
+  'unused-part.unused': ({ name }) =>
+    `Keine Zeile nimmt „${name}“, und entnommen wird damit auch nichts: nichts davon kommt in den Teig. Eine Entnahme („draws“) oder eine Zeile dafür schreiben.`,
+};
+
+function times(count: number, say: Speaker): string {
+  return say.count(count, { one: '#-mal', other: '#-mal' });
+}

@@ -1,0 +1,82 @@
+import type { readingSections as english } from '../en/reading-sections.ts';
+import type { Translation } from '../message.ts';
+
+/** Wie Kopfzeilen und Eigenschaften geschrieben werden. */
+export const readingSections: Translation<typeof english> = {
+  'outside-section.none-above': () =>
+    'Diese Zeile steht in keinem Abschnitt. Darüber einen beginnen, zum Beispiel „formula Morning Tin:“.',
+  'line-too-long.longer': ({ count }, say) =>
+    `Diese Zeile hat mehr als ${say.count(count, { one: '# Zeichen', other: '# Zeichen' })} und wird nicht gelesen. Teilen oder mit # davor zum Kommentar machen.`,
+
+  'missing-colon.at-end': ({ section }) =>
+    `Die Zeile, mit der „${section}“ beginnt, endet mit einem Doppelpunkt.`,
+  'missing-colon.displaced': ({ section }) =>
+    `Der Doppelpunkt gehört ans Ende der Zeile, mit der „${section}“ beginnt.`,
+  'missing-colon.goes-on': () =>
+    'Eine Zeile, die einen Abschnitt beginnt, endet an ihrem Doppelpunkt. Was folgt, gehört in eine eigene Zeile.',
+  'missing-colon.open-quote': () =>
+    'Das Anführungszeichen ist nicht geschlossen, und deshalb fehlt der Doppelpunkt.',
+
+  'stray-colon.two': () => 'Ein Doppelpunkt genügt, am Ende der Zeile.',
+  'stray-colon.amount': () => 'Zwischen eine Zutat und ihre Menge gehört kein Doppelpunkt.',
+  'stray-colon.property': ({ property }) => `Zwischen „${property}“ und den Wert gehört kein Doppelpunkt.`,
+  'stray-colon.no-section': () => 'Ein Doppelpunkt beendet nur die Zeile, die einen Abschnitt beginnt.',
+  'stray-colon.no-header': ({ name }) =>
+    `Ein Doppelpunkt beendet nur die Zeile, die einen Abschnitt beginnt. „${name}“ und die Menge stehen ohne ihn.`,
+
+  'missing-name.section': ({ section, example }) => `„${section}“ braucht einen Namen: ${example}`,
+  'missing-name.ingredient': () => 'Welche Zutat? Ihr Name steht vor der Menge.',
+  'missing-name.planned': () => 'Welche Rezeptur? Ihr Name steht vor der Menge.',
+  'missing-name.step': () => 'Was wird getan? Ein Schritt beginnt mit seinem Wort: rest 15 min',
+  'missing-mixer.where': () => 'Worin wird geknetet? Das steht dabei: mix in big spiral: oder mix by hand:',
+  'missing-date.first': () => 'Ein Knetversuch beginnt mit seinem Datum, das Jahr zuerst: trial 2026-03-14:',
+
+  'no-formula.none-above': ({ section }) =>
+    `„${section}“ gehört zu einer Rezeptur. Darüber gehört „formula NAME:“.`,
+  'no-formula.closed': ({ section, otherSection }) =>
+    `„${section}“ gehört zu einer Rezeptur, und „${otherSection}“ darüber hat sie beendet. Den Abschnitt nach oben zu seiner Rezeptur setzen.`,
+
+  'unknown-section.meant': ({ written, meant }) =>
+    `Kein Abschnitt heißt „${written}“. Ist „${meant}“ gemeint?`,
+  'unknown-section.part': ({ example }) => `Eine solche Zeile beginnt einen Teil: ${example}`,
+  'unknown-section.none': ({ name, words }, say) =>
+    `Kein Abschnitt heißt „${name}“. Abschnitte sind ${say.list(words)}. Die Zeilen bleiben stehen und werden nicht gelesen.`,
+
+  'unknown-property.meant': ({ section, written, meant }) =>
+    `„${section}“ hat keine Eigenschaft „${written}“. Ist „${meant}“ gemeint?`,
+  'unknown-property.said-otherwise': ({ section, written, meant }) =>
+    `Unter „${section}“ schreibt sich „${written}“: ${meant}`,
+  'unknown-property.mixed': ({ example }) =>
+    `Was in einem Knetversuch gelaufen ist, steht hinter „mixed“: ${example}`,
+  'unknown-property.none': ({ section, name, words }, say) =>
+    `„${section}“ hat keine Eigenschaft „${name}“. Eigenschaften sind ${say.list(words)}.`,
+
+  'two-steps.two': ({ written, otherWritten }) =>
+    `„${written}“ und „${otherWritten}“ sind zwei Schritte. Jeder gehört in eine eigene Zeile.`,
+  'fold-times.no-step-time': ({ example }) =>
+    `Der Schritt hat keine Zeit, auf die sich seine Faltungen verteilen ließen. Sie gehört hinter den Schritt: ${example}`,
+
+  'missing-value.none': ({ property, example }) => `„${property}“ braucht einen Wert: ${example}`,
+  'missing-value.unfinished': ({ property, example }) =>
+    `„${property}“ ist nicht fertig. Es liest sich zum Beispiel so: ${example}`,
+
+  'wrong-value.other-form': ({ written, property, example }) =>
+    `„${written}“ passt hier nicht. „${property}“ liest sich zum Beispiel so: ${example}`,
+  'wrong-value.meant': ({ written, example }) => `„${written}“ passt hier nicht. Richtig ist: ${example}`,
+  'wrong-value.no-such-word': ({ property, words }, say) => `Für „${property}“ steht ${say.anyOf(words)}.`,
+  'wrong-value.currency': () => 'Eine Währung besteht aus drei Großbuchstaben: EUR',
+  'wrong-value.fahrenheit': ({ property, meant }) =>
+    `„${property}“ kann nicht so warm sein. Ist ${meant} gemeint?`,
+  'wrong-value.piece-too-heavy': ({ meant }) => `Kein Stück wiegt so viel. Ist ${meant} gemeint?`,
+  'wrong-value.piece-too-light': ({ meant }) => `Kein Stück wiegt so wenig. Ist ${meant} gemeint?`,
+  'wrong-value.negative': ({ property }) => `„${property}“ kann nicht negativ sein.`,
+  'wrong-value.zero': ({ property }) => `„${property}“ muss größer als 0 sein.`,
+  'wrong-value.least-first': ({ example }) => `Das Kleinste kommt zuerst: ${example}`,
+  'wrong-value.above-all': ({ property }) => `„${property}“ ist ein Anteil und kann nicht über 100 % liegen.`,
+  'wrong-value.nothing-left': ({ property }) => `Bei „${property}“ von 100 % bleibt nichts übrig.`,
+  'wrong-value.no-currency': ({ example }) =>
+    `In welcher Währung? Sie steht mit drei Großbuchstaben: ${example}`,
+  'wrong-value.container': ({ written, example }) =>
+    `Wie viel fasst „${written}“? Das ist zu schreiben: ${example}`,
+  'wrong-value.price-of': ({ example }) => `Ein Preis wofür? Zu schreiben ist: ${example}`,
+};

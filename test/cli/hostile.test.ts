@@ -1,0 +1,150 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { chmodSync, existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { commandLineProgram } from '../editors/places.ts';
+import { folderWith } from '../server/places.ts';
+import { doughwright } from './run.ts';
+
+const tin =
+  'formula Harbour Tin:\n  strong white       100%\n  water              65%\n  salt               2%\n';
+const careless = tin.replaceAll('  ', ' ');
+const unix = process.platform !== 'win32';
+
+describe.runIf(unix)('links and special files', () => {
+  it('a formula that is a link to a device without end is told, and the others are checked', async () => {
+    const { path } = folderWith({ 'b.dough': tin });
+    symlinkSync('/dev/zero', join(path, 'a.dough'));
+    const { code, stderr } = await doughwright(path, 'check', '.');
+    expect(code).toBe(2);
+    expect(stderr).toBe(
+      'doughwright: a.dough: this cannot be read; name an ordinary file, or look whether its disk is all right.\n',
+    );
+  });
+
+  it('a .gitignore that is a link, a pipe or a folder says nothing and holds nobody up', async () => {
+    const { path } = folderWith({
+      'a.dough': tin,
+      'in/b.dough': tin.replace('Tin', 'Bun'),
+      'more/c.dough': careless,
+    });
+    symlinkSync('/dev/stdin', join(path, '.gitignore'));
+    execFileSync('mkfifo', [join(path, 'in/.gitignore')]);
+    mkdirSync(join(path, 'more/.gitignore'));
+    const child = spawnSync(process.execPath, [commandLineProgram(), 'format', '--check', '.'], {
+      cwd: path,
+      encoding: 'utf8',
+      input: '*.dough\n',
+    });
+    expect([child.status, child.stdout, child.stderr]).toEqual([1, 'more/c.dough\n', '']);
+  });
+
+  it('format writes through a link within the folder and never out of it', async () => {
+    const { path } = folderWith({ 'here/real.dough': careless, 'out/bashrc': careless });
+    mkdirSync(join(path, 'here/.git'));
+    symlinkSync('../out/bashrc', join(path, 'here/a.dough'));
+    const { code, stderr } = await doughwright(join(path, 'here'), 'format', '.');
+    expect(code).toBe(2);
+    expect(stderr).toContain('a.dough: this is a link out of its folder');
+    expect(readFileSync(join(path, 'out/bashrc'), 'utf8')).toBe(careless);
+    expect(readFileSync(join(path, 'here/real.dough'), 'utf8')).toBe(tin);
+  });
+
+  it('a file and its link are one', async () => {
+    const { path } = folderWith({ 'a.dough': tin });
+    symlinkSync('a.dough', join(path, 'b.dough'));
+    for (const words of [['.'], ['b.dough'], ['a.dough', 'b.dough']])
+      expect(await doughwright(path, 'check', ...words)).toEqual({ code: 0, stdout: '', stderr: '' });
+  });
+});
+
+describe('texts that want to do harm', () => {
+  const name = '\u001b[31mred\u001b]0;title\u0007\u202e\u009b2J';
+
+  it.each(['totals', 'sheet', 'check', 'plan'])(
+    '%s shows control characters as what they are',
+    async (command) => {
+      const { path } = folderWith({
+        'a.dough': `formula "${name}":\n  flour  100%\n  "${name}"  65%\n\nplan "${name}":\n  "${name}"  3 pieces, ready 07:00\n  nobody  3 pieces\n`,
+      });
+      const { stdout, stderr } = await doughwright(path, command, 'a.dough');
+      expect(stdout + stderr).toContain('␛[31mred␛]0;title␇');
+      // biome-ignore lint/suspicious/noControlCharactersInRegex: these must not be there
+      expect(stdout + stderr).not.toMatch(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e]/);
+    },
+  );
+
+  it('a formula named like an order to a build server never starts a line with it', async () => {
+    const order = '::error file=a::stolen';
+    const text = `formula "${order}":\n  strong white  100%\n  water  65%\n  "##vso[task.setvariable]x"  2%\n`;
+    const { path } = folderWith({ 'a.dough': text });
+    for (const words of [
+      ['totals', 'a.dough'],
+      ['sheet', 'a.dough'],
+      ['compare', '--since', 'HEAD'],
+    ]) {
+      const { stdout, stderr } = await doughwright(path, ...words);
+      expect(stdout + stderr).not.toMatch(/^\s*::|##vso\[/m);
+    }
+    const { stdout } = await doughwright(path, 'totals', 'a.dough');
+    expect(stdout).toContain(':\\:error file=a::stolen');
+  });
+
+  it.runIf(unix)('a sheet tells the revision and runs nothing that the repository names', async () => {
+    const { path } = folderWith({ 'a.dough': tin, '.gitattributes': '*.dough filter=evil diff=evil\n' });
+    const git = (...words: string[]) =>
+      execFileSync('git', ['-c', 'user.name=A', '-c', 'user.email=a@quay', ...words], { cwd: path });
+    git('init', '-q');
+    git('add', '.');
+    git('commit', '-qm', 'Begin');
+    const trap = join(path, 'trap.sh');
+    writeFileSync(trap, `#!/bin/sh\ntouch "${join(path, 'sprung')}"\ncat\n`);
+    chmodSync(trap, 0o755);
+    for (const key of [
+      'core.fsmonitor',
+      'filter.evil.clean',
+      'filter.evil.smudge',
+      'diff.external',
+      'diff.evil.textconv',
+      'core.pager',
+      'core.sshCommand',
+    ])
+      git('config', key, trap);
+    git('config', 'core.hooksPath', path);
+    writeFileSync(join(path, 'git'), `#!/bin/sh\ntouch "${join(path, 'sprung')}"\n`);
+    chmodSync(join(path, 'git'), 0o755);
+    const sheet = () =>
+      spawnSync(process.execPath, [commandLineProgram(), 'sheet', 'a.dough'], {
+        cwd: path,
+        encoding: 'utf8',
+        env: { ...process.env, PATH: `.:${path}:${process.env.PATH}` },
+      });
+    const { stdout } = sheet();
+    const commit = execFileSync('git', ['rev-parse', '--short=8', 'HEAD'], {
+      cwd: path,
+      encoding: 'utf8',
+    }).trim();
+    expect(stdout).toContain(commit);
+    writeFileSync(join(path, 'a.dough'), tin.replace('65%', '66%'));
+    const changed = sheet().stdout;
+    expect(changed).toContain(commit);
+    expect(changed.split('\n')[1]).not.toBe(stdout.split('\n')[1]);
+    expect(existsSync(join(path, 'sprung'))).toBe(false);
+  });
+
+  it.runIf(existsSync('/dev/full'))('a full disk behind standard output is told in one line', () => {
+    const { path } = folderWith({ 'a.dough': tin });
+    const child = spawnSync(
+      'sh',
+      ['-c', '"$0" "$1" totals a.dough > /dev/full', process.execPath, commandLineProgram()],
+      {
+        cwd: path,
+        encoding: 'utf8',
+      },
+    );
+    expect([child.status, child.stderr]).toEqual([
+      2,
+      'doughwright: standard output cannot be written: the disk is full; make room.\n',
+    ]);
+  });
+});

@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import { folderWith } from '../server/places.ts';
+import { doughwright, type Outcome } from './run.ts';
+
+const salty = 'formula Harbour Tin:\n  strong white   100%\n  water          65%\n  salt           20%\n';
+
+type Told = readonly { readonly message: string }[];
+
+describe('--language', () => {
+  it('words findings in German, and changes neither place, level, code nor what it ends with', async () => {
+    const { path } = folderWith({ 'a.dough': salty });
+    const [english, german] = await Promise.all([
+      doughwright(path, 'check', '--language', 'en', 'a.dough'),
+      doughwright(path, 'check', '--language', 'de', 'a.dough'),
+    ]);
+    expect(german.stdout).toContain('20\u00a0% Salz auf das gesamte Mehl ist ungewöhnlich viel');
+    const frames = ({ stdout }: Outcome) =>
+      stdout.split('\n').map((line) => line.replace(/(: (?:error|warning|info): ).*( \[)/, '$1$2'));
+    expect([german.code, frames(german)]).toEqual([english.code, frames(english)]);
+  });
+
+  it('in JSON the words alone are others', async () => {
+    const { path } = folderWith({ 'a.dough': salty });
+    const read = async (language: string): Promise<Told> => {
+      const { stdout } = await doughwright(
+        path,
+        'check',
+        '--format',
+        'json',
+        '--language',
+        language,
+        'a.dough',
+      );
+      return JSON.parse(stdout) as Told;
+    };
+    const [english, german] = [await read('en'), await read('de')];
+    const words = (told: Told) => told.map(({ message }) => message);
+    expect(words(german)).not.toEqual(words(english));
+    const plain = (told: Told) => told.map((one) => ({ ...one, message: '', related: [] }));
+    expect(plain(german)).toEqual(plain(english));
+  });
+
+  it('is English without it, whatever the machine is set to', async () => {
+    const { path } = folderWith({ 'a.dough': salty });
+    const before = process.env.LC_ALL;
+    process.env.LC_ALL = 'de_DE.UTF-8';
+    try {
+      const { stdout } = await doughwright(path, 'check', 'a.dough');
+      expect(stdout).toContain('20% salt on all flour is unusually much');
+    } finally {
+      if (before === undefined) delete process.env.LC_ALL;
+      else process.env.LC_ALL = before;
+    }
+  });
+
+  it('lists rules in German, by the same codes and levels', async () => {
+    const { path } = folderWith({});
+    const read = async (language: string) =>
+      JSON.parse((await doughwright(path, 'rules', '--json', '--language', language)).stdout) as {
+        code: string;
+        level: string;
+        title: string;
+      }[];
+    const [english, german] = [await read('en'), await read('de')];
+    const bare = (all: typeof english) => all.map(({ code, level }) => [code, level]);
+    expect(bare(german)).toEqual(bare(english));
+    expect(german.find(({ code }) => code === 'too-warm')?.title).toBe(
+      'Der Teig kommt zu warm aus dem Kneter',
+    );
+  });
+
+  it('says which there are', async () => {
+    const { path } = folderWith({});
+    const { code, stderr } = await doughwright(path, 'check', '--language', 'fr');
+    expect([code, stderr]).toEqual([2, expect.stringContaining('write one of en, de')]);
+  });
+});
