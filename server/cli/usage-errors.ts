@@ -3,17 +3,17 @@ const sentences: readonly (readonly [pattern: RegExp, said: string])[] = [
   [/^unknown option '([^']*)'/, '$1: there is no such option.'],
   [/^unknown command '([^']*)'/, '$1: there is no such command.'],
   [/^missing required argument '([^']*)'/, 'something is missing after the command: $1.'],
-  [/^required option '([^' ]*)[^']*' not specified/, 'add $1 to the command.'],
-  [/^option '([^' ]*)[^']*' argument missing/, '$1: write what it shall be behind it.'],
+  [/^required option '([^' ]{0,80})(?: [^']{0,200})?' not specified/, 'add $1 to the command.'],
+  [/^option '([^' ]{0,80})(?: [^']{0,200})?' argument missing/, '$1: write what it shall be behind it.'],
   [
-    /^option '([^' ]*)[^']*' cannot be used with option '([^' ]*)[^']*'/,
+    /^option '([^' ]{0,80})(?: [^']{0,200})?' cannot be used with option '([^' ]{0,80})(?: [^']{0,200})?'/,
     '$1 and $2 exclude each other: leave one out.',
   ],
   [
-    /^option '([^' ]*)[^']*' argument '([\s\S]*)' is invalid\. Allowed choices are ([\s\S]*)\.$/,
+    /^option '([^' ]{0,80})(?: [^']{0,200})?' argument '([^']{0,500})' is invalid\. Allowed choices are ([^.]{0,500})\.$/,
     '$1 $2: write one of $3.',
   ],
-  [/^option '([^' ]*)[^']*' argument '([\s\S]*)' is invalid\. ([\s\S]*)$/, '$1 $2: $3'],
+  [/^option '([^' ]{0,80})(?: [^']{0,200})?' argument '([\s\S]*)' is invalid\. ([\s\S]*)$/, '$1 $2: $3'],
   [
     /^too many arguments(?: for '[^']*')?\. Expected (\d+) arguments? but got (\d+).*$/,
     'too many words: $1 can stand here, and there are $2.',

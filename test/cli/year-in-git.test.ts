@@ -141,7 +141,7 @@ describe('February: two opinions on salt are a conflict', () => {
     );
     expect(shown.stdout).not.toMatch(/salt 4%/);
     const compared = await doughwright(home.path, 'compare', '--since', 'v1', 'formulas/tin.dough');
-    expect(compared.stdout).toMatch(/merge +finished → not finished; decide on its marked lines/);
+    expect(compared.stdout).toMatch(/merge +finished → not finished: decide on its marked lines/);
     expect(compared.stdout).not.toMatch(/4%|hydration/);
     expect((await doughwright(home.path, 'check', '.')).code).toBe(1);
     home.write(

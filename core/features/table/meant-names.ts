@@ -87,19 +87,49 @@ export function meantName(
   };
   const whole = translated(said);
   if (whole !== undefined) return whole;
-  const warm = /^(.*?)[\s,]*\(?\s*(?:at |@ ?|bei |à |a )?([-−]?\d+(?:[.,]\d+)?)\s*°\s*([CF])\s*\)?$/i.exec(
-    said,
-  );
-  if (warm !== null) {
-    const degrees = Number(warm[2]!.replace('−', '-').replace(',', '.'));
-    const celsius = /f/i.test(warm[3]!) ? ((degrees - 32) * 5) / 9 : degrees;
-    const base = meantName(warm[1]!.trim(), isKnown, isOwn);
-    if (isKnown(base.name)) return { ...base, celsius };
+  const warm = warmthBehind(said);
+  if (warm !== undefined) {
+    const base = meantName(warm.head, isKnown, isOwn);
+    if (isKnown(base.name)) return { ...base, celsius: warm.celsius };
   }
-  const [, head, bracketed, behind] = /^([^,(]+?)\s*(?:\(([^()]*)\)|,\s*(.+))$/.exec(said) ?? [];
-  const remark = bracketed ?? behind;
+  const { head, remark } = remarkBehind(said);
   // “Seeds, mixed” is more than seeds: a word for a whole kind of things leaves the rest of the name to say which.
   const isKind = head !== undefined && /^(?:flour|fat|dairy|seeds)$/.test(foldName(head));
   const base = head === undefined || isKind ? undefined : translated(head);
   return base === undefined || remark === undefined || remark === '' ? { name: said } : { ...base, remark };
+}
+
+/** A temperature at the end of a cell, in brackets or behind `at`, and what stands before it. */
+function warmthBehind(said: string): { readonly head: string; readonly celsius: number } | undefined {
+  const found = /([-−]?\d{1,4}(?:[.,]\d{1,3})?) {0,2}° {0,2}([CF]) {0,2}\)?$/i.exec(said);
+  if (found === null) return undefined;
+  const degrees = Number(found[1]!.replace('−', '-').replace(',', '.'));
+  const celsius = found[2]!.toUpperCase() === 'F' ? ((degrees - 32) * 5) / 9 : degrees;
+  const before = withoutEnd(said.slice(0, found.index));
+  const word = atWords.find((one) => before.toLowerCase().endsWith(one));
+  const alone = word === undefined ? undefined : before.slice(0, -word.length);
+  return { head: alone !== undefined && /[\s,(]$/.test(alone) ? withoutEnd(alone) : before, celsius };
+}
+
+const atWords = ['at', '@', 'bei', 'à', 'a'];
+
+/** A text without the blanks, commas and opening brackets at its end. */
+function withoutEnd(text: string): string {
+  let end = text.length;
+  while (end > 0 && ' \t,('.includes(text[end - 1]!)) end--;
+  return text.slice(0, end);
+}
+
+/** What stands in brackets or behind the first comma, and the name before it. */
+function remarkBehind(said: string): {
+  readonly head: string | undefined;
+  readonly remark: string | undefined;
+} {
+  const at = said.search(/[,(]/);
+  const none = { head: undefined, remark: undefined };
+  if (at <= 0) return none;
+  const head = said.slice(0, at).trimEnd();
+  if (said[at] === ',') return { head, remark: said.slice(at + 1).trim() };
+  const inside = said.slice(at + 1, -1);
+  return said.endsWith(')') && !/[()]/.test(inside) ? { head, remark: inside } : none;
 }
