@@ -23,7 +23,12 @@ export const unknownIngredient: Rule = {
     const sectionByLine = new Map(
       sections.flatMap((one) => one.lines.map(({ line }) => [line, one] as const)),
     );
-    const elsewhere = lookUp([...scope.names('ingredient').map((one) => one.name.text), ...catalogueNames()]);
+    // Asked for only where a name is unknown: whoever asks for all names is stale once any of them changes.
+    let all: LookUp | undefined;
+    const elsewhere = (): LookUp => {
+      all ??= lookUp([...scope.names('ingredient').map((one) => one.name.text), ...catalogueNames()]);
+      return all;
+    };
     const besides = new Map<object | undefined, LookUp>();
     for (const problem of analysis?.resolved.problems ?? []) {
       if (problem.kind !== 'unknown-ingredient' || problem.name.folded === '') continue;
@@ -39,7 +44,7 @@ export const unknownIngredient: Rule = {
       if (known === undefined) {
         known = lookUp(
           sections.flatMap((one) => (one === own ? [] : [one.name!.text])),
-          elsewhere,
+          elsewhere(),
         );
         besides.set(own, known);
       }
@@ -56,7 +61,7 @@ export const unknownIngredient: Rule = {
       if (statement.kind !== 'property' || statement.value?.form !== 'name' || statement.property !== 'like')
         continue;
       const { name } = statement.value;
-      if (findIngredient(name, scope).kind === 'unknown') yield findingOf(block, line, name, elsewhere);
+      if (findIngredient(name, scope).kind === 'unknown') yield findingOf(block, line, name, elsewhere());
     }
   },
 };
