@@ -35,6 +35,7 @@ export interface Arg {
   /** Grams of water to 100 g of flour; and those that a dough is as soft as. */
   readonly waterPerHundred: number;
   readonly softPerHundred: number;
+  readonly microgramsPerKilogram: number;
   readonly hours: number;
   readonly minutes: number;
   readonly lowMinutes: number;
@@ -44,7 +45,11 @@ export interface Arg {
   readonly seconds: number;
   readonly otherSeconds: number;
   readonly usualSeconds: number;
+  readonly lowSeconds: number;
+  readonly highSeconds: number;
   readonly celsius: number;
+  readonly lowCelsius: number;
+  readonly highCelsius: number;
   /** Either way of a temperature. */
   readonly bandCelsius: number;
   readonly targetCelsius: number;
@@ -101,10 +106,11 @@ export interface Arg {
   readonly measured: Said;
   readonly computed: Said;
   readonly difference: Said;
-  /** Figures of a line; where a figure comes from; which water; when something happens. */
+  /** Figures of a line; where a figure comes from; which water; where and when something happens. */
   readonly figures: Said;
   readonly source: Said;
   readonly water: Said;
+  readonly place: Said;
   readonly when: Said;
   readonly otherWhen: Said;
   readonly facts: readonly Said[];

@@ -2,12 +2,16 @@ import { type Display, plainDisplay } from '../text/display.ts';
 import { placesWithin, trimmed } from '../text/figures.ts';
 import {
   differenceText,
+  heavyText,
+  leastMassText,
   massText,
+  stepText,
   temperatureText,
   warmingText,
   weighedText,
 } from '../text/shown-figures.ts';
 import { english, type Grammar, type Language, plainGrammar } from './language.ts';
+import { message } from './message.ts';
 import type { Said, Speaker } from './speaker.ts';
 
 /** Whoever words messages in a language, with figures as they are to be shown. */
@@ -23,15 +27,26 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
   const number = (value: number, places: number): string => signed(trimmed(value, places));
   const minutes = (value: number): string => `${number(roundMinutes(value), 1)} min`;
   const speaker: Speaker = {
+    language: language.tag,
     number,
     percent: (fraction, places = Math.abs(fraction) < 0.1 ? 2 : 1) =>
       `${number(fraction * 100, places)}${language.percentSign}`,
     points: (fraction) => number(fraction * 100, Math.abs(fraction) < 0.1 ? 2 : 1),
-    mass: (grams) => signed(massText(grams, display)),
+    mass: (grams) => {
+      const least = leastMassText(grams, display);
+      return least === undefined
+        ? signed(massText(grams, display))
+        : speaker.say(message('figure.less-than', { written: signed(least) }));
+    },
     weighed: (grams, stepGrams) => {
       const { figure, unit } = weighedText(grams, stepGrams, display);
       return { figure: signed(figure), unit };
     },
+    weighedHeavy: (grams) => {
+      const { figure, unit } = heavyText(grams, display);
+      return { figure: signed(figure), unit };
+    },
+    scaleStep: (stepGrams) => signed(stepText(stepGrams, display)),
     celsius: (celsius) => signed(temperatureText(celsius, display)),
     celsiusBand: (celsius, band) => {
       const places = placesWithin(band);

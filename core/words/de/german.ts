@@ -1,6 +1,10 @@
 import type { Language } from '../language.ts';
 import type { Catalogue } from '../message.ts';
+import { asked } from './asked.ts';
+import { cautions } from './cautions.ts';
+import { charts } from './charts.ts';
 import { comparison } from './comparison.ts';
+import { figures } from './figures.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { mixers } from './mixers.ts';
@@ -12,11 +16,15 @@ import { mixingTrials } from './mixing-trials.ts';
 import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
+import { panel } from './panel.ts';
 import { paragraphs } from './paragraphs.ts';
+import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
 import { rulePages } from './rule-pages.ts';
+import { sheetHeads } from './sheet-heads.ts';
+import { sheetWork } from './sheet-work.ts';
 import { sums } from './sums.ts';
 
 /** The messages by subject, as English has them. */
@@ -38,6 +46,14 @@ export const subjects = {
   'mixing-warmth': mixingWarmth,
   'mixing-work': mixingWork,
   paragraphs,
+  asked,
+  cautions,
+  charts,
+  figures,
+  panel,
+  plans,
+  'sheet-heads': sheetHeads,
+  'sheet-work': sheetWork,
 };
 
 const catalogue: Catalogue = {
@@ -58,6 +74,14 @@ const catalogue: Catalogue = {
   ...mixingWarmth,
   ...mixingWork,
   ...paragraphs,
+  ...asked,
+  ...cautions,
+  ...charts,
+  ...figures,
+  ...panel,
+  ...plans,
+  ...sheetHeads,
+  ...sheetWork,
 };
 
 /** German; a blank that does not break stands before the percent sign (DIN 5008). */

@@ -1,4 +1,8 @@
+import { asked } from './asked.ts';
+import { cautions } from './cautions.ts';
+import { charts } from './charts.ts';
 import { comparison } from './comparison.ts';
+import { figures } from './figures.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { mixers } from './mixers.ts';
@@ -10,10 +14,14 @@ import { mixingTrials } from './mixing-trials.ts';
 import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
+import { panel } from './panel.ts';
 import { paragraphs } from './paragraphs.ts';
+import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { sheetHeads } from './sheet-heads.ts';
+import { sheetWork } from './sheet-work.ts';
 import { sums } from './sums.ts';
 
 /** The messages by subject; one subject is one file, in every language. */
@@ -35,6 +43,14 @@ export const subjects = {
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
   paragraphs,
+  asked,
+  cautions,
+  charts,
+  figures,
+  panel,
+  plans,
+  'sheet-heads': sheetHeads,
+  'sheet-work': sheetWork,
 };
 
 /** Every message in English: the list of messages that there are, which every other language follows. */
@@ -56,4 +72,12 @@ export const english = {
   ...mixingHeat,
   ...mixingHints,
   ...paragraphs,
+  ...asked,
+  ...cautions,
+  ...charts,
+  ...figures,
+  ...panel,
+  ...plans,
+  ...sheetHeads,
+  ...sheetWork,
 };
