@@ -9,7 +9,7 @@ import type { Definition, Scope } from '../model/scope.ts';
 import { seenFrom } from '../model/seen-from.ts';
 import type { Block, PlannedStatement } from '../syntax/tree.ts';
 import { daysOf } from '../text/dates.ts';
-import { inMarks } from '../words/in-marks.ts';
+import { type Message, message } from '../words/message.ts';
 import { type Analysis, analyse } from './analysis.ts';
 import { scaledBy } from './scaled.ts';
 
@@ -27,8 +27,8 @@ export interface PlanAnalysis {
   readonly problems: readonly PlanProblem[];
   /** Lines that are left out because of the name or the amount they have: findings of their own tell of them. */
   readonly unread: readonly PlanProblem[];
-  /** What is wrong with the wording of lines, in sentences: they count as far as they read. */
-  readonly slips: readonly { readonly line: number; readonly message: string }[];
+  /** What is wrong with the wording of lines: they count as far as they read. */
+  readonly slips: readonly { readonly line: number; readonly message: Message }[];
 }
 
 /** A formula of the plan at the size of all its lines together. */
@@ -46,20 +46,8 @@ export interface PlannedFormula {
 export interface PlanProblem {
   readonly line: number;
   readonly name: string;
-  readonly reason: string;
+  readonly reason: Message;
 }
-
-const reasons = {
-  ready: 'nothing says when it has to be ready; write “ready 2026-12-05 06:30” in the plan',
-  weights: 'its weights are not known yet',
-  pieces: 'its formula does not say what a piece weighs; write “yield 20 pieces of 880 g” there',
-  baked: 'its formula does not say its bake loss; write “bake loss 12%” there',
-  many: `with it the day would have more than ${mostBatches} batches, for bowl and oven as they are written; ask for less of it`,
-  none: 'none of it is asked for',
-  unwritten: 'no formula is called so',
-  several: 'several formulas are called so; give each a name of its own',
-  amount: 'how much of it is not said in pieces or in weight; write “40 pieces” or “12 kg”',
-} as const;
 
 /** Works a plan out; `undefined` for a block of another kind. Formulas nobody has written are left to their own finding. */
 export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
@@ -82,29 +70,33 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
   const problems: PlanProblem[] = [];
   const unread: PlanProblem[] = [];
   const asked = new Map<Block, { definition: Definition; lines: AskedLine[] }>();
-  const slips: { line: number; message: string }[] = [];
+  const slips: { line: number; message: Message }[] = [];
   for (let line = top.headerLine + 1; line < top.endLine; line++) {
     const { statement: first, otherwise, problems: wrong } = block.lines[line]!;
     // A line of two readings is the other one where the whole of its words is the name of a formula.
     const isOther = wrong.some(
       ({ unlessKnown }) => unlessKnown !== undefined && scope.find('formula', unlessKnown).length > 0,
     );
-    if (wrong.length > 0 && !isOther) slips.push({ line, message: inMarks(wrong[0]!.message) });
+    if (wrong.length > 0 && !isOther) slips.push({ line, message: wrong[0]!.message });
     const statement = isOther ? (otherwise ?? first) : first;
     if (statement.kind !== 'planned') continue;
     const name = statement.name.text;
     const level = scope.find('formula', statement.name.folded)[0];
     if (level?.length !== 1) {
-      unread.push({ line, name, reason: level === undefined ? reasons.unwritten : reasons.several });
+      unread.push({
+        line,
+        name,
+        reason: message(level === undefined ? 'cannot-be-planned.unwritten' : 'cannot-be-planned.several'),
+      });
       continue;
     }
     if (targetOf(statement) === undefined) {
-      unread.push({ line, name, reason: reasons.amount });
+      unread.push({ line, name, reason: message('cannot-be-planned.amount') });
       continue;
     }
     const wanted = statement.readyMinutes === undefined ? readyMinutes : at(statement.readyMinutes);
     if (wanted === undefined) {
-      problems.push({ line, name, reason: reasons.ready });
+      problems.push({ line, name, reason: message('cannot-be-planned.ready') });
       continue;
     }
     const definition = level[0]!;
@@ -124,7 +116,8 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
       batches += count;
       return [planned];
     }
-    for (const line of planned.lines) problems.push({ line, name: planned.dough.name, reason: reasons.many });
+    const reason = message('cannot-be-planned.many', { count: mostBatches });
+    for (const line of planned.lines) problems.push({ line, name: planned.dough.name, reason });
     return [];
   });
   return {
@@ -163,7 +156,11 @@ function plannedFormula(
   const { solved } = written;
   const doughGrams = solved?.doughGrams;
   if (solved === undefined || doughGrams === undefined || !(doughGrams > 0)) {
-    problems.push({ line: lines[0]!.line, name: model.name.text, reason: reasons.weights });
+    problems.push({
+      line: lines[0]!.line,
+      name: model.name.text,
+      reason: message('cannot-be-planned.weights'),
+    });
     return undefined;
   }
   const orders: DoughOrder[] = [];
@@ -173,15 +170,7 @@ function plannedFormula(
     if (target === undefined) continue;
     const scaled = scaleTo(solved, target);
     if (!scaled.ok) {
-      const isNone = target.kind === 'pieces' ? target.count === 0 : target.grams === 0;
-      const reason = isNone
-        ? reasons.none
-        : target.kind === 'pieces'
-          ? reasons.pieces
-          : target.kind === 'baked'
-            ? reasons.baked
-            : reasons.weights;
-      problems.push({ line, name: model.name.text, reason });
+      problems.push({ line, name: model.name.text, reason: whyNot(target) });
       continue;
     }
     taken.push(line);
@@ -218,6 +207,14 @@ function plannedFormula(
       ...(oven === undefined ? {} : { oven }),
     },
   };
+}
+
+/** Why a formula cannot be made at a size: none is asked for, or it does not state what the size is measured by. */
+function whyNot(target: ScaleTarget): Message {
+  if (target.kind === 'pieces')
+    return message(target.count === 0 ? 'cannot-be-planned.no-pieces' : 'cannot-be-planned.pieces');
+  if (target.grams === 0) return message('cannot-be-planned.no-pieces');
+  return message(target.kind === 'baked' ? 'cannot-be-planned.baked' : 'cannot-be-planned.weights');
 }
 
 function targetOf({ amount }: PlannedStatement): ScaleTarget | undefined {

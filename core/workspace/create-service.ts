@@ -231,7 +231,7 @@ export function createService(options: FilesOptions = {}): Service {
           speaker,
         );
       };
-      return sheetOf({ uri, firstLine, analysis, scope, asked, findingsOf: findingsFor });
+      return sheetOf({ uri, firstLine, analysis, scope, asked, findingsOf: findingsFor, speaker });
     },
     status: (uri, line) => {
       const found = read(uri);
@@ -255,6 +255,7 @@ export function createService(options: FilesOptions = {}): Service {
           sourceOf: (other) => read(other)?.source,
         },
         change,
+        speaker,
       );
     },
     templates: formulaTemplates,
@@ -293,7 +294,7 @@ export function createService(options: FilesOptions = {}): Service {
       if (found === undefined) return [];
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         const plan = answers.planOf(uri, block);
-        return plan === undefined ? [] : [planView(uri, firstLine, plan)];
+        return plan === undefined ? [] : [planView(uri, firstLine, plan, speaker)];
       });
     },
     affectedBy: (uris) => {

@@ -7,6 +7,7 @@ import { presentProgramme } from '../rules/kept-programme.ts';
 import type { SheetAsked } from '../sheet/asked.ts';
 import { keepTried } from '../sheet/keep-tried.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
+import type { Speaker } from '../words/speaker.ts';
 
 /** A change of the files that is asked for on a batch sheet. */
 export type PanelChange =
@@ -23,7 +24,11 @@ export interface ChangedFormula {
 }
 
 /** The edits of a change, with the line ends of each file, or a sentence that says why there are none. */
-export function panelEdits(formula: ChangedFormula, change: PanelChange): readonly FileEdit[] | string {
+export function panelEdits(
+  formula: ChangedFormula,
+  change: PanelChange,
+  speaker: Speaker,
+): readonly FileEdit[] | string {
   const { uri, block, firstLine, analysis, scope, sourceOf } = formula;
   const model = formulaOf(block);
   if (model === undefined || analysis === undefined) return notThere;
@@ -33,7 +38,7 @@ export function panelEdits(formula: ChangedFormula, change: PanelChange): readon
     return [{ uri, edits: [withEnding({ ...edit, line: edit.line + firstLine }, sourceOf(uri))] }];
   }
   const edits = keepTried(uri, firstLine, analysis, scope, change.asked);
-  if (typeof edits === 'string') return edits;
+  if ('code' in edits) return speaker.say(edits);
   const files = [...new Set(edits.map((edit) => edit.uri))];
   return files.map((file) => ({
     uri: file,

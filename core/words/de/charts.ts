@@ -38,8 +38,8 @@ export const charts: Translation<typeof english> = {
   'chart.mixing-ends': ({ seconds }, say) => `Ende des Knetens, ${say.duration(seconds)}`,
   'chart.phase-lasts': ({ title, seconds }, say) => `${say.say(title)}, ${say.duration(seconds)}`,
   'chart.added-at': ({ minutes: at, names }, say) => `bei ${say.number(at, 1)} min: ${say.list(names)}`,
-  'phase.load': ({ names }, say) => `einfüllen: ${say.list(names)}`,
-  'phase.add': ({ names }, say) => `zugeben: ${say.list(names)}`,
+  'phase.load': ({ names }, say) => `${say.list(names)} einfüllen`,
+  'phase.add': ({ names }, say) => `${say.list(names)} zugeben`,
 
   'chart.timeline': () => 'Die Arbeit im Lauf der Zeit',
   'chart.begins-ends': ({ written, otherWritten, seconds }, say) =>

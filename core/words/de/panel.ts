@@ -3,9 +3,9 @@ import type { Translation } from '../message.ts';
 
 /** Was der Backzettel im Editor selbst sagt: seine Felder, seine Knöpfe und was er fragt. */
 export const panel: Translation<typeof english> = {
-  'panel.sheet': () => 'Backzettel',
   'panel.show-line': () => 'Diese Zeile im Editor zeigen',
   'panel.line': ({ written }) => `Zeile ${written}`,
+  'panel.times': ({ written }) => `${written}-mal`,
   'panel.tried': () => 'für heute probiert, nicht wie in der Datei',
   'panel.today': () => 'heute',
   'panel.today-instead': ({ written }) => `heute; in der Datei ${written}`,
@@ -30,6 +30,7 @@ export const panel: Translation<typeof english> = {
   'panel.day-fold': () => 'Der Tag: Temperaturen, Waage, Kneter, Uhrzeit',
   'panel.day': () => 'Der Tag',
   'panel.not-a-number': () => 'keine Zahl',
+  'panel.clock': () => 'Uhrzeit',
   'panel.mixing-starts': () => 'Knetbeginn um',
   'panel.ready-at': () => 'Fertig um',
   'panel.time-of-day': () => 'Uhrzeit',

@@ -31,7 +31,7 @@ export const sheetWork: Translation<typeof english> = {
   'phase.knead': () => 'kneten',
   'phase.fold': () => 'falten',
   'phase.stir': () => 'rühren',
-  'phase.first-in': ({ title, names }, say) => `${say.say(title)}, zuerst hinein: ${say.list(names)}`,
+  'phase.first-in': ({ written, names }, say) => `${written}, zuerst hinein: ${say.list(names)}`,
 
   'moment.mix': () => 'kneten',
   'moment.mix-batch': ({ number, count }) => `Teig ${number} von ${count} kneten`,
@@ -53,6 +53,7 @@ export const sheetWork: Translation<typeof english> = {
 
   'sheet.ripe-culture': () => 'reifes Anstellgut',
   'sheet.ice': () => 'Eis',
+  'sheet.water-at': ({ celsius }, say) => `mit ${say.celsius(celsius)}`,
   'sheet.from-tap': ({ tapCelsius }, say) => `aus der Leitung, mit ${say.celsius(tapCelsius)}`,
   'sheet.same-temperature': () => 'ebenso warm',
   'sheet.finer-scale': () => 'auf einer feineren Waage',

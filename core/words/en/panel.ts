@@ -2,9 +2,9 @@ import type { Args } from '../args.ts';
 
 /** What the panel of the batch sheet itself says: its fields, its buttons and what it asks. `written` stands for what it fills in. */
 export const panel = {
-  'panel.sheet': () => 'Batch sheet',
   'panel.show-line': () => 'Show this line in the editor',
   'panel.line': ({ written }: Args<'written'>) => `line ${written}`,
+  'panel.times': ({ written }: Args<'written'>) => `${written} times`,
   'panel.tried': () => 'tried today, not as in the file',
   'panel.today': () => 'today',
   'panel.today-instead': ({ written }: Args<'written'>) => `today; ${written} in the file`,
@@ -31,6 +31,7 @@ export const panel = {
   'panel.day-fold': () => 'The day: temperatures, scale, mixer, clock',
   'panel.day': () => 'The day',
   'panel.not-a-number': () => 'not a number',
+  'panel.clock': () => 'Clock',
   'panel.mixing-starts': () => 'Mixing starts at',
   'panel.ready-at': () => 'Ready at',
   'panel.time-of-day': () => 'Time of day',

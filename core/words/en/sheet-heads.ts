@@ -7,8 +7,8 @@ export const sheetHeads = {
   'sheet.into-bowl': () => 'Into the bowl',
   'sheet.added-later': () => 'Added later',
   'sheet.mixing': () => 'Mixing',
-  'sheet.mixing-in': ({ seconds, place }: Args<'seconds' | 'place'>, say: Speaker) =>
-    `${say.duration(seconds)} ${say.say(place)}`,
+  'sheet.mixing-in': ({ written, place }: Args<'written' | 'place'>, say: Speaker) =>
+    `${written} ${say.say(place)}`,
   'sheet.clock': () => 'Clock',
   'sheet.yield': () => 'Yield and losses',
   'sheet.cost': () => 'Cost',

@@ -34,8 +34,8 @@ export const sheetWork = {
   'phase.knead': () => 'knead',
   'phase.fold': () => 'fold',
   'phase.stir': () => 'stir',
-  'phase.first-in': ({ title, names }: Args<'title' | 'names'>, say: Speaker) =>
-    `${say.say(title)}, first in: ${say.list(names)}`,
+  'phase.first-in': ({ written, names }: Args<'written' | 'names'>, say: Speaker) =>
+    `${written}, first in: ${say.list(names)}`,
 
   'moment.mix': () => 'mix',
   'moment.mix-batch': ({ number, count }: Args<'number' | 'count'>) => `mix batch ${number} of ${count}`,
@@ -57,6 +57,7 @@ export const sheetWork = {
 
   'sheet.ripe-culture': () => 'ripe culture',
   'sheet.ice': () => 'ice',
+  'sheet.water-at': ({ celsius }: Args<'celsius'>, say: Speaker) => `at ${say.celsius(celsius)}`,
   'sheet.from-tap': ({ tapCelsius }: Args<'tapCelsius'>, say: Speaker) =>
     `from the tap, at ${say.celsius(tapCelsius)}`,
   'sheet.same-temperature': () => 'at the same temperature',
