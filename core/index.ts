@@ -67,6 +67,7 @@ export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/asked.ts'
 export { type AskedWords, askedFromWords } from './sheet/asked-words.ts';
 export { type ExportRow, exportRows, rowsAsCsv } from './sheet/export-rows.ts';
 export type { SheetOrigin } from './sheet/origin.ts';
+export { planPage } from './sheet/plan-page.ts';
 export type { PlanView } from './sheet/plan-view.ts';
 export type { FiledSheet } from './sheet/sheet-json.ts';
 export { pageAsCsv, pageAsHtml, pageAsMarkdown, pageAsText } from './sheet/tables.ts';
@@ -80,6 +81,9 @@ export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
+export { type Code, type Message, message } from './words/message.ts';
+export { plainSpeaker, speakerOf } from './words/speak.ts';
+export type { Said, Speaker } from './words/speaker.ts';
 export { createService, defaultSettings } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
@@ -92,7 +96,6 @@ export {
   ingredientStretches,
   money,
   nutritionWords,
-  planPage,
   standardWords,
 } from './workspace/plain-words.ts';
 export type { Service, Settings } from './workspace/service.ts';

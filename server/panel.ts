@@ -100,8 +100,7 @@ export function answerPanel(parts: QuestionParts): void {
     const view = service.sheet(uri, line, asked, formula);
     if (view === undefined) return null;
     const { writeSheets } = await import('../core/index.ts');
-    const { display } = workspace.settings.core;
-    return { formula: view.formula, text: writeSheets([{ view, origin }], format, display) };
+    return { formula: view.formula, text: writeSheets([{ view, origin }], format, service.speaker()) };
   });
 
   const failed = { cannot: 'The edit could not be made; the log says why.' };

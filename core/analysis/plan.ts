@@ -49,6 +49,18 @@ export interface PlanProblem {
   readonly reason: Message;
 }
 
+const reasons = {
+  ready: message('plan.no-ready', { example: 'ready 2026-12-05 06:30' }),
+  weights: message('plan.no-weights'),
+  pieces: message('plan.no-piece-weight', { example: 'yield 20 pieces of 880 g' }),
+  baked: message('plan.no-bake-loss', { example: 'bake loss 12%' }),
+  many: message('plan.too-many', { count: mostBatches }),
+  none: message('plan.none'),
+  unwritten: message('plan.no-formula'),
+  several: message('plan.several-formulas'),
+  amount: message('plan.no-amount', { choices: ['40 pieces', '12 kg'] }),
+} as const;
+
 /** Works a plan out; `undefined` for a block of another kind. Formulas nobody has written are left to their own finding. */
 export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
   const { top } = block;
@@ -83,20 +95,16 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
     const name = statement.name.text;
     const level = scope.find('formula', statement.name.folded)[0];
     if (level?.length !== 1) {
-      unread.push({
-        line,
-        name,
-        reason: message(level === undefined ? 'cannot-be-planned.unwritten' : 'cannot-be-planned.several'),
-      });
+      unread.push({ line, name, reason: level === undefined ? reasons.unwritten : reasons.several });
       continue;
     }
     if (targetOf(statement) === undefined) {
-      unread.push({ line, name, reason: message('cannot-be-planned.amount') });
+      unread.push({ line, name, reason: reasons.amount });
       continue;
     }
     const wanted = statement.readyMinutes === undefined ? readyMinutes : at(statement.readyMinutes);
     if (wanted === undefined) {
-      problems.push({ line, name, reason: message('cannot-be-planned.ready') });
+      problems.push({ line, name, reason: reasons.ready });
       continue;
     }
     const definition = level[0]!;
@@ -116,8 +124,7 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
       batches += count;
       return [planned];
     }
-    const reason = message('cannot-be-planned.many', { count: mostBatches });
-    for (const line of planned.lines) problems.push({ line, name: planned.dough.name, reason });
+    for (const line of planned.lines) problems.push({ line, name: planned.dough.name, reason: reasons.many });
     return [];
   });
   return {
@@ -156,11 +163,7 @@ function plannedFormula(
   const { solved } = written;
   const doughGrams = solved?.doughGrams;
   if (solved === undefined || doughGrams === undefined || !(doughGrams > 0)) {
-    problems.push({
-      line: lines[0]!.line,
-      name: model.name.text,
-      reason: message('cannot-be-planned.weights'),
-    });
+    problems.push({ line: lines[0]!.line, name: model.name.text, reason: reasons.weights });
     return undefined;
   }
   const orders: DoughOrder[] = [];
@@ -170,7 +173,15 @@ function plannedFormula(
     if (target === undefined) continue;
     const scaled = scaleTo(solved, target);
     if (!scaled.ok) {
-      problems.push({ line, name: model.name.text, reason: whyNot(target) });
+      const isNone = target.kind === 'pieces' ? target.count === 0 : target.grams === 0;
+      const reason = isNone
+        ? reasons.none
+        : target.kind === 'pieces'
+          ? reasons.pieces
+          : target.kind === 'baked'
+            ? reasons.baked
+            : reasons.weights;
+      problems.push({ line, name: model.name.text, reason });
       continue;
     }
     taken.push(line);
@@ -207,14 +218,6 @@ function plannedFormula(
       ...(oven === undefined ? {} : { oven }),
     },
   };
-}
-
-/** Why a formula cannot be made at a size: none is asked for, or it does not state what the size is measured by. */
-function whyNot(target: ScaleTarget): Message {
-  if (target.kind === 'pieces')
-    return message(target.count === 0 ? 'cannot-be-planned.no-pieces' : 'cannot-be-planned.pieces');
-  if (target.grams === 0) return message('cannot-be-planned.no-pieces');
-  return message(target.kind === 'baked' ? 'cannot-be-planned.baked' : 'cannot-be-planned.weights');
 }
 
 function targetOf({ amount }: PlannedStatement): ScaleTarget | undefined {

@@ -1,4 +1,4 @@
-import { inMarks } from '../words/in-marks.ts';
+import { message } from '../words/message.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -17,7 +17,7 @@ export const cannotBePlanned: Rule = {
       yield {
         line,
         span: wordsOf(block, line),
-        message: `“${name}” is not in the plan: ${inMarks(reason)}.`,
+        message: message('cannot-be-planned.because', { name, reason }),
       };
   },
 };

@@ -3,7 +3,6 @@ import { placesWithin, trimmed } from '../text/figures.ts';
 import {
   differenceText,
   heavyText,
-  leastMassText,
   massText,
   stepText,
   temperatureText,
@@ -11,7 +10,6 @@ import {
   weighedText,
 } from '../text/shown-figures.ts';
 import { english, type Grammar, type Language, plainGrammar } from './language.ts';
-import { message } from './message.ts';
 import type { Said, Speaker } from './speaker.ts';
 
 /** Whoever words messages in a language, with figures as they are to be shown. */
@@ -32,12 +30,7 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
     percent: (fraction, places = Math.abs(fraction) < 0.1 ? 2 : 1) =>
       `${number(fraction * 100, places)}${language.percentSign}`,
     points: (fraction) => number(fraction * 100, Math.abs(fraction) < 0.1 ? 2 : 1),
-    mass: (grams) => {
-      const least = leastMassText(grams, display);
-      return least === undefined
-        ? signed(massText(grams, display))
-        : speaker.say(message('figure.less-than', { written: signed(least) }));
-    },
+    mass: (grams) => signed(massText(grams, display, language.lessThan)),
     weighed: (grams, stepGrams) => {
       const { figure, unit } = weighedText(grams, stepGrams, display);
       return { figure: signed(figure), unit };

@@ -211,6 +211,7 @@ export function createService(options: FilesOptions = {}): Service {
       const file = files.get(uri);
       return file === undefined ? [] : formatTyped(files.read(file), line, column, typed);
     },
+    speaker: () => speaker,
     sheet: (uri, line, asked, formula) => {
       const found = read(uri);
       if (found === undefined) return undefined;

@@ -2,7 +2,6 @@ import * as cost from '../features/cost-words.ts';
 import type { WaterComparison } from '../features/heat-of.ts';
 import * as heat from '../features/heat-words.ts';
 import * as label from '../features/label-words.ts';
-import * as plans from '../sheet/plan-page.ts';
 import { plainDisplay, worded } from '../text/display.ts';
 import { plainSpeaker } from '../words/speak.ts';
 
@@ -18,7 +17,6 @@ export const allergenWords = plain(label.allergenWords);
 export const ingredientStretches = plain(label.ingredientStretches);
 export const nutritionWords = plain(label.nutritionWords);
 export const standardWords = plain(label.standardWords);
-export const planPage = plain(plans.planPage);
 
 function plain<A extends unknown[], R>(words: (...args: A) => R): (...args: A) => R {
   return (...args) => worded(words(...args), plainDisplay);

@@ -6,6 +6,7 @@ import {
   type FiledSheet,
   foldName,
   type LanguageTag,
+  plainSpeaker,
   type SheetView,
   writeSheets,
 } from '../../core/index.ts';
@@ -29,7 +30,9 @@ export interface SheetOptions extends AskedWords {
 export async function sheet(path: string, options: SheetOptions): Promise<ExitCode> {
   const read = askedFromWords(options);
   if ('cure' in read) {
-    complainOf(`doughwright: ${optionName(read.word)} ${options[read.word]}: ${read.cure}\n`);
+    complainOf(
+      `doughwright: ${optionName(read.word)} ${options[read.word]}: ${plainSpeaker.say(read.cure)}\n`,
+    );
     return 2;
   }
   const input = await readInput([path], { language: options.language });
@@ -54,7 +57,7 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
     sheets.push({ view, origin: { file: input.shown(view.uri), ...(await states.get(folder)), date } });
   }
   if (
-    !(await writeOut(writeSheets(sheets, formatOf(options) ?? 'text'), options.out, {
+    !(await writeOut(writeSheets(sheets, formatOf(options) ?? 'text', input.service.speaker()), options.out, {
       isData: isData(formatOf(options)),
     }))
   )

@@ -4,7 +4,6 @@ import { asked } from './asked.ts';
 import { cautions } from './cautions.ts';
 import { charts } from './charts.ts';
 import { comparison } from './comparison.ts';
-import { figures } from './figures.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { mixers } from './mixers.ts';
@@ -18,6 +17,7 @@ import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
 import { panel } from './panel.ts';
 import { paragraphs } from './paragraphs.ts';
+import { planSheets } from './plan-sheets.ts';
 import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
@@ -49,8 +49,8 @@ export const subjects = {
   asked,
   cautions,
   charts,
-  figures,
   panel,
+  'plan-sheets': planSheets,
   plans,
   'sheet-heads': sheetHeads,
   'sheet-work': sheetWork,
@@ -77,12 +77,18 @@ const catalogue: Catalogue = {
   ...asked,
   ...cautions,
   ...charts,
-  ...figures,
   ...panel,
+  ...planSheets,
   ...plans,
   ...sheetHeads,
   ...sheetWork,
 };
 
 /** German; a blank that does not break stands before the percent sign (DIN 5008). */
-export const german: Language = { tag: 'de', catalogue, percentSign: '\u00a0%', rulePages };
+export const german: Language = {
+  tag: 'de',
+  catalogue,
+  percentSign: '\u00a0%',
+  lessThan: (figure) => `weniger als ${figure}`,
+  rulePages,
+};

@@ -1,91 +1,25 @@
 import type { plans as english } from '../en/plans.ts';
 import type { Translation } from '../message.ts';
 
-/** Ein Produktionsplan: warum eine Zeile nicht darin ist, was wann getan wird und was nicht passt. */
+/** Warum eine Zeile nicht im Plan ist, als Satzteile hinter einem Doppelpunkt, und was an einem Plan auffällt. */
 export const plans: Translation<typeof english> = {
-  'cannot-be-planned.ready': () =>
-    'nirgends steht, wann es fertig sein soll; „ready 2026-12-05 06:30“ in den Plan schreiben',
-  'cannot-be-planned.weights': () => 'die Gewichte sind noch nicht bekannt',
-  'cannot-be-planned.pieces': () =>
-    'die Rezeptur sagt nicht, was ein Stück wiegt; dort „yield 20 pieces of 880 g“ schreiben',
-  'cannot-be-planned.baked': () => 'die Rezeptur nennt keinen Backverlust; dort „bake loss 12%“ schreiben',
-  'cannot-be-planned.many': ({ count }, say) =>
-    `damit hätte der Tag mehr als ${say.count(count, { one: '# Teig', other: '# Teige' })}, bei Kessel und Ofen, wie sie geschrieben sind; weniger davon verlangen`,
-  'cannot-be-planned.no-pieces': () => 'es wird nichts davon verlangt',
-  'cannot-be-planned.unwritten': () => 'eine Rezeptur dieses Namens ist nicht definiert',
-  'cannot-be-planned.several': () => 'mehrere Rezepturen heißen so; jeder einen eigenen Namen geben',
-  'cannot-be-planned.amount': () =>
-    'wie viel davon, steht weder in Stück noch in Gewicht da; „40 pieces“ oder „12 kg“ schreiben',
+  'plan.no-ready': ({ example }) =>
+    `nirgends steht, wann es fertig sein muss; im Plan „${example}“ schreiben`,
+  'plan.no-weights': () => 'die Gewichte sind noch nicht bekannt',
+  'plan.no-piece-weight': ({ example }) =>
+    `die Rezeptur gibt nicht an, was ein Stück wiegt; dort „${example}“ schreiben`,
+  'plan.no-bake-loss': ({ example }) =>
+    `die Rezeptur gibt ihren Backverlust nicht an; dort „${example}“ schreiben`,
+  'plan.too-many': ({ count }, say) =>
+    `damit hätte der Tag mehr als ${say.count(count, { one: '# Teig', other: '# Teige' })}, so wie Kessel und Ofen angegeben sind; weniger davon verlangen`,
+  'plan.none': () => 'davon ist nichts verlangt',
+  'plan.no-formula': () => 'keine Rezeptur heißt so',
+  'plan.several-formulas': () => 'mehrere Rezepturen heißen so; jede braucht einen eigenen Namen',
+  'plan.no-amount': ({ choices }, say) =>
+    `wie viel davon, ist weder in Stück noch in Gewicht angegeben; ${say.anyOf(choices.map((one) => `„${one}“`))} schreiben`,
 
-  'plan.day-time': ({ number, written }) => `Tag ${number} ${written}`,
-  'plan.make': ({ part, grams, names }, say) =>
-    `${part} ansetzen, ${say.mass(grams)}, für ${say.list(names)}`,
-  'plan.make-stands': ({ part, grams, names, seconds }, say) =>
-    `${part} ansetzen, ${say.mass(grams)}, steht ${say.duration(seconds)}, für ${say.list(names)}`,
-  'plan.dough': ({ name }) => name,
-  'plan.dough-batch': ({ name, number, count }) => `${name}, Teig ${number} von ${count}`,
-  'plan.size': ({ grams }, say) => say.mass(grams),
-  'plan.size-pieces': ({ count, grams }, say) =>
-    `${say.count(count, { other: '# Stück' })}, ${say.mass(grams)}`,
-  'plan.mix': ({ title, figures }, say) => `${say.say(title)} kneten: ${say.say(figures)}`,
-  'plan.mix-in': ({ title, figures, place }, say) =>
-    `${say.say(title)} kneten: ${say.say(figures)} ${say.say(place)}`,
-  'plan.mix-long': ({ title, figures, seconds }, say) =>
-    `${say.say(title)} kneten: ${say.say(figures)}, ${say.duration(seconds)}`,
-  'plan.mix-in-long': ({ title, figures, place, seconds }, say) =>
-    `${say.say(title)} kneten: ${say.say(figures)} ${say.say(place)}, ${say.duration(seconds)}`,
-  'plan.bake': ({ title, seconds }, say) => `${say.say(title)} backen, ${say.duration(seconds)}`,
-  'plan.bake-loads': ({ title, seconds, count }, say) =>
-    `${say.say(title)} backen, ${say.duration(seconds)}, ${say.count(count, { one: '# Schuss', other: '# Schüsse nacheinander' })}`,
-  'plan.out': ({ title }, say) => `${say.say(title)} aus dem Ofen`,
-  'plan.done': ({ title }, say) => `${say.say(title)} fertig`,
-  'plan.done-late': ({ title, seconds }, say) => `${say.say(title)} fertig, ${say.duration(seconds)} zu spät`,
+  'cannot-be-planned.because': ({ name, reason }, say) => `„${name}“ ist nicht im Plan: ${say.say(reason)}.`,
 
-  'plan.line': ({ number, sentence }) => `Zeile ${number}: ${sentence}`,
-  'plan.line-left-out': ({ number, name, reason }, say) =>
-    `Zeile ${number}, ${name}, ist nicht im Plan: ${say.say(reason)}.`,
-  'plan.late': ({ name, seconds }, say) =>
-    `${name} wird nicht rechtzeitig fertig: ${say.duration(seconds)} zu spät.`,
-  'plan.too-little': ({ name, grams, leastGrams, otherName }, say) =>
-    `${name}: ${say.mass(grams)} sind weniger als die ${say.mass(leastGrams)}, die ${otherName} braucht.`,
-  'plan.gap': ({ name, otherName, count, grams, leastGrams }, say) =>
-    `${name}: ein Teig ist zu viel für ${otherName}, und ${say.number(count, 0)} sind zu wenig, je ${say.mass(grams)}, wo er ${say.mass(leastGrams)} braucht.`,
-  'plan.several-loads': ({ name }) =>
-    `${name}: ein Teig füllt den Ofen mehr als einmal; ein Teil davon wartet also, während der erste Schuss backt.`,
-  'plan.no-mixing': ({ name }) =>
-    `${name} hat kein Knetprogramm, das sich rechnen lässt: dafür ist keine Zeit eingeplant.`,
-  'plan.no-baking': ({ name }) => `${name} hat keinen Schritt, der backt: dafür ist kein Ofen eingeplant.`,
-  'plan.cost-not-known': ({ sentence }) => `Was die Vorräte kosten, ist nicht bekannt: ${sentence}.`,
-  'plan.cost-without': ({ names }, say) =>
-    `Die Kosten der Vorräte sind ohne ${say.list(names)}: kein brauchbarer Preis.`,
-
-  'plan.ready': () => 'fertig',
-  'plan.first-work': () => 'erste Arbeit',
-  'plan.first-dough': () => 'erster Teig',
-  'plan.late-by': () => 'zu spät um',
-  'plan.stores-cost': () => 'Kosten der Vorräte',
-  'plan.and-more': ({ written }) => `${written} und mehr`,
-  'plan.timeline': () => 'Zeitplan',
-  'plan.batches': () => 'Teige',
-  'plan.before-doughs': () => 'Vor den Teigen',
-  'plan.stores': () => 'Vorräte',
-  'plan.of': ({ number, count }) => `${number} von ${count}`,
-  'plan-column.at': () => 'Wann',
-  'plan-column.work': () => 'Arbeit',
-  'plan-column.dough': () => 'Teig',
-  'plan-column.batch': () => 'Nr.',
-  'plan-column.pieces': () => 'Stück',
-  'plan-column.dough-weight': () => 'Teiggewicht',
-  'plan-column.mixer': () => 'Kneter',
-  'plan-column.mixed': () => 'geknetet',
-  'plan-column.oven': () => 'Ofen',
-  'plan-column.ready': () => 'fertig',
-  'plan-column.part': () => 'Teil',
-  'plan-column.weight': () => 'Gewicht',
-  'plan-column.made': () => 'angesetzt',
-  'plan-column.stands': () => 'steht',
-  'plan-column.needed': () => 'gebraucht',
-  'plan-column.for': () => 'für',
-  'plan-column.ingredient': () => 'Zutat',
-  'plan-column.cost': () => 'Kosten',
+  'not-ready-in-time.late': ({ name, seconds }, say) =>
+    `„${name}“ wird ${say.duration(seconds)} zu spät fertig, da vor „begin“ kein Teig geknetet wird. Früher beginnen, weniger verlangen oder ein späteres „ready“ schreiben.`,
 };

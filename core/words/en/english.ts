@@ -2,7 +2,6 @@ import { asked } from './asked.ts';
 import { cautions } from './cautions.ts';
 import { charts } from './charts.ts';
 import { comparison } from './comparison.ts';
-import { figures } from './figures.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { mixers } from './mixers.ts';
@@ -16,6 +15,7 @@ import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
 import { panel } from './panel.ts';
 import { paragraphs } from './paragraphs.ts';
+import { planSheets } from './plan-sheets.ts';
 import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
@@ -46,8 +46,8 @@ export const subjects = {
   asked,
   cautions,
   charts,
-  figures,
   panel,
+  'plan-sheets': planSheets,
   plans,
   'sheet-heads': sheetHeads,
   'sheet-work': sheetWork,
@@ -75,8 +75,8 @@ export const english = {
   ...asked,
   ...cautions,
   ...charts,
-  ...figures,
   ...panel,
+  ...planSheets,
   ...plans,
   ...sheetHeads,
   ...sheetWork,

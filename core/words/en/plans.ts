@@ -1,109 +1,26 @@
 import type { Args } from '../args.ts';
 import type { Speaker } from '../speaker.ts';
 
-/** A production plan: why a line is not in it, when what is done, and what does not fit. */
+/** Why a line is not in a plan, as clauses behind a colon, and what is found of a plan. */
 export const plans = {
-  'cannot-be-planned.ready': () =>
-    'nothing says when it has to be ready; write “ready 2026-12-05 06:30” in the plan',
-  'cannot-be-planned.weights': () => 'its weights are not known yet',
-  'cannot-be-planned.pieces': () =>
-    'its formula does not say what a piece weighs; write “yield 20 pieces of 880 g” there',
-  'cannot-be-planned.baked': () => 'its formula does not say its bake loss; write “bake loss 12%” there',
-  'cannot-be-planned.many': ({ count }: Args<'count'>, say: Speaker) =>
+  'plan.no-ready': ({ example }: Args<'example'>) =>
+    `nothing states when it has to be ready; write “${example}” in the plan`,
+  'plan.no-weights': () => 'its weights are not known yet',
+  'plan.no-piece-weight': ({ example }: Args<'example'>) =>
+    `its formula does not state what a piece weighs; write “${example}” there`,
+  'plan.no-bake-loss': ({ example }: Args<'example'>) =>
+    `its formula does not state its bake loss; write “${example}” there`,
+  'plan.too-many': ({ count }: Args<'count'>, say: Speaker) =>
     `with it the day would have more than ${say.count(count, { one: '# batch', other: '# batches' })}, for bowl and oven as they are written; ask for less of it`,
-  'cannot-be-planned.no-pieces': () => 'none of it is asked for',
-  'cannot-be-planned.unwritten': () => 'no formula of this name is defined',
-  'cannot-be-planned.several': () => 'several formulas have this name; give each a name of its own',
-  'cannot-be-planned.amount': () =>
-    'how much of it is not stated in pieces or in weight; write “40 pieces” or “12 kg”',
+  'plan.none': () => 'none of it is asked for',
+  'plan.no-formula': () => 'no formula has this name',
+  'plan.several-formulas': () => 'several formulas have this name; give each a name of its own',
+  'plan.no-amount': ({ choices }: Args<'choices'>, say: Speaker) =>
+    `how much of it is stated neither in pieces nor in weight; write ${say.anyOf(choices.map((one) => `“${one}”`))}`,
 
-  'plan.day-time': ({ number, written }: Args<'number' | 'written'>) => `day ${number} ${written}`,
-  'plan.make': ({ part, grams, names }: Make, say: Speaker) =>
-    `make ${part}, ${say.mass(grams)}, for ${say.list(names)}`,
-  'plan.make-stands': ({ part, grams, names, seconds }: Make & Args<'seconds'>, say: Speaker) =>
-    `make ${part}, ${say.mass(grams)}, stands ${say.duration(seconds)}, for ${say.list(names)}`,
-  'plan.dough': ({ name }: Args<'name'>) => name,
-  'plan.dough-batch': ({ name, number, count }: Args<'name' | 'number' | 'count'>) =>
-    `${name}, batch ${number} of ${count}`,
-  'plan.size': ({ grams }: Args<'grams'>, say: Speaker) => say.mass(grams),
-  'plan.size-pieces': ({ count, grams }: Args<'count' | 'grams'>, say: Speaker) =>
-    `${say.count(count, { one: '# piece', other: '# pieces' })}, ${say.mass(grams)}`,
-  'plan.mix': ({ title, figures }: Batch, say: Speaker) => `mix ${say.say(title)}: ${say.say(figures)}`,
-  'plan.mix-in': ({ title, figures, place }: Batch & Args<'place'>, say: Speaker) =>
-    `mix ${say.say(title)}: ${say.say(figures)} ${say.say(place)}`,
-  'plan.mix-long': ({ title, figures, seconds }: Batch & Args<'seconds'>, say: Speaker) =>
-    `mix ${say.say(title)}: ${say.say(figures)}, ${say.duration(seconds)}`,
-  'plan.mix-in-long': ({ title, figures, place, seconds }: Batch & Args<'place' | 'seconds'>, say: Speaker) =>
-    `mix ${say.say(title)}: ${say.say(figures)} ${say.say(place)}, ${say.duration(seconds)}`,
-  'plan.bake': ({ title, seconds }: Args<'title' | 'seconds'>, say: Speaker) =>
-    `bake ${say.say(title)}, ${say.duration(seconds)}`,
-  'plan.bake-loads': ({ title, seconds, count }: Args<'title' | 'seconds' | 'count'>, say: Speaker) =>
-    `bake ${say.say(title)}, ${say.duration(seconds)}, ${say.count(count, { one: '# load', other: '# loads one behind another' })}`,
-  'plan.out': ({ title }: Args<'title'>, say: Speaker) => `${say.say(title)} out of the oven`,
-  'plan.done': ({ title }: Args<'title'>, say: Speaker) => `${say.say(title)} ready`,
-  'plan.done-late': ({ title, seconds }: Args<'title' | 'seconds'>, say: Speaker) =>
-    `${say.say(title)} ready, ${say.duration(seconds)} late`,
+  'cannot-be-planned.because': ({ name, reason }: Args<'name' | 'reason'>, say: Speaker) =>
+    `“${name}” is not in the plan: ${say.say(reason)}.`,
 
-  'plan.line': ({ number, sentence }: Args<'number' | 'sentence'>) => `Line ${number}: ${sentence}`,
-  'plan.line-left-out': ({ number, name, reason }: Args<'number' | 'name' | 'reason'>, say: Speaker) =>
-    `Line ${number}, ${name}, is not in the plan: ${say.say(reason)}.`,
-  'plan.late': ({ name, seconds }: Args<'name' | 'seconds'>, say: Speaker) =>
-    `${name} cannot be ready in time: ${say.duration(seconds)} late.`,
-  'plan.too-little': (
-    { name, grams, leastGrams, otherName }: Args<'name' | 'grams' | 'leastGrams' | 'otherName'>,
-    say: Speaker,
-  ) => `${name}: ${say.mass(grams)} is less than the ${say.mass(leastGrams)} that ${otherName} wants.`,
-  'plan.gap': (
-    {
-      name,
-      otherName,
-      count,
-      grams,
-      leastGrams,
-    }: Args<'name' | 'otherName' | 'count' | 'grams' | 'leastGrams'>,
-    say: Speaker,
-  ) =>
-    `${name}: one batch is too much for ${otherName} and ${say.number(count, 0)} are too little, ${say.mass(grams)} each where it wants ${say.mass(leastGrams)}.`,
-  'plan.several-loads': ({ name }: Args<'name'>) =>
-    `${name}: a batch fills the oven more than once, so some of it waits while the first load bakes.`,
-  'plan.no-mixing': ({ name }: Args<'name'>) =>
-    `${name} has no mixing programme that can be run: no time is planned for it.`,
-  'plan.no-baking': ({ name }: Args<'name'>) => `${name} has no step that bakes: no oven is planned for it.`,
-  'plan.cost-not-known': ({ sentence }: Args<'sentence'>) =>
-    `What the stores cost is not known: ${sentence}.`,
-  'plan.cost-without': ({ names }: Args<'names'>, say: Speaker) =>
-    `The cost of the stores is without ${say.list(names)}: no usable price.`,
-
-  'plan.ready': () => 'ready',
-  'plan.first-work': () => 'first work',
-  'plan.first-dough': () => 'first dough',
-  'plan.late-by': () => 'late by',
-  'plan.stores-cost': () => 'stores cost',
-  'plan.and-more': ({ written }: Args<'written'>) => `${written} and more`,
-  'plan.timeline': () => 'Timeline',
-  'plan.batches': () => 'Batches',
-  'plan.before-doughs': () => 'Before the doughs',
-  'plan.stores': () => 'Stores',
-  'plan.of': ({ number, count }: Args<'number' | 'count'>) => `${number} of ${count}`,
-  'plan-column.at': () => 'at',
-  'plan-column.work': () => 'work',
-  'plan-column.dough': () => 'dough',
-  'plan-column.batch': () => 'batch',
-  'plan-column.pieces': () => 'pieces',
-  'plan-column.dough-weight': () => 'dough weight',
-  'plan-column.mixer': () => 'mixer',
-  'plan-column.mixed': () => 'mixed',
-  'plan-column.oven': () => 'oven',
-  'plan-column.ready': () => 'ready',
-  'plan-column.part': () => 'part',
-  'plan-column.weight': () => 'weight',
-  'plan-column.made': () => 'made',
-  'plan-column.stands': () => 'stands',
-  'plan-column.needed': () => 'needed',
-  'plan-column.for': () => 'for',
-  'plan-column.ingredient': () => 'ingredient',
-  'plan-column.cost': () => 'cost',
+  'not-ready-in-time.late': ({ name, seconds }: Args<'name' | 'seconds'>, say: Speaker) =>
+    `“${name}” is ready ${say.duration(seconds)} too late, as no dough is mixed before “begin”. Begin earlier, ask for less, or write a later “ready”.`,
 };
-
-type Make = Args<'part' | 'grams' | 'names'>;
-type Batch = Args<'title' | 'figures'>;
