@@ -128,13 +128,11 @@ function timelineOf(plan: PlanAnalysis, when: (minutes: number) => string, speak
   }
   for (const { dough, batches } of plan.day.doughs) {
     for (const [index, batch] of batches.entries()) {
-      const title =
-        batches.length > 1
-          ? message('plan.dough-batch', { name: dough.name, number: index + 1, count: batches.length })
-          : message('plan.dough', { name: dough.name });
-      add(batch.startMinutes, 'mix', mixMessage(title, dough, batch));
+      const batchOf = { name: dough.name, number: index + 1, count: batches.length };
+      const name = batches.length > 1 ? speaker.say(message('plan.dough-batch', batchOf)) : dough.name;
+      add(batch.startMinutes, 'mix', mixMessage(name, dough, batch));
       if (batch.ovenMinutes > 0) {
-        const baked = { title, seconds: batch.ovenMinutes * 60 };
+        const baked = { name, seconds: batch.ovenMinutes * 60 };
         add(
           batch.ovenStartMinutes,
           'oven',
@@ -142,14 +140,14 @@ function timelineOf(plan: PlanAnalysis, when: (minutes: number) => string, speak
             ? message('plan.bake-loads', { ...baked, count: batch.ovenLoads })
             : message('plan.bake', baked),
         );
-        add(batch.ovenStartMinutes + batch.ovenMinutes, 'out', message('plan.out', { title }));
+        add(batch.ovenStartMinutes + batch.ovenMinutes, 'out', message('plan.out', { name }));
       }
       add(
         batch.endMinutes,
         'ready',
         batch.lateMinutes > 0.5
-          ? message('plan.done-late', { title, seconds: Math.ceil(batch.lateMinutes) * 60 })
-          : message('plan.done', { title }),
+          ? message('plan.done-late', { name, seconds: Math.ceil(batch.lateMinutes) * 60 })
+          : message('plan.done', { name }),
       );
     }
   }
@@ -165,7 +163,7 @@ function timelineOf(plan: PlanAnalysis, when: (minutes: number) => string, speak
 }
 
 function mixMessage(
-  title: Message,
+  name: string,
   { mixer, mixMinutes }: DoughPlan['dough'],
   { pieces, doughGrams: grams }: BatchPlan,
 ): Message {
@@ -176,12 +174,12 @@ function mixMessage(
   const seconds = mixMinutes * 60;
   if (mixer === undefined)
     return seconds > 0
-      ? message('plan.mix-long', { title, figures, seconds })
-      : message('plan.mix', { title, figures });
+      ? message('plan.mix-long', { name, figures, seconds })
+      : message('plan.mix', { name, figures });
   const place = inMixer(mixer);
   return seconds > 0
-    ? message('plan.mix-in-long', { title, figures, place, seconds })
-    : message('plan.mix-in', { title, figures, place });
+    ? message('plan.mix-in-long', { name, figures, place, seconds })
+    : message('plan.mix-in', { name, figures, place });
 }
 
 /** Everything that all doughs weigh, joined by ingredient, the most first. */

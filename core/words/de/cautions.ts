@@ -7,11 +7,9 @@ import type { Speaker } from '../speaker.ts';
 export const cautions: Translation<typeof english> = {
   'caution.hot-water': ({ waterCelsius }, say) =>
     `Wasser mit ${say.celsius(waterCelsius)} kann verbrühen und tötet Hefe, auf die es trifft: von den Händen weg gießen und von der Hefe fernhalten.`,
-  'caution.dough-stands': (standing, say) =>
-    `Der Teig enthält ${say.list(standing.names)} und steht ${stands(standing, say)}`,
-  'caution.part-stands': (standing, say) =>
-    `„${standing.part}“ enthält ${say.list(standing.names)} und steht ${stands(standing, say)}`,
-  'caution.step': ({ written }) => written,
+  'caution.dough-stands': (standing, say) => `Der Teig steht ${stands(standing, say)}`,
+  'caution.part-stands': (standing, say) => `„${standing.part}“ steht ${stands(standing, say)}`,
+  'caution.step': ({ written }) => `„${written}“`,
   'caution.core': ({ celsius, limitCelsius }, say) =>
     `Durchgebacken bei etwa ${say.celsius(celsius)} bis ${say.celsius(limitCelsius)} im Kern, gemessen in der Mitte eines Brotes.`,
   'caution.dark-wheat': ({ microgramsPerKilogram }, say) =>
@@ -53,9 +51,8 @@ function level(microgramsPerKilogram: number, say: Speaker): string {
   return `${say.number(microgramsPerKilogram, 0)} µg/kg; er ist kein Grenzwert, und den Wert eines Brotes kennt nur das Labor.`;
 }
 
-function stands(
-  { seconds, celsius, limitCelsius, facts }: Args<'seconds' | 'celsius' | 'limitCelsius' | 'facts'>,
-  say: Speaker,
-): string {
-  return `${say.duration(seconds)} zwischen ${say.celsius(celsius)} und ${say.celsius(limitCelsius)} (${say.list(facts.map(say.say))}): solche Zeiten kurz und den Tisch sauber halten; es gilt das örtliche Lebensmittelrecht.`;
+type Standing = Args<'names' | 'seconds' | 'celsius' | 'limitCelsius' | 'facts'>;
+
+function stands({ names, seconds, celsius, limitCelsius, facts }: Standing, say: Speaker): string {
+  return `${say.duration(seconds)} zwischen ${say.celsius(celsius)} und ${say.celsius(limitCelsius)} (${say.list(facts.map(say.say))}), mit ${say.list(names)} darin: solche Zeiten kurz und den Tisch sauber halten; es gilt das örtliche Lebensmittelrecht.`;
 }

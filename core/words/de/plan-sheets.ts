@@ -8,24 +8,22 @@ export const planSheets: Translation<typeof english> = {
     `${part} ansetzen, ${say.mass(grams)}, für ${say.list(names)}`,
   'plan.make-stands': ({ part, grams, names, seconds }, say) =>
     `${part} ansetzen, ${say.mass(grams)}, steht ${say.duration(seconds)}, für ${say.list(names)}`,
-  'plan.dough': ({ name }) => name,
   'plan.dough-batch': ({ name, number, count }) => `${name}, Teig ${number} von ${count}`,
   'plan.size': ({ grams }, say) => say.mass(grams),
   'plan.size-pieces': ({ count, grams }, say) =>
     `${say.count(count, { other: '# Stück' })}, ${say.mass(grams)}`,
-  'plan.mix': ({ title, figures }, say) => `${say.say(title)} kneten: ${say.say(figures)}`,
-  'plan.mix-in': ({ title, figures, place }, say) =>
-    `${say.say(title)} kneten: ${say.say(figures)} ${say.say(place)}`,
-  'plan.mix-long': ({ title, figures, seconds }, say) =>
-    `${say.say(title)} kneten: ${say.say(figures)}, ${say.duration(seconds)}`,
-  'plan.mix-in-long': ({ title, figures, place, seconds }, say) =>
-    `${say.say(title)} kneten: ${say.say(figures)} ${say.say(place)}, ${say.duration(seconds)}`,
-  'plan.bake': ({ title, seconds }, say) => `${say.say(title)} backen, ${say.duration(seconds)}`,
-  'plan.bake-loads': ({ title, seconds, count }, say) =>
-    `${say.say(title)} backen, ${say.duration(seconds)}, ${say.count(count, { one: '# Schuss', other: '# Schüsse nacheinander' })}`,
-  'plan.out': ({ title }, say) => `${say.say(title)} aus dem Ofen`,
-  'plan.done': ({ title }, say) => `${say.say(title)} fertig`,
-  'plan.done-late': ({ title, seconds }, say) => `${say.say(title)} fertig, ${say.duration(seconds)} zu spät`,
+  'plan.mix': ({ name, figures }, say) => `${name} kneten: ${say.say(figures)}`,
+  'plan.mix-in': ({ name, figures, place }, say) => `${name} kneten: ${say.say(figures)} ${say.say(place)}`,
+  'plan.mix-long': ({ name, figures, seconds }, say) =>
+    `${name} kneten: ${say.say(figures)}, ${say.duration(seconds)}`,
+  'plan.mix-in-long': ({ name, figures, place, seconds }, say) =>
+    `${name} kneten: ${say.say(figures)} ${say.say(place)}, ${say.duration(seconds)}`,
+  'plan.bake': ({ name, seconds }, say) => `${name} backen, ${say.duration(seconds)}`,
+  'plan.bake-loads': ({ name, seconds, count }, say) =>
+    `${name} backen, ${say.duration(seconds)}, ${say.count(count, { one: '# Schuss', other: '# Schüsse nacheinander' })}`,
+  'plan.out': ({ name }) => `${name} aus dem Ofen`,
+  'plan.done': ({ name }) => `${name} fertig`,
+  'plan.done-late': ({ name, seconds }, say) => `${name} fertig, ${say.duration(seconds)} zu spät`,
 
   'plan.line': ({ number, sentence }) => `Zeile ${number}: ${sentence}`,
   'plan.line-left-out': ({ number, name, reason }, say) =>

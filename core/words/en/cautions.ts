@@ -6,11 +6,10 @@ import type { Speaker } from '../speaker.ts';
 export const cautions = {
   'caution.hot-water': ({ waterCelsius }: Args<'waterCelsius'>, say: Speaker) =>
     `Water at ${say.celsius(waterCelsius)} can scald, and kills yeast that meets it: pour it away from hands, and keep the yeast off it.`,
-  'caution.dough-stands': (standing: Standing & Args<'names' | 'facts'>, say: Speaker) =>
-    `The dough holds ${say.list(standing.names)} and stands ${stands(standing, say)}`,
-  'caution.part-stands': (standing: Standing & Args<'part' | 'names' | 'facts'>, say: Speaker) =>
-    `${standing.part} holds ${say.list(standing.names)} and stands ${stands(standing, say)}`,
-  'caution.step': ({ written }: Args<'written'>) => written,
+  'caution.dough-stands': (standing: Standing, say: Speaker) => `The dough stands ${stands(standing, say)}`,
+  'caution.part-stands': (standing: Standing & Args<'part'>, say: Speaker) =>
+    `${standing.part} stands ${stands(standing, say)}`,
+  'caution.step': ({ written }: Args<'written'>) => `“${written}”`,
   'caution.core': ({ celsius, limitCelsius }: Args<'celsius' | 'limitCelsius'>, say: Speaker) =>
     `Done inside at about ${say.celsius(celsius)} to ${say.celsius(limitCelsius)}, by a thermometer in the middle of a loaf.`,
   'caution.dark-wheat': ({ microgramsPerKilogram }: Args<'microgramsPerKilogram'>, say: Speaker) =>
@@ -59,8 +58,8 @@ function level(microgramsPerKilogram: number, say: Speaker): string {
   return `${say.number(microgramsPerKilogram, 0)} µg/kg; it is no limit, and only a laboratory tells the figure of a loaf.`;
 }
 
-type Standing = Args<'seconds' | 'celsius' | 'limitCelsius'>;
+type Standing = Args<'names' | 'seconds' | 'celsius' | 'limitCelsius' | 'facts'>;
 
-function stands({ seconds, celsius, limitCelsius, facts }: Standing & Args<'facts'>, say: Speaker): string {
-  return `${say.duration(seconds)} between ${say.celsius(celsius)} and ${say.celsius(limitCelsius)} (${say.list(facts.map(say.say))}): keep such times short and the bench clean, and follow local food law.`;
+function stands({ names, seconds, celsius, limitCelsius, facts }: Standing, say: Speaker): string {
+  return `${say.duration(seconds)} between ${say.celsius(celsius)} and ${say.celsius(limitCelsius)} (${say.list(facts.map(say.say))}) with ${say.list(names)} in it: keep such times short and the bench clean, and follow local food law.`;
 }

@@ -8,27 +8,26 @@ export const planSheets = {
     `make ${part}, ${say.mass(grams)}, for ${say.list(names)}`,
   'plan.make-stands': ({ part, grams, names, seconds }: Make & Args<'seconds'>, say: Speaker) =>
     `make ${part}, ${say.mass(grams)}, stands ${say.duration(seconds)}, for ${say.list(names)}`,
-  'plan.dough': ({ name }: Args<'name'>) => name,
   'plan.dough-batch': ({ name, number, count }: Args<'name' | 'number' | 'count'>) =>
     `${name}, batch ${number} of ${count}`,
   'plan.size': ({ grams }: Args<'grams'>, say: Speaker) => say.mass(grams),
   'plan.size-pieces': ({ count, grams }: Args<'count' | 'grams'>, say: Speaker) =>
     `${say.count(count, { one: '# piece', other: '# pieces' })}, ${say.mass(grams)}`,
-  'plan.mix': ({ title, figures }: Batch, say: Speaker) => `mix ${say.say(title)}: ${say.say(figures)}`,
-  'plan.mix-in': ({ title, figures, place }: Batch & Args<'place'>, say: Speaker) =>
-    `mix ${say.say(title)}: ${say.say(figures)} ${say.say(place)}`,
-  'plan.mix-long': ({ title, figures, seconds }: Batch & Args<'seconds'>, say: Speaker) =>
-    `mix ${say.say(title)}: ${say.say(figures)}, ${say.duration(seconds)}`,
-  'plan.mix-in-long': ({ title, figures, place, seconds }: Batch & Args<'place' | 'seconds'>, say: Speaker) =>
-    `mix ${say.say(title)}: ${say.say(figures)} ${say.say(place)}, ${say.duration(seconds)}`,
-  'plan.bake': ({ title, seconds }: Args<'title' | 'seconds'>, say: Speaker) =>
-    `bake ${say.say(title)}, ${say.duration(seconds)}`,
-  'plan.bake-loads': ({ title, seconds, count }: Args<'title' | 'seconds' | 'count'>, say: Speaker) =>
-    `bake ${say.say(title)}, ${say.duration(seconds)}, ${say.count(count, { one: '# load', other: '# loads one behind another' })}`,
-  'plan.out': ({ title }: Args<'title'>, say: Speaker) => `${say.say(title)} out of the oven`,
-  'plan.done': ({ title }: Args<'title'>, say: Speaker) => `${say.say(title)} ready`,
-  'plan.done-late': ({ title, seconds }: Args<'title' | 'seconds'>, say: Speaker) =>
-    `${say.say(title)} ready, ${say.duration(seconds)} late`,
+  'plan.mix': ({ name, figures }: Batch, say: Speaker) => `mix ${name}: ${say.say(figures)}`,
+  'plan.mix-in': ({ name, figures, place }: Batch & Args<'place'>, say: Speaker) =>
+    `mix ${name}: ${say.say(figures)} ${say.say(place)}`,
+  'plan.mix-long': ({ name, figures, seconds }: Batch & Args<'seconds'>, say: Speaker) =>
+    `mix ${name}: ${say.say(figures)}, ${say.duration(seconds)}`,
+  'plan.mix-in-long': ({ name, figures, place, seconds }: Batch & Args<'place' | 'seconds'>, say: Speaker) =>
+    `mix ${name}: ${say.say(figures)} ${say.say(place)}, ${say.duration(seconds)}`,
+  'plan.bake': ({ name, seconds }: Args<'name' | 'seconds'>, say: Speaker) =>
+    `bake ${name}, ${say.duration(seconds)}`,
+  'plan.bake-loads': ({ name, seconds, count }: Args<'name' | 'seconds' | 'count'>, say: Speaker) =>
+    `bake ${name}, ${say.duration(seconds)}, ${say.count(count, { one: '# load', other: '# loads one behind another' })}`,
+  'plan.out': ({ name }: Args<'name'>) => `${name} out of the oven`,
+  'plan.done': ({ name }: Args<'name'>) => `${name} ready`,
+  'plan.done-late': ({ name, seconds }: Args<'name' | 'seconds'>, say: Speaker) =>
+    `${name} ready, ${say.duration(seconds)} late`,
 
   'plan.line': ({ number, sentence }: Args<'number' | 'sentence'>) => `Line ${number}: ${sentence}`,
   'plan.line-left-out': ({ number, name, reason }: Args<'number' | 'name' | 'reason'>, say: Speaker) =>
@@ -92,4 +91,4 @@ export const planSheets = {
 };
 
 type Make = Args<'part' | 'grams' | 'names'>;
-type Batch = Args<'title' | 'figures'>;
+type Batch = Args<'name' | 'figures'>;
