@@ -1,4 +1,4 @@
-import { Uri, type WebviewPanel } from 'vscode';
+import { env, l10n, Uri, type WebviewPanel } from 'vscode';
 import { panelHtml } from './html.ts';
 
 /** Gives a webview our icon, our style and one of our scripts, and lets it load nothing else. */
@@ -18,6 +18,8 @@ export function dressWebview(panel: WebviewPanel, extensionUri: Uri, script: str
     nonce: freshNonce(),
     scriptUri: fileOf(script),
     styleUri: fileOf('preview.css'),
+    language: env.language,
+    title: l10n.t('Batch Sheet'),
   });
 }
 

@@ -101,6 +101,7 @@ function fields({ say }: Says) {
     notANumber: say(message('panel.not-a-number')),
     todayInstead: say(message('panel.today-instead', one)),
     assumed: say(message('sheet.assumed')),
+    notKnown: say(message('sheet.not-known')),
     asInFile: say(message('panel.as-in-file')),
     size: say(message('panel.size')),
     sizeBy: say(message('panel.size-by')),
