@@ -1,6 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { noWork } from '../../client/preview/messages.ts';
+import { labelsOf } from '../../core/sheet/labels.ts';
+import { plainDisplay } from '../../core/text/display.ts';
+import { german } from '../../core/words/de/german.ts';
+import { speakerOf } from '../../core/words/speak.ts';
 import type { ShownSheet } from '../../server/protocol.ts';
 import { launchChromium } from '../editors/code-server.ts';
 import { axeViolations, sideways } from './look.ts';
@@ -112,9 +116,9 @@ describe('what stands on the sheet', () => {
     const page = await open({}, emptyFormula);
     expect(await page.locator('main').textContent()).toContain('No ingredients yet');
     expect(await page.locator('form').isVisible()).toBe(false);
-    await panel.send({ type: 'nothing', sequence: 9, why: 'no-formula' });
+    await panel.send({ type: 'nothing', sequence: 9, ...noFormula });
     expect(await page.locator('h1').textContent()).toBe('No formula at the cursor.');
-    await panel.send({ type: 'nothing', sequence: 10, why: 'no-server' });
+    await panel.send({ type: 'nothing', sequence: 10, ...noServer });
     expect(await page.locator('main').textContent()).toContain('Restart Language Server');
   });
 
@@ -123,6 +127,23 @@ describe('what stands on the sheet', () => {
     await panel.send({ type: 'sheet', sequence: 4, sheet: emptyFormula, asked: {}, work: noWork });
     await panel.send({ type: 'sheet', sequence: 3, sheet: harbourTin, asked: {}, work: noWork });
     expect(await page.locator('h1').textContent()).toBe(emptyFormula.formula);
+  });
+});
+
+describe('the words of the panel', () => {
+  it('are those that come with the sheet, in its language, also where that changes', async () => {
+    const page = await open({}, withFindings);
+    const inGerman = { ...withFindings, labels: labelsOf(speakerOf(german, plainDisplay)) };
+    await panel.show(inGerman);
+    const words = (await page.locator('main').allInnerTexts()).join(' ').replaceAll(/\s+/g, ' ');
+    for (const word of ['Zutat', 'Abwiegen', 'Wie in der Datei', 'Größe nach', 'Nach dem Kneten', 'Fehler:'])
+      expect(words).toContain(word);
+    expect(words).not.toMatch(/\b(Ingredient|Weigh|As in the file|Size by|After mixing|Error)\b/);
+    expect(await page.locator('html').getAttribute('lang')).toBe('de');
+    expect(await axeViolations(page)).toEqual([]);
+    await panel.show(withFindings);
+    expect(await page.locator('.as-in-file').textContent()).toBe('As in the file');
+    expect(await page.locator('form').count()).toBe(1);
   });
 });
 
@@ -137,7 +158,7 @@ describe('findings', () => {
     expect(await page.locator('.phases > li').nth(3).textContent()).toContain(findingAtPhase.message);
     expect(await page.locator('.steps li').nth(4).textContent()).toContain(findingAtStep.message);
     expect(await page.locator('.title .finding').textContent()).toBe(
-      `Note: ${findingAtNothing.message} (line 3)`,
+      `Information: ${findingAtNothing.message} (line 3)`,
     );
     expect(await page.locator('.finding').count()).toBe(4);
   });
@@ -147,7 +168,7 @@ describe('findings', () => {
     expect((await page.locator('.finding .level').allTextContents()).sort()).toEqual([
       'Error: ',
       'Hint: ',
-      'Note: ',
+      'Information: ',
       'Warning: ',
     ]);
     const shapes = await everyOne<string>(page, '.finding path', "one.getAttribute('d')");
@@ -360,10 +381,16 @@ describe('crowded sheets', () => {
     expect(await axeViolations(page)).toEqual([]);
     await panel.show(emptyFormula);
     expect(await axeViolations(page)).toEqual([]);
-    await panel.send({ type: 'nothing', sequence: 9, why: 'no-formula' });
+    await panel.send({ type: 'nothing', sequence: 9, ...noFormula });
     expect(await axeViolations(page)).toEqual([]);
   });
 });
+
+const noFormula = { what: 'No formula at the cursor.', cure: 'Put the cursor into a formula.' };
+const noServer = {
+  what: 'The language server is not running.',
+  cure: 'Restart Language Server starts it again.',
+};
 
 function spoken(figure: { figure: string; unit: string }): string {
   return `${figure.figure}\u00a0${figure.unit}`;

@@ -13,13 +13,13 @@ export const cautions: Translation<typeof english> = {
   'caution.core': ({ celsius, limitCelsius }, say) =>
     `Durchgebacken bei etwa ${say.celsius(celsius)} bis ${say.celsius(limitCelsius)} im Kern, gemessen in der Mitte eines Brotes.`,
   'caution.dark-wheat': ({ microgramsPerKilogram }, say) =>
-    `Eine dunkle Kruste ${acrylamide} Weizenbrot liegt bei ${level(microgramsPerKilogram, say)}`,
+    `Eine dunkle Kruste enthält mehr Acrylamid: ${acrylamide} Weizenbrot liegt bei ${level(microgramsPerKilogram, say)}`,
   'caution.dark-other': ({ microgramsPerKilogram }, say) =>
-    `Eine dunkle Kruste ${acrylamide} Brot, das nicht vorwiegend aus Weizen ist, liegt bei ${level(microgramsPerKilogram, say)}`,
+    `Eine dunkle Kruste enthält mehr Acrylamid: ${acrylamide} Brot, das nicht vorwiegend aus Weizen ist, liegt bei ${level(microgramsPerKilogram, say)}`,
   'caution.dark-wheat-at': ({ celsius, microgramsPerKilogram }, say) =>
-    `Bei bis zu ${say.celsius(celsius)} gebacken: eine dunkle Kruste ${acrylamide} Weizenbrot liegt bei ${level(microgramsPerKilogram, say)}`,
+    `Bei bis zu ${say.celsius(celsius)} gebacken, enthält eine dunkle Kruste mehr Acrylamid: ${acrylamide} Weizenbrot liegt bei ${level(microgramsPerKilogram, say)}`,
   'caution.dark-other-at': ({ celsius, microgramsPerKilogram }, say) =>
-    `Bei bis zu ${say.celsius(celsius)} gebacken: eine dunkle Kruste ${acrylamide} Brot, das nicht vorwiegend aus Weizen ist, liegt bei ${level(microgramsPerKilogram, say)}`,
+    `Bei bis zu ${say.celsius(celsius)} gebacken, enthält eine dunkle Kruste mehr Acrylamid: ${acrylamide} Brot, das nicht vorwiegend aus Weizen ist, liegt bei ${level(microgramsPerKilogram, say)}`,
   'caution.lye': () =>
     'Lauge verätzt die Haut und kann blind machen: Schutzbrille, lange Handschuhe, Schürze. Lauge ins kalte Wasser, niemals Wasser auf Lauge; nichts aus Aluminium; beschriftet und eingeschlossen. Spritzer lange unter fließendem Wasser spülen und einen Arzt rufen.',
   'caution.boiling': () =>
@@ -39,13 +39,13 @@ export const cautions: Translation<typeof english> = {
   'caution.heat-and-weight': () =>
     'Ofen, Bleche und Dampf verbrennen. Säcke, Kessel und volle Bleche sind schwer: die Hilfen nutzen, die da sind.',
   'caution.allergens': () =>
-    'Allergene sind so angegeben, wie sie in den Dateien stehen; für das Etikett haftet der Hersteller. Es gelten die Betriebsanleitung der Maschine, das örtliche Lebensmittelrecht und fachlicher Rat.',
+    'Allergene sind so angegeben, wie sie in den Dateien stehen; für das Etikett ist der Hersteller verantwortlich. Es gelten die Betriebsanleitung der Maschine, das örtliche Lebensmittelrecht und fachlicher Rat.',
 };
 
 const dust = 'Mehlstaub verursacht Bäckerasthma, und eine Wolke davon kann explodieren.';
 
 const acrylamide =
-  'enthält mehr Acrylamid: lieber goldgelb als braun backen. Der Richtwert der Verordnung (EU) 2017/2158 für weiches';
+  'lieber goldgelb als braun backen. Der Richtwert der Verordnung (EU) 2017/2158 für weiches';
 
 function level(microgramsPerKilogram: number, say: Speaker): string {
   return `${say.number(microgramsPerKilogram, 0)} µg/kg; er ist kein Grenzwert, und den Wert eines Brotes kennt nur das Labor.`;
