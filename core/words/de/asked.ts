@@ -4,13 +4,13 @@ import type { Translation } from '../message.ts';
 /** Was vom Backzettel verlangt wird und nicht geht, und was davon nicht zu lesen ist. */
 export const asked: Translation<typeof english> = {
   'asked.not-in-pieces': () =>
-    'Nach Stück lässt sich die Größe nicht festlegen: die Rezeptur sagt nicht, was ein Stück wiegt. Eine Ausbeute schreiben, zum Beispiel "yield 24 pieces of 880 g".',
+    'Nach Stück lässt sich die Größe nicht festlegen: die Rezeptur sagt nicht, was ein Stück wiegt. Eine Ausbeute schreiben, zum Beispiel „yield 24 pieces of 880 g“.',
   'asked.not-every-weight': () =>
     'Die Größe lässt sich noch nicht festlegen: nicht jedes Gewicht der Rezeptur ist bekannt.',
   'asked.not-baked': () =>
-    'Nach Gewicht gebacken lässt sich die Größe nicht festlegen: die Rezeptur nennt keinen Backverlust. Ihn schreiben, zum Beispiel "bake loss 12%".',
+    'Nach Gewicht gebacken lässt sich die Größe nicht festlegen: die Rezeptur nennt keinen Backverlust. Ihn schreiben, zum Beispiel „bake loss 12%“.',
   'asked.not-by-bowl': () =>
-    'Nach Kesseln lässt sich die Größe nicht festlegen: der Kneter sagt nicht, was sein Kessel fasst. Es in den Abschnitt des Kneters schreiben, zum Beispiel "bowl 5 kg to 60 kg".',
+    'Nach Kesseln lässt sich die Größe nicht festlegen: der Kneter sagt nicht, was sein Kessel fasst. Es in den Abschnitt des Kneters schreiben, zum Beispiel „bowl 5 kg to 60 kg“.',
   'asked.not-on-hand': ({ name }) =>
     `Nach „${name}“ lässt sich die Größe nicht festlegen: der Teig hat nichts davon, oder das Gewicht ist nicht bekannt.`,
   'asked.no-such-mixer': ({ name }) =>

@@ -4,12 +4,12 @@ import type { Speaker } from '../speaker.ts';
 /** What a batch sheet is asked for and cannot give, and words of the asking that cannot be read. */
 export const asked = {
   'asked.not-in-pieces': () =>
-    'It cannot be sized in pieces: the formula does not say what a piece weighs. Write a yield, for example "yield 24 pieces of 880 g".',
+    'It cannot be sized in pieces: the formula does not say what a piece weighs. Write a yield, for example “yield 24 pieces of 880 g”.',
   'asked.not-every-weight': () => 'It cannot be sized yet: not every weight of the formula is known.',
   'asked.not-baked': () =>
-    'It cannot be sized by baked weight: the formula does not say its bake loss. Write it, for example "bake loss 12%".',
+    'It cannot be sized by baked weight: the formula does not say its bake loss. Write it, for example “bake loss 12%”.',
   'asked.not-by-bowl': () =>
-    'It cannot be sized by the bowl: the mixer does not say what its bowl takes. Write it in the mixer’s section, for example "bowl 5 kg to 60 kg".',
+    'It cannot be sized by the bowl: the mixer does not say what its bowl takes. Write it in the mixer’s section, for example “bowl 5 kg to 60 kg”.',
   'asked.not-on-hand': ({ name }: Args<'name'>) =>
     `It cannot be sized by “${name}”: the dough has none of it, or its weight is not known.`,
   'asked.no-such-mixer': ({ name }: Args<'name'>) =>
