@@ -2,6 +2,7 @@ import type { SheetBlock, SheetFigure, SheetLabels, SheetRow, SheetView } from '
 import { element, lineButton, type Reveal } from './elements.ts';
 import { filled } from './filled.ts';
 import { findingsAt } from './findings.ts';
+import { weighedText } from './numbers.ts';
 import type { PlacedFindings } from './place-findings.ts';
 
 /** Second band: what is weighed, one block a moment, in the order of the work. */
@@ -152,7 +153,7 @@ function figureCell(
     element('span', { class: 'unit', text: figure.unit }),
   );
   if (all) {
-    const text = filled(labels.figureInAll, `${all.figure}\u00a0${all.unit}`);
+    const text = filled(labels.figureInAll, weighedText(all));
     cell.append(element('span', { class: 'all', text }));
   }
   return cell;

@@ -4,7 +4,7 @@ import { filled } from './filled.ts';
 import { findingsAt } from './findings.ts';
 import { noWork, type RunningTimer, type TakenReading, type WorkState } from './messages.ts';
 import { type Moment, momentSeconds, momentsOf, momentTitle } from './moments.ts';
-import { clockText, minutesText } from './numbers.ts';
+import { clockText, minutesText, weighedText } from './numbers.ts';
 import { placeFindings } from './place-findings.ts';
 import { type ReadingControls, readingControls } from './reading.ts';
 import { plainDisplay, unitsOf } from './units.ts';
@@ -38,11 +38,8 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
   let reading: ReadingControls | undefined;
   const told = new Set<string>();
 
-  const index = () =>
-    Math.max(
-      0,
-      moments.findIndex(({ key }) => key === work.moment),
-    );
+  const found = () => moments.findIndex(({ key }) => key === work.moment);
+  const index = () => Math.max(0, found());
   /** Nothing is drawn before there is a sheet. */
   const labels = () => view!.labels;
   const batches = () => view?.batches.count ?? 1;
@@ -110,7 +107,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
           row.scaleReads
             ? element('span', {
                 class: 'note',
-                text: filled(labels().reads, `${row.scaleReads.figure}\u00a0${row.scaleReads.unit}`),
+                text: filled(labels().reads, weighedText(row.scaleReads)),
               })
             : undefined,
         ),
@@ -163,7 +160,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
         block.total && block.rows.length > 1
           ? element('p', {
               class: 'together',
-              text: filled(labels().togetherFigure, `${block.total.figure}\u00a0${block.total.unit}`),
+              text: filled(labels().togetherFigure, weighedText(block.total)),
             })
           : undefined,
       ];

@@ -27,6 +27,8 @@ const editor = vi.hoisted(() => {
 
 vi.mock('vscode', () => ({
   ViewColumn: { Beside: -2 },
+  env: { language: 'en' },
+  l10n: { t: (text: string) => text },
   Uri: {
     parse: (uri: string) => ({ path: uri.slice('file://'.length), fsPath: uri.slice('file://'.length) }),
     joinPath: () => ({ toString: () => '' }),

@@ -96,7 +96,7 @@ describe('what stands on the sheet', () => {
   it('never takes a text of the file for markup', async () => {
     const page = await open({}, markupSheet);
     expect(await page.locator('img').count()).toBe(0);
-    expect(await page.title()).toBe('Batch sheet');
+    expect(await page.title()).toBe('Batch Sheet');
     expect(await page.locator('h1').textContent()).toBe(markupName);
     expect(await page.locator('tbody .name').first().textContent()).toBe(markupName);
     expect(await page.locator('.finding').textContent()).toContain(markupName);
