@@ -50,7 +50,8 @@ export type { OverviewEntry, OverviewKind } from './features/overview.ts';
 export type { Highlight, Reference } from './features/references.ts';
 export type { Refused } from './features/rename.ts';
 export type { Stretch } from './features/selection.ts';
-export type { SemanticKind, SemanticModifier, SemanticToken } from './features/semantic-tokens.ts';
+export type { SemanticToken } from './features/semantic-tokens.ts';
+export type { SemanticKind, SemanticModifier } from './features/semantic-words.ts';
 export type { LineSignature, SignatureAnswer } from './features/signatures.ts';
 export type { FormulaTemplate } from './features/templates.ts';
 export type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './features/totals.ts';
@@ -95,5 +96,7 @@ export {
   planPage,
   standardWords,
 } from './workspace/plain-words.ts';
-export type { Service, Settings } from './workspace/service.ts';
-export { defaultSettings, type Snapshot } from './workspace/snapshot.ts';
+export type { Service } from './workspace/service.ts';
+export type { Settings } from './workspace/settings.ts';
+export { defaultSettings } from './workspace/settings.ts';
+export type { Snapshot } from './workspace/snapshot.ts';

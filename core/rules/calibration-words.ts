@@ -1,6 +1,6 @@
 import type { MixerTrials } from '../analysis/mixer-trials.ts';
-import type { CalibratedParameter, Residual } from '../calc/calibration.ts';
-import type { CalibratedQuantity } from '../calc/calibration-quantities.ts';
+import type { Residual } from '../calc/calibration.ts';
+import type { CalibratedParameter, CalibratedQuantity } from '../calc/calibration-quantities.ts';
 import { degrees, degreesApart, degreesPerMinute, figure, mass, minutes } from '../text/figures.ts';
 
 /** What a calibration stands on: `24 readings of 3 formulas, of its newest 40 trials`. */

@@ -11,7 +11,6 @@ import type {
   Fold,
   Hint,
   HoverAnswer,
-  Level,
   SymbolNode,
   TextEdit,
 } from '../features/answers.ts';
@@ -20,35 +19,15 @@ import type { ImportedTable } from '../features/import-table.ts';
 import type { OverviewEntry } from '../features/overview.ts';
 import type { FormulaTemplate } from '../features/templates.ts';
 import type { FormulaTotals } from '../features/totals.ts';
-import type { UsualConditions } from '../model/scope.ts';
 import type { SheetAsked } from '../sheet/asked.ts';
 import type { PlanView } from '../sheet/plan-view.ts';
 import type { SheetView } from '../sheet/view.ts';
-import type { Display } from '../text/display.ts';
 import type { Steps } from '../text/steps.ts';
-import type { Grammar, Language } from '../words/language.ts';
 import type { Editing } from './editing.ts';
 import type { Navigation } from './navigation.ts';
 import type { PanelChange } from './panel-edits.ts';
+import type { Settings } from './settings.ts';
 import type { Snapshot } from './snapshot.ts';
-
-/** What the people who run the core may set; every field has a default. */
-export interface Settings {
-  /** The level of a rule by its code; `off` silences it everywhere. */
-  readonly rules: Readonly<Record<string, Level | 'off'>>;
-  /** The most findings of one file that are told; the rest is counted in one last finding. */
-  readonly maxFindings: number;
-  /** Figures that a half-typed line makes unknown for a moment are answered as they were last, in brackets. */
-  readonly keepsLastFigures: boolean;
-  /** How figures are shown. */
-  readonly display: Display;
-  /** What holds where no bakery says otherwise. */
-  readonly usual: UsualConditions;
-  /** The language that answers are worded in. */
-  readonly language: Language;
-  /** How that language forms plurals and lists, as the host knows. */
-  readonly grammar: Grammar;
-}
 
 /**
  * The core as a server or a command sees it. Files are known by their URI; folders come from the URI's path. Answers
