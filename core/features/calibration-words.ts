@@ -1,7 +1,9 @@
 import type { MixerTrials } from '../analysis/mixer-trials.ts';
-import { calibratedFigure, quantityWords, readingsWords } from '../rules/calibration-words.ts';
-import { degreesApart, figure } from '../text/figures.ts';
+import type { CalibratedParameter } from '../calc/calibration.ts';
+import { quantityMessage, readingsMessage } from '../rules/calibration-words.ts';
+import { degrees, degreesApart, degreesPerMinute, figure } from '../text/figures.ts';
 import { stopFirst } from '../text/stop-first.ts';
+import { inMarks } from '../words/in-marks.ts';
 
 /** Before and after of a mixer’s calibration, as Markdown; what cannot be told says so. */
 export function calibrationMarkdown(trials: MixerTrials): string[] {
@@ -11,7 +13,8 @@ export function calibrationMarkdown(trials: MixerTrials): string[] {
 
 function warmingMarkdown(trials: MixerTrials): string[] {
   const { calibration } = trials;
-  if (!calibration.known) return [`Its trials cannot tell yet how it warms dough: ${calibration.reason}.`];
+  if (!calibration.known)
+    return [`Its trials cannot tell yet how it warms dough: ${inMarks(calibration.reason)}.`];
   const { parameters, spreadBefore, spreadAfter } = calibration.value;
   const before = spreadBefore.known ? degreesApart(spreadBefore.value) : 'not known';
   const rows = parameters.map((one) => {
@@ -20,11 +23,11 @@ function warmingMarkdown(trials: MixerTrials): string[] {
       : '';
     const told = one.value.known
       ? `by the trials **${calibratedFigure(one, one.value.value)}** ± ${calibratedFigure(one, one.standardError ?? 0, true)}`
-      : `the trials cannot tell: ${one.value.reason}`;
-    return `- ${quantityWords(one.quantity)}: ${[now, told].filter((part) => part !== '').join('; ')}`;
+      : `the trials cannot tell: ${inMarks(one.value.reason)}`;
+    return `- ${inMarks(quantityMessage(one.quantity))}: ${[now, told].filter((part) => part !== '').join('; ')}`;
   });
   return [
-    `**Calibration** from ${readingsWords(trials)}. Misses of the readings, as it is: ${before}; calibrated: ${degreesApart(spreadAfter)}.`,
+    `**Calibration** from ${inMarks(readingsMessage(trials))}. Misses of the readings, as it is: ${before}; calibrated: ${degreesApart(spreadAfter)}.`,
     rows.join('\n'),
     '_± is one standard error._',
   ];
@@ -32,7 +35,7 @@ function warmingMarkdown(trials: MixerTrials): string[] {
 
 function developmentWords({ development }: MixerTrials): string[] {
   const factor = development();
-  if (!factor.known) return [`How fast it develops dough: ${factor.reason}.`];
+  if (!factor.known) return [`How fast it develops dough: ${inMarks(factor.reason)}.`];
   const { least, most, readings, flours } = factor.value;
   const seen = readings === 1 ? 'the stage' : `the ${readings} stages`;
   const band =
@@ -53,4 +56,18 @@ function developmentWords({ development }: MixerTrials): string[] {
         ),
       ]
     : [seenWith('several flours show it, so it is the mixer’s: write `develops` on its speeds')];
+}
+
+/** A figure of a calibration in its unit; `apart` for one that tells how far others lie apart. */
+function calibratedFigure({ quantity }: CalibratedParameter, value: number, apart = false): string {
+  switch (quantity.kind) {
+    case 'warms':
+      return degreesPerMinute(value, 2);
+    case 'warms towards':
+      return apart ? degreesApart(value) : degrees(value);
+    case 'settles':
+      return `${figure(value, value < 10 ? 1 : 0)} min`;
+    case 'friction':
+      return degreesApart(value);
+  }
 }

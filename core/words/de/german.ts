@@ -1,5 +1,7 @@
 import type { Language } from '../language.ts';
 import type { Catalogue } from '../message.ts';
+import { amounts } from './amounts.ts';
+import { calibration } from './calibration.ts';
 import { comparison } from './comparison.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
@@ -13,10 +15,12 @@ import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
 import { paragraphs } from './paragraphs.ts';
+import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
 import { rulePages } from './rule-pages.ts';
+import { sectionLines } from './section-lines.ts';
 import { sums } from './sums.ts';
 
 /** The messages by subject, as English has them. */
@@ -37,6 +41,10 @@ export const subjects = {
   'mixing-trials': mixingTrials,
   'mixing-warmth': mixingWarmth,
   'mixing-work': mixingWork,
+  amounts,
+  'section-lines': sectionLines,
+  calibration,
+  plans,
   paragraphs,
 };
 
@@ -57,6 +65,10 @@ const catalogue: Catalogue = {
   ...mixingTrials,
   ...mixingWarmth,
   ...mixingWork,
+  ...amounts,
+  ...sectionLines,
+  ...calibration,
+  ...plans,
   ...paragraphs,
 };
 

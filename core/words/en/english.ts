@@ -1,3 +1,5 @@
+import { amounts } from './amounts.ts';
+import { calibration } from './calibration.ts';
 import { comparison } from './comparison.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
@@ -11,9 +13,11 @@ import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
 import { paragraphs } from './paragraphs.ts';
+import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { sectionLines } from './section-lines.ts';
 import { sums } from './sums.ts';
 
 /** The messages by subject; one subject is one file, in every language. */
@@ -34,6 +38,10 @@ export const subjects = {
   'mixing-outlook': mixingOutlook,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
+  amounts,
+  'section-lines': sectionLines,
+  calibration,
+  plans,
   paragraphs,
 };
 
@@ -55,5 +63,9 @@ export const english = {
   ...mixingOutlook,
   ...mixingHeat,
   ...mixingHints,
+  ...amounts,
+  ...sectionLines,
+  ...calibration,
+  ...plans,
   ...paragraphs,
 };
