@@ -113,7 +113,7 @@ function headerHover(
       return { span, markdown: speaker.say(message('programme.not-known', { reason: mix.reason })) };
     const hands =
       header.byHand === true && analysis.resolved.model.trials.length > 0 ? handTrials(scope) : undefined;
-    const calibration = hands === undefined ? [] : calibrationMarkdown(hands);
+    const calibration = hands === undefined ? [] : calibrationMarkdown(hands, speaker);
     return { span, markdown: [...mixMarkdown(mix.value, speaker), ...calibration].join('\n\n') };
   }
   if (header.section === 'trial' && analysis !== undefined) {
@@ -133,7 +133,10 @@ function headerHover(
   if (header.section === 'mixer' && header.name !== undefined) {
     const trials = mixerTrials(block, header.name, scope);
     if (trials === undefined) return undefined;
-    return { span, markdown: [title(header.name.text), ...calibrationMarkdown(trials)].join('\n\n') };
+    return {
+      span,
+      markdown: [title(header.name.text), ...calibrationMarkdown(trials, speaker)].join('\n\n'),
+    };
   }
   if (analysis !== undefined) {
     const solved = sectionOf(analysis, sectionId(line));

@@ -66,6 +66,7 @@ export interface Arg {
   readonly laterCelsius: number;
   readonly partCelsius: number;
   readonly colderCelsius: number;
+  readonly celsiusPerMinute: number;
   readonly rpm: number;
   /** A step of a mixer, a line as people count them: a number that measures nothing. */
   readonly number: number;

@@ -86,6 +86,7 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   laterCelsius: number(0.2),
   partCelsius: number(0.9),
   colderCelsius: number(10),
+  celsiusPerMinute: number(0.46),
   rpm: number(12000),
   number: whole(3),
   otherNumber: whole(2),

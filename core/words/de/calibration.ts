@@ -32,6 +32,38 @@ export const calibration: Translation<typeof english> = {
   'calibration.lacks-reading': ({ number }) =>
     `nachdem Gang ${number} gelaufen war, wurde nicht gemessen. Die Teigtemperatur unmittelbar davor und danach messen`,
 
+  'calibration.not-yet': ({ reason }, say) =>
+    `Seine Versuche zeigen noch nicht, wie sich der Teig erwärmt: ${say.say(reason)}.`,
+  'calibration.title': ({ source, apartCelsius, laterCelsius }, say) =>
+    `**Kalibrierung** aus ${say.say(source)}. Die Messungen werden verfehlt, wie es jetzt ist, um ${say.celsiusApart(apartCelsius)}; kalibriert um ${say.celsiusApart(laterCelsius)}.`,
+  'calibration.title-before-not-known': ({ source, laterCelsius }, say) =>
+    `**Kalibrierung** aus ${say.say(source)}. Um wie viel die Messungen jetzt verfehlt werden, ist nicht bekannt; kalibriert um ${say.celsiusApart(laterCelsius)}.`,
+  'calibration.row': ({ title, parts }, say) => `${say.say(title)}: ${parts.map(say.say).join('; ')}`,
+  'calibration.now': ({ figures, source }, say) => `jetzt ${say.say(figures)} _(${say.say(source)})_`,
+  'calibration.by-trials': ({ figures, difference }, say) =>
+    `nach den Versuchen **${say.say(figures)}** ± ${say.say(difference)}`,
+  'calibration.not-shown': ({ reason }, say) => `die Versuche zeigen es nicht: ${say.say(reason)}`,
+  'calibration.celsius-per-minute': ({ celsiusPerMinute }, say) => say.celsiusPerMinute(celsiusPerMinute, 2),
+  'calibration.celsius': ({ celsius }, say) => say.celsius(celsius),
+  'calibration.celsius-apart': ({ apartCelsius }, say) => say.celsiusApart(apartCelsius),
+  'calibration.minutes': ({ minutes }, say) => `${say.number(minutes, minutes < 10 ? 1 : 0)} min`,
+  'calibration.standard-error': () => '_± ist ein Standardfehler._',
+  'calibration.stop-first': () =>
+    '_Messungen für einen Versuch: den Kneter anhalten, bevor ein Fühler oder eine Hand hineingeht._',
+
+  'calibration.development-not-known': ({ reason }, say) =>
+    `Wie schnell sich der Teig entwickelt: ${say.say(reason)}.`,
+  'calibration.factors': ({ lowFactor, highFactor }, say) =>
+    `${say.number(lowFactor, 2)}- bis ${say.number(highFactor, 2)}-mal`,
+  'calibration.least-factor': ({ lowFactor }, say) => `mindestens ${say.number(lowFactor, 2)}-mal`,
+  'calibration.most-factor': ({ highFactor }, say) => `höchstens ${say.number(highFactor, 2)}-mal`,
+  'calibration.develops-agrees': (seen, say) =>
+    `${developsBy(seen, say)}: das stimmt überein, so verschieden wie Mehle sind.`,
+  'calibration.develops-one-flour': (seen, say) =>
+    `${developsBy(seen, say)}: nur ein Mehl zeigt es; es kann also am Mehl liegen oder am Kneter und wird bei keinem von beiden eingetragen.`,
+  'calibration.develops-mixer': (seen, say) =>
+    `${developsBy(seen, say)}: mehrere Mehle zeigen es, also liegt es am Kneter: \`develops\` an seine Gänge schreiben.`,
+
   'mixer-can-be-calibrated.mixer': ({ name, source }, say) =>
     `„${name}“ lässt sich kalibrieren, aus ${say.say(source)}.`,
   'mixer-can-be-calibrated.hands': ({ source }, say) =>
@@ -73,6 +105,10 @@ type Reading = Args<'celsius' | 'minutes' | 'name'>;
 
 function readingsOf(count: number, otherCount: number, say: Speaker): string {
   return `${say.count(count, { one: '# Messung', other: '# Messungen' })} von ${say.count(otherCount, { one: 'einer Rezeptur', other: '# Rezepturen' })}`;
+}
+
+function developsBy({ count, figures }: Args<'count' | 'figures'>, say: Speaker): string {
+  return `Nach ${say.count(count, { one: 'der gesehenen Teigstufe', other: 'den # gesehenen Teigstufen' })} entwickelt sich der Teig ${say.say(figures)} so schnell wie berechnet`;
 }
 
 /** Eine Messung so, dass sie sich finden lässt: `20,5 °C bei 3 min (Quay Tin, 2026-03-03)`. */

@@ -1,3 +1,4 @@
+import { stopFirst } from '../../text/stop-first.ts';
 import type { Args } from '../args.ts';
 import type { Speaker } from '../speaker.ts';
 
@@ -32,6 +33,51 @@ export const calibration = {
     `too little time passed at speed ${number} between two readings. Take the dough’s temperature just before and just after it`,
   'calibration.lacks-reading': ({ number }: Args<'number'>) =>
     `no reading was taken once speed ${number} had run. Take the dough’s temperature just before and just after it`,
+
+  'calibration.not-yet': ({ reason }: Args<'reason'>, say: Speaker) =>
+    `Its trials do not show yet how it warms dough: ${say.say(reason)}.`,
+  'calibration.title': (
+    { source, apartCelsius, laterCelsius }: Args<'source' | 'apartCelsius' | 'laterCelsius'>,
+    say: Speaker,
+  ) =>
+    `**Calibration** from ${say.say(source)}. Misses of the readings, as it is: ${say.celsiusApart(apartCelsius)}; calibrated: ${say.celsiusApart(laterCelsius)}.`,
+  'calibration.title-before-not-known': (
+    { source, laterCelsius }: Args<'source' | 'laterCelsius'>,
+    say: Speaker,
+  ) =>
+    `**Calibration** from ${say.say(source)}. Misses of the readings, as it is: not known; calibrated: ${say.celsiusApart(laterCelsius)}.`,
+  'calibration.row': ({ title, parts }: Args<'title' | 'parts'>, say: Speaker) =>
+    `${say.say(title)}: ${parts.map(say.say).join('; ')}`,
+  'calibration.now': ({ figures, source }: Args<'figures' | 'source'>, say: Speaker) =>
+    `now ${say.say(figures)} _(${say.say(source)})_`,
+  'calibration.by-trials': ({ figures, difference }: Args<'figures' | 'difference'>, say: Speaker) =>
+    `by the trials **${say.say(figures)}** ± ${say.say(difference)}`,
+  'calibration.not-shown': ({ reason }: Args<'reason'>, say: Speaker) =>
+    `the trials do not show it: ${say.say(reason)}`,
+  'calibration.celsius-per-minute': ({ celsiusPerMinute }: Args<'celsiusPerMinute'>, say: Speaker) =>
+    say.celsiusPerMinute(celsiusPerMinute, 2),
+  'calibration.celsius': ({ celsius }: Args<'celsius'>, say: Speaker) => say.celsius(celsius),
+  'calibration.celsius-apart': ({ apartCelsius }: Args<'apartCelsius'>, say: Speaker) =>
+    say.celsiusApart(apartCelsius),
+  'calibration.minutes': ({ minutes }: Args<'minutes'>, say: Speaker) =>
+    `${say.number(minutes, minutes < 10 ? 1 : 0)} min`,
+  'calibration.standard-error': () => '_± is one standard error._',
+  'calibration.stop-first': () => `_Readings for a trial: ${stopFirst}_`,
+
+  'calibration.development-not-known': ({ reason }: Args<'reason'>, say: Speaker) =>
+    `How fast it develops dough: ${say.say(reason)}.`,
+  'calibration.factors': ({ lowFactor, highFactor }: Args<'lowFactor' | 'highFactor'>, say: Speaker) =>
+    `${say.number(lowFactor, 2)} to ${say.number(highFactor, 2)} times`,
+  'calibration.least-factor': ({ lowFactor }: Args<'lowFactor'>, say: Speaker) =>
+    `at least ${say.number(lowFactor, 2)} times`,
+  'calibration.most-factor': ({ highFactor }: Args<'highFactor'>, say: Speaker) =>
+    `at most ${say.number(highFactor, 2)} times`,
+  'calibration.develops-agrees': (seen: Args<'count' | 'figures'>, say: Speaker) =>
+    `${developsBy(seen, say)}: that agrees, flours being as different as they are.`,
+  'calibration.develops-one-flour': (seen: Args<'count' | 'figures'>, say: Speaker) =>
+    `${developsBy(seen, say)}: one flour alone shows it, so it may be the flour’s as well as the mixer’s, and it is written into neither.`,
+  'calibration.develops-mixer': (seen: Args<'count' | 'figures'>, say: Speaker) =>
+    `${developsBy(seen, say)}: several flours show it, so it is the mixer’s: write \`develops\` on its speeds.`,
 
   'mixer-can-be-calibrated.mixer': ({ name, source }: Args<'name' | 'source'>, say: Speaker) =>
     `“${name}” can be calibrated from ${say.say(source)}.`,
@@ -80,6 +126,10 @@ type FlourSeen = Args<'count' | 'otherCount' | 'name' | 'lowFactor' | 'highFacto
 
 function readingsOf(count: number, otherCount: number, say: Speaker): string {
   return `${say.count(count, { one: '# reading', other: '# readings' })} of ${say.count(otherCount, { one: 'one formula', other: '# formulas' })}`;
+}
+
+function developsBy({ count, figures }: Args<'count' | 'figures'>, say: Speaker): string {
+  return `By ${say.count(count, { one: 'the stage', other: 'the # stages' })} seen it develops dough ${say.say(figures)} as fast as computed`;
 }
 
 /** A reading so that it is found: `20.5 °C at 3 min (Quay Tin, 2026-03-03)`. */
