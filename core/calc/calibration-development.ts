@@ -39,7 +39,6 @@ export function developmentFactor(
       ...(most < largestFactor ? { most } : {}),
     },
     'measured',
-    'stages seen in trials',
   );
 }
 

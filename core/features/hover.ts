@@ -11,6 +11,7 @@ import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../
 import { findProperty } from '../syntax/vocabulary.ts';
 import { leastWeighedGrams, mass, percent } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
+import { inMarks } from '../words/in-marks.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { calibrationMarkdown } from './calibration-words.ts';
@@ -20,6 +21,7 @@ import { partWords, stepWords } from './fermentation-words.ts';
 import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
 import { heatOf } from './heat-of.ts';
 import { billMarkdown, comparisonMarkdown, heatOutlook } from './heat-words.ts';
+import { inMarkdown } from './in-markdown.ts';
 import { factsOf, type LineFacts, sectionOf } from './line-facts.ts';
 import { mixingOutlook, waterToUse } from './mixing-words.ts';
 import { planLineMarkdown, planMarkdown } from './plan-words.ts';
@@ -211,7 +213,7 @@ function ingredientMarkdown(analysis: Analysis, facts: LineFacts, speaker: Speak
     }
   }
   if (ingredient.flour !== undefined) said.push(...flourMarkdown(ingredient));
-  said.push(`_Figures: ${escapeMarkdown(ingredient.source)}._`);
+  said.push(`_Figures: ${inMarks(inMarkdown(ingredient.source))}._`);
   return said;
 }
 

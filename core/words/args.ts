@@ -116,6 +116,9 @@ export interface Arg {
   /** Figures of a line; where a figure comes from; which water; when something happens. */
   readonly figures: Said;
   readonly source: Said;
+  readonly otherSource: Said;
+  /** What is to be added about a row of a table. */
+  readonly remark: Said;
   readonly water: Said;
   readonly when: Said;
   readonly otherWhen: Said;

@@ -123,6 +123,8 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   difference: said(message('reading.warmer', { apartCelsius: 0.6 })),
   figures: said(message('hint.both', { fraction: 0.2, grams: 1250 })),
   source: said(message('provenance.common-practice')),
+  otherSource: said(message('provenance.published')),
+  remark: said(message('food-remark.raw-with-skin')),
   water: said(message('water.at', { waterCelsius: 13.5 })),
   when: said(message('moment.from', { lowMinutes: 6, highMinutes: 8 })),
   otherWhen: said(message('moment.far-off')),

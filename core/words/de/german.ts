@@ -5,6 +5,7 @@ import { calibration } from './calibration.ts';
 import { comparison } from './comparison.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { foodSources } from './food-sources.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -45,6 +46,7 @@ export const subjects = {
   'section-lines': sectionLines,
   calibration,
   plans,
+  'food-sources': foodSources,
   paragraphs,
 };
 
@@ -69,6 +71,7 @@ const catalogue: Catalogue = {
   ...sectionLines,
   ...calibration,
   ...plans,
+  ...foodSources,
   ...paragraphs,
 };
 

@@ -3,6 +3,7 @@ import { calibration } from './calibration.ts';
 import { comparison } from './comparison.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { foodSources } from './food-sources.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -42,6 +43,7 @@ export const subjects = {
   'section-lines': sectionLines,
   calibration,
   plans,
+  'food-sources': foodSources,
   paragraphs,
 };
 
@@ -67,5 +69,6 @@ export const english = {
   ...sectionLines,
   ...calibration,
   ...plans,
+  ...foodSources,
   ...paragraphs,
 };
