@@ -2,9 +2,11 @@ import { absorptionAt14, peakMinutes, proteinAt14, stabilityMinutes } from '../c
 import type { Known } from '../calc/known.ts';
 import type { Ingredient } from '../model/ingredient.ts';
 import { minutes, percent, trimmed } from '../text/figures.ts';
+import { inMarks } from '../words/in-marks.ts';
 import type { Message } from '../words/message.ts';
 import { flourTypeWords } from './flour-type-words.ts';
 import { escapeMarkdown } from './formula-words.ts';
+import { inMarkdown } from './in-markdown.ts';
 
 /** What is known of a flour, each figure with where it comes from. */
 export function flourMarkdown(ingredient: Ingredient): string[] {
@@ -38,6 +40,6 @@ export function compositionMarkdown(ingredient: Ingredient): string[] {
   if (energy !== undefined) parts.push(`energy ${trimmed(energy, 0)} kJ in 100 g _(given)_`);
   said.push(parts.length === 0 ? 'Nothing is known of what is in it.' : parts.join(' · '));
   if (ingredient.flour !== undefined) said.push(...flourMarkdown(ingredient));
-  said.push(`_Figures: ${escapeMarkdown(ingredient.source)}._`);
+  said.push(`_Figures: ${inMarks(inMarkdown(ingredient.source))}._`);
   return said;
 }

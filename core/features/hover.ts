@@ -11,6 +11,7 @@ import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../
 import { findProperty } from '../syntax/vocabulary.ts';
 import { leastWeighedGrams, mass, percent } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
+import { inMarks } from '../words/in-marks.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { calibrationMarkdown } from './calibration-words.ts';
@@ -20,6 +21,7 @@ import { partWords, stepWords } from './fermentation-words.ts';
 import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
 import { heatOf } from './heat-of.ts';
 import { billMarkdown, comparisonMarkdown, heatOutlook } from './heat-words.ts';
+import { inMarkdown } from './in-markdown.ts';
 import { factsOf, type LineFacts, sectionOf } from './line-facts.ts';
 import { mixingOutlook, waterToUse } from './mixing-words.ts';
 import { planLineMarkdown, planMarkdown } from './plan-words.ts';
@@ -113,7 +115,7 @@ function headerHover(
       return { span, markdown: speaker.say(message('programme.not-known', { reason: mix.reason })) };
     const hands =
       header.byHand === true && analysis.resolved.model.trials.length > 0 ? handTrials(scope) : undefined;
-    const calibration = hands === undefined ? [] : calibrationMarkdown(hands);
+    const calibration = hands === undefined ? [] : calibrationMarkdown(hands, speaker);
     return { span, markdown: [...mixMarkdown(mix.value, speaker), ...calibration].join('\n\n') };
   }
   if (header.section === 'trial' && analysis !== undefined) {
@@ -133,7 +135,10 @@ function headerHover(
   if (header.section === 'mixer' && header.name !== undefined) {
     const trials = mixerTrials(block, header.name, scope);
     if (trials === undefined) return undefined;
-    return { span, markdown: [title(header.name.text), ...calibrationMarkdown(trials)].join('\n\n') };
+    return {
+      span,
+      markdown: [title(header.name.text), ...calibrationMarkdown(trials, speaker)].join('\n\n'),
+    };
   }
   if (analysis !== undefined) {
     const solved = sectionOf(analysis, sectionId(line));
@@ -208,7 +213,7 @@ function ingredientMarkdown(analysis: Analysis, facts: LineFacts, speaker: Speak
     }
   }
   if (ingredient.flour !== undefined) said.push(...flourMarkdown(ingredient));
-  said.push(`_Figures: ${escapeMarkdown(ingredient.source)}._`);
+  said.push(`_Figures: ${inMarks(inMarkdown(ingredient.source))}._`);
   return said;
 }
 

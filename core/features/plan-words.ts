@@ -1,6 +1,7 @@
 import type { PlanAnalysis } from '../analysis/plan.ts';
 import { timeWords } from '../text/dates.ts';
 import { duration, mass } from '../text/figures.ts';
+import { inMarks } from '../words/in-marks.ts';
 import { escapeMarkdown } from './formula-words.ts';
 
 /** What a plan comes to, for the hover of its header. */
@@ -27,7 +28,7 @@ export function planMarkdown(plan: PlanAnalysis): string[] {
 /** When the batches of one line of a plan are made, for its hover; `undefined` where the line is not planned. */
 export function planLineMarkdown(plan: PlanAnalysis, line: number): string[] | undefined {
   const problem = plan.problems.find((one) => one.line === line);
-  if (problem !== undefined) return [`Not in the plan: ${problem.reason}.`];
+  if (problem !== undefined) return [`Not in the plan: ${inMarks(problem.reason)}.`];
   const index = plan.formulas.findIndex((formula) => formula.lines.includes(line));
   const dough = plan.day.doughs[index];
   if (dough === undefined) return undefined;

@@ -1,8 +1,11 @@
 import type { Language } from '../language.ts';
 import type { Catalogue } from '../message.ts';
+import { amounts } from './amounts.ts';
+import { calibration } from './calibration.ts';
 import { comparison } from './comparison.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { foodSources } from './food-sources.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -13,10 +16,12 @@ import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
 import { paragraphs } from './paragraphs.ts';
+import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
 import { rulePages } from './rule-pages.ts';
+import { sectionLines } from './section-lines.ts';
 import { sums } from './sums.ts';
 
 /** The messages by subject, as English has them. */
@@ -37,6 +42,11 @@ export const subjects = {
   'mixing-trials': mixingTrials,
   'mixing-warmth': mixingWarmth,
   'mixing-work': mixingWork,
+  amounts,
+  'section-lines': sectionLines,
+  calibration,
+  plans,
+  'food-sources': foodSources,
   paragraphs,
 };
 
@@ -57,6 +67,11 @@ const catalogue: Catalogue = {
   ...mixingTrials,
   ...mixingWarmth,
   ...mixingWork,
+  ...amounts,
+  ...sectionLines,
+  ...calibration,
+  ...plans,
+  ...foodSources,
   ...paragraphs,
 };
 

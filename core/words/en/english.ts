@@ -1,6 +1,9 @@
+import { amounts } from './amounts.ts';
+import { calibration } from './calibration.ts';
 import { comparison } from './comparison.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { foodSources } from './food-sources.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -11,9 +14,11 @@ import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
 import { paragraphs } from './paragraphs.ts';
+import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { sectionLines } from './section-lines.ts';
 import { sums } from './sums.ts';
 
 /** The messages by subject; one subject is one file, in every language. */
@@ -34,6 +39,11 @@ export const subjects = {
   'mixing-outlook': mixingOutlook,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
+  amounts,
+  'section-lines': sectionLines,
+  calibration,
+  plans,
+  'food-sources': foodSources,
   paragraphs,
 };
 
@@ -55,5 +65,10 @@ export const english = {
   ...mixingOutlook,
   ...mixingHeat,
   ...mixingHints,
+  ...amounts,
+  ...sectionLines,
+  ...calibration,
+  ...plans,
+  ...foodSources,
   ...paragraphs,
 };
