@@ -2,8 +2,8 @@
 export interface RulePage {
   /** One line, for lists. */
   readonly title: string;
-  /** Markdown: why it matters and what to do. Where it is absent the English one is shown. */
-  readonly explanation?: string;
+  /** Markdown: why it matters and what to do. */
+  readonly explanation: string;
 }
 
 export type RulePages = Readonly<Record<string, RulePage>>;

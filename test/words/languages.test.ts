@@ -82,11 +82,11 @@ describe('another language', () => {
     }
   });
 
-  it('keeps in the page of a rule every warning to stop the mixer and every piece of the notation', async () => {
+  it('keeps in the page of a rule every warning to stop the mixer, every figure and every piece of the notation', async () => {
     const { rulePages } = await loadLanguage('de');
     for (const { code, explanation } of rules) {
       const own = rulePages![code]!.explanation;
-      if (own === undefined) continue;
+      expect(figuresOf(own.replace(/(\d),(?=\d)/g, '$1.')), code).toEqual(figuresOf(explanation));
       if (explanation.includes('Stop the mixer')) expect(own, code).toContain('Den Kneter anhalten');
       const pieces = (text: string) => [...text.matchAll(/`([^`]+)`/g)].map(([, piece]) => piece!);
       const known = pieces(explanation).map((piece) => piece.replace(/ reason$|: reason$|: …$/, ''));
