@@ -118,7 +118,7 @@ export function createService(options: FilesOptions = {}): Service {
   };
 
   return wordedAnswers(() => settings.display, {
-    ...createNavigation(files, answers, read),
+    ...createNavigation(files, answers, read, () => settings.language),
     ...createEditing(
       files,
       answers,

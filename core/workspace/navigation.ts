@@ -10,6 +10,7 @@ import { type FoundSymbol, symbolsMatching } from '../features/workspace-symbols
 import type { SourceFile } from '../syntax/tree.ts';
 import type { Place } from '../text/span.ts';
 import type { Steps } from '../text/steps.ts';
+import type { Language } from '../words/language.ts';
 import type { BlockAnswers } from './answer.ts';
 import type { Files } from './files.ts';
 import { NameIndex } from './name-index.ts';
@@ -47,11 +48,12 @@ export interface Navigation {
   selections(uri: string, line: number, column: number): readonly Stretch[];
 }
 
-/** `read` gives the file as it stands, with all that is to be read before an answer read. */
+/** `read` gives the file as it stands, with all that is to be read before an answer read; `language` the one that is set at the moment. */
 export function createNavigation(
   files: Files,
   answers: BlockAnswers,
   read: (uri: string) => { readonly source: SourceFile } | undefined,
+  language: () => Language,
 ): Navigation {
   const index = new NameIndex(files);
   const book: RenameBook = {
@@ -110,7 +112,7 @@ export function createNavigation(
     index: (uri) => index.look(uri),
     ruleLinks: (uri) => {
       const source = read(uri)?.source;
-      return source === undefined ? [] : ruleLinksOf(source);
+      return source === undefined ? [] : ruleLinksOf(source, language());
     },
     selections: (uri, line, column) => {
       const source = read(uri)?.source;

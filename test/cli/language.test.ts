@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { folderWith } from '../server/places.ts';
 import { doughwright, type Outcome } from './run.ts';
@@ -67,6 +68,25 @@ describe('--language', () => {
     expect(german.find(({ code }) => code === 'too-warm')?.title).toBe(
       'Der Teig kommt zu warm aus dem Kneter',
     );
+  });
+
+  it('explains a rule as its page does, in the language asked for', async () => {
+    const { path } = folderWith({});
+    for (const [language, folder] of [
+      ['en', 'docs/rules'],
+      ['de', 'docs/de/rules'],
+    ] as const) {
+      const { code, stdout } = await doughwright(path, 'rules', 'too-warm', '--language', language);
+      const page = readFileSync(new URL(`../../${folder}/too-warm.md`, import.meta.url), 'utf8');
+      // The links of a page lead to other pages, which are not there on a terminal.
+      expect(stdout).toBe(
+        page
+          .replace(/^\[.*\n\n?/gm, '')
+          .trimEnd()
+          .concat('\n'),
+      );
+      expect(code).toBe(0);
+    }
   });
 
   it('says which there are', async () => {

@@ -204,7 +204,9 @@ describe('the package', () => {
       ...['icon.png', 'file-light.svg', 'file-dark.svg', 'list.svg'].map((name) => `client/media/${name}`),
       ...steps.map(({ media }) => media.markdown),
       // Findings link to these.
-      ...[...rules.map(({ code }) => code), 'README'].map((name) => `docs/rules/${name}.md`),
+      ...['docs/rules', 'docs/de/rules'].flatMap((folder) =>
+        [...rules.map(({ code }) => code), 'README'].map((name) => `${folder}/${name}.md`),
+      ),
     ];
     const files = await listFiles({ cwd: projectFolder, packageManager: PackageManager.None });
     expect(files.filter((file) => !allowed.includes(file))).toEqual([]);
@@ -212,6 +214,7 @@ describe('the package', () => {
       expect.arrayContaining([
         ...['package.json', 'LICENSE', 'client/media/icon.png', 'dist/german.cjs'],
         ...['package.nls.json', 'package.nls.de.json', 'client/l10n/bundle.l10n.de.json'],
+        ...['docs/rules/too-warm.md', 'docs/de/rules/too-warm.md'],
       ]),
     );
   });

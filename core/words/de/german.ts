@@ -16,6 +16,7 @@ import { paragraphs } from './paragraphs.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { rulePageWords } from './rule-page-words.ts';
 import { rulePages } from './rule-pages.ts';
 import { sums } from './sums.ts';
 
@@ -61,4 +62,4 @@ const catalogue: Catalogue = {
 };
 
 /** German; a blank that does not break stands before the percent sign (DIN 5008). */
-export const german: Language = { tag: 'de', catalogue, percentSign: '\u00a0%', rulePages };
+export const german: Language = { tag: 'de', catalogue, percentSign: '\u00a0%', rulePages, rulePageWords };
