@@ -5,12 +5,13 @@ import type { RulePages, RulePageWords } from './rule-page.ts';
 
 /** A language that messages can be worded in. */
 export interface Language {
-  /** BCP 47: `en`, `de`. */
+  /** BCP 47: `en`, `de`, `fr`. */
   readonly tag: string;
-  readonly catalogue: Catalogue;
+  /** Whole in English and German; what a language does not have yet is said in English, message by message. */
+  readonly catalogue: Partial<Catalogue>;
   /** What stands behind a figure in percent, with the blank before it that the language wants. */
   readonly percentSign: string;
-  /** The rules by code; absent in English, where a rule says them itself. */
+  /** The rules by code; absent in English, where a rule says them itself, and where they are not translated. */
   readonly rulePages?: RulePages;
   readonly rulePageWords: RulePageWords;
 }

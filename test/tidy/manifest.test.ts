@@ -195,6 +195,7 @@ describe('the package', () => {
         'browser-extension.cjs.js',
         'server.cjs',
         'german.cjs',
+        'french.cjs',
         'server-worker.js',
         'preview.js',
         'changes.js',
@@ -212,7 +213,7 @@ describe('the package', () => {
     expect(files.filter((file) => !allowed.includes(file))).toEqual([]);
     expect(files).toEqual(
       expect.arrayContaining([
-        ...['package.json', 'LICENSE', 'client/media/icon.png', 'dist/german.cjs'],
+        ...['package.json', 'LICENSE', 'client/media/icon.png', 'dist/german.cjs', 'dist/french.cjs'],
         ...['package.nls.json', 'package.nls.de.json', 'client/l10n/bundle.l10n.de.json'],
         ...['docs/rules/too-warm.md', 'docs/de/rules/too-warm.md'],
       ]),
