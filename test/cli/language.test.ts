@@ -54,6 +54,14 @@ describe('--language', () => {
     }
   });
 
+  it('words in French what is there, and the rest in English', async () => {
+    const unread = salty.replace('65%', '65');
+    const { path } = folderWith({ 'a.dough': salty, 'b.dough': unread });
+    const { stdout } = await doughwright(path, 'check', '--language', 'fr', 'a.dough', 'b.dough');
+    expect(stdout).toContain('20\u00a0% de sel sur la farine totale, c’est beaucoup\u00a0:');
+    expect(stdout).toContain('“65” of what?');
+  });
+
   it('lists rules in German, by the same codes and levels', async () => {
     const { path } = folderWith({});
     const read = async (language: string) =>
