@@ -7,13 +7,9 @@ import { type Highlight, highlightsAt, type Reference, referencesAt } from '../f
 import { type Refused, type RenameBook, renameAt, renameStartAt } from '../features/rename.ts';
 import { type Stretch, selectionsAt } from '../features/selection.ts';
 import { type FoundSymbol, symbolsMatching } from '../features/workspace-symbols.ts';
-import type { SourceFile } from '../syntax/tree.ts';
 import type { Place } from '../text/span.ts';
 import type { Steps } from '../text/steps.ts';
-import type { Language } from '../words/language.ts';
-import type { BlockAnswers } from './answer.ts';
-import type { Files } from './files.ts';
-import { NameIndex } from './name-index.ts';
+import type { View } from './view.ts';
 
 /** What an editor asks about names and where they lead. Long work comes in steps. */
 export interface Navigation {
@@ -48,76 +44,84 @@ export interface Navigation {
   selections(uri: string, line: number, column: number): readonly Stretch[];
 }
 
-/** `read` gives the file as it stands, with all that is to be read before an answer read; `language` the one that is set at the moment. */
-export function createNavigation(
-  files: Files,
-  answers: BlockAnswers,
-  read: (uri: string) => { readonly source: SourceFile } | undefined,
-  language: () => Language,
-): Navigation {
-  const index = new NameIndex(files);
-  const book: RenameBook = {
-    source: (uri) => {
-      const file = files.get(uri);
-      return file === undefined ? undefined : files.read(file);
-    },
-    scopeOf: (uri) => files.scopeOf(uri),
-    scopeIf: (uri, definition, name) => files.scopeIf(uri, definition, name),
-    mentioning: (folded) => index.mentioning(folded),
-    names: () => index.names(),
-    fileName: (uri) => decoded(uri.slice(uri.lastIndexOf('/') + 1)),
+/** `view` gives the snapshot that a question is about; `look` gathers the names of one file ahead of questions. */
+export function createNavigation(view: () => View, look: (uri: string) => void): Navigation {
+  /** The book of the present snapshot, where it has the file. */
+  const bookOf = (uri: string): RenameBook | undefined => {
+    const asked = view();
+    return asked.read(uri) === undefined ? undefined : bookAt(asked);
   };
-  const asking = <A extends readonly unknown[], R>(empty: R, answer: (uri: string, ...rest: A) => R) => {
-    return (uri: string, ...rest: A): R => (read(uri) === undefined ? empty : answer(uri, ...rest));
+  const asking = <A extends readonly unknown[], R>(
+    empty: R,
+    answer: (book: RenameBook, uri: string, ...rest: A) => R,
+  ) => {
+    return (uri: string, ...rest: A): R => {
+      const book = bookOf(uri);
+      return book === undefined ? empty : answer(book, uri, ...rest);
+    };
   };
   return {
-    definition: asking(undefined, (uri, line: number, column: number) =>
+    definition: asking(undefined, (book, uri, line: number, column: number) =>
       definitionAt(book, uri, line, column),
     ),
-    typeDefinition: asking(undefined, (uri, line: number, column: number) =>
+    typeDefinition: asking(undefined, (book, uri, line: number, column: number) =>
       typeDefinitionAt(book, uri, line, column),
     ),
     *references(uri, line, column, withDefinitions) {
-      if (read(uri) === undefined) return [];
-      return yield* referencesAt(book, uri, line, column, withDefinitions);
+      const book = bookOf(uri);
+      return book === undefined ? [] : yield* referencesAt(book, uri, line, column, withDefinitions);
     },
-    highlights: asking([], (uri, line: number, column: number) => highlightsAt(book, uri, line, column)),
-    renameStart: asking(undefined, (uri, line: number, column: number) =>
+    highlights: asking([], (book, uri, line: number, column: number) =>
+      highlightsAt(book, uri, line, column),
+    ),
+    renameStart: asking(undefined, (book, uri, line: number, column: number) =>
       renameStartAt(book, uri, line, column),
     ),
     *rename(uri, line, column, name) {
-      if (read(uri) === undefined) return [];
-      return yield* renameAt(book, uri, line, column, name);
+      const book = bookOf(uri);
+      return book === undefined ? [] : yield* renameAt(book, uri, line, column, name);
     },
-    *symbolsMatching(query) {
-      files.readAll();
-      return yield* symbolsMatching(files.definitions(), query);
-    },
-    goesItem: asking(undefined, (uri, line: number, column: number) => goesItemAt(book, uri, line, column)),
+    symbolsMatching: (query) => symbolsMatching(view().definitions(), query),
+    goesItem: asking(undefined, (book, uri, line: number, column: number) =>
+      goesItemAt(book, uri, line, column),
+    ),
     *users(uri, line, column) {
-      if (read(uri) === undefined) return [];
-      return yield* usersOf(book, uri, line, column);
+      const book = bookOf(uri);
+      return book === undefined ? [] : yield* usersOf(book, uri, line, column);
     },
-    goesInto: asking([], (uri, line: number, column: number) => goesIntoAt(book, uri, line, column)),
+    goesInto: asking([], (book, uri, line: number, column: number) => goesIntoAt(book, uri, line, column)),
     lenses: (uri) => {
-      const source = read(uri)?.source;
+      const asked = view();
+      const source = asked.read(uri)?.source;
       return source === undefined
         ? []
-        : lensesOf(book, uri, source, (block) => answers.analysisOf(uri, block));
+        : lensesOf(bookAt(asked), uri, source, (block) => asked.analysisOf(uri, block));
     },
     *uses(uri, line, column) {
-      if (read(uri) === undefined) return undefined;
-      return yield* usesAt(book, uri, line, column);
+      const book = bookOf(uri);
+      return book === undefined ? undefined : yield* usesAt(book, uri, line, column);
     },
-    index: (uri) => index.look(uri),
+    index: look,
     ruleLinks: (uri) => {
-      const source = read(uri)?.source;
-      return source === undefined ? [] : ruleLinksOf(source, language());
+      const asked = view();
+      const source = asked.read(uri)?.source;
+      return source === undefined ? [] : ruleLinksOf(source, asked.snapshot.settings.language);
     },
     selections: (uri, line, column) => {
-      const source = read(uri)?.source;
+      const source = view().read(uri)?.source;
       return source === undefined ? [] : selectionsAt(source, line, column);
     },
+  };
+}
+
+function bookAt(view: View): RenameBook {
+  return {
+    source: (uri) => view.read(uri)?.source,
+    scopeOf: (uri) => view.scopeOf(uri),
+    scopeIf: (uri, definition, name) => view.scopeIf(uri, definition, name),
+    mentioning: (folded) => view.mentioning(folded),
+    names: () => view.names(),
+    fileName: (uri) => decoded(uri.slice(uri.lastIndexOf('/') + 1)),
   };
 }
 
