@@ -63,6 +63,7 @@ export type { FoundSymbol } from './features/workspace-symbols.ts';
 export { type Merged, type MergeMarks, mergeTexts, usualMarks } from './merge/merge.ts';
 export type { UsualConditions } from './model/scope.ts';
 export { rules } from './rules/catalogue.ts';
+export { explainedRule, wordsOfRule } from './rules/page.ts';
 export type { Rule } from './rules/rule.ts';
 export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/asked.ts';
 export { type AskedWords, askedFromWords } from './sheet/asked-words.ts';

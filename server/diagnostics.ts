@@ -6,25 +6,17 @@ import {
   type WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver';
 import type { Service, Snapshot } from '../core/index.ts';
-import type { Abilities } from './abilities.ts';
-import type { Naming } from './convert.ts';
 import type { OpenDocuments } from './documents.ts';
 import { firstOf } from './first-of.ts';
-import { checkpoint, guardedWork, type Log } from './guard.ts';
+import { checkpoint, guardedWork } from './guard.ts';
 import type { Schedule } from './schedule.ts';
-import { type Findings, ToldFindings } from './told-findings.ts';
+import { type Findings, ToldFindings, type ToldParts } from './told-findings.ts';
 import { TypedLines } from './typed-lines.ts';
-import type { Workspace } from './workspace.ts';
 
-export interface DiagnosticsParts {
+export interface DiagnosticsParts extends ToldParts {
   readonly connection: Connection;
   readonly documents: OpenDocuments;
-  readonly workspace: Workspace;
   readonly schedule: Schedule;
-  readonly log: Log;
-  readonly naming: Naming;
-  readonly able: Abilities;
-  readonly rulePages: string | undefined;
   /** Nothing is said of a line while it is typed. */
   readonly calmWhileTyping: boolean;
   /** Resolves when the files of the workspace are read, or after so many milliseconds. */
@@ -72,7 +64,7 @@ export class Diagnostics {
   }
 
   get rulePages(): string | undefined {
-    return this.#parts.rulePages;
+    return this.#told.rulePages;
   }
 
   /** The text of these files is new, or they are gone. */

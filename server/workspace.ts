@@ -55,6 +55,11 @@ export class Workspace {
     this.#locale = locale;
   }
 
+  /** The language of the answers of the moment. */
+  get language(): LanguageTag {
+    return this.#tag;
+  }
+
   set folders(uris: readonly string[]) {
     this.#folders = uris;
     this.#rootsNew = true;

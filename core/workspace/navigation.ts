@@ -103,8 +103,9 @@ export function createNavigation(view: () => View, look: (uri: string) => void):
     },
     index: look,
     ruleLinks: (uri) => {
-      const source = view().read(uri)?.source;
-      return source === undefined ? [] : ruleLinksOf(source);
+      const asked = view();
+      const source = asked.read(uri)?.source;
+      return source === undefined ? [] : ruleLinksOf(source, asked.snapshot.settings.language);
     },
     selections: (uri, line, column) => {
       const source = view().read(uri)?.source;

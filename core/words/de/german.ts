@@ -20,6 +20,7 @@ import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { rulePageWords } from './rule-page-words.ts';
 import { rulePages } from './rule-pages.ts';
 import { sectionLines } from './section-lines.ts';
 import { sums } from './sums.ts';
@@ -76,4 +77,4 @@ const catalogue: Catalogue = {
 };
 
 /** German; a blank that does not break stands before the percent sign (DIN 5008). */
-export const german: Language = { tag: 'de', catalogue, percentSign: '\u00a0%', rulePages };
+export const german: Language = { tag: 'de', catalogue, percentSign: '\u00a0%', rulePages, rulePageWords };
