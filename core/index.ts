@@ -48,7 +48,7 @@ export type { RuleLink } from './features/links.ts';
 export type { ReadingToLog } from './features/log-reading.ts';
 export type { OverviewEntry, OverviewKind } from './features/overview.ts';
 export type { Highlight, Reference } from './features/references.ts';
-export type { Refused } from './features/rename.ts';
+
 export type { Stretch } from './features/selection.ts';
 export type { SemanticKind, SemanticModifier, SemanticToken } from './features/semantic-tokens.ts';
 export type { LineSignature, SignatureAnswer } from './features/signatures.ts';

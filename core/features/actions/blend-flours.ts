@@ -2,8 +2,8 @@ import { blendOf, type FlourShare } from '../../analysis/blend.ts';
 import { flourMixOf } from '../../analysis/flour-mix.ts';
 import type { BlendTarget } from '../../calc/blend.ts';
 import type { LineModel } from '../../model/formula-model.ts';
-import { percent, trimmed } from '../../text/figures.ts';
-import { money } from '../cost-words.ts';
+import { trimmed } from '../../text/figures.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { editsKeeping, isNear, wholeFormula } from './after.ts';
 import { LineChanges } from './line-changes.ts';
@@ -50,12 +50,10 @@ export const blendTheFlours: Action = {
       const { currency } = blend.value;
       const price =
         currency === undefined || pricePerKilogram === undefined
-          ? ''
-          : `, ${money(pricePerKilogram, currency)} per kg`;
-      const how = goal === 'cheapest' ? 'cheapest' : 'changing least';
-      const list = asked.flours.map(({ name }, index) => `${name} ${percent(written[index]!)}`).join(', ');
+          ? undefined
+          : { amount: pricePerKilogram, currency };
       yield {
-        title: `Blend the flours to ${percent(proteinAt14)} protein, ${how}: ${list}${price}`,
+        title: titleOf(proteinAt14, written, goal, price),
         argument: trimmed(proteinAt14 * 100, 1),
         edits: () => {
           const changes = new LineChanges(context);
@@ -75,6 +73,23 @@ export const blendTheFlours: Action = {
     }
   },
 };
+
+/** What is aimed at, by what it is chosen, and the shares in the order of the lines. */
+function titleOf(
+  fraction: number,
+  shares: readonly number[],
+  goal: BlendTarget['goal'],
+  price: { readonly amount: number; readonly currency: string } | undefined,
+): Message {
+  const blend = {
+    fraction,
+    facts: shares.map((share) => message('blend-flours.share', { fraction: share })),
+  };
+  if (goal !== 'cheapest') return message('blend-flours.nearest', blend);
+  return price === undefined
+    ? message('blend-flours.cheapest', blend)
+    : message('blend-flours.cheapest-at', { ...blend, ...price });
+}
 
 interface Asked {
   readonly lines: readonly LineModel[];

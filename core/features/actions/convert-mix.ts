@@ -11,9 +11,9 @@ import { formulaOf, type MixModel } from '../../model/formula-model.ts';
 import { byHand, findHands, findMixer, type Mixer } from '../../model/mixer.ts';
 import { hottestCelsius } from '../../rules/hot-water.ts';
 import { programmeInto, trialsToKeep } from '../../rules/kept-programme.ts';
-import { degrees, mass, minutes, minutesBand, trimmed } from '../../text/figures.ts';
+import { trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
-import type { Message } from '../../words/message.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { batchAtLoad, batchesFor, type LoadedBatch } from './convert-batch.ts';
 import { LineChanges } from './line-changes.ts';
@@ -60,7 +60,9 @@ export const convertMix: Action = {
           mix.value,
           mixer,
           scaled.value,
-          `; ${loaded.written} instead of ${loaded.before}, its usual load`,
+          'pieces' in loaded.now
+            ? message('convert-mix.pieces', { count: loaded.now.pieces })
+            : message('convert-mix.yield', { grams: loaded.now.grams }),
         ),
         argument: `${argument} at its usual load`,
         edits: () => editsOf(context, analysis, model, mix.value, mixer, scaled.value, loaded),
@@ -103,53 +105,62 @@ function conversionOf(mix: MixAnalysis, { data }: Mixer, batch: number): Known<C
   return made;
 }
 
-function titleOf(mix: MixAnalysis, mixer: Mixer, converted: Conversion, fit: string): string {
-  const { before, workedMinutes } = converted;
-  const to = mixer.name === byHand.name ? 'to hands' : `to ${mixer.name}`;
-  const worked = `${minutesBand(workedMinutes.low, workedMinutes.high)} of work instead of ${minutes(before.workedMinutes)}`;
-  return `Convert ${to}: ${worked}${heatOf(mix, converted)}${fit}`;
+function titleOf(mix: MixAnalysis, mixer: Mixer, converted: Conversion, fit: Message | undefined): Message {
+  const { low, high } = converted.workedMinutes;
+  const parts = [
+    message('convert-mix.works', { lowMinutes: low, highMinutes: high }),
+    ...heatOf(mix, converted),
+    ...(fit === undefined ? [] : [fit]),
+  ];
+  return mixer.name === byHand.name
+    ? message('convert-mix.to-hands', { parts })
+    : message('convert-mix.to', { name: mixer.name, parts });
 }
 
 /** The dough at the end, and the water for it. Where the file itself gives the water its temperature, that stays, and what it should be is told beside. */
-function heatOf(mix: MixAnalysis, { after, water }: Conversion): string {
+function heatOf(mix: MixAnalysis, { after, water }: Conversion): Message[] {
   const needed = water.known ? water.value : undefined;
-  const restored = needed === undefined ? undefined : waterWords(needed);
-  if (mix.water.known) return restored === undefined ? '' : `, ${restored}`;
-  if (!after.endCelsius.known) return '';
-  const ends = `, ends at ${warmth(after.endCelsius.value, after)} with the water as it is`;
+  const restored = needed === undefined ? [] : waterMessages(needed);
+  if (mix.water.known) return restored;
+  if (!after.endCelsius.known) return [];
+  const ends = message('convert-mix.ends-as-stated', { celsius: sure(after.endCelsius.value, after) });
   const isMet = Math.abs(after.endCelsius.value - mix.targetCelsius) < 0.5;
-  return restored === undefined || isMet ? ends : `${ends}, ${restored.replace('ends at', 'at')}`;
+  return isMet ? [ends] : [ends, ...restored];
 }
 
-function warmth(celsius: number, { endCelsiusBand }: Conversion['after']): string {
-  return degrees(endCelsiusBand > widestSure ? Math.round(celsius) : celsius);
+/** A temperature as exactly as its band allows. */
+function sure(celsius: number, { endCelsiusBand }: Conversion['after']): number {
+  return endCelsiusBand > widestSure ? Math.round(celsius) : celsius;
 }
 
 /** Wider than this, °C, and a temperature is told in whole degrees. */
 const widestSure = 2;
 
-function waterWords({ tempered, waterCelsius, endCelsius, isTooCool }: ConvertedWater): string | undefined {
-  if (!endCelsius.known) return undefined;
-  const ends = `ends at ${warmth(endCelsius.value, tempered.outcome)}`;
-  if (waterCelsius === undefined) return `${ends} whatever the water`;
-  if (isTooCool) return `${ends}, cooler than wanted, even with water at ${degrees(waterCelsius)}`;
+function waterMessages({ tempered, waterCelsius, endCelsius, isTooCool }: ConvertedWater): Message[] {
+  if (!endCelsius.known) return [];
+  const celsius = sure(endCelsius.value, tempered.outcome);
+  if (waterCelsius === undefined) return [message('convert-mix.whatever-water', { celsius })];
+  if (isTooCool) return [message('convert-mix.too-cool', { celsius, waterCelsius })];
   const { ice, iceCure, reach } = tempered;
-  if (ice !== undefined) return `${ends} with tap water and ${mass(ice.iceGrams)} of ice`;
-  if (reach !== 'tap too warm') return `${ends} with water at ${degrees(waterCelsius)}`;
-  const cure =
-    iceCure === undefined
-      ? ''
-      : `, at ${degrees(iceCure.doughCelsius)} with ${mass(iceCure.iceGrams)} of ice`;
-  return `${ends} with water from the tap${cure}`;
+  if (ice !== undefined) return [message('convert-mix.with-ice', { celsius, iceGrams: ice.iceGrams })];
+  if (reach !== 'tap too warm') return [message('convert-mix.with-water', { celsius, waterCelsius })];
+  const tap = message('convert-mix.with-tap', { celsius });
+  if (iceCure === undefined) return [tap];
+  const { doughCelsius, iceGrams } = iceCure;
+  return [tap, message('convert-mix.with-ice', { celsius: doughCelsius, iceGrams })];
 }
 
 /** Dough that a pair of hands kneads at a time, at most; common practice, no source. */
 const mostByHandGrams = 10_000;
 
-function fitOf({ doughGrams }: MixAnalysis, { data, leastGrams }: Mixer, batches: number): string {
-  if (batches > 1) return `; in ${batches} batches of ${mass(doughGrams / batches)}`;
-  if (data.kind === 'hand' && doughGrams > mostByHandGrams) return '; more dough than hands knead at once';
-  return leastGrams !== undefined && doughGrams < leastGrams ? '; too little for its bowl' : '';
+function fitOf(
+  { doughGrams }: MixAnalysis,
+  { data, leastGrams }: Mixer,
+  batches: number,
+): Message | undefined {
+  if (batches > 1) return message('convert-mix.batches', { count: batches });
+  if (data.kind === 'hand' && doughGrams > mostByHandGrams) return message('convert-mix.too-much-for-hands');
+  return leastGrams !== undefined && doughGrams < leastGrams ? message('convert-mix.too-little') : undefined;
 }
 
 function editsOf(

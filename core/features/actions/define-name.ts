@@ -1,6 +1,7 @@
 import { findMixer } from '../../model/mixer.ts';
 import type { DefinitionKind } from '../../model/scope.ts';
 import type { Name } from '../../syntax/tree.ts';
+import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { LineChanges } from './line-changes.ts';
 import { touchedFindings } from './places.ts';
@@ -34,9 +35,11 @@ export const defineName: Action = {
         const places = form.word === 'flour' ? [context.uri, elsewhere] : [elsewhere];
         for (const uri of places) {
           if (uri === undefined) continue;
-          const where = uri === context.uri ? 'in this file' : `in ${fileName(uri)}`;
           yield {
-            title: `Define “${name.text}” as ${form.word === 'ingredient' ? 'an' : 'a'} ${form.word} ${where}`,
+            title:
+              uri === context.uri
+                ? message('define-name.flour-here', { name: name.text })
+                : message(`define-name.${form.word}`, { name: name.text, file: fileName(uri) }),
             argument: `${form.word} ${uri === context.uri ? 'here' : 'there'}`,
             findings: [finding],
             edits: () => define(context, uri, [`${form.word} ${name.text}:`, ...form.lines]),

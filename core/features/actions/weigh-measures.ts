@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import type { Action } from './action.ts';
 import { editsKeeping } from './after.ts';
 import { exactMass } from './exact-figures.ts';
@@ -31,9 +32,13 @@ export const weighMeasures: Action = {
       });
     });
     if (measured.length === 0) return;
-    const count = measured.length === 1 ? 'a measured line' : `${measured.length} measured lines`;
+    const name = model.name.text;
+    const count = measured.length;
     yield {
-      title: `Write ${count} of ${model.name.text} in grams (cups, spoons, pieces)`,
+      title:
+        count === 1
+          ? message('weigh-measures.line', { name })
+          : message('weigh-measures.lines', { name, count }),
       edits: () => {
         const changes = new LineChanges(context);
         for (const { line, grams, aPiece } of measured)

@@ -1,6 +1,9 @@
+import { actions } from './actions.ts';
 import { comparison } from './comparison.ts';
+import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { hover } from './hover.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -10,11 +13,14 @@ import { mixingTrials } from './mixing-trials.ts';
 import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
+import { notation } from './notation.ts';
 import { paragraphs } from './paragraphs.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { standing } from './standing.ts';
 import { sums } from './sums.ts';
+import { totals } from './totals.ts';
 
 /** The messages by subject; one subject is one file, in every language. */
 export const subjects = {
@@ -34,6 +40,12 @@ export const subjects = {
   'mixing-outlook': mixingOutlook,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
+  totals,
+  notation,
+  hover,
+  standing,
+  actions,
+  editing,
   paragraphs,
 };
 
@@ -55,5 +67,11 @@ export const english = {
   ...mixingOutlook,
   ...mixingHeat,
   ...mixingHints,
+  ...totals,
+  ...notation,
+  ...hover,
+  ...standing,
+  ...actions,
+  ...editing,
   ...paragraphs,
 };
