@@ -82,6 +82,7 @@ export { english, type Grammar, type Language, plainGrammar } from './words/lang
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
 export { createService, defaultSettings } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
+export type { Refused } from './workspace/navigation.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
 export {
   allergenWords,

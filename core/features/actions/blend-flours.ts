@@ -19,9 +19,9 @@ export const blendTheFlours: Action = {
   name: 'Blend the flours to a protein',
   explanation:
     'Offered on a flour of the dough that has two flours or more in percent, for proteins at 14% moisture in steps of half a percent ' +
-    'around what the mix has: the cheapest shares that reach it where every flour has a price, else those that change least. Shares ' +
-    'are written to a hundredth of a percent, and `balance` stays on its line. Other proteins, and a limit for ash, are for ' +
-    '`doughwright blend`. Water is left to you: the hover of the header tells what the mix takes up.',
+    'around what the mix has: the cheapest shares that reach it where every flour has a price, else those that change least. The title ' +
+    'gives the shares in the order of the lines, and what a kilogram of the mix costs. Shares are written to a hundredth of a percent, and `balance` stays on its line. Other proteins, and a limit for ash, are for ' +
+    '`doughwright blend`. Water is left to you: the hover of the header shows what the mix takes up.',
   example:
     'formula Quay Tin:\n  ‸very strong flour  50%\n  cake flour         50%\n  water              65%\n',
   *offers(context) {

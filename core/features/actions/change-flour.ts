@@ -19,7 +19,7 @@ export const changeFlour: Action = {
   explanation:
     'Offered on a flour, for those that your own files define, nearest first, then for those of the catalogue of the same grain. It ' +
     'changes every line of the flour in the formula, what is drawn of it and what is loaded, and keeps all weights: hydration and ' +
-    'effective hydration stay. How much more or less water the new flour takes up is told, in percent of its own weight by its ' +
+    'effective hydration stay. The title gives how much more or less water the new flour takes up, in percent of its own weight by its ' +
     'farinograph absorption or the estimate of it, and left to you.',
   example: 'formula Quay Tin:\n  ‸bread flour        100%\n  water              65%\n',
   *offers(context) {

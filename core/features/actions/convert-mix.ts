@@ -30,9 +30,9 @@ export const convertMix: Action = {
   explanation:
     'Offered in a mixing programme for the mixers that your files define, nearest first, and for hands. The work is written in the ' +
     'shape in which the other mixer is usually run: a machine’s first speed for three to five minutes to wet the flour, then its second; for stiff dough and rye the first alone; by hand kneading. ' +
-    'It takes as many half minutes as bring the dough as far; rests, folds and what is added stay in their order. Trials that do not say what they ran keep the programme as it was. The title tells the ' +
-    'working time, as a range by what is not known of the two mixers, the temperature at the end and the water for it; where that would be hotter than 45 °C, how much cooler the dough ends. Where the bowl of the other mixer is stated, ' +
-    'it says in how many batches the dough goes, and a second offer brings the `yield` to the usual load of that bowl. All of it is a prediction with the ' +
+    'It takes as many half minutes as bring the dough as far; rests, folds and what is added stay in their order. Trials that do not say what they ran keep the programme as it was. The title gives the ' +
+    'working time, as a range by what is not known of the two mixers, the temperature at the end and the water for it; where that would be hotter than 45 °C, how cool the dough ends all the same. Where the bowl of the other mixer is stated, ' +
+    'it gives the number of batches, and a second offer brings the `yield` to the usual load of that bowl, with that yield at its end. All of it is a prediction with the ' +
     'bands of [mixing](mixing-and-process.md): watch the dough, and its thermometer, the first time, and stop the mixer before a probe or a hand goes in. In VS Code also as the command *Convert Mixing Programme*.',
   example:
     'formula Quay Tin:\n  yield 2 kg\n  bread flour        100%\n  water              65%\n  salt               2%\n\nmix in spiral:\n  load flour, water, salt\n  ‸speed 1 for 4 min\n  speed 2 for 4 min\n',
@@ -117,15 +117,13 @@ function titleOf(mix: MixAnalysis, mixer: Mixer, converted: Conversion, fit: Mes
     : message('convert-mix.to', { name: mixer.name, parts });
 }
 
-/** The dough at the end, and the water for it. Where the file itself gives the water its temperature, that stays, and what it should be is told beside. */
+/** The dough at the end, and the water for it; the water as it is where the file itself gives it its temperature. */
 function heatOf(mix: MixAnalysis, { after, water }: Conversion): Message[] {
-  const needed = water.known ? water.value : undefined;
-  const restored = needed === undefined ? [] : waterMessages(needed);
-  if (mix.water.known) return restored;
-  if (!after.endCelsius.known) return [];
-  const ends = message('convert-mix.ends-as-stated', { celsius: sure(after.endCelsius.value, after) });
-  const isMet = Math.abs(after.endCelsius.value - mix.targetCelsius) < 0.5;
-  return isMet ? [ends] : [ends, ...restored];
+  if (mix.water.known) return water.known ? waterMessages(water.value) : [];
+  const { endCelsius } = after;
+  return endCelsius.known
+    ? [message('convert-mix.ends-as-stated', { celsius: sure(endCelsius.value, after) })]
+    : [];
 }
 
 /** A temperature as exactly as its band allows. */
@@ -136,18 +134,17 @@ function sure(celsius: number, { endCelsiusBand }: Conversion['after']): number 
 /** Wider than this, °C, and a temperature is told in whole degrees. */
 const widestSure = 2;
 
-function waterMessages({ tempered, waterCelsius, endCelsius, isTooCool }: ConvertedWater): Message[] {
+/** A title has no room for more than whole degrees of the water, and nobody draws it closer. */
+function waterMessages({ tempered, waterCelsius: exact, endCelsius, isTooCool }: ConvertedWater): Message[] {
   if (!endCelsius.known) return [];
   const celsius = sure(endCelsius.value, tempered.outcome);
-  if (waterCelsius === undefined) return [message('convert-mix.whatever-water', { celsius })];
+  if (exact === undefined) return [message('convert-mix.whatever-water', { celsius })];
+  const waterCelsius = Math.round(exact);
   if (isTooCool) return [message('convert-mix.too-cool', { celsius, waterCelsius })];
-  const { ice, iceCure, reach } = tempered;
+  const { ice, reach } = tempered;
   if (ice !== undefined) return [message('convert-mix.with-ice', { celsius, iceGrams: ice.iceGrams })];
   if (reach !== 'tap too warm') return [message('convert-mix.with-water', { celsius, waterCelsius })];
-  const tap = message('convert-mix.with-tap', { celsius });
-  if (iceCure === undefined) return [tap];
-  const { doughCelsius, iceGrams } = iceCure;
-  return [tap, message('convert-mix.with-ice', { celsius: doughCelsius, iceGrams })];
+  return [message('convert-mix.with-tap', { celsius })];
 }
 
 /** Dough that a pair of hands kneads at a time, at most; common practice, no source. */

@@ -18,7 +18,7 @@ export const defineName: Action = {
   kind: 'fix',
   name: 'Define an unknown flour, ingredient or mixer',
   explanation:
-    'Starts the section of a name that nobody has defined: at the end of the nearest other file that defines things of its kind ' +
+    'Starts the section of a name that is not defined: at the end of the nearest other file that defines things of its kind ' +
     '(so that the other formulas see it too), and a flour at the end of this file; ingredients and mixers of this file are among ' +
     'the fixes of the finding itself. What it writes is a beginning to be made true.',
   example: 'formula Quay Tin:\n  ‸Pier Mill white    100%\n  water              65%\n',

@@ -13,7 +13,7 @@ export const weighMeasures: Action = {
   explanation:
     'Every volume and number of pieces in the formula becomes a mass, by the density and the weight of a piece that the ingredient’s ' +
     'section states, else those of the catalogue (common practice: a level measure, spooned, not packed). A cup is the bakery’s ' +
-    '`cup`, else 250 ml. Lines whose density or piece weight nobody knows stay as they are and keep their finding.',
+    '`cup`, else 250 ml. Lines whose density or piece weight is not known stay as they are and keep their finding.',
   example:
     'formula Quay Tin:\n  bread flour        4 cups\n  ‸water              350 ml\n  egg                2 pieces\n  salt               2 tsp\n',
   *offers(context) {

@@ -25,26 +25,24 @@ export const actions: Translation<typeof english> = {
 
   'change-flour.change': ({ name, otherName }) => `„${name}“ durch „${otherName}“ ersetzen`,
   'change-flour.takes-more': ({ name, otherName, apartFraction }, say) =>
-    `„${name}“ durch „${otherName}“ ersetzen: bindet ${say.percent(apartFraction, 1)} mehr Wasser`,
+    `„${name}“ durch „${otherName}“ ersetzen: ${say.percent(apartFraction, 1)} mehr Wasser`,
   'change-flour.takes-less': ({ name, otherName, apartFraction }, say) =>
-    `„${name}“ durch „${otherName}“ ersetzen: bindet ${say.percent(apartFraction, 1)} weniger Wasser`,
+    `„${name}“ durch „${otherName}“ ersetzen: ${say.percent(apartFraction, 1)} weniger Wasser`,
   'change-yeast.change': ({ name, otherName, fraction }, say) =>
     `„${name}“ durch „${otherName}“ ersetzen: ${say.number(fraction, 2)} g für 1 g`,
 
-  'convert-mix.to': ({ name, parts }, say) => `Umrechnen auf ${name}: ${parts.map(say.say).join(' · ')}`,
-  'convert-mix.to-hands': ({ parts }, say) =>
-    `Umrechnen auf Kneten von Hand: ${parts.map(say.say).join(' · ')}`,
+  'convert-mix.to': ({ name, parts }, say) => `Auf ${name} umrechnen: ${parts.map(say.say).join(' · ')}`,
+  'convert-mix.to-hands': ({ parts }, say) => `Auf Hände umrechnen: ${parts.map(say.say).join(' · ')}`,
   'convert-mix.works': ({ lowMinutes, highMinutes }, say) => say.minutesBand(lowMinutes, highMinutes),
-  'convert-mix.ends': ({ celsius }, say) => say.celsius(celsius),
-  'convert-mix.ends-as-stated': ({ celsius }, say) => `${say.celsius(celsius)} wie angegeben`,
-  'convert-mix.whatever-water': ({ celsius }, say) => `${say.celsius(celsius)} mit jedem Wasser`,
+  'convert-mix.ends-as-stated': ({ celsius }, say) => `${say.celsius(celsius)}, Wasser wie es ist`,
+  'convert-mix.whatever-water': ({ celsius }, say) => `${say.celsius(celsius)}, jedes Wasser`,
   'convert-mix.too-cool': ({ celsius, waterCelsius }, say) =>
-    `nur ${say.celsius(celsius)} mit Wasser von ${say.celsius(waterCelsius)}`,
+    `nur ${say.celsius(celsius)}, Wasser ${say.celsius(waterCelsius)}`,
   'convert-mix.with-ice': ({ celsius, iceGrams }, say) =>
-    `${say.celsius(celsius)} mit ${say.mass(iceGrams)} Eis`,
+    `${say.celsius(celsius)}, ${say.mass(iceGrams)} Eis`,
   'convert-mix.with-water': ({ celsius, waterCelsius }, say) =>
-    `${say.celsius(celsius)} mit Wasser von ${say.celsius(waterCelsius)}`,
-  'convert-mix.with-tap': ({ celsius }, say) => `${say.celsius(celsius)} mit Leitungswasser`,
+    `${say.celsius(celsius)}, Wasser ${say.celsius(waterCelsius)}`,
+  'convert-mix.with-tap': ({ celsius }, say) => `${say.celsius(celsius)}, Leitungswasser`,
   'convert-mix.batches': ({ count }, say) => say.count(count, { one: '# Teig', other: '# Teige' }),
   'convert-mix.too-much-for-hands': () => 'zu viel für Hände',
   'convert-mix.too-little': () => 'wenig für den Kessel',

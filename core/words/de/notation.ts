@@ -118,7 +118,7 @@ export const notation: Translation<typeof english> = {
   'slot.step': () => 'was getan wird',
   'slot.remark': () => 'eine eigene Anmerkung',
   'slot.words': () => 'eigene Worte',
-  'slot.one-of': ({ words }, say) => `eines von diesen: ${say.list(words)}`,
+  'slot.one-of': ({ words }, say) => `eines von ${say.anyOf(words)}`,
 
   'amount.percent': () => 'Prozent vom Mehl des Abschnitts',
   'amount.percent-of-all': () => 'Prozent vom Mehl der ganzen Rezeptur, auch in einem Teil',

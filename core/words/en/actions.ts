@@ -28,11 +28,11 @@ export const actions = {
   'change-flour.takes-more': (
     { name, otherName, apartFraction }: Args<'name' | 'otherName' | 'apartFraction'>,
     say: Speaker,
-  ) => `Change “${name}” to “${otherName}”: takes up ${say.percent(apartFraction, 1)} more water`,
+  ) => `Change “${name}” to “${otherName}”: ${say.percent(apartFraction, 1)} more water`,
   'change-flour.takes-less': (
     { name, otherName, apartFraction }: Args<'name' | 'otherName' | 'apartFraction'>,
     say: Speaker,
-  ) => `Change “${name}” to “${otherName}”: takes up ${say.percent(apartFraction, 1)} less water`,
+  ) => `Change “${name}” to “${otherName}”: ${say.percent(apartFraction, 1)} less water`,
   'change-yeast.change': (
     { name, otherName, fraction }: Args<'name' | 'otherName' | 'fraction'>,
     say: Speaker,
@@ -44,19 +44,18 @@ export const actions = {
     `Convert to hands: ${parts.map(say.say).join(' · ')}`,
   'convert-mix.works': ({ lowMinutes, highMinutes }: Args<'lowMinutes' | 'highMinutes'>, say: Speaker) =>
     say.minutesBand(lowMinutes, highMinutes),
-  'convert-mix.ends': ({ celsius }: Args<'celsius'>, say: Speaker) => say.celsius(celsius),
   'convert-mix.ends-as-stated': ({ celsius }: Args<'celsius'>, say: Speaker) =>
-    `${say.celsius(celsius)} as it stands`,
+    `${say.celsius(celsius)}, water as it is`,
   'convert-mix.whatever-water': ({ celsius }: Args<'celsius'>, say: Speaker) =>
-    `${say.celsius(celsius)} with any water`,
+    `${say.celsius(celsius)}, any water`,
   'convert-mix.too-cool': ({ celsius, waterCelsius }: Args<'celsius' | 'waterCelsius'>, say: Speaker) =>
-    `only ${say.celsius(celsius)} with water at ${say.celsius(waterCelsius)}`,
+    `only ${say.celsius(celsius)}, water ${say.celsius(waterCelsius)}`,
   'convert-mix.with-ice': ({ celsius, iceGrams }: Args<'celsius' | 'iceGrams'>, say: Speaker) =>
-    `${say.celsius(celsius)} with ${say.mass(iceGrams)} of ice`,
+    `${say.celsius(celsius)}, ${say.mass(iceGrams)} of ice`,
   'convert-mix.with-water': ({ celsius, waterCelsius }: Args<'celsius' | 'waterCelsius'>, say: Speaker) =>
-    `${say.celsius(celsius)} with water at ${say.celsius(waterCelsius)}`,
+    `${say.celsius(celsius)}, water ${say.celsius(waterCelsius)}`,
   'convert-mix.with-tap': ({ celsius }: Args<'celsius'>, say: Speaker) =>
-    `${say.celsius(celsius)} with tap water`,
+    `${say.celsius(celsius)}, tap water`,
   'convert-mix.batches': ({ count }: Args<'count'>, say: Speaker) =>
     say.count(count, { one: '# batch', other: '# batches' }),
   'convert-mix.too-much-for-hands': () => 'too much for hands',

@@ -114,7 +114,7 @@ export const notation = {
   'slot.step': () => 'what is done',
   'slot.remark': () => 'a remark of your own',
   'slot.words': () => 'words of your own',
-  'slot.one-of': ({ words }: Args<'words'>, say: Speaker) => `one of these: ${say.list(words)}`,
+  'slot.one-of': ({ words }: Args<'words'>, say: Speaker) => `one of ${say.anyOf(words)}`,
 
   'amount.percent': () => 'percent of the flour of the section',
   'amount.percent-of-all': () => 'percent of the flour of the whole formula, in a part too',
