@@ -1,10 +1,13 @@
 import type { Language } from '../language.ts';
 import type { Catalogue } from '../message.ts';
 import { actions } from './actions.ts';
+import { amounts } from './amounts.ts';
+import { calibration } from './calibration.ts';
 import { comparison } from './comparison.ts';
 import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { foodSources } from './food-sources.ts';
 import { hover } from './hover.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
@@ -17,10 +20,12 @@ import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
 import { notation } from './notation.ts';
 import { paragraphs } from './paragraphs.ts';
+import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
 import { rulePages } from './rule-pages.ts';
+import { sectionLines } from './section-lines.ts';
 import { standing } from './standing.ts';
 import { sums } from './sums.ts';
 import { totals } from './totals.ts';
@@ -49,6 +54,11 @@ export const subjects = {
   standing,
   actions,
   editing,
+  amounts,
+  'section-lines': sectionLines,
+  calibration,
+  plans,
+  'food-sources': foodSources,
   paragraphs,
 };
 
@@ -75,6 +85,11 @@ const catalogue: Catalogue = {
   ...standing,
   ...actions,
   ...editing,
+  ...amounts,
+  ...sectionLines,
+  ...calibration,
+  ...plans,
+  ...foodSources,
   ...paragraphs,
 };
 

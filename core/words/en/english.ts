@@ -1,8 +1,11 @@
 import { actions } from './actions.ts';
+import { amounts } from './amounts.ts';
+import { calibration } from './calibration.ts';
 import { comparison } from './comparison.ts';
 import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { foodSources } from './food-sources.ts';
 import { hover } from './hover.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
@@ -15,9 +18,11 @@ import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
 import { notation } from './notation.ts';
 import { paragraphs } from './paragraphs.ts';
+import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { sectionLines } from './section-lines.ts';
 import { standing } from './standing.ts';
 import { sums } from './sums.ts';
 import { totals } from './totals.ts';
@@ -46,6 +51,11 @@ export const subjects = {
   standing,
   actions,
   editing,
+  amounts,
+  'section-lines': sectionLines,
+  calibration,
+  plans,
+  'food-sources': foodSources,
   paragraphs,
 };
 
@@ -73,5 +83,10 @@ export const english = {
   ...standing,
   ...actions,
   ...editing,
+  ...amounts,
+  ...sectionLines,
+  ...calibration,
+  ...plans,
+  ...foodSources,
   ...paragraphs,
 };
