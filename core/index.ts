@@ -80,7 +80,7 @@ export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
-export { createService, defaultSettings } from './workspace/create-service.ts';
+export { createService } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
 export type { Refused } from './workspace/navigation.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
@@ -97,3 +97,4 @@ export {
   standardWords,
 } from './workspace/plain-words.ts';
 export type { Service, Settings } from './workspace/service.ts';
+export { defaultSettings, type Snapshot } from './workspace/snapshot.ts';

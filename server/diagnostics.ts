@@ -5,7 +5,7 @@ import {
   DocumentDiagnosticReportKind,
   type WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver';
-import type { Service } from '../core/index.ts';
+import type { Service, Snapshot } from '../core/index.ts';
 import type { Abilities } from './abilities.ts';
 import type { Naming } from './convert.ts';
 import type { OpenDocuments } from './documents.ts';
@@ -53,6 +53,8 @@ export class Diagnostics {
   /** Files whose findings are to be worked out and sent, or compared, when there is time. */
   readonly #stale = new Set<string>();
   #everything = false;
+  /** The snapshot up to which changes have been looked through. */
+  #toldOf: Snapshot | undefined;
   #working = false;
   #sweepingOpen = false;
   #sweepingClosed = false;
@@ -217,7 +219,10 @@ export class Diagnostics {
     const edited = changed.filter((uri) => documents.has(uri));
     if (!able.pullsFindings) for (const uri of edited) this.#publish(service, uri, true);
     const affected = new Set(changed.filter((uri) => !documents.has(uri)));
-    for (const uri of service.affectedBy(changed)) affected.add(uri);
+    const { snapshot } = service;
+    const told = this.#toldOf ?? snapshot;
+    for (const uri of service.affectedSince(told)) affected.add(uri);
+    this.#toldOf = snapshot;
     if (this.#everything)
       for (const uri of [...documents.uris(), ...service.uris(), ...this.#told.uris()]) affected.add(uri);
     this.#everything = false;

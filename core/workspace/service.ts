@@ -30,6 +30,7 @@ import type { Grammar, Language } from '../words/language.ts';
 import type { Editing } from './editing.ts';
 import type { Navigation } from './navigation.ts';
 import type { PanelChange } from './panel-edits.ts';
+import type { Snapshot } from './snapshot.ts';
 
 /** What the people who run the core may set; every field has a default. */
 export interface Settings {
@@ -54,6 +55,8 @@ export interface Settings {
  * are for the text last set; setting a text is cheap and computes nothing.
  */
 export interface Service extends Navigation, Editing {
+  /** All that answers hang on now; what comes later makes another. */
+  readonly snapshot: Snapshot;
   setText(uri: string, text: string): void;
   remove(uri: string): void;
   /** The roots of the workspace; names are looked for from a file's folder up to its root. */
@@ -102,8 +105,8 @@ export interface Service extends Navigation, Editing {
   /** The production runs of the file's plans, worked out. */
   plans(uri: string): readonly PlanView[];
   /**
-   * The files whose answers no longer stand because a definition they looked up came, went or changed since this was last
-   * asked; a single edited file is not among them.
+   * The files, of those asked about, whose text is as in an earlier snapshot and whose answers are not, for a definition they
+   * looked up came, went or changed.
    */
-  affectedBy(edited: readonly string[]): readonly string[];
+  affectedSince(before: Snapshot): ReadonlySet<string>;
 }
