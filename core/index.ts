@@ -48,7 +48,7 @@ export type { RuleLink } from './features/links.ts';
 export type { ReadingToLog } from './features/log-reading.ts';
 export type { OverviewEntry, OverviewKind } from './features/overview.ts';
 export type { Highlight, Reference } from './features/references.ts';
-export type { Refused } from './features/rename.ts';
+
 export type { Stretch } from './features/selection.ts';
 export type { SemanticToken } from './features/semantic-tokens.ts';
 export type { SemanticKind, SemanticModifier } from './features/semantic-words.ts';
@@ -84,6 +84,7 @@ export { english, type Grammar, type Language, plainGrammar } from './words/lang
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
 export { createService } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
+export type { Refused } from './workspace/navigation.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
 export {
   allergenWords,

@@ -1,9 +1,9 @@
 import type { MixerTrials } from '../analysis/mixer-trials.ts';
 import type { CalibratedParameter } from '../calc/calibration-quantities.ts';
-import type { Provenance } from '../calc/known.ts';
 import { quantityMessage, readingsMessage } from '../rules/calibration-words.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
+import { provenanceMessage } from './provenance.ts';
 
 /** Before and after of a mixer’s calibration, as Markdown; what the trials do not show says so. */
 export function calibrationMarkdown(trials: MixerTrials, speaker: Speaker): string[] {
@@ -33,7 +33,7 @@ function rowsOf({ calibration }: MixerTrials): Message[] {
       ? [
           message('calibration.now', {
             figures: figureOf(one, before.value),
-            source: provenanceOf(before.provenance),
+            source: provenanceMessage(before.provenance),
           }),
         ]
       : [];
@@ -72,12 +72,6 @@ function factorsMessage(lowFactor: number, highFactor: number | undefined): Mess
   return lowFactor > 0
     ? message('calibration.factors', { lowFactor, highFactor })
     : message('calibration.most-factor', { highFactor });
-}
-
-function provenanceOf(provenance: Provenance): Message {
-  return provenance === 'common practice'
-    ? message('provenance.common-practice')
-    : message(`provenance.${provenance}`);
 }
 
 /** A figure of a calibration in its unit; `apart` for one that tells how far others lie apart. */

@@ -66,6 +66,13 @@ export interface Arg {
   readonly laterCelsius: number;
   readonly partCelsius: number;
   readonly colderCelsius: number;
+  /** Between two temperatures. */
+  readonly fromCelsius: number;
+  readonly toCelsius: number;
+  readonly kilojoules: number;
+  /** Money, in a currency by its three letters. */
+  readonly amount: number;
+  readonly currency: string;
   readonly celsiusPerMinute: number;
   readonly rpm: number;
   /** A step of a mixer, a line as people count them: a number that measures nothing. */
@@ -99,6 +106,8 @@ export interface Arg {
   readonly sentence: string;
   /** A whole line of the notation, to show how it reads. */
   readonly example: string;
+  /** A file or a folder by its path as it is shown, or by its name alone. */
+  readonly file: string;
 
   /** Messages within a message. */
   readonly reason: Said;
@@ -120,6 +129,9 @@ export interface Arg {
   /** What is to be added about a row of a table. */
   readonly remark: Said;
   readonly water: Said;
+  /** What an ingredient is for in a dough; what a word of the notation stands for. */
+  readonly role: Said;
+  readonly meaning: Said;
   readonly when: Said;
   readonly otherWhen: Said;
   readonly facts: readonly Said[];

@@ -86,6 +86,11 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   laterCelsius: number(0.2),
   partCelsius: number(0.9),
   colderCelsius: number(10),
+  fromCelsius: number(25),
+  toCelsius: number(21),
+  kilojoules: number(1520),
+  amount: number(4.85),
+  currency: text('EUR'),
   celsiusPerMinute: number(0.46),
   rpm: number(12000),
   number: whole(3),
@@ -110,6 +115,7 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   choices: texts('1 g', '1000 g'),
   sentence: text('Salt is 4% of flour.'),
   example: text('water  65%'),
+  file: text('flours.dough'),
 
   reason: { usual: nested, any: fc.constantFrom(nested, other) },
   title: said(other),
@@ -126,6 +132,8 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   otherSource: said(message('provenance.published')),
   remark: said(message('food-remark.raw-with-skin')),
   water: said(message('water.at', { waterCelsius: 13.5 })),
+  role: said(message('role.flour')),
+  meaning: said(message('role.flour')),
   when: said(message('moment.from', { lowMinutes: 6, highMinutes: 8 })),
   otherWhen: said(message('moment.far-off')),
   parts: {
