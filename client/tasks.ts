@@ -66,8 +66,9 @@ export function offerTasks(context: ExtensionContext): Disposable {
 }
 
 /** The language of the findings: that of the setting, else of the editor where the command line knows it. */
-function language(): 'en' | 'de' {
+function language(): 'en' | 'de' | 'fr' {
   const set = workspace.getConfiguration(languageId).get<string>('language');
-  const wanted = set === 'en' || set === 'de' ? set : env.language;
-  return /^de\b/i.test(wanted) ? 'de' : 'en';
+  const wanted = typeof set === 'string' && set !== 'editor' ? set : env.language;
+  const [first] = wanted.toLowerCase().split(/[-_]/);
+  return first === 'de' || first === 'fr' ? first : 'en';
 }

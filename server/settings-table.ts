@@ -40,8 +40,13 @@ export const settingsTable = [
     key: 'language',
     type: 'choice',
     default: 'editor',
-    choices: ['editor', 'en', 'de'],
-    choiceMeanings: ['That of the editor, where it is one of these, else English.', 'English', 'Deutsch'],
+    choices: ['editor', 'en', 'de', 'fr'],
+    choiceMeanings: [
+      'That of the editor, where it is one of these, else English.',
+      'English',
+      'Deutsch',
+      'Français',
+    ],
     meaning:
       'The language of findings and other answers; what is not translated yet is English. The notation is the same in every language.',
   },

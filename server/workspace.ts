@@ -30,7 +30,6 @@ export class Workspace {
   /** The language that the core has been told, or shall be at the next question; English is what it begins with. */
   #tag: LanguageTag = 'en';
   #worded: Worded | undefined;
-  #revision = 0;
   #rootsNew = true;
   #settingsNew = true;
 
@@ -48,7 +47,6 @@ export class Workspace {
 
   set settings(settings: ServerSettings) {
     this.#settings = settings;
-    this.#revision++;
     this.#settingsNew = true;
   }
 
@@ -57,9 +55,13 @@ export class Workspace {
     this.#locale = locale;
   }
 
+  /** The language of the answers of the moment. */
+  get language(): LanguageTag {
+    return this.#tag;
+  }
+
   set folders(uris: readonly string[]) {
     this.#folders = uris;
-    this.#revision++;
     this.#rootsNew = true;
   }
 
@@ -85,13 +87,7 @@ export class Workspace {
     return this.#service;
   }
 
-  /** Grows with each change of a text, a folder or a setting, as soon as it is noted. */
-  get revision(): number {
-    return this.#revision;
-  }
-
   noteEdit(uri: string): void {
-    this.#revision++;
     this.#edited.add(uri);
   }
 
@@ -105,7 +101,6 @@ export class Workspace {
       this.#news.set(uri, text);
       return;
     }
-    this.#revision++;
     this.#pending.set(uri, text);
   }
 
@@ -131,7 +126,6 @@ export class Workspace {
     const [uri, text] = next;
     this.#news.delete(uri);
     if (this.#documents.has(uri)) return uri;
-    this.#revision++;
     this.#give(service, uri, text);
     service.index(uri);
     return uri;
@@ -148,7 +142,6 @@ export class Workspace {
     const isNew = !this.roots.includes(root);
     this.#strayRoots.set(uri, root);
     if (!isNew) return false;
-    this.#revision++;
     this.#rootsNew = true;
     return true;
   }
@@ -159,7 +152,6 @@ export class Workspace {
     for (const uri of this.#strayRoots.keys())
       if (!this.#documents.has(uri) || this.holds(uri)) this.#strayRoots.delete(uri);
     if (this.#strayRoots.size === before) return false;
-    this.#revision++;
     this.#rootsNew = true;
     return true;
   }
@@ -194,7 +186,6 @@ export class Workspace {
     if (this.#tag === tag || this.#tagWanted() !== tag) return;
     this.#tag = tag;
     this.#worded = worded;
-    this.#revision++;
     this.#settingsNew = true;
   }
 

@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { Finding } from '../features/answers.ts';
-import { makesWords } from '../features/formula-words.ts';
+import { makesMessages } from '../features/formula-words.ts';
 import { holdsUp } from '../features/holds-up.ts';
 import { inMixer, waterToUse } from '../features/mixing-words.ts';
 import { lineOfId } from '../model/formula-model.ts';
@@ -103,7 +103,7 @@ export function sheetOf(input: SheetInput): SheetView {
     ...base,
     state: held === undefined ? 'ready' : 'held',
     ...(held === undefined ? {} : { heldBy: held }),
-    makes: makesWords(solved),
+    makes: makesMessages(solved).map(speaker.say),
     facts: factsOf(analysis, firstLine, source, speaker),
     batches: batchesOf(analysis, parted, firstLine, speaker),
     blocks: blocksOf(analysis, parted, mix, water?.text, firstLine, timeline, speaker),

@@ -1,5 +1,5 @@
 import type { FermentationStep, FermentationTimeline } from '../../features/fermentation-timeline.ts';
-import { riseWords } from '../../features/fermentation-words.ts';
+import { riseMessage } from '../../features/fermentation-words.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { SheetChart } from '../chart.ts';
@@ -96,7 +96,8 @@ function growthOf(
   const from = doubledAfter(step, band);
   const to = doubledAfter(step, 1 / band);
   // What had doubled before it began tells nothing of when.
-  if (from === undefined || (middle ?? 0) < 0) return { dough, growth: riseWords(rise.expected, band) };
+  if (from === undefined || (middle ?? 0) < 0)
+    return { dough, growth: speaker.say(riseMessage(rise.expected, band)) };
   const place = (minutes: number | undefined): number =>
     minutes === undefined ? Number.POSITIVE_INFINITY : startSeconds + minutes * 60;
   return {

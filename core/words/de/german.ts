@@ -1,11 +1,17 @@
 import type { Language } from '../language.ts';
 import type { Catalogue } from '../message.ts';
+import { actions } from './actions.ts';
+import { amounts } from './amounts.ts';
 import { asked } from './asked.ts';
+import { calibration } from './calibration.ts';
 import { cautions } from './cautions.ts';
 import { charts } from './charts.ts';
 import { comparison } from './comparison.ts';
+import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { foodSources } from './food-sources.ts';
+import { hover } from './hover.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -15,6 +21,7 @@ import { mixingTrials } from './mixing-trials.ts';
 import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
+import { notation } from './notation.ts';
 import { panel } from './panel.ts';
 import { paragraphs } from './paragraphs.ts';
 import { planSheets } from './plan-sheets.ts';
@@ -22,10 +29,14 @@ import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { rulePageWords } from './rule-page-words.ts';
 import { rulePages } from './rule-pages.ts';
+import { sectionLines } from './section-lines.ts';
 import { sheetHeads } from './sheet-heads.ts';
 import { sheetWork } from './sheet-work.ts';
+import { standing } from './standing.ts';
 import { sums } from './sums.ts';
+import { totals } from './totals.ts';
 
 /** The messages by subject, as English has them. */
 export const subjects = {
@@ -45,13 +56,23 @@ export const subjects = {
   'mixing-trials': mixingTrials,
   'mixing-warmth': mixingWarmth,
   'mixing-work': mixingWork,
+  totals,
+  notation,
+  hover,
+  standing,
+  actions,
+  editing,
+  amounts,
+  'section-lines': sectionLines,
+  calibration,
+  plans,
+  'food-sources': foodSources,
   paragraphs,
   asked,
   cautions,
   charts,
   panel,
   'plan-sheets': planSheets,
-  plans,
   'sheet-heads': sheetHeads,
   'sheet-work': sheetWork,
 };
@@ -73,13 +94,23 @@ const catalogue: Catalogue = {
   ...mixingTrials,
   ...mixingWarmth,
   ...mixingWork,
+  ...totals,
+  ...notation,
+  ...hover,
+  ...standing,
+  ...actions,
+  ...editing,
+  ...amounts,
+  ...sectionLines,
+  ...calibration,
+  ...plans,
+  ...foodSources,
   ...paragraphs,
   ...asked,
   ...cautions,
   ...charts,
   ...panel,
   ...planSheets,
-  ...plans,
   ...sheetHeads,
   ...sheetWork,
 };
@@ -91,4 +122,5 @@ export const german: Language = {
   percentSign: '\u00a0%',
   lessThan: (figure) => `weniger als ${figure}`,
   rulePages,
+  rulePageWords,
 };

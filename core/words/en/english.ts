@@ -1,9 +1,15 @@
+import { actions } from './actions.ts';
+import { amounts } from './amounts.ts';
 import { asked } from './asked.ts';
+import { calibration } from './calibration.ts';
 import { cautions } from './cautions.ts';
 import { charts } from './charts.ts';
 import { comparison } from './comparison.ts';
+import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { foodSources } from './food-sources.ts';
+import { hover } from './hover.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -13,6 +19,7 @@ import { mixingTrials } from './mixing-trials.ts';
 import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
+import { notation } from './notation.ts';
 import { panel } from './panel.ts';
 import { paragraphs } from './paragraphs.ts';
 import { planSheets } from './plan-sheets.ts';
@@ -20,9 +27,12 @@ import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { sectionLines } from './section-lines.ts';
 import { sheetHeads } from './sheet-heads.ts';
 import { sheetWork } from './sheet-work.ts';
+import { standing } from './standing.ts';
 import { sums } from './sums.ts';
+import { totals } from './totals.ts';
 
 /** The messages by subject; one subject is one file, in every language. */
 export const subjects = {
@@ -42,13 +52,23 @@ export const subjects = {
   'mixing-outlook': mixingOutlook,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
+  totals,
+  notation,
+  hover,
+  standing,
+  actions,
+  editing,
+  amounts,
+  'section-lines': sectionLines,
+  calibration,
+  plans,
+  'food-sources': foodSources,
   paragraphs,
   asked,
   cautions,
   charts,
   panel,
   'plan-sheets': planSheets,
-  plans,
   'sheet-heads': sheetHeads,
   'sheet-work': sheetWork,
 };
@@ -71,13 +91,23 @@ export const english = {
   ...mixingOutlook,
   ...mixingHeat,
   ...mixingHints,
+  ...totals,
+  ...notation,
+  ...hover,
+  ...standing,
+  ...actions,
+  ...editing,
+  ...amounts,
+  ...sectionLines,
+  ...calibration,
+  ...plans,
+  ...foodSources,
   ...paragraphs,
   ...asked,
   ...cautions,
   ...charts,
   ...panel,
   ...planSheets,
-  ...plans,
   ...sheetHeads,
   ...sheetWork,
 };
