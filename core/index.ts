@@ -20,6 +20,12 @@ export type {
   Told,
   Verdict,
 } from './compare/comparison.ts';
+export {
+  type ComparedBlock,
+  type ComparisonPage,
+  comparisonPage,
+  findingChange,
+} from './compare/comparison-page.ts';
 export { type FilePortrait, isUnfinishedMerge } from './compare/portrait.ts';
 export type { ActionKind, OfferedAction, TextRange } from './features/actions/action.ts';
 export type {
@@ -80,6 +86,9 @@ export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
+export { type Code, type Message, message } from './words/message.ts';
+export { plainSpeaker, speakerOf } from './words/speak.ts';
+export type { Said, Speaker } from './words/speaker.ts';
 export { createService, defaultSettings } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';

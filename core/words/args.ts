@@ -57,10 +57,16 @@ export interface Arg {
   readonly apartCelsius: number;
   readonly partCelsius: number;
   readonly colderCelsius: number;
+  /** Money in a currency by its three letters. */
+  readonly amount: number;
+  readonly currency: string;
   readonly rpm: number;
   /** A step of a mixer, a line as people count them: a number that measures nothing. */
   readonly number: number;
   readonly slowestNumber: number;
+  /** The ends of what a setting may be. */
+  readonly leastNumber: number;
+  readonly mostNumber: number;
 
   /** What something is called in the file or the catalogue. */
   readonly name: string;
@@ -87,6 +93,17 @@ export interface Arg {
   readonly sentence: string;
   /** A whole line of the notation, to show how it reads. */
   readonly example: string;
+  /** A file or a folder by its path as it is shown, or by its name alone. */
+  readonly file: string;
+  readonly otherFile: string;
+  readonly files: readonly string[];
+  /** A state of a repository as it was asked for; and its commit by the first signs of its name. */
+  readonly revision: string;
+  readonly commit: string;
+  /** What a program is called with, or what is to be typed: an option, a command, a setting of an editor or of git. */
+  readonly option: string;
+  readonly command: string;
+  readonly setting: string;
 
   /** Messages within a message. */
   readonly reason: Said;

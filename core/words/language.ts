@@ -1,3 +1,4 @@
+import type { Display } from '../text/display.ts';
 import { english as catalogue } from './en/english.ts';
 import type { Catalogue } from './message.ts';
 import type { RulePages } from './rule-page.ts';
@@ -9,6 +10,8 @@ export interface Language {
   readonly catalogue: Catalogue;
   /** What stands behind a figure in percent, with the blank before it that the language wants. */
   readonly percentSign: string;
+  /** What stands before the decimals of a figure, where its reader has not asked for another. */
+  readonly decimalSign: Display['decimalSign'];
   /** The rules by code; absent in English, where a rule says them itself. */
   readonly rulePages?: RulePages;
 }
@@ -21,7 +24,7 @@ export interface Grammar {
   list(words: readonly string[], kind: 'and' | 'or'): string;
 }
 
-export const english: Language = { tag: 'en', catalogue, percentSign: '%' };
+export const english: Language = { tag: 'en', catalogue, percentSign: '%', decimalSign: 'point' };
 
 /** Plain English, for who runs the core without a grammar of its own. */
 export const plainGrammar: Grammar = {

@@ -1,6 +1,11 @@
 import type { Language } from '../language.ts';
 import type { Catalogue } from '../message.ts';
+import { commandCheck } from './command-check.ts';
+import { commandFiles } from './command-files.ts';
+import { commandGit } from './command-git.ts';
+import { commandTotals } from './command-totals.ts';
 import { comparison } from './comparison.ts';
+import { comparisonPage } from './comparison-page.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { mixers } from './mixers.ts';
@@ -17,6 +22,7 @@ import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
 import { rulePages } from './rule-pages.ts';
+import { session } from './session.ts';
 import { sums } from './sums.ts';
 
 /** The messages by subject, as English has them. */
@@ -38,6 +44,12 @@ export const subjects = {
   'mixing-warmth': mixingWarmth,
   'mixing-work': mixingWork,
   paragraphs,
+  'command-check': commandCheck,
+  'command-files': commandFiles,
+  'command-git': commandGit,
+  'command-totals': commandTotals,
+  'comparison-page': comparisonPage,
+  session,
 };
 
 const catalogue: Catalogue = {
@@ -58,7 +70,16 @@ const catalogue: Catalogue = {
   ...mixingWarmth,
   ...mixingWork,
   ...paragraphs,
+  ...commandCheck,
+  ...commandFiles,
+  ...commandGit,
+  ...commandTotals,
+  ...comparisonPage,
+  ...session,
 };
 
-/** German; a blank that does not break stands before the percent sign (DIN 5008). */
-export const german: Language = { tag: 'de', catalogue, percentSign: '\u00a0%', rulePages };
+/** German; a blank that does not break stands before the percent sign, and a comma before decimals (DIN 5008). */
+export const german: Language = {
+  ...{ tag: 'de', catalogue, rulePages },
+  ...{ percentSign: '\u00a0%', decimalSign: 'comma' },
+};

@@ -1,4 +1,9 @@
+import { commandCheck } from './command-check.ts';
+import { commandFiles } from './command-files.ts';
+import { commandGit } from './command-git.ts';
+import { commandTotals } from './command-totals.ts';
 import { comparison } from './comparison.ts';
+import { comparisonPage } from './comparison-page.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { mixers } from './mixers.ts';
@@ -14,6 +19,7 @@ import { paragraphs } from './paragraphs.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { session } from './session.ts';
 import { sums } from './sums.ts';
 
 /** The messages by subject; one subject is one file, in every language. */
@@ -35,6 +41,12 @@ export const subjects = {
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
   paragraphs,
+  'command-check': commandCheck,
+  'command-files': commandFiles,
+  'command-git': commandGit,
+  'command-totals': commandTotals,
+  'comparison-page': comparisonPage,
+  session,
 };
 
 /** Every message in English: the list of messages that there are, which every other language follows. */
@@ -56,4 +68,10 @@ export const english = {
   ...mixingHeat,
   ...mixingHints,
   ...paragraphs,
+  ...commandCheck,
+  ...commandFiles,
+  ...commandGit,
+  ...commandTotals,
+  ...comparisonPage,
+  ...session,
 };
