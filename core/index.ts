@@ -46,6 +46,7 @@ export type {
 } from './features/answers.ts';
 export type { DefinitionAnswer, Destination } from './features/definitions.ts';
 export type { GoesItem, GoesLink } from './features/goes-into.ts';
+export { billLines, differenceOf, heatOutlook } from './features/heat-words.ts';
 export type { HintDetail } from './features/hint-detail.ts';
 export type { ImportedTable, TableNote } from './features/import-table.ts';
 export { labelCaution } from './features/label-words.ts';
@@ -94,10 +95,7 @@ export type { TokenStretch } from './workspace/editing.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
 export {
   allergenWords,
-  billLines,
   costSentence,
-  differenceWords,
-  heatSentences,
   ingredientStretches,
   money,
   nutritionWords,

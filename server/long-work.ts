@@ -2,6 +2,7 @@ import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-lan
 import type { Service, Steps } from '../core/index.ts';
 import type { OpenDocuments } from './documents.ts';
 import { checkpoint } from './guard.ts';
+import { said } from './said.ts';
 import type { Schedule } from './schedule.ts';
 import type { Workspace } from './workspace.ts';
 
@@ -36,5 +37,6 @@ export async function inSteps<T>(
       checkpoint(token);
     }
   }
-  throw new ResponseError(LSPErrorCodes.ContentModified, 'The text has changed meanwhile.');
+  const why = await workspace.words(said('session.changed-meanwhile'));
+  throw new ResponseError(LSPErrorCodes.ContentModified, why);
 }

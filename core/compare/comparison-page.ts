@@ -25,6 +25,7 @@ export interface ComparisonPage {
   /** What stands for a value that is new, or is removed. */
   readonly absent: { readonly before: string; readonly after: string };
   readonly definitions: readonly ComparedBlock[];
+  /** Those last of which nothing is written differently. */
   readonly formulas: readonly ComparedBlock[];
   /** Where several formulas changed without being written differently: what changed in which of them. */
   readonly following?: Following;
@@ -41,8 +42,6 @@ export interface ComparedBlock {
   readonly placeWords: string;
   /** Its line now, counted from zero; absent where it is removed. */
   readonly line?: number;
-  /** Nothing of it is written differently. */
-  readonly follows?: true;
   readonly groups: readonly ChangeGroup[];
 }
 
@@ -84,10 +83,9 @@ export function comparisonPage(comparison: Comparison, speaker: Speaker): Compar
         one.changes.length === 0 ? [] : [{ subject: 'wording', title, changes: one.changes }];
       return blockOf(`${one.kind} ${one.name}`, one, groups, speaker);
     }),
-    formulas: formulas.map((one) => ({
-      ...blockOf(one.formula, one, one.groups, speaker),
-      ...(one.follows ? { follows: true } : {}),
-    })),
+    formulas: [...formulas.filter(({ follows }) => !follows), ...following].map((one) =>
+      blockOf(one.formula, one, one.groups, speaker),
+    ),
     ...(following.length < worthASummary
       ? {}
       : { following: followingOf(following, definitions.length, speaker) }),

@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { blendOfNames } from '../analysis/blend.ts';
 import { unknown } from '../calc/known.ts';
+import { comparisonPage } from '../compare/comparison-page.ts';
 import type { TextRange } from '../features/actions/action.ts';
 import { editsAt, offersAt } from '../features/actions/offers.ts';
 import { touches } from '../features/actions/places.ts';
@@ -102,6 +103,8 @@ export function createService(options: FilesOptions = {}): Service {
     }
     return entries;
   }
+  const compare = (uri: string, before: string, after?: string) =>
+    compareTexts(files, settings, uri, before, after ?? files.get(uri)?.text ?? '', speaker);
   const actionsAround = (uri: string, range: TextRange) => {
     const found = read(uri);
     return found === undefined
@@ -279,9 +282,10 @@ export function createService(options: FilesOptions = {}): Service {
       files.readAll();
       return importTable(table, files.scopeOf(uri), name);
     },
-    portrait: (uri, shown = uri) => portraitIn(files, answers, settings, uri, shown),
-    compare: (uri, before, after) =>
-      compareTexts(files, settings, uri, before, after ?? files.get(uri)?.text ?? '', speaker),
+    portrait: (uri, shown = uri) =>
+      portraitIn(files, answers, settings, uri, shown, speaker, settings.display),
+    compare,
+    comparePage: (uri, before, after) => comparisonPage(compare(uri, before, after), speaker),
     blend: (uri, flours, target) => {
       files.readAll();
       const blend = blendOfNames(flours, files.scopeOf(uri), target);

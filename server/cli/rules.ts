@@ -1,13 +1,11 @@
-import { type LanguageTag, loadLanguage, rules as ruleList } from '../../core/index.ts';
+import { rules as ruleList } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
+import { wording } from './speaker.ts';
 import { levelStyles, styled } from './style.ts';
 
 /** Lists the rules by code, with the level each has unless it is set otherwise. */
-export async function rules(options: {
-  readonly json?: boolean;
-  readonly language: LanguageTag;
-}): Promise<ExitCode> {
-  const { rulePages = {} } = await loadLanguage(options.language);
+export function rules(options: { readonly json?: boolean }): ExitCode {
+  const { rulePages = {} } = wording().language;
   const rows = ruleList
     .map(({ code, level, title, explanation }) => ({ code, level, title, explanation, ...rulePages[code] }))
     .sort((one, other) => (one.code < other.code ? -1 : 1));

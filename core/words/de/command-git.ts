@@ -7,7 +7,7 @@ export const commandGit: Translation<typeof english> = {
   'command-git.not-started': () => 'git ließ sich nicht starten.',
   'command-git.ended': ({ number }, say) => `git endete mit ${say.number(number, 0)}.`,
   'command-git.stopped': () => 'git wurde angehalten.',
-  'command-git.said': ({ written }) => written,
+  'command-git.said': ({ written }) => `git: ${written}`,
   'command-git.no-revision': ({ revision }) => `diese Revision gibt es nicht: ${revision}`,
   'command-git.unreadable': ({ command }) =>
     `git kann seine Dateien jener Revision nicht lesen; „${command}“ versuchen.`,

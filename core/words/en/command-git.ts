@@ -9,7 +9,7 @@ export const commandGit = {
     `git ended with ${say.number(number, 0)}.`,
   'command-git.stopped': () => 'git was stopped.',
   /** What git itself says, in its own language. */
-  'command-git.said': ({ written }: Args<'written'>) => written,
+  'command-git.said': ({ written }: Args<'written'>) => `git: ${written}`,
   'command-git.no-revision': ({ revision }: Args<'revision'>) => `there is no such revision: ${revision}`,
   'command-git.unreadable': ({ command }: Args<'command'>) =>
     `git cannot read its files of that revision; try “${command}”.`,
