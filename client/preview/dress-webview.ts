@@ -1,4 +1,5 @@
 import { Uri, type WebviewPanel } from 'vscode';
+import { languageOfAnswers } from '../language.ts';
 import { panelHtml } from './html.ts';
 
 /** Gives a webview our icon, our style and one of our scripts, and lets it load nothing else. */
@@ -18,6 +19,9 @@ export function dressWebview(panel: WebviewPanel, extensionUri: Uri, script: str
     nonce: freshNonce(),
     scriptUri: fileOf(script),
     styleUri: fileOf('preview.css'),
+    language: languageOfAnswers(),
+    // A name of ours, never one of the baker’s: it stands in markup.
+    title: 'Doughwright',
   });
 }
 

@@ -282,8 +282,7 @@ export function createService(options: FilesOptions = {}): Service {
       files.readAll();
       return importTable(table, files.scopeOf(uri), name);
     },
-    portrait: (uri, shown = uri) =>
-      portraitIn(files, answers, settings, uri, shown, speaker, settings.display),
+    portrait: (uri, shown = uri) => portraitIn(files, answers, settings, uri, shown),
     compare,
     comparePage: (uri, before, after) => comparisonPage(compare(uri, before, after), speaker),
     blend: (uri, flours, target) => {

@@ -5,7 +5,8 @@ import type { Comparison } from '../compare/comparison.ts';
 import { type FilePortrait, portraitOf, type WorkTimes } from '../compare/portrait.ts';
 import { planView } from '../sheet/plan-sheet.ts';
 import { timelineOf } from '../sheet/timeline.ts';
-import type { Display } from '../text/display.ts';
+import { type Display, plainDisplay } from '../text/display.ts';
+import { plainSpeaker } from '../words/speak.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { BlockAnswers } from './answer.ts';
 import type { Files } from './files.ts';
@@ -13,8 +14,8 @@ import { findingsInFile } from './findings.ts';
 import type { Settings } from './service.ts';
 
 /**
- * The portrait of a file among the others, under the name it shall be shown by; `undefined` where there is none. Its sentences
- * are those of the speaker, so only portraits of one speaker are to be compared.
+ * The portrait of a file among the others, under the name it shall be shown by; `undefined` where there is none. Its findings
+ * are in plain English unless they are for one reader alone: a portrait is kept and compared.
  */
 export function portraitIn(
   files: Files,
@@ -22,8 +23,8 @@ export function portraitIn(
   settings: Settings,
   uri: string,
   shown: string,
-  speaker: Speaker,
-  display: Display,
+  speaker: Speaker = plainSpeaker,
+  display: Display = plainDisplay,
 ): FilePortrait | undefined {
   const file = files.get(uri);
   if (file === undefined) return undefined;

@@ -12,7 +12,7 @@ import {
   type Message,
   message,
   type PlaceInFile,
-  type Service,
+  type Speaker,
 } from '../../core/index.ts';
 import { doughFilesBelow, readDough, rootAbove, type Unreadable } from '../disk.ts';
 import { canonicalUri } from '../uris.ts';
@@ -21,7 +21,7 @@ import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
 import { filesOfRevision, repositoryOf, uriIn } from './git.ts';
 import { cureOf, readInput, shownPath } from './input.ts';
-import { say, speaker, wording } from './speaker.ts';
+import { say, speaker } from './speaker.ts';
 import { complain, noOrders, visibleData, visibleLine } from './terminal.ts';
 
 export interface CompareOptions {
@@ -61,7 +61,6 @@ interface OtherFiles {
 export async function compare(paths: readonly string[], options: CompareOptions): Promise<ExitCode> {
   const { since, between } = options;
   const format = options.json ? 'json' : (options.format ?? 'text');
-  const forPrograms = format === 'json';
   let sides: readonly [Side, Side];
   if (since !== undefined || between !== undefined) {
     const first = since ?? between!;
@@ -78,10 +77,8 @@ export async function compare(paths: readonly string[], options: CompareOptions)
     if (second === undefined && asked.isBare)
       return refuse({ message: message('command-git.no-files', { option: '--between OLD NEW' }) });
     sides = [
-      await revisionSide(asked, first, forPrograms),
-      second === undefined
-        ? await diskSide(asked, forPrograms)
-        : await revisionSide(asked, second, forPrograms),
+      await revisionSide(asked, first),
+      second === undefined ? await diskSide(asked) : await revisionSide(asked, second),
     ];
     const strange = sides.some((side) => 'message' in side) ? undefined : asked.neverMet();
     if (strange !== undefined)
@@ -90,14 +87,14 @@ export async function compare(paths: readonly string[], options: CompareOptions)
     const [old, now, more] = paths;
     if (old === undefined || now === undefined || more !== undefined)
       return refuse({ message: message('command-git.two-places') });
-    sides = await twoPlaces(old, now, forPrograms);
+    sides = await twoPlaces(old, now);
   }
   const [before, after] = sides;
   if ('message' in before) return refuse(before);
   if ('message' in after) return refuse(after);
   if (before.unread.includes('') || after.unread.includes('')) return 2;
   // What one side could not be read of is neither new nor gone.
-  const comparison = compareSides(before, after, forPrograms);
+  const comparison = compareSides(before, after, speaker(format === 'json'));
   tell(comparison, format);
   if (before.unread.length > 0 || after.unread.length > 0) return 2;
   return comparison.verdict === 'same' || comparison.verdict === 'layout' ? 0 : 1;
@@ -109,8 +106,7 @@ type ReadSide = Exclude<Side, Refusal>;
  * What was asked for on both sides. What stands there on one side alone is looked for in the other files by its name, so that
  * a formula that moved is told as moved.
  */
-function compareSides(before: ReadSide, after: ReadSide, forPrograms: boolean): Comparison {
-  const words = speaker(forPrograms);
+function compareSides(before: ReadSide, after: ReadSide, words: Speaker): Comparison {
   const [old, now] = [readable(before.portraits, after), readable(after.portraits, before)];
   const comparison = comparePortraits(old, now, words);
   if (before.others === undefined || after.others === undefined) return comparison;
@@ -180,13 +176,6 @@ function refuse({ about, message: why }: Refusal): ExitCode {
   return 2;
 }
 
-/** A service that words its answers as this run does. */
-function wordedService(forPrograms: boolean): Service {
-  const service = createService();
-  service.setSettings(wording(forPrograms));
-  return service;
-}
-
 /** A repository and which of its paths are asked for. */
 interface Asked {
   readonly root: string;
@@ -227,13 +216,8 @@ interface SideFile {
 }
 
 /** The files of a repository on one side, those asked for portrayed, the others at hand. */
-function sideOf(
-  asked: Asked,
-  files: readonly SideFile[],
-  unread: readonly string[],
-  forPrograms: boolean,
-): ReadSide {
-  const service = wordedService(forPrograms);
+function sideOf(asked: Asked, files: readonly SideFile[], unread: readonly string[]): ReadSide {
+  const service = createService();
   const shown = (path: string): string => shownPath(join(asked.root, path));
   const others = new Map<string, string>();
   const wanted: string[] = [];
@@ -260,7 +244,7 @@ function sideOf(
   };
 }
 
-async function revisionSide(asked: Asked, revision: string, forPrograms: boolean): Promise<Side> {
+async function revisionSide(asked: Asked, revision: string): Promise<Side> {
   const found = await filesOfRevision(asked.root, revision);
   if ('message' in found) return found;
   const unread: string[] = [];
@@ -279,10 +263,10 @@ async function revisionSide(asked: Asked, revision: string, forPrograms: boolean
       }),
     });
   }
-  return sideOf(asked, found.files, unread, forPrograms);
+  return sideOf(asked, found.files, unread);
 }
 
-async function diskSide(asked: Asked, forPrograms: boolean): Promise<Side> {
+async function diskSide(asked: Asked): Promise<Side> {
   const unread: string[] = [];
   const files: SideFile[] = [];
   const withinRoot = (path: string): string => relative(asked.root, path).replaceAll(sep, '/');
@@ -296,23 +280,22 @@ async function diskSide(asked: Asked, forPrograms: boolean): Promise<Side> {
     if (file.text === undefined) skip(path, file.why);
     else files.push({ path: withinRoot(path), text: file.text });
   }
-  return sideOf(asked, files, unread, forPrograms);
+  return sideOf(asked, files, unread);
 }
 
-async function twoPlaces(old: string, now: string, forPrograms: boolean): Promise<[Side, Side]> {
+async function twoPlaces(old: string, now: string): Promise<[Side, Side]> {
   const [one, other] = await Promise.all([old, now].map((path) => stat(path).catch(() => undefined)));
-  if (one?.isDirectory() && other?.isDirectory())
-    return [await folderSide(old, forPrograms), await folderSide(now, forPrograms)];
+  if (one?.isDirectory() && other?.isDirectory()) return [await folderSide(old), await folderSide(now)];
   if (one?.isDirectory() || other?.isDirectory())
     return [{ message: message('command-git.file-and-folder', { file: old, otherFile: now }) }, none];
-  return [await fileSide(old, now, now, forPrograms), await fileSide(now, old, now, forPrograms)];
+  return [await fileSide(old, now, now), await fileSide(now, old, now)];
 }
 
 const none: Side = { portraits: [], unread: [] };
 
 /** The files of a folder, shown by their paths in it so that they match those of the other folder. */
-async function folderSide(folder: string, forPrograms: boolean): Promise<Side> {
-  const input = await readInput([folder], { forPrograms });
+async function folderSide(folder: string): Promise<Side> {
+  const input = await readInput([folder]);
   const within = (shown: string): string => relative(resolve(folder), resolve(shown)).replaceAll(sep, '/');
   const portraits = input.asked
     .map(({ uri, shown }) => input.service.portrait(uri, within(shown)))
@@ -324,14 +307,14 @@ async function folderSide(folder: string, forPrograms: boolean): Promise<Side> {
  * A file among its neighbours, less the one it is compared with, which would define the same names again. A file that
  * stands in no place of its own (git hands its old states over in a folder for passing things) stands where the other does.
  */
-async function fileSide(path: string, other: string, shown: string, forPrograms: boolean): Promise<Side> {
+async function fileSide(path: string, other: string, shown: string): Promise<Side> {
   const file = await readDough(path);
   if (path !== nowhere && file.text === undefined)
     return { about: shownPath(path), message: cureOf(file.why) };
   if (file.text === undefined) return none;
   const [home, otherHome] = await Promise.all([path, other].map((one) => rootAbove(dirname(resolve(one)))));
   const isGuest = other !== nowhere && home === dirname(resolve(path)) && home !== otherHome;
-  return portraitAmong({ place: isGuest ? other : path, text: file.text, shown, other }, forPrograms);
+  return portraitAmong({ place: isGuest ? other : path, text: file.text, shown, other });
 }
 
 const nowhere = '/dev/null';
@@ -343,10 +326,10 @@ interface Placed {
   readonly other: string;
 }
 
-async function portraitAmong({ place, text, shown, other }: Placed, forPrograms: boolean): Promise<Side> {
+async function portraitAmong({ place, text, shown, other }: Placed): Promise<Side> {
   const at = resolve(place);
   const root = await rootAbove(dirname(at));
-  const service = wordedService(forPrograms);
+  const service = createService();
   const uriOf = (path: string): string => canonicalUri(pathToFileURL(path).href);
   for await (const path of doughFilesBelow(root)) {
     if (path === at || path === resolve(other)) continue;
@@ -385,7 +368,7 @@ export async function compareForGit(words: readonly string[]): Promise<ExitCode>
       return 0;
     }
     const side =
-      file === undefined ? none : await portraitAmong({ place, text: file.text, shown: place, other }, false);
+      file === undefined ? none : await portraitAmong({ place, text: file.text, shown: place, other });
     sides.push('portraits' in side ? [...side.portraits] : []);
   }
   const told = asText(comparePortraits(sides[0]!, sides[1]!, speaker()));

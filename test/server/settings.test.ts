@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CodeLens, Hover, InlayHint } from 'vscode-languageserver-protocol';
+import { plainSpeaker } from '../../core/index.ts';
 import { readSettings } from '../../server/settings.ts';
 import type { Client } from './client.ts';
 import { startClient } from './places.ts';
@@ -152,7 +153,7 @@ describe('a change of settings acts at once', () => {
     await set(client, { units: { mass: 'stones' }, usual: { roomCelsius: '21 °C' } });
     const about = (key: string): string[] => client.logged.filter((line) => line.includes(key));
     await expect.poll(() => about('doughwright.units.mass')).toHaveLength(1);
-    expect(about('doughwright.units.mass')[0]).toContain('write one of grams, ounces');
+    expect(about('doughwright.units.mass')[0]).toContain('write grams or ounces');
     expect(about('doughwright.usual.roomCelsius')).toHaveLength(1);
     expect(await hover(client, 4)).toMatch(/kg/);
   });
@@ -160,7 +161,7 @@ describe('a change of settings acts at once', () => {
 
 describe('settings as they come', () => {
   const told: string[] = [];
-  const read = (value: unknown) => readSettings(value, (sentence) => told.push(sentence));
+  const read = (value: unknown) => readSettings(value, (what) => told.push(plainSpeaker.say(what)));
 
   it('may be missing, null, flat, or of another kind altogether', () => {
     for (const value of [
@@ -176,7 +177,7 @@ describe('settings as they come', () => {
     ])
       expect(read(value)).toEqual(read({}));
     expect(told).toEqual([]);
-    expect(read({ 'units.mass': 'ounces' }).core.display?.mass).toBe('ounces');
+    expect(read({ 'units.mass': 'ounces' }).display.mass).toBe('ounces');
   });
 
   it('are told one sentence each where they do not fit, and the others count', () => {
