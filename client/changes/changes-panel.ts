@@ -73,7 +73,7 @@ export function createChangesPanel(wire: Wire, guard: Guard, extensionUri: Uri):
           else if (uri !== undefined) await reveal(uri, message.line);
         }),
       );
-      dressWebview(panel, extensionUri, 'changes.js');
+      dressWebview(panel, extensionUri, 'changes.js', l10n.t('What Changed'));
     },
     dispose() {
       panel?.dispose();

@@ -2,8 +2,8 @@ import { Uri, type WebviewPanel } from 'vscode';
 import { languageOfAnswers } from '../language.ts';
 import { panelHtml } from './html.ts';
 
-/** Gives a webview our icon, our style and one of our scripts, and lets it load nothing else. */
-export function dressWebview(panel: WebviewPanel, extensionUri: Uri, script: string): void {
+/** Gives a webview our icon, our style and one of our scripts, and lets it load nothing else. `title` is of ours, never from a file. */
+export function dressWebview(panel: WebviewPanel, extensionUri: Uri, script: string, title: string): void {
   panel.iconPath = {
     light: Uri.joinPath(extensionUri, 'client', 'media', 'file-light.svg'),
     dark: Uri.joinPath(extensionUri, 'client', 'media', 'file-dark.svg'),
@@ -20,8 +20,7 @@ export function dressWebview(panel: WebviewPanel, extensionUri: Uri, script: str
     scriptUri: fileOf(script),
     styleUri: fileOf('preview.css'),
     language: languageOfAnswers(),
-    // A name of ours, never one of the baker’s: it stands in markup.
-    title: 'Doughwright',
+    title,
   });
 }
 

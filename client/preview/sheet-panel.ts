@@ -121,7 +121,7 @@ export function createSheetPanel(
   };
 
   webview.webview.onDidReceiveMessage(guard('batch sheet', answer));
-  dressWebview(webview, extensionUri, 'preview.js');
+  dressWebview(webview, extensionUri, 'preview.js', l10n.t('Batch Sheet'));
   return panel;
 }
 

@@ -141,6 +141,26 @@ describe('the words of the client', () => {
   });
 });
 
+describe('the pages of the first steps', () => {
+  it('are there in German, with the very same formulas', () => {
+    const codeIn = (text: string) =>
+      (text.match(/^ {2}(?!\s)\S.*$|`[^`\n]+:?`/gm) ?? []).filter((line) => /^ {2}|: ?`$/.test(line));
+    for (const { media } of steps) {
+      const [own, german] = [media.markdown, germanOf(media.markdown)].map((path) =>
+        readFileSync(join(projectFolder, path), 'utf8'),
+      ) as [string, string];
+      expect(german).not.toBe(own);
+      expect(codeIn(german), media.markdown).toEqual(codeIn(own));
+      if (own.includes('Stop the mixer')) expect(german).toContain('Den Kneter\nanhalten');
+    }
+  });
+});
+
+/** The page beside another that the editor takes where it speaks German. */
+function germanOf(page: string): string {
+  return page.replace(/\.md$/, '.nls.de.md');
+}
+
 /** The keys that a manifest has in place of words. */
 function keysIn(value: unknown): Set<string> {
   return new Set([...JSON.stringify(value).matchAll(/"%([^"%]+)%"/g)].map(([, key]) => key!));
@@ -202,7 +222,7 @@ describe('the package', () => {
       ].map((name) => `dist/${name}`),
       ...['doughwright.tmLanguage.json', 'language-configuration.json'].map((name) => `syntaxes/${name}`),
       ...['icon.png', 'file-light.svg', 'file-dark.svg', 'list.svg'].map((name) => `client/media/${name}`),
-      ...steps.map(({ media }) => media.markdown),
+      ...steps.flatMap(({ media }) => [media.markdown, germanOf(media.markdown)]),
       // Findings link to these.
       ...[...rules.map(({ code }) => code), 'README'].map((name) => `docs/rules/${name}.md`),
     ];

@@ -85,7 +85,7 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   rpm: number(12000),
   number: whole(3),
   slowestNumber: whole(1),
-  leastNumber: number(-20),
+  leastNumber: number(5),
   mostNumber: number(60),
 
   name: text('linsed'),
