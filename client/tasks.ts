@@ -55,7 +55,7 @@ export function offerTasks(context: ExtensionContext): Disposable {
     // The server tells the findings of every file itself: a matcher would have each of them listed twice.
     const task = new Task(definition, scope, 'check', 'Doughwright', execution, []);
     task.group = TaskGroup.Test;
-    task.detail = l10n.t('Tells what is wrong with the formulas of the folder.');
+    task.detail = l10n.t('Shows what is wrong with the formulas of the folder.');
     return task;
   };
   return tasks.registerTaskProvider(taskType, {

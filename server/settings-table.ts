@@ -129,7 +129,7 @@ export const settingsTable = [
     key: 'maxFindings',
     type: 'count',
     default: 200,
-    meaning: 'The most findings of one file that are told; the rest is counted in one last finding.',
+    meaning: 'The most findings of one file that are shown; the rest is counted in one last finding.',
   },
   {
     key: 'trace.server',
