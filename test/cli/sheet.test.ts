@@ -183,7 +183,7 @@ describe('doughwright sheet', () => {
     expect([none.code, none.stdout, none.stderr]).toEqual([
       2,
       '',
-      'doughwright: bakery.dough: no formula in here; a formula begins with a line "formula NAME:".\n',
+      'doughwright: bakery.dough: no formula in here; a formula begins with a line “formula NAME:”.\n',
     ]);
     const missing = await doughwright(path, 'sheet', 'nowhere.dough');
     expect([missing.code, missing.stdout]).toEqual([2, '']);
