@@ -20,6 +20,12 @@ export type {
   Told,
   Verdict,
 } from './compare/comparison.ts';
+export {
+  type ComparedBlock,
+  type ComparisonPage,
+  comparisonPage,
+  findingChange,
+} from './compare/comparison-page.ts';
 export { type FilePortrait, isUnfinishedMerge } from './compare/portrait.ts';
 export type { ActionKind, OfferedAction, TextRange } from './features/actions/action.ts';
 export type {
@@ -40,6 +46,7 @@ export type {
 } from './features/answers.ts';
 export type { DefinitionAnswer, Destination } from './features/definitions.ts';
 export type { GoesItem, GoesLink } from './features/goes-into.ts';
+export { billLines, differenceOf, heatOutlook } from './features/heat-words.ts';
 export type { HintDetail } from './features/hint-detail.ts';
 export type { ImportedTable, TableNote } from './features/import-table.ts';
 export { labelCaution } from './features/label-words.ts';
@@ -92,10 +99,7 @@ export type { Refused } from './workspace/navigation.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
 export {
   allergenWords,
-  billLines,
   costSentence,
-  differenceWords,
-  heatSentences,
   ingredientStretches,
   money,
   nutritionWords,

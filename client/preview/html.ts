@@ -5,20 +5,14 @@ export interface PanelPageParts {
   readonly nonce: string;
   readonly scriptUri: string;
   readonly styleUri: string;
-  /** BCP 47, of the editor; a sheet brings its own. */
+  /** What the page is written in, for who reads it aloud: BCP 47. */
   readonly language: string;
   readonly title: string;
 }
 
 /** The page of the batch sheet before anything is in it: one style sheet, one script, and nothing inline. */
-export function panelHtml({
-  cspSource,
-  nonce,
-  scriptUri,
-  styleUri,
-  language,
-  title,
-}: PanelPageParts): string {
+export function panelHtml(parts: PanelPageParts): string {
+  const { cspSource, nonce, scriptUri, styleUri, language, title } = parts;
   const policy = [
     "default-src 'none'",
     `style-src ${cspSource}`,

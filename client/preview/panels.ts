@@ -45,11 +45,11 @@ export function createPanels({ wire, cursor, guard, extensionUri, store }: Panel
   const kept = createKept(store);
   const timers = createTimers((uri, formula, label, late) => {
     const minutes = Math.round(late / 60_000);
-    const text =
+    const over =
       minutes >= 1
         ? l10n.t('{0}: {1} is over, since {2} min.', formula, label, minutes)
         : l10n.t('{0}: {1} is over.', formula, label);
-    void window.showInformationMessage(text, l10n.t('Show')).then((answer) => {
+    void window.showInformationMessage(over, l10n.t('Show')).then((answer) => {
       if (answer) panels.openPinned({ uri, line: 0, formula }, 'working');
     });
   });

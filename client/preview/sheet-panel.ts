@@ -1,5 +1,6 @@
 import { CancellationTokenSource, type Disposable, l10n, type Uri, type WebviewPanel } from 'vscode';
 import type { Guard } from '../guard.ts';
+import { noFormulaWords, noServerWords } from '../nothing-words.ts';
 import type { Wire } from '../wire.ts';
 import { dressWebview } from './dress-webview.ts';
 import type { Edits } from './edits.ts';
@@ -43,8 +44,8 @@ export function createSheetPanel(
   const post = (message: ToPage) => void webview.webview.postMessage(message);
   const nameTab = () => {
     const formula = follower.sheet?.formula;
-    const kind = panel.pinned ? l10n.t('Pinned Sheet') : l10n.t('Batch Sheet');
-    webview.title = formula ? `${formula} · ${kind}` : l10n.t('Batch Sheet');
+    const kind = formula && panel.pinned ? l10n.t('Pinned Sheet') : l10n.t('Batch Sheet');
+    webview.title = formula ? `${formula} · ${kind}` : kind;
   };
   const follower = createFollower({
     ask: (params, signal) => withToken(signal, (token) => wire.askSheet(params, token)),
@@ -60,7 +61,7 @@ export function createSheetPanel(
     },
     showNothing: (sequence, why) => {
       nameTab();
-      post({ type: 'nothing', sequence, ...nothingWords(why) });
+      post({ type: 'nothing', sequence, ...(why === 'no-server' ? noServerWords() : noFormulaWords()) });
     },
   });
   let mode: PanelMode | undefined = start.mode;
@@ -120,21 +121,8 @@ export function createSheetPanel(
   };
 
   webview.webview.onDidReceiveMessage(guard('batch sheet', answer));
-  dressWebview(webview, extensionUri, 'preview.js');
+  dressWebview(webview, extensionUri, 'preview.js', l10n.t('Batch Sheet'));
   return panel;
-}
-
-/** What stands there while there is no sheet: what is so, and what to do. */
-function nothingWords(why: 'no-formula' | 'no-server'): { readonly what: string; readonly cure: string } {
-  return why === 'no-formula'
-    ? {
-        what: l10n.t('No formula at the cursor.'),
-        cure: l10n.t('Put the cursor into a formula of a .dough file; its batch sheet stands here.'),
-      }
-    : {
-        what: l10n.t('The language server is not running.'),
-        cure: l10n.t('The command “Doughwright: Restart Language Server” starts it again.'),
-      };
 }
 
 const lineOf = (follower: Follower): number => follower.sheet?.line ?? follower.place?.line ?? 0;

@@ -1,3 +1,4 @@
+import type { Display } from '../text/display.ts';
 import { english as catalogue } from './en/english.ts';
 import { rulePageWords } from './en/rule-page-words.ts';
 import type { Catalogue } from './message.ts';
@@ -13,6 +14,8 @@ export interface Language {
   readonly percentSign: string;
   /** A figure that something stays below: `less than 0.01 EUR`. */
   readonly lessThan: (figure: string) => string;
+  /** What stands before the decimals of a figure, where its reader has not asked for another. */
+  readonly decimalSign: Display['decimalSign'];
   /** The rules by code; absent in English, where a rule says them itself, and where they are not translated. */
   readonly rulePages?: RulePages;
   readonly rulePageWords: RulePageWords;
@@ -27,11 +30,8 @@ export interface Grammar {
 }
 
 export const english: Language = {
-  tag: 'en',
-  catalogue,
-  percentSign: '%',
-  lessThan: (figure) => `less than ${figure}`,
-  rulePageWords,
+  ...{ tag: 'en', catalogue, rulePageWords },
+  ...{ percentSign: '%', decimalSign: 'point', lessThan: (figure) => `less than ${figure}` },
 };
 
 /** Plain English, for who runs the core without a grammar of its own. */

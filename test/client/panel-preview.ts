@@ -82,7 +82,7 @@ async function picture(
       type: 'nothing',
       sequence: 1,
       what: 'No formula at the cursor.',
-      cure: 'Put the cursor into a formula.',
+      cure: 'Put the cursor into one.',
     });
   for (const sheet of sheets) await panel.show(sheet, work ? { work } : {});
   await panel.page.evaluate(`for (const one of document.querySelectorAll('.day')) one.open = true`);

@@ -43,6 +43,8 @@ async function open(options: PanelOptions, ...sheets: readonly ShownSheet[]): Pr
   return panel.page;
 }
 
+const noFormula = { what: 'No formula at the cursor.', cure: 'Put the cursor into one.' };
+
 describe('what stands on the sheet', () => {
   it('is what the server sent, figure by figure, in the order of the work', async () => {
     const page = await open({}, harbourTin);
@@ -117,9 +119,9 @@ describe('what stands on the sheet', () => {
     expect(await page.locator('main').textContent()).toContain('No ingredients yet');
     expect(await page.locator('form').isVisible()).toBe(false);
     await panel.send({ type: 'nothing', sequence: 9, ...noFormula });
-    expect(await page.locator('h1').textContent()).toBe('No formula at the cursor.');
-    await panel.send({ type: 'nothing', sequence: 10, ...noServer });
-    expect(await page.locator('main').textContent()).toContain('Restart Language Server');
+    expect(await page.locator('h1').textContent()).toBe(noFormula.what);
+    await panel.send({ type: 'nothing', sequence: 10, what: 'Kein Sprachserver.', cure: 'Neu starten.' });
+    expect(await page.locator('main').textContent()).toContain('Neu starten.');
   });
 
   it('ignores an answer that has been overtaken', async () => {
@@ -385,12 +387,6 @@ describe('crowded sheets', () => {
     expect(await axeViolations(page)).toEqual([]);
   });
 });
-
-const noFormula = { what: 'No formula at the cursor.', cure: 'Put the cursor into a formula.' };
-const noServer = {
-  what: 'The language server is not running.',
-  cure: 'Restart Language Server starts it again.',
-};
 
 function spoken(figure: { figure: string; unit: string }): string {
   return `${figure.figure}\u00a0${figure.unit}`;

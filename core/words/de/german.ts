@@ -6,7 +6,12 @@ import { asked } from './asked.ts';
 import { calibration } from './calibration.ts';
 import { cautions } from './cautions.ts';
 import { charts } from './charts.ts';
+import { commandCheck } from './command-check.ts';
+import { commandFiles } from './command-files.ts';
+import { commandGit } from './command-git.ts';
+import { commandTotals } from './command-totals.ts';
 import { comparison } from './comparison.ts';
+import { comparisonPage } from './comparison-page.ts';
 import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
@@ -32,6 +37,7 @@ import { readingSections } from './reading-sections.ts';
 import { rulePageWords } from './rule-page-words.ts';
 import { rulePages } from './rule-pages.ts';
 import { sectionLines } from './section-lines.ts';
+import { session } from './session.ts';
 import { sheetHeads } from './sheet-heads.ts';
 import { sheetWork } from './sheet-work.ts';
 import { standing } from './standing.ts';
@@ -75,6 +81,12 @@ export const subjects = {
   'plan-sheets': planSheets,
   'sheet-heads': sheetHeads,
   'sheet-work': sheetWork,
+  'command-check': commandCheck,
+  'command-files': commandFiles,
+  'command-git': commandGit,
+  'command-totals': commandTotals,
+  'comparison-page': comparisonPage,
+  session,
 };
 
 const catalogue: Catalogue = {
@@ -113,14 +125,16 @@ const catalogue: Catalogue = {
   ...planSheets,
   ...sheetHeads,
   ...sheetWork,
+  ...commandCheck,
+  ...commandFiles,
+  ...commandGit,
+  ...commandTotals,
+  ...comparisonPage,
+  ...session,
 };
 
-/** German; a blank that does not break stands before the percent sign (DIN 5008). */
+/** German; a blank that does not break stands before the percent sign, and a comma before decimals (DIN 5008). */
 export const german: Language = {
-  tag: 'de',
-  catalogue,
-  percentSign: '\u00a0%',
-  lessThan: (figure) => `weniger als ${figure}`,
-  rulePages,
-  rulePageWords,
+  ...{ tag: 'de', catalogue, rulePages, rulePageWords },
+  ...{ percentSign: '\u00a0%', decimalSign: 'comma', lessThan: (figure) => `weniger als ${figure}` },
 };

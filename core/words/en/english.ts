@@ -4,7 +4,12 @@ import { asked } from './asked.ts';
 import { calibration } from './calibration.ts';
 import { cautions } from './cautions.ts';
 import { charts } from './charts.ts';
+import { commandCheck } from './command-check.ts';
+import { commandFiles } from './command-files.ts';
+import { commandGit } from './command-git.ts';
+import { commandTotals } from './command-totals.ts';
 import { comparison } from './comparison.ts';
+import { comparisonPage } from './comparison-page.ts';
 import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
@@ -28,6 +33,7 @@ import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
 import { sectionLines } from './section-lines.ts';
+import { session } from './session.ts';
 import { sheetHeads } from './sheet-heads.ts';
 import { sheetWork } from './sheet-work.ts';
 import { standing } from './standing.ts';
@@ -71,6 +77,12 @@ export const subjects = {
   'plan-sheets': planSheets,
   'sheet-heads': sheetHeads,
   'sheet-work': sheetWork,
+  'command-check': commandCheck,
+  'command-files': commandFiles,
+  'command-git': commandGit,
+  'command-totals': commandTotals,
+  'comparison-page': comparisonPage,
+  session,
 };
 
 /** Every message in English: the list of messages that there are, which every other language follows. */
@@ -110,4 +122,10 @@ export const english = {
   ...planSheets,
   ...sheetHeads,
   ...sheetWork,
+  ...commandCheck,
+  ...commandFiles,
+  ...commandGit,
+  ...commandTotals,
+  ...comparisonPage,
+  ...session,
 };

@@ -48,5 +48,6 @@ export const french: Language = {
   catalogue,
   percentSign: '\u00a0%',
   lessThan: (figure) => `moins de ${figure}`,
+  decimalSign: 'comma',
   rulePageWords,
 };
