@@ -42,7 +42,13 @@ export type { DefinitionAnswer, Destination } from './features/definitions.ts';
 export type { GoesItem, GoesLink } from './features/goes-into.ts';
 export type { HintDetail } from './features/hint-detail.ts';
 export type { ImportedTable, TableNote } from './features/import-table.ts';
-export { labelCaution } from './features/label-words.ts';
+export {
+  allergenWords,
+  ingredientStretches,
+  labelCaution,
+  nutritionWords,
+  standardWords,
+} from './features/label-words.ts';
 export type { Lens, Uses } from './features/lenses.ts';
 export type { RuleLink } from './features/links.ts';
 export type { ReadingToLog } from './features/log-reading.ts';
@@ -80,19 +86,15 @@ export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
+export { plainSpeaker, speakerOf } from './words/speak.ts';
+export type { Speaker } from './words/speaker.ts';
 export { createService, defaultSettings } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
 export {
-  allergenWords,
   billLines,
-  costSentence,
   differenceWords,
   heatSentences,
-  ingredientStretches,
-  money,
-  nutritionWords,
   planPage,
-  standardWords,
 } from './workspace/plain-words.ts';
 export type { Service, Settings } from './workspace/service.ts';

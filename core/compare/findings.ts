@@ -1,10 +1,11 @@
 import type { FormulaTotals } from '../features/totals.ts';
+import type { Saying } from '../words/in-marks.ts';
 import { type Message, message as messageOf } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
 import type { Accepted, FormulaPortrait } from './portrait.ts';
 
-type Found = FormulaTotals['findings'][number];
+type Found = FormulaTotals<Saying>['findings'][number];
 
 /**
  * Findings that are new, that changed their level, and that are gone. One whose figures alone changed is none of them; one
@@ -25,7 +26,7 @@ export function findingChanges(before: FormulaPortrait, after: FormulaPortrait, 
     return found;
   };
   // The same words first, then another message of the same rule at its level, then at another.
-  pairs(({ code, level, message }) => `${code} ${level} ${message}`);
+  pairs(({ code, level, message }) => `${code} ${level} ${JSON.stringify(message)}`);
   pairs(({ code, level }) => `${code} ${level}`);
   const raised = pairs(({ code }) => code);
   const accepts = newAccepts(before.accepted, after.accepted);
@@ -46,7 +47,8 @@ export function findingChanges(before: FormulaPortrait, after: FormulaPortrait, 
   ];
 }
 
-function toldFinding({ level, message: sentence, line }: Found, say: Speaker): Told {
+function toldFinding({ level, message, line }: Found, say: Speaker): Told {
+  const sentence = typeof message === 'string' ? message : say.say(message);
   return { text: say.say(atLevel(level, sentence)), line: line - 1, level };
 }
 

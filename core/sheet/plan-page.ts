@@ -1,7 +1,9 @@
-import { money } from '../features/cost-words.ts';
 import { duration, mass } from '../text/figures.ts';
+import { markingSpeaker } from '../words/in-marks.ts';
 import type { PlanView } from './plan-view.ts';
 import type { Page } from './tables.ts';
+
+const { money } = markingSpeaker;
 
 /** A production run as a page of tables. */
 export function planPage(view: PlanView): Page {

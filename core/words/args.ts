@@ -57,6 +57,10 @@ export interface Arg {
   readonly apartCelsius: number;
   readonly partCelsius: number;
   readonly colderCelsius: number;
+  /** Money, in a currency by its three letters. */
+  readonly amount: number;
+  readonly currency: string;
+  readonly otherCurrency: string;
   readonly rpm: number;
   /** A step of a mixer, a line as people count them: a number that measures nothing. */
   readonly number: number;

@@ -9,6 +9,8 @@ export interface Language {
   readonly catalogue: Catalogue;
   /** What stands behind a figure in percent, with the blank before it that the language wants. */
   readonly percentSign: string;
+  /** A figure that something stays below: `less than 0.01 EUR`. */
+  readonly lessThan: (figure: string) => string;
   /** The rules by code; absent in English, where a rule says them itself. */
   readonly rulePages?: RulePages;
 }
@@ -21,7 +23,12 @@ export interface Grammar {
   list(words: readonly string[], kind: 'and' | 'or'): string;
 }
 
-export const english: Language = { tag: 'en', catalogue, percentSign: '%' };
+export const english: Language = {
+  tag: 'en',
+  catalogue,
+  percentSign: '%',
+  lessThan: (figure) => `less than ${figure}`,
+};
 
 /** Plain English, for who runs the core without a grammar of its own. */
 export const plainGrammar: Grammar = {

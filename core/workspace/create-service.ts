@@ -15,6 +15,7 @@ import { statusOf } from '../features/status.ts';
 import { symbolsOf } from '../features/symbols.ts';
 import { formulaTemplates, newFormulaText } from '../features/templates.ts';
 import { totalsOf } from '../features/totals-of.ts';
+import { wordedTotals } from '../features/worded-totals.ts';
 import { checkBlock } from '../rules/check.ts';
 import { planView } from '../sheet/plan-sheet.ts';
 import { sheetOf } from '../sheet/sheet.ts';
@@ -28,7 +29,7 @@ import { actionContext } from './actions.ts';
 import { BlockAnswers } from './answer.ts';
 import { createEditing } from './editing.ts';
 import { Files, type FilesOptions, type WorkspaceFile } from './files.ts';
-import { findingsInFile } from './findings.ts';
+import { findingsInFile, placedInFile } from './findings.ts';
 import { LastWhole } from './last-whole.ts';
 import { createNavigation } from './navigation.ts';
 import { notThere, panelEdits } from './panel-edits.ts';
@@ -263,7 +264,7 @@ export function createService(options: FilesOptions = {}): Service {
       const found = read(uri);
       if (found === undefined) return [];
       // Once for the file, and in the order of its lines: asked for anew at each formula it would cost their square.
-      const all = findings(uri);
+      const all = placedInFile(uri, found.source, (block) => answers.findingsOf(uri, block), files, settings);
       let next = 0;
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         while (next < all.length && all[next]!.place.line < firstLine) next++;
@@ -272,7 +273,7 @@ export function createService(options: FilesOptions = {}): Service {
         const analysis = answers.analysisOf(uri, block);
         return analysis === undefined
           ? []
-          : [totalsOf(uri, analysis, all.slice(from, next), firstLine, speaker)];
+          : [wordedTotals(totalsOf(uri, analysis, all.slice(from, next), firstLine), speaker)];
       });
     },
     importTable: (uri, table, name) => {
@@ -285,8 +286,7 @@ export function createService(options: FilesOptions = {}): Service {
     blend: (uri, flours, target) => {
       files.readAll();
       const blend = blendOfNames(flours, files.scopeOf(uri), target);
-      if (blend.known) return blend;
-      return unknown(typeof blend.reason === 'string' ? blend.reason : speaker.say(blend.reason));
+      return blend.known ? blend : unknown(speaker.say(blend.reason));
     },
     plans: (uri) => {
       const found = read(uri);

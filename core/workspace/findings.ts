@@ -11,11 +11,7 @@ import { type PlacedFinding, type PlacedRelated, wordedFindings } from './worded
 /** Where a definition stands now; it may have moved since the finding was made. */
 type WhereIs = (definition: Definition) => { readonly uri: string; readonly firstLine: number };
 
-/**
- * The findings of a file, block by block, at the levels that are set, counted in the file's lines. Above the most that
- * shown, the rest is counted in one last finding, so that a pasted page of prose does not flood the screen. Here they are
- * put into words: what is kept of them is which message it is, and its figures.
- */
+/** The findings of a file in the words of a speaker. */
 export function findingsInFile(
   uri: string,
   file: SourceFile,
@@ -24,6 +20,21 @@ export function findingsInFile(
   settings: Settings,
   speaker: Speaker,
 ): Finding[] {
+  return wordedFindings(placedInFile(uri, file, findingsOf, files, settings), speaker);
+}
+
+/**
+ * The findings of a file, block by block, at the levels that are set, counted in the file's lines. Above the most that
+ * shown, the rest is counted in one last finding, so that a pasted page of prose does not flood the screen. What is kept of
+ * them is which message it is, and its figures.
+ */
+export function placedInFile(
+  uri: string,
+  file: SourceFile,
+  findingsOf: (block: Block) => BlockFindings,
+  files: Files,
+  settings: Settings,
+): PlacedFinding[] {
   const whereIs: WhereIs = (definition) => {
     const definitions = files.get(definition.uri)?.definitions;
     return (definitions && byBlock(definitions).get(definition.block)) ?? definition;
@@ -51,7 +62,7 @@ export function findingsInFile(
       fixes: [],
     });
   }
-  return wordedFindings(shown, speaker);
+  return shown;
 }
 
 const indexed = new WeakMap<readonly Definition[], ReadonlyMap<Block, Definition>>();

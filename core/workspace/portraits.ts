@@ -3,28 +3,21 @@ import { planOf } from '../analysis/plan.ts';
 import { comparePortraits } from '../compare/compare.ts';
 import type { Comparison } from '../compare/comparison.ts';
 import { type FilePortrait, portraitOf, type WorkTimes } from '../compare/portrait.ts';
-import { planView } from '../sheet/plan-sheet.ts';
+import { planTimes } from '../features/plan-times.ts';
 import { timelineOf } from '../sheet/timeline.ts';
-import { type Display, plainDisplay } from '../text/display.ts';
-import { plainSpeaker } from '../words/speak.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { BlockAnswers } from './answer.ts';
 import type { Files } from './files.ts';
-import { findingsInFile } from './findings.ts';
+import { placedInFile } from './findings.ts';
 import type { Settings } from './service.ts';
 
-/**
- * The portrait of a file among the others, under the name it shall be shown by; `undefined` where there is none. Its findings
- * are in plain English unless they are for one reader alone: a portrait is kept and compared.
- */
+/** The portrait of a file among the others, under the name it shall be shown by; `undefined` where there is none. */
 export function portraitIn(
   files: Files,
   answers: BlockAnswers,
   settings: Settings,
   uri: string,
   shown: string,
-  speaker: Speaker = plainSpeaker,
-  display: Display = plainDisplay,
 ): FilePortrait | undefined {
   const file = files.get(uri);
   if (file === undefined) return undefined;
@@ -33,22 +26,13 @@ export function portraitIn(
     analysisOf: (block) => answers.analysisOf(uri, block),
     findingsOf: (block, firstLine) => {
       const alone = { lines: [], endings: [], blocks: [{ block, firstLine }] };
-      return findingsInFile(uri, alone, (one) => answers.findingsOf(uri, one), files, settings, speaker);
+      return placedInFile(uri, alone, (one) => answers.findingsOf(uri, one), files, settings);
     },
     workOf,
     planTimesOf: (block) => {
       const plan = planOf(block, files.scopeOf(uri));
-      if (plan === undefined) return undefined;
-      const { ready, firstWork, firstMix, lateMinutes } = planView(uri, 0, plan);
-      return {
-        ...(ready === undefined ? {} : { ready }),
-        ...(firstWork === undefined ? {} : { firstWork }),
-        ...(firstMix === undefined ? {} : { firstMix }),
-        ...(lateMinutes === undefined ? {} : { lateMinutes }),
-      };
+      return plan === undefined ? undefined : planTimes(plan);
     },
-    display,
-    speaker,
   });
 }
 
@@ -73,15 +57,7 @@ export function compareTexts(
   const portray = (text: string): FilePortrait[] => {
     const forked = files.fork();
     forked.setText(uri, text);
-    const portrait = portraitIn(
-      forked,
-      new BlockAnswers(forked),
-      settings,
-      uri,
-      uri,
-      speaker,
-      settings.display,
-    );
+    const portrait = portraitIn(forked, new BlockAnswers(forked), settings, uri, uri);
     return portrait === undefined ? [] : [portrait];
   };
   return comparePortraits(portray(before), portray(after), speaker);

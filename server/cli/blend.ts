@@ -1,4 +1,4 @@
-import { type BlendTarget, money, type NamedBlend, percent } from '../../core/index.ts';
+import { type BlendTarget, type NamedBlend, percent, plainSpeaker } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
 import { complainOf, tell, visible } from './terminal.ts';
@@ -47,7 +47,7 @@ function asText({ flours, blend: found, currency }: NamedBlend): string {
     found.ashOfDry === undefined ? '' : `ash ${percent(found.ashOfDry)} of dry matter`,
     currency === undefined || found.pricePerKilogram === undefined
       ? ''
-      : `${money(found.pricePerKilogram, currency)} per kg`,
+      : `${plainSpeaker.money(found.pricePerKilogram, currency)} per kg`,
   ].filter(Boolean);
   return `${[...rows, facts.join(', ')].join('\n')}\n`;
 }

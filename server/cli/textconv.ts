@@ -5,7 +5,6 @@ import { pathToFileURL } from 'node:url';
 import {
   createService,
   type FilePortrait,
-  type FormulaTotals,
   isUnfinishedMerge,
   mass,
   percent,
@@ -84,10 +83,13 @@ function formulasOf(service: Service, root: string, text: string): FilePortrait[
   return service.portrait(uri)?.formulas ?? [];
 }
 
-function unknownNames({ findings }: FormulaTotals): string[] {
+function unknownNames({ findings }: FilePortrait['formulas'][number]['totals']): string[] {
   return findings
     .filter(({ code }) => code === 'unknown-ingredient')
-    .flatMap(({ message }) => /“(.+?)”/.exec(message)?.[1] ?? []);
+    .flatMap(({ message }) => {
+      const { name } = typeof message === 'string' ? {} : (message.args as { readonly name?: string });
+      return name ?? [];
+    });
 }
 
 /** What stands behind the header of a formula. Of a merge that is not finished nothing is added up. */

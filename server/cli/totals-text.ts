@@ -7,6 +7,8 @@ import {
   type Level,
   mass,
   percent,
+  plainSpeaker,
+  type Speaker,
   type TotalsLine,
   trimmed,
   weighedFigure,
@@ -15,7 +17,11 @@ import { levelStyles, styled } from './style.ts';
 import { costLines, labelSections } from './totals-label-text.ts';
 
 /** The totals of a formula for a baker to read in a terminal, the draft of its label if asked. What is not known is left out. */
-export function totalsText(totals: FormulaTotals, show: { readonly label?: boolean } = {}): string {
+export function totalsText(
+  totals: FormulaTotals,
+  show: { readonly label?: boolean } = {},
+  speaker: Speaker = plainSpeaker,
+): string {
   return [
     `${styled('bold', totals.formula)}  ${styled('gray', totals.file)}`,
     ...facts(totals).map(([label, value]) => `  ${label.padEnd(labelWidth)}${value}`),
@@ -28,9 +34,9 @@ export function totalsText(totals: FormulaTotals, show: { readonly label?: boole
     }),
     ...section('mixing', totals.mixing?.outlook ?? []),
     ...section('heat', totals.heat ? heatLines(totals.heat) : []),
-    ...section('cost', totals.cost ? costLines(totals.cost) : []),
+    ...section('cost', totals.cost ? costLines(totals.cost, speaker) : []),
     ...(show.label && totals.label
-      ? labelSections(totals.label).flatMap(({ title, lines }) => section(title, lines))
+      ? labelSections(totals.label, speaker).flatMap(({ title, lines }) => section(title, lines))
       : []),
     ...section(
       'findings',

@@ -1,5 +1,10 @@
 import { type ArgsOf, type Code, message } from '../../core/words/message.ts';
 
+const costs = [
+  message('cost.piece', { amount: 0.41, currency: 'EUR' }),
+  message('cost.batch', { amount: 19.5, currency: 'EUR' }),
+];
+
 /** Messages that read oddly with what an argument of that name usually is, with arguments as they come. */
 export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
   'bowl-overfull.dough-with': {
@@ -248,4 +253,28 @@ export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
   'yeast-range.lean': { fraction: 0.15, usualFraction: 0.05 },
   'yeast-range.overnight': { fraction: 0.0303, part: 'poolish', usualFraction: 0.01, hours: 12 },
   'yeast-range.sweet': { fraction: 0.15, usualFraction: 0.08 },
+  'cost.not-known': { reason: message('cost.no-prices') },
+  'cost.ingredients': { parts: costs },
+  'cost.ingredients-without-water': { parts: costs },
+  'label.lent': { name: 'mill white', otherName: 'bread flour' },
+  'nutrition.below-eu': { written: '0.5 g' },
+  'nutrition.below-us': { written: '1 g' },
+  'nutrition.not-known': { sentence: 'the weight of the dough is not known' },
+  'nutrition.not-stated': {
+    facts: [message('nutrient-eu.saturates'), message('nutrient-eu.sugars')],
+    names: ['walnut', 'raisins'],
+  },
+  'nutrient-eu.of-which': { title: message('nutrient-eu.sugars') },
+  'product.no-bake-loss': { example: 'bake loss 12%' },
+  'blend.protein': { fraction: 0.125, lowFraction: 0.108, highFraction: 0.121 },
+  'blend.one-protein': { fraction: 0.125, usualFraction: 0.121 },
+  'blend.least-ash': { fraction: 0.0045, lowFraction: 0.0051 },
+  'blend.ash': { fraction: 0.0045 },
+  'allergens.eu': { facts: [message('allergen-eu.gluten'), message('allergen-eu.milk')] },
+  'allergens.us': { names: ['wheat', 'milk'] },
+  'allergens.on-neither': { names: ['cinnamon'] },
+  'allergens.not-stated': { names: ['improver'] },
+  'label-us.solids-enough': { fraction: 0.64, lowFraction: 0.62 },
+  'label-us.solids-too-little': { fraction: 0.6, lowFraction: 0.62 },
+  'plan-time.on-day': { number: -1, written: '22:00' },
 };

@@ -3,7 +3,7 @@ import { flourMixOf } from '../../analysis/flour-mix.ts';
 import type { BlendTarget } from '../../calc/blend.ts';
 import type { LineModel } from '../../model/formula-model.ts';
 import { percent, trimmed } from '../../text/figures.ts';
-import { money } from '../cost-words.ts';
+import { markingSpeaker } from '../../words/in-marks.ts';
 import type { Action, ActionContext } from './action.ts';
 import { editsKeeping, isNear, wholeFormula } from './after.ts';
 import { LineChanges } from './line-changes.ts';
@@ -51,7 +51,7 @@ export const blendTheFlours: Action = {
       const price =
         currency === undefined || pricePerKilogram === undefined
           ? ''
-          : `, ${money(pricePerKilogram, currency)} per kg`;
+          : `, ${markingSpeaker.money(pricePerKilogram, currency)} per kg`;
       const how = goal === 'cheapest' ? 'cheapest' : 'changing least';
       const list = asked.flours.map(({ name }, index) => `${name} ${percent(written[index]!)}`).join(', ');
       yield {

@@ -1,8 +1,12 @@
 import type { Language } from '../language.ts';
 import type { Catalogue } from '../message.ts';
+import { allergens } from './allergens.ts';
+import { blends } from './blends.ts';
 import { comparison } from './comparison.ts';
+import { cost } from './cost.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { label } from './label.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -30,6 +34,10 @@ export const subjects = {
   ranges,
   mixers,
   comparison,
+  blends,
+  cost,
+  label,
+  allergens,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
   'mixing-outlook': mixingOutlook,
@@ -50,6 +58,10 @@ const catalogue: Catalogue = {
   ...ranges,
   ...mixers,
   ...comparison,
+  ...blends,
+  ...cost,
+  ...label,
+  ...allergens,
   ...mixingHeat,
   ...mixingHints,
   ...mixingOutlook,
@@ -61,4 +73,10 @@ const catalogue: Catalogue = {
 };
 
 /** German; a blank that does not break stands before the percent sign (DIN 5008). */
-export const german: Language = { tag: 'de', catalogue, percentSign: '\u00a0%', rulePages };
+export const german: Language = {
+  tag: 'de',
+  catalogue,
+  percentSign: '\u00a0%',
+  lessThan: (figure) => `weniger als ${figure}`,
+  rulePages,
+};

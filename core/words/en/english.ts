@@ -1,6 +1,10 @@
+import { allergens } from './allergens.ts';
+import { blends } from './blends.ts';
 import { comparison } from './comparison.ts';
+import { cost } from './cost.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { label } from './label.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -27,6 +31,10 @@ export const subjects = {
   ranges,
   mixers,
   comparison,
+  blends,
+  cost,
+  label,
+  allergens,
   'mixing-reasons': mixingReasons,
   'mixing-warmth': mixingWarmth,
   'mixing-work': mixingWork,
@@ -48,6 +56,10 @@ export const english = {
   ...ranges,
   ...mixers,
   ...comparison,
+  ...blends,
+  ...cost,
+  ...label,
+  ...allergens,
   ...mixingReasons,
   ...mixingWarmth,
   ...mixingWork,
