@@ -278,7 +278,8 @@ export function createService(options: FilesOptions = {}): Service {
     },
     importTable: (uri, table, name) => {
       files.readAll();
-      return importTable(table, files.scopeOf(uri), name);
+      const made = importTable(table, files.scopeOf(uri), name);
+      return { ...made, notes: made.notes.map((one) => ({ ...one, message: speaker.say(one.message) })) };
     },
     portrait: (uri, shown = uri) => portraitIn(files, answers, settings, uri, shown),
     compare: (uri, before, after) =>

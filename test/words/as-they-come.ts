@@ -5,6 +5,17 @@ const costs = [
   message('cost.batch', { amount: 19.5, currency: 'EUR' }),
 ];
 
+const quoted = [
+  message('import.quoted', { name: 'Price' }),
+  message('import.quoted', { name: 'Supplier' }),
+  message('import.more', { count: 3 }),
+];
+
+const columns = [
+  message('import.names-in', { title: message('import.quoted', { name: 'Ingredient' }) }),
+  message('import.weights-in', { title: message('import.column', { number: 2 }) }),
+];
+
 /** Messages that read oddly with what an argument of that name usually is, with arguments as they come. */
 export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
   'bowl-overfull.dough-with': {
@@ -277,4 +288,45 @@ export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
   'label-us.solids-enough': { fraction: 0.64, lowFraction: 0.62 },
   'label-us.solids-too-little': { fraction: 0.6, lowFraction: 0.62 },
   'plan-time.on-day': { number: -1, written: '22:00' },
+  'import.table': { count: 12, title: message('import.between-tab') },
+  'import.table-with-heading': { count: 12, title: message('import.between-semicolon') },
+  'import.columns': { parts: columns },
+  'import.names-in': { title: message('import.quoted', { name: 'Ingredient' }) },
+  'import.percentages-in': { title: message('import.column', { number: 2 }) },
+  'import.weights-in': { title: message('import.quoted', { name: 'Weight' }) },
+  'import.parts-in': { title: message('import.quoted', { name: 'Stage' }) },
+  'import.formulas-in': { title: message('import.quoted', { name: 'Product' }) },
+  'import.percent-guessed': { title: message('import.column', { number: 2 }), number: 100 },
+  'import.shares-of-one': { title: message('import.column', { number: 2 }) },
+  'import.grams-guessed': { title: message('import.column', { number: 3 }) },
+  'import.left-out': { parts: quoted },
+  'import.columns-again': { parts: quoted },
+  'import.merged-cells': { parts: quoted },
+  'import.grams-assumed': { parts: quoted },
+  'import.sums': { parts: quoted },
+  'import.read-as': { written: '1.000', meant: '1000' },
+  'import.read-by-shares': { written: '1.000', meant: '1000' },
+  'import.read-by-sum': { written: '1.000', meant: '1000', name: 'Total', grams: 1670 },
+  'import.taken-as': { number: 3, name: 'Salz', otherName: 'salt' },
+  'import.taken-as-one-of': { number: 3, name: 'Hefe', otherName: 'fresh yeast' },
+  'import.row-differs': { number: 3, name: 'salt', written: '2%', grams: 20, otherWritten: '25 g' },
+  'import.zero': { number: 3, name: 'malt' },
+  'import.no-amount': { number: 3, name: 'a handful of love' },
+  'import.heading': { number: 3, name: 'Poolish' },
+  'import.about-batch': { number: 9, written: 'Loaves  24' },
+  'import.row-no-name': { number: 9, written: '24 g' },
+  'import.row-not-read': { number: 9, written: 'salt  some' },
+  'import.row-no-amount': { number: 9, written: 'salt' },
+  'import.row-negative': { number: 9, written: 'salt  -2 g' },
+  'import.row-no-line': { number: 9, written: 'salt: 2 g' },
+  'import.flours-make': { fraction: 0.97 },
+  'import.flours-make-part': { fraction: 0.97, part: 'poolish' },
+  'import.flours-make-weights': { fraction: 0.97 },
+  'import.flours-make-weights-part': { fraction: 0.97, part: 'poolish' },
+  'import.too-many-rows': { count: 3200, otherCount: 2000 },
+  'import.not-known': { parts: quoted },
+  'import.not-known-meant': {
+    parts: quoted,
+    facts: [message('import.may-be', { name: 'linsed', otherName: 'linseed' })],
+  },
 };

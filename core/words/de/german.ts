@@ -6,6 +6,7 @@ import { comparison } from './comparison.ts';
 import { cost } from './cost.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { imports } from './imports.ts';
 import { label } from './label.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
@@ -37,6 +38,7 @@ export const subjects = {
   blends,
   cost,
   label,
+  imports,
   allergens,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
@@ -61,6 +63,7 @@ const catalogue: Catalogue = {
   ...blends,
   ...cost,
   ...label,
+  ...imports,
   ...allergens,
   ...mixingHeat,
   ...mixingHints,

@@ -4,6 +4,7 @@ import { comparison } from './comparison.ts';
 import { cost } from './cost.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { imports } from './imports.ts';
 import { label } from './label.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
@@ -34,6 +35,7 @@ export const subjects = {
   blends,
   cost,
   label,
+  imports,
   allergens,
   'mixing-reasons': mixingReasons,
   'mixing-warmth': mixingWarmth,
@@ -59,6 +61,7 @@ export const english = {
   ...blends,
   ...cost,
   ...label,
+  ...imports,
   ...allergens,
   ...mixingReasons,
   ...mixingWarmth,
