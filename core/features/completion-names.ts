@@ -1,4 +1,4 @@
-import { catalogueIngredients, catalogueNamesAbroad, tongueOfName } from '../catalogue/catalogue.ts';
+import { catalogueIngredients, catalogueNamesAbroad, tonguesOfName } from '../catalogue/catalogue.ts';
 import { writtenTypes } from '../catalogue/flour-types.ts';
 import { mixers } from '../catalogue/mixers.ts';
 import { formulaOf } from '../model/formula-model.ts';
@@ -82,7 +82,7 @@ export function ingredients(asked: Asked, at: number, padded: boolean): LineComp
   const names =
     model?.sections.flatMap(({ lines }) => lines.map(({ statement }) => statement.name.folded)) ?? [];
   const others = names.filter((name) => name !== foldName(written));
-  const tongues = new Set(others.map(tongueOfName));
+  const tongues = new Set(others.flatMap(tonguesOfName));
   for (const one of catalogueNamesAbroad)
     if (one.folded.startsWith(foldName(written)) && (others.length === 0 || tongues.has(one.tongue)))
       push(one.written, `another name of ${writtenTypes.get(one.name) ?? one.name}`, '1');

@@ -3,7 +3,7 @@ import { allergenOf, isGlutenCereal, type LabelRegime } from '../calc/allergens.
 import type { SolvedLine, SolvedSection } from '../calc/formula-result.ts';
 import { allergenLists, breadOrRoll, ingredientList, type LabelItem, meetsSolids } from '../calc/label.ts';
 import { type FoodPortion, type NutrientRow, nutritionTable, waterOf } from '../calc/nutrition.ts';
-import { tongueOfName } from '../catalogue/catalogue.ts';
+import { tonguesOfName } from '../catalogue/catalogue.ts';
 import { namesAbroad } from '../catalogue/names-abroad.ts';
 import { foldName } from '../text/names.ts';
 import { type Message, message } from '../words/message.ts';
@@ -183,8 +183,8 @@ function labelItems(analysis: Analysis, weighed: Weighed, evaporated: number | u
 function waterName({ bowl, enclosed }: Weighed): string {
   const all = [...bowl, ...enclosed.flatMap(({ items }) => items ?? [])].filter(({ isWater }) => isWater);
   for (const { name } of all) {
-    const tongue = tongueOfName(foldName(name));
-    const [own] = (tongue === undefined ? undefined : namesAbroad['water']?.[tongue]) ?? [];
+    const [tongue] = tonguesOfName(foldName(name));
+    const own = tongue === undefined ? undefined : namesAbroad.water?.[tongue]?.[0];
     if (own !== undefined) return own;
   }
   return 'water';
