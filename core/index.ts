@@ -54,7 +54,7 @@ export type { RuleLink } from './features/links.ts';
 export type { ReadingToLog } from './features/log-reading.ts';
 export type { OverviewEntry, OverviewKind } from './features/overview.ts';
 export type { Highlight, Reference } from './features/references.ts';
-export type { Refused } from './features/rename.ts';
+
 export type { Stretch } from './features/selection.ts';
 export type { SemanticKind, SemanticModifier, SemanticToken } from './features/semantic-tokens.ts';
 export type { LineSignature, SignatureAnswer } from './features/signatures.ts';
@@ -90,6 +90,7 @@ export { plainSpeaker, speakerOf } from './words/speak.ts';
 export type { Speaker } from './words/speaker.ts';
 export { createService, defaultSettings } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
+export type { Refused } from './workspace/navigation.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
 export {
   billLines,

@@ -11,6 +11,7 @@ import { nameBetween } from '../syntax/names.ts';
 import type { Block, SectionKind } from '../syntax/tree.ts';
 import { holdsIngredients, properties, sectionWords } from '../syntax/vocabulary.ts';
 import { mass, percent } from '../text/figures.ts';
+import { plainSpeaker } from '../words/speak.ts';
 import type { CompletionKind } from './answers.ts';
 import { compositionMarkdown } from './composition-words.ts';
 import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
@@ -44,7 +45,7 @@ function detailOf(
   switch (kind) {
     case 'ingredient': {
       const found = findIngredient(name, scope);
-      return found.kind === 'found' ? compositionMarkdown(found.ingredient) : undefined;
+      return found.kind === 'found' ? compositionMarkdown(found.ingredient, plainSpeaker) : undefined;
     }
     case 'part':
       return partWords(place, name.folded);
@@ -52,7 +53,7 @@ function detailOf(
       const [definition, second] = scope.find('formula', name.folded)[0] ?? [];
       const analysis =
         definition === undefined || second !== undefined ? undefined : place.analysisOf(definition);
-      return analysis === undefined ? undefined : totalsMarkdown(analysis);
+      return analysis === undefined ? undefined : totalsMarkdown(analysis, plainSpeaker);
     }
     case 'mixer':
       return mixerWords(place, label);

@@ -57,6 +57,10 @@ export interface Arg {
   readonly apartCelsius: number;
   readonly partCelsius: number;
   readonly colderCelsius: number;
+  /** Between two temperatures. */
+  readonly fromCelsius: number;
+  readonly toCelsius: number;
+  readonly kilojoules: number;
   /** Money, in a currency by its three letters. */
   readonly amount: number;
   readonly currency: string;
@@ -91,6 +95,8 @@ export interface Arg {
   readonly sentence: string;
   /** A whole line of the notation, to show how it reads. */
   readonly example: string;
+  /** A file or a folder by its path as it is shown, or by its name alone. */
+  readonly file: string;
 
   /** Messages within a message. */
   readonly reason: Said;
@@ -109,6 +115,9 @@ export interface Arg {
   readonly figures: Said;
   readonly source: Said;
   readonly water: Said;
+  /** What an ingredient is for in a dough; what a word of the notation stands for. */
+  readonly role: Said;
+  readonly meaning: Said;
   readonly when: Said;
   readonly otherWhen: Said;
   readonly facts: readonly Said[];

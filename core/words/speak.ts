@@ -1,3 +1,4 @@
+import { clockOf } from '../text/dates.ts';
 import { type Display, plainDisplay } from '../text/display.ts';
 import { percentPlaces, placesWithin, trimmed } from '../text/figures.ts';
 import {
@@ -55,6 +56,7 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
       if (hours === 0) return `${rest} min`;
       return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
     },
+    clock: clockOf,
     money: (amount, currency) => {
       const text = `${signed(Math.max(amount, amount > 0 ? cent : amount).toFixed(2))} ${currency}`;
       return amount > 0 && amount < cent ? language.lessThan(text) : text;

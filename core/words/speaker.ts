@@ -36,6 +36,8 @@ export interface Speaker {
   minutesBand(low: number, high: number): string;
   /** Hours and minutes. */
   duration(seconds: number): string;
+  /** Minutes of a day as a clock shows them: `06:30`. */
+  clock(minutes: number): string;
   /**
    * An amount of money to the cent, `4.85 EUR`; what is below a cent, and not nothing, is `less than 0.01 EUR`. `currency` by its
    * three letters.

@@ -7,6 +7,7 @@ import type { PlacedBlock } from '../model/meaning.ts';
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
 import { type BlockFindings, checkBlock } from '../rules/check.ts';
 import type { Block } from '../syntax/tree.ts';
+import type { Message } from '../words/message.ts';
 import type { Files, NameChange } from './files.ts';
 import { Lookers } from './lookers.ts';
 
@@ -27,7 +28,7 @@ interface Kept {
   readonly scope: Scope;
   analysis: { readonly value: Analysis | undefined } | undefined;
   findings: BlockFindings | undefined;
-  totals: { readonly words: string | undefined } | undefined;
+  totals: { readonly message: Message | undefined } | undefined;
   plan: { readonly value: PlanAnalysis | undefined } | undefined;
   tokens: readonly SemanticToken[] | undefined;
 }
@@ -98,7 +99,7 @@ export class BlockAnswers {
         ...(plan === undefined ? {} : { plan }),
       });
       // Said now, while the analysis is at hand, they cost next to nothing.
-      kept.totals ??= { words: analysis === undefined ? undefined : shortTotals(analysis) };
+      kept.totals ??= { message: analysis === undefined ? undefined : shortTotals(analysis) };
     }
     return kept.findings;
   }
@@ -112,13 +113,13 @@ export class BlockAnswers {
   }
 
   /** The totals of a formula in one short line; kept like findings, so that a list of a whole workspace costs little. */
-  totalsOf(uri: string, block: Block): string | undefined {
+  totalsOf(uri: string, block: Block): Message | undefined {
     const kept = this.keptOf(uri, block);
     if (kept.totals === undefined) {
       const analysis = this.analysisOf(uri, block);
-      kept.totals = { words: analysis === undefined ? undefined : shortTotals(analysis) };
+      kept.totals = { message: analysis === undefined ? undefined : shortTotals(analysis) };
     }
-    return kept.totals.words;
+    return kept.totals.message;
   }
 
   /** What every stretch of the block is, lines counted in it. */

@@ -98,7 +98,7 @@ export function createService(options: FilesOptions = {}): Service {
     const entries: OverviewEntry[] = [];
     for (const uri of files.uris()) {
       const file = files.get(uri)!;
-      entries.push(...overviewOf(uri, files.read(file), (block) => answers.totalsOf(uri, block)));
+      entries.push(...overviewOf(uri, files.read(file), (block) => answers.totalsOf(uri, block), speaker));
       yield;
     }
     return entries;
@@ -119,7 +119,7 @@ export function createService(options: FilesOptions = {}): Service {
   };
 
   return wordedAnswers(() => settings.display, {
-    ...createNavigation(files, answers, read),
+    ...createNavigation(files, answers, read, () => speaker),
     ...createEditing(
       files,
       answers,
@@ -177,7 +177,9 @@ export function createService(options: FilesOptions = {}): Service {
     },
     symbols: (uri) => {
       const found = read(uri);
-      return found === undefined ? [] : symbolsOf(found.source, (block) => answers.analysisOf(uri, block));
+      return found === undefined
+        ? []
+        : symbolsOf(found.source, (block) => answers.analysisOf(uri, block), speaker);
     },
     completions: (uri, line, column) => {
       const found = read(uri);
@@ -198,7 +200,7 @@ export function createService(options: FilesOptions = {}): Service {
     },
     actions: (uri, range, only) => {
       const context = actionsAround(uri, range);
-      return context === undefined ? [] : offersAt(context, only);
+      return context === undefined ? [] : offersAt(context, speaker, only);
     },
     actionEdits: (uri, range, id, argument) => {
       const context = actionsAround(uri, range);
@@ -239,15 +241,15 @@ export function createService(options: FilesOptions = {}): Service {
       const at = found === undefined ? undefined : formulaAt(found.source, line);
       const analysis = at === undefined ? undefined : answers.analysisOf(uri, at.block);
       if (at === undefined || analysis === undefined) return undefined;
-      const now = statusOf(analysis);
-      return settings.keepsLastFigures ? lastWhole.status(uri, at.block, analysis, now) : now;
+      const now = statusOf(analysis, speaker);
+      return settings.keepsLastFigures ? lastWhole.status(uri, at.block, analysis, now, speaker) : now;
     },
     overview: () => finish(overview()),
     overviewInSteps: overview,
     panelEdits: (uri, line, change, formula) => {
       const found = read(uri);
       const at = found === undefined ? undefined : formulaWanted(found.source, line, formula);
-      if (at === undefined) return notThere;
+      if (at === undefined) return speaker.say(notThere);
       return panelEdits(
         {
           ...{ uri, block: at.block, firstLine: at.firstLine },
@@ -256,9 +258,10 @@ export function createService(options: FilesOptions = {}): Service {
           sourceOf: (other) => read(other)?.source,
         },
         change,
+        speaker,
       );
     },
-    templates: formulaTemplates,
+    templates: () => formulaTemplates(speaker),
     newFormula: newFormulaText,
     totals: (uri) => {
       const found = read(uri);

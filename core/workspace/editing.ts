@@ -48,7 +48,7 @@ export function createEditing(
       const at = blockAt(uri, line);
       return at === undefined
         ? undefined
-        : signaturesOf(at.block, line - at.firstLine, column, files.scopeOf(uri));
+        : signaturesOf(at.block, line - at.firstLine, column, files.scopeOf(uri), speaker());
     },
     completionDetail: (uri, line, kind, label) => {
       if (read(uri) === undefined) return undefined;

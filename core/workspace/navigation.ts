@@ -4,15 +4,21 @@ import { type GoesItem, type GoesLink, goesIntoAt, goesItemAt, usersOf } from '.
 import { type Lens, lensesOf, type Uses, usesAt } from '../features/lenses.ts';
 import { type RuleLink, ruleLinksOf } from '../features/links.ts';
 import { type Highlight, highlightsAt, type Reference, referencesAt } from '../features/references.ts';
-import { type Refused, type RenameBook, renameAt, renameStartAt } from '../features/rename.ts';
+import { type Refusal, type RenameBook, renameAt, renameStartAt } from '../features/rename.ts';
 import { type Stretch, selectionsAt } from '../features/selection.ts';
 import { type FoundSymbol, symbolsMatching } from '../features/workspace-symbols.ts';
 import type { SourceFile } from '../syntax/tree.ts';
 import type { Place } from '../text/span.ts';
 import type { Steps } from '../text/steps.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { BlockAnswers } from './answer.ts';
 import type { Files } from './files.ts';
 import { NameIndex } from './name-index.ts';
+
+/** Why a name is not renamed, in one sentence for the baker. */
+export interface Refused {
+  readonly refused: string;
+}
 
 /** What an editor asks about names and where they lead. Long work comes in steps. */
 export interface Navigation {
@@ -47,11 +53,12 @@ export interface Navigation {
   selections(uri: string, line: number, column: number): readonly Stretch[];
 }
 
-/** `read` gives the file as it stands, with all that is to be read before an answer read. */
+/** `read` gives the file as it stands, with all that is to be read before an answer read; `speaker` whoever words it now. */
 export function createNavigation(
   files: Files,
   answers: BlockAnswers,
   read: (uri: string) => { readonly source: SourceFile } | undefined,
+  speaker: () => Speaker,
 ): Navigation {
   const index = new NameIndex(files);
   const book: RenameBook = {
@@ -81,31 +88,35 @@ export function createNavigation(
     },
     highlights: asking([], (uri, line: number, column: number) => highlightsAt(book, uri, line, column)),
     renameStart: asking(undefined, (uri, line: number, column: number) =>
-      renameStartAt(book, uri, line, column),
+      inWords(renameStartAt(book, uri, line, column), speaker()),
     ),
     *rename(uri, line, column, name) {
       if (read(uri) === undefined) return [];
-      return yield* renameAt(book, uri, line, column, name);
+      return inWords(yield* renameAt(book, uri, line, column, name), speaker());
     },
     *symbolsMatching(query) {
       files.readAll();
       return yield* symbolsMatching(files.definitions(), query);
     },
-    goesItem: asking(undefined, (uri, line: number, column: number) => goesItemAt(book, uri, line, column)),
+    goesItem: asking(undefined, (uri, line: number, column: number) =>
+      goesItemAt(book, uri, line, column, speaker()),
+    ),
     *users(uri, line, column) {
       if (read(uri) === undefined) return [];
-      return yield* usersOf(book, uri, line, column);
+      return yield* usersOf(book, uri, line, column, speaker());
     },
-    goesInto: asking([], (uri, line: number, column: number) => goesIntoAt(book, uri, line, column)),
+    goesInto: asking([], (uri, line: number, column: number) =>
+      goesIntoAt(book, uri, line, column, speaker()),
+    ),
     lenses: (uri) => {
       const source = read(uri)?.source;
       return source === undefined
         ? []
-        : lensesOf(book, uri, source, (block) => answers.analysisOf(uri, block));
+        : lensesOf(book, uri, source, (block) => answers.analysisOf(uri, block), speaker());
     },
     *uses(uri, line, column) {
       if (read(uri) === undefined) return undefined;
-      return yield* usesAt(book, uri, line, column);
+      return yield* usesAt(book, uri, line, column, speaker());
     },
     index: (uri) => index.look(uri),
     ruleLinks: (uri) => {
@@ -117,6 +128,15 @@ export function createNavigation(
       return source === undefined ? [] : selectionsAt(source, line, column);
     },
   };
+}
+
+function inWords<T extends object | undefined>(
+  answer: T | Refusal,
+  speaker: Speaker,
+): Exclude<T, Refusal> | Refused {
+  return answer !== undefined && 'refused' in answer
+    ? { refused: speaker.say((answer as Refusal).refused) }
+    : (answer as Exclude<T, Refusal>);
 }
 
 function decoded(text: string): string {

@@ -88,7 +88,7 @@ export interface Service extends Navigation, Editing {
   overviewInSteps(): Steps<readonly OverviewEntry[]>;
   /** The edits that a batch sheet asks for, or a sentence that says why there are none. */
   panelEdits(uri: string, line: number, change: PanelChange, formula?: string): readonly FileEdit[] | string;
-  readonly templates: readonly FormulaTemplate[];
+  templates(): readonly FormulaTemplate[];
   newFormula(name: string, template: string): string;
   totals(uri: string): readonly FormulaTotals[];
   /** A pasted table as formulas; names are looked up from where the file stands, which need not be there yet. */

@@ -80,7 +80,10 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   apartCelsius: number(1.2),
   partCelsius: number(0.9),
   colderCelsius: number(10),
-  amount: number(4.854),
+  fromCelsius: number(25),
+  toCelsius: number(21),
+  kilojoules: number(1520),
+  amount: number(4.85),
   currency: text('EUR'),
   otherCurrency: text('USD'),
   rpm: number(12000),
@@ -104,6 +107,7 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   choices: texts('1 g', '1000 g'),
   sentence: text('Salt is 4% of flour.'),
   example: text('water  65%'),
+  file: text('flours.dough'),
 
   reason: { usual: nested, any: fc.constantFrom(nested, other) },
   title: said(other),
@@ -118,6 +122,8 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   figures: said(message('hint.both', { fraction: 0.2, grams: 1250 })),
   source: said(message('provenance.common-practice')),
   water: said(message('water.at', { waterCelsius: 13.5 })),
+  role: said(message('role.flour')),
+  meaning: said(message('role.flour')),
   when: said(message('moment.from', { lowMinutes: 6, highMinutes: 8 })),
   otherWhen: said(message('moment.far-off')),
   parts: {

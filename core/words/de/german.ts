@@ -1,11 +1,14 @@
 import type { Language } from '../language.ts';
 import type { Catalogue } from '../message.ts';
+import { actions } from './actions.ts';
 import { allergens } from './allergens.ts';
 import { blends } from './blends.ts';
 import { comparison } from './comparison.ts';
 import { cost } from './cost.ts';
+import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { hover } from './hover.ts';
 import { imports } from './imports.ts';
 import { label } from './label.ts';
 import { mixers } from './mixers.ts';
@@ -17,12 +20,15 @@ import { mixingTrials } from './mixing-trials.ts';
 import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
+import { notation } from './notation.ts';
 import { paragraphs } from './paragraphs.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
 import { rulePages } from './rule-pages.ts';
+import { standing } from './standing.ts';
 import { sums } from './sums.ts';
+import { totals } from './totals.ts';
 
 /** The messages by subject, as English has them. */
 export const subjects = {
@@ -47,6 +53,12 @@ export const subjects = {
   'mixing-trials': mixingTrials,
   'mixing-warmth': mixingWarmth,
   'mixing-work': mixingWork,
+  totals,
+  notation,
+  hover,
+  standing,
+  actions,
+  editing,
   paragraphs,
 };
 
@@ -72,6 +84,12 @@ const catalogue: Catalogue = {
   ...mixingTrials,
   ...mixingWarmth,
   ...mixingWork,
+  ...totals,
+  ...notation,
+  ...hover,
+  ...standing,
+  ...actions,
+  ...editing,
   ...paragraphs,
 };
 

@@ -1,9 +1,12 @@
+import { actions } from './actions.ts';
 import { allergens } from './allergens.ts';
 import { blends } from './blends.ts';
 import { comparison } from './comparison.ts';
 import { cost } from './cost.ts';
+import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { hover } from './hover.ts';
 import { imports } from './imports.ts';
 import { label } from './label.ts';
 import { mixers } from './mixers.ts';
@@ -15,11 +18,14 @@ import { mixingTrials } from './mixing-trials.ts';
 import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
+import { notation } from './notation.ts';
 import { paragraphs } from './paragraphs.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { standing } from './standing.ts';
 import { sums } from './sums.ts';
+import { totals } from './totals.ts';
 
 /** The messages by subject; one subject is one file, in every language. */
 export const subjects = {
@@ -44,6 +50,12 @@ export const subjects = {
   'mixing-outlook': mixingOutlook,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
+  totals,
+  notation,
+  hover,
+  standing,
+  actions,
+  editing,
   paragraphs,
 };
 
@@ -70,5 +82,11 @@ export const english = {
   ...mixingOutlook,
   ...mixingHeat,
   ...mixingHints,
+  ...totals,
+  ...notation,
+  ...hover,
+  ...standing,
+  ...actions,
+  ...editing,
   ...paragraphs,
 };
