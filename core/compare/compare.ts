@@ -1,7 +1,7 @@
-import { type PlanTimes, planTimeWords } from '../features/plan-times.ts';
+import type { PlanTimes } from '../features/plan-times.ts';
+import { timeMessage } from '../features/time-words.ts';
 import type { FormulaTotals } from '../features/totals.ts';
-import type { Saying } from '../words/in-marks.ts';
-import { message } from '../words/message.ts';
+import { type Message, message } from '../words/message.ts';
 import { plainSpeaker } from '../words/speak.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type {
@@ -149,7 +149,7 @@ function timeChanges(before: PlanTimes | undefined, after: PlanTimes | undefined
   if (before === undefined || after === undefined) return [];
   const time = (key: 'ready' | 'firstWork' | 'firstMix', { dated, ...times }: PlanTimes) => {
     const minutes = times[`${key}Minutes`];
-    return minutes === undefined ? undefined : planTimeWords(minutes, dated, say);
+    return minutes === undefined ? undefined : say.say(timeMessage(minutes, dated));
   };
   const late = ({ lateMinutes }: PlanTimes): string =>
     lateMinutes === undefined ? say.say(message('comparison.no')) : say.duration(lateMinutes * 60);
@@ -192,8 +192,8 @@ function places(
 }
 
 /** A formula that has no other side: what it makes and what is in it. */
-function wholeOf(totals: FormulaTotals<Saying>, side: 'before' | 'after', say: Speaker): ChangeGroup[] {
-  const nothing: FormulaTotals<Saying> = {
+function wholeOf(totals: FormulaTotals<Message>, side: 'before' | 'after', say: Speaker): ChangeGroup[] {
+  const nothing: FormulaTotals<Message> = {
     file: '',
     formula: '',
     overall: [],

@@ -2,7 +2,6 @@ import { stageMessage } from '../analysis/mixing.ts';
 import { asFreshYeast } from '../calc/yeast.ts';
 import type { FormulaTotals, TotalsLine, TotalsPart, TotalsWater } from '../features/totals.ts';
 import { foldName } from '../text/names.ts';
-import type { Saying } from '../words/in-marks.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
@@ -22,8 +21,8 @@ export interface ComputedChanges {
 }
 
 export function computedChanges(
-  before: FormulaTotals<Saying>,
-  after: FormulaTotals<Saying>,
+  before: FormulaTotals<Message>,
+  after: FormulaTotals<Message>,
   say: Speaker,
 ): ComputedChanges {
   const grams = (name: Message, one: number | undefined, other: number | undefined): Change[] =>
@@ -105,8 +104,8 @@ function shareChanges(
 const sameStrength = 0.05;
 
 /** Yeast by its strength, so that another kind in its measure is no change. */
-function yeastChanges(before: FormulaTotals<Saying>, after: FormulaTotals<Saying>, say: Speaker): Change[] {
-  const kinds = ({ overall }: FormulaTotals<Saying>): string =>
+function yeastChanges(before: FormulaTotals<Message>, after: FormulaTotals<Message>, say: Speaker): Change[] {
+  const kinds = ({ overall }: FormulaTotals<Message>): string =>
     overall.flatMap(({ role, name }) => (role === 'yeast' ? [foldName(name)] : [])).join();
   const [old, now] = [yeastStrength(before), yeastStrength(after)];
   const isOnlyAnother = kinds(before) !== kinds(after) && old !== undefined && now !== undefined;
@@ -115,7 +114,7 @@ function yeastChanges(before: FormulaTotals<Saying>, after: FormulaTotals<Saying
 }
 
 /** All yeast as so much fresh yeast of all flour, so that another kind in its measure is no change. */
-function yeastStrength({ overall, hydration }: FormulaTotals<Saying>): number | undefined {
+function yeastStrength({ overall, hydration }: FormulaTotals<Message>): number | undefined {
   const lines = overall.filter(({ role }) => role === 'yeast');
   // Without yeast there is none, and that is known as soon as the formula is.
   if (lines.length === 0) return hydration === undefined ? undefined : 0;
@@ -143,8 +142,8 @@ function ingredientChanges(
 }
 
 function mixingChanges(
-  before: FormulaTotals<Saying>['mixing'],
-  after: FormulaTotals<Saying>['mixing'],
+  before: FormulaTotals<Message>['mixing'],
+  after: FormulaTotals<Message>['mixing'],
   say: Speaker,
 ): Change[] {
   if (before === undefined && after === undefined) return [];
@@ -180,8 +179,8 @@ function mixingChanges(
 }
 
 function temperatureChanges(
-  before: FormulaTotals<Saying>,
-  after: FormulaTotals<Saying>,
+  before: FormulaTotals<Message>,
+  after: FormulaTotals<Message>,
   say: Speaker,
 ): Change[] {
   return [
@@ -240,8 +239,8 @@ function waterText({ reach, celsius, iceGrams }: TotalsWater, say: Speaker): str
 }
 
 function costChanges(
-  before: FormulaTotals<Saying>['cost'],
-  after: FormulaTotals<Saying>['cost'],
+  before: FormulaTotals<Message>['cost'],
+  after: FormulaTotals<Message>['cost'],
   say: Speaker,
 ): Change[] {
   const currency = after?.currency ?? before?.currency;

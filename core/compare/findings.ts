@@ -1,11 +1,10 @@
 import type { FormulaTotals } from '../features/totals.ts';
-import type { Saying } from '../words/in-marks.ts';
 import { type Message, message as messageOf } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
 import type { Accepted, FormulaPortrait } from './portrait.ts';
 
-type Found = FormulaTotals<Saying>['findings'][number];
+type Found = FormulaTotals<Message>['findings'][number];
 
 /**
  * Findings that are new, that changed their level, and that are gone. One whose figures alone changed is none of them; one
@@ -48,8 +47,7 @@ export function findingChanges(before: FormulaPortrait, after: FormulaPortrait, 
 }
 
 function toldFinding({ level, message, line }: Found, say: Speaker): Told {
-  const sentence = typeof message === 'string' ? message : say.say(message);
-  return { text: say.say(atLevel(level, sentence)), line: line - 1, level };
+  return { text: say.say(atLevel(level, say.say(message))), line: line - 1, level };
 }
 
 function atLevel(level: string, sentence: string): Message {

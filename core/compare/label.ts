@@ -2,7 +2,6 @@ import { allergenOf } from '../calc/allergens.ts';
 import type { LabelEntry } from '../calc/label.ts';
 import { allergenName, entryMessage } from '../features/allergen-words.ts';
 import type { TotalsLabel } from '../features/totals-product.ts';
-import type { Saying } from '../words/in-marks.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
@@ -13,8 +12,8 @@ import { changeOfWords, notKnown } from './tell.ts';
  * stated whether they have any; the order of the ingredient list; and what the law calls the product.
  */
 export function labelChanges(
-  before: TotalsLabel<Saying> | undefined,
-  after: TotalsLabel<Saying> | undefined,
+  before: TotalsLabel<Message> | undefined,
+  after: TotalsLabel<Message> | undefined,
   say: Speaker,
 ): Change[] {
   if (before === undefined && after === undefined) return [];
@@ -88,7 +87,7 @@ function tellWords(words: readonly string[], say: Speaker): Told {
 }
 
 /** The names in their order; their weights are told elsewhere. */
-function listOf({ ingredients }: TotalsLabel<Saying>): string {
+function listOf({ ingredients }: TotalsLabel<Message>): string {
   const names = (entries: readonly LabelEntry[]): string =>
     entries
       .map(({ text, parts }) => {
@@ -99,12 +98,12 @@ function listOf({ ingredients }: TotalsLabel<Saying>): string {
   return names(ingredients);
 }
 
-function solids({ meetsSolids }: TotalsLabel<Saying>, say: Speaker): string | undefined {
+function solids({ meetsSolids }: TotalsLabel<Message>, say: Speaker): string | undefined {
   if (meetsSolids === undefined) return undefined;
   return say.say(message(meetsSolids ? 'comparison.yes' : 'comparison.no'));
 }
 
-function soldAs({ kind }: TotalsLabel<Saying>, say: Speaker): string | undefined {
+function soldAs({ kind }: TotalsLabel<Message>, say: Speaker): string | undefined {
   if (kind === undefined) return undefined;
   return say.say(message(kind === 'bread' ? 'label-us.kind-bread' : 'label-us.kind-roll'));
 }

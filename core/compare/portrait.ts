@@ -4,9 +4,8 @@ import type { FormulaTotals } from '../features/totals.ts';
 import { type FoundInFile, totalsOf } from '../features/totals-of.ts';
 import { definitionOf } from '../model/scope.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
-import { plainDisplay, wordedText } from '../text/display.ts';
 import { foldName } from '../text/names.ts';
-import type { Saying } from '../words/in-marks.ts';
+import type { Message } from '../words/message.ts';
 import { type WrittenLine, type WrittenSection, writtenLine, writtenSections } from './written.ts';
 
 /**
@@ -35,7 +34,7 @@ interface BlockPortrait {
 
 export interface FormulaPortrait extends BlockPortrait {
   /** Findings and all else that is said stand in it as messages. */
-  readonly totals: FormulaTotals<Saying>;
+  readonly totals: FormulaTotals<Message>;
   /** Findings that somebody has looked at and let stand. */
   readonly accepted: readonly Accepted[];
   /** How long the work takes by the times that are written. */
@@ -87,8 +86,7 @@ export function portraitOf(file: string, source: SourceFile, sitter: Sitter): Fi
     const definition = definitionOf(file, firstLine, block);
     const times = definition?.kind === 'plan' ? sitter.planTimesOf(block) : undefined;
     if (analysis !== undefined) {
-      const findings = sitter.findingsOf(block, firstLine).map(writtenOut);
-      const totals = totalsOf(file, analysis, findings, firstLine);
+      const totals = totalsOf(file, analysis, sitter.findingsOf(block, firstLine), firstLine);
       formulas.push({
         ...blockPortrait(file, block, firstLine, totals.formula),
         totals,
@@ -109,12 +107,6 @@ export function portraitOf(file: string, source: SourceFile, sitter: Sitter): Fi
     }
   }
   return { file, formulas, definitions, loose };
-}
-
-/** A finding of a rule that words its message itself, with its figures written out. */
-function writtenOut(finding: FoundInFile): FoundInFile {
-  const { message } = finding;
-  return typeof message === 'string' ? { ...finding, message: wordedText(message, plainDisplay) } : finding;
 }
 
 function acceptedIn(block: Block, firstLine: number): Accepted[] {

@@ -11,6 +11,7 @@ import { nameBetween } from '../syntax/names.ts';
 import type { Block, SectionKind } from '../syntax/tree.ts';
 import { holdsIngredients, properties, sectionWords } from '../syntax/vocabulary.ts';
 import { mass, percent } from '../text/figures.ts';
+import { inMarks } from '../words/in-marks.ts';
 import { plainSpeaker } from '../words/speak.ts';
 import type { CompletionKind } from './answers.ts';
 import { compositionMarkdown } from './composition-words.ts';
@@ -103,8 +104,10 @@ function mixerWords({ scope }: CompletionPlace, label: string): string[] | undef
         ];
   const source =
     definition === undefined
-      ? (usual?.source ?? 'common practice')
-      : `as its section says, the rest from the usual ${data.kind} (${usual?.source ?? 'common practice'})`;
+      ? usual === undefined
+        ? 'common practice'
+        : inMarks(usual.source)
+      : `as its section says, the rest from the usual ${data.kind} (${usual === undefined ? 'common practice' : inMarks(usual.source)})`;
   return [
     `**${escapeMarkdown(label)}** — ${data.kind}${kindAssumed ? ', as its section does not say its kind' : ''}`,
     ...bowl,

@@ -3,6 +3,7 @@ import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { flourFigures } from './flour-words.ts';
 import { escapeMarkdown } from './formula-words.ts';
+import { inMarkdown } from './in-markdown.ts';
 
 /** What is known of a flour, each figure with where it comes from. */
 export function flourMarkdown(ingredient: Ingredient, speaker: Speaker): string[] {
@@ -24,6 +25,6 @@ export function compositionMarkdown(ingredient: Ingredient, speaker: Speaker): s
     speaker.say(message('composition.title', { name, role: message(`role.${ingredient.role}`) })),
     speaker.say(parts.length === 0 ? message('composition.not-known') : message('totals.line', { parts })),
     ...(ingredient.flour === undefined ? [] : flourMarkdown(ingredient, speaker)),
-    speaker.say(message('composition.figures', { written: escapeMarkdown(ingredient.source) })),
+    speaker.say(message('composition.figures', { source: inMarkdown(ingredient.source) })),
   ];
 }

@@ -5,6 +5,7 @@ import { propertiesOf } from '../model/properties.ts';
 import type { IngredientStatement, ParsedLine } from '../syntax/tree.ts';
 import { type Message, message } from '../words/message.ts';
 import { assumedFlourGrams, escapeMarkdown } from './formula-words.ts';
+import { inMarkdown } from './in-markdown.ts';
 import type { LineFacts } from './line-facts.ts';
 
 /** What the figures at the end of an ingredient line are, and where each comes from, in sentences of Markdown. */
@@ -19,7 +20,7 @@ export function amountMessages(
   const said = [first];
   if (statement.amount.kind !== 'mass' && line.grams !== undefined) said.push(scaleMessage(analysis));
   if (ingredient !== undefined)
-    said.push(message('hint.composition', { written: escapeMarkdown(ingredient.source) }));
+    said.push(message('hint.composition', { source: inMarkdown(ingredient.source) }));
   return said;
 }
 

@@ -20,6 +20,7 @@ import { partMessages, stepMessages } from './fermentation-words.ts';
 import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
 import { heatOf } from './heat-of.ts';
 import { billMarkdown, comparisonMarkdown, heatOutlook } from './heat-words.ts';
+import { inMarkdown } from './in-markdown.ts';
 import { factsOf, type LineFacts, sectionOf } from './line-facts.ts';
 import { mixingOutlook, waterToUse } from './mixing-words.ts';
 import { planLineMarkdown, planMarkdown } from './plan-words.ts';
@@ -117,7 +118,7 @@ function headerHover(
       return { span, markdown: speaker.say(message('programme.not-known', { reason: mix.reason })) };
     const hands =
       header.byHand === true && analysis.resolved.model.trials.length > 0 ? handTrials(scope) : undefined;
-    const calibration = hands === undefined ? [] : calibrationMarkdown(hands);
+    const calibration = hands === undefined ? [] : calibrationMarkdown(hands, speaker);
     return { span, markdown: [...mixMarkdown(mix.value, speaker), ...calibration].join('\n\n') };
   }
   if (header.section === 'trial' && analysis !== undefined) {
@@ -138,7 +139,10 @@ function headerHover(
   if (header.section === 'mixer' && header.name !== undefined) {
     const trials = mixerTrials(block, header.name, scope);
     if (trials === undefined) return undefined;
-    return { span, markdown: [title(header.name.text), ...calibrationMarkdown(trials)].join('\n\n') };
+    return {
+      span,
+      markdown: [title(header.name.text), ...calibrationMarkdown(trials, speaker)].join('\n\n'),
+    };
   }
   if (analysis !== undefined) {
     const solved = sectionOf(analysis, sectionId(line));
@@ -216,7 +220,7 @@ function ingredientMarkdown(analysis: Analysis, facts: LineFacts, speaker: Speak
   if (ingredient.role === 'water' && mix.known && section.kind === 'dough')
     words.push(...waterMarkdown(mix.value, speaker));
   if (ingredient.flour !== undefined) words.push(...flourMarkdown(ingredient, speaker));
-  words.push(speaker.say(message('composition.figures', { written: escapeMarkdown(ingredient.source) })));
+  words.push(speaker.say(message('composition.figures', { source: inMarkdown(ingredient.source) })));
   return words;
 }
 

@@ -1,7 +1,4 @@
 import type { PlanAnalysis } from '../analysis/plan.ts';
-import { clockOf, timeWords } from '../text/dates.ts';
-import { message } from '../words/message.ts';
-import type { Speaker } from '../words/speaker.ts';
 
 /** When a plan comes to what, in minutes since 1 January 1970, or since the day of `ready` where that has no date. */
 export interface PlanTimes {
@@ -27,11 +24,4 @@ export function planTimes({ dated, readyMinutes, day }: PlanAnalysis): PlanTimes
     ...(firstMix === undefined ? {} : { firstMixMinutes: firstMix }),
     ...(late > 0.5 ? { lateMinutes: Math.ceil(late) } : {}),
   };
-}
-
-/** A time of a plan: `2026-12-05 06:30`; without a date `06:30`, and `day −1 22:00` on another day than that of `ready`. */
-export function planTimeWords(minutes: number, dated: boolean, speaker: Speaker): string {
-  const days = Math.floor(Math.round(minutes) / 1440);
-  if (dated || days === 0) return timeWords(minutes, dated);
-  return speaker.say(message('plan-time.on-day', { number: days, written: clockOf(minutes) }));
 }

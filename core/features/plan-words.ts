@@ -32,8 +32,7 @@ export function planMarkdown(plan: PlanAnalysis, speaker: Speaker): string[] {
 export function planLineMarkdown(plan: PlanAnalysis, line: number, speaker: Speaker): string[] | undefined {
   const problem = plan.problems.find((one) => one.line === line);
   if (problem !== undefined) {
-    const reason = typeof problem.reason === 'string' ? { code: problem.reason, args: {} } : problem.reason;
-    return [speaker.say(message('planned.left-out', { reason }))];
+    return [speaker.say(message('planned.left-out', { reason: problem.reason }))];
   }
   const index = plan.formulas.findIndex((formula) => formula.lines.includes(line));
   const dough = plan.day.doughs[index];

@@ -6,7 +6,6 @@ import type { Known } from '../calc/known.ts';
 import type { MinutesBand } from '../calc/mixing.ts';
 import type { TemperedWater } from '../calc/mixing-water.ts';
 import type { Place } from '../text/span.ts';
-import type { Saying } from '../words/in-marks.ts';
 import type { Message } from '../words/message.ts';
 import type { Level } from './answers.ts';
 import { costTotals } from './cost-of.ts';
@@ -29,7 +28,7 @@ import type {
 export interface FoundInFile {
   readonly code: string;
   readonly level: Level;
-  readonly message: Saying;
+  readonly message: Message;
   readonly place: Place;
 }
 
@@ -39,7 +38,7 @@ export function totalsOf(
   analysis: Analysis,
   findings: readonly FoundInFile[],
   firstLine: number,
-): FormulaTotals<Saying> {
+): FormulaTotals<Message> {
   const { solved, resolved } = analysis;
   const told = findings.map(({ code, level, place, message }) => ({
     code,
@@ -48,7 +47,7 @@ export function totalsOf(
     message,
   }));
   const blocked = findings.some((finding) => holdsUp(resolved.model.block, firstLine, finding));
-  const totals: FormulaTotals<Saying> = {
+  const totals: FormulaTotals<Message> = {
     file,
     formula: resolved.model.name.text,
     overall: [],
@@ -118,9 +117,9 @@ function mixTotals(analysis: Analysis): TotalsFlourMix | undefined {
 }
 
 function set<K extends keyof FormulaTotals>(
-  totals: FormulaTotals<Saying>,
+  totals: FormulaTotals<Message>,
   key: K,
-  value: FormulaTotals<Saying>[K] | undefined,
+  value: FormulaTotals<Message>[K] | undefined,
 ): void {
   if (value !== undefined) totals[key] = value;
 }

@@ -1,17 +1,15 @@
-import type { Saying } from '../words/in-marks.ts';
+import type { Message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
-import type { FormulaTotals } from './totals.ts';
+import type { FormulaTotals, TotalsHeat } from './totals.ts';
 import type { TotalsCost, TotalsLabel } from './totals-product.ts';
 
 /** Totals in the words of a speaker. */
-export function wordedTotals(totals: FormulaTotals<Saying>, speaker: Speaker): FormulaTotals {
-  const say = inWords(speaker);
+export function wordedTotals(totals: FormulaTotals<Message>, speaker: Speaker): FormulaTotals {
+  const { say } = speaker;
   const { findings, heat, mixing, label, cost, ...figures } = totals;
   return {
     ...figures,
-    ...(heat === undefined
-      ? {}
-      : { heat: { ...heat, bill: heat.bill.map((line) => ({ ...line, label: say(line.label) })) } }),
+    ...(heat === undefined ? {} : { heat: wordedHeat(heat, speaker) }),
     ...(mixing === undefined ? {} : { mixing: { ...mixing, outlook: mixing.outlook.map(say) } }),
     ...(label === undefined ? {} : { label: wordedLabel(label, speaker) }),
     ...(cost === undefined ? {} : { cost: wordedCost(cost, speaker) }),
@@ -19,9 +17,18 @@ export function wordedTotals(totals: FormulaTotals<Saying>, speaker: Speaker): F
   };
 }
 
+/** Heat with the names of its sources in words; a portion has its own. */
+function wordedHeat(heat: TotalsHeat<Message>, { say }: Speaker): TotalsHeat {
+  const bill = heat.bill.map(({ label, ...line }) => ({
+    ...line,
+    label: typeof label === 'string' ? label : say(label),
+  }));
+  return { ...heat, bill };
+}
+
 /** The draft of a label in the words of a speaker. */
-export function wordedLabel(label: TotalsLabel<Saying>, speaker: Speaker): TotalsLabel {
-  const say = inWords(speaker);
+export function wordedLabel(label: TotalsLabel<Message>, speaker: Speaker): TotalsLabel {
+  const { say } = speaker;
   const { notes, nutritionUnknown, ...facts } = label;
   return {
     ...facts,
@@ -31,8 +38,8 @@ export function wordedLabel(label: TotalsLabel<Saying>, speaker: Speaker): Total
 }
 
 /** The cost of a formula in the words of a speaker. */
-export function wordedCost(cost: TotalsCost<Saying>, speaker: Speaker): TotalsCost {
-  const say = inWords(speaker);
+export function wordedCost(cost: TotalsCost<Message>, speaker: Speaker): TotalsCost {
+  const { say } = speaker;
   const { text, lines, unknown, ...facts } = cost;
   return {
     text: say(text),
@@ -42,9 +49,4 @@ export function wordedCost(cost: TotalsCost<Saying>, speaker: Speaker): TotalsCo
     ),
     ...(unknown === undefined ? {} : { unknown: say(unknown) }),
   };
-}
-
-/** A message in words; a name stays what it is. */
-function inWords(speaker: Speaker): (said: Saying) => string {
-  return (said) => (typeof said === 'string' ? said : speaker.say(said));
 }

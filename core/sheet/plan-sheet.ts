@@ -182,9 +182,10 @@ function storesOf(
 
 function remarksOf(plan: PlanAnalysis, firstLine: number): string[] {
   const remarks: string[] = [];
-  for (const { line, message } of plan.slips) remarks.push(`Line ${firstLine + line + 1}: ${message}`);
+  for (const { line, message } of plan.slips)
+    remarks.push(`Line ${firstLine + line + 1}: ${inMarks(message)}`);
   for (const { line, name, reason } of [...plan.problems, ...plan.unread])
-    remarks.push(`Line ${firstLine + line + 1}, ${name}, is not in the plan: ${reason}.`);
+    remarks.push(`Line ${firstLine + line + 1}, ${name}, is not in the plan: ${inMarks(reason)}.`);
   for (const [index, { dough, batches, remarks: told, lateMinutes }] of plan.day.doughs.entries()) {
     const least = dough.bowl?.leastGrams;
     const each = batches[0]?.doughGrams ?? 0;

@@ -98,7 +98,7 @@ export interface Service extends Navigation, Editing {
   /** What changed from one text of a file to another, or to its present text, among the other files as they are. */
   compare(uri: string, before: string, after?: string): Comparison;
   /** Shares of flours that reach a protein or keep an ash; names are looked up from where the file stands. */
-  blend(uri: string, flours: readonly string[], target: BlendTarget): Known<NamedBlend>;
+  blend(uri: string, flours: readonly string[], target: BlendTarget): Known<NamedBlend, string>;
   /** The production runs of the file's plans, worked out. */
   plans(uri: string): readonly PlanView[];
   /**

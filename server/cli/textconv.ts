@@ -87,7 +87,7 @@ function unknownNames({ findings }: FilePortrait['formulas'][number]['totals']):
   return findings
     .filter(({ code }) => code === 'unknown-ingredient')
     .flatMap(({ message }) => {
-      const { name } = typeof message === 'string' ? {} : (message.args as { readonly name?: string });
+      const { name } = message.args as { readonly name?: string };
       return name ?? [];
     });
 }

@@ -287,7 +287,6 @@ export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
   'allergens.not-stated': { names: ['improver'] },
   'label-us.solids-enough': { fraction: 0.64, lowFraction: 0.62 },
   'label-us.solids-too-little': { fraction: 0.6, lowFraction: 0.62 },
-  'plan-time.on-day': { number: -1, written: '22:00' },
   'import.table': { count: 12, title: message('import.between-tab') },
   'import.table-with-heading': { count: 12, title: message('import.between-semicolon') },
   'import.columns': { parts: columns },

@@ -90,13 +90,13 @@ function otherMixers({ scope }: ActionContext, own: Mixer): Mixer[] {
   return own.data.kind === 'hand' ? others.filter(({ data }) => data.kind !== 'hand') : [...others, hands];
 }
 
-const remembered = new WeakMap<MixAnalysis, Map<unknown, Map<number, Known<Conversion, Message | string>>>>();
+const remembered = new WeakMap<MixAnalysis, Map<unknown, Map<number, Known<Conversion, Message>>>>();
 
 /** A conversion runs the programme many times over, and a menu asks for it at each move of the cursor. */
-function conversionOf(mix: MixAnalysis, { data }: Mixer, batch: number): Known<Conversion, Message | string> {
-  const ofMix = remembered.get(mix) ?? new Map<unknown, Map<number, Known<Conversion, Message | string>>>();
+function conversionOf(mix: MixAnalysis, { data }: Mixer, batch: number): Known<Conversion, Message> {
+  const ofMix = remembered.get(mix) ?? new Map<unknown, Map<number, Known<Conversion, Message>>>();
   remembered.set(mix, ofMix);
-  const ofMixer = ofMix.get(data) ?? new Map<number, Known<Conversion, Message | string>>();
+  const ofMixer = ofMix.get(data) ?? new Map<number, Known<Conversion, Message>>();
   ofMix.set(data, ofMixer);
   const before = ofMixer.get(batch);
   if (before !== undefined) return before;

@@ -88,5 +88,4 @@ export const comparison: Translation<typeof english> = {
   'comparison.water-with-ice': ({ celsius }, say) => `aus der Leitung mit ${say.celsius(celsius)}, mit Eis`,
   'comparison.water-warmest': ({ celsius }, say) => `${say.celsius(celsius)}, nicht warm genug`,
   'comparison.water-any': () => 'aus der Leitung: ihre Temperatur macht keinen Unterschied',
-  'plan-time.on-day': ({ number, written }, say) => `Tag ${say.number(number, 0)}, ${written}`,
 };

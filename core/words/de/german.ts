@@ -2,12 +2,15 @@ import type { Language } from '../language.ts';
 import type { Catalogue } from '../message.ts';
 import { actions } from './actions.ts';
 import { allergens } from './allergens.ts';
+import { amounts } from './amounts.ts';
 import { blends } from './blends.ts';
+import { calibration } from './calibration.ts';
 import { comparison } from './comparison.ts';
 import { cost } from './cost.ts';
 import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { foodSources } from './food-sources.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
 import { label } from './label.ts';
@@ -22,10 +25,12 @@ import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
 import { notation } from './notation.ts';
 import { paragraphs } from './paragraphs.ts';
+import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
 import { rulePages } from './rule-pages.ts';
+import { sectionLines } from './section-lines.ts';
 import { standing } from './standing.ts';
 import { sums } from './sums.ts';
 import { totals } from './totals.ts';
@@ -59,6 +64,11 @@ export const subjects = {
   standing,
   actions,
   editing,
+  amounts,
+  'section-lines': sectionLines,
+  calibration,
+  plans,
+  'food-sources': foodSources,
   paragraphs,
 };
 
@@ -90,6 +100,11 @@ const catalogue: Catalogue = {
   ...standing,
   ...actions,
   ...editing,
+  ...amounts,
+  ...sectionLines,
+  ...calibration,
+  ...plans,
+  ...foodSources,
   ...paragraphs,
 };
 

@@ -57,7 +57,7 @@ export const hover: Translation<typeof english> = {
   'composition.energy': ({ kilojoules }, say) =>
     `Brennwert ${say.number(kilojoules, 0)} kJ in 100 g _(angegeben)_`,
   'composition.not-known': () => 'Was darin ist, ist nicht bekannt.',
-  'composition.figures': ({ written }) => `_Zahlen: ${written}._`,
+  'composition.figures': ({ source }, say) => `_Zahlen: ${say.say(source)}._`,
 
   'flour-figure.protein': ({ fraction, source }, say) =>
     `Eiweiß ${say.percent(fraction)} bei 14\u00a0% Feuchte _(${say.say(source)})_`,

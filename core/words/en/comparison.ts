@@ -92,6 +92,4 @@ export const comparison = {
   'comparison.water-warmest': ({ celsius }: Args<'celsius'>, say: Speaker) =>
     `${say.celsius(celsius)}, not warm enough`,
   'comparison.water-any': () => 'from the tap: its temperature makes no difference',
-  'plan-time.on-day': ({ number, written }: Args<'number' | 'written'>, say: Speaker) =>
-    `day ${say.number(number, 0)} ${written}`,
 };

@@ -1,11 +1,14 @@
 import { actions } from './actions.ts';
 import { allergens } from './allergens.ts';
+import { amounts } from './amounts.ts';
 import { blends } from './blends.ts';
+import { calibration } from './calibration.ts';
 import { comparison } from './comparison.ts';
 import { cost } from './cost.ts';
 import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { foodSources } from './food-sources.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
 import { label } from './label.ts';
@@ -20,9 +23,11 @@ import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
 import { notation } from './notation.ts';
 import { paragraphs } from './paragraphs.ts';
+import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { sectionLines } from './section-lines.ts';
 import { standing } from './standing.ts';
 import { sums } from './sums.ts';
 import { totals } from './totals.ts';
@@ -56,6 +61,11 @@ export const subjects = {
   standing,
   actions,
   editing,
+  amounts,
+  'section-lines': sectionLines,
+  calibration,
+  plans,
+  'food-sources': foodSources,
   paragraphs,
 };
 
@@ -88,5 +98,10 @@ export const english = {
   ...standing,
   ...actions,
   ...editing,
+  ...amounts,
+  ...sectionLines,
+  ...calibration,
+  ...plans,
+  ...foodSources,
   ...paragraphs,
 };

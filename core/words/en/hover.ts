@@ -64,7 +64,7 @@ export const hover = {
   'composition.energy': ({ kilojoules }: Args<'kilojoules'>, say: Speaker) =>
     `energy ${say.number(kilojoules, 0)} kJ in 100 g _(stated)_`,
   'composition.not-known': () => 'What is in it is not known.',
-  'composition.figures': ({ written }: Args<'written'>) => `_Figures: ${written}._`,
+  'composition.figures': ({ source }: Args<'source'>, say: Speaker) => `_Figures: ${say.say(source)}._`,
 
   'flour-figure.protein': ({ fraction, source }: Args<'fraction' | 'source'>, say: Speaker) =>
     `protein ${say.percent(fraction)} at 14% moisture _(${say.say(source)})_`,
