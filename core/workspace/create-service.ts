@@ -17,6 +17,7 @@ import { formulaTemplates, newFormulaText } from '../features/templates.ts';
 import { totalsOf } from '../features/totals-of.ts';
 import { wordedTotals } from '../features/worded-totals.ts';
 import { checkBlock } from '../rules/check.ts';
+import type { Rule } from '../rules/rule.ts';
 import { planView } from '../sheet/plan-sheet.ts';
 import { sheetOf } from '../sheet/sheet.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
@@ -24,6 +25,7 @@ import { plainDisplay } from '../text/display.ts';
 import { splitLines } from '../text/lines.ts';
 import { finish, type Steps } from '../text/steps.ts';
 import { english, plainGrammar } from '../words/language.ts';
+import type { RulePage } from '../words/rule-page.ts';
 import { plainSpeaker, speakerOf } from '../words/speak.ts';
 import { actionContext } from './actions.ts';
 import { BlockAnswers } from './answer.ts';
@@ -118,6 +120,8 @@ export function createService(options: FilesOptions = {}): Service {
         });
   };
 
+  const pageOf = (rule: Rule): RulePage => settings.language.rulePages?.[rule.code] ?? rule;
+
   return wordedAnswers(() => settings.display, {
     ...createNavigation(files, answers, read, () => speaker),
     ...createEditing(
@@ -126,6 +130,7 @@ export function createService(options: FilesOptions = {}): Service {
       read,
       (uri, line) => actionsAround(uri, { line, start: 0, endLine: line, end: 0 }),
       () => speaker,
+      pageOf,
     ),
     setText: (uri, text) => files.setText(uri, text),
     remove: (uri) => files.remove(uri),
@@ -188,11 +193,13 @@ export function createService(options: FilesOptions = {}): Service {
       const foundOn = (lineOfBlock: number) =>
         findings(uri).flatMap(({ code, place }) => (place.line === at.firstLine + lineOfBlock ? [code] : []));
       const scope = files.scopeOf(uri);
-      return completionsOf(at.block, line - at.firstLine, column, scope, foundOn).map((one) => ({
-        ...one,
-        replace: { line, ...one.replace },
-        ...(one.outdent === undefined ? {} : { outdent: { ...one.outdent, line } }),
-      }));
+      return completionsOf(at.block, line - at.firstLine, column, scope, speaker, foundOn, pageOf).map(
+        (one) => ({
+          ...one,
+          replace: { line, ...one.replace },
+          ...(one.outdent === undefined ? {} : { outdent: { ...one.outdent, line } }),
+        }),
+      );
     },
     folds: (uri) => {
       const found = read(uri);

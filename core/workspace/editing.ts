@@ -4,7 +4,9 @@ import { completionDetailOf } from '../features/completion-detail.ts';
 import { type HintDetail, hintDetailOf } from '../features/hint-detail.ts';
 import type { SemanticToken } from '../features/semantic-tokens.ts';
 import { type SignatureAnswer, signaturesOf } from '../features/signatures.ts';
+import type { Rule } from '../rules/rule.ts';
 import type { SourceFile } from '../syntax/tree.ts';
+import type { RulePage } from '../words/rule-page.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { BlockAnswers } from './answer.ts';
 import type { Files } from './files.ts';
@@ -27,13 +29,17 @@ export interface Editing {
   hintDetail(uri: string, line: number): HintDetail | undefined;
 }
 
-/** `read` gives the file as it stands; `contextAt` what an action at a line may look at, `speaker` whoever words it now. */
+/**
+ * `read` gives the file as it stands; `contextAt` what an action at a line may look at, `speaker` whoever words it now,
+ * `pageOf` what the page of a rule says in the language of the reader.
+ */
 export function createEditing(
   files: Files,
   answers: BlockAnswers,
   read: (uri: string) => { readonly source: SourceFile } | undefined,
   contextAt: (uri: string, line: number) => ActionContext | undefined,
   speaker: () => Speaker,
+  pageOf: (rule: Rule) => RulePage,
 ): Editing {
   const blockAt = (uri: string, line: number) =>
     read(uri)?.source.blocks.findLast(({ firstLine }) => firstLine <= line);
@@ -53,7 +59,7 @@ export function createEditing(
     completionDetail: (uri, line, kind, label) => {
       if (read(uri) === undefined) return undefined;
       const place = {
-        ...{ uri, block: blockAt(uri, line)?.block, scope: files.scopeOf(uri) },
+        ...{ uri, block: blockAt(uri, line)?.block, scope: files.scopeOf(uri), speaker: speaker(), pageOf },
         analysisOf: (of: { readonly uri: string; readonly block: SourceFile['blocks'][number]['block'] }) =>
           answers.analysisOf(of.uri, of.block),
       };

@@ -6,6 +6,7 @@ import { amounts } from './amounts.ts';
 import { blends } from './blends.ts';
 import { calibration } from './calibration.ts';
 import { comparison } from './comparison.ts';
+import { completion } from './completion.ts';
 import { cost } from './cost.ts';
 import { editing } from './editing.ts';
 import { findings } from './findings.ts';
@@ -47,6 +48,7 @@ export const subjects = {
   mixers,
   comparison,
   blends,
+  completion,
   cost,
   label,
   imports,
@@ -83,6 +85,7 @@ const catalogue: Catalogue = {
   ...mixers,
   ...comparison,
   ...blends,
+  ...completion,
   ...cost,
   ...label,
   ...imports,

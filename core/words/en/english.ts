@@ -4,6 +4,7 @@ import { amounts } from './amounts.ts';
 import { blends } from './blends.ts';
 import { calibration } from './calibration.ts';
 import { comparison } from './comparison.ts';
+import { completion } from './completion.ts';
 import { cost } from './cost.ts';
 import { editing } from './editing.ts';
 import { findings } from './findings.ts';
@@ -44,6 +45,7 @@ export const subjects = {
   mixers,
   comparison,
   blends,
+  completion,
   cost,
   label,
   imports,
@@ -81,6 +83,7 @@ export const english = {
   ...mixers,
   ...comparison,
   ...blends,
+  ...completion,
   ...cost,
   ...label,
   ...imports,
