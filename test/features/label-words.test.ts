@@ -6,8 +6,13 @@ import { createService } from '../../core/index.ts';
 import { german } from '../../core/words/de/german.ts';
 import { plainSpeaker, speakerOf } from '../../core/words/speak.ts';
 import type { Speaker } from '../../core/words/speaker.ts';
+import { intlGrammar } from '../../server/grammar.ts';
 
-const asRead = speakerOf(german, { mass: 'grams', temperature: 'celsius', decimalSign: 'comma' });
+const asRead = speakerOf(
+  german,
+  { mass: 'grams', temperature: 'celsius', decimalSign: 'comma' },
+  intlGrammar('de'),
+);
 
 function labelOf(...lines: readonly string[]) {
   const service = createService();
@@ -74,7 +79,7 @@ describe('the label in German', () => {
   // Regulation (EU) 1169/2011, Annexes II and XV, in German: from memory.
   test('has the words of the Regulation', () => {
     expect(allergenWords(label, asRead)[0]).toBe(
-      'Allergene nach Anhang II: glutenhaltiges Getreide and Schalenfrüchte.',
+      'Allergene nach Anhang II: glutenhaltiges Getreide und Schalenfrüchte.',
     );
     expect(nutritionWords(label, asRead).rows.map(({ name }) => name)).toEqual([
       ...['Brennwert', 'Brennwert', 'Fett', 'davon gesättigte Fettsäuren', 'Kohlenhydrate', 'davon Zucker'],
@@ -105,5 +110,63 @@ describe('every allergen of the lists', () => {
       expect(plainSpeaker.say(entryMessage(eu))).toBe(eu);
       expect(entryMessage(eu).code).not.toBe('allergens.other');
     }
+  });
+});
+
+describe('a service in German', () => {
+  const uri = 'file:///quay/day.dough';
+  const asked = () => {
+    const service = createService();
+    service.setSettings({
+      language: german,
+      display: { mass: 'grams', temperature: 'celsius', decimalSign: 'comma' },
+    });
+    return service;
+  };
+
+  test('drafts the label, adds up the cost and says what an import took for what in German', () => {
+    const service = asked();
+    service.setText(
+      uri,
+      [
+        ...['flour dock white:', '  like bread flour', '  price 0.80 EUR per kg', ''],
+        ...[
+          'formula Quay Tin:',
+          '  yield 2 pieces of 810 g',
+          '  dock white 100%',
+          '  water 60%',
+          '  salt 2%',
+          '',
+        ],
+      ].join('\n'),
+    );
+    const { label, cost } = service.totals(uri)[0]!;
+    expect(cost!.text).toBe(
+      'Zutaten kosten mehr als 0,80 EUR je Teig: kein brauchbarer Preis oder kein Gewicht bei salt.',
+    );
+    expect(cost!.lines.flatMap(({ reason }) => reason ?? [])).toEqual([
+      '„water“ hat keinen Preis',
+      '„salt“ hat keinen Preis',
+    ]);
+    expect(label!.nutritionUnknown).toBe(
+      'in der Rezeptur steht kein Backverlust; ihn hinschreiben, zum Beispiel: bake loss 12%',
+    );
+    const notes = service.importTable(uri, 'Zutat;g\nMehl;1000\nWasser;650\n').notes;
+    expect(notes.filter(({ doubtful }) => doubtful).map(({ message }) => message)).toEqual([
+      'Zeile 2, „Mehl“, ist als „bread flour“ genommen; in der Tabelle steht nicht, was davon es ist.',
+    ]);
+  });
+
+  test('describes completions in German, and writes what it would write in English', () => {
+    const [own, english] = [asked(), createService()].map((service) => {
+      service.setText(uri, 'formula Quay Tin:\n  bread flour 100%\n  \n');
+      return service.completions(uri, 2, 2);
+    });
+    expect(own!.map(({ label, insert, kind }) => [label, insert, kind])).toEqual(
+      english!.map(({ label, insert, kind }) => [label, insert, kind]),
+    );
+    const details = (list: typeof own) => new Map(list!.map(({ label, detail }) => [label, detail]));
+    expect(details(own).get('butter')).toBe('Fett, 17,9\u00a0% Wasser');
+    expect(details(english).get('butter')).toBe('fat, 17.9% water');
   });
 });
