@@ -20,6 +20,12 @@ export type {
   Told,
   Verdict,
 } from './compare/comparison.ts';
+export {
+  type ComparedBlock,
+  type ComparisonPage,
+  comparisonPage,
+  findingChange,
+} from './compare/comparison-page.ts';
 export { type FilePortrait, isUnfinishedMerge } from './compare/portrait.ts';
 export type { ActionKind, OfferedAction, TextRange } from './features/actions/action.ts';
 export type {
@@ -40,6 +46,7 @@ export type {
 } from './features/answers.ts';
 export type { DefinitionAnswer, Destination } from './features/definitions.ts';
 export type { GoesItem, GoesLink } from './features/goes-into.ts';
+export { billLines, differenceOf, heatOutlook } from './features/heat-words.ts';
 export type { HintDetail } from './features/hint-detail.ts';
 export type { ImportedTable, TableNote } from './features/import-table.ts';
 export {
@@ -56,7 +63,8 @@ export type { OverviewEntry, OverviewKind } from './features/overview.ts';
 export type { Highlight, Reference } from './features/references.ts';
 
 export type { Stretch } from './features/selection.ts';
-export type { SemanticKind, SemanticModifier, SemanticToken } from './features/semantic-tokens.ts';
+export type { SemanticToken } from './features/semantic-tokens.ts';
+export type { SemanticKind, SemanticModifier } from './features/semantic-words.ts';
 export type { LineSignature, SignatureAnswer } from './features/signatures.ts';
 export type { FormulaTemplate } from './features/templates.ts';
 export type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './features/totals.ts';
@@ -68,6 +76,7 @@ export type { FoundSymbol } from './features/workspace-symbols.ts';
 export { type Merged, type MergeMarks, mergeTexts, usualMarks } from './merge/merge.ts';
 export type { UsualConditions } from './model/scope.ts';
 export { rules } from './rules/catalogue.ts';
+export { explainedRule, wordsOfRule } from './rules/page.ts';
 export type { Rule } from './rules/rule.ts';
 export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/asked.ts';
 export { type AskedWords, askedFromWords } from './sheet/asked-words.ts';
@@ -86,16 +95,15 @@ export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
+export { type Code, type Message, message } from './words/message.ts';
 export { plainSpeaker, speakerOf } from './words/speak.ts';
-export type { Speaker } from './words/speaker.ts';
-export { createService, defaultSettings } from './workspace/create-service.ts';
+export type { Said, Speaker } from './words/speaker.ts';
+export { createService } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
 export type { Refused } from './workspace/navigation.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
-export {
-  billLines,
-  differenceWords,
-  heatSentences,
-  planPage,
-} from './workspace/plain-words.ts';
-export type { Service, Settings } from './workspace/service.ts';
+export { planPage } from './workspace/plain-words.ts';
+export type { Service } from './workspace/service.ts';
+export type { Settings } from './workspace/settings.ts';
+export { defaultSettings } from './workspace/settings.ts';
+export type { Snapshot } from './workspace/snapshot.ts';

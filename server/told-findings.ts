@@ -3,6 +3,8 @@ import type { Finding, Service } from '../core/index.ts';
 import type { Abilities } from './abilities.ts';
 import { type Naming, toDiagnostic } from './convert.ts';
 import type { Log } from './guard.ts';
+import { type RulePageFolders, rulePagesIn } from './rule-pages.ts';
+import { said } from './said.ts';
 import type { Workspace } from './workspace.ts';
 
 /** What was worked out last for a file; `id` names the list to the client. */
@@ -20,7 +22,7 @@ export interface ToldParts {
   readonly workspace: Workspace;
   readonly able: Abilities;
   readonly naming: Naming;
-  readonly rulePages: string | undefined;
+  readonly rulePages: RulePageFolders | undefined;
   readonly log: Log;
 }
 
@@ -41,15 +43,22 @@ export class ToldFindings {
    * `shown`, for it lies outside the workspace or is gone, has none.
    */
   workOut(service: Service, uri: string, shown = true): Findings {
-    const { able, naming, rulePages } = this.#parts;
+    const { able, naming } = this.#parts;
     const before = this.#last.get(uri);
     this.#outdated.delete(uri);
     const findings = shown ? this.#findings(service, uri) : none;
+    const { rulePages } = this;
     const diagnostics = () => findings.map((finding) => toDiagnostic(finding, able, naming, rulePages));
     const same = before !== undefined && sameFindings(before.findings, findings);
     const told = { findings, id: same ? before.id : String(++this.#ids) };
     this.#last.set(uri, told);
     return { told, diagnostics };
+  }
+
+  /** The folder of the pages of the rules, in the language that is written at the moment. */
+  get rulePages(): string | undefined {
+    const { rulePages, workspace } = this.#parts;
+    return rulePagesIn(rulePages, workspace.language);
   }
 
   /** What was worked out is no longer known to be true. */
@@ -77,7 +86,7 @@ export class ToldFindings {
 
   /** One file that brings the core down must not take the findings of the others with it. */
   #findings(service: Service, uri: string): readonly Finding[] {
-    if (this.#parts.workspace.isTooLarge(uri)) return tooLarge;
+    if (this.#parts.workspace.isTooLarge(uri)) return [tooLarge(this.#parts.workspace)];
     try {
       return service.has(uri) ? service.findings(uri) : none;
     } catch (error) {
@@ -98,13 +107,13 @@ function sameFindings(before: readonly Finding[], now: readonly Finding[]): bool
 
 const none: readonly Finding[] = [];
 
-const tooLarge: readonly Finding[] = [
-  {
+function tooLarge(workspace: Workspace): Finding {
+  return {
     code: 'file-too-large',
     level: 'warning',
-    message: 'This file is larger than 4 MiB, so nothing in it is worked out; divide it into several files.',
+    message: workspace.say(said('file-too-large.whole')),
     place: { line: 0, start: 0, end: 0 },
     related: [],
     fixes: [],
-  },
-];
+  };
+}

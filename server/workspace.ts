@@ -1,4 +1,5 @@
-import type { LanguageTag, Service } from '../core/index.ts';
+import type * as core from '../core/index.ts';
+import type { Display, LanguageTag, Said, Service, Speaker } from '../core/index.ts';
 import type { OpenDocuments } from './documents.ts';
 import { largestFileBytes } from './host.ts';
 import { type Worded, wordedIn } from './language.ts';
@@ -20,22 +21,27 @@ export class Workspace {
   readonly #edited = new Set<string>();
   readonly #tooLarge = new Set<string>();
   #service: Service | undefined;
-  #loading: Promise<Service> | undefined;
+  #loading: Promise<typeof core> | undefined;
   #folders: readonly string[] = [];
   /** Of each open file that lies in no folder of the workspace, the root. */
   readonly #strayRoots = new Map<string, string>();
   #settings = defaultSettings;
   #locale = 'en';
-  #languageOf: ((locale: string) => LanguageTag) | undefined;
+  readonly #warn: (sentence: string) => void;
+  #core: typeof core | undefined;
+  #speaker: Speaker | undefined;
+  /** Languages whose words are not to be had, which was said. */
+  readonly #lacking = new Set<LanguageTag>();
   /** The language that the core has been told, or shall be at the next question; English is what it begins with. */
   #tag: LanguageTag = 'en';
   #worded: Worded | undefined;
-  #revision = 0;
   #rootsNew = true;
   #settingsNew = true;
 
-  constructor(documents: OpenDocuments) {
+  /** `warn` is told in a sentence when a language cannot be had, once. */
+  constructor(documents: OpenDocuments, warn: (sentence: string) => void = () => undefined) {
     this.#documents = documents;
+    this.#warn = warn;
   }
 
   get settings(): ServerSettings {
@@ -48,8 +54,18 @@ export class Workspace {
 
   set settings(settings: ServerSettings) {
     this.#settings = settings;
-    this.#revision++;
+    this.#speaker = undefined;
     this.#settingsNew = true;
+  }
+
+  /** How figures are shown now. */
+  get display(): Display {
+    const { display } = this.#settings;
+    const { decimalSign } = display;
+    return {
+      ...display,
+      decimalSign: decimalSign === 'language' ? (this.#worded?.language.decimalSign ?? 'point') : decimalSign,
+    };
   }
 
   /** The language of the client’s own words, as BCP 47 writes it; the setting stands above it. */
@@ -57,25 +73,44 @@ export class Workspace {
     this.#locale = locale;
   }
 
+  /** The language of the answers of the moment. */
+  get language(): LanguageTag {
+    return this.#tag;
+  }
+
   set folders(uris: readonly string[]) {
     this.#folders = uris;
-    this.#revision++;
     this.#rootsNew = true;
   }
 
   /** The core, knowing all that has happened so far. */
   async service(): Promise<Service> {
-    if (!this.#service) {
-      // The import is what keeps the core from being evaluated before the client has its answer to `initialize`.
-      this.#loading ??= import('../core/index.ts').then((core) => {
-        this.#languageOf = core.languageTagOf;
-        return core.createService();
-      });
-      this.#service = await this.#loading;
+    await this.#ready();
+    return this.now();
+  }
+
+  /** A message in the words that are asked for, with the core loaded for it where it was not. */
+  async words(said: Said): Promise<string> {
+    await this.#ready();
+    return this.say(said);
+  }
+
+  /** A message in the words that are asked for; by its code before the core is there. */
+  say(said: Said): string {
+    if (this.#core !== undefined) {
+      const { language, grammar } = this.#worded ?? { language: this.#core.english };
+      this.#speaker ??= this.#core.speakerOf(language, this.display, grammar);
     }
+    return this.#speaker?.say(said) ?? said.code;
+  }
+
+  async #ready(): Promise<void> {
+    // The import is what keeps the core from being evaluated before the client has its answer to `initialize`.
+    this.#loading ??= import('../core/index.ts');
+    this.#core = await this.#loading;
+    this.#service ??= this.#core.createService();
     // Other settings may come while a language is loaded.
     while (this.#tagWanted() !== this.#tag) await this.#word(this.#tagWanted());
-    return this.now();
   }
 
   /** The core, knowing all that has happened so far; only once `service` has answered. */
@@ -85,13 +120,7 @@ export class Workspace {
     return this.#service;
   }
 
-  /** Grows with each change of a text, a folder or a setting, as soon as it is noted. */
-  get revision(): number {
-    return this.#revision;
-  }
-
   noteEdit(uri: string): void {
-    this.#revision++;
     this.#edited.add(uri);
   }
 
@@ -105,7 +134,6 @@ export class Workspace {
       this.#news.set(uri, text);
       return;
     }
-    this.#revision++;
     this.#pending.set(uri, text);
   }
 
@@ -131,7 +159,6 @@ export class Workspace {
     const [uri, text] = next;
     this.#news.delete(uri);
     if (this.#documents.has(uri)) return uri;
-    this.#revision++;
     this.#give(service, uri, text);
     service.index(uri);
     return uri;
@@ -148,7 +175,6 @@ export class Workspace {
     const isNew = !this.roots.includes(root);
     this.#strayRoots.set(uri, root);
     if (!isNew) return false;
-    this.#revision++;
     this.#rootsNew = true;
     return true;
   }
@@ -159,7 +185,6 @@ export class Workspace {
     for (const uri of this.#strayRoots.keys())
       if (!this.#documents.has(uri) || this.holds(uri)) this.#strayRoots.delete(uri);
     if (this.#strayRoots.size === before) return false;
-    this.#revision++;
     this.#rootsNew = true;
     return true;
   }
@@ -185,16 +210,21 @@ export class Workspace {
 
   #tagWanted(): LanguageTag {
     const { language } = this.#settings;
-    return language === 'editor' ? this.#languageOf!(this.#locale) : language;
+    return language === 'editor' ? this.#core!.languageTagOf(this.#locale) : language;
   }
 
   async #word(tag: LanguageTag): Promise<void> {
-    const worded = await wordedIn(tag);
+    let trouble: string | undefined;
+    const worded = await wordedIn(tag, (sentence) => {
+      trouble = sentence;
+    });
     // Whoever asked at the same time has had it loaded as well.
     if (this.#tag === tag || this.#tagWanted() !== tag) return;
     this.#tag = tag;
     this.#worded = worded;
-    this.#revision++;
+    this.#speaker = undefined;
+    if (trouble !== undefined && !this.#lacking.has(tag)) this.#warn(trouble);
+    if (trouble !== undefined) this.#lacking.add(tag);
     this.#settingsNew = true;
   }
 
@@ -212,6 +242,7 @@ export class Workspace {
       service.setSettings({
         ...this.#settings.core,
         ...this.#worded,
+        display: this.display,
         keepsLastFigures: this.keepsLastFigures,
       });
     }

@@ -7,7 +7,6 @@ import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
 import { byHand, findHands, findMixer, type Mixer } from '../model/mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
-import { seenFrom } from '../model/seen-from.ts';
 import type { Block, Name } from '../syntax/tree.ts';
 import { type Message, message } from '../words/message.ts';
 import { type Analysis, analyse } from './analysis.ts';
@@ -80,7 +79,7 @@ function fittedTo(mixer: Mixer, runs: readonly Run[], scope: Scope): MixerTrials
   for (const { definition, model, index } of newest) {
     if (evidence.length === mostTrials) break;
     looked++;
-    const own = evidenceOf(definition, model, seenFrom(scope, definition.uri))[index];
+    const own = evidenceOf(definition, model, scope.from(definition.uri))[index];
     if (own === undefined || own.mixer !== keyOf(mixer)) continue;
     counted.add(definition);
     evidence.push(own.trial);
@@ -138,7 +137,7 @@ export function newestTrials(scope: Scope): { readonly told: Told; readonly defi
   const found: { told: Told; definition: Definition }[] = [];
   for (const { definition, model, index } of newestFirst(runsOf(scope, ({ trials }) => trials.length > 0))) {
     if (found.length === mostTrials) break;
-    const told = evidenceOf(definition, model, seenFrom(scope, definition.uri))[index];
+    const told = evidenceOf(definition, model, scope.from(definition.uri))[index];
     if (told !== undefined) found.push({ told, definition });
   }
   return found;

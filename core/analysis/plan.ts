@@ -6,7 +6,6 @@ import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
 import { findMixer } from '../model/mixer.ts';
 import { propertiesOf, type SaidProperties, saidValue } from '../model/properties.ts';
 import type { Definition, Scope } from '../model/scope.ts';
-import { seenFrom } from '../model/seen-from.ts';
 import type { Block, PlannedStatement } from '../syntax/tree.ts';
 import { daysOf } from '../text/dates.ts';
 import { type Message, message } from '../words/message.ts';
@@ -158,7 +157,7 @@ function plannedFormula(
 ): PlannedFormula | undefined {
   const model = formulaOf(definition.block);
   if (model === undefined) return undefined;
-  const scope = seenFrom(planScope, definition.uri);
+  const scope = planScope.from(definition.uri);
   const written = analyse(model, scope);
   const { solved } = written;
   const doughGrams = solved?.doughGrams;

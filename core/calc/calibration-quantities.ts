@@ -210,3 +210,16 @@ function withWarming(mixer: MixerData, number: number, warmsCelsiusPerMinute: nu
   const speeds = [...others, { ...before, warmsCelsiusPerMinute }].sort((a, b) => a.number - b.number);
   return { ...mixer, speeds };
 }
+
+/** One quantity of a mixer: °C a minute, °C, or minutes. */
+export interface CalibratedParameter {
+  readonly quantity: CalibratedQuantity;
+  /** As the mixer has it now, measured or by its kind. */
+  readonly before: Known<number, Message>;
+  /** As the readings have it, or why they cannot tell. */
+  readonly value: Known<number, Message>;
+  /** One standard error of `value`, in its unit; absent where it cannot be told. */
+  readonly standardError?: number;
+  /** The readings tell it only together with other speeds, all of them by one factor. */
+  readonly shared?: true;
+}

@@ -2,6 +2,7 @@ import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { type Message, message } from '../words/message.ts';
 import { standardErrors } from './calibration-errors.ts';
 import { frictionOf } from './calibration-friction.ts';
+import type { CalibratedParameter } from './calibration-quantities.ts';
 import {
   type CalibratedQuantity,
   type CalibrationTrial,
@@ -19,19 +20,6 @@ import { type Known, known, unknown } from './known.ts';
 import type { MixerData } from './mixer.ts';
 import { simulateMixing } from './mixing.ts';
 import { thermometerCelsius } from './thermometer.ts';
-
-/** One quantity of a mixer: °C a minute, °C, or minutes. */
-export interface CalibratedParameter {
-  readonly quantity: CalibratedQuantity;
-  /** As the mixer has it now, measured or by its kind. */
-  readonly before: Known<number, Message>;
-  /** As the readings have it, or why they cannot tell. */
-  readonly value: Known<number, Message>;
-  /** One standard error of `value`, in its unit; absent where it cannot be told. */
-  readonly standardError?: number;
-  /** The readings tell it only together with other speeds, all of them by one factor. */
-  readonly shared?: true;
-}
 
 /** A reading beside what is computed for it, °C; `before` is unknown where the mixer as it is has no answer. */
 export interface Residual {

@@ -1,5 +1,5 @@
 import type { MixerTrials } from '../analysis/mixer-trials.ts';
-import type { CalibratedParameter } from '../calc/calibration.ts';
+import type { CalibratedParameter } from '../calc/calibration-quantities.ts';
 import { quantityMessage, readingsMessage } from '../rules/calibration-words.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';

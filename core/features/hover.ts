@@ -3,13 +3,11 @@ import { handTrials, mixerTrials } from '../analysis/mixer-trials.ts';
 import { type MixAnalysis, stageMessage } from '../analysis/mixing.ts';
 import { type PlanAnalysis, planOf } from '../analysis/plan.ts';
 import { type TrialAnalysis, trialsOf } from '../analysis/trials.ts';
-import type { SolvedSection } from '../calc/formula-result.ts';
 import { lineId, sectionId } from '../model/formula-model.ts';
-import { findIngredient, type Ingredient } from '../model/ingredient.ts';
+import { findIngredient } from '../model/ingredient.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../syntax/tree.ts';
 import { findProperty } from '../syntax/vocabulary.ts';
-import { leastWeighedGrams } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
@@ -22,6 +20,7 @@ import { heatOf } from './heat-of.ts';
 import { billMarkdown, comparisonMarkdown, heatOutlook } from './heat-words.ts';
 import { inMarkdown } from './in-markdown.ts';
 import { factsOf, type LineFacts, sectionOf } from './line-facts.ts';
+import { lineMessages, sectionMessages } from './line-words.ts';
 import { mixingOutlook, waterToUse } from './mixing-words.ts';
 import { planLineMarkdown, planMarkdown } from './plan-words.ts';
 import { processTimes, stepTimes } from './process-words.ts';
@@ -159,62 +158,9 @@ function headerHover(
   return undefined;
 }
 
-function sectionMessages(solved: SolvedSection): Message[] {
-  const { totalGrams: grams, flourGrams, hydration, cultureGrams, steamGrams, keepBackGrams } = solved;
-  const said: Message[] = [];
-  if (grams !== undefined)
-    said.push(
-      flourGrams !== undefined && flourGrams > 0
-        ? message('section.all-flour', { grams, otherGrams: flourGrams })
-        : message('section.all', { grams }),
-    );
-  if (hydration !== undefined) said.push(message('totals.hydration-fact', { fraction: hydration }));
-  if (cultureGrams !== undefined) said.push(message('section.culture', { grams: cultureGrams }));
-  if (steamGrams !== undefined) said.push(message('section.steam', { grams: steamGrams }));
-  if (keepBackGrams !== undefined) said.push(message('section.kept-back', { grams: keepBackGrams }));
-  if (!solved.inBowl) said.push(message('section.outside'));
-  return said;
-}
-
-/** A percent and what it is of: the flour of its section, or its line of 100% where it has no flour. */
-function shareMessage(fraction: number, section: SolvedSection): Message {
-  if (section.kind === 'dough') return message('line.of-flour', { fraction });
-  const part = escapeMarkdown(section.name);
-  if (section.flourGrams === undefined || section.flourGrams > 0)
-    return message('line.of-part-flour', { fraction, part });
-  const whole = section.lines.filter((line) => line.fraction !== undefined && isNear(line.fraction, 1));
-  return whole.length === 1
-    ? message('line.of-line', { fraction, name: escapeMarkdown(whole[0]!.name) })
-    : message('line.in-part', { fraction, part });
-}
-
-const isNear = (one: number, other: number): boolean => Math.abs(one - other) < 1e-9;
-
 function ingredientMarkdown(analysis: Analysis, facts: LineFacts, speaker: Speaker): string[] {
-  const { line, section, ingredient, final } = facts;
-  const parts: Message[] = [];
-  if (line.fraction !== undefined) parts.push(shareMessage(line.fraction, section));
-  if (line.grams !== undefined) parts.push(message('line.weight', { grams: line.grams }));
-  const name = escapeMarkdown(line.name);
-  const said: Message[] = [
-    parts.length === 0 ? message('line.title', { name }) : message('line.title-figures', { name, parts }),
-  ];
-  if (line.unsolved !== undefined) said.push(message('line.not-known'));
-  const drawn = final?.drawnGrams ?? 0;
-  if (final?.grams !== undefined && drawn > 0)
-    said.push(
-      final.grams < leastWeighedGrams
-        ? message('line.all-drawn')
-        : message('line.rest-drawn', { grams: final.grams, otherGrams: drawn }),
-    );
-  if (line.part) {
-    const part = analysis.solved?.sections.find((one) => one.id === line.key);
-    if (part?.hydration !== undefined)
-      said.push(message('line.part-hydration', { fraction: part.hydration }));
-  } else if (ingredient === undefined) said.push(message('line.not-defined'));
-  else if (!ingredient.isFlour && ingredient.role !== 'water' && line.grams !== undefined)
-    said.push(waterMessage(ingredient, line.grams));
-  const words = said.map(speaker.say);
+  const { line, section, ingredient } = facts;
+  const words = lineMessages(analysis, facts).map(speaker.say);
   if (line.part || ingredient === undefined) return words;
   const mix = analysis.doughMix;
   if (ingredient.role === 'water' && mix.known && section.kind === 'dough')
@@ -222,14 +168,6 @@ function ingredientMarkdown(analysis: Analysis, facts: LineFacts, speaker: Speak
   if (ingredient.flour !== undefined) words.push(...flourMarkdown(ingredient, speaker));
   words.push(speaker.say(message('composition.figures', { source: inMarkdown(ingredient.source) })));
   return words;
-}
-
-/** How much water so much of an ingredient brings. */
-function waterMessage({ composition: { water } }: Ingredient, grams: number): Message {
-  if (water === undefined) return message('line.water-not-known');
-  return water > 0.005
-    ? message('line.brings-water', { grams: water * grams, fraction: water })
-    : message('line.no-water');
 }
 
 function propertyHover(

@@ -1,7 +1,6 @@
 import type { LabelRegime } from '../calc/allergens.ts';
 import { type LabelEntry, type LabelText, leastSolidsFraction, markedName } from '../calc/label.ts';
-import type { Nutrient } from '../calc/nutrition.ts';
-import { type PrintedFigure, printedFigure } from '../calc/nutrition-figures.ts';
+import { type Nutrient, type PrintedFigure, printedFigure } from '../calc/nutrition-figures.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { allergenName, entryMessage } from './allergen-words.ts';

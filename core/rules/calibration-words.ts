@@ -1,6 +1,5 @@
 import type { MixerTrials } from '../analysis/mixer-trials.ts';
-import type { CalibratedParameter } from '../calc/calibration.ts';
-import type { CalibratedQuantity } from '../calc/calibration-quantities.ts';
+import type { CalibratedParameter, CalibratedQuantity } from '../calc/calibration-quantities.ts';
 import { trimmed } from '../text/figures.ts';
 import { type Message, message } from '../words/message.ts';
 

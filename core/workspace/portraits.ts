@@ -6,31 +6,22 @@ import { type FilePortrait, portraitOf, type WorkTimes } from '../compare/portra
 import { planTimes } from '../features/plan-times.ts';
 import { timelineOf } from '../sheet/timeline.ts';
 import type { Speaker } from '../words/speaker.ts';
-import { BlockAnswers } from './answer.ts';
-import type { Files } from './files.ts';
 import { placedInFile } from './findings.ts';
-import type { Settings } from './service.ts';
+import type { View } from './view.ts';
 
 /** The portrait of a file among the others, under the name it shall be shown by; `undefined` where there is none. */
-export function portraitIn(
-  files: Files,
-  answers: BlockAnswers,
-  settings: Settings,
-  uri: string,
-  shown: string,
-): FilePortrait | undefined {
-  const file = files.get(uri);
-  if (file === undefined) return undefined;
-  files.readAll();
-  return portraitOf(shown, files.read(file), {
-    analysisOf: (block) => answers.analysisOf(uri, block),
+export function portraitIn(view: View, uri: string, shown: string): FilePortrait | undefined {
+  const found = view.read(uri);
+  if (found === undefined) return undefined;
+  return portraitOf(shown, found.source, {
+    analysisOf: (block) => view.analysisOf(uri, block),
     findingsOf: (block, firstLine) => {
       const alone = { lines: [], endings: [], blocks: [{ block, firstLine }] };
-      return placedInFile(uri, alone, (one) => answers.findingsOf(uri, one), files, settings);
+      return placedInFile(uri, alone, (one) => view.findingsOf(uri, one), view);
     },
     workOf,
     planTimesOf: (block) => {
-      const plan = planOf(block, files.scopeOf(uri));
+      const plan = planOf(block, view.scopeOf(uri));
       return plan === undefined ? undefined : planTimes(plan);
     },
   });
@@ -47,17 +38,14 @@ function workOf(analysis: Analysis): WorkTimes {
  * are; the files themselves stay untouched.
  */
 export function compareTexts(
-  files: Files,
-  settings: Settings,
+  view: View,
   uri: string,
   before: string,
   after: string,
   speaker: Speaker,
 ): Comparison {
   const portray = (text: string): FilePortrait[] => {
-    const forked = files.fork();
-    forked.setText(uri, text);
-    const portrait = portraitIn(forked, new BlockAnswers(forked), settings, uri, uri);
+    const portrait = portraitIn(view.with(uri, text), uri, uri);
     return portrait === undefined ? [] : [portrait];
   };
   return comparePortraits(portray(before), portray(after), speaker);

@@ -2,6 +2,7 @@ import {
   allergenWords,
   ingredientStretches,
   labelCaution,
+  message,
   nutritionWords,
   type Speaker,
   standardWords,
@@ -11,6 +12,7 @@ import {
 
 /** The cost of a formula in lines: the whole first, then ingredient by ingredient and part by part. */
 export function costLines(cost: TotalsCost, speaker: Speaker): string[] {
+  const { say } = speaker;
   const { currency } = cost;
   if (currency === undefined) return [cost.text];
   const row = (name: string, amount: number | undefined): string =>
@@ -18,7 +20,9 @@ export function costLines(cost: TotalsCost, speaker: Speaker): string[] {
   return [
     cost.text,
     ...cost.lines.map((line) => row(line.name, line.amount)),
-    ...cost.parts.map((part) => row(`all of ${part.name}`, part.amount)),
+    ...cost.parts.map((part) =>
+      row(say(message('command-totals.cost-of-part', { part: part.name })), part.amount),
+    ),
   ];
 }
 
@@ -26,6 +30,7 @@ const nameWidth = 26;
 
 /** The draft of a label in sections of lines; allergens stand in capitals. */
 export function labelSections(label: TotalsLabel, speaker: Speaker): { title: string; lines: string[] }[] {
+  const { say } = speaker;
   const { heads, rows, missing } = nutritionWords(label, speaker);
   const inColumns = (name: string, cells: readonly string[]): string =>
     [name.padEnd(nameWidth), ...cells.map((cell) => cell.padStart(20))].join('').trimEnd();
@@ -38,11 +43,14 @@ export function labelSections(label: TotalsLabel, speaker: Speaker): { title: st
     .map(({ text, allergen }) => (allergen ? text.toUpperCase() : text))
     .join('');
   return [
-    { title: `label draft (${label.regime}): nutrition, baked`, lines: nutrition },
+    { title: say(message('command-totals.label-nutrition', { code: label.regime })), lines: nutrition },
     {
-      title: 'label draft: ingredients',
+      title: say(message('command-totals.label-ingredients')),
       lines: [ingredients, ...allergenWords(label, speaker), ...standardWords(label, speaker)],
     },
-    { title: 'label draft: to be checked', lines: [...label.notes, labelCaution(speaker)] },
+    {
+      title: say(message('command-totals.label-to-check')),
+      lines: [...label.notes, labelCaution(speaker)],
+    },
   ];
 }

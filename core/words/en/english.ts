@@ -3,7 +3,12 @@ import { allergens } from './allergens.ts';
 import { amounts } from './amounts.ts';
 import { blends } from './blends.ts';
 import { calibration } from './calibration.ts';
+import { commandCheck } from './command-check.ts';
+import { commandFiles } from './command-files.ts';
+import { commandGit } from './command-git.ts';
+import { commandTotals } from './command-totals.ts';
 import { comparison } from './comparison.ts';
+import { comparisonPage } from './comparison-page.ts';
 import { completion } from './completion.ts';
 import { cost } from './cost.ts';
 import { editing } from './editing.ts';
@@ -29,6 +34,7 @@ import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
 import { sectionLines } from './section-lines.ts';
+import { session } from './session.ts';
 import { standing } from './standing.ts';
 import { sums } from './sums.ts';
 import { totals } from './totals.ts';
@@ -69,6 +75,12 @@ export const subjects = {
   plans,
   'food-sources': foodSources,
   paragraphs,
+  'command-check': commandCheck,
+  'command-files': commandFiles,
+  'command-git': commandGit,
+  'command-totals': commandTotals,
+  'comparison-page': comparisonPage,
+  session,
 };
 
 /** Every message in English: the list of messages that there are, which every other language follows. */
@@ -107,4 +119,10 @@ export const english = {
   ...plans,
   ...foodSources,
   ...paragraphs,
+  ...commandCheck,
+  ...commandFiles,
+  ...commandGit,
+  ...commandTotals,
+  ...comparisonPage,
+  ...session,
 };
