@@ -2,8 +2,9 @@ import type { PlanAnalysis, PlannedFormula } from '../analysis/plan.ts';
 import { costOf, currencyOf, type PricedPortion } from '../calc/cost.ts';
 import type { BatchPlan, DoughPlan, PartPlan } from '../calc/plan.ts';
 import { inMixer } from '../features/mixing-words.ts';
+import { planTimes } from '../features/plan-times.ts';
 import { weighedOf } from '../features/product.ts';
-import { clockOf, timeWords } from '../text/dates.ts';
+import { timeMessage } from '../features/time-words.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type {
@@ -17,25 +18,21 @@ import type {
 
 /** The production run of a plan, ready to be shown; `firstLine` is where its block begins in the file. */
 export function planView(uri: string, firstLine: number, plan: PlanAnalysis, speaker: Speaker): PlanView {
-  const when = whenOf(plan.dated, speaker);
+  const when = (minutes: number): string => speaker.say(timeMessage(minutes, plan.dated));
   const doughs = plan.day.doughs.map((dough, index) =>
     doughView(dough, plan.formulas[index]!, firstLine, when),
   );
   const parts = plan.day.parts.map((part) => partView(part, when));
-  const starts = plan.day.doughs.flatMap(({ batches }) => batches.map((batch) => batch.startMinutes));
-  const firstMix = starts.length === 0 ? undefined : Math.min(...starts);
-  const firstPart = plan.day.parts[0]?.startMinutes;
-  const firstWork = firstMix === undefined ? undefined : Math.min(firstMix, firstPart ?? firstMix);
-  const late = Math.max(0, ...plan.day.doughs.map((dough) => dough.lateMinutes));
+  const { readyMinutes, firstWorkMinutes, firstMixMinutes, lateMinutes } = planTimes(plan);
   const { stores, cost, costAtLeast, costUnknown } = storesOf(plan.formulas);
   return {
     plan: plan.name,
     uri,
     line: firstLine + (plan.block.top?.headerLine ?? 0),
-    ...(plan.readyMinutes === undefined ? {} : { ready: when(plan.readyMinutes) }),
-    ...(firstWork === undefined ? {} : { firstWork: when(firstWork) }),
-    ...(firstMix === undefined ? {} : { firstMix: when(firstMix) }),
-    ...(late > 0.5 ? { lateMinutes: Math.ceil(late) } : {}),
+    ...(readyMinutes === undefined ? {} : { ready: when(readyMinutes) }),
+    ...(firstWorkMinutes === undefined ? {} : { firstWork: when(firstWorkMinutes) }),
+    ...(firstMixMinutes === undefined ? {} : { firstMix: when(firstMixMinutes) }),
+    ...(lateMinutes === undefined ? {} : { lateMinutes }),
     doughs,
     parts,
     timeline: timelineOf(plan, when, speaker),
@@ -47,16 +44,6 @@ export function planView(uri: string, firstLine: number, plan: PlanAnalysis, spe
       ...(costUnknown === undefined ? [] : [costUnknown]),
     ].map(speaker.say),
     complete: [plan.problems, plan.unread, plan.slips].every(({ length }) => length === 0),
-  };
-}
-
-/** A time as it is shown: with its date, or counted in days from the one that all is ready on. */
-function whenOf(dated: boolean, speaker: Speaker): (minutes: number) => string {
-  return (minutes) => {
-    const day = Math.floor(Math.round(minutes) / 1440);
-    return dated || day === 0
-      ? timeWords(minutes, dated)
-      : speaker.say(message('plan.day-time', { number: day, written: clockOf(minutes) }));
   };
 }
 
@@ -216,7 +203,7 @@ function storesOf(
   // Who writes no prices is not told that they are missing.
   if (!portions.some(({ price }) => price !== undefined)) return { stores };
   if (!currency.known)
-    return { stores, costUnknown: message('plan.cost-not-known', { sentence: currency.reason }) };
+    return { stores, costUnknown: message('plan.cost-not-known', { reason: currency.reason }) };
   if (sum.amount !== undefined) return { stores, cost: { amount: sum.amount, currency: currency.value } };
   return {
     stores,

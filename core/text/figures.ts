@@ -29,8 +29,13 @@ export function figure(value: number, places: number): string {
   return text.includes('.') ? marked('number', text) : text;
 }
 
+/** The places of a percent: two below 10 %, one above. */
+export function percentPlaces(fraction: number): number {
+  return Math.abs(fraction) < 0.1 ? 2 : 1;
+}
+
 /** A fraction as a percent: two places below 10 %, one above, no zeros behind; or with so many places. */
-export function percent(fraction: number, places = Math.abs(fraction) < 0.1 ? 2 : 1): string {
+export function percent(fraction: number, places = percentPlaces(fraction)): string {
   return `${figure(fraction * 100, places)}%`;
 }
 

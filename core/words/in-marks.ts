@@ -2,7 +2,7 @@ import * as figures from '../text/figures.ts';
 import { marked } from '../text/marked.ts';
 import { english, plainGrammar } from './language.ts';
 import type { Message } from './message.ts';
-import { plainSpeaker } from './speak.ts';
+import { cent, plainSpeaker } from './speak.ts';
 import type { Said, Speaker } from './speaker.ts';
 
 const sentences = english.catalogue as unknown as Readonly<
@@ -13,6 +13,7 @@ const sentences = english.catalogue as unknown as Readonly<
 export const markingSpeaker: Speaker = {
   ...plainSpeaker,
   number: figures.figure,
+  printed: (value, places) => marked('number', value.toFixed(places)),
   percent: (fraction, places) => figures.percent(fraction, places),
   points: (fraction) => figures.percent(fraction).replace('%', ''),
   mass: figures.mass,
@@ -26,8 +27,12 @@ export const markingSpeaker: Speaker = {
   minutesBand: figures.minutesBand,
   duration: figures.duration,
   money: (amount, currency) => {
-    const places = amount >= 1 || amount === 0 ? 2 : amount >= 0.01 ? 3 : 5;
-    return `${marked('number', amount.toFixed(places))} ${currency}`;
+    const text = `${marked('number', Math.max(amount, amount > 0 ? cent : amount).toFixed(2))} ${currency}`;
+    return amount > 0 && amount < cent ? english.lessThan(text) : text;
+  },
+  moneyApart: (before, after, currency) => {
+    const cents = Math.abs(Math.round(after * 100) - Math.round(before * 100));
+    return cents === 0 ? undefined : markingSpeaker.money(cents / 100, currency);
   },
   count: (count, forms) =>
     (forms[plainGrammar.plural(count)] ?? forms.other).replace('#', figures.figure(count, 2)),

@@ -1,5 +1,21 @@
 import { type ArgsOf, type Code, message } from '../../core/words/message.ts';
 
+const costs = [
+  message('cost.piece', { amount: 0.41, currency: 'EUR' }),
+  message('cost.batch', { amount: 19.5, currency: 'EUR' }),
+];
+
+const quoted = [
+  message('import.quoted', { name: 'Price' }),
+  message('import.quoted', { name: 'Supplier' }),
+  message('import.more', { count: 3 }),
+];
+
+const columns = [
+  message('import.names-in', { title: message('import.quoted', { name: 'Ingredient' }) }),
+  message('import.weights-in', { title: message('import.column', { number: 2 }) }),
+];
+
 /** Messages that read oddly with what an argument of that name usually is, with arguments as they come. */
 export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
   'bowl-overfull.dough-with': {
@@ -135,7 +151,6 @@ export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
   'phase.first-in': { written: 'speed 1', names: ['strong white', 'water'] },
   'plan.and-more': { written: '12.10 EUR' },
   'plan.bake-loads': { name: 'Harbour Tin', seconds: 2040, count: 2 },
-  'plan.day-time': { number: -1, written: '22:00' },
   'plan.dough-batch': { name: 'Harbour Tin', number: 1, count: 2 },
   'plan.gap': { name: 'Harbour Tin', otherName: 'big spiral', count: 2, grams: 10000, leastGrams: 12000 },
   'plan.mix-in': {
@@ -339,4 +354,78 @@ export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
   'yeast-range.lean': { fraction: 0.15, usualFraction: 0.05 },
   'yeast-range.overnight': { fraction: 0.0303, part: 'poolish', usualFraction: 0.01, hours: 12 },
   'yeast-range.sweet': { fraction: 0.15, usualFraction: 0.08 },
+  'cost.not-known': { reason: message('cost.no-prices') },
+  'cost.ingredients': { parts: costs },
+  'cost.ingredients-without-water': { parts: costs },
+  'label.lent': { name: 'mill white', otherName: 'bread flour' },
+  'nutrition.below-eu': { written: '0.5 g' },
+  'nutrition.below-us': { written: '1 g' },
+  'nutrition.not-known': { sentence: 'the weight of the dough is not known' },
+  'nutrition.not-stated': {
+    facts: [message('nutrient-eu.saturates'), message('nutrient-eu.sugars')],
+    names: ['walnut', 'raisins'],
+  },
+  'nutrient-eu.of-which': { title: message('nutrient-eu.sugars') },
+  'product.no-bake-loss': { example: 'bake loss 12%' },
+  'blend.protein': { fraction: 0.125, lowFraction: 0.108, highFraction: 0.121 },
+  'blend.one-protein': { fraction: 0.125, usualFraction: 0.121 },
+  'blend.least-ash': { fraction: 0.0045, lowFraction: 0.0051 },
+  'blend.ash': { fraction: 0.0045 },
+  'allergens.eu': { facts: [message('allergen-eu.gluten'), message('allergen-eu.milk')] },
+  'allergens.us': { names: ['wheat', 'milk'] },
+  'allergens.on-neither': { names: ['cinnamon'] },
+  'allergens.not-stated': { names: ['improver'] },
+  'label-us.solids-enough': { fraction: 0.64, lowFraction: 0.62 },
+  'label-us.solids-too-little': { fraction: 0.6, lowFraction: 0.62 },
+  'import.table': { count: 12, title: message('import.between-tab') },
+  'import.table-with-heading': { count: 12, title: message('import.between-semicolon') },
+  'import.columns': { parts: columns },
+  'import.names-in': { title: message('import.quoted', { name: 'Ingredient' }) },
+  'import.percentages-in': { title: message('import.column', { number: 2 }) },
+  'import.weights-in': { title: message('import.quoted', { name: 'Weight' }) },
+  'import.parts-in': { title: message('import.quoted', { name: 'Stage' }) },
+  'import.formulas-in': { title: message('import.quoted', { name: 'Product' }) },
+  'import.percent-guessed': { title: message('import.column', { number: 2 }), number: 100 },
+  'import.shares-of-one': { title: message('import.column', { number: 2 }) },
+  'import.grams-guessed': { title: message('import.column', { number: 3 }) },
+  'import.left-out': { parts: quoted },
+  'import.columns-again': { parts: quoted },
+  'import.merged-cells': { parts: quoted },
+  'import.grams-assumed': { parts: quoted },
+  'import.sums': { parts: quoted },
+  'import.read-as': { written: '1.000', meant: '1000' },
+  'import.read-by-shares': { written: '1.000', meant: '1000' },
+  'import.read-by-sum': { written: '1.000', meant: '1000', name: 'Total', grams: 1670 },
+  'import.taken-as': { number: 3, name: 'Salz', otherName: 'salt' },
+  'import.taken-as-one-of': { number: 3, name: 'Hefe', otherName: 'fresh yeast' },
+  'import.row-differs': { number: 3, name: 'salt', written: '2%', grams: 20, otherWritten: '25 g' },
+  'import.zero': { number: 3, name: 'malt' },
+  'import.no-amount': { number: 3, name: 'a handful of love' },
+  'import.heading': { number: 3, name: 'Poolish' },
+  'import.about-batch': { number: 9, written: 'Loaves  24' },
+  'import.row-no-name': { number: 9, written: '24 g' },
+  'import.row-not-read': { number: 9, written: 'salt  some' },
+  'import.row-no-amount': { number: 9, written: 'salt' },
+  'import.row-negative': { number: 9, written: 'salt  -2 g' },
+  'import.row-no-line': { number: 9, written: 'salt: 2 g' },
+  'import.flours-make': { fraction: 0.97 },
+  'import.flours-make-part': { fraction: 0.97, part: 'poolish' },
+  'import.flours-make-weights': { fraction: 0.97 },
+  'import.flours-make-weights-part': { fraction: 0.97, part: 'poolish' },
+  'import.too-many-rows': { count: 3200, otherCount: 2000 },
+  'import.not-known': { parts: quoted },
+  'import.not-known-meant': {
+    parts: quoted,
+    facts: [message('import.may-be', { name: 'linsed', otherName: 'linseed' })],
+  },
+  'completion.flour-protein': { fraction: 0.12 },
+  'completion.with-water': { role: message('role.dairy'), fraction: 0.88 },
+  'mixer-detail.title': { name: 'big spiral', written: 'spiral' },
+  'mixer-detail.title-assumed': { name: 'big spiral', written: 'spiral' },
+  'mixer-detail.speed': { number: 2, rpm: 200 },
+  'mixer-detail.figures': { source: message('provenance.common-practice') },
+  'mixer-detail.figures-own': { written: 'spiral', source: message('provenance.common-practice') },
+  'part-detail.line': { name: 'bread flour' },
+  'part-detail.line-share': { name: 'water', fraction: 0.65 },
+  'section-detail.properties': { words: ['room', 'flour', 'tap water'] },
 };

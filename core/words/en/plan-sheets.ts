@@ -3,7 +3,6 @@ import type { Speaker } from '../speaker.ts';
 
 /** A production plan as it is shown: when what is done, and what does not fit. */
 export const planSheets = {
-  'plan.day-time': ({ number, written }: Args<'number' | 'written'>) => `day ${number} ${written}`,
   'plan.make': ({ part, grams, names }: Make, say: Speaker) =>
     `make ${part}, ${say.mass(grams)}, for ${say.list(names)}`,
   'plan.make-stands': ({ part, grams, names, seconds }: Make & Args<'seconds'>, say: Speaker) =>
@@ -54,8 +53,8 @@ export const planSheets = {
   'plan.no-mixing': ({ name }: Args<'name'>) =>
     `${name} has no mixing programme that can be run: no time is planned for it.`,
   'plan.no-baking': ({ name }: Args<'name'>) => `${name} has no step that bakes: no oven is planned for it.`,
-  'plan.cost-not-known': ({ sentence }: Args<'sentence'>) =>
-    `What the stores cost is not known: ${sentence}.`,
+  'plan.cost-not-known': ({ reason }: Args<'reason'>, say: Speaker) =>
+    `What the stores cost is not known: ${say.say(reason)}.`,
   'plan.cost-without': ({ names }: Args<'names'>, say: Speaker) =>
     `The cost of the stores is without ${say.list(names)}: no usable price.`,
 

@@ -47,7 +47,7 @@ export const french: Language = {
   tag: 'fr',
   catalogue,
   percentSign: '\u00a0%',
-  lessThan: (figure) => `moins de ${figure}`,
   decimalSign: 'comma',
+  lessThan: (figure) => `moins de ${figure}`,
   rulePageWords,
 };
