@@ -91,7 +91,7 @@ export { type SheetFormat, writeSheets } from './sheet/write-sheets.ts';
 export { type Display, plainDisplay } from './text/display.ts';
 export { withEdits } from './text/edits.ts';
 export { foldName } from './text/names.ts';
-export * from './text/plain-figures.ts';
+export { trimmed } from './text/figures.ts';
 export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
