@@ -91,7 +91,8 @@ function plainSettings(): unknown {
   return JSON.parse(JSON.stringify(workspace.getConfiguration(languageId)));
 }
 
-/** The folder of the pages that findings link to; it ships with the extension. */
-function rulePagesOf(context: ExtensionContext): string {
-  return `${Uri.joinPath(context.extensionUri, 'docs', 'rules').toString()}/`;
+/** The folders of the pages that findings link to, by language; they ship with the extension. */
+function rulePagesOf(context: ExtensionContext): Readonly<Record<string, string>> {
+  const folder = (...path: string[]) => `${Uri.joinPath(context.extensionUri, 'docs', ...path).toString()}/`;
+  return { en: folder('rules'), de: folder('de', 'rules') };
 }

@@ -55,9 +55,10 @@ export type { RuleLink } from './features/links.ts';
 export type { ReadingToLog } from './features/log-reading.ts';
 export type { OverviewEntry, OverviewKind } from './features/overview.ts';
 export type { Highlight, Reference } from './features/references.ts';
-export type { Refused } from './features/rename.ts';
+
 export type { Stretch } from './features/selection.ts';
-export type { SemanticKind, SemanticModifier, SemanticToken } from './features/semantic-tokens.ts';
+export type { SemanticToken } from './features/semantic-tokens.ts';
+export type { SemanticKind, SemanticModifier } from './features/semantic-words.ts';
 export type { LineSignature, SignatureAnswer } from './features/signatures.ts';
 export type { FormulaTemplate } from './features/templates.ts';
 export type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './features/totals.ts';
@@ -69,6 +70,7 @@ export type { FoundSymbol } from './features/workspace-symbols.ts';
 export { type Merged, type MergeMarks, mergeTexts, usualMarks } from './merge/merge.ts';
 export type { UsualConditions } from './model/scope.ts';
 export { rules } from './rules/catalogue.ts';
+export { explainedRule, wordsOfRule } from './rules/page.ts';
 export type { Rule } from './rules/rule.ts';
 export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/asked.ts';
 export { type AskedWords, askedFromWords } from './sheet/asked-words.ts';
@@ -90,8 +92,9 @@ export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './w
 export { type Code, type Message, message } from './words/message.ts';
 export { plainSpeaker, speakerOf } from './words/speak.ts';
 export type { Said, Speaker } from './words/speaker.ts';
-export { createService, defaultSettings } from './workspace/create-service.ts';
+export { createService } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
+export type { Refused } from './workspace/navigation.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
 export {
   allergenWords,
@@ -102,4 +105,7 @@ export {
   planPage,
   standardWords,
 } from './workspace/plain-words.ts';
-export type { Service, Settings } from './workspace/service.ts';
+export type { Service } from './workspace/service.ts';
+export type { Settings } from './workspace/settings.ts';
+export { defaultSettings } from './workspace/settings.ts';
+export type { Snapshot } from './workspace/snapshot.ts';

@@ -21,6 +21,7 @@ import { guardedWork, type Log } from './guard.ts';
 import type { Host } from './host.ts';
 import { Progress } from './progress.ts';
 import type { ChangedNotification, ChangedParams } from './protocol.ts';
+import { readRulePages } from './rule-pages.ts';
 import type { Schedule } from './schedule.ts';
 import { followSettings, readSettings, type ServerSettings } from './settings.ts';
 import { canonicalUri } from './uris.ts';
@@ -30,8 +31,8 @@ import { Workspace } from './workspace.ts';
 interface StartOptions {
   /** The settings under `doughwright`, so that the first findings know them. */
   readonly settings?: unknown;
-  /** The URI of the folder that holds a page for each rule, ending in a slash. */
-  readonly rulePages?: string;
+  /** The URI of the folder that holds a page for each rule, ending in a slash; or such a one by the tag of each language. */
+  readonly rulePages?: unknown;
   /**
    * While a line is typed nothing is said of it, and figures that it makes unknown are answered as they were last, in brackets. Answers
    * then hang on what was typed before and not on the text alone, so a client asks for it.
@@ -113,7 +114,7 @@ export function serve(
       naming,
       able,
       calmWhileTyping: options.calmWhileTyping === true,
-      rulePages: typeof options.rulePages === 'string' ? options.rulePages : host.rulePages,
+      rulePages: readRulePages(options.rulePages) ?? host.rulePages,
       filesRead: (atMost) => files.settled(atMost),
       numbersChanged: (uris) => {
         if (!knowsSheets || uris.length === 0) return;

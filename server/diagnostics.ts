@@ -5,26 +5,18 @@ import {
   DocumentDiagnosticReportKind,
   type WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver';
-import type { Service } from '../core/index.ts';
-import type { Abilities } from './abilities.ts';
-import type { Naming } from './convert.ts';
+import type { Service, Snapshot } from '../core/index.ts';
 import type { OpenDocuments } from './documents.ts';
 import { firstOf } from './first-of.ts';
-import { checkpoint, guardedWork, type Log } from './guard.ts';
+import { checkpoint, guardedWork } from './guard.ts';
 import type { Schedule } from './schedule.ts';
-import { type Findings, ToldFindings } from './told-findings.ts';
+import { type Findings, ToldFindings, type ToldParts } from './told-findings.ts';
 import { TypedLines } from './typed-lines.ts';
-import type { Workspace } from './workspace.ts';
 
-export interface DiagnosticsParts {
+export interface DiagnosticsParts extends ToldParts {
   readonly connection: Connection;
   readonly documents: OpenDocuments;
-  readonly workspace: Workspace;
   readonly schedule: Schedule;
-  readonly log: Log;
-  readonly naming: Naming;
-  readonly able: Abilities;
-  readonly rulePages: string | undefined;
   /** Nothing is said of a line while it is typed. */
   readonly calmWhileTyping: boolean;
   /** Resolves when the files of the workspace are read, or after so many milliseconds. */
@@ -53,6 +45,8 @@ export class Diagnostics {
   /** Files whose findings are to be worked out and sent, or compared, when there is time. */
   readonly #stale = new Set<string>();
   #everything = false;
+  /** The snapshot up to which changes have been looked through. */
+  #toldOf: Snapshot | undefined;
   #working = false;
   #sweepingOpen = false;
   #sweepingClosed = false;
@@ -70,7 +64,7 @@ export class Diagnostics {
   }
 
   get rulePages(): string | undefined {
-    return this.#parts.rulePages;
+    return this.#told.rulePages;
   }
 
   /** The text of these files is new, or they are gone. */
@@ -217,7 +211,10 @@ export class Diagnostics {
     const edited = changed.filter((uri) => documents.has(uri));
     if (!able.pullsFindings) for (const uri of edited) this.#publish(service, uri, true);
     const affected = new Set(changed.filter((uri) => !documents.has(uri)));
-    for (const uri of service.affectedBy(changed)) affected.add(uri);
+    const { snapshot } = service;
+    const told = this.#toldOf ?? snapshot;
+    for (const uri of service.affectedSince(told)) affected.add(uri);
+    this.#toldOf = snapshot;
     if (this.#everything)
       for (const uri of [...documents.uris(), ...service.uris(), ...this.#told.uris()]) affected.add(uri);
     this.#everything = false;

@@ -1,3 +1,5 @@
+import type { RulePageFolders } from './rule-pages.ts';
+
 /** The largest file that is read, in bytes; a formula collection of a lifetime is smaller. */
 export const largestFileBytes = 4 * 1024 * 1024;
 
@@ -5,8 +7,8 @@ export const largestFileBytes = 4 * 1024 * 1024;
 export interface Host {
   /** Absent where there is no file system: then the open documents are all there is. */
   readonly files?: HostFiles;
-  /** Where the pages of the rules lie, unless the client says otherwise: a URI that ends in a slash. */
-  readonly rulePages?: string;
+  /** Where the pages of the rules lie, unless the client says otherwise. */
+  readonly rulePages?: RulePageFolders;
 }
 
 export interface HostFiles {

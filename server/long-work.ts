@@ -9,13 +9,10 @@ import type { Workspace } from './workspace.ts';
 /** How long a piece of an answer may hold the event loop at a time, in milliseconds. */
 const slice = 8;
 
-/** After so many edits elsewhere that overtake it, an answer is given up. */
-const mostAttempts = 5;
-
 /**
  * Works an answer out a step at a time, so that edits and other questions get their turn, and ends when the client takes
- * the question back. It begins anew when the workspace has changed meanwhile; when the document asked about has changed,
- * the position asked about is no more, and the client is told so.
+ * the question back. It is an answer of the workspace as it was when asked; when the document asked about has changed
+ * meanwhile, the position asked about is no more, and the client is told so.
  */
 export async function inSteps<T>(
   { workspace, schedule, documents }: { workspace: Workspace; schedule: Schedule; documents: OpenDocuments },
@@ -23,20 +20,20 @@ export async function inSteps<T>(
   of: { readonly uri: string; readonly version: number | undefined } | undefined,
   begin: (service: Service) => Steps<T>,
 ): Promise<T> {
-  const isAsAsked = () => of === undefined || documents.get(of.uri)?.version === of.version;
-  for (let attempt = 0; attempt < mostAttempts && isAsAsked(); attempt++) {
-    const steps = begin(await workspace.service());
-    const { revision } = workspace;
-    while (workspace.revision === revision) {
-      const until = performance.now() + slice;
-      do {
-        const { done, value } = steps.next();
-        if (done) return value;
-      } while (performance.now() < until);
-      await schedule.quiet();
-      checkpoint(token);
-    }
+  const steps = begin(await workspace.service());
+  while (of === undefined || documents.get(of.uri)?.version === of.version) {
+    const until = performance.now() + slice;
+    do {
+      const { done, value } = steps.next();
+      if (done) return value;
+    } while (performance.now() < until);
+    await schedule.quiet();
+    checkpoint(token);
   }
-  const why = await workspace.words(said('session.changed-meanwhile'));
-  throw new ResponseError(LSPErrorCodes.ContentModified, why);
+  throw modified(workspace);
+}
+
+/** What a client is told that asked of a text which is another by now. */
+export function modified(workspace: Workspace): ResponseError<void> {
+  return new ResponseError(LSPErrorCodes.ContentModified, workspace.say(said('session.changed-meanwhile')));
 }

@@ -9,13 +9,13 @@ import {
   ResponseError,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
-import type { DefinitionAnswer, Service, Steps } from '../core/index.ts';
+import type { DefinitionAnswer, Service, Snapshot, Steps } from '../core/index.ts';
 import type { About } from './about.ts';
 import { toRange, toWorkspaceEdit } from './convert.ts';
 import * as convert from './convert-navigation.ts';
 import type { QuestionParts } from './features.ts';
 import { checkpoint, guardedRequest } from './guard.ts';
-import { inSteps } from './long-work.ts';
+import { inSteps, modified } from './long-work.ts';
 import { said } from './said.ts';
 import { canonicalUri } from './uris.ts';
 
@@ -36,14 +36,19 @@ export function answerNavigation(parts: QuestionParts, about: About): void {
     name: string,
     empty: R,
     begin: (service: Service, uri: string, params: P) => Steps<S>,
-    answer: (value: S) => R,
+    answer: (value: S, asked: Snapshot) => R,
   ) {
     return guardedRequest<P, R>(log, name, empty, async (params, token) => {
       const uri = canonicalUri(params.textDocument.uri);
       const of = { uri, version: documents.get(uri)?.version };
       await filesRead(patienceMilliseconds);
       checkpoint(token);
-      return answer(await inSteps(parts, token, of, (service) => begin(service, uri, params)));
+      let asked: Snapshot | undefined;
+      const found = await inSteps(parts, token, of, (service) => {
+        asked = service.snapshot;
+        return begin(service, uri, params);
+      });
+      return answer(found, asked!);
     });
   }
 
@@ -92,8 +97,11 @@ export function answerNavigation(parts: QuestionParts, about: About): void {
       null,
       (service, uri, { position, newName }: Asked & { newName: string }) =>
         service.rename(uri, position.line, position.character, newName),
-      (answer): WorkspaceEdit | null => {
+      (answer, asked): WorkspaceEdit | null => {
         if ('refused' in answer) throw refusal(answer.refused);
+        // An edit of a text that is another by now would hit other words.
+        const { texts } = workspace.now().snapshot;
+        if (answer.some(({ uri }) => texts.get(uri) !== asked.texts.get(uri))) throw modified(workspace);
         return toWorkspaceEdit(answer, able, naming);
       },
     ),

@@ -7,7 +7,9 @@ import { connectionOptions, serve } from './connection.ts';
 import { PositionEncoding } from './convert-encoding.ts';
 import { disk } from './disk.ts';
 import { encodedWriter } from './encoded-writer.ts';
+import type { RulePageFolders } from './rule-pages.ts';
 import { Schedule } from './schedule.ts';
+import { settingsTable } from './settings-table.ts';
 import { transportOf } from './transport.ts';
 
 // The language server as a process of Node, over the channel its arguments name: `--stdio`, or `--node-ipc` when an
@@ -34,8 +36,18 @@ const connection = createConnection(
 // Standard output is the channel; nothing else may be written there.
 for (const name of ['log', 'info', 'debug'] as const) console[name] = console.error;
 process.on('unhandledRejection', (reason) => connection.console.error(`Unexpected: ${String(reason)}`));
-const pages = join(dirname(realpathSync(process.argv[1] ?? '.')), '..', 'docs', 'rules');
+const docs = join(dirname(realpathSync(process.argv[1] ?? '.')), '..', 'docs');
 serve(connection, schedule, encoding, {
   files: disk,
-  ...(existsSync(pages) ? { rulePages: `${pathToFileURL(pages)}/` } : {}),
+  ...(existsSync(join(docs, 'rules')) ? { rulePages: rulePagesBelow(docs) } : {}),
 });
+
+/** The English pages lie in `rules`, those of another language in `rules` in the folder of its tag. */
+function rulePagesBelow(folder: string): RulePageFolders {
+  const setting = settingsTable.find(({ key }) => key === 'language');
+  const tags = setting?.type === 'choice' ? setting.choices.filter((one) => one !== 'editor') : [];
+  const found = tags
+    .map((tag) => [tag, join(folder, ...(tag === 'en' ? [] : [tag]), 'rules')] as const)
+    .filter(([, path]) => existsSync(path));
+  return Object.fromEntries(found.map(([tag, path]) => [tag, `${pathToFileURL(path)}/`]));
+}

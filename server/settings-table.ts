@@ -43,8 +43,13 @@ export const settingsTable = [
     key: 'language',
     type: 'choice',
     default: 'editor',
-    choices: ['editor', 'en', 'de'],
-    choiceMeanings: ['That of the editor, where it is one of these, else English.', 'English', 'Deutsch'],
+    choices: ['editor', 'en', 'de', 'fr'],
+    choiceMeanings: [
+      'That of the editor, where it is one of these, else English.',
+      'English',
+      'Deutsch',
+      'Français',
+    ],
     meaning:
       'The language of findings, hovers, totals, the batch sheet and other answers. The notation is the same in every language.',
   },

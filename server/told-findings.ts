@@ -3,6 +3,7 @@ import type { Finding, Service } from '../core/index.ts';
 import type { Abilities } from './abilities.ts';
 import { type Naming, toDiagnostic } from './convert.ts';
 import type { Log } from './guard.ts';
+import { type RulePageFolders, rulePagesIn } from './rule-pages.ts';
 import { said } from './said.ts';
 import type { Workspace } from './workspace.ts';
 
@@ -21,7 +22,7 @@ export interface ToldParts {
   readonly workspace: Workspace;
   readonly able: Abilities;
   readonly naming: Naming;
-  readonly rulePages: string | undefined;
+  readonly rulePages: RulePageFolders | undefined;
   readonly log: Log;
 }
 
@@ -42,15 +43,22 @@ export class ToldFindings {
    * `shown`, for it lies outside the workspace or is gone, has none.
    */
   workOut(service: Service, uri: string, shown = true): Findings {
-    const { able, naming, rulePages } = this.#parts;
+    const { able, naming } = this.#parts;
     const before = this.#last.get(uri);
     this.#outdated.delete(uri);
     const findings = shown ? this.#findings(service, uri) : none;
+    const { rulePages } = this;
     const diagnostics = () => findings.map((finding) => toDiagnostic(finding, able, naming, rulePages));
     const same = before !== undefined && sameFindings(before.findings, findings);
     const told = { findings, id: same ? before.id : String(++this.#ids) };
     this.#last.set(uri, told);
     return { told, diagnostics };
+  }
+
+  /** The folder of the pages of the rules, in the language that is written at the moment. */
+  get rulePages(): string | undefined {
+    const { rulePages, workspace } = this.#parts;
+    return rulePagesIn(rulePages, workspace.language);
   }
 
   /** What was worked out is no longer known to be true. */

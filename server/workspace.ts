@@ -35,7 +35,6 @@ export class Workspace {
   /** The language that the core has been told, or shall be at the next question; English is what it begins with. */
   #tag: LanguageTag = 'en';
   #worded: Worded | undefined;
-  #revision = 0;
   #rootsNew = true;
   #settingsNew = true;
 
@@ -56,7 +55,6 @@ export class Workspace {
   set settings(settings: ServerSettings) {
     this.#settings = settings;
     this.#speaker = undefined;
-    this.#revision++;
     this.#settingsNew = true;
   }
 
@@ -75,9 +73,13 @@ export class Workspace {
     this.#locale = locale;
   }
 
+  /** The language of the answers of the moment. */
+  get language(): LanguageTag {
+    return this.#tag;
+  }
+
   set folders(uris: readonly string[]) {
     this.#folders = uris;
-    this.#revision++;
     this.#rootsNew = true;
   }
 
@@ -118,13 +120,7 @@ export class Workspace {
     return this.#service;
   }
 
-  /** Grows with each change of a text, a folder or a setting, as soon as it is noted. */
-  get revision(): number {
-    return this.#revision;
-  }
-
   noteEdit(uri: string): void {
-    this.#revision++;
     this.#edited.add(uri);
   }
 
@@ -138,7 +134,6 @@ export class Workspace {
       this.#news.set(uri, text);
       return;
     }
-    this.#revision++;
     this.#pending.set(uri, text);
   }
 
@@ -164,7 +159,6 @@ export class Workspace {
     const [uri, text] = next;
     this.#news.delete(uri);
     if (this.#documents.has(uri)) return uri;
-    this.#revision++;
     this.#give(service, uri, text);
     service.index(uri);
     return uri;
@@ -181,7 +175,6 @@ export class Workspace {
     const isNew = !this.roots.includes(root);
     this.#strayRoots.set(uri, root);
     if (!isNew) return false;
-    this.#revision++;
     this.#rootsNew = true;
     return true;
   }
@@ -192,7 +185,6 @@ export class Workspace {
     for (const uri of this.#strayRoots.keys())
       if (!this.#documents.has(uri) || this.holds(uri)) this.#strayRoots.delete(uri);
     if (this.#strayRoots.size === before) return false;
-    this.#revision++;
     this.#rootsNew = true;
     return true;
   }
@@ -233,7 +225,6 @@ export class Workspace {
     this.#speaker = undefined;
     if (trouble !== undefined && !this.#lacking.has(tag)) this.#warn(trouble);
     if (trouble !== undefined) this.#lacking.add(tag);
-    this.#revision++;
     this.#settingsNew = true;
   }
 

@@ -1,3 +1,4 @@
+import { clockOf } from '../text/dates.ts';
 import { type Display, plainDisplay } from '../text/display.ts';
 import { placesWithin, trimmed } from '../text/figures.ts';
 import {
@@ -10,11 +11,15 @@ import {
 import { english, type Grammar, type Language, plainGrammar } from './language.ts';
 import type { Said, Speaker } from './speaker.ts';
 
-/** Whoever words messages in a language, with figures as they are to be shown. */
+/**
+ * Whoever words messages in a language, with figures as they are to be shown. What the language has no sentence for is said in
+ * English, its figures and lists too.
+ */
 export function speakerOf(language: Language, display: Display, grammar: Grammar = plainGrammar): Speaker {
   const sentences = language.catalogue as unknown as Readonly<
     Record<string, ((args: object, say: Speaker) => string) | undefined>
   >;
+  const inEnglish = language === english ? undefined : speakerOf(english, display);
   // A sign of print before a number, never the hyphen of a keyboard; and the decimal sign that is set.
   const signed = (text: string): string => {
     const minus = text.startsWith('-') ? `−${text.slice(1)}` : text;
@@ -54,6 +59,7 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
       if (hours === 0) return `${rest} min`;
       return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
     },
+    clock: clockOf,
     money: (amount, currency) => {
       const places = amount >= 1 || amount === 0 ? 2 : amount >= 0.01 ? 3 : 5;
       return `${signed(amount.toFixed(places))} ${currency}`;
@@ -62,7 +68,7 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
     anyOf: (words) => grammar.list(words, 'or'),
     count: (count, forms) => (forms[grammar.plural(count)] ?? forms.other).replace('#', number(count, 2)),
     // A message of another version, come as data, is shown by its code rather than not at all.
-    say: (said: Said) => sentences[said.code]?.(said.args, speaker) ?? said.code,
+    say: (said: Said) => sentences[said.code]?.(said.args, speaker) ?? inEnglish?.say(said) ?? said.code,
   };
   return speaker;
 }

@@ -4,8 +4,8 @@ import type { BlockFinding, BlockFindings } from '../rules/check.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
-import type { Files } from './files.ts';
-import type { Settings } from './service.ts';
+import type { Settings } from './settings.ts';
+import type { View } from './view.ts';
 import { type PlacedFinding, type PlacedRelated, wordedFindings } from './worded-findings.ts';
 
 /** Where a definition stands now; it may have moved since the finding was made. */
@@ -20,14 +20,12 @@ export function findingsInFile(
   uri: string,
   file: SourceFile,
   findingsOf: (block: Block) => BlockFindings,
-  files: Files,
-  settings: Settings,
+  view: View,
   speaker: Speaker,
 ): Finding[] {
-  const whereIs: WhereIs = (definition) => {
-    const definitions = files.get(definition.uri)?.definitions;
-    return (definitions && byBlock(definitions).get(definition.block)) ?? definition;
-  };
+  const { settings } = view.snapshot;
+  const whereIs: WhereIs = (definition) =>
+    byBlock(view.definitionsOf(definition.uri)).get(definition.block) ?? definition;
   const shown: PlacedFinding[] = [];
   let more = 0;
   const ending = file.endings.find((one) => one !== '') ?? '\n';

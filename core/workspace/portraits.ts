@@ -8,36 +8,31 @@ import { timelineOf } from '../sheet/timeline.ts';
 import { type Display, plainDisplay } from '../text/display.ts';
 import { plainSpeaker } from '../words/speak.ts';
 import type { Speaker } from '../words/speaker.ts';
-import { BlockAnswers } from './answer.ts';
-import type { Files } from './files.ts';
 import { findingsInFile } from './findings.ts';
-import type { Settings } from './service.ts';
+import type { View } from './view.ts';
 
 /**
  * The portrait of a file among the others, under the name it shall be shown by; `undefined` where there is none. Its findings
  * are in plain English unless they are for one reader alone: a portrait is kept and compared.
  */
 export function portraitIn(
-  files: Files,
-  answers: BlockAnswers,
-  settings: Settings,
+  view: View,
   uri: string,
   shown: string,
   speaker: Speaker = plainSpeaker,
   display: Display = plainDisplay,
 ): FilePortrait | undefined {
-  const file = files.get(uri);
-  if (file === undefined) return undefined;
-  files.readAll();
-  return portraitOf(shown, files.read(file), {
-    analysisOf: (block) => answers.analysisOf(uri, block),
+  const found = view.read(uri);
+  if (found === undefined) return undefined;
+  return portraitOf(shown, found.source, {
+    analysisOf: (block) => view.analysisOf(uri, block),
     findingsOf: (block, firstLine) => {
       const alone = { lines: [], endings: [], blocks: [{ block, firstLine }] };
-      return findingsInFile(uri, alone, (one) => answers.findingsOf(uri, one), files, settings, speaker);
+      return findingsInFile(uri, alone, (one) => view.findingsOf(uri, one), view, speaker);
     },
     workOf,
     planTimesOf: (block) => {
-      const plan = planOf(block, files.scopeOf(uri));
+      const plan = planOf(block, view.scopeOf(uri));
       if (plan === undefined) return undefined;
       const { ready, firstWork, firstMix, lateMinutes } = planView(uri, 0, plan);
       return {
@@ -63,25 +58,15 @@ function workOf(analysis: Analysis): WorkTimes {
  * are; the files themselves stay untouched.
  */
 export function compareTexts(
-  files: Files,
-  settings: Settings,
+  view: View,
   uri: string,
   before: string,
   after: string,
   speaker: Speaker,
 ): Comparison {
   const portray = (text: string): FilePortrait[] => {
-    const forked = files.fork();
-    forked.setText(uri, text);
-    const portrait = portraitIn(
-      forked,
-      new BlockAnswers(forked),
-      settings,
-      uri,
-      uri,
-      speaker,
-      settings.display,
-    );
+    const { display } = view.snapshot.settings;
+    const portrait = portraitIn(view.with(uri, text), uri, uri, speaker, display);
     return portrait === undefined ? [] : [portrait];
   };
   return comparePortraits(portray(before), portray(after), speaker);

@@ -16,7 +16,7 @@ rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });
 for (const name of ['README.md', 'LICENSE', 'CHANGELOG.md', '.pre-commit-hooks.yaml'])
   cpSync(join(project, name), join(folder, name));
-for (const name of ['doughwright.cjs', 'doughwright-main.cjs', 'german.cjs'])
+for (const name of ['doughwright.cjs', 'doughwright-main.cjs', 'german.cjs', 'french.cjs'])
   cpSync(join(project, 'dist', name), join(folder, 'dist', name));
 
 await build({

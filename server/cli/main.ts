@@ -242,13 +242,14 @@ program
 
 program
   .command('rules')
-  .description('list the rules with their level')
+  .description('list the rules with their level, or explain one')
+  .argument('[code]', 'the code of a rule, as it stands beside its findings')
   .addOption(languageOption())
   .option('--json', 'write them for another program to read')
-  .addHelpText('after', example('doughwright rules'))
-  .action(async (options) => {
+  .addHelpText('after', example('doughwright rules too-warm'))
+  .action(async (code: string | undefined, options) => {
     const { rules } = await import('./rules.ts');
-    end(rules(options));
+    end(rules(code, options));
   });
 
 program

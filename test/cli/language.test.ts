@@ -55,6 +55,14 @@ describe('--language', () => {
     }
   });
 
+  it('words in French what is there, and the rest in English', async () => {
+    const unread = salty.replace('65%', '65');
+    const { path } = folderWith({ 'a.dough': salty, 'b.dough': unread });
+    const { stdout } = await doughwright(path, 'check', '--language', 'fr', 'a.dough', 'b.dough');
+    expect(stdout).toContain('20\u00a0% de sel sur la farine totale, c’est beaucoup\u00a0:');
+    expect(stdout).toContain('“65” of what?');
+  });
+
   it('lists rules in German, by the same codes and levels', async () => {
     const { path } = folderWith({});
     const read = async (language: string) =>
@@ -71,10 +79,29 @@ describe('--language', () => {
     );
   });
 
+  it('explains a rule as its page does, in the language asked for', async () => {
+    const { path } = folderWith({});
+    for (const [language, folder] of [
+      ['en', 'docs/rules'],
+      ['de', 'docs/de/rules'],
+    ] as const) {
+      const { code, stdout } = await doughwright(path, 'rules', 'too-warm', '--language', language);
+      const page = readFileSync(new URL(`../../${folder}/too-warm.md`, import.meta.url), 'utf8');
+      // The links of a page lead to other pages, which are not there on a terminal.
+      expect(stdout).toBe(
+        page
+          .replace(/^\[.*\n\n?/gm, '')
+          .trimEnd()
+          .concat('\n'),
+      );
+      expect(code).toBe(0);
+    }
+  });
+
   it('says which there are', async () => {
     const { path } = folderWith({});
-    const { code, stderr } = await doughwright(path, 'check', '--language', 'fr');
-    expect([code, stderr]).toEqual([2, expect.stringContaining('write one of en, de')]);
+    const { code, stderr } = await doughwright(path, 'check', '--language', 'it');
+    expect([code, stderr]).toEqual([2, expect.stringContaining('write one of en, de, fr')]);
   });
 });
 

@@ -1,13 +1,19 @@
 import type { Language } from '../language.ts';
 import type { Catalogue } from '../message.ts';
+import { actions } from './actions.ts';
+import { amounts } from './amounts.ts';
+import { calibration } from './calibration.ts';
 import { commandCheck } from './command-check.ts';
 import { commandFiles } from './command-files.ts';
 import { commandGit } from './command-git.ts';
 import { commandTotals } from './command-totals.ts';
 import { comparison } from './comparison.ts';
 import { comparisonPage } from './comparison-page.ts';
+import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { foodSources } from './food-sources.ts';
+import { hover } from './hover.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -17,13 +23,19 @@ import { mixingTrials } from './mixing-trials.ts';
 import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
+import { notation } from './notation.ts';
 import { paragraphs } from './paragraphs.ts';
+import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { rulePageWords } from './rule-page-words.ts';
 import { rulePages } from './rule-pages.ts';
+import { sectionLines } from './section-lines.ts';
 import { session } from './session.ts';
+import { standing } from './standing.ts';
 import { sums } from './sums.ts';
+import { totals } from './totals.ts';
 
 /** The messages by subject, as English has them. */
 export const subjects = {
@@ -43,6 +55,17 @@ export const subjects = {
   'mixing-trials': mixingTrials,
   'mixing-warmth': mixingWarmth,
   'mixing-work': mixingWork,
+  totals,
+  notation,
+  hover,
+  standing,
+  actions,
+  editing,
+  amounts,
+  'section-lines': sectionLines,
+  calibration,
+  plans,
+  'food-sources': foodSources,
   paragraphs,
   'command-check': commandCheck,
   'command-files': commandFiles,
@@ -69,6 +92,17 @@ const catalogue: Catalogue = {
   ...mixingTrials,
   ...mixingWarmth,
   ...mixingWork,
+  ...totals,
+  ...notation,
+  ...hover,
+  ...standing,
+  ...actions,
+  ...editing,
+  ...amounts,
+  ...sectionLines,
+  ...calibration,
+  ...plans,
+  ...foodSources,
   ...paragraphs,
   ...commandCheck,
   ...commandFiles,
@@ -80,6 +114,6 @@ const catalogue: Catalogue = {
 
 /** German; a blank that does not break stands before the percent sign, and a comma before decimals (DIN 5008). */
 export const german: Language = {
-  ...{ tag: 'de', catalogue, rulePages },
+  ...{ tag: 'de', catalogue, rulePages, rulePageWords },
   ...{ percentSign: '\u00a0%', decimalSign: 'comma' },
 };
