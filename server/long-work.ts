@@ -35,5 +35,6 @@ export async function inSteps<T>(
 
 /** What a client is told that asked of a text which is another by now. */
 export function modified(workspace: Workspace): ResponseError<void> {
-  return new ResponseError(LSPErrorCodes.ContentModified, workspace.say(said('session.changed-meanwhile')));
+  const why = workspace.say(said('session.changed-meanwhile'));
+  return new ResponseError(LSPErrorCodes.ContentModified, why);
 }

@@ -47,6 +47,10 @@ const catalogue: Partial<Catalogue> = {
  * English.
  */
 export const french: Language = {
-  ...{ tag: 'fr', catalogue, rulePageWords },
-  ...{ percentSign: '\u00a0%', decimalSign: 'comma' },
+  tag: 'fr',
+  catalogue,
+  percentSign: '\u00a0%',
+  lessThan: (figure) => `moins de ${figure}`,
+  decimalSign: 'comma',
+  rulePageWords,
 };
