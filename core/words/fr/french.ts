@@ -42,7 +42,10 @@ const catalogue: Partial<Catalogue> = {
   ...paragraphs,
 };
 
-/** French; a blank that does not break stands before the percent sign. The pages of the rules are English. */
+/**
+ * French; a blank that does not break stands before the percent sign, and a comma before decimals. The pages of the rules are
+ * English.
+ */
 export const french: Language = {
   tag: 'fr',
   catalogue,
