@@ -48,9 +48,10 @@ export type { RuleLink } from './features/links.ts';
 export type { ReadingToLog } from './features/log-reading.ts';
 export type { OverviewEntry, OverviewKind } from './features/overview.ts';
 export type { Highlight, Reference } from './features/references.ts';
-export type { Refused } from './features/rename.ts';
+
 export type { Stretch } from './features/selection.ts';
-export type { SemanticKind, SemanticModifier, SemanticToken } from './features/semantic-tokens.ts';
+export type { SemanticToken } from './features/semantic-tokens.ts';
+export type { SemanticKind, SemanticModifier } from './features/semantic-words.ts';
 export type { LineSignature, SignatureAnswer } from './features/signatures.ts';
 export type { FormulaTemplate } from './features/templates.ts';
 export type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './features/totals.ts';
@@ -83,6 +84,7 @@ export { english, type Grammar, type Language, plainGrammar } from './words/lang
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
 export { createService } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
+export type { Refused } from './workspace/navigation.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
 export {
   allergenWords,
@@ -96,5 +98,7 @@ export {
   planPage,
   standardWords,
 } from './workspace/plain-words.ts';
-export type { Service, Settings } from './workspace/service.ts';
-export { defaultSettings, type Snapshot } from './workspace/snapshot.ts';
+export type { Service } from './workspace/service.ts';
+export type { Settings } from './workspace/settings.ts';
+export { defaultSettings } from './workspace/settings.ts';
+export type { Snapshot } from './workspace/snapshot.ts';

@@ -59,7 +59,7 @@ export function answerPanel(parts: QuestionParts): void {
     checkpoint(token);
     const found = await inSteps(parts, token, undefined, (service) => service.overviewInSteps());
     const entries = found.map((entry) => ({ ...entry, uri: naming.spell(entry.uri) }));
-    return { entries, templates: workspace.now().templates };
+    return { entries, templates: workspace.now().templates() };
   });
 
   answer<NewFormulaParams, NewFormulaResult>(newFormulaRequest, { text: '' }, async ({ name, template }) => ({

@@ -7,6 +7,7 @@ import { temperatureAfter, type WarmingPhase } from '../calc/warming.ts';
 import { asFreshYeast } from '../calc/yeast.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
+import { type Message, message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
 import { usualDoughCelsius } from './mixing.ts';
 
@@ -52,13 +53,13 @@ const bandByFigures = 1.5;
 const bandObserved = 1.25;
 
 /** How the dough of a formula ferments from the end of mixing to the oven; unknown where nothing raises it. */
-export function fermentationOf(analysis: Analysis): Known<Fermentation> {
+export function fermentationOf(analysis: Analysis): Known<Fermentation, Message> {
   const { resolved, solved } = analysis;
   if (solved?.flourGrams === undefined || !(solved.flourGrams > 0))
-    return unknown('the weights of the dough are not known yet');
+    return unknown(message('mixing.no-weights'));
   const plain = leaveningOf(resolved, solved);
   if (!(plain.freshYeastFraction > 0) && !(plain.levainFraction > 0))
-    return unknown('nothing in the formula raises the dough');
+    return unknown(message('fermentation.nothing-raises'));
   const observed = observedFactor(analysis, plain);
   const leavening = { ...plain, observedFactor: observed ?? 1 };
   const steps = stepsOf(analysis, leavening, Number.POSITIVE_INFINITY);

@@ -8,6 +8,7 @@ import { byHand, findHands, findMixer, type Mixer } from '../model/mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
 import type { Block, Name } from '../syntax/tree.ts';
+import { type Message, message } from '../words/message.ts';
 import { type Analysis, analyse } from './analysis.ts';
 import { trialEvidence, trialsOf } from './trials.ts';
 
@@ -23,9 +24,9 @@ export interface MixerTrials {
   /** Whether there are older ones that do not count. */
   readonly hasOlder: boolean;
   readonly readings: number;
-  readonly calibration: Known<Calibration>;
+  readonly calibration: Known<Calibration, Message>;
   /** How fast it develops dough, by the stages seen; worked out when asked for. */
-  readonly development: () => Known<DevelopmentFactor>;
+  readonly development: () => Known<DevelopmentFactor, Message>;
 }
 
 /** As many trials as a fit takes. Their readings tell enough, and older ones tell of a mixer before its repairs. */
@@ -104,10 +105,10 @@ function calibrationOf(mixer: Mixer, evidence: readonly CalibrationTrial[]): Fit
     before.evidence.length === evidence.length &&
     before.evidence.every((one, index) => one === evidence[index]);
   if (before !== undefined && same) return before.fitted;
-  let development: Known<DevelopmentFactor> | undefined;
+  let development: Known<DevelopmentFactor, Message> | undefined;
   const fitted: Fitted = {
     calibration: mixer.kindAssumed
-      ? unknown('the mixer does not say of what kind it is')
+      ? unknown(message('calibration.no-kind'))
       : calibrateMixer(mixer.data, evidence),
     development: () => {
       development ??= developmentFactor(mixer.data, evidence);

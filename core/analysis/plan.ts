@@ -8,7 +8,7 @@ import { propertiesOf, type SaidProperties, saidValue } from '../model/propertie
 import type { Definition, Scope } from '../model/scope.ts';
 import type { Block, PlannedStatement } from '../syntax/tree.ts';
 import { daysOf } from '../text/dates.ts';
-import { inMarks } from '../words/in-marks.ts';
+import { type Message, message } from '../words/message.ts';
 import { type Analysis, analyse } from './analysis.ts';
 import { scaledBy } from './scaled.ts';
 
@@ -26,8 +26,8 @@ export interface PlanAnalysis {
   readonly problems: readonly PlanProblem[];
   /** Lines that are left out because of the name or the amount they have: findings of their own tell of them. */
   readonly unread: readonly PlanProblem[];
-  /** What is wrong with the wording of lines, in sentences: they count as far as they read. */
-  readonly slips: readonly { readonly line: number; readonly message: string }[];
+  /** What is wrong with the wording of lines: they count as far as they read. */
+  readonly slips: readonly { readonly line: number; readonly message: Message }[];
 }
 
 /** A formula of the plan at the size of all its lines together. */
@@ -45,19 +45,19 @@ export interface PlannedFormula {
 export interface PlanProblem {
   readonly line: number;
   readonly name: string;
-  readonly reason: string;
+  readonly reason: Message;
 }
 
 const reasons = {
-  ready: 'nothing says when it has to be ready; write “ready 2026-12-05 06:30” in the plan',
-  weights: 'its weights are not known yet',
-  pieces: 'its formula does not say what a piece weighs; write “yield 20 pieces of 880 g” there',
-  baked: 'its formula does not say its bake loss; write “bake loss 12%” there',
-  many: `with it the day would have more than ${mostBatches} batches, for bowl and oven as they are written; ask for less of it`,
-  none: 'none of it is asked for',
-  unwritten: 'no formula is called so',
-  several: 'several formulas are called so; give each a name of its own',
-  amount: 'how much of it is not said in pieces or in weight; write “40 pieces” or “12 kg”',
+  ready: message('plan.no-ready', { example: 'ready 2026-12-05 06:30' }),
+  weights: message('plan.no-weights'),
+  pieces: message('plan.no-piece-weight', { example: 'yield 20 pieces of 880 g' }),
+  baked: message('plan.no-bake-loss', { example: 'bake loss 12%' }),
+  many: message('plan.too-many', { count: mostBatches }),
+  none: message('plan.none'),
+  unwritten: message('plan.no-formula'),
+  several: message('plan.several-formulas'),
+  amount: message('plan.no-amount', { choices: ['40 pieces', '12 kg'] }),
 } as const;
 
 /** Works a plan out; `undefined` for a block of another kind. Formulas nobody has written are left to their own finding. */
@@ -81,14 +81,14 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
   const problems: PlanProblem[] = [];
   const unread: PlanProblem[] = [];
   const asked = new Map<Block, { definition: Definition; lines: AskedLine[] }>();
-  const slips: { line: number; message: string }[] = [];
+  const slips: { line: number; message: Message }[] = [];
   for (let line = top.headerLine + 1; line < top.endLine; line++) {
     const { statement: first, otherwise, problems: wrong } = block.lines[line]!;
     // A line of two readings is the other one where the whole of its words is the name of a formula.
     const isOther = wrong.some(
       ({ unlessKnown }) => unlessKnown !== undefined && scope.find('formula', unlessKnown).length > 0,
     );
-    if (wrong.length > 0 && !isOther) slips.push({ line, message: inMarks(wrong[0]!.message) });
+    if (wrong.length > 0 && !isOther) slips.push({ line, message: wrong[0]!.message });
     const statement = isOther ? (otherwise ?? first) : first;
     if (statement.kind !== 'planned') continue;
     const name = statement.name.text;

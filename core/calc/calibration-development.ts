@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import type { CalibrationTrial } from './calibration-quantities.ts';
 import { mixingStages } from './development.ts';
 import { type Known, known, unknown } from './known.ts';
@@ -25,13 +26,10 @@ export interface DevelopmentFactor {
 export function developmentFactor(
   mixer: MixerData,
   trials: readonly CalibrationTrial[],
-): Known<DevelopmentFactor> {
+): Known<DevelopmentFactor, Message> {
   const { least, most, readings, speeds } = bandOfStages(mixer, trials);
-  if (readings === 0) return unknown('no stage of the dough was written down that can be compared');
-  if (least > most)
-    return unknown(
-      'the stages seen do not agree with one another; flours differ, and a stage is judged by eye',
-    );
+  if (readings === 0) return unknown(message('calibration.no-stage'));
+  if (least > most) return unknown(message('calibration.stages-disagree'));
   return known(
     {
       least,
@@ -41,7 +39,6 @@ export function developmentFactor(
       ...(most < largestFactor ? { most } : {}),
     },
     'measured',
-    'stages seen in trials',
   );
 }
 

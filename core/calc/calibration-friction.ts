@@ -1,5 +1,4 @@
-import type { CalibratedParameter } from './calibration.ts';
-import type { CalibrationTrial } from './calibration-quantities.ts';
+import type { CalibratedParameter, CalibrationTrial } from './calibration-quantities.ts';
 import { known } from './known.ts';
 import type { MixerData } from './mixer.ts';
 import { thermometerCelsius } from './thermometer.ts';

@@ -1,4 +1,4 @@
-import type { Message } from '../words/message.ts';
+import { type Message, message } from '../words/message.ts';
 import { type Known, known } from './known.ts';
 import { findSpeed, type MixerData, warmingRate } from './mixer.ts';
 import type { MixingInput } from './mixing-programme.ts';
@@ -48,8 +48,8 @@ export interface Free {
   readonly most: number;
   /** With a standard error above this the readings do not tell it. */
   readonly tellable: (value: number) => number;
-  /** Why not, and what would tell it, in a baker’s words. */
-  readonly lacks: string;
+  /** Why not, and what would tell it. */
+  readonly lacks: Message;
   /** A speed with a warming of its kind and readings after it: they may tell it together with others. */
   readonly mayShare?: boolean;
 }
@@ -123,8 +123,7 @@ function settling(mixer: MixerData): NamedFree {
     least: settlingMinutes({ kind: mixer.kind, speeds: [] }, baseGrams) / believableFactor,
     most: 600,
     tellable: (value) => 0.5 * value,
-    lacks:
-      'it shows only as a dough stops getting warmer. Mix one batch long, or log a last reading of a long programme',
+    lacks: message('calibration.lacks-settling'),
   };
 }
 
@@ -140,7 +139,7 @@ function drift(mixer: MixerData, trials: readonly CalibrationTrial[]): NamedFree
     least: 0,
     most: 60,
     tellable: () => 2,
-    lacks: 'the dough had not yet come near it. Log a reading after a quarter of an hour of work or more',
+    lacks: message('calibration.lacks-drift'),
   };
 }
 
@@ -157,9 +156,7 @@ function warmingOf(mixer: MixerData, trials: readonly CalibrationTrial[], speed:
     most: 20,
     tellable: (value) => Math.max(0.05, 0.5 * value),
     mayShare: before.known && isRead,
-    lacks: isRead
-      ? `too little time passed at speed ${speed} between two readings. Take the dough’s temperature just before and just after it`
-      : `no reading was taken once speed ${speed} had run. Take the dough’s temperature just before and just after it`,
+    lacks: message(isRead ? 'calibration.lacks-time' : 'calibration.lacks-reading', { number: speed }),
   };
 }
 
@@ -212,4 +209,17 @@ function withWarming(mixer: MixerData, number: number, warmsCelsiusPerMinute: nu
   const others = mixer.speeds.filter((speed) => speed.number !== number);
   const speeds = [...others, { ...before, warmsCelsiusPerMinute }].sort((a, b) => a.number - b.number);
   return { ...mixer, speeds };
+}
+
+/** One quantity of a mixer: °C a minute, °C, or minutes. */
+export interface CalibratedParameter {
+  readonly quantity: CalibratedQuantity;
+  /** As the mixer has it now, measured or by its kind. */
+  readonly before: Known<number, Message>;
+  /** As the readings have it, or why they cannot tell. */
+  readonly value: Known<number, Message>;
+  /** One standard error of `value`, in its unit; absent where it cannot be told. */
+  readonly standardError?: number;
+  /** The readings tell it only together with other speeds, all of them by one factor. */
+  readonly shared?: true;
 }

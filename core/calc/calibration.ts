@@ -1,7 +1,8 @@
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
-import type { Message } from '../words/message.ts';
+import { type Message, message } from '../words/message.ts';
 import { standardErrors } from './calibration-errors.ts';
 import { frictionOf } from './calibration-friction.ts';
+import type { CalibratedParameter } from './calibration-quantities.ts';
 import {
   type CalibratedQuantity,
   type CalibrationTrial,
@@ -19,19 +20,6 @@ import { type Known, known, unknown } from './known.ts';
 import type { MixerData } from './mixer.ts';
 import { simulateMixing } from './mixing.ts';
 import { thermometerCelsius } from './thermometer.ts';
-
-/** One quantity of a mixer: °C a minute, °C, or minutes. */
-export interface CalibratedParameter {
-  readonly quantity: CalibratedQuantity;
-  /** As the mixer has it now, measured or by its kind. */
-  readonly before: Known<number, Message>;
-  /** As the readings have it, or why they cannot tell. */
-  readonly value: Known<number>;
-  /** One standard error of `value`, in its unit; absent where it cannot be told. */
-  readonly standardError?: number;
-  /** The readings tell it only together with other speeds, all of them by one factor. */
-  readonly shared?: true;
-}
 
 /** A reading beside what is computed for it, °C; `before` is unknown where the mixer as it is has no answer. */
 export interface Residual {
@@ -60,13 +48,15 @@ export interface Calibration {
  * what they warm the dough towards, and τ; and the friction factor where the mixer states one. What the readings do
  * not determine keeps the value it has and says so. Unknown, with the reason, when no reading can be used. Never throws.
  */
-export function calibrateMixer(mixer: MixerData, trials: readonly CalibrationTrial[]): Known<Calibration> {
+export function calibrateMixer(
+  mixer: MixerData,
+  trials: readonly CalibrationTrial[],
+): Known<Calibration, Message> {
   const usable = trials.filter((trial) => canBeFitted(mixer, trial));
   const count = usable.reduce((sum, trial) => sum + trial.readings.length, 0);
   const starts = usable.filter((trial) => !trial.waterKnown).length;
-  if (count === 0) return unknown('no trial of this mixer has a temperature that can be compared');
-  if (count - starts < 2)
-    return unknown('one reading is too little. Log two or three of one mix, the last of them at its end');
+  if (count === 0) return unknown(message('calibration.no-temperature'));
+  if (count - starts < 2) return unknown(message('calibration.one-reading'));
   const all = quantitiesOf(mixer, usable);
   let free: readonly Free[] = all;
   let fit = fitted(mixer, usable, free);
@@ -91,7 +81,7 @@ export function calibrateMixer(mixer: MixerData, trials: readonly CalibrationTri
     free = best.rest;
     fit = best.fit;
   }
-  if (free.length === 0) return unknown(tooLittle);
+  if (free.length === 0) return unknown(message('calibration.too-close'));
   // Where the start is not given, the mixer as it is may find its own best one: the comparison is fair.
   const before = trialTemperatures(mixer, usable)([], fitted(mixer, usable, []).values);
   const measured = usable.flatMap((trial) =>
@@ -143,9 +133,6 @@ export function calibrateMixer(mixer: MixerData, trials: readonly CalibrationTri
 function worthCelsius({ quantity }: Free): number {
   return quantity.kind === 'settles' ? thermometerCelsius : 0.05;
 }
-
-const tooLittle =
-  'its readings lie too close together to tell anything of it. Log two or three, spread over one mix, the last of them at its end';
 
 interface Fit {
   /** Of the free quantities, then the water temperature of each trial that does not give it. */

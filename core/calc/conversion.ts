@@ -1,4 +1,4 @@
-import type { Message } from '../words/message.ts';
+import { type Message, message } from '../words/message.ts';
 import { isGentle, shapeFor, wetting } from './conversion-shape.ts';
 import { type Known, known, unknown } from './known.ts';
 import type { MixerData } from './mixer.ts';
@@ -36,7 +36,7 @@ export interface Conversion {
   /** Minutes of work on the other mixer: between these, by what is not known of the two mixers. */
   readonly workedMinutes: { readonly low: number; readonly high: number };
   /** The water that brings the dough to the temperature wanted on the other mixer, and the dough with it. */
-  readonly water: Known<ConvertedWater, Message | string>;
+  readonly water: Known<ConvertedWater, Message>;
 }
 
 /** Water for the other mixer; never hotter than may be drawn, and then the dough ends cooler. */
@@ -44,7 +44,7 @@ export interface ConvertedWater {
   readonly tempered: TemperedWater;
   /** Absent where no water makes a difference. */
   readonly waterCelsius?: number;
-  readonly endCelsius: Known<number, Message | string>;
+  readonly endCelsius: Known<number, Message>;
   /** Warmer water than may be drawn would be needed. */
   readonly isTooCool: boolean;
 }
@@ -56,7 +56,7 @@ export interface ConvertedWater {
  * near as can be to those of before; what rounding leaves over is made good by the next stretch. Unknown, with the reason,
  * where a speed has no rate. Whether the other mixer also works hard enough (Kilborn & Tipples 1972) is not in D.
  */
-export function convertProgramme(input: ConversionInput): Known<Conversion, Message | string> {
+export function convertProgramme(input: ConversionInput): Known<Conversion, Message> {
   const source = withChosenWater(input);
   const before = simulateMixing(source);
   if (!before.slowMinutes.known) return before.slowMinutes;
@@ -91,15 +91,11 @@ interface Written {
   readonly converted: { readonly phase: number; readonly by: TimedWork[] }[];
 }
 
-function workOn(
-  to: MixerData,
-  source: MixingInput,
-  wanted: readonly number[],
-): Known<Written, Message | string> {
+function workOn(to: MixerData, source: MixingInput, wanted: readonly number[]): Known<Written, Message> {
   const shape = shapeFor(source, to);
   const written: Written = { phases: [], converted: [] };
   let wetted = 0;
-  const slowAfter = (work: Work, minutes: number): Known<number, Message | string> =>
+  const slowAfter = (work: Work, minutes: number): Known<number, Message> =>
     slowMinutesOf({ ...source, mixer: to, phases: [...written.phases, { ...work, seconds: minutes * 60 }] });
   for (const [index, phase] of source.phases.entries()) {
     if (!isOtherWork(phase, source.mixer, to)) {
@@ -107,7 +103,7 @@ function workOn(
       continue;
     }
     written.converted.push({ phase: index, by: [] });
-    const until = (work: Work): Known<number, Message | string> =>
+    const until = (work: Work): Known<number, Message> =>
       nearestHalfMinutes((minutes) => slowAfter(work, minutes), wanted[index]!);
     if (to.kind === 'hand') {
       const minutes = until({ kind: 'knead' });
@@ -115,7 +111,7 @@ function workOn(
       write(written, { kind: 'knead' }, atLeastHalf(minutes.value, phase, written));
       continue;
     }
-    if (shape === undefined) return unknown('the other mixer states no speeds');
+    if (shape === undefined) return unknown(message('conversion.no-speeds'));
     const [first, work]: Work[] = [
       { kind: 'speed', number: shape.first },
       { kind: 'speed', number: shape.work },
@@ -177,7 +173,7 @@ function isOtherWork(phase: MixingPhase, from: MixerData, to: MixerData): boolea
   return (phase.kind === 'knead' || phase.kind === 'stir') && from.kind === 'hand' && to.kind !== 'hand';
 }
 
-function slowMinutesOf(mixing: MixingInput): Known<number, Message | string> {
+function slowMinutesOf(mixing: MixingInput): Known<number, Message> {
   let sum = 0;
   for (const step of takeApart(mixing).steps) {
     if (step.kind !== 'time') continue;
@@ -219,7 +215,7 @@ function inBatch(mixing: MixingInput, factor: number): MixingInput {
 function waterFor(
   { to: _, batch: __, hottestCelsius, ...temper }: ConversionInput,
   own: MixingInput,
-): Known<ConvertedWater, Message | string> {
+): Known<ConvertedWater, Message> {
   const mixing = withFreeWater(own);
   const tempered = temperWater({ ...temper, mixing });
   if (!tempered.known) return tempered;
@@ -243,13 +239,13 @@ function waterFor(
 const longestMinutes = 600;
 
 function nearestHalfMinutes(
-  done: (minutes: number) => Known<number, Message | string>,
+  done: (minutes: number) => Known<number, Message>,
   wanted: number,
-): Known<number, Message | string> {
+): Known<number, Message> {
   let [low, high] = [0, 2 * longestMinutes];
   const most = done(longestMinutes);
   if (!most.known) return most;
-  if (most.value < wanted) return unknown('the other mixer would need more than ten hours');
+  if (most.value < wanted) return unknown(message('conversion.too-long', { hours: longestMinutes / 60 }));
   // Slow minutes grow with time, so halving finds the last half minute that is not beyond what is wanted.
   while (high - low > 1) {
     const middle = Math.floor((low + high) / 2);

@@ -44,7 +44,7 @@ export interface CostSum {
 }
 
 /** The cost of a portion in the currency of its price, or why it is not known. */
-export function costOfPortion(portion: PricedPortion): Known<number> {
+export function costOfPortion(portion: PricedPortion): Known<number, string> {
   const { price, grams, name } = portion;
   if (grams === undefined || !Number.isFinite(grams))
     return unknown(`how much ${name} it takes is not known`);
@@ -96,7 +96,7 @@ export function costOf(portions: readonly PricedPortion[]): CostSum {
 }
 
 /** The one currency of all prices; not known where there is none, or more than one. */
-export function currencyOf(portions: readonly PricedPortion[]): Known<string> {
+export function currencyOf(portions: readonly PricedPortion[]): Known<string, string> {
   const all = new Map<string, string>();
   for (const { price, name } of portions)
     if (price !== undefined && !all.has(price.currency)) all.set(price.currency, name);

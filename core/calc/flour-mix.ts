@@ -41,7 +41,7 @@ export function flourMix(portions: readonly FlourPortion[]): FlourMix {
 export function ashOfDry(flour: FlourData): Known<number, Message> {
   const { ash } = flour;
   if (ash === undefined || !Number.isFinite(ash) || ash < 0) return unknown(message('flour.no-ash'));
-  return known(ash / (1 - moistureOf(flour)), provenanceOf(flour, 'ash'), flour.source);
+  return known(ash / (1 - moistureOf(flour)), provenanceOf(flour, 'ash'));
 }
 
 const rank: Readonly<Record<Provenance, number>> = {

@@ -25,7 +25,6 @@ export interface FlourData {
   readonly provenance?: Provenance;
   /** Figures taken over from another flour, with the provenance they have there; it goes before the one of all. */
   readonly inherited?: Readonly<Partial<Record<FlourFigure, Provenance>>>;
-  readonly source?: string;
 }
 
 /** The figures of a flour that have a provenance of their own. */
@@ -66,9 +65,6 @@ const fittedProtein = { lowFraction: 0.11, highFraction: 0.134 };
 /** With more of the flour than this forming no gluten network a dough is mixed until even. Common practice, no source. */
 const mostWithoutNetwork = 0.4;
 
-const fitSource =
-  'our own fit to flour data of the Canadian Grain Commission (n = 27, standard error 1.03 points)';
-
 /** A mass fraction of flour restated at another moisture: x₂ = x₁(1 − M₂)/(1 − M₁), equal dry matter. */
 export function atMoisture(fraction: number, fromMoisture: number, toMoisture: number): number {
   return (fraction * (1 - toMoisture)) / (1 - fromMoisture);
@@ -81,7 +77,8 @@ export function absorptionAtMoisture(absorptionAt14: number, moisture: number): 
 
 /**
  * Absorption from protein (14 % basis), starch damage and the wholemeal fraction, all fractions: 36.48 + 1.004·protein +
- * 2.134·damage + 6·wholemeal in percent. The fit is our own, on protein 11–13.4 % and damage 6.3–9.7 %.
+ * 2.134·damage + 6·wholemeal in percent. The fit is our own, to flour data of the Canadian Grain Commission (n = 27, standard
+ * error 1.03 points), on protein 11–13.4 % and damage 6.3–9.7 %.
  */
 export function fittedAbsorption(
   proteinAt14: number,
@@ -106,7 +103,7 @@ export function proteinAt14(flour: FlourData): Known<number, Message> {
   const protein = sound(flour.protein);
   if (protein === undefined) return unknown(message('flour.no-protein'));
   const basis = sound(flour.proteinMoistureBasis) ?? moistureOf(flour);
-  return known(atMoisture(protein, basis, 0.14), provenanceOf(flour, 'protein'), flour.source);
+  return known(atMoisture(protein, basis, 0.14), provenanceOf(flour, 'protein'));
 }
 
 /**
@@ -115,19 +112,14 @@ export function proteinAt14(flour: FlourData): Known<number, Message> {
  */
 export function absorptionAt14(flour: FlourData): Known<number, Message> {
   const given = sound(flour.absorption, 2);
-  if (given !== undefined) return known(given, provenanceOf(flour, 'absorption'), flour.source);
+  if (given !== undefined) return known(given, provenanceOf(flour, 'absorption'));
   if (!formsGlutenNetwork(flour.grain)) return unknown(message('flour.no-network', { name: flour.grain }));
   // The fit is to wheat: spelt takes up far less at the same protein.
-  if (isSpelt(flour))
-    return known(speltAbsorption + 0.06 * wholemealFraction(flour), 'common practice', speltSource);
+  if (isSpelt(flour)) return known(speltAbsorption + 0.06 * wholemealFraction(flour), 'common practice');
   const protein = proteinAt14(flour);
   if (!protein.known) return protein;
   const damage = sound(flour.starchDamage) ?? usualStarchDamage(protein.value);
-  return known(
-    fittedAbsorption(protein.value, damage, wholemealFraction(flour)),
-    'common practice',
-    fitSource,
-  );
+  return known(fittedAbsorption(protein.value, damage, wholemealFraction(flour)), 'common practice');
 }
 
 /** Farinograph development time, minutes: as given, else by grain, milling and protein (common practice). */
@@ -219,7 +211,6 @@ const networkGrains: ReadonlySet<string> = new Set([
 
 /** White spelt takes up 54–60 % (handbook range, from memory); wholemeal six points more, as of wheat. */
 const speltAbsorption = 0.57;
-const speltSource = 'the range that handbooks give for white spelt, 54–60 %, from memory';
 
 function isSpelt(flour: FlourData): boolean {
   return flour.grain.trim().toLowerCase() === 'spelt';
@@ -238,7 +229,7 @@ function curveMinutes(
   wholemeal: number,
 ): Known<number, Message> {
   const stated = sound(flour[figure], 1000);
-  if (stated !== undefined) return known(stated, provenanceOf(flour, figure), flour.source);
+  if (stated !== undefined) return known(stated, provenanceOf(flour, figure));
   if (!formsGlutenNetwork(flour.grain)) return unknown(message('flour.no-network', { name: flour.grain }));
   if (isSpelt(flour)) return known(3, 'common practice');
   const whole = wholemealFraction(flour);
@@ -297,18 +288,14 @@ function weightedMean(
   let sum = 0;
   let grams = 0;
   let weakest: Provenance = 'measured';
-  let source: string | undefined;
   for (const part of parts) {
     const one = figuresOf(part.flour)[figure];
     if (!one.known) return one;
     sum += one.value * part.grams;
     grams += part.grams;
-    if (rank[one.provenance] >= rank[weakest]) {
-      weakest = one.provenance;
-      source = one.source;
-    }
+    if (rank[one.provenance] >= rank[weakest]) weakest = one.provenance;
   }
-  return known(sum / grams, assumed ? 'common practice' : weakest, source);
+  return known(sum / grams, assumed ? 'common practice' : weakest);
 }
 
 const rank: Readonly<Record<Provenance, number>> = {

@@ -1,5 +1,5 @@
-import type { FormulaSolution } from './formula.ts';
 import type { FormulaInput } from './formula-input.ts';
+import type { FormulaSolution } from './formula-result.ts';
 
 /** Whether a line of the formula is in percent of all flour. */
 export function hasShareOfAllFlour({ sections }: FormulaInput): boolean {

@@ -1,5 +1,5 @@
+import type { Base, LineFacts, SectionFacts } from './formula-facts.ts';
 import type { FormulaProblem, Unsolved } from './formula-result.ts';
-import type { Base, LineFacts, SectionFacts } from './formula-structure.ts';
 
 /**
  * What 100 % is in a section. Percentages are of the 100 % as written: where the flour lines add up to less or more

@@ -1,21 +1,15 @@
-import type { Mass, Masses, Sums } from './formula-masses.ts';
+import type {
+  FormulaStructure,
+  LineFacts,
+  Mass,
+  Masses,
+  PerGram,
+  SectionFacts,
+  Sums,
+} from './formula-facts.ts';
 import type { Unsolved } from './formula-result.ts';
-import type { FormulaStructure, LineFacts, SectionFacts } from './formula-structure.ts';
 import { isBesideBowl } from './formula-structure.ts';
 import { steamByLine } from './formula-water.ts';
-
-/** What one gram of a part consists of, in grams. */
-export interface PerGram {
-  readonly flour: number;
-  readonly water: number;
-  readonly effectiveWater: number;
-  /** Flour that stands in preferments. */
-  readonly preferment: number;
-  /** By index of the ingredient's key. */
-  readonly byKey: readonly number[];
-  /** False where the composition depends on how much is made. */
-  readonly exact: boolean;
-}
 
 export function isPerGram(value: PerGram | Unsolved): value is PerGram {
   return 'byKey' in value;

@@ -1,8 +1,9 @@
 import { isPerGram } from './formula-composition.ts';
+import type { LineFacts, Mass, Masses, SectionFacts } from './formula-facts.ts';
 import type { DrawInput, YieldInput } from './formula-input.ts';
-import { addMass, type Mass, type Masses, zeroMass } from './formula-masses.ts';
+import { addMass, zeroMass } from './formula-masses.ts';
 import type { FormulaProblem, LinePlace, Unsolved } from './formula-result.ts';
-import { isUsableGrams, type LineFacts, type SectionFacts } from './formula-structure.ts';
+import { isUsableGrams } from './formula-structure.ts';
 
 /** One equation that helps to fix the scale: two masses that have to be the same. */
 export interface Equation {

@@ -1,10 +1,10 @@
 import { isPerGram, linesWithin } from './formula-composition.ts';
-import type { Mass, Masses } from './formula-masses.ts';
+import type { LineFacts, Mass, Masses } from './formula-facts.ts';
 import { onlyKnown } from './formula-only-known.ts';
 import { drawnMass } from './formula-overall.ts';
 import type { FinalMix, FinalMixLine, FormulaProblem, LinePlace, Unsolved } from './formula-result.ts';
 import { type Evaluated, evaluate, gramsOf, type Scale } from './formula-scale.ts';
-import { isBesideBowl, type LineFacts } from './formula-structure.ts';
+import { isBesideBowl } from './formula-structure.ts';
 
 interface Row {
   readonly line: Omit<

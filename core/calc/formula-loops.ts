@@ -1,5 +1,5 @@
+import type { LineFacts, SectionFacts } from './formula-facts.ts';
 import type { FormulaProblem, LinePlace } from './formula-result.ts';
-import type { LineFacts, SectionFacts } from './formula-structure.ts';
 
 /**
  * Orders the sections, parts before their users and the dough last. A line that closes a loop (a part inside

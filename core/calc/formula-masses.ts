@@ -1,46 +1,17 @@
-import type { PerGram } from './formula-composition.ts';
 import { isPerGram, keysWithin, nothingThere, perGramOf } from './formula-composition.ts';
+import type {
+  FormulaStructure,
+  LineFacts,
+  Mass,
+  Masses,
+  PerGram,
+  SectionFacts,
+  SectionMasses,
+  Sums,
+} from './formula-facts.ts';
 import type { Unsolved } from './formula-result.ts';
-import type { FormulaStructure, LineFacts, SectionFacts } from './formula-structure.ts';
 import { isBesideBowl, isUsableGrams } from './formula-structure.ts';
 import { effectiveWater, nominalWater, steamingWater } from './formula-water.ts';
-
-/**
- * A mass that is linear in the weights of 100 % of the sections: terms[column] · base + terms[last], in grams. One
- * that contains something not known says why, and its terms mean nothing.
- */
-export interface Mass {
-  readonly terms: number[];
-  unsolved: Unsolved | undefined;
-}
-
-export interface SectionMasses {
-  readonly lines: Mass[];
-  /** What 100 % weighs. */
-  readonly base: Mass;
-  /** Made in all, with the culture; of the dough: everything in the bowl. */
-  readonly made: Mass;
-  readonly flour: Mass;
-  /** Flour without that of the culture. */
-  readonly fedFlour: Mass;
-  readonly water: Mass;
-  readonly effectiveWater: Mass;
-  readonly preferment: Mass;
-  readonly culture: Mass | undefined;
-  /** What steams away of a cooked section. */
-  readonly steam: Mass | undefined;
-  /** Made less kept back. */
-  readonly used: Mass;
-  /** Composition of one gram, or why it is not known. */
-  readonly perGram: PerGram | Unsolved;
-}
-
-export interface Masses {
-  readonly structure: FormulaStructure;
-  readonly sections: (SectionMasses | undefined)[];
-  /** Composition of a part depends on its size, so these masses hold near the guess only. */
-  approximate: boolean;
-}
 
 /**
  * Writes every mass of the formula as a linear expression. The composition of a part that mixes grams and
@@ -67,15 +38,6 @@ export function addMass(to: Mass, mass: Mass, times: number): void {
   if (mass.unsolved) to.unsolved ??= mass.unsolved;
   const { terms } = to;
   for (let i = 0; i < terms.length; i++) terms[i]! += times * mass.terms[i]!;
-}
-
-export interface Sums {
-  readonly fed: Mass;
-  readonly flour: Mass;
-  readonly ownFlour: Mass;
-  readonly water: Mass;
-  readonly effectiveWater: Mass;
-  readonly preferment: Mass;
 }
 
 function sectionMasses(

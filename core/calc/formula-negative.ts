@@ -1,7 +1,7 @@
-import { type Masses, waterAfterCooking } from './formula-masses.ts';
+import type { LineFacts, Masses, SectionFacts } from './formula-facts.ts';
+import { waterAfterCooking } from './formula-masses.ts';
 import type { FormulaProblem, Unsolved } from './formula-result.ts';
 import { evaluate, gramsOf, ratioOf, type Scale } from './formula-scale.ts';
-import type { LineFacts, SectionFacts } from './formula-structure.ts';
 import { effectiveWater } from './formula-water.ts';
 
 export interface ImpossibleLine {

@@ -1,5 +1,6 @@
 import { isPerGram, keysWithin } from './formula-composition.ts';
-import { addMass, type Mass, type Masses, zeroMass } from './formula-masses.ts';
+import type { Mass, Masses } from './formula-facts.ts';
+import { addMass, zeroMass } from './formula-masses.ts';
 import { isBesideBowl } from './formula-structure.ts';
 
 /** Everything in the bowl by index of the ingredient's key, those of the dough's lines first. */

@@ -1,8 +1,9 @@
 import { isPerGram, linesWithin } from './formula-composition.ts';
 import { dividedMass, enclosedMass, lossesOf } from './formula-equations.ts';
+import type { LineFacts, Mass, Masses, SectionFacts } from './formula-facts.ts';
 import { finalMixOf } from './formula-final-mix.ts';
 import type { Role } from './formula-input.ts';
-import { addMass, type Mass, type Masses, zeroMass } from './formula-masses.ts';
+import { addMass, zeroMass } from './formula-masses.ts';
 import { onlyKnown } from './formula-only-known.ts';
 import { overallMasses } from './formula-overall.ts';
 import type {
@@ -14,7 +15,7 @@ import type {
   Unsolved,
 } from './formula-result.ts';
 import { gramsOf, ratioOf, type Scale } from './formula-scale.ts';
-import { isUsableGrams, type LineFacts, type SectionFacts } from './formula-structure.ts';
+import { isUsableGrams } from './formula-structure.ts';
 import { steamByLine } from './formula-water.ts';
 
 /** Turns the solved scale into numbers to show. Adds the problems that only the final mix brings to light. */

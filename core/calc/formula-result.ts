@@ -216,3 +216,10 @@ export interface FormulaProblem {
   readonly related?: readonly LinePlace[];
   readonly values: Readonly<Record<string, number | string | readonly string[]>>;
 }
+
+/** A formula solved, and what stood in the way. */
+export interface FormulaSolution {
+  /** Absent when the dough has no lines. */
+  readonly solved: SolvedFormula | undefined;
+  readonly problems: readonly FormulaProblem[];
+}

@@ -1,9 +1,8 @@
 import { linesWithin } from './formula-composition.ts';
 import type { Equation } from './formula-equations.ts';
 import { drawEquations, supplyEquations, yieldEquation } from './formula-equations.ts';
-import type { Mass, Masses } from './formula-masses.ts';
+import type { LineFacts, Mass, Masses, SectionFacts } from './formula-facts.ts';
 import type { FormulaProblem, Unsolved } from './formula-result.ts';
-import type { LineFacts, SectionFacts } from './formula-structure.ts';
 import { addEquation, type LinearSystem, linearSystem, solution } from './solve-linear.ts';
 
 /** The weights of 100 % of all sections, as far as the formula says them. */

@@ -1,63 +1,8 @@
 import { baseOf } from './formula-base.ts';
-import type { DrawInput, FormulaInput, LineInput, SectionInput, SectionKind } from './formula-input.ts';
+import type { FormulaStructure, LineAmount, LineFacts, SectionFacts } from './formula-facts.ts';
+import type { FormulaInput, LineInput, SectionInput, SectionKind } from './formula-input.ts';
 import { markLoops } from './formula-loops.ts';
 import type { FormulaProblem, LinePlace, Unsolved } from './formula-result.ts';
-
-/** What can be told of a formula before anything is solved: who uses whom, and what 100 % means where. */
-export interface FormulaStructure {
-  readonly input: FormulaInput;
-  readonly sections: readonly SectionFacts[];
-  /** Indexes of the sections, parts before those that use them, the dough last. */
-  readonly order: readonly number[];
-  /** Number of sections whose 100 % has to be solved for. */
-  readonly unknowns: number;
-  readonly keys: ReadonlyMap<string, number>;
-  /** One line for each key, for its name and role. */
-  readonly keyLines: readonly LineFacts[];
-  /** By index of key: 1 where a line of the dough names the ingredient itself. */
-  readonly inDough: Uint8Array;
-  readonly problems: readonly FormulaProblem[];
-}
-
-export interface SectionFacts {
-  readonly index: number;
-  readonly input: SectionInput;
-  readonly inBowl: boolean;
-  readonly lines: readonly LineFacts[];
-  readonly uses: LineFacts[];
-  draws: readonly DrawInput[];
-  keepBackGrams: number;
-  /** Of all that goes in, what steams away while it is cooked. */
-  cookingLoss: number;
-  base: Base;
-}
-
-/** The weight of 100 %: to be solved for, fixed by flour in grams, or not to be had. */
-export type Base =
-  | { readonly kind: 'column'; readonly column: number }
-  | { readonly kind: 'fixed'; readonly grams: number }
-  | { readonly kind: 'none'; readonly unsolved: Unsolved };
-
-export interface LineFacts {
-  readonly input: LineInput;
-  readonly section: SectionFacts;
-  /** Index of the part's section, -1 on an ingredient. */
-  child: number;
-  /** Index of the ingredient's key, -1 on a part. */
-  readonly keyIndex: number;
-  readonly flour: boolean;
-  amount: LineAmount;
-}
-
-export type LineAmount =
-  /** perBase · (100 % of the section) + grams. */
-  | { readonly kind: 'linear'; readonly perBase: number; readonly grams: number }
-  | { readonly kind: 'balance' }
-  | { readonly kind: 'toHydration'; readonly fraction: number; readonly effective: boolean }
-  | { readonly kind: 'remaining' }
-  | { readonly kind: 'unknown'; readonly unsolved: Unsolved }
-  /** Reported: its own amount is absent, and the rest is computed without it. */
-  | { readonly kind: 'none'; readonly unsolved: Unsolved };
 
 // Amounts beyond these are slips of the keyboard, and would only turn into infinity further on.
 const mostGrams = 1e12;

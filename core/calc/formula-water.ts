@@ -1,4 +1,4 @@
-import type { LineFacts, SectionFacts } from './formula-structure.ts';
+import type { LineFacts, SectionFacts } from './formula-facts.ts';
 
 /** Grams of water that a gram of the ingredient counts for in hydration; a part has none of its own. */
 export function nominalWater(line: LineFacts): number {

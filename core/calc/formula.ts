@@ -1,17 +1,12 @@
 import { hasShareOfAllFlour, solveByAllFlour } from './formula-all-flour.ts';
+import type { FormulaStructure, Masses } from './formula-facts.ts';
 import type { FormulaInput } from './formula-input.ts';
-import { type Masses, massesOf } from './formula-masses.ts';
+import { massesOf } from './formula-masses.ts';
 import { impossibleBase, impossibleCooking, impossibleKeepBack, impossibleLine } from './formula-negative.ts';
 import { solvedFormula } from './formula-report.ts';
-import type { FormulaProblem, SolvedFormula } from './formula-result.ts';
+import type { FormulaProblem, FormulaSolution } from './formula-result.ts';
 import { openRemainder, type Scale, scaleOf } from './formula-scale.ts';
-import { type FormulaStructure, structureOf } from './formula-structure.ts';
-
-export interface FormulaSolution {
-  /** Absent when the dough has no lines. */
-  readonly solved: SolvedFormula | undefined;
-  readonly problems: readonly FormulaProblem[];
-}
+import { structureOf } from './formula-structure.ts';
 
 /**
  * Solves a formula: every line in percent of flour and in grams, the overall formula, and what is left to weigh into

@@ -70,7 +70,8 @@ export interface HeatOutcome {
 
 /**
  * The water temperature that brings the dough to its target, by balance of heat: Σ mᵢ(hᵢ(dough) − hᵢ(Tᵢ)) + bowl =
- * hydration + mixing, with heat contents after Choi & Okos (1986) and 15.1 kJ/kg heat of hydration at 12 % moisture.
+ * hydration + mixing, with heat contents after Choi & Okos (1986) and 15.1 kJ/kg heat of hydration at 12 % moisture (Sosland
+ * Baker’s Dictionary); the warming by mixing and what the room takes are our own fit, and the weakest part.
  * Unknown, with the reason, when there is no water to temper or a temperature is missing.
  */
 export function waterTemperature(input: HeatInput): Known<HeatOutcome, Message> {
@@ -104,13 +105,8 @@ export function waterTemperature(input: HeatInput): Known<HeatOutcome, Message> 
       },
     },
     'common practice',
-    heatSource,
   );
 }
-
-/** What the balance of heat stands on; it is no better than its weakest part, the warming by mixing. */
-export const heatSource =
-  'Choi & Okos (1986); Sosland Baker’s Dictionary, heat of hydration; warming by mixing and what the room takes: our own fit';
 
 /**
  * The temperature of the dough after mixing, °C, for water as it is (°C). The inverse of `waterTemperature`; here a batch
@@ -125,9 +121,7 @@ export function doughTemperature(input: HeatInput, waterCelsius: number): Known<
   if (reason !== undefined) return unknown(reason);
   if (!Number.isFinite(waterCelsius)) return unknown(message('heat.no-water-temperature'));
   const dough = mixedDough(input, batchOf(input), waterCelsius);
-  return Number.isFinite(dough)
-    ? known(dough, 'common practice', heatSource)
-    : unknown(message('heat.nothing'));
+  return Number.isFinite(dough) ? known(dough, 'common practice') : unknown(message('heat.nothing'));
 }
 
 const waterCurve = heatCurve(pureWater);

@@ -1,6 +1,5 @@
 import { type Message, message } from '../words/message.ts';
 import { heatAt, heatCurve, slopeAt } from './composition.ts';
-import { heatSource } from './heat.ts';
 import { contentOf, curveOf, type HeatKind, hydrationHeat, pureWater } from './heat-content.ts';
 import { type IceShare, iceEnthalpy } from './ice.ts';
 import { type Known, known, unknown } from './known.ts';
@@ -95,7 +94,6 @@ export function mixingBill(mixing: MixingInput, water?: BilledWater): Known<Heat
   return known(
     { lines, doughCelsius, waterKilojoulesPerKelvin: waterKilograms * slopeAt(waterCurve, doughCelsius) },
     'common practice',
-    heatSource,
   );
 }
 

@@ -140,7 +140,6 @@ function tell(
       },
     },
     'common practice',
-    'balance of heat after Choi & Okos (1986), warming by our own fit',
   );
 }
 

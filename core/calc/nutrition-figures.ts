@@ -1,5 +1,17 @@
 import type { LabelRegime } from './allergens.ts';
-import type { Nutrient } from './nutrition.ts';
+
+/** What a nutrition table tells: sodium in milligrams, energy in kJ and kcal, the others in grams. */
+export type Nutrient =
+  | 'kilojoules'
+  | 'kilocalories'
+  | 'fat'
+  | 'saturates'
+  | 'carbohydrate'
+  | 'sugars'
+  | 'fibre'
+  | 'protein'
+  | 'salt'
+  | 'sodium';
 
 type Printed = Nutrient | 'cholesterol';
 

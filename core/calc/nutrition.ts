@@ -1,19 +1,7 @@
 import type { LabelRegime } from './allergens.ts';
 import type { Composition } from './composition.ts';
+import type { Nutrient } from './nutrition-figures.ts';
 import { labelFigure } from './nutrition-figures.ts';
-
-/** What a nutrition table tells: sodium in milligrams, energy in kJ and kcal, the others in grams. */
-export type Nutrient =
-  | 'kilojoules'
-  | 'kilocalories'
-  | 'fat'
-  | 'saturates'
-  | 'carbohydrate'
-  | 'sugars'
-  | 'fibre'
-  | 'protein'
-  | 'salt'
-  | 'sodium';
 
 /** A weight of one food, in grams, and what it consists of. */
 export interface FoodPortion {

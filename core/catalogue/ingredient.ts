@@ -1,16 +1,17 @@
 import type { Composition } from '../calc/composition.ts';
 import type { FlourData } from '../calc/flour.ts';
+import { type Message, message } from '../words/message.ts';
 import type { Role } from './role.ts';
 
 /** The publication a row of the catalogue was taken from. */
 export interface CatalogueSource {
-  readonly text: string;
-  /** The food’s number in that publication. */
+  readonly publication: Message;
+  /** The food’s number in that publication; empty where it has none. */
   readonly identifier: string;
   /** Properties recalled from memory instead of read; they are to be checked before they stand on a label. */
   readonly fromMemory?: readonly (keyof Composition)[];
   /** What is to be said of the row, such as that a related food stands in. */
-  readonly remark?: string;
+  readonly remark?: Message;
 }
 
 /** An ingredient that is known without being defined in a file. */
@@ -48,7 +49,7 @@ export type Rest = Omit<
   readonly sugars?: number;
   readonly saturates?: number;
   readonly fromMemory?: readonly (keyof Composition)[];
-  readonly remark?: string;
+  readonly remark?: Message;
   readonly flour?: Pick<FlourData, 'grain' | 'milling'>;
 };
 
@@ -65,7 +66,7 @@ export function recalled(
     ...made,
     composition: { ...made.composition, ...(alcohol === undefined ? {} : { alcohol: alcohol / 100 }) },
     source: {
-      text: 'recalled from the food tables of the USDA and not read: from memory, check it before a label',
+      publication: message('food-source.recalled'),
       identifier: '',
       ...(remark === undefined ? {} : { remark }),
     },
@@ -81,9 +82,10 @@ export function usda(name: string, role: Role, ndb: string, row: UsdaRow, rest: 
     sugars: sugars ?? (carbohydrate === 0 ? 0 : undefined),
     saturates: saturates ?? (fat === 0 ? 0 : undefined),
   };
+  const identifier = `NDB ${ndb}`;
   const source: CatalogueSource = {
-    text: 'USDA National Nutrient Database for Standard Reference, release 27',
-    identifier: `NDB ${ndb}`,
+    publication: message('food-source.usda', { code: identifier }),
+    identifier,
     ...(fromMemory === undefined ? {} : { fromMemory }),
     ...(remark === undefined ? {} : { remark }),
   };
@@ -115,7 +117,6 @@ export function usda(name: string, role: Role, ndb: string, row: UsdaRow, rest: 
             moisture: water / 100,
             ash: ash / 100,
             provenance: 'published' as const,
-            source: `${source.text}, ${source.identifier}`,
           },
         }),
   };

@@ -1,56 +1,91 @@
 import type { MixerTrials } from '../analysis/mixer-trials.ts';
-import { calibratedFigure, quantityWords, readingsWords } from '../rules/calibration-words.ts';
-import { degreesApart, figure } from '../text/figures.ts';
-import { stopFirst } from '../text/stop-first.ts';
+import type { CalibratedParameter } from '../calc/calibration-quantities.ts';
+import { quantityMessage, readingsMessage } from '../rules/calibration-words.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
+import { provenanceMessage } from './provenance.ts';
 
-/** Before and after of a mixer’s calibration, as Markdown; what cannot be told says so. */
-export function calibrationMarkdown(trials: MixerTrials): string[] {
-  const stop = trials.mixer.data.kind === 'hand' ? [] : [`_Readings for a trial: ${stopFirst}_`];
-  return [...warmingMarkdown(trials), ...developmentWords(trials), ...stop];
-}
-
-function warmingMarkdown(trials: MixerTrials): string[] {
-  const { calibration } = trials;
-  if (!calibration.known) return [`Its trials cannot tell yet how it warms dough: ${calibration.reason}.`];
-  const { parameters, spreadBefore, spreadAfter } = calibration.value;
-  const before = spreadBefore.known ? degreesApart(spreadBefore.value) : 'not known';
-  const rows = parameters.map((one) => {
-    const now = one.before.known
-      ? `now ${calibratedFigure(one, one.before.value)} _(${one.before.provenance})_`
-      : '';
-    const told = one.value.known
-      ? `by the trials **${calibratedFigure(one, one.value.value)}** ± ${calibratedFigure(one, one.standardError ?? 0, true)}`
-      : `the trials cannot tell: ${one.value.reason}`;
-    return `- ${quantityWords(one.quantity)}: ${[now, told].filter((part) => part !== '').join('; ')}`;
-  });
+/** Before and after of a mixer’s calibration, as Markdown; what the trials do not show says so. */
+export function calibrationMarkdown(trials: MixerTrials, speaker: Speaker): string[] {
+  const rows = rowsOf(trials);
   return [
-    `**Calibration** from ${readingsWords(trials)}. Misses of the readings, as it is: ${before}; calibrated: ${degreesApart(spreadAfter)}.`,
-    rows.join('\n'),
-    '_± is one standard error._',
+    speaker.say(titleOf(trials)),
+    ...(rows.length === 0 ? [] : [rows.map((row) => `- ${speaker.say(row)}`).join('\n')]),
+    ...notesOf(trials).map(speaker.say),
   ];
 }
 
-function developmentWords({ development }: MixerTrials): string[] {
+function titleOf(trials: MixerTrials): Message {
+  const { calibration } = trials;
+  if (!calibration.known) return message('calibration.not-yet', { reason: calibration.reason });
+  const { spreadBefore, spreadAfter: laterCelsius } = calibration.value;
+  const source = readingsMessage(trials);
+  return spreadBefore.known
+    ? message('calibration.title', { source, apartCelsius: spreadBefore.value, laterCelsius })
+    : message('calibration.title-before-not-known', { source, laterCelsius });
+}
+
+function rowsOf({ calibration }: MixerTrials): Message[] {
+  if (!calibration.known) return [];
+  return calibration.value.parameters.map((one) => {
+    const { before, value } = one;
+    const now = before.known
+      ? [
+          message('calibration.now', {
+            figures: figureOf(one, before.value),
+            source: provenanceMessage(before.provenance),
+          }),
+        ]
+      : [];
+    const shown = value.known
+      ? message('calibration.by-trials', {
+          figures: figureOf(one, value.value),
+          difference: figureOf(one, one.standardError ?? 0, true),
+        })
+      : message('calibration.not-shown', { reason: value.reason });
+    return message('calibration.row', { title: quantityMessage(one.quantity), parts: [...now, shown] });
+  });
+}
+
+function notesOf(trials: MixerTrials): Message[] {
+  const isHand = trials.mixer.data.kind === 'hand';
+  return [
+    ...(trials.calibration.known ? [message('calibration.standard-error')] : []),
+    developmentMessage(trials),
+    ...(isHand ? [] : [message('calibration.stop-first')]),
+  ];
+}
+
+function developmentMessage({ development }: MixerTrials): Message {
   const factor = development();
-  if (!factor.known) return [`How fast it develops dough: ${factor.reason}.`];
+  if (!factor.known) return message('calibration.development-not-known', { reason: factor.reason });
   const { least, most, readings, flours } = factor.value;
-  const seen = readings === 1 ? 'the stage' : `the ${readings} stages`;
-  const band =
-    most === undefined
-      ? `at least ${figure(least, 2)} times`
-      : least > 0
-        ? `${figure(least, 2)} to ${figure(most, 2)} times`
-        : `at most ${figure(most, 2)} times`;
-  const seenWith = (told: string): string =>
-    `By ${seen} seen it develops dough ${band} as fast as worked out: ${told}.`;
+  const seen = { count: readings, figures: factorsMessage(least, most) };
   // Flours alone make a prediction of development uncertain by a fifth.
   const agrees = least <= 1.2 && (most === undefined || most >= 0.8);
-  if (agrees) return [seenWith('that agrees, flours being as different as they are')];
-  return flours < 2
-    ? [
-        seenWith(
-          'one flour alone shows it, so it may be the flour’s as well as the mixer’s, and it is written into neither',
-        ),
-      ]
-    : [seenWith('several flours show it, so it is the mixer’s: write `develops` on its speeds')];
+  if (agrees) return message('calibration.develops-agrees', seen);
+  return message(flours < 2 ? 'calibration.develops-one-flour' : 'calibration.develops-mixer', seen);
+}
+
+function factorsMessage(lowFactor: number, highFactor: number | undefined): Message {
+  if (highFactor === undefined) return message('calibration.least-factor', { lowFactor });
+  return lowFactor > 0
+    ? message('calibration.factors', { lowFactor, highFactor })
+    : message('calibration.most-factor', { highFactor });
+}
+
+/** A figure of a calibration in its unit; `apart` for one that tells how far others lie apart. */
+function figureOf({ quantity }: CalibratedParameter, value: number, apart = false): Message {
+  switch (quantity.kind) {
+    case 'warms':
+      return message('calibration.celsius-per-minute', { celsiusPerMinute: value });
+    case 'warms towards':
+      return apart
+        ? message('calibration.celsius-apart', { apartCelsius: value })
+        : message('calibration.celsius', { celsius: value });
+    case 'settles':
+      return message('calibration.minutes', { minutes: value });
+    case 'friction':
+      return message('calibration.celsius-apart', { apartCelsius: value });
+  }
 }

@@ -11,6 +11,8 @@ import { nameBetween } from '../syntax/names.ts';
 import type { Block, SectionKind } from '../syntax/tree.ts';
 import { holdsIngredients, properties, sectionWords } from '../syntax/vocabulary.ts';
 import { mass, percent } from '../text/figures.ts';
+import { inMarks } from '../words/in-marks.ts';
+import { plainSpeaker } from '../words/speak.ts';
 import type { CompletionKind } from './answers.ts';
 import { compositionMarkdown } from './composition-words.ts';
 import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
@@ -44,7 +46,7 @@ function detailOf(
   switch (kind) {
     case 'ingredient': {
       const found = findIngredient(name, scope);
-      return found.kind === 'found' ? compositionMarkdown(found.ingredient) : undefined;
+      return found.kind === 'found' ? compositionMarkdown(found.ingredient, plainSpeaker) : undefined;
     }
     case 'part':
       return partWords(place, name.folded);
@@ -52,7 +54,7 @@ function detailOf(
       const [definition, second] = scope.find('formula', name.folded)[0] ?? [];
       const analysis =
         definition === undefined || second !== undefined ? undefined : place.analysisOf(definition);
-      return analysis === undefined ? undefined : totalsMarkdown(analysis);
+      return analysis === undefined ? undefined : totalsMarkdown(analysis, plainSpeaker);
     }
     case 'mixer':
       return mixerWords(place, label);
@@ -102,8 +104,10 @@ function mixerWords({ scope }: CompletionPlace, label: string): string[] | undef
         ];
   const source =
     definition === undefined
-      ? (usual?.source ?? 'common practice')
-      : `as its section says, the rest from the usual ${data.kind} (${usual?.source ?? 'common practice'})`;
+      ? usual === undefined
+        ? 'common practice'
+        : inMarks(usual.source)
+      : `as its section says, the rest from the usual ${data.kind} (${usual === undefined ? 'common practice' : inMarks(usual.source)})`;
   return [
     `**${escapeMarkdown(label)}** — ${data.kind}${kindAssumed ? ', as its section does not say its kind' : ''}`,
     ...bowl,

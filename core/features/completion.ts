@@ -15,6 +15,7 @@ import {
   topSections,
   wordsOfForm,
 } from '../syntax/vocabulary.ts';
+import { plainSpeaker } from '../words/speak.ts';
 import {
   doughNames,
   formulaNames,
@@ -178,7 +179,7 @@ function propertyItem(asked: Asked, { word, example, meaning }: Property): LineC
   return make(asked, word, 'property', {
     start: lineStart(asked),
     detail: example,
-    documentation: meaning,
+    documentation: plainSpeaker.say(meaning),
     insert: `${word} `,
     sort: `2${word}`,
   });

@@ -1,31 +1,43 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { flourMixOf } from '../analysis/flour-mix.ts';
 import type { SolvedFormula } from '../calc/formula-result.ts';
-import { figure, mass, percent } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
+import { flourFigure } from './flour-words.ts';
 
-/** What a formula makes, in words: `24 pieces of 880 g`, `21.4 kg in the bowl`. */
-export function makesWords(solved: SolvedFormula): string[] {
-  const said: string[] = [];
-  if (solved.pieces !== undefined && solved.pieceGrams !== undefined)
-    said.push(`${count(solved.pieces)} of ${mass(solved.pieceGrams)}`);
-  if (solved.doughGrams !== undefined) said.push(`${mass(solved.doughGrams)} in the bowl`);
-  if (solved.bakedGrams !== undefined) said.push(`${mass(solved.bakedGrams)} baked`);
-  if (solved.assumedScale) said.push('per 1 kg of flour, as no yield is written');
+/** Without a yield the weights are those for so much flour, grams. */
+export const assumedFlourGrams = 1000;
+
+/** What a formula makes: `24 pieces of 880 g`, `21.4 kg in the bowl`. */
+export function makesMessages(solved: SolvedFormula): Message[] {
+  const said: Message[] = [];
+  const { pieces, pieceGrams, doughGrams, bakedGrams } = solved;
+  if (pieces !== undefined && pieceGrams !== undefined)
+    said.push(message('makes.pieces', { count: Math.round(pieces * 10) / 10, grams: pieceGrams }));
+  if (doughGrams !== undefined) said.push(message('makes.in-bowl', { doughGrams }));
+  if (bakedGrams !== undefined) said.push(message('makes.baked', { bakedGrams }));
+  if (solved.assumedScale) said.push(message('makes.no-yield', { grams: assumedFlourGrams }));
   return said;
 }
 
-function count(pieces: number): string {
-  return pieces === 1 ? '1 piece' : `${figure(pieces, 1)} pieces`;
+/** The same in a sentence; undefined where nothing is known of it. */
+export function makesSentence(solved: SolvedFormula): Message | undefined {
+  const parts = makesMessages(solved);
+  return parts.length === 0 ? undefined : message('makes.all', { parts });
 }
 
-/** The totals of a formula in one short line, for a header's hint and the status bar. */
-export function shortTotals(analysis: Analysis): string | undefined {
-  const { solved } = analysis;
-  if (solved === undefined) return undefined;
-  const parts: string[] = [];
-  if (solved.hydration !== undefined) parts.push(`${percent(solved.hydration)} hydration`);
-  if (solved.doughGrams !== undefined) parts.push(`${mass(solved.doughGrams)} dough`);
-  return parts.length === 0 ? undefined : parts.join(' · ');
+/** The totals of a formula in one short line, for the hint of its header and for lists. */
+export function shortTotals({ solved }: Analysis): Message | undefined {
+  const parts = solved === undefined ? [] : shortFacts(solved);
+  return parts.length === 0 ? undefined : message('totals.line', { parts });
+}
+
+/** What that line holds. */
+export function shortFacts({ hydration, doughGrams }: SolvedFormula): Message[] {
+  return [
+    ...(hydration === undefined ? [] : [message('totals.hydration', { fraction: hydration })]),
+    ...(doughGrams === undefined ? [] : [message('totals.dough', { doughGrams })]),
+  ];
 }
 
 /** Whether effective hydration says something the plain one does not: by half a point or more. */
@@ -39,54 +51,59 @@ export function effectiveDiffers(solved: SolvedFormula): boolean {
 }
 
 /** The totals of a formula as lines of Markdown. */
-export function totalsMarkdown(analysis: Analysis): string[] {
+export function totalsMarkdown(analysis: Analysis, speaker: Speaker): string[] {
   const { solved } = analysis;
-  if (solved === undefined) return ['No ingredient is written yet.'];
-  const lines: string[] = [];
-  const makes = makesWords(solved);
-  if (makes.length > 0) lines.push(`Makes ${makes.join(', ')}.`);
-  const facts: string[] = [];
-  if (solved.hydration !== undefined) facts.push(`hydration **${percent(solved.hydration)}**`);
-  if (solved.effectiveHydration !== undefined) {
-    const unsure =
-      solved.waterUnknown.length > 0
-        ? `, not counting ${solved.waterUnknown.map(escapeMarkdown).join(', ')}`
-        : '';
-    facts.push(`effective ${percent(solved.effectiveHydration)}${unsure}`);
-  }
-  if (solved.saltFraction !== undefined && solved.saltFraction > 0)
-    facts.push(`salt ${percent(solved.saltFraction)}`);
-  if (solved.prefermentedFlour !== undefined && solved.prefermentedFlour > 0)
-    facts.push(`prefermented flour ${percent(solved.prefermentedFlour)}`);
-  if (solved.flourGrams !== undefined) facts.push(`flour ${mass(solved.flourGrams)}`);
-  if (facts.length > 0) lines.push(facts.join(' · '));
-  const mix = flourMixWords(analysis);
-  if (mix !== undefined) lines.push(mix);
+  if (solved === undefined) return [speaker.say(message('totals.no-line'))];
+  const facts = totalsFacts(solved);
+  const said = [
+    makesSentence(solved),
+    facts.length === 0 ? undefined : message('totals.line', { parts: facts }),
+    flourMixMessage(analysis),
+  ];
+  const lines = said.flatMap((one) => (one === undefined ? [] : [speaker.say(one)]));
   const rows = solved.overall.filter((line) => line.fraction !== undefined || line.grams !== undefined);
   if (rows.length > 0) {
-    const cells = rows.map(
-      (line) =>
-        `| ${escapeMarkdown(line.name)} | ${line.fraction === undefined ? '–' : percent(line.fraction)} | ${line.grams === undefined ? '–' : mass(line.grams)} |`,
-    );
-    lines.push(['| all in all | of flour | weight |', '| :-- | --: | --: |', ...cells].join('\n'));
+    const cells = rows.map(({ name, fraction, grams }) => {
+      const share = fraction === undefined ? '–' : speaker.percent(fraction);
+      return `| ${escapeMarkdown(name)} | ${share} | ${grams === undefined ? '–' : speaker.mass(grams)} |`;
+    });
+    const heads = [message('totals.head'), message('totals.head-share'), message('totals.head-weight')];
+    lines.push([`| ${heads.map(speaker.say).join(' | ')} |`, '| :-- | --: | --: |', ...cells].join('\n'));
   }
   return lines;
 }
 
+function totalsFacts(solved: SolvedFormula): Message[] {
+  const { hydration, effectiveHydration, waterUnknown, saltFraction, prefermentedFlour, flourGrams } = solved;
+  const facts: Message[] = [];
+  if (hydration !== undefined) facts.push(message('totals.hydration-fact', { fraction: hydration }));
+  if (effectiveHydration !== undefined) {
+    const fraction = effectiveHydration;
+    const names = waterUnknown.map(escapeMarkdown);
+    facts.push(
+      names.length === 0
+        ? message('totals.effective', { fraction })
+        : message('totals.effective-without', { fraction, names }),
+    );
+  }
+  if (saltFraction !== undefined && saltFraction > 0)
+    facts.push(message('totals.salt', { fraction: saltFraction }));
+  if (prefermentedFlour !== undefined && prefermentedFlour > 0)
+    facts.push(message('totals.prefermented-fact', { fraction: prefermentedFlour }));
+  if (flourGrams !== undefined) facts.push(message('totals.flour-fact', { grams: flourGrams }));
+  return facts;
+}
+
 /** What the flours are together, each figure with where it comes from; `undefined` where nothing is known of them. */
-function flourMixWords(analysis: Analysis): string | undefined {
+function flourMixMessage(analysis: Analysis): Message | undefined {
   const mix = flourMixOf(analysis);
   if (mix === undefined) return undefined;
-  const { proteinAt14, ashOfDry, absorptionAt14 } = mix;
-  const said = [
-    ...(proteinAt14.known ? [`protein ${percent(proteinAt14.value)} _(${proteinAt14.provenance})_`] : []),
-    ...(absorptionAt14.known
-      ? [`absorption ${percent(absorptionAt14.value)} _(${absorptionAt14.provenance})_`]
-      : []),
-  ].join(' and ');
-  const ash = ashOfDry.known ? `ash ${percent(ashOfDry.value)} of dry matter _(${ashOfDry.provenance})_` : '';
-  const parts = [said === '' ? '' : `${said} at 14 % moisture`, ash].filter((part) => part !== '');
-  return parts.length === 0 ? undefined : `flour mix: ${parts.join(', ')}`;
+  const parts = [
+    flourFigure('protein', mix.proteinAt14),
+    flourFigure('absorption', mix.absorptionAt14),
+    flourFigure('ash', mix.ashOfDry),
+  ].filter((one) => one !== undefined);
+  return parts.length === 0 ? undefined : message('totals.flour-mix', { parts });
 }
 
 /** A name from a file, safe inside Markdown. */

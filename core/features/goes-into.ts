@@ -6,6 +6,8 @@ import type { Section } from '../syntax/tree.ts';
 import { holdsIngredients } from '../syntax/vocabulary.ts';
 import type { Place } from '../text/span.ts';
 import type { Steps } from '../text/steps.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { SymbolKind } from './answers.ts';
 import { type Destination, destinationOf } from './definitions.ts';
 import {
@@ -32,26 +34,40 @@ export interface GoesLink {
 }
 
 /** The thing at a column: what its name means, else the section it stands in. */
-export function goesItemAt(book: NameBook, uri: string, line: number, column: number): GoesItem | undefined {
+export function goesItemAt(
+  book: NameBook,
+  uri: string,
+  line: number,
+  column: number,
+  speaker: Speaker,
+): GoesItem | undefined {
   const target = nameAt(book, uri, line, column);
-  if (target !== undefined) return itemOf(book, target, '');
+  if (target !== undefined) return itemOf(book, target, undefined, speaker);
   const at = blockAt(book, uri, line);
   const section = at === undefined ? undefined : sectionAt(at.block, line - at.firstLine);
   if (at === undefined || section === undefined) return undefined;
   const holder = holdsIngredients(section.kind) && section.header.name !== undefined ? section : at.block.top;
-  return holder?.header.name === undefined ? undefined : sectionItem(at, holder);
+  return holder?.header.name === undefined ? undefined : sectionItem(at, holder, undefined, speaker);
 }
 
 /** The formulas, parts and plans that use what stands at a column. */
-export function* usersOf(book: NameBook, uri: string, line: number, column: number): Steps<GoesLink[]> {
+export function* usersOf(
+  book: NameBook,
+  uri: string,
+  line: number,
+  column: number,
+  speaker: Speaker,
+): Steps<GoesLink[]> {
   const target = nameAt(book, uri, line, column);
   if (target === undefined) return [];
   const links = new Map<string, { item: GoesItem; places: Place[] }>();
   const add = (at: PlacedBlock, section: Section, place: Place): void => {
     const key = `${at.firstLine + section.headerLine} ${at.uri}`;
     const before = links.get(key);
-    if (before === undefined) links.set(key, { item: sectionItem(at, section), places: [place] });
-    else before.places.push(place);
+    if (before === undefined) {
+      const item = sectionItem(at, section, undefined, speaker);
+      links.set(key, { item, places: [place] });
+    } else before.places.push(place);
   };
   const taking = new Set<Mention['use']>(['line', 'planned', 'like', 'mixer']);
   for (const use of yield* usesOf(book, target)) {
@@ -75,30 +91,37 @@ export function* usersOf(book: NameBook, uri: string, line: number, column: numb
 }
 
 /** What goes into the thing at a column: the lines of a formula or part, its drawing parts, the formulas of a plan. */
-export function goesIntoAt(book: NameBook, uri: string, line: number, column: number): GoesLink[] {
+export function goesIntoAt(
+  book: NameBook,
+  uri: string,
+  line: number,
+  column: number,
+  speaker: Speaker,
+): GoesLink[] {
   const target = nameAt(book, uri, line, column);
   const holder = target === undefined ? undefined : holderOf(book, target.meaning);
   if (holder === undefined) return [];
   const { at, section } = holder;
   const links: { meaning: Meaning; item: GoesItem; places: Place[] }[] = [];
   const scope = book.scopeOf(at.uri);
-  const add = (use: NameTarget, words: string): void => {
+  const add = (use: NameTarget, how: Message | string | undefined): void => {
     const place = placeOfUse(book, use);
     const before = links.find((link) => isSameMeaning(link.meaning, use.meaning));
     if (before !== undefined) before.places.push(place);
-    else links.push({ meaning: use.meaning, item: itemOf(book, use, words), places: [place] });
+    else links.push({ meaning: use.meaning, item: itemOf(book, use, how, speaker), places: [place] });
   };
   for (const mention of mentionsOf(at.block)) {
     if (sectionAt(at.block, mention.line) !== section || mention.use === 'definition') continue;
     if (mention.use === 'draw' || mention.use === 'role') continue;
-    add({ at, mention, meaning: meaningOf(at, mention, scope) }, amountWords(at, mention.line));
+    add({ at, mention, meaning: meaningOf(at, mention, scope) }, writtenAmount(at, mention.line));
   }
   if (section !== at.block.top) return links.map(({ item, places }) => ({ item, places }));
   for (const part of at.block.subs) {
     if (part.header.name === undefined || !draws(at, part.headerLine)) continue;
     const mention: Mention = { line: part.headerLine, name: part.header.name, use: 'definition' };
     const meaning: Meaning = { is: 'part', at, headerLine: part.headerLine };
-    if (!links.some((link) => isSameMeaning(link.meaning, meaning))) add({ at, mention, meaning }, 'drawn');
+    if (!links.some((link) => isSameMeaning(link.meaning, meaning)))
+      add({ at, mention, meaning }, message('goes-into.drawn'));
   }
   return links.map(({ item, places }) => ({ item, places }));
 }
@@ -118,9 +141,15 @@ function holderOf(book: NameBook, meaning: Meaning): { at: PlacedBlock; section:
   return at?.block.top === undefined ? undefined : { at, section: at.block.top };
 }
 
-function itemOf(book: NameBook, use: NameTarget, words: string): GoesItem {
+/** `how` is how much of it there is: in words, or as it is written. */
+function itemOf(
+  book: NameBook,
+  use: NameTarget,
+  how: Message | string | undefined,
+  speaker: Speaker,
+): GoesItem {
   const holder = holderOf(book, use.meaning);
-  if (holder !== undefined) return sectionItem(holder.at, holder.section, words);
+  if (holder !== undefined) return sectionItem(holder.at, holder.section, how, speaker);
   const name = placeOfUse(book, use);
   const { length } = use.at.block.lines[use.mention.line]!.text;
   return {
@@ -131,24 +160,29 @@ function itemOf(book: NameBook, use: NameTarget, words: string): GoesItem {
     lastColumn: length,
     label: use.mention.name.text,
     kind: use.mention.use === 'mixer' ? 'mixer' : 'ingredient',
-    detail: joined(words, settledWords(use)),
+    detail: detailOf([how, settledMessage(use)], speaker),
   };
 }
 
-function settledWords({ meaning }: NameTarget): string {
+function settledMessage({ meaning }: NameTarget): Message {
   switch (meaning.is) {
     case 'catalogue':
-      return 'catalogue';
+      return message('goes-into.catalogue');
     case 'role':
-      return `all ${meaning.role}`;
+      return message('goes-into.role', { written: meaning.role });
     case 'several':
-      return `defined ${meaning.definitions.length} times`;
+      return message('goes-into.several', { count: meaning.definitions.length });
     default:
-      return 'not defined';
+      return message('goes-into.not-defined');
   }
 }
 
-function sectionItem(at: PlacedBlock, section: Section, words = ''): GoesItem {
+function sectionItem(
+  at: PlacedBlock,
+  section: Section,
+  how: Message | string | undefined,
+  speaker: Speaker,
+): GoesItem {
   const { top } = at.block;
   const label = section.header.name?.text ?? section.kind;
   const isPart = section !== top;
@@ -157,35 +191,54 @@ function sectionItem(at: PlacedBlock, section: Section, words = ''): GoesItem {
     : section.kind === 'unknown'
       ? 'line'
       : (section.kind as SymbolKind);
-  const what = isPart ? `${section.kind} of ${top?.header.name?.text ?? 'a formula'}` : section.kind;
-  return { ...destinationOf(at, section.headerLine), label, kind, detail: joined(words, what) };
+  const what = isPart ? partMessage(section.kind, top?.header.name?.text) : section.kind;
+  const detail = detailOf([how, what], speaker);
+  return { ...destinationOf(at, section.headerLine), label, kind, detail };
 }
 
-function joined(words: string, what: string): string {
-  return words === '' ? what : `${words} · ${what}`;
+function partMessage(section: string, name: string | undefined): Message {
+  return name === undefined
+    ? message('goes-into.part', { section })
+    : message('goes-into.part-of', { section, name });
+}
+
+/** A message is worded; what a file writes, and a word of the notation, stands as it is. */
+function detailOf(parts: readonly (Message | string | undefined)[], speaker: Speaker): string {
+  return parts
+    .map((one) => (typeof one === 'object' ? speaker.say(one) : one))
+    .filter((one) => one !== undefined)
+    .join(' · ');
 }
 
 /** The amount of a line as it is written. */
-function amountWords({ block }: PlacedBlock, line: number): string {
+function writtenAmount({ block }: PlacedBlock, line: number): string | undefined {
   const { text, statement } = block.lines[line]!;
-  if (statement.kind !== 'ingredient' && statement.kind !== 'planned') return '';
-  return text.slice(statement.amount.start, statement.amount.end);
+  if (statement.kind !== 'ingredient' && statement.kind !== 'planned') return undefined;
+  return text.slice(statement.amount.start, statement.amount.end) || undefined;
 }
 
-/** Where something is used for its amount or as a base, in the words of a lens: `3 formulas, 1 plan`. */
-export function useWords(uses: readonly NameUse[]): string {
+/** Who uses something for its amount or as a base: `used by 3 formulas and 1 plan`. */
+export function usesMessage(uses: readonly NameUse[]): Message {
   const blocks = new Map<string, Set<string>>();
   for (const { at } of uses) {
     const kind = at.block.top?.kind ?? 'formula';
     const places = blocks.get(kind) ?? new Set();
     blocks.set(kind, places.add(`${at.firstLine} ${at.uri}`));
   }
-  if (blocks.size === 0) return 'not used';
-  const parts = [...blocks].map(([kind, places]) => `${places.size} ${plural(kind, places.size)}`);
-  return `used by ${parts.join(', ')}`;
+  if (blocks.size === 0) return message('uses.none');
+  return message('uses.by', { facts: [...blocks].map(([kind, { size }]) => usersMessage(kind, size)) });
 }
 
-function plural(kind: string, count: number): string {
-  if (count === 1) return kind;
-  return kind === 'bakery' ? 'bakeries' : `${kind}s`;
+function usersMessage(kind: string, count: number): Message {
+  switch (kind) {
+    case 'flour':
+    case 'ingredient':
+    case 'mixer':
+    case 'plan':
+      return message(`uses.${kind}s`, { count });
+    case 'bakery':
+      return message('uses.bakeries', { count });
+    default:
+      return message('uses.formulas', { count });
+  }
 }

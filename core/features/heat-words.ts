@@ -3,6 +3,7 @@ import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { escapeMarkdown } from './formula-words.ts';
 import type { ComparisonRow, HeatFacts, WaterComparison } from './heat-of.ts';
+import { provenanceMessage } from './provenance.ts';
 
 /** What a source of heat is called: a portion by its own name. */
 export function heatLabel({ source, name }: Pick<HeatLine, 'source' | 'name'>, speaker: Speaker): string {
@@ -44,10 +45,7 @@ export function billMarkdown({ bill, billProvenance }: HeatFacts, speaker: Speak
   const heads = [message('heat-bill.head'), message('heat-bill.head-change')].map(speaker.say);
   const table = [`| ${heads.join(' | ')} |`, '| :-- | --: |', ...rows].join('\n');
   if (billProvenance === undefined) return table;
-  const source =
-    billProvenance === 'common practice'
-      ? message('provenance.common-practice')
-      : message(`provenance.${billProvenance}`);
+  const source = provenanceMessage(billProvenance);
   return `${table}\n\n${speaker.say(message('heat-bill.provenance', { source }))}`;
 }
 

@@ -4,7 +4,8 @@ import type { Ingredient } from '../model/ingredient.ts';
 import { propertiesOf } from '../model/properties.ts';
 import type { IngredientStatement, ParsedLine } from '../syntax/tree.ts';
 import { type Message, message } from '../words/message.ts';
-import { escapeMarkdown } from './formula-words.ts';
+import { assumedFlourGrams, escapeMarkdown } from './formula-words.ts';
+import { inMarkdown } from './in-markdown.ts';
 import type { LineFacts } from './line-facts.ts';
 
 /** What the figures at the end of an ingredient line are, and where each comes from, in sentences of Markdown. */
@@ -19,7 +20,7 @@ export function amountMessages(
   const said = [first];
   if (statement.amount.kind !== 'mass' && line.grams !== undefined) said.push(scaleMessage(analysis));
   if (ingredient !== undefined)
-    said.push(message('hint.composition', { written: escapeMarkdown(ingredient.source) }));
+    said.push(message('hint.composition', { source: inMarkdown(ingredient.source) }));
   return said;
 }
 
@@ -86,12 +87,9 @@ function sourceOf(ingredient: Ingredient | undefined, property: string): Message
   return message(isStated ? 'provenance.in-section' : 'provenance.common-practice');
 }
 
-/** Without a yield the weights are those for so much flour. */
-const assumedGrams = 1000;
-
 /** What fixes the scale of the weights. */
 function scaleMessage({ resolved, solved }: Analysis): Message {
-  if (solved?.assumedScale === true) return message('hint.scale-assumed', { grams: assumedGrams });
+  if (solved?.assumedScale === true) return message('hint.scale-assumed', { grams: assumedFlourGrams });
   const [said] = resolved.model.said.get('yield') ?? [];
   return said === undefined
     ? message('hint.scale-lines')

@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { lineId } from '../model/formula-model.ts';
 import type { Block } from '../syntax/tree.ts';
-import { mass, percent } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { Hint, HintKind } from './answers.ts';
 import { shortTotals } from './formula-words.ts';
@@ -12,20 +12,20 @@ import { factsOf, sectionOf } from './line-facts.ts';
 export function hintsOf(block: Block, analysis: Analysis | undefined, speaker: Speaker): readonly Hint[] {
   if (analysis === undefined) return [];
   const hints: Hint[] = [];
-  const push = (kind: HintKind, line: number, label: string | undefined): void => {
-    if (label === undefined || label === '') return;
-    hints.push({ line, column: endOfWords(block, line), label, kind });
+  const push = (kind: HintKind, line: number, said: Message | undefined): void => {
+    if (said !== undefined)
+      hints.push({ line, column: endOfWords(block, line), label: speaker.say(said), kind });
   };
   const { model } = analysis.resolved;
   model.sections.forEach((section, index) => {
     if (index === 0) push('totals', section.headerLine, shortTotals(analysis));
     else {
       const solved = sectionOf(analysis, section.id);
-      const parts: string[] = [];
+      const parts: Message[] = [];
       if (solved?.hydration !== undefined && solved.inBowl)
-        parts.push(`${percent(solved.hydration)} hydration`);
-      if (solved?.totalGrams !== undefined) parts.push(mass(solved.totalGrams));
-      push('part', section.headerLine, parts.join(' · '));
+        parts.push(message('totals.hydration', { fraction: solved.hydration }));
+      if (solved?.totalGrams !== undefined) parts.push(message('hint.weight', { grams: solved.totalGrams }));
+      if (parts.length > 0) push('part', section.headerLine, message('totals.line', { parts }));
     }
     for (const line of section.lines) push('amount', line.line, lineLabel(analysis, line.line));
   });
@@ -33,23 +33,23 @@ export function hintsOf(block: Block, analysis: Analysis | undefined, speaker: S
     if (!mix.known) return;
     for (const phase of model.mixes[index]!.phases) {
       if (phase.statement.value?.form === 'load') continue;
-      const state = phaseState(mix.value, phase.line);
-      if (state !== undefined) push('mixing', phase.line, speaker.say(state));
+      push('mixing', phase.line, phaseState(mix.value, phase.line));
     }
   });
   return hints;
 }
 
-function lineLabel(analysis: Analysis, line: number): string | undefined {
+function lineLabel(analysis: Analysis, line: number): Message | undefined {
   const facts = factsOf(analysis, lineId(line));
   const statement = analysis.resolved.statements.get(lineId(line));
   if (facts === undefined || statement === undefined) return undefined;
   const { fraction, grams } = facts.line;
-  const asPercent = fraction === undefined ? undefined : percent(fraction);
-  const asMass = grams === undefined ? undefined : mass(grams);
-  if (statement.amount.kind === 'fraction') return asMass;
-  if (statement.amount.kind === 'mass') return asPercent;
-  return [asPercent, asMass].filter((part) => part !== undefined).join(' · ');
+  const share = fraction === undefined ? undefined : message('hint.share', { fraction });
+  const weight = grams === undefined ? undefined : message('hint.weight', { grams });
+  if (statement.amount.kind === 'fraction') return weight;
+  if (statement.amount.kind === 'mass') return share;
+  const parts = [share, weight].filter((part) => part !== undefined);
+  return parts.length === 0 ? undefined : message('totals.line', { parts });
 }
 
 function endOfWords(block: Block, line: number): number {

@@ -3,24 +3,24 @@ import { handTrials, mixerTrials } from '../analysis/mixer-trials.ts';
 import { type MixAnalysis, stageMessage } from '../analysis/mixing.ts';
 import { type PlanAnalysis, planOf } from '../analysis/plan.ts';
 import { type TrialAnalysis, trialsOf } from '../analysis/trials.ts';
-import type { SolvedSection } from '../calc/formula-result.ts';
 import { lineId, sectionId } from '../model/formula-model.ts';
 import { findIngredient } from '../model/ingredient.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../syntax/tree.ts';
 import { findProperty } from '../syntax/vocabulary.ts';
-import { leastWeighedGrams, mass, percent } from '../text/figures.ts';
 import type { Span } from '../text/span.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { calibrationMarkdown } from './calibration-words.ts';
 import { compositionMarkdown, flourMarkdown } from './composition-words.ts';
 import { costWords } from './cost-words.ts';
-import { partWords, stepWords } from './fermentation-words.ts';
+import { partMessages, stepMessages } from './fermentation-words.ts';
 import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
 import { heatOf } from './heat-of.ts';
 import { billMarkdown, comparisonMarkdown, heatOutlook } from './heat-words.ts';
+import { inMarkdown } from './in-markdown.ts';
 import { factsOf, type LineFacts, sectionOf } from './line-facts.ts';
+import { lineMessages, sectionMessages } from './line-words.ts';
 import { mixingOutlook, waterToUse } from './mixing-words.ts';
 import { planLineMarkdown, planMarkdown } from './plan-words.ts';
 import { processTimes, stepTimes } from './process-words.ts';
@@ -59,7 +59,7 @@ export function hoverOf(
     }
     case 'planned': {
       const plan = planned();
-      const said = plan === undefined ? undefined : planLineMarkdown(plan, line);
+      const said = plan === undefined ? undefined : planLineMarkdown(plan, line, speaker);
       const words = spanOf(statement.name.start, Math.max(statement.name.end, statement.amount.end));
       return said === undefined ? undefined : { span: words, markdown: said.join('\n\n') };
     }
@@ -68,7 +68,11 @@ export function hoverOf(
         ? undefined
         : propertyHover(section, line, statement, scope, analysis, speaker);
     case 'step': {
-      const said = [...stepTimes(block, line), ...(analysis === undefined ? [] : stepWords(analysis, line))];
+      const times = stepTimes(block, line);
+      const said = [
+        ...(times === undefined ? [] : [times]),
+        ...(analysis === undefined ? [] : stepMessages(analysis, line)),
+      ].map(speaker.say);
       const { start, end } = statement.words;
       return said.length === 0 ? undefined : { span: spanOf(start, end), markdown: said.join('\n\n') };
     }
@@ -98,10 +102,10 @@ function headerHover(
 ): LineHover | undefined {
   const words = block.lines[line]!.text.trimEnd();
   const span = spanOf(header.keyword.start, words.length);
-  const title = (text: string): string => `**${escapeMarkdown(text)}**`;
+  const title = (text: string): string => speaker.say(message('line.title', { name: escapeMarkdown(text) }));
   if (header.section === 'formula' && analysis !== undefined && header.name !== undefined) {
     const cost = costWords(analysis);
-    const said = [title(header.name.text), ...totalsMarkdown(analysis)];
+    const said = [title(header.name.text), ...totalsMarkdown(analysis, speaker)];
     if (cost !== undefined) said.push(escapeMarkdown(cost));
     return { span, markdown: said.join('\n\n') };
   }
@@ -113,103 +117,57 @@ function headerHover(
       return { span, markdown: speaker.say(message('programme.not-known', { reason: mix.reason })) };
     const hands =
       header.byHand === true && analysis.resolved.model.trials.length > 0 ? handTrials(scope) : undefined;
-    const calibration = hands === undefined ? [] : calibrationMarkdown(hands);
+    const calibration = hands === undefined ? [] : calibrationMarkdown(hands, speaker);
     return { span, markdown: [...mixMarkdown(mix.value, speaker), ...calibration].join('\n\n') };
   }
   if (header.section === 'trial' && analysis !== undefined) {
     const trial = trialsOf(analysis, scope).find((one) => one.model.headerLine === line);
     const said = trial === undefined ? [] : trialMarkdown(trial, speaker);
     const when = [header.date, header.words].filter((one) => one !== undefined).join(', ');
-    return said.length === 0 ? undefined : { span, markdown: [title(`Trial ${when}`), ...said].join('\n\n') };
+    const head = speaker.say(message('section.trial', { written: escapeMarkdown(when) }));
+    return said.length === 0 ? undefined : { span, markdown: [head, ...said].join('\n\n') };
   }
   if (header.section === 'process') {
     const said = processTimes(block, line);
-    return said.length === 0 ? undefined : { span, markdown: said.join('\n\n') };
+    return said === undefined ? undefined : { span, markdown: speaker.say(said) };
   }
   if (header.section === 'plan') {
     const plan = planned();
-    return plan === undefined ? undefined : { span, markdown: planMarkdown(plan).join('\n\n') };
+    return plan === undefined ? undefined : { span, markdown: planMarkdown(plan, speaker).join('\n\n') };
   }
   if (header.section === 'mixer' && header.name !== undefined) {
     const trials = mixerTrials(block, header.name, scope);
     if (trials === undefined) return undefined;
-    return { span, markdown: [title(header.name.text), ...calibrationMarkdown(trials)].join('\n\n') };
+    return {
+      span,
+      markdown: [title(header.name.text), ...calibrationMarkdown(trials, speaker)].join('\n\n'),
+    };
   }
   if (analysis !== undefined) {
     const solved = sectionOf(analysis, sectionId(line));
     if (solved !== undefined && header.section !== 'formula') {
-      const said = [title(solved.name)];
-      if (solved.totalGrams !== undefined)
-        said.push(
-          `${mass(solved.totalGrams)} in all${solved.flourGrams !== undefined && solved.flourGrams > 0 ? `, ${mass(solved.flourGrams)} of it flour` : ''}.`,
-        );
-      if (solved.hydration !== undefined) said.push(`hydration **${percent(solved.hydration)}**`);
-      if (solved.cultureGrams !== undefined) said.push(`Takes ${mass(solved.cultureGrams)} of ripe culture.`);
-      if (solved.steamGrams !== undefined)
-        said.push(`${mass(solved.steamGrams)} steams away while it cooks.`);
-      if (solved.keepBackGrams !== undefined) said.push(`${mass(solved.keepBackGrams)} is kept back.`);
-      if (!solved.inBowl) said.push('Never in the bowl: it counts in no hydration.');
+      const said = [title(solved.name), ...sectionMessages(solved).map(speaker.say)];
       return { span, markdown: said.join('\n\n') };
     }
   }
   if ((header.section === 'flour' || header.section === 'ingredient') && header.name !== undefined) {
     const found = findIngredient(header.name, scope);
-    if (found.kind === 'found') return { span, markdown: compositionMarkdown(found.ingredient).join('\n\n') };
+    if (found.kind === 'found')
+      return { span, markdown: compositionMarkdown(found.ingredient, speaker).join('\n\n') };
   }
   return undefined;
 }
 
-/** What the percent of a section is of: its flour, or its line of 100% where it has no flour. */
-function wholeOf(section: SolvedSection): string {
-  if (section.kind === 'dough') return 'of the flour';
-  const name = escapeMarkdown(section.name);
-  if (section.flourGrams === undefined || section.flourGrams > 0) return `of the flour of the ${name}`;
-  const whole = section.lines.filter((line) => line.fraction !== undefined && isNear(line.fraction, 1));
-  return whole.length === 1 ? `of the ${escapeMarkdown(whole[0]!.name)}` : `in the ${name}`;
-}
-
-const isNear = (one: number, other: number): boolean => Math.abs(one - other) < 1e-9;
-
 function ingredientMarkdown(analysis: Analysis, facts: LineFacts, speaker: Speaker): string[] {
-  const { line, section, ingredient, final } = facts;
-  const figures: string[] = [];
-  if (line.fraction !== undefined) figures.push(`**${percent(line.fraction)}** ${wholeOf(section)}`);
-  if (line.grams !== undefined) figures.push(`**${mass(line.grams)}**`);
-  const said = [
-    `**${escapeMarkdown(line.name)}** ${figures.length > 0 ? `— ${figures.join(' · ')}` : ''}`.trim(),
-  ];
-  if (line.unsolved !== undefined) said.push('Not known yet: the line, or one it hangs on, is not finished.');
-  if (final?.grams !== undefined && final.drawnGrams !== undefined && final.drawnGrams > 0) {
-    const rest = `${mass(final.grams)} goes into the final mix; ${mass(final.drawnGrams)} comes with what is drawn.`;
-    said.push(final.grams < leastWeighedGrams ? 'All of it comes with what is drawn.' : rest);
-  }
-  if (line.part) {
-    const part = analysis.solved?.sections.find((one) => one.id === line.key);
-    if (part?.hydration !== undefined)
-      said.push(`A part of its own at ${percent(part.hydration)} hydration.`);
-    return said;
-  }
-  if (ingredient === undefined)
-    return [...said, 'Nobody has said what it is: it is weighed, and counts as neither flour nor water.'];
-  const water = ingredient.composition.water;
-  if (!ingredient.isFlour && ingredient.role !== 'water' && line.grams !== undefined) {
-    said.push(
-      water === undefined
-        ? 'How much water it brings is not known.'
-        : water > 0.005
-          ? `Brings ${mass(water * line.grams)} of water (${percent(water)} of it).`
-          : 'Brings no water.',
-    );
-  }
-  if (ingredient.role === 'water') {
-    const mix = analysis.doughMix;
-    if (mix.known) {
-      if (section.kind === 'dough') said.push(...waterMarkdown(mix.value, speaker));
-    }
-  }
-  if (ingredient.flour !== undefined) said.push(...flourMarkdown(ingredient));
-  said.push(`_Figures: ${escapeMarkdown(ingredient.source)}._`);
-  return said;
+  const { line, section, ingredient } = facts;
+  const words = lineMessages(analysis, facts).map(speaker.say);
+  if (line.part || ingredient === undefined) return words;
+  const mix = analysis.doughMix;
+  if (ingredient.role === 'water' && mix.known && section.kind === 'dough')
+    words.push(...waterMarkdown(mix.value, speaker));
+  if (ingredient.flour !== undefined) words.push(...flourMarkdown(ingredient, speaker));
+  words.push(speaker.say(message('composition.figures', { source: inMarkdown(ingredient.source) })));
+  return words;
 }
 
 function propertyHover(
@@ -240,14 +198,18 @@ function propertyHover(
     const reading = trial === undefined ? undefined : readingMessage(trial, line);
     if (reading !== undefined) said.push(speaker.say(reading));
     if (statement.value?.form === 'partTemperature')
-      said.push(`**${escapeMarkdown(statement.value.name.text)}** — how warm this part was on that day.`);
+      said.push(
+        speaker.say(message('line.part-warmth', { part: escapeMarkdown(statement.value.name.text) })),
+      );
   }
   if (statement.property === 'ferment' && analysis !== undefined)
-    said.push(...partWords(analysis, sectionId(section.headerLine), line));
+    said.push(...partMessages(analysis, sectionId(section.headerLine), line).map(speaker.say));
   if (statement.property === 'yield' && analysis?.solved !== undefined)
-    said.push(...totalsMarkdown(analysis).slice(0, 2));
-  if (property !== undefined)
-    said.push(`**${property.word}** — ${property.meaning}. Reads like: \`${property.example}\``);
+    said.push(...totalsMarkdown(analysis, speaker).slice(0, 2));
+  if (property !== undefined) {
+    const { word, meaning, example } = property;
+    said.push(speaker.say(message('line.property', { property: word, meaning, example })));
+  }
   return said.length === 0 ? undefined : { span, markdown: said.join('\n\n') };
 }
 

@@ -1,11 +1,12 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { mentionsOf } from '../model/mentions.ts';
 import type { Block, Name, SourceFile } from '../syntax/tree.ts';
-import { mass, percent } from '../text/figures.ts';
 import type { Place } from '../text/span.ts';
 import type { Steps } from '../text/steps.ts';
-import { makesWords, shortTotals } from './formula-words.ts';
-import { useWords } from './goes-into.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
+import { makesMessages, shortFacts } from './formula-words.ts';
+import { usesMessage } from './goes-into.ts';
 import { type NameBook, nameAt, placeOfUse, usesOf } from './names.ts';
 import type { Reference } from './references.ts';
 
@@ -27,6 +28,7 @@ export function lensesOf(
   uri: string,
   file: SourceFile,
   analysisOf: (block: Block) => Analysis | undefined,
+  speaker: Speaker,
 ): Lens[] {
   const namedHere = namedIn(file);
   return file.blocks.flatMap(({ block, firstLine }): Lens[] => {
@@ -39,8 +41,8 @@ export function lensesOf(
     const isUsed = top.kind === 'formula' && isNamedElsewhere(book, uri, namedHere, name);
     const used: Lens[] = isUsable || isUsed ? [{ kind: 'uses', place }] : [];
     const analysis = top.kind === 'formula' ? analysisOf(block) : undefined;
-    const text = analysis === undefined ? undefined : totalsWords(analysis);
-    return text === undefined ? used : [{ kind: 'totals', place, text }, ...used];
+    const totals = analysis === undefined ? undefined : totalsMessage(analysis);
+    return totals === undefined ? used : [{ kind: 'totals', place, text: speaker.say(totals) }, ...used];
   });
 }
 
@@ -62,27 +64,32 @@ function namedIn(file: SourceFile): ReadonlySet<string> {
   return named;
 }
 
-function totalsWords(analysis: Analysis): string | undefined {
-  const { solved } = analysis;
-  const totals = shortTotals(analysis);
-  if (solved === undefined || totals === undefined) return undefined;
-  const words = [totals];
-  if (solved.flourGrams !== undefined) words.push(`${mass(solved.flourGrams)} flour`);
-  if (solved.prefermentedFlour !== undefined && solved.prefermentedFlour > 0)
-    words.push(`${percent(solved.prefermentedFlour)} prefermented`);
-  const [makes] = solved.pieces === undefined ? [] : makesWords(solved);
-  if (makes !== undefined) words.push(makes);
-  return words.join(' · ');
+function totalsMessage({ solved }: Analysis): Message | undefined {
+  const parts = solved === undefined ? [] : shortFacts(solved);
+  if (solved === undefined || parts.length === 0) return undefined;
+  const { flourGrams, prefermentedFlour, pieces } = solved;
+  if (flourGrams !== undefined) parts.push(message('totals.flour', { grams: flourGrams }));
+  if (prefermentedFlour !== undefined && prefermentedFlour > 0)
+    parts.push(message('totals.prefermented', { fraction: prefermentedFlour }));
+  const [makes] = pieces === undefined ? [] : makesMessages(solved);
+  if (makes !== undefined) parts.push(makes);
+  return message('totals.line', { parts });
 }
 
 /** Who uses what the header at a place defines: by amount, as a base or as a machine. */
-export function* usesAt(book: NameBook, uri: string, line: number, column: number): Steps<Uses | undefined> {
+export function* usesAt(
+  book: NameBook,
+  uri: string,
+  line: number,
+  column: number,
+  speaker: Speaker,
+): Steps<Uses | undefined> {
   const target = nameAt(book, uri, line, column);
   if (target === undefined || target.mention.use !== 'definition') return undefined;
   const counted = ['line', 'planned', 'like', 'mixer'];
   const uses = (yield* usesOf(book, target)).filter(({ mention }) => counted.includes(mention.use));
   return {
-    text: useWords(uses),
+    text: speaker.say(usesMessage(uses)),
     references: uses.map((use) => ({ uri: use.at.uri, place: placeOfUse(book, use) })),
   };
 }

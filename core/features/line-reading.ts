@@ -15,12 +15,13 @@ import { nameBetween } from '../syntax/names.ts';
 import type { Property } from '../syntax/shared-properties.ts';
 import type { Block, Name, SectionKind, Token } from '../syntax/tree.ts';
 import { findProperty, holdsIngredients } from '../syntax/vocabulary.ts';
+import type { Message } from '../words/message.ts';
 
 /** One form that a half-typed line may take. */
 export interface LineReading {
   readonly pattern: Pattern;
   readonly match: Match | undefined;
-  readonly meaning?: string;
+  readonly meaning?: Message;
 }
 
 /** The line at a cursor as far as it is written: what it begins with, and the forms that what follows may take. */
@@ -102,7 +103,7 @@ export function lineSoFar(block: Block, line: number, column: number, scope: Sco
 
 interface Form {
   readonly pattern: string;
-  readonly meaning?: string;
+  readonly meaning?: Message;
 }
 
 const plain = (pattern: string): Form => ({ pattern });

@@ -2,8 +2,9 @@ import type { FormulaModel, TrialModel } from '../model/formula-model.ts';
 import type { Said } from '../model/properties.ts';
 import { isCondition } from '../rules/kept-programme.ts';
 import { stageWords } from '../syntax/vocabulary.ts';
-import { duration, trimmed } from '../text/figures.ts';
+import { trimmed } from '../text/figures.ts';
 import { foldName } from '../text/names.ts';
+import { type Message, message } from '../words/message.ts';
 import type { TextEdit } from './answers.ts';
 
 /** A temperature taken at the mixer, as a baker logs it with wet hands: few taps, no spelling. */
@@ -29,13 +30,13 @@ export interface ReadingToLog {
  * reading of the same minute is written over. Lines are counted in the formula's block.
  *
  * @param programme the lines of the programme that is run, which a trial that is begun keeps
- * @returns a sentence where the reading cannot be a reading
+ * @returns a message where the reading cannot be a reading
  */
 export function logReading(
   model: FormulaModel,
   reading: ReadingToLog,
   programme: readonly string[],
-): TextEdit | string {
+): TextEdit | Message {
   const wrong = problemOf(reading);
   if (wrong !== undefined) return wrong;
   const line = lineOf(reading);
@@ -45,13 +46,20 @@ export function logReading(
     : intoTrial(model, trial, reading, line);
 }
 
-function problemOf({ date, minutes, celsius, stage }: ReadingToLog): string | undefined {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return 'A trial needs the day it was made, like 2026-03-14.';
-  if (!(celsius >= -20 && celsius <= 60)) return 'A dough temperature lies between -20 and 60 °C.';
-  if (minutes !== undefined && !(minutes >= 0 && minutes <= 24 * 60))
-    return 'The minute counts from the start of mixing, 0 to 1440.';
+/** A dough at the mixer is neither colder nor warmer, °C. */
+const [coldest, warmest] = [-20, 60];
+
+/** Nobody mixes for longer than a day, minutes. */
+const longest = 24 * 60;
+
+function problemOf({ date, minutes, celsius, stage }: ReadingToLog): Message | undefined {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return message('log-reading.no-day', { example: '2026-03-14' });
+  if (!(celsius >= coldest && celsius <= warmest))
+    return message('log-reading.temperature', { fromCelsius: coldest, toCelsius: warmest });
+  if (minutes !== undefined && !(minutes >= 0 && minutes <= longest))
+    return message('log-reading.minute', { minutes: longest });
   if (stage !== undefined && !stageWords.some((one) => foldName(one) === foldName(stage)))
-    return `A stage is one of ${stageWords.join(', ')}.`;
+    return message('log-reading.stage', { words: stageWords });
   return undefined;
 }
 
@@ -61,10 +69,13 @@ function lineOf({ minutes, celsius, stage }: ReadingToLog): string {
   return `  ${when.padEnd(10)} ${warmth}${stage === undefined ? '' : `, ${stage}`}`;
 }
 
-/** A minute of mixing as it was told, halves included: two readings half a minute apart are two. */
+/** A minute of mixing as it was told, halves included: two readings half a minute apart are two. As the notation has it. */
 function minuteText(minutes: number): string {
   const text = trimmed(minutes, 1);
-  return text.includes('.') ? `${text} min` : duration(Math.round(minutes * 60));
+  if (text === '0') return '0 s';
+  const [hours, rest] = [Math.floor(Number(text) / 60), Number(text) % 60];
+  if (hours === 0 || text.includes('.')) return `${text} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
 }
 
 function beginTrial(model: FormulaModel, reading: ReadingToLog, written: readonly string[]): TextEdit {

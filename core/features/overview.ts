@@ -1,6 +1,7 @@
 import { fractionOf, propertiesOf, type SaidProperties, saidValue } from '../model/properties.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
-import { degrees, mass, percent } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 
 export type OverviewKind = 'bakery' | 'formula' | 'flour' | 'mixer' | 'plan';
 
@@ -19,14 +20,18 @@ export interface OverviewEntry {
 export function overviewOf(
   uri: string,
   source: SourceFile,
-  totalsOf: (block: Block) => string | undefined,
+  totalsOf: (block: Block) => Message | undefined,
+  speaker: Speaker,
 ): OverviewEntry[] {
   return source.blocks.flatMap(({ block, firstLine }) => {
     const { top } = block;
     const name = top?.header.name?.text;
     if (top === undefined || name === undefined || name === '' || !isListed(top.kind)) return [];
     const said = propertiesOf(block, top);
-    const detail = top.kind === 'formula' ? (totalsOf(block) ?? '') : detailOf(top.kind, said, block);
+    const facts = top.kind === 'formula' ? [totalsOf(block)] : factsOf(top.kind, said, block);
+    // A word of the notation stands as it is.
+    const words = facts.map((one) => (typeof one === 'object' ? speaker.say(one) : one));
+    const detail = words.filter((one) => one !== undefined).join(' · ');
     return [{ kind: top.kind, name, detail, uri, line: firstLine + top.headerLine }];
   });
 }
@@ -34,47 +39,66 @@ export function overviewOf(
 const listed: ReadonlySet<string> = new Set(['bakery', 'formula', 'flour', 'mixer', 'plan']);
 const isListed = (kind: string): kind is OverviewKind => listed.has(kind);
 
-function detailOf(kind: Exclude<OverviewKind, 'formula'>, said: SaidProperties, block: Block): string {
-  const parts: readonly (string | undefined)[] = {
-    bakery: () => [warmth(said, 'room'), warmth(said, 'flour'), warmth(said, 'tap water')],
-    flour: () => [word(said, 'grain'), word(said, 'milling'), protein(said)],
-    mixer: () => [word(said, 'kind'), bowl(said)],
-    plan: () => [ready(said), planned(block)],
-  }[kind]();
-  return parts.filter((part) => part !== undefined).join(' · ');
+function factsOf(
+  kind: Exclude<OverviewKind, 'formula'>,
+  said: SaidProperties,
+  block: Block,
+): readonly (Message | string | undefined)[] {
+  switch (kind) {
+    case 'bakery':
+      return [
+        warmth(said, 'room', 'room'),
+        warmth(said, 'flour', 'flour'),
+        warmth(said, 'tap water', 'tap-water'),
+      ];
+    case 'flour':
+      return [word(said, 'grain'), word(said, 'milling'), protein(said)];
+    case 'mixer':
+      return [word(said, 'kind'), bowl(said)];
+    case 'plan':
+      return [ready(said), planned(block)];
+  }
 }
 
-function warmth(said: SaidProperties, property: string): string | undefined {
+function warmth(
+  said: SaidProperties,
+  property: string,
+  what: 'room' | 'flour' | 'tap-water',
+): Message | undefined {
   const celsius = saidValue(said, property, 'temperature')?.celsius;
-  return celsius === undefined ? undefined : `${property} ${degrees(celsius)}`;
+  return celsius === undefined ? undefined : message(`overview.${what}`, { celsius });
 }
 
 function word(said: SaidProperties, property: string): string | undefined {
   return saidValue(said, property, 'word')?.word;
 }
 
-function protein(said: SaidProperties): string | undefined {
+function protein(said: SaidProperties): Message | undefined {
   const fraction = fractionOf(said, 'protein');
-  return fraction === undefined ? undefined : `${percent(fraction)} protein`;
+  return fraction === undefined ? undefined : message('overview.protein', { fraction });
 }
 
-function bowl(said: SaidProperties): string | undefined {
+function bowl(said: SaidProperties): Message | undefined {
   const range = saidValue(said, 'bowl', 'massRange');
   if (range === undefined) return undefined;
-  return range.leastGrams === undefined
-    ? `up to ${mass(range.mostGrams)}`
-    : `${mass(range.leastGrams)} to ${mass(range.mostGrams)}`;
+  const { leastGrams, mostGrams } = range;
+  return leastGrams === undefined
+    ? message('overview.bowl-most', { mostGrams })
+    : message('overview.bowl', { leastGrams, mostGrams });
 }
 
-function ready(said: SaidProperties): string | undefined {
+function ready(said: SaidProperties): Message | undefined {
   const value = saidValue(said, 'ready', 'ready');
   if (value === undefined) return undefined;
-  const two = (number: number): string => String(number).padStart(2, '0');
-  const clock = `${two(Math.floor(value.minutes / 60))}:${two(value.minutes % 60)}`;
-  return `ready ${value.date === undefined ? '' : `${value.date} `}${clock}`;
+  const { date, minutes } = value;
+  const when =
+    date === undefined
+      ? message('time.clock', { minutes })
+      : message('time.date', { written: date, minutes });
+  return message('overview.ready', { when });
 }
 
-function planned(block: Block): string | undefined {
+function planned(block: Block): Message | undefined {
   const count = block.lines.filter(({ statement }) => statement.kind === 'planned').length;
-  return count === 0 ? undefined : count === 1 ? '1 formula' : `${count} formulas`;
+  return count === 0 ? undefined : message('planned.formulas', { count });
 }

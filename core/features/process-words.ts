@@ -1,5 +1,5 @@
 import type { Block, StepStatement } from '../syntax/tree.ts';
-import { duration } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
 
 interface TimedStep {
   readonly line: number;
@@ -8,37 +8,37 @@ interface TimedStep {
   readonly startSeconds: number;
 }
 
-/** When a step begins and ends by the times that are written in its process; empty where none is. */
-export function stepTimes(block: Block, line: number): string[] {
+/** When a step begins and ends by the times that are written in its process; undefined where none is. */
+export function stepTimes(block: Block, line: number): Message | undefined {
   const section = block.subs.find(({ headerLine, endLine }) => headerLine < line && line < endLine);
-  if (section === undefined) return [];
+  if (section === undefined) return undefined;
   const steps = timedSteps(block, section.headerLine, section.endLine);
   const one = steps.find((timed) => timed.line === line);
-  if (one === undefined) return [];
-  const { startSeconds, step } = one;
-  const start = startSeconds === 0 ? 'with the process' : `${duration(startSeconds)} into the process`;
-  const end =
-    step.seconds === undefined || step.seconds === 0
-      ? ''
-      : `, ends after ${duration(startSeconds + step.seconds)}`;
-  const before = untimed(steps.filter((timed) => timed.line < line));
-  const allow = startSeconds === 0 || before === '' ? '' : ` Allow for what has no time: ${before}.`;
-  if (startSeconds === 0 && end === '') return [];
-  return [`Begins ${start}${end}.${allow}`];
+  if (one === undefined) return undefined;
+  const { startSeconds: seconds, step } = one;
+  const lasts = step.seconds ?? 0;
+  const otherSeconds = seconds + lasts;
+  if (seconds === 0) return lasts === 0 ? undefined : message('step-time.first', { seconds: otherSeconds });
+  const time =
+    lasts === 0
+      ? message('step-time.begins', { seconds })
+      : message('step-time.later', { seconds, otherSeconds });
+  return allowing(time, untimed(steps.filter((timed) => timed.line < line)));
 }
 
-/** How long a process takes by the times that are written in it; empty where none is. */
-export function processTimes(block: Block, headerLine: number): string[] {
+/** How long a process takes by the times that are written in it; undefined where none is. */
+export function processTimes(block: Block, headerLine: number): Message | undefined {
   const section = block.subs.find((one) => one.headerLine === headerLine);
-  if (section === undefined) return [];
+  if (section === undefined) return undefined;
   const steps = timedSteps(block, headerLine, section.endLine);
   const last = steps.at(-1);
   const seconds = (last?.startSeconds ?? 0) + (last?.step.seconds ?? 0);
-  if (seconds === 0) return [];
-  const without = untimed(steps);
-  return [
-    `**${duration(seconds)}** by the times that are written.${without === '' ? '' : ` Allow for what has none: ${without}.`}`,
-  ];
+  return seconds === 0 ? undefined : allowing(message('step-time.whole', { seconds }), untimed(steps));
+}
+
+function allowing(time: Message, names: readonly string[]): Message {
+  if (names.length === 0) return time;
+  return message('paragraph.of', { parts: [time, message('step-time.allow', { names })] });
 }
 
 function timedSteps(block: Block, headerLine: number, endLine: number): TimedStep[] {
@@ -53,9 +53,9 @@ function timedSteps(block: Block, headerLine: number, endLine: number): TimedSte
   return steps;
 }
 
-function untimed(steps: readonly TimedStep[]): string {
+function untimed(steps: readonly TimedStep[]): string[] {
   const names = steps.flatMap(({ step }) =>
     step.seconds === undefined && step.known !== 'enclose' ? [step.words.text] : [],
   );
-  return [...new Set(names)].join(', ');
+  return [...new Set(names)];
 }

@@ -68,7 +68,7 @@ export function itemsOfPart(analysis: Analysis, section: SolvedSection): readonl
  * What comes out of the oven. Dough that stays in the bowl is left out, a bath is not eaten, and fillings and toppings
  * keep their weight: bake loss is told for the dough, and is water.
  */
-export function productOf(analysis: Analysis): Known<Product> {
+export function productOf(analysis: Analysis): Known<Product, string> {
   const { solved } = analysis;
   const weighed = weighedOf(analysis);
   if (solved === undefined || weighed === undefined) return unknown('no ingredient is written yet');

@@ -7,6 +7,7 @@ import { roleWords } from '../syntax/vocabulary.ts';
 import { foldName } from '../text/names.ts';
 import type { Place } from '../text/span.ts';
 import type { Steps } from '../text/steps.ts';
+import { type Message, message } from '../words/message.ts';
 import type { FileEdit } from './answers.ts';
 import { type NameBook, type NameTarget, type NameUse, nameAt, placeOfUse, usesOf } from './names.ts';
 import { renamedLine } from './renamed-line.ts';
@@ -18,9 +19,9 @@ export interface RenameBook extends NameBook {
   fileName(uri: string): string;
 }
 
-/** Why a name is not renamed, in one sentence for the baker. */
-export interface Refused {
-  readonly refused: string;
+/** Why a name is not renamed. */
+export interface Refusal {
+  readonly refused: Message;
 }
 
 /** Where the name stands that is to be renamed, and how it is called now; `undefined` where no name stands. */
@@ -29,7 +30,7 @@ export function renameStartAt(
   uri: string,
   line: number,
   column: number,
-): { readonly place: Place; readonly text: string } | Refused | undefined {
+): { readonly place: Place; readonly text: string } | Refusal | undefined {
   const target = nameAt(book, uri, line, column);
   if (target === undefined) return undefined;
   const refused = whyNot(book, target);
@@ -48,9 +49,9 @@ export function* renameAt(
   line: number,
   column: number,
   wanted: string,
-): Steps<FileEdit[] | Refused> {
+): Steps<FileEdit[] | Refusal> {
   const target = nameAt(book, uri, line, column);
-  if (target === undefined) return { refused: 'No name stands here.' };
+  if (target === undefined) return { refused: message('rename.no-name') };
   const name = cleanName(wanted);
   const refused = whyNot(book, target) ?? whyNotCalled(name);
   if (refused !== undefined) return { refused };
@@ -69,8 +70,8 @@ export function* renameAt(
     const places = onLine.map((use) => placeOfUse(book, use));
     const changed = renamedLine(book.source(at.uri)!, row, places, name);
     if (changed === undefined) {
-      const where = `line ${row + 1} of ${book.fileName(at.uri)}`;
-      return { refused: `On ${where} “${name.text}” would not be read as a name. Choose another.` };
+      const where = { number: row + 1, file: book.fileName(at.uri) };
+      return { refused: message('rename.not-a-name', { ...where, name: name.text }) };
     }
     edits.set(at.uri, [...(edits.get(at.uri) ?? []), ...changed]);
     yield;
@@ -87,25 +88,23 @@ function cleanName(wanted: string): Name {
   return { text, folded: foldName(text), start: 0, end: text.length };
 }
 
-function whyNot(book: RenameBook, { meaning, mention }: NameTarget): string | undefined {
-  const { text } = mention.name;
+function whyNot(book: RenameBook, { meaning, mention }: NameTarget): Message | undefined {
+  const { text: name } = mention.name;
   switch (meaning.is) {
     case 'role':
-      return `“${text}” is a word of the notation for all of its kind, and cannot be renamed.`;
+      return message('rename.role', { name });
     case 'catalogue':
-      return `“${text}” is a name of the built-in catalogue, and cannot be renamed. Write another name on this line, or define it.`;
+      return message('rename.catalogue', { name });
     case 'several':
-      return `“${text}” is defined ${meaning.definitions.length} times where it is looked for, so which is meant cannot be told. Rename it at one of its definitions.`;
+      return message('rename.several', { name, count: meaning.definitions.length });
     case 'unknown':
-      return meaning.what === 'part'
-        ? `The formula has no part called “${text}”, so there is nothing to rename.`
-        : `Nobody has defined “${text}”, so there is nothing to rename. Define it first.`;
+      return message(meaning.what === 'part' ? 'rename.no-part' : 'rename.not-defined', { name });
     case 'part':
       return undefined;
     case 'definition': {
       const { definition } = meaning;
       if (keepsItsStuff(book, definition, definition, nobodysName)) return undefined;
-      return `The section of “${text}” says only in part what it is; the rest comes from what has that name elsewhere. Write “like ${definition.name.text}” into the section first, then rename it.`;
+      return message('rename.lent', { name: definition.name.text });
     }
   }
 }
@@ -129,15 +128,15 @@ function stuffOf(found: IngredientFound): string {
   );
 }
 
-function whyNotCalled(name: Name): string | undefined {
-  if (name.folded === '') return 'Write a name.';
-  if (name.text.includes('"')) return 'A name holds no quote marks.';
+function whyNotCalled(name: Name): Message | undefined {
+  if (name.folded === '') return message('rename.empty');
+  if (name.text.includes('"')) return message('rename.quote-mark');
   if ((roleWords as readonly string[]).includes(name.folded))
-    return `“${name.text}” is a word of the notation for all of its kind. Choose another name.`;
+    return message('rename.to-role', { name: name.text });
   return undefined;
 }
 
-function clashOf(book: RenameBook, target: NameTarget, name: Name): Steps<string | undefined> {
+function clashOf(book: RenameBook, target: NameTarget, name: Name): Steps<Message | undefined> {
   const { meaning } = target;
   return meaning.is === 'definition'
     ? clashOfDefinition(book, meaning, name)
@@ -148,21 +147,21 @@ const looksForParts = new Set<Mention['use']>(['line', 'draw', 'load', 'load all
 
 /** Why a part cannot be called so: a part is seen by its own formula and by nothing else. */
 // biome-ignore lint/correctness/useYield: one block is one step
-function* clashOfPart(book: RenameBook, { at, meaning }: NameTarget, name: Name): Steps<string | undefined> {
+function* clashOfPart(book: RenameBook, { at, meaning }: NameTarget, name: Name): Steps<Message | undefined> {
   if (meaning.is !== 'part') return undefined;
   const { block } = at;
   const formula = block.top?.header.name;
-  if (formula?.folded === name.folded)
-    return `The formula itself is called “${formula.text}”. Choose another name.`;
+  if (formula?.folded === name.folded) return message('rename.formula-itself', { name: formula.text });
   const other = partsOf(block).get(name.folded);
   if (other !== undefined && other.headerLine !== meaning.headerLine)
-    return `The formula has a part called “${other.header.name!.text}” already. Choose another name.`;
+    return message('rename.part-already', { name: other.header.name!.text });
   const scope = book.scopeOf(at.uri);
   for (const mention of mentionsOf(block)) {
     if (mention.name.folded !== name.folded || !looksForParts.has(mention.use)) continue;
     const before = meaningOf(at, mention, scope);
     if (before.is === 'unknown' || isSameMeaning(before, meaning)) continue;
-    return `Line ${at.firstLine + mention.line + 1} speaks of “${mention.name.text}” already, and would then mean the part. Choose another name.`;
+    const number = at.firstLine + mention.line + 1;
+    return message('rename.would-mean-part', { number, name: mention.name.text });
   }
   return undefined;
 }
@@ -172,7 +171,7 @@ function* clashOfDefinition(
   book: RenameBook,
   meaning: Extract<Meaning, { is: 'definition' }>,
   name: Name,
-): Steps<string | undefined> {
+): Steps<Message | undefined> {
   const { definition } = meaning;
   const old = definition.name.folded;
   if (old === name.folded) return undefined;
@@ -182,16 +181,14 @@ function* clashOfDefinition(
     .find((level) => level.some((one) => isAt(one, definition)))
     ?.find((one) => !isAt(one, definition));
   if (beside !== undefined) {
-    const where = `line ${beside.firstLine + 1} of ${book.fileName(beside.uri)}`;
-    return `“${beside.name.text}” is defined already on ${where}. Choose another name.`;
+    return message('rename.defined-already', { ...placeOf(book, beside), name: beside.name.text });
   }
   if (!keepsItsStuff(book, definition, definition, name))
-    return `“${name.text}” is the name of something already, and would lend this section whatever it does not say itself. Choose another name.`;
+    return message('rename.would-lend', { name: name.text });
   const scope = book.scopeOf(definition.uri);
   for (const other of [old, name.folded].flatMap((folded) => scope.find('ingredient', folded).flat())) {
     if (isAt(other, definition) || keepsItsStuff(book, other, definition, name)) continue;
-    const where = `line ${other.firstLine + 1} of ${book.fileName(other.uri)}`;
-    return `The section on ${where} leaves some of “${other.name.text}” to be said elsewhere, and would come to mean something else. Write a “like” line into it first, or choose another name.`;
+    return message('rename.other-lent', { ...placeOf(book, other), name: other.name.text });
   }
   for (const uri of new Set([...book.mentioning(old), ...book.mentioning(name.folded)])) {
     const [before, after] = [book.scopeOf(uri), book.scopeIf(uri, definition, name)];
@@ -207,15 +204,23 @@ function* clashOfDefinition(
         if (!isOurs && (was.is === 'unknown' || was.is === 'several')) continue;
         const will = meaningOf(at, isOurs ? { ...mention, name } : mention, after);
         if (isSameMeaning(was, will)) continue;
-        const where = `line ${at.firstLine + mention.line + 1} of ${book.fileName(uri)}`;
+        const where = placeOf(book, { uri, firstLine: at.firstLine + mention.line });
         return isOurs
-          ? `On ${where} “${name.text}” means something else already. Choose another name.`
-          : `On ${where} “${mention.name.text}” would come to mean something else. Choose another name.`;
+          ? message('rename.means-already', { ...where, name: name.text })
+          : message('rename.would-mean', { ...where, name: mention.name.text });
       }
     }
     yield;
   }
   return undefined;
+}
+
+/** A line as people count it, and its file. */
+function placeOf(
+  book: RenameBook,
+  { uri, firstLine }: Pick<Definition, 'uri' | 'firstLine'>,
+): { number: number; file: string } {
+  return { number: firstLine + 1, file: book.fileName(uri) };
 }
 
 function isAt(one: Definition, other: Definition): boolean {

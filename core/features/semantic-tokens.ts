@@ -5,35 +5,11 @@ import type { Definition, Scope } from '../model/scope.ts';
 import type { Name, ParsedLine, SectionKind, Statement, Token } from '../syntax/tree.ts';
 import { programmeWords } from '../syntax/vocabulary.ts';
 import type { Span } from '../text/span.ts';
+import type { Claim, SemanticKind, SemanticModifier } from './semantic-words.ts';
 import { fillWords, numbersAndUnits } from './semantic-words.ts';
 
 /** What a stretch of a line is; a server gives each its name in the protocol. */
-export type SemanticKind =
-  /** A bakery or a plan: what gathers others. */
-  | 'collection'
-  | 'formula'
-  | 'part'
-  | 'flour'
-  | 'ingredient'
-  /** A name for all of a kind: `flour` or `fat` in a `load`. */
-  | 'role'
-  | 'mixer'
-  /** A name that nobody has defined, or that several have. */
-  | 'unknownName'
-  | 'property'
-  /** A word for something that is done: a step, or a line of a mixing programme. */
-  | 'step'
-  /** One of the words that a property allows. */
-  | 'choice'
-  | 'keyword'
-  | 'number'
-  | 'unit'
-  | 'text'
-  | 'comment';
-
-/** `declaration`: the place that gives the name. `catalogue`: known without being defined in a file. */
-export type SemanticModifier = 'declaration' | 'catalogue';
-
+/** What a stretch of a line is; a server gives each its name in the protocol. */
 /** A stretch of one line, in UTF-16 columns. Tokens are in the order of the text, and none lies over another. */
 export interface SemanticToken {
   readonly line: number;
@@ -41,12 +17,6 @@ export interface SemanticToken {
   readonly length: number;
   readonly kind: SemanticKind;
   readonly modifiers: readonly SemanticModifier[];
-}
-
-/** A stretch that has been given a kind. */
-export interface Claim extends Span {
-  readonly kind: SemanticKind;
-  readonly modifiers?: readonly SemanticModifier[];
 }
 
 /** What every stretch of a block is, with lines counted in the block: names by what they mean, the rest by its words. */

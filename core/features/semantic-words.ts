@@ -1,5 +1,37 @@
 import type { Statement, Token } from '../syntax/tree.ts';
-import type { Claim } from './semantic-tokens.ts';
+import type { Span } from '../text/span.ts';
+
+export type SemanticKind =
+  /** A bakery or a plan: what gathers others. */
+  | 'collection'
+  | 'formula'
+  | 'part'
+  | 'flour'
+  | 'ingredient'
+  /** A name for all of a kind: `flour` or `fat` in a `load`. */
+  | 'role'
+  | 'mixer'
+  /** A name that nobody has defined, or that several have. */
+  | 'unknownName'
+  | 'property'
+  /** A word for something that is done: a step, or a line of a mixing programme. */
+  | 'step'
+  /** One of the words that a property allows. */
+  | 'choice'
+  | 'keyword'
+  | 'number'
+  | 'unit'
+  | 'text'
+  | 'comment';
+
+/** `declaration`: the place that gives the name. `catalogue`: known without being defined in a file. */
+export type SemanticModifier = 'declaration' | 'catalogue';
+
+/** A stretch that has been given a kind. */
+export interface Claim extends Span {
+  readonly kind: SemanticKind;
+  readonly modifiers?: readonly SemanticModifier[];
+}
 
 const no = (): boolean => false;
 const among =

@@ -2,6 +2,7 @@ import type { Scope } from '../model/scope.ts';
 import { type Slot, slots } from '../syntax/line-forms.ts';
 import type { Block } from '../syntax/tree.ts';
 import type { Span } from '../text/span.ts';
+import type { Speaker } from '../words/speaker.ts';
 import { type LineReading, type LineSoFar, lineSoFar } from './line-reading.ts';
 
 /** A form that the line at the cursor may take. */
@@ -26,6 +27,7 @@ export function signaturesOf(
   line: number,
   column: number,
   scope: Scope,
+  speaker: Speaker,
 ): SignatureAnswer | undefined {
   const soFar = lineSoFar(block, line, column, scope);
   if (soFar === undefined) return undefined;
@@ -39,7 +41,7 @@ export function signaturesOf(
   );
   return {
     active,
-    signatures: soFar.readings.map((reading, index) => signature(soFar, reading, wanted[index])),
+    signatures: soFar.readings.map((reading, index) => signature(soFar, reading, wanted[index], speaker)),
   };
 }
 
@@ -65,6 +67,7 @@ function signature(
   { head, property }: LineSoFar,
   { pattern, meaning }: LineReading,
   element: number | undefined,
+  speaker: Speaker,
 ): LineSignature {
   const before = head === '' ? '' : `${head}  `;
   const shown = pattern.elements.flatMap((one, index) => (one.text === ',' ? [] : [{ ...one, index }]));
@@ -74,12 +77,14 @@ function signature(
     parameters: shown.map(({ start, end, slot }) => ({
       start: before.length + start,
       end: before.length + end,
-      ...(slot === undefined ? {} : { documentation: `${slots[slot].meaning}: ${slots[slot].example}` }),
+      ...(slot === undefined
+        ? {}
+        : { documentation: `${speaker.say(slots[slot].meaning)}: ${slots[slot].example}` }),
     })),
     active: Math.max(
       0,
       shown.findIndex(({ index }) => index === element),
     ),
-    ...(said === undefined ? {} : { documentation: said }),
+    ...(said === undefined ? {} : { documentation: speaker.say(said) }),
   };
 }

@@ -1,5 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Block, Section, SourceFile } from '../syntax/tree.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { SymbolKind, SymbolNode } from './answers.ts';
 import { shortTotals } from './formula-words.ts';
 
@@ -7,12 +8,14 @@ import { shortTotals } from './formula-words.ts';
 export function symbolsOf(
   file: SourceFile,
   analysisOf: (block: Block) => Analysis | undefined,
+  speaker: Speaker,
 ): SymbolNode[] {
   return file.blocks.flatMap(({ block, firstLine }) => {
     const children = block.subs.map((section) => nodeOf(block, section, firstLine, section.endLine, [], ''));
     if (block.top === undefined) return children;
     const analysis = analysisOf(block);
-    const detail = analysis === undefined ? '' : (shortTotals(analysis) ?? '');
+    const totals = analysis === undefined ? undefined : shortTotals(analysis);
+    const detail = totals === undefined ? '' : speaker.say(totals);
     return [nodeOf(block, block.top, firstLine, block.lines.length, children, detail)];
   });
 }

@@ -1,3 +1,6 @@
+import { message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
+
 /** A formula to begin with; the baker changes its lines, not a form. */
 export interface FormulaTemplate {
   readonly id: string;
@@ -5,7 +8,8 @@ export interface FormulaTemplate {
   readonly explanation: string;
 }
 
-interface Template extends FormulaTemplate {
+interface Template {
+  readonly id: 'plain' | 'preferment' | 'hand';
   readonly body: string;
 }
 
@@ -13,8 +17,6 @@ interface Template extends FormulaTemplate {
 const templates: readonly Template[] = [
   {
     id: 'plain',
-    title: 'Plain dough',
-    explanation: 'flour, water, salt and yeast, mixed by machine',
     body: `  yield 20 pieces of 900 g
   bake loss 12%
   dough temperature 25 °C
@@ -39,8 +41,6 @@ process:
   },
   {
     id: 'preferment',
-    title: 'With a preferment',
-    explanation: 'a poolish of the evening before, drawn out of the formula',
     body: `  yield 20 pieces of 900 g
   bake loss 12%
   dough temperature 25 °C
@@ -75,8 +75,6 @@ process:
   },
   {
     id: 'hand',
-    title: 'Mixed by hand',
-    explanation: 'two loaves at the bench, with rests and folds',
     body: `  yield 2 pieces of 850 g
   bake loss 13%
   dough temperature 23 °C
@@ -104,11 +102,13 @@ process:
 ];
 
 /** The formulas that one may begin with, the plainest first. */
-export const formulaTemplates: readonly FormulaTemplate[] = templates.map(({ id, title, explanation }) => ({
-  id,
-  title,
-  explanation,
-}));
+export function formulaTemplates(speaker: Speaker): readonly FormulaTemplate[] {
+  return templates.map(({ id }) => ({
+    id,
+    title: speaker.say(message(`template.${id}`)),
+    explanation: speaker.say(message(`template.${id}-how`)),
+  }));
+}
 
 /** The text of a new file with one formula; a name that would not read as one is put in quotes. */
 export function newFormulaText(name: string, templateId: string): string {

@@ -1,6 +1,6 @@
 import type { LabelRegime } from '../calc/allergens.ts';
 import type { LabelEntry } from '../calc/label.ts';
-import type { Nutrient } from '../calc/nutrition.ts';
+import type { Nutrient } from '../calc/nutrition-figures.ts';
 
 /** A draft of a label; what is not known is absent, never zero. The producer answers for what is printed. */
 export interface TotalsLabel {

@@ -5,6 +5,7 @@ import type { CatalogueIngredient } from '../catalogue/ingredient.ts';
 import type { Role } from '../catalogue/role.ts';
 import type { Name, Per } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
+import { type Message, message } from '../words/message.ts';
 import { propertiesOf, type SaidProperties, saidValue } from './properties.ts';
 import { allergensOf, saidAllergens } from './said-allergens.ts';
 import { lends, overlaid, saysComposition, usualOfGrain } from './said-composition.ts';
@@ -35,7 +36,7 @@ export interface Ingredient {
   readonly allergensUnsaid?: true;
   readonly price?: { readonly amount: number; readonly currency: string; readonly per: Per };
   /** Where its figures come from, in words for the baker. */
-  readonly source: string;
+  readonly source: Message;
   readonly definition?: Definition;
 }
 
@@ -138,10 +139,12 @@ function ofEntry(entry: CatalogueIngredient): Ingredient {
   return made;
 }
 
-function sourceOf({ source: { text, identifier, fromMemory, remark } }: CatalogueIngredient): string {
-  const said = identifier === '' ? text : `${text}, ${identifier}`;
-  const recalled = fromMemory === undefined ? '' : `; ${fromMemory.join(' and ')} from memory`;
-  return said + recalled + (remark === undefined ? '' : `. ${remark.replace(/\.$/, '')}`);
+function sourceOf({ source: { publication, fromMemory, remark } }: CatalogueIngredient): Message {
+  const source =
+    fromMemory === undefined
+      ? publication
+      : message('food-source.partly-recalled', { source: publication, words: fromMemory });
+  return remark === undefined ? source : message('food-source.remarked', { source, remark });
 }
 
 const standIns: Readonly<Record<(typeof roleWords)[number], string>> = {
@@ -168,7 +171,7 @@ function ofRole(role: (typeof roleWords)[number]): Ingredient | undefined {
     role,
     isFlour: role === 'flour',
     allergensUnsaid: true as const,
-    source: `as ${usual.name}; say which it is for better figures`,
+    source: message('food-source.usual', { name: usual.name }),
   };
   return role === 'flour' ? { ...generic, flour: { grain: 'wheat', milling: 'white' } } : generic;
 }
@@ -232,10 +235,10 @@ function lentBy(
   return name === undefined ? {} : { lentBy: name };
 }
 
-function sourceOfBuilt(base: Ingredient | undefined, lender: CatalogueIngredient | undefined): string {
-  if (base !== undefined) return `as its section says, the rest from ${base.name} (${base.source})`;
-  if (lender === undefined) return 'as its section says';
-  return `as its section says, the rest from ${lender.name}, the usual of its kind (${sourceOf(lender)})`;
+function sourceOfBuilt(base: Ingredient | undefined, lender: CatalogueIngredient | undefined): Message {
+  if (base !== undefined) return message('food-source.section-and', { name: base.name, source: base.source });
+  if (lender === undefined) return message('food-source.section');
+  return message('food-source.section-and-usual', { name: lender.name, source: sourceOf(lender) });
 }
 
 function grainAllergens(flour: FlourData | undefined): readonly string[] {

@@ -1,8 +1,9 @@
 import type { Block } from '../syntax/tree.ts';
 import { nearestWord } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
+import { type Message, message } from '../words/message.ts';
 import { rules, rulesByCode } from './catalogue.ts';
-import { replaceFix } from './fixes.ts';
+import { replaceFix, writeFix } from './fixes.ts';
 import type { RuleFinding, RuleFix } from './rule.ts';
 import { isWritingError } from './syntax-rows.ts';
 
@@ -63,19 +64,25 @@ export function* judgeAccepts(
         code: 'unknown-accept',
         line,
         span,
-        message: `No finding has the code “${code}”.${meant === undefined ? '' : ` Is it “${meant}”?`}`,
-        fixes: meant === undefined ? [] : [replaceFix(`Write ${meant}`, line, span, meant, true)],
+        message:
+          meant === undefined
+            ? message('unknown-accept.none', { code })
+            : message('unknown-accept.meant', { code, meant }),
+        fixes: meant === undefined ? [] : [writeFix(line, span, meant, true)],
       };
       continue;
     }
     if (accept.used) continue;
-    const message = accept.isWritingError
-      ? `“${code}” is an error in how the line is written: it cannot be accepted, only cured.`
-      : accept.target === undefined
-        ? `Nothing stands right below this line in its section, so nothing is accepted. Write it at the end of the line it is about.`
-        : `There is no “${code}” here to accept. Take it out, or put it on the line it is about.`;
-    yield { code: 'unused-accept', line, span, message, fixes: takeOut(block, accept), unused: true };
+    const fixes = takeOut(block, accept);
+    yield { code: 'unused-accept', line, span, message: whyUnused(accept), fixes, unused: true };
   }
+}
+
+function whyUnused({ code, isWritingError, target }: AcceptUse): Message {
+  if (isWritingError) return message('unused-accept.writing', { code });
+  return target === undefined
+    ? message('unused-accept.nothing-below')
+    : message('unused-accept.none', { code });
 }
 
 function takeOut(block: Block, { line, comment, isOnly, span }: AcceptUse): RuleFix[] {
@@ -85,7 +92,7 @@ function takeOut(block: Block, { line, comment, isOnly, span }: AcceptUse): Rule
     const before = block.lines[line - 1]!.text.length;
     return [
       {
-        title: 'Take the accept out',
+        title: message('unused-accept.fix'),
         edits: [{ line: line - 1, start: before, endLine: line, end: text.length, insert: '' }],
         preferred: true,
       },
@@ -94,7 +101,7 @@ function takeOut(block: Block, { line, comment, isOnly, span }: AcceptUse): Rule
   const start = text.slice(0, comment.start).trimEnd().length;
   return [
     replaceFix(
-      'Take the accept out',
+      message('unused-accept.fix'),
       line,
       { start: Math.min(start, span.start), end: comment.end },
       '',

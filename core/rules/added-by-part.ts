@@ -1,5 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import { mass } from '../text/figures.ts';
+import { message } from '../words/message.ts';
+import { paragraph } from './paragraph.ts';
 import { numberOf, ownProblems, placeOf } from './places.ts';
 import type { Rule } from './rule.ts';
 
@@ -21,19 +22,19 @@ export const addedByPart: Rule = {
     for (const problem of ownProblems(analysis, 'added-by-part')) {
       if (undrawn.has(String(problem.values.name).toLowerCase())) continue;
       const grams = numberOf(problem.values.grams);
-      const much =
-        grams === undefined || analysis?.solved?.assumedScale === true ? 'what' : `the ${mass(grams)} that`;
-      const message = `The formula has no line of “${problem.values.name}”: ${much} “${problem.values.part}” uses comes on top of its totals.`;
+      const [name, part] = [String(problem.values.name), String(problem.values.part)];
+      const said =
+        grams === undefined || analysis?.solved?.assumedScale === true
+          ? message('added-by-part.on-top', { name, part })
+          : message('added-by-part.on-top-grams', { name, part, grams });
       const place = placeOf(block, problem);
-      if (!isFlour(analysis, problem.lineId)) yield { ...place, message };
-      else {
-        const name = problem.values.name;
+      if (!isFlour(analysis, problem.lineId)) yield { ...place, message: said };
+      else
         yield {
           ...place,
           level: 'warning',
-          message: `${message} So “${name}” stands beside the 100% of the formula’s flours: give it a line there, or make the part of a flour that the formula has.`,
+          message: paragraph(said, message('added-by-part.flour', { name })),
         };
-      }
     }
   },
 };

@@ -1,5 +1,6 @@
-import { percent } from '../text/figures.ts';
-import { replaceFix } from './fixes.ts';
+import { trimmed } from '../text/figures.ts';
+import { message } from '../words/message.ts';
+import { writeFix } from './fixes.ts';
 import { amountPlace, ownProblems } from './places.ts';
 import type { Rule } from './rule.ts';
 
@@ -20,22 +21,22 @@ export const amountDoesNotFit: Rule = {
       'remaining-not-part',
     )) {
       const { line, span, amount } = amountPlace(context, problem.lineId!);
-      const { name } = problem.values;
+      const name = String(problem.values.name);
       if (problem.kind === 'hydration-not-water' && amount?.kind === 'hydration') {
-        const plain = percent(amount.fraction);
+        const meant = `${trimmed(amount.fraction * 100, 2)}%`;
         yield {
           line,
           span,
-          message: `“to ${plain} hydration” is for water, and “${name}” is none. Write its amount: ${plain}, or a weight.`,
-          fixes: [replaceFix(`Write ${plain}`, line, span, plain)],
+          message: message('amount-does-not-fit.hydration', { name, meant }),
+          fixes: [writeFix(line, span, meant)],
         };
         continue;
       }
-      const message =
+      const code =
         problem.kind === 'balance-not-flour'
-          ? `“balance” is what a flour takes of the 100%, and “${name}” is no flour. Write its percentage or weight.`
-          : `“remaining” is what is left of a part made here, and “${name}” is no part. Write its percentage or weight.`;
-      yield { line, span, message };
+          ? 'amount-does-not-fit.balance'
+          : 'amount-does-not-fit.remaining';
+      yield { line, span, message: message(code, { name }) };
     }
   },
 };

@@ -1,6 +1,7 @@
 import { usualBakeLoss } from '../calc/bake-loss.ts';
 import { saidValue } from '../model/properties.ts';
 import { trimmed } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { lineBelowFix } from './fixes.ts';
 import { ownProblems, propertyPlace } from './places.ts';
 import type { Rule, RuleContext } from './rule.ts';
@@ -22,11 +23,10 @@ export const bakeLossUnknown: Rule = {
       const usual = `bake loss ${usualPercent(context)}`;
       yield {
         ...place,
-        message:
-          'The yield is a baked weight, and how much the oven takes is not said. Write a bake loss, better one you have weighed.',
+        message: message('bake-loss-unknown.not-stated'),
         fixes: [
           lineBelowFix(
-            `Write ${usual} (common practice; weigh yours)`,
+            message('bake-loss-unknown.fix', { meant: usual }),
             context.block,
             place.line,
             `  ${usual}`,

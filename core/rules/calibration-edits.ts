@@ -4,7 +4,7 @@ import type { Mixer } from '../model/mixer.ts';
 import type { SaidProperties } from '../model/properties.ts';
 import type { Block } from '../syntax/tree.ts';
 import { trimmed } from '../text/figures.ts';
-import { writtenWithError } from './calibration-words.ts';
+import { clauseWithError } from './calibration-words.ts';
 import { quantityPlace } from './places.ts';
 import type { RuleEdit } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -29,16 +29,16 @@ export function calibrationEdits(
   const edits: RuleEdit[] = [];
   const clauses = new Map<number, SpeedClauses>();
   for (const one of warming?.parameters ?? []) {
-    const written = writtenWithError(one);
-    if (written === undefined) continue;
+    const clause = clauseWithError(one);
+    if (clause === undefined) continue;
     const { quantity } = one;
     if (quantity.kind === 'warms') {
-      clauses.set(quantity.speed, { warms: written.slice(written.indexOf('warms')) });
+      clauses.set(quantity.speed, { warms: clause });
       continue;
     }
     const line = said.get(quantity.kind)?.[0]?.line;
-    if (line !== undefined) edits.push(wholeLine(block, line, written));
-    else added.push(written);
+    if (line !== undefined) edits.push(wholeLine(block, line, clause));
+    else added.push(clause);
   }
   for (const number of factor?.speeds ?? []) {
     const develops = developsClause(data, number, factor!);
@@ -95,7 +95,7 @@ function wholeLine(block: Block, line: number, written: string): RuleEdit {
 
 /** A section of its own for hands, below the block: every `mix by hand` then goes by it. */
 export function handsSection(block: Block, name: string, { parameters }: Calibration): RuleEdit {
-  const written = parameters.flatMap((one) => writtenWithError(one) ?? []);
+  const written = parameters.flatMap((one) => clauseWithError(one) ?? []);
   return belowAll(block, ['', `mixer ${name}:`, '  kind hand', ...written.map(indented)]);
 }
 

@@ -1,69 +1,70 @@
 import type { MixerTrials } from '../analysis/mixer-trials.ts';
-import type { CalibratedParameter, Residual } from '../calc/calibration.ts';
-import type { CalibratedQuantity } from '../calc/calibration-quantities.ts';
-import { degrees, degreesApart, degreesPerMinute, figure, mass, minutes } from '../text/figures.ts';
+import type { CalibratedParameter, CalibratedQuantity } from '../calc/calibration-quantities.ts';
+import { trimmed } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
 
 /** What a calibration stands on: `24 readings of 3 formulas, of its newest 40 trials`. */
-export function readingsWords({ readings, formulas, trials, hasOlder }: MixerTrials): string {
-  const of = formulas.length === 1 ? 'one formula' : `${formulas.length} formulas`;
-  return `${readings} readings of ${of}${hasOlder ? `, of its newest ${trials} trials` : ''}`;
+export function readingsMessage({ readings, formulas, trials, hasOlder }: MixerTrials): Message {
+  const facts = { count: readings, otherCount: formulas.length };
+  return hasOlder
+    ? message('calibration.readings-newest', { ...facts, trialCount: trials })
+    : message('calibration.readings', facts);
 }
 
-/** What is calibrated, in words: `how speed 2 warms`. */
-export function quantityWords(quantity: CalibratedQuantity): string {
+/** What is calibrated: `how speed 2 warms`. */
+export function quantityMessage(quantity: CalibratedQuantity): Message {
   switch (quantity.kind) {
     case 'warms':
-      return `how speed ${quantity.speed} warms`;
+      return message('calibration.warms', { number: quantity.speed });
     case 'warms towards':
-      return 'what hands warm the dough towards';
+      return message('calibration.warms-towards');
     case 'settles':
-      return 'how slowly the dough follows the room';
+      return message('calibration.settles');
     case 'friction':
-      return 'the friction factor';
+      return message('calibration.friction');
   }
 }
 
-/** A calibrated figure as the mixer’s section says it, `speed 1 warms 0.24 °C/min`; undefined where it cannot be told. */
-export function writtenValue(one: CalibratedParameter): string | undefined {
-  const { quantity, value } = one;
+/** A calibrated figure as the notation has it in the mixer’s section, behind the speed where it is one’s. */
+interface Written {
+  /** Absent where the figure is not of one speed. */
+  readonly speed?: number;
+  /** `warms 0.24 °C/min`, `settles 34 min at 1 kg`. */
+  readonly clause: string;
+}
+
+/** What the mixer’s section states of a calibrated figure; undefined where the readings do not show it. */
+function writtenOf({ quantity, value }: CalibratedParameter): Written | undefined {
   if (!value.known) return undefined;
+  const figure = value.value;
   switch (quantity.kind) {
     case 'warms':
-      return `speed ${quantity.speed} warms ${calibratedFigure(one, value.value)}`;
+      return { speed: quantity.speed, clause: `warms ${trimmed(figure, 2)} °C/min` };
     case 'warms towards':
-      return `warms towards ${calibratedFigure(one, value.value)}`;
-    case 'settles':
-      return `settles ${calibratedFigure(one, value.value)} at ${mass(quantity.grams)}`;
+      return { clause: `warms towards ${trimmed(figure, 1)} °C` };
+    case 'settles': {
+      const minutes = trimmed(figure, figure < 10 ? 1 : 0);
+      return { clause: `settles ${minutes} min at ${trimmed(quantity.grams / 1000, 3)} kg` };
+    }
     case 'friction':
-      return `friction ${calibratedFigure(one, value.value)}`;
+      return { clause: `friction ${trimmed(figure, 1)} °C` };
   }
 }
 
-/** The same for the text of a file, with its standard error, rounded up: no band is to be narrower than that. */
-export function writtenWithError(one: CalibratedParameter): string | undefined {
-  const written = writtenValue(one);
+/** A calibrated figure as its line says it, `speed 1 warms 0.24 °C/min`; undefined where the readings do not show it. */
+export function writtenValue(one: CalibratedParameter): string | undefined {
+  const written = writtenOf(one);
+  if (written?.speed === undefined) return written?.clause;
+  return `speed ${written.speed} ${written.clause}`;
+}
+
+/** The clause of a figure with its standard error, rounded up: no band is to be narrower than that. */
+export function clauseWithError(one: CalibratedParameter): string | undefined {
+  const clause = writtenOf(one)?.clause;
   const { quantity, standardError } = one;
-  if (written === undefined || standardError === undefined) return written;
-  const up = (places: number): number => Math.ceil(standardError * 10 ** places - 1e-9) / 10 ** places;
-  if (quantity.kind === 'warms') return `${written} within ${degreesPerMinute(up(2), 2)}`;
-  return quantity.kind === 'warms towards' ? `${written} within ${degreesApart(up(1))}` : written;
-}
-
-/** A reading that hardly counts, told so that it is found: `20.5 °C at 3 min (Quay Tin, 2026-03-03)`. */
-export function residualWords({ label, minutes: at, measuredCelsius }: Residual): string {
-  return `${degrees(measuredCelsius)} at ${minutes(at)} (${label})`;
-}
-
-/** A figure of a calibration in its unit; `apart` for one that tells how far others lie apart. */
-export function calibratedFigure({ quantity }: CalibratedParameter, value: number, apart = false): string {
-  switch (quantity.kind) {
-    case 'warms':
-      return degreesPerMinute(value, 2);
-    case 'warms towards':
-      return apart ? degreesApart(value) : degrees(value);
-    case 'settles':
-      return `${figure(value, value < 10 ? 1 : 0)} min`;
-    case 'friction':
-      return degreesApart(value);
-  }
+  if (clause === undefined || standardError === undefined) return clause;
+  const up = (places: number): string =>
+    trimmed(Math.ceil(standardError * 10 ** places - 1e-9) / 10 ** places, places);
+  if (quantity.kind === 'warms') return `${clause} within ${up(2)} °C/min`;
+  return quantity.kind === 'warms towards' ? `${clause} within ${up(1)} °C` : clause;
 }

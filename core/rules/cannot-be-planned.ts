@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -13,6 +14,10 @@ export const cannotBePlanned: Rule = {
   *check({ block, plan }) {
     if (block.top?.kind !== 'plan') return;
     for (const { line, name, reason } of plan?.problems ?? [])
-      yield { line, span: wordsOf(block, line), message: `“${name}” is not in the plan: ${reason}.` };
+      yield {
+        line,
+        span: wordsOf(block, line),
+        message: message('cannot-be-planned.because', { name, reason }),
+      };
   },
 };

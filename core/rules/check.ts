@@ -3,7 +3,7 @@ import { lineId } from '../model/formula-model.ts';
 import type { LineFix, ParsedLine, SyntaxProblem } from '../syntax/tree.ts';
 import { foldName } from '../text/names.ts';
 import type { Span } from '../text/span.ts';
-import type { Saying } from '../words/in-marks.ts';
+import type { Message } from '../words/message.ts';
 import { message } from '../words/message.ts';
 import { type AcceptUse, acceptsOf, judgeAccepts } from './accepts.ts';
 import { rules, rulesByCode } from './catalogue.ts';
@@ -16,7 +16,7 @@ export interface BlockFinding {
   readonly level: RuleLevel;
   readonly line: number;
   readonly span: Span;
-  readonly message: Saying;
+  readonly message: Message;
   readonly related: readonly RelatedLine[];
   readonly fixes: readonly RuleFix[];
   readonly unused?: true;

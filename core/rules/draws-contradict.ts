@@ -1,5 +1,5 @@
 import { lineOfId } from '../model/formula-model.ts';
-import { mass } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { numberOf, ownProblems } from './places.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -18,12 +18,15 @@ export const drawsContradict: Rule = {
       const line = lineOfId(String(problem.values.drawId));
       const wanted = numberOf(problem.values.wantedGrams);
       const brought = numberOf(problem.values.broughtGrams);
-      const figures =
-        wanted === undefined || brought === undefined
-          ? ''
-          : ` It would take ${mass(wanted)}; the part as it is fixed already holds ${mass(brought)}.`;
-      const message = `This does not fit what fixes “${problem.values.part}” already.${figures} Keep one of the two.`;
-      yield { line, span: wordsOf(block, line), message };
+      const part = String(problem.values.part);
+      yield {
+        line,
+        span: wordsOf(block, line),
+        message:
+          wanted === undefined || brought === undefined
+            ? message('draws-contradict.fixed', { part })
+            : message('draws-contradict.fixed-grams', { part, grams: wanted, otherGrams: brought }),
+      };
     }
   },
 };

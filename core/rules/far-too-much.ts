@@ -1,5 +1,6 @@
-import { percent, trimmed } from '../text/figures.ts';
-import { replaceFix } from './fixes.ts';
+import { trimmed } from '../text/figures.ts';
+import { message } from '../words/message.ts';
+import { writeFix } from './fixes.ts';
 import { amountPlace } from './places.ts';
 import { linesFarTooMuch } from './ranges.ts';
 import type { Rule } from './rule.ts';
@@ -22,11 +23,8 @@ export const farTooMuch: Rule = {
       yield {
         line,
         span,
-        message: `${percent(fraction)} “${name}” is ${trimmed(fraction, 1)} times the flour. Is a point left out, or are grams meant? Write ${hundredth} or ${grams}.`,
-        fixes: [
-          replaceFix(`Write ${hundredth}`, line, span, hundredth, true),
-          replaceFix(`Write ${grams}`, line, span, grams),
-        ],
+        message: message('far-too-much.times', { name, fraction, choices: [hundredth, grams] }),
+        fixes: [writeFix(line, span, hundredth, true), writeFix(line, span, grams)],
       };
     }
   },

@@ -1,12 +1,12 @@
 import type { Block } from '../syntax/tree.ts';
 import type { Span } from '../text/span.ts';
-import type { Saying } from '../words/in-marks.ts';
+import type { Message } from '../words/message.ts';
 import { message } from '../words/message.ts';
 import type { RuleEdit, RuleFix } from './rule.ts';
 
 /** A fix that writes something else in one place. */
 export function replaceFix(
-  title: Saying,
+  title: Message,
   line: number,
   span: Span,
   insert: string,
@@ -21,13 +21,13 @@ export function writeFix(line: number, span: Span, meant: string, preferred = fa
 }
 
 /** A fix that takes a line out, with the line break before it, so that it works on the last line of a file too. */
-export function removeLineFix(title: Saying, block: Block, line: number, preferred = false): RuleFix {
+export function removeLineFix(title: Message, block: Block, line: number, preferred = false): RuleFix {
   return fixOf(title, [lineOut(block, line)], preferred);
 }
 
 /** A fix that writes a line of its own below another. */
 export function lineBelowFix(
-  title: Saying,
+  title: Message,
   block: Block,
   line: number,
   text: string,
@@ -38,7 +38,7 @@ export function lineBelowFix(
 }
 
 /** A fix that writes a new section behind the block. */
-export function sectionBehindFix(title: Saying, block: Block, text: string): RuleFix {
+export function sectionBehindFix(title: Message, block: Block, text: string): RuleFix {
   let line = block.lines.length - 1;
   while (line > 0 && block.lines[line]!.text.trim() === '') line--;
   const end = block.lines[line]!.text.length;
@@ -51,6 +51,6 @@ function lineOut(block: Block, line: number): RuleEdit {
   return { line: line - 1, start: block.lines[line - 1]!.text.length, endLine: line, end, insert: '' };
 }
 
-function fixOf(title: Saying, edits: readonly RuleEdit[], preferred: boolean): RuleFix {
+function fixOf(title: Message, edits: readonly RuleEdit[], preferred: boolean): RuleFix {
   return preferred ? { title, edits, preferred: true } : { title, edits };
 }

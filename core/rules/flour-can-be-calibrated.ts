@@ -1,7 +1,9 @@
 import { flourTrials } from '../analysis/flour-trials.ts';
 import { propertiesOf } from '../model/properties.ts';
-import { figure, minutes, trimmed } from '../text/figures.ts';
+import { trimmed } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { lineBelowFix, replaceFix } from './fixes.ts';
+import { paragraph } from './paragraph.ts';
 import { headerPlace } from './places.ts';
 import type { Rule } from './rule.ts';
 
@@ -43,7 +45,7 @@ export const flourCanBeCalibrated: Rule = {
     const isOdd = factor > believable || factor < 1 / believable;
     const peak = `peak ${trimmed(peakMinutes / factor ** 2, 1)} min`;
     const line = propertiesOf(block, top).get('peak')?.[0]?.line;
-    const title = `Write what the trials say: ${peak}`;
+    const title = message('flour-can-be-calibrated.fix', { meant: peak });
     const statement = line === undefined ? undefined : block.lines[line]!.statement;
     const fix =
       line !== undefined && statement?.kind === 'property'
@@ -56,8 +58,21 @@ export const flourCanBeCalibrated: Rule = {
           );
     yield {
       ...headerPlace(block, top.headerLine),
-      message: `By ${readings} stages seen on ${mixers} mixers doughs of “${top.header.name.text}” develop ${figure(least, 2)} to ${figure(most, 2)} times as fast as worked out from a peak of ${minutes(peakMinutes)}. It repeats over mixers, so it is the flour’s.${isOdd ? ' No flour is so far off: look the stages over first.' : ''}`,
-      related: formulas.map((definition) => ({ definition, message: 'a trial of its dough' })),
+      message: paragraph(
+        message('flour-can-be-calibrated.flour', {
+          count: readings,
+          otherCount: mixers,
+          name: top.header.name.text,
+          lowFactor: least,
+          highFactor: most,
+          minutes: peakMinutes,
+        }),
+        isOdd ? message('flour-can-be-calibrated.far-off') : undefined,
+      ),
+      related: formulas.map((definition) => ({
+        definition,
+        message: message('flour-can-be-calibrated.trial'),
+      })),
       // A figure that somebody wrote, the mill’s perhaps, is not replaced without a look.
       fixes: [isOdd || line !== undefined ? fix : { ...fix, preferred: true }],
     };

@@ -1,4 +1,4 @@
-import { duration } from '../text/figures.ts';
+import { writtenDuration } from '../text/figures.ts';
 import type { RuleContext, RuleEdit } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -16,7 +16,9 @@ export function foldEdits({ analysis, block }: RuleContext): RuleEdit[] {
     if (bulk === undefined) continue;
     if (bulk.step.foldSeconds.length > 0) return [];
     const times = [bulk.step.seconds! / 3, (2 * bulk.step.seconds!) / 3];
-    const insert = times.map((seconds) => `, fold at ${duration(Math.round(seconds / 300) * 300)}`).join('');
+    const insert = times
+      .map((seconds) => `, fold at ${writtenDuration(Math.round(seconds / 300) * 300)}`)
+      .join('');
     const { end } = wordsOf(block, bulk.line);
     return [{ line: bulk.line, start: end, end, insert }];
   }

@@ -1,5 +1,5 @@
 import { lineOfId } from '../model/formula-model.ts';
-import { mass } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { headerPlace, numberOf, ownProblems, propertyPlace, relatedTo } from './places.ts';
 import type { Rule } from './rule.ts';
 
@@ -19,12 +19,14 @@ export const gramsExceedTotal: Rule = {
       const place = header === 0 ? propertyPlace(context, 'yield') : headerPlace(block, header);
       const lines = numberOf(problem.values.linesGrams);
       const total = numberOf(problem.values.totalGrams);
-      const figures =
-        lines === undefined || total === undefined ? '' : `: ${mass(lines)} of ${mass(total)} in all`;
+      const name = String(problem.values.name);
       yield {
         ...place,
-        message: `The lines of “${problem.values.name}” in weight outweigh the whole${figures}. Nothing is left for its flour.`,
-        related: relatedTo(block, problem.related, 'a line in weight'),
+        message:
+          lines === undefined || total === undefined
+            ? message('grams-exceed-total.more', { name })
+            : message('grams-exceed-total.more-grams', { name, grams: lines, otherGrams: total }),
+        related: relatedTo(block, problem.related, message('grams-exceed-total.in-weight')),
       };
     }
   },

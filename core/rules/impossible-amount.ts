@@ -11,6 +11,7 @@ const words: Readonly<Record<string, string>> = {
 };
 
 const moreSteamThanWater = message('impossible-amount.cooking-loss');
+const beyond = message('impossible-amount.beyond');
 
 export const impossibleAmount: Rule = {
   code: 'impossible-amount',
@@ -25,7 +26,6 @@ export const impossibleAmount: Rule = {
     const kinds = ['impossible-amount', 'impossible-yield', 'impossible-loss', 'no-piece-weight'] as const;
     for (const problem of ownProblems(analysis, ...kinds)) {
       const { property, drawId } = problem.values;
-      const beyond = 'This amount cannot be weighed, so it is left out of the sums. Correct the number.';
       if (drawId !== undefined) {
         yield {
           ...placeOf(block, { sectionId: problem.sectionId, lineId: String(drawId) }),

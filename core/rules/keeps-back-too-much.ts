@@ -1,5 +1,5 @@
 import { lineOfId } from '../model/formula-model.ts';
-import { mass } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { numberOf, ownProblems, propertyPlace } from './places.ts';
 import type { Rule } from './rule.ts';
 
@@ -13,10 +13,14 @@ export const keepsBackTooMuch: Rule = {
   good: 'formula Quay Tin:\n  bread flour  1 kg\n  water  640 g\n  levain  remaining\n\npreferment levain:\n  bread flour  100 g\n  water  80 g\n  keep back 30 g\n',
   *check(context) {
     for (const problem of ownProblems(context.analysis, 'keep-back-exceeds-made')) {
-      const made = numberOf(problem.values.madeGrams) ?? 0;
-      const kept = numberOf(problem.values.keepBackGrams) ?? 0;
-      const message = `“${problem.values.name}” keeps back ${mass(kept)}, and only ${mass(made)} of it are made. Make more, or keep back less.`;
-      yield { ...propertyPlace(context, 'keep back', lineOfId(problem.sectionId)), message };
+      yield {
+        ...propertyPlace(context, 'keep back', lineOfId(problem.sectionId)),
+        message: message('keeps-back-too-much.more', {
+          name: String(problem.values.name),
+          grams: numberOf(problem.values.keepBackGrams) ?? 0,
+          otherGrams: numberOf(problem.values.madeGrams) ?? 0,
+        }),
+      };
     }
   },
 };

@@ -12,7 +12,6 @@ import { printLine } from '../syntax/print.ts';
 import type { Block } from '../syntax/tree.ts';
 import { programmeWords } from '../syntax/vocabulary.ts';
 import { foldName } from '../text/names.ts';
-import { inMarks } from '../words/in-marks.ts';
 import { message } from '../words/message.ts';
 import type { RuleContext, RuleEdit, RuleFinding, RuleFix } from './rule.ts';
 
@@ -106,10 +105,7 @@ function keeping({ analysis, block, scope }: RuleContext, fix: RuleFix): RuleFix
   const trials = trialsToKeep(analysis, scope);
   if (trials.length === 0 || !changesProgramme(block, mix.index, fix.edits)) return fix;
   const count = trials.length;
-  const title =
-    typeof fix.title === 'string'
-      ? `${fix.title}; ${inMarks(message('kept-programme.keeps', { count }))}`
-      : message('kept-programme.title', { title: fix.title, count });
+  const title = message('kept-programme.title', { title: fix.title, count });
   return { ...fix, title, edits: [...fix.edits, ...programmeEdits(analysis, trials)] };
 }
 

@@ -4,13 +4,14 @@ import type { Calibration } from '../calc/calibration.ts';
 import { thermometerCelsius } from '../calc/thermometer.ts';
 import { byHand } from '../model/mixer.ts';
 import { propertiesOf } from '../model/properties.ts';
-import { degreesApart, figure } from '../text/figures.ts';
 import { stopFirst } from '../text/stop-first.ts';
+import { type Message, message } from '../words/message.ts';
 import { calibrationEdits, handsSection, type WrittenFactor } from './calibration-edits.ts';
-import { quantityWords, readingsWords, residualWords, writtenValue } from './calibration-words.ts';
+import { quantityMessage, readingsMessage, writtenValue } from './calibration-words.ts';
+import { paragraph } from './paragraph.ts';
 import { type BlockPlace, headerPlace } from './places.ts';
 import type { Rule, RuleContext, RuleEdit, RuleFinding, RuleFix } from './rule.ts';
-import { listed, wordsOf } from './words.ts';
+import { wordsOf } from './words.ts';
 
 /** How much nearer to the readings a fit must come to be worth a finding, °C. */
 const worthwhileCelsius = 0.1;
@@ -101,7 +102,10 @@ function findingOf(
   return {
     ...place,
     message: messageOf(trials, told),
-    related: trials.formulas.map((definition) => ({ definition, message: 'a trial on this mixer' })),
+    related: trials.formulas.map((definition) => ({
+      definition,
+      message: message('mixer-can-be-calibrated.trial'),
+    })),
     fixes: [fixOf(told, edits)],
   };
 }
@@ -117,36 +121,52 @@ function developmentToWrite(trials: MixerTrials): WrittenFactor | undefined {
   return { least, most, middle: Math.sqrt(least * most), speeds };
 }
 
-function messageOf(trials: MixerTrials, { warming, factor }: Told): string {
-  const said: string[] = [];
-  if (warming !== undefined) {
-    const { spreadBefore, spreadAfter, parameters } = warming;
-    const before = spreadBefore.known
-      ? `now it misses them by ${degreesApart(spreadBefore.value)}, calibrated by ${degreesApart(spreadAfter)}`
-      : `calibrated it misses them by ${degreesApart(spreadAfter)}`;
-    const open = parameters.filter((one) => !one.value.known).map((one) => quantityWords(one.quantity));
-    const more = [
-      open.length === 0 ? undefined : `They cannot tell ${listed(open)}.`,
-      apartOf(warming),
-      oddOf(warming),
-    ].filter((text) => text !== undefined);
-    said.push([`${before}.`, ...more].join(' '));
-  }
-  if (factor !== undefined)
-    said.push(
-      `${warming === undefined ? 'by' : 'By'} the stages seen it develops dough ${figure(factor.least, 2)} to ${figure(factor.most, 2)} times as fast as worked out.${isFarOff(factor) ? ' No mixer is so far off: look the stages and the flour over first.' : ''}`,
-    );
-  const what = trials.mixer.name === byHand.name ? 'Your hands' : `“${trials.mixer.name}”`;
-  return `${what} can be calibrated from ${readingsWords(trials)}: ${said.join(' ')}`;
+function messageOf(trials: MixerTrials, { warming, factor }: Told): Message {
+  const source = readingsMessage(trials);
+  const { name } = trials.mixer;
+  return paragraph(
+    name === byHand.name
+      ? message('mixer-can-be-calibrated.hands', { source })
+      : message('mixer-can-be-calibrated.mixer', { name, source }),
+    ...(warming === undefined ? [] : warmingMessages(warming)),
+    ...(factor === undefined ? [] : developmentMessages(factor)),
+  );
 }
 
-function fixOf({ warming, factor }: Told, edits: readonly RuleEdit[]): RuleFix {
-  const told = (warming?.parameters ?? []).flatMap((one) => writtenValue(one) ?? []);
-  if (factor !== undefined) told.push('how fast it develops dough');
-  const title = `Write what the trials say: ${listed(told)}`;
+function warmingMessages(warming: Calibration): (Message | undefined)[] {
+  const { spreadBefore, spreadAfter: laterCelsius, parameters } = warming;
+  const open = parameters.filter((one) => !one.value.known).map((one) => quantityMessage(one.quantity));
+  return [
+    spreadBefore.known
+      ? message('mixer-can-be-calibrated.misses', { apartCelsius: spreadBefore.value, laterCelsius })
+      : message('mixer-can-be-calibrated.misses-calibrated', { laterCelsius }),
+    open.length === 0 ? undefined : message('mixer-can-be-calibrated.cannot-tell', { parts: open }),
+    apartOf(warming),
+    oddOf(warming),
+  ];
+}
+
+function developmentMessages(factor: WrittenFactor): (Message | undefined)[] {
+  return [
+    message('mixer-can-be-calibrated.develops', { lowFactor: factor.least, highFactor: factor.most }),
+    isFarOff(factor) ? message('mixer-can-be-calibrated.far-off') : undefined,
+  ];
+}
+
+function fixOf(told: Told, edits: readonly RuleEdit[]): RuleFix {
+  const { warming, factor } = told;
+  const title = titleOf(told);
   const isOdd =
     (warming !== undefined && oddOf(warming) !== undefined) || (factor !== undefined && isFarOff(factor));
   return isOdd ? { title, edits } : { title, edits, preferred: true };
+}
+
+function titleOf({ warming, factor }: Told): Message {
+  const words = (warming?.parameters ?? []).flatMap((one) => writtenValue(one) ?? []);
+  if (factor === undefined) return message('mixer-can-be-calibrated.fix', { words });
+  return words.length === 0
+    ? message('mixer-can-be-calibrated.fix-develops')
+    : message('mixer-can-be-calibrated.fix-both', { words });
 }
 
 function isFarOff({ middle }: WrittenFactor): boolean {
@@ -154,22 +174,21 @@ function isFarOff({ middle }: WrittenFactor): boolean {
 }
 
 /** Readings that stand apart from the others, for whoever wants to look them over. */
-function apartOf({ residuals }: Calibration): string | undefined {
+function apartOf({ residuals }: Calibration): Message | undefined {
   const apart = residuals.filter((one) => one.isSetAside);
   const [first] = apart;
   if (first === undefined) return undefined;
+  const { measuredCelsius: celsius, minutes, label: name } = first;
   return apart.length === 1
-    ? `${residualWords(first)} stands apart from the other readings and hardly counts; a cold bowl or a hasty thermometer does that.`
-    : `${apart.length} readings stand apart from the others and hardly count, the first of them ${residualWords(first)}.`;
+    ? message('mixer-can-be-calibrated.apart', { celsius, minutes, name })
+    : message('mixer-can-be-calibrated.several-apart', { count: apart.length, celsius, minutes, name });
 }
 
 /** What makes a fit doubtful, with what to do. */
-function oddOf(warming: Calibration): string | undefined {
+function oddOf(warming: Calibration): Message | undefined {
   return (
     coolerWhenFaster(warming) ??
-    (isContradictory(warming)
-      ? 'The readings contradict one another, or the programme was not the one written: look them over first.'
-      : undefined)
+    (isContradictory(warming) ? message('mixer-can-be-calibrated.contradict') : undefined)
   );
 }
 
@@ -180,7 +199,7 @@ function isContradictory({ residuals, spreadAfter }: Calibration): boolean {
 }
 
 /** What to say where the fit has a faster speed warm less than a slower one, which no mixer does. */
-function coolerWhenFaster({ parameters }: Calibration): string | undefined {
+function coolerWhenFaster({ parameters }: Calibration): Message | undefined {
   const rates = parameters.flatMap(({ quantity, value }) =>
     quantity.kind === 'warms' && value.known ? [{ speed: quantity.speed, rate: value.value }] : [],
   );
@@ -188,5 +207,8 @@ function coolerWhenFaster({ parameters }: Calibration): string | undefined {
   const at = rates.findIndex(({ rate }, index) => index > 0 && rate < rates[index - 1]!.rate);
   return at < 0
     ? undefined
-    : `By them speed ${rates[at]!.speed} would warm less than speed ${rates[at - 1]!.speed}, which no mixer does: look the readings over first.`;
+    : message('mixer-can-be-calibrated.cooler', {
+        number: rates[at]!.speed,
+        otherNumber: rates[at - 1]!.speed,
+      });
 }

@@ -1,6 +1,6 @@
 import { mostMoisture } from '../catalogue/flour-types.ts';
 import { fractionOf, propertiesOf } from '../model/properties.ts';
-import { percent } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { quantityPlace } from './places.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -25,7 +25,7 @@ export const moistFlour: Rule = {
       yield {
         line,
         span: quantityPlace(block, line, 'fraction') ?? wordsOf(block, line),
-        message: `${percent(moisture)} of moisture is more than the ${percent(mostMoisture.Codex)} that flour may have (Codex CXS 152). Correct the number.`,
+        message: message('moist-flour.above', { fraction: moisture, limitFraction: mostMoisture.Codex }),
       };
       return;
     }

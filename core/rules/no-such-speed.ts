@@ -3,7 +3,7 @@ import { findSpeed } from '../calc/mixer.ts';
 import type { Mixer } from '../model/mixer.ts';
 import type { Said } from '../model/properties.ts';
 import type { Block } from '../syntax/tree.ts';
-import { duration } from '../text/figures.ts';
+import { writtenDuration } from '../text/figures.ts';
 import { message } from '../words/message.ts';
 import { writeFix } from './fixes.ts';
 import type { Rule, RuleFinding } from './rule.ts';
@@ -33,7 +33,7 @@ function* speedsOf(block: Block, mixer: Mixer, phases: readonly Said[]): Iterabl
     if (statement.value?.form !== 'mixSpeed') continue;
     const span = wordsOf(block, line);
     if (data.kind === 'hand') {
-      const written = `knead ${duration(statement.value.seconds)}`;
+      const written = `knead ${writtenDuration(statement.value.seconds)}`;
       const said = message('no-such-speed.hand', { choices: ['knead', 'fold', 'stir'] });
       yield { line, span, message: said, fixes: [writeFix(line, span, written, true)] };
       continue;

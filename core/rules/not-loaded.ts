@@ -1,10 +1,11 @@
 import { parseLine } from '../syntax/line.ts';
 import { nameBetween } from '../syntax/names.ts';
+import { message } from '../words/message.ts';
 import { lineBelowFix, replaceFix } from './fixes.ts';
 import { runMixes } from './mixes.ts';
 import { headerPlace } from './places.ts';
 import type { Rule } from './rule.ts';
-import { listed, wordsOf } from './words.ts';
+import { wordsOf } from './words.ts';
 
 export const notLoaded: Rule = {
   code: 'not-loaded',
@@ -21,7 +22,7 @@ export const notLoaded: Rule = {
       const names = mix.unloaded.map((one) => one.name);
       const items = names.map(asLoaded).join(', ');
       const first = model.phases.find(({ statement }) => statement.value?.form === 'load');
-      const title = `Load ${listed(names)} at the start`;
+      const title = message('not-loaded.fix', { names });
       const fix =
         first === undefined
           ? lineBelowFix(title, block, model.headerLine, `  load ${items}`, true)
@@ -34,7 +35,7 @@ export const notLoaded: Rule = {
             );
       yield {
         ...headerPlace(block, model.headerLine),
-        message: `No line loads ${listed(names)}, so it is taken to go in at the start.`,
+        message: message('not-loaded.none', { names }),
         fixes: [fix],
       };
     }

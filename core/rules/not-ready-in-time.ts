@@ -1,4 +1,4 @@
-import { duration } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -16,9 +16,9 @@ export const notReadyInTime: Rule = {
     for (const [index, { dough, lateMinutes }] of (plan?.day.doughs ?? []).entries()) {
       if (!(lateMinutes > 0.5)) continue;
       const line = plan!.formulas[index]!.lines[0]!;
-      const late = duration(Math.ceil(lateMinutes) * 60);
-      const message = `“${dough.name}” is ready ${late} too late, as no dough is mixed before “begin”. Begin earlier, ask for less, or write a later “ready”.`;
-      yield { line, span: wordsOf(block, line), message };
+      const seconds = Math.ceil(lateMinutes) * 60;
+      const said = message('not-ready-in-time.late', { name: dough.name, seconds });
+      yield { line, span: wordsOf(block, line), message: said };
     }
   },
 };

@@ -1,4 +1,4 @@
-import { percent } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { amountPlace, numberOf, ownProblems, relatedTo } from './places.ts';
 import type { Rule } from './rule.ts';
 
@@ -14,12 +14,15 @@ export const nothingLeft: Rule = {
     for (const problem of ownProblems(context.analysis, 'nothing-left-for-balance')) {
       const { line, span } = amountPlace(context, problem.lineId!);
       const sum = numberOf(problem.values.sumFraction);
-      const made = sum === undefined ? 'all there is' : percent(sum);
+      const name = String(problem.values.name);
       yield {
         line,
         span,
-        message: `The other flours make ${made} already: nothing is left for “${problem.values.name}”.`,
-        related: relatedTo(context.block, problem.related, 'flour of the same section'),
+        message:
+          sum === undefined
+            ? message('nothing-left.flours', { name })
+            : message('nothing-left.flours-fraction', { name, fraction: sum }),
+        related: relatedTo(context.block, problem.related, message('nothing-left.flour')),
       };
     }
   },

@@ -1,4 +1,5 @@
 import { lineOfId } from '../model/formula-model.ts';
+import { message } from '../words/message.ts';
 import { ownProblems } from './places.ts';
 import type { Rule } from './rule.ts';
 import { wordsOf } from './words.ts';
@@ -16,11 +17,11 @@ export const nothingToDraw: Rule = {
     for (const problem of ownProblems(analysis, 'drawn-not-in-formula', 'drawn-not-in-part')) {
       const line = lineOfId(String(problem.values.drawId));
       const name = String(problem.values.name).replace(/^\?/, '');
-      const message =
+      const said =
         problem.kind === 'drawn-not-in-formula'
-          ? `The formula has no line of “${name}” to draw from. Add one, or draw what it has.`
-          : `“${problem.values.part}” draws “${name}” and has no line of it. Add “${name}” to its lines, or draw what it has.`;
-      yield { line, span: wordsOf(block, line), message };
+          ? message('nothing-to-draw.formula', { name })
+          : message('nothing-to-draw.part', { part: String(problem.values.part), name });
+      yield { line, span: wordsOf(block, line), message: said };
     }
   },
 };

@@ -1,4 +1,4 @@
-import { mass } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { numberOf, ownProblems, placeOf, relatedTo } from './places.ts';
 import type { Rule } from './rule.ts';
 
@@ -15,12 +15,14 @@ export const partAmountsDiffer: Rule = {
     for (const problem of ownProblems(analysis, 'part-amounts-differ')) {
       const made = numberOf(problem.values.madeGrams);
       const taken = numberOf(problem.values.takenGrams);
-      const figures =
-        made === undefined || taken === undefined ? '' : `: ${mass(made)} made, ${mass(taken)} taken`;
+      const name = String(problem.values.name);
       yield {
         ...placeOf(block, problem),
-        message: `What is made of “${problem.values.name}” is not what is taken${figures}. Write the part in percent, or correct one weight.`,
-        related: relatedTo(block, problem.related, 'the same part'),
+        message:
+          made === undefined || taken === undefined
+            ? message('part-amounts-differ.differ', { name })
+            : message('part-amounts-differ.differ-grams', { name, grams: made, otherGrams: taken }),
+        related: relatedTo(block, problem.related, message('part-amounts-differ.part')),
       };
     }
   },

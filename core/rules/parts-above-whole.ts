@@ -1,10 +1,10 @@
 import type { Composition } from '../calc/composition.ts';
 import { findIngredient } from '../model/ingredient.ts';
 import { propertiesOf } from '../model/properties.ts';
-import { percent } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { headerPlace } from './places.ts';
 import type { Rule } from './rule.ts';
-import { listed, wordsOf } from './words.ts';
+import { wordsOf } from './words.ts';
 
 type Part = keyof Composition & string;
 
@@ -46,10 +46,12 @@ export const partsAboveWhole: Rule = {
     const own = told.filter(({ part }) => said.has(part));
     if (sum > 1 + slack && own.length > 0) {
       const largest = own.reduce((one, other) => (other.share > one.share ? other : one));
-      const parts = told.map(({ part, share }) => `${part} ${percent(share)}`);
+      const parts = told.map(({ part, share }) =>
+        message('parts-above-whole.share', { property: part, fraction: share }),
+      );
       yield {
         ...placeOf(largest.part),
-        message: `The parts of “${found.ingredient.name}” make ${percent(sum)}: ${listed(parts)}. Correct one of them.`,
+        message: message('parts-above-whole.sum', { name: found.ingredient.name, fraction: sum, parts }),
       };
       return;
     }
@@ -59,7 +61,12 @@ export const partsAboveWhole: Rule = {
       if (own.length === 0 && !said.has(inside)) continue;
       yield {
         ...placeOf(said.has(inside) ? inside : said.has(whole) ? whole : own[0]!.part),
-        message: `${percent(share)} ${inside} are more than the ${percent(all)} ${whole} that they are part of. Correct one of them.`,
+        message: message('parts-above-whole.inside', {
+          property: inside,
+          fraction: share,
+          otherProperty: whole,
+          limitFraction: all,
+        }),
       };
     }
   },

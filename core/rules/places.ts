@@ -3,7 +3,7 @@ import type { FormulaProblem, FormulaProblemKind, LinePlace } from '../calc/form
 import { lineOfId } from '../model/formula-model.ts';
 import type { Amount, Block, QuantityKind, Section } from '../syntax/tree.ts';
 import type { Span } from '../text/span.ts';
-import type { Saying } from '../words/in-marks.ts';
+import type { Message } from '../words/message.ts';
 import type { RelatedLine, RuleContext } from './rule.ts';
 import { wordsOf } from './words.ts';
 
@@ -76,7 +76,7 @@ export function sectionsOf(block: Block): readonly Section[] {
 export function relatedTo(
   block: Block,
   places: readonly LinePlace[] | undefined,
-  message: Saying,
+  message: Message,
 ): RelatedLine[] {
   return (places ?? []).filter(isOwn).map((place) => ({ ...placeOf(block, place), message }));
 }

@@ -1,6 +1,6 @@
 import type { ResolvedLoad } from '../model/resolve-mix.ts';
-import { mass } from '../text/figures.ts';
-import { replaceFix } from './fixes.ts';
+import { type Message, message } from '../words/message.ts';
+import { writeFix } from './fixes.ts';
 import { runMixes } from './mixes.ts';
 import { quantityPlace } from './places.ts';
 import type { Rule, RuleContext } from './rule.ts';
@@ -24,22 +24,23 @@ export const portionsOff: Rule = {
         const load = loads.findLast((one) => one.line === line && isOf(context, one, name));
         const span =
           load === undefined ? wordsOf(block, line) : { start: load.item.start, end: load.item.end };
-        const figures = assumed ? '' : `: ${mass(askedGrams)} asked for, ${mass(hasGrams)} there`;
-        const message =
-          askedGrams > hasGrams
-            ? `More “${name}” is loaded here than is left${figures}. Take the rest with “remaining ${name}”.`
-            : `The portions of “${name}” do not make up its line${figures}. Take the rest with “remaining ${name}”.`;
         const amount =
           load === undefined ? undefined : quantityPlace(block, line, 'fraction', load.item.start);
         const isPortion = load?.item.fraction !== undefined && amount !== undefined;
         yield {
           line,
           span: isPortion ? { start: span.start, end: amount.end } : span,
-          message,
+          message: assumed
+            ? unsized(name, askedGrams > hasGrams)
+            : message(askedGrams > hasGrams ? 'portions-off.more-grams' : 'portions-off.less-grams', {
+                name,
+                meant: `remaining ${name}`,
+                grams: askedGrams,
+                otherGrams: hasGrams,
+              }),
           fixes: isPortion
             ? [
-                replaceFix(
-                  `Write remaining ${load.item.name.text}`,
+                writeFix(
                   line,
                   { start: span.start, end: amount.end },
                   `remaining ${load.item.name.text}`,
@@ -52,6 +53,10 @@ export const portionsOff: Rule = {
     }
   },
 };
+
+function unsized(name: string, isMore: boolean): Message {
+  return message(isMore ? 'portions-off.more' : 'portions-off.less', { name, meant: `remaining ${name}` });
+}
 
 function isOf({ analysis }: RuleContext, load: ResolvedLoad, name: string): boolean {
   const named = new Set(

@@ -3,7 +3,7 @@ import type { PlanAnalysis } from '../analysis/plan.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import type { Block } from '../syntax/tree.ts';
 import type { Span } from '../text/span.ts';
-import type { Saying } from '../words/in-marks.ts';
+import type { Message } from '../words/message.ts';
 
 export type RuleLevel = 'error' | 'warning' | 'info' | 'hint';
 
@@ -39,7 +39,7 @@ export interface RuleContext {
 export interface RuleFinding {
   readonly line: number;
   readonly span: Span;
-  readonly message: Saying;
+  readonly message: Message;
   /** Milder than the rule’s own, where only part of a band lies beyond; a level that the user set stands above both. */
   readonly level?: RuleLevel;
   readonly related?: readonly RelatedLine[];
@@ -49,11 +49,11 @@ export interface RuleFinding {
 
 /** Another place that has to do with a finding: a line of the same block, or a definition. */
 export type RelatedLine =
-  | { readonly line: number; readonly span: Span; readonly message: Saying }
-  | { readonly definition: Definition; readonly message: Saying };
+  | { readonly line: number; readonly span: Span; readonly message: Message }
+  | { readonly definition: Definition; readonly message: Message };
 
 export interface RuleFix {
-  readonly title: Saying;
+  readonly title: Message;
   readonly edits: readonly RuleEdit[];
   readonly preferred?: true;
 }

@@ -1,5 +1,6 @@
 import type { Block, PropertyStatement, Section } from '../syntax/tree.ts';
 import { findProperty } from '../syntax/vocabulary.ts';
+import { type Message, message } from '../words/message.ts';
 import { removeLineFix } from './fixes.ts';
 import { sectionsOf } from './places.ts';
 import type { Rule, RuleFinding } from './rule.ts';
@@ -34,10 +35,28 @@ function* ofSection(block: Block, section: Section): Iterable<RuleFinding> {
     yield {
       line,
       span: { start: statement.keyword.start, end: statement.keyword.end },
-      message: `“${key}” is said in this section already, and the first counts. Take one of the two out.`,
-      related: [{ line: before, span: wordsOf(block, before), message: 'said first: it counts' }],
-      fixes: [removeLineFix('Take this line out', block, line, true)],
+      message: messageOf(key),
+      related: [{ line: before, span: wordsOf(block, before), message: message('said-twice.first') }],
+      fixes: [removeLineFix(message('fix.take-this-line-out'), block, line, true)],
     };
+  }
+}
+
+/** Keys that are no words of the notation. */
+const waterWeight = '=water weight';
+const waterTemperature = '=water temperature';
+const trialMixer = '=mixer';
+
+function messageOf(key: string): Message {
+  switch (key) {
+    case waterWeight:
+      return message('said-twice.water-weight');
+    case waterTemperature:
+      return message('said-twice.water-temperature');
+    case trialMixer:
+      return message('said-twice.trial-mixer');
+    default:
+      return message('said-twice.property', { property: key });
   }
 }
 
@@ -47,8 +66,8 @@ function keyOf(kind: Exclude<Section['kind'], 'unknown'>, statement: PropertySta
   if (value?.form === 'machineSpeed') return `speed ${value.number}`;
   if (value?.form === 'partTemperature') return value.name.text.toLowerCase();
   if (kind === 'trial' && property === 'water' && value !== undefined)
-    return value.form === 'mass' ? 'water, its weight' : 'water, its temperature';
-  if (kind === 'trial' && (property === 'mixed' || property === 'mixer')) return 'the mixer of a trial';
+    return value.form === 'mass' ? waterWeight : waterTemperature;
+  if (kind === 'trial' && (property === 'mixed' || property === 'mixer')) return trialMixer;
   if (property === 'draws' && value?.form === 'draws') return `draws ${value.name.folded}`;
   if (findProperty(kind, property)?.repeatable === true) return undefined;
   return property;

@@ -1,4 +1,4 @@
-import { mass } from '../text/figures.ts';
+import { message } from '../words/message.ts';
 import { removeLineFix } from './fixes.ts';
 import { numberOf, ownProblems, propertyPlace, relatedTo } from './places.ts';
 import type { Rule } from './rule.ts';
@@ -18,15 +18,14 @@ export const twoScales: Rule = {
       const place = propertyPlace(context, 'yield');
       const wanted = numberOf(problem.values.yieldGrams);
       const made = numberOf(problem.values.linesGrams);
-      const figures =
-        wanted === undefined || made === undefined
-          ? ''
-          : `: the yield asks for ${mass(wanted)}, the lines make ${mass(made)}`;
       yield {
         ...place,
-        message: `Both the yield and flour in weight say how much is made, and they disagree${figures}. Write the flours in percent, or take the yield out.`,
-        related: relatedTo(block, problem.related, 'flour in weight'),
-        fixes: [removeLineFix('Take the yield out', block, place.line)],
+        message:
+          wanted === undefined || made === undefined
+            ? message('two-scales.disagree')
+            : message('two-scales.disagree-grams', { grams: wanted, otherGrams: made }),
+        related: relatedTo(block, problem.related, message('two-scales.flour')),
+        fixes: [removeLineFix(message('two-scales.fix'), block, place.line)],
       };
     }
   },

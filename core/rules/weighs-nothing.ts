@@ -1,4 +1,5 @@
 import { lineOfId } from '../model/formula-model.ts';
+import { message } from '../words/message.ts';
 import { removeLineFix } from './fixes.ts';
 import { amountPlace } from './places.ts';
 import type { Rule } from './rule.ts';
@@ -24,8 +25,12 @@ export const weighsNothing: Rule = {
           ((amount.kind === 'grams' || amount.kind === 'perPiece') && amount.grams === 0);
         if (!isNothing) continue;
         const { line, span } = amountPlace(context, id);
-        const message = `Nothing of “${name}” is weighed. Write how much, or take the line out.`;
-        yield { line, span, message, fixes: [removeLineFix('Take the line out', block, lineOfId(id))] };
+        yield {
+          line,
+          span,
+          message: message('weighs-nothing.none', { name }),
+          fixes: [removeLineFix(message('fix.take-this-line-out'), block, lineOfId(id))],
+        };
       }
     }
   },

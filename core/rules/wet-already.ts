@@ -1,5 +1,7 @@
-import { mass, percent, trimmed } from '../text/figures.ts';
+import { trimmed } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
 import { replaceFix } from './fixes.ts';
+import { paragraph } from './paragraph.ts';
 import { amountPlace, numberOf, ownProblems } from './places.ts';
 import type { Rule, RuleFix } from './rule.ts';
 
@@ -18,19 +20,27 @@ export const wetAlready: Rule = {
       const own = numberOf(problem.values.ownFraction);
       const over = numberOf(problem.values.overGrams);
       const wanted = numberOf(problem.values.fraction) ?? 0;
-      const kind = problem.values.effective === 'yes' ? 'effective hydration' : 'hydration';
+      const isEffective = problem.values.effective === 'yes';
       const fixes: RuleFix[] = [];
       if (own !== undefined && amount?.kind === 'hydration') {
-        const least = `to ${trimmed(Math.ceil(own * 1000) / 10, 1)}% ${kind}`;
-        fixes.push(replaceFix(`Write ${least}, the least that can be reached`, line, span, least));
+        const least = `to ${trimmed(Math.ceil(own * 1000) / 10, 1)}% ${isEffective ? 'effective hydration' : 'hydration'}`;
+        fixes.push(replaceFix(message('wet-already.fix', { meant: least }), line, span, least));
       }
-      const made = own === undefined ? 'more' : percent(own);
-      const much =
-        over === undefined || context.analysis?.solved?.assumedScale === true
-          ? ''
-          : `, ${mass(over)} of water too much`;
-      const message = `The other lines make ${made} ${kind} already, and ${percent(wanted)} is wanted${much}. Ask for more, or use less of what is wet.`;
-      yield { line, span, message, fixes };
+      const isSized = over !== undefined && context.analysis?.solved?.assumedScale !== true;
+      const said = paragraph(
+        already(own, wanted, isEffective),
+        isSized ? message('wet-already.too-much', { grams: over }) : undefined,
+        message('wet-already.help'),
+      );
+      yield { line, span, message: said, fixes };
     }
   },
 };
+
+/** What the other lines make already. */
+function already(fraction: number | undefined, targetFraction: number, isEffective: boolean): Message {
+  if (fraction === undefined)
+    return message(isEffective ? 'wet-already.more-effective' : 'wet-already.more', { targetFraction });
+  const code = isEffective ? 'wet-already.effective-hydration' : 'wet-already.hydration';
+  return message(code, { fraction, targetFraction });
+}

@@ -7,9 +7,3 @@ export function wordsOf(block: Block, line: number): Span {
     block.lines[line]?.tokens.filter((token) => token.kind !== 'blank' && token.kind !== 'comment') ?? [];
   return { start: tokens[0]?.start ?? 0, end: tokens[tokens.length - 1]?.end ?? 0 };
 }
-
-/** `one`, `one and another`, `one, another and a third`. */
-export function listed(words: readonly string[]): string {
-  const last = words[words.length - 1] ?? '';
-  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
-}

@@ -1,3 +1,4 @@
+import { message } from '../words/message.ts';
 import { amountPlace, ownProblems, relatedTo } from './places.ts';
 import type { Rule } from './rule.ts';
 
@@ -18,13 +19,13 @@ export const workedOutTwice: Rule = {
   good: 'formula Quay Tin:\n  bread flour  70%\n  wholemeal wheat  balance\n  water  66%\n',
   *check(context) {
     for (const problem of ownProblems(context.analysis, 'two-balances', 'two-hydrations', 'two-remaining')) {
-      const word = words[problem.kind as keyof typeof words];
+      const property = words[problem.kind as keyof typeof words];
       const { line, span } = amountPlace(context, problem.lineId!);
       yield {
         line,
         span,
-        message: `“${word}” stands in this section already, on “${problem.values.first}”. Write an amount here, or there.`,
-        related: relatedTo(context.block, problem.related, `the first “${word}”: it counts`),
+        message: message('worked-out-twice.again', { property, name: String(problem.values.first) }),
+        related: relatedTo(context.block, problem.related, message('worked-out-twice.first', { property })),
       };
     }
   },

@@ -4,6 +4,7 @@ import type { BatchPlan, DoughPlan, PartPlan } from '../calc/plan.ts';
 import { weighedOf } from '../features/product.ts';
 import { timeWords } from '../text/dates.ts';
 import { duration, mass } from '../text/figures.ts';
+import { inMarks } from '../words/in-marks.ts';
 import type {
   PlanBatchView,
   PlanDoughView,
@@ -184,9 +185,10 @@ function storesOf(
 
 function remarksOf(plan: PlanAnalysis, firstLine: number): string[] {
   const remarks: string[] = [];
-  for (const { line, message } of plan.slips) remarks.push(`Line ${firstLine + line + 1}: ${message}`);
+  for (const { line, message } of plan.slips)
+    remarks.push(`Line ${firstLine + line + 1}: ${inMarks(message)}`);
   for (const { line, name, reason } of [...plan.problems, ...plan.unread])
-    remarks.push(`Line ${firstLine + line + 1}, ${name}, is not in the plan: ${reason}.`);
+    remarks.push(`Line ${firstLine + line + 1}, ${name}, is not in the plan: ${inMarks(reason)}.`);
   for (const [index, { dough, batches, remarks: told, lateMinutes }] of plan.day.doughs.entries()) {
     const least = dough.bowl?.leastGrams;
     const each = batches[0]?.doughGrams ?? 0;

@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { Finding } from '../features/answers.ts';
-import { makesWords } from '../features/formula-words.ts';
+import { makesMessages } from '../features/formula-words.ts';
 import { holdsUp } from '../features/holds-up.ts';
 import { waterToUse } from '../features/mixing-words.ts';
 import { lineOfId } from '../model/formula-model.ts';
@@ -99,7 +99,7 @@ export function sheetOf(input: SheetInput): SheetView {
     ...base,
     state: held === undefined ? 'ready' : 'held',
     ...(held === undefined ? {} : { heldBy: held }),
-    makes: makesWords(solved),
+    makes: makesMessages(solved).map(inMarks),
     facts: factsOf(analysis, firstLine, source),
     batches: batchesOf(analysis, parted, firstLine),
     blocks: blocksOf(analysis, parted, mix, water?.text, firstLine, timeline),

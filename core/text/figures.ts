@@ -13,6 +13,16 @@ export function trimmed(value: number, places: number): string {
   return plain === '-0' ? '0' : plain;
 }
 
+/** A stretch of time in hours and minutes as the notation writes it: for the text of files. */
+export function writtenDuration(seconds: number): string {
+  if (seconds < 60) return `${trimmed(seconds, 0)} s`;
+  if (seconds < 600 && seconds % 60 !== 0) return `${trimmed(seconds / 60, 1)} min`;
+  const whole = Math.round(seconds / 60);
+  const [hours, rest] = [Math.floor(whole / 60), whole % 60];
+  if (hours === 0) return `${rest} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}
+
 /** A number with at most so many places and no zeros behind, for people to read. */
 export function figure(value: number, places: number): string {
   const text = trimmed(value, places);
@@ -80,15 +90,9 @@ export function minutes(value: number): string {
   return `${figure(roundMinutes(value), 1)} min`;
 }
 
-/** A stretch of time in hours and minutes, as the notation writes it. */
+/** A stretch of time in hours and minutes, for people to read. */
 export function duration(seconds: number): string {
-  if (seconds < 60) return `${figure(seconds, 0)} s`;
-  const whole = Math.round(seconds / 60);
-  if (seconds < 600 && seconds % 60 !== 0) return `${figure(seconds / 60, 1)} min`;
-  const hours = Math.floor(whole / 60);
-  const rest = whole % 60;
-  if (hours === 0) return `${rest} min`;
-  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+  return writtenDuration(seconds).replace(/^\d+\.\d+/, (number) => marked('number', number));
 }
 
 /** A band of minutes: `26–31 min`, or one figure where both ends read alike. */

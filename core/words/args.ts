@@ -9,6 +9,7 @@ export interface Arg {
   /** How many; plural forms follow it. */
   readonly count: number;
   readonly otherCount: number;
+  readonly trialCount: number;
   /** A share of something, 1 for all of it. */
   readonly fraction: number;
   readonly lowFraction: number;
@@ -16,6 +17,12 @@ export interface Arg {
   readonly usualFraction: number;
   readonly heldFraction: number;
   readonly laterFraction: number;
+  /** As it is wanted; and the most that may be. */
+  readonly targetFraction: number;
+  readonly limitFraction: number;
+  /** So many times as fast or as much, from the one to the other. */
+  readonly lowFactor: number;
+  readonly highFactor: number;
   /** Points of percent between two shares, as a fraction. */
   readonly apartFraction: number;
   readonly grams: number;
@@ -55,11 +62,22 @@ export interface Arg {
   /** Differences of temperatures: above what is wanted, between two, a part of one, by how much water is colder. */
   readonly overCelsius: number;
   readonly apartCelsius: number;
+  /** By how much readings are missed once a mixer is calibrated. */
+  readonly laterCelsius: number;
   readonly partCelsius: number;
   readonly colderCelsius: number;
+  /** Between two temperatures. */
+  readonly fromCelsius: number;
+  readonly toCelsius: number;
+  readonly kilojoules: number;
+  /** Money, in a currency by its three letters. */
+  readonly amount: number;
+  readonly currency: string;
+  readonly celsiusPerMinute: number;
   readonly rpm: number;
   /** A step of a mixer, a line as people count them: a number that measures nothing. */
   readonly number: number;
+  readonly otherNumber: number;
   readonly slowestNumber: number;
 
   /** What something is called in the file or the catalogue. */
@@ -72,6 +90,7 @@ export interface Arg {
   readonly section: string;
   readonly otherSection: string;
   readonly property: string;
+  readonly otherProperty: string;
   readonly unit: string;
   readonly code: string;
   readonly words: readonly string[];
@@ -87,6 +106,8 @@ export interface Arg {
   readonly sentence: string;
   /** A whole line of the notation, to show how it reads. */
   readonly example: string;
+  /** A file or a folder by its path as it is shown, or by its name alone. */
+  readonly file: string;
 
   /** Messages within a message. */
   readonly reason: Said;
@@ -104,7 +125,13 @@ export interface Arg {
   /** Figures of a line; where a figure comes from; which water; when something happens. */
   readonly figures: Said;
   readonly source: Said;
+  readonly otherSource: Said;
+  /** What is to be added about a row of a table. */
+  readonly remark: Said;
   readonly water: Said;
+  /** What an ingredient is for in a dough; what a word of the notation stands for. */
+  readonly role: Said;
+  readonly meaning: Said;
   readonly when: Said;
   readonly otherWhen: Said;
   readonly facts: readonly Said[];

@@ -1,3 +1,4 @@
+import { clockOf } from '../text/dates.ts';
 import { type Display, plainDisplay } from '../text/display.ts';
 import { placesWithin, trimmed } from '../text/figures.ts';
 import {
@@ -58,6 +59,7 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
       if (hours === 0) return `${rest} min`;
       return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
     },
+    clock: clockOf,
     money: (amount, currency) => {
       const places = amount >= 1 || amount === 0 ? 2 : amount >= 0.01 ? 3 : 5;
       return `${signed(amount.toFixed(places))} ${currency}`;

@@ -34,6 +34,8 @@ export interface Speaker {
   minutesBand(low: number, high: number): string;
   /** Hours and minutes. */
   duration(seconds: number): string;
+  /** Minutes of a day as a clock shows them: `06:30`. */
+  clock(minutes: number): string;
   /** An amount of money with as many places as tell something; `currency` by its three letters. */
   money(amount: number, currency: string): string;
   /** `one, another and a third`. */

@@ -7,6 +7,7 @@ import type { PlacedBlock } from '../model/meaning.ts';
 import type { Scope } from '../model/scope.ts';
 import { type BlockFindings, checkBlock } from '../rules/check.ts';
 import type { Block } from '../syntax/tree.ts';
+import type { Message } from '../words/message.ts';
 import { Dependents } from './dependents.ts';
 import { LookUps, type NamesNow } from './look-ups.ts';
 import type { Snapshot } from './snapshot.ts';
@@ -25,7 +26,7 @@ interface Kept {
   readonly scope: Scope;
   analysis: { readonly value: Analysis | undefined } | undefined;
   findings: BlockFindings | undefined;
-  totals: { readonly words: string | undefined } | undefined;
+  totals: { readonly message: Message | undefined } | undefined;
   plan: { readonly value: PlanAnalysis | undefined } | undefined;
   tokens: readonly SemanticToken[] | undefined;
 }
@@ -79,7 +80,7 @@ export class AnalysisCache {
         ...(plan === undefined ? {} : { plan }),
       });
       // Worded now, while the analysis is at hand, they cost next to nothing.
-      kept.totals ??= { words: analysis === undefined ? undefined : shortTotals(analysis) };
+      kept.totals ??= { message: analysis === undefined ? undefined : shortTotals(analysis) };
     }
     return kept.findings;
   }
@@ -93,13 +94,13 @@ export class AnalysisCache {
   }
 
   /** The totals of a formula in one short line; kept like findings, so that a list of a whole workspace costs little. */
-  totalsOf(moment: Moment, uri: string, block: Block): string | undefined {
+  totalsOf(moment: Moment, uri: string, block: Block): Message | undefined {
     const kept = this.#keptOf(moment, uri, block);
     if (kept.totals === undefined) {
       const analysis = this.analysisOf(moment, uri, block);
-      kept.totals = { words: analysis === undefined ? undefined : shortTotals(analysis) };
+      kept.totals = { message: analysis === undefined ? undefined : shortTotals(analysis) };
     }
-    return kept.totals.words;
+    return kept.totals.message;
   }
 
   /** What every stretch of the block is, lines counted in it. */

@@ -85,10 +85,11 @@ export function createService(options: CacheOptions = {}): Service {
     );
   function* overview(): Steps<readonly OverviewEntry[]> {
     const asked = view();
+    const wording = speaker;
     const entries: OverviewEntry[] = [];
     for (const uri of asked.uris()) {
       const { source } = asked.read(uri)!;
-      entries.push(...overviewOf(uri, source, (block) => asked.totalsOf(uri, block)));
+      entries.push(...overviewOf(uri, source, (block) => asked.totalsOf(uri, block), wording));
       yield;
     }
     return entries;
@@ -109,7 +110,11 @@ export function createService(options: CacheOptions = {}): Service {
   };
 
   const service: Omit<Service, 'snapshot'> = {
-    ...createNavigation(view, (uri) => look(uri)),
+    ...createNavigation(
+      view,
+      (uri) => look(uri),
+      () => speaker,
+    ),
     ...createEditing(
       view,
       (uri, line) => actionsAround(uri, { line, start: 0, endLine: line, end: 0 }),
@@ -169,7 +174,9 @@ export function createService(options: CacheOptions = {}): Service {
     },
     symbols: (uri) => {
       const found = read(uri);
-      return found === undefined ? [] : symbolsOf(found.source, (block) => found.view.analysisOf(uri, block));
+      return found === undefined
+        ? []
+        : symbolsOf(found.source, (block) => found.view.analysisOf(uri, block), speaker);
     },
     completions: (uri, line, column) => {
       const found = read(uri);
@@ -190,7 +197,7 @@ export function createService(options: CacheOptions = {}): Service {
     },
     actions: (uri, range, only) => {
       const context = actionsAround(uri, range);
-      return context === undefined ? [] : offersAt(context, only);
+      return context === undefined ? [] : offersAt(context, speaker, only);
     },
     actionEdits: (uri, range, id, argument) => {
       const context = actionsAround(uri, range);
@@ -225,15 +232,17 @@ export function createService(options: CacheOptions = {}): Service {
       const analysis =
         found === undefined || at === undefined ? undefined : found.view.analysisOf(uri, at.block);
       if (at === undefined || analysis === undefined) return undefined;
-      const status = statusOf(analysis);
-      return now.settings.keepsLastFigures ? lastWhole.status(uri, at.block, analysis, status) : status;
+      const status = statusOf(analysis, speaker);
+      return now.settings.keepsLastFigures
+        ? lastWhole.status(uri, at.block, analysis, status, speaker)
+        : status;
     },
     overview: () => finish(overview()),
     overviewInSteps: overview,
     panelEdits: (uri, line, change, formula) => {
       const found = read(uri);
       const at = found === undefined ? undefined : formulaWanted(found.source, line, formula);
-      if (found === undefined || at === undefined) return notThere;
+      if (found === undefined || at === undefined) return speaker.say(notThere);
       return panelEdits(
         {
           ...{ uri, block: at.block, firstLine: at.firstLine },
@@ -242,9 +251,10 @@ export function createService(options: CacheOptions = {}): Service {
           sourceOf: (other) => found.view.read(other)?.source,
         },
         change,
+        speaker,
       );
     },
-    templates: formulaTemplates,
+    templates: () => formulaTemplates(speaker),
     newFormula: newFormulaText,
     totals: (uri) => {
       const found = read(uri);

@@ -48,7 +48,7 @@ export function createEditing(
       const at = blockAt(asked, uri, line);
       return at === undefined
         ? undefined
-        : signaturesOf(at.block, line - at.firstLine, column, asked.scopeOf(uri));
+        : signaturesOf(at.block, line - at.firstLine, column, asked.scopeOf(uri), speaker());
     },
     completionDetail: (uri, line, kind, label) => {
       const asked = view();

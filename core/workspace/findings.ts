@@ -4,7 +4,7 @@ import type { BlockFinding, BlockFindings } from '../rules/check.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
-import type { Settings } from './service.ts';
+import type { Settings } from './settings.ts';
 import type { View } from './view.ts';
 import { type PlacedFinding, type PlacedRelated, wordedFindings } from './worded-findings.ts';
 

@@ -4,12 +4,18 @@ import { type GoesItem, type GoesLink, goesIntoAt, goesItemAt, usersOf } from '.
 import { type Lens, lensesOf, type Uses, usesAt } from '../features/lenses.ts';
 import { type RuleLink, ruleLinksOf } from '../features/links.ts';
 import { type Highlight, highlightsAt, type Reference, referencesAt } from '../features/references.ts';
-import { type Refused, type RenameBook, renameAt, renameStartAt } from '../features/rename.ts';
+import { type Refusal, type RenameBook, renameAt, renameStartAt } from '../features/rename.ts';
 import { type Stretch, selectionsAt } from '../features/selection.ts';
 import { type FoundSymbol, symbolsMatching } from '../features/workspace-symbols.ts';
 import type { Place } from '../text/span.ts';
 import type { Steps } from '../text/steps.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { View } from './view.ts';
+
+/** Why a name is not renamed, in one sentence for the baker. */
+export interface Refused {
+  readonly refused: string;
+}
 
 /** What an editor asks about names and where they lead. Long work comes in steps. */
 export interface Navigation {
@@ -44,8 +50,15 @@ export interface Navigation {
   selections(uri: string, line: number, column: number): readonly Stretch[];
 }
 
-/** `view` gives the snapshot that a question is about; `look` gathers the names of one file ahead of questions. */
-export function createNavigation(view: () => View, look: (uri: string) => void): Navigation {
+/**
+ * `view` gives the snapshot that a question is about, and `speaker` whoever words its answer; `look` gathers the names of one
+ * file ahead of questions.
+ */
+export function createNavigation(
+  view: () => View,
+  look: (uri: string) => void,
+  speaker: () => Speaker,
+): Navigation {
   /** The book of the present snapshot, where it has the file. */
   const bookOf = (uri: string): RenameBook | undefined => {
     const asked = view();
@@ -75,31 +88,33 @@ export function createNavigation(view: () => View, look: (uri: string) => void):
       highlightsAt(book, uri, line, column),
     ),
     renameStart: asking(undefined, (book, uri, line: number, column: number) =>
-      renameStartAt(book, uri, line, column),
+      inWords(renameStartAt(book, uri, line, column), speaker()),
     ),
     *rename(uri, line, column, name) {
-      const book = bookOf(uri);
-      return book === undefined ? [] : yield* renameAt(book, uri, line, column, name);
+      const [book, wording] = [bookOf(uri), speaker()];
+      return book === undefined ? [] : inWords(yield* renameAt(book, uri, line, column, name), wording);
     },
     symbolsMatching: (query) => symbolsMatching(view().definitions(), query),
     goesItem: asking(undefined, (book, uri, line: number, column: number) =>
-      goesItemAt(book, uri, line, column),
+      goesItemAt(book, uri, line, column, speaker()),
     ),
     *users(uri, line, column) {
       const book = bookOf(uri);
-      return book === undefined ? [] : yield* usersOf(book, uri, line, column);
+      return book === undefined ? [] : yield* usersOf(book, uri, line, column, speaker());
     },
-    goesInto: asking([], (book, uri, line: number, column: number) => goesIntoAt(book, uri, line, column)),
+    goesInto: asking([], (book, uri, line: number, column: number) =>
+      goesIntoAt(book, uri, line, column, speaker()),
+    ),
     lenses: (uri) => {
       const asked = view();
       const source = asked.read(uri)?.source;
       return source === undefined
         ? []
-        : lensesOf(bookAt(asked), uri, source, (block) => asked.analysisOf(uri, block));
+        : lensesOf(bookAt(asked), uri, source, (block) => asked.analysisOf(uri, block), speaker());
     },
     *uses(uri, line, column) {
       const book = bookOf(uri);
-      return book === undefined ? undefined : yield* usesAt(book, uri, line, column);
+      return book === undefined ? undefined : yield* usesAt(book, uri, line, column, speaker());
     },
     index: look,
     ruleLinks: (uri) => {
@@ -112,6 +127,15 @@ export function createNavigation(view: () => View, look: (uri: string) => void):
       return source === undefined ? [] : selectionsAt(source, line, column);
     },
   };
+}
+
+function inWords<T extends object | undefined>(
+  answer: T | Refusal,
+  speaker: Speaker,
+): Exclude<T, Refusal> | Refused {
+  return answer !== undefined && 'refused' in answer
+    ? { refused: speaker.say((answer as Refusal).refused) }
+    : (answer as Exclude<T, Refusal>);
 }
 
 function bookAt(view: View): RenameBook {

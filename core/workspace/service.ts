@@ -11,7 +11,6 @@ import type {
   Fold,
   Hint,
   HoverAnswer,
-  Level,
   SymbolNode,
   TextEdit,
 } from '../features/answers.ts';
@@ -20,35 +19,15 @@ import type { ImportedTable } from '../features/import-table.ts';
 import type { OverviewEntry } from '../features/overview.ts';
 import type { FormulaTemplate } from '../features/templates.ts';
 import type { FormulaTotals } from '../features/totals.ts';
-import type { UsualConditions } from '../model/scope.ts';
 import type { SheetAsked } from '../sheet/asked.ts';
 import type { PlanView } from '../sheet/plan-view.ts';
 import type { SheetView } from '../sheet/view.ts';
-import type { Display } from '../text/display.ts';
 import type { Steps } from '../text/steps.ts';
-import type { Grammar, Language } from '../words/language.ts';
 import type { Editing } from './editing.ts';
 import type { Navigation } from './navigation.ts';
 import type { PanelChange } from './panel-edits.ts';
+import type { Settings } from './settings.ts';
 import type { Snapshot } from './snapshot.ts';
-
-/** What the people who run the core may set; every field has a default. */
-export interface Settings {
-  /** The level of a rule by its code; `off` silences it everywhere. */
-  readonly rules: Readonly<Record<string, Level | 'off'>>;
-  /** The most findings of one file that are told; the rest is counted in one last finding. */
-  readonly maxFindings: number;
-  /** Figures that a half-typed line makes unknown for a moment are answered as they were last, in brackets. */
-  readonly keepsLastFigures: boolean;
-  /** How figures are shown. */
-  readonly display: Display;
-  /** What holds where no bakery says otherwise. */
-  readonly usual: UsualConditions;
-  /** The language that answers are worded in. */
-  readonly language: Language;
-  /** How that language forms plurals and lists, as the host knows. */
-  readonly grammar: Grammar;
-}
 
 /**
  * The core as a server or a command sees it. Files are known by their URI; folders come from the URI's path. Answers
@@ -91,7 +70,7 @@ export interface Service extends Navigation, Editing {
   overviewInSteps(): Steps<readonly OverviewEntry[]>;
   /** The edits that a batch sheet asks for, or a sentence that says why there are none. */
   panelEdits(uri: string, line: number, change: PanelChange, formula?: string): readonly FileEdit[] | string;
-  readonly templates: readonly FormulaTemplate[];
+  templates(): readonly FormulaTemplate[];
   newFormula(name: string, template: string): string;
   totals(uri: string): readonly FormulaTotals[];
   /** A pasted table as formulas; names are looked up from where the file stands, which need not be there yet. */
@@ -101,7 +80,7 @@ export interface Service extends Navigation, Editing {
   /** What changed from one text of a file to another, or to its present text, among the other files as they are. */
   compare(uri: string, before: string, after?: string): Comparison;
   /** Shares of flours that reach a protein or keep an ash; names are looked up from where the file stands. */
-  blend(uri: string, flours: readonly string[], target: BlendTarget): Known<NamedBlend>;
+  blend(uri: string, flours: readonly string[], target: BlendTarget): Known<NamedBlend, string>;
   /** The production runs of the file's plans, worked out. */
   plans(uri: string): readonly PlanView[];
   /**

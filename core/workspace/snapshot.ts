@@ -1,7 +1,5 @@
-import { plainDisplay } from '../text/display.ts';
-import { english, plainGrammar } from '../words/language.ts';
 import { Layered } from './layered.ts';
-import type { Settings } from './service.ts';
+import { defaultSettings, type Settings } from './settings.ts';
 
 /** A text of a file. The same text of the same file is the same object, so whatever is read from it is kept by it. */
 export interface FileText {
@@ -21,16 +19,6 @@ export interface Snapshot {
   readonly roots: readonly string[];
   readonly settings: Settings;
 }
-
-export const defaultSettings: Settings = {
-  rules: {},
-  maxFindings: 200,
-  keepsLastFigures: false,
-  display: plainDisplay,
-  usual: {},
-  language: english,
-  grammar: plainGrammar,
-};
 
 /** Before anything is known. */
 export const emptySnapshot: Snapshot = {

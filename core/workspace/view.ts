@@ -5,6 +5,7 @@ import type { PlacedBlock } from '../model/meaning.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import type { BlockFindings } from '../rules/check.ts';
 import type { Block, Name, SourceFile } from '../syntax/tree.ts';
+import type { Message } from '../words/message.ts';
 import { AnalysisCache, type Moment } from './analysis-cache.ts';
 import { type DefinitionIndex, emptyIndex, indexFrom } from './definition-index.ts';
 import type { Layered } from './layered.ts';
@@ -147,7 +148,7 @@ export class View implements Moment {
     return this.#cache.answers.planOf(this, uri, block);
   }
 
-  totalsOf(uri: string, block: Block): string | undefined {
+  totalsOf(uri: string, block: Block): Message | undefined {
     return this.#cache.answers.totalsOf(this, uri, block);
   }
 

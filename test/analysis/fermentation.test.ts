@@ -17,7 +17,7 @@ function contextOf(text: string): RuleContext {
 
 function told(text: string) {
   const fermentation = fermentationOf(contextOf(text).analysis!);
-  if (!fermentation.known) throw new Error(fermentation.reason);
+  if (!fermentation.known) throw new Error(fermentation.reason.code);
   return fermentation.value;
 }
 

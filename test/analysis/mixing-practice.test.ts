@@ -30,7 +30,7 @@ const { cases } = JSON.parse(readFileSync(new URL('./mixing-practice.json', impo
   readonly cases: readonly PracticeCase[];
 };
 
-function told<T>(value: Known<T, Message | string>): T {
+function told<T>(value: Known<T, Message>): T {
   if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }

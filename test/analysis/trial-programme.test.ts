@@ -12,7 +12,7 @@ import { inWords } from '../words/told.ts';
 
 // Invented formulas. That a record does not change when the recipe does is the notation's own rule.
 
-function told<T>(value: Known<T, Message | string>): T {
+function told<T>(value: Known<T, Message>): T {
   if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }

@@ -12,7 +12,7 @@ import { createService } from '../../core/workspace/create-service.ts';
 import { applied, contextsOf, findingsOf, firstFix, type GivenFile, workspaceOf } from '../rules/findings.ts';
 import { inWords } from '../words/told.ts';
 
-function told<T>(value: Known<T, Message | string>): T {
+function told<T>(value: Known<T, Message>): T {
   if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }

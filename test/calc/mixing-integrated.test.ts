@@ -27,7 +27,7 @@ function integrated(slope: (celsius: number) => number, start: number, minutes: 
   return solver.solve((_, [celsius]) => [slope(celsius!)], 0, [start], minutes).y[0]!;
 }
 
-function told<T>(value: Known<T, Message | string>): T {
+function told<T>(value: Known<T, Message>): T {
   if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }

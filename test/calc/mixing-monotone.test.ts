@@ -16,7 +16,7 @@ const speed = (number: number, minutes: number): MixingPhase => ({
   seconds: 60 * minutes,
 });
 
-function told<T>(value: Known<T, Message | string>): T {
+function told<T>(value: Known<T, Message>): T {
   if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }

@@ -39,7 +39,7 @@ const speed = (number: number, minutes: number): MixingPhase => ({
 const knead = (minutes: number): MixingPhase => ({ kind: 'knead', seconds: 60 * minutes });
 const rest = (minutes: number): MixingPhase => ({ kind: 'rest', seconds: 60 * minutes });
 
-function told<T>(value: Known<T, Message | string>): T {
+function told<T>(value: Known<T, Message>): T {
   if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Nutrient } from '../../core/calc/nutrition.ts';
+import type { Nutrient } from '../../core/calc/nutrition-figures.ts';
 import { labelFigure } from '../../core/calc/nutrition-figures.ts';
 
 describe('figures of the United States', () => {

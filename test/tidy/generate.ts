@@ -16,6 +16,7 @@ import {
   topSections,
 } from '../../core/syntax/vocabulary.ts';
 import { rulePages as germanPages } from '../../core/words/de/rule-pages.ts';
+import { plainSpeaker } from '../../core/words/speak.ts';
 import { kindOf } from '../../server/actions.ts';
 import { type Setting, settingsTable } from '../../server/settings-table.ts';
 import { canonicalPages } from './canonical-pages.ts';
@@ -205,7 +206,7 @@ function reference(): string {
       const forms =
         one.word === 'note' ? '' : patternsOfForm[one.form].map((form) => `\`${form}\``).join('<br>');
       lines.push(
-        `| ${one.word}${one.repeatable ? ' *' : ''} | \`${one.example}\` | ${forms} | ${one.meaning} |`,
+        `| ${one.word}${one.repeatable ? ' *' : ''} | \`${one.example}\` | ${forms} | ${plainSpeaker.say(one.meaning)} |`,
       );
     }
   }

@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { editsKeeping } from './after.ts';
 import { exactPercent } from './exact-figures.ts';
@@ -19,7 +20,7 @@ export const addPart: Action = {
     const at = partAt(context);
     if (at === undefined || !at.solvedPart.drawn) return;
     yield {
-      title: `Write ${at.part.name!.text} as a line of the dough, added to it`,
+      title: message('add-part.write', { part: at.part.name!.text }),
       edits: () => editsOf(context, at),
     };
   },

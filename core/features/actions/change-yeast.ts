@@ -3,7 +3,7 @@ import type { SolvedFormula, SolvedLine, SolvedSection } from '../../calc/formul
 import { yeastAlike } from '../../calc/yeast.ts';
 import type { LineModel } from '../../model/formula-model.ts';
 import { findIngredient } from '../../model/ingredient.ts';
-import { figure } from '../../text/figures.ts';
+import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { editsKeeping, isNear, type WholeFormula, wholeFormula } from './after.ts';
 import { exactMass, exactPercent } from './exact-figures.ts';
@@ -33,7 +33,11 @@ export const changeYeast: Action = {
       if (name === key || stands(whole, key, name)) continue;
       const change: YeastChange = { from: key, to: name, ratio: to / from };
       yield {
-        title: `Change ${line.statement.name.text} to ${name}, ${figure(change.ratio, 2)} g for 1 g, and the water it brings`,
+        title: message('change-yeast.change', {
+          name: line.statement.name.text,
+          otherName: name,
+          fraction: change.ratio,
+        }),
         argument: name,
         edits: () => editsOf(context, whole, change),
       };

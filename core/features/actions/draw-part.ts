@@ -1,4 +1,5 @@
 import type { Content } from '../../calc/contents.ts';
+import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { editsKeeping } from './after.ts';
 import { exactPercent } from './exact-figures.ts';
@@ -20,7 +21,7 @@ export const drawPart: Action = {
     const at = partAt(context);
     if (at?.use === undefined || at.solvedPart.drawn) return;
     yield {
-      title: `Write ${at.part.name!.text} as drawn from the overall formula`,
+      title: message('draw-part.write', { part: at.part.name!.text }),
       edits: () => editsOf(context, at),
     };
   },

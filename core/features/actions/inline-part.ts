@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { editsKeeping } from './after.ts';
 import { exactPercent } from './exact-figures.ts';
@@ -21,7 +22,7 @@ export const inlinePart: Action = {
     const at = partAt(context);
     if (at === undefined || at.solvedPart.keepBackGrams !== undefined) return;
     yield {
-      title: `Take ${at.part.name!.text} back into the dough`,
+      title: message('inline-part.take', { part: at.part.name!.text }),
       edits: () => editsOf(context, at),
     };
   },

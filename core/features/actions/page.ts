@@ -5,8 +5,8 @@ const headings: Readonly<Record<ActionKind, string>> = {
   extract: 'Taking lines out into a part',
   inline: 'Taking a part back in',
   sort: 'Order of lines',
-  fix: 'Mending and accepting findings',
-  fixAll: 'Mending a whole file',
+  fix: 'Fixing and accepting findings',
+  fixAll: 'Fixing a whole file',
 };
 
 /** The page of the guide that lists every action, in Markdown; `kindOf` says how an editor names its kind. */
@@ -16,10 +16,10 @@ export function actionsPage(actions: readonly Action[], kindOf: (action: Action)
     '',
     'What an editor can do to the text for you. Put the cursor on a line, or select some, and open the menu: in VS Code the light',
     'bulb or <kbd>Ctrl</kbd>+<kbd>.</kbd>, for the rewritings <kbd>Ctrl</kbd>+<kbd>Shift</kbd>+<kbd>R</kbd>; in other editors their menu of',
-    'code actions. Fixes of single findings are told on the [page of each rule](../rules/README.md). This page is made from the table',
+    'code actions. Fixes of single findings stand on the [page of each rule](../rules/README.md). This page is made from the table',
     'of actions itself.',
     '',
-    'Each has a kind of its own, told below, by which an editor can bind it to a key or take it when saving. In VS Code:',
+    'Each has a kind of its own, given below, by which an editor can bind it to a key or take it when saving. In VS Code:',
     '',
     '```json',
     '{ "key": "ctrl+alt+g", "command": "editor.action.codeAction", "args": { "kind": "refactor.rewrite.section-in-grams" } }',

@@ -1,4 +1,6 @@
 import type { SectionModel } from '../../model/formula-model.ts';
+import { message } from '../../words/message.ts';
+import { assumedFlourGrams } from '../formula-words.ts';
 import type { Action, ActionContext } from './action.ts';
 import { editsKeeping, type WholeFormula, wholeFormula } from './after.ts';
 import { exactMass, exactPercent } from './exact-figures.ts';
@@ -19,9 +21,11 @@ export const inGrams: Action = {
     const at = wholeSection(context);
     if (at === undefined || at.section.lines.every(({ statement }) => !isShare(statement.amount.kind)))
       return;
-    const scale = at.solved.assumedScale ? ' for 1 kg of flour' : '';
+    const name = nameOf(at);
     yield {
-      title: `Write ${nameOf(at)} in grams${scale}`,
+      title: at.solved.assumedScale
+        ? message('section-units.grams-for', { name, grams: assumedFlourGrams })
+        : message('section-units.grams', { name }),
       edits: () => {
         const changes = new LineChanges(context);
         for (const line of at.section.lines) {
@@ -47,7 +51,10 @@ export const inPercent: Action = {
     const at = wholeSection(context);
     if (at === undefined || at.section.lines.every(({ statement }) => !isMeasured(statement.amount.kind)))
       return;
-    yield { title: `Write ${nameOf(at)} in percent`, edits: () => percentEdits(context, at) };
+    yield {
+      title: message('section-units.percent', { name: nameOf(at) }),
+      edits: () => percentEdits(context, at),
+    };
   },
 };
 

@@ -1,6 +1,7 @@
 import type { FermentationStep, FermentationTimeline } from '../../features/fermentation-timeline.ts';
-import { riseWords } from '../../features/fermentation-words.ts';
+import { riseMessage } from '../../features/fermentation-words.ts';
 import { degrees, duration } from '../../text/figures.ts';
+import { inMarks } from '../../words/in-marks.ts';
 import type { SheetChart } from '../chart.ts';
 import type { SheetMoment, SheetTimeline } from '../view.ts';
 import { inBothWidths } from './frame.ts';
@@ -89,7 +90,8 @@ function growthOf(
   const from = doubledAfter(step, band);
   const to = doubledAfter(step, 1 / band);
   // What had doubled before it began tells nothing of when.
-  if (from === undefined || (middle ?? 0) < 0) return { dough, growth: riseWords(rise.expected, band) };
+  if (from === undefined || (middle ?? 0) < 0)
+    return { dough, growth: inMarks(riseMessage(rise.expected, band)) };
   const place = (minutes: number | undefined): number =>
     minutes === undefined ? Number.POSITIVE_INFINITY : startSeconds + minutes * 60;
   return {

@@ -1,8 +1,14 @@
 import type { Language } from '../language.ts';
 import type { Catalogue } from '../message.ts';
+import { actions } from './actions.ts';
+import { amounts } from './amounts.ts';
+import { calibration } from './calibration.ts';
 import { comparison } from './comparison.ts';
+import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { foodSources } from './food-sources.ts';
+import { hover } from './hover.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -12,13 +18,18 @@ import { mixingTrials } from './mixing-trials.ts';
 import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
+import { notation } from './notation.ts';
 import { paragraphs } from './paragraphs.ts';
+import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
 import { rulePageWords } from './rule-page-words.ts';
 import { rulePages } from './rule-pages.ts';
+import { sectionLines } from './section-lines.ts';
+import { standing } from './standing.ts';
 import { sums } from './sums.ts';
+import { totals } from './totals.ts';
 
 /** The messages by subject, as English has them. */
 export const subjects = {
@@ -38,6 +49,17 @@ export const subjects = {
   'mixing-trials': mixingTrials,
   'mixing-warmth': mixingWarmth,
   'mixing-work': mixingWork,
+  totals,
+  notation,
+  hover,
+  standing,
+  actions,
+  editing,
+  amounts,
+  'section-lines': sectionLines,
+  calibration,
+  plans,
+  'food-sources': foodSources,
   paragraphs,
 };
 
@@ -58,6 +80,17 @@ const catalogue: Catalogue = {
   ...mixingTrials,
   ...mixingWarmth,
   ...mixingWork,
+  ...totals,
+  ...notation,
+  ...hover,
+  ...standing,
+  ...actions,
+  ...editing,
+  ...amounts,
+  ...sectionLines,
+  ...calibration,
+  ...plans,
+  ...foodSources,
   ...paragraphs,
 };
 

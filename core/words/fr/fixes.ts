@@ -9,6 +9,7 @@ export const fixes: Translation<typeof english> = {
   'fix.write-hydration': () => 'Écrire « hydration » à la suite',
   'fix.write-balance': () => 'Écrire « balance » : ce qui manque à 100 %',
   'fix.take-out': () => 'Supprimer',
+  'fix.take-this-line-out': () => 'Supprimer cette ligne',
   'fix.take-sign-out': ({ written }) => `Supprimer « ${written} »`,
   'fix.take-colon-out': () => 'Supprimer les deux-points',
   'fix.take-line-out': () => 'Supprimer cette ligne : c’est un prélèvement',
