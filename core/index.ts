@@ -20,6 +20,12 @@ export type {
   Told,
   Verdict,
 } from './compare/comparison.ts';
+export {
+  type ComparedBlock,
+  type ComparisonPage,
+  comparisonPage,
+  findingChange,
+} from './compare/comparison-page.ts';
 export { type FilePortrait, isUnfinishedMerge } from './compare/portrait.ts';
 export type { ActionKind, OfferedAction, TextRange } from './features/actions/action.ts';
 export type {
@@ -40,6 +46,7 @@ export type {
 } from './features/answers.ts';
 export type { DefinitionAnswer, Destination } from './features/definitions.ts';
 export type { GoesItem, GoesLink } from './features/goes-into.ts';
+export { billLines, differenceOf, heatOutlook } from './features/heat-words.ts';
 export type { HintDetail } from './features/hint-detail.ts';
 export type { ImportedTable, TableNote } from './features/import-table.ts';
 export { labelCaution } from './features/label-words.ts';
@@ -82,16 +89,16 @@ export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
+export { type Code, type Message, message } from './words/message.ts';
+export { plainSpeaker, speakerOf } from './words/speak.ts';
+export type { Said, Speaker } from './words/speaker.ts';
 export { createService } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
 export type { Refused } from './workspace/navigation.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
 export {
   allergenWords,
-  billLines,
   costSentence,
-  differenceWords,
-  heatSentences,
   ingredientStretches,
   money,
   nutritionWords,

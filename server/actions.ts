@@ -13,6 +13,7 @@ import type { About } from './about.ts';
 import * as convert from './convert.ts';
 import type { Diagnostics } from './diagnostics.ts';
 import { guardedRequest, type Log } from './guard.ts';
+import { said } from './said.ts';
 import type { Workspace } from './workspace.ts';
 
 export interface ActionParts {
@@ -80,11 +81,14 @@ export function answerActions(parts: ActionParts, about: About): void {
       if (naming.version(data.uri) !== data.version)
         throw new ResponseError(
           LSPErrorCodes.ContentModified,
-          'The text has changed since this was offered.',
+          workspace.say(said('session.changed-since-offered')),
         );
       const edits = service.actionEdits(data.uri, toTextRange(data.range), data.id, data.argument);
       if (edits === undefined)
-        throw new ResponseError(LSPErrorCodes.RequestFailed, `“${action.title}” cannot be done here.`);
+        throw new ResponseError(
+          LSPErrorCodes.RequestFailed,
+          workspace.say(said('session.cannot-be-done', { name: action.title })),
+        );
       return { ...action, edit: convert.toWorkspaceEdit(edits, able, naming) };
     }),
   );

@@ -5,6 +5,7 @@ import {
   type InitializeParams,
   type InitializeResult,
 } from 'vscode-languageserver';
+import type { Message } from '../core/index.ts';
 import { version } from '../package.json';
 import { type Abilities, readAbilities } from './abilities.ts';
 import { capabilities } from './capabilities.ts';
@@ -22,7 +23,7 @@ import { Progress } from './progress.ts';
 import type { ChangedNotification, ChangedParams } from './protocol.ts';
 import { readRulePages } from './rule-pages.ts';
 import type { Schedule } from './schedule.ts';
-import { followSettings, readSettings } from './settings.ts';
+import { followSettings, readSettings, type ServerSettings } from './settings.ts';
 import { canonicalUri } from './uris.ts';
 import { Workspace } from './workspace.ts';
 
@@ -71,7 +72,13 @@ export function serve(
     took: (name, milliseconds) => connection.tracer.log(name, `It took ${milliseconds.toFixed(1)} ms.`),
   };
   const documents = new OpenDocuments();
-  const workspace = new Workspace(documents);
+  const workspace = new Workspace(documents, log.warn);
+  /** What a client has set and makes no sense; told once the core may be loaded, which words it. */
+  let complaints: Message[] | undefined = [];
+  const complain = (what: Message): void => {
+    if (complaints !== undefined) complaints.push(what);
+    else guardedWork(log, 'Settings', async () => log.warn(await workspace.words(what)));
+  };
   const naming: Naming = {
     spell: (uri) => documents.spell(uri),
     version: (uri) => documents.get(uri)?.version ?? null,
@@ -97,7 +104,7 @@ export function serve(
     const options = (params.initializationOptions ?? {}) as StartOptions;
     workspace.folders = foldersOf(params);
     if (params.locale !== undefined) workspace.locale = params.locale;
-    if (able.progress) progress = new Progress(connection, log);
+    if (able.progress) progress = new Progress(connection, log, (said) => workspace.words(said));
     diagnostics = new Diagnostics({
       connection,
       documents,
@@ -137,7 +144,7 @@ export function serve(
       ...{ connection, documents, workspace, schedule, log, naming, able, diagnostics, filesRead, asked },
     });
     workspace.keepsLastFigures = options.calmWhileTyping === true;
-    workspace.settings = readSettings(options.settings, log.warn.bind(log));
+    workspace.settings = readSettings(options.settings, complain);
     return {
       capabilities: capabilities(able, host.files !== undefined, encoding.kind),
       serverInfo: { name: 'doughwright', version },
@@ -145,10 +152,14 @@ export function serve(
   });
 
   connection.onInitialized(() => {
-    followSettings(connection, able, log, workspace.settings, (settings) => {
+    const early = complaints ?? [];
+    complaints = undefined;
+    for (const what of early) complain(what);
+    const taken = (settings: ServerSettings) => {
       workspace.settings = settings;
       diagnostics?.everythingChanged();
-    });
+    };
+    followSettings({ connection, able, log, known: workspace.settings, taken, complain });
     files.readFolders(workspace.folders);
     followFolders(connection, able, log, workspace, files, documents, () => diagnostics?.everythingChanged());
     // Loaded now, the core is there when the first document comes.

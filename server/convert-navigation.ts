@@ -80,14 +80,15 @@ export function toCodeLens(lens: core.Lens, uri: string, commands: LensCommands,
   return { range, command: { title: lens.text, command, ...(command && { arguments: [chosen] }) } };
 }
 
-/** A lens with who uses the definition below it. */
+/** A lens with who uses the definition below it; `notUsed` is what it says where it is none. */
 export function withUses(
   lens: CodeLens,
   uses: core.Uses | undefined,
   commands: LensCommands,
   naming: Naming,
+  notUsed: string,
 ): CodeLens {
-  const title = uses?.text ?? 'not used';
+  const title = uses?.text ?? notUsed;
   if (uses === undefined || uses.references.length === 0 || !commands.showUses)
     return { ...lens, command: { title, command: '' } };
   const locations = uses.references.map((reference) => toLocation(reference, naming));

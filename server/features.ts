@@ -93,10 +93,6 @@ export function answerQuestions(parts: QuestionParts): void {
     about('Folding', [], 'quiet', (service, uri) => service.folds(uri).map(convert.toFoldingRange)),
   );
 
-  const shownIn = () => {
-    const { display } = workspace.settings.core;
-    return display === undefined ? {} : { shownIn: display };
-  };
   const sheet = about<SheetParams, SheetResult>(
     'Sheet',
     null,
@@ -108,7 +104,7 @@ export function answerQuestions(parts: QuestionParts): void {
         ...(clock === undefined ? {} : { clock }),
       };
       const view = service.sheet(uri, line, asked, formula);
-      return view ? { ...view, uri: naming.spell(view.uri), ...shownIn() } : null;
+      return view ? { ...view, uri: naming.spell(view.uri), shownIn: workspace.display } : null;
     },
   );
   connection.onRequest(sheetRequest, (params: SheetParams, token) => {

@@ -15,7 +15,7 @@ export interface Log {
 export function guardedRequest<P, R>(
   log: Log,
   name: string,
-  empty: R,
+  empty: R | (() => R),
   answer: (params: P, token: CancellationToken) => Promise<R>,
 ): (params: P, token: CancellationToken) => Promise<R> {
   return async (params, token) => {
@@ -26,7 +26,7 @@ export function guardedRequest<P, R>(
     } catch (error) {
       if (error instanceof ResponseError) throw error;
       log.error(`${name}: ${describe(error)}`);
-      return empty;
+      return typeof empty === 'function' ? (empty as () => R)() : empty;
     } finally {
       log.took?.(name, performance.now() - from);
     }

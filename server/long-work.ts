@@ -2,6 +2,7 @@ import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-lan
 import type { Service, Steps } from '../core/index.ts';
 import type { OpenDocuments } from './documents.ts';
 import { checkpoint } from './guard.ts';
+import { said } from './said.ts';
 import type { Schedule } from './schedule.ts';
 import type { Workspace } from './workspace.ts';
 
@@ -29,10 +30,11 @@ export async function inSteps<T>(
     await schedule.quiet();
     checkpoint(token);
   }
-  throw modified();
+  throw modified(workspace);
 }
 
 /** What a client is told that asked of a text which is another by now. */
-export function modified(): ResponseError<void> {
-  return new ResponseError(LSPErrorCodes.ContentModified, 'The text has changed meanwhile.');
+export function modified(workspace: Workspace): ResponseError<void> {
+  const why = workspace.say(said('session.changed-meanwhile'));
+  return new ResponseError(LSPErrorCodes.ContentModified, why);
 }

@@ -16,6 +16,7 @@ import * as convert from './convert-navigation.ts';
 import type { QuestionParts } from './features.ts';
 import { checkpoint, guardedRequest } from './guard.ts';
 import { inSteps, modified } from './long-work.ts';
+import { said } from './said.ts';
 import { canonicalUri } from './uris.ts';
 
 /** Questions about the whole workspace wait so long for its files to be read. */
@@ -100,7 +101,7 @@ export function answerNavigation(parts: QuestionParts, about: About): void {
         if ('refused' in answer) throw refusal(answer.refused);
         // An edit of a text that is another by now would hit other words.
         const { texts } = workspace.now().snapshot;
-        if (answer.some(({ uri }) => texts.get(uri) !== asked.texts.get(uri))) throw modified();
+        if (answer.some(({ uri }) => texts.get(uri) !== asked.texts.get(uri))) throw modified(workspace);
         return toWorkspaceEdit(answer, able, naming);
       },
     ),
@@ -173,7 +174,7 @@ export function answerNavigation(parts: QuestionParts, about: About): void {
       'Lens',
       lens,
       (service, of, { position }) => service.uses(of, position.line, position.character),
-      (uses) => convert.withUses(lens, uses, lensCommands, naming),
+      (uses) => convert.withUses(lens, uses, lensCommands, naming, workspace.say(said('session.not-used'))),
     )(asked, token);
   });
 

@@ -6,7 +6,7 @@ import { inSteps } from './long-work.ts';
 import type {
   CompareParams,
   CompareRequest,
-  Comparison,
+  CompareResult,
   EditParams,
   EditRequest,
   EditResult,
@@ -22,6 +22,7 @@ import type {
   SheetTextRequest,
   SheetTextResult,
 } from './protocol.ts';
+import { said } from './said.ts';
 import { canonicalUri } from './uris.ts';
 
 const overviewRequest: OverviewRequest = 'doughwright/overview';
@@ -40,7 +41,7 @@ export function answerPanel(parts: QuestionParts): void {
 
   function answer<P, R>(
     method: string,
-    empty: R,
+    empty: R | (() => R),
     make: (params: P, token: CancellationToken) => Promise<R>,
   ): void {
     const handler = guardedRequest<P, R>(log, method, empty, async (params, token) => {
@@ -66,11 +67,11 @@ export function answerPanel(parts: QuestionParts): void {
     text: (await workspace.service()).newFormula(name, template),
   }));
 
-  const noTable: ImportedTable = {
+  const noTable = (): ImportedTable => ({
     text: '',
     formulas: [],
-    notes: [{ message: 'The table could not be read; the log says why.', doubtful: true }],
-  };
+    notes: [{ message: workspace.say(said('session.no-table')), doubtful: true }],
+  });
   answer<ImportTableParams, ImportedTable>(
     importTableRequest,
     noTable,
@@ -81,10 +82,10 @@ export function answerPanel(parts: QuestionParts): void {
     },
   );
 
-  answer<CompareParams, Comparison | null>(compareRequest, null, async ({ textDocument, before }) => {
+  answer<CompareParams, CompareResult>(compareRequest, null, async ({ textDocument, before }) => {
     const service = await workspace.service();
     const uri = canonicalUri(textDocument.uri);
-    return service.has(uri) ? service.compare(uri, before) : null;
+    return service.has(uri) ? service.comparePage(uri, before) : null;
   });
 
   answer<SheetTextParams, SheetTextResult>(sheetTextRequest, null, async (params) => {
@@ -100,15 +101,14 @@ export function answerPanel(parts: QuestionParts): void {
     const view = service.sheet(uri, line, asked, formula);
     if (view === undefined) return null;
     const { writeSheets } = await import('../core/index.ts');
-    const { display } = workspace.settings.core;
-    return { formula: view.formula, text: writeSheets([{ view, origin }], format, display) };
+    return { formula: view.formula, text: writeSheets([{ view, origin }], format, workspace.display) };
   });
 
-  const failed = { cannot: 'The edit could not be made; the log says why.' };
+  const failed = () => ({ cannot: workspace.say(said('session.no-edit')) });
   answer<EditParams, EditResult>(editRequest, failed, async ({ textDocument, line, formula, change }) => {
     const service = await workspace.service();
     const uri = canonicalUri(textDocument.uri);
-    if (!service.has(uri)) return { cannot: 'The file is not open and not in the workspace.' };
+    if (!service.has(uri)) return { cannot: workspace.say(said('session.file-not-known')) };
     const edits = service.panelEdits(uri, line, change, formula);
     return typeof edits === 'string'
       ? { cannot: edits }

@@ -1,5 +1,7 @@
 import type { Connection } from 'vscode-languageserver';
+import type { Said } from '../core/index.ts';
 import { guardedWork, type Log } from './guard.ts';
+import { said } from './said.ts';
 
 /** Work that is done sooner needs no word, in milliseconds. */
 const patience = 1000;
@@ -12,13 +14,15 @@ type Shown = Awaited<ReturnType<Connection['window']['createWorkDoneProgress']>>
 export class Progress {
   readonly #connection: Connection;
   readonly #log: Log;
+  readonly #words: (said: Said) => Promise<string>;
   #began: number | undefined;
   #told = 0;
   #shown: Promise<Shown> | undefined;
 
-  constructor(connection: Connection, log: Log) {
+  constructor(connection: Connection, log: Log, words: (said: Said) => Promise<string>) {
     this.#connection = connection;
     this.#log = log;
+    this.#words = words;
   }
 
   /** So many files of those found so far are known; all of them when there is nothing left to do. */
@@ -29,20 +33,34 @@ export class Progress {
       const shown = this.#shown;
       this.#began = undefined;
       this.#shown = undefined;
-      this.#say(shown, (one) => one.done());
+      if (shown !== undefined) this.#work(async () => (await shown).done());
       return;
     }
     if (now - this.#began < patience || now - this.#told < pause) return;
     this.#told = now;
     const percent = Math.floor((100 * known) / found);
-    const words = `${known} of ${found} files`;
-    if (this.#shown === undefined) {
-      this.#shown = this.#connection.window.createWorkDoneProgress();
-      this.#say(this.#shown, (one) => one.begin('Reading formulas', percent, words));
-    } else this.#say(this.#shown, (one) => one.report(percent, words));
+    const far = said('session.read-so-far', { count: known, otherCount: found });
+    const shown = this.#shown;
+    if (shown === undefined) {
+      const begun = this.#begin(percent, far);
+      this.#shown = begun;
+      this.#work(() => begun);
+      return;
+    }
+    this.#work(async () => {
+      const [one, words] = [await shown, await this.#words(far)];
+      // Meanwhile all may be known.
+      if (this.#shown === shown) one.report(percent, words);
+    });
   }
 
-  #say(shown: Promise<Shown> | undefined, words: (shown: Shown) => void): void {
-    if (shown !== undefined) guardedWork(this.#log, 'Progress', async () => words(await shown));
+  async #begin(percent: number, far: Said): Promise<Shown> {
+    const shown = await this.#connection.window.createWorkDoneProgress();
+    shown.begin(await this.#words(said('session.reading')), percent, await this.#words(far));
+    return shown;
+  }
+
+  #work(work: () => Promise<unknown>): void {
+    guardedWork(this.#log, 'Progress', work);
   }
 }

@@ -3,15 +3,12 @@
  * of this file and nothing else of the server.
  */
 import type { WorkspaceEdit } from 'vscode-languageserver';
+import type { ComparisonPage } from '../core/compare/comparison-page.ts';
 import type { OverviewEntry } from '../core/features/overview.ts';
 import type { FormulaTemplate } from '../core/features/templates.ts';
 
-export type {
-  Change,
-  ChangeGroup,
-  Comparison,
-  FormulaComparison,
-} from '../core/compare/comparison.ts';
+export type { Change, ChangeGroup } from '../core/compare/comparison.ts';
+export type { ComparedBlock, ComparisonPage } from '../core/compare/comparison-page.ts';
 export type { ImportedTable, TableNote } from '../core/features/import-table.ts';
 export type { ReadingToLog } from '../core/features/log-reading.ts';
 export type { OverviewEntry, OverviewKind } from '../core/features/overview.ts';
@@ -130,6 +127,8 @@ export interface CompareParams {
   readonly textDocument: { readonly uri: string };
   readonly before: string;
 }
+/** All of it in words, or `null` where the file is not known. */
+export type CompareResult = ComparisonPage | null;
 
 /** The names on the wire. They are types so that a side that only knows this file's types still cannot misspell them. */
 export type SheetRequest = 'doughwright/sheet';

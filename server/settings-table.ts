@@ -1,3 +1,6 @@
+import type { Message } from '../core/index.ts';
+import { said } from './said.ts';
+
 /**
  * The settings under `doughwright`, the levels of the rules aside: the manifest, the guide and what the server accepts are
  * made from here.
@@ -48,7 +51,7 @@ export const settingsTable = [
       'Français',
     ],
     meaning:
-      'The language of findings and other answers; what is not translated yet is English. The notation is the same in every language.',
+      'The language of findings, hovers, totals, the batch sheet and other answers; what French does not have yet is English. The notation is the same in every language.',
   },
   {
     key: 'units.mass',
@@ -69,10 +72,11 @@ export const settingsTable = [
   {
     key: 'decimalSign',
     type: 'choice',
-    default: 'point',
-    choices: ['point', 'comma'],
-    choiceMeanings: ['1.5', '1,5'],
-    meaning: 'The decimal sign of figures that are shown. Files may hold either.',
+    default: 'language',
+    choices: ['language', 'point', 'comma'],
+    choiceMeanings: ['That of the language: a comma in German and French, a point in English.', '1.5', '1,5'],
+    meaning:
+      'The decimal sign of figures that are shown. Files may hold either, and stay as they are written.',
   },
   celsius(
     'roomCelsius',
@@ -130,7 +134,7 @@ export const settingsTable = [
     key: 'maxFindings',
     type: 'count',
     default: 200,
-    meaning: 'The most findings of one file that are told; the rest is counted in one last finding.',
+    meaning: 'The most findings of one file that are shown; the rest is counted in one last finding.',
   },
   {
     key: 'trace.server',
@@ -158,19 +162,16 @@ export type SettingValues = {
 };
 
 /**
- * Reads what a client has set, as an object of objects. What makes no sense keeps its default and is told to `complain` in
- * a sentence, so that one slip does not undo the rest.
+ * Reads what a client has set, as an object of objects. What makes no sense keeps its default and is told to `complain`,
+ * so that one slip does not undo the rest.
  */
-export function settingValues(settings: unknown, complain: (sentence: string) => void): SettingValues {
+export function settingValues(settings: unknown, complain: (what: Message) => void): SettingValues {
   const values: Record<string, unknown> = {};
   for (const setting of settingsTable as readonly Setting[]) {
     const given = valueAt(settings, setting.key);
     const isAbsent = given === undefined || given === null;
     const fits = isAbsent || isFitting(setting, given);
-    if (!fits)
-      complain(
-        `Setting doughwright.${setting.key}: ${JSON.stringify(given)} does not fit; ${cureOf(setting)}.`,
-      );
+    if (!fits) complain(misfit(setting, JSON.stringify(given)));
     values[setting.key] = isAbsent || !fits ? setting.default : given;
   }
   return values as SettingValues;
@@ -189,16 +190,21 @@ function isFitting(setting: Setting, given: unknown): boolean {
   }
 }
 
-function cureOf(setting: Setting): string {
+function misfit(setting: Setting, written: string): Message {
+  const facts = { setting: `doughwright.${setting.key}`, written };
   switch (setting.type) {
     case 'switch':
-      return 'write true or false';
+      return said('session.no-switch', facts);
     case 'choice':
-      return `write one of ${setting.choices.join(', ')}`;
+      return said('session.no-choice', { ...facts, choices: setting.choices });
     case 'celsius':
-      return `write degrees Celsius from ${setting.least} to ${setting.most}, without a unit`;
+      return said('session.no-celsius', {
+        ...facts,
+        leastNumber: setting.least,
+        mostNumber: setting.most,
+      });
     case 'count':
-      return 'write a whole number above 0';
+      return said('session.no-count', facts);
   }
 }
 

@@ -1,12 +1,17 @@
 import { type Connection, DidChangeConfigurationNotification } from 'vscode-languageserver';
-import type { HintKind, Level, Settings } from '../core/index.ts';
+import type { Display, HintKind, Level, Message, Settings } from '../core/index.ts';
 import type { Abilities } from './abilities.ts';
 import { guardedWork, type Log } from './guard.ts';
+import { said } from './said.ts';
 import { type SettingValues, settingValues } from './settings-table.ts';
 
 /** What a baker may set under `doughwright` in the editor. */
 export interface ServerSettings {
-  readonly core: Partial<Settings>;
+  readonly core: Partial<Omit<Settings, 'display'>>;
+  /** How figures are shown; the decimal sign may be that of the language. */
+  readonly display: Omit<Display, 'decimalSign'> & {
+    readonly decimalSign: SettingValues['decimalSign'];
+  };
   /** The language of answers; `editor` is that of the client. */
   readonly language: SettingValues['language'];
   /** Which figures are shown at the ends of lines. */
@@ -20,10 +25,10 @@ export const defaultSettings: ServerSettings = settingsOf({}, {});
 const levels: readonly (Level | 'off')[] = ['error', 'warning', 'info', 'hint', 'off'];
 
 /**
- * Reads settings as they come from a client. What makes no sense is left out and told to `complain` in a sentence, so
+ * Reads settings as they come from a client. What makes no sense is left out and told to `complain`, so
  * that one slip does not undo the rest.
  */
-export function readSettings(value: unknown, complain: (sentence: string) => void): ServerSettings {
+export function readSettings(value: unknown, complain: (what: Message) => void): ServerSettings {
   if (!isRecord(value)) return defaultSettings;
   const rules: Record<string, Level | 'off'> = {};
   for (const [code, level] of Object.entries(isRecord(value.rules) ? value.rules : {})) {
@@ -31,7 +36,10 @@ export function readSettings(value: unknown, complain: (sentence: string) => voi
     if (known) rules[code] = known;
     else
       complain(
-        `Setting doughwright.rules, ${code}: ${JSON.stringify(level)} is no level; write one of ${levels.join(', ')}.`,
+        said('session.no-level', {
+          setting: 'doughwright.rules',
+          ...{ code, written: JSON.stringify(level), choices: levels },
+        }),
       );
   }
   return settingsOf(rules, value, complain);
@@ -40,7 +48,7 @@ export function readSettings(value: unknown, complain: (sentence: string) => voi
 function settingsOf(
   rules: Settings['rules'],
   given: unknown,
-  complain: (sentence: string) => void = () => undefined,
+  complain: (what: Message) => void = () => undefined,
 ): ServerSettings {
   const set = settingValues(given, complain);
   const [room, flour, tap] = [set['usual.roomCelsius'], set['usual.flourCelsius'], set['usual.tapCelsius']];
@@ -50,17 +58,17 @@ function settingsOf(
     core: {
       rules,
       maxFindings: set.maxFindings,
-      display: {
-        mass: set['units.mass'],
-        temperature: set['units.temperature'],
-        decimalSign: set.decimalSign,
-      },
       usual: {
         ...(regime !== 'bakery' && { label: regime }),
         ...(room !== null && { roomCelsius: room }),
         ...(flour !== null && { flourCelsius: flour }),
         ...(tap !== null && { tapCelsius: tap }),
       },
+    },
+    display: {
+      mass: set['units.mass'],
+      temperature: set['units.temperature'],
+      decimalSign: set.decimalSign,
     },
     language: set.language,
     hints: {
@@ -73,30 +81,34 @@ function settingsOf(
   };
 }
 
+export interface Following {
+  readonly connection: Connection;
+  readonly able: Abilities;
+  readonly log: Log;
+  readonly known: ServerSettings;
+  readonly taken: (settings: ServerSettings) => void;
+  readonly complain: (what: Message) => void;
+}
+
 /**
  * Fetches the settings from the client, now and whenever it says that they have changed; `taken` is told of those that
- * differ from the last, at first from those `known`. A client that cannot be asked sends them along instead. To be called once the client has
- * initialized.
+ * differ from the last, at first from those `known`, and `complain` of each that makes no sense, once. A client that cannot be
+ * asked sends them along instead. To be called once the client has initialized.
  */
-export function followSettings(
-  connection: Connection,
-  able: Abilities,
-  log: Log,
-  known: ServerSettings,
-  taken: (settings: ServerSettings) => void,
-): void {
+export function followSettings({ connection, able, log, known, taken, complain }: Following): void {
   let last = JSON.stringify(known);
   let told: readonly string[] = [];
   const take = (value: unknown) => {
-    const complaints: string[] = [];
-    const settings = readSettings(value, (sentence) => complaints.push(sentence));
-    // A client may send the same settings many times over.
-    for (const sentence of complaints) if (!told.includes(sentence)) log.warn(sentence);
-    told = complaints;
+    const complaints: Message[] = [];
+    const settings = readSettings(value, (what) => complaints.push(what));
     const text = JSON.stringify(settings);
-    if (text === last) return;
+    // A client may send the same settings many times over.
+    const isNew = text !== last;
     last = text;
-    taken(settings);
+    if (isNew) taken(settings);
+    const before = told;
+    told = complaints.map((what) => JSON.stringify(what));
+    for (const [index, what] of complaints.entries()) if (!before.includes(told[index]!)) complain(what);
   };
   const pull = () =>
     guardedWork(log, 'Settings', async () =>

@@ -4,6 +4,7 @@ import type { Abilities } from './abilities.ts';
 import { type Naming, toDiagnostic } from './convert.ts';
 import type { Log } from './guard.ts';
 import { type RulePageFolders, rulePagesIn } from './rule-pages.ts';
+import { said } from './said.ts';
 import type { Workspace } from './workspace.ts';
 
 /** What was worked out last for a file; `id` names the list to the client. */
@@ -85,7 +86,7 @@ export class ToldFindings {
 
   /** One file that brings the core down must not take the findings of the others with it. */
   #findings(service: Service, uri: string): readonly Finding[] {
-    if (this.#parts.workspace.isTooLarge(uri)) return tooLarge;
+    if (this.#parts.workspace.isTooLarge(uri)) return [tooLarge(this.#parts.workspace)];
     try {
       return service.has(uri) ? service.findings(uri) : none;
     } catch (error) {
@@ -106,13 +107,13 @@ function sameFindings(before: readonly Finding[], now: readonly Finding[]): bool
 
 const none: readonly Finding[] = [];
 
-const tooLarge: readonly Finding[] = [
-  {
+function tooLarge(workspace: Workspace): Finding {
+  return {
     code: 'file-too-large',
     level: 'warning',
-    message: 'This file is larger than 4 MiB, so nothing in it is worked out; divide it into several files.',
+    message: workspace.say(said('file-too-large.whole')),
     place: { line: 0, start: 0, end: 0 },
     related: [],
     fixes: [],
-  },
-];
+  };
+}

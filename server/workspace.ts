@@ -1,4 +1,5 @@
-import type { LanguageTag, Service } from '../core/index.ts';
+import type * as core from '../core/index.ts';
+import type { Display, LanguageTag, Said, Service, Speaker } from '../core/index.ts';
 import type { OpenDocuments } from './documents.ts';
 import { largestFileBytes } from './host.ts';
 import { type Worded, wordedIn } from './language.ts';
@@ -20,21 +21,27 @@ export class Workspace {
   readonly #edited = new Set<string>();
   readonly #tooLarge = new Set<string>();
   #service: Service | undefined;
-  #loading: Promise<Service> | undefined;
+  #loading: Promise<typeof core> | undefined;
   #folders: readonly string[] = [];
   /** Of each open file that lies in no folder of the workspace, the root. */
   readonly #strayRoots = new Map<string, string>();
   #settings = defaultSettings;
   #locale = 'en';
-  #languageOf: ((locale: string) => LanguageTag) | undefined;
+  readonly #warn: (sentence: string) => void;
+  #core: typeof core | undefined;
+  #speaker: Speaker | undefined;
+  /** Languages whose words are not to be had, which was said. */
+  readonly #lacking = new Set<LanguageTag>();
   /** The language that the core has been told, or shall be at the next question; English is what it begins with. */
   #tag: LanguageTag = 'en';
   #worded: Worded | undefined;
   #rootsNew = true;
   #settingsNew = true;
 
-  constructor(documents: OpenDocuments) {
+  /** `warn` is told in a sentence when a language cannot be had, once. */
+  constructor(documents: OpenDocuments, warn: (sentence: string) => void = () => undefined) {
     this.#documents = documents;
+    this.#warn = warn;
   }
 
   get settings(): ServerSettings {
@@ -47,7 +54,18 @@ export class Workspace {
 
   set settings(settings: ServerSettings) {
     this.#settings = settings;
+    this.#speaker = undefined;
     this.#settingsNew = true;
+  }
+
+  /** How figures are shown now. */
+  get display(): Display {
+    const { display } = this.#settings;
+    const { decimalSign } = display;
+    return {
+      ...display,
+      decimalSign: decimalSign === 'language' ? (this.#worded?.language.decimalSign ?? 'point') : decimalSign,
+    };
   }
 
   /** The language of the client’s own words, as BCP 47 writes it; the setting stands above it. */
@@ -67,17 +85,32 @@ export class Workspace {
 
   /** The core, knowing all that has happened so far. */
   async service(): Promise<Service> {
-    if (!this.#service) {
-      // The import is what keeps the core from being evaluated before the client has its answer to `initialize`.
-      this.#loading ??= import('../core/index.ts').then((core) => {
-        this.#languageOf = core.languageTagOf;
-        return core.createService();
-      });
-      this.#service = await this.#loading;
+    await this.#ready();
+    return this.now();
+  }
+
+  /** A message in the words that are asked for, with the core loaded for it where it was not. */
+  async words(said: Said): Promise<string> {
+    await this.#ready();
+    return this.say(said);
+  }
+
+  /** A message in the words that are asked for; by its code before the core is there. */
+  say(said: Said): string {
+    if (this.#core !== undefined) {
+      const { language, grammar } = this.#worded ?? { language: this.#core.english };
+      this.#speaker ??= this.#core.speakerOf(language, this.display, grammar);
     }
+    return this.#speaker?.say(said) ?? said.code;
+  }
+
+  async #ready(): Promise<void> {
+    // The import is what keeps the core from being evaluated before the client has its answer to `initialize`.
+    this.#loading ??= import('../core/index.ts');
+    this.#core = await this.#loading;
+    this.#service ??= this.#core.createService();
     // Other settings may come while a language is loaded.
     while (this.#tagWanted() !== this.#tag) await this.#word(this.#tagWanted());
-    return this.now();
   }
 
   /** The core, knowing all that has happened so far; only once `service` has answered. */
@@ -177,15 +210,21 @@ export class Workspace {
 
   #tagWanted(): LanguageTag {
     const { language } = this.#settings;
-    return language === 'editor' ? this.#languageOf!(this.#locale) : language;
+    return language === 'editor' ? this.#core!.languageTagOf(this.#locale) : language;
   }
 
   async #word(tag: LanguageTag): Promise<void> {
-    const worded = await wordedIn(tag);
+    let trouble: string | undefined;
+    const worded = await wordedIn(tag, (sentence) => {
+      trouble = sentence;
+    });
     // Whoever asked at the same time has had it loaded as well.
     if (this.#tag === tag || this.#tagWanted() !== tag) return;
     this.#tag = tag;
     this.#worded = worded;
+    this.#speaker = undefined;
+    if (trouble !== undefined && !this.#lacking.has(tag)) this.#warn(trouble);
+    if (trouble !== undefined) this.#lacking.add(tag);
     this.#settingsNew = true;
   }
 
@@ -203,6 +242,7 @@ export class Workspace {
       service.setSettings({
         ...this.#settings.core,
         ...this.#worded,
+        display: this.display,
         keepsLastFigures: this.keepsLastFigures,
       });
     }

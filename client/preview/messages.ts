@@ -43,7 +43,13 @@ export type ToPage =
       readonly asked: SheetAsked;
       readonly work: WorkState;
     }
-  | { readonly type: 'nothing'; readonly sequence: number; readonly why: 'no-formula' | 'no-server' }
+  /** There is no sheet: what is so, and what to do. */
+  | {
+      readonly type: 'nothing';
+      readonly sequence: number;
+      readonly what: string;
+      readonly cure: string;
+    }
   | { readonly type: 'pinned'; readonly pinned: boolean }
   /** The cursor stands at this zero-based line of this file. */
   | { readonly type: 'cursor'; readonly uri: string; readonly line: number }

@@ -3,7 +3,7 @@ import { weighingBlocks } from './blocks.ts';
 import { createControls } from './controls.ts';
 import { element } from './elements.ts';
 import { factsBand, titleBand } from './heading.ts';
-import { heldWords, nothingWords } from './held.ts';
+import { heldWords } from './held.ts';
 import { overLastGood } from './last-good.ts';
 import {
   type FromPage,
@@ -89,7 +89,7 @@ window.addEventListener('message', (event: MessageEvent<ToPage>) => {
       if (message.sequence < shownSequence) return;
       shownSequence = message.sequence;
       if (message.type === 'sheet') return showSheet(message.sheet, message.asked, message.work);
-      return showNothing(nothingWords[message.why]);
+      return showNothing(message.what, message.cure);
     case 'pinned':
       controls.setPinned(message.pinned);
       return keep({ ...state, pinned: message.pinned });
@@ -141,7 +141,7 @@ function showSheet(sheet: ShownSheet, asked: SheetAsked, kept: WorkState): void 
   trying = false;
 }
 
-function showNothing([what, cure]: readonly [string, string]): void {
+function showNothing(what: string, cure: string): void {
   shown = undefined;
   drawn = undefined;
   tell(banner, '');

@@ -79,6 +79,9 @@ export interface Arg {
   readonly number: number;
   readonly otherNumber: number;
   readonly slowestNumber: number;
+  /** The ends of what a setting may be. */
+  readonly leastNumber: number;
+  readonly mostNumber: number;
 
   /** What something is called in the file or the catalogue. */
   readonly name: string;
@@ -108,6 +111,15 @@ export interface Arg {
   readonly example: string;
   /** A file or a folder by its path as it is shown, or by its name alone. */
   readonly file: string;
+  readonly otherFile: string;
+  readonly files: readonly string[];
+  /** A state of a repository as it was asked for; and its commit by the first signs of its name. */
+  readonly revision: string;
+  readonly commit: string;
+  /** What a program is called with, or what is to be typed: an option, a command, a setting of an editor or of git. */
+  readonly option: string;
+  readonly command: string;
+  readonly setting: string;
 
   /** Messages within a message. */
   readonly reason: Said;

@@ -1,3 +1,4 @@
+import type { Display } from '../text/display.ts';
 import { english as catalogue } from './en/english.ts';
 import { rulePageWords } from './en/rule-page-words.ts';
 import type { Catalogue } from './message.ts';
@@ -11,6 +12,8 @@ export interface Language {
   readonly catalogue: Partial<Catalogue>;
   /** What stands behind a figure in percent, with the blank before it that the language wants. */
   readonly percentSign: string;
+  /** What stands before the decimals of a figure, where its reader has not asked for another. */
+  readonly decimalSign: Display['decimalSign'];
   /** The rules by code; absent in English, where a rule says them itself, and where they are not translated. */
   readonly rulePages?: RulePages;
   readonly rulePageWords: RulePageWords;
@@ -24,7 +27,10 @@ export interface Grammar {
   list(words: readonly string[], kind: 'and' | 'or'): string;
 }
 
-export const english: Language = { tag: 'en', catalogue, percentSign: '%', rulePageWords };
+export const english: Language = {
+  ...{ tag: 'en', catalogue, rulePageWords },
+  ...{ percentSign: '%', decimalSign: 'point' },
+};
 
 /** Plain English, for who runs the core without a grammar of its own. */
 export const plainGrammar: Grammar = {

@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { blendOfNames } from '../analysis/blend.ts';
 import { unknown } from '../calc/known.ts';
+import { comparisonPage } from '../compare/comparison-page.ts';
 import type { TextRange } from '../features/actions/action.ts';
 import { editsAt, offersAt } from '../features/actions/offers.ts';
 import { touches } from '../features/actions/places.ts';
@@ -94,6 +95,8 @@ export function createService(options: CacheOptions = {}): Service {
     }
     return entries;
   }
+  const compare = (uri: string, before: string, after?: string) =>
+    compareTexts(view(), uri, before, after ?? now.texts.get(uri)?.text ?? '', speaker);
   const actionsAround = (uri: string, range: TextRange) => {
     const found = read(uri);
     return found === undefined
@@ -274,8 +277,8 @@ export function createService(options: CacheOptions = {}): Service {
     },
     importTable: (uri, table, name) => importTable(table, view().scopeOf(uri), name),
     portrait: (uri, shown = uri) => portraitIn(view(), uri, shown),
-    compare: (uri, before, after) =>
-      compareTexts(view(), uri, before, after ?? now.texts.get(uri)?.text ?? '', speaker),
+    compare,
+    comparePage: (uri, before, after) => comparisonPage(compare(uri, before, after), speaker),
     blend: (uri, flours, target) => {
       const blend = blendOfNames(flours, view().scopeOf(uri), target);
       if (blend.known) return blend;

@@ -2,6 +2,7 @@ import type { NamedBlend } from '../analysis/blend.ts';
 import type { BlendTarget } from '../calc/blend.ts';
 import type { Known } from '../calc/known.ts';
 import type { Comparison } from '../compare/comparison.ts';
+import type { ComparisonPage } from '../compare/comparison-page.ts';
 import type { FilePortrait } from '../compare/portrait.ts';
 import type { ActionKind, OfferedAction, TextRange } from '../features/actions/action.ts';
 import type {
@@ -79,6 +80,8 @@ export interface Service extends Navigation, Editing {
   portrait(uri: string, shown?: string): FilePortrait | undefined;
   /** What changed from one text of a file to another, or to its present text, among the other files as they are. */
   compare(uri: string, before: string, after?: string): Comparison;
+  /** The same with the words around it, for an editor to lay out. */
+  comparePage(uri: string, before: string, after?: string): ComparisonPage;
   /** Shares of flours that reach a protein or keep an ash; names are looked up from where the file stands. */
   blend(uri: string, flours: readonly string[], target: BlendTarget): Known<NamedBlend, string>;
   /** The production runs of the file's plans, worked out. */

@@ -4,11 +4,15 @@ import { pathToFileURL } from 'node:url';
 import {
   type Comparison,
   comparePortraits,
+  comparisonPage,
   createService,
   type FilePortrait,
   foldName,
   heaviest,
+  type Message,
+  message,
   type PlaceInFile,
+  type Speaker,
 } from '../../core/index.ts';
 import { doughFilesBelow, readDough, rootAbove, type Unreadable } from '../disk.ts';
 import { canonicalUri } from '../uris.ts';
@@ -17,7 +21,8 @@ import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
 import { filesOfRevision, repositoryOf, uriIn } from './git.ts';
 import { cureOf, readInput, shownPath } from './input.ts';
-import { complainOf, noOrders, visibleData, visibleLine } from './terminal.ts';
+import { say, speaker } from './speaker.ts';
+import { complain, noOrders, visibleData, visibleLine } from './terminal.ts';
 
 export interface CompareOptions {
   readonly since?: string;
@@ -35,7 +40,13 @@ type Side =
       /** Files that were not asked for, by the names that the portraits have. */
       readonly others?: OtherFiles;
     }
-  | { readonly message: string };
+  | Refusal;
+
+/** Why there is none: what it is about, where that is to be named, and what is so. */
+interface Refusal {
+  readonly about?: string;
+  readonly message: Message;
+}
 
 /** Files that were not asked for: a formula that was, or its former self, may stand in one of them. */
 interface OtherFiles {
@@ -49,49 +60,55 @@ interface OtherFiles {
  */
 export async function compare(paths: readonly string[], options: CompareOptions): Promise<ExitCode> {
   const { since, between } = options;
+  const format = options.json ? 'json' : (options.format ?? 'text');
   let sides: readonly [Side, Side];
   if (since !== undefined || between !== undefined) {
     const first = since ?? between!;
     const [second, ...rest] = since === undefined ? paths : [undefined, ...paths];
     if (since === undefined && second === undefined)
-      return complain('--between takes two revisions: doughwright compare --between OLD NEW [PATH…]');
+      return refuse({
+        message: message('command-git.two-revisions', {
+          option: '--between',
+          command: 'doughwright compare --between OLD NEW [PATH…]',
+        }),
+      });
     const asked = await askedOf(rest as string[]);
-    if ('message' in asked) return complain(asked.message);
+    if ('message' in asked) return refuse(asked);
     if (second === undefined && asked.isBare)
-      return complain('this repository has no files on disk; compare two revisions with --between OLD NEW.');
+      return refuse({ message: message('command-git.no-files', { option: '--between OLD NEW' }) });
     sides = [
       await revisionSide(asked, first),
       second === undefined ? await diskSide(asked) : await revisionSide(asked, second),
     ];
     const strange = sides.some((side) => 'message' in side) ? undefined : asked.neverMet();
     if (strange !== undefined)
-      return complain(`${strange}: there is no formula file of this name, or below it, on either side.`);
+      return refuse({ message: message('command-git.on-neither-side', { file: strange }) });
   } else {
     const [old, now, more] = paths;
     if (old === undefined || now === undefined || more !== undefined)
-      return complain('name two files or two folders, or use --since REVISION or --between OLD NEW.');
+      return refuse({ message: message('command-git.two-places') });
     sides = await twoPlaces(old, now);
   }
   const [before, after] = sides;
-  if ('message' in before) return complain(before.message);
-  if ('message' in after) return complain(after.message);
+  if ('message' in before) return refuse(before);
+  if ('message' in after) return refuse(after);
   if (before.unread.includes('') || after.unread.includes('')) return 2;
   // What one side could not be read of is neither new nor gone.
-  const comparison = compareSides(before, after);
-  tell(comparison, options.json ? 'json' : (options.format ?? 'text'));
+  const comparison = compareSides(before, after, speaker(format === 'json'));
+  tell(comparison, format);
   if (before.unread.length > 0 || after.unread.length > 0) return 2;
   return comparison.verdict === 'same' || comparison.verdict === 'layout' ? 0 : 1;
 }
 
-type ReadSide = Exclude<Side, { readonly message: string }>;
+type ReadSide = Exclude<Side, Refusal>;
 
 /**
  * What was asked for on both sides. What stands there on one side alone is looked for in the other files by its name, so that
  * a formula that moved is told as moved.
  */
-function compareSides(before: ReadSide, after: ReadSide): Comparison {
+function compareSides(before: ReadSide, after: ReadSide, words: Speaker): Comparison {
   const [old, now] = [readable(before.portraits, after), readable(after.portraits, before)];
-  const comparison = comparePortraits(old, now);
+  const comparison = comparePortraits(old, now, words);
   if (before.others === undefined || after.others === undefined) return comparison;
   const lonely = [...comparison.formulas, ...comparison.definitions].filter(({ fate }) => fate !== 'kept');
   const names = lonely.map((one) => ('formula' in one ? one.formula : one.name));
@@ -107,7 +124,7 @@ function compareSides(before: ReadSide, after: ReadSide): Comparison {
   );
   const more = (others: OtherFiles): FilePortrait[] =>
     [...files].flatMap((file) => others.portrait(file) ?? []);
-  const whole = comparePortraits([...old, ...more(before.others)], [...now, ...more(after.others)]);
+  const whole = comparePortraits([...old, ...more(before.others)], [...now, ...more(after.others)], words);
   const asked = new Set([...old, ...now].map(({ file }) => file));
   const isAsked = (one: { readonly before?: PlaceInFile; readonly after?: PlaceInFile }): boolean =>
     [one.before, one.after].some((place) => place !== undefined && asked.has(place.file));
@@ -129,11 +146,17 @@ function isIn(path: string, other: string): boolean {
   return path === other || path.startsWith(`${other}/`);
 }
 
-const writers = { text: comparisonText, md: comparisonMarkdown, json: asJson };
+function tell(comparison: Comparison, format: 'text' | 'md' | 'json'): void {
+  if (format === 'json') process.stdout.write(asJson(comparison));
+  else process.stdout.write(noOrders(format === 'md' ? asMarkdown(comparison) : asText(comparison)));
+}
 
-function tell(comparison: Comparison, format: keyof typeof writers): void {
-  const text = writers[format](format === 'json' ? comparison : visibleData(comparison));
-  process.stdout.write(format === 'json' ? text : noOrders(text));
+function asText(comparison: Comparison): string {
+  return comparisonText(comparisonPage(visibleData(comparison), speaker()), speaker());
+}
+
+function asMarkdown(comparison: Comparison): string {
+  return comparisonMarkdown(comparisonPage(visibleData(comparison), speaker()));
 }
 
 /** Lines count from one, as in all that the command line writes. */
@@ -148,8 +171,8 @@ function asJson({ verdict, formulas, definitions }: Comparison): string {
   return `${JSON.stringify(told, null, 2)}\n`;
 }
 
-function complain(message: string): ExitCode {
-  complainOf(`doughwright: ${message}\n`);
+function refuse({ about, message: why }: Refusal): ExitCode {
+  complain(...(about === undefined ? [] : [about]), say(why));
   return 2;
 }
 
@@ -163,7 +186,7 @@ interface Asked {
   neverMet(): string | undefined;
 }
 
-async function askedOf(paths: readonly string[]): Promise<Asked | { readonly message: string }> {
+async function askedOf(paths: readonly string[]): Promise<Asked | Refusal> {
   const at = resolve(paths[0] ?? '.');
   const isFolder = async (path: string) => (await stat(path).catch(() => undefined))?.isDirectory();
   const folder = (await isFolder(at)) ? at : (await isFolder(dirname(at))) ? dirname(at) : '.';
@@ -172,7 +195,7 @@ async function askedOf(paths: readonly string[]): Promise<Asked | { readonly mes
   const { root, isBare } = repository;
   const wanted = paths.map((path) => relative(root, resolve(path)).replaceAll(sep, '/'));
   const outside = wanted.find((path) => path.startsWith('../'));
-  if (outside !== undefined) return { message: `${outside}: this lies outside of the repository.` };
+  if (outside !== undefined) return { message: message('command-git.outside', { file: outside }) };
   const met = new Set<string>();
   return {
     root,
@@ -228,14 +251,17 @@ async function revisionSide(asked: Asked, revision: string): Promise<Side> {
   for (const { path, text } of found.files) {
     if (text !== undefined || !asked.wants(path)) continue;
     unread.push(shownPath(join(asked.root, path)));
-    complain(`${path} of ${revision}: this is not plain text, or larger than 4 MiB.`);
+    refuse({ message: message('command-git.no-text', { file: path, revision }) });
   }
   for (const { path, commit } of found.missing) {
     if (!asked.wants(path)) continue;
     unread.push(shownPath(join(asked.root, path)));
-    complain(
-      `${path} of ${revision}: this submodule is not here at ${commit.slice(0, 8)}; run “git submodule update --init” and “git -C ${path} fetch”.`,
-    );
+    refuse({
+      message: message('command-git.no-submodule', {
+        ...{ file: path, revision, commit: commit.slice(0, 8) },
+        command: `git -C ${path} fetch`,
+      }),
+    });
   }
   return sideOf(asked, found.files, unread);
 }
@@ -247,7 +273,7 @@ async function diskSide(asked: Asked): Promise<Side> {
   const skip = (path: string, why: Unreadable): void => {
     if (!asked.wants(withinRoot(path))) return;
     unread.push(shownPath(path));
-    complain(`${shownPath(path)}: ${cureOf(why)}`);
+    refuse({ about: shownPath(path), message: cureOf(why) });
   };
   for await (const path of doughFilesBelow(asked.root, skip)) {
     const file = await readDough(path);
@@ -261,7 +287,7 @@ async function twoPlaces(old: string, now: string): Promise<[Side, Side]> {
   const [one, other] = await Promise.all([old, now].map((path) => stat(path).catch(() => undefined)));
   if (one?.isDirectory() && other?.isDirectory()) return [await folderSide(old), await folderSide(now)];
   if (one?.isDirectory() || other?.isDirectory())
-    return [{ message: `${old} and ${now} are a file and a folder; name two of one kind.` }, none];
+    return [{ message: message('command-git.file-and-folder', { file: old, otherFile: now }) }, none];
   return [await fileSide(old, now, now), await fileSide(now, old, now)];
 }
 
@@ -284,22 +310,29 @@ async function folderSide(folder: string): Promise<Side> {
 async function fileSide(path: string, other: string, shown: string): Promise<Side> {
   const file = await readDough(path);
   if (path !== nowhere && file.text === undefined)
-    return { message: `${shownPath(path)}: ${cureOf(file.why)}` };
+    return { about: shownPath(path), message: cureOf(file.why) };
   if (file.text === undefined) return none;
   const [home, otherHome] = await Promise.all([path, other].map((one) => rootAbove(dirname(resolve(one)))));
   const isGuest = other !== nowhere && home === dirname(resolve(path)) && home !== otherHome;
-  return portraitAmong(isGuest ? other : path, file.text, shown, other);
+  return portraitAmong({ place: isGuest ? other : path, text: file.text, shown, other });
 }
 
 const nowhere = '/dev/null';
 
-async function portraitAmong(place: string, text: string, shown: string, other?: string): Promise<Side> {
+interface Placed {
+  readonly place: string;
+  readonly text: string;
+  readonly shown: string;
+  readonly other: string;
+}
+
+async function portraitAmong({ place, text, shown, other }: Placed): Promise<Side> {
   const at = resolve(place);
   const root = await rootAbove(dirname(at));
   const service = createService();
   const uriOf = (path: string): string => canonicalUri(pathToFileURL(path).href);
   for await (const path of doughFilesBelow(root)) {
-    if (path === at || (other !== undefined && path === resolve(other))) continue;
+    if (path === at || path === resolve(other)) continue;
     const file = await readDough(path);
     if (file.text !== undefined) service.setText(uriOf(path), file.text);
   }
@@ -317,11 +350,10 @@ async function portraitAmong(place: string, text: string, shown: string, other?:
 export async function compareForGit(words: readonly string[]): Promise<ExitCode> {
   const [path, old, , , now, , , renamed] = words;
   if (path === undefined || (old !== undefined && now === undefined))
-    return complain('git hands over a path and two files; this is for git to call.');
+    return refuse({ message: message('command-git.for-git') });
   if (old === undefined || now === undefined) {
-    process.stdout.write(
-      noOrders(`${visibleLine(path)}: in conflict; mend its marked lines, then “git add” it.\n\n`),
-    );
+    const facts = { file: visibleLine(path), command: 'git add' };
+    process.stdout.write(noOrders(`${say(message('command-git.in-conflict', facts))}\n\n`));
     return 0;
   }
   const newPath = renamed ?? path;
@@ -332,13 +364,14 @@ export async function compareForGit(words: readonly string[]): Promise<ExitCode>
   ] as const) {
     const file = state === nowhere ? undefined : await readDough(state);
     if (file !== undefined && file.text === undefined) {
-      process.stdout.write(noOrders(`${visibleLine(path)}: ${cureOf(file.why)}\n\n`));
+      process.stdout.write(noOrders(`${visibleLine(path)}: ${say(cureOf(file.why))}\n\n`));
       return 0;
     }
-    const side = file === undefined ? none : await portraitAmong(place, file.text, place, other);
+    const side =
+      file === undefined ? none : await portraitAmong({ place, text: file.text, shown: place, other });
     sides.push('portraits' in side ? [...side.portraits] : []);
   }
-  const told = comparisonText(visibleData(comparePortraits(sides[0]!, sides[1]!)));
+  const told = asText(comparePortraits(sides[0]!, sides[1]!, speaker()));
   process.stdout.write(noOrders(`${visibleLine(newPath)}\n${told}\n`));
   return 0;
 }

@@ -1,5 +1,6 @@
 import {
-  type LanguageTag,
+  type Message,
+  message,
   type PlanView,
   pageAsCsv,
   pageAsHtml,
@@ -9,23 +10,23 @@ import {
 } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
-import { complainOf } from './terminal.ts';
-import { type FileFormat, formatOf, isData, writeOut } from './write-out.ts';
+import { say } from './speaker.ts';
+import { complain } from './terminal.ts';
+import { type FileFormat, formatOf, isData, isTable, writeOut } from './write-out.ts';
 
 export interface PlanOptions {
   readonly plan?: string;
   readonly format?: FileFormat | 'text';
   readonly out?: string;
-  readonly language: LanguageTag;
 }
 
 /** Writes the production run of a plan: 0, 1 where something of it could not be planned or will be late, 2 when it could not be read. */
 export async function plan(path: string, options: PlanOptions): Promise<ExitCode> {
-  const input = await readInput([path], { language: options.language });
+  const input = await readInput([path], { forPrograms: isTable(formatOf(options)) });
   const all = input.asked.flatMap(({ uri }) => input.service.plans(uri));
   const chosen = options.plan === undefined ? all : all.filter((one) => one.plan === options.plan);
   if (chosen.length === 0) {
-    if (!input.failed) complainOf(`doughwright: ${path}: ${missing(all, options.plan)}\n`);
+    if (!input.failed) complain(path, say(missing(all, options.plan)));
     return 2;
   }
   const shown = chosen.map((one) => withPaths(one, input.shown));
@@ -35,10 +36,9 @@ export async function plan(path: string, options: PlanOptions): Promise<ExitCode
   return shown.every(({ complete, lateMinutes }) => complete && lateMinutes === undefined) ? 0 : 1;
 }
 
-function missing(all: readonly PlanView[], name: string | undefined): string {
-  if (name === undefined || all.length === 0)
-    return 'no plan in here; a plan begins with a line "plan NAME:".';
-  return `no plan "${name}" in here; there is ${all.map((one) => `"${one.plan}"`).join(', ')}.`;
+function missing(all: readonly PlanView[], name: string | undefined): Message {
+  if (name === undefined || all.length === 0) return message('command-files.no-plan');
+  return message('command-files.no-plan-named', { name, names: all.map(({ plan: one }) => one) });
 }
 
 /** Files by the paths that a reader knows, lines counted from one as people do. */

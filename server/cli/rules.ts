@@ -1,20 +1,12 @@
-import {
-  explainedRule,
-  type LanguageTag,
-  loadLanguage,
-  rules as ruleList,
-  wordsOfRule,
-} from '../../core/index.ts';
+import { explainedRule, rules as ruleList, wordsOfRule } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
+import { wording } from './speaker.ts';
 import { levelStyles, styled } from './style.ts';
 import { complainOf } from './terminal.ts';
 
 /** Lists the rules by code, with the level each has unless it is set otherwise; or explains one, as its page does. */
-export async function rules(
-  asked: string | undefined,
-  options: { readonly json?: boolean; readonly language: LanguageTag },
-): Promise<ExitCode> {
-  const language = await loadLanguage(options.language);
+export function rules(asked: string | undefined, options: { readonly json?: boolean }): ExitCode {
+  const { language } = wording();
   const wanted = ruleList.filter(({ code }) => asked === undefined || code === asked);
   if (wanted.length === 0) {
     complainOf(`doughwright: ${asked}: there is no such rule; “doughwright rules” lists them.\n`);

@@ -1,5 +1,5 @@
 import { dirname, join, relative, sep } from 'node:path';
-import { createService, type FilePortrait, foldName } from '../../core/index.ts';
+import { createService, type FilePortrait, foldName, type Message } from '../../core/index.ts';
 import { doughFilesBelow, readDough } from '../disk.ts';
 import { blobsOf, git, repositoryOf } from './git.ts';
 
@@ -14,7 +14,7 @@ export interface Staged {
  * The formula files that are about to be committed, and those on disk that use what these define, define no more or define
  * otherwise: a flour that got another name is told where it is missing. Paths; a message where there is no repository.
  */
-export async function stagedFiles(): Promise<Staged | { readonly message: string }> {
+export async function stagedFiles(): Promise<Staged | { readonly message: Message }> {
   const repository = await repositoryOf('.');
   if (repository.root === undefined) return { message: repository.message };
   const { root } = repository;

@@ -3,15 +3,17 @@ import {
   costSentence,
   ingredientStretches,
   labelCaution,
+  message,
   money,
   nutritionWords,
+  type Speaker,
   standardWords,
   type TotalsCost,
   type TotalsLabel,
 } from '../../core/index.ts';
 
 /** The cost of a formula in lines: the whole first, then ingredient by ingredient and part by part. */
-export function costLines(cost: TotalsCost): string[] {
+export function costLines(cost: TotalsCost, { say }: Speaker): string[] {
   const { currency } = cost;
   if (currency === undefined) return [costSentence(cost)];
   const row = (name: string, amount: number | undefined): string =>
@@ -19,14 +21,16 @@ export function costLines(cost: TotalsCost): string[] {
   return [
     costSentence(cost),
     ...cost.lines.map((line) => row(line.name, line.amount)),
-    ...cost.parts.map((part) => row(`all of ${part.name}`, part.amount)),
+    ...cost.parts.map((part) =>
+      row(say(message('command-totals.cost-of-part', { part: part.name })), part.amount),
+    ),
   ];
 }
 
 const nameWidth = 26;
 
 /** The draft of a label in sections of lines; allergens stand in capitals. */
-export function labelSections(label: TotalsLabel): { title: string; lines: string[] }[] {
+export function labelSections(label: TotalsLabel, { say }: Speaker): { title: string; lines: string[] }[] {
   const { heads, rows, missing } = nutritionWords(label);
   const inColumns = (name: string, cells: readonly string[]): string =>
     [name.padEnd(nameWidth), ...cells.map((cell) => cell.padStart(20))].join('').trimEnd();
@@ -39,11 +43,11 @@ export function labelSections(label: TotalsLabel): { title: string; lines: strin
     .map(({ text, allergen }) => (allergen ? text.toUpperCase() : text))
     .join('');
   return [
-    { title: `label draft (${label.regime}): nutrition, baked`, lines: nutrition },
+    { title: say(message('command-totals.label-nutrition', { code: label.regime })), lines: nutrition },
     {
-      title: 'label draft: ingredients',
+      title: say(message('command-totals.label-ingredients')),
       lines: [ingredients, ...allergenWords(label), ...standardWords(label)],
     },
-    { title: 'label draft: to be checked', lines: [...label.notes, labelCaution] },
+    { title: say(message('command-totals.label-to-check')), lines: [...label.notes, labelCaution] },
   ];
 }

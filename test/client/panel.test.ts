@@ -39,6 +39,8 @@ async function open(options: PanelOptions, ...sheets: readonly ShownSheet[]): Pr
   return panel.page;
 }
 
+const noFormula = { what: 'No formula at the cursor.', cure: 'Put the cursor into one.' };
+
 describe('what stands on the sheet', () => {
   it('is what the server sent, figure by figure, in the order of the work', async () => {
     const page = await open({}, harbourTin);
@@ -112,10 +114,10 @@ describe('what stands on the sheet', () => {
     const page = await open({}, emptyFormula);
     expect(await page.locator('main').textContent()).toContain('No ingredients yet');
     expect(await page.locator('form').isVisible()).toBe(false);
-    await panel.send({ type: 'nothing', sequence: 9, why: 'no-formula' });
-    expect(await page.locator('h1').textContent()).toBe('No formula at the cursor.');
-    await panel.send({ type: 'nothing', sequence: 10, why: 'no-server' });
-    expect(await page.locator('main').textContent()).toContain('Restart Language Server');
+    await panel.send({ type: 'nothing', sequence: 9, ...noFormula });
+    expect(await page.locator('h1').textContent()).toBe(noFormula.what);
+    await panel.send({ type: 'nothing', sequence: 10, what: 'Kein Sprachserver.', cure: 'Neu starten.' });
+    expect(await page.locator('main').textContent()).toContain('Neu starten.');
   });
 
   it('ignores an answer that has been overtaken', async () => {
@@ -360,7 +362,7 @@ describe('crowded sheets', () => {
     expect(await axeViolations(page)).toEqual([]);
     await panel.show(emptyFormula);
     expect(await axeViolations(page)).toEqual([]);
-    await panel.send({ type: 'nothing', sequence: 9, why: 'no-formula' });
+    await panel.send({ type: 'nothing', sequence: 9, ...noFormula });
     expect(await axeViolations(page)).toEqual([]);
   });
 });

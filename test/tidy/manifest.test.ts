@@ -149,6 +149,26 @@ describe('the words of the client', () => {
   });
 });
 
+describe('the pages of the first steps', () => {
+  it('are there in German, with the very same formulas', () => {
+    const codeIn = (text: string) =>
+      (text.match(/^ {2}(?!\s)\S.*$|`[^`\n]+:?`/gm) ?? []).filter((line) => /^ {2}|: ?`$/.test(line));
+    for (const { media } of steps) {
+      const [own, german] = [media.markdown, germanOf(media.markdown)].map((path) =>
+        readFileSync(join(projectFolder, path), 'utf8'),
+      ) as [string, string];
+      expect(german).not.toBe(own);
+      expect(codeIn(german), media.markdown).toEqual(codeIn(own));
+      if (own.includes('Stop the mixer')) expect(german).toContain('Den Kneter\nanhalten');
+    }
+  });
+});
+
+/** The page beside another that the editor takes where it speaks German. */
+function germanOf(page: string): string {
+  return page.replace(/\.md$/, '.nls.de.md');
+}
+
 /** The keys that a manifest has in place of words. */
 function keysIn(value: unknown): Set<string> {
   return new Set([...JSON.stringify(value).matchAll(/"%([^"%]+)%"/g)].map(([, key]) => key!));
@@ -216,7 +236,7 @@ describe('the package', () => {
       ].map((name) => `dist/${name}`),
       ...['doughwright.tmLanguage.json', 'language-configuration.json'].map((name) => `syntaxes/${name}`),
       ...['icon.png', 'file-light.svg', 'file-dark.svg', 'list.svg'].map((name) => `client/media/${name}`),
-      ...steps.map(({ media }) => media.markdown),
+      ...steps.flatMap(({ media }) => [media.markdown, germanOf(media.markdown)]),
       // Findings link to these.
       ...['docs/rules', 'docs/de/rules'].flatMap((folder) =>
         [...rules.map(({ code }) => code), 'README'].map((name) => `${folder}/${name}.md`),

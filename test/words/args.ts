@@ -96,6 +96,8 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   number: whole(3),
   otherNumber: whole(2),
   slowestNumber: whole(1),
+  leastNumber: number(5),
+  mostNumber: number(60),
 
   name: text('linsed'),
   otherName: text('linseed'),
@@ -115,7 +117,15 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   choices: texts('1 g', '1000 g'),
   sentence: text('Salt is 4% of flour.'),
   example: text('water  65%'),
-  file: text('flours.dough'),
+
+  file: text('harbour-tin.dough'),
+  otherFile: text('quay-round.dough'),
+  files: texts('bakery.dough', 'harbour-tin.dough'),
+  revision: text('HEAD~1'),
+  commit: text('0a1b2c3d'),
+  option: text('--since'),
+  command: text('git fsck'),
+  setting: text('diff.doughwright.command'),
 
   reason: { usual: nested, any: fc.constantFrom(nested, other) },
   title: said(other),

@@ -3,7 +3,12 @@ import type { Catalogue } from '../message.ts';
 import { actions } from './actions.ts';
 import { amounts } from './amounts.ts';
 import { calibration } from './calibration.ts';
+import { commandCheck } from './command-check.ts';
+import { commandFiles } from './command-files.ts';
+import { commandGit } from './command-git.ts';
+import { commandTotals } from './command-totals.ts';
 import { comparison } from './comparison.ts';
+import { comparisonPage } from './comparison-page.ts';
 import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
@@ -27,6 +32,7 @@ import { readingSections } from './reading-sections.ts';
 import { rulePageWords } from './rule-page-words.ts';
 import { rulePages } from './rule-pages.ts';
 import { sectionLines } from './section-lines.ts';
+import { session } from './session.ts';
 import { standing } from './standing.ts';
 import { sums } from './sums.ts';
 import { totals } from './totals.ts';
@@ -61,6 +67,12 @@ export const subjects = {
   plans,
   'food-sources': foodSources,
   paragraphs,
+  'command-check': commandCheck,
+  'command-files': commandFiles,
+  'command-git': commandGit,
+  'command-totals': commandTotals,
+  'comparison-page': comparisonPage,
+  session,
 };
 
 const catalogue: Catalogue = {
@@ -92,7 +104,16 @@ const catalogue: Catalogue = {
   ...plans,
   ...foodSources,
   ...paragraphs,
+  ...commandCheck,
+  ...commandFiles,
+  ...commandGit,
+  ...commandTotals,
+  ...comparisonPage,
+  ...session,
 };
 
-/** German; a blank that does not break stands before the percent sign (DIN 5008). */
-export const german: Language = { tag: 'de', catalogue, percentSign: '\u00a0%', rulePages, rulePageWords };
+/** German; a blank that does not break stands before the percent sign, and a comma before decimals (DIN 5008). */
+export const german: Language = {
+  ...{ tag: 'de', catalogue, rulePages, rulePageWords },
+  ...{ percentSign: '\u00a0%', decimalSign: 'comma' },
+};

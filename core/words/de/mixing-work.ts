@@ -29,14 +29,14 @@ export const mixingWork: Translation<typeof english> = {
   },
 
   'let-down.is': (past, say) =>
-    `Nachlassend ab etwa ${ends(past, say)}: der Teig lässt nach, ist schlaff und klebrig. ${developed(past, say)}`,
+    `Lässt nach ab etwa ${ends(past, say)}: der Teig hat nachgelassen, ist weich und klebrig. ${developed(past, say)}`,
   'let-down.may-be': (past, say) =>
-    `Nachlassend ab etwa ${ends(past, say)}: der Teig lässt vielleicht nach, ist schlaff und klebrig. ${developed(past, say)}`,
+    `Lässt nach ab etwa ${ends(past, say)}: der Teig hat vielleicht nachgelassen, ist weich und klebrig. ${developed(past, say)}`,
 
   'broken-down.is': (past, say) =>
-    `Überknetet ab etwa ${ends(past, say)}: der Kleber ist zerrissen, der Teig nicht zu retten. ${developed(past, say)}`,
+    `Überknetet ab etwa ${ends(past, say)}: der Kleber des Teigs ist zerrissen, und er ist nicht zu retten. ${developed(past, say)}`,
   'broken-down.may-be': (past, say) =>
-    `Überknetet ab etwa ${ends(past, say)}: der Kleber ist vielleicht zerrissen. ${developed(past, say)}`,
+    `Überknetet ab etwa ${ends(past, say)}: der Kleber des Teigs ist vielleicht zerrissen. ${developed(past, say)}`,
 
   'degree.short': () => 'einer kurzen Knetung',
   'degree.improved': () => 'einer verbesserten Knetung',
@@ -55,9 +55,9 @@ export const mixingWork: Translation<typeof english> = {
   'under-developed.fix-mix-on': ({ meant }) => `${meant} schreiben: am Ende ausgeknetet`,
 
   'mixed-past-need.longer': (past, say) =>
-    `Ausgeknetet ist der Teig nach etwa ${ends(past, say)}. Die letzten ${say.minutes(past.minutes)} oder mehr bringen ihm nichts.`,
+    `Der Teig ist ausgeknetet nach etwa ${ends(past, say)}. Die letzten ${say.minutes(past.minutes)} oder mehr bringen ihm nichts.`,
   'mixed-past-need.warms': (past, say) =>
-    `Ausgeknetet ist der Teig nach etwa ${ends(past, say)}. Die letzten ${say.minutes(past.minutes)} oder mehr bringen ihm nichts und erwärmen ihn um ${say.celsiusApart(past.apartCelsius)}.`,
+    `Der Teig ist ausgeknetet nach etwa ${ends(past, say)}. Die letzten ${say.minutes(past.minutes)} oder mehr bringen ihm nichts und erwärmen ihn um ${say.celsiusApart(past.apartCelsius)}.`,
 
   'fast-for-stiff.too-stiff': (dough, say) => `Teig mit ${lean(dough, say)} ist zu fest für ${stay(dough)}`,
   'fast-for-stiff.edge': (dough, say) => `Teig mit ${lean(dough, say)} ist fast zu fest für ${stay(dough)}`,

@@ -1,7 +1,12 @@
 import { actions } from './actions.ts';
 import { amounts } from './amounts.ts';
 import { calibration } from './calibration.ts';
+import { commandCheck } from './command-check.ts';
+import { commandFiles } from './command-files.ts';
+import { commandGit } from './command-git.ts';
+import { commandTotals } from './command-totals.ts';
 import { comparison } from './comparison.ts';
+import { comparisonPage } from './comparison-page.ts';
 import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
@@ -23,6 +28,7 @@ import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
 import { sectionLines } from './section-lines.ts';
+import { session } from './session.ts';
 import { standing } from './standing.ts';
 import { sums } from './sums.ts';
 import { totals } from './totals.ts';
@@ -57,6 +63,12 @@ export const subjects = {
   plans,
   'food-sources': foodSources,
   paragraphs,
+  'command-check': commandCheck,
+  'command-files': commandFiles,
+  'command-git': commandGit,
+  'command-totals': commandTotals,
+  'comparison-page': comparisonPage,
+  session,
 };
 
 /** Every message in English: the list of messages that there are, which every other language follows. */
@@ -89,4 +101,10 @@ export const english = {
   ...plans,
   ...foodSources,
   ...paragraphs,
+  ...commandCheck,
+  ...commandFiles,
+  ...commandGit,
+  ...commandTotals,
+  ...comparisonPage,
+  ...session,
 };

@@ -43,4 +43,10 @@ const catalogue: Partial<Catalogue> = {
 };
 
 /** French; a blank that does not break stands before the percent sign. The pages of the rules are English. */
-export const french: Language = { tag: 'fr', catalogue, percentSign: '\u00a0%', rulePageWords };
+export const french: Language = {
+  tag: 'fr',
+  catalogue,
+  percentSign: '\u00a0%',
+  decimalSign: 'comma',
+  rulePageWords,
+};
