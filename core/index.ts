@@ -76,6 +76,7 @@ export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/asked.ts'
 export { type AskedWords, askedFromWords } from './sheet/asked-words.ts';
 export { type ExportRow, exportRows, rowsAsCsv } from './sheet/export-rows.ts';
 export type { SheetOrigin } from './sheet/origin.ts';
+export { planPage } from './sheet/plan-page.ts';
 export type { PlanView } from './sheet/plan-view.ts';
 export type { FiledSheet } from './sheet/sheet-json.ts';
 export { pageAsCsv, pageAsHtml, pageAsMarkdown, pageAsText } from './sheet/tables.ts';
@@ -102,7 +103,6 @@ export {
   ingredientStretches,
   money,
   nutritionWords,
-  planPage,
   standardWords,
 } from './workspace/plain-words.ts';
 export type { Service } from './workspace/service.ts';

@@ -12,6 +12,8 @@ export interface Language {
   readonly catalogue: Partial<Catalogue>;
   /** What stands behind a figure in percent, with the blank before it that the language wants. */
   readonly percentSign: string;
+  /** A figure that something stays below: `less than 0.01 EUR`. */
+  readonly lessThan: (figure: string) => string;
   /** What stands before the decimals of a figure, where its reader has not asked for another. */
   readonly decimalSign: Display['decimalSign'];
   /** The rules by code; absent in English, where a rule says them itself, and where they are not translated. */
@@ -29,7 +31,7 @@ export interface Grammar {
 
 export const english: Language = {
   ...{ tag: 'en', catalogue, rulePageWords },
-  ...{ percentSign: '%', decimalSign: 'point' },
+  ...{ percentSign: '%', decimalSign: 'point', lessThan: (figure) => `less than ${figure}` },
 };
 
 /** Plain English, for who runs the core without a grammar of its own. */

@@ -3,7 +3,9 @@ import { type Display, plainDisplay } from '../text/display.ts';
 import { placesWithin, trimmed } from '../text/figures.ts';
 import {
   differenceText,
+  heavyText,
   massText,
+  stepText,
   temperatureText,
   warmingText,
   weighedText,
@@ -28,15 +30,21 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
   const number = (value: number, places: number): string => signed(trimmed(value, places));
   const minutes = (value: number): string => `${number(roundMinutes(value), 1)} min`;
   const speaker: Speaker = {
+    language: language.tag,
     number,
     percent: (fraction, places = Math.abs(fraction) < 0.1 ? 2 : 1) =>
       `${number(fraction * 100, places)}${language.percentSign}`,
     points: (fraction) => number(fraction * 100, Math.abs(fraction) < 0.1 ? 2 : 1),
-    mass: (grams) => signed(massText(grams, display)),
+    mass: (grams) => signed(massText(grams, display, language.lessThan)),
     weighed: (grams, stepGrams) => {
       const { figure, unit } = weighedText(grams, stepGrams, display);
       return { figure: signed(figure), unit };
     },
+    weighedHeavy: (grams) => {
+      const { figure, unit } = heavyText(grams, display);
+      return { figure: signed(figure), unit };
+    },
+    scaleStep: (stepGrams) => signed(stepText(stepGrams, display)),
     celsius: (celsius) => signed(temperatureText(celsius, display)),
     celsiusBand: (celsius, band) => {
       const places = placesWithin(band);

@@ -1,6 +1,5 @@
 import * as cost from '../features/cost-words.ts';
 import * as label from '../features/label-words.ts';
-import * as plans from '../sheet/plan-page.ts';
 import { plainDisplay, worded } from '../text/display.ts';
 
 /** The words for what a service has computed, with their figures in grams, °C and with a decimal point. */
@@ -10,7 +9,6 @@ export const allergenWords = plain(label.allergenWords);
 export const ingredientStretches = plain(label.ingredientStretches);
 export const nutritionWords = plain(label.nutritionWords);
 export const standardWords = plain(label.standardWords);
-export const planPage = plain(plans.planPage);
 
 function plain<A extends unknown[], R>(words: (...args: A) => R): (...args: A) => R {
   return (...args) => worded(words(...args), plainDisplay);

@@ -34,7 +34,7 @@ export function portraitIn(
     planTimesOf: (block) => {
       const plan = planOf(block, view.scopeOf(uri));
       if (plan === undefined) return undefined;
-      const { ready, firstWork, firstMix, lateMinutes } = planView(uri, 0, plan);
+      const { ready, firstWork, firstMix, lateMinutes } = planView(uri, 0, plan, speaker);
       return {
         ...(ready === undefined ? {} : { ready }),
         ...(firstWork === undefined ? {} : { firstWork }),
@@ -48,7 +48,7 @@ export function portraitIn(
 }
 
 function workOf(analysis: Analysis): WorkTimes {
-  const { moments, endSeconds } = timelineOf(analysis, 1, 0, undefined).view;
+  const { moments, endSeconds } = timelineOf(analysis, 1, 0, undefined, plainSpeaker).view;
   const first = Math.min(0, ...moments.map(({ startSeconds }) => startSeconds));
   return { totalMinutes: (endSeconds - first) / 60, fromMixMinutes: endSeconds / 60 };
 }

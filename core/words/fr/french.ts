@@ -47,6 +47,7 @@ export const french: Language = {
   tag: 'fr',
   catalogue,
   percentSign: '\u00a0%',
+  lessThan: (figure) => `moins de ${figure}`,
   decimalSign: 'comma',
   rulePageWords,
 };
