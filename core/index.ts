@@ -82,6 +82,7 @@ export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/asked.ts'
 export { type AskedWords, askedFromWords } from './sheet/asked-words.ts';
 export { type ExportRow, exportRows, rowsAsCsv } from './sheet/export-rows.ts';
 export type { SheetOrigin } from './sheet/origin.ts';
+export { planPage } from './sheet/plan-page.ts';
 export type { PlanView } from './sheet/plan-view.ts';
 export type { FiledSheet } from './sheet/sheet-json.ts';
 export { pageAsCsv, pageAsHtml, pageAsMarkdown, pageAsText } from './sheet/tables.ts';
@@ -102,7 +103,6 @@ export { createService } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
 export type { Refused } from './workspace/navigation.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
-export { planPage } from './workspace/plain-words.ts';
 export type { Service } from './workspace/service.ts';
 export type { Settings } from './workspace/settings.ts';
 export { defaultSettings } from './workspace/settings.ts';

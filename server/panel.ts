@@ -101,7 +101,7 @@ export function answerPanel(parts: QuestionParts): void {
     const view = service.sheet(uri, line, asked, formula);
     if (view === undefined) return null;
     const { writeSheets } = await import('../core/index.ts');
-    return { formula: view.formula, text: writeSheets([{ view, origin }], format, workspace.display) };
+    return { formula: view.formula, text: writeSheets([{ view, origin }], format, service.speaker()) };
   });
 
   const failed = () => ({ cannot: workspace.say(said('session.no-edit')) });

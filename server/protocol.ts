@@ -24,6 +24,7 @@ import type { PanelChange } from '../core/workspace/panel-edits.ts';
 
 export type { ClockRequest, SheetAsked, SizeRequest, TodayConditions } from '../core/sheet/asked.ts';
 export type { SheetChart } from '../core/sheet/chart.ts';
+export type { SheetLabels } from '../core/sheet/labels.ts';
 export type { SheetOrigin } from '../core/sheet/origin.ts';
 export type { SheetReading, SheetTrial } from '../core/sheet/trials.ts';
 export type {

@@ -6,7 +6,10 @@ declare function acquireVsCodeApi(): { postMessage(message: FromChanges): void }
 
 const editor = acquireVsCodeApi();
 const main = document.getElementById('sheet')!;
-const reveal = (line: number) => editor.postMessage({ type: 'reveal', line });
+const reveal = {
+  show: (line: number) => editor.postMessage({ type: 'reveal', line }),
+  hint: 'Show this line in the editor',
+};
 
 window.addEventListener('message', ({ data }: MessageEvent<ToChanges>) => {
   const focused =

@@ -41,7 +41,6 @@ export function createEdits(wire: Wire, kept: Kept): Edits {
         ...(today?.flourCelsius === undefined ? {} : { flourCelsius: today.flourCelsius }),
         ...(today?.mixer === undefined ? {} : { mixer: today.mixer }),
       };
-      const what = [said, reading.stage].filter(Boolean).join(', ');
       return make(
         {
           textDocument: { uri },
@@ -50,7 +49,7 @@ export function createEdits(wire: Wire, kept: Kept): Edits {
           change: { kind: 'reading', reading: { ...reading, ...conditions } },
         },
         () =>
-          l10n.t('Logged {0} into the trial of {1}. Undo takes it back; save keeps it.', what, reading.date),
+          l10n.t('Logged {0} into the trial of {1}. Undo takes it back; save keeps it.', said, reading.date),
       );
     },
   };

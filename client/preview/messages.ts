@@ -28,7 +28,7 @@ export interface TakenReading {
   /** Minutes from the start of mixing; absent at its end. */
   readonly minutes?: number;
   readonly celsius: number;
-  /** The same as it was read, in the unit that is set: `75.5 °F`. */
+  /** The same as it was read, in the unit that is set, and its stage: `75.5 °F, developed`. */
   readonly said: string;
   readonly stage?: string;
 }

@@ -8,7 +8,7 @@ import type { MinutesBand, MixingPoint } from '../calc/mixing.ts';
 import { celsiusInStep, hottestDough } from '../calc/mixing-course.ts';
 import type { MixingPhase } from '../calc/mixing-programme.ts';
 import type { Scope } from '../model/scope.ts';
-import type { Message } from '../words/message.ts';
+import { type Message, message } from '../words/message.ts';
 
 /** A mixing programme over its minutes, rests included, as plain data for a chart. What is not known is absent. */
 export interface ProgrammeCurve {
@@ -42,8 +42,9 @@ export interface CurvePoint {
 
 export interface CurvePhase {
   readonly kind: 'load' | 'add' | 'speed' | 'rest' | 'knead' | 'fold' | 'stir';
-  /** `speed 2`, `rest`, `add salt, yeast`. */
-  readonly label: string;
+  /** Speed 2, rest, add salt and yeast. */
+  readonly title: Message;
+
   readonly line: number;
   readonly startMinutes: number;
   readonly endMinutes: number;
@@ -160,7 +161,7 @@ function curvePhases({ input, phaseLines }: MixAnalysis): CurvePhase[] {
     if (!('portions' in phase)) clock += Math.max(0, phase.seconds) / 60;
     return {
       kind: phase.kind,
-      label: labelOf(phase),
+      title: titleOf(phase),
       line: phaseLines[index]!,
       startMinutes,
       endMinutes: clock,
@@ -168,10 +169,14 @@ function curvePhases({ input, phaseLines }: MixAnalysis): CurvePhase[] {
   });
 }
 
-function labelOf(phase: MixingPhase): string {
-  if ('portions' in phase)
-    return `${phase.kind} ${[...new Set(phase.portions.map((portion) => portion.label))].join(', ')}`;
-  return phase.kind === 'speed' ? `speed ${phase.number}` : phase.kind;
+function titleOf(phase: MixingPhase): Message {
+  if ('portions' in phase) {
+    const names = [...new Set(phase.portions.map((portion) => portion.label))];
+    return message(`phase.${phase.kind}`, { names });
+  }
+  return phase.kind === 'speed'
+    ? message('phase.speed', { number: phase.number })
+    : message(`phase.${phase.kind}`);
 }
 
 function bandOf(kind: CurveBand['kind'], band: Known<MinutesBand, Message>): CurveBand[] {

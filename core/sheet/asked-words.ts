@@ -1,6 +1,7 @@
 import type { ToldLimit } from '../syntax/limits.ts';
 import { scanQuantity } from '../syntax/quantity.ts';
 import type { Quantity } from '../syntax/tree.ts';
+import { type Message, message } from '../words/message.ts';
 import type { SheetAsked, SizeRequest } from './asked.ts';
 
 /** What a sheet is asked for in words, each as a baker writes it: `24`, `20 kg`, `bread flour = 12 kg`, `26 °C`, `05:00`. */
@@ -23,7 +24,7 @@ export interface AskedWords {
 /** The asking, or which of its words cannot be read and what cures it. Amounts are read as in a file. */
 export function askedFromWords(
   words: AskedWords,
-): { readonly asked: SheetAsked } | { readonly word: keyof AskedWords; readonly cure: string } {
+): { readonly asked: SheetAsked } | { readonly word: keyof AskedWords; readonly cure: Message } {
   try {
     const size = sizeOf(words);
     const clock = clockOf(words);
@@ -42,17 +43,19 @@ export function askedFromWords(
       },
     };
   } catch (problem) {
-    if (problem instanceof Unread) return { word: problem.word, cure: problem.message };
+    if (problem instanceof Unread) return { word: problem.word, cure: problem.cure };
     throw problem;
   }
 }
 
 class Unread extends Error {
   readonly word: keyof AskedWords;
+  readonly cure: Message;
 
-  constructor(word: keyof AskedWords, cure: string) {
-    super(cure);
+  constructor(word: keyof AskedWords, cure: Message) {
+    super(cure.code);
     this.word = word;
+    this.cure = cure;
   }
 }
 
@@ -64,8 +67,7 @@ function sizeOf(words: AskedWords): SizeRequest | undefined {
   if (words.onHand === undefined) return undefined;
   const at = words.onHand.lastIndexOf('=');
   const ingredient = words.onHand.slice(0, Math.max(0, at)).trim();
-  if (ingredient === '')
-    throw new Unread('onHand', 'write the ingredient and its weight, as "bread flour=12 kg".');
+  if (ingredient === '') throw new Unread('onHand', message('asked.write-ingredient'));
   return { by: 'onHand', ingredient, grams: grams('onHand', words.onHand.slice(at + 1)) };
 }
 
@@ -74,8 +76,7 @@ function clockOf(words: AskedWords): SheetAsked['clock'] {
     const text = words[by];
     if (text === undefined) continue;
     const quantity = whole(by, text);
-    if (quantity?.kind !== 'clock')
-      throw new Unread(by, 'write a time of day from 00:00 to 23:59, as 05:00.');
+    if (quantity?.kind !== 'clock') throw new Unread(by, message('asked.write-clock'));
     return { by, minutes: quantity.minutes };
   }
   return undefined;
@@ -95,7 +96,7 @@ function count(word: keyof AskedWords, text: string): number {
   const quantity = whole(word, text);
   const value =
     quantity?.kind === 'bare' ? quantity.value : quantity?.kind === 'count' ? quantity.count : Number.NaN;
-  if (!Number.isInteger(value) || value < 1) throw new Unread(word, 'write a whole number above 0, as 24.');
+  if (!Number.isInteger(value) || value < 1) throw new Unread(word, message('asked.write-count'));
   return value;
 }
 
@@ -104,10 +105,10 @@ function grams(word: keyof AskedWords, text: string): number {
   if (quantity?.kind === 'bare')
     throw new Unread(
       word,
-      `write a unit behind the number, as ${quantity.number} kg or ${quantity.number} g.`,
+      message('asked.write-unit', { choices: [`${quantity.number} kg`, `${quantity.number} g`] }),
     );
   if (quantity?.kind !== 'mass' || !(quantity.grams > 0))
-    throw new Unread(word, 'write a weight above 0 with its unit, as 20 kg or 850 g.');
+    throw new Unread(word, message('asked.write-weight'));
   return quantity.grams;
 }
 
@@ -116,15 +117,16 @@ function celsius(word: keyof AskedWords, text: string): number {
   if (quantity?.kind === 'bare')
     throw new Unread(
       word,
-      `write a unit behind the number, as ${quantity.number} °C or ${quantity.number} °F.`,
+      message('asked.write-unit', { choices: [`${quantity.number} °C`, `${quantity.number} °F`] }),
     );
-  if (quantity?.kind !== 'temperature')
-    throw new Unread(word, 'write a temperature with its unit, as 26 °C.');
+  if (quantity?.kind !== 'temperature') throw new Unread(word, message('asked.write-temperature'));
   return quantity.celsius;
 }
 
-const allowed = ({ least, most }: ToldLimit): string =>
-  least === undefined ? `at most ${most}` : `from ${least} to ${most}`;
+const beyond = ({ least, most }: ToldLimit): Message =>
+  least === undefined
+    ? message('asked.beyond', { meant: most })
+    : message('asked.beyond-both', { meant: least, otherMeant: most });
 
 /** The one quantity that a text is; `undefined` where it is none, or something stands beside it. */
 function whole(word: keyof AskedWords, text: string): Quantity | undefined {
@@ -132,11 +134,7 @@ function whole(word: keyof AskedWords, text: string): Quantity | undefined {
   const quantity = scanQuantity(written, 0, false);
   if (quantity === undefined || quantity.end !== written.length) return undefined;
   if (quantity.kind === 'grouped')
-    throw new Unread(
-      word,
-      `that can be read in more ways than one: write ${quantity.readings.join(' or ')}.`,
-    );
-  if (quantity.kind === 'beyond')
-    throw new Unread(word, `that is beyond what a bakery can mean: write ${allowed(quantity.limit)}.`);
+    throw new Unread(word, message('asked.two-readings', { choices: quantity.readings }));
+  if (quantity.kind === 'beyond') throw new Unread(word, beyond(quantity.limit));
   return quantity;
 }

@@ -4,9 +4,10 @@ import type { SolvedSection } from '../calc/formula-result.ts';
 import type { MixPortion } from '../calc/mixing-programme.ts';
 import { allPortions, type IcePlan } from '../calc/mixing-water.ts';
 import { lineOfId, type SectionModel } from '../model/formula-model.ts';
-import { degrees, duration, figure, mass, percent } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { ClockOf } from './clock.ts';
-import { forAll, type Reading, rowsOf, type Weight } from './rows.ts';
+import { type Reading, rowsOf, type Weighing, type Weight } from './rows.ts';
 import { heldOf, type Timeline } from './timeline.ts';
 import { elsewhere, isDrawnWhole, isWeighed, tooLittle, withNotes } from './too-little.ts';
 import type { SheetBlock, SheetClock } from './view.ts';
@@ -28,28 +29,30 @@ export function blocksOf(
   water: string | undefined,
   firstLine: number,
   timeline: Timeline,
+  speaker: Speaker,
 ): SheetBlock[] {
   const solved = analysis.solved!;
-  const step = analysis.resolved.bakery.scaleStepGrams;
+  const weighing = { step: analysis.resolved.bakery.scaleStepGrams, times: 1, speaker };
+  const inBatches = { ...weighing, times: parted.count };
   const parts = solved.sections.slice(1);
   const starts = new Map<number, number>();
   for (const { kind, line, startSeconds } of timeline.view.moments)
     if (kind === 'before') starts.set(line, startSeconds);
   const before = inWorkOrder(parts.filter((section) => section.inBowl)).map((section) =>
-    partBlock(analysis, section, 'before', firstLine, step, starts),
+    partBlock(analysis, section, 'before', firstLine, weighing, starts),
   );
   const apart = parts
     .filter((section) => !section.inBowl)
-    .map((section) => partBlock(analysis, section, 'apart', firstLine, step, starts));
+    .map((section) => partBlock(analysis, section, 'apart', firstLine, weighing, starts));
   const bowl =
     mix === undefined
-      ? [plainBowl(parted.each, water, firstLine, step)]
-      : bowlBlocks(parted.each, mix, water, firstLine, step, timeline.clock);
+      ? [plainBowl(parted.each, water, firstLine, inBatches)]
+      : bowlBlocks(parted.each, mix, water, firstLine, inBatches, timeline.clock);
   const clocks = new Map<number, SheetClock>();
   for (const { kind, line, clock } of timeline.view.moments)
     if (kind === 'before' && clock !== undefined) clocks.set(line, clock);
   const clocked = (block: SheetBlock): SheetBlock => withClock(block, clocks.get(block.line));
-  return [...before.map(clocked), ...bowl.map((block) => forAll(block, parted.count)), ...apart.map(clocked)];
+  return [...before.map(clocked), ...bowl, ...apart.map(clocked)];
 }
 
 function withClock(block: SheetBlock, clock: SheetClock | undefined): SheetBlock {
@@ -76,48 +79,50 @@ function partBlock(
   section: SolvedSection,
   kind: 'before' | 'apart',
   firstLine: number,
-  step: number,
+  weighing: Weighing,
   starts: ReadonlyMap<number, number>,
 ): SheetBlock {
+  const { speaker } = weighing;
   const model = analysis.resolved.model.sections.find((one) => one.id === section.id);
   const line = firstLine + (model?.headerLine ?? 0);
   const weights: Weight[] = section.lines.map((one) => ({
     name: one.name,
     line: model === undefined ? line : firstLine + lineOfId(one.id),
     grams: one.grams,
-    ...(one.fraction === undefined || one.part ? {} : { percent: percent(one.fraction) }),
+    ...(one.fraction === undefined || one.part ? {} : { percent: speaker.percent(one.fraction) }),
   }));
   if (section.cultureGrams !== undefined && section.cultureGrams > 0) {
-    weights.push({ name: 'ripe culture', line, grams: section.cultureGrams });
+    weights.push({ name: speaker.say(message('sheet.ripe-culture')), line, grams: section.cultureGrams });
   }
-  const { reading: _reading, ...made } = rowsOf(weights.filter(isWeighed), step);
-  const notes: string[] = tooLittle(weights);
+  const { reading: _reading, ...made } = rowsOf(weights.filter(isWeighed), weighing);
+  const notes = tooLittle(weights);
   if (section.keepBackGrams !== undefined && section.keepBackGrams > 0)
-    notes.push(`keep back ${mass(section.keepBackGrams)} for the next day`);
+    notes.push(message('sheet.keep-back', { grams: section.keepBackGrams }));
   const { steamGrams, totalGrams } = section;
   if (steamGrams !== undefined && totalGrams !== undefined)
-    notes.push(`${mass(steamGrams)} steams away while it cooks: ${mass(totalGrams)} is left`);
+    notes.push(message('sheet.steams-away', { lostGrams: steamGrams, grams: totalGrams }));
   const block: SheetBlock = {
     title: section.name,
-    when: model === undefined ? '' : whenOf(model, starts.get(line)),
+    when: model === undefined ? '' : speaker.say(whenOf(model, starts.get(line))),
     kind,
     line,
-    times: 1,
     ...made,
   };
-  return withNotes(block, notes);
+  return withNotes(block, notes, speaker);
 }
 
 /** When to begin a part, counted back from the start of mixing, and how it is held. */
-function whenOf(section: SectionModel, startSeconds: number | undefined): string {
+function whenOf(section: SectionModel, startSeconds: number | undefined): Message {
   const held = heldOf(section);
   const [only, ...others] = held;
-  if (only === undefined) return 'before mixing';
-  const how = held.map((one) => one.text).join(', ');
-  if (startSeconds === undefined || startSeconds >= 0) return `before mixing: ${how}`;
-  const before = `${duration(-startSeconds)} before`;
-  if (others.length > 0 || only.seconds !== -startSeconds) return `${before}: ${how}`;
-  return only.celsius === undefined ? before : `${before}, at ${degrees(only.celsius)}`;
+  if (only === undefined) return message('sheet.before-mixing');
+  const facts = held.map((one) => one.words);
+  if (startSeconds === undefined || startSeconds >= 0) return message('sheet.before-mixing-held', { facts });
+  const seconds = -startSeconds;
+  if (others.length > 0 || only.seconds !== seconds) return message('sheet.before-held', { seconds, facts });
+  return only.celsius === undefined
+    ? message('sheet.before', { seconds })
+    : message('sheet.before-at', { seconds, celsius: only.celsius });
 }
 
 /** Without a programme the final mix goes in as it is written. */
@@ -125,8 +130,9 @@ function plainBowl(
   analysis: Analysis,
   water: string | undefined,
   firstLine: number,
-  step: number,
+  weighing: Weighing,
 ): SheetBlock {
+  const { speaker } = weighing;
   const solved = analysis.solved!;
   const weights = solved.finalMix.lines
     .filter((line) => !isDrawnWhole(line))
@@ -136,20 +142,21 @@ function plainBowl(
         line:
           firstLine + (line.lineId === undefined ? lineOfId(line.sectionId ?? 'S0') : lineOfId(line.lineId)),
         grams: line.grams,
-        ...(line.fraction === undefined || line.kind === 'part' ? {} : { percent: percent(line.fraction) }),
+        ...(line.fraction === undefined || line.kind === 'part'
+          ? {}
+          : { percent: speaker.percent(line.fraction) }),
         ...(line.role === 'water' && water !== undefined ? { note: water } : {}),
       }),
     );
-  const { reading: _reading, ...made } = rowsOf(weights.filter(isWeighed), step);
+  const { reading: _reading, ...made } = rowsOf(weights.filter(isWeighed), weighing);
   const block: SheetBlock = {
-    title: 'Into the bowl',
+    title: speaker.say(message('sheet.into-bowl')),
     when: '',
     kind: 'bowl',
     line: firstLine,
-    times: 1,
     ...made,
   };
-  return withNotes(block, [...elsewhere(solved), ...tooLittle(weights)]);
+  return withNotes(block, [...elsewhere(solved), ...tooLittle(weights)], speaker);
 }
 
 function bowlBlocks(
@@ -157,9 +164,10 @@ function bowlBlocks(
   mix: MixAnalysis,
   water: string | undefined,
   firstLine: number,
-  step: number,
+  weighing: Weighing,
   clock: ClockOf | undefined,
 ): SheetBlock[] {
+  const { speaker } = weighing;
   const blocks: SheetBlock[] = [];
   const flour = analysis.solved!.flourGrams;
   const elsewhereNames = new Set(
@@ -181,45 +189,48 @@ function bowlBlocks(
         grams,
         ...(isPart(analysis, portion) || flour === undefined || flour <= 0
           ? {}
-          : { percent: percent(grams / flour) }),
+          : { percent: speaker.percent(grams / flour) }),
         ...(note === undefined ? {} : { note }),
       });
-      if (portion.tempered !== true)
+      if (portion.tempered !== true) {
+        const { kind, celsius } = portion;
         return [
           weightOf(
             portion.label,
             portion.grams,
-            portion.kind === 'water' ? `at ${degrees(portion.celsius)}` : undefined,
+            kind === 'water' ? speaker.say(message('sheet.water-at', { celsius })) : undefined,
           ),
         ];
+      }
       const ice = iceOf(mix);
       if (ice !== undefined) {
         const share = portion.grams / temperedGrams;
+        const fromTap = speaker.say(message('sheet.from-tap', { tapCelsius: ice.tapCelsius }));
         return [
-          weightOf(portion.label, ice.tapGrams * share, `from the tap, at ${degrees(ice.tapCelsius)}`),
-          weightOf('ice', ice.iceGrams * share, undefined),
+          weightOf(portion.label, ice.tapGrams * share, fromTap),
+          weightOf(speaker.say(message('sheet.ice')), ice.iceGrams * share, undefined),
         ];
       }
       const isFirst = portion === tempered[0] || water === undefined;
-      return [weightOf(portion.label, portion.grams, isFirst ? water : 'at the same temperature')];
+      const note = isFirst ? water : speaker.say(message('sheet.same-temperature'));
+      return [weightOf(portion.label, portion.grams, note)];
     });
-    const { reading, ...rows } = rowsOf(weights.filter(isWeighed), step, before);
+    const { reading, ...rows } = rowsOf(weights.filter(isWeighed), weighing, before);
     before = reading;
     const block: SheetBlock = {
-      title: blocks.length === 0 ? 'Into the bowl' : 'Added later',
-      when: minutes === 0 ? '' : `after ${figure(minutes, 1)} min`,
+      title: speaker.say(message(blocks.length === 0 ? 'sheet.into-bowl' : 'sheet.added-later')),
+      when: minutes === 0 ? '' : speaker.say(message('sheet.after-minutes', { minutes })),
       kind: blocks.length === 0 ? 'bowl' : 'later',
       line,
-      times: 1,
       ...rows,
     };
     notes.push(...tooLittle(weights.filter(({ name }) => !elsewhereNames.has(name))));
     // An addition of nothing that anybody weighs is no block: what is said of it stands at the next one.
     if (rows.rows.length === 0) return;
-    blocks.push(withClock(withNotes(block, notes.splice(0)), clock?.(minutes * 60)));
+    blocks.push(withClock(withNotes(block, notes.splice(0), speaker), clock?.(minutes * 60)));
   });
   const last = blocks.pop();
-  if (last !== undefined) blocks.push(withNotes(last, notes));
+  if (last !== undefined) blocks.push(withNotes(last, notes, speaker));
   return blocks;
 }
 

@@ -1,5 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import { degrees } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
 
 /**
  * What counts as a dark bake is our own choice (common practice, no source): so hot at any time, or so long at a usual
@@ -17,12 +17,12 @@ const benchmarkOtherBread = 100;
 const richFraction = 0.1;
 
 /** Cautions of the oven; none where the process does not bake. */
-export function bakingCautions(analysis: Analysis): string[] {
+export function bakingCautions(analysis: Analysis): Message[] {
   const bakes = analysis.resolved.model.processes
     .flatMap((process) => process.steps.map(({ step }) => step))
     .filter(({ known }) => known === 'bake');
   if (bakes.length === 0) return [];
-  const said = [coreWords(analysis)];
+  const said = [coreMessage(analysis)];
   const hottest = Math.max(0, ...bakes.map(({ celsius }) => celsius ?? 0));
   const minutes = bakes.reduce(
     (sum, { celsius, seconds }) => sum + ((celsius ?? 0) >= usualCelsius ? (seconds ?? 0) / 60 : 0),
@@ -30,18 +30,19 @@ export function bakingCautions(analysis: Analysis): string[] {
   );
   const isSaid = bakes.some(({ words, remarks }) => /\bdark\b/i.test([words.text, ...remarks].join(' ')));
   if (hottest >= darkCelsius || minutes >= longMinutes || isSaid)
-    said.push(acrylamideWords(analysis, hottest));
+    said.push(acrylamideMessage(analysis, hottest));
   return said;
 }
 
-function acrylamideWords(analysis: Analysis, hottest: number): string {
-  const level = isWheatBread(analysis) ? benchmarkWheatBread : benchmarkOtherBread;
-  const kind = isWheatBread(analysis) ? 'wheat bread' : 'bread that is not mainly of wheat';
-  const when = hottest > 0 ? `Baked at up to ${degrees(hottest)}, a dark crust` : 'A dark crust';
-  return (
-    `${when} holds more acrylamide: bake golden rather than brown. The benchmark of Regulation (EU) 2017/2158 for soft ${kind} ` +
-    `is ${level} µg/kg; it is no limit, and only a laboratory tells the figure of a loaf.`
-  );
+function acrylamideMessage(analysis: Analysis, hottest: number): Message {
+  const isWheat = isWheatBread(analysis);
+  const microgramsPerKilogram = isWheat ? benchmarkWheatBread : benchmarkOtherBread;
+  if (hottest > 0)
+    return message(isWheat ? 'caution.dark-wheat-at' : 'caution.dark-other-at', {
+      celsius: hottest,
+      microgramsPerKilogram,
+    });
+  return message(isWheat ? 'caution.dark-wheat' : 'caution.dark-other', { microgramsPerKilogram });
 }
 
 /** Most of its flour is wheat; spelt and durum are wheats too. */
@@ -57,8 +58,11 @@ function isWheatBread({ solved, resolved }: Analysis): boolean {
 }
 
 /** Core temperatures at which bread is done; common practice, no source. */
-function coreWords({ solved }: Analysis): string {
+function coreMessage({ solved }: Analysis): Message {
   const { fat = 0, sugar = 0, egg = 0 } = solved?.fractionByRole ?? {};
-  const [low, high] = fat + sugar + egg >= richFraction ? [85, 91] : [93, 98];
-  return `Done inside at about ${degrees(low)} to ${degrees(high)}, by a thermometer in the middle of a loaf.`;
+  const isRich = fat + sugar + egg >= richFraction;
+  return message(
+    'caution.core',
+    isRich ? { celsius: 85, limitCelsius: 91 } : { celsius: 93, limitCelsius: 98 },
+  );
 }

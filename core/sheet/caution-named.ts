@@ -1,15 +1,16 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { FormulaModel } from '../model/formula-model.ts';
+import { type Message, message } from '../words/message.ts';
 
 /**
  * Cautions of what the text names beside the mixer: lye, boiling baths, hot fat, sheeter, divider and slicer. Words are
  * looked for whole, so that barley is no lye and olive oil no hot one, and what is done without is not spoken of. All of it
  * is common practice, no source.
  */
-export function namedCautions({ resolved: { model } }: Analysis): string[] {
+export function namedCautions({ resolved: { model } }: Analysis): Message[] {
   const text = textOf(model);
   return [
-    ...dangers.filter(({ isNamed }) => isNamed(text)).map(({ caution }) => caution),
+    ...dangers.filter(({ isNamed }) => isNamed(text)).map(({ code }) => message(code)),
     ...machineCautions(text.steps),
   ];
 }
@@ -23,7 +24,7 @@ interface NamedText {
 
 interface Danger {
   readonly isNamed: (text: NamedText) => boolean;
-  readonly caution: string;
+  readonly code: 'caution.lye' | 'caution.boiling' | 'caution.frying';
 }
 
 const lye = /\b(lye|caustic soda|sodium hydroxide|naoh)\b/g;
@@ -38,43 +39,37 @@ const fryingFat =
 const dangers: readonly Danger[] = [
   {
     isNamed: ({ steps, baths, weighed }) => names([...steps, ...baths, ...weighed], lye),
-    caution:
-      'Lye burns skin and can blind: goggles, long gloves, apron. Lye goes into cold water, never water onto lye; nothing of aluminium; ' +
-      'labelled, and locked away. Rinse a splash long under running water and call a doctor.',
+    code: 'caution.lye',
   },
   {
     isNamed: ({ steps, baths, weighed }) =>
       names(steps, boilingStep) || names(baths, boilingBath) || names(weighed, boilingWater),
-    caution:
-      'Boiling liquid and its steam scald: a pot never more than half full, pieces lowered with a skimmer away from you, a dry floor and a clear way.',
+    code: 'caution.boiling',
   },
   {
     isNamed: ({ steps, baths, weighed }) =>
       names(steps, fryingStep) || names([...baths, ...weighed], fryingFat),
-    caution:
-      'Hot fat burns and can catch fire: never leave it, watch its thermometer, dry what goes in, keep lid and fire blanket at hand. No water onto burning fat.',
+    code: 'caution.frying',
   },
 ];
 
 /** The machines that a step may name, and what each does to a hand. A step `sheet` is a sheeter’s unless a pin does it. */
-const machines: readonly { readonly name: string; readonly words: RegExp; readonly does: string }[] = [
+const machines: readonly {
+  readonly code: 'caution.sheeter' | 'caution.divider' | 'caution.slicer';
+  readonly words: RegExp;
+}[] = [
   {
-    name: 'sheeter',
+    code: 'caution.sheeter',
     words:
       /\b(sheeter|dough brake|sheeting machine)\b|^sheet\b(?!\s*(pans?|trays?|cakes?)\b)(?!.*\b(pin|by hand)\b)/g,
-    does: 'draws fingers in',
   },
-  { name: 'divider', words: /\b(divider|dividing machine)\b/g, does: 'crushes and shears' },
-  { name: 'slicer', words: /\b(slicer|slicing machine)\b/g, does: 'cuts to the bone' },
+  { code: 'caution.divider', words: /\b(divider|dividing machine)\b/g },
+  { code: 'caution.slicer', words: /\b(slicer|slicing machine)\b/g },
 ];
 
-function machineCautions(steps: readonly string[]): string[] {
-  const named = machines.filter(({ words }) => names(steps, words));
-  if (named.length === 0) return [];
-  const each = named.map(({ name, does }) => `the ${name} ${does}`).join(', ');
-  return [
-    `${each.charAt(0).toUpperCase()}${each.slice(1)}: guards shut, no hand near while it runs, off and unplugged before clearing and cleaning.`,
-  ];
+function machineCautions(steps: readonly string[]): Message[] {
+  const facts = machines.flatMap(({ code, words }) => (names(steps, words) ? [message(code)] : []));
+  return facts.length === 0 ? [] : [message('caution.machines', { facts })];
 }
 
 function textOf({ processes, sections }: FormulaModel): NamedText {

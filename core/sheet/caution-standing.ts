@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { type FermentationStep, fermentationTimeline } from '../features/fermentation-timeline.ts';
 import type { FormulaModel } from '../model/formula-model.ts';
-import { degrees, duration } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
 import { heldOf } from './timeline.ts';
 
 /** Between these germs grow; local food law says it more narrowly. The caution is ours, from common practice. */
@@ -10,13 +10,13 @@ const hot = 60;
 const longSeconds = 2 * 60 * 60;
 
 /** What stands long and warm with egg or milk in it: the dough up to the oven, and each part by itself. */
-export function standingCautions(analysis: Analysis): string[] {
+export function standingCautions(analysis: Analysis): Message[] {
   const { resolved, solved } = analysis;
   if (solved === undefined) return [];
   const { model } = resolved;
   const inDough = perishable(solved.overall);
   const dough = inDough.length === 0 ? undefined : stood(doughStretches(analysis));
-  const parts = model.sections.slice(1).map((section) => {
+  const parts = model.sections.slice(1).flatMap((section) => {
     const lines = solved.sections.find(({ id }) => id === section.id)?.lines ?? [];
     const room = resolved.bakery.roomCelsius;
     const steps = model.processes
@@ -25,26 +25,28 @@ export function standingCautions(analysis: Analysis): string[] {
     const stretches = [
       ...heldOf(section).map((one) => ({ ...one, celsius: one.celsius ?? room })),
       ...beforeHeat(steps, (step) => step.known).map(({ words, seconds, celsius }) => {
-        return { text: words.text, seconds: seconds ?? 0, celsius: celsius ?? room };
+        return { words: asWritten(words.text), seconds: seconds ?? 0, celsius: celsius ?? room };
       }),
-    ].flatMap(({ text, seconds, celsius }) => (isWarm(celsius) ? [{ text, seconds }] : []));
+    ].filter(({ celsius }) => isWarm(celsius));
     const held = perishable(lines);
-    return held.length === 0 ? '' : words(section.name?.text ?? section.kind, held, stood(stretches));
+    const found = held.length === 0 ? undefined : stood(stretches);
+    if (found === undefined) return [];
+    const part = section.name?.text ?? section.kind;
+    return [message('caution.part-stands', { part, names: held, ...found })];
   });
-  return [words('The dough', inDough, dough), ...parts].filter((one) => one !== '');
+  return [
+    ...(dough === undefined ? [] : [message('caution.dough-stands', { names: inDough, ...dough })]),
+    ...parts,
+  ];
 }
 
 interface Stretch {
-  readonly text: string;
+  readonly words: Message;
   readonly seconds: number;
 }
 
-function words(what: string, holding: readonly string[], found: Stretch | undefined): string {
-  if (found === undefined) return '';
-  return (
-    `${what} holds ${holding.join(', ')} and stands ${duration(found.seconds)} between ${degrees(cold)} and ${degrees(hot)} ` +
-    `(${found.text}): keep such times short and the bench clean, and follow local food law.`
-  );
+function asWritten(written: string): Message {
+  return message('caution.step', { written });
 }
 
 function perishable(lines: readonly { readonly name: string; readonly role: string }[]): string[] {
@@ -52,10 +54,25 @@ function perishable(lines: readonly { readonly name: string; readonly role: stri
 }
 
 /** The stretches together, where they come to long enough. */
-function stood(stretches: readonly Stretch[]): Stretch | undefined {
+function stood(stretches: readonly Stretch[]): StoodFor | undefined {
   const seconds = stretches.reduce((sum, one) => sum + one.seconds, 0);
   if (seconds < longSeconds - 1) return undefined;
-  return { seconds, text: [...new Set(stretches.map(({ text }) => text))].join(', ') };
+  const facts = stretches.filter(
+    ({ words }, index) => stretches.findIndex((one) => isSame(one.words, words)) === index,
+  );
+  return { seconds, celsius: cold, limitCelsius: hot, facts: facts.map(({ words }) => words) };
+}
+
+interface StoodFor {
+  readonly seconds: number;
+  /** Between these germs grow, °C. */
+  readonly celsius: number;
+  readonly limitCelsius: number;
+  readonly facts: readonly Message[];
+}
+
+function isSame(one: Message, other: Message): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
 }
 
 /** The dough's own temperature counts where it is known: a piece in the cold is warm for a while. */
@@ -70,7 +87,7 @@ function doughStretches(analysis: Analysis): Stretch[] {
           ? (step.seconds ?? 0)
           : 0
         : warmSeconds(dough);
-    return seconds > 0 ? [{ text: step.words.text, seconds }] : [];
+    return seconds > 0 ? [{ words: asWritten(step.words.text), seconds }] : [];
   });
 }
 

@@ -1,9 +1,9 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { hottestCelsius } from '../rules/hot-water.ts';
-import { degrees } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
 
 /** Water that scalds, by what the file says of it, in a scald or a bath too, or by what the dough needs; said once, of the hottest. */
-export function waterCautions({ mixes, solved, resolved }: Analysis): string[] {
+export function waterCautions({ mixes, solved, resolved }: Analysis): Message[] {
   const poured = (solved?.sections ?? []).flatMap(({ lines }) =>
     lines.flatMap(({ id, role }) => (role === 'water' ? (resolved.statements.get(id)?.celsius ?? []) : [])),
   );
@@ -14,7 +14,5 @@ export function waterCautions({ mixes, solved, resolved }: Analysis): string[] {
   });
   const hottest = Math.max(0, ...poured, ...mixed);
   if (hottest <= hottestCelsius) return [];
-  return [
-    `Water at ${degrees(hottest)} can scald, and kills yeast that meets it: pour it away from hands, and keep the yeast off it.`,
-  ];
+  return [message('caution.hot-water', { waterCelsius: hottest })];
 }

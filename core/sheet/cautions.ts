@@ -1,5 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import { stopFirst } from '../text/stop-first.ts';
+import { type Message, message } from '../words/message.ts';
 import { bakingCautions } from './caution-baking.ts';
 import { namedCautions } from './caution-named.ts';
 import { standingCautions } from './caution-standing.ts';
@@ -9,7 +9,7 @@ import { waterCautions } from './caution-water.ts';
  * The usual cautions of the work, once a sheet, and those of this dough with what they are about. They advise and never
  * stand in the way; where machine manual, local food law or licensed advice say otherwise, those are right.
  */
-export function cautionsOf(analysis: Analysis): string[] {
+export function cautionsOf(analysis: Analysis): Message[] {
   const roles = new Set(analysis.solved?.overall.map((line) => line.role) ?? []);
   const byHand = analysis.mixes.every((mix) => !mix.known || mix.value.mixer.data.kind === 'hand');
   return [
@@ -17,18 +17,9 @@ export function cautionsOf(analysis: Analysis): string[] {
     ...standingCautions(analysis),
     ...bakingCautions(analysis),
     ...namedCautions(analysis),
-    roles.has('egg')
-      ? 'Raw flour, raw dough and raw egg are not to be tasted.'
-      : 'Raw flour and raw dough are not to be tasted.',
-    ...(byHand
-      ? [`Pour flour low and slowly: ${dust}`]
-      : [
-          `No hands in a running bowl; guards stay shut. ${stopFirst} Start slow, so that no flour flies: ${dust}`,
-        ]),
-    'Oven, trays and steam burn. Sacks, bowls and full trays are heavy: use the aids there are.',
-    'Allergens are what the files say; the producer answers for the label. Follow your machine’s manual, local food law and licensed advice.',
+    message(roles.has('egg') ? 'caution.raw-egg' : 'caution.raw'),
+    message(byHand ? 'caution.by-hand' : 'caution.machine'),
+    message('caution.heat-and-weight'),
+    message('caution.allergens'),
   ];
 }
-
-/** What flour dust does: common practice, as the authorities for safety at work have it. */
-const dust = 'its dust causes bakers’ asthma, and a cloud of it can explode.';

@@ -7,6 +7,7 @@ import type { Definition, Scope } from '../model/scope.ts';
 import { programmeEdits, trialsToKeep } from '../rules/kept-programme.ts';
 import type { Amount } from '../syntax/tree.ts';
 import { trimmed } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
 import type { SheetAsked, TodayConditions } from './asked.ts';
 import { type Sized, sized } from './sized.ts';
 import { underToday } from './today.ts';
@@ -21,7 +22,7 @@ export interface KeepEdit extends TextEdit {
  * flour give the scale, into every weight), the mixer into the head of the mixing, the day's temperatures and the scale
  * step into the bakery. Clock times have no place in a formula; a plan holds those.
  *
- * @returns a sentence where something of it cannot be written, and then nothing is to be
+ * @returns what of it cannot be written, if there is any, and then nothing is to be
  */
 export function keepTried(
   uri: string,
@@ -29,18 +30,18 @@ export function keepTried(
   analysis: Analysis,
   scope: Scope,
   asked: SheetAsked,
-): readonly KeepEdit[] | string {
+): readonly KeepEdit[] | Message {
   const today = asked.today ?? {};
   const under = underToday(analysis, today, scope);
   const made = sized(under.analysis, asked.size ?? { by: 'file' });
   const refused = [...under.notDone, ...(made.notDone === undefined ? [] : [made.notDone])];
-  if (refused.length > 0) return refused.join(' ');
+  if (refused.length > 0) return message('paragraph.of', { parts: refused });
   const inFormula = [
     ...(made.analysis === under.analysis ? [] : sizeEdits(analysis, made)),
     ...(today.mixer === undefined ? [] : mixerEdits(analysis, today.mixer, scope)),
   ].map((edit): KeepEdit => ({ ...edit, uri, line: edit.line + firstLine }));
   const edits = [...inFormula, ...bakeryEdits(uri, firstLine, analysis, today)];
-  return edits.length === 0 ? 'All of it stands in the file as it is.' : edits;
+  return edits.length === 0 ? message('asked.stands-already') : edits;
 }
 
 function sizeEdits(analysis: Analysis, { analysis: made, asked }: Sized): TextEdit[] {

@@ -45,10 +45,10 @@ export function escapeHtml(text: string): string {
 }
 
 /** A whole page that prints as it stands: no script, nothing fetched; a reader of the page is forbidden either. */
-export function htmlPage(title: string, style: string, body: readonly Child[]): string {
+export function htmlPage(language: string, title: string, style: string, body: readonly Child[]): string {
   return [
     '<!doctype html>',
-    '<html lang="en">',
+    `<html lang="${escapeHtml(language)}">`,
     '<head>',
     '<meta charset="utf-8">',
     `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,

@@ -1,12 +1,18 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import type { MixAnalysis } from '../analysis/mixing.ts';
+import { type MixAnalysis, stageMessage } from '../analysis/mixing.ts';
 import { mixingOutlook } from '../features/mixing-words.ts';
-import { degrees, duration, trimmed } from '../text/figures.ts';
-import { inMarks } from '../words/in-marks.ts';
+import { trimmed } from '../text/figures.ts';
+import { message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { SheetMixing, SheetPhase } from './view.ts';
 
 /** The mixing programme with the temperature and the stage at the end of each line. */
-export function mixingOf(mix: MixAnalysis, analysis: Analysis, firstLine: number): SheetMixing {
+export function mixingOf(
+  mix: MixAnalysis,
+  analysis: Analysis,
+  firstLine: number,
+  speaker: Speaker,
+): SheetMixing {
   const model = analysis.resolved.model.mixes[mix.index]!;
   let before = 0;
   let looked = 0;
@@ -21,21 +27,25 @@ export function mixingOf(mix: MixAnalysis, analysis: Analysis, firstLine: number
     looked = end.phase + 1;
     phases.push({
       line: firstLine + line,
-      label: phase.kind === 'speed' ? `speed ${phase.number}` : phase.kind,
+      label: speaker.say(
+        phase.kind === 'speed'
+          ? message('phase.speed', { number: phase.number })
+          : message(`phase.${phase.kind}`),
+      ),
       kind: phase.kind,
       minutes: end.minutes - before,
       endMinute: Number(trimmed(end.minutes, 1)),
       adds,
-      ...(end.celsius === undefined ? {} : { celsius: degrees(end.celsius) }),
-      ...(end.stage === undefined ? {} : { stage: end.stage }),
+      ...(end.celsius === undefined ? {} : { celsius: speaker.celsius(end.celsius) }),
+      ...(end.stage === undefined ? {} : { stage: speaker.say(stageMessage(end.stage)) }),
     });
     before = end.minutes;
   }
   return {
     line: firstLine + model.headerLine,
     mixer: mix.mixer.name,
-    total: duration(mix.outcome.programmeMinutes * 60),
-    outlook: mixingOutlook(mix).map(inMarks),
+    total: speaker.duration(mix.outcome.programmeMinutes * 60),
+    outlook: mixingOutlook(mix).map(speaker.say),
     phases,
   };
 }

@@ -1,3 +1,6 @@
+import { message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
+
 /** Where a written sheet comes from. The core knows no clock and no git: whoever asks for the sheet says it. */
 export interface SheetOrigin {
   /** The file as its reader knows it: `formulas/harbour-tin.dough`. */
@@ -11,12 +14,14 @@ export interface SheetOrigin {
 }
 
 /** The state of the files in words: `revision 8eaa6f2, with changes since`; `undefined` where git knows none. */
-export function revisionWords({ commit, changed }: SheetOrigin): string | undefined {
+export function revisionWords({ commit, changed }: SheetOrigin, speaker: Speaker): string | undefined {
   if (commit === undefined) return undefined;
-  return `revision ${commit}${changed ? ', with changes since' : ''}`;
+  return speaker.say(message(changed ? 'sheet.revision-changed' : 'sheet.revision', { code: commit }));
 }
 
 /** `harbour-tin.dough · revision 8eaa6f2 · 2026-03-14`. */
-export function originWords(origin: SheetOrigin): string {
-  return [origin.file, revisionWords(origin), origin.date].filter((part) => part !== undefined).join(' · ');
+export function originWords(origin: SheetOrigin, speaker: Speaker): string {
+  return [origin.file, revisionWords(origin, speaker), origin.date]
+    .filter((part) => part !== undefined)
+    .join(' · ');
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import type { SheetFinding, SheetView } from './view.ts';
 
 /** A place of a written sheet that a finding can stand at. */
@@ -56,14 +57,10 @@ function blockAround(
   return block.line < line && !isStepsHeader ? `block ${Number(b)}` : undefined;
 }
 
-const levelWords: Readonly<Record<SheetFinding['level'], string>> = {
-  error: 'Error',
-  warning: 'Warning',
-  info: 'Note',
-  hint: 'Hint',
-};
-
 /** A finding as it stands at its thing; at the heading it names its line. */
-export function findingWords({ level, message, line }: SheetFinding, named: boolean): string {
-  return `${levelWords[level]}${named ? ` (line ${line + 1})` : ''}: ${message}`;
+export function findingMessage({ level, message: sentence, line }: SheetFinding, named: boolean): Message {
+  const title = message(`level.${level}`);
+  return named
+    ? message('sheet.finding-at', { title, number: line + 1, sentence })
+    : message('sheet.finding', { title, sentence });
 }

@@ -1,84 +1,109 @@
-import { duration, mass } from '../text/figures.ts';
-import { markingSpeaker } from '../words/in-marks.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { PlanView } from './plan-view.ts';
-import type { Page } from './tables.ts';
+import type { Page, Table } from './tables.ts';
 
-const { money } = markingSpeaker;
-
-/** A production run as a page of tables. */
-export function planPage(view: PlanView): Page {
-  const facts: [string, string][] = [];
-  if (view.ready !== undefined) facts.push(['ready', view.ready]);
-  if (view.firstWork !== undefined) facts.push(['first work', view.firstWork]);
-  if (view.firstMix !== undefined) facts.push(['first dough', view.firstMix]);
-  if (view.lateMinutes !== undefined) facts.push(['late by', duration(view.lateMinutes * 60)]);
-  if (view.cost !== undefined) facts.push(['stores cost', money(view.cost.amount, view.cost.currency)]);
-  if (view.costAtLeast !== undefined)
-    facts.push(['stores cost', `${money(view.costAtLeast.amount, view.costAtLeast.currency)} and more`]);
-  const currency = (view.cost ?? view.costAtLeast)?.currency;
+/** A production run as a page of tables, worded by whoever worded the view. */
+export function planPage(view: PlanView, speaker: Speaker): Page {
+  const { say } = speaker;
   return {
+    language: speaker.language,
     title: view.plan,
-    facts,
+    facts: factsOf(view, speaker).map(([label, value]) => [say(label), value]),
     tables: [
       {
-        title: 'Timeline',
-        columns: [{ name: 'at' }, { name: 'work' }],
+        title: say(message('plan.timeline')),
+        columns: [{ name: say(message('plan-column.at')) }, { name: say(message('plan-column.work')) }],
         rows: view.timeline.map(({ at, words }) => [at, words]),
       },
-      {
-        title: 'Batches',
-        columns: [
-          { name: 'dough' },
-          { name: 'batch', figures: true },
-          { name: 'pieces', figures: true },
-          { name: 'dough weight', figures: true },
-          { name: 'mixer' },
-          { name: 'mixed' },
-          { name: 'oven' },
-          { name: 'ready' },
-        ],
-        rows: view.doughs.flatMap((dough) =>
-          dough.batches.map((batch) => [
-            dough.formula,
-            `${batch.number} of ${batch.of}`,
-            batch.pieces === undefined ? '' : String(batch.pieces),
-            mass(batch.doughGrams),
-            dough.mixer ?? '',
-            batch.mixStart,
-            batch.ovenStart ?? '',
-            batch.ready,
-          ]),
-        ),
-      },
-      {
-        title: 'Before the doughs',
-        columns: [
-          { name: 'part' },
-          { name: 'weight', figures: true },
-          { name: 'made' },
-          { name: 'stands' },
-          { name: 'needed' },
-          { name: 'for' },
-        ],
-        rows: view.parts.map((part) => [
-          part.name,
-          mass(part.grams),
-          part.start,
-          part.standsMinutes > 0 ? duration(part.standsMinutes * 60) : '',
-          part.needed,
-          part.for.join(', '),
-        ]),
-      },
-      {
-        title: 'Stores',
-        columns: [{ name: 'ingredient' }, { name: 'weight', figures: true }, { name: 'cost', figures: true }],
-        rows: view.stores.map(({ name, grams, cost }) => [
-          name,
-          mass(grams),
-          cost === undefined || currency === undefined ? '' : money(cost, currency),
-        ]),
-      },
+      batchesTable(view, speaker),
+      partsTable(view, speaker),
+      storesTable(view, speaker),
     ],
+    tableHead: say(message('csv.table')),
     notes: view.remarks,
+  };
+}
+
+function factsOf(view: PlanView, speaker: Speaker): [Message, string][] {
+  const facts: [Message, string][] = [];
+  if (view.ready !== undefined) facts.push([message('plan.ready'), view.ready]);
+  if (view.firstWork !== undefined) facts.push([message('plan.first-work'), view.firstWork]);
+  if (view.firstMix !== undefined) facts.push([message('plan.first-dough'), view.firstMix]);
+  if (view.lateMinutes !== undefined)
+    facts.push([message('plan.late-by'), speaker.duration(view.lateMinutes * 60)]);
+  if (view.cost !== undefined)
+    facts.push([message('plan.stores-cost'), speaker.money(view.cost.amount, view.cost.currency)]);
+  if (view.costAtLeast !== undefined) {
+    const written = speaker.money(view.costAtLeast.amount, view.costAtLeast.currency);
+    facts.push([message('plan.stores-cost'), speaker.say(message('plan.and-more', { written }))]);
+  }
+  return facts;
+}
+
+function batchesTable(view: PlanView, { say, mass, number }: Speaker): Table {
+  return {
+    title: say(message('plan.batches')),
+    columns: [
+      { name: say(message('plan-column.dough')) },
+      { name: say(message('plan-column.batch')), figures: true },
+      { name: say(message('plan-column.pieces')), figures: true },
+      { name: say(message('plan-column.dough-weight')), figures: true },
+      { name: say(message('plan-column.mixer')) },
+      { name: say(message('plan-column.mixed')) },
+      { name: say(message('plan-column.oven')) },
+      { name: say(message('plan-column.ready')) },
+    ],
+    rows: view.doughs.flatMap((dough) =>
+      dough.batches.map((batch) => [
+        dough.formula,
+        say(message('plan.of', { number: batch.number, count: batch.of })),
+        batch.pieces === undefined ? '' : number(batch.pieces, 2),
+        mass(batch.doughGrams),
+        dough.mixer ?? '',
+        batch.mixStart,
+        batch.ovenStart ?? '',
+        batch.ready,
+      ]),
+    ),
+  };
+}
+
+function partsTable(view: PlanView, { say, mass, duration }: Speaker): Table {
+  return {
+    title: say(message('plan.before-doughs')),
+    columns: [
+      { name: say(message('plan-column.part')) },
+      { name: say(message('plan-column.weight')), figures: true },
+      { name: say(message('plan-column.made')) },
+      { name: say(message('plan-column.stands')) },
+      { name: say(message('plan-column.needed')) },
+      { name: say(message('plan-column.for')) },
+    ],
+    rows: view.parts.map((part) => [
+      part.name,
+      mass(part.grams),
+      part.start,
+      part.standsMinutes > 0 ? duration(part.standsMinutes * 60) : '',
+      part.needed,
+      part.for.join(', '),
+    ]),
+  };
+}
+
+function storesTable(view: PlanView, { say, mass, money }: Speaker): Table {
+  const currency = (view.cost ?? view.costAtLeast)?.currency;
+  return {
+    title: say(message('plan.stores')),
+    columns: [
+      { name: say(message('plan-column.ingredient')) },
+      { name: say(message('plan-column.weight')), figures: true },
+      { name: say(message('plan-column.cost')), figures: true },
+    ],
+    rows: view.stores.map(({ name, grams, cost }) => [
+      name,
+      mass(grams),
+      cost === undefined || currency === undefined ? '' : money(cost, currency),
+    ]),
   };
 }

@@ -1,11 +1,12 @@
 import type { PlanAnalysis, PlannedFormula } from '../analysis/plan.ts';
 import { costOf, currencyOf, type PricedPortion } from '../calc/cost.ts';
 import type { BatchPlan, DoughPlan, PartPlan } from '../calc/plan.ts';
+import { inMixer } from '../features/mixing-words.ts';
 import { planTimes } from '../features/plan-times.ts';
 import { weighedOf } from '../features/product.ts';
-import { timeWords } from '../text/dates.ts';
-import { duration, mass } from '../text/figures.ts';
-import { inMarks } from '../words/in-marks.ts';
+import { timeMessage } from '../features/time-words.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type {
   PlanBatchView,
   PlanDoughView,
@@ -16,8 +17,8 @@ import type {
 } from './plan-view.ts';
 
 /** The production run of a plan, ready to be shown; `firstLine` is where its block begins in the file. */
-export function planView(uri: string, firstLine: number, plan: PlanAnalysis): PlanView {
-  const when = (minutes: number): string => timeWords(minutes, plan.dated);
+export function planView(uri: string, firstLine: number, plan: PlanAnalysis, speaker: Speaker): PlanView {
+  const when = (minutes: number): string => speaker.say(timeMessage(minutes, plan.dated));
   const doughs = plan.day.doughs.map((dough, index) =>
     doughView(dough, plan.formulas[index]!, firstLine, when),
   );
@@ -34,11 +35,14 @@ export function planView(uri: string, firstLine: number, plan: PlanAnalysis): Pl
     ...(lateMinutes === undefined ? {} : { lateMinutes }),
     doughs,
     parts,
-    timeline: timelineOf(plan, when),
+    timeline: timelineOf(plan, when, speaker),
     stores,
     ...(cost === undefined ? {} : { cost }),
     ...(costAtLeast === undefined ? {} : { costAtLeast }),
-    remarks: [...remarksOf(plan, firstLine), ...(costUnknown === undefined ? [] : [costUnknown])],
+    remarks: [
+      ...remarksOf(plan, firstLine, speaker),
+      ...(costUnknown === undefined ? [] : [costUnknown]),
+    ].map(speaker.say),
     complete: [plan.problems, plan.unread, plan.slips].every(({ length }) => length === 0),
   };
 }
@@ -93,33 +97,45 @@ function partView(part: PartPlan, when: (minutes: number) => string): PlanPartVi
   };
 }
 
-function timelineOf(plan: PlanAnalysis, when: (minutes: number) => string): PlanMoment[] {
+function timelineOf(plan: PlanAnalysis, when: (minutes: number) => string, speaker: Speaker): PlanMoment[] {
   const moments: (PlanMoment & { readonly minutes: number })[] = [];
-  const add = (minutes: number, kind: PlanMoment['kind'], words: string): void => {
-    moments.push({ minutes, at: when(minutes), kind, words });
+  const add = (minutes: number, kind: PlanMoment['kind'], said: Message): void => {
+    moments.push({ minutes, at: when(minutes), kind, words: speaker.say(said) });
   };
   for (const part of plan.day.parts) {
     const stands = part.neededMinutes - part.startMinutes;
-    const long = stands > 0 ? `, stands ${duration(stands * 60)}` : '';
+    const made = { part: part.name, grams: part.grams, names: part.doughs };
     add(
       part.startMinutes,
       'part',
-      `make ${part.name}, ${mass(part.grams)}${long}, for ${part.doughs.join(', ')}`,
+      stands > 0
+        ? message('plan.make-stands', { ...made, seconds: stands * 60 })
+        : message('plan.make', made),
     );
   }
   for (const { dough, batches } of plan.day.doughs) {
     for (const [index, batch] of batches.entries()) {
-      const which = `${dough.name}${batches.length > 1 ? `, batch ${index + 1} of ${batches.length}` : ''}`;
-      const mixer = dough.mixer === undefined ? '' : ` in ${dough.mixer}`;
-      const length = dough.mixMinutes > 0 ? `, ${duration(dough.mixMinutes * 60)}` : '';
-      add(batch.startMinutes, 'mix', `mix ${which}: ${batchSize(batch)}${mixer}${length}`);
+      const batchOf = { name: dough.name, number: index + 1, count: batches.length };
+      const name = batches.length > 1 ? speaker.say(message('plan.dough-batch', batchOf)) : dough.name;
+      add(batch.startMinutes, 'mix', mixMessage(name, dough, batch));
       if (batch.ovenMinutes > 0) {
-        const loads = batch.ovenLoads > 1 ? `, ${batch.ovenLoads} loads one behind another` : '';
-        add(batch.ovenStartMinutes, 'oven', `bake ${which}, ${duration(batch.ovenMinutes * 60)}${loads}`);
-        add(batch.ovenStartMinutes + batch.ovenMinutes, 'out', `${which} out of the oven`);
+        const baked = { name, seconds: batch.ovenMinutes * 60 };
+        add(
+          batch.ovenStartMinutes,
+          'oven',
+          batch.ovenLoads > 1
+            ? message('plan.bake-loads', { ...baked, count: batch.ovenLoads })
+            : message('plan.bake', baked),
+        );
+        add(batch.ovenStartMinutes + batch.ovenMinutes, 'out', message('plan.out', { name }));
       }
-      const late = batch.lateMinutes > 0.5 ? `, ${duration(Math.ceil(batch.lateMinutes) * 60)} late` : '';
-      add(batch.endMinutes, 'ready', `${which} ready${late}`);
+      add(
+        batch.endMinutes,
+        'ready',
+        batch.lateMinutes > 0.5
+          ? message('plan.done-late', { name, seconds: Math.ceil(batch.lateMinutes) * 60 })
+          : message('plan.done', { name }),
+      );
     }
   }
   // What is done goes before what begins, and a bread leaves the oven before it is ready.
@@ -133,14 +149,30 @@ function timelineOf(plan: PlanAnalysis, when: (minutes: number) => string): Plan
     .map(({ minutes: _minutes, ...moment }) => moment);
 }
 
-function batchSize({ pieces, doughGrams }: BatchPlan): string {
-  return pieces === undefined ? mass(doughGrams) : `${pieces} pieces, ${mass(doughGrams)}`;
+function mixMessage(
+  name: string,
+  { mixer, mixMinutes }: DoughPlan['dough'],
+  { pieces, doughGrams: grams }: BatchPlan,
+): Message {
+  const figures =
+    pieces === undefined
+      ? message('plan.size', { grams })
+      : message('plan.size-pieces', { count: pieces, grams });
+  const seconds = mixMinutes * 60;
+  if (mixer === undefined)
+    return seconds > 0
+      ? message('plan.mix-long', { name, figures, seconds })
+      : message('plan.mix', { name, figures });
+  const place = inMixer(mixer);
+  return seconds > 0
+    ? message('plan.mix-in-long', { name, figures, place, seconds })
+    : message('plan.mix-in', { name, figures, place });
 }
 
 /** Everything that all doughs weigh, joined by ingredient, the most first. */
 function storesOf(
   formulas: readonly PlannedFormula[],
-): Pick<PlanView, 'stores' | 'cost' | 'costAtLeast'> & { readonly costUnknown?: string } {
+): Pick<PlanView, 'stores' | 'cost' | 'costAtLeast'> & { readonly costUnknown?: Message } {
   const joined = new Map<string, PricedPortion & { grams: number }>();
   for (const { analysis } of formulas) {
     const weighed = weighedOf(analysis);
@@ -171,43 +203,40 @@ function storesOf(
   // Who writes no prices is not told that they are missing.
   if (!portions.some(({ price }) => price !== undefined)) return { stores };
   if (!currency.known)
-    return { stores, costUnknown: `What the stores cost is not known: ${inMarks(currency.reason)}.` };
+    return { stores, costUnknown: message('plan.cost-not-known', { reason: currency.reason }) };
   if (sum.amount !== undefined) return { stores, cost: { amount: sum.amount, currency: currency.value } };
   return {
     stores,
     costAtLeast: { amount: sum.atLeast, currency: currency.value, missing: sum.missing },
-    costUnknown: `The cost of the stores is without ${sum.missing.join(', ')}: no usable price.`,
+    costUnknown: message('plan.cost-without', { names: sum.missing }),
   };
 }
 
-function remarksOf(plan: PlanAnalysis, firstLine: number): string[] {
-  const remarks: string[] = [];
-  for (const { line, message } of plan.slips)
-    remarks.push(`Line ${firstLine + line + 1}: ${inMarks(message)}`);
+function remarksOf(plan: PlanAnalysis, firstLine: number, speaker: Speaker): Message[] {
+  const remarks: Message[] = [];
+  for (const { line, message: slip } of plan.slips)
+    remarks.push(message('plan.line', { number: firstLine + line + 1, sentence: speaker.say(slip) }));
   for (const { line, name, reason } of [...plan.problems, ...plan.unread])
-    remarks.push(`Line ${firstLine + line + 1}, ${name}, is not in the plan: ${inMarks(reason)}.`);
-  for (const [index, { dough, batches, remarks: told, lateMinutes }] of plan.day.doughs.entries()) {
-    const least = dough.bowl?.leastGrams;
-    const each = batches[0]?.doughGrams ?? 0;
-    if (lateMinutes > 0.5)
-      remarks.push(`${dough.name} cannot be ready in time: ${duration(Math.ceil(lateMinutes) * 60)} late.`);
-    if (told.includes('below-least') && least !== undefined)
-      remarks.push(`${dough.name}: ${mass(each)} is less than the ${mass(least)} that ${dough.mixer} wants.`);
-    if (told.includes('gap') && least !== undefined)
-      remarks.push(
-        `${dough.name}: one batch is too much for ${dough.mixer} and ${batches.length} are too little, ${mass(each)} each where it wants ${mass(least)}.`,
-      );
-    if (told.includes('several-loads'))
-      remarks.push(
-        `${dough.name}: a batch fills the oven more than once, so some of it waits while the first load bakes.`,
-      );
-    for (const lack of plan.formulas[index]?.lacks ?? []) {
-      remarks.push(
-        lack === 'mixing'
-          ? `${dough.name} has no mixing programme that can be run: no time is planned for it.`
-          : `${dough.name} has no step that bakes: no oven is planned for it.`,
-      );
-    }
+    remarks.push(message('plan.line-left-out', { number: firstLine + line + 1, name, reason }));
+  for (const [index, planned] of plan.day.doughs.entries()) {
+    remarks.push(...doughRemarks(planned));
+    const { name } = planned.dough;
+    for (const lack of plan.formulas[index]?.lacks ?? [])
+      remarks.push(message(lack === 'mixing' ? 'plan.no-mixing' : 'plan.no-baking', { name }));
   }
+  return remarks;
+}
+
+function doughRemarks({ dough, batches, remarks: told, lateMinutes }: DoughPlan): Message[] {
+  const { name, mixer: otherName = '' } = dough;
+  const remarks: Message[] = [];
+  const leastGrams = dough.bowl?.leastGrams;
+  const grams = batches[0]?.doughGrams ?? 0;
+  if (lateMinutes > 0.5) remarks.push(message('plan.late', { name, seconds: Math.ceil(lateMinutes) * 60 }));
+  if (told.includes('below-least') && leastGrams !== undefined)
+    remarks.push(message('plan.too-little', { name, grams, leastGrams, otherName }));
+  if (told.includes('gap') && leastGrams !== undefined)
+    remarks.push(message('plan.gap', { name, otherName, count: batches.length, grams, leastGrams }));
+  if (told.includes('several-loads')) remarks.push(message('plan.several-loads', { name }));
   return remarks;
 }

@@ -10,13 +10,12 @@ import {
 } from '../features/label-words.ts';
 import type { TotalsLabel } from '../features/totals-product.ts';
 import { wordedCost, wordedLabel } from '../features/worded-totals.ts';
-import { markingSpeaker } from '../words/in-marks.ts';
 import type { Message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { SheetCost, SheetLabel } from './view-product.ts';
 
 /** The cost of the batch in words; undefined where no ingredient has a price. */
-export function sheetCost(analysis: Analysis, speaker: Speaker = markingSpeaker): SheetCost | undefined {
+export function sheetCost(analysis: Analysis, speaker: Speaker): SheetCost | undefined {
   const totals = costTotals(analysis);
   if (totals === undefined) return undefined;
   const cost = wordedCost(totals, speaker);
@@ -32,7 +31,7 @@ export function sheetCost(analysis: Analysis, speaker: Speaker = markingSpeaker)
 }
 
 /** The draft of the label in words; undefined where nothing is weighed yet. */
-export function sheetLabel(analysis: Analysis, speaker: Speaker = markingSpeaker): SheetLabel | undefined {
+export function sheetLabel(analysis: Analysis, speaker: Speaker): SheetLabel | undefined {
   const label = labelWords(labelTotals(analysis), speaker);
   if (label === undefined || !analysis.resolved.bakery.bothLabels) return label;
   const other = labelWords(labelTotals(analysis, label.regime === 'EU' ? 'US' : 'EU'), speaker);

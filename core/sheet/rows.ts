@@ -1,6 +1,7 @@
 import { roundToStep } from '../calc/scaling.ts';
-import { plainDisplay, worded } from '../text/display.ts';
-import { heavyFigure, mostShownGrams, weighedFigure } from '../text/figures.ts';
+import { mostShownGrams, weighedPlaces } from '../text/figures.ts';
+import { message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { SheetBlock, SheetFigure, SheetRow } from './view.ts';
 
 /** A row before it is rounded to the scale. */
@@ -12,57 +13,30 @@ export interface Weight {
   readonly note?: string;
 }
 
-/** A block that is weighed once for each batch, with its weights for all of them. */
-export function forAll(block: SheetBlock, count: number): SheetBlock {
-  if (count === 1) return block;
-  const all = block.rows.map((row) => shownGrams(row.weigh) * count);
-  const total = shownGrams(block.total) * count;
-  const isHeavy = Math.max(total, ...all) > mostShownGrams;
-  return {
-    ...block,
-    times: count,
-    rows: block.rows.map((row) =>
-      row.weigh === undefined ? row : { ...row, all: times(row.weigh, count, isHeavy) },
-    ),
-    ...(block.total === undefined ? {} : { totalOfAll: times(block.total, count, isHeavy) }),
-  };
-}
-
-/** So many times what is weighed, as it is weighed: the rounded figure counts, with as many places. */
-function times(weighed: SheetFigure, count: number, isHeavy: boolean): SheetFigure {
-  const { figure, unit } = worded(weighed, plainDisplay);
-  const places = unit === 'kg' ? 0 : (figure.split('.')[1]?.length ?? 0);
-  const grams = shownGrams(weighed) * count;
-  return { grams: weighed.grams * count, ...shownAs(grams, 10 ** -places, isHeavy) };
-}
-
-/** The grams that a figure shows. */
-function shownGrams(weighed: SheetFigure | undefined): number {
-  if (weighed === undefined) return 0;
-  const { figure, unit } = worded(weighed, plainDisplay);
-  return Number(figure) * (unit === 'kg' ? 1000 : 1);
-}
-
-/** A weight below the gram is weighed on a scale of its own, and stays in grams among kilograms. */
-function shownAs(grams: number, step: number, isHeavy: boolean): { figure: string; unit: string } {
-  return isHeavy && step >= 1 ? heavyFigure(grams) : weighedFigure(grams, step);
-}
-
 /** What a scale reads, and by how much that is too light. */
 export interface Reading {
   readonly readsGrams: number;
   readonly shortGrams: number;
 }
 
+/** How rows are weighed: on a scale of this step, for so many batches, written by the speaker. */
+export interface Weighing {
+  readonly step: number;
+  readonly times: number;
+  readonly speaker: Speaker;
+}
+
+type Rows = Pick<SheetBlock, 'rows' | 'total' | 'times' | 'totalOfAll'> & { readonly reading: Reading };
+
 /**
  * Rounds rows to the scale's step and adds the running reading of one scale. The total is within half a step, together
- * with what stands on the scale already.
+ * with what stands on the scale already. Rows and total are those of one batch, and of all of them where there are several.
  */
 export function rowsOf(
   weights: readonly Weight[],
-  step: number,
+  { step, times, speaker }: Weighing,
   before: Reading = { readsGrams: 0, shortGrams: 0 },
-): Pick<SheetBlock, 'rows' | 'total'> & { readonly reading: Reading } {
+): Rows {
   const rounded = roundToStep(
     weights.map((weight, index) => ({
       lineId: String(index),
@@ -72,15 +46,18 @@ export function rowsOf(
     before.shortGrams,
   );
   const isHeavy = before.readsGrams + rounded.totalGrams > mostShownGrams;
-  const figureOf = (grams: number, shown: number, ofStep: number): SheetFigure => ({
-    grams,
-    ...shownAs(shown, ofStep, isHeavy),
-  });
+  const scaled = rounded.lines.map(({ grams, stepGrams }) =>
+    grams === undefined ? undefined : asShown(grams, stepGrams ?? step, isHeavy),
+  );
+  const lacking = scaled.indexOf(undefined);
+  const firstUnknown = lacking < 0 ? weights.length : lacking;
+  const total = asShown(rounded.totalGrams, step, isHeavy);
+  const all = allOf(scaled, firstUnknown < weights.length ? undefined : total, times);
   let reads = before.readsGrams;
-  let known = true;
   const rows = weights.map((weight, index): SheetRow => {
-    const { grams, stepGrams } = rounded.lines[index]!;
-    const finer = grams !== undefined && isBetweenSteps(grams, step) ? onFinerScale : undefined;
+    const { grams } = rounded.lines[index]!;
+    const shown = scaled[index];
+    const finer = grams !== undefined && isBetweenSteps(grams, step) ? onFinerScale(speaker) : undefined;
     const notes = [weight.note, finer].filter((note) => note !== undefined);
     const base = {
       name: weight.name,
@@ -88,21 +65,74 @@ export function rowsOf(
       ...(weight.percent === undefined ? {} : { percent: weight.percent }),
       ...(notes.length === 0 ? {} : { note: notes.join(', ') }),
     };
-    if (grams === undefined) {
-      known = false;
-      return { ...base, missing: 'not known yet' };
-    }
+    if (grams === undefined || shown === undefined)
+      return { ...base, missing: speaker.say(message('sheet.not-known-yet')) };
     reads += grams;
     const exact = weight.grams ?? grams;
+    const scale = asShown(Math.round(reads / step) * step, step, isHeavy);
     return {
       ...base,
-      weigh: figureOf(exact, grams, stepGrams ?? step),
-      ...(known ? { scaleReads: figureOf(reads, Math.round(reads / step) * step, step) } : {}),
+      weigh: figureOf(exact, shown, speaker),
+      ...(index < firstUnknown ? { scaleReads: figureOf(reads, scale, speaker) } : {}),
+      ...(all === undefined ? {} : { all: figureOf(exact * times, all(shown), speaker) }),
     };
   });
-  const total = figureOf(rounded.exactTotalGrams, rounded.totalGrams, step);
-  const shortGrams = before.shortGrams + rounded.exactTotalGrams - rounded.totalGrams;
-  return { rows, ...(known ? { total } : {}), reading: { readsGrams: reads, shortGrams } };
+  const exactTotal = rounded.exactTotalGrams;
+  return {
+    times,
+    rows,
+    ...(firstUnknown < weights.length
+      ? {}
+      : {
+          total: figureOf(exactTotal, total, speaker),
+          ...(all === undefined ? {} : { totalOfAll: figureOf(exactTotal * times, all(total), speaker) }),
+        }),
+    reading: {
+      readsGrams: reads,
+      shortGrams: before.shortGrams + exactTotal - rounded.totalGrams,
+    },
+  };
+}
+
+/** A weight as a scale shows it: in grams with the places of its step, or among the heavy ones. */
+interface Shown {
+  readonly grams: number;
+  readonly stepGrams: number;
+  readonly isHeavy: boolean;
+}
+
+/** A weight below the gram is weighed on a scale of its own, and stays in grams among kilograms. */
+function asShown(grams: number, stepGrams: number, isHeavy: boolean): Shown {
+  return { grams, stepGrams, isHeavy: isHeavy && stepGrams >= 1 };
+}
+
+function figureOf(exactGrams: number, { grams, stepGrams, isHeavy }: Shown, speaker: Speaker): SheetFigure {
+  const shown = isHeavy ? speaker.weighedHeavy(grams) : speaker.weighed(grams, stepGrams);
+  return { grams: exactGrams, ...shown };
+}
+
+/** What makes of a weight that of all batches: as it is weighed, the rounded figure counts. Undefined for one batch. */
+function allOf(
+  rows: readonly (Shown | undefined)[],
+  total: Shown | undefined,
+  times: number,
+): ((one: Shown) => Shown) | undefined {
+  if (times === 1) return undefined;
+  const all = [...rows, total].map((one) => (one === undefined ? 0 : inFigures(one).grams * times));
+  const isHeavy = Math.max(...all) > mostShownGrams;
+  return (one) => {
+    const { grams, places } = inFigures(one);
+    return asShown(grams * times, 10 ** -places, isHeavy);
+  };
+}
+
+/** The grams that the figure of a weight shows, and how many places of a gram it has. */
+function inFigures({ grams, stepGrams, isHeavy }: Shown): { grams: number; places: number } {
+  const { unit, places } = weighedPlaces(grams, stepGrams);
+  const isInKilograms = isHeavy || unit === 'kg';
+  return isInKilograms
+    ? { grams: Number((grams / 1000).toFixed(3)) * 1000, places: 0 }
+    : { grams: Number(grams.toFixed(places)), places };
 }
 
 /** Whether the scale of a bakery cannot show a weight. */
@@ -110,4 +140,6 @@ function isBetweenSteps(grams: number, step: number): boolean {
   return step > 0 && Math.abs(grams / step - Math.round(grams / step)) > 1e-6;
 }
 
-const onFinerScale = 'on a finer scale';
+function onFinerScale(speaker: Speaker): string {
+  return speaker.say(message('sheet.finer-scale'));
+}

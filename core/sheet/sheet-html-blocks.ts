@@ -1,5 +1,7 @@
+import { message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import { type Child, element, type Markup } from './markup.ts';
-import { hasSum, rowNotes, type Told, timesWords } from './told.ts';
+import { figureWords, hasSum, rowNotes, type Told, timesWords } from './told.ts';
 import type { SheetBlock, SheetFigure, SheetRow } from './view.ts';
 
 /** A block of more rows is no longer kept on one page: it would leave the page before it empty, and fill its own. */
@@ -9,27 +11,28 @@ const mostRowsKept = 16;
 export function blockSection(block: SheetBlock, b: number, told: Told, id: string): Markup {
   const runs = block.rows.some(({ scaleReads }) => scaleReads !== undefined);
   const columns = runs ? 5 : 4;
+  const { word, speaker } = told;
   const { water } = told.view;
   const rows = block.rows.flatMap((row, r) => [
-    weighRow(row, block.times, runs),
+    weighRow(row, block.times, runs, speaker),
     aboutRow(columns, told.findings(`row ${b} ${r}`)),
   ]);
   const holdsWater = block.kind === 'bowl' && block.rows.some(({ line }) => line === water?.line);
   const head = element(
     'tr',
     {},
-    element('th', { scope: 'col', class: 'ticks' }, 'Tick'),
-    element('th', { scope: 'col' }, 'Ingredient'),
-    element('th', { scope: 'col', class: 'figures' }, 'Weigh'),
-    runs ? element('th', { scope: 'col', class: 'figures' }, 'Scale reads') : undefined,
-    element('th', { scope: 'col', class: 'figures' }, 'Of flour'),
+    element('th', { scope: 'col', class: 'ticks' }, word('sheet.tick')),
+    element('th', { scope: 'col' }, word('sheet.ingredient')),
+    element('th', { scope: 'col', class: 'figures' }, word('sheet.weigh')),
+    runs ? element('th', { scope: 'col', class: 'figures' }, word('sheet.scale-reads')) : undefined,
+    element('th', { scope: 'col', class: 'figures' }, word('sheet.of-flour')),
   );
   const sum = element(
     'tr',
     {},
     element('td', {}),
-    element('th', { scope: 'row' }, 'Together'),
-    figureCell('grams', block.total, block.totalOfAll),
+    element('th', { scope: 'row' }, word('sheet.together')),
+    figureCell('grams', block.total, block.totalOfAll, speaker),
     runs ? element('td', {}) : undefined,
     element('td', {}),
   );
@@ -37,7 +40,7 @@ export function blockSection(block: SheetBlock, b: number, told: Told, id: strin
     id,
     block.rows.length > mostRowsKept ? 'block long' : 'block',
     block.title,
-    [block.clock?.words, block.when, timesWords(block.times)],
+    [block.clock?.words, block.when, timesWords(block.times, speaker)],
     block.note === undefined ? undefined : element('p', { class: 'note', dir: 'auto' }, block.note),
     findingsList(told.findings(`block ${b}`)),
     element(
@@ -96,7 +99,7 @@ export function aboutRow(columns: number, findings: readonly string[]): Child {
   return element('tr', { class: 'about' }, element('td', { colspan: String(columns) }, list));
 }
 
-function weighRow(row: SheetRow, times: number, runs: boolean): Markup {
+function weighRow(row: SheetRow, times: number, runs: boolean, speaker: Speaker): Markup {
   return element(
     'tr',
     {},
@@ -107,13 +110,18 @@ function weighRow(row: SheetRow, times: number, runs: boolean): Markup {
       row.name,
       ...rowNotes(row).map((note) => element('span', { class: 'note', dir: 'auto' }, note)),
     ),
-    figureCell('grams', row.weigh, row.all),
-    runs ? figureCell('reads', row.scaleReads, undefined) : undefined,
+    figureCell('grams', row.weigh, row.all, speaker),
+    runs ? figureCell('reads', row.scaleReads, undefined, speaker) : undefined,
     element('td', { class: 'figures percent' }, row.percent ?? ''),
   );
 }
 
-function figureCell(name: string, figure: SheetFigure | undefined, all: SheetFigure | undefined): Markup {
+function figureCell(
+  name: string,
+  figure: SheetFigure | undefined,
+  all: SheetFigure | undefined,
+  speaker: Speaker,
+): Markup {
   if (figure === undefined) return element('td', { class: `figures ${name}` });
   return element(
     'td',
@@ -122,6 +130,10 @@ function figureCell(name: string, figure: SheetFigure | undefined, all: SheetFig
     element('span', { class: 'unit' }, figure.unit),
     all === undefined
       ? undefined
-      : element('span', { class: 'all' }, `${all.figure}\u00A0${all.unit} in all`),
+      : element(
+          'span',
+          { class: 'all' },
+          speaker.say(message('sheet.figure-in-all', { written: figureWords(all) })),
+        ),
   );
 }

@@ -2,9 +2,10 @@ import type { SheetChart } from './chart.ts';
 import { element, type Markup, markup } from './markup.ts';
 import { section } from './sheet-html-blocks.ts';
 import { plainTable } from './sheet-html-outcome.ts';
+import type { Told } from './told.ts';
 
 /** A chart with its words. On a screen the table that says the same can be opened; on paper other tables have it. */
-export function chartSection(chart: SheetChart, id: string): Markup {
+export function chartSection(chart: SheetChart, { word }: Told, id: string): Markup {
   return section(
     id,
     'chart',
@@ -15,7 +16,7 @@ export function chartSection(chart: SheetChart, id: string): Markup {
     element(
       'details',
       { class: 'screen' },
-      element('summary', {}, 'The same as a table'),
+      element('summary', {}, word('sheet.as-table')),
       plainTable(id, chart.table.heads, chart.table.rows),
     ),
   );

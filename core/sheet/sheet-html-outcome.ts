@@ -5,38 +5,39 @@ import type { SheetLabel } from './view-product.ts';
 
 /** What comes of the work: the yield, the cost and the label. */
 export function outcomeSections(told: Told, id: string): Child[] {
+  const { word } = told;
   const { yields, cost } = told.view;
   return [
     yields.length === 0
       ? undefined
-      : section(`${id}-yield`, 'yield', 'What comes of it', [], yieldTable(told, `${id}-yield`)),
+      : section(`${id}-yield`, 'yield', word('sheet.yield'), [], yieldTable(told, `${id}-yield`)),
     cost === undefined
       ? undefined
       : section(
           `${id}-cost`,
           'cost',
-          'Cost',
+          word('sheet.cost'),
           [],
           element('p', { dir: 'auto' }, cost.text),
           cost.rows.length === 0
             ? undefined
             : plainTable(
                 `${id}-cost`,
-                ['Ingredient', 'Cost'],
+                [word('sheet.ingredient'), word('sheet.cost')],
                 cost.rows.map(({ name, value, missing }) => [name, missing ?? value]),
               ),
         ),
     ...labelsOf(told.view).map((label, index) =>
-      labelSection(label, index === 0 ? `${id}-label` : `${id}-other-label`),
+      labelSection(label, told, index === 0 ? `${id}-label` : `${id}-other-label`),
     ),
   ];
 }
 
-function labelSection(label: SheetLabel, id: string): Child {
+function labelSection(label: SheetLabel, { speaker }: Told, id: string): Child {
   return section(
     id,
     'label',
-    labelTitle(label),
+    labelTitle(label, speaker),
     [],
     element(
       'p',
@@ -55,28 +56,28 @@ function labelSection(label: SheetLabel, id: string): Child {
   );
 }
 
-/** What trials of the formula measured, beside what is worked out. */
+/** What trials of the formula measured, beside what is computed. */
 export function trialSections(told: Told, id: string): Markup[] {
   return told.view.trials.map((trial, t) =>
     section(
       `${id}-trial-${t + 1}`,
       'trial',
-      trialTitle(trial),
+      trialTitle(trial, told.speaker),
       [],
       findingsList(told.findings(`trial ${t}`)),
       trial.readings.length === 0
         ? undefined
-        : plainTable(`${id}-trial-${t + 1}`, trialHeads, trialRows(trial)),
+        : plainTable(`${id}-trial-${t + 1}`, trialHeads.map(told.word), trialRows(trial)),
       ...trial.notes.map((one) => element('p', { class: 'small', dir: 'auto' }, one)),
     ),
   );
 }
 
 /** The usual cautions, at the end of the sheet. */
-export function cautionsSection({ view: { cautions } }: Told, id: string): Child {
+export function cautionsSection({ view: { cautions }, word }: Told, id: string): Child {
   if (cautions.length === 0) return undefined;
   const items = cautions.map((one) => element('li', { dir: 'auto' }, one));
-  return section(id, 'cautions', 'Cautions', [], element('ul', {}, ...items));
+  return section(id, 'cautions', word('sheet.cautions'), [], element('ul', {}, ...items));
 }
 
 /** A small table whose columns after the first are figures. */

@@ -1,3 +1,5 @@
+import { message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import { originWords, type SheetOrigin } from './origin.ts';
 
 /**
@@ -45,16 +47,31 @@ export const sheetStyle = [
 ].join('');
 
 /** The foot of every page of one sheet, where the program that prints can set one: its name, origin and page. */
-export function pageFoot(name: string, formula: string, origin: SheetOrigin): string {
+export function pageFoot(name: string, formula: string, origin: SheetOrigin, speaker: Speaker): string {
   const font = 'font:8.5pt system-ui,sans-serif;vertical-align:top;padding-top:2mm';
-  const said = cssText(`${formula} · ${originWords(origin)}`);
+  const said = cssText(`${formula} · ${originWords(origin, speaker)}`);
   return [
     `.${name}{page:${name}}`,
     `@page ${name}{`,
     `@bottom-left{content:${said};${font};width:82%;text-align:left}`,
-    `@bottom-right{content:"page " counter(page) " of " counter(pages);${font};text-align:right}`,
+    `@bottom-right{content:${pageOf(speaker)};${font};text-align:right}`,
     '}',
   ].join('');
+}
+
+/** The words around the number of a page and that of all pages. */
+function pageOf(speaker: Speaker): string {
+  const [here, all] = ['{here}', '{all}'];
+  const words = speaker.say(message('sheet.page-of', { written: here, otherWritten: all }));
+  const counters = new Map([
+    [here, 'counter(page)'],
+    [all, 'counter(pages)'],
+  ]);
+  return words
+    .split(/(\{here\}|\{all\})/)
+    .filter((part) => part !== '')
+    .map((part) => counters.get(part) ?? cssText(part))
+    .join(' ');
 }
 
 /** A text as a string of a style sheet; whatever is neither letter nor digit of ASCII is written by its number. */

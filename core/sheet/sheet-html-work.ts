@@ -1,11 +1,10 @@
-import { inMixer } from '../features/mixing-words.ts';
-import { inMarks } from '../words/in-marks.ts';
 import { type Child, element, type Markup } from './markup.ts';
 import { aboutRow, findingsList, section, ticks } from './sheet-html-blocks.ts';
-import { phaseWords, type Told } from './told.ts';
+import { mixingWords, phaseWords, type Told, type WordCode } from './told.ts';
 
 /** The mixing, line by line, and how it is expected to end. */
 export function mixingSection(told: Told, id: string): Child {
+  const { speaker } = told;
   const { mixing, batches } = told.view;
   if (mixing === undefined) return undefined;
   const rows = mixing.phases.flatMap((phase, p) => [
@@ -13,7 +12,7 @@ export function mixingSection(told: Told, id: string): Child {
       'tr',
       {},
       ticks(batches.count),
-      element('th', { scope: 'row', class: 'does', dir: 'auto' }, phaseWords(phase)),
+      element('th', { scope: 'row', class: 'does', dir: 'auto' }, phaseWords(phase, speaker)),
       figures(told.lasts(phase.minutes * 60)),
       figures(told.lasts(phase.endMinute * 60)),
       figures(phase.celsius ?? ''),
@@ -24,10 +23,16 @@ export function mixingSection(told: Told, id: string): Child {
   return section(
     id,
     'mixing',
-    'Mixing',
-    [`${mixing.total} ${inMarks(inMixer(mixing.mixer))}`],
+    told.word('sheet.mixing'),
+    [mixingWords(mixing, speaker)],
     findingsList(told.findings('mixing')),
-    table(id, ['Tick', 'Work', 'Lasts', 'Until', 'Dough', 'Stage'], [2, 3, 4], rows),
+    table(
+      id,
+      told,
+      ['sheet.tick', 'sheet.work', 'sheet.lasts', 'sheet.until', 'sheet.dough', 'sheet.stage'],
+      [2, 3, 4],
+      rows,
+    ),
     mixing.outlook.length === 0
       ? undefined
       : element('ul', { class: 'outlook' }, ...mixing.outlook.map((one) => element('li', {}, one))),
@@ -52,9 +57,9 @@ export function clockSection(told: Told, id: string): Child {
   return section(
     id,
     'times',
-    'Clock',
+    told.word('sheet.clock'),
     [],
-    table(id, ['Tick', 'At', 'Work', 'Lasts'], [3], rows),
+    table(id, told, ['sheet.tick', 'sheet.at', 'sheet.work', 'sheet.lasts'], [3], rows),
     ...told.view.timeline.notes.map((note) => element('p', { class: 'note', dir: 'auto' }, note)),
   );
 }
@@ -65,12 +70,13 @@ function figures(text: string): Markup {
 
 function table(
   id: string,
-  heads: readonly string[],
+  { word }: Told,
+  heads: readonly WordCode[],
   right: readonly number[],
   rows: readonly Child[],
 ): Markup {
-  const head = heads.map((name, index) =>
-    element('th', { scope: 'col', class: right.includes(index) ? 'figures' : undefined }, name),
+  const head = heads.map((code, index) =>
+    element('th', { scope: 'col', class: right.includes(index) ? 'figures' : undefined }, word(code)),
   );
   return element(
     'table',

@@ -1,4 +1,5 @@
-import type { Display } from '../text/display.ts';
+import { message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import { type Child, element, htmlPage, type Markup } from './markup.ts';
 import { originWords, type SheetOrigin } from './origin.ts';
 import { blockSection } from './sheet-html-blocks.ts';
@@ -10,13 +11,16 @@ import type { FiledSheet } from './sheet-json.ts';
 import { conditionWords, factWords, type Told, toldOf } from './told.ts';
 
 /** Batch sheets as one page that prints as it stands, each from a page of its own on. */
-export function sheetsAsHtml(sheets: readonly FiledSheet[], display?: Display): string {
+export function sheetsAsHtml(sheets: readonly FiledSheet[], speaker: Speaker): string {
   const names = [...new Set(sheets.map(({ view }) => view.formula))].join(', ');
-  const feet = sheets.map(({ view, origin }, index) => pageFoot(`sheet-${index + 1}`, view.formula, origin));
-  const articles = sheets.map(({ view, origin }, index) =>
-    article(toldOf(view, display), origin, `sheet-${index + 1}`),
+  const feet = sheets.map(({ view, origin }, index) =>
+    pageFoot(`sheet-${index + 1}`, view.formula, origin, speaker),
   );
-  return htmlPage(`${names} · Batch Sheet`, sheetStyle + feet.join(''), [element('main', {}, ...articles)]);
+  const articles = sheets.map(({ view, origin }, index) =>
+    article(toldOf(view, speaker), origin, `sheet-${index + 1}`),
+  );
+  const title = speaker.say(message('sheet.title', { name: names }));
+  return htmlPage(speaker.language, title, sheetStyle + feet.join(''), [element('main', {}, ...articles)]);
 }
 
 function article(told: Told, origin: SheetOrigin, id: string): Markup {
@@ -30,15 +34,15 @@ function article(told: Told, origin: SheetOrigin, id: string): Markup {
       element('h1', { id, dir: 'auto' }, view.formula),
       line('makes', view.makes.join(' · ')),
       line('batches', view.batches.text),
-      line('from', originWords(origin)),
+      line('from', originWords(origin, told.speaker)),
       sentences('lead', told.lead),
       pairs(
         'facts',
-        view.facts.map((fact) => [fact.label, factWords(fact), told.findings(`fact ${fact.key}`)]),
+        view.facts.map((fact) => [fact.label, factWords(fact, told), told.findings(`fact ${fact.key}`)]),
       ),
       pairs(
         'facts day',
-        view.conditions.map((condition) => [condition.label, conditionWords(condition), []]),
+        view.conditions.map((condition) => [condition.label, conditionWords(condition, told), []]),
       ),
     ),
     ...view.blocks.map((block, b) => blockSection(block, b, told, `${id}-block-${b + 1}`)),
@@ -48,7 +52,7 @@ function article(told: Told, origin: SheetOrigin, id: string): Markup {
     cautionsSection(told, `${id}-cautions`),
     // Nobody works from trials and charts: the pages that are worked from come before.
     ...trialSections(told, id),
-    ...view.charts.map((chart, index) => chartSection(chart, `${id}-chart-${index + 1}`)),
+    ...view.charts.map((chart, index) => chartSection(chart, told, `${id}-chart-${index + 1}`)),
   );
 }
 

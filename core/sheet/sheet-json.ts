@@ -12,10 +12,12 @@ export interface FiledSheet {
  * from one as in the other outputs.
  */
 export function sheetsAsJson(sheets: readonly FiledSheet[]): string {
-  const told = sheets.map(({ view: { uri: _, ...view }, origin: { date: _date, ...origin } }) => ({
-    ...origin,
-    ...view,
-  }));
+  const told = sheets.map(
+    ({ view: { uri: _, labels: _labels, ...view }, origin: { date: _date, ...origin } }) => ({
+      ...origin,
+      ...view,
+    }),
+  );
   const fromOne = (key: string, value: unknown): unknown =>
     key === 'line' && typeof value === 'number' ? value + 1 : value;
   return `${JSON.stringify(told, fromOne, 2)}\n`;

@@ -1,4 +1,4 @@
-import type { Display } from '../text/display.ts';
+import type { Speaker } from '../words/speaker.ts';
 import { originWords, type SheetOrigin } from './origin.ts';
 import type { Page, Table } from './tables.ts';
 import {
@@ -9,7 +9,7 @@ import {
   hasSum,
   labelsOf,
   labelTitle,
-  mixingTitle,
+  mixingWords,
   phaseWords,
   rowNotes,
   type Told,
@@ -21,16 +21,18 @@ import {
 import type { SheetBlock, SheetView } from './view.ts';
 
 /** A batch sheet as a page of tables in the order of the work, for text and Markdown. */
-export function sheetPage(view: SheetView, origin: SheetOrigin, display?: Display): Page {
-  const told = toldOf(view, display);
+export function sheetPage(view: SheetView, origin: SheetOrigin, speaker: Speaker): Page {
+  const told = toldOf(view, speaker);
+  const { word } = told;
   const facts: [string, string][] = [];
-  if (view.makes.length > 0) facts.push(['Makes', view.makes.join(' · ')]);
-  if (view.batches.text !== undefined) facts.push(['Batches', view.batches.text]);
+  if (view.makes.length > 0) facts.push([word('sheet.makes'), view.makes.join(' · ')]);
+  if (view.batches.text !== undefined) facts.push([word('sheet.batches'), view.batches.text]);
   for (const fact of view.facts)
-    facts.push([fact.label, [factWords(fact), ...told.findings(`fact ${fact.key}`)].join(' – ')]);
-  for (const condition of view.conditions) facts.push([condition.label, conditionWords(condition)]);
-  facts.push(['From', originWords(origin)]);
+    facts.push([fact.label, [factWords(fact, told), ...told.findings(`fact ${fact.key}`)].join(' – ')]);
+  for (const condition of view.conditions) facts.push([condition.label, conditionWords(condition, told)]);
+  facts.push([word('sheet.from'), originWords(origin, speaker)]);
   return {
+    language: speaker.language,
     title: view.formula,
     facts,
     lead: told.lead,
@@ -40,6 +42,7 @@ export function sheetPage(view: SheetView, origin: SheetOrigin, display?: Displa
       ...clockTable(told),
       ...outcomeTables(told),
     ],
+    tableHead: word('csv.table'),
     notes: view.cautions,
   };
 }
@@ -47,6 +50,7 @@ export function sheetPage(view: SheetView, origin: SheetOrigin, display?: Displa
 const tick = '[ ]';
 
 function blockTable(block: SheetBlock, b: number, told: Told): Table {
+  const { word } = told;
   const runs = block.rows.some(({ scaleReads }) => scaleReads !== undefined);
   const all = block.rows.some((row) => row.all !== undefined);
   const notes = block.rows.some((row) => rowNotes(row).length > 0);
@@ -69,19 +73,24 @@ function blockTable(block: SheetBlock, b: number, told: Told): Table {
     }),
   );
   if (hasSum(block))
-    rows.push(line('', 'together', { weigh: figureWords(block.total), all: figureWords(block.totalOfAll) }));
+    rows.push(
+      line('', word('sheet.together'), {
+        weigh: figureWords(block.total),
+        all: figureWords(block.totalOfAll),
+      }),
+    );
   const holdsWater =
     told.view.water !== undefined && block.rows.some(({ line: at }) => at === told.view.water?.line);
   return {
-    title: blockTitle(block),
+    title: blockTitle(block, told.speaker),
     columns: [
       { name: '' },
-      { name: 'ingredient' },
-      { name: 'weigh', figures: true },
-      ...(all ? [{ name: 'in all', figures: true } as const] : []),
-      ...(runs ? [{ name: 'scale reads', figures: true } as const] : []),
-      { name: 'of flour', figures: true },
-      ...(notes ? [{ name: 'note' }] : []),
+      { name: word('sheet.ingredient') },
+      { name: word('sheet.weigh'), figures: true },
+      ...(all ? [{ name: word('sheet.in-all'), figures: true } as const] : []),
+      ...(runs ? [{ name: word('sheet.scale-reads'), figures: true } as const] : []),
+      { name: word('sheet.of-flour'), figures: true },
+      ...(notes ? [{ name: word('sheet.note') }] : []),
     ],
     rows,
     notes: [
@@ -96,22 +105,23 @@ function blockTable(block: SheetBlock, b: number, told: Told): Table {
 }
 
 function mixingTable(told: Told): Table[] {
+  const { word, speaker } = told;
   const { mixing } = told.view;
   if (mixing === undefined) return [];
   return [
     {
-      title: mixingTitle(mixing),
+      title: [word('sheet.mixing'), mixingWords(mixing, speaker)].join(', '),
       columns: [
         { name: '' },
-        { name: 'work' },
-        { name: 'lasts', figures: true },
-        { name: 'until', figures: true },
-        { name: 'dough', figures: true },
-        { name: 'stage' },
+        { name: word('sheet.work') },
+        { name: word('sheet.lasts'), figures: true },
+        { name: word('sheet.until'), figures: true },
+        { name: word('sheet.dough'), figures: true },
+        { name: word('sheet.stage') },
       ],
       rows: mixing.phases.map((phase) => [
         tick,
-        phaseWords(phase),
+        phaseWords(phase, speaker),
         told.lasts(phase.minutes * 60),
         told.lasts(phase.endMinute * 60),
         phase.celsius ?? '',
@@ -129,12 +139,17 @@ function mixingTable(told: Told): Table[] {
 }
 
 function clockTable(told: Told): Table[] {
-  const { moments } = told;
+  const { moments, word } = told;
   if (moments.length === 0) return [];
   return [
     {
-      title: 'Clock',
-      columns: [{ name: '' }, { name: 'at' }, { name: 'work' }, { name: 'lasts', figures: true }],
+      title: word('sheet.clock'),
+      columns: [
+        { name: '' },
+        { name: word('sheet.at') },
+        { name: word('sheet.work') },
+        { name: word('sheet.lasts'), figures: true },
+      ],
       rows: moments.map((moment) => [
         moment.kind === 'ready' ? '' : tick,
         told.when(moment),
@@ -150,11 +165,12 @@ function clockTable(told: Told): Table[] {
 }
 
 function outcomeTables(told: Told): Table[] {
+  const { word, speaker } = told;
   const { yields, cost, trials, charts } = told.view;
   const tables: Table[] = [
     {
-      title: 'What comes of it',
-      columns: [{ name: '' }, { name: 'figure', figures: true }, { name: 'note' }],
+      title: word('sheet.yield'),
+      columns: [{ name: '' }, { name: word('sheet.figure'), figures: true }, { name: word('sheet.note') }],
       rows: yields.map(({ label: name, value, note }) => [name, value, note ?? '']),
       notes: yields.flatMap(({ key, label: name }) =>
         told.findings(`yield ${key}`).map((said) => `${name}: ${said}`),
@@ -172,14 +188,14 @@ function outcomeTables(told: Told): Table[] {
   }
   if (cost !== undefined)
     tables.push({
-      title: 'Cost',
-      columns: [{ name: 'ingredient' }, { name: 'cost', figures: true }],
+      title: word('sheet.cost'),
+      columns: [{ name: word('sheet.ingredient') }, { name: word('sheet.cost'), figures: true }],
       rows: cost.rows.map(({ name, value, missing }) => [name, missing ?? value]),
       notes: [cost.text],
     });
   for (const label of labelsOf(told.view))
     tables.push({
-      title: labelTitle(label),
+      title: labelTitle(label, speaker),
       columns: [{ name: '' }, ...label.nutrition.heads.map((name) => ({ name, figures: true }) as const)],
       rows: label.nutrition.rows.map(({ name, cells }) => [name, ...cells]),
       notes: [
@@ -190,8 +206,8 @@ function outcomeTables(told: Told): Table[] {
     });
   for (const [t, trial] of trials.entries())
     tables.push({
-      title: trialTitle(trial),
-      columns: trialHeads.map((name) => ({ name: name.toLowerCase() })),
+      title: trialTitle(trial, speaker),
+      columns: trialHeads.map((code) => ({ name: word(code) })),
       rows: trialRows(trial),
       notes: [...told.findings(`trial ${t}`), ...trial.notes],
     });

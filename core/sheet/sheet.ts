@@ -3,17 +3,18 @@ import type { MixAnalysis } from '../analysis/mixing.ts';
 import type { Finding } from '../features/answers.ts';
 import { makesMessages } from '../features/formula-words.ts';
 import { holdsUp } from '../features/holds-up.ts';
-import { waterToUse } from '../features/mixing-words.ts';
+import { inMixer, waterToUse } from '../features/mixing-words.ts';
 import { lineOfId } from '../model/formula-model.ts';
 import type { Scope } from '../model/scope.ts';
-import { mass, weighedFigure } from '../text/figures.ts';
-import { inMarks } from '../words/in-marks.ts';
+import { message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { SheetAsked } from './asked.ts';
 import { blocksOf } from './blocks.ts';
 import { cautionsOf } from './cautions.ts';
 import { chartsOf } from './charts/charts.ts';
 import { factsOf, roleLine, yieldsOf } from './facts.ts';
 import { findingsAsTried } from './findings.ts';
+import { labelsOf } from './labels.ts';
 import { mixingOf } from './mixing.ts';
 import { sheetCost, sheetLabel } from './product.ts';
 import { inBatches, sized } from './sized.ts';
@@ -43,11 +44,13 @@ export interface SheetInput {
    * analysis as given, else what the same rules find in the formula as it is tried.
    */
   readonly findingsOf: (analysis: Analysis) => readonly Finding[];
+  /** Words all of it for its reader. */
+  readonly speaker: Speaker;
 }
 
 /** The batch sheet of a formula as asked for, with every figure in the words it is shown in. */
 export function sheetOf(input: SheetInput): SheetView {
-  const { asked, firstLine, scope } = input;
+  const { asked, firstLine, scope, speaker } = input;
   const today = underToday(input.analysis, asked.today ?? {}, scope);
   const made = sized(today.analysis, asked.size ?? { by: 'file' });
   const analysis = made.analysis;
@@ -58,10 +61,11 @@ export function sheetOf(input: SheetInput): SheetView {
     uri: input.uri,
     line: firstLine,
     tried,
-    notDone: [...today.notDone, ...(made.notDone === undefined ? [] : [made.notDone])],
-    conditions: conditionsOf(input.analysis, analysis),
+    notDone: [...today.notDone, ...(made.notDone === undefined ? [] : [made.notDone])].map(speaker.say),
+    conditions: conditionsOf(input.analysis, analysis, speaker),
     mixers: mixerNames(input.analysis, scope),
     size: sizeOf(analysis, asked),
+    labels: labelsOf(speaker),
   };
   if (solved === undefined) {
     const nothing = {
@@ -88,21 +92,21 @@ export function sheetOf(input: SheetInput): SheetView {
       )
     : input.findingsOf(input.analysis);
   const mix = parted.each.doughMix.known ? parted.each.doughMix.value : undefined;
-  const water = mix === undefined ? undefined : waterInWords(mix);
+  const water = mix === undefined ? undefined : waterInWords(mix, speaker);
   const waterLine = roleLine(analysis, 'water', firstLine);
-  const held = heldBy(findings, analysis, firstLine);
+  const held = heldBy(findings, analysis, firstLine, speaker);
   const source: FactSource = analysis === today.analysis ? 'file' : 'today';
-  const timeline = timelineOf(analysis, parted.count, firstLine, asked.clock);
-  const cost = sheetCost(analysis);
-  const label = sheetLabel(analysis);
+  const timeline = timelineOf(analysis, parted.count, firstLine, asked.clock, speaker);
+  const cost = sheetCost(analysis, speaker);
+  const label = sheetLabel(analysis, speaker);
   return {
     ...base,
     state: held === undefined ? 'ready' : 'held',
     ...(held === undefined ? {} : { heldBy: held }),
-    makes: makesMessages(solved).map(inMarks),
-    facts: factsOf(analysis, firstLine, source),
-    batches: batchesOf(analysis, parted, firstLine),
-    blocks: blocksOf(analysis, parted, mix, water?.text, firstLine, timeline),
+    makes: makesMessages(solved).map(speaker.say),
+    facts: factsOf(analysis, firstLine, source, speaker),
+    batches: batchesOf(analysis, parted, firstLine, speaker),
+    blocks: blocksOf(analysis, parted, mix, water?.text, firstLine, timeline, speaker),
     ...(mix?.water.known && water !== undefined
       ? {
           water: {
@@ -113,24 +117,33 @@ export function sheetOf(input: SheetInput): SheetView {
           },
         }
       : {}),
-    ...(mix === undefined ? {} : { mixing: mixingOf(mix, parted.each, firstLine) }),
-    steps: stepsOf(analysis, firstLine, timeline.view),
+    ...(mix === undefined ? {} : { mixing: mixingOf(mix, parted.each, firstLine, speaker) }),
+    steps: stepsOf(analysis, firstLine, timeline.view, speaker),
     timeline: timeline.view,
-    yields: yieldsOf(analysis, firstLine, source),
+    yields: yieldsOf(analysis, firstLine, source, speaker),
     ...(cost === undefined ? {} : { cost }),
     ...(label === undefined ? {} : { label }),
     // What was measured belongs to the formula as it is written, whatever is tried today.
-    trials: trialsOfSheet(input.analysis, scope, firstLine),
-    charts: chartsOf({ whole: analysis, batch: parted.each, scope, timeline: timeline.view, firstLine }),
+    trials: trialsOfSheet(input.analysis, scope, firstLine, speaker),
+    charts: chartsOf({
+      whole: analysis,
+      batch: parted.each,
+      scope,
+      timeline: timeline.view,
+      firstLine,
+      speaker,
+    }),
     findings: told(findings),
-    cautions: cautionsOf(analysis),
+    cautions: cautionsOf(analysis).map(speaker.say),
   };
 }
 
 /** The water to use, in words. */
-function waterInWords(mix: MixAnalysis): { text: string; detail: string[] } | undefined {
+function waterInWords(mix: MixAnalysis, speaker: Speaker): { text: string; detail: string[] } | undefined {
   const water = waterToUse(mix);
-  return water === undefined ? undefined : { text: inMarks(water.text), detail: water.detail.map(inMarks) };
+  return water === undefined
+    ? undefined
+    : { text: speaker.say(water.text), detail: water.detail.map(speaker.say) };
 }
 
 function told(findings: readonly Finding[]): SheetFinding[] {
@@ -142,6 +155,7 @@ function heldBy(
   findings: readonly Finding[],
   analysis: Analysis,
   firstLine: number,
+  speaker: Speaker,
 ): { line: number; message: string } | undefined {
   const { block } = analysis.resolved.model;
   const error = findings.find((finding) => holdsUp(block, firstLine, finding));
@@ -151,7 +165,7 @@ function heldBy(
   );
   if (missing === undefined) return undefined;
   const line = firstLine + (missing.lineId === undefined ? 0 : lineOfId(missing.lineId));
-  return { line, message: `The weight of “${missing.name}” is not known yet.` };
+  return { line, message: speaker.say(message('sheet.weight-not-known', { name: missing.name })) };
 }
 
 function sizeOf(analysis: Analysis, asked: SheetAsked): SheetSize {
@@ -182,30 +196,37 @@ function batchesOf(
   analysis: Analysis,
   parted: ReturnType<typeof inBatches>,
   firstLine: number,
+  speaker: Speaker,
 ): SheetBatches {
   const { each, count, fits } = parted;
   const grams = each.solved?.doughGrams;
   const mix = each.doughMix.known ? each.doughMix.value : undefined;
   const model = mix === undefined ? undefined : analysis.resolved.model.mixes[mix.index];
   const step = analysis.resolved.bakery.scaleStepGrams;
-  const text =
+  const place = mix === undefined ? message('place.in-bowl') : inMixer(mix.mixer.name);
+  const said =
     count > 1 && grams !== undefined
-      ? `${count} batches of ${mass(grams)} in ${mix?.mixer.name ?? 'the bowl'}`
-      : fits
+      ? message('sheet.batches-in', { count, grams, place })
+      : fits || mix === undefined
         ? undefined
-        : `in no number of equal batches does this dough fit the bowl of ${mix?.mixer.name ?? 'the mixer'}`;
+        : message('sheet.batches-none', { name: mix.mixer.name });
   return {
     count,
-    ...(grams === undefined ? {} : { each: { grams, ...weighedFigure(grams, step) } }),
-    ...(text === undefined ? {} : { text }),
+    ...(grams === undefined ? {} : { each: { grams, ...speaker.weighed(grams, step) } }),
+    ...(said === undefined ? {} : { text: speaker.say(said) }),
     ...(model === undefined ? {} : { line: firstLine + model.headerLine }),
   };
 }
 
-function stepsOf(analysis: Analysis, firstLine: number, timeline: SheetTimeline): SheetStep[] {
+function stepsOf(
+  analysis: Analysis,
+  firstLine: number,
+  timeline: SheetTimeline,
+  speaker: Speaker,
+): SheetStep[] {
   return analysis.resolved.model.processes.flatMap((process) =>
     process.steps.map(({ line, step }): SheetStep => {
-      const text = stepText(step);
+      const text = stepText(step, speaker);
       const at = firstLine + line;
       const clock = timeline.moments.find((one) => one.kind === 'step' && one.line === at)?.clock;
       return {

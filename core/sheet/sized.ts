@@ -3,6 +3,7 @@ import { scaledSections } from '../analysis/scaled.ts';
 import type { FormulaInput, YieldInput } from '../calc/formula-input.ts';
 import { bowlBatches, type ScaleTarget, scaleTo } from '../calc/scaling.ts';
 import { foldName } from '../text/names.ts';
+import { type Message, message } from '../words/message.ts';
 import type { SizeRequest } from './asked.ts';
 
 /** A formula at the size asked for, or as it was and why not. */
@@ -10,7 +11,7 @@ export interface Sized {
   readonly analysis: Analysis;
   /** The yield in the terms it was asked for; the analysis keeps to the file's pieces where it has some. */
   readonly asked?: YieldInput;
-  readonly notDone?: string;
+  readonly notDone?: Message;
 }
 
 /**
@@ -94,19 +95,19 @@ function bowlTarget({ solved, doughMix }: Analysis, batches: number): ScaleTarge
   return { kind: 'dough', grams: (batches * most * solved.yieldDoughGrams) / solved.doughGrams };
 }
 
-function whyNot(size: Exclude<SizeRequest, { by: 'file' }>): string {
+function whyNot(size: Exclude<SizeRequest, { by: 'file' }>): Message {
   switch (size.by) {
     case 'pieces':
-      return 'It cannot be sized in pieces: the formula does not say what a piece weighs. Write a yield such as "24 pieces of 880 g".';
+      return message('asked.not-in-pieces');
     case 'dough':
     case 'flour':
-      return 'It cannot be sized yet: not every weight of the formula is known.';
+      return message('asked.not-every-weight');
     case 'baked':
-      return 'It cannot be sized by baked weight: the formula does not say its bake loss. Write it, as in "bake loss 12%".';
+      return message('asked.not-baked');
     case 'bowl':
-      return 'It cannot be sized by the bowl: the mixer does not say what its bowl takes. Write it in the mixer’s section, as in "bowl 5 kg to 60 kg".';
+      return message('asked.not-by-bowl');
     case 'onHand':
-      return `It cannot be sized by “${size.ingredient}”: the dough has none of it, or its weight is not known.`;
+      return message('asked.not-on-hand', { name: size.ingredient });
   }
 }
 

@@ -3,11 +3,15 @@ import { asCsv } from './separated.ts';
 
 /** A page of tables, the one form from which text, Markdown, CSV and HTML are written. */
 export interface Page {
+  /** BCP 47. */
+  readonly language: string;
   readonly title: string;
   readonly facts: readonly (readonly [label: string, value: string])[];
   /** Sentences before the first table. */
   readonly lead?: readonly string[];
   readonly tables: readonly Table[];
+  /** What stands over the names of the tables, where they are one. */
+  readonly tableHead: string;
   readonly notes: readonly string[];
 }
 
@@ -64,19 +68,19 @@ function isTold({ rows, notes = [] }: Table): boolean {
 }
 
 /** One table below another, as RFC 4180 has it; each row begins with the name of its table. */
-export function pageAsCsv({ tables }: Page): string {
+export function pageAsCsv({ tables, tableHead }: Page): string {
   return asCsv(
     tables.flatMap(({ title, columns, rows }) =>
       rows.length === 0
         ? []
-        : [['table', ...columns.map(({ name }) => name)], ...rows.map((row) => [title, ...row])],
+        : [[tableHead, ...columns.map(({ name }) => name)], ...rows.map((row) => [title, ...row])],
     ),
   );
 }
 
 /** A page that prints as it stands: no script, nothing fetched. */
-export function pageAsHtml({ title, facts, tables, notes }: Page): string {
-  return htmlPage(title, style, [
+export function pageAsHtml({ language, title, facts, tables, notes }: Page): string {
+  return htmlPage(language, title, style, [
     element('h1', {}, title),
     element(
       'dl',

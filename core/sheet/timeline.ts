@@ -2,7 +2,8 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { FormulaModel, ProcessModel, SectionModel } from '../model/formula-model.ts';
 import { saidValue } from '../model/properties.ts';
 import type { StepStatement } from '../syntax/tree.ts';
-import { degrees, duration } from '../text/figures.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { ClockRequest } from './asked.ts';
 import { type ClockOf, clockOf } from './clock.ts';
 import type { SheetMoment, SheetTimeline } from './view.ts';
@@ -23,39 +24,52 @@ export function timelineOf(
   batches: number,
   firstLine: number,
   asked: ClockRequest | undefined,
+  speaker: Speaker,
 ): Timeline {
   const { model } = analysis.resolved;
-  const notes: string[] = [];
+  const notes: Message[] = [];
   const mixSeconds = programmeSeconds(analysis, undefined);
   const firstSteps = doughSteps(model);
-  const after = stepMoments(firstSteps, mixSeconds, firstLine, notes);
+  const after = stepMoments(firstSteps, mixSeconds, firstLine, notes, speaker);
   const later = (batches - 1) * mixSeconds;
   const endSeconds = after.endSeconds + later;
   const moments: SheetMoment[] = [
-    ...beforeMoments(analysis, firstLine),
-    ...mixMoments(analysis, batches, mixSeconds, firstLine),
+    ...beforeMoments(analysis, firstLine, speaker),
+    ...mixMoments(analysis, batches, mixSeconds, firstLine, speaker),
     ...after.moments,
   ];
   if (batches > 1 && mixSeconds > 0)
-    notes.push(
-      `The steps are timed for the first of ${batches} batches; each further one follows ${duration(mixSeconds)} later at the soonest.`,
-    );
+    notes.push(message('sheet.further-batches', { count: batches, seconds: mixSeconds }));
   if (firstSteps.length > 0)
-    moments.push({ kind: 'ready', line: firstLine, text: 'ready', startSeconds: endSeconds });
+    moments.push({
+      kind: 'ready',
+      line: firstLine,
+      text: speaker.say(message('moment.ready')),
+      startSeconds: endSeconds,
+    });
   moments.sort((one, other) => one.startSeconds - other.startSeconds);
-  const clock = clockOf(asked, endSeconds);
+  const said = notes.map(speaker.say);
+  const clock = clockOf(asked, endSeconds, speaker);
   if (clock === undefined || asked === undefined)
-    return { view: { moments, endSeconds, notes }, clock: undefined };
+    return { view: { moments, endSeconds, notes: said }, clock: undefined };
   const clocked = moments.map((one) => ({ ...one, clock: clock(one.startSeconds) }));
-  return { view: { asked, moments: clocked, endSeconds, readyClock: clock(endSeconds), notes }, clock };
+  return { view: { asked, moments: clocked, endSeconds, readyClock: clock(endSeconds), notes: said }, clock };
 }
 
 /** A step as it is read aloud: `bulk 1 h 30 min at 25 °C, fold at 45 min`. */
-export function stepText(step: StepStatement): string {
-  const parts = [step.words.text];
-  if (step.seconds !== undefined) parts.push(duration(step.seconds));
-  if (step.celsius !== undefined) parts.push(`at ${degrees(step.celsius)}`);
-  return [parts.join(' '), ...step.remarks].join(', ');
+export function stepText(step: StepStatement, speaker: Speaker): string {
+  return [standing(step, speaker), ...step.remarks].join(', ');
+}
+
+function standing({ words, seconds, celsius }: StepStatement, speaker: Speaker): string {
+  const written = words.text;
+  if (seconds === undefined)
+    return celsius === undefined ? written : speaker.say(message('step.at', { written, celsius }));
+  return speaker.say(
+    celsius === undefined
+      ? message('step.lasts', { written, seconds })
+      : message('step.lasts-at', { written, seconds, celsius }),
+  );
 }
 
 /** Seconds of the programme that mixes a part, or the dough where no part is named; nothing where there is none. */
@@ -87,7 +101,8 @@ function stepMoments(
   steps: readonly { readonly line: number; readonly step: StepStatement }[],
   startSeconds: number,
   firstLine: number,
-  notes: string[],
+  notes: Message[],
+  speaker: Speaker,
 ): { readonly moments: SheetMoment[]; readonly endSeconds: number } {
   const moments: SheetMoment[] = [];
   const untimed: string[] = [];
@@ -97,18 +112,22 @@ function stepMoments(
     moments.push({
       kind: 'step',
       line: at,
-      text: stepText(step),
+      text: stepText(step, speaker),
       startSeconds: now,
       ...(step.seconds === undefined ? {} : { seconds: step.seconds }),
       ...(step.celsius === undefined ? {} : { celsius: step.celsius }),
     });
     for (const fold of step.foldSeconds)
-      moments.push({ kind: 'fold', line: at, text: 'fold', startSeconds: now + fold });
+      moments.push({
+        kind: 'fold',
+        line: at,
+        text: speaker.say(message('moment.fold')),
+        startSeconds: now + fold,
+      });
     if (step.seconds === undefined && step.known !== 'enclose') untimed.push(step.words.text);
     now += step.seconds ?? 0;
   }
-  if (untimed.length > 0)
-    notes.push(`No time is written for: ${[...new Set(untimed)].join(', ')}. Allow for it.`);
+  if (untimed.length > 0) notes.push(message('sheet.untimed', { names: [...new Set(untimed)] }));
   return { moments, endSeconds: now };
 }
 
@@ -117,19 +136,24 @@ function mixMoments(
   batches: number,
   mixSeconds: number,
   firstLine: number,
+  speaker: Speaker,
 ): SheetMoment[] {
   const dough = analysis.resolved.input.sections[0]!.id;
   const mix = analysis.resolved.mixes.find((one) => one.sectionId === dough);
   const line = firstLine + (mix === undefined ? 0 : analysis.resolved.model.mixes[mix.index]!.headerLine);
   return Array.from({ length: batches }, (_, index): SheetMoment => {
-    const text = batches === 1 ? 'mix' : `mix batch ${index + 1} of ${batches}`;
+    const said =
+      batches === 1
+        ? message('moment.mix')
+        : message('moment.mix-batch', { number: index + 1, count: batches });
+    const text = speaker.say(said);
     const seconds = mixSeconds > 0 ? { seconds: mixSeconds } : {};
     return { kind: 'mix', line, text, startSeconds: index * mixSeconds, ...seconds };
   });
 }
 
 /** Parts that are made before, each so early that it is done when something takes it. */
-function beforeMoments(analysis: Analysis, firstLine: number): SheetMoment[] {
+function beforeMoments(analysis: Analysis, firstLine: number, speaker: Speaker): SheetMoment[] {
   const sections = analysis.resolved.model.sections.slice(1);
   const starts = new Map<string, number>();
   const startOf = (section: SectionModel, path: readonly string[]): number => {
@@ -155,7 +179,9 @@ function beforeMoments(analysis: Analysis, firstLine: number): SheetMoment[] {
     if (seconds === 0) return [];
     const held = heldOf(section);
     const celsius = held.find((one) => one.celsius !== undefined)?.celsius;
-    const text = [section.name?.text ?? section.kind, ...held.map((one) => one.text)].join(', ');
+    const text = [section.name?.text ?? section.kind, ...held.map((one) => speaker.say(one.words))].join(
+      ', ',
+    );
     return [
       {
         kind: 'before',
@@ -203,16 +229,19 @@ function leadSeconds(analysis: Analysis, section: SectionModel): number {
 /** What is written of a part's time, in the order in which it passes. */
 export function heldOf(
   section: SectionModel,
-): { readonly text: string; readonly seconds: number; readonly celsius?: number }[] {
-  return ['soak', 'ferment', 'hold'].flatMap((word) => {
+): { readonly words: Message; readonly seconds: number; readonly celsius?: number }[] {
+  return (['soak', 'ferment', 'hold'] as const).flatMap((word) => {
     const held = saidValue(section.said, word, 'duration');
     if (held === undefined) return [];
-    const at = held.celsius === undefined ? '' : ` at ${degrees(held.celsius)}`;
+    const { seconds, celsius } = held;
     return [
       {
-        text: `${word} ${duration(held.seconds)}${at}`,
-        seconds: Math.max(0, held.seconds),
-        ...(held.celsius === undefined ? {} : { celsius: held.celsius }),
+        words:
+          celsius === undefined
+            ? message(`held.${word}`, { seconds })
+            : message(`held.${word}-at`, { seconds, celsius }),
+        seconds: Math.max(0, seconds),
+        ...(celsius === undefined ? {} : { celsius }),
       },
     ];
   });

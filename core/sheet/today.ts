@@ -3,15 +3,16 @@ import { mixers as catalogueMixers } from '../catalogue/mixers.ts';
 import type { Bakery } from '../model/bakery.ts';
 import { byHand, findHands, findMixer, type Mixer } from '../model/mixer.ts';
 import type { Scope } from '../model/scope.ts';
-import { degrees, trimmed } from '../text/figures.ts';
 import { foldName } from '../text/names.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { TodayConditions } from './asked.ts';
 import type { FactSource, SheetCondition } from './view.ts';
 
-/** A formula under the conditions of the day, and what of them could not be taken, in sentences. */
+/** A formula under the conditions of the day, and what of them could not be taken. */
 export interface UnderToday {
   readonly analysis: Analysis;
-  readonly notDone: readonly string[];
+  readonly notDone: readonly Message[];
 }
 
 /** No kitchen is colder or hotter than this, °C; beyond it a figure is a slip of the pen. */
@@ -24,13 +25,11 @@ const hottestCelsius = 60;
  */
 export function underToday(analysis: Analysis, today: TodayConditions, scope: Scope): UnderToday {
   const { resolved } = analysis;
-  const notDone: string[] = [];
+  const notDone: Message[] = [];
   const taken = takenOf(today, notDone);
   const mixer = today.mixer === undefined ? undefined : mixerNamed(today.mixer, scope);
   if (today.mixer !== undefined && mixer === undefined)
-    notDone.push(
-      `The mixer “${today.mixer}” is not known, or several are called so; the sheet is for the file’s own.`,
-    );
+    notDone.push(message('asked.no-such-mixer', { name: today.mixer }));
   if (Object.keys(taken).length === 0 && mixer === undefined) return { analysis, notDone };
   const dough = resolved.input.sections[0]!.id;
   const mixes =
@@ -38,7 +37,7 @@ export function underToday(analysis: Analysis, today: TodayConditions, scope: Sc
       ? resolved.mixes
       : resolved.mixes.map((mix) => (mix.sectionId === dough ? { ...mix, mixer } : mix));
   if (mixer !== undefined && !resolved.mixes.some((mix) => mix.sectionId === dough))
-    notDone.push('The formula has no mixing programme, so the mixer changes nothing.');
+    notDone.push(message('asked.nothing-mixed'));
   return {
     analysis: analyseResolved({ ...resolved, mixes, bakery: bakeryToday(resolved.bakery, taken) }),
     notDone,
@@ -46,44 +45,62 @@ export function underToday(analysis: Analysis, today: TodayConditions, scope: Sc
 }
 
 /** The conditions of a sheet, each with where it comes from. */
-export function conditionsOf(inFile: Analysis, now: Analysis): SheetCondition[] {
+export function conditionsOf(inFile: Analysis, now: Analysis, speaker: Speaker): SheetCondition[] {
   const [file, today] = [inFile.resolved.bakery, now.resolved.bakery];
+  const notKnown = speaker.say(message('sheet.not-known'));
   const temperature = (
     key: 'room' | 'flour' | 'tap water',
-    label: string,
+    label: Message,
     [before, after]: readonly [number | undefined, number | undefined],
     assumed: boolean,
   ): SheetCondition => ({
     key,
-    label,
-    value: after === undefined ? 'not known' : degrees(after),
+    label: speaker.say(label),
+    value: after === undefined ? notKnown : speaker.celsius(after),
     ...(after === undefined ? {} : { figure: after }),
     source: sourceOf(before === after, assumed),
-    ...(before === after ? {} : { inFile: before === undefined ? 'not known' : degrees(before) }),
+    ...(before === after ? {} : { inFile: before === undefined ? notKnown : speaker.celsius(before) }),
   });
   const [stepBefore, step] = [file.scaleStepGrams, today.scaleStepGrams];
   const [mixerBefore, mixer] = [doughMixer(inFile)?.name, doughMixer(now)?.name];
   return [
-    temperature('room', 'Room', [file.roomCelsius, today.roomCelsius], file.assumed.includes('room')),
-    temperature('flour', 'Flour', [file.flourCelsius, today.flourCelsius], file.assumed.includes('flour')),
-    temperature('tap water', 'Tap water', [file.tapCelsius, today.tapCelsius], file.tapCelsius === undefined),
+    temperature(
+      'room',
+      message('sheet.room'),
+      [file.roomCelsius, today.roomCelsius],
+      file.assumed.includes('room'),
+    ),
+    temperature(
+      'flour',
+      message('sheet.flour'),
+      [file.flourCelsius, today.flourCelsius],
+      file.assumed.includes('flour'),
+    ),
+    temperature(
+      'tap water',
+      message('sheet.tap-water'),
+      [file.tapCelsius, today.tapCelsius],
+      file.tapCelsius === undefined,
+    ),
     {
       key: 'scale step',
-      label: 'Scale step',
-      value: stepWords(step),
+      label: speaker.say(message('sheet.scale-step')),
+      value: speaker.scaleStep(step),
       figure: step,
       source: sourceOf(step === stepBefore, file.assumed.includes('scale step')),
-      ...(step === stepBefore ? {} : { inFile: stepWords(stepBefore) }),
+      ...(step === stepBefore ? {} : { inFile: speaker.scaleStep(stepBefore) }),
     },
     ...(mixer === undefined
       ? []
       : [
           {
             key: 'mixer',
-            label: 'Mixer',
-            value: mixer,
+            label: speaker.say(message('sheet.mixer')),
+            value: mixerWords(mixer, speaker),
             source: sourceOf(mixer === mixerBefore, false),
-            ...(mixer === mixerBefore ? {} : { inFile: mixerBefore ?? 'not known' }),
+            ...(mixer === mixerBefore
+              ? {}
+              : { inFile: mixerBefore === undefined ? notKnown : mixerWords(mixerBefore, speaker) }),
           } as const,
         ]),
   ];
@@ -106,8 +123,9 @@ function sourceOf(same: boolean, assumed: boolean): FactSource {
   return assumed ? 'assumed' : 'file';
 }
 
-function stepWords(grams: number): string {
-  return `${trimmed(grams, 3)} g`;
+/** A mixer by its name; hands in the words of the reader. */
+function mixerWords(name: string, speaker: Speaker): string {
+  return name === byHand.name ? speaker.say(message('place.by-hand')) : name;
 }
 
 function doughMixer({ resolved }: Analysis): Mixer | undefined {
@@ -116,22 +134,22 @@ function doughMixer({ resolved }: Analysis): Mixer | undefined {
 
 type Taken = Omit<TodayConditions, 'mixer'>;
 
-function takenOf(today: TodayConditions, notDone: string[]): Taken {
+function takenOf(today: TodayConditions, notDone: Message[]): Taken {
   const taken: { -readonly [Key in keyof Taken]: Taken[Key] } = {};
-  for (const [key, what] of [
-    ['roomCelsius', 'room'],
-    ['flourCelsius', 'flour'],
-    ['tapCelsius', 'tap water'],
+  for (const [key, code] of [
+    ['roomCelsius', 'asked.no-room'],
+    ['flourCelsius', 'asked.no-flour'],
+    ['tapCelsius', 'asked.no-tap'],
   ] as const) {
     const celsius = today[key];
     if (celsius === undefined) continue;
     if (celsius >= coldestCelsius && celsius <= hottestCelsius) taken[key] = celsius;
-    else notDone.push(`Today’s ${what} is left out: ${String(celsius)} °C is no temperature of a bakery.`);
+    else notDone.push(message(code, { celsius }));
   }
   const step = today.scaleStepGrams;
   if (step !== undefined) {
     if (step > 0 && Number.isFinite(step)) taken.scaleStepGrams = step;
-    else notDone.push('Today’s scale step is left out: it has to be more than nothing.');
+    else notDone.push(message('asked.no-scale-step'));
   }
   return taken;
 }

@@ -1,12 +1,12 @@
 import { inMixer } from '../features/mixing-words.ts';
-import { type Display, plainDisplay, wordedText } from '../text/display.ts';
-import { duration } from '../text/figures.ts';
-import { inMarks } from '../words/in-marks.ts';
-import { type FindingsAt, findingsByPlace, findingWords, type SheetPlace } from './places.ts';
+import { type ArgsOf, type Code, type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
+import { type FindingsAt, findingMessage, findingsByPlace, type SheetPlace } from './places.ts';
 import type {
   SheetBlock,
   SheetFact,
   SheetFigure,
+  SheetFinding,
   SheetMoment,
   SheetPhase,
   SheetRow,
@@ -16,6 +16,9 @@ import type {
 /** What all written forms of a sheet say in the same words. */
 export interface Told {
   readonly view: SheetView;
+  readonly speaker: Speaker;
+  /** A heading, a column or another word without figures. */
+  word(code: WordCode): string;
   /** The moments of the clock; none where all there is is that it is mixed. */
   readonly moments: readonly SheetMoment[];
   /** What was found at a place, in sentences. */
@@ -26,33 +29,48 @@ export interface Told {
   lasts(seconds: number | undefined): string;
 }
 
-/** `display` is that of the view, whose figures are written out already. */
-export function toldOf(view: SheetView, display: Display = plainDisplay): Told {
+/** Codes of messages that take nothing. */
+export type WordCode = { [C in Code]: Record<never, never> extends ArgsOf<C> ? C : never }[Code];
+
+/** `speaker` is whoever worded the view. */
+export function toldOf(view: SheetView, speaker: Speaker): Told {
   const at: FindingsAt = findingsByPlace(view);
-  const time = (seconds: number): string => wordedText(duration(seconds), display);
+  const found = (finding: SheetFinding, named: boolean): string =>
+    speaker.say(findingMessage(finding, named));
   const { heldBy } = view;
   const { asked, moments } = view.timeline;
   return {
     view,
+    speaker,
+    word: (code) => speaker.say(message(code)),
     moments: asked === undefined && moments.every(({ kind }) => kind === 'mix') ? [] : moments,
-    findings: (place) => at(place).map((finding) => findingWords(finding, place === 'heading')),
+    findings: (place) => at(place).map((finding) => found(finding, place === 'heading')),
     lead: [
-      ...(view.tried ? ['Tried for today; the file says otherwise.'] : []),
-      ...(view.state === 'empty' ? ['Nothing can be weighed yet: the formula has no ingredients.'] : []),
+      ...(view.tried ? [speaker.say(message('sheet.tried'))] : []),
+      ...(view.state === 'empty' ? [speaker.say(message('sheet.empty'))] : []),
       ...view.notDone,
       // Where it is a finding as well, it stands at its thing.
-      ...(heldBy === undefined || view.findings.some(({ message }) => message === heldBy.message)
+      ...(heldBy === undefined || isFinding(heldBy, view)
         ? []
-        : [`Line ${heldBy.line + 1} holds this sheet up: ${heldBy.message}`]),
-      ...at('heading').map((finding) => findingWords(finding, true)),
+        : [speaker.say(message('sheet.held-by', { number: heldBy.line + 1, sentence: heldBy.message }))]),
+      ...at('heading').map((finding) => found(finding, true)),
     ],
     when: ({ clock, startSeconds }) => {
       if (clock !== undefined) return clock.words;
-      if (startSeconds < 0) return `${time(-startSeconds)} before`;
-      return startSeconds === 0 ? 'at the start' : `after ${time(startSeconds)}`;
+      return speaker.say(fromStart(startSeconds));
     },
-    lasts: (seconds) => (seconds === undefined ? '' : time(seconds)),
+    lasts: (seconds) => (seconds === undefined ? '' : speaker.duration(seconds)),
   };
+}
+
+function fromStart(seconds: number): Message {
+  if (seconds < 0) return message('sheet.before', { seconds: -seconds });
+  return seconds === 0 ? message('sheet.at-start') : message('sheet.after', { seconds });
+}
+
+/** Whether what holds a sheet up is a finding that stands at its thing as well: an error of that line. */
+function isFinding({ line }: NonNullable<SheetView['heldBy']>, { findings }: SheetView): boolean {
+  return findings.some((one) => one.line === line && one.level === 'error');
 }
 
 /** `9050 g`, with a blank that keeps the two on one line. */
@@ -61,14 +79,14 @@ export function figureWords(figure: SheetFigure | undefined): string {
 }
 
 /** `Into the bowl, 05:05, 3 times`. */
-export function blockTitle({ title, clock, when, times }: SheetBlock): string {
-  return [title, clock?.words, when, timesWords(times)]
+export function blockTitle({ title, clock, when, times }: SheetBlock, speaker: Speaker): string {
+  return [title, clock?.words, when, timesWords(times, speaker)]
     .filter((part) => part !== undefined && part !== '')
     .join(', ');
 }
 
-export function timesWords(times: number): string | undefined {
-  return times > 1 ? `${times} times` : undefined;
+export function timesWords(times: number, speaker: Speaker): string | undefined {
+  return times > 1 ? speaker.say(message('sheet.times', { count: times })) : undefined;
 }
 
 /** What is said of a weighed line beside its figures. */
@@ -81,25 +99,33 @@ export function hasSum({ rows, total }: SheetBlock): boolean {
   return total !== undefined && rows.length > 1 && rows.every(({ weigh }) => weigh !== undefined);
 }
 
-export function phaseWords({ label, adds }: SheetPhase): string {
-  return adds.length === 0 ? label : `${label}, first in: ${adds.join(', ')}`;
+export function phaseWords({ label, adds }: SheetPhase, speaker: Speaker): string {
+  return adds.length === 0 ? label : speaker.say(message('phase.first-in', { written: label, names: adds }));
 }
 
 /** `80%, effective 81.2%`, and where it was tried or nobody said it, that. */
-export function factWords({ value, note, source }: SheetFact): string {
-  const from = source === 'today' ? 'tried today' : source === 'assumed' ? 'assumed' : undefined;
+export function factWords({ value, note, source }: SheetFact, { word }: Told): string {
+  const from =
+    source === 'today' ? word('sheet.tried-today') : source === 'assumed' ? word('sheet.assumed') : undefined;
   return [value, note, from].filter((part) => part !== undefined).join(', ');
 }
 
 /** The conditions that the sheet is worked out for. */
-export function conditionWords({ value, source, inFile }: SheetView['conditions'][number]): string {
+export function conditionWords(
+  { value, figure, source, inFile }: SheetView['conditions'][number],
+  { word, speaker }: Told,
+): string {
   if (source === 'today')
-    return `${value}, tried today${inFile === undefined ? '' : `; in the file ${inFile}`}`;
-  return source === 'assumed' && value !== 'not known' ? `${value}, assumed` : value;
+    return inFile === undefined
+      ? [value, word('sheet.tried-today')].join(', ')
+      : speaker.say(message('sheet.instead-of', { written: value, otherWritten: inFile }));
+  return source === 'assumed' && figure !== undefined ? [value, word('sheet.assumed')].join(', ') : value;
 }
 
-export const mixingTitle = ({ total, mixer }: NonNullable<SheetView['mixing']>): string =>
-  `Mixing, ${total} ${inMarks(inMixer(mixer))}`;
+/** `9 min in big spiral`. */
+export function mixingWords({ total, mixer }: NonNullable<SheetView['mixing']>, speaker: Speaker): string {
+  return speaker.say(message('sheet.mixing-in', { written: total, place: inMixer(mixer) }));
+}
 
 /** The drafts of the label: one, or both manners where both are wanted. */
 export function labelsOf({ label }: SheetView): readonly NonNullable<SheetView['label']>[] {
@@ -108,7 +134,7 @@ export function labelsOf({ label }: SheetView): readonly NonNullable<SheetView['
 }
 
 /** The cells of a trial's table, a row for each reading. */
-export const trialHeads = ['At', 'Measured', 'Worked out', 'Off by'] as const;
+export const trialHeads = ['sheet.at', 'sheet.measured', 'sheet.computed', 'sheet.off-by'] as const;
 
 export function trialRows({ readings }: SheetView['trials'][number]): string[][] {
   const said = (...parts: readonly (string | undefined)[]): string =>
@@ -121,10 +147,12 @@ export function trialRows({ readings }: SheetView['trials'][number]): string[][]
   ]);
 }
 
-export function trialTitle({ title }: SheetView['trials'][number]): string {
-  return `Trial ${title}`.trim();
+export function trialTitle({ title }: SheetView['trials'][number], speaker: Speaker): string {
+  return speaker.say(
+    title === '' ? message('sheet.trial-alone') : message('sheet.trial', { written: title }),
+  );
 }
 
-export function labelTitle({ regime }: NonNullable<SheetView['label']>): string {
-  return `Label, a draft (${regime})`;
+export function labelTitle({ regime }: NonNullable<SheetView['label']>, speaker: Speaker): string {
+  return speaker.say(message('sheet.label', { code: regime }));
 }

@@ -1,12 +1,12 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { stageMessage } from '../analysis/mixing.ts';
 import { type TrialFacts, type TrialReadingFacts, trialFactsOf } from '../features/trial-facts.ts';
 import { lossMessage } from '../features/trial-words.ts';
 import type { Scope } from '../model/scope.ts';
-import { degrees, degreesApart, figure } from '../text/figures.ts';
-import { inMarks } from '../words/in-marks.ts';
-import { message } from '../words/message.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 
-/** What a trial measured, beside what is worked out for the same minute, in words. */
+/** What a trial measured, beside what is computed for the same minute, in words. */
 export interface SheetTrial {
   /** Date and words of its header. */
   readonly title: string;
@@ -29,41 +29,51 @@ export interface SheetReading {
 }
 
 /** The trials of a formula for its sheet, with lines of the file. Runs each programme. */
-export function trialsOfSheet(analysis: Analysis, scope: Scope, firstLine: number): SheetTrial[] {
+export function trialsOfSheet(
+  analysis: Analysis,
+  scope: Scope,
+  firstLine: number,
+  speaker: Speaker,
+): SheetTrial[] {
   return trialFactsOf(analysis, scope).map((facts) => ({
     title: facts.title,
     line: firstLine + facts.line,
-    readings: facts.readings.map((reading) => readingOf(reading, firstLine)),
-    notes: notesOf(facts),
+    readings: facts.readings.map((reading) => readingOf(reading, firstLine, speaker)),
+    notes: notesOf(facts).map(speaker.say),
   }));
 }
 
-function readingOf(reading: TrialReadingFacts, firstLine: number): SheetReading {
+function readingOf(reading: TrialReadingFacts, firstLine: number, speaker: Speaker): SheetReading {
   const { minutes, isEnd, line, measuredCelsius, measuredStage, predictedCelsius, predictedStage } = reading;
+  const stage = (word: string): string => speaker.say(stageMessage(word));
   return {
     line: firstLine + line,
-    when: isEnd ? 'end' : `${figure(minutes, 1)} min`,
-    measured: degrees(measuredCelsius),
+    when: speaker.say(isEnd ? message('readings.end') : message('programme.minutes', { minutes })),
+    measured: speaker.celsius(measuredCelsius),
     ...(predictedCelsius === undefined
       ? {}
-      : { workedOut: degrees(predictedCelsius), difference: missWords(measuredCelsius - predictedCelsius) }),
-    ...(measuredStage === undefined ? {} : { stage: measuredStage }),
-    ...(predictedStage === undefined ? {} : { stageWorkedOut: predictedStage }),
+      : {
+          workedOut: speaker.celsius(predictedCelsius),
+          difference: speaker.say(missMessage(measuredCelsius - predictedCelsius)),
+        }),
+    ...(measuredStage === undefined ? {} : { stage: stage(measuredStage) }),
+    ...(predictedStage === undefined ? {} : { stageWorkedOut: stage(predictedStage) }),
   };
 }
 
-function missWords(celsius: number): string {
-  if (Math.abs(celsius) < 0.05) return 'as worked out';
-  return `${degreesApart(Math.abs(celsius))} ${celsius > 0 ? 'warmer' : 'colder'}`;
+function missMessage(celsius: number): Message {
+  const apartCelsius = Math.abs(celsius);
+  if (apartCelsius < 0.05) return message('sheet.as-computed');
+  return message(celsius > 0 ? 'sheet.warmer' : 'sheet.colder', { apartCelsius });
 }
 
-function notesOf({ spreadCelsius, noPrediction, loss }: TrialFacts): string[] {
+function notesOf({ spreadCelsius, noPrediction, loss }: TrialFacts): Message[] {
   return [
     ...(spreadCelsius === undefined
       ? noPrediction === undefined
         ? []
-        : [inMarks(message('readings.alone', { reason: noPrediction }))]
-      : [inMarks(message('readings.miss', { apartCelsius: spreadCelsius }))]),
-    ...(loss === undefined ? [] : [inMarks(lossMessage(loss))]),
+        : [message('readings.alone', { reason: noPrediction })]
+      : [message('readings.miss', { apartCelsius: spreadCelsius })]),
+    ...(loss === undefined ? [] : [lossMessage(loss)]),
   ];
 }

@@ -1,6 +1,7 @@
 import type { Level } from '../features/answers.ts';
 import type { ClockRequest, SizeRequest } from './asked.ts';
 import type { SheetChart } from './chart.ts';
+import type { SheetLabels } from './labels.ts';
 import type { SheetTrial } from './trials.ts';
 import type { SheetCost, SheetLabel } from './view-product.ts';
 
@@ -43,6 +44,8 @@ export interface SheetView {
   readonly charts: readonly SheetChart[];
   readonly findings: readonly SheetFinding[];
   readonly cautions: readonly string[];
+  /** The words that the panel itself has for what it shows and asks. */
+  readonly labels: SheetLabels;
 }
 
 /** Where a figure comes from: the file (or computed from it alone), tried today, or assumed as no file says it. */

@@ -1,4 +1,5 @@
-import type { Display } from '../text/display.ts';
+import { plainSpeaker } from '../words/speak.ts';
+import type { Speaker } from '../words/speaker.ts';
 import { sheetsAsCsv, sheetsAsTabbed } from './sheet-csv.ts';
 import { sheetsAsHtml } from './sheet-html.ts';
 import { type FiledSheet, sheetsAsJson } from './sheet-json.ts';
@@ -9,21 +10,25 @@ import { pageAsMarkdown, pageAsText } from './tables.ts';
 export type SheetFormat = 'text' | 'md' | 'csv' | 'html' | 'json' | 'tabbed';
 
 /**
- * Batch sheets as text, one after another. `display` is how the figures of the views are written out already. HTML is
- * one page that needs nothing else; CSV is one table.
+ * Batch sheets as text, one after another. `speaker` is whoever worded the views. HTML is one page that needs nothing
+ * else; CSV is one table.
  */
-export function writeSheets(sheets: readonly FiledSheet[], format: SheetFormat, display?: Display): string {
+export function writeSheets(
+  sheets: readonly FiledSheet[],
+  format: SheetFormat,
+  speaker: Speaker = plainSpeaker,
+): string {
   const views = sheets.map(({ view }) => view);
-  const pages = () => sheets.map(({ view, origin }) => sheetPage(view, origin, display));
+  const pages = () => sheets.map(({ view, origin }) => sheetPage(view, origin, speaker));
   switch (format) {
     case 'html':
-      return sheetsAsHtml(sheets, display);
+      return sheetsAsHtml(sheets, speaker);
     case 'json':
       return sheetsAsJson(sheets);
     case 'csv':
-      return sheetsAsCsv(views, display);
+      return sheetsAsCsv(views, speaker);
     case 'tabbed':
-      return sheetsAsTabbed(views, display);
+      return sheetsAsTabbed(views, speaker);
     case 'md':
       return pages().map(pageAsMarkdown).join('\n');
     case 'text':

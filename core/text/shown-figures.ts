@@ -23,6 +23,13 @@ export function massText(
   return size >= 1000 ? `${trimmed(grams / 1000, 2)} kg` : `${trimmed(grams, size < 10 ? 1 : 0)} g`;
 }
 
+/** The step of a scale with as many places as it has, at most three. */
+export function stepText(stepGrams: number, display: Display): string {
+  return display.mass === 'ounces'
+    ? `${trimmed(stepGrams / gramsPerOunce, 3)} oz`
+    : `${trimmed(stepGrams, 3)} g`;
+}
+
 /** A temperature, with one place unless another number is asked for. °F = °C × 1.8 + 32, SP 811 B.9. */
 export function temperatureText(celsius: number, display: Display, places = 1): string {
   return display.temperature === 'fahrenheit'

@@ -42,6 +42,7 @@ export interface Arg {
   /** Grams of water to 100 g of flour; and those that a dough is as soft as. */
   readonly waterPerHundred: number;
   readonly softPerHundred: number;
+  readonly microgramsPerKilogram: number;
   readonly hours: number;
   readonly minutes: number;
   readonly lowMinutes: number;
@@ -51,7 +52,11 @@ export interface Arg {
   readonly seconds: number;
   readonly otherSeconds: number;
   readonly usualSeconds: number;
+  readonly lowSeconds: number;
+  readonly highSeconds: number;
   readonly celsius: number;
+  readonly lowCelsius: number;
+  readonly highCelsius: number;
   /** Either way of a temperature. */
   readonly bandCelsius: number;
   readonly targetCelsius: number;
@@ -135,13 +140,14 @@ export interface Arg {
   readonly measured: Said;
   readonly computed: Said;
   readonly difference: Said;
-  /** Figures of a line; where a figure comes from; which water; when something happens. */
+  /** Figures of a line; where a figure comes from; which water; where and when something happens. */
   readonly figures: Said;
   readonly source: Said;
   readonly otherSource: Said;
   /** What is to be added about a row of a table. */
   readonly remark: Said;
   readonly water: Said;
+  readonly place: Said;
   /** What an ingredient is for in a dough; what a word of the notation stands for. */
   readonly role: Said;
   readonly meaning: Said;

@@ -18,6 +18,7 @@ export const markingSpeaker: Speaker = {
   points: (fraction) => figures.percent(fraction).replace('%', ''),
   mass: figures.mass,
   weighed: figures.weighedFigure,
+  weighedHeavy: figures.heavyFigure,
   celsius: figures.degreesToRead,
   celsiusBand: (celsius, band) => figures.degreesWithBand(celsius, band).replace('-', '−'),
   celsiusApart: figures.degreesApart,

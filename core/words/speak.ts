@@ -3,7 +3,9 @@ import { type Display, plainDisplay } from '../text/display.ts';
 import { percentPlaces, placesWithin, trimmed } from '../text/figures.ts';
 import {
   differenceText,
+  heavyText,
   massText,
+  stepText,
   temperatureText,
   warmingText,
   weighedText,
@@ -28,6 +30,7 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
   const number = (value: number, places: number): string => signed(trimmed(value, places));
   const minutes = (value: number): string => `${number(roundMinutes(value), 1)} min`;
   const speaker: Speaker = {
+    language: language.tag,
     number,
     printed: (value, places) => signed(value.toFixed(places)),
     percent: (fraction, places = percentPlaces(fraction)) =>
@@ -38,6 +41,11 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
       const { figure, unit } = weighedText(grams, stepGrams, display);
       return { figure: signed(figure), unit };
     },
+    weighedHeavy: (grams) => {
+      const { figure, unit } = heavyText(grams, display);
+      return { figure: signed(figure), unit };
+    },
+    scaleStep: (stepGrams) => signed(stepText(stepGrams, display)),
     celsius: (celsius) => signed(temperatureText(celsius, display)),
     celsiusBand: (celsius, band) => {
       const places = placesWithin(band);

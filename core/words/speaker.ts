@@ -11,6 +11,8 @@ export type Plural = { readonly other: string } & Readonly<
 
 /** Writes figures, lists and messages in one language, as one reader has asked for them. The only place that does. */
 export interface Speaker {
+  /** BCP 47: `en`, `de`. */
+  readonly language: string;
   /** A number with at most so many places. */
   number(value: number, places: number): string;
   /** A number with exactly so many places, as a label prints it. */
@@ -23,6 +25,10 @@ export interface Speaker {
   mass(grams: number): string;
   /** A weight as it is weighed: the figure with the places of the scale, and its unit. */
   weighed(grams: number, stepGrams: number): { readonly figure: string; readonly unit: string };
+  /** A weight in the unit of the heavy ones that it stands among: kilograms or pounds with three places. */
+  weighedHeavy(grams: number): { readonly figure: string; readonly unit: string };
+  /** The step of a scale, with as many places as it has. */
+  scaleStep(stepGrams: number): string;
   /** A temperature with one place. */
   celsius(celsius: number): string;
   /** A temperature and its band, `27.3 °C ± 0.8 °C`: in whole degrees where the band is wide, and alone where it is too narrow to see. */

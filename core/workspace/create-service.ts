@@ -223,6 +223,7 @@ export function createService(options: CacheOptions = {}): Service {
       const found = read(uri);
       return found === undefined ? [] : formatTyped(found.source, line, column, typed);
     },
+    speaker: () => speaker,
     sheet: (uri, line, asked, formula) => {
       const found = read(uri);
       if (found === undefined) return undefined;
@@ -236,7 +237,7 @@ export function createService(options: CacheOptions = {}): Service {
         const checked = checkBlock({ uri, block, scope, analysis: tried });
         return findingsInFile(uri, { ...found.source, blocks: [at] }, () => checked, found.view, speaker);
       };
-      return sheetOf({ uri, firstLine, analysis, scope, asked, findingsOf: findingsFor });
+      return sheetOf({ uri, firstLine, analysis, scope, asked, findingsOf: findingsFor, speaker });
     },
     status: (uri, line) => {
       const found = read(uri);
@@ -300,7 +301,7 @@ export function createService(options: CacheOptions = {}): Service {
       if (found === undefined) return [];
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         const plan = found.view.planOf(uri, block);
-        return plan === undefined ? [] : [planView(uri, firstLine, plan)];
+        return plan === undefined ? [] : [planView(uri, firstLine, plan, speaker)];
       });
     },
     affectedSince: (before) => view().affectedSince(cache.at(before)),

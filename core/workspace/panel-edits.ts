@@ -39,7 +39,7 @@ export function panelEdits(
     return [{ uri, edits: [withEnding({ ...edit, line: edit.line + firstLine }, sourceOf(uri))] }];
   }
   const edits = keepTried(uri, firstLine, analysis, scope, change.asked);
-  if (typeof edits === 'string') return edits;
+  if ('code' in edits) return speaker.say(edits);
   const files = [...new Set(edits.map((edit) => edit.uri))];
   return files.map((file) => ({
     uri: file,

@@ -5,6 +5,7 @@ import type { Comparison } from '../compare/comparison.ts';
 import { type FilePortrait, portraitOf, type WorkTimes } from '../compare/portrait.ts';
 import { planTimes } from '../features/plan-times.ts';
 import { timelineOf } from '../sheet/timeline.ts';
+import { plainSpeaker } from '../words/speak.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { placedInFile } from './findings.ts';
 import type { View } from './view.ts';
@@ -28,7 +29,7 @@ export function portraitIn(view: View, uri: string, shown: string): FilePortrait
 }
 
 function workOf(analysis: Analysis): WorkTimes {
-  const { moments, endSeconds } = timelineOf(analysis, 1, 0, undefined).view;
+  const { moments, endSeconds } = timelineOf(analysis, 1, 0, undefined, plainSpeaker).view;
   const first = Math.min(0, ...moments.map(({ startSeconds }) => startSeconds));
   return { totalMinutes: (endSeconds - first) / 60, fromMixMinutes: endSeconds / 60 };
 }

@@ -24,6 +24,7 @@ import type { SheetAsked } from '../sheet/asked.ts';
 import type { PlanView } from '../sheet/plan-view.ts';
 import type { SheetView } from '../sheet/view.ts';
 import type { Steps } from '../text/steps.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { Editing } from './editing.ts';
 import type { Navigation } from './navigation.ts';
 import type { PanelChange } from './panel-edits.ts';
@@ -62,6 +63,8 @@ export interface Service extends Navigation, Editing {
   format(uri: string, range?: LineRange): readonly TextEdit[];
   /** What is put right behind somebody who types: `typed` is a line break or a colon, just before the column. */
   formatTyped(uri: string, line: number, column: number, typed: string): readonly TextEdit[];
+  /** Whoever words its answers, for what is written of them. */
+  speaker(): Speaker;
   /** The batch sheet of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
   sheet(uri: string, line: number, asked: SheetAsked, formula?: string): SheetView | undefined;
   status(uri: string, line: number): { formula: string; text: string; tooltip: string } | undefined;

@@ -7,6 +7,7 @@ import {
   pageAsMarkdown,
   pageAsText,
   planPage,
+  type Speaker,
 } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
@@ -30,7 +31,7 @@ export async function plan(path: string, options: PlanOptions): Promise<ExitCode
     return 2;
   }
   const shown = chosen.map((one) => withPaths(one, input.shown));
-  const text = written(shown, formatOf(options) ?? 'text');
+  const text = written(shown, formatOf(options) ?? 'text', input.service.speaker());
   if (!(await writeOut(text, options.out, { isData: isData(formatOf(options)) }))) return 2;
   if (input.failed) return 2;
   return shown.every(({ complete, lateMinutes }) => complete && lateMinutes === undefined) ? 0 : 1;
@@ -51,7 +52,7 @@ function withPaths(view: PlanView, shown: (uri: string) => string): PlanView {
   return { ...view, uri: shown(view.uri), line: view.line + 1, doughs };
 }
 
-function written(views: readonly PlanView[], format: FileFormat | 'text'): string {
+function written(views: readonly PlanView[], format: FileFormat | 'text', speaker: Speaker): string {
   if (format === 'json') {
     const told = views.map(({ uri, complete: _, doughs, ...rest }) => ({
       file: uri,
@@ -60,7 +61,7 @@ function written(views: readonly PlanView[], format: FileFormat | 'text'): strin
     }));
     return `${JSON.stringify(told, null, 2)}\n`;
   }
-  const pages = views.map(planPage);
+  const pages = views.map((view) => planPage(view, speaker));
   switch (format) {
     case 'csv':
       return pages.map(pageAsCsv).join('');

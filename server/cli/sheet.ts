@@ -13,7 +13,7 @@ import {
 import type { ExitCode } from './exit-code.ts';
 import { stateOf } from './git.ts';
 import { readInput } from './input.ts';
-import { say, wording } from './speaker.ts';
+import { say } from './speaker.ts';
 import { complain } from './terminal.ts';
 import { type FileFormat, formatOf, isData, isTable, writeOut } from './write-out.ts';
 
@@ -30,7 +30,7 @@ export interface SheetOptions extends AskedWords {
 export async function sheet(path: string, options: SheetOptions): Promise<ExitCode> {
   const read = askedFromWords(options);
   if ('cure' in read) {
-    complain(`${optionName(read.word)} ${options[read.word]}`, read.cure);
+    complain(`${optionName(read.word)} ${options[read.word]}`, say(read.cure));
     return 2;
   }
   const input = await readInput([path], { forPrograms: isTable(formatOf(options)) });
@@ -55,7 +55,7 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
     sheets.push({ view, origin: { file: input.shown(view.uri), ...(await states.get(folder)), date } });
   }
   const format = formatOf(options);
-  const text = writeSheets(sheets, format ?? 'text', wording(isTable(format)).display);
+  const text = writeSheets(sheets, format ?? 'text', input.service.speaker());
   if (!(await writeOut(text, options.out, { isData: isData(format) }))) return 2;
   const troubled = sheets.filter(tellTrouble).length;
   if (input.failed) return 2;

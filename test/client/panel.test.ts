@@ -1,6 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { noWork } from '../../client/preview/messages.ts';
+import { labelsOf } from '../../core/sheet/labels.ts';
+import { plainDisplay } from '../../core/text/display.ts';
+import { german } from '../../core/words/de/german.ts';
+import { speakerOf } from '../../core/words/speak.ts';
 import type { ShownSheet } from '../../server/protocol.ts';
 import { launchChromium } from '../editors/code-server.ts';
 import { axeViolations, sideways } from './look.ts';
@@ -94,7 +98,7 @@ describe('what stands on the sheet', () => {
   it('never takes a text of the file for markup', async () => {
     const page = await open({}, markupSheet);
     expect(await page.locator('img').count()).toBe(0);
-    expect(await page.title()).toBe('Batch sheet');
+    expect(await page.title()).toBe('Batch Sheet');
     expect(await page.locator('h1').textContent()).toBe(markupName);
     expect(await page.locator('tbody .name').first().textContent()).toBe(markupName);
     expect(await page.locator('.finding').textContent()).toContain(markupName);
@@ -128,6 +132,23 @@ describe('what stands on the sheet', () => {
   });
 });
 
+describe('the words of the panel', () => {
+  it('are those that come with the sheet, in its language, also where that changes', async () => {
+    const page = await open({}, withFindings);
+    const inGerman = { ...withFindings, labels: labelsOf(speakerOf(german, plainDisplay)) };
+    await panel.show(inGerman);
+    const words = (await page.locator('main').allInnerTexts()).join(' ').replaceAll(/\s+/g, ' ');
+    for (const word of ['Zutat', 'Abwiegen', 'Wie in der Datei', 'Größe nach', 'Nach dem Kneten', 'Fehler:'])
+      expect(words).toContain(word);
+    expect(words).not.toMatch(/\b(Ingredient|Weigh|As in the file|Size by|After mixing|Error)\b/);
+    expect(await page.locator('html').getAttribute('lang')).toBe('de');
+    expect(await axeViolations(page)).toEqual([]);
+    await panel.show(withFindings);
+    expect(await page.locator('.as-in-file').textContent()).toBe('As in the file');
+    expect(await page.locator('form').count()).toBe(1);
+  });
+});
+
 describe('findings', () => {
   it('stand at the row, the phase and the step they concern, and the rest under the heading', async () => {
     const page = await open({}, withFindings);
@@ -139,7 +160,7 @@ describe('findings', () => {
     expect(await page.locator('.phases > li').nth(3).textContent()).toContain(findingAtPhase.message);
     expect(await page.locator('.steps li').nth(4).textContent()).toContain(findingAtStep.message);
     expect(await page.locator('.title .finding').textContent()).toBe(
-      `Note: ${findingAtNothing.message} (line 3)`,
+      `Information: ${findingAtNothing.message} (line 3)`,
     );
     expect(await page.locator('.finding').count()).toBe(4);
   });
@@ -149,7 +170,7 @@ describe('findings', () => {
     expect((await page.locator('.finding .level').allTextContents()).sort()).toEqual([
       'Error: ',
       'Hint: ',
-      'Note: ',
+      'Information: ',
       'Warning: ',
     ]);
     const shapes = await everyOne<string>(page, '.finding path', "one.getAttribute('d')");

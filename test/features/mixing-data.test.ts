@@ -150,8 +150,8 @@ describe('the curve of a programme', () => {
       expect(point.minutes).toBeGreaterThanOrEqual(curve.points[index - 1]?.minutes ?? 0);
     }
     expect(curve.points.length).toBeGreaterThan(40);
-    expect(curve.phases.map((phase) => phase.label)).toEqual([
-      'load strong white, wholemeal wheat, water, poolish',
+    expect(curve.phases.map(({ title }) => inWords(title))).toEqual([
+      'load strong white, wholemeal wheat, water and poolish',
       'speed 1',
       'rest',
       'add salt',

@@ -1,5 +1,5 @@
 import type { CurvePhase } from '../../features/programme-curve.ts';
-import { duration, figure } from '../../text/figures.ts';
+import { type Message, message } from '../../words/message.ts';
 import { type Frame, rowHeight } from './frame.ts';
 import { filledWith } from './hatching.ts';
 import { boldWider, callRow, type KeyItem, type Piece, signed } from './key.ts';
@@ -15,6 +15,7 @@ export function programmeRows(
   { x, left, right, end, frame }: Axis,
   top: number,
 ): Piece & { readonly key: readonly KeyItem[] } {
+  const { speaker } = frame;
   const timed = phases.filter(({ startMinutes, endMinutes }) => endMinutes > startMinutes);
   const added = additionsOf(phases);
   const letters = added.map(({ minutes }, index) => {
@@ -36,22 +37,24 @@ export function programmeRows(
     bar(x(startMinutes), x(endMinutes), barTop, kind, frame),
   );
   const words = callRow(
-    timed.map(({ startMinutes, endMinutes, label: name }) => {
-      const minutes = duration((endMinutes - startMinutes) * 60);
+    timed.map(({ startMinutes, endMinutes, title }) => {
+      const seconds = (endMinutes - startMinutes) * 60;
+      const inFull = speaker.say(message('chart.phase-lasts', { title, seconds }));
       return {
         from: x(startMinutes),
         to: x(endMinutes),
-        texts: [`${name}, ${minutes}`, name],
-        inFull: `${name}, ${minutes}`,
+        texts: [inFull, speaker.say(title)],
+        inFull,
       };
     }),
     left - 12,
     right + 8,
     barTop + barHeight,
   );
-  const key = added.map(({ minutes, names }, index) =>
-    signed(letterOf(index), `at ${figure(minutes, 1)} min: ${names.map(isolated).join(', ')}`),
-  );
+  const key = added.map(({ minutes, titles }, index) => {
+    const names = titles.map((title) => isolated(speaker.say(title)));
+    return signed(letterOf(index), speaker.say(message('chart.added-at', { minutes, names })));
+  });
   const finish = line({ x: end, y: top }, { x: end, y: barTop + barHeight }, { 'stroke-width': 1.5 });
   return {
     svg: [...marks, ...bars, finish, words.svg].join(''),
@@ -61,13 +64,13 @@ export function programmeRows(
 }
 
 /** What goes in at one minute is one mark. */
-function additionsOf(phases: readonly CurvePhase[]): { minutes: number; names: string[] }[] {
-  const found: { minutes: number; names: string[] }[] = [];
-  for (const { kind, label: name, startMinutes } of phases) {
+function additionsOf(phases: readonly CurvePhase[]): { minutes: number; titles: Message[] }[] {
+  const found: { minutes: number; titles: Message[] }[] = [];
+  for (const { kind, title, startMinutes } of phases) {
     if (kind !== 'load' && kind !== 'add') continue;
     const last = found.at(-1);
-    if (last?.minutes === startMinutes) last.names.push(name);
-    else found.push({ minutes: startMinutes, names: [name] });
+    if (last?.minutes === startMinutes) last.titles.push(title);
+    else found.push({ minutes: startMinutes, titles: [title] });
   }
   return found;
 }

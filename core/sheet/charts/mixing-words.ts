@@ -1,14 +1,23 @@
+import { stageMessage } from '../../analysis/mixing.ts';
 import type { CurveBand } from '../../features/programme-curve.ts';
-import { minutesBand } from '../../text/figures.ts';
-import { inMarks, type Saying } from '../../words/in-marks.ts';
+import { type Message, message } from '../../words/message.ts';
 
-export const noTemperatureWords = (reason: Saying): string =>
-  `No temperature can be computed: ${inMarks(reason)}.`;
-export const noDevelopmentWords = (reason: Saying): string =>
-  `No development can be computed: ${inMarks(reason)}.`;
+export function noTemperature(reason: Message = message('chart.not-known')): Message {
+  return message('chart.no-temperature', { reason });
+}
+
+export function noDevelopment(reason: Message = message('chart.not-known')): Message {
+  return message('chart.no-development', { reason });
+}
 
 /** `let-down from about 26–31 min`, and what that supposes where it lies past the end. */
-export function bandWords({ kind, lowMinutes, highMinutes, atLastSpeed }: CurveBand): string {
-  const when = minutesBand(lowMinutes, highMinutes);
-  return `${kind} from about ${when}${atLastSpeed ? ', if the last speed went on' : ''}`;
+export function bandMessage({ kind, lowMinutes, highMinutes, atLastSpeed }: CurveBand): Message {
+  const band = { stage: stageMessage(kind), lowMinutes, highMinutes };
+  return message(atLastSpeed ? 'chart.stage-from-if' : 'chart.stage-from', band);
+}
+
+/** The same as a sentence. */
+export function bandSentence({ kind, lowMinutes, highMinutes, atLastSpeed }: CurveBand): Message {
+  const band = { stage: stageMessage(kind), lowMinutes, highMinutes };
+  return message(atLastSpeed ? 'chart.from-stage-if' : 'chart.from-stage', band);
 }

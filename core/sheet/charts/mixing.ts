@@ -1,88 +1,107 @@
+import { stageMessage } from '../../analysis/mixing.ts';
 import { inMixer } from '../../features/mixing-words.ts';
 import type { CurvePoint, ProgrammeCurve } from '../../features/programme-curve.ts';
-import { degrees, duration, figure, minutesBand, percent } from '../../text/figures.ts';
-import { inMarks } from '../../words/in-marks.ts';
+import { type Message, message } from '../../words/message.ts';
+import type { Speaker } from '../../words/speaker.ts';
 import type { SheetChart } from '../chart.ts';
 import { inBothWidths } from './frame.ts';
 import { mixingDrawing } from './mixing-drawing.ts';
 import { stagesOf } from './mixing-stages.ts';
-import { bandWords, noDevelopmentWords, noTemperatureWords } from './mixing-words.ts';
+import { bandSentence, noDevelopment, noTemperature } from './mixing-words.ts';
 
 /** The chart of a mixing programme; undefined where the programme takes no time. */
-export function mixingChart(curve: ProgrammeCurve | undefined): SheetChart | undefined {
+export function mixingChart(curve: ProgrammeCurve | undefined, speaker: Speaker): SheetChart | undefined {
   if (curve === undefined || !(curve.programmeMinutes > 0)) return undefined;
-  const title = 'Temperature and development while it mixes';
-  const description = descriptionOf(curve);
+  const title = speaker.say(message('chart.mixing'));
+  const description = descriptionOf(curve).map(speaker.say).join(' ');
   const texts = { title, description };
   return {
     kind: 'mixing',
     title,
     description,
-    ...inBothWidths('mixing', (frame) => mixingDrawing(curve, frame, texts)),
-    table: tableOf(curve),
+    ...inBothWidths('mixing', speaker, (frame) => mixingDrawing(curve, frame, texts)),
+    table: tableOf(curve, speaker),
   };
 }
 
-function descriptionOf(curve: ProgrammeCurve): string {
-  const said = [`${duration(curve.programmeMinutes * 60)} ${inMarks(inMixer(curve.mixer))}.`];
-  const [first, last] = [curve.points[0], curve.points.at(-1)];
-  if (first?.celsius !== undefined && last?.celsius !== undefined)
-    said.push(
-      `The dough goes from ${degrees(first.celsius)} to ${degrees(last.celsius)}; ${degrees(curve.targetCelsius)} is wanted.`,
-    );
-  else if (curve.noCelsius !== undefined) said.push(noTemperatureWords(curve.noCelsius));
+function descriptionOf(curve: ProgrammeCurve): Message[] {
+  const { programmeMinutes, mixer, points, targetCelsius, noCelsius, noDevelopment: lacking } = curve;
+  const said: Message[] = [
+    message('chart.programme', { seconds: programmeMinutes * 60, place: inMixer(mixer) }),
+  ];
+  const [first, last] = [points[0]?.celsius, points.at(-1)?.celsius];
+  if (first !== undefined && last !== undefined)
+    said.push(message('chart.course', { celsius: first, doughCelsius: last, targetCelsius }));
+  else if (noCelsius !== undefined) said.push(noTemperature(noCelsius));
   const stage = stagesOf(curve).at(-1)?.stage;
-  if (stage !== undefined) said.push(`State at the end: ${stage}.`);
-  else if (curve.noDevelopment !== undefined) said.push(noDevelopmentWords(curve.noDevelopment));
-  said.push(...curve.bands.map((band) => `${capital(bandWords(band))}.`));
-  if (curve.readings.length > 0) said.push('What trials measured is marked.');
-  return said.join(' ');
+  if (stage !== undefined) said.push(message('chart.end-stage', { stage: stageMessage(stage) }));
+  else if (lacking !== undefined) said.push(noDevelopment(lacking));
+  said.push(...curve.bands.map(bandSentence));
+  if (curve.readings.length > 0) said.push(message('chart.readings-marked'));
+  return said;
 }
 
-function tableOf(curve: ProgrammeCurve): SheetChart['table'] {
+function tableOf(curve: ProgrammeCurve, speaker: Speaker): SheetChart['table'] {
+  const { say } = speaker;
   const stages = stagesOf(curve);
+  const stageWords = (stage: string | undefined): string =>
+    stage === undefined ? '' : say(stageMessage(stage));
   const rows: { minutes: number; cells: string[] }[] = [];
-  const row = (minutes: number, when: string, ...cells: string[]): void => {
-    rows.push({ minutes, cells: [when, ...cells] });
+  const row = (minutes: number, when: number, what: Message, ...cells: string[]): void => {
+    rows.push({ minutes, cells: [speaker.number(when, 1), say(what), ...cells] });
   };
   const start = curve.points[0];
-  if (start !== undefined) row(-1, '0', 'start', temperatureWords(start), developmentWords(start), '');
-  for (const { kind, label, startMinutes, endMinutes } of curve.phases) {
+  const state = (point: CurvePoint | undefined): string[] =>
+    point === undefined ? ['', ''] : [temperatureOf(point, speaker), developmentOf(point, speaker)];
+  if (start !== undefined) row(-1, 0, message('chart.start'), ...state(start), '');
+  for (const { kind, title, startMinutes, endMinutes } of curve.phases) {
     if (kind === 'load' || kind === 'add') {
-      row(startMinutes, figure(startMinutes, 1), label, '', '', '');
+      row(startMinutes, startMinutes, title, '', '', '');
       continue;
     }
     const end = curve.points.findLast(({ minutes }) => Math.abs(minutes - endMinutes) < 1e-6);
     const stage = stages.findLast(({ from, to }) => from < endMinutes && endMinutes <= to + 1e-6)?.stage;
-    const told = end === undefined ? ['', ''] : [temperatureWords(end), developmentWords(end)];
-    row(endMinutes, figure(endMinutes, 1), `end of ${label}`, ...told, stage ?? '');
+    row(endMinutes, endMinutes, message('chart.end-of', { title }), ...state(end), stageWords(stage));
   }
   for (const { trial, minutes, celsius, stage } of curve.readings)
-    row(minutes, figure(minutes, 1), `measured, ${trial}`, degrees(celsius), '', stage ?? '');
+    row(
+      minutes,
+      minutes,
+      message('chart.measured', { written: trial }),
+      speaker.celsius(celsius),
+      '',
+      stageWords(stage),
+    );
   // A stable sort leaves the programme in its own order where several things happen at once.
   rows.sort((one, other) => one.minutes - other.minutes);
   const bands = curve.bands.map((band) => [
-    minutesBand(band.lowMinutes, band.highMinutes),
-    band.atLastSpeed ? 'if the last speed went on' : 'about',
+    speaker.minutesBand(band.lowMinutes, band.highMinutes),
+    say(message(band.atLastSpeed ? 'chart.if-last-speed' : 'chart.about')),
     '',
     '',
-    band.kind,
+    stageWords(band.kind),
   ]);
   return {
-    heads: ['Minute', 'What', 'Dough', 'Development', 'Stage'],
+    heads: [
+      message('chart.minute'),
+      message('chart.what'),
+      message('sheet.dough'),
+      message('chart.development'),
+      message('sheet.stage'),
+    ].map(say),
     rows: [...rows.map(({ cells }) => cells), ...bands],
   };
 }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-function temperatureWords({ celsius, celsiusLow, celsiusHigh }: CurvePoint): string {
+function temperatureOf({ celsius, celsiusLow, celsiusHigh }: CurvePoint, speaker: Speaker): string {
   if (celsius === undefined) return '';
   return celsiusLow === undefined || celsiusHigh === undefined || celsiusHigh - celsiusLow < 0.1
-    ? degrees(celsius)
-    : `${degrees(celsius)} (${degrees(celsiusLow)} to ${degrees(celsiusHigh)})`;
+    ? speaker.celsius(celsius)
+    : speaker.say(
+        message('chart.celsius-between', { celsius, lowCelsius: celsiusLow, highCelsius: celsiusHigh }),
+      );
 }
 
-function developmentWords({ development }: CurvePoint): string {
-  return development === undefined ? '' : percent(development, 0);
+function developmentOf({ development }: CurvePoint, speaker: Speaker): string {
+  return development === undefined ? '' : speaker.percent(development, 0);
 }

@@ -1,7 +1,7 @@
 import type { FermentationStep, FermentationTimeline } from '../../features/fermentation-timeline.ts';
 import { riseMessage } from '../../features/fermentation-words.ts';
-import { degrees, duration } from '../../text/figures.ts';
-import { inMarks } from '../../words/in-marks.ts';
+import { type Message, message } from '../../words/message.ts';
+import type { Speaker } from '../../words/speaker.ts';
 import type { SheetChart } from '../chart.ts';
 import type { SheetMoment, SheetTimeline } from '../view.ts';
 import { inBothWidths } from './frame.ts';
@@ -27,21 +27,22 @@ export function timelineChart(
   timeline: SheetTimeline,
   fermentation: FermentationTimeline | undefined,
   firstLine: number,
+  speaker: Speaker,
 ): SheetChart | undefined {
   const { moments } = timeline;
   if (moments.filter(({ seconds }) => (seconds ?? 0) > 0).length < 2) return undefined;
   const rows = moments
     .filter(({ kind }) => kind !== 'fold')
-    .map((moment) => rowOf(moment, moments, fermentation, firstLine));
-  const title = 'The work over time';
-  const description = descriptionOf(timeline, rows);
+    .map((moment) => rowOf(moment, moments, fermentation, firstLine, speaker));
+  const title = speaker.say(message('chart.timeline'));
+  const description = descriptionOf(timeline, rows, speaker);
   const texts = { title, description };
   return {
     kind: 'timeline',
     title,
     description,
-    ...inBothWidths('timeline', (frame) => timelineDrawing(rows, timeline, frame, texts)),
-    table: tableOf(rows),
+    ...inBothWidths('timeline', speaker, (frame) => timelineDrawing(rows, timeline, frame, texts)),
+    table: tableOf(rows, speaker),
   };
 }
 
@@ -50,26 +51,30 @@ function rowOf(
   moments: readonly SheetMoment[],
   fermentation: FermentationTimeline | undefined,
   firstLine: number,
+  speaker: Speaker,
 ): WorkRow {
   const { kind, line, text, startSeconds, seconds = 0, celsius } = moment;
   const step = kind === 'step' ? fermentation?.steps.find((one) => one.line + firstLine === line) : undefined;
   return {
-    when: moment.clock?.words ?? elapsed(startSeconds),
-    text: kind === 'mix' && seconds > 0 ? `${text}, ${duration(seconds)}` : text,
+    when: moment.clock?.words ?? elapsed(startSeconds, speaker),
+    text:
+      kind === 'mix' && seconds > 0
+        ? speaker.say(message('chart.mix-lasts', { written: text, seconds }))
+        : text,
     startSeconds,
     seconds,
     folds: moments.flatMap((one) => (one.kind === 'fold' && one.line === line ? [one.startSeconds] : [])),
     ...(celsius === undefined ? {} : { aroundCelsius: celsius }),
     ...(step === undefined || fermentation === undefined
       ? {}
-      : growthOf(step, fermentation.band, startSeconds)),
+      : growthOf(step, fermentation.band, startSeconds, speaker)),
   };
 }
 
 /** A time from the start of mixing: `−12 h`, `0`, `+33 min`. */
-export function elapsed(seconds: number): string {
-  if (Math.abs(seconds) < 1) return '0';
-  return `${seconds < 0 ? '−' : '+'}${duration(Math.abs(seconds))}`;
+export function elapsed(seconds: number, speaker: Speaker): string {
+  if (Math.abs(seconds) < 1) return speaker.number(0, 0);
+  return `${seconds < 0 ? '−' : '+'}${speaker.duration(Math.abs(seconds))}`;
 }
 
 /** Stretches in which a dough is left to rise; in a short rest between the hand does more than the yeast. */
@@ -79,33 +84,36 @@ function growthOf(
   step: FermentationStep,
   band: number,
   startSeconds: number,
+  speaker: Speaker,
 ): Pick<WorkRow, 'doubled' | 'growth' | 'dough'> {
   const { startCelsius, endCelsius, rise } = step;
   const dough =
     Math.abs(endCelsius - startCelsius) < 0.5
-      ? degrees(endCelsius)
-      : `${degrees(startCelsius)} to ${degrees(endCelsius)}`;
+      ? speaker.celsius(endCelsius)
+      : speaker.say(message('chart.from-to', { lowCelsius: startCelsius, highCelsius: endCelsius }));
   if (!rising.test(step.words.toLowerCase())) return { dough };
   const middle = doubledAfter(step, 1);
   const from = doubledAfter(step, band);
   const to = doubledAfter(step, 1 / band);
   // What had doubled before it began tells nothing of when.
   if (from === undefined || (middle ?? 0) < 0)
-    return { dough, growth: inMarks(riseMessage(rise.expected, band)) };
+    return { dough, growth: speaker.say(riseMessage(rise.expected, band)) };
   const place = (minutes: number | undefined): number =>
     minutes === undefined ? Number.POSITIVE_INFINITY : startSeconds + minutes * 60;
   return {
     dough,
     doubled: { from: place(from), middle: place(middle), to: place(to) },
-    growth: doubledWords(from, middle, to),
+    growth: speaker.say(doubledMessage(from, middle, to)),
   };
 }
 
-function doubledWords(from: number, middle: number | undefined, to: number | undefined): string {
-  const words = (minutes: number): string => duration(Math.max(0, Math.round(minutes / 5) * 300));
-  if (middle === undefined) return `May have doubled from ${words(from)} on.`;
-  const last = to === undefined ? 'or not by its end' : `to ${words(to)}`;
-  return `Doubled after about ${words(middle)} (${words(from)} ${last}).`;
+function doubledMessage(from: number, middle: number | undefined, to: number | undefined): Message {
+  const inFives = (minutes: number): number => Math.max(0, Math.round(minutes / 5) * 300);
+  if (middle === undefined) return message('chart.may-double', { seconds: inFives(from) });
+  const facts = { seconds: inFives(middle), lowSeconds: inFives(from) };
+  return to === undefined
+    ? message('chart.doubled-or-not', facts)
+    : message('chart.doubled', { ...facts, highSeconds: inFives(to) });
 }
 
 /** Minutes into a step at which dough that rises so many times as fast has doubled; undefined within the step. */
@@ -122,25 +130,37 @@ function doubledAfter({ points, startMinutes }: FermentationStep, factor: number
   return undefined;
 }
 
-function descriptionOf({ readyClock, endSeconds }: SheetTimeline, rows: readonly WorkRow[]): string {
-  const first = rows[0]!;
-  const begins = `It begins with ${first.text} (${first.when})`;
-  const ends =
+function descriptionOf(
+  { readyClock, endSeconds }: SheetTimeline,
+  rows: readonly WorkRow[],
+  speaker: Speaker,
+): string {
+  const { text, when } = rows[0]!;
+  const first = { written: text, otherWritten: when };
+  const course = speaker.say(
     readyClock === undefined
-      ? `ends ${duration(endSeconds)} after the start of mixing`
-      : `is ready ${readyClock.words}`;
-  const growths = rows.flatMap(({ text, growth }) => (growth === undefined ? [] : [`${text}: ${growth}`]));
-  return [`${begins} and ${ends}.`, ...growths].join(' ');
+      ? message('chart.begins-ends', { ...first, seconds: endSeconds })
+      : message('chart.begins-ready', { ...first, meant: readyClock.words }),
+  );
+  const growths = rows.flatMap((row) => (row.growth === undefined ? [] : [`${row.text}: ${row.growth}`]));
+  return [course, ...growths].join(' ');
 }
 
-function tableOf(rows: readonly WorkRow[]): SheetChart['table'] {
+function tableOf(rows: readonly WorkRow[], speaker: Speaker): SheetChart['table'] {
   return {
-    heads: ['When', 'What', 'Lasts', 'At', 'Dough', 'Rise'],
+    heads: [
+      message('chart.when'),
+      message('chart.what'),
+      message('sheet.lasts'),
+      message('chart.temperature'),
+      message('sheet.dough'),
+      message('chart.rise'),
+    ].map(speaker.say),
     rows: rows.map(({ when, text, seconds, aroundCelsius, dough, growth }) => [
       when,
       text,
-      seconds > 0 ? duration(seconds) : '',
-      aroundCelsius === undefined ? '' : degrees(aroundCelsius),
+      seconds > 0 ? speaker.duration(seconds) : '',
+      aroundCelsius === undefined ? '' : speaker.celsius(aroundCelsius),
       dough ?? '',
       growth ?? '',
     ]),

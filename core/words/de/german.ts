@@ -3,8 +3,11 @@ import type { Catalogue } from '../message.ts';
 import { actions } from './actions.ts';
 import { allergens } from './allergens.ts';
 import { amounts } from './amounts.ts';
+import { asked } from './asked.ts';
 import { blends } from './blends.ts';
 import { calibration } from './calibration.ts';
+import { cautions } from './cautions.ts';
+import { charts } from './charts.ts';
 import { commandCheck } from './command-check.ts';
 import { commandFiles } from './command-files.ts';
 import { commandGit } from './command-git.ts';
@@ -30,7 +33,9 @@ import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
 import { notation } from './notation.ts';
+import { panel } from './panel.ts';
 import { paragraphs } from './paragraphs.ts';
+import { planSheets } from './plan-sheets.ts';
 import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
@@ -39,6 +44,8 @@ import { rulePageWords } from './rule-page-words.ts';
 import { rulePages } from './rule-pages.ts';
 import { sectionLines } from './section-lines.ts';
 import { session } from './session.ts';
+import { sheetHeads } from './sheet-heads.ts';
+import { sheetWork } from './sheet-work.ts';
 import { standing } from './standing.ts';
 import { sums } from './sums.ts';
 import { totals } from './totals.ts';
@@ -79,6 +86,13 @@ export const subjects = {
   plans,
   'food-sources': foodSources,
   paragraphs,
+  asked,
+  cautions,
+  charts,
+  panel,
+  'plan-sheets': planSheets,
+  'sheet-heads': sheetHeads,
+  'sheet-work': sheetWork,
   'command-check': commandCheck,
   'command-files': commandFiles,
   'command-git': commandGit,
@@ -122,6 +136,13 @@ const catalogue: Catalogue = {
   ...plans,
   ...foodSources,
   ...paragraphs,
+  ...asked,
+  ...cautions,
+  ...charts,
+  ...panel,
+  ...planSheets,
+  ...sheetHeads,
+  ...sheetWork,
   ...commandCheck,
   ...commandFiles,
   ...commandGit,
