@@ -4,7 +4,7 @@ import type { BatchPlan, DoughPlan, PartPlan } from '../calc/plan.ts';
 import { inMixer } from '../features/mixing-words.ts';
 import { planTimes } from '../features/plan-times.ts';
 import { weighedOf } from '../features/product.ts';
-import { clockOf, timeWords } from '../text/dates.ts';
+import { timeMessage } from '../features/time-words.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type {
@@ -18,7 +18,7 @@ import type {
 
 /** The production run of a plan, ready to be shown; `firstLine` is where its block begins in the file. */
 export function planView(uri: string, firstLine: number, plan: PlanAnalysis, speaker: Speaker): PlanView {
-  const when = whenOf(plan.dated, speaker);
+  const when = (minutes: number): string => speaker.say(timeMessage(minutes, plan.dated));
   const doughs = plan.day.doughs.map((dough, index) =>
     doughView(dough, plan.formulas[index]!, firstLine, when),
   );
@@ -44,16 +44,6 @@ export function planView(uri: string, firstLine: number, plan: PlanAnalysis, spe
       ...(costUnknown === undefined ? [] : [costUnknown]),
     ].map(speaker.say),
     complete: [plan.problems, plan.unread, plan.slips].every(({ length }) => length === 0),
-  };
-}
-
-/** A time as it is shown: with its date, or counted in days from the one that all is ready on. */
-function whenOf(dated: boolean, speaker: Speaker): (minutes: number) => string {
-  return (minutes) => {
-    const day = Math.floor(Math.round(minutes) / 1440);
-    return dated || day === 0
-      ? timeWords(minutes, dated)
-      : speaker.say(message('plan.day-time', { number: day, written: clockOf(minutes) }));
   };
 }
 
