@@ -51,7 +51,7 @@ export const settingsTable = [
       'Français',
     ],
     meaning:
-      'The language of findings, hovers, totals, the batch sheet and other answers. The notation is the same in every language.',
+      'The language of findings, hovers, totals, the batch sheet and other answers; what French does not have yet is English. The notation is the same in every language.',
   },
   {
     key: 'units.mass',
@@ -74,7 +74,7 @@ export const settingsTable = [
     type: 'choice',
     default: 'language',
     choices: ['language', 'point', 'comma'],
-    choiceMeanings: ['That of the language: a comma in German, a point in English.', '1.5', '1,5'],
+    choiceMeanings: ['That of the language: a comma in German and French, a point in English.', '1.5', '1,5'],
     meaning:
       'The decimal sign of figures that are shown. Files may hold either, and stay as they are written.',
   },

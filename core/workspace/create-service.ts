@@ -37,7 +37,6 @@ import { compareTexts, portraitIn } from './portraits.ts';
 import type { Service } from './service.ts';
 import { emptySnapshot, withRoots, withSettings, withText } from './snapshot.ts';
 import { Cache, type CacheOptions, type View } from './view.ts';
-import { wordedAnswers } from './worded-answers.ts';
 
 /** A workspace of formula files, ready to be asked. */
 export function createService(options: CacheOptions = {}): Service {
@@ -118,7 +117,10 @@ export function createService(options: CacheOptions = {}): Service {
 
   const pageOf = (rule: Rule): RulePage => wordsOfRule(rule, now.settings.language);
 
-  const service: Omit<Service, 'snapshot'> = {
+  return {
+    get snapshot() {
+      return now;
+    },
     ...createNavigation(
       view,
       (uri) => look(uri),
@@ -306,11 +308,4 @@ export function createService(options: CacheOptions = {}): Service {
     },
     affectedSince: (before) => view().affectedSince(cache.at(before)),
   };
-  return Object.defineProperty(
-    wordedAnswers(() => now.settings.display, service as Service),
-    'snapshot',
-    {
-      get: () => now,
-    },
-  );
 }

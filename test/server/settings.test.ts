@@ -62,13 +62,16 @@ describe('the language', () => {
       .join();
   const german = /20\u00a0% Salz auf das gesamte Mehl/;
   const english = /20% salt on all flour/;
+  const french = /20\u00a0% de sel sur la farine totale/;
 
   it.each([
     ['de', german],
     ['de-AT', german],
     ['de-ch', german],
     ['en-GB', english],
-    ['fr', english],
+    ['fr', french],
+    ['fr-CA', french],
+    ['it', english],
     [undefined, english],
   ])('is that of the editor: %s', async (locale, words) => {
     const client = await startClient(locale === undefined ? {} : { locale });

@@ -366,6 +366,7 @@ export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
     names: ['walnut', 'raisins'],
   },
   'nutrient-eu.of-which': { title: message('nutrient-eu.sugars') },
+  'plan.cost-not-known': { reason: message('cost.no-prices') },
   'product.no-bake-loss': { example: 'bake loss 12%' },
   'blend.protein': { fraction: 0.125, lowFraction: 0.108, highFraction: 0.121 },
   'blend.one-protein': { fraction: 0.125, usualFraction: 0.121 },
