@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type PlannedDough, planDay } from '../../core/calc/plan.ts';
-import { type DoughToMake, doughBatches } from '../../core/calc/plan-batches.ts';
-import { type Job, schedule } from '../../core/calc/plan-schedule.ts';
-import { timeMessage } from '../../core/features/time-words.ts';
+import { type PlannedDough, planDay } from '../../core/calc/plan/plan.ts';
+import { type DoughToMake, doughBatches } from '../../core/calc/plan/plan-batches.ts';
+import { type Job, schedule } from '../../core/calc/plan/plan-schedule.ts';
+import { timeMessage } from '../../core/facts/time-words.ts';
 import { clockOf, daysOf, isoOf } from '../../core/text/dates.ts';
 import { plainSpeaker } from '../../core/words/speak.ts';
 
