@@ -34,7 +34,7 @@ export const mixingHints: Translation<typeof english> = {
     `**${say.say(figures)}**, à ${say.mass(grams)} la pièce : ${say.say(source)}.`,
   'hint.no-piece-weight': ({ figures }, say) =>
     `**${say.say(figures)}** : ce que pèse une pièce n’est pas connu.`,
-  'hint.composition': ({ source }, say) => `_Composition : ${say.say(source)}._`,
+  'hint.composition': ({ source }, say) => `_Composition : ${say.say(source)}._`,
 
   'hint.scale-assumed': ({ grams }, say) =>
     `Aucun rendement n’est écrit : les poids sont ceux pour ${say.mass(grams)} de farine.`,
