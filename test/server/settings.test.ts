@@ -68,7 +68,8 @@ describe('the language', () => {
     ['de-AT', german],
     ['de-ch', german],
     ['en-GB', english],
-    ['fr', english],
+    ['fr-CA', /20\u00a0% de sel sur la farine totale/],
+    ['it', english],
     [undefined, english],
   ])('is that of the editor: %s', async (locale, words) => {
     const client = await startClient(locale === undefined ? {} : { locale });
