@@ -49,7 +49,13 @@ export type { GoesItem, GoesLink } from './features/goes-into.ts';
 export { billLines, differenceOf, heatOutlook } from './features/heat-words.ts';
 export type { HintDetail } from './features/hint-detail.ts';
 export type { ImportedTable, TableNote } from './features/import-table.ts';
-export { labelCaution } from './features/label-words.ts';
+export {
+  allergenWords,
+  ingredientStretches,
+  labelCaution,
+  nutritionWords,
+  standardWords,
+} from './features/label-words.ts';
 export type { Lens, Uses } from './features/lenses.ts';
 export type { RuleLink } from './features/links.ts';
 export type { ReadingToLog } from './features/log-reading.ts';
@@ -84,8 +90,8 @@ export type { SheetView } from './sheet/view.ts';
 export { type SheetFormat, writeSheets } from './sheet/write-sheets.ts';
 export { type Display, plainDisplay } from './text/display.ts';
 export { withEdits } from './text/edits.ts';
+export { trimmed } from './text/figures.ts';
 export { foldName } from './text/names.ts';
-export * from './text/plain-figures.ts';
 export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
@@ -97,14 +103,6 @@ export { createService } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
 export type { Refused } from './workspace/navigation.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
-export {
-  allergenWords,
-  costSentence,
-  ingredientStretches,
-  money,
-  nutritionWords,
-  standardWords,
-} from './workspace/plain-words.ts';
 export type { Service } from './workspace/service.ts';
 export type { Settings } from './workspace/settings.ts';
 export { defaultSettings } from './workspace/settings.ts';

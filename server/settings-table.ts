@@ -51,7 +51,7 @@ export const settingsTable = [
       'Français',
     ],
     meaning:
-      'The language of findings, hovers, totals, the batch sheet and other answers; what French does not have yet is English. The notation is the same in every language.',
+      'The language of findings and all other answers; what is not translated yet is English. The notation is the same in every language.',
   },
   {
     key: 'units.mass',

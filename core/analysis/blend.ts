@@ -4,7 +4,7 @@ import { type Known, unknown } from '../calc/known.ts';
 import { findIngredient, type Ingredient } from '../model/ingredient.ts';
 import type { Scope } from '../model/scope.ts';
 import { foldName } from '../text/names.ts';
-import type { Message } from '../words/message.ts';
+import { type Message, message } from '../words/message.ts';
 
 /** A blend with the names of its flours and the currency of its price. */
 export interface NamedBlend {
@@ -25,24 +25,20 @@ export function blendOfNames(
   names: readonly string[],
   scope: Scope,
   target: BlendTarget,
-): Known<NamedBlend, Message | string> {
+): Known<NamedBlend, Message> {
   const flours: FlourShare[] = [];
   for (const text of names) {
     const found = findIngredient({ text, folded: foldName(text), start: 0, end: 0 }, scope);
-    if (found.kind === 'several')
-      return unknown(`“${text}” is defined several times here, so none of them counts`);
-    if (found.kind === 'unknown') return unknown(`nobody has said what “${text}” is`);
-    if (found.ingredient.flour === undefined) return unknown(`“${text}” is no flour`);
+    if (found.kind === 'several') return unknown(message('blend.several-definitions', { name: text }));
+    if (found.kind === 'unknown') return unknown(message('blend.not-defined', { name: text }));
+    if (found.ingredient.flour === undefined) return unknown(message('blend.not-a-flour', { name: text }));
     flours.push({ name: text, ingredient: found.ingredient, share: 1 / names.length });
   }
   return blendOf(flours, target);
 }
 
 /** Blends flours with their shares; prices in several currencies cannot be compared. */
-export function blendOf(
-  flours: readonly FlourShare[],
-  target: BlendTarget,
-): Known<NamedBlend, Message | string> {
+export function blendOf(flours: readonly FlourShare[], target: BlendTarget): Known<NamedBlend, Message> {
   const portions = flours.map(({ name, ingredient }) => ({
     name,
     grams: 1000,

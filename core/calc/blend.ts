@@ -38,10 +38,7 @@ export interface Blend {
  * ash count by dry matter, so flours of different moisture blend rightly. Not known, with the reason in a baker's words,
  * where a flour lacks a figure or the flours cannot reach what is asked.
  */
-export function blendFlours(
-  flours: readonly BlendFlour[],
-  target: BlendTarget,
-): Known<Blend, Message | string> {
+export function blendFlours(flours: readonly BlendFlour[], target: BlendTarget): Known<Blend, Message> {
   if (flours.length === 0) return unknown(message('flour.none'));
   const variables = new Map<string, Map<string, number>>();
   const constraints = new Map<string, Constraint>([['all', { equal: 1 }]]);
@@ -63,7 +60,7 @@ export function blendFlours(
     }
     constraints.set(`share ${index}`, { min: Math.max(0, one.least ?? 0), max: Math.min(1, one.most ?? 1) });
     if (target.goal === 'cheapest') {
-      if (one.pricePerKilogram === undefined) return unknown(`${one.name} has no price`);
+      if (one.pricePerKilogram === undefined) return unknown(message('cost.no-price', { name: one.name }));
       coefficients.set('goal', one.pricePerKilogram);
     } else {
       // |share − share now| is what is put on and taken off, the less of both the better.
@@ -135,8 +132,7 @@ function blendOf(flours: readonly BlendFlour[], shares: readonly number[]): Blen
 }
 
 /** Why no blend does: how far these flours reach. */
-function reachOf(flours: readonly BlendFlour[], { proteinAt14, mostAshOfDry }: BlendTarget): string {
-  const shown = (fraction: number): string => `${Number((fraction * 100).toFixed(2))}%`;
+function reachOf(flours: readonly BlendFlour[], { proteinAt14, mostAshOfDry }: BlendTarget): Message {
   const proteins = flours.flatMap(({ flour }) => {
     const protein = proteinOf(flour);
     return protein.known ? [protein.value] : [];
@@ -144,16 +140,16 @@ function reachOf(flours: readonly BlendFlour[], { proteinAt14, mostAshOfDry }: B
   const [low, high] = [Math.min(...proteins), Math.max(...proteins)];
   if (proteinAt14 !== undefined && (proteinAt14 < low - 1e-9 || proteinAt14 > high + 1e-9))
     return high - low < 5e-5
-      ? `all of this has ${shown(low)} of protein at 14% moisture, and ${shown(proteinAt14)} is wanted`
-      : `these flours reach from ${shown(low)} to ${shown(high)} of protein at 14% moisture, and ${shown(proteinAt14)} is wanted`;
+      ? message('blend.one-protein', { usualFraction: low, fraction: proteinAt14 })
+      : message('blend.protein', { lowFraction: low, highFraction: high, fraction: proteinAt14 });
   const ashes = flours.flatMap(({ flour }) => {
     const ash = ashOfDry(flour);
     return ash.known ? [ash.value] : [];
   });
   const least = Math.min(...ashes);
   if (mostAshOfDry !== undefined && least > mostAshOfDry)
-    return `the least ash of these flours is ${shown(least)} of the dry matter, and no more than ${shown(mostAshOfDry)} is wanted`;
-  if (mostAshOfDry !== undefined)
-    return `no blend of these flours has so little ash, ${shown(mostAshOfDry)} of the dry matter, with all else that is wanted`;
-  return 'no blend of these flours keeps all the shares that are set';
+    return message('blend.least-ash', { lowFraction: least, fraction: mostAshOfDry });
+  return mostAshOfDry === undefined
+    ? message('blend.none')
+    : message('blend.ash', { fraction: mostAshOfDry });
 }

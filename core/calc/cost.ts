@@ -1,3 +1,4 @@
+import { type Message, message } from '../words/message.ts';
 import { type Known, known, unknown } from './known.ts';
 
 /** What something costs, for so many grams, millilitres or pieces of it. */
@@ -27,7 +28,7 @@ export interface CostLine {
   readonly grams?: number;
   /** Absent where it is not known; `reason` then says why. */
   readonly amount?: number;
-  readonly reason?: string;
+  readonly reason?: Message;
 }
 
 /** The cost of several portions together. */
@@ -44,19 +45,18 @@ export interface CostSum {
 }
 
 /** The cost of a portion in the currency of its price, or why it is not known. */
-export function costOfPortion(portion: PricedPortion): Known<number, string> {
+export function costOfPortion(portion: PricedPortion): Known<number, Message> {
   const { price, grams, name } = portion;
   if (grams === undefined || !Number.isFinite(grams))
-    return unknown(`how much ${name} it takes is not known`);
-  if (price === undefined) return unknown(`${name} has no price`);
+    return unknown(message('cost.amount-not-known', { name }));
+  if (price === undefined) return unknown(message('cost.no-price', { name }));
   const perGrams = gramsPriced(portion, price);
   if (perGrams === undefined) {
-    return price.per.measure === 'volume'
-      ? unknown(`${name} is priced by volume, and its density is not written`)
-      : unknown(`${name} is priced by the piece, and its piece weight is not written`);
+    const isVolume = price.per.measure === 'volume';
+    return unknown(message(isVolume ? 'cost.no-density' : 'cost.no-piece-weight', { name }));
   }
   if (!(perGrams > 0) || !Number.isFinite(price.amount))
-    return unknown(`the price of ${name} is for nothing`);
+    return unknown(message('cost.for-nothing', { name }));
   return known((price.amount * grams) / perGrams, 'given');
 }
 
@@ -96,14 +96,17 @@ export function costOf(portions: readonly PricedPortion[]): CostSum {
 }
 
 /** The one currency of all prices; not known where there is none, or more than one. */
-export function currencyOf(portions: readonly PricedPortion[]): Known<string, string> {
+export function currencyOf(portions: readonly PricedPortion[]): Known<string, Message> {
   const all = new Map<string, string>();
   for (const { price, name } of portions)
     if (price !== undefined && !all.has(price.currency)) all.set(price.currency, name);
   const [first, second] = [...all];
-  if (first === undefined) return unknown('no ingredient has a price');
+  if (first === undefined) return unknown(message('cost.no-prices'));
   if (second === undefined) return known(first[0], 'given');
   return unknown(
-    `prices are in two currencies, ${first[0]} (${first[1]}) and ${second[0]} (${second[1]}); write them in one`,
+    message('cost.two-currencies', {
+      ...{ currency: first[0], name: first[1] },
+      ...{ otherCurrency: second[0], otherName: second[1] },
+    }),
   );
 }

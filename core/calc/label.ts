@@ -24,6 +24,8 @@ export interface LabelEntry {
   readonly grams: number;
   /** Of everything in the list. */
   readonly fraction: number;
+  /** Words of its allergens, as its `contains` line or the catalogue has them. */
+  readonly allergens: readonly string[];
   /** The name with its allergens marked; those that the name does not say stand behind it. */
   readonly text: readonly LabelText[];
   readonly parts?: readonly LabelEntry[];
@@ -52,6 +54,7 @@ export function ingredientList(items: readonly LabelItem[], regime: LabelRegime)
       name,
       grams,
       fraction: grams / total,
+      allergens,
       text: markedName(name, allergens, regime),
       ...(parts === undefined ? {} : { parts: ingredientList(parts, regime) }),
     }),
@@ -80,12 +83,14 @@ export function allergenLists(items: readonly LabelItem[]): AllergenLists {
 
 /**
  * The name with every listed allergen marked: in the name where it says it, else in brackets behind it, as in
- * `strong white (wheat)`. Emphasis in the list: Regulation (EU) 1169/2011, article 21.
+ * `strong white (wheat)`. Emphasis in the list: Regulation (EU) 1169/2011, article 21. `nameOf` gives what a language calls an
+ * allergen; such a word is looked for within compounds too, as in `Roggenmehl`.
  */
 export function markedName(
   name: string,
   allergens: readonly string[],
   regime: LabelRegime,
+  nameOf: (word: string) => string = (word) => word,
 ): readonly LabelText[] {
   const listed = allergens.flatMap((word): Allergen[] => {
     const allergen = allergenOf(word);
@@ -94,10 +99,11 @@ export function markedName(
   let text: LabelText[] = [{ text: name, allergen: false }];
   const behind: string[] = [];
   for (const word of new Set(listed.map((allergen) => allergen.word))) {
-    const marked = text.flatMap((stretch) => (stretch.allergen ? [stretch] : splitAt(stretch.text, word)));
-    if (marked.length > text.length || marked.some((one, at) => one.allergen && !text[at]!.allergen))
-      text = marked;
-    else behind.push(word);
+    const own = nameOf(word);
+    const patterns = own === word ? [wholeWord(word)] : [withinWords(own), wholeWord(word)];
+    const marked = patterns.map((pattern) => markedBy(pattern, text)).find((one) => one !== undefined);
+    if (marked !== undefined) text = marked;
+    else if (!behind.includes(own)) behind.push(own);
   }
   behind.forEach((word, index) => {
     text.push({ text: index === 0 ? ' (' : ', ', allergen: false }, { text: word, allergen: true });
@@ -106,11 +112,35 @@ export function markedName(
   return text;
 }
 
-/** A text in stretches, the whole word (and its plural) apart from the rest. */
-function splitAt(text: string, word: string): LabelText[] {
-  const stem = word.replace(/s$/, '').replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+/** The whole word and its plural. */
+function wholeWord(word: string): RegExp {
+  return new RegExp(`(?<![\\p{L}])(${escaped(word.replace(/s$/, ''))}s?)(?![\\p{L}])`, 'iu');
+}
+
+/** A word with its endings, within another word too, with or without the dots of an umlaut; a short one only where a word begins. */
+function withinWords(word: string): RegExp {
+  const stem = escaped(word).replace(/[aou]/gi, (vowel) => `[${vowel}${umlauts[vowel.toLowerCase()]!}]`);
+  const from = word.length < 4 ? '(?<![\\p{L}])' : '';
+  return new RegExp(`${from}(${stem}(?:(?:e|en|er|n|s)(?![\\p{L}]))?)`, 'iu');
+}
+
+const umlauts: Readonly<Record<string, string>> = { a: 'ä', o: 'ö', u: 'ü' };
+
+function escaped(word: string): string {
+  return word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+}
+
+/** The stretches with what a pattern finds in them marked; `undefined` where it finds nothing new. */
+function markedBy(pattern: RegExp, text: readonly LabelText[]): LabelText[] | undefined {
+  const marked = text.flatMap((stretch) => (stretch.allergen ? [stretch] : splitAt(stretch.text, pattern)));
+  const isNew = marked.length > text.length || marked.some((one, at) => one.allergen && !text[at]!.allergen);
+  return isNew ? marked : undefined;
+}
+
+/** A text in stretches, what the pattern finds apart from the rest. */
+function splitAt(text: string, pattern: RegExp): LabelText[] {
   return text
-    .split(new RegExp(`(?<![\\p{L}])(${stem}s?)(?![\\p{L}])`, 'iu'))
+    .split(pattern)
     .map((stretch, index) => ({ text: stretch, allergen: index % 2 === 1 }))
     .filter((stretch) => stretch.text !== '');
 }

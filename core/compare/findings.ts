@@ -4,7 +4,7 @@ import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
 import type { Accepted, FormulaPortrait } from './portrait.ts';
 
-type Found = FormulaTotals['findings'][number];
+type Found = FormulaTotals<Message>['findings'][number];
 
 /**
  * Findings that are new, that changed their level, and that are gone. One whose figures alone changed is none of them; one
@@ -25,7 +25,7 @@ export function findingChanges(before: FormulaPortrait, after: FormulaPortrait, 
     return found;
   };
   // The same words first, then another message of the same rule at its level, then at another.
-  pairs(({ code, level, message }) => `${code} ${level} ${message}`);
+  pairs(({ code, level, message }) => `${code} ${level} ${JSON.stringify(message)}`);
   pairs(({ code, level }) => `${code} ${level}`);
   const raised = pairs(({ code }) => code);
   const accepts = newAccepts(before.accepted, after.accepted);
@@ -46,8 +46,8 @@ export function findingChanges(before: FormulaPortrait, after: FormulaPortrait, 
   ];
 }
 
-function toldFinding({ level, message: sentence, line }: Found, say: Speaker): Told {
-  return { text: say.say(atLevel(level, sentence)), line: line - 1, level };
+function toldFinding({ level, message, line }: Found, say: Speaker): Told {
+  return { text: say.say(atLevel(level, say.say(message))), line: line - 1, level };
 }
 
 function atLevel(level: string, sentence: string): Message {

@@ -1,5 +1,6 @@
 import { allergenOf } from '../calc/allergens.ts';
 import type { LabelEntry } from '../calc/label.ts';
+import { allergenName, entryMessage } from '../features/allergen-words.ts';
 import type { TotalsLabel } from '../features/totals-product.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
@@ -11,8 +12,8 @@ import { changeOfWords, notKnown } from './tell.ts';
  * stated whether they have any; the order of the ingredient list; and what the law calls the product.
  */
 export function labelChanges(
-  before: TotalsLabel | undefined,
-  after: TotalsLabel | undefined,
+  before: TotalsLabel<Message> | undefined,
+  after: TotalsLabel<Message> | undefined,
   say: Speaker,
 ): Change[] {
   if (before === undefined && after === undefined) return [];
@@ -43,7 +44,7 @@ export function labelChanges(
       (text) => ({ text }),
     ),
     ...(known ? words(message('comparison-name.ingredient-list'), listOf(before), listOf(after)) : []),
-    ...(known ? words(message('comparison-name.sold-as'), before.kind, after.kind) : []),
+    ...(known ? words(message('comparison-name.sold-as'), soldAs(before, say), soldAs(after, say)) : []),
     ...(known && after.regime === 'US'
       ? words(message('comparison-name.solids'), solids(before, say), solids(after, say))
       : []),
@@ -66,7 +67,9 @@ function comeAndGone(
 /** An allergen with the entries of the lists that it falls under. */
 function tellAllergen(word: string, say: Speaker): Told {
   const allergen = allergenOf(word);
-  return { text: word, beside: say.say(listsOf(allergen?.eu, allergen?.us)) };
+  const { eu } = allergen ?? {};
+  const entry = eu === undefined ? undefined : say.say(entryMessage(eu));
+  return { text: allergenName(word, say), beside: say.say(listsOf(entry, allergen?.us)) };
 }
 
 function listsOf(eu: string | undefined, us: string | undefined): Message {
@@ -79,11 +82,12 @@ function listsOf(eu: string | undefined, us: string | undefined): Message {
 }
 
 function tellWords(words: readonly string[], say: Speaker): Told {
-  return { text: words.length === 0 ? say.say(message('comparison.none')) : words.join(', ') };
+  const names = words.map((word) => allergenName(word, say));
+  return { text: names.length === 0 ? say.say(message('comparison.none')) : names.join(', ') };
 }
 
 /** The names in their order; their weights are told elsewhere. */
-function listOf({ ingredients }: TotalsLabel): string {
+function listOf({ ingredients }: TotalsLabel<Message>): string {
   const names = (entries: readonly LabelEntry[]): string =>
     entries
       .map(({ text, parts }) => {
@@ -94,7 +98,12 @@ function listOf({ ingredients }: TotalsLabel): string {
   return names(ingredients);
 }
 
-function solids({ meetsSolids }: TotalsLabel, say: Speaker): string | undefined {
+function solids({ meetsSolids }: TotalsLabel<Message>, say: Speaker): string | undefined {
   if (meetsSolids === undefined) return undefined;
   return say.say(message(meetsSolids ? 'comparison.yes' : 'comparison.no'));
+}
+
+function soldAs({ kind }: TotalsLabel<Message>, say: Speaker): string | undefined {
+  if (kind === undefined) return undefined;
+  return say.say(message(kind === 'bread' ? 'label-us.kind-bread' : 'label-us.kind-roll'));
 }

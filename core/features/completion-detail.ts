@@ -6,13 +6,14 @@ import { partsOf } from '../model/mentions.ts';
 import { findMixer } from '../model/mixer.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import { rules } from '../rules/catalogue.ts';
+import type { Rule } from '../rules/rule.ts';
 import { headerForms } from '../syntax/line-forms.ts';
 import { nameBetween } from '../syntax/names.ts';
 import type { Block, SectionKind } from '../syntax/tree.ts';
 import { holdsIngredients, properties, sectionWords } from '../syntax/vocabulary.ts';
-import { mass, percent } from '../text/figures.ts';
-import { inMarks } from '../words/in-marks.ts';
-import { plainSpeaker } from '../words/speak.ts';
+import { type Message, message } from '../words/message.ts';
+import type { RulePage } from '../words/rule-page.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { CompletionKind } from './answers.ts';
 import { compositionMarkdown } from './composition-words.ts';
 import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
@@ -24,6 +25,9 @@ export interface CompletionPlace {
   readonly scope: Scope;
   readonly analysisOf: (definition: Pick<Definition, 'uri' | 'block'>) => Analysis | undefined;
   readonly uri: string;
+  readonly speaker: Speaker;
+  /** What the page of a rule says. */
+  readonly pageOf: (rule: Rule) => RulePage;
 }
 
 /** More on one completion, as Markdown: what an ingredient is made of, what a part comes to, what a rule says. */
@@ -46,7 +50,7 @@ function detailOf(
   switch (kind) {
     case 'ingredient': {
       const found = findIngredient(name, scope);
-      return found.kind === 'found' ? compositionMarkdown(found.ingredient, plainSpeaker) : undefined;
+      return found.kind === 'found' ? compositionMarkdown(found.ingredient, place.speaker) : undefined;
     }
     case 'part':
       return partWords(place, name.folded);
@@ -54,22 +58,27 @@ function detailOf(
       const [definition, second] = scope.find('formula', name.folded)[0] ?? [];
       const analysis =
         definition === undefined || second !== undefined ? undefined : place.analysisOf(definition);
-      return analysis === undefined ? undefined : totalsMarkdown(analysis, plainSpeaker);
+      return analysis === undefined ? undefined : totalsMarkdown(analysis, place.speaker);
     }
     case 'mixer':
       return mixerWords(place, label);
     case 'rule': {
       const rule = rules.find(({ code }) => code === label);
-      return rule === undefined ? undefined : [rule.explanation];
+      return rule === undefined ? undefined : [place.pageOf(rule).explanation ?? rule.explanation];
     }
     case 'section':
-      return sectionWords.includes(label as SectionKind) ? wordsOfSection(label as SectionKind) : undefined;
+      return sectionWords.includes(label as SectionKind)
+        ? wordsOfSection(label as SectionKind, place.speaker)
+        : undefined;
     default:
       return undefined;
   }
 }
 
-function partWords({ block, uri, analysisOf }: CompletionPlace, folded: string): string[] | undefined {
+function partWords(
+  { block, uri, analysisOf, speaker }: CompletionPlace,
+  folded: string,
+): string[] | undefined {
   const part = block === undefined ? undefined : partsOf(block).get(folded);
   const analysis = block === undefined || part === undefined ? undefined : analysisOf({ uri, block });
   const solved =
@@ -77,50 +86,52 @@ function partWords({ block, uri, analysisOf }: CompletionPlace, folded: string):
       ? undefined
       : sectionOf(analysis, sectionId(part.headerLine));
   if (solved === undefined) return undefined;
-  const { totalGrams, hydration, lines } = solved;
-  return [
-    ...(totalGrams === undefined ? [] : [`${mass(totalGrams)} in all.`]),
-    ...(hydration === undefined || !solved.inBowl ? [] : [`hydration **${percent(hydration)}**`]),
-    lines
-      .map(
-        (line) =>
-          `- ${escapeMarkdown(line.name)}${line.fraction === undefined ? '' : ` ${percent(line.fraction)}`}`,
-      )
-      .join('\n'),
-  ].filter((words) => words !== '');
+  const { totalGrams: grams, hydration: fraction, lines } = solved;
+  const said: Message[] = [];
+  if (grams !== undefined) said.push(message('section.all', { grams }));
+  if (fraction !== undefined && solved.inBowl) said.push(message('totals.hydration-fact', { fraction }));
+  const rows = lines.map((line) => speaker.say(lineMessage(escapeMarkdown(line.name), line.fraction)));
+  return [...said.map(speaker.say), rows.join('\n')].filter((words) => words !== '');
 }
 
-function mixerWords({ scope }: CompletionPlace, label: string): string[] | undefined {
+function lineMessage(name: string, fraction: number | undefined): Message {
+  return fraction === undefined
+    ? message('part-detail.line', { name })
+    : message('part-detail.line-share', { name, fraction });
+}
+
+function mixerWords({ scope, speaker }: CompletionPlace, label: string): string[] | undefined {
   const found = findMixer(nameBetween(label, 0, label.length), scope);
   if (found.kind !== 'found') return undefined;
   const { data, definition, mostGrams, leastGrams, kindAssumed } = found.mixer;
-  const usual = findCatalogueMixer(data.kind);
-  const speeds = data.speeds.map(({ number, rpm }) => `- speed ${number}: ${rpm} rpm`).join('\n');
-  const bowl =
-    mostGrams === undefined
-      ? []
-      : [
-          `Bowl: ${leastGrams === undefined ? 'up to ' : `${mass(leastGrams)} to `}${mass(mostGrams)} of dough.`,
-        ];
-  const source =
-    definition === undefined
-      ? usual === undefined
-        ? 'common practice'
-        : inMarks(usual.source)
-      : `as its section says, the rest from the usual ${data.kind} (${usual === undefined ? 'common practice' : inMarks(usual.source)})`;
+  const source = findCatalogueMixer(data.kind)?.source ?? message('provenance.common-practice');
+  const named = { name: escapeMarkdown(label), written: data.kind };
+  const said: Message[] = [message(kindAssumed ? 'mixer-detail.title-assumed' : 'mixer-detail.title', named)];
+  if (mostGrams !== undefined)
+    said.push(
+      leastGrams === undefined
+        ? message('mixer-detail.bowl-most', { mostGrams })
+        : message('mixer-detail.bowl', { leastGrams, mostGrams }),
+    );
+  const speeds = data.speeds.flatMap(({ number, rpm }) =>
+    rpm === undefined ? [] : [speaker.say(message('mixer-detail.speed', { number, rpm }))],
+  );
   return [
-    `**${escapeMarkdown(label)}** — ${data.kind}${kindAssumed ? ', as its section does not say its kind' : ''}`,
-    ...bowl,
-    ...(speeds === '' ? [] : [speeds]),
-    `_Figures: ${source}._`,
+    ...said.map(speaker.say),
+    ...(speeds.length === 0 ? [] : [speeds.join('\n')]),
+    speaker.say(
+      definition === undefined
+        ? message('mixer-detail.figures', { source })
+        : message('mixer-detail.figures-own', { written: data.kind, source }),
+    ),
   ];
 }
 
-function wordsOfSection(section: SectionKind): string[] {
+function wordsOfSection(section: SectionKind, { say }: Speaker): string[] {
   const words = properties[section].map(({ word }) => word).filter((word) => word !== 'note');
   return [
     headerForms[section].map((form) => `\`${form}\``).join(' · '),
-    ...(holdsIngredients(section) ? ['Holds ingredient lines.'] : []),
-    ...(words.length === 0 ? [] : [`May say: ${words.join(', ')}.`]),
+    ...(holdsIngredients(section) ? [say(message('section-detail.ingredients'))] : []),
+    ...(words.length === 0 ? [] : [say(message('section-detail.properties', { words }))]),
   ];
 }

@@ -1,16 +1,17 @@
-import { catalogueIngredients, catalogueNamesAbroad, tongueOfName } from '../catalogue/catalogue.ts';
+import { catalogueIngredients, catalogueNamesAbroad, tonguesOfName } from '../catalogue/catalogue.ts';
 import { writtenTypes } from '../catalogue/flour-types.ts';
 import { mixers } from '../catalogue/mixers.ts';
+import type { Role } from '../catalogue/role.ts';
 import { formulaOf } from '../model/formula-model.ts';
 import { findIngredient } from '../model/ingredient.ts';
 import { sectionAt } from '../model/mentions.ts';
-import type { Definition, Scope } from '../model/scope.ts';
+import type { Definition } from '../model/scope.ts';
 import { parseLine } from '../syntax/line.ts';
 import { nameBetween } from '../syntax/names.ts';
 import type { Name } from '../syntax/tree.ts';
 import { allPropertyWords } from '../syntax/vocabulary.ts';
-import { percent } from '../text/figures.ts';
 import { foldName } from '../text/names.ts';
+import { type Message, message } from '../words/message.ts';
 import type { CompletionKind } from './answers.ts';
 import {
   type Asked,
@@ -56,6 +57,8 @@ export function ingredients(asked: Asked, at: number, padded: boolean): LineComp
     return !seen.has(folded) && seen.add(folded) !== undefined;
   };
   const insertOf = (name: string): string => (padded ? `${quoted(name, 'ingredient').padEnd(18)} ` : name);
+  const { say } = asked.speaker;
+  const anotherOf = (name: string): string => say(message('completion.another-name', { name }));
   const push = (name: string, detail: string, sort: string, kind: CompletionKind = 'ingredient'): void => {
     if (!isNew(name)) return;
     found.push(
@@ -65,57 +68,62 @@ export function ingredients(asked: Asked, at: number, padded: boolean): LineComp
   const model = formulaOf(asked.block);
   for (const part of model?.sections.slice(1) ?? [])
     if (part.name !== undefined) push(part.name.text, part.kind, '0', 'part');
-  for (const one of asked.scope.names('ingredient')) push(one.name.text, detailOf(one, asked.scope), '0');
+  for (const one of asked.scope.names('ingredient')) push(one.name.text, detailOf(one, asked), '0');
   const written = wordsBefore(asked).toLowerCase();
   for (const one of catalogueIngredients) {
-    const detail = compositionDetail(one.role, one.composition.water, one.composition.protein);
+    const detail = say(compositionMessage(one.role, one.composition.water, one.composition.protein));
     const name = writtenTypes.get(one.name) ?? one.name;
     push(name, detail, '1');
     // Another name of the same is shown to who begins to write it.
     if (written === '') continue;
     for (const alias of one.aliases)
       if (alias.startsWith(written) && !one.name.startsWith(written))
-        push(writtenTypes.get(alias) ?? alias, `another name of ${name}`, '1');
+        push(writtenTypes.get(alias) ?? alias, anotherOf(name), '1');
   }
   if (written === '') return found;
   // In the languages that the formula is written in already; its first line may be in any.
   const names =
     model?.sections.flatMap(({ lines }) => lines.map(({ statement }) => statement.name.folded)) ?? [];
   const others = names.filter((name) => name !== foldName(written));
-  const tongues = new Set(others.map(tongueOfName));
+  const tongues = new Set(others.flatMap(tonguesOfName));
   for (const one of catalogueNamesAbroad)
     if (one.folded.startsWith(foldName(written)) && (others.length === 0 || tongues.has(one.tongue)))
-      push(one.written, `another name of ${writtenTypes.get(one.name) ?? one.name}`, '1');
+      push(one.written, anotherOf(writtenTypes.get(one.name) ?? one.name), '1');
   return found;
 }
 
-function detailOf(definition: Definition, scope: Scope): string {
+function detailOf(definition: Definition, { scope, speaker }: Asked): string {
   const found = findIngredient(definition.name, scope);
   if (found.kind !== 'found') return '';
-  return compositionDetail(
-    found.ingredient.role,
-    found.ingredient.composition.water,
-    found.ingredient.flour?.protein ?? found.ingredient.composition.protein,
-  );
+  const { role, composition, flour } = found.ingredient;
+  return speaker.say(compositionMessage(role, composition.water, flour?.protein ?? composition.protein));
 }
 
-function compositionDetail(role: string, water: number | undefined, protein: number | undefined): string {
-  if (role === 'flour') return protein === undefined ? 'flour' : `flour, ${percent(protein)} protein`;
-  return water === undefined || water < 0.005 ? role : `${role}, ${percent(water)} water`;
+/** What tells an ingredient apart: the protein of a flour, the water of another. */
+function compositionMessage(role: Role, water: number | undefined, protein: number | undefined): Message {
+  const said = message(`role.${role}`);
+  if (role === 'flour')
+    return protein === undefined ? said : message('completion.flour-protein', { fraction: protein });
+  return water === undefined || water < 0.005
+    ? said
+    : message('completion.with-water', { role: said, fraction: water });
 }
 
 export function mixerNames(asked: Asked, start: number, end: string): LineCompletion[] {
-  const own = asked.scope
-    .names('mixer')
-    .map((one) =>
-      make(asked, one.name.text, 'mixer', { start, detail: 'mixer', insert: one.name.text + end, sort: '0' }),
-    );
+  const own = asked.scope.names('mixer').map((one) =>
+    make(asked, one.name.text, 'mixer', {
+      start,
+      detail: asked.speaker.say(message('completion.mixer')),
+      insert: one.name.text + end,
+      sort: '0',
+    }),
+  );
   const kinds = mixers
     .filter((one) => one.name !== 'hand')
     .map((one) =>
       make(asked, one.name, 'mixer', {
         start,
-        detail: 'a usual one of this kind',
+        detail: asked.speaker.say(message('completion.usual-mixer')),
         insert: one.name + end,
         sort: '1',
       }),
@@ -140,7 +148,7 @@ export function formulaNames(asked: Asked): LineCompletion[] {
   return asked.scope.names('formula').map(({ name }) =>
     make(asked, name.text, 'formula', {
       start: lineStart(asked),
-      detail: 'formula',
+      detail: asked.speaker.say(message('completion.formula')),
       insert: `${name.text}  `,
     }),
   );

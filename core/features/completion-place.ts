@@ -2,6 +2,7 @@ import type { Scope } from '../model/scope.ts';
 import { type Slot, type SlotName, slots } from '../syntax/line-forms.ts';
 import type { Block } from '../syntax/tree.ts';
 import type { Span } from '../text/span.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { Completion, CompletionKind } from './answers.ts';
 import { lineSoFar } from './line-reading.ts';
 
@@ -16,6 +17,8 @@ export interface Asked {
   readonly before: string;
   readonly column: number;
   readonly scope: Scope;
+  /** Whoever words what stands beside a completion. */
+  readonly speaker: Speaker;
 }
 
 /** Where the word begins that the cursor stands in or behind. */

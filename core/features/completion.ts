@@ -1,6 +1,7 @@
 import { knownAllergens } from '../calc/allergens.ts';
 import type { Scope } from '../model/scope.ts';
 import { rules } from '../rules/catalogue.ts';
+import type { Rule } from '../rules/rule.ts';
 import { longestLine } from '../syntax/line.ts';
 import { type Slot, type SlotName, slots } from '../syntax/line-forms.ts';
 import type { Property } from '../syntax/shared-properties.ts';
@@ -15,7 +16,9 @@ import {
   topSections,
   wordsOfForm,
 } from '../syntax/vocabulary.ts';
-import { plainSpeaker } from '../words/speak.ts';
+import { message } from '../words/message.ts';
+import type { RulePage } from '../words/rule-page.ts';
+import type { Speaker } from '../words/speaker.ts';
 import {
   doughNames,
   formulaNames,
@@ -39,22 +42,24 @@ import { settled } from './completion-settled.ts';
 import { subSnippets, topSnippets } from './snippets.ts';
 
 /**
- * What may be written at a column of a line, by the form of the line; nothing inside a comment or a note. `found` tells the
- * codes of the findings on a line of the block.
+ * What may be written at a column of a line, by the form of the line; nothing inside a comment or a note. `found` gives the
+ * codes of the findings on a line of the block, `pageOf` what the page of a rule is called.
  */
 export function completionsOf(
   block: Block,
   line: number,
   column: number,
   scope: Scope,
-  found: (line: number) => readonly string[] = () => [],
+  speaker: Speaker,
+  found: (line: number) => readonly string[],
+  pageOf: (rule: Rule) => RulePage,
 ): LineCompletion[] {
   const text = block.lines[line]?.text ?? '';
   // Such a line is not read either.
   if (text.length > longestLine) return [];
   const before = text.slice(0, column);
-  const asked: Asked = { block, line, text, before, column, scope };
-  return offered(asked, found)
+  const asked: Asked = { block, line, text, before, column, scope, speaker };
+  return offered(asked, found, pageOf)
     .filter((one) => !isWhole(asked, one))
     .map((one) => settled(asked, one));
 }
@@ -65,10 +70,14 @@ function isWhole({ before }: Asked, { insert, replace, snippet }: LineCompletion
   return snippet !== true && written !== '' && insert.trim().toLowerCase() === written.toLowerCase();
 }
 
-function offered(asked: Asked, found: (line: number) => readonly string[]): LineCompletion[] {
+function offered(
+  asked: Asked,
+  found: (line: number) => readonly string[],
+  pageOf: (rule: Rule) => RulePage,
+): LineCompletion[] {
   const { block, line, text, before, column } = asked;
   const comment = /(?:^|\s)#(.*)$/.exec(before);
-  if (comment !== null) return inComment(asked, comment[1]!, found);
+  if (comment !== null) return inComment(asked, comment[1]!, found, pageOf);
   const context = contextAt(block, line);
   if (/^\s*note\s/i.test(before)) return [];
   const amount = /(?:^|\s)(\d+(?:[.,]\d+)?)\s?([^\s\d,]*)$/.exec(before);
@@ -97,6 +106,7 @@ function inComment(
   asked: Asked,
   words: string,
   found: (line: number) => readonly string[],
+  pageOf: (rule: Rule) => RulePage,
 ): LineCompletion[] {
   if (/^\s*accept\s+(?:[a-z0-9-]+\s*,\s*)*[a-z0-9-]*$/.test(words)) {
     const start = asked.before.length - /[a-z0-9-]*$/.exec(asked.before)![0].length;
@@ -108,7 +118,7 @@ function inComment(
       .map((rule) =>
         make(asked, rule.code, 'rule', {
           start,
-          detail: rule.title,
+          detail: pageOf(rule).title,
           insert: `${rule.code}: `,
           sort: `${here.has(rule.code) ? '0' : '1'}${rule.code}`,
         }),
@@ -119,7 +129,7 @@ function inComment(
   return [
     make(asked, 'accept', 'word', {
       start,
-      detail: 'silences one finding on this line, with a reason',
+      detail: asked.speaker.say(message('completion.accept')),
       insert: 'accept ',
     }),
   ];
@@ -179,7 +189,7 @@ function propertyItem(asked: Asked, { word, example, meaning }: Property): LineC
   return make(asked, word, 'property', {
     start: lineStart(asked),
     detail: example,
-    documentation: plainSpeaker.say(meaning),
+    documentation: asked.speaker.say(meaning),
     insert: `${word} `,
     sort: `2${word}`,
   });
@@ -194,6 +204,7 @@ function propertyOf(asked: Asked, context: Context): Property | undefined {
 function atLineStart(asked: Asked, context: Context): LineCompletion[] {
   const found: LineCompletion[] = [];
   const formula = asked.block.top?.kind === 'formula';
+  const { say } = asked.speaker;
   const inSection = context !== 'none' && context !== 'unknown';
   if (inSection) {
     for (const property of properties[context as SectionKind]) found.push(propertyItem(asked, property));
@@ -201,12 +212,16 @@ function atLineStart(asked: Asked, context: Context): LineCompletion[] {
     if (context === 'process') {
       // Without a blank behind it: a step may end here, and Enter is then to end the line and not to choose from the list.
       for (const word of stepWords)
-        found.push(make(asked, word, 'word', { detail: 'a step', sort: `1${word}` }));
+        found.push(make(asked, word, 'word', { detail: say(message('completion.step')), sort: `1${word}` }));
     }
     if (context === 'plan') found.push(...formulaNames(asked));
     if (context === 'trial')
       for (const part of partNames(asked, lineStart(asked)))
-        found.push({ ...part, detail: 'how warm this part was', insert: `${part.label} ` });
+        found.push({
+          ...part,
+          detail: say(message('completion.part-temperature')),
+          insert: `${part.label} `,
+        });
   }
   for (const word of topSections) found.push(section(asked, word, topSnippets[word]));
   if (formula) for (const word of subSections) found.push(section(asked, word, subSnippets[word]));
@@ -216,7 +231,7 @@ function atLineStart(asked: Asked, context: Context): LineCompletion[] {
 function section(asked: Asked, word: string, snippet: string | undefined): LineCompletion {
   return make(asked, word, 'section', {
     start: /^\s*$/.test(asked.before) ? asked.column : lineStart(asked),
-    detail: 'starts a section',
+    detail: asked.speaker.say(message('completion.section')),
     insert: snippet ?? `${word} `,
     sort: `3${word}`,
     ...(snippet === undefined ? {} : { snippet: true as const }),
@@ -260,7 +275,12 @@ function inLine(asked: Asked, context: Context): LineCompletion[] {
 
 function exampleOf(asked: Asked, { word, example }: Property): LineCompletion[] {
   if (!/\s$/.test(asked.before) || wordsBefore(asked).toLowerCase() !== `${word} `) return [];
-  return [make(asked, example.slice(word.length + 1), 'word', { detail: 'example', sort: '0' })];
+  return [
+    make(asked, example.slice(word.length + 1), 'word', {
+      detail: asked.speaker.say(message('completion.example')),
+      sort: '0',
+    }),
+  ];
 }
 
 /** What may stand in a line that no property begins: the rest of a name, an amount, a part. */

@@ -1,10 +1,17 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { type CostSum, costOf, currencyOf, type PricedPortion } from '../calc/cost.ts';
+import type { Message } from '../words/message.ts';
+import { costMessage } from './cost-words.ts';
 import { itemsOfPart, type ProductItem, productOf, weighedOf } from './product.ts';
 import type { TotalsCost, TotalsCostPart } from './totals-product.ts';
 
 /** The cost of a batch, or `undefined` where no ingredient has a price or nothing is weighed yet. */
-export function costTotals(analysis: Analysis): TotalsCost | undefined {
+export function costTotals(analysis: Analysis): TotalsCost<Message> | undefined {
+  const cost = sumsOf(analysis);
+  return cost === undefined ? undefined : { text: costMessage(cost), ...cost };
+}
+
+function sumsOf(analysis: Analysis): Omit<TotalsCost<Message>, 'text'> | undefined {
   const weighed = weighedOf(analysis);
   const { solved } = analysis;
   if (solved === undefined || weighed === undefined) return undefined;
@@ -20,7 +27,7 @@ export function costTotals(analysis: Analysis): TotalsCost | undefined {
   const sum = costOf(portions);
   const missing = [...sum.missing, ...unweighed];
   const whole = missing.length === 0;
-  const cost: TotalsCost = {
+  const cost: Omit<TotalsCost<Message>, 'text'> = {
     currency: currency.value,
     lines: sum.lines.map((line) => ({ ...line })),
     parts: partsOf(analysis),

@@ -1,45 +1,32 @@
-import type { Analysis } from '../analysis/analysis.ts';
-import { costTotals } from './cost-of.ts';
+import { type Message, message } from '../words/message.ts';
 import type { TotalsCost } from './totals-product.ts';
 
-/** Money to the cent: `4.85 EUR`; what is below a cent, and not nothing, is `less than 0.01 EUR`. */
-export function money(amount: number, currency: string): string {
-  if (amount > 0 && amount < cent) return `less than ${cent} ${currency}`;
-  return `${amount.toFixed(2)} ${currency}`;
-}
-
-const cent = 0.01;
-
-/** By how much two sums of money differ as they are shown: to the cent, so that the figures beside it add up. */
-export function moneyApart(before: number, after: number, currency: string): string {
-  const cents = Math.abs(Math.round(after * 100) - Math.round(before * 100));
-  return money(cents / 100, currency);
-}
-
-/** The ingredients' cost of a formula in a sentence; `undefined` where no ingredient has a price. */
-export function costWords(analysis: Analysis): string | undefined {
-  const cost = costTotals(analysis);
-  return cost === undefined ? undefined : costSentence(cost);
-}
-
-/** Whether there is a price, and what it is for cannot be weighed: that is told with what would cure it. */
-const isPricedOtherwise = (reason: string): boolean => / is priced by /.test(reason);
-
-/** As `costWords`, of what is computed already. */
-export function costSentence(cost: TotalsCost): string {
+/** The cost of a formula as a message, of what is computed. */
+export function costMessage(cost: Omit<TotalsCost<Message>, 'text'>): Message {
   const { currency, piece, bakedKilogram, doughKilogram, batch, atLeast, missing } = cost;
-  if (currency === undefined) return `Cost not known yet: ${cost.unknown ?? 'no ingredient has a price'}.`;
-  const whole = cost.perKilogramOfFlour ? 'for 1 kg of flour' : 'a batch';
+  if (currency === undefined)
+    return message('cost.not-known', { reason: cost.unknown ?? message('cost.no-prices') });
   if (batch === undefined) {
-    const why = cost.lines.flatMap(({ reason }) =>
-      reason !== undefined && isPricedOtherwise(reason) ? [reason] : [],
-    );
-    const cures = [...new Set(why)].map((reason) => ` ${reason.charAt(0).toUpperCase()}${reason.slice(1)}.`);
-    return `Ingredients cost ${money(atLeast ?? 0, currency)} ${whole} and more: ${missing.join(', ')} without a usable price or weight.${cures.join('')}`;
+    const told = { amount: atLeast ?? 0, currency, names: missing };
+    const least = message(cost.perKilogramOfFlour ? 'cost.at-least-flour' : 'cost.at-least-batch', told);
+    const cures = [
+      ...new Map(cost.lines.flatMap(cureOf).map((cure) => [JSON.stringify(cure), cure])).values(),
+    ];
+    return cures.length === 0 ? least : message('paragraph.of', { parts: [least, ...cures] });
   }
-  const said = [`${money(batch, currency)} ${whole}`];
-  if (piece !== undefined) said.unshift(`${money(piece, currency)} a piece`);
-  if (bakedKilogram !== undefined) said.push(`${money(bakedKilogram, currency)} per kg baked`);
-  else if (doughKilogram !== undefined) said.push(`${money(doughKilogram, currency)} per kg of dough`);
-  return `Ingredients cost ${said.join(', ')}${cost.waterNotCharged ? '; water is not charged' : ''}.`;
+  const parts: Message[] = [
+    message(cost.perKilogramOfFlour ? 'cost.kilogram-flour' : 'cost.batch', { amount: batch, currency }),
+  ];
+  if (piece !== undefined) parts.unshift(message('cost.piece', { amount: piece, currency }));
+  if (bakedKilogram !== undefined)
+    parts.push(message('cost.kilogram-baked', { amount: bakedKilogram, currency }));
+  else if (doughKilogram !== undefined)
+    parts.push(message('cost.kilogram-dough', { amount: doughKilogram, currency }));
+  return message(cost.waterNotCharged ? 'cost.ingredients-without-water' : 'cost.ingredients', { parts });
+}
+
+/** What helps where there is a price, and what it is for cannot be weighed. */
+function cureOf({ name, reason }: TotalsCost<Message>['lines'][number]): Message[] {
+  if (reason?.code === 'cost.no-density') return [message('cost.density-missing', { name })];
+  return reason?.code === 'cost.no-piece-weight' ? [message('cost.piece-weight-missing', { name })] : [];
 }

@@ -5,14 +5,14 @@ import { escapeMarkdown } from './formula-words.ts';
 import type { ComparisonRow, HeatFacts, WaterComparison } from './heat-of.ts';
 import { provenanceMessage } from './provenance.ts';
 
-/** What a source of heat is called: a portion by its own name. */
-export function heatLabel({ source, name }: Pick<HeatLine, 'source' | 'name'>, speaker: Speaker): string {
+/** What a source of heat is called: a portion by its own name, as its file has it. */
+export function heatLabel({ source, name }: Pick<HeatLine, 'source' | 'name'>): Message | string {
   switch (source) {
     case 'hydration':
     case 'working':
     case 'room':
     case 'ice':
-      return speaker.say(message(`heat-bill.${source}`));
+      return message(`heat-bill.${source}`);
     default:
       return name ?? source;
   }
@@ -38,7 +38,10 @@ function changeText(celsius: number, speaker: Speaker): string {
 
 /** The bill of heat as a Markdown table; undefined where nothing is known. */
 export function billMarkdown({ bill, billProvenance }: HeatFacts, speaker: Speaker): string | undefined {
-  const labelled = bill.map((line) => ({ label: heatLabel(line, speaker), celsius: line.celsius }));
+  const labelled = bill.map((line) => {
+    const label = heatLabel(line);
+    return { label: typeof label === 'string' ? label : speaker.say(label), celsius: line.celsius };
+  });
   const lines = billLines(labelled, speaker);
   if (lines.length === 0) return undefined;
   const rows = lines.map(({ label, celsius }) => `| ${escapeMarkdown(label)} | ${celsius} |`);

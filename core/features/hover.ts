@@ -13,7 +13,7 @@ import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { calibrationMarkdown } from './calibration-words.ts';
 import { compositionMarkdown, flourMarkdown } from './composition-words.ts';
-import { costWords } from './cost-words.ts';
+import { costTotals } from './cost-of.ts';
 import { partMessages, stepMessages } from './fermentation-words.ts';
 import { escapeMarkdown, totalsMarkdown } from './formula-words.ts';
 import { heatOf } from './heat-of.ts';
@@ -104,9 +104,9 @@ function headerHover(
   const span = spanOf(header.keyword.start, words.length);
   const title = (text: string): string => speaker.say(message('line.title', { name: escapeMarkdown(text) }));
   if (header.section === 'formula' && analysis !== undefined && header.name !== undefined) {
-    const cost = costWords(analysis);
+    const cost = costTotals(analysis);
     const said = [title(header.name.text), ...totalsMarkdown(analysis, speaker)];
-    if (cost !== undefined) said.push(escapeMarkdown(cost));
+    if (cost !== undefined) said.push(escapeMarkdown(speaker.say(cost.text)));
     return { span, markdown: said.join('\n\n') };
   }
   if (header.section === 'mix' && analysis !== undefined) {

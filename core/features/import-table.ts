@@ -9,6 +9,7 @@ import { withEdits } from '../text/edits.ts';
 import { trimmed } from '../text/figures.ts';
 import { foldName } from '../text/names.ts';
 import { nearestWord } from '../text/nearest.ts';
+import { type Message, message } from '../words/message.ts';
 import { formatEdits } from './format.ts';
 import { basisOf } from './table/basis.ts';
 import { chooseColumns, numbersOf } from './table/chosen.ts';
@@ -27,21 +28,21 @@ import { headerName } from './templates.ts';
 export type { TableNote } from './table/notes.ts';
 
 /** A table as a formula. */
-export interface ImportedTable {
+export interface ImportedTable<Words = string> {
   /** The text of a file in canonical form; empty where nothing in the table could be read as a formula. */
   readonly text: string;
   readonly formulas: readonly string[];
-  /** What was guessed, left out and checked, in sentences, in the order of the work. */
-  readonly notes: readonly TableNote[];
+  /** What was guessed, left out and checked, in the order of the work. */
+  readonly notes: readonly TableNote<Words>[];
 }
 
 /** More rows than any formula has: a whole price list pasted by mistake. */
 const mostRows = 2000;
 
-const nothing = (message: string): ImportedTable => ({
+const nothing = (why: Message): ImportedTable<Message> => ({
   text: '',
   formulas: [],
-  notes: [{ message, doubtful: true }],
+  notes: [{ message: why, doubtful: true }],
 });
 
 /**
@@ -49,17 +50,14 @@ const nothing = (message: string): ImportedTable => ({
  * without. Names are looked up in the scope. `name` is the formula’s where the table has none. Never throws: what cannot
  * be read is told, and what is no line of a formula becomes a comment in it.
  */
-export function importTable(table: string, scope: Scope, name?: string): ImportedTable {
+export function importTable(table: string, scope: Scope, name?: string): ImportedTable<Message> {
   const notes = new Notes();
   const cells = tidied(cellsOf(table), notes);
   if (cells.rows.length > mostRows)
-    return nothing(
-      `This table has ${cells.rows.length} rows; copy the ${mostRows} or fewer that are the formula.`,
-    );
-  if (cells.rows.length === 0) return nothing('There is nothing in this; copy the rows of the table first.');
+    return nothing(message('import.too-many-rows', { count: cells.rows.length, otherCount: mostRows }));
+  if (cells.rows.length === 0) return nothing(message('import.nothing'));
   const columns = columnsOf(cells);
-  if (columns === undefined)
-    return nothing('No column of names beside a column of amounts is in this; a formula needs both.');
+  if (columns === undefined) return nothing(message('import.no-columns'));
   const lookUp = (text: string) => findIngredient({ text, folded: foldName(text), start: 0, end: 0 }, scope);
   const isKnown = (text: string): boolean =>
     lookUp(text).kind !== 'unknown' || scope.find('formula', foldName(text)).length > 0;
@@ -100,9 +98,9 @@ function withMeantName(
 ): ReadRow {
   const { name, celsius, remark, isGuess } = meantName(row.name, isKnown, isOwn);
   if (name === row.name || (row.percent ?? row.weight) === undefined) return row;
-  const told = `Row ${row.number}, “${row.name}”, is taken as “${name}”`;
-  if (isGuess) notes.doubt(`${told}; the table does not say which it is.`);
-  else notes.say(`${told}.`);
+  const told = { number: row.number, name: row.name, otherName: name };
+  if (isGuess) notes.doubt(message('import.taken-as-one-of', told));
+  else notes.say(message('import.taken-as', told));
   return {
     ...row,
     name,
@@ -131,9 +129,7 @@ function formulaText(
       continue;
     const grams = gramsOf(part);
     if (grams === undefined) {
-      notes.doubt(
-        `The dough has no line for “${part.name}”, and nothing tells how much of it goes in: add one.`,
-      );
+      notes.doubt(message('import.part-without-line', { part: part.name }));
       continue;
     }
     added += grams;
@@ -141,7 +137,7 @@ function formulaText(
       basis.wholeGrams === undefined
         ? `${trimmed(grams, 2)} g`
         : `${trimmed((grams / basis.wholeGrams) * 100, 3)}%`;
-    notes.say(`The dough has no line for “${part.name}”: all of it, ${trimmed(grams, 1)} g, goes in.`);
+    notes.say(message('import.part-all', { part: part.name, grams }));
     lines.push(ingredientLine(part.name, amount, 'formula') ?? `${indent}# ${part.name}  ${amount}`);
   }
   const yieldLine =
@@ -172,7 +168,7 @@ function linesOf(
     const warmth = row.celsius === undefined ? '' : `, at ${trimmed(row.celsius, 1)} °C`;
     const written = ingredientLine(row.name, `${amountOf(row)}${warmth}`, kind);
     if (written !== undefined) return row.remark === undefined ? written : `${written}  # ${row.remark}`;
-    notes.doubt(`Row ${row.number}, “${row.said}”, cannot be a line of a formula; it became a comment.`);
+    notes.doubt(message('import.row-no-line', { number: row.number, written: row.said }));
     return `${indent}# ${row.said}`;
   });
 }
@@ -223,11 +219,14 @@ function tellUnknown(
   const byFolded = new Map(known.map((one) => [foldName(one), one]));
   const meant = [...unknown].flatMap(([folded, name]) => {
     const near = nearestWord(folded, byFolded.keys());
-    return near === undefined ? [] : [`“${name}” may be “${byFolded.get(near)}”`];
+    return near === undefined ? [] : [message('import.may-be', { name, otherName: byFolded.get(near)! })];
   });
-  const cure =
-    meant.length === 0 ? 'define them, or write names that are known' : meant.slice(0, 6).join(', ');
-  notes.doubt(`Not known, so counted as neither flour nor water: ${listed([...unknown.values()])}; ${cure}.`);
+  const told = listed([...unknown.values()]);
+  notes.doubt(
+    meant.length === 0
+      ? message('import.not-known', { parts: told })
+      : message('import.not-known-meant', { parts: told, facts: meant.slice(0, 6) }),
+  );
 }
 
 function canonical(text: string): string {

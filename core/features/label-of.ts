@@ -3,6 +3,10 @@ import { allergenOf, isGlutenCereal, type LabelRegime } from '../calc/allergens.
 import type { SolvedLine, SolvedSection } from '../calc/formula-result.ts';
 import { allergenLists, breadOrRoll, ingredientList, type LabelItem, meetsSolids } from '../calc/label.ts';
 import { type FoodPortion, type NutrientRow, nutritionTable, waterOf } from '../calc/nutrition.ts';
+import { tonguesOfName } from '../catalogue/catalogue.ts';
+import { namesAbroad } from '../catalogue/names-abroad.ts';
+import { foldName } from '../text/names.ts';
+import { type Message, message } from '../words/message.ts';
 import { type Product, type ProductItem, productOf, type Weighed, weighedOf } from './product.ts';
 import type { TotalsLabel, TotalsNutrient, TotalsNutrientAmount } from './totals-product.ts';
 
@@ -10,7 +14,7 @@ import type { TotalsLabel, TotalsNutrient, TotalsNutrientAmount } from './totals
 export function labelTotals(
   analysis: Analysis,
   regime: LabelRegime = analysis.resolved.bakery.label ?? 'EU',
-): TotalsLabel | undefined {
+): TotalsLabel<Message> | undefined {
   const { solved, resolved } = analysis;
   const weighed = weighedOf(analysis);
   if (solved === undefined || weighed === undefined) return undefined;
@@ -18,7 +22,7 @@ export function labelTotals(
   const product = productOf(analysis);
   const evaporated = product.known ? product.value.evaporatedGrams : undefined;
   const items = labelItems(analysis, weighed, regime === 'EU' ? evaporated : undefined);
-  const label: TotalsLabel = {
+  const label: TotalsLabel<Message> = {
     regime,
     nutrition: [],
     ingredients: ingredientList(items, regime),
@@ -27,19 +31,20 @@ export function labelTotals(
     notes: [],
   };
   if (resolved.bakery.label === undefined && !resolved.bakery.bothLabels)
-    label.notes.push('No bakery section says "label EU" or "label US"; this is the EU manner.');
+    label.notes.push(message('label.no-regime'));
   const unweighed = unweighedOf(weighed);
-  if (unweighed.length > 0)
-    label.notes.push(`Not in the list, as their weight is not known: ${unweighed.join(', ')}.`);
-  if (regime === 'EU' && evaporated === undefined)
-    label.notes.push('Water stands by the weight that was weighed, as the bake loss is not known.');
-  if (weighed.beside.some(({ section }) => section.kind === 'bath'))
-    label.notes.push('What a bath leaves on the crust is not counted.');
+  if (unweighed.length > 0) label.notes.push(message('label.unweighed', { names: unweighed }));
+  if (regime === 'EU' && evaporated === undefined) label.notes.push(message('label.water-as-weighed'));
+  if (weighed.beside.some(({ section }) => section.kind === 'bath')) label.notes.push(message('label.bath'));
   if (!product.known) return { ...label, nutritionUnknown: product.reason };
   return withNutrition(label, product.value, solved.pieces);
 }
 
-function withNutrition(label: TotalsLabel, product: Product, pieces: number | undefined): TotalsLabel {
+function withNutrition(
+  label: TotalsLabel<Message>,
+  product: Product,
+  pieces: number | undefined,
+): TotalsLabel<Message> {
   const { regime } = label;
   const portions = product.items.map(({ name, grams, composition, ingredient }): FoodPortion => {
     const kilojoules = ingredient?.kilojoulesPer100Grams;
@@ -49,14 +54,13 @@ function withNutrition(label: TotalsLabel, product: Product, pieces: number | un
   const { bakedGrams, evaporatedGrams } = product;
   const water = waterOf(portions);
   if (evaporatedGrams > water.high + 1e-6 || !(bakedGrams > 0)) {
-    const reason = 'the bake loss is more than all the water there is; write a smaller one';
-    return { ...label, nutritionUnknown: reason };
+    return { ...label, nutritionUnknown: message('product.bake-loss-too-much') };
   }
   const pieceGrams = pieces !== undefined && pieces > 0 ? bakedGrams / pieces : undefined;
   const per100 = nutritionTable(portions, bakedGrams, 100, regime);
   const perPiece =
     pieceGrams === undefined ? undefined : nutritionTable(portions, bakedGrams, pieceGrams, regime);
-  const done: TotalsLabel = {
+  const done: TotalsLabel<Message> = {
     ...label,
     bakedGrams,
     nutrition: per100.map(
@@ -76,31 +80,21 @@ function withNutrition(label: TotalsLabel, product: Product, pieces: number | un
   if (water.lacking.length === 0) {
     done.solidsFraction = 1 - (water.low - evaporatedGrams) / bakedGrams;
     done.meetsSolids = meetsSolids(done.solidsFraction);
-  } else done.notes.push(`Total solids are not known: the water in ${water.lacking.join(', ')} is not.`);
+  } else done.notes.push(message('label.solids-not-known', { names: water.lacking }));
   return done;
 }
 
 /** Whose figures stand for those of a flour that its own section does not tell. */
-function lentNotes({ items }: Product): string[] {
+function lentNotes({ items }: Product): Message[] {
   const lent = new Map(items.map(({ name, ingredient }) => [name, ingredient?.lentBy] as const));
   return [...lent].flatMap(([name, lender]) =>
-    lender === undefined
-      ? []
-      : [`What the section of “${name}” does not tell is taken from ${lender}, the usual of its kind.`],
+    lender === undefined ? [] : [message('label.lent', { name, otherName: lender })],
   );
 }
 
-function notesOf(regime: LabelRegime): string[] {
-  const fermented = 'What yeast and bacteria eat is not taken off: sugars are as they were put in.';
-  return regime === 'EU'
-    ? [
-        'Protein is as tables and files give it; the USDA counts wheat’s as nitrogen × 5.7, this regulation asks × 6.25 (up to a tenth more).',
-        fermented,
-      ]
-    : [
-        'Not worked out, and to be added: trans fat, cholesterol, added sugars, vitamin D, calcium, iron, potassium, daily values and the serving size.',
-        fermented,
-      ];
+function notesOf(regime: LabelRegime): Message[] {
+  const first = regime === 'EU' ? message('label.protein') : message('label.to-be-added');
+  return [first, message('label.fermented')];
 }
 
 function amountOf({ low, high, lacking, figure }: NutrientRow): TotalsNutrientAmount {
@@ -179,10 +173,21 @@ function labelItems(analysis: Analysis, weighed: Weighed, evaporated: number | u
   const items = [...byName.values()];
   if (waterGrams > 0) {
     const left = Math.max(0, waterGrams - (evaporated ?? 0));
-    if (left > 0) items.push({ name: 'water', grams: left, allergens: [] });
+    if (left > 0) items.push({ name: waterName(weighed), grams: left, allergens: [] });
   }
   items.push(...compounds);
   return items;
+}
+
+/** What water is called in the language that the file has for it; ice and warm water are water too. */
+function waterName({ bowl, enclosed }: Weighed): string {
+  const all = [...bowl, ...enclosed.flatMap(({ items }) => items ?? [])].filter(({ isWater }) => isWater);
+  for (const { name } of all) {
+    const [tongue] = tonguesOfName(foldName(name));
+    const own = tongue === undefined ? undefined : namesAbroad.water?.[tongue]?.[0];
+    if (own !== undefined) return own;
+  }
+  return 'water';
 }
 
 function labelItem({ name, ingredient }: Pick<ProductItem, 'name' | 'ingredient'>, grams: number): LabelItem {

@@ -5,6 +5,7 @@ import { atMoisture } from '../calc/flour.ts';
 import type { SolvedSection } from '../calc/formula-result.ts';
 import { type Known, known, unknown } from '../calc/known.ts';
 import type { Ingredient } from '../model/ingredient.ts';
+import { type Message, message } from '../words/message.ts';
 
 /** An ingredient with its weight, whether it is known what it is or not. */
 export interface ProductItem {
@@ -68,27 +69,26 @@ export function itemsOfPart(analysis: Analysis, section: SolvedSection): readonl
  * What comes out of the oven. Dough that stays in the bowl is left out, a bath is not eaten, and fillings and toppings
  * keep their weight: bake loss is told for the dough, and is water.
  */
-export function productOf(analysis: Analysis): Known<Product, string> {
+export function productOf(analysis: Analysis): Known<Product, Message> {
   const { solved } = analysis;
   const weighed = weighedOf(analysis);
-  if (solved === undefined || weighed === undefined) return unknown('no ingredient is written yet');
+  if (solved === undefined || weighed === undefined) return unknown(message('product.no-lines'));
   const { doughGrams, yieldDoughGrams, bakedGrams } = solved;
   if (doughGrams === undefined || yieldDoughGrams === undefined || !(doughGrams > 0))
-    return unknown('the weight of the dough is not known');
-  if (bakedGrams === undefined)
-    return unknown('the formula does not say its bake loss; write it, as in "bake loss 12%"');
+    return unknown(message('product.no-dough-weight'));
+  if (bakedGrams === undefined) return unknown(message('product.no-bake-loss', { example: 'bake loss 12%' }));
   const unweighed = weighed.bowl.find((item) => item.grams === undefined);
-  if (unweighed !== undefined) return unknown(`the weight of ${unweighed.name} is not known`);
+  if (unweighed !== undefined) return unknown(message('product.no-weight', { name: unweighed.name }));
   const kept = yieldDoughGrams / (doughGrams + (solved.enclosedGrams ?? 0));
   const items = weighed.bowl.map((item) => ({ ...item, grams: item.grams! * kept }));
   for (const { section, items: inside } of weighed.enclosed) {
-    if (inside === undefined) return unknown(`how much of ${section.name} is enclosed is not known`);
+    if (inside === undefined) return unknown(message('product.enclosed-not-known', { part: section.name }));
     for (const item of inside) items.push({ ...item, grams: item.grams! * kept });
   }
   let product = bakedGrams;
   for (const { section, items: inside } of weighed.beside) {
     if (section.kind === 'bath') continue;
-    if (inside === undefined) return unknown(`how much of ${section.name} goes on is not known`);
+    if (inside === undefined) return unknown(message('product.beside-not-known', { part: section.name }));
     for (const item of inside) {
       items.push({ ...item, grams: item.grams! });
       product += item.grams!;

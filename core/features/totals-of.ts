@@ -5,9 +5,9 @@ import type { SolvedSection } from '../calc/formula-result.ts';
 import type { Known } from '../calc/known.ts';
 import type { MinutesBand } from '../calc/mixing.ts';
 import type { TemperedWater } from '../calc/mixing-water.ts';
+import type { Place } from '../text/span.ts';
 import type { Message } from '../words/message.ts';
-import type { Speaker } from '../words/speaker.ts';
-import type { Finding } from './answers.ts';
+import type { Level } from './answers.ts';
 import { costTotals } from './cost-of.ts';
 import { heatOf } from './heat-of.ts';
 import { heatLabel } from './heat-words.ts';
@@ -24,14 +24,21 @@ import type {
   TotalsWater,
 } from './totals.ts';
 
+/** A finding as totals take it: in its file, and not in words yet. */
+export interface FoundInFile {
+  readonly code: string;
+  readonly level: Level;
+  readonly message: Message;
+  readonly place: Place;
+}
+
 /** The totals of a formula whose block begins at `firstLine`, as plain data; lines of findings count from one, as people do. */
 export function totalsOf(
   file: string,
   analysis: Analysis,
-  findings: readonly Finding[],
+  findings: readonly FoundInFile[],
   firstLine: number,
-  speaker: Speaker,
-): FormulaTotals {
+): FormulaTotals<Message> {
   const { solved, resolved } = analysis;
   const told = findings.map(({ code, level, place, message }) => ({
     code,
@@ -40,7 +47,7 @@ export function totalsOf(
     message,
   }));
   const blocked = findings.some((finding) => holdsUp(resolved.model.block, firstLine, finding));
-  const totals: FormulaTotals = {
+  const totals: FormulaTotals<Message> = {
     file,
     formula: resolved.model.name.text,
     overall: [],
@@ -67,8 +74,8 @@ export function totalsOf(
     if (mix.water.known) {
       totals.water = waterTotals(mix.water.value);
     }
-    totals.heat = heatTotals(mix, speaker);
-    totals.mixing = mixingOf(mix, speaker);
+    totals.heat = heatTotals(mix);
+    totals.mixing = mixingOf(mix);
   }
   set(totals, 'label', labelTotals(analysis));
   set(totals, 'cost', costTotals(analysis));
@@ -110,9 +117,9 @@ function mixTotals(analysis: Analysis): TotalsFlourMix | undefined {
 }
 
 function set<K extends keyof FormulaTotals>(
-  totals: FormulaTotals,
+  totals: FormulaTotals<Message>,
   key: K,
-  value: FormulaTotals[K] | undefined,
+  value: FormulaTotals<Message>[K] | undefined,
 ): void {
   if (value !== undefined) totals[key] = value;
 }
@@ -177,19 +184,19 @@ function fractionOfFed({ lines }: SolvedSection, cultureGrams: number): number |
 }
 
 /** The heat with each line of its bill by its name. */
-function heatTotals(mix: MixAnalysis, speaker: Speaker): TotalsHeat {
+function heatTotals(mix: MixAnalysis): TotalsHeat<Message> {
   const { bill, ...heat } = heatOf(mix);
   const lines = bill.map(({ source, name, kilojoules, celsius }) => {
-    const label = heatLabel(name === undefined ? { source } : { source, name }, speaker);
+    const label = heatLabel(name === undefined ? { source } : { source, name });
     return { source, label, kilojoules, celsius };
   });
   return { ...heat, bill: lines };
 }
 
-function mixingOf(mix: MixAnalysis, speaker: Speaker): TotalsMixing {
+function mixingOf(mix: MixAnalysis): TotalsMixing<Message> {
   const { outcome } = mix;
-  const mixing: TotalsMixing = {
-    outlook: mixingOutlook(mix).map(speaker.say),
+  const mixing: TotalsMixing<Message> = {
+    outlook: [...mixingOutlook(mix)],
     curve: outcome.phaseEnds.map((end) => ({
       minutes: end.minutes,
       ...(end.celsius === undefined ? {} : { celsius: end.celsius }),

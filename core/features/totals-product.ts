@@ -3,13 +3,13 @@ import type { LabelEntry } from '../calc/label.ts';
 import type { Nutrient } from '../calc/nutrition-figures.ts';
 
 /** A draft of a label; what is not known is absent, never zero. The producer answers for what is printed. */
-export interface TotalsLabel {
+export interface TotalsLabel<Words = string> {
   regime: LabelRegime;
   bakedGrams?: number;
   bakedPieceGrams?: number;
   nutrition: TotalsNutrient[];
   /** Why there is no nutrition table. */
-  nutritionUnknown?: string;
+  nutritionUnknown?: Words;
   /** In descending weight, allergens marked. */
   ingredients: readonly LabelEntry[];
   allergens: {
@@ -26,7 +26,7 @@ export interface TotalsLabel {
   /** By 21 CFR 136.3. */
   kind?: 'bread' | 'roll or bun';
   /** What is to be said beside the figures. */
-  notes: string[];
+  notes: Words[];
 }
 
 /** Energy in kJ or kcal, sodium in milligrams, the others in grams. */
@@ -47,10 +47,15 @@ export interface TotalsNutrientAmount {
   figure?: string;
 }
 
-/** The cost of a batch in `currency`. `batch`, `piece` and the kilograms are absent where a price is missing. */
-export interface TotalsCost {
+/**
+ * The cost of a batch in `currency`. `batch`, `piece` and the kilograms are absent where a price is missing. Reasons are
+ * messages until somebody words them.
+ */
+export interface TotalsCost<Words = string> {
+  /** All of it in a sentence. */
+  text: Words;
   currency?: string;
-  lines: { name: string; grams?: number; amount?: number; reason?: string }[];
+  lines: { name: string; grams?: number; amount?: number; reason?: Words }[];
   /** Each with all that is in it, so that parts inside parts count twice. */
   parts: TotalsCostPart[];
   batch?: number;
@@ -65,7 +70,7 @@ export interface TotalsCost {
   /** No yield is written, so the batch is the one for 1 kg of flour. */
   perKilogramOfFlour?: true;
   /** Why there is no cost at all. */
-  unknown?: string;
+  unknown?: Words;
 }
 
 export interface TotalsCostPart {

@@ -3,8 +3,11 @@ import type { Role } from '../catalogue/role.ts';
 import type { HeatFacts } from './heat-of.ts';
 import type { TotalsCost, TotalsLabel } from './totals-product.ts';
 
-/** The totals of one formula, with the unit in each name; what is not known is absent, never zero. */
-export interface FormulaTotals {
+/**
+ * The totals of one formula, with the unit in each name; what is not known is absent, never zero. What is said of them is
+ * messages until somebody words them.
+ */
+export interface FormulaTotals<Words = string> {
   file: string;
   formula: string;
   flourGrams?: number;
@@ -26,13 +29,13 @@ export interface FormulaTotals {
   parts: TotalsPart[];
   water?: TotalsWater;
   /** Where the heat of the dough comes from, and the rule of thumb beside the balance of heat. */
-  heat?: TotalsHeat;
-  mixing?: TotalsMixing;
+  heat?: TotalsHeat<Words>;
+  mixing?: TotalsMixing<Words>;
   /** A draft: the producer answers for what is printed. */
-  label?: TotalsLabel;
+  label?: TotalsLabel<Words>;
   /** Absent where no ingredient has a price. */
-  cost?: TotalsCost;
-  findings: { code: string; level: string; line: number; message: string }[];
+  cost?: TotalsCost<Words>;
+  findings: { code: string; level: string; line: number; message: Words }[];
   /** False when something of the formula could not be worked out. */
   resolved: boolean;
 }
@@ -80,9 +83,9 @@ export interface TotalsPart {
   lines: TotalsLine[];
 }
 
-export interface TotalsMixing {
+export interface TotalsMixing<Words = string> {
   /** What the programme does to the dough, in sentences, the most important first. */
-  outlook: string[];
+  outlook: Words[];
   slowMinutes?: number;
   developedAfterMinutes?: [number, number];
   letDownAfterMinutes?: [number, number];
@@ -94,6 +97,6 @@ export interface TotalsMixing {
 }
 
 /** The heat of a dough, each source in its bill by what it is called. */
-export type TotalsHeat = Omit<HeatFacts, 'bill'> & {
-  readonly bill: readonly (Omit<HeatFacts['bill'][number], 'name'> & { readonly label: string })[];
+export type TotalsHeat<Words = string> = Omit<HeatFacts, 'bill'> & {
+  readonly bill: readonly (Omit<HeatFacts['bill'][number], 'name'> & { readonly label: Words | string })[];
 };

@@ -59,7 +59,7 @@ function blockAround(
 
 /** A finding as it stands at its thing; at the heading it names its line. */
 export function findingMessage({ level, message: sentence, line }: SheetFinding, named: boolean): Message {
-  const title = message(`level.${level}`);
+  const title = message(`sheet-level.${level}`);
   return named
     ? message('sheet.finding-at', { title, number: line + 1, sentence })
     : message('sheet.finding', { title, sentence });

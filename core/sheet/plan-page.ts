@@ -1,4 +1,3 @@
-import { money } from '../features/cost-words.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { PlanView } from './plan-view.ts';
@@ -34,9 +33,9 @@ function factsOf(view: PlanView, speaker: Speaker): [Message, string][] {
   if (view.lateMinutes !== undefined)
     facts.push([message('plan.late-by'), speaker.duration(view.lateMinutes * 60)]);
   if (view.cost !== undefined)
-    facts.push([message('plan.stores-cost'), money(view.cost.amount, view.cost.currency)]);
+    facts.push([message('plan.stores-cost'), speaker.money(view.cost.amount, view.cost.currency)]);
   if (view.costAtLeast !== undefined) {
-    const written = money(view.costAtLeast.amount, view.costAtLeast.currency);
+    const written = speaker.money(view.costAtLeast.amount, view.costAtLeast.currency);
     facts.push([message('plan.stores-cost'), speaker.say(message('plan.and-more', { written }))]);
   }
   return facts;
@@ -92,7 +91,7 @@ function partsTable(view: PlanView, { say, mass, duration }: Speaker): Table {
   };
 }
 
-function storesTable(view: PlanView, { say, mass }: Speaker): Table {
+function storesTable(view: PlanView, { say, mass, money }: Speaker): Table {
   const currency = (view.cost ?? view.costAtLeast)?.currency;
   return {
     title: say(message('plan.stores')),

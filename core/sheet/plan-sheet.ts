@@ -2,6 +2,7 @@ import type { PlanAnalysis, PlannedFormula } from '../analysis/plan.ts';
 import { costOf, currencyOf, type PricedPortion } from '../calc/cost.ts';
 import type { BatchPlan, DoughPlan, PartPlan } from '../calc/plan.ts';
 import { inMixer } from '../features/mixing-words.ts';
+import { planTimes } from '../features/plan-times.ts';
 import { weighedOf } from '../features/product.ts';
 import { clockOf, timeWords } from '../text/dates.ts';
 import { type Message, message } from '../words/message.ts';
@@ -22,20 +23,16 @@ export function planView(uri: string, firstLine: number, plan: PlanAnalysis, spe
     doughView(dough, plan.formulas[index]!, firstLine, when),
   );
   const parts = plan.day.parts.map((part) => partView(part, when));
-  const starts = plan.day.doughs.flatMap(({ batches }) => batches.map((batch) => batch.startMinutes));
-  const firstMix = starts.length === 0 ? undefined : Math.min(...starts);
-  const firstPart = plan.day.parts[0]?.startMinutes;
-  const firstWork = firstMix === undefined ? undefined : Math.min(firstMix, firstPart ?? firstMix);
-  const late = Math.max(0, ...plan.day.doughs.map((dough) => dough.lateMinutes));
+  const { readyMinutes, firstWorkMinutes, firstMixMinutes, lateMinutes } = planTimes(plan);
   const { stores, cost, costAtLeast, costUnknown } = storesOf(plan.formulas);
   return {
     plan: plan.name,
     uri,
     line: firstLine + (plan.block.top?.headerLine ?? 0),
-    ...(plan.readyMinutes === undefined ? {} : { ready: when(plan.readyMinutes) }),
-    ...(firstWork === undefined ? {} : { firstWork: when(firstWork) }),
-    ...(firstMix === undefined ? {} : { firstMix: when(firstMix) }),
-    ...(late > 0.5 ? { lateMinutes: Math.ceil(late) } : {}),
+    ...(readyMinutes === undefined ? {} : { ready: when(readyMinutes) }),
+    ...(firstWorkMinutes === undefined ? {} : { firstWork: when(firstWorkMinutes) }),
+    ...(firstMixMinutes === undefined ? {} : { firstMix: when(firstMixMinutes) }),
+    ...(lateMinutes === undefined ? {} : { lateMinutes }),
     doughs,
     parts,
     timeline: timelineOf(plan, when, speaker),
@@ -216,7 +213,7 @@ function storesOf(
   // Who writes no prices is not told that they are missing.
   if (!portions.some(({ price }) => price !== undefined)) return { stores };
   if (!currency.known)
-    return { stores, costUnknown: message('plan.cost-not-known', { sentence: currency.reason }) };
+    return { stores, costUnknown: message('plan.cost-not-known', { reason: currency.reason }) };
   if (sum.amount !== undefined) return { stores, cost: { amount: sum.amount, currency: currency.value } };
   return {
     stores,

@@ -1,6 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { costTotals } from '../features/cost-of.ts';
-import { costSentence, money } from '../features/cost-words.ts';
 import { labelTotals } from '../features/label-of.ts';
 import {
   allergenWords,
@@ -10,39 +9,47 @@ import {
   standardWords,
 } from '../features/label-words.ts';
 import type { TotalsLabel } from '../features/totals-product.ts';
+import { wordedCost, wordedLabel } from '../features/worded-totals.ts';
+import type { Message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { SheetCost, SheetLabel } from './view-product.ts';
 
 /** The cost of the batch in words; undefined where no ingredient has a price. */
-export function sheetCost(analysis: Analysis): SheetCost | undefined {
-  const cost = costTotals(analysis);
-  if (cost === undefined) return undefined;
+export function sheetCost(analysis: Analysis, speaker: Speaker): SheetCost | undefined {
+  const totals = costTotals(analysis);
+  if (totals === undefined) return undefined;
+  const cost = wordedCost(totals, speaker);
   const { currency } = cost;
   return {
-    text: costSentence(cost),
+    text: cost.text,
     rows: cost.lines.map(({ name, amount, reason }) => ({
       name,
-      value: amount === undefined || currency === undefined ? '–' : money(amount, currency),
+      value: amount === undefined || currency === undefined ? '–' : speaker.money(amount, currency),
       ...(reason === undefined ? {} : { missing: reason }),
     })),
   };
 }
 
 /** The draft of the label in words; undefined where nothing is weighed yet. */
-export function sheetLabel(analysis: Analysis): SheetLabel | undefined {
-  const label = labelWords(labelTotals(analysis));
+export function sheetLabel(analysis: Analysis, speaker: Speaker): SheetLabel | undefined {
+  const label = labelWords(labelTotals(analysis), speaker);
   if (label === undefined || !analysis.resolved.bakery.bothLabels) return label;
-  const other = labelWords(labelTotals(analysis, label.regime === 'EU' ? 'US' : 'EU'));
+  const other = labelWords(labelTotals(analysis, label.regime === 'EU' ? 'US' : 'EU'), speaker);
   return other === undefined ? label : { ...label, other };
 }
 
-function labelWords(label: TotalsLabel | undefined): SheetLabel | undefined {
-  if (label === undefined) return undefined;
-  const { heads, rows, missing } = nutritionWords(label);
+function labelWords(totals: TotalsLabel<Message> | undefined, speaker: Speaker): SheetLabel | undefined {
+  if (totals === undefined) return undefined;
+  const label = wordedLabel(totals, speaker);
+  const { heads, rows, missing } = nutritionWords(label, speaker);
   return {
     regime: label.regime,
-    ingredients: ingredientStretches(label.ingredients).map(({ text, allergen }) => ({ text, allergen })),
-    allergens: [...allergenWords(label), ...standardWords(label)],
+    ingredients: ingredientStretches(label.ingredients, label.regime, speaker).map(({ text, allergen }) => ({
+      text,
+      allergen,
+    })),
+    allergens: [...allergenWords(label, speaker), ...standardWords(label, speaker)],
     nutrition: { heads, rows },
-    notes: [...missing, ...label.notes, labelCaution],
+    notes: [...missing, ...label.notes, labelCaution(speaker)],
   };
 }

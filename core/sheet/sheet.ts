@@ -97,8 +97,8 @@ export function sheetOf(input: SheetInput): SheetView {
   const held = heldBy(findings, analysis, firstLine, speaker);
   const source: FactSource = analysis === today.analysis ? 'file' : 'today';
   const timeline = timelineOf(analysis, parted.count, firstLine, asked.clock, speaker);
-  const cost = sheetCost(analysis);
-  const label = sheetLabel(analysis);
+  const cost = sheetCost(analysis, speaker);
+  const label = sheetLabel(analysis, speaker);
   return {
     ...base,
     state: held === undefined ? 'ready' : 'held',

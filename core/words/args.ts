@@ -78,6 +78,7 @@ export interface Arg {
   /** Money, in a currency by its three letters. */
   readonly amount: number;
   readonly currency: string;
+  readonly otherCurrency: string;
   readonly celsiusPerMinute: number;
   readonly rpm: number;
   /** A step of a mixer, a line as people count them: a number that measures nothing. */

@@ -12,10 +12,10 @@ export interface Language {
   readonly catalogue: Partial<Catalogue>;
   /** What stands behind a figure in percent, with the blank before it that the language wants. */
   readonly percentSign: string;
-  /** A figure that something stays below: `less than 0.01 EUR`. */
-  readonly lessThan: (figure: string) => string;
   /** What stands before the decimals of a figure, where its reader has not asked for another. */
   readonly decimalSign: Display['decimalSign'];
+  /** A figure that something stays below: `less than 0.01 EUR`. */
+  readonly lessThan: (figure: string) => string;
   /** The rules by code; absent in English, where a rule says them itself, and where they are not translated. */
   readonly rulePages?: RulePages;
   readonly rulePageWords: RulePageWords;

@@ -1,6 +1,6 @@
 import { clockOf } from '../text/dates.ts';
 import { type Display, plainDisplay } from '../text/display.ts';
-import { placesWithin, trimmed } from '../text/figures.ts';
+import { percentPlaces, placesWithin, trimmed } from '../text/figures.ts';
 import {
   differenceText,
   heavyText,
@@ -32,9 +32,10 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
   const speaker: Speaker = {
     language: language.tag,
     number,
-    percent: (fraction, places = Math.abs(fraction) < 0.1 ? 2 : 1) =>
+    printed: (value, places) => signed(value.toFixed(places)),
+    percent: (fraction, places = percentPlaces(fraction)) =>
       `${number(fraction * 100, places)}${language.percentSign}`,
-    points: (fraction) => number(fraction * 100, Math.abs(fraction) < 0.1 ? 2 : 1),
+    points: (fraction) => number(fraction * 100, percentPlaces(fraction)),
     mass: (grams) => signed(massText(grams, display, language.lessThan)),
     weighed: (grams, stepGrams) => {
       const { figure, unit } = weighedText(grams, stepGrams, display);
@@ -69,9 +70,14 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
     },
     clock: clockOf,
     money: (amount, currency) => {
-      const places = amount >= 1 || amount === 0 ? 2 : amount >= 0.01 ? 3 : 5;
-      return `${signed(amount.toFixed(places))} ${currency}`;
+      const text = `${signed(Math.max(amount, amount > 0 ? cent : amount).toFixed(2))} ${currency}`;
+      return amount > 0 && amount < cent ? language.lessThan(text) : text;
     },
+    moneyApart: (before, after, currency) => {
+      const cents = Math.abs(Math.round(after * 100) - Math.round(before * 100));
+      return cents === 0 ? undefined : speaker.money(cents / 100, currency);
+    },
+    lessThan: language.lessThan,
     list: (words) => grammar.list(words, 'and'),
     anyOf: (words) => grammar.list(words, 'or'),
     count: (count, forms) => (forms[grammar.plural(count)] ?? forms.other).replace('#', number(count, 2)),
@@ -80,6 +86,9 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
   };
   return speaker;
 }
+
+/** The least that money is paid in, of a currency with hundredths. */
+export const cent = 0.01;
 
 /** Plain English, grams and °C. */
 export const plainSpeaker: Speaker = speakerOf(english, plainDisplay);

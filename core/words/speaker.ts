@@ -15,6 +15,8 @@ export interface Speaker {
   readonly language: string;
   /** A number with at most so many places. */
   number(value: number, places: number): string;
+  /** A number with exactly so many places, as a label prints it. */
+  printed(value: number, places: number): string;
   /** A share as a percent: two places below 10%, one above, or as many as are asked for. */
   percent(fraction: number, places?: number): string;
   /** A difference of two shares in points, without a sign of percent. */
@@ -42,8 +44,15 @@ export interface Speaker {
   duration(seconds: number): string;
   /** Minutes of a day as a clock shows them: `06:30`. */
   clock(minutes: number): string;
-  /** An amount of money with as many places as tell something; `currency` by its three letters. */
+  /**
+   * An amount of money to the cent, `4.85 EUR`; what is below a cent, and not nothing, is `less than 0.01 EUR`. `currency` by its
+   * three letters.
+   */
   money(amount: number, currency: string): string;
+  /** By how much two amounts differ as they are shown, so that the three figures agree; undefined where they are shown alike. */
+  moneyApart(before: number, after: number, currency: string): string | undefined;
+  /** A figure that something stays below: `less than 0.5 g`. */
+  lessThan(figure: string): string;
   /** `one, another and a third`. */
   list(words: readonly string[]): string;
   /** `one, another or a third`. */

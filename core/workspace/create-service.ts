@@ -16,16 +16,20 @@ import { statusOf } from '../features/status.ts';
 import { symbolsOf } from '../features/symbols.ts';
 import { formulaTemplates, newFormulaText } from '../features/templates.ts';
 import { totalsOf } from '../features/totals-of.ts';
+import { wordedTotals } from '../features/worded-totals.ts';
 import { checkBlock } from '../rules/check.ts';
+import { wordsOfRule } from '../rules/page.ts';
+import type { Rule } from '../rules/rule.ts';
 import { planView } from '../sheet/plan-sheet.ts';
 import { sheetOf } from '../sheet/sheet.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { splitLines } from '../text/lines.ts';
 import { finish, type Steps } from '../text/steps.ts';
+import type { RulePage } from '../words/rule-page.ts';
 import { plainSpeaker, speakerOf } from '../words/speak.ts';
 import { actionContext } from './actions.ts';
 import { createEditing } from './editing.ts';
-import { findingsInFile } from './findings.ts';
+import { findingsInFile, placedInFile } from './findings.ts';
 import { LastWhole } from './last-whole.ts';
 import { createNavigation } from './navigation.ts';
 import { notThere, panelEdits } from './panel-edits.ts';
@@ -33,7 +37,6 @@ import { compareTexts, portraitIn } from './portraits.ts';
 import type { Service } from './service.ts';
 import { emptySnapshot, withRoots, withSettings, withText } from './snapshot.ts';
 import { Cache, type CacheOptions, type View } from './view.ts';
-import { wordedAnswers } from './worded-answers.ts';
 
 /** A workspace of formula files, ready to be asked. */
 export function createService(options: CacheOptions = {}): Service {
@@ -112,7 +115,12 @@ export function createService(options: CacheOptions = {}): Service {
         });
   };
 
-  const service: Omit<Service, 'snapshot'> = {
+  const pageOf = (rule: Rule): RulePage => wordsOfRule(rule, now.settings.language);
+
+  return {
+    get snapshot() {
+      return now;
+    },
     ...createNavigation(
       view,
       (uri) => look(uri),
@@ -122,6 +130,7 @@ export function createService(options: CacheOptions = {}): Service {
       view,
       (uri, line) => actionsAround(uri, { line, start: 0, endLine: line, end: 0 }),
       () => speaker,
+      pageOf,
     ),
     setText: (uri, text) => {
       now = withText(now, uri, text);
@@ -188,11 +197,13 @@ export function createService(options: CacheOptions = {}): Service {
       const foundOn = (lineOfBlock: number) =>
         findings(uri).flatMap(({ code, place }) => (place.line === at.firstLine + lineOfBlock ? [code] : []));
       const scope = found.view.scopeOf(uri);
-      return completionsOf(at.block, line - at.firstLine, column, scope, foundOn).map((one) => ({
-        ...one,
-        replace: { line, ...one.replace },
-        ...(one.outdent === undefined ? {} : { outdent: { ...one.outdent, line } }),
-      }));
+      return completionsOf(at.block, line - at.firstLine, column, scope, speaker, foundOn, pageOf).map(
+        (one) => ({
+          ...one,
+          replace: { line, ...one.replace },
+          ...(one.outdent === undefined ? {} : { outdent: { ...one.outdent, line } }),
+        }),
+      );
     },
     folds: (uri) => {
       const found = read(uri);
@@ -264,7 +275,7 @@ export function createService(options: CacheOptions = {}): Service {
       const found = read(uri);
       if (found === undefined) return [];
       // Once for the file, and in the order of its lines: asked for anew at each formula it would cost their square.
-      const all = findings(uri);
+      const all = placedInFile(uri, found.source, (block) => found.view.findingsOf(uri, block), found.view);
       let next = 0;
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         while (next < all.length && all[next]!.place.line < firstLine) next++;
@@ -273,17 +284,19 @@ export function createService(options: CacheOptions = {}): Service {
         const analysis = found.view.analysisOf(uri, block);
         return analysis === undefined
           ? []
-          : [totalsOf(uri, analysis, all.slice(from, next), firstLine, speaker)];
+          : [wordedTotals(totalsOf(uri, analysis, all.slice(from, next), firstLine), speaker)];
       });
     },
-    importTable: (uri, table, name) => importTable(table, view().scopeOf(uri), name),
+    importTable: (uri, table, name) => {
+      const made = importTable(table, view().scopeOf(uri), name);
+      return { ...made, notes: made.notes.map((one) => ({ ...one, message: speaker.say(one.message) })) };
+    },
     portrait: (uri, shown = uri) => portraitIn(view(), uri, shown),
     compare,
     comparePage: (uri, before, after) => comparisonPage(compare(uri, before, after), speaker),
     blend: (uri, flours, target) => {
       const blend = blendOfNames(flours, view().scopeOf(uri), target);
-      if (blend.known) return blend;
-      return unknown(typeof blend.reason === 'string' ? blend.reason : speaker.say(blend.reason));
+      return blend.known ? blend : unknown(speaker.say(blend.reason));
     },
     plans: (uri) => {
       const found = read(uri);
@@ -295,11 +308,4 @@ export function createService(options: CacheOptions = {}): Service {
     },
     affectedSince: (before) => view().affectedSince(cache.at(before)),
   };
-  return Object.defineProperty(
-    wordedAnswers(() => now.settings.display, service as Service),
-    'snapshot',
-    {
-      get: () => now,
-    },
-  );
 }

@@ -4,7 +4,9 @@ import { completionDetailOf } from '../features/completion-detail.ts';
 import { type HintDetail, hintDetailOf } from '../features/hint-detail.ts';
 import type { SemanticToken } from '../features/semantic-tokens.ts';
 import { type SignatureAnswer, signaturesOf } from '../features/signatures.ts';
+import type { Rule } from '../rules/rule.ts';
 import type { SourceFile } from '../syntax/tree.ts';
+import type { RulePage } from '../words/rule-page.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { View } from './view.ts';
 
@@ -26,11 +28,15 @@ export interface Editing {
   hintDetail(uri: string, line: number): HintDetail | undefined;
 }
 
-/** `view` gives the snapshot asked about, `contextAt` what an action at a line may look at, `speaker` whoever words it now. */
+/**
+ * `view` gives the snapshot asked about, `contextAt` what an action at a line may look at, `speaker` whoever words it now,
+ * `pageOf` what the page of a rule says in the language of the reader.
+ */
 export function createEditing(
   view: () => View,
   contextAt: (uri: string, line: number) => ActionContext | undefined,
   speaker: () => Speaker,
+  pageOf: (rule: Rule) => RulePage,
 ): Editing {
   const blockAt = (asked: View, uri: string, line: number) =>
     asked.read(uri)?.source.blocks.findLast(({ firstLine }) => firstLine <= line);
@@ -55,6 +61,7 @@ export function createEditing(
       if (asked.read(uri) === undefined) return undefined;
       const place = {
         ...{ uri, block: blockAt(asked, uri, line)?.block, scope: asked.scopeOf(uri) },
+        ...{ speaker: speaker(), pageOf },
         analysisOf: (of: { readonly uri: string; readonly block: SourceFile['blocks'][number]['block'] }) =>
           asked.analysisOf(of.uri, of.block),
       };

@@ -11,11 +11,7 @@ import { type PlacedFinding, type PlacedRelated, wordedFindings } from './worded
 /** Where a definition stands now; it may have moved since the finding was made. */
 type WhereIs = (definition: Definition) => { readonly uri: string; readonly firstLine: number };
 
-/**
- * The findings of a file, block by block, at the levels that are set, counted in the file's lines. Above the most that
- * shown, the rest is counted in one last finding, so that a pasted page of prose does not flood the screen. Here they are
- * put into words: what is kept of them is which message it is, and its figures.
- */
+/** The findings of a file in the words of a speaker. */
 export function findingsInFile(
   uri: string,
   file: SourceFile,
@@ -23,6 +19,20 @@ export function findingsInFile(
   view: View,
   speaker: Speaker,
 ): Finding[] {
+  return wordedFindings(placedInFile(uri, file, findingsOf, view), speaker);
+}
+
+/**
+ * The findings of a file, block by block, at the levels that are set, counted in the file's lines. Above the most that
+ * shown, the rest is counted in one last finding, so that a pasted page of prose does not flood the screen. What is kept of
+ * them is which message it is, and its figures.
+ */
+export function placedInFile(
+  uri: string,
+  file: SourceFile,
+  findingsOf: (block: Block) => BlockFindings,
+  view: View,
+): PlacedFinding[] {
   const { settings } = view.snapshot;
   const whereIs: WhereIs = (definition) =>
     byBlock(view.definitionsOf(definition.uri)).get(definition.block) ?? definition;
@@ -49,7 +59,7 @@ export function findingsInFile(
       fixes: [],
     });
   }
-  return wordedFindings(shown, speaker);
+  return shown;
 }
 
 const indexed = new WeakMap<readonly Definition[], ReadonlyMap<Block, Definition>>();

@@ -9,49 +9,33 @@ import {
   type FilePortrait,
   foldName,
   heaviest,
-  type Message,
   message,
   type PlaceInFile,
   type Speaker,
 } from '../../core/index.ts';
-import { doughFilesBelow, readDough, rootAbove, type Unreadable } from '../disk.ts';
+import { doughFilesBelow, readDough, type Unreadable } from '../disk.ts';
 import { canonicalUri } from '../uris.ts';
 import { comparisonMarkdown } from './compare-markdown.ts';
+import {
+  type OtherFiles,
+  type ReadSide,
+  type Refusal,
+  refuse,
+  type Side,
+  twoPlaces,
+} from './compare-sides.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
 import { filesOfRevision, repositoryOf, uriIn } from './git.ts';
-import { cureOf, readInput, shownPath } from './input.ts';
-import { say, speaker } from './speaker.ts';
-import { complain, noOrders, visibleData, visibleLine } from './terminal.ts';
+import { cureOf, shownPath } from './input.ts';
+import { speaker } from './speaker.ts';
+import { noOrders, visibleData } from './terminal.ts';
 
 export interface CompareOptions {
   readonly since?: string;
   readonly between?: string;
   readonly json?: boolean;
   readonly format?: 'text' | 'md' | 'json';
-}
-
-/** One side of a comparison, or why there is none. */
-type Side =
-  | {
-      readonly portraits: readonly FilePortrait[];
-      /** Files and folders that could not be read, each told already, named as the portraits are; '' is all of a folder. */
-      readonly unread: readonly string[];
-      /** Files that were not asked for, by the names that the portraits have. */
-      readonly others?: OtherFiles;
-    }
-  | Refusal;
-
-/** Why there is none: what it is about, where that is to be named, and what is so. */
-interface Refusal {
-  readonly about?: string;
-  readonly message: Message;
-}
-
-/** Files that were not asked for: a formula that was, or its former self, may stand in one of them. */
-interface OtherFiles {
-  readonly texts: ReadonlyMap<string, string>;
-  portrait(file: string): FilePortrait | undefined;
 }
 
 /**
@@ -99,8 +83,6 @@ export async function compare(paths: readonly string[], options: CompareOptions)
   if (before.unread.length > 0 || after.unread.length > 0) return 2;
   return comparison.verdict === 'same' || comparison.verdict === 'layout' ? 0 : 1;
 }
-
-type ReadSide = Exclude<Side, Refusal>;
 
 /**
  * What was asked for on both sides. What stands there on one side alone is looked for in the other files by its name, so that
@@ -169,11 +151,6 @@ function asJson({ verdict, formulas, definitions }: Comparison): string {
   });
   const told: Comparison = { verdict, formulas: formulas.map(placed), definitions: definitions.map(placed) };
   return `${JSON.stringify(told, null, 2)}\n`;
-}
-
-function refuse({ about, message: why }: Refusal): ExitCode {
-  complain(...(about === undefined ? [] : [about]), say(why));
-  return 2;
 }
 
 /** A repository and which of its paths are asked for. */
@@ -281,97 +258,4 @@ async function diskSide(asked: Asked): Promise<Side> {
     else files.push({ path: withinRoot(path), text: file.text });
   }
   return sideOf(asked, files, unread);
-}
-
-async function twoPlaces(old: string, now: string): Promise<[Side, Side]> {
-  const [one, other] = await Promise.all([old, now].map((path) => stat(path).catch(() => undefined)));
-  if (one?.isDirectory() && other?.isDirectory()) return [await folderSide(old), await folderSide(now)];
-  if (one?.isDirectory() || other?.isDirectory())
-    return [{ message: message('command-git.file-and-folder', { file: old, otherFile: now }) }, none];
-  return [await fileSide(old, now, now), await fileSide(now, old, now)];
-}
-
-const none: Side = { portraits: [], unread: [] };
-
-/** The files of a folder, shown by their paths in it so that they match those of the other folder. */
-async function folderSide(folder: string): Promise<Side> {
-  const input = await readInput([folder]);
-  const within = (shown: string): string => relative(resolve(folder), resolve(shown)).replaceAll(sep, '/');
-  const portraits = input.asked
-    .map(({ uri, shown }) => input.service.portrait(uri, within(shown)))
-    .filter((portrait) => portrait !== undefined);
-  return { portraits, unread: input.troubles.map(({ path }) => within(path)) };
-}
-
-/**
- * A file among its neighbours, less the one it is compared with, which would define the same names again. A file that
- * stands in no place of its own (git hands its old states over in a folder for passing things) stands where the other does.
- */
-async function fileSide(path: string, other: string, shown: string): Promise<Side> {
-  const file = await readDough(path);
-  if (path !== nowhere && file.text === undefined)
-    return { about: shownPath(path), message: cureOf(file.why) };
-  if (file.text === undefined) return none;
-  const [home, otherHome] = await Promise.all([path, other].map((one) => rootAbove(dirname(resolve(one)))));
-  const isGuest = other !== nowhere && home === dirname(resolve(path)) && home !== otherHome;
-  return portraitAmong({ place: isGuest ? other : path, text: file.text, shown, other });
-}
-
-const nowhere = '/dev/null';
-
-interface Placed {
-  readonly place: string;
-  readonly text: string;
-  readonly shown: string;
-  readonly other: string;
-}
-
-async function portraitAmong({ place, text, shown, other }: Placed): Promise<Side> {
-  const at = resolve(place);
-  const root = await rootAbove(dirname(at));
-  const service = createService();
-  const uriOf = (path: string): string => canonicalUri(pathToFileURL(path).href);
-  for await (const path of doughFilesBelow(root)) {
-    if (path === at || path === resolve(other)) continue;
-    const file = await readDough(path);
-    if (file.text !== undefined) service.setText(uriOf(path), file.text);
-  }
-  service.setText(uriOf(at), text);
-  service.setRoots([uriOf(root)]);
-  const portrait = service.portrait(uriOf(at), shownPath(resolve(shown)));
-  return { portraits: portrait === undefined ? [] : [portrait], unread: [] };
-}
-
-/**
- * As git's external diff: `path old-file old-hex old-mode new-file new-hex new-mode`, behind it the new path of a file
- * renamed; of a path in conflict the path alone. Each state is read in its place among the files on disk. Always 0, for git
- * takes anything else for a failure and shows nothing more.
- */
-export async function compareForGit(words: readonly string[]): Promise<ExitCode> {
-  const [path, old, , , now, , , renamed] = words;
-  if (path === undefined || (old !== undefined && now === undefined))
-    return refuse({ message: message('command-git.for-git') });
-  if (old === undefined || now === undefined) {
-    const facts = { file: visibleLine(path), command: 'git add' };
-    process.stdout.write(noOrders(`${say(message('command-git.in-conflict', facts))}\n\n`));
-    return 0;
-  }
-  const newPath = renamed ?? path;
-  const sides: FilePortrait[][] = [];
-  for (const [state, place, other] of [
-    [old, path, newPath],
-    [now, newPath, path],
-  ] as const) {
-    const file = state === nowhere ? undefined : await readDough(state);
-    if (file !== undefined && file.text === undefined) {
-      process.stdout.write(noOrders(`${visibleLine(path)}: ${say(cureOf(file.why))}\n\n`));
-      return 0;
-    }
-    const side =
-      file === undefined ? none : await portraitAmong({ place, text: file.text, shown: place, other });
-    sides.push('portraits' in side ? [...side.portraits] : []);
-  }
-  const told = asText(comparePortraits(sides[0]!, sides[1]!, speaker()));
-  process.stdout.write(noOrders(`${visibleLine(newPath)}\n${told}\n`));
-  return 0;
 }

@@ -95,8 +95,12 @@ program
     `${ends('nothing or only the layout differs', 'something does')}${example('doughwright compare --since main formulas')}`,
   )
   .action(async (paths: string[], options) => {
-    const { compare, compareForGit } = await import('./compare.ts');
-    end(await (options.gitDriver ? compareForGit(paths) : compare(paths, options)));
+    if (options.gitDriver) {
+      const { compareForGit } = await import('./compare-for-git.ts');
+      return end(await compareForGit(paths));
+    }
+    const { compare } = await import('./compare.ts');
+    end(await compare(paths, options));
   });
 
 program

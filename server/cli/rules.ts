@@ -1,15 +1,15 @@
-import { explainedRule, rules as ruleList, wordsOfRule } from '../../core/index.ts';
+import { explainedRule, message, rules as ruleList, wordsOfRule } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
-import { wording } from './speaker.ts';
+import { say, wording } from './speaker.ts';
 import { levelStyles, styled } from './style.ts';
-import { complainOf } from './terminal.ts';
+import { complain } from './terminal.ts';
 
 /** Lists the rules by code, with the level each has unless it is set otherwise; or explains one, as its page does. */
 export function rules(asked: string | undefined, options: { readonly json?: boolean }): ExitCode {
   const { language } = wording();
   const wanted = ruleList.filter(({ code }) => asked === undefined || code === asked);
   if (wanted.length === 0) {
-    complainOf(`doughwright: ${asked}: there is no such rule; “doughwright rules” lists them.\n`);
+    complain(say(message('command-check.no-rule', { code: asked! })));
     return 2;
   }
   const rows = wanted

@@ -3,7 +3,6 @@ import { fermentationOf, partFermentation } from '../../core/analysis/fermentati
 import { fermentationTimeline } from '../../core/features/fermentation-timeline.ts';
 import { hoverOf } from '../../core/features/hover.ts';
 import type { RuleContext } from '../../core/rules/rule.ts';
-import { plainDisplay, worded } from '../../core/text/display.ts';
 import { plainSpeaker } from '../../core/words/speak.ts';
 import { contextsOf, workspaceOf } from '../rules/findings.ts';
 
@@ -94,10 +93,7 @@ describe('the hover of a step', () => {
   const at = (text: string, words: string): string | undefined => {
     const context = contextOf(text);
     const line = text.split('\n').findIndex((one) => one.includes(words));
-    return worded(
-      hoverOf(context.block, line, 3, context.scope, context.analysis, plainSpeaker),
-      plainDisplay,
-    )?.markdown;
+    return hoverOf(context.block, line, 3, context.scope, context.analysis, plainSpeaker)?.markdown;
   };
 
   it('says how long it would take at 27 °C and how far the dough has risen', () => {

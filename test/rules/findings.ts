@@ -2,7 +2,6 @@ import { analyse } from '../../core/analysis/analysis.ts';
 import { formulaOf } from '../../core/model/formula-model.ts';
 import { type BlockFinding, checkBlock } from '../../core/rules/check.ts';
 import type { RuleContext, RuleFix } from '../../core/rules/rule.ts';
-import { plainDisplay, worded } from '../../core/text/display.ts';
 import { emptySnapshot, withRoots, withText } from '../../core/workspace/snapshot.ts';
 import { Cache, type View } from '../../core/workspace/view.ts';
 
@@ -45,7 +44,7 @@ export function findingsOf(given: readonly GivenFile[]): FileFinding[] {
   const view = workspaceOf(given);
   return given.flatMap(({ path }) =>
     contextsOf(view, path).flatMap(({ context, firstLine }) => {
-      const { findings, failures } = worded(checkBlock(context), plainDisplay);
+      const { findings, failures } = checkBlock(context);
       if (failures.length > 0) throw new Error(failures.join('\n'));
       return findings.map((one) => ({ ...one, path, firstLine, fileLine: firstLine + one.line }));
     }),

@@ -96,6 +96,7 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   kilojoules: number(1520),
   amount: number(4.85),
   currency: text('EUR'),
+  otherCurrency: text('USD'),
   celsiusPerMinute: number(0.46),
   rpm: number(12000),
   number: whole(3),

@@ -2,9 +2,8 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Display, plainDisplay, wordedText } from '../../core/text/display.ts';
+import { type Display, plainDisplay } from '../../core/text/display.ts';
 import type { subjects } from '../../core/words/en/english.ts';
-import { inMarks } from '../../core/words/in-marks.ts';
 import { type Grammar, type Language, plainGrammar } from '../../core/words/language.ts';
 import { type Code, type Message, message, type Translation } from '../../core/words/message.ts';
 import { plainSpeaker, speakerOf } from '../../core/words/speak.ts';
@@ -195,18 +194,6 @@ describe('a message', () => {
 
   it('of another version is shown by its code', () => {
     expect(plainSpeaker.say({ code: 'not-here.any', args: {} })).toBe('not-here.any');
-  });
-});
-
-describe('a message in a room that still puts texts together', () => {
-  it('reads as it does elsewhere once its figures are written out', () => {
-    for (const display of [plainDisplay, abroad]) {
-      const speaker = speakerOf(languages[0]!, display);
-      for (const code of codesOf(languages[0]!)) {
-        const made = said(code, argsFrom(usualArgs));
-        expect(wordedText(inMarks(made as Message), display)).toBe(speaker.say(made));
-      }
-    }
   });
 });
 

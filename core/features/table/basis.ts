@@ -1,4 +1,5 @@
-import { percent, trimmed } from '../../text/figures.ts';
+import { trimmed } from '../../text/figures.ts';
+import { message } from '../../words/message.ts';
 import type { Notes } from './notes.ts';
 import type { TablePart } from './parts.ts';
 import type { CellAmount, ReadRow } from './rows.ts';
@@ -22,7 +23,8 @@ const looseness = 0.005;
  */
 export function basisOf(part: TablePart, isFlour: (name: string) => boolean, notes: Notes): WrittenPart {
   const rows = part.lines.flatMap((line) => ('row' in line ? [line.row] : []));
-  const ofPart = part.kind === 'dough' ? '' : ` of “${part.name}”`;
+  const isDough = part.kind === 'dough';
+  const named = { part: part.name };
   const each: WrittenPart = { amountOf: (row) => (row.percent ?? row.weight)!.text, inPercent: false };
   const weights: WrittenPart = { amountOf: (row) => (row.weight ?? row.percent)!.text, inPercent: false };
   if (rows.length === 0 || rows.every((row) => row.percent === undefined)) return weights;
@@ -33,39 +35,46 @@ export function basisOf(part: TablePart, isFlour: (name: string) => boolean, not
   if (apart.length > 0) {
     for (const row of apart.slice(0, 5))
       notes.doubt(
-        `Row ${row.number}, “${row.name}”: ${row.percent!.text} is ${trimmed((row.percent!.value / 100) * whole!, 1)} g, and the table says ${row.weight!.text}.`,
+        message('import.row-differs', {
+          ...{ number: row.number, name: row.name, written: row.percent!.text },
+          ...{ grams: (row.percent!.value / 100) * whole!, otherWritten: row.weight!.text },
+        }),
       );
-    if (apart.length > 5) notes.doubt(`So it is with ${apart.length - 5} rows more.`);
-    notes.doubt(`Percentages and weights${ofPart} do not agree; the weights are written.`);
+    if (apart.length > 5) notes.doubt(message('import.rows-differ', { count: apart.length - 5 }));
+    notes.doubt(isDough ? message('import.disagree') : message('import.disagree-part', named));
     return weights;
   }
   const flour = flourPercent(rows, isFlour);
   const all = rows.reduce((sum, row) => sum + (row.percent?.value ?? 0), 0);
   if (allPercent && flour !== 100 && Math.abs(all - 100) < 0.6) {
     if (allWeighed) {
-      notes.say(
-        `The percentages${ofPart} are of all that goes in and not of the flour; the weights are written.`,
-      );
+      notes.say(isDough ? message('import.of-all') : message('import.of-all-part', named));
       return weights;
     }
     notes.doubt(
-      `The percentages${ofPart} are of all that goes in and not of the flour: they are written as weights, per kilogram.`,
+      isDough ? message('import.of-all-per-kilogram') : message('import.of-all-per-kilogram-part', named),
     );
     return { amountOf: (row) => `${trimmed(row.percent!.value * 10, 3)} g`, inPercent: false };
   }
   if (flour !== undefined && flour !== 100) {
-    const told = `The flours${ofPart} come to ${percent(flour / 100)} in the table, not to 100%`;
+    const fraction = flour / 100;
     if (allWeighed) {
-      notes.doubt(`${told}; the weights are written.`);
+      notes.doubt(
+        isDough
+          ? message('import.flours-make-weights', { fraction })
+          : message('import.flours-make-weights-part', { fraction, ...named }),
+      );
       return weights;
     }
-    notes.doubt(`${told}.`);
+    notes.doubt(
+      isDough
+        ? message('import.flours-make', { fraction })
+        : message('import.flours-make-part', { fraction, ...named }),
+    );
   }
   if (!allPercent) return allWeighed ? weights : each;
   if (!allWeighed) return { ...each, inPercent: true };
-  notes.say(
-    `Percentages and weights${ofPart} agree: the percentages are written${part.kind === 'dough' ? ', the weights as the yield' : ''}.`,
-  );
+  notes.say(isDough ? message('import.agree') : message('import.agree-part', named));
   const yieldGrams = rows.reduce((sum, row) => sum + row.weight!.value, 0);
   return { ...each, yieldGrams, ...(whole === undefined ? {} : { wholeGrams: whole }), inPercent: true };
 }

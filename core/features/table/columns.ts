@@ -6,7 +6,7 @@ import { type ColumnUse, titleIn, unitOf, unitOfHeading, useOf } from './words.t
 /** A column with amounts. */
 export interface AmountColumn {
   readonly at: number;
-  /** As the heading has it, or the column’s number in words. */
+  /** As the heading has it; empty where it has none. */
   readonly title: string;
   /** The unit of cells without one, where heading or another column say it. */
   readonly unit?: string;
@@ -117,7 +117,7 @@ function amountColumns(
     const percents = inCells.filter((cell) => cell.unit === '%').length;
     found.push({
       at,
-      title: headings[at] || `column ${at + 1}`,
+      title: headings[at] ?? '',
       ...(unit === undefined ? {} : { unit }),
       ...(inCells.length > 0 || unit !== undefined || beside === undefined ? {} : { unitsAt: beside }),
       isPercent: unit === '%' || percents > (unit === undefined ? inCells : numbers).length / 2,

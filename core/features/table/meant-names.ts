@@ -1,3 +1,6 @@
+import { nameAbroad } from '../../catalogue/catalogue.ts';
+import { writtenTypes } from '../../catalogue/flour-types.ts';
+import { anyFlourAbroad } from '../../catalogue/names-abroad.ts';
 import { foldName } from '../../text/names.ts';
 
 /** A name of a table with what else its cell says of it. */
@@ -7,56 +10,21 @@ export interface MeantName {
   readonly celsius?: number;
   /** Words that are no name: `soft`. */
   readonly remark?: string;
-  /** The word of another language says less than the name that was taken for it. */
+  /** The word of another language leaves open which of several is meant. */
   readonly isGuess?: true;
 }
 
-/** Words for what goes into bread, by the name of the catalogue. Common practice of the trade, no source. */
-const words: Readonly<Record<string, string>> = {
-  water: 'wasser leitungswasser eau agua acqua',
-  ice: 'eis scherbeneis glace hielo ghiaccio',
-  salt: 'salz speisesalz meersalz sel sal sale',
-  'fresh yeast':
-    'frischhefe, hefe frisch, levure fraîche, levure boulangère, levadura fresca, lievito fresco, lievito di birra, lievito di birra fresco',
-  'active dry yeast': 'trockenhefe, levure sèche, levadura seca, lievito secco',
-  'instant yeast': 'instanthefe, levure instantanée, levadura instantánea, lievito istantaneo',
-  butter: 'beurre mantequilla burro',
-  'olive oil': "olivenöl, huile d'olive, aceite de oliva, olio d'oliva, olio di oliva",
-  sugar: 'zucker sucre azúcar zucchero',
-  honey: 'honig miel miele',
-  egg: 'ei eier œuf œufs oeuf oeufs huevo huevos uovo uova',
-  'egg yolk': "eigelb, jaune d'œuf, jaune d'oeuf, yema, tuorlo",
-  'whole milk': 'vollmilch, milch, lait, lait entier, leche, leche entera, latte, latte intero',
-  'sunflower seed': 'sonnenblumenkerne, graines de tournesol, pipas de girasol, semi di girasole',
-  linseed: 'leinsamen, leinsaat, lin, lino, graines de lin, semi di lino',
-  sesame: 'sesam sésame sésamo sesamo',
-  walnut: 'walnuss walnüsse noix nueces noci',
-  hazelnut: 'haselnuss haselnüsse noisettes avellanas nocciole',
-  raisins: 'rosinen, raisins secs, pasas, uvetta',
-  'wholemeal rye': 'roggenvollkornmehl, seigle intégral, centeno integral, segale integrale',
-};
+/** Words for flour of whatever kind, which leave open which of several is meant. */
+const anyFlour: ReadonlySet<string> = new Set(anyFlourAbroad.map(foldName));
 
-/** Words that leave open which of several is meant. */
-const guesses: Readonly<Record<string, string>> = {
-  'fresh yeast': 'hefe levure levadura lievito',
-  'bread flour':
-    'mehl, weizenmehl, farine, farine de blé, harina, harina de trigo, farina, farina di frumento',
-  'medium rye': 'roggenmehl, farine de seigle, harina de centeno, farina di segale',
-  'wholemeal wheat': 'weizenvollkornmehl, farine complète, harina integral, farina integrale',
-};
-
-function byWord(table: Readonly<Record<string, string>>): Map<string, string> {
-  return new Map(
-    Object.entries(table).flatMap(([name, said]) =>
-      (said.includes(',') ? said.split(/,\s*/) : said.split(' ')).map(
-        (word) => [foldName(word), name] as const,
-      ),
-    ),
-  );
+/** What the catalogue calls a thing that a word of another language names; none where English has the same word. */
+function catalogueNameOf(folded: string): MeantName | undefined {
+  if (anyFlour.has(folded)) return { name: 'bread flour', isGuess: true };
+  const found = nameAbroad(folded);
+  if (found === undefined) return undefined;
+  const name = writtenTypes.get(found.name) ?? found.name;
+  return found.isLoose ? { name, isGuess: true } : { name };
 }
-
-const sure = byWord(words);
-const unsure = byWord(guesses);
 
 /** Flours that another language names by their type: `Weizenmehl Type 550`, `farine de blé T65`, `farina tipo 00`. */
 const typePattern =
@@ -74,16 +42,15 @@ export function meantName(
   const translated = (name: string): MeantName | undefined => {
     if (isOwn(name)) return { name };
     const folded = foldName(name);
-    const own = sure.get(folded);
-    if (own !== undefined) return { name: own };
-    if (isKnown(name) && !unsure.has(folded) && !typePattern.test(folded)) return { name };
+    const found = catalogueNameOf(folded);
+    if (found !== undefined) return found;
+    if (isKnown(name) && !typePattern.test(folded)) return { name };
     const type = typePattern.exec(folded);
     if (type !== null) {
       const names = [`T${type[2]}`, `type ${type[2]}`];
       for (const one of type[1] === 't' ? names : names.toReversed()) if (isKnown(one)) return { name: one };
     }
-    const guess = unsure.get(folded);
-    return guess === undefined ? undefined : { name: guess, isGuess: true };
+    return undefined;
   };
   const whole = translated(said);
   if (whole !== undefined) return whole;

@@ -1,30 +1,43 @@
-/** What is told about a table that was taken in: a guess, or something that somebody should look at. */
-export interface TableNote {
-  readonly message: string;
+import { type Message, message } from '../../words/message.ts';
+
+/** What is to be known of a table that was taken in: a guess, or something that somebody should look at. */
+export interface TableNote<Words = string> {
+  readonly message: Words;
   /** Worth a look before the formula is used. */
   readonly doubtful: boolean;
 }
 
-/** Gathers what is to be told, each thing once. */
+/** Gathers the notes on a table, each once. */
 export class Notes {
-  readonly all: TableNote[] = [];
+  readonly all: TableNote<Message>[] = [];
+  readonly #seen = new Set<string>();
 
-  say(message: string): void {
-    this.add({ message, doubtful: false });
+  say(note: Message): void {
+    this.#add({ message: note, doubtful: false });
   }
 
-  doubt(message: string): void {
-    this.add({ message, doubtful: true });
+  doubt(note: Message): void {
+    this.#add({ message: note, doubtful: true });
   }
 
-  private add(note: TableNote): void {
-    if (!this.all.some(({ message }) => message === note.message)) this.all.push(note);
+  #add(note: TableNote<Message>): void {
+    const key = JSON.stringify(note.message);
+    if (this.#seen.has(key)) return;
+    this.#seen.add(key);
+    this.all.push(note);
   }
 }
 
-/** `a`, `a and b`, `a, b and 3 more`: names in quotes, at most so many of them. */
-export function listed(names: readonly string[], most = 6): string {
-  const shown = names.slice(0, most).map((name) => `“${name}”`);
-  const last = names.length > most ? `${names.length - most} more` : shown.pop()!;
-  return shown.length === 0 ? last : `${shown.join(', ')} and ${last}`;
+/** The most that are named of a kind; of the others it is told how many there are. */
+const mostNamed = 6;
+
+/** Names in quotes, and how many more there are: `a`, `a and b`, `a, b and 3 more`. */
+export function listed(names: readonly string[]): Message[] {
+  return atMost(names.map((name) => message('import.quoted', { name })));
+}
+
+/** The first of some, and how many more there are. */
+export function atMost(all: readonly Message[]): Message[] {
+  const more = all.length - mostNamed;
+  return more > 0 ? [...all.slice(0, mostNamed), message('import.more', { count: more })] : [...all];
 }

@@ -1,4 +1,5 @@
 import { foldName } from '../../text/names.ts';
+import { type Message, message } from '../../words/message.ts';
 import { listed, type Notes } from './notes.ts';
 import type { ReadRow } from './rows.ts';
 import { isAboutBatch, isDoughName, isGroupName, isTotalName, sectionKindOf } from './words.ts';
@@ -60,7 +61,7 @@ export function partsOf(
       ) {
         heading = row.name;
         named.add(foldName(heading));
-        notes.say(`Row ${row.number}, “${row.name}”, has no amount: it is taken as the heading of a part.`);
+        notes.say(message('import.heading', { number: row.number, name: row.name }));
         return;
       }
       const part = openPart(parts, formula, row.part || heading, row.kind);
@@ -77,9 +78,8 @@ export function partsOf(
       ),
     ),
   );
-  if (assumed.length > 0)
-    notes.doubt(`Without a unit where other rows have one, and taken as grams: ${listed(assumed)}.`);
-  if (sums.length > 0) notes.say(`Sums are left out, a formula works them out itself: ${listed(sums)}.`);
+  if (assumed.length > 0) notes.doubt(message('import.grams-assumed', { parts: listed(assumed) }));
+  if (sums.length > 0) notes.say(message('import.sums', { parts: listed(sums) }));
   return made;
 }
 
@@ -127,9 +127,7 @@ function isSum(row: ReadRow, part: OpenPart, isKnown: (name: string) => boolean)
 function lineOf(row: ReadRow, isKnown: (name: string) => boolean, notes: Notes): TableLine {
   const amount = row.percent ?? row.weight;
   if (amount !== undefined && isAboutBatch(row.name) && !isKnown(row.name)) {
-    notes.doubt(
-      `Row ${row.number}, “${row.said}”, tells of the batch and is no ingredient; it became a comment.`,
-    );
+    notes.doubt(message('import.about-batch', { number: row.number, written: row.said }));
     return { comment: row.said };
   }
   if (
@@ -139,7 +137,7 @@ function lineOf(row: ReadRow, isKnown: (name: string) => boolean, notes: Notes):
   )
     return { row };
   if (row.name !== '' && amount?.value === 0)
-    notes.say(`Row ${row.number}, “${row.name}”, is 0 and became a comment.`);
+    notes.say(message('import.zero', { number: row.number, name: row.name }));
   else if (
     row.name !== '' &&
     row.percent === undefined &&
@@ -147,13 +145,15 @@ function lineOf(row: ReadRow, isKnown: (name: string) => boolean, notes: Notes):
     !row.unread &&
     !isKnown(row.name)
   )
-    notes.say(`Row ${row.number}, “${row.name}”, has no amount and became a comment.`);
-  else notes.doubt(`Row ${row.number}, “${row.said}”, ${whyNot(row)}; it became a comment.`);
+    notes.say(message('import.no-amount', { number: row.number, name: row.name }));
+  else notes.doubt(whyNot(row));
   return { comment: row.said };
 }
 
-function whyNot(row: ReadRow): string {
-  if (row.name === '') return 'has no name';
-  if (row.unread) return 'has an amount that cannot be read';
-  return row.percent === undefined && row.weight === undefined ? 'has no amount' : 'has an amount below 0';
+/** Why a row became no line. */
+function whyNot({ number, name, said: written, unread, percent, weight }: ReadRow): Message {
+  if (name === '') return message('import.row-no-name', { number, written });
+  if (unread) return message('import.row-not-read', { number, written });
+  const isEmpty = percent === undefined && weight === undefined;
+  return message(isEmpty ? 'import.row-no-amount' : 'import.row-negative', { number, written });
 }

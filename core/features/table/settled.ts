@@ -1,4 +1,4 @@
-import { trimmed } from '../../text/figures.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { ChosenColumns } from './chosen.ts';
 import type { Columns } from './columns.ts';
 import type { Notes } from './notes.ts';
@@ -28,14 +28,15 @@ export function settledSigns(
   const [right, more] = readings.filter(({ proof }) => proof.holds === true);
   const others = readings.filter(({ proof }) => proof.holds === false);
   if (right === undefined || more !== undefined || others.length === 0) return signs;
-  notes.say(`“${two}” is ${plainNumber(two, right.own)}: so ${right.proof.words}.`);
+  notes.say(right.proof.told!({ written: two, meant: plainNumber(two, right.own) }));
   return right.own;
 }
 
 interface Proof {
   /** `undefined` where nothing in the table tells. */
   readonly holds: boolean | undefined;
-  readonly words: string;
+  /** What holds of the table where the number is so. */
+  readonly told?: (number: { readonly written: string; readonly meant: string }) => Message;
 }
 
 function proofOf(rows: readonly ReadRow[]): Proof {
@@ -44,15 +45,18 @@ function proofOf(rows: readonly ReadRow[]): Proof {
     const wholes = both.map(({ percent, weight }) => weight!.value / percent!.value).filter(Number.isFinite);
     const [least, most] = [Math.min(...wholes), Math.max(...wholes)];
     if (wholes.length >= 2)
-      return { holds: most <= 1.1 * least, words: 'the weights are to one another as the percentages are' };
+      return {
+        holds: most <= 1.1 * least,
+        told: (number) => message('import.read-by-shares', number),
+      };
   }
   const sum = rows.find(({ name, weight }) => isTotalName(name) && weight !== undefined);
-  if (sum === undefined) return { holds: undefined, words: '' };
+  if (sum === undefined) return { holds: undefined };
   const all = rows
     .filter((row) => row !== sum && !isTotalName(row.name))
     .reduce((grams, { weight }) => grams + (weight?.value ?? 0), 0);
   return {
     holds: Math.abs(all - sum.weight!.value) <= 0.005 * all,
-    words: `the rows come to “${sum.name}”, ${trimmed(all, 1)} g`,
+    told: (number) => message('import.read-by-sum', { ...number, name: sum.name, grams: all }),
   };
 }

@@ -1,5 +1,6 @@
+import { message } from '../../words/message.ts';
 import type { CellRow, CellTable } from './delimited.ts';
-import type { Notes } from './notes.ts';
+import { listed, type Notes } from './notes.ts';
 import { useOf } from './words.ts';
 
 /**
@@ -32,7 +33,7 @@ function stacked(table: CellTable, notes: Notes): CellTable {
   const isTitled = blocks.every((block) => titleOf(block) !== undefined);
   // A row above with words over every block names the blocks; any other stays the name of the whole.
   const namesBlocks = new Set(isTitled ? blocks.map(titleOf) : []);
-  notes.say(`${blocks.length} blocks stand side by side in this table: they are taken one below the other.`);
+  notes.say(message('import.side-by-side', { count: blocks.length }));
   const uses = (block: (typeof blocks)[number]) =>
     head.cells.slice(block.start, block.end).map((cell) => useOf(cell) ?? cell);
   const order = uses(blocks[0]!);
@@ -93,7 +94,6 @@ function carriedDown(table: CellTable, notes: Notes): CellTable {
     }
     return { ...row, cells };
   });
-  const titles = merged.map((column) => `“${head[column]}”`).join(', ');
-  notes.say(`Empty cells below one that is filled in ${titles} are taken to say the same.`);
+  notes.say(message('import.merged-cells', { parts: listed(merged.map((column) => head[column]!)) }));
   return { ...table, rows };
 }

@@ -1,8 +1,10 @@
 import type { Language } from '../language.ts';
 import type { Catalogue } from '../message.ts';
 import { actions } from './actions.ts';
+import { allergens } from './allergens.ts';
 import { amounts } from './amounts.ts';
 import { asked } from './asked.ts';
+import { blends } from './blends.ts';
 import { calibration } from './calibration.ts';
 import { cautions } from './cautions.ts';
 import { charts } from './charts.ts';
@@ -12,11 +14,15 @@ import { commandGit } from './command-git.ts';
 import { commandTotals } from './command-totals.ts';
 import { comparison } from './comparison.ts';
 import { comparisonPage } from './comparison-page.ts';
+import { completion } from './completion.ts';
+import { cost } from './cost.ts';
 import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
 import { hover } from './hover.ts';
+import { imports } from './imports.ts';
+import { label } from './label.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -55,6 +61,12 @@ export const subjects = {
   ranges,
   mixers,
   comparison,
+  blends,
+  completion,
+  cost,
+  label,
+  imports,
+  allergens,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
   'mixing-outlook': mixingOutlook,
@@ -99,6 +111,12 @@ const catalogue: Catalogue = {
   ...ranges,
   ...mixers,
   ...comparison,
+  ...blends,
+  ...completion,
+  ...cost,
+  ...label,
+  ...imports,
+  ...allergens,
   ...mixingHeat,
   ...mixingHints,
   ...mixingOutlook,

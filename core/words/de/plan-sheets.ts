@@ -39,7 +39,8 @@ export const planSheets: Translation<typeof english> = {
   'plan.no-mixing': ({ name }) =>
     `${name} hat kein Knetprogramm, das sich rechnen lässt: dafür ist keine Zeit eingeplant.`,
   'plan.no-baking': ({ name }) => `${name} hat keinen Schritt, der backt: dafür ist kein Ofen eingeplant.`,
-  'plan.cost-not-known': ({ sentence }) => `Was die Vorräte kosten, ist nicht bekannt: ${sentence}.`,
+  'plan.cost-not-known': ({ reason }, say) =>
+    `Was die Vorräte kosten, ist nicht bekannt: ${say.say(reason)}.`,
   'plan.cost-without': ({ names }, say) =>
     `Die Kosten der Vorräte sind ohne ${say.list(names)}: kein brauchbarer Preis.`,
 

@@ -69,10 +69,10 @@ export const sheetHeads: Translation<typeof english> = {
   'sheet.instead-of': ({ written, otherWritten }) =>
     `${written}, für heute probiert; in der Datei ${otherWritten}`,
 
-  'level.error': () => 'Fehler',
-  'level.warning': () => 'Warnung',
-  'level.info': () => 'Information',
-  'level.hint': () => 'Hinweis',
+  'sheet-level.error': () => 'Fehler',
+  'sheet-level.warning': () => 'Warnung',
+  'sheet-level.info': () => 'Information',
+  'sheet-level.hint': () => 'Hinweis',
   'sheet.finding': ({ title, sentence }, say) => `${say.say(title)}: ${sentence}`,
   'sheet.finding-at': ({ title, number, sentence }, say) =>
     `${say.say(title)} (Zeile ${number}): ${sentence}`,

@@ -1,6 +1,8 @@
 import { actions } from './actions.ts';
+import { allergens } from './allergens.ts';
 import { amounts } from './amounts.ts';
 import { asked } from './asked.ts';
+import { blends } from './blends.ts';
 import { calibration } from './calibration.ts';
 import { cautions } from './cautions.ts';
 import { charts } from './charts.ts';
@@ -10,11 +12,15 @@ import { commandGit } from './command-git.ts';
 import { commandTotals } from './command-totals.ts';
 import { comparison } from './comparison.ts';
 import { comparisonPage } from './comparison-page.ts';
+import { completion } from './completion.ts';
+import { cost } from './cost.ts';
 import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
 import { hover } from './hover.ts';
+import { imports } from './imports.ts';
+import { label } from './label.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -51,6 +57,12 @@ export const subjects = {
   ranges,
   mixers,
   comparison,
+  blends,
+  completion,
+  cost,
+  label,
+  imports,
+  allergens,
   'mixing-reasons': mixingReasons,
   'mixing-warmth': mixingWarmth,
   'mixing-work': mixingWork,
@@ -96,6 +108,12 @@ export const english = {
   ...ranges,
   ...mixers,
   ...comparison,
+  ...blends,
+  ...completion,
+  ...cost,
+  ...label,
+  ...imports,
+  ...allergens,
   ...mixingReasons,
   ...mixingWarmth,
   ...mixingWork,

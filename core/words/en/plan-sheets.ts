@@ -54,8 +54,8 @@ export const planSheets = {
   'plan.no-mixing': ({ name }: Args<'name'>) =>
     `${name} has no mixing programme that can be run: no time is planned for it.`,
   'plan.no-baking': ({ name }: Args<'name'>) => `${name} has no step that bakes: no oven is planned for it.`,
-  'plan.cost-not-known': ({ sentence }: Args<'sentence'>) =>
-    `What the stores cost is not known: ${sentence}.`,
+  'plan.cost-not-known': ({ reason }: Args<'reason'>, say: Speaker) =>
+    `What the stores cost is not known: ${say.say(reason)}.`,
   'plan.cost-without': ({ names }: Args<'names'>, say: Speaker) =>
     `The cost of the stores is without ${say.list(names)}: no usable price.`,
 

@@ -71,10 +71,10 @@ export const sheetHeads = {
   'sheet.instead-of': ({ written, otherWritten }: Args<'written' | 'otherWritten'>) =>
     `${written}, tried today; in the file ${otherWritten}`,
 
-  'level.error': () => 'Error',
-  'level.warning': () => 'Warning',
-  'level.info': () => 'Information',
-  'level.hint': () => 'Hint',
+  'sheet-level.error': () => 'Error',
+  'sheet-level.warning': () => 'Warning',
+  'sheet-level.info': () => 'Information',
+  'sheet-level.hint': () => 'Hint',
   'sheet.finding': ({ title, sentence }: Args<'title' | 'sentence'>, say: Speaker) =>
     `${say.say(title)}: ${sentence}`,
   'sheet.finding-at': ({ title, number, sentence }: Args<'title' | 'number' | 'sentence'>, say: Speaker) =>

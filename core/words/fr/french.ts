@@ -42,12 +42,15 @@ const catalogue: Partial<Catalogue> = {
   ...paragraphs,
 };
 
-/** French; a blank that does not break stands before the percent sign. The pages of the rules are English. */
+/**
+ * French; a blank that does not break stands before the percent sign, and a comma before decimals. The pages of the rules are
+ * English.
+ */
 export const french: Language = {
   tag: 'fr',
   catalogue,
   percentSign: '\u00a0%',
-  lessThan: (figure) => `moins de ${figure}`,
   decimalSign: 'comma',
+  lessThan: (figure) => `moins de ${figure}`,
   rulePageWords,
 };
