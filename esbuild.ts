@@ -55,7 +55,7 @@ const bundles: BuildOptions[] = [
     entryPoints: [`core/words/${name}.ts`],
     outfile: `dist/${basename(name)}.cjs`,
   })),
-  { ...forBrowser, format: 'iife', entryPoints: ['server/worker.ts'], outfile: 'dist/server-worker.js' },
+  { ...forBrowser, format: 'iife', entryPoints: ['server/host/worker.ts'], outfile: 'dist/server-worker.js' },
   {
     ...forNode,
     entryPoints: ['server/cli/launch.ts'],

@@ -7,25 +7,25 @@ import {
 } from 'vscode-languageserver';
 import type { Message } from '../core/index.ts';
 import { version } from '../package.json';
-import { type Abilities, readAbilities } from './abilities.ts';
-import { capabilities } from './capabilities.ts';
-import type { Naming } from './convert.ts';
-import type { PositionEncoding } from './convert-encoding.ts';
-import { openSheetCommand, showUsesCommand } from './convert-navigation.ts';
-import { Diagnostics } from './diagnostics.ts';
-import { OpenDocuments } from './documents.ts';
-import { answerQuestions } from './features.ts';
-import { WorkspaceFiles } from './files.ts';
-import { followFolders } from './folders.ts';
-import { guardedWork, type Log } from './guard.ts';
-import type { Host } from './host.ts';
-import { Progress } from './progress.ts';
+import { type Abilities, readAbilities } from './convert/abilities.ts';
+import { capabilities } from './convert/capabilities.ts';
+import type { Naming } from './convert/convert.ts';
+import type { PositionEncoding } from './convert/convert-encoding.ts';
+import { openSheetCommand, showUsesCommand } from './convert/convert-navigation.ts';
+import { readRulePages } from './convert/rule-pages.ts';
+import { followFolders } from './host/folders.ts';
+import { guardedWork, type Log } from './host/guard.ts';
+import type { Host } from './host/host.ts';
+import { canonicalUri } from './host/uris.ts';
 import type { ChangedNotification, ChangedParams } from './protocol.ts';
-import { readRulePages } from './rule-pages.ts';
-import type { Schedule } from './schedule.ts';
-import { followSettings, readSettings, type ServerSettings } from './settings.ts';
-import { canonicalUri } from './uris.ts';
-import { Workspace } from './workspace.ts';
+import { answerQuestions } from './requests/features.ts';
+import { Diagnostics } from './sync/diagnostics.ts';
+import { OpenDocuments } from './sync/documents.ts';
+import { WorkspaceFiles } from './sync/files.ts';
+import { Progress } from './sync/progress.ts';
+import type { Schedule } from './sync/schedule.ts';
+import { followSettings, readSettings, type ServerSettings } from './sync/settings.ts';
+import { Workspace } from './sync/workspace.ts';
 
 /** What a client may hand over in `initializationOptions`; all of it may be left out. */
 interface StartOptions {

@@ -6,10 +6,7 @@ declare function acquireVsCodeApi(): { postMessage(message: FromChanges): void }
 
 const editor = acquireVsCodeApi();
 const main = document.getElementById('sheet')!;
-const reveal = {
-  show: (line: number) => editor.postMessage({ type: 'reveal', line }),
-  hint: 'Show this line in the editor',
-};
+const show = (line: number) => editor.postMessage({ type: 'reveal', line });
 
 window.addEventListener('message', ({ data }: MessageEvent<ToChanges>) => {
   const focused =
@@ -112,7 +109,5 @@ function changeRow(
 /** A name; where it has a line now, one that shows it. */
 function nameOf(name: string, line: number | undefined, key: string, showLine: string): Node {
   if (line === undefined) return document.createTextNode(name);
-  const button = lineButton(name, line, key, reveal);
-  button.title = showLine;
-  return button;
+  return lineButton(name, line, key, { show, hint: showLine });
 }

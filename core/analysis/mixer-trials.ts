@@ -1,10 +1,10 @@
-import { type Calibration, calibrateMixer } from '../calc/calibration.ts';
-import { type DevelopmentFactor, developmentFactor } from '../calc/calibration-development.ts';
-import type { CalibrationTrial } from '../calc/calibration-quantities.ts';
+import { type Calibration, calibrateMixer } from '../calc/calibration/calibration.ts';
+import { type DevelopmentFactor, developmentFactor } from '../calc/calibration/calibration-development.ts';
+import type { CalibrationTrial } from '../calc/calibration/calibration-quantities.ts';
 import { type Known, unknown } from '../calc/known.ts';
-import type { MixerKind } from '../calc/mixer.ts';
+import type { MixerKind } from '../calc/mixing/mixer.ts';
 import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
-import { byHand, findHands, findMixer, type Mixer } from '../model/mixer.ts';
+import { byHand, findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
 import type { Block, Name } from '../syntax/tree.ts';

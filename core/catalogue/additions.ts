@@ -1,5 +1,5 @@
 import { message } from '../words/message.ts';
-import { type CatalogueIngredient, usda } from './ingredient.ts';
+import { type CatalogueIngredient, usda } from './catalogue-ingredient.ts';
 
 /** Seeds, nuts, fruit, bran, malt and the like that are known without being defined in a file. */
 export const additions: readonly CatalogueIngredient[] = [

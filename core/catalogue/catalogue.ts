@@ -1,9 +1,9 @@
 import { foldName } from '../text/names.ts';
 import { additions } from './additions.ts';
+import type { CatalogueIngredient } from './catalogue-ingredient.ts';
 import { flourTypes, typedFlours } from './flour-types.ts';
 import { flours } from './flours.ts';
 import { fruitAndGrains } from './fruit-and-grains.ts';
-import type { CatalogueIngredient } from './ingredient.ts';
 import { larder } from './larder.ts';
 import { looseNamesAbroad, namesAbroad } from './names-abroad.ts';
 import { pantry } from './pantry.ts';

@@ -1,6 +1,6 @@
 import { type Message, message } from '../words/message.ts';
+import type { CatalogueIngredient } from './catalogue-ingredient.ts';
 import { flours } from './flours.ts';
-import type { CatalogueIngredient } from './ingredient.ts';
 
 export type TypeCountry = 'Germany' | 'Austria' | 'France' | 'Italy';
 

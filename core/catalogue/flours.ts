@@ -1,5 +1,5 @@
 import { message } from '../words/message.ts';
-import { type CatalogueIngredient, usda } from './ingredient.ts';
+import { type CatalogueIngredient, usda } from './catalogue-ingredient.ts';
 
 /** The flours that are known without being defined in a file. Their strength is that of the table’s protein. */
 export const flours: readonly CatalogueIngredient[] = [

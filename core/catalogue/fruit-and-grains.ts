@@ -1,5 +1,5 @@
 import { message } from '../words/message.ts';
-import { type CatalogueIngredient, recalled } from './ingredient.ts';
+import { type CatalogueIngredient, recalled } from './catalogue-ingredient.ts';
 
 /** Fruit, roots, herbs, flakes and nuts of the store. Recalled and not read, as the rest of the pantry. */
 export const fruitAndGrains: readonly CatalogueIngredient[] = [

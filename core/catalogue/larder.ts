@@ -1,5 +1,5 @@
 import { message } from '../words/message.ts';
-import { type CatalogueIngredient, usda } from './ingredient.ts';
+import { type CatalogueIngredient, usda } from './catalogue-ingredient.ts';
 
 /** Water, salt, yeast, fat, sugar, egg and dairy that are known without being defined in a file. */
 export const larder: readonly CatalogueIngredient[] = [

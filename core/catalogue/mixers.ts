@@ -1,4 +1,4 @@
-import type { MixerData } from '../calc/mixer.ts';
+import type { MixerData } from '../calc/mixing/mixer.ts';
 import { type Message, message } from '../words/message.ts';
 
 /** A kind of mixer with speeds for when a file states no rpm. */

@@ -1,5 +1,5 @@
 import { message } from '../words/message.ts';
-import { type CatalogueIngredient, recalled } from './ingredient.ts';
+import { type CatalogueIngredient, recalled } from './catalogue-ingredient.ts';
 
 /**
  * What a week of baking takes from the store beside flour, water and salt. These rows were recalled and not read: each says so

@@ -1,9 +1,10 @@
-import type { PlanTimes } from '../features/plan-times.ts';
-import { timeMessage } from '../features/time-words.ts';
-import type { FormulaTotals } from '../features/totals.ts';
+import type { PlanTimes } from '../facts/plan-times.ts';
+import { timeMessage } from '../facts/time-words.ts';
+import type { FormulaTotals } from '../facts/totals.ts';
 import { type Message, message } from '../words/message.ts';
 import { plainSpeaker } from '../words/speak.ts';
 import type { Speaker } from '../words/speaker.ts';
+import { changesInAnyOrder, changesInOrder } from './compared-lines.ts';
 import type {
   Change,
   ChangeGroup,
@@ -14,8 +15,7 @@ import type {
   Verdict,
 } from './comparison.ts';
 import { computedChanges } from './computed.ts';
-import { groupsOf } from './formula.ts';
-import { changesInAnyOrder, changesInOrder } from './lines.ts';
+import { groupsOf } from './formula-changes.ts';
 import { type Paired, pair } from './pairs.ts';
 import {
   type DefinitionPortrait,

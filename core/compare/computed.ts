@@ -1,11 +1,11 @@
-import { stageMessage } from '../analysis/mixing.ts';
-import { asFreshYeast } from '../calc/yeast.ts';
-import type { FormulaTotals, TotalsLine, TotalsPart, TotalsWater } from '../features/totals.ts';
+import { stageMessage } from '../analysis/mix-analysis.ts';
+import { asFreshYeast } from '../calc/fermentation/yeast.ts';
+import type { FormulaTotals, TotalsLine, TotalsPart, TotalsWater } from '../facts/totals.ts';
 import { foldName } from '../text/names.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
-import { labelChanges } from './label.ts';
+import { labelChanges } from './label-changes.ts';
 import type { WorkTimes } from './portrait.ts';
 import { changeOfFigure, changeOfShare, changeOfWords } from './tell.ts';
 

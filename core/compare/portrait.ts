@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import type { PlanTimes } from '../features/plan-times.ts';
-import type { FormulaTotals } from '../features/totals.ts';
-import { type FoundInFile, totalsOf } from '../features/totals-of.ts';
+import type { PlanTimes } from '../facts/plan-times.ts';
+import type { FormulaTotals } from '../facts/totals.ts';
+import { type FoundInFile, totalsOf } from '../facts/totals-of.ts';
 import { definitionOf } from '../model/scope.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { foldName } from '../text/names.ts';

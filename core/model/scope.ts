@@ -1,4 +1,4 @@
-import type { LabelRegime } from '../calc/allergens.ts';
+import type { LabelRegime } from '../calc/product/allergens.ts';
 import type { Block, Name } from '../syntax/tree.ts';
 
 /**

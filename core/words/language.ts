@@ -2,7 +2,7 @@ import type { Display } from '../text/display.ts';
 import { english as catalogue } from './en/english.ts';
 import { rulePageWords } from './en/rule-page-words.ts';
 import type { Catalogue } from './message.ts';
-import type { RulePages, RulePageWords } from './rule-page.ts';
+import type { RulePages, RulePageWords } from './rule-page-words.ts';
 
 /** A language that messages can be worded in. */
 export interface Language {

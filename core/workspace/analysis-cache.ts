@@ -1,11 +1,11 @@
 import { type Analysis, analyse } from '../analysis/analysis.ts';
-import { type PlanAnalysis, planOf } from '../analysis/plan.ts';
-import { shortTotals } from '../features/formula-words.ts';
-import { type SemanticToken, semanticTokensOf } from '../features/semantic-tokens.ts';
+import { type PlanAnalysis, planOf } from '../analysis/plan-analysis.ts';
+import { shortTotals } from '../facts/formula-words.ts';
+import { type SemanticToken, semanticTokensOf } from '../features/outline/semantic-tokens.ts';
 import { formulaOf } from '../model/formula-model.ts';
 import type { PlacedBlock } from '../model/meaning.ts';
 import type { Scope } from '../model/scope.ts';
-import { type BlockFindings, checkBlock } from '../rules/check.ts';
+import { type BlockFindings, checkBlock } from '../rules/engine/check.ts';
 import type { Block } from '../syntax/tree.ts';
 import type { Message } from '../words/message.ts';
 import { Dependents } from './dependents.ts';

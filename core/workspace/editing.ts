@@ -1,14 +1,14 @@
 import type { ActionContext } from '../features/actions/action.ts';
 import type { CompletionKind } from '../features/answers.ts';
-import { completionDetailOf } from '../features/completion-detail.ts';
-import { type HintDetail, hintDetailOf } from '../features/hint-detail.ts';
-import type { SemanticToken } from '../features/semantic-tokens.ts';
-import { type SignatureAnswer, signaturesOf } from '../features/signatures.ts';
-import type { Rule } from '../rules/rule.ts';
+import { completionDetailOf } from '../features/completion/completion-detail.ts';
+import { type SignatureAnswer, signaturesOf } from '../features/completion/signatures.ts';
+import { type HintDetail, hintDetailOf } from '../features/hover/hint-detail.ts';
+import type { SemanticToken } from '../features/outline/semantic-tokens.ts';
+import type { Rule } from '../rules/engine/rule.ts';
 import type { SourceFile } from '../syntax/tree.ts';
-import type { RulePage } from '../words/rule-page.ts';
+import type { RulePage } from '../words/rule-page-words.ts';
 import type { Speaker } from '../words/speaker.ts';
-import type { View } from './view.ts';
+import type { View } from './snapshot-view.ts';
 
 /** The tokens of a stretch of a file, their lines counted from its first. The same text gives the same object again. */
 export interface TokenStretch {

@@ -1,16 +1,22 @@
 import type { FileEdit } from '../features/answers.ts';
-import { type DefinitionAnswer, definitionAt, typeDefinitionAt } from '../features/definitions.ts';
-import { type GoesItem, type GoesLink, goesIntoAt, goesItemAt, usersOf } from '../features/goes-into.ts';
-import { type Lens, lensesOf, type Uses, usesAt } from '../features/lenses.ts';
-import { type RuleLink, ruleLinksOf } from '../features/links.ts';
-import { type Highlight, highlightsAt, type Reference, referencesAt } from '../features/references.ts';
-import { type Refusal, type RenameBook, renameAt, renameStartAt } from '../features/rename.ts';
-import { type Stretch, selectionsAt } from '../features/selection.ts';
-import { type FoundSymbol, symbolsMatching } from '../features/workspace-symbols.ts';
+import { type Lens, lensesOf, type Uses, usesAt } from '../features/hover/lenses.ts';
+import {
+  type GoesItem,
+  type GoesLink,
+  goesIntoAt,
+  goesItemAt,
+  usersOf,
+} from '../features/names/call-hierarchy.ts';
+import { type DefinitionAnswer, definitionAt, typeDefinitionAt } from '../features/names/definitions.ts';
+import { type RuleLink, ruleLinksOf } from '../features/names/links.ts';
+import { type Highlight, highlightsAt, type Reference, referencesAt } from '../features/names/references.ts';
+import { type Refusal, type RenameBook, renameAt, renameStartAt } from '../features/names/rename.ts';
+import { type FoundSymbol, symbolsMatching } from '../features/names/workspace-symbols.ts';
+import { type Stretch, selectionsAt } from '../features/outline/selection.ts';
 import type { Place } from '../text/span.ts';
 import type { Steps } from '../text/steps.ts';
 import type { Speaker } from '../words/speaker.ts';
-import type { View } from './view.ts';
+import type { View } from './snapshot-view.ts';
 
 /** Why a name is not renamed, in one sentence for the baker. */
 export interface Refused {

@@ -1,14 +1,14 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import { planOf } from '../analysis/plan.ts';
+import { planOf } from '../analysis/plan-analysis.ts';
 import { comparePortraits } from '../compare/compare.ts';
 import type { Comparison } from '../compare/comparison.ts';
 import { type FilePortrait, portraitOf, type WorkTimes } from '../compare/portrait.ts';
-import { planTimes } from '../features/plan-times.ts';
-import { timelineOf } from '../sheet/timeline.ts';
+import { planTimes } from '../facts/plan-times.ts';
+import { timelineOf } from '../sheet/build/timeline.ts';
 import { plainSpeaker } from '../words/speak.ts';
 import type { Speaker } from '../words/speaker.ts';
-import { placedInFile } from './findings.ts';
-import type { View } from './view.ts';
+import { placedInFile } from './file-findings.ts';
+import type { View } from './snapshot-view.ts';
 
 /** The portrait of a file among the others, under the name it shall be shown by; `undefined` where there is none. */
 export function portraitIn(view: View, uri: string, shown: string): FilePortrait | undefined {

@@ -1,10 +1,12 @@
-import type { NamedBlend } from '../analysis/blend.ts';
-import type { BlendTarget } from '../calc/blend.ts';
+import type { NamedBlend } from '../analysis/named-blend.ts';
+import type { BlendTarget } from '../calc/flour/blend.ts';
 import type { Known } from '../calc/known.ts';
 import type { Comparison } from '../compare/comparison.ts';
 import type { ComparisonPage } from '../compare/comparison-page.ts';
 import type { FilePortrait } from '../compare/portrait.ts';
+import type { FormulaTotals } from '../facts/totals.ts';
 import type { ActionKind, OfferedAction, TextRange } from '../features/actions/action.ts';
+import type { LineRange } from '../features/actions/format.ts';
 import type {
   Completion,
   FileEdit,
@@ -15,14 +17,12 @@ import type {
   SymbolNode,
   TextEdit,
 } from '../features/answers.ts';
-import type { LineRange } from '../features/format.ts';
-import type { ImportedTable } from '../features/import-table.ts';
-import type { OverviewEntry } from '../features/overview.ts';
-import type { FormulaTemplate } from '../features/templates.ts';
-import type { FormulaTotals } from '../features/totals.ts';
-import type { SheetAsked } from '../sheet/asked.ts';
-import type { PlanView } from '../sheet/plan-view.ts';
-import type { SheetView } from '../sheet/view.ts';
+import type { FormulaTemplate } from '../features/completion/templates.ts';
+import type { OverviewEntry } from '../features/outline/overview.ts';
+import type { ImportedTable } from '../import/import-table.ts';
+import type { SheetAsked } from '../sheet/build/asked.ts';
+import type { SheetView } from '../sheet/build/view.ts';
+import type { PlanView } from '../sheet/plan/plan-view.ts';
 import type { Steps } from '../text/steps.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { Editing } from './editing.ts';

@@ -2,7 +2,7 @@ import { availableParallelism } from 'node:os';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import { parentPort, Worker, workerData } from 'node:worker_threads';
 import { message } from '../../core/index.ts';
-import { wordedIn } from '../language.ts';
+import { wordedIn } from '../sync/language.ts';
 import { checkShare, type Share } from './check-share.ts';
 import { progress } from './progress.ts';
 import type { ToldFinding } from './report/report.ts';

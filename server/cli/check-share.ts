@@ -7,7 +7,7 @@ import {
   type TextEdit,
   withEdits,
 } from '../../core/index.ts';
-import type { Worded } from '../language.ts';
+import type { Worded } from '../sync/language.ts';
 import type { AskedFile } from './input.ts';
 import type { ToldFinding } from './report/report.ts';
 import type { RuleLevels } from './rule-levels.ts';

@@ -1,7 +1,7 @@
 import { stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { type Message, message, rules } from '../../core/index.ts';
-import { rootAbove } from '../disk.ts';
+import { rootAbove } from '../host/disk.ts';
 import { newFindings, readBaseline, writeBaseline } from './baseline.ts';
 import { checkInParallel } from './check-parallel.ts';
 import type { ExitCode } from './exit-code.ts';

@@ -1,5 +1,5 @@
 import { comparePortraits, comparisonPage, type FilePortrait, message } from '../../core/index.ts';
-import { readDough } from '../disk.ts';
+import { readDough } from '../host/disk.ts';
 import { none, nowhere, portraitAmong, refuse } from './compare-sides.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';

@@ -13,8 +13,8 @@ import {
   type PlaceInFile,
   type Speaker,
 } from '../../core/index.ts';
-import { doughFilesBelow, readDough, type Unreadable } from '../disk.ts';
-import { canonicalUri } from '../uris.ts';
+import { doughFilesBelow, readDough, type Unreadable } from '../host/disk.ts';
+import { canonicalUri } from '../host/uris.ts';
 import { comparisonMarkdown } from './compare-markdown.ts';
 import {
   type OtherFiles,

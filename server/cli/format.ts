@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { createService, type Message, message, withEdits } from '../../core/index.ts';
-import { readBytes, realFile } from '../disk.ts';
+import { readBytes, realFile } from '../host/disk.ts';
 import type { ExitCode } from './exit-code.ts';
 import { cureOf, readInput } from './input.ts';
 import { say } from './speaker.ts';

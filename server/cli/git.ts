@@ -6,9 +6,9 @@ import { devNull } from 'node:os';
 import { delimiter, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Message, message } from '../../core/index.ts';
-import { doughFilesBelow, isWithin, readBytes, withoutMark } from '../disk.ts';
-import { largestFileBytes } from '../host.ts';
-import { canonicalUri } from '../uris.ts';
+import { doughFilesBelow, isWithin, readBytes, withoutMark } from '../host/disk.ts';
+import { largestFileBytes } from '../host/host.ts';
+import { canonicalUri } from '../host/uris.ts';
 
 /** What git said, or why it could not be asked. */
 export type GitAnswer =

@@ -1,9 +1,9 @@
 import { dirname, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { message } from '../../core/index.ts';
-import { type DoughFile, readBytes } from '../disk.ts';
-import { largestFileBytes } from '../host.ts';
-import { canonicalUri } from '../uris.ts';
+import { type DoughFile, readBytes } from '../host/disk.ts';
+import { largestFileBytes } from '../host/host.ts';
+import { canonicalUri } from '../host/uris.ts';
 import type { ExitCode } from './exit-code.ts';
 import { cureOf, readSurroundings, shownPath } from './input.ts';
 import { say } from './speaker.ts';

@@ -262,7 +262,7 @@ program
   .requiredOption('--stdio', 'speak over standard input and output')
   .addHelpText('after', example('doughwright serve --stdio'))
   .action(async () => {
-    await import('../node.ts');
+    await import('../host/node.ts');
   });
 
 // Whoever reads our output may stop reading, as `head` does; there is nothing to tell then.

@@ -8,7 +8,7 @@ import {
   type Speaker,
   speakerOf,
 } from '../../core/index.ts';
-import { type Worded, wordedIn } from '../language.ts';
+import { type Worded, wordedIn } from '../sync/language.ts';
 
 /** In which words this run of the program speaks, to people and in what it writes for programs. */
 interface Spoken {

@@ -1,6 +1,6 @@
 import { dirname, join, relative, sep } from 'node:path';
 import { createService, type FilePortrait, foldName, type Message } from '../../core/index.ts';
-import { doughFilesBelow, readDough } from '../disk.ts';
+import { doughFilesBelow, readDough } from '../host/disk.ts';
 import { blobsOf, git, repositoryOf } from './git.ts';
 
 /** What is about to be committed, and what has to do with it. */

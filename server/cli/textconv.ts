@@ -10,8 +10,8 @@ import {
   message,
   type Service,
 } from '../../core/index.ts';
-import { readDough, rootAbove } from '../disk.ts';
-import { canonicalUri } from '../uris.ts';
+import { readDough, rootAbove } from '../host/disk.ts';
+import { canonicalUri } from '../host/uris.ts';
 import type { ExitCode } from './exit-code.ts';
 import { cureOf, readSurroundings } from './input.ts';
 import { type Keeping, keepHistory, keepShown } from './shown-texts.ts';

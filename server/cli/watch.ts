@@ -2,7 +2,7 @@ import { watch } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { message } from '../../core/index.ts';
-import { rootAbove } from '../disk.ts';
+import { rootAbove } from '../host/disk.ts';
 import { say } from './speaker.ts';
 import { complainOf } from './terminal.ts';
 

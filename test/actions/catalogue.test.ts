@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { actions } from '../../core/features/actions/catalogue.ts';
+import { actions } from '../../core/features/actions/action-catalogue.ts';
 import { serviceOf } from '../features/archive.ts';
 import { edited, editsOf } from './apply.ts';
 

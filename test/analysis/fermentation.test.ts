@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { fermentationOf, partFermentation } from '../../core/analysis/fermentation.ts';
-import { fermentationTimeline } from '../../core/features/fermentation-timeline.ts';
-import { hoverOf } from '../../core/features/hover.ts';
-import type { RuleContext } from '../../core/rules/rule.ts';
+import { fermentationOf, partFermentation } from '../../core/analysis/fermentation-course.ts';
+import { fermentationTimeline } from '../../core/facts/fermentation-timeline.ts';
+import { hoverOf } from '../../core/features/hover/hover.ts';
+import type { RuleContext } from '../../core/rules/engine/rule.ts';
 import { plainSpeaker } from '../../core/words/speak.ts';
 import { contextsOf, workspaceOf } from '../rules/findings.ts';
 

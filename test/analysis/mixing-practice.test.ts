@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { type MixAnalysis, warmthOf } from '../../core/analysis/mixing.ts';
+import { type MixAnalysis, warmthOf } from '../../core/analysis/mix-analysis.ts';
 import type { Known } from '../../core/calc/known.ts';
-import { celsiusAt, type MinutesBand } from '../../core/calc/mixing.ts';
+import { celsiusAt, type MinutesBand } from '../../core/calc/mixing/mixing.ts';
 import type { Message } from '../../core/words/message.ts';
 import { contextsOf, findingsOf, workspaceOf } from '../rules/findings.ts';
 import { inWords } from '../words/told.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type BlendFlour, blendFlours } from '../../core/calc/blend.ts';
-import type { FlourData } from '../../core/calc/flour.ts';
-import { flourMix } from '../../core/calc/flour-mix.ts';
+import { type BlendFlour, blendFlours } from '../../core/calc/flour/blend.ts';
+import type { FlourData } from '../../core/calc/flour/flour.ts';
+import { flourMix } from '../../core/calc/flour/flour-mix.ts';
 import { findCatalogue } from '../../core/catalogue/catalogue.ts';
 import { plainSpeaker } from '../../core/words/speak.ts';
 

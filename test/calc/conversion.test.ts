@@ -1,10 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Conversion, type ConversionInput, convertProgramme } from '../../core/calc/conversion.ts';
-import { blendCurve } from '../../core/calc/flour.ts';
+import { blendCurve } from '../../core/calc/flour/flour.ts';
 import type { Known } from '../../core/calc/known.ts';
-import { developmentRate, type MixerData } from '../../core/calc/mixer.ts';
-import type { MixingPhase } from '../../core/calc/mixing-programme.ts';
+import {
+  type Conversion,
+  type ConversionInput,
+  convertProgramme,
+} from '../../core/calc/mixing/conversion.ts';
+import { developmentRate, type MixerData } from '../../core/calc/mixing/mixer.ts';
+import type { MixingPhase } from '../../core/calc/mixing/mixing-programme.ts';
 import type { Message } from '../../core/words/message.ts';
 import { inWords } from '../words/told.ts';
 import {

@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { costOf, costOfPortion, currencyOf, type Price, type PricedPortion } from '../../core/calc/cost.ts';
+import {
+  costOf,
+  costOfPortion,
+  currencyOf,
+  type Price,
+  type PricedPortion,
+} from '../../core/calc/product/cost.ts';
 
 const perKilogram = (amount: number, currency = 'EUR'): Price => ({
   amount,

@@ -1,8 +1,8 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { plainDisplay } from '../../core/text/display.ts';
-import { wordedIn } from '../../server/language.ts';
 import type { SheetView } from '../../server/protocol.ts';
+import { wordedIn } from '../../server/sync/language.ts';
 import { launchChromium } from '../editors/code-server.ts';
 import { computedSheet, crowdedComputedSheet } from './computed-sheets.ts';
 import { axeViolations, sideways } from './look.ts';

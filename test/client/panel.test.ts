@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { noWork } from '../../client/preview/messages.ts';
-import { labelsOf } from '../../core/sheet/labels.ts';
+import { labelsOf } from '../../core/sheet/build/sheet-labels.ts';
 import { plainDisplay } from '../../core/text/display.ts';
 import { german } from '../../core/words/de/german.ts';
 import { speakerOf } from '../../core/words/speak.ts';

@@ -1,4 +1,4 @@
-import { labelsOf } from '../../core/sheet/labels.ts';
+import { labelsOf } from '../../core/sheet/build/sheet-labels.ts';
 import { plainSpeaker } from '../../core/words/speak.ts';
 import type { SheetBlock, SheetFigure, SheetFinding, SheetRow, SheetView } from '../../server/protocol.ts';
 

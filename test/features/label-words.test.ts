@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { allergenOf, knownAllergens } from '../../core/calc/allergens.ts';
-import { allergenName, entryMessage } from '../../core/features/allergen-words.ts';
-import { allergenWords, ingredientStretches, nutritionWords } from '../../core/features/label-words.ts';
+import { allergenOf, knownAllergens } from '../../core/calc/product/allergens.ts';
+import { allergenName, entryMessage } from '../../core/facts/allergen-words.ts';
+import { allergenWords, ingredientStretches, nutritionWords } from '../../core/facts/label-words.ts';
 import { createService } from '../../core/index.ts';
 import { german } from '../../core/words/de/german.ts';
 import { plainSpeaker, speakerOf } from '../../core/words/speak.ts';
 import type { Speaker } from '../../core/words/speaker.ts';
-import { intlGrammar } from '../../server/grammar.ts';
+import { intlGrammar } from '../../server/host/grammar.ts';
 
 const asRead = speakerOf(
   german,

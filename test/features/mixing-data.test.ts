@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../core/analysis/analysis.ts';
-import { mixingBill } from '../../core/calc/mixing-bill.ts';
-import { type HeatFacts, heatOf } from '../../core/features/heat-of.ts';
-import { differenceOf, heatLabel } from '../../core/features/heat-words.ts';
-import { type ProgrammeCurve, programmeCurve } from '../../core/features/programme-curve.ts';
+import { mixingBill } from '../../core/calc/mixing/mixing-bill.ts';
+import { type HeatFacts, heatOf } from '../../core/facts/heat-of.ts';
+import { differenceOf, heatLabel } from '../../core/facts/heat-words.ts';
+import { type ProgrammeCurve, programmeCurve } from '../../core/facts/programme-curve.ts';
 import type { Scope } from '../../core/model/scope.ts';
 import { contextsOf, workspaceOf } from '../rules/findings.ts';
 import { inWords } from '../words/told.ts';

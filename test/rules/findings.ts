@@ -1,9 +1,9 @@
 import { analyse } from '../../core/analysis/analysis.ts';
 import { formulaOf } from '../../core/model/formula-model.ts';
-import { type BlockFinding, checkBlock } from '../../core/rules/check.ts';
-import type { RuleContext, RuleFix } from '../../core/rules/rule.ts';
+import { type BlockFinding, checkBlock } from '../../core/rules/engine/check.ts';
+import type { RuleContext, RuleFix } from '../../core/rules/engine/rule.ts';
 import { emptySnapshot, withRoots, withText } from '../../core/workspace/snapshot.ts';
-import { Cache, type View } from '../../core/workspace/view.ts';
+import { Cache, type View } from '../../core/workspace/snapshot-view.ts';
 
 /** One file of a small workspace, by its path below the root. */
 export interface GivenFile {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { doughMixes, takenInMinutes } from '../../core/rules/mixes.ts';
+import { doughMixes, takenInMinutes } from '../../core/rules/mixing/mixes.ts';
 import { inWords } from '../words/told.ts';
 import { applied, contextsOf, findingsOf, workspaceOf } from './findings.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CodeLens, Hover, InlayHint } from 'vscode-languageserver-protocol';
 import { plainSpeaker } from '../../core/index.ts';
-import { readSettings } from '../../server/settings.ts';
+import { readSettings } from '../../server/sync/settings.ts';
 import type { Client } from './client.ts';
 import { startClient, withoutLanguages } from './places.ts';
 

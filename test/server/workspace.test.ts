@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { OpenDocuments } from '../../server/documents.ts';
-import { WorkspaceFiles } from '../../server/files.ts';
-import { Schedule } from '../../server/schedule.ts';
-import { readSettings } from '../../server/settings.ts';
-import { Workspace } from '../../server/workspace.ts';
+import { OpenDocuments } from '../../server/sync/documents.ts';
+import { WorkspaceFiles } from '../../server/sync/files.ts';
+import { Schedule } from '../../server/sync/schedule.ts';
+import { readSettings } from '../../server/sync/settings.ts';
+import { Workspace } from '../../server/sync/workspace.ts';
 import { FilesInMemory } from './in-process.ts';
 
 const nothing = () => undefined;

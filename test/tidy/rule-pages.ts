@@ -1,5 +1,5 @@
-import { rules } from '../../core/rules/catalogue.ts';
-import { indexOf, type PageElsewhere, pageOf } from '../../core/rules/page.ts';
+import { rules } from '../../core/rules/engine/rule-catalogue.ts';
+import { indexOf, type PageElsewhere, pageOf } from '../../core/rules/engine/rule-page.ts';
 import { german } from '../../core/words/de/german.ts';
 import { english } from '../../core/words/language.ts';
 

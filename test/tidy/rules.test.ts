@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { rules } from '../../core/rules/catalogue.ts';
-import { isWritingError } from '../../core/rules/syntax-rows.ts';
+import { rules } from '../../core/rules/engine/rule-catalogue.ts';
+import { isWritingError } from '../../core/rules/notation/syntax-rows.ts';
 import { readArchive } from '../rules/archive.ts';
 import { findingsOf, firstFix } from '../rules/findings.ts';
 import { problemCodes } from '../rules/problem-codes.ts';

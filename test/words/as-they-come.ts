@@ -151,7 +151,6 @@ export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
   'phase.first-in': { written: 'speed 1', names: ['strong white', 'water'] },
   'plan.and-more': { written: '12.10 EUR' },
   'plan.bake-loads': { name: 'Harbour Tin', seconds: 2040, count: 2 },
-  'plan.day-time': { number: -1, written: '22:00' },
   'plan.dough-batch': { name: 'Harbour Tin', number: 1, count: 2 },
   'plan.gap': { name: 'Harbour Tin', otherName: 'big spiral', count: 2, grams: 10000, leastGrams: 12000 },
   'plan.mix-in': {
@@ -367,6 +366,7 @@ export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
     names: ['walnut', 'raisins'],
   },
   'nutrient-eu.of-which': { title: message('nutrient-eu.sugars') },
+  'plan.cost-not-known': { reason: message('cost.no-prices') },
   'product.no-bake-loss': { example: 'bake loss 12%' },
   'blend.protein': { fraction: 0.125, lowFraction: 0.108, highFraction: 0.121 },
   'blend.one-protein': { fraction: 0.125, usualFraction: 0.121 },

@@ -10,8 +10,8 @@ import {
   rules,
 } from '../../core/index.ts';
 import { languageOption } from '../../server/cli/language-option.ts';
-import { wordedIn } from '../../server/language.ts';
-import { settingsTable } from '../../server/settings-table.ts';
+import { wordedIn } from '../../server/sync/language.ts';
+import { settingsTable } from '../../server/sync/settings-table.ts';
 import { languages } from './languages.ts';
 
 const examples = new URL('../../examples/', import.meta.url);

@@ -8,7 +8,7 @@ import { type Grammar, type Language, plainGrammar } from '../../core/words/lang
 import { type Code, type Message, message, type Translation } from '../../core/words/message.ts';
 import { plainSpeaker, speakerOf } from '../../core/words/speak.ts';
 import type { Said, Speaker } from '../../core/words/speaker.ts';
-import { intlGrammar } from '../../server/grammar.ts';
+import { intlGrammar } from '../../server/host/grammar.ts';
 import { filesIn, project } from '../tidy/imports.ts';
 import { anyArgs, argsFrom, broken, usualArgs } from './args.ts';
 import { asTheyCome } from './as-they-come.ts';

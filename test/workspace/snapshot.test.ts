@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { createService, finish } from '../../core/index.ts';
 import { emptySnapshot, withRoots, withSettings, withText } from '../../core/workspace/snapshot.ts';
-import { Cache } from '../../core/workspace/view.ts';
+import { Cache } from '../../core/workspace/snapshot-view.ts';
 
 const root = 'file:///quay-lane/';
 const bread = `${root}bread.dough`;

@@ -2,8 +2,8 @@ import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { editsKeeping } from './after.ts';
 import { exactPercent } from './exact-figures.ts';
-import { commentOf, ingredientLine, layoutOf } from './layout.ts';
 import { LineChanges } from './line-changes.ts';
+import { commentOf, ingredientLine, layoutOf } from './line-layout.ts';
 import { type PartAt, partAt } from './part-forms.ts';
 import { flourOfLines, withContents, writeDraws, writeLines } from './rewriting.ts';
 

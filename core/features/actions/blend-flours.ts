@@ -1,13 +1,13 @@
-import { blendOf, type FlourShare } from '../../analysis/blend.ts';
-import { flourMixOf } from '../../analysis/flour-mix.ts';
-import type { BlendTarget } from '../../calc/blend.ts';
+import { flourMixOf } from '../../analysis/flour-of-mix.ts';
+import { blendOf, type FlourShare } from '../../analysis/named-blend.ts';
+import type { BlendTarget } from '../../calc/flour/blend.ts';
 import type { LineModel } from '../../model/formula-model.ts';
 import { trimmed } from '../../text/figures.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
+import { lineAt, sectionAt, solvedLines } from './action-places.ts';
 import { editsKeeping, isNear, wholeFormula } from './after.ts';
 import { LineChanges } from './line-changes.ts';
-import { lineAt, sectionAt, solvedLines } from './places.ts';
 
 /** Proteins are offered in steps of half a percent, this many on each side of what there is. */
 const stepFraction = 0.005;

@@ -1,13 +1,13 @@
-import { absorptionAt14 } from '../../calc/flour.ts';
+import { absorptionAt14 } from '../../calc/flour/flour.ts';
 import { catalogueIngredients } from '../../catalogue/catalogue.ts';
-import { findIngredient, type Ingredient } from '../../model/ingredient.ts';
+import { findIngredient, type Ingredient } from '../../model/found-ingredient.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
+import { lineAt, sectionAt, solvedLines } from './action-places.ts';
 import { editsKeeping, isNear, wholeFormula } from './after.ts';
 import { LineEdits, rename } from './ingredient-lines.ts';
 import { LineChanges } from './line-changes.ts';
-import { lineAt, sectionAt, solvedLines } from './places.ts';
 
 /** More flours than this make a menu nobody reads. */
 const mostOffers = 6;

@@ -1,7 +1,7 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import type { MixAnalysis } from '../../analysis/mixing.ts';
-import { mostDoughGrams, softness, usualDoughGrams } from '../../calc/bowl-load.ts';
-import type { Mixer } from '../../model/mixer.ts';
+import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
+import { mostDoughGrams, softness, usualDoughGrams } from '../../calc/mixing/bowl-load.ts';
+import type { Mixer } from '../../model/found-mixer.ts';
 import { trimmed } from '../../text/figures.ts';
 import type { LineEdit } from '../../text/span.ts';
 

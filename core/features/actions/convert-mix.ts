@@ -1,16 +1,16 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import type { MixAnalysis } from '../../analysis/mixing.ts';
+import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
+import type { Known } from '../../calc/known.ts';
 import {
   type Conversion,
   type ConvertedWater,
   convertProgramme,
   type TimedWork,
-} from '../../calc/conversion.ts';
-import type { Known } from '../../calc/known.ts';
+} from '../../calc/mixing/conversion.ts';
 import { formulaOf, type MixModel } from '../../model/formula-model.ts';
-import { byHand, findHands, findMixer, type Mixer } from '../../model/mixer.ts';
-import { hottestCelsius } from '../../rules/hot-water.ts';
-import { programmeInto, trialsToKeep } from '../../rules/kept-programme.ts';
+import { byHand, findHands, findMixer, type Mixer } from '../../model/found-mixer.ts';
+import { hottestCelsius } from '../../rules/mixing/hot-water.ts';
+import { programmeInto, trialsToKeep } from '../../rules/trials/kept-programme.ts';
 import { trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';

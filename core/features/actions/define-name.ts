@@ -1,10 +1,10 @@
-import { findMixer } from '../../model/mixer.ts';
+import { findMixer } from '../../model/found-mixer.ts';
 import type { DefinitionKind } from '../../model/scope.ts';
 import type { Name } from '../../syntax/tree.ts';
 import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
+import { touchedFindings } from './action-places.ts';
 import { LineChanges } from './line-changes.ts';
-import { touchedFindings } from './places.ts';
 
 /** How each kind of definition begins; the words that a baker types over stand first. */
 const forms = [

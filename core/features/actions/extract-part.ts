@@ -1,14 +1,14 @@
 import type { LineModel, SectionModel } from '../../model/formula-model.ts';
-import type { Ingredient } from '../../model/ingredient.ts';
+import type { Ingredient } from '../../model/found-ingredient.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
+import { lineAt, sectionAt, selectedLines } from './action-places.ts';
 import { editsKeeping, type WholeFormula, wholeFormula } from './after.ts';
 import { exactPercent } from './exact-figures.ts';
-import { ingredientLine, layoutOf } from './layout.ts';
 import { LineChanges } from './line-changes.ts';
+import { ingredientLine, layoutOf } from './line-layout.ts';
 import { doughLoads, itemText, writeLoads } from './loads.ts';
-import { lineAt, sectionAt, selectedLines } from './places.ts';
 import { drawWords } from './rewriting.ts';
 
 export const extractPart: Action = {

@@ -1,8 +1,8 @@
-import { rulesByCode } from '../../rules/catalogue.ts';
+import { rulesByCode } from '../../rules/engine/rule-catalogue.ts';
 import { message } from '../../words/message.ts';
 import type { FileEdit, Finding, Fix, TextEdit } from '../answers.ts';
 import type { Action, ActionContext } from './action.ts';
-import { touchedFindings } from './places.ts';
+import { touchedFindings } from './action-places.ts';
 
 export const fixAllOfRule: Action = {
   id: 'fix-all-of-rule',

@@ -1,10 +1,10 @@
-import type { SolvedLine } from '../../calc/formula-result.ts';
+import type { SolvedLine } from '../../calc/formula/formula-result.ts';
 import type { LineModel, SectionModel } from '../../model/formula-model.ts';
 import type { Block } from '../../syntax/tree.ts';
 import type { Message } from '../../words/message.ts';
 import type { ActionContext, Offer } from './action.ts';
+import { sectionAt, selectedLines, solvedLines } from './action-places.ts';
 import { LineChanges } from './line-changes.ts';
-import { sectionAt, selectedLines, solvedLines } from './places.ts';
 
 interface Placed {
   /** The first of the comment lines right above it, else the line itself. */

@@ -1,7 +1,7 @@
 import type { Speaker } from '../../words/speaker.ts';
 import type { FileEdit } from '../answers.ts';
 import type { Action, ActionContext, ActionKind, OfferedAction } from './action.ts';
-import { actions, actionsById } from './catalogue.ts';
+import { actions, actionsById } from './action-catalogue.ts';
 
 /** All that can be done at a place, of the kinds asked for. An action that fails is left out. */
 export function offersAt(

@@ -1,12 +1,12 @@
+import { assumedFlourGrams } from '../../facts/formula-words.ts';
 import type { SectionModel } from '../../model/formula-model.ts';
 import { message } from '../../words/message.ts';
-import { assumedFlourGrams } from '../formula-words.ts';
 import type { Action, ActionContext } from './action.ts';
+import { sectionAt, solvedLines } from './action-places.ts';
 import { editsKeeping, type WholeFormula, wholeFormula } from './after.ts';
 import { exactMass, exactPercent } from './exact-figures.ts';
-import { layoutOf } from './layout.ts';
 import { LineChanges } from './line-changes.ts';
-import { sectionAt, solvedLines } from './places.ts';
+import { layoutOf } from './line-layout.ts';
 import { writeAmount } from './rewriting.ts';
 
 export const inGrams: Action = {

@@ -1,9 +1,9 @@
 import { message } from '../../words/message.ts';
 import type { Action } from './action.ts';
+import { sectionAt } from './action-places.ts';
 import { editsKeeping } from './after.ts';
 import { exactMass } from './exact-figures.ts';
 import { LineChanges } from './line-changes.ts';
-import { sectionAt } from './places.ts';
 import { writeAmount } from './rewriting.ts';
 
 export const weighMeasures: Action = {

@@ -1,10 +1,10 @@
 import type { LineModel } from '../../model/formula-model.ts';
 import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
+import { lineAt, sectionAt, solvedLines } from './action-places.ts';
 import { editsKeeping, wholeFormula } from './after.ts';
 import { exactPercent } from './exact-figures.ts';
 import { LineChanges } from './line-changes.ts';
-import { lineAt, sectionAt, solvedLines } from './places.ts';
 import { writeAmount } from './rewriting.ts';
 
 export const giveBalance: Action = {

@@ -1,4 +1,4 @@
-import type { Share } from './composition.ts';
+import type { Share } from './composition-chart.ts';
 import type { Frame } from './frame.ts';
 import { filledWith, hatchingDefinitions } from './hatching.ts';
 import { drawing, label, pointsOf, stroked, tag, textSize } from './svg.ts';

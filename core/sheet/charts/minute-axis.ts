@@ -1,6 +1,6 @@
 import { message } from '../../words/message.ts';
+import type { Piece } from './chart-key.ts';
 import { type Frame, rowHeight } from './frame.ts';
-import type { Piece } from './key.ts';
 import { minuteStep, multiples, type Scale } from './scale.ts';
 import { label, line, textSize } from './svg.ts';
 import { textWidth } from './text-fit.ts';

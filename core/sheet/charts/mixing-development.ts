@@ -1,11 +1,11 @@
-import { stageMessage } from '../../analysis/mixing.ts';
-import type { MixingStage } from '../../calc/development.ts';
-import type { ProgrammeCurve } from '../../features/programme-curve.ts';
+import { stageMessage } from '../../analysis/mix-analysis.ts';
+import type { MixingStage } from '../../calc/mixing/development.ts';
+import type { ProgrammeCurve } from '../../facts/programme-curve.ts';
+import { callRow, type KeyItem, type Piece, paragraph } from './chart-key.ts';
+import { noDevelopment } from './chart-words.ts';
 import { filledWith, type Hatching } from './hatching.ts';
-import { callRow, type KeyItem, type Piece, paragraph } from './key.ts';
 import type { Axis } from './minute-axis.ts';
 import { stagesOf } from './mixing-stages.ts';
-import { noDevelopment } from './mixing-words.ts';
 import { linear } from './scale.ts';
 import { line, path, pointsOf, tag } from './svg.ts';
 

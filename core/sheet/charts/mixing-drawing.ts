@@ -1,14 +1,14 @@
-import type { ProgrammeCurve } from '../../features/programme-curve.ts';
+import type { ProgrammeCurve } from '../../facts/programme-curve.ts';
 import { message } from '../../words/message.ts';
+import { type KeyItem, keyOf, type Piece, paragraph, sampleWidth } from './chart-key.ts';
+import { programmeRows } from './chart-programme.ts';
+import { bandMessage, noTemperature } from './chart-words.ts';
 import type { Frame } from './frame.ts';
 import { hatchingDefinitions } from './hatching.ts';
-import { type KeyItem, keyOf, type Piece, paragraph, sampleWidth } from './key.ts';
 import { span } from './markers.ts';
 import { type Axis, minuteAxis } from './minute-axis.ts';
 import { stageHatchings, stageRows } from './mixing-development.ts';
-import { programmeRows } from './mixing-programme.ts';
 import { degreeTicksOf, temperaturePlot } from './mixing-temperature.ts';
-import { bandMessage, noTemperature } from './mixing-words.ts';
 import { linear } from './scale.ts';
 import { drawing, line } from './svg.ts';
 import { textWidth } from './text-fit.ts';

@@ -1,7 +1,7 @@
-import type { ProgrammeCurve } from '../../features/programme-curve.ts';
+import type { ProgrammeCurve } from '../../facts/programme-curve.ts';
 import { message } from '../../words/message.ts';
+import { type KeyItem, type Piece, sampleWidth, swatch } from './chart-key.ts';
 import { filledWith } from './hatching.ts';
-import { type KeyItem, type Piece, sampleWidth, swatch } from './key.ts';
 import { marker, markerCount } from './markers.ts';
 import type { Axis } from './minute-axis.ts';
 import { linear, multiples, ticks } from './scale.ts';

@@ -1,14 +1,14 @@
 import { message } from '../../words/message.ts';
-import { clockOf } from '../clock.ts';
-import type { SheetTimeline } from '../view.ts';
+import { clockOf } from '../build/clock.ts';
+import type { SheetTimeline } from '../build/view.ts';
+import { boldWider, type KeyItem, keyOf, type Piece, sampleWidth } from './chart-key.ts';
 import { type Frame, rowHeight } from './frame.ts';
 import { filledWith, type Hatching, hatchingDefinitions } from './hatching.ts';
-import { boldWider, type KeyItem, keyOf, type Piece, sampleWidth } from './key.ts';
 import { span } from './markers.ts';
 import { linear, minuteStep, multiples, type Scale } from './scale.ts';
 import { drawing, escaped, label, line, type Point, path, stroked, tag, textSize } from './svg.ts';
 import { isolated, textWidth, wrapped } from './text-fit.ts';
-import { elapsed, type WorkRow } from './timeline.ts';
+import { elapsed, type WorkRow } from './timeline-chart.ts';
 
 const barHeight = 14;
 const wordsWidth = 270;

@@ -3,7 +3,6 @@ import type { Translation } from '../message.ts';
 
 /** Ein Produktionsplan, wie er gezeigt wird: was wann getan wird und was nicht passt. */
 export const planSheets: Translation<typeof english> = {
-  'plan.day-time': ({ number, written }) => `Tag ${number} ${written}`,
   'plan.make': ({ part, grams, names }, say) =>
     `${part} ansetzen, ${say.mass(grams)}, für ${say.list(names)}`,
   'plan.make-stands': ({ part, grams, names, seconds }, say) =>

@@ -1,4 +1,4 @@
-import type { RulePageWords } from '../rule-page.ts';
+import type { RulePageWords } from '../rule-page-words.ts';
 
 /** Was auf der Seite einer Regel um ihre eigenen Worte steht. */
 export const rulePageWords: RulePageWords = {

@@ -1,4 +1,4 @@
-import type { RulePages } from '../rule-page.ts';
+import type { RulePages } from '../rule-page-words.ts';
 
 /** Regeln, die sagen, wie eine Zeile geschrieben wird. */
 export const linePages: RulePages = {

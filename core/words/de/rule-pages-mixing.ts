@@ -1,4 +1,4 @@
-import type { RulePages } from '../rule-page.ts';
+import type { RulePages } from '../rule-page-words.ts';
 
 /** Regeln rund um Kneten, Teigtemperatur, Kneter und Knetversuche. */
 export const mixingPages: RulePages = {

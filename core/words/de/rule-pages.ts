@@ -1,4 +1,4 @@
-import type { RulePages } from '../rule-page.ts';
+import type { RulePages } from '../rule-page-words.ts';
 import { linePages } from './rule-pages-lines.ts';
 import { mixingPages } from './rule-pages-mixing.ts';
 

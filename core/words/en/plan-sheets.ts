@@ -3,7 +3,6 @@ import type { Speaker } from '../speaker.ts';
 
 /** A production plan as it is shown: when what is done, and what does not fit. */
 export const planSheets = {
-  'plan.day-time': ({ number, written }: Args<'number' | 'written'>) => `day ${number} ${written}`,
   'plan.make': ({ part, grams, names }: Make, say: Speaker) =>
     `make ${part}, ${say.mass(grams)}, for ${say.list(names)}`,
   'plan.make-stands': ({ part, grams, names, seconds }: Make & Args<'seconds'>, say: Speaker) =>

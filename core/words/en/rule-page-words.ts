@@ -1,4 +1,4 @@
-import type { RulePageWords } from '../rule-page.ts';
+import type { RulePageWords } from '../rule-page-words.ts';
 
 /** What stands around the words of a rule on its page. */
 export const rulePageWords: RulePageWords = {
