@@ -10,7 +10,6 @@ export interface Manifest {
   main?: string;
   readonly browser?: string;
   scripts?: Readonly<Record<string, string>>;
-  readonly vsce: { readonly readmePath: string };
 }
 
 export function readManifest(): Manifest {

@@ -11,11 +11,7 @@ import { projectFolder, readManifest, sizeLine } from './manifest.ts';
 const folder = mkdtempSync(join(tmpdir(), 'doughwright-web-'));
 try {
   const manifest = readManifest();
-  for (const file of await listFiles({
-    cwd: projectFolder,
-    packageManager: PackageManager.None,
-    readmePath: manifest.vsce.readmePath,
-  })) {
+  for (const file of await listFiles({ cwd: projectFolder, packageManager: PackageManager.None })) {
     cpSync(join(projectFolder, file), join(folder, file));
   }
   cpSync(join(projectFolder, '.vscodeignore'), join(folder, '.vscodeignore'));
