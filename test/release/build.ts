@@ -37,8 +37,10 @@ export interface Release {
  */
 export function buildRelease(project: string, into: string, { version, day, edits }: Release): string[] {
   const copy = realpathSync(mkdtempSync(join(tmpdir(), 'doughwright-release-')));
+  const mask = process.umask(0o022);
   try {
-    copyProject(project, copy, edits);
+    copyProject(project, copy);
+    for (const [name, text] of edits) writeFileSync(join(copy, name), text);
     const time = new Date(`${day}T00:00:00Z`);
     const env = { ...process.env, SOURCE_DATE_EPOCH: `${time.getTime() / 1000}`, TZ: 'UTC', LC_ALL: 'C' };
     const npm = (...words: string[]): string =>
@@ -73,6 +75,7 @@ export function buildRelease(project: string, into: string, { version, day, edit
     );
     return [...names, sumsName];
   } finally {
+    process.umask(mask);
     rmSync(copy, { recursive: true, force: true });
   }
 }
@@ -83,7 +86,7 @@ export function sumOf(path: string): string {
 }
 
 /** Every file that git keeps or would keep, with the modes that git knows, and what is installed by a link. */
-function copyProject(project: string, copy: string, edits: ReadonlyMap<string, string>): void {
+export function copyProject(project: string, copy: string): void {
   const listed = execFileSync('git', ['ls-files', '-z', '--cached', '--others', '--exclude-standard'], {
     cwd: project,
     encoding: 'utf8',
@@ -98,6 +101,5 @@ function copyProject(project: string, copy: string, edits: ReadonlyMap<string, s
     copyFileSync(from, to);
     chmodSync(to, statSync(from).mode & 0o111 ? 0o755 : 0o644);
   }
-  for (const [name, text] of edits) writeFileSync(join(copy, name), text);
   symlinkSync(realpathSync(join(project, 'node_modules')), join(copy, 'node_modules'), 'junction');
 }

@@ -25,7 +25,6 @@ const options = {
   into: { type: 'string' },
 } as const;
 
-process.umask(0o022);
 try {
   main();
 } catch (error) {
@@ -40,7 +39,8 @@ function main(): void {
   if (positionals.length > 1) throw new Error('A release has one version.');
   if (version === undefined) {
     if (values.tag || values.write) throw new Error('Name the version: npm run release -- 0.2.0 --tag');
-    return build(into, released());
+    build(into, released());
+    return;
   }
   const release = next(version, values.day ?? new Date().toISOString().slice(0, 10));
   console.log(`${version}, ${release.day}\n\n${changesOf(release.edits.get('CHANGELOG.md')!, version)}\n`);
@@ -62,7 +62,8 @@ function main(): void {
 /** The release of a version to come, after everything has been looked at that speaks against it. */
 function next(version: string, day: string): Release {
   versionNumbers(version);
-  if (Number.isNaN(Date.parse(`${day}T00:00:00Z`)) || !/^\d{4}-\d\d-\d\d$/.test(day))
+  const midnight = new Date(`${day}T00:00:00Z`);
+  if (Number.isNaN(midnight.getTime()) || midnight.toISOString().slice(0, 10) !== day)
     throw new Error(`A day is written as 2026-11-30; this is ${day}`);
   const dirty = git('status', '--porcelain');
   if (dirty !== '') throw new Error(`Commit or remove these first, a release is made of commits:\n${dirty}`);
