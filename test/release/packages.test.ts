@@ -102,7 +102,7 @@ describe('a release with --tag', () => {
     const stray = join(ours, 'stray.dough');
     writeFileSync(stray, '');
     onTestFinished(() => rmSync(stray));
-    expect(refused('10.0.0')).toMatch(/Commit or remove these first[^]*stray\.dough/);
+    expect(refused('10.0.0')).toMatch(/Commit or remove these first[\s\S]*stray\.dough/);
   });
 
   function refused(...words: string[]): string {
