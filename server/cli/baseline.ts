@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import { dirname, relative, resolve, sep } from 'node:path';
+import { dirname, resolve } from 'node:path';
+import { wayTo } from '../paths.ts';
 import { fingerprint, type ToldFinding } from './report/report.ts';
 import { replaceFile } from './write-out.ts';
 
@@ -65,7 +66,7 @@ export async function writeBaseline(path: string, findings: readonly ToldFinding
 }
 
 function fileIn(baseline: string, shown: string): string {
-  return relative(dirname(resolve(baseline)), resolve(shown)).replaceAll(sep, '/');
+  return wayTo(resolve(shown), dirname(resolve(baseline)));
 }
 
 function isBaseline(value: unknown): value is Baseline {

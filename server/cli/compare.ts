@@ -1,5 +1,5 @@
 import { stat } from 'node:fs/promises';
-import { dirname, join, relative, resolve, sep } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import {
   type Comparison,
@@ -11,6 +11,7 @@ import {
   type PlaceInFile,
 } from '../../core/index.ts';
 import { doughFilesBelow, readDough, rootAbove, type Unreadable } from '../disk.ts';
+import { leadsOut, wayTo } from '../paths.ts';
 import { canonicalUri } from '../uris.ts';
 import { comparisonMarkdown } from './compare-markdown.ts';
 import { comparisonText } from './compare-text.ts';
@@ -170,8 +171,8 @@ async function askedOf(paths: readonly string[]): Promise<Asked | { readonly mes
   const repository = await repositoryOf(folder);
   if (repository.root === undefined) return { message: repository.message };
   const { root, isBare } = repository;
-  const wanted = paths.map((path) => relative(root, resolve(path)).replaceAll(sep, '/'));
-  const outside = wanted.find((path) => path.startsWith('../'));
+  const wanted = paths.map((path) => wayTo(resolve(path), root));
+  const outside = wanted.find((path) => leadsOut(path));
   if (outside !== undefined) return { message: `${outside}: this lies outside of the repository.` };
   const met = new Set<string>();
   return {
@@ -243,7 +244,7 @@ async function revisionSide(asked: Asked, revision: string): Promise<Side> {
 async function diskSide(asked: Asked): Promise<Side> {
   const unread: string[] = [];
   const files: SideFile[] = [];
-  const withinRoot = (path: string): string => relative(asked.root, path).replaceAll(sep, '/');
+  const withinRoot = (path: string): string => wayTo(path, asked.root);
   const skip = (path: string, why: Unreadable): void => {
     if (!asked.wants(withinRoot(path))) return;
     unread.push(shownPath(path));
@@ -270,7 +271,7 @@ const none: Side = { portraits: [], unread: [] };
 /** The files of a folder, shown by their paths in it so that they match those of the other folder. */
 async function folderSide(folder: string): Promise<Side> {
   const input = await readInput([folder]);
-  const within = (shown: string): string => relative(resolve(folder), resolve(shown)).replaceAll(sep, '/');
+  const within = (shown: string): string => wayTo(resolve(shown), resolve(folder));
   const portraits = input.asked
     .map(({ uri, shown }) => input.service.portrait(uri, within(shown)))
     .filter((portrait) => portrait !== undefined);

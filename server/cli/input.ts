@@ -1,9 +1,10 @@
 import { stat } from 'node:fs/promises';
-import { dirname, relative, resolve, sep } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createService, type LanguageTag, type Service } from '../../core/index.ts';
 import { doughFilesBelow, readDough, realFile, rootAbove, type Unreadable } from '../disk.ts';
 import { wordedIn } from '../language.ts';
+import { shownFrom } from '../paths.ts';
 import { canonicalUri } from '../uris.ts';
 import { progress } from './progress.ts';
 import type { Trouble } from './report/report.ts';
@@ -166,6 +167,5 @@ const cures: Record<Unreadable, string> = {
 
 /** A path as it is shown: from the current folder where it lies below, with slashes. */
 export function shownPath(path: string): string {
-  const near = relative('.', path) || '.';
-  return visibleLine((/^\.\.(?:[\\/]|$)/.test(near) ? path : near).replaceAll(sep, '/'));
+  return visibleLine(shownFrom('.', path));
 }
