@@ -64,7 +64,7 @@ function programsOnLowestNode(): void {
   const major = lowestNode();
   const program = nodeOfMajor(major);
   if (program !== undefined) {
-    const files = ['check', 'totals', 'sheet', 'formats', 'plan', 'language', 'format', 'compare'];
+    const files = ['check', 'totals', 'plan', 'language', 'format'];
     const paths = [...files.map((name) => `test/cli/${name}.test.ts`), 'test/server/lifecycle.test.ts'];
     suite(`Programs on Node ${versionOf(program)}`, 'lowest', paths, { DOUGHWRIGHT_NODE: program });
     return;

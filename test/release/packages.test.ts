@@ -47,14 +47,14 @@ beforeAll(() => {
   git(ours, 'commit', '--quiet', '--message', 'Begin');
   said = release(ours, {}, version, '--day', '2026-03-14', '--tag', '--into', one);
 
-  git(folder, 'clone', '--quiet', '--branch', `v${version}`, ours, theirs);
+  git(folder, '-c', 'advice.detachedHead=false', 'clone', '--quiet', '--branch', `v${version}`, ours, theirs);
   writeFileSync(join(theirs, '.git', 'info', 'exclude'), 'node_modules\n');
   symlinkSync(realpathSync(join(projectFolder, 'node_modules')), join(theirs, 'node_modules'), 'junction');
   const mask = process.umask(0o077);
   release(theirs, { TZ: 'Pacific/Chatham' }, '--into', other);
   process.umask(mask);
 }, 900_000);
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+afterAll(() => rmSync(folder, { recursive: true, force: true }), 120_000);
 
 function release(project: string, env: Readonly<Record<string, string>>, ...words: string[]): string {
   return execFileSync('npm', ['run', '--silent', 'release', '--', ...words], {
@@ -68,7 +68,7 @@ function git(project: string, ...words: string[]): string {
   return execFileSync('git', words, { cwd: project, encoding: 'utf8' }).trim();
 }
 
-describe('a release with --tag', () => {
+describe('a release with --tag', { timeout: 120_000 }, () => {
   it('commits the version and the list of changes, and nothing else, and tags that', () => {
     expect(said).toContain(`Tagged v${version}.`);
     expect(git(ours, 'cat-file', '-t', `v${version}`)).toBe('tag');
