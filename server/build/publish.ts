@@ -30,7 +30,7 @@ export interface Publish {
 /** The fields of both packages that say where the project is; an unpublished project has none. */
 export function addressFields({ repository, bugs, homepage }: Publish): Readonly<Record<string, unknown>> {
   return {
-    ...(repository !== undefined && { repository: { type: 'git', url: `git+${repository}` } }),
+    ...(repository !== undefined && { repository: { type: 'git', url: repository } }),
     ...(bugs !== undefined && { bugs: { url: bugs } }),
     ...(homepage !== undefined && { homepage }),
   };

@@ -119,6 +119,8 @@ describe('the pages for strangers', () => {
       ...filesIn('.github', '.yml', '.md'),
       ...['docs/SECURITY.md', 'docs/CONTRIBUTING.md', 'docs/guide/install.md', 'docs/guide/versions.md'],
     ];
-    expect(names.filter((name) => /https?:|\b\w+\.(?:com|org|io|net)\b|\bwww\./i.test(read(name)))).toEqual([]);
+    expect(names.filter((name) => /https?:|\b\w+\.(?:com|org|io|net)\b|\bwww\./i.test(read(name)))).toEqual(
+      [],
+    );
   });
 });

@@ -109,7 +109,7 @@ describe('a project with an address', () => {
 
   it('says it in both packages, and has nothing left to do', () => {
     expect(addressFields(filled)).toEqual({
-      repository: { type: 'git', url: 'git+https://forge.example/quay/doughwright.git' },
+      repository: { type: 'git', url: 'https://forge.example/quay/doughwright.git' },
       bugs: { url: 'https://forge.example/quay/doughwright/issues' },
       homepage: 'https://doughwright.example',
     });
