@@ -39,7 +39,7 @@ const forBrowser: BuildOptions = { ...shared, platform: 'browser', target: 'es20
 
 // A language other than English is a file of its own beside the programs, read when it is asked for. A worker in a browser,
 // which has no file beside it, holds it and evaluates it only then.
-const languages = ['de/german'];
+const languages = ['de/german', 'fr/french'];
 
 const bundles: BuildOptions[] = [
   { ...forNode, entryPoints: ['client/desktop.ts'], outfile: 'dist/extension.cjs' },
@@ -58,7 +58,7 @@ const bundles: BuildOptions[] = [
     entryPoints: [`core/words/${name}.ts`],
     outfile: `dist/${basename(name)}.cjs`,
   })),
-  { ...forBrowser, format: 'iife', entryPoints: ['server/worker.ts'], outfile: 'dist/server-worker.js' },
+  { ...forBrowser, format: 'iife', entryPoints: ['server/host/worker.ts'], outfile: 'dist/server-worker.js' },
   {
     ...forNode,
     entryPoints: ['server/cli/launch.ts'],

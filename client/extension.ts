@@ -1,4 +1,4 @@
-import { type ExtensionContext, Uri, window, workspace } from 'vscode';
+import { type ExtensionContext, l10n, Uri, window, workspace } from 'vscode';
 import { type BaseLanguageClient, type LanguageClientOptions, State } from 'vscode-languageclient';
 import { createChangesPanel } from './changes/changes-panel.ts';
 import { registerCommands } from './commands.ts';
@@ -9,7 +9,7 @@ import { createTableImports } from './imports/formula-from-table.ts';
 import { createFormulaList } from './list/formula-list.ts';
 import { commandIds, languageId } from './names.ts';
 import { createPanels } from './preview/panels.ts';
-import { createServerLife, type ServerLife } from './server-life.ts';
+import { createServerLife, type ServerLife, type ServerTrouble } from './server-life.ts';
 import { registerShowUses, showUsesCommand } from './show-uses.ts';
 import { createStatusBar } from './status-bar.ts';
 import { createWire } from './wire.ts';
@@ -52,11 +52,11 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     });
     return fresh;
   };
-  const server: ServerLife<BaseLanguageClient> = createServerLife(makeClient, (sentence) =>
-    log.warn(sentence),
+  const server: ServerLife<BaseLanguageClient> = createServerLife(makeClient, (trouble) =>
+    log.warn(troubleWords(trouble)),
   );
   const restart = async () => {
-    log.info('Restarting the language server.');
+    log.info(l10n.t('Restarting the language server.'));
     await server.restart();
   };
 
@@ -75,12 +75,24 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
   await guard('start', server.start)();
 }
 
+function troubleWords(trouble: ServerTrouble): string {
+  switch (trouble.kind) {
+    case 'slow':
+      return l10n.t('The language server takes long to start.');
+    case 'not-started':
+      return l10n.t('The language server could not be started: {0}', trouble.why);
+    case 'not-stopped':
+      return l10n.t('The language server could not be stopped: {0}', trouble.why);
+  }
+}
+
 /** The settings as plain data: the editor's own object has functions on it, which cannot be sent to a worker. */
 function plainSettings(): unknown {
   return JSON.parse(JSON.stringify(workspace.getConfiguration(languageId)));
 }
 
-/** The folder of the pages that findings link to; it ships with the extension. */
-function rulePagesOf(context: ExtensionContext): string {
-  return `${Uri.joinPath(context.extensionUri, 'docs', 'rules').toString()}/`;
+/** The folders of the pages that findings link to, by language; they ship with the extension. */
+function rulePagesOf(context: ExtensionContext): Readonly<Record<string, string>> {
+  const folder = (...path: string[]) => `${Uri.joinPath(context.extensionUri, 'docs', ...path).toString()}/`;
+  return { en: folder('rules'), de: folder('de', 'rules') };
 }

@@ -13,6 +13,11 @@ export interface ServerLife<Client> {
   restart(): Promise<void>;
 }
 
+/** What is to be told of a server that does not start or end as it should. */
+export type ServerTrouble =
+  | { readonly kind: 'slow' }
+  | { readonly kind: 'not-started' | 'not-stopped'; readonly why: string };
+
 /** A server that is coming up cannot be ended; one that takes longer than this may hang, and nobody waits for it. */
 const longestStart = 10_000;
 
@@ -24,23 +29,23 @@ const longestStart = 10_000;
  */
 export function createServerLife<Client extends Startable>(
   make: () => Client,
-  warn: (sentence: string) => void,
+  warn: (trouble: ServerTrouble) => void,
   longest = longestStart,
 ): ServerLife<Client> {
   let current: Client | undefined;
   /** The start of a client that takes too long, until it is up after all. */
   let late: Promise<void> | undefined;
   let last: Promise<unknown> = Promise.resolve();
-  const complain = (error: unknown) => warn(`Stopping the language server: ${String(error)}`);
+  const complain = (error: unknown) => warn({ kind: 'not-stopped', why: String(error) });
 
   const start = async () => {
     late = undefined;
     current = make();
     const starting = current.start();
     if (await within(starting, longest)) return;
-    warn('The language server takes long to start.');
+    warn({ kind: 'slow' });
     late = starting;
-    starting.catch((error: unknown) => warn(`Starting the language server: ${String(error)}`));
+    starting.catch((error: unknown) => warn({ kind: 'not-started', why: String(error) }));
   };
   const stop = async () => {
     const [running, comingUp] = [current, late];

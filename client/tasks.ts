@@ -1,7 +1,6 @@
 import {
   type Disposable,
   type ExtensionContext,
-  env,
   l10n,
   ProcessExecution,
   Task,
@@ -13,7 +12,8 @@ import {
   type WorkspaceFolder,
   workspace,
 } from 'vscode';
-import { languageId, taskType } from './names.ts';
+import { languageOfAnswers } from './language.ts';
+import { taskType } from './names.ts';
 
 /** Of the Node that the extension host runs on; the other build of the extension has none. */
 declare const process: { readonly execPath: string };
@@ -38,7 +38,15 @@ export function offerTasks(context: ExtensionContext): Disposable {
   const taskFor = (definition: CheckTask, folder: WorkspaceFolder | undefined): Task => {
     const level = levels.find((one) => one === definition.level) ?? 'warning';
     // Behind the two dashes a path is a path, however it begins.
-    const words = ['check', '--level', level, '--language', language(), '--', String(definition.path ?? '.')];
+    const words = [
+      'check',
+      '--level',
+      level,
+      '--language',
+      languageOfAnswers(),
+      '--',
+      String(definition.path ?? '.'),
+    ];
     const execution = new ProcessExecution(process.execPath, [program, ...words], {
       ...(folder ? { cwd: folder.uri.fsPath } : {}),
       env: { ELECTRON_RUN_AS_NODE: '1' },
@@ -47,7 +55,7 @@ export function offerTasks(context: ExtensionContext): Disposable {
     // The server tells the findings of every file itself: a matcher would have each of them listed twice.
     const task = new Task(definition, scope, 'check', 'Doughwright', execution, []);
     task.group = TaskGroup.Test;
-    task.detail = l10n.t('Tells what is wrong with the formulas of the folder.');
+    task.detail = l10n.t('Shows what is wrong with the formulas of the folder.');
     return task;
   };
   return tasks.registerTaskProvider(taskType, {
@@ -63,11 +71,4 @@ export function offerTasks(context: ExtensionContext): Disposable {
           )
         : undefined,
   });
-}
-
-/** The language of the findings: that of the setting, else of the editor where the command line knows it. */
-function language(): 'en' | 'de' {
-  const set = workspace.getConfiguration(languageId).get<string>('language');
-  const wanted = set === 'en' || set === 'de' ? set : env.language;
-  return /^de\b/i.test(wanted) ? 'de' : 'en';
 }

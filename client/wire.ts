@@ -1,11 +1,18 @@
-import { type CancellationToken, type Disposable, EventEmitter, type WorkspaceEdit, workspace } from 'vscode';
+import {
+  type CancellationToken,
+  type Disposable,
+  EventEmitter,
+  l10n,
+  type WorkspaceEdit,
+  workspace,
+} from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type {
   ChangedNotification,
   ChangedParams,
   CompareParams,
   CompareRequest,
-  Comparison,
+  CompareResult,
   EditParams,
   EditRequest,
   EditResult,
@@ -57,7 +64,7 @@ export interface Wire {
   /** An edit of a file, computed by the core, or a sentence that says why there is none. */
   askEdit(params: EditParams): Promise<WorkspaceEdit | string>;
   /** What changed in a file since another text of it, or `null` while no server runs. */
-  askCompare(params: CompareParams): Promise<Comparison | null>;
+  askCompare(params: CompareParams): Promise<CompareResult>;
   /** Called with the documents whose numbers may have changed. */
   onChanged(listener: (uris: readonly string[]) => void): Disposable;
 }
@@ -90,11 +97,12 @@ export function createWire(): WireEnd {
     askImportTable: (params) => ask(importTableRequest, params),
     async askEdit(params) {
       const result = await ask<EditResult>(editRequest, params);
-      if (!result) return 'The language server is not running.';
+      if (!result) return l10n.t('The language server is not running.');
       if ('cannot' in result) return result.cannot;
       if (!isOfTextsAtHand(result.edit))
-        return 'The text has changed meanwhile; nothing was written. Ask again.';
-      return (await client?.protocol2CodeConverter.asWorkspaceEdit(result.edit)) ?? 'The server has stopped.';
+        return l10n.t('The text has changed meanwhile; nothing was written. Ask again.');
+      const edit = await client?.protocol2CodeConverter.asWorkspaceEdit(result.edit);
+      return edit ?? l10n.t('The language server is not running.');
     },
     askCompare: (params) => ask(compareRequest, params),
     onChanged: (listener) => changed.event(listener),

@@ -6,8 +6,8 @@
  */
 export const apiVersion = 1;
 
-export type { NamedBlend } from './analysis/blend.ts';
-export type { BlendTarget } from './calc/blend.ts';
+export type { NamedBlend } from './analysis/named-blend.ts';
+export type { BlendTarget } from './calc/flour/blend.ts';
 export { comparePortraits, heaviest } from './compare/compare.ts';
 export type {
   Change,
@@ -20,8 +20,28 @@ export type {
   Told,
   Verdict,
 } from './compare/comparison.ts';
+export {
+  type ComparedBlock,
+  type ComparisonPage,
+  comparisonPage,
+  findingChange,
+} from './compare/comparison-page.ts';
 export { type FilePortrait, isUnfinishedMerge } from './compare/portrait.ts';
+export { billLines, differenceOf, heatOutlook } from './facts/heat-words.ts';
+export {
+  allergenWords,
+  ingredientStretches,
+  labelCaution,
+  nutritionWords,
+  standardWords,
+} from './facts/label-words.ts';
+export type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './facts/totals.ts';
+export type {
+  TotalsCost,
+  TotalsLabel,
+} from './facts/totals-product.ts';
 export type { ActionKind, OfferedAction, TextRange } from './features/actions/action.ts';
+export type { ReadingToLog } from './features/actions/log-reading.ts';
 export type {
   Completion,
   CompletionKind,
@@ -38,61 +58,51 @@ export type {
   SymbolNode,
   TextEdit,
 } from './features/answers.ts';
-export type { DefinitionAnswer, Destination } from './features/definitions.ts';
-export type { GoesItem, GoesLink } from './features/goes-into.ts';
-export type { HintDetail } from './features/hint-detail.ts';
-export type { ImportedTable, TableNote } from './features/import-table.ts';
-export { labelCaution } from './features/label-words.ts';
-export type { Lens, Uses } from './features/lenses.ts';
-export type { RuleLink } from './features/links.ts';
-export type { ReadingToLog } from './features/log-reading.ts';
-export type { OverviewEntry, OverviewKind } from './features/overview.ts';
-export type { Highlight, Reference } from './features/references.ts';
-export type { Refused } from './features/rename.ts';
-export type { Stretch } from './features/selection.ts';
-export type { SemanticKind, SemanticModifier, SemanticToken } from './features/semantic-tokens.ts';
-export type { LineSignature, SignatureAnswer } from './features/signatures.ts';
-export type { FormulaTemplate } from './features/templates.ts';
-export type { FormulaTotals, TotalsLine, TotalsMixing, TotalsPart } from './features/totals.ts';
-export type {
-  TotalsCost,
-  TotalsLabel,
-} from './features/totals-product.ts';
-export type { FoundSymbol } from './features/workspace-symbols.ts';
+export type { LineSignature, SignatureAnswer } from './features/completion/signatures.ts';
+export type { FormulaTemplate } from './features/completion/templates.ts';
+export type { HintDetail } from './features/hover/hint-detail.ts';
+export type { Lens, Uses } from './features/hover/lenses.ts';
+export type { GoesItem, GoesLink } from './features/names/call-hierarchy.ts';
+export type { DefinitionAnswer, Destination } from './features/names/definitions.ts';
+export type { RuleLink } from './features/names/links.ts';
+export type { Highlight, Reference } from './features/names/references.ts';
+export type { FoundSymbol } from './features/names/workspace-symbols.ts';
+export type { OverviewEntry, OverviewKind } from './features/outline/overview.ts';
+export type { Stretch } from './features/outline/selection.ts';
+export type { SemanticToken } from './features/outline/semantic-tokens.ts';
+export type { SemanticKind, SemanticModifier } from './features/outline/semantic-words.ts';
+export type { ImportedTable, TableNote } from './import/import-table.ts';
 export { type Merged, type MergeMarks, mergeTexts, usualMarks } from './merge/merge.ts';
 export type { UsualConditions } from './model/scope.ts';
-export { rules } from './rules/catalogue.ts';
-export type { Rule } from './rules/rule.ts';
-export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/asked.ts';
-export { type AskedWords, askedFromWords } from './sheet/asked-words.ts';
-export { type ExportRow, exportRows, rowsAsCsv } from './sheet/export-rows.ts';
-export type { SheetOrigin } from './sheet/origin.ts';
-export type { PlanView } from './sheet/plan-view.ts';
-export type { FiledSheet } from './sheet/sheet-json.ts';
-export { pageAsCsv, pageAsHtml, pageAsMarkdown, pageAsText } from './sheet/tables.ts';
-export type { SheetView } from './sheet/view.ts';
-export { type SheetFormat, writeSheets } from './sheet/write-sheets.ts';
+export type { Rule } from './rules/engine/rule.ts';
+export { rules } from './rules/engine/rule-catalogue.ts';
+export { explainedRule, wordsOfRule } from './rules/engine/rule-page.ts';
+export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/build/asked.ts';
+export { type AskedWords, askedFromWords } from './sheet/build/asked-words.ts';
+export type { SheetOrigin } from './sheet/build/origin.ts';
+export type { SheetView } from './sheet/build/view.ts';
+export { planPage } from './sheet/plan/plan-page.ts';
+export type { PlanView } from './sheet/plan/plan-view.ts';
+export { type ExportRow, exportRows, rowsAsCsv } from './sheet/write/export-rows.ts';
+export type { FiledSheet } from './sheet/write/sheet-json.ts';
+export { pageAsCsv, pageAsHtml, pageAsMarkdown, pageAsText } from './sheet/write/tables.ts';
+export { type SheetFormat, writeSheets } from './sheet/write/write-sheets.ts';
 export { type Display, plainDisplay } from './text/display.ts';
 export { withEdits } from './text/edits.ts';
+export { trimmed } from './text/figures.ts';
 export { foldName } from './text/names.ts';
-export * from './text/plain-figures.ts';
 export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
-export { createService, defaultSettings } from './workspace/create-service.ts';
+export { type Code, type Message, message } from './words/message.ts';
+export { plainSpeaker, speakerOf } from './words/speak.ts';
+export type { Said, Speaker } from './words/speaker.ts';
+export { createService } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
+export type { Refused } from './workspace/navigation.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
-export {
-  allergenWords,
-  billLines,
-  costSentence,
-  differenceWords,
-  heatSentences,
-  ingredientStretches,
-  money,
-  nutritionWords,
-  planPage,
-  standardWords,
-} from './workspace/plain-words.ts';
-export type { Service, Settings } from './workspace/service.ts';
+export type { Service } from './workspace/service.ts';
+export type { Settings } from './workspace/settings.ts';
+export { defaultSettings } from './workspace/settings.ts';
+export type { Snapshot } from './workspace/snapshot.ts';

@@ -5,32 +5,34 @@ import {
   type InitializeParams,
   type InitializeResult,
 } from 'vscode-languageserver';
+import type { Message } from '../core/index.ts';
 import { version } from '../package.json';
-import { type Abilities, readAbilities } from './abilities.ts';
-import { capabilities } from './capabilities.ts';
-import type { Naming } from './convert.ts';
-import type { PositionEncoding } from './convert-encoding.ts';
-import { openSheetCommand, showUsesCommand } from './convert-navigation.ts';
-import { Diagnostics } from './diagnostics.ts';
-import { OpenDocuments } from './documents.ts';
-import { answerQuestions } from './features.ts';
-import { WorkspaceFiles } from './files.ts';
-import { followFolders } from './folders.ts';
-import { guardedWork, type Log } from './guard.ts';
-import type { Host } from './host.ts';
-import { Progress } from './progress.ts';
+import { type Abilities, readAbilities } from './convert/abilities.ts';
+import { capabilities } from './convert/capabilities.ts';
+import type { Naming } from './convert/convert.ts';
+import type { PositionEncoding } from './convert/convert-encoding.ts';
+import { openSheetCommand, showUsesCommand } from './convert/convert-navigation.ts';
+import { readRulePages } from './convert/rule-pages.ts';
+import { followFolders } from './host/folders.ts';
+import { guardedWork, type Log } from './host/guard.ts';
+import type { Host } from './host/host.ts';
+import { canonicalUri } from './host/uris.ts';
 import type { ChangedNotification, ChangedParams } from './protocol.ts';
-import type { Schedule } from './schedule.ts';
-import { followSettings, readSettings } from './settings.ts';
-import { canonicalUri } from './uris.ts';
-import { Workspace } from './workspace.ts';
+import { answerQuestions } from './requests/features.ts';
+import { Diagnostics } from './sync/diagnostics.ts';
+import { OpenDocuments } from './sync/documents.ts';
+import { WorkspaceFiles } from './sync/files.ts';
+import { Progress } from './sync/progress.ts';
+import type { Schedule } from './sync/schedule.ts';
+import { followSettings, readSettings, type ServerSettings } from './sync/settings.ts';
+import { Workspace } from './sync/workspace.ts';
 
 /** What a client may hand over in `initializationOptions`; all of it may be left out. */
 interface StartOptions {
   /** The settings under `doughwright`, so that the first findings know them. */
   readonly settings?: unknown;
-  /** The URI of the folder that holds a page for each rule, ending in a slash. */
-  readonly rulePages?: string;
+  /** The URI of the folder that holds a page for each rule, ending in a slash; or such a one by the tag of each language. */
+  readonly rulePages?: unknown;
   /**
    * While a line is typed nothing is said of it, and figures that it makes unknown are answered as they were last, in brackets. Answers
    * then hang on what was typed before and not on the text alone, so a client asks for it.
@@ -70,7 +72,13 @@ export function serve(
     took: (name, milliseconds) => connection.tracer.log(name, `It took ${milliseconds.toFixed(1)} ms.`),
   };
   const documents = new OpenDocuments();
-  const workspace = new Workspace(documents);
+  const workspace = new Workspace(documents, log.warn);
+  /** What a client has set and makes no sense; told once the core may be loaded, which words it. */
+  let complaints: Message[] | undefined = [];
+  const complain = (what: Message): void => {
+    if (complaints !== undefined) complaints.push(what);
+    else guardedWork(log, 'Settings', async () => log.warn(await workspace.words(what)));
+  };
   const naming: Naming = {
     spell: (uri) => documents.spell(uri),
     version: (uri) => documents.get(uri)?.version ?? null,
@@ -96,7 +104,7 @@ export function serve(
     const options = (params.initializationOptions ?? {}) as StartOptions;
     workspace.folders = foldersOf(params);
     if (params.locale !== undefined) workspace.locale = params.locale;
-    if (able.progress) progress = new Progress(connection, log);
+    if (able.progress) progress = new Progress(connection, log, (said) => workspace.words(said));
     diagnostics = new Diagnostics({
       connection,
       documents,
@@ -106,7 +114,7 @@ export function serve(
       naming,
       able,
       calmWhileTyping: options.calmWhileTyping === true,
-      rulePages: typeof options.rulePages === 'string' ? options.rulePages : host.rulePages,
+      rulePages: readRulePages(options.rulePages) ?? host.rulePages,
       filesRead: (atMost) => files.settled(atMost),
       numbersChanged: (uris) => {
         if (!knowsSheets || uris.length === 0) return;
@@ -136,7 +144,7 @@ export function serve(
       ...{ connection, documents, workspace, schedule, log, naming, able, diagnostics, filesRead, asked },
     });
     workspace.keepsLastFigures = options.calmWhileTyping === true;
-    workspace.settings = readSettings(options.settings, log.warn.bind(log));
+    workspace.settings = readSettings(options.settings, complain);
     return {
       capabilities: capabilities(able, host.files !== undefined, encoding.kind),
       serverInfo: { name: 'doughwright', version },
@@ -144,10 +152,14 @@ export function serve(
   });
 
   connection.onInitialized(() => {
-    followSettings(connection, able, log, workspace.settings, (settings) => {
+    const early = complaints ?? [];
+    complaints = undefined;
+    for (const what of early) complain(what);
+    const taken = (settings: ServerSettings) => {
       workspace.settings = settings;
       diagnostics?.everythingChanged();
-    });
+    };
+    followSettings({ connection, able, log, known: workspace.settings, taken, complain });
     files.readFolders(workspace.folders);
     followFolders(connection, able, log, workspace, files, documents, () => diagnostics?.everythingChanged());
     // Loaded now, the core is there when the first document comes.

@@ -3,32 +3,30 @@
  * of this file and nothing else of the server.
  */
 import type { WorkspaceEdit } from 'vscode-languageserver';
-import type { OverviewEntry } from '../core/features/overview.ts';
-import type { FormulaTemplate } from '../core/features/templates.ts';
+import type { ComparisonPage } from '../core/compare/comparison-page.ts';
+import type { FormulaTemplate } from '../core/features/completion/templates.ts';
+import type { OverviewEntry } from '../core/features/outline/overview.ts';
 
-export type {
-  Change,
-  ChangeGroup,
-  Comparison,
-  FormulaComparison,
-} from '../core/compare/comparison.ts';
-export type { ImportedTable, TableNote } from '../core/features/import-table.ts';
-export type { ReadingToLog } from '../core/features/log-reading.ts';
-export type { OverviewEntry, OverviewKind } from '../core/features/overview.ts';
-export type { FormulaTemplate } from '../core/features/templates.ts';
+export type { Change, ChangeGroup } from '../core/compare/comparison.ts';
+export type { ComparedBlock, ComparisonPage } from '../core/compare/comparison-page.ts';
+export type { ReadingToLog } from '../core/features/actions/log-reading.ts';
+export type { FormulaTemplate } from '../core/features/completion/templates.ts';
+export type { OverviewEntry, OverviewKind } from '../core/features/outline/overview.ts';
+export type { ImportedTable, TableNote } from '../core/import/import-table.ts';
 export type { PanelChange } from '../core/workspace/panel-edits.ts';
 
-import type { ClockRequest, SizeRequest, TodayConditions } from '../core/sheet/asked.ts';
-import type { SheetOrigin } from '../core/sheet/origin.ts';
-import type { SheetView } from '../core/sheet/view.ts';
-import type { SheetFormat } from '../core/sheet/write-sheets.ts';
+import type { ClockRequest, SizeRequest, TodayConditions } from '../core/sheet/build/asked.ts';
+import type { SheetOrigin } from '../core/sheet/build/origin.ts';
+import type { SheetView } from '../core/sheet/build/view.ts';
+import type { SheetFormat } from '../core/sheet/write/write-sheets.ts';
 import type { Display } from '../core/text/display.ts';
 import type { PanelChange } from '../core/workspace/panel-edits.ts';
 
-export type { ClockRequest, SheetAsked, SizeRequest, TodayConditions } from '../core/sheet/asked.ts';
-export type { SheetChart } from '../core/sheet/chart.ts';
-export type { SheetOrigin } from '../core/sheet/origin.ts';
-export type { SheetReading, SheetTrial } from '../core/sheet/trials.ts';
+export type { ClockRequest, SheetAsked, SizeRequest, TodayConditions } from '../core/sheet/build/asked.ts';
+export type { SheetChart } from '../core/sheet/build/chart.ts';
+export type { SheetOrigin } from '../core/sheet/build/origin.ts';
+export type { SheetLabels } from '../core/sheet/build/sheet-labels.ts';
+export type { SheetReading, SheetTrial } from '../core/sheet/build/sheet-trials.ts';
 export type {
   FactSource,
   SheetBatches,
@@ -47,9 +45,9 @@ export type {
   SheetTimeline,
   SheetView,
   SheetWater,
-} from '../core/sheet/view.ts';
-export type { SheetCost, SheetLabel } from '../core/sheet/view-product.ts';
-export type { SheetFormat } from '../core/sheet/write-sheets.ts';
+} from '../core/sheet/build/view.ts';
+export type { SheetCost, SheetLabel } from '../core/sheet/build/view-product.ts';
+export type { SheetFormat } from '../core/sheet/write/write-sheets.ts';
 export type { Display } from '../core/text/display.ts';
 
 /** Request `doughwright/sheet`: the batch sheet of the formula at a line, or `null` when no formula stands there. */
@@ -130,6 +128,8 @@ export interface CompareParams {
   readonly textDocument: { readonly uri: string };
   readonly before: string;
 }
+/** All of it in words, or `null` where the file is not known. */
+export type CompareResult = ComparisonPage | null;
 
 /** The names on the wire. They are types so that a side that only knows this file's types still cannot misspell them. */
 export type SheetRequest = 'doughwright/sheet';

@@ -5,4 +5,4 @@ import { isMainThread } from 'node:worker_threads';
  * hold the same core. Nothing of the one is evaluated where the other is wanted. The threads of a check start here too.
  */
 if (process.argv[2] === 'check' || !isMainThread) void import('./cli/main.ts');
-else void import('./node.ts');
+else void import('./host/node.ts');

@@ -1,6 +1,7 @@
-import { type Disposable, Uri, ViewColumn, type WebviewPanel, window } from 'vscode';
+import { type Disposable, l10n, Uri, ViewColumn, type WebviewPanel, window } from 'vscode';
 import type { Guard } from '../guard.ts';
 import { changesViewType } from '../names.ts';
+import { noServerWords } from '../nothing-words.ts';
 import { dressWebview } from '../preview/dress-webview.ts';
 import { reveal } from '../preview/reveal.ts';
 import type { Wire } from '../wire.ts';
@@ -37,13 +38,11 @@ export function createChangesPanel(wire: Wire, guard: Guard, extensionUri: Uri):
       following?.dispose();
       following = committed.changed(() => void refresh());
     }
-    const comparison = await wire.askCompare({ textDocument: { uri: file }, before: committed.text });
-    if (!comparison) {
-      const cure = 'The command “Doughwright: Restart Language Server” starts it again.';
-      return { type: 'none', what: 'The language server is not running.', cure };
-    }
+    const page = await wire.askCompare({ textDocument: { uri: file }, before: committed.text });
+    if (!page) return { type: 'none', ...noServerWords() };
     const name = target.path.slice(target.path.lastIndexOf('/') + 1);
-    return { type: 'changes', file: name, since: `the last commit, ${committed.commit}`, comparison };
+    const about = l10n.t('{0}, since the last commit, {1}', name, committed.commit);
+    return { type: 'changes', about, page, showLine: l10n.t('Show this line in the editor') };
   };
   const subscription = wire.onChanged((uris) => {
     if (uri !== undefined && uris.includes(uri)) void refresh();
@@ -58,7 +57,7 @@ export function createChangesPanel(wire: Wire, guard: Guard, extensionUri: Uri):
         void refresh();
         return;
       }
-      panel = window.createWebviewPanel(changesViewType, 'What Changed', {
+      panel = window.createWebviewPanel(changesViewType, l10n.t('What Changed'), {
         viewColumn: ViewColumn.Beside,
         preserveFocus: true,
       });
@@ -74,7 +73,7 @@ export function createChangesPanel(wire: Wire, guard: Guard, extensionUri: Uri):
           else if (uri !== undefined) await reveal(uri, message.line);
         }),
       );
-      dressWebview(panel, extensionUri, 'changes.js');
+      dressWebview(panel, extensionUri, 'changes.js', l10n.t('What Changed'));
     },
     dispose() {
       panel?.dispose();

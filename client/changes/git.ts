@@ -1,4 +1,5 @@
-import { type Disposable, type Event, extensions, type Uri, workspace } from 'vscode';
+import { type Disposable, type Event, extensions, l10n, type Uri, workspace } from 'vscode';
+import type { NothingWords } from '../nothing-words.ts';
 
 /** As much of the interface of VS Code's own git extension as is used here; version 1 of it. */
 interface GitExtension {
@@ -28,38 +29,36 @@ interface Change {
   readonly uri: Uri;
 }
 
-/** What is so and what to do about it. */
-export interface NoGit {
-  readonly what: string;
-  readonly cure: string;
-}
-
 /** A file as the last commit has it, or what is so and what to do where there is none. */
 export type Committed =
   | { readonly text: string; readonly commit: string; readonly changed: (listener: () => void) => Disposable }
-  | NoGit;
+  | NothingWords;
 
 /** The repository that a file is in, as the editor's own git knows it. */
-export async function repositoryOf(uri: Uri): Promise<{ readonly repository: Repository } | NoGit> {
+export async function repositoryOf(uri: Uri): Promise<{ readonly repository: Repository } | NothingWords> {
   // What a folder says of its own git is not heeded before the folder is trusted.
   if (!workspace.isTrusted) {
     return {
-      what: 'This folder is not trusted, so its git is not asked.',
-      cure: 'Trust the folder, if you know where it comes from: “Workspaces: Manage Workspace Trust”.',
+      what: l10n.t('This folder is not trusted, so its git is not asked.'),
+      cure: l10n.t(
+        'Trust the folder, if you know where it comes from: “Workspaces: Manage Workspace Trust”.',
+      ),
     };
   }
   const extension = extensions.getExtension<GitExtension>('vscode.git');
   if (!extension) {
     return {
-      what: 'There is no git here.',
-      cure: 'This editor runs without its git extension, so earlier versions of the file cannot be read.',
+      what: l10n.t('There is no git here.'),
+      cure: l10n.t(
+        'This editor runs without its git extension, so earlier versions of the file cannot be read.',
+      ),
     };
   }
   const git = extension.isActive ? extension.exports : await extension.activate();
   if (!git.enabled) {
     return {
-      what: 'Git is switched off in this editor.',
-      cure: 'The setting “git.enabled” switches it on; git itself has to be installed.',
+      what: l10n.t('Git is switched off in this editor.'),
+      cure: l10n.t('The setting “git.enabled” switches it on; git itself has to be installed.'),
     };
   }
   const api = git.getAPI(1);
@@ -67,8 +66,10 @@ export async function repositoryOf(uri: Uri): Promise<{ readonly repository: Rep
   const repository = api.getRepository(uri);
   if (!repository) {
     return {
-      what: 'This file is in no git repository.',
-      cure: 'Under git every version of a formula is kept: “Git: Initialize Repository” begins one for the folder.',
+      what: l10n.t('This file is in no git repository.'),
+      cure: l10n.t(
+        'Under git every version of a formula is kept: “Git: Initialize Repository” begins one for the folder.',
+      ),
     };
   }
   return { repository };
@@ -78,8 +79,8 @@ export async function repositoryOf(uri: Uri): Promise<{ readonly repository: Rep
 export async function lastCommitted(uri: Uri): Promise<Committed> {
   if (uri.scheme === 'untitled') {
     return {
-      what: 'This text is in no file yet.',
-      cure: 'Save it into a folder under git and commit it: what changes from then on is told here.',
+      what: l10n.t('This text is in no file yet.'),
+      cure: l10n.t('Save it into a folder under git and commit it: what changes from then on is shown here.'),
     };
   }
   const found = await repositoryOf(uri);
@@ -88,8 +89,8 @@ export async function lastCommitted(uri: Uri): Promise<Committed> {
   const commit = repository.state.HEAD?.commit;
   if (!commit) {
     return {
-      what: 'Nothing is committed yet.',
-      cure: 'With the first commit there is something to compare with.',
+      what: l10n.t('Nothing is committed yet.'),
+      cure: l10n.t('With the first commit there is something to compare with.'),
     };
   }
   try {
@@ -101,8 +102,8 @@ export async function lastCommitted(uri: Uri): Promise<Committed> {
     };
   } catch {
     return {
-      what: 'The last commit does not have this file.',
-      cure: 'It is new, or was called otherwise: commit it, and the next change is told here.',
+      what: l10n.t('The last commit does not have this file.'),
+      cure: l10n.t('It is new, or was called otherwise: commit it, and the next change is shown here.'),
     };
   }
 }

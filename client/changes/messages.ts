@@ -1,12 +1,14 @@
-import type { Comparison } from '../../server/protocol.ts';
+import type { ComparisonPage } from '../../server/protocol.ts';
 
 /** What the page of changes is shown. */
 export type ToChanges =
   | {
       readonly type: 'changes';
-      readonly file: string;
-      readonly since: string;
-      readonly comparison: Comparison;
+      /** Which file, and since when. */
+      readonly about: string;
+      readonly page: ComparisonPage;
+      /** What a name does when it is pressed. */
+      readonly showLine: string;
     }
   /** There is nothing to compare with: what is so, and what to do. */
   | { readonly type: 'none'; readonly what: string; readonly cure: string };

@@ -1,4 +1,4 @@
-import type { Change, ChangeGroup, Comparison, FormulaComparison } from '../../server/protocol.ts';
+import type { Change, ChangeGroup, ComparedBlock, ComparisonPage } from '../../server/protocol.ts';
 import { element, lineButton } from '../preview/elements.ts';
 import type { FromChanges, ToChanges } from './messages.ts';
 
@@ -6,7 +6,7 @@ declare function acquireVsCodeApi(): { postMessage(message: FromChanges): void }
 
 const editor = acquireVsCodeApi();
 const main = document.getElementById('sheet')!;
-const reveal = (line: number) => editor.postMessage({ type: 'reveal', line });
+const show = (line: number) => editor.postMessage({ type: 'reveal', line });
 
 window.addEventListener('message', ({ data }: MessageEvent<ToChanges>) => {
   const focused =
@@ -21,48 +21,25 @@ function nothing(what: string, cure: string): HTMLElement[] {
   return [element('h1', { text: what }), element('p', { class: 'hint-words', text: cure })];
 }
 
-function changes({ file, since, comparison }: ToChanges & { type: 'changes' }): HTMLElement[] {
-  const definitions = comparison.definitions.map((one, index) =>
-    section(
-      `${one.kind} ${one.name}`,
-      fateWords(one.fate, one.kind),
-      [{ subject: 'wording', title: '', changes: one.changes }],
-      `definition ${index}`,
-      one.after?.line,
-    ),
-  );
+function changes({ about, page, showLine }: ToChanges & { type: 'changes' }): HTMLElement[] {
+  const sections = (blocks: readonly ComparedBlock[], kind: string) =>
+    blocks.map((one, index) => section(one, page, showLine, `${kind} ${index}`));
   return [
-    element('h1', { text: 'What changed' }),
-    element('p', { class: 'makes', text: `${file}, since ${since}`, attributes: { dir: 'auto' } }),
-    element('p', { class: 'hint-words', text: verdictWords(comparison), attributes: { role: 'status' } }),
-    ...comparison.formulas.map((one, index) =>
-      section(one.formula, formulaWords(one), one.groups, `formula ${index}`, one.after?.line),
-    ),
-    ...definitions,
+    element('h1', { text: page.title }),
+    element('p', { class: 'makes', text: about, attributes: { dir: 'auto' } }),
+    element('p', { class: 'hint-words', text: page.verdict, attributes: { role: 'status' } }),
+    ...sections(page.formulas, 'formula'),
+    ...sections(page.definitions, 'definition'),
   ];
 }
 
-function verdictWords({ verdict }: Comparison): string {
-  if (verdict === 'same') return 'Nothing: every line is as it was.';
-  if (verdict === 'layout') return 'Nothing a baker weighs: only blanks, comments or the order of sections.';
-  return verdict === 'wording' ? 'Other words for the same figures.' : 'What a baker weighs or does.';
-}
-
-function formulaWords({ fate, renamedFrom }: FormulaComparison): string {
-  return renamedFrom === undefined ? fateWords(fate, 'formula') : `was called ${renamedFrom}`;
-}
-
-function fateWords(fate: FormulaComparison['fate'], kind: string): string {
-  return fate === 'kept' ? '' : fate === 'added' ? `new ${kind}` : `${kind} taken out`;
-}
-
 function section(
-  title: string,
-  said: string,
-  groups: readonly ChangeGroup[],
+  { name, remarks, line, groups }: ComparedBlock,
+  page: ComparisonPage,
+  showLine: string,
   key: string,
-  line: number | undefined,
 ): HTMLElement {
+  const said = remarks.map(({ text }) => text).join(', ');
   return element(
     'section',
     { class: 'block', attributes: { 'aria-labelledby': key.replace(' ', '-') } },
@@ -72,48 +49,65 @@ function section(
       element(
         'h2',
         { attributes: { id: key.replace(' ', '-'), dir: 'auto' } },
-        line === undefined ? document.createTextNode(title) : lineButton(title, line, key, reveal),
+        nameOf(name, line, key, showLine),
       ),
       said ? element('p', { class: 'when', text: said, attributes: { dir: 'auto' } }) : undefined,
     ),
-    ...groups.map((group, index) => changeTable(group, `${key} ${index}`, title)),
+    ...groups.map((group, index) => changeTable(group, page, showLine, `${key} ${index}`, name)),
   );
 }
 
-function changeTable(group: ChangeGroup, key: string, of: string): HTMLElement | undefined {
-  if (group.changes.length === 0) return undefined;
-  const heads = [group.title || 'What', 'Before', 'Now', 'By'];
+function changeTable(
+  { title, changes: rows }: ChangeGroup,
+  page: ComparisonPage,
+  showLine: string,
+  key: string,
+  of: string,
+): HTMLElement | undefined {
+  if (rows.length === 0) return undefined;
+  const { before, after, by } = page.heads;
+  const heads = [title, before, after, by];
   return element(
     'table',
-    { class: 'changes', attributes: { 'aria-label': [of, group.title].filter(Boolean).join(': ') } },
+    { class: 'changes', attributes: { 'aria-label': `${of}: ${title}` } },
     element(
       'thead',
       {},
       element('tr', {}, ...heads.map((text) => element('th', { text, attributes: { scope: 'col' } }))),
     ),
-    element('tbody', {}, ...group.changes.map((change, index) => changeRow(change, `${key} ${index}`))),
+    element(
+      'tbody',
+      {},
+      ...rows.map((change, index) => changeRow(change, page, showLine, `${key} ${index}`)),
+    ),
   );
 }
 
-function changeRow({ name, before, after, by }: Change, key: string): HTMLElement {
-  const line = after?.line;
-  const told = (value: Change['before'], absent: string) =>
+function changeRow(
+  { name, before, after, by }: Change,
+  { absent }: ComparisonPage,
+  showLine: string,
+  key: string,
+): HTMLElement {
+  const told = (value: Change['before'], instead: string) =>
     element(
       'td',
       { class: value ? '' : 'absent' },
-      element('span', { text: value?.text ?? absent, attributes: { dir: 'auto' } }),
+      element('span', { text: value?.text ?? instead, attributes: { dir: 'auto' } }),
       value?.beside ? element('span', { class: 'note', text: ` ${value.beside}` }) : undefined,
     );
   return element(
     'tr',
     {},
-    element(
-      'th',
-      { attributes: { scope: 'row', dir: 'auto' } },
-      line === undefined ? document.createTextNode(name) : lineButton(name, line, key, reveal),
-    ),
-    told(before, 'not there'),
-    told(after, 'gone'),
+    element('th', { attributes: { scope: 'row', dir: 'auto' } }, nameOf(name, after?.line, key, showLine)),
+    told(before, absent.before),
+    told(after, absent.after),
     element('td', { text: by ?? '' }),
   );
+}
+
+/** A name; where it has a line now, one that shows it. */
+function nameOf(name: string, line: number | undefined, key: string, showLine: string): Node {
+  if (line === undefined) return document.createTextNode(name);
+  return lineButton(name, line, key, { show, hint: showLine });
 }

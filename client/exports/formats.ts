@@ -1,19 +1,15 @@
 import type { SheetFormat } from '../../server/protocol.ts';
 
-/** The endings a saved sheet may have, each with what a save dialog calls it. */
-export const savedFormats = {
-  html: 'Page to Print',
-  md: 'Markdown',
-  csv: 'Table (CSV)',
-  json: 'JSON',
-} as const satisfies Partial<Record<SheetFormat, string>>;
+/** The endings a saved sheet may have. */
+export const savedFormats = ['html', 'md', 'csv', 'json'] as const satisfies readonly SheetFormat[];
+export type SavedFormat = (typeof savedFormats)[number];
 
 /** What the name of a file asks for; `undefined` where its ending is none of a sheet's. */
-export function formatOfFile(path: string): keyof typeof savedFormats | undefined {
+export function formatOfFile(path: string): SavedFormat | undefined {
   const ending = /.\.([^.]+)$/.exec(nameOfFile(path))?.[1]?.toLowerCase() ?? '';
   if (ending === 'htm') return 'html';
   if (ending === 'markdown') return 'md';
-  return Object.hasOwn(savedFormats, ending) ? (ending as keyof typeof savedFormats) : undefined;
+  return savedFormats.find((one) => one === ending);
 }
 
 /** The last part of a path. */

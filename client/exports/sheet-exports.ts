@@ -4,7 +4,7 @@ import { fileNameFor } from '../list/file-name.ts';
 import type { FollowedPlace } from '../preview/follower.ts';
 import type { Kept } from '../preview/kept.ts';
 import type { Wire } from '../wire.ts';
-import { formatOfFile, nameOfFile, savedFormats } from './formats.ts';
+import { formatOfFile, nameOfFile, type SavedFormat, savedFormats } from './formats.ts';
 import { originOf } from './state-of-files.ts';
 
 export interface SheetExports {
@@ -43,16 +43,17 @@ export function createSheetExports({ wire, kept, storage }: SheetExportsOptions)
 
   const save = async (place: FollowedPlace, title: string, only?: 'html'): Promise<Uri | undefined> => {
     const name = await nameOf(place);
-    const formats = only ? { [only]: savedFormats[only] } : savedFormats;
+    const titles = formatTitles();
+    const formats = only ? [only] : savedFormats;
     const target = await window.showSaveDialog({
       title,
       defaultUri: uris.joinPath(folderOf(place), `${name}.html`),
-      filters: Object.fromEntries(Object.entries(formats).map(([ending, label]) => [label, [ending]])),
+      filters: Object.fromEntries(formats.map((ending) => [titles[ending], [ending]])),
     });
     if (!target) return undefined;
     const format = formatOfFile(target.path);
     if (!format) {
-      const endings = Object.keys(savedFormats).map((ending) => `.${ending}`);
+      const endings = savedFormats.map((ending) => `.${ending}`);
       void window.showWarningMessage(
         l10n.t(
           'Nothing was saved: give the name one of the endings {0}; “{1}” has none of them.',
@@ -134,9 +135,17 @@ export function createSheetExports({ wire, kept, storage }: SheetExportsOptions)
       const answer = await written(place, 'tabbed');
       if (!answer) return;
       await env.clipboard.writeText(answer.text);
-      window.setStatusBarMessage(`The sheet of ${answer.formula} is on the clipboard, as a table.`, 5_000);
+      window.setStatusBarMessage(
+        l10n.t('The sheet of {0} is on the clipboard, as a table.', answer.formula),
+        5_000,
+      );
     },
   };
+}
+
+/** What a save dialog calls them. */
+function formatTitles(): Readonly<Record<SavedFormat, string>> {
+  return { html: l10n.t('Page to Print'), md: 'Markdown', csv: l10n.t('Table (CSV)'), json: 'JSON' };
 }
 
 /** Beside the formula's file, else in the first folder; a new text has no place of its own. */

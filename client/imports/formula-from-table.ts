@@ -41,7 +41,7 @@ export function createTableImports(wire: Wire, log: LogOutputChannel): TableImpo
         );
         return;
       }
-      const made = await make(table, 'clipboard');
+      const made = await make(table, l10n.t('clipboard'));
       const editor = window.activeTextEditor;
       if (!made) return;
       if (editor?.document.languageId === languageId) {
@@ -60,7 +60,7 @@ export function createTableImports(wire: Wire, log: LogOutputChannel): TableImpo
       }
       const { document, selection } = editor;
       const { version } = document;
-      const made = await make(document.getText(selection), 'selection');
+      const made = await make(document.getText(selection), l10n.t('selection'));
       if (!made) return;
       // Where somebody typed meanwhile, the table no longer stands where it was selected.
       if (document.languageId === languageId && document.version === version)
@@ -102,7 +102,8 @@ function selectName(editor: Awaited<ReturnType<typeof window.showTextDocument>>,
 }
 
 function tell({ notes, formulas, text }: ImportedTable, source: string, log: LogOutputChannel): void {
-  log.info(`Table from the ${source}: ${formulas.length === 0 ? 'no formula' : formulas.join(', ')}`);
+  const made = formulas.length === 0 ? l10n.t('no formula') : formulas.join(', ');
+  log.info(l10n.t('Table ({0}): {1}', source, made));
   for (const { message, doubtful } of notes) {
     if (doubtful) log.warn(message);
     else log.info(message);
@@ -110,15 +111,14 @@ function tell({ notes, formulas, text }: ImportedTable, source: string, log: Log
   const doubts = notes.filter((note) => note.doubtful);
   const [first] = doubts;
   const report = l10n.t('Show Report');
-  const more = doubts.length > 1 ? ` And ${doubts.length - 1} more to look at.` : '';
+  const more = doubts.length > 1 && text !== '' ? doubts.length - 1 : 0;
   const shown = first
-    ? window.showWarningMessage(text === '' ? first.message : `${first.message}${more}`, report)
-    : window.showInformationMessage(`${formulas.join(', ')}: made of ${rowsIn(notes)}.`, report);
+    ? window.showWarningMessage(
+        more === 0 ? first.message : l10n.t('{0} {1} more to look at.', first.message, more),
+        report,
+      )
+    : window.showInformationMessage(l10n.t('{0}: made of the table.', formulas.join(', ')), report);
   void Promise.resolve(shown).then((chosen) => {
     if (chosen === report) log.show();
   });
-}
-
-function rowsIn(notes: ImportedTable['notes']): string {
-  return /\d+ rows?/.exec(notes[0]?.message ?? '')?.[0] ?? 'a table';
 }

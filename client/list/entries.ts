@@ -1,13 +1,7 @@
 import type { OverviewEntry, OverviewKind } from '../../server/protocol.ts';
 
-/** The heads of the list, in the order in which they stand. */
-export const groupTitles: readonly { readonly kind: OverviewKind; readonly title: string }[] = [
-  { kind: 'bakery', title: 'Bakery' },
-  { kind: 'formula', title: 'Formulas' },
-  { kind: 'flour', title: 'Flours' },
-  { kind: 'mixer', title: 'Mixers' },
-  { kind: 'plan', title: 'Plans' },
-];
+/** What the list groups by, in the order in which it stands. */
+export const groupKinds: readonly OverviewKind[] = ['bakery', 'formula', 'flour', 'mixer', 'plan'];
 
 const byName = new Intl.Collator(undefined, { numeric: true, sensitivity: 'base' });
 

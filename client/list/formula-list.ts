@@ -14,7 +14,7 @@ import type { OverviewEntry, OverviewKind } from '../../server/protocol.ts';
 import type { Guard } from '../guard.ts';
 import { filteringContext, listViewId } from '../names.ts';
 import type { Wire } from '../wire.ts';
-import { fileName, groupTitles, matching, sorted } from './entries.ts';
+import { fileName, groupKinds, matching, sorted } from './entries.ts';
 
 export interface FormulaList extends Disposable {
   /** Asks anew what the files define. */
@@ -62,13 +62,18 @@ export function createFormulaList(wire: Wire, guard: Guard): FormulaList {
 
   const groups = (): Group[] => {
     const shown = matching(entries, typed);
-    return groupTitles
-      .map(({ kind, title }) => ({ kind, title, entries: shown.filter((entry) => entry.kind === kind) }))
+    const titles = groupTitles();
+    return groupKinds
+      .map((kind) => ({
+        ...{ kind, title: titles[kind] },
+        entries: shown.filter((entry) => entry.kind === kind),
+      }))
       .filter((group) => group.entries.length > 0);
   };
   const draw = () => {
     const nothing = typed !== '' && entries.length > 0 && matching(entries, typed).length === 0;
-    view.message = typed === '' ? '' : nothing ? `Nothing holds “${typed}”.` : `Only what holds “${typed}”`;
+    const said = nothing ? l10n.t('Nothing holds “{0}”.', typed) : l10n.t('Only what holds “{0}”', typed);
+    view.message = typed === '' ? '' : said;
     changed.fire();
   };
   const ask = guard('list of formulas', async () => {
@@ -106,8 +111,8 @@ export function createFormulaList(wire: Wire, guard: Guard): FormulaList {
       const box = window.createInputBox();
       const before = typed;
       let accepted = false;
-      box.title = 'Filter the List';
-      box.placeholder = 'A part of a name, a file, a grain, a weight';
+      box.title = l10n.t('Filter the List');
+      box.placeholder = l10n.t('A part of a name, a file, a grain, a weight');
       box.value = typed;
       box.onDidChangeValue(setFilter);
       box.onDidAccept(() => {
@@ -125,6 +130,16 @@ export function createFormulaList(wire: Wire, guard: Guard): FormulaList {
       clearTimeout(timer);
       for (const subscription of subscriptions) subscription.dispose();
     },
+  };
+}
+
+function groupTitles(): Readonly<Record<OverviewKind, string>> {
+  return {
+    bakery: l10n.t('Bakery'),
+    formula: l10n.t('Formulas'),
+    flour: l10n.t('Flours'),
+    mixer: l10n.t('Mixers'),
+    plan: l10n.t('Plans'),
   };
 }
 
@@ -147,7 +162,8 @@ function entryItem(entry: OverviewEntry): TreeItem {
   item.description = detail;
   item.iconPath = new ThemeIcon(icons[kind]);
   item.contextValue = kind;
-  item.tooltip = [name, detail, `${fileName(uri)}, line ${line + 1}`].filter(Boolean).join('\n');
+  const place = l10n.t('{0}, line {1}', fileName(uri), line + 1);
+  item.tooltip = [name, detail, place].filter(Boolean).join('\n');
   item.accessibilityInformation = { label: [name, kind, detail].filter(Boolean).join(', ') };
   item.command = {
     command: 'vscode.open',

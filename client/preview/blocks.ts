@@ -1,10 +1,13 @@
-import type { SheetBlock, SheetFigure, SheetRow, SheetView } from '../../server/protocol.ts';
+import type { SheetBlock, SheetFigure, SheetLabels, SheetRow, SheetView } from '../../server/protocol.ts';
 import { element, lineButton, type Reveal } from './elements.ts';
+import { filled } from './filled.ts';
 import { findingsAt } from './findings.ts';
+import { weighedText } from './numbers.ts';
 import type { PlacedFindings } from './place-findings.ts';
 
 /** Second band: what is weighed, one block a moment, in the order of the work. */
 export function weighingBlocks(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement {
+  const { labels } = view;
   const waterAt = placeOfWater(view);
   const water = waterText(view, placed, reveal);
   const sections = view.blocks.map((block, b) => {
@@ -24,14 +27,17 @@ export function weighingBlocks(view: SheetView, placed: PlacedFindings, reveal: 
         ...[block.clock?.words, block.when]
           .filter(Boolean)
           .map((text) => element('p', { class: 'when', text, attributes: { dir: 'auto' } })),
-        block.times > 1 ? element('p', { class: 'times', text: `${block.times} times` }) : undefined,
+        block.times > 1
+          ? element('p', { class: 'times', text: filled(labels.times, String(block.times)) })
+          : undefined,
       ),
       block.note ? element('p', { class: 'note', text: block.note, attributes: { dir: 'auto' } }) : undefined,
-      findingsAt(placed, `block ${b}`, reveal),
+      findingsAt(placed, `block ${b}`, labels, reveal),
       waterAt?.block === b && waterAt.row === undefined ? water : undefined,
       weighTable(block, b, {
         heading,
         placed,
+        labels,
         reveal,
         water,
         waterText: view.water?.text,
@@ -48,6 +54,7 @@ export function weighingBlocks(view: SheetView, placed: PlacedFindings, reveal: 
 interface TableParts {
   readonly heading: string;
   readonly placed: PlacedFindings;
+  readonly labels: SheetLabels;
   readonly reveal: Reveal;
   readonly water: HTMLElement | undefined;
   readonly waterText: string | undefined;
@@ -56,32 +63,37 @@ interface TableParts {
 
 // The rows turn into a grid where the panel is narrow, and a grid is no table to a screen reader unless every role is said.
 function weighTable(block: SheetBlock, b: number, parts: TableParts): HTMLElement {
+  const { labels } = parts;
   const runs = block.rows.some((row) => row.scaleReads);
   const columns = runs ? 4 : 3;
   const head = element(
     'tr',
     { attributes: { role: 'row' } },
-    columnHead('ingredient', 'Ingredient'),
-    columnHead('weigh', 'Weigh'),
-    runs ? columnHead('reads', 'Scale reads') : undefined,
-    columnHead('percent', 'Of flour'),
+    columnHead('ingredient', labels.ingredient),
+    columnHead('weigh', labels.weigh),
+    runs ? columnHead('reads', labels.scaleReads) : undefined,
+    columnHead('percent', labels.ofFlour),
   );
   const rows = block.rows.flatMap((row, r) => {
     const said = [
       parts.waterRow === r ? parts.water : undefined,
-      findingsAt(parts.placed, `row ${b} ${r}`, parts.reveal),
+      findingsAt(parts.placed, `row ${b} ${r}`, labels, parts.reveal),
     ];
     const about = said.filter((part) => part !== undefined);
     // The water's own row says its temperature once, large.
     const saidBelow = parts.waterRow === r ? parts.waterText : undefined;
-    const cells = weighRow(row, `row ${b} ${r}`, runs, saidBelow, parts.reveal);
+    const cells = weighRow(row, `row ${b} ${r}`, runs, saidBelow, parts);
     return about.length === 0 ? [cells] : [cells, aboutRow(columns, about)];
   });
   const total = element(
     'tr',
     { class: 'total', attributes: { role: 'row' } },
-    element('th', { class: 'ingredient', text: 'Together', attributes: { scope: 'row', role: 'rowheader' } }),
-    figureCell('weigh', block.total, block.totalOfAll),
+    element('th', {
+      class: 'ingredient',
+      text: labels.together,
+      attributes: { scope: 'row', role: 'rowheader' },
+    }),
+    figureCell('weigh', labels, block.total, block.totalOfAll),
     runs ? element('td', { class: 'reads', attributes: { role: 'cell' } }) : undefined,
     element('td', { class: 'percent', attributes: { role: 'cell' } }),
   );
@@ -105,7 +117,7 @@ function weighRow(
   key: string,
   runs: boolean,
   saidBelow: string | undefined,
-  reveal: Reveal,
+  { labels, reveal }: TableParts,
 ): HTMLElement {
   const notes = [row.note, row.missing].filter((note) => note !== undefined && note !== saidBelow);
   return element(
@@ -117,8 +129,8 @@ function weighRow(
       lineButton(row.name, row.line, key, reveal),
       ...notes.map((note) => element('span', { class: 'note', text: note, attributes: { dir: 'auto' } })),
     ),
-    figureCell('weigh', row.weigh, row.all),
-    runs ? figureCell('reads', row.scaleReads) : undefined,
+    figureCell('weigh', labels, row.weigh, row.all),
+    runs ? figureCell('reads', labels, row.scaleReads) : undefined,
     element('td', { class: 'percent', text: row.percent ?? '', attributes: { role: 'cell' } }),
   );
 }
@@ -127,7 +139,12 @@ function columnHead(column: string, text: string): HTMLElement {
   return element('th', { class: column, text, attributes: { scope: 'col', role: 'columnheader' } });
 }
 
-function figureCell(column: string, figure: SheetFigure | undefined, all?: SheetFigure): HTMLElement {
+function figureCell(
+  column: string,
+  labels: SheetLabels,
+  figure: SheetFigure | undefined,
+  all?: SheetFigure,
+): HTMLElement {
   const cell = element('td', { class: column, attributes: { role: 'cell' } });
   if (!figure) return cell;
   cell.append(
@@ -135,7 +152,10 @@ function figureCell(column: string, figure: SheetFigure | undefined, all?: Sheet
     document.createTextNode('\u00a0'),
     element('span', { class: 'unit', text: figure.unit }),
   );
-  if (all) cell.append(element('span', { class: 'all', text: `${all.figure}\u00a0${all.unit} in all` }));
+  if (all) {
+    const text = filled(labels.figureInAll, weighedText(all));
+    cell.append(element('span', { class: 'all', text }));
+  }
   return cell;
 }
 
@@ -167,13 +187,13 @@ function waterText(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTM
     'div',
     { class: 'water' },
     element('p', { class: 'water-text', text: water.text, attributes: { dir: 'auto' } }),
-    findingsAt(placed, 'water', reveal),
+    findingsAt(placed, 'water', view.labels, reveal),
     details.length > 0
       ? element(
           'details',
           { attributes: { 'data-key': 'water' } },
           element('summary', {
-            text: 'How this temperature comes about',
+            text: view.labels.temperatureWhy,
             attributes: { 'data-key': 'water summary' },
           }),
           element('ul', {}, ...details),

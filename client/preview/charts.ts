@@ -3,7 +3,7 @@ import { element } from './elements.ts';
 
 /** A chart of a sheet with its words and the table that says the same; nothing where it has none of the kind. */
 export function chartSection(
-  { charts }: SheetView,
+  { charts, labels }: SheetView,
   kind: SheetChart['kind'],
   level: 'h2' | 'h3' = 'h2',
 ): HTMLElement | undefined {
@@ -25,7 +25,7 @@ export function chartSection(
       'details',
       { class: 'fold', attributes: { 'data-key': `chart ${kind}` } },
       element('summary', {
-        text: 'The same as a table',
+        text: labels.asTable,
         attributes: { 'data-key': `chart ${kind} summary` },
       }),
       element('p', { text: chart.description, attributes: { dir: 'auto' } }),

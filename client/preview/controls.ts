@@ -1,4 +1,4 @@
-import type { SheetAsked, ShownSheet } from '../../server/protocol.ts';
+import type { SheetAsked, SheetLabels, ShownSheet } from '../../server/protocol.ts';
 import { createDayControls } from './day-controls.ts';
 import { button, element } from './elements.ts';
 import { createSizeControls } from './size-controls.ts';
@@ -19,55 +19,56 @@ export interface ControlActions {
 }
 
 /** Everything that can be tried on a sheet, and the ways back to the file and into it. */
-export function createControls(actions: ControlActions): Controls {
+export function createControls(labels: SheetLabels, actions: ControlActions): Controls {
   let asked: SheetAsked = {};
   const ask = (next: SheetAsked) => {
     asked = withoutEmpty(next);
     actions.ask(asked);
   };
-  const size = createSizeControls((wanted) => ask({ ...asked, size: wanted }));
+  const size = createSizeControls(labels, (wanted) => ask({ ...asked, size: wanted }));
   const day = createDayControls(
+    labels,
     (today) => ask({ ...asked, today }),
     (clock) => {
       const { clock: _, ...others } = asked;
       ask(clock ? { ...others, clock } : others);
     },
   );
-  const asInFile = button('As in the file', () => ask({}), { class: 'as-in-file' });
-  const keep = button('Keep in the file', actions.keep, {
+  const asInFile = button(labels.reset, () => ask({}), { class: 'as-in-file' });
+  const keep = button(labels.keep, actions.keep, {
     class: 'keep',
-    attributes: { title: 'Writes what is tried here into the file; undo takes it back' },
+    attributes: { title: labels.keepHint },
   });
   let pinned = false;
-  const pin = button('Pin', () => actions.pin(!pinned), {
+  const pin = button(labels.pin, () => actions.pin(!pinned), {
     class: 'pin',
     attributes: {
       'aria-pressed': 'false',
-      title: 'Stays with this formula; else the sheet follows the cursor',
+      title: labels.pinHint,
     },
   });
   const notDone = element('ul', {
     class: 'not-done',
-    attributes: { 'aria-label': 'What could not be tried' },
+    attributes: { 'aria-label': labels.notDone },
   });
   const dayFold = element(
     'details',
     { class: 'day', attributes: { 'data-key': 'day' } },
-    element('summary', { text: 'The day: temperatures, scale, mixer, clock' }),
+    element('summary', { text: labels.dayFold }),
     day.fields,
   );
   const form = element(
     'form',
-    { class: 'controls', attributes: { 'aria-label': 'Try for today' } },
+    { class: 'controls', attributes: { 'aria-label': labels.try } },
     size.fields,
     element(
       'span',
       { class: 'actions' },
       asInFile,
       keep,
-      button('Work from this', actions.work, {
+      button(labels.work, actions.work, {
         class: 'work',
-        attributes: { title: 'One moment at a time, in large type' },
+        attributes: { title: labels.workHint },
       }),
       pin,
     ),
@@ -82,7 +83,7 @@ export function createControls(actions: ControlActions): Controls {
     setPinned(next) {
       pinned = next;
       pin.setAttribute('aria-pressed', String(next));
-      pin.textContent = next ? 'Pinned' : 'Pin';
+      pin.textContent = next ? labels.pinned : labels.pin;
     },
     hide() {
       form.hidden = true;

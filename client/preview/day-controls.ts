@@ -1,5 +1,13 @@
-import type { ClockRequest, SheetCondition, ShownSheet, TodayConditions } from '../../server/protocol.ts';
+import type {
+  ClockRequest,
+  SheetCondition,
+  SheetLabels,
+  ShownSheet,
+  TodayConditions,
+} from '../../server/protocol.ts';
 import { element } from './elements.ts';
+import { filled } from './filled.ts';
+import { mixerWords } from './mixer-words.ts';
 import { markWrong, numberField } from './number-field.ts';
 import { offer } from './size-controls.ts';
 import { plainDisplay, type Units, unitsOf } from './units.ts';
@@ -13,17 +21,18 @@ type Measured = 'room' | 'flour' | 'tap water' | 'scale step';
 
 const measured: readonly {
   readonly key: Measured;
-  readonly label: string;
+  readonly label: 'room' | 'flour' | 'tapWater' | 'scaleStep';
   readonly property: 'roomCelsius' | 'flourCelsius' | 'tapCelsius' | 'scaleStepGrams';
 }[] = [
-  { key: 'room', label: 'Room', property: 'roomCelsius' },
-  { key: 'flour', label: 'Flour', property: 'flourCelsius' },
-  { key: 'tap water', label: 'Tap water', property: 'tapCelsius' },
-  { key: 'scale step', label: 'Scale step', property: 'scaleStepGrams' },
+  { key: 'room', label: 'room', property: 'roomCelsius' },
+  { key: 'flour', label: 'flour', property: 'flourCelsius' },
+  { key: 'tap water', label: 'tapWater', property: 'tapCelsius' },
+  { key: 'scale step', label: 'scaleStep', property: 'scaleStepGrams' },
 ];
 
 /** The day as it is: temperatures, scale, mixer, and when it begins or is to be ready. An emptied field is as in the file. */
 export function createDayControls(
+  labels: SheetLabels,
   askToday: (today: TodayConditions) => void,
   askClock: (clock: ClockRequest | undefined) => void,
 ): DayControls {
@@ -45,20 +54,20 @@ export function createDayControls(
       (figure) => {
         const isWrong = Number.isNaN(figure);
         markWrong(input, isWrong);
-        if (isWrong) said.textContent = 'not a number';
+        if (isWrong) said.textContent = labels.notANumber;
         else change(property, figure === undefined ? undefined : coreFigure(figure, isMass, units));
       },
     );
     const named = element('label', { attributes: { for: id } });
     const field = element('span', { class: 'field' }, named, input, said);
     const show = (condition: SheetCondition | undefined) => {
-      named.textContent = `${label}, ${isMass ? units.light : units.degrees}`;
+      named.textContent = `${labels[label]}, ${isMass ? units.light : units.degrees}`;
       field.hidden = condition === undefined;
       if (condition && document.activeElement !== input) {
         input.value = condition.figure === undefined ? '' : shownFigure(condition.figure, isMass, units);
         markWrong(input, false);
       }
-      if (input.getAttribute('aria-invalid') === null) said.textContent = sourceWords(condition);
+      if (input.getAttribute('aria-invalid') === null) said.textContent = sourceWords(condition, labels);
     };
     return { key, field, show };
   });
@@ -71,18 +80,18 @@ export function createDayControls(
   const mixerField = element(
     'span',
     { class: 'field' },
-    element('label', { text: 'Mixer', attributes: { for: mixer.id } }),
+    element('label', { text: labels.mixer, attributes: { for: mixer.id } }),
     mixer,
     mixerSaid,
   );
 
   const by = element('select', { attributes: { id: 'day-clock-by' } });
   offer(by, [
-    ['start', 'Mixing starts at'],
-    ['ready', 'Ready at'],
+    ['start', labels.mixingStarts],
+    ['ready', labels.readyAt],
   ]);
   const time = element('input', {
-    attributes: { id: 'day-clock', type: 'time', 'aria-label': 'Time of day' },
+    attributes: { id: 'day-clock', type: 'time', 'aria-label': labels.timeOfDay },
   });
   const tellClock = () => {
     const [hours, minutes] = time.value.split(':').map(Number);
@@ -94,13 +103,13 @@ export function createDayControls(
 
   const fields = element(
     'div',
-    { class: 'fields', attributes: { role: 'group', 'aria-label': 'The day' } },
+    { class: 'fields', attributes: { role: 'group', 'aria-label': labels.day } },
     ...inputs.map(({ field }) => field),
     mixerField,
     element(
       'span',
       { class: 'field' },
-      element('label', { text: 'Clock', attributes: { for: by.id } }),
+      element('label', { text: labels.clock, attributes: { for: by.id } }),
       element('span', { class: 'pair' }, by, time),
     ),
   );
@@ -113,12 +122,12 @@ export function createDayControls(
       for (const { key, show } of inputs) show(view.conditions.find((one) => one.key === key));
       const condition = view.conditions.find((one) => one.key === 'mixer');
       mixerField.hidden = condition === undefined || view.mixers.length === 0;
-      mixerSaid.textContent = sourceWords(condition);
+      mixerSaid.textContent = sourceWords(condition, labels);
       if (document.activeElement !== mixer)
         offer(
           mixer,
-          view.mixers.map((name) => [name, name]),
-          condition?.value,
+          view.mixers.map((name) => [name, mixerWords(name, labels)]),
+          tried.mixer ?? view.mixers[0],
         );
       const asked = view.timeline.asked;
       if (asked) by.value = asked.by;
@@ -137,10 +146,10 @@ function shownFigure(figure: number, isMass: boolean, units: Units): string {
   return isMass ? units.text(units.lightOf(figure)) : units.text(units.degreesOf(figure), 1);
 }
 
-function sourceWords(condition: SheetCondition | undefined): string {
+function sourceWords(condition: SheetCondition | undefined, labels: SheetLabels): string {
   if (!condition) return '';
-  if (condition.source === 'today') return `today; ${condition.inFile ?? 'not known'} in the file`;
-  return condition.source === 'assumed' ? 'assumed' : 'as in the file';
+  if (condition.source === 'today') return filled(labels.todayInstead, condition.inFile ?? labels.notKnown);
+  return condition.source === 'assumed' ? labels.assumed : labels.asInFile;
 }
 
 function timeOfDay(minutes: number): string {

@@ -1,8 +1,9 @@
 import { Uri, type WebviewPanel } from 'vscode';
+import { languageOfAnswers } from '../language.ts';
 import { panelHtml } from './html.ts';
 
-/** Gives a webview our icon, our style and one of our scripts, and lets it load nothing else. */
-export function dressWebview(panel: WebviewPanel, extensionUri: Uri, script: string): void {
+/** Gives a webview our icon, our style and one of our scripts, and lets it load nothing else. `title` is of ours, never from a file. */
+export function dressWebview(panel: WebviewPanel, extensionUri: Uri, script: string, title: string): void {
   panel.iconPath = {
     light: Uri.joinPath(extensionUri, 'client', 'media', 'file-light.svg'),
     dark: Uri.joinPath(extensionUri, 'client', 'media', 'file-dark.svg'),
@@ -18,6 +19,8 @@ export function dressWebview(panel: WebviewPanel, extensionUri: Uri, script: str
     nonce: freshNonce(),
     scriptUri: fileOf(script),
     styleUri: fileOf('preview.css'),
+    language: languageOfAnswers(),
+    title,
   });
 }
 

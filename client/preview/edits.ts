@@ -1,4 +1,4 @@
-import { type WorkspaceEdit, workspace } from 'vscode';
+import { l10n, type WorkspaceEdit, workspace } from 'vscode';
 import type { EditParams } from '../../server/protocol.ts';
 import type { Wire } from '../wire.ts';
 import type { Kept } from './kept.ts';
@@ -19,16 +19,17 @@ export function createEdits(wire: Wire, kept: Kept): Edits {
   ): Promise<string> => {
     const answer = await wire.askEdit(params);
     if (typeof answer === 'string') return answer;
-    if (!(await workspace.applyEdit(answer))) return 'The editor refused the edit; nothing was written.';
+    if (!(await workspace.applyEdit(answer)))
+      return l10n.t('The editor refused the edit; nothing was written.');
     done?.();
-    return `${words(filesOf(answer))} Undo takes it back; save keeps it.`;
+    return words(filesOf(answer));
   };
   return {
     keepTried(uri, formula, line) {
       const { clock, ...tried } = kept.asked(uri, formula);
       return make(
         { textDocument: { uri }, line, formula, change: { kind: 'keep', asked: tried } },
-        (files) => `Written into ${files}.`,
+        (files) => l10n.t('Written into {0}. Undo takes it back; save keeps it.', files),
         // What is in the file now is tried no more.
         () => kept.setAsked(uri, formula, clock ? { clock } : {}),
       );
@@ -40,7 +41,6 @@ export function createEdits(wire: Wire, kept: Kept): Edits {
         ...(today?.flourCelsius === undefined ? {} : { flourCelsius: today.flourCelsius }),
         ...(today?.mixer === undefined ? {} : { mixer: today.mixer }),
       };
-      const what = [said, reading.stage].filter(Boolean).join(', ');
       return make(
         {
           textDocument: { uri },
@@ -48,7 +48,8 @@ export function createEdits(wire: Wire, kept: Kept): Edits {
           formula,
           change: { kind: 'reading', reading: { ...reading, ...conditions } },
         },
-        () => `Logged ${what} into the trial of ${reading.date}.`,
+        () =>
+          l10n.t('Logged {0} into the trial of {1}. Undo takes it back; save keeps it.', said, reading.date),
       );
     },
   };
@@ -57,5 +58,5 @@ export function createEdits(wire: Wire, kept: Kept): Edits {
 /** The day's temperatures go into the bakery, which may be another file: a baker is told which are to be saved. */
 function filesOf(edit: WorkspaceEdit): string {
   const names = edit.entries().map(([{ path }]) => path.slice(path.lastIndexOf('/') + 1));
-  return [...new Set(names)].join(' and ');
+  return [...new Set(names)].join(', ');
 }

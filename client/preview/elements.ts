@@ -20,8 +20,11 @@ export function element<Name extends keyof HTMLElementTagNameMap>(
   return made;
 }
 
-/** Shows a zero-based line in the editor. */
-export type Reveal = (line: number) => void;
+/** Shows a zero-based line in the editor; what a button that does so says of itself. */
+export interface Reveal {
+  readonly show: (line: number) => void;
+  readonly hint: string;
+}
 
 /**
  * A name that shows its line in the editor when pressed. The name may be in any script, so its direction is its own;
@@ -33,10 +36,10 @@ export function lineButton(name: string, line: number, key: string, reveal: Reve
     dir: 'auto',
     'data-key': key,
     'data-line': String(line),
-    title: 'Show this line in the editor',
+    title: reveal.hint,
   };
   const button = element('button', { class: 'name', text: name, attributes });
-  button.addEventListener('click', () => reveal(line));
+  button.addEventListener('click', () => reveal.show(line));
   return button;
 }
 

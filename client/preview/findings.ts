@@ -1,18 +1,20 @@
-import type { SheetFinding } from '../../server/protocol.ts';
+import type { SheetFinding, SheetLabels } from '../../server/protocol.ts';
 import { element, lineButton, lineNumber, type Reveal } from './elements.ts';
+import { filled } from './filled.ts';
 import type { PlacedFindings, SheetPlace } from './place-findings.ts';
 
 /** The findings of one place as a list, or nothing when there are none. */
 export function findingsAt(
   placed: PlacedFindings,
   place: SheetPlace,
+  labels: SheetLabels,
   reveal: Reveal,
 ): HTMLElement | undefined {
   const findings = placed.get(place);
   if (!findings) return undefined;
   const items = findings.map((finding, index) => {
     const line = lineButton(
-      `line ${lineNumber(finding.line)}`,
+      filled(labels.line, lineNumber(finding.line)),
       finding.line,
       `${place} finding ${index}`,
       reveal,
@@ -24,7 +26,7 @@ export function findingsAt(
       element(
         'span',
         { class: 'says' },
-        element('strong', { class: 'level', text: `${levelWords[finding.level]}: ` }),
+        element('strong', { class: 'level', text: `${labels.levels[finding.level]}: ` }),
         element('span', { text: finding.message, attributes: { dir: 'auto' } }),
         // Elsewhere the finding stands at its line's own button.
         ...(place === 'heading' ? [document.createTextNode(' ('), line, document.createTextNode(')')] : []),
@@ -33,13 +35,6 @@ export function findingsAt(
   });
   return element('ul', { class: 'findings' }, ...items);
 }
-
-const levelWords: Readonly<Record<SheetFinding['level'], string>> = {
-  error: 'Error',
-  warning: 'Warning',
-  info: 'Note',
-  hint: 'Hint',
-};
 
 // One outline a level, so that the level shows without its colour: a square, a triangle, a circle, a dash.
 const markPaths: Readonly<Record<SheetFinding['level'], string>> = {

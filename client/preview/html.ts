@@ -5,10 +5,14 @@ export interface PanelPageParts {
   readonly nonce: string;
   readonly scriptUri: string;
   readonly styleUri: string;
+  /** What the page is written in, for who reads it aloud: BCP 47. */
+  readonly language: string;
+  readonly title: string;
 }
 
 /** The page of the batch sheet before anything is in it: one style sheet, one script, and nothing inline. */
-export function panelHtml({ cspSource, nonce, scriptUri, styleUri }: PanelPageParts): string {
+export function panelHtml(parts: PanelPageParts): string {
+  const { cspSource, nonce, scriptUri, styleUri, language, title } = parts;
   const policy = [
     "default-src 'none'",
     `style-src ${cspSource}`,
@@ -17,12 +21,12 @@ export function panelHtml({ cspSource, nonce, scriptUri, styleUri }: PanelPagePa
     "form-action 'none'",
   ].join('; ');
   return `<!DOCTYPE html>
-<html lang="en">
+<html lang="${language}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Batch sheet</title>
+<title>${title}</title>
 <link rel="stylesheet" href="${styleUri}">
 </head>
 <body>

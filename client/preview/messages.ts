@@ -28,7 +28,7 @@ export interface TakenReading {
   /** Minutes from the start of mixing; absent at its end. */
   readonly minutes?: number;
   readonly celsius: number;
-  /** The same as it was read, in the unit that is set: `75.5 °F`. */
+  /** The same as it was read, in the unit that is set, and its stage: `75.5 °F, developed`. */
   readonly said: string;
   readonly stage?: string;
 }
@@ -43,7 +43,13 @@ export type ToPage =
       readonly asked: SheetAsked;
       readonly work: WorkState;
     }
-  | { readonly type: 'nothing'; readonly sequence: number; readonly why: 'no-formula' | 'no-server' }
+  /** There is no sheet: what is so, and what to do. */
+  | {
+      readonly type: 'nothing';
+      readonly sequence: number;
+      readonly what: string;
+      readonly cure: string;
+    }
   | { readonly type: 'pinned'; readonly pinned: boolean }
   /** The cursor stands at this zero-based line of this file. */
   | { readonly type: 'cursor'; readonly uri: string; readonly line: number }

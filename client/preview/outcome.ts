@@ -1,6 +1,7 @@
-import type { SheetView } from '../../server/protocol.ts';
+import type { SheetLabels, SheetView } from '../../server/protocol.ts';
 import { chartSection } from './charts.ts';
 import { element, type Reveal } from './elements.ts';
+import { filled } from './filled.ts';
 import { factsList } from './heading.ts';
 import type { PlacedFindings } from './place-findings.ts';
 
@@ -15,37 +16,37 @@ export function outcomeBands(
     chartSection(view, 'composition'),
     costBand(view),
     ...labelBands(view),
-    cautionsBand(view.cautions),
+    cautionsBand(view),
   ].filter((band) => band !== undefined);
   return bands.length > 0 ? element('div', { class: 'outcome' }, ...bands) : undefined;
 }
 
-function yieldBand({ yields }: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement | undefined {
-  if (yields.length === 0) return undefined;
-  return band('yield', 'What comes of it', factsList(yields, 'yield', placed, reveal));
+function yieldBand(view: SheetView, placed: PlacedFindings, reveal: Reveal): HTMLElement | undefined {
+  if (view.yields.length === 0) return undefined;
+  return band('yield', view.labels.yield, factsList(view, 'yield', placed, reveal));
 }
 
-function costBand({ cost }: SheetView): HTMLElement | undefined {
+function costBand({ cost, labels }: SheetView): HTMLElement | undefined {
   if (!cost) return undefined;
   const rows = cost.rows.map(({ name, value, missing }) => [name, missing ?? value]);
   return band(
     'cost',
-    'Cost',
+    labels.cost,
     element('p', { text: cost.text, attributes: { dir: 'auto' } }),
     rows.length > 0
-      ? fold('cost rows', 'By ingredient', plainTable(['Ingredient', 'Cost'], rows))
+      ? fold('cost rows', labels.byIngredient, plainTable([labels.ingredient, labels.cost], rows))
       : undefined,
   );
 }
 
-function labelBands({ label }: SheetView): HTMLElement[] {
+function labelBands({ label, labels }: SheetView): HTMLElement[] {
   if (!label) return [];
   return [label, label.other].flatMap((one, index) =>
-    one ? [labelBand(one, index === 0 ? '' : 'other-')] : [],
+    one ? [labelBand(one, labels, index === 0 ? '' : 'other-')] : [],
   );
 }
 
-function labelBand(label: NonNullable<SheetView['label']>, which: string): HTMLElement {
+function labelBand(label: NonNullable<SheetView['label']>, labels: SheetLabels, which: string): HTMLElement {
   const list = element(
     'p',
     { attributes: { dir: 'auto' } },
@@ -53,13 +54,13 @@ function labelBand(label: NonNullable<SheetView['label']>, which: string): HTMLE
   );
   return band(
     `${which}label`,
-    `Label, a draft (${label.regime})`,
+    filled(labels.label, label.regime),
     list,
     ...label.allergens.map((text) => element('p', { text, attributes: { dir: 'auto' } })),
     label.nutrition.rows.length > 0
       ? fold(
           `${which}nutrition`,
-          'Nutrition',
+          labels.nutrition,
           plainTable(
             ['', ...label.nutrition.heads],
             label.nutrition.rows.map(({ name, cells }) => [name, ...cells]),
@@ -70,10 +71,10 @@ function labelBand(label: NonNullable<SheetView['label']>, which: string): HTMLE
   );
 }
 
-function cautionsBand(cautions: readonly string[]): HTMLElement | undefined {
+function cautionsBand({ cautions, labels }: SheetView): HTMLElement | undefined {
   if (cautions.length === 0) return undefined;
   const items = cautions.map((text) => element('li', { text, attributes: { dir: 'auto' } }));
-  return band('cautions', 'Cautions', element('ul', {}, ...items));
+  return band('cautions', labels.cautions, element('ul', {}, ...items));
 }
 
 function band(name: string, title: string, ...parts: readonly (Node | undefined)[]): HTMLElement {

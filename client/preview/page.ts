@@ -1,9 +1,9 @@
 import type { SheetAsked, ShownSheet } from '../../server/protocol.ts';
 import { weighingBlocks } from './blocks.ts';
-import { createControls } from './controls.ts';
-import { element } from './elements.ts';
+import { type ControlActions, type Controls, createControls } from './controls.ts';
+import { element, type Reveal } from './elements.ts';
 import { factsBand, titleBand } from './heading.ts';
-import { heldWords, nothingWords } from './held.ts';
+import { heldWords } from './held.ts';
 import { overLastGood } from './last-good.ts';
 import {
   type FromPage,
@@ -52,11 +52,14 @@ const setMode = (mode: PageState['mode']) => {
   keep({ ...state, mode: mode ?? 'sheet' });
   drawMode();
 };
-const reveal = (wanted: number) => {
-  if (shown) editor.postMessage({ type: 'reveal', uri: shown.uri, line: wanted < 0 ? shown.line : wanted });
-};
+const revealOf = ({ labels }: ShownSheet): Reveal => ({
+  show(wanted) {
+    if (shown) editor.postMessage({ type: 'reveal', uri: shown.uri, line: wanted < 0 ? shown.line : wanted });
+  },
+  hint: labels.showLine,
+});
 
-const controls = createControls({
+const controlActions: ControlActions = {
   ask(asked) {
     if (!shown) return;
     trying = true;
@@ -65,7 +68,10 @@ const controls = createControls({
   keep: () => editor.postMessage({ type: 'keep', ...about() }),
   work: () => setMode('working'),
   pin: (pinned) => editor.postMessage({ type: 'pin', pinned }),
-});
+};
+/** Made with the first sheet, whose words they take; anew only where those are of another language. */
+let controls: Controls | undefined;
+let controlWords = '';
 const working = createWorking({
   keep(next) {
     work = next;
@@ -73,13 +79,14 @@ const working = createWorking({
   },
   leave: () => setMode('sheet'),
   log: (reading) => editor.postMessage({ type: 'reading', ...about(), reading }),
-  reveal,
+  reveal: revealOf,
 });
 followKeys(working.root, working.step, () => state.mode === 'working');
 setInterval(working.tick, 500);
 
 // The controls stay where they are when the rest is drawn anew: taken out for a moment, they would lose what is typed.
-main.append(banner, said, title, controls.form, content, working.root, spoken);
+const place = element('div');
+main.append(banner, said, title, place, content, working.root, spoken);
 
 window.addEventListener('message', (event: MessageEvent<ToPage>) => {
   const message = event.data;
@@ -89,9 +96,9 @@ window.addEventListener('message', (event: MessageEvent<ToPage>) => {
       if (message.sequence < shownSequence) return;
       shownSequence = message.sequence;
       if (message.type === 'sheet') return showSheet(message.sheet, message.asked, message.work);
-      return showNothing(nothingWords[message.why]);
+      return showNothing(message.what, message.cure);
     case 'pinned':
-      controls.setPinned(message.pinned);
+      controls?.setPinned(message.pinned);
       return keep({ ...state, pinned: message.pinned });
     case 'mode':
       return setMode(message.mode);
@@ -115,17 +122,19 @@ function showSheet(sheet: ShownSheet, asked: SheetAsked, kept: WorkState): void 
   if (sheet.state === 'ready') lastGood.set(key, sheet);
   const view = sheet.state === 'held' && good ? overLastGood(good, sheet) : sheet;
   shown = sheet;
-  if (sheet.state === 'empty') controls.hide();
-  else if (view === sheet) controls.update(sheet, asked);
+  const offered = controlsIn(sheet);
+  if (sheet.state === 'empty') offered.hide();
+  else if (view === sheet) offered.update(sheet, asked);
   tell(banner, heldWords(sheet, good !== undefined));
   main.className = sheet.state;
 
+  const reveal = revealOf(view);
   const placed = placeFindings(view);
   const rest =
     sheet.state === 'empty'
       ? element('p', {
           class: 'hint-words',
-          text: 'No ingredients yet. One line makes a start: strong white 100%',
+          text: sheet.labels.noIngredients,
         })
       : element(
           'div',
@@ -141,12 +150,25 @@ function showSheet(sheet: ShownSheet, asked: SheetAsked, kept: WorkState): void 
   trying = false;
 }
 
-function showNothing([what, cure]: readonly [string, string]): void {
+/** The controls in the words of this sheet. */
+function controlsIn({ labels }: ShownSheet): Controls {
+  const words = JSON.stringify(labels);
+  if (controls && words === controlWords) return controls;
+  controlWords = words;
+  document.documentElement.lang = labels.language;
+  controls = createControls(labels, controlActions);
+  controls.setPinned(state.pinned === true);
+  controls.form.classList.toggle('away', state.mode === 'working');
+  place.replaceChildren(controls.form);
+  return controls;
+}
+
+function showNothing(what: string, cure: string): void {
   shown = undefined;
   drawn = undefined;
   tell(banner, '');
   main.className = 'nothing';
-  controls.hide();
+  controls?.hide();
   draw(element('h1', { text: what }), element('p', { class: 'hint-words', text: cure }));
   drawMode();
 }
@@ -160,7 +182,7 @@ function drawMode(): void {
   else working.clear();
   title.hidden = one;
   content.hidden = one;
-  controls.form.classList.toggle('away', one);
+  controls?.form.classList.toggle('away', one);
   if (one && wasHidden) working.root.querySelector<HTMLElement>('h1')?.focus();
 }
 

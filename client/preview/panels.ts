@@ -1,5 +1,6 @@
 import {
   type Disposable,
+  l10n,
   type Memento,
   type Uri,
   ViewColumn,
@@ -44,8 +45,11 @@ export function createPanels({ wire, cursor, guard, extensionUri, store }: Panel
   const kept = createKept(store);
   const timers = createTimers((uri, formula, label, late) => {
     const minutes = Math.round(late / 60_000);
-    const ago = minutes >= 1 ? `, since ${minutes} min` : '';
-    void window.showInformationMessage(`${formula}: ${label} is over${ago}.`, 'Show').then((answer) => {
+    const over =
+      minutes >= 1
+        ? l10n.t('{0}: {1} is over, since {2} min.', formula, label, minutes)
+        : l10n.t('{0}: {1} is over.', formula, label);
+    void window.showInformationMessage(over, l10n.t('Show')).then((answer) => {
       if (answer) panels.openPinned({ uri, line: 0, formula }, 'working');
     });
   });
@@ -70,7 +74,7 @@ export function createPanels({ wire, cursor, guard, extensionUri, store }: Panel
     webview.onDidDispose(() => open.delete(panel));
   };
   const create = (preserveFocus: boolean) =>
-    window.createWebviewPanel(sheetViewType, 'Batch Sheet', {
+    window.createWebviewPanel(sheetViewType, l10n.t('Batch Sheet'), {
       viewColumn: ViewColumn.Beside,
       preserveFocus,
     });

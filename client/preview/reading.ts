@@ -1,17 +1,17 @@
-import type { SheetPhase } from '../../server/protocol.ts';
+import type { SheetLabels, SheetPhase } from '../../server/protocol.ts';
 import { button, element } from './elements.ts';
+import { filled } from './filled.ts';
 import type { TakenReading } from './messages.ts';
 import { numberField } from './number-field.ts';
+import { minutesText } from './numbers.ts';
 import type { Units } from './units.ts';
-
-/** The states of a dough in the mixer as the notation spells them. */
-const stages = ['pick-up', 'clean-up', 'developing', 'developed', 'let-down', 'breakdown'];
 
 export interface ReadingParts {
   readonly phase: SheetPhase;
   /** Minutes from the start of mixing, now; absent at the end of mixing, whose reading has a line of its own. */
   readonly minutes: () => number | undefined;
   readonly units: Units;
+  readonly labels: SheetLabels;
   readonly log: (reading: TakenReading) => void;
 }
 
@@ -25,9 +25,9 @@ export interface ReadingControls {
  * Logs a reading with two taps: the temperature, then the stage. No temperature is chosen beforehand, so that nothing is
  * ever logged that nobody read.
  */
-export function readingControls({ phase, minutes, units, log }: ReadingParts): ReadingControls {
+export function readingControls({ phase, minutes, units, labels, log }: ReadingParts): ReadingControls {
   let read: number | undefined;
-  const when = element('p', { class: 'when', text: whenText(minutes(), units) });
+  const when = element('p', { class: 'when', text: whenText(minutes(), units, labels) });
   const told = element('p', { class: 'reading-told', attributes: { id: 'reading-told', role: 'status' } });
   const chips = degreesAround(phase.celsius, units).map((degrees) => {
     const chip = button(units.text(degrees), () => choose(degrees), {
@@ -51,8 +51,8 @@ export function readingControls({ phase, minutes, units, log }: ReadingParts): R
     if (degrees !== undefined && document.activeElement !== other) other.value = units.text(degrees);
     told.textContent = '';
   };
-  const take = (stage: string | undefined) => {
-    const wrong = problemOf(read, units);
+  const take = (taken: SheetLabels['stageNames'][number] | undefined) => {
+    const wrong = problemOf(read, units, labels);
     if (wrong !== undefined || read === undefined) {
       told.textContent = wrong ?? '';
       return;
@@ -61,9 +61,9 @@ export function readingControls({ phase, minutes, units, log }: ReadingParts): R
     log({
       date: today(),
       celsius: units.celsiusOf(read),
-      said: `${units.text(read, 1)} ${units.degrees}`,
+      said: [`${units.text(read, 1)} ${units.degrees}`, taken?.words].filter(Boolean).join(', '),
       ...(at === undefined ? {} : { minutes: at }),
-      ...(stage === undefined ? {} : { stage }),
+      ...(taken === undefined ? {} : { stage: taken.stage }),
     });
     choose(undefined);
     other.value = '';
@@ -71,37 +71,43 @@ export function readingControls({ phase, minutes, units, log }: ReadingParts): R
   const root = element(
     'section',
     { class: 'reading', attributes: { 'aria-labelledby': 'reading' } },
-    element('h2', { text: 'Log a reading', attributes: { id: 'reading' } }),
+    element('h2', { text: labels.log, attributes: { id: 'reading' } }),
     when,
-    element('p', { class: 'note', text: 'Stop the mixer before a probe or a hand goes in.' }),
+    element('p', { class: 'note', text: labels.stopFirst }),
     element(
       'div',
       {
         class: 'chips',
-        attributes: { role: 'group', 'aria-label': `Temperature of the dough, ${units.degrees}` },
+        attributes: { role: 'group', 'aria-label': filled(labels.degrees, units.degrees) },
       },
       ...chips.map(({ chip }) => chip),
       element(
         'span',
         { class: 'typed' },
-        element('label', { text: `or ${units.degrees}`, attributes: { for: other.id } }),
+        element('label', { text: filled(labels.orDegrees, units.degrees), attributes: { for: other.id } }),
         other,
       ),
     ),
     element(
       'div',
-      { class: 'chips', attributes: { role: 'group', 'aria-label': 'Stage of the dough; logs the reading' } },
-      ...stages.map((stage) =>
-        button(stage, () => take(stage), { class: 'chip', attributes: { 'data-key': `stage ${stage}` } }),
+      { class: 'chips', attributes: { role: 'group', 'aria-label': labels.stages } },
+      ...labels.stageNames.map(({ stage, words }) =>
+        button(words, () => take({ stage, words }), {
+          class: 'chip',
+          attributes: { 'data-key': `stage ${stage}` },
+        }),
       ),
-      button('no stage', () => take(undefined), { class: 'chip', attributes: { 'data-key': 'stage none' } }),
+      button(labels.noStage, () => take(undefined), {
+        class: 'chip',
+        attributes: { 'data-key': 'stage none' },
+      }),
     ),
     told,
   );
   return {
     root,
     tick() {
-      const text = whenText(minutes(), units);
+      const text = whenText(minutes(), units, labels);
       if (when.textContent !== text) when.textContent = text;
     },
   };
@@ -112,27 +118,25 @@ const coldestCelsius = -20;
 const warmestCelsius = 60;
 
 /** Why this is no reading yet, in words. */
-function problemOf(read: number | undefined, units: Units): string | undefined {
-  if (read === undefined) return 'First the temperature, then the stage.';
+function problemOf(read: number | undefined, units: Units, labels: SheetLabels): string | undefined {
+  if (read === undefined) return labels.temperatureFirst;
   const celsius = units.celsiusOf(read);
   if (celsius >= coldestCelsius && celsius <= warmestCelsius) return undefined;
   const [least, most] = [coldestCelsius, warmestCelsius].map((end) => units.text(units.degreesOf(end)));
-  return `Type what the thermometer says, a number from ${least} to ${most} ${units.degrees}. Nothing is logged yet.`;
+  return filled(labels.noReading, least!, `${most} ${units.degrees}`);
 }
 
-function whenText(minutes: number | undefined, units: Units): string {
-  return minutes === undefined
-    ? 'at the end of mixing'
-    : `at ${units.text(minutes, 1)} min from the start of mixing`;
+function whenText(minutes: number | undefined, units: Units, labels: SheetLabels): string {
+  return minutes === undefined ? labels.logEnd : filled(labels.logAt, minutesText(minutes, units));
 }
 
 const chipSteps = [-4, -3, -2, -1, 0, 1, 2, 3, 4];
 /** The dough of most breads, °C; common practice, no source. */
 const usualCelsius = 24;
 
-/** Half degrees Celsius or whole degrees Fahrenheit around what was worked out, whole ones where nothing was. */
-function degreesAround(worked: string | undefined, units: Units): readonly number[] {
-  const degrees = units.figureOf(worked?.replace(/\s*°.*$/u, '') ?? '');
+/** Half degrees Celsius or whole degrees Fahrenheit around what was computed, whole ones where nothing was. */
+function degreesAround(computed: string | undefined, units: Units): readonly number[] {
+  const degrees = units.figureOf(computed?.replace(/\s*°.*$/u, '') ?? '');
   const isFine = units.degrees === '°C';
   if (degrees === undefined || Number.isNaN(degrees)) {
     const usual = Math.round(units.degreesOf(usualCelsius));

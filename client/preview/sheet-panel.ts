@@ -1,5 +1,6 @@
-import { CancellationTokenSource, type Disposable, type Uri, type WebviewPanel } from 'vscode';
+import { CancellationTokenSource, type Disposable, l10n, type Uri, type WebviewPanel } from 'vscode';
 import type { Guard } from '../guard.ts';
+import { noFormulaWords, noServerWords } from '../nothing-words.ts';
 import type { Wire } from '../wire.ts';
 import { dressWebview } from './dress-webview.ts';
 import type { Edits } from './edits.ts';
@@ -43,7 +44,8 @@ export function createSheetPanel(
   const post = (message: ToPage) => void webview.webview.postMessage(message);
   const nameTab = () => {
     const formula = follower.sheet?.formula;
-    webview.title = formula ? `${formula} · ${panel.pinned ? 'Pinned Sheet' : 'Batch Sheet'}` : 'Batch Sheet';
+    const kind = formula && panel.pinned ? l10n.t('Pinned Sheet') : l10n.t('Batch Sheet');
+    webview.title = formula ? `${formula} · ${kind}` : kind;
   };
   const follower = createFollower({
     ask: (params, signal) => withToken(signal, (token) => wire.askSheet(params, token)),
@@ -59,7 +61,7 @@ export function createSheetPanel(
     },
     showNothing: (sequence, why) => {
       nameTab();
-      post({ type: 'nothing', sequence, why });
+      post({ type: 'nothing', sequence, ...(why === 'no-server' ? noServerWords() : noFormulaWords()) });
     },
   });
   let mode: PanelMode | undefined = start.mode;
@@ -119,7 +121,7 @@ export function createSheetPanel(
   };
 
   webview.webview.onDidReceiveMessage(guard('batch sheet', answer));
-  dressWebview(webview, extensionUri, 'preview.js');
+  dressWebview(webview, extensionUri, 'preview.js', l10n.t('Batch Sheet'));
   return panel;
 }
 

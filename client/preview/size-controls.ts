@@ -1,4 +1,4 @@
-import type { SheetSize, ShownSheet, SizeRequest } from '../../server/protocol.ts';
+import type { SheetLabels, SheetSize, ShownSheet, SizeRequest } from '../../server/protocol.ts';
 import { element } from './elements.ts';
 import { markWrong, numberField } from './number-field.ts';
 import { plainDisplay, type Units, unitsOf } from './units.ts';
@@ -11,17 +11,12 @@ export interface SizeControls {
 
 type Way = Exclude<SizeRequest['by'], 'file'>;
 
-const ways: readonly { readonly way: Way; readonly label: string; readonly weighs?: true }[] = [
-  { way: 'pieces', label: 'Pieces' },
-  { way: 'dough', label: 'Dough', weighs: true },
-  { way: 'baked', label: 'Baked', weighs: true },
-  { way: 'flour', label: 'Flour', weighs: true },
-  { way: 'onHand', label: 'On hand', weighs: true },
-  { way: 'bowl', label: 'Bowls' },
-];
+const ways: readonly Way[] = ['pieces', 'dough', 'baked', 'flour', 'onHand', 'bowl'];
+const weighed: readonly Way[] = ['dough', 'baked', 'flour', 'onHand'];
 
 /** The controls that size the batch. They are made once and live as long as the page, so that typing is never disturbed. */
-export function createSizeControls(ask: (size: SizeRequest) => void): SizeControls {
+export function createSizeControls(labels: SheetLabels, ask: (size: SizeRequest) => void): SizeControls {
+  const wayWords: Readonly<Record<Way, string>> = { ...labels, bowl: labels.bowls };
   const select = element('select', { attributes: { id: 'size-by' } });
   const ingredient = element('select', { attributes: { id: 'size-ingredient' } });
   let units = unitsOf(plainDisplay);
@@ -39,11 +34,11 @@ export function createSizeControls(ask: (size: SizeRequest) => void): SizeContro
       element('label', { text: label, attributes: { for: control.id } }),
       control,
     );
-  const ofWhat = field('Of what', ingredient);
+  const ofWhat = field(labels.ofWhat, ingredient);
   const fields = element(
     'div',
-    { class: 'fields', attributes: { role: 'group', 'aria-label': 'Size of the batch' } },
-    field('Size by', select),
+    { class: 'fields', attributes: { role: 'group', 'aria-label': labels.size } },
+    field(labels.sizeBy, select),
     ofWhat,
     element('span', { class: 'field' }, amountLabel, amount),
     wrong,
@@ -51,11 +46,12 @@ export function createSizeControls(ask: (size: SizeRequest) => void): SizeContro
   let size: SheetSize = { asked: { by: 'file' }, ingredients: [] };
   let formula: string | undefined;
 
-  const way = () => ways.find((one) => one.way === select.value) ?? ways[0]!;
+  const way = () => ways.find((one) => one === select.value) ?? ways[0]!;
   const showAmount = () => {
-    ofWhat.hidden = way().way !== 'onHand';
-    amountLabel.textContent = way().weighs ? `${way().label}, ${units.heavy}` : way().label;
-    amount.value = figureOf(size, way().way, ingredient.value, units);
+    ofWhat.hidden = way() !== 'onHand';
+    const words = wayWords[way()];
+    amountLabel.textContent = weighed.includes(way()) ? `${words}, ${units.heavy}` : words;
+    amount.value = figureOf(size, way(), ingredient.value, units);
     tellWrong('');
   };
   const tellWrong = (text: string) => {
@@ -63,9 +59,9 @@ export function createSizeControls(ask: (size: SizeRequest) => void): SizeContro
     markWrong(amount, text !== '');
   };
   const askFor = (figure: number | undefined) => {
-    if (figure === undefined || !(figure > 0)) return tellWrong('Type a number above 0.');
+    if (figure === undefined || !(figure > 0)) return tellWrong(labels.aboveZero);
     tellWrong('');
-    ask(request(way().way, figure, ingredient.value, units));
+    ask(request(way(), figure, ingredient.value, units));
   };
 
   amount.addEventListener('keydown', (event) => {
@@ -84,14 +80,14 @@ export function createSizeControls(ask: (size: SizeRequest) => void): SizeContro
       units = unitsOf(view.shownIn ?? plainDisplay);
       formula = `${view.uri}\n${view.formula}`;
       size = view.size;
-      const possible = ways.filter(({ way }) => isPossible(size, way));
+      const possible = ways.filter((one) => isPossible(size, one));
       fields.hidden = possible.length === 0;
       const asked = size.asked.by;
       offer(
         select,
-        possible.map(({ way, label }) => [way, label]),
+        possible.map((one) => [one, wayWords[one]]),
         // What the formula before was sized by says nothing of this one.
-        otherFormula ? (asked === 'file' ? possible[0]?.way : asked) : undefined,
+        otherFormula ? (asked === 'file' ? possible[0] : asked) : undefined,
       );
       offer(
         ingredient,
@@ -103,7 +99,7 @@ export function createSizeControls(ask: (size: SizeRequest) => void): SizeContro
           : undefined,
       );
       if (otherFormula || otherUnits || document.activeElement !== amount) showAmount();
-      ofWhat.hidden = way().way !== 'onHand';
+      ofWhat.hidden = way() !== 'onHand';
     },
   };
 }

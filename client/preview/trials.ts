@@ -1,11 +1,11 @@
-import type { SheetReading, SheetTrial, SheetView } from '../../server/protocol.ts';
+import type { SheetLabels, SheetReading, SheetTrial, SheetView } from '../../server/protocol.ts';
 import { element, lineButton, type Reveal } from './elements.ts';
 import { findingsAt } from './findings.ts';
 import type { PlacedFindings } from './place-findings.ts';
 
-/** What trials of the formula measured, beside what is worked out for the same minute. */
+/** What trials of the formula measured, beside what is computed for the same minute. */
 export function trialsSection(
-  { trials }: SheetView,
+  { trials, labels }: SheetView,
   placed: PlacedFindings,
   reveal: Reveal,
 ): HTMLElement | undefined {
@@ -13,14 +13,20 @@ export function trialsSection(
   return element(
     'section',
     { class: 'trials', attributes: { 'aria-labelledby': 'trials' } },
-    element('h3', { text: 'Measured in trials', attributes: { id: 'trials' } }),
-    ...trials.map((trial, t) => trialPart(trial, t, placed, reveal)),
+    element('h3', { text: labels.trials, attributes: { id: 'trials' } }),
+    ...trials.map((trial, t) => trialPart(trial, t, placed, labels, reveal)),
   );
 }
 
-function trialPart(trial: SheetTrial, t: number, placed: PlacedFindings, reveal: Reveal): HTMLElement {
+function trialPart(
+  trial: SheetTrial,
+  t: number,
+  placed: PlacedFindings,
+  labels: SheetLabels,
+  reveal: Reveal,
+): HTMLElement {
   const heading = `trial-${t}`;
-  const heads = ['At', 'Measured', 'Worked out', 'Off by'].map((text) =>
+  const heads = [labels.at, labels.measured, labels.computed, labels.offBy].map((text) =>
     element('th', { text, attributes: { scope: 'col' } }),
   );
   return element(
@@ -29,9 +35,9 @@ function trialPart(trial: SheetTrial, t: number, placed: PlacedFindings, reveal:
     element(
       'h4',
       { attributes: { id: heading } },
-      lineButton(trial.title || 'trial', trial.line, `trial ${t}`, reveal),
+      lineButton(trial.title || labels.trial, trial.line, `trial ${t}`, reveal),
     ),
-    findingsAt(placed, `trial ${t}`, reveal),
+    findingsAt(placed, `trial ${t}`, labels, reveal),
     trial.readings.length > 0
       ? element(
           'table',

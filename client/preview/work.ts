@@ -1,7 +1,9 @@
 import type { SheetMixing, ShownSheet } from '../../server/protocol.ts';
 import { chartSection } from './charts.ts';
 import { element, lineButton, type Reveal } from './elements.ts';
+import { filled } from './filled.ts';
 import { findingsAt } from './findings.ts';
+import { mixerWords } from './mixer-words.ts';
 import { minutesText } from './numbers.ts';
 import type { PlacedFindings } from './place-findings.ts';
 import { trialsSection } from './trials.ts';
@@ -23,6 +25,7 @@ function mixingBand(
   placed: PlacedFindings,
   reveal: Reveal,
 ): HTMLElement {
+  const { labels } = view;
   const units = unitsOf(view.shownIn ?? plainDisplay);
   const phases = mixing.phases.map((phase, p) =>
     element(
@@ -33,11 +36,11 @@ function mixingBand(
         { class: 'phase' },
         lineButton(phase.label, phase.line, `phase ${p}`, reveal),
         element('span', { class: 'lasts', text: minutesText(phase.minutes, units) }),
-        element('span', { class: 'ends', text: `ends at ${minutesText(phase.endMinute, units)}` }),
+        element('span', { class: 'ends', text: filled(labels.endsAt, minutesText(phase.endMinute, units)) }),
         element('span', { class: 'celsius', text: phase.celsius ?? '' }),
         element('span', { class: 'stage', text: phase.stage ?? '' }),
       ),
-      findingsAt(placed, `phase ${p}`, reveal),
+      findingsAt(placed, `phase ${p}`, labels, reveal),
     ),
   );
   return element(
@@ -46,10 +49,18 @@ function mixingBand(
     element(
       'header',
       {},
-      element('h2', { attributes: { id: 'mixing' } }, lineButton('Mixing', mixing.line, 'mixing', reveal)),
-      element('p', { class: 'when', text: `${mixing.mixer} · ${mixing.total}`, attributes: { dir: 'auto' } }),
+      element(
+        'h2',
+        { attributes: { id: 'mixing' } },
+        lineButton(labels.mixing, mixing.line, 'mixing', reveal),
+      ),
+      element('p', {
+        class: 'when',
+        text: `${mixerWords(mixing.mixer, labels)} · ${mixing.total}`,
+        attributes: { dir: 'auto' },
+      }),
     ),
-    findingsAt(placed, 'mixing', reveal),
+    findingsAt(placed, 'mixing', labels, reveal),
     phases.length > 0 ? element('ol', { class: 'phases' }, ...phases) : undefined,
     ...mixing.outlook.map((text) => element('p', { class: 'outlook', text, attributes: { dir: 'auto' } })),
     chartSection(view, 'mixing', 'h3'),
@@ -58,6 +69,7 @@ function mixingBand(
 }
 
 function stepsBand(view: ShownSheet, placed: PlacedFindings, reveal: Reveal): HTMLElement {
+  const { labels } = view;
   const steps = view.steps.map((step, s) =>
     element(
       'li',
@@ -65,25 +77,26 @@ function stepsBand(view: ShownSheet, placed: PlacedFindings, reveal: Reveal): HT
       step.clock ? element('span', { class: 'clock', text: step.clock.words }) : undefined,
       lineButton(step.text, step.line, `step ${s}`, reveal),
       foldTimes(view, step.line),
-      findingsAt(placed, `step ${s}`, reveal),
+      findingsAt(placed, `step ${s}`, labels, reveal),
     ),
   );
   return element(
     'section',
     { class: 'steps', attributes: { 'aria-labelledby': 'steps' } },
-    element('h2', { text: 'After mixing', attributes: { id: 'steps' } }),
+    element('h2', { text: labels.afterMixing, attributes: { id: 'steps' } }),
     element('ol', {}, ...steps),
     view.timeline.readyClock
-      ? element('p', { class: 'ready', text: `Ready ${view.timeline.readyClock.words}` })
+      ? element('p', { class: 'ready', text: filled(labels.ready, view.timeline.readyClock.words) })
       : undefined,
     ...view.timeline.notes.map((text) => element('p', { class: 'note', text, attributes: { dir: 'auto' } })),
   );
 }
 
 /** When the folds of a step are, by the clock. */
-function foldTimes({ timeline }: ShownSheet, line: number): HTMLElement | undefined {
+function foldTimes({ timeline, labels }: ShownSheet, line: number): HTMLElement | undefined {
   const times = timeline.moments.flatMap((one) =>
     one.kind === 'fold' && one.line === line && one.clock ? [one.clock.words] : [],
   );
-  return times.length > 0 ? element('p', { class: 'folds', text: `fold ${times.join(', ')}` }) : undefined;
+  const text = filled(labels.folds, times.join(', '));
+  return times.length > 0 ? element('p', { class: 'folds', text }) : undefined;
 }

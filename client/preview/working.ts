@@ -1,9 +1,10 @@
 import type { SheetRow, ShownSheet } from '../../server/protocol.ts';
 import { button, element, type Reveal } from './elements.ts';
+import { filled } from './filled.ts';
 import { findingsAt } from './findings.ts';
 import { noWork, type RunningTimer, type TakenReading, type WorkState } from './messages.ts';
 import { type Moment, momentSeconds, momentsOf, momentTitle } from './moments.ts';
-import { clockText, minutesText } from './numbers.ts';
+import { clockText, minutesText, weighedText } from './numbers.ts';
 import { placeFindings } from './place-findings.ts';
 import { type ReadingControls, readingControls } from './reading.ts';
 import { plainDisplay, unitsOf } from './units.ts';
@@ -23,7 +24,8 @@ export interface WorkingActions {
   readonly keep: (work: WorkState) => void;
   readonly leave: () => void;
   readonly log: (reading: TakenReading) => void;
-  readonly reveal: Reveal;
+  /** How a line of a sheet is shown in the editor. */
+  readonly reveal: (view: ShownSheet) => Reveal;
 }
 
 /** The sheet one moment at a time, large enough to be read from a metre, for floury hands. */
@@ -36,11 +38,10 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
   let reading: ReadingControls | undefined;
   const told = new Set<string>();
 
-  const index = () =>
-    Math.max(
-      0,
-      moments.findIndex(({ key }) => key === work.moment),
-    );
+  const found = () => moments.findIndex(({ key }) => key === work.moment);
+  const index = () => Math.max(0, found());
+  /** Nothing is drawn before there is a sheet. */
+  const labels = () => view!.labels;
   const batches = () => view?.batches.count ?? 1;
   const batch = () => Math.min(work.batch ?? 1, batches());
   const keep = (next: WorkState) => {
@@ -106,7 +107,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
           row.scaleReads
             ? element('span', {
                 class: 'note',
-                text: `scale reads ${row.scaleReads.figure}\u00a0${row.scaleReads.unit}`,
+                text: filled(labels().reads, weighedText(row.scaleReads)),
               })
             : undefined,
         ),
@@ -121,7 +122,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
     const running = work.timers[moment.key];
     const time = element('p', {
       class: 'time',
-      attributes: { role: 'timer', 'data-timer': moment.key, 'aria-label': 'Time left' },
+      attributes: { role: 'timer', 'data-timer': moment.key, 'aria-label': labels().timeLeft },
       text: clockText(seconds),
     });
     return element(
@@ -129,7 +130,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
       { class: 'timer' },
       time,
       button(
-        running ? 'Stop the timer' : 'Start the timer',
+        running ? labels().stopTimer : labels().startTimer,
         () => (running ? stopTimer(moment) : startTimer(moment, seconds)),
         { class: 'big', attributes: { 'data-key': `timer ${moment.key}` } },
       ),
@@ -159,7 +160,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
         block.total && block.rows.length > 1
           ? element('p', {
               class: 'together',
-              text: `together ${block.total.figure}\u00a0${block.total.unit}`,
+              text: filled(labels().togetherFigure, weighedText(block.total)),
             })
           : undefined,
       ];
@@ -168,11 +169,19 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
     const { phase } = moment;
     const ends = [phase.celsius, phase.stage].filter(Boolean).join(', ');
     const units = unitsOf(view?.shownIn ?? plainDisplay);
-    reading = readingControls({ phase, minutes: () => minutesNow(moment), units, log: actions.log });
+    reading = readingControls({
+      phase,
+      minutes: () => minutesNow(moment),
+      units,
+      labels: labels(),
+      log: actions.log,
+    });
     return [
       element('p', {
         class: 'ends',
-        text: `${minutesText(phase.minutes, units)}${ends && ` · ends at ${ends}`}`,
+        text: [minutesText(phase.minutes, units), ends && filled(labels().endsAt, ends)]
+          .filter(Boolean)
+          .join(' · '),
       }),
       timerPart(moment),
       reading.root,
@@ -195,17 +204,22 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
         'header',
         { class: 'work-head' },
         element('p', { class: 'of', text: view.formula, attributes: { dir: 'auto' } }),
-        moment ? element('p', { class: 'count', text: `${number + 1} of ${moments.length}` }) : undefined,
+        moment
+          ? element('p', {
+              class: 'count',
+              text: filled(labels().of, String(number + 1), String(moments.length)),
+            })
+          : undefined,
         times > 1 ? batchPart() : undefined,
         beginAnew(),
-        button('Whole sheet', actions.leave, { attributes: { 'data-key': 'leave' } }),
+        button(labels().wholeSheet, actions.leave, { attributes: { 'data-key': 'leave' } }),
       ),
       running.length > 0 ? element('div', { class: 'other-timers' }, ...running.map(otherTimer)) : undefined,
       element(
         'div',
         { class: 'moment' },
         element('h1', {
-          text: moment ? momentTitle(moment) : 'Nothing to do yet.',
+          text: moment ? momentTitle(moment) : labels().nothingToDo,
           attributes: { tabindex: '-1', dir: 'auto' },
         }),
         ...when.filter(Boolean).map((text) => element('p', { class: 'when', text })),
@@ -214,12 +228,12 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
       ),
       element(
         'nav',
-        { class: 'work-foot', attributes: { 'aria-label': 'Moments of the work' } },
-        button('Back', () => step(-1), {
+        { class: 'work-foot', attributes: { 'aria-label': labels().moments } },
+        button(labels().back, () => step(-1), {
           class: 'big',
           attributes: { 'data-key': 'back', ...(number === 0 ? { disabled: '' } : {}) },
         }),
-        button('Next', () => step(1), {
+        button(labels().next, () => step(1), {
           class: 'big',
           attributes: { 'data-key': 'next', ...(number >= moments.length - 1 ? { disabled: '' } : {}) },
         }),
@@ -245,11 +259,11 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
     if (work.ticked.length === 0 && Object.keys(work.timers).length === 0) return undefined;
     let isSure = false;
     const anew = button(
-      'Begin anew',
+      labels().anew,
       () => {
         if (!isSure) {
           isSure = true;
-          anew.textContent = 'Clear ticks and timers?';
+          anew.textContent = labels().anewSure;
           return;
         }
         told.clear();
@@ -261,7 +275,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
     );
     anew.addEventListener('blur', () => {
       isSure = false;
-      anew.textContent = 'Begin anew';
+      anew.textContent = labels().anew;
     });
     return anew;
   };
@@ -270,7 +284,10 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
     const select = element('select', { attributes: { id: 'batch', 'data-key': 'batch' } });
     for (let number = 1; number <= batches(); number += 1)
       select.append(
-        element('option', { text: `${number} of ${batches()}`, attributes: { value: String(number) } }),
+        element('option', {
+          text: filled(labels().of, String(number), String(batches())),
+          attributes: { value: String(number) },
+        }),
       );
     select.value = String(batch());
     select.addEventListener('change', () => {
@@ -280,7 +297,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
     return element(
       'span',
       { class: 'field' },
-      element('label', { text: 'Batch', attributes: { for: 'batch' } }),
+      element('label', { text: labels().batch, attributes: { for: 'batch' } }),
       select,
     );
   };
@@ -292,7 +309,7 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
     );
     return [...placed].flatMap(([place, findings]) => {
       if (place === 'heading' || !findings.some(({ line }) => lines.has(line))) return [];
-      const list = findingsAt(placed, place, actions.reveal);
+      const list = findingsAt(placed, place, sheet.labels, actions.reveal(sheet));
       return list ? [list] : [];
     });
   };
@@ -304,14 +321,14 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
       const timer = work.timers[key];
       if (!timer) continue;
       const left = timer.seconds - (now() - timer.startedAt) / 1000;
-      const text = left > 0 ? clockText(Math.ceil(left)) : `over since ${clockText(-left)}`;
+      const text = left > 0 ? clockText(Math.ceil(left)) : filled(labels().overSince, clockText(-left));
       const label = part.dataset.label;
       const words = label === undefined ? text : `${label}: ${text}`;
       if (part.textContent !== words) part.textContent = words;
       part.classList.toggle('over', left <= 0);
       if (left > 0 || told.has(key)) continue;
       told.add(key);
-      said.textContent = `${timer.label} is over.`;
+      said.textContent = filled(labels().over, timer.label);
     }
   };
 

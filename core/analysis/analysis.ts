@@ -1,12 +1,12 @@
-import type { DevelopmentFactor } from '../calc/calibration-development.ts';
-import { solveFormula } from '../calc/formula.ts';
-import type { FormulaProblem, SolvedFormula } from '../calc/formula-result.ts';
+import type { DevelopmentFactor } from '../calc/calibration/calibration-development.ts';
+import { solveFormula } from '../calc/formula/formula.ts';
+import type { FormulaProblem, SolvedFormula } from '../calc/formula/formula-result.ts';
 import { type Known, unknown } from '../calc/known.ts';
 import type { FormulaModel } from '../model/formula-model.ts';
 import { type ResolvedFormula, resolveFormula } from '../model/resolve.ts';
 import type { Scope } from '../model/scope.ts';
 import { type Message, message } from '../words/message.ts';
-import { analyseMix, type MixAnalysis } from './mixing.ts';
+import { analyseMix, type MixAnalysis } from './mix-analysis.ts';
 import { seenDevelopment, seesStages } from './seen-development.ts';
 
 /**

@@ -1,5 +1,5 @@
-import { type DevelopmentFactor, developmentFactor } from '../calc/calibration-development.ts';
-import type { CalibrationTrial } from '../calc/calibration-quantities.ts';
+import { type DevelopmentFactor, developmentFactor } from '../calc/calibration/calibration-development.ts';
+import type { CalibrationTrial } from '../calc/calibration/calibration-quantities.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import type { Block, Name } from '../syntax/tree.ts';
 import { type MixerKey, newestTrials } from './mixer-trials.ts';

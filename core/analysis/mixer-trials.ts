@@ -1,14 +1,14 @@
-import { type Calibration, calibrateMixer } from '../calc/calibration.ts';
-import { type DevelopmentFactor, developmentFactor } from '../calc/calibration-development.ts';
-import type { CalibrationTrial } from '../calc/calibration-quantities.ts';
+import { type Calibration, calibrateMixer } from '../calc/calibration/calibration.ts';
+import { type DevelopmentFactor, developmentFactor } from '../calc/calibration/calibration-development.ts';
+import type { CalibrationTrial } from '../calc/calibration/calibration-quantities.ts';
 import { type Known, unknown } from '../calc/known.ts';
-import type { MixerKind } from '../calc/mixer.ts';
+import type { MixerKind } from '../calc/mixing/mixer.ts';
 import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
-import { byHand, findHands, findMixer, type Mixer } from '../model/mixer.ts';
+import { byHand, findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
-import { seenFrom } from '../model/seen-from.ts';
 import type { Block, Name } from '../syntax/tree.ts';
+import { type Message, message } from '../words/message.ts';
 import { type Analysis, analyse } from './analysis.ts';
 import { trialEvidence, trialsOf } from './trials.ts';
 
@@ -24,9 +24,9 @@ export interface MixerTrials {
   /** Whether there are older ones that do not count. */
   readonly hasOlder: boolean;
   readonly readings: number;
-  readonly calibration: Known<Calibration>;
+  readonly calibration: Known<Calibration, Message>;
   /** How fast it develops dough, by the stages seen; worked out when asked for. */
-  readonly development: () => Known<DevelopmentFactor>;
+  readonly development: () => Known<DevelopmentFactor, Message>;
 }
 
 /** As many trials as a fit takes. Their readings tell enough, and older ones tell of a mixer before its repairs. */
@@ -79,7 +79,7 @@ function fittedTo(mixer: Mixer, runs: readonly Run[], scope: Scope): MixerTrials
   for (const { definition, model, index } of newest) {
     if (evidence.length === mostTrials) break;
     looked++;
-    const own = evidenceOf(definition, model, seenFrom(scope, definition.uri))[index];
+    const own = evidenceOf(definition, model, scope.from(definition.uri))[index];
     if (own === undefined || own.mixer !== keyOf(mixer)) continue;
     counted.add(definition);
     evidence.push(own.trial);
@@ -105,10 +105,10 @@ function calibrationOf(mixer: Mixer, evidence: readonly CalibrationTrial[]): Fit
     before.evidence.length === evidence.length &&
     before.evidence.every((one, index) => one === evidence[index]);
   if (before !== undefined && same) return before.fitted;
-  let development: Known<DevelopmentFactor> | undefined;
+  let development: Known<DevelopmentFactor, Message> | undefined;
   const fitted: Fitted = {
     calibration: mixer.kindAssumed
-      ? unknown('the mixer does not say of what kind it is')
+      ? unknown(message('calibration.no-kind'))
       : calibrateMixer(mixer.data, evidence),
     development: () => {
       development ??= developmentFactor(mixer.data, evidence);
@@ -137,7 +137,7 @@ export function newestTrials(scope: Scope): { readonly told: Told; readonly defi
   const found: { told: Told; definition: Definition }[] = [];
   for (const { definition, model, index } of newestFirst(runsOf(scope, ({ trials }) => trials.length > 0))) {
     if (found.length === mostTrials) break;
-    const told = evidenceOf(definition, model, seenFrom(scope, definition.uri))[index];
+    const told = evidenceOf(definition, model, scope.from(definition.uri))[index];
     if (told !== undefined) found.push({ told, definition });
   }
   return found;

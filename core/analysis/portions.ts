@@ -1,12 +1,12 @@
-import { eggBeyond } from '../calc/bowl-load.ts';
-import { type Composition, mixCompositions } from '../calc/composition.ts';
-import { contentsOf } from '../calc/contents.ts';
-import { restingMinutes } from '../calc/dough-cooling.ts';
-import { moistureOf } from '../calc/flour.ts';
-import type { SolvedFormula } from '../calc/formula-result.ts';
-import type { MixPortion } from '../calc/mixing-programme.ts';
-import { temperatureAfter } from '../calc/warming.ts';
-import { type Ingredient, isKeptCold } from '../model/ingredient.ts';
+import { moistureOf } from '../calc/flour/flour.ts';
+import { type Composition, mixCompositions } from '../calc/formula/composition.ts';
+import { contentsOf } from '../calc/formula/contents.ts';
+import type { SolvedFormula } from '../calc/formula/formula-result.ts';
+import { restingMinutes } from '../calc/heat/dough-cooling.ts';
+import { temperatureAfter } from '../calc/heat/warming.ts';
+import { eggBeyond } from '../calc/mixing/bowl-load.ts';
+import type { MixPortion } from '../calc/mixing/mixing-programme.ts';
+import { type Ingredient, isKeptCold } from '../model/found-ingredient.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 

@@ -1,4 +1,4 @@
-import type { FormulaInput, YieldInput } from '../calc/formula-input.ts';
+import type { FormulaInput, YieldInput } from '../calc/formula/formula-input.ts';
 import { type Analysis, analyseResolved } from './analysis.ts';
 
 /** A formula made so many times as large: the same percentages, every weight in the file and the yield grown by one factor. */

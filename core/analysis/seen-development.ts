@@ -1,4 +1,4 @@
-import { type DevelopmentFactor, developmentFactor } from '../calc/calibration-development.ts';
+import { type DevelopmentFactor, developmentFactor } from '../calc/calibration/calibration-development.ts';
 import type { FormulaModel } from '../model/formula-model.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Analysis } from './analysis.ts';

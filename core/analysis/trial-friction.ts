@@ -1,7 +1,7 @@
-import { meanCelsius, mixedCelsius } from '../calc/heat-content.ts';
-import { type CapacityShares, frictionFactor, frictionFromRise } from '../calc/heat-friction.ts';
+import { meanCelsius, mixedCelsius } from '../calc/heat/heat-content.ts';
+import { type CapacityShares, frictionFactor, frictionFromRise } from '../calc/heat/heat-friction.ts';
 import { type Known, known, unknown } from '../calc/known.ts';
-import type { MixingInput } from '../calc/mixing-programme.ts';
+import type { MixingInput } from '../calc/mixing/mixing-programme.ts';
 import { type Message, message } from '../words/message.ts';
 
 /**

@@ -1,12 +1,12 @@
-import type { SolvedFormula } from '../calc/formula-result.ts';
+import type { SolvedFormula } from '../calc/formula/formula-result.ts';
 import { type Known, unknown } from '../calc/known.ts';
-import type { MixingPhase } from '../calc/mixing-programme.ts';
-import { byHand } from '../model/mixer.ts';
+import type { MixingPhase } from '../calc/mixing/mixing-programme.ts';
+import { byHand } from '../model/found-mixer.ts';
 import type { Said } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 import type { KeptProgramme, ResolvedMix } from '../model/resolve-mix.ts';
 import { type Message, message } from '../words/message.ts';
-import { type ReadyProgramme, readyProgramme } from './mixing.ts';
+import { type ReadyProgramme, readyProgramme } from './mix-analysis.ts';
 
 /**
  * The programme that a trial keeps, ready to be run on any mixer: its input holds hands until somebody puts the trial's own

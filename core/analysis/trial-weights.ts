@@ -1,10 +1,10 @@
 import { type Known, known, unknown } from '../calc/known.ts';
-import type { MixingPhase, MixPortion } from '../calc/mixing-programme.ts';
+import type { MixingPhase, MixPortion } from '../calc/mixing/mixing-programme.ts';
 import type { TrialModel } from '../model/formula-model.ts';
 import { fractionOf, saidValue } from '../model/properties.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
-import type { ReadyProgramme } from './mixing.ts';
+import type { ReadyProgramme } from './mix-analysis.ts';
 
 /** What a dough weighed less than what went in, read as water that is gone. */
 export interface WeightLoss {

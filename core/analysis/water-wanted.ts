@@ -1,8 +1,8 @@
 import type { Known } from '../calc/known.ts';
-import type { MixingPhase } from '../calc/mixing-programme.ts';
-import { type TemperedWater, temperWater } from '../calc/mixing-water.ts';
+import type { MixingPhase } from '../calc/mixing/mixing-programme.ts';
+import { type TemperedWater, temperWater } from '../calc/mixing/mixing-water.ts';
 import type { Message } from '../words/message.ts';
-import type { MixAnalysis } from './mixing.ts';
+import type { MixAnalysis } from './mix-analysis.ts';
 
 /** The water that brings the dough to its temperature, also where the file takes its water at another. */
 export function waterWanted(mix: MixAnalysis): Known<TemperedWater, Message> {

@@ -1,4 +1,5 @@
-import { type CatalogueIngredient, usda } from './ingredient.ts';
+import { message } from '../words/message.ts';
+import { type CatalogueIngredient, usda } from './catalogue-ingredient.ts';
 
 /** Seeds, nuts, fruit, bran, malt and the like that are known without being defined in a file. */
 export const additions: readonly CatalogueIngredient[] = [
@@ -86,7 +87,7 @@ export const additions: readonly CatalogueIngredient[] = [
   }),
   usda('potato', 'other', '11352', [77, 79.34, 2.02, 0.09, 17.47, 2.2, 1.08, 6], {
     aliases: ['potatoes'],
-    remark: 'Raw, with its skin.',
+    remark: message('food-remark.raw-with-skin'),
     allergens: [],
   }),
   usda('walnut', 'other', '12155', [654, 4.07, 15.23, 65.21, 13.71, 6.7, 1.78, 2], {

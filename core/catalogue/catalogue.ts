@@ -1,13 +1,14 @@
 import { foldName } from '../text/names.ts';
 import { additions } from './additions.ts';
+import type { CatalogueIngredient } from './catalogue-ingredient.ts';
 import { flourTypes, typedFlours } from './flour-types.ts';
 import { flours } from './flours.ts';
 import { fruitAndGrains } from './fruit-and-grains.ts';
-import type { CatalogueIngredient } from './ingredient.ts';
 import { larder } from './larder.ts';
-import { looseNamesAbroad, namesAbroad, type Tongue } from './names-abroad.ts';
+import { looseNamesAbroad, namesAbroad } from './names-abroad.ts';
 import { pantry } from './pantry.ts';
-import { tongueOf, typedNamesAbroad } from './typed-names-abroad.ts';
+import { type NamesAbroad, type Tongue, tongues } from './tongue.ts';
+import { typedNamesAbroad } from './typed-names-abroad.ts';
 
 /** Every ingredient that is known without being defined in a file: flours, the types of four countries, larder, additions. */
 export const catalogueIngredients: readonly CatalogueIngredient[] = [
@@ -31,23 +32,28 @@ export interface NameAbroad {
   readonly written: string;
   readonly folded: string;
   readonly tongue: Tongue;
-  /** The catalogue’s own name. */
+  /** A name that the catalogue has for it. */
   readonly name: string;
+  /** It leaves something open, and is taken for the usual one. */
+  readonly isLoose?: true;
 }
 
-/** The names that other languages have; a name may stand for one ingredient only. */
+/** The names that other languages have; a name may stand for one ingredient only, and be of several languages. */
 export const catalogueNamesAbroad: readonly NameAbroad[] = [
-  ...[namesAbroad, looseNamesAbroad].flatMap((table) =>
-    Object.entries(table).flatMap(([name, byTongue]) =>
-      Object.entries(byTongue).flatMap(([tongue, words]) =>
-        words.map((word) => abroad(word, tongue as Tongue, name)),
-      ),
+  ...namesIn(namesAbroad),
+  ...namesIn(looseNamesAbroad).map((one) => ({ ...one, isLoose: true as const })),
+  ...flourTypes.flatMap((type) =>
+    tongues.flatMap((tongue) =>
+      typedNamesAbroad(type, tongue).map((word) => abroad(word, tongue, type.name.toLowerCase())),
     ),
   ),
-  ...flourTypes.flatMap((type) =>
-    typedNamesAbroad(type).map((word) => abroad(word, tongueOf[type.country], type.name.toLowerCase())),
-  ),
 ];
+
+function namesIn(table: NamesAbroad): NameAbroad[] {
+  return Object.entries(table).flatMap(([name, byTongue]) =>
+    tongues.flatMap((tongue) => (byTongue[tongue] ?? []).map((word) => abroad(word, tongue, name))),
+  );
+}
 
 function abroad(written: string, tongue: Tongue, name: string): NameAbroad {
   return { written, folded: foldName(written), tongue, name };
@@ -57,9 +63,23 @@ const byNameAbroad: ReadonlyMap<string, NameAbroad> = new Map(
   catalogueNamesAbroad.map((one) => [one.folded, one]),
 );
 
-/** The language that a folded name of an ingredient is in, where it is one of another language. */
-export function tongueOfName(foldedName: string): Tongue | undefined {
-  return byNameAbroad.get(foldedName)?.tongue;
+/** The name that another language has for an ingredient, by its folded form; none for what English calls so as well. */
+export function nameAbroad(foldedName: string): NameAbroad | undefined {
+  return byName.has(foldedName) ? undefined : byNameAbroad.get(foldedName);
+}
+
+let tonguesByName: ReadonlyMap<string, readonly Tongue[]> | undefined;
+
+/** The languages that a folded name of an ingredient is in; none where English calls it so as well. */
+export function tonguesOfName(foldedName: string): readonly Tongue[] {
+  if (byName.has(foldedName)) return [];
+  if (tonguesByName === undefined) {
+    const found = new Map<string, Tongue[]>();
+    for (const { folded, tongue } of catalogueNamesAbroad)
+      found.set(folded, [...(found.get(folded) ?? []), tongue]);
+    tonguesByName = found;
+  }
+  return tonguesByName.get(foldedName) ?? [];
 }
 
 /** The ingredient of this name or alias in any of the languages, folded by the caller; undefined when there is none. */

@@ -1,5 +1,6 @@
+import { type Message, message } from '../words/message.ts';
+import type { CatalogueIngredient } from './catalogue-ingredient.ts';
 import { flours } from './flours.ts';
-import type { CatalogueIngredient } from './ingredient.ts';
 
 export type TypeCountry = 'Germany' | 'Austria' | 'France' | 'Italy';
 
@@ -15,7 +16,7 @@ export interface FlourType {
   readonly mostAsh?: number;
   /** Least protein of the dry matter, where the country asks for one. */
   readonly leastProtein?: number;
-  readonly source: string;
+  readonly source: Message;
   /** The limits were recalled and not read: they are to be checked before anything hangs on them. */
   readonly fromMemory?: true;
 }
@@ -27,15 +28,15 @@ type Row = readonly [
   most: number | undefined,
 ];
 
-const din = 'DIN 10355, ash of the dry matter';
-const codex = 'Codex Alimentarius Austriacus, ash of the dry matter (lebensmittelbuch.at)';
-const france = 'French flour types, ash of the dry matter';
-const italy = 'DPR 187/2001, ash and protein of the dry matter';
+const din = message('flour-type.din');
+const codex = message('flour-type.codex');
+const france = message('flour-type.france');
+const italy = message('flour-type.italy');
 
 function types(
   country: TypeCountry,
   grain: FlourType['grain'],
-  source: string,
+  source: Message,
   rows: readonly Row[],
   fromMemory = false,
 ): FlourType[] {
@@ -44,7 +45,7 @@ function types(
     name,
     aliases,
     grain,
-    source: fromMemory ? `${source}: from memory` : source,
+    source: fromMemory ? message('flour-type.from-memory', { source }) : source,
     ...(least === undefined ? {} : { leastAsh: least / 100 }),
     ...(most === undefined ? {} : { mostAsh: most / 100 }),
     ...(fromMemory ? { fromMemory: true as const } : {}),
@@ -169,7 +170,6 @@ export const typedFlours: readonly CatalogueIngredient[] = flourTypes.map((type)
   const ash = ashOfDry * (1 - moisture);
   const protein = Math.max(base.composition.protein!, (type.leastProtein ?? 0) * (1 - moisture));
   const { fat } = base.composition;
-  const source = `${type.source} (${limitsOf(type)}); the rest stands in from ${base.name}, ${base.source.text}, ${base.source.identifier}`;
   return {
     // The catalogue's names are folded, as every name that is looked up.
     name: type.name.toLowerCase(),
@@ -177,7 +177,12 @@ export const typedFlours: readonly CatalogueIngredient[] = flourTypes.map((type)
     role: 'flour',
     composition: { ...base.composition, ash, protein, carbohydrate: 1 - moisture - ash - protein - fat! },
     source: {
-      text: source,
+      publication: message('food-source.flour-type', {
+        source: type.source,
+        figures: limitsOf(type),
+        name: base.name,
+        otherSource: base.source.publication,
+      }),
       identifier: '',
       ...(type.fromMemory ? { fromMemory: ['ash'] as const } : {}),
     },
@@ -188,7 +193,6 @@ export const typedFlours: readonly CatalogueIngredient[] = flourTypes.map((type)
       moisture,
       ash,
       provenance: 'common practice',
-      source,
     },
     allergens: base.allergens,
     ...(base.densityGramsPerMl === undefined ? {} : { densityGramsPerMl: base.densityGramsPerMl }),
@@ -210,13 +214,14 @@ function middleAsh({ leastAsh, mostAsh }: FlourType): number {
   return mostAsh === undefined ? leastAsh * 1.1 : (leastAsh + mostAsh) / 2;
 }
 
-function limitsOf({ leastAsh, mostAsh, leastProtein }: FlourType): string {
-  const shown = (fraction: number): string => `${Number((fraction * 100).toPrecision(4))} %`;
+function limitsOf({ leastAsh, mostAsh, leastProtein }: FlourType): Message {
   const ash =
     leastAsh === undefined
-      ? `ash up to ${shown(mostAsh!)}`
+      ? message('flour-type.ash-up-to', { highFraction: mostAsh! })
       : mostAsh === undefined
-        ? `ash from ${shown(leastAsh)}`
-        : `ash ${shown(leastAsh)} to ${shown(mostAsh)}`;
-  return leastProtein === undefined ? ash : `${ash}, protein from ${shown(leastProtein)}`;
+        ? message('flour-type.ash-from', { lowFraction: leastAsh })
+        : message('flour-type.ash', { lowFraction: leastAsh, highFraction: mostAsh });
+  return leastProtein === undefined
+    ? ash
+    : message('flour-type.with-protein', { figures: ash, lowFraction: leastProtein });
 }

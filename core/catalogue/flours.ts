@@ -1,4 +1,5 @@
-import { type CatalogueIngredient, usda } from './ingredient.ts';
+import { message } from '../words/message.ts';
+import { type CatalogueIngredient, usda } from './catalogue-ingredient.ts';
 
 /** The flours that are known without being defined in a file. Their strength is that of the table’s protein. */
 export const flours: readonly CatalogueIngredient[] = [
@@ -91,7 +92,7 @@ export const flours: readonly CatalogueIngredient[] = [
   }),
   usda('wholemeal spelt', 'flour', '20140', [338, 11.02, 14.57, 2.43, 70.19, 10.7, 1.78, 8], {
     aliases: ['wholemeal spelt flour', 'whole spelt flour', 'spelt', 'spelt flour'],
-    remark: 'The grain as a whole stands for its flour.',
+    remark: message('food-remark.whole-grain'),
     sugars: 6.82,
     saturates: 0.406,
     densityGramsPerMl: 0.5,
@@ -100,7 +101,7 @@ export const flours: readonly CatalogueIngredient[] = [
   }),
   usda('khorasan', 'flour', '20138', [337, 11.07, 14.54, 2.13, 70.58, 11.1, 1.67, 5], {
     aliases: ['khorasan wheat', 'khorasan flour', 'wholemeal khorasan'],
-    remark: 'The grain as a whole stands for its flour.',
+    remark: message('food-remark.whole-grain'),
     sugars: 7.84,
     saturates: 0.196,
     densityGramsPerMl: 0.5,

@@ -1,4 +1,5 @@
-import { type CatalogueIngredient, recalled } from './ingredient.ts';
+import { message } from '../words/message.ts';
+import { type CatalogueIngredient, recalled } from './catalogue-ingredient.ts';
 
 /** Fruit, roots, herbs, flakes and nuts of the store. Recalled and not read, as the rest of the pantry. */
 export const fruitAndGrains: readonly CatalogueIngredient[] = [
@@ -37,7 +38,7 @@ export const fruitAndGrains: readonly CatalogueIngredient[] = [
     sugars: 53.44,
     saturates: 0.017,
     holdsWater: 0.2,
-    remark: 'Many are sulphured: their pack says whether',
+    remark: message('food-remark.may-be-sulphured'),
     allergensVary: true,
     allergens: [],
   }),
@@ -93,7 +94,7 @@ export const fruitAndGrains: readonly CatalogueIngredient[] = [
     aliases: ['boiled potato', 'boiled potatoes', 'cooked potatoes', 'mashed potato', 'mashed potatoes'],
     sugars: 0.85,
     saturates: 0.03,
-    remark: 'Boiled without its skin',
+    remark: message('food-remark.boiled'),
     allergens: [],
   }),
   recalled('potato flakes', 'other', [354, 6.58, 8.34, 0.41, 81.17, 6.6, 3.5, 108], {
@@ -236,7 +237,7 @@ export const fruitAndGrains: readonly CatalogueIngredient[] = [
     aliases: ['dark chocolate', 'chocolate', 'chocolate drops'],
     sugars: 54.5,
     saturates: 17.75,
-    remark: 'Many hold milk or soya: their pack says whether',
+    remark: message('food-remark.may-hold-milk-or-soya'),
     allergensVary: true,
     allergens: [],
   }),

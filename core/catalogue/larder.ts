@@ -1,4 +1,5 @@
-import { type CatalogueIngredient, usda } from './ingredient.ts';
+import { message } from '../words/message.ts';
+import { type CatalogueIngredient, usda } from './catalogue-ingredient.ts';
 
 /** Water, salt, yeast, fat, sugar, egg and dairy that are known without being defined in a file. */
 export const larder: readonly CatalogueIngredient[] = [
@@ -10,7 +11,7 @@ export const larder: readonly CatalogueIngredient[] = [
   usda('ice', 'water', '14411', [0, 99.9, 0, 0, 0, 0, 0.1, 4], {
     aliases: ['crushed ice', 'flaked ice'],
     frozen: true,
-    remark: 'Tap water, frozen: at 0 °C or below it brings its cold of melting.',
+    remark: message('food-remark.ice'),
     allergens: [],
   }),
   usda('salt', 'salt', '02047', [0, 0.2, 0, 0, 0, 0, 99.8, 38758], {
@@ -29,7 +30,7 @@ export const larder: readonly CatalogueIngredient[] = [
   }),
   usda('instant yeast', 'yeast', '18375', [325, 5.08, 40.44, 7.61, 41.22, 26.9, 5.65, 51], {
     aliases: ['instant dry yeast', 'instant dried yeast', 'fast-action yeast', 'easy-bake yeast'],
-    remark: 'Active dry yeast stands for it.',
+    remark: message('food-remark.active-dry-yeast'),
     densityGramsPerMl: 0.63,
     allergens: [],
   }),
@@ -122,7 +123,7 @@ export const larder: readonly CatalogueIngredient[] = [
     sugars: 4.78,
     saturates: 1.865,
     fromMemory: ['saturates'],
-    remark: 'Its carbohydrate is counted as sugars: it is lactose.',
+    remark: message('food-remark.lactose'),
     densityGramsPerMl: 1.03,
     allergens: ['milk'],
   }),
@@ -130,8 +131,7 @@ export const larder: readonly CatalogueIngredient[] = [
     aliases: ['skim milk', 'fat-free milk'],
     sugars: 4.96,
     saturates: 0.056,
-    remark:
-      'Its carbohydrate is counted as sugars: it is lactose, and the table gives 5.09 g by another method.',
+    remark: message('food-remark.lactose-otherwise', { grams: 5.09 }),
     densityGramsPerMl: 1.035,
     allergens: ['milk'],
   }),

@@ -1,4 +1,5 @@
-import type { MixerData } from '../calc/mixer.ts';
+import type { MixerData } from '../calc/mixing/mixer.ts';
+import { type Message, message } from '../words/message.ts';
 
 /** A kind of mixer with speeds for when a file states no rpm. */
 export interface CatalogueMixer {
@@ -6,10 +7,10 @@ export interface CatalogueMixer {
   readonly aliases: readonly string[];
   readonly mixer: MixerData;
   /** Where the speeds come from. */
-  readonly source: string;
+  readonly source: Message;
 }
 
-const practice = 'common practice';
+const practice = message('provenance.common-practice');
 
 /**
  * The kinds of mixer, with speeds in rpm of the tool as they are commonly built. They are defaults: a file that states
@@ -21,7 +22,7 @@ export const mixers: readonly CatalogueMixer[] = [
     name: 'spiral',
     aliases: ['spiral mixer'],
     mixer: { kind: 'spiral', speeds: speeds(100, 200) },
-    source: 'first speed from a maker’s data sheet, second speed common practice',
+    source: message('mixer-source.first-speed'),
   },
   {
     name: 'planetary',

@@ -1,22 +1,14 @@
+import { pantryNamesAbroad } from './pantry-names-abroad.ts';
+import { type NamesAbroad, said } from './tongue.ts';
+
 /**
  * What bakers of other languages call the ingredients of the catalogue. One table for whoever looks a name up: formulas, and
  * tables that are imported. Common practice of the trade, no source.
  */
 
-/** The languages of the names, as BCP 47 tags. */
-export type Tongue = 'de' | 'fr' | 'it' | 'es';
-
-/** By the catalogue’s own name: what it is called, the usual word first. */
-export type NamesAbroad = Readonly<Record<string, Readonly<Partial<Record<Tongue, readonly string[]>>>>>;
-
-/** Builds the names of one ingredient from lists with commas. */
-function said(de: string, fr: string, it: string, es: string): Partial<Record<Tongue, readonly string[]>> {
-  const listed = (words: string): readonly string[] => (words === '' ? [] : words.split(', '));
-  return { de: listed(de), fr: listed(fr), it: listed(it), es: listed(es) };
-}
-
 /** Names that mean one ingredient and no other. */
 export const namesAbroad: NamesAbroad = {
+  ...pantryNamesAbroad,
   water: said(
     'Wasser, Leitungswasser, Schüttwasser',
     'eau, eau du robinet',
@@ -120,7 +112,7 @@ export const namesAbroad: NamesAbroad = {
     'farina di malto, malto in polvere',
     'harina de malta',
   ),
-  raisins: said('Rosinen, Sultaninen', 'raisins secs', 'uvetta', 'pasas, uvas pasas'),
+  raisins: said('Rosinen', 'raisins secs', 'uvetta', 'pasas, uvas pasas'),
   potato: said(
     'Kartoffel, Kartoffeln, Erdäpfel',
     'pomme de terre, pommes de terre',
@@ -132,15 +124,38 @@ export const namesAbroad: NamesAbroad = {
   almond: said('Mandel, Mandeln', 'amande, amandes', 'mandorla, mandorle', 'almendra, almendras'),
   'cocoa powder': said('Kakao, Kakaopulver', 'cacao en poudre', 'cacao in polvere', 'cacao en polvo'),
 
-  'very strong flour': said('', 'farine de gruau', 'farina manitoba', 'harina de gran fuerza'),
-  'cake flour': said('', '', '', 'harina floja, harina de repostería'),
+  'plain flour': said('Haushaltsmehl', 'farine ordinaire', 'farina per tutti gli usi', 'harina común'),
+  'very strong flour': said(
+    'Manitobamehl, kleberstarkes Weizenmehl',
+    'farine de gruau',
+    'farina manitoba',
+    'harina de gran fuerza',
+  ),
+  'cake flour': said(
+    'Kuchenmehl, Konditormehl',
+    'farine pâtissière, farine à gâteaux',
+    'farina per dolci',
+    'harina floja, harina de repostería',
+  ),
+  'soft wholemeal wheat': said(
+    'kleberschwaches Weizenvollkornmehl',
+    'farine complète pâtissière',
+    'farina integrale per dolci',
+    'harina integral floja, harina integral de repostería',
+  ),
+  'light rye': said(
+    'helles Roggenmehl, Roggenmehl hell',
+    'farine de seigle blanche, farine de seigle claire',
+    'farina di segale bianca, farina di segale chiara',
+    'harina de centeno blanca, harina de centeno clara',
+  ),
   'wholemeal wheat': said(
     'Weizenvollkornmehl, Weizenvollkorn, Vollkornweizenmehl',
     'farine de blé complet, farine de blé complète, blé complet',
-    '',
+    'farina integrale di frumento, farina integrale di grano',
     'harina integral de trigo, harina de trigo integral, trigo integral',
   ),
-  'dark rye': said(
+  'wholemeal rye': said(
     'Roggenvollkornmehl, Roggenvollkorn, Vollkornroggenmehl',
     'farine de seigle complète, farine de seigle intégrale, seigle intégral, seigle complet',
     'farina di segale integrale, segale integrale',

@@ -1,4 +1,5 @@
-import { type CatalogueIngredient, recalled } from './ingredient.ts';
+import { message } from '../words/message.ts';
+import { type CatalogueIngredient, recalled } from './catalogue-ingredient.ts';
 
 /**
  * What a week of baking takes from the store beside flour, water and salt. These rows were recalled and not read: each says so
@@ -16,7 +17,7 @@ export const pantry: readonly CatalogueIngredient[] = [
     aliases: ['baking margarine', 'cake margarine', 'pastry margarine'],
     sugars: 0,
     saturates: 16,
-    remark: 'Many hold milk: its pack says whether',
+    remark: message('food-remark.may-hold-milk'),
     allergensVary: true,
     densityGramsPerMl: 0.95,
     allergens: [],
@@ -95,13 +96,13 @@ export const pantry: readonly CatalogueIngredient[] = [
   recalled('ascorbic acid', 'other', [300, 0, 0, 0, 100, 0, 0, 0], {
     aliases: ['vitamin c', 'vitamin c powder'],
     sugars: 0,
-    remark: 'The acid is counted as carbohydrate',
+    remark: message('food-remark.acid'),
     allergens: [],
   }),
   recalled('vinegar', 'other', [21, 94, 0, 0, 5.83, 0, 0.17, 5], {
     aliases: ['cider vinegar', 'white vinegar', 'spirit vinegar'],
     sugars: 0.4,
-    remark: 'Its acid is counted as carbohydrate',
+    remark: message('food-remark.acid'),
     densityGramsPerMl: 1.01,
     allergens: [],
   }),
@@ -189,7 +190,7 @@ export const pantry: readonly CatalogueIngredient[] = [
         'mixed spice',
         ['spice', 'spices', 'gingerbread spice'],
         [247, 10.58, 3.99, 1.24, 80.59, 53.1, 3.6, 10],
-        'Cinnamon stands for it',
+        message('food-remark.cinnamon'),
       ],
       ['cardamom', ['ground cardamom'], [311, 8.28, 10.76, 6.7, 68.48, 28, 5.78, 18], undefined],
       ['nutmeg', ['ground nutmeg', 'mace'], [525, 6.23, 5.84, 36.31, 49.28, 20.8, 2.34, 16], undefined],
@@ -205,7 +206,7 @@ export const pantry: readonly CatalogueIngredient[] = [
         'bread spice',
         ['rye spice'],
         [298, 8.86, 12.37, 17.77, 54.98, 41.9, 6.02, 35],
-        'Coriander stands for it',
+        message('food-remark.coriander'),
       ],
     ] as const
   ).map(([name, aliases, row, remark]) =>
@@ -227,7 +228,7 @@ export const pantry: readonly CatalogueIngredient[] = [
   recalled('rum', 'other', [231, 66.6, 0, 0, 0, 0, 0, 1], {
     aliases: ['dark rum', 'white rum', 'brandy', 'kirsch'],
     alcohol: 33.4,
-    remark: 'A spirit of 40 % by volume',
+    remark: message('food-remark.spirit', { fraction: 0.4 }),
     densityGramsPerMl: 0.95,
     allergens: [],
   }),

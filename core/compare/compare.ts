@@ -1,7 +1,10 @@
-import type { FormulaTotals } from '../features/totals.ts';
-import { message } from '../words/message.ts';
+import type { PlanTimes } from '../facts/plan-times.ts';
+import { timeMessage } from '../facts/time-words.ts';
+import type { FormulaTotals } from '../facts/totals.ts';
+import { type Message, message } from '../words/message.ts';
 import { plainSpeaker } from '../words/speak.ts';
 import type { Speaker } from '../words/speaker.ts';
+import { changesInAnyOrder, changesInOrder } from './compared-lines.ts';
 import type {
   Change,
   ChangeGroup,
@@ -12,15 +15,13 @@ import type {
   Verdict,
 } from './comparison.ts';
 import { computedChanges } from './computed.ts';
-import { groupsOf } from './formula.ts';
-import { changesInAnyOrder, changesInOrder } from './lines.ts';
+import { groupsOf } from './formula-changes.ts';
 import { type Paired, pair } from './pairs.ts';
 import {
   type DefinitionPortrait,
   type FilePortrait,
   type FormulaPortrait,
   isUnfinishedMerge,
-  type PlanTimes,
 } from './portrait.ts';
 import { changeOfWords } from './tell.ts';
 
@@ -146,12 +147,26 @@ function compareDefinition(
 /** What a plan comes to otherwise, be it that the plan changed or a formula of it. */
 function timeChanges(before: PlanTimes | undefined, after: PlanTimes | undefined, say: Speaker): Change[] {
   if (before === undefined || after === undefined) return [];
+  const time = (key: 'ready' | 'firstWork' | 'firstMix', { dated, ...times }: PlanTimes) => {
+    const minutes = times[`${key}Minutes`];
+    return minutes === undefined ? undefined : say.say(timeMessage(minutes, dated));
+  };
   const late = ({ lateMinutes }: PlanTimes): string =>
     lateMinutes === undefined ? say.say(message('comparison.no')) : say.duration(lateMinutes * 60);
   return [
-    ...changeOfWords(message('comparison-name.ready'), before.ready, after.ready, say),
-    ...changeOfWords(message('comparison-name.first-work'), before.firstWork, after.firstWork, say),
-    ...changeOfWords(message('comparison-name.first-mixing'), before.firstMix, after.firstMix, say),
+    ...changeOfWords(message('comparison-name.ready'), time('ready', before), time('ready', after), say),
+    ...changeOfWords(
+      message('comparison-name.first-work'),
+      time('firstWork', before),
+      time('firstWork', after),
+      say,
+    ),
+    ...changeOfWords(
+      message('comparison-name.first-mixing'),
+      time('firstMix', before),
+      time('firstMix', after),
+      say,
+    ),
     ...changeOfWords(message('comparison-name.late'), late(before), late(after), say),
   ];
 }
@@ -177,8 +192,8 @@ function places(
 }
 
 /** A formula that has no other side: what it makes and what is in it. */
-function wholeOf(totals: FormulaTotals, side: 'before' | 'after', say: Speaker): ChangeGroup[] {
-  const nothing: FormulaTotals = {
+function wholeOf(totals: FormulaTotals<Message>, side: 'before' | 'after', say: Speaker): ChangeGroup[] {
+  const nothing: FormulaTotals<Message> = {
     file: '',
     formula: '',
     overall: [],

@@ -1,11 +1,11 @@
-import { asFreshYeast } from '../calc/yeast.ts';
-import { money, moneyApart } from '../features/cost-words.ts';
-import type { FormulaTotals, TotalsLine, TotalsPart, TotalsWater } from '../features/totals.ts';
+import { stageMessage } from '../analysis/mix-analysis.ts';
+import { asFreshYeast } from '../calc/fermentation/yeast.ts';
+import type { FormulaTotals, TotalsLine, TotalsPart, TotalsWater } from '../facts/totals.ts';
 import { foldName } from '../text/names.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
-import { labelChanges } from './label.ts';
+import { labelChanges } from './label-changes.ts';
 import type { WorkTimes } from './portrait.ts';
 import { changeOfFigure, changeOfShare, changeOfWords } from './tell.ts';
 
@@ -20,7 +20,11 @@ export interface ComputedChanges {
   readonly cost: readonly Change[];
 }
 
-export function computedChanges(before: FormulaTotals, after: FormulaTotals, say: Speaker): ComputedChanges {
+export function computedChanges(
+  before: FormulaTotals<Message>,
+  after: FormulaTotals<Message>,
+  say: Speaker,
+): ComputedChanges {
   const grams = (name: Message, one: number | undefined, other: number | undefined): Change[] =>
     changeOfFigure(name, 'grams', one, other, say.mass, say);
   const share = (name: Message, one: number | undefined, other: number | undefined): Change[] =>
@@ -100,8 +104,8 @@ function shareChanges(
 const sameStrength = 0.05;
 
 /** Yeast by its strength, so that another kind in its measure is no change. */
-function yeastChanges(before: FormulaTotals, after: FormulaTotals, say: Speaker): Change[] {
-  const kinds = ({ overall }: FormulaTotals): string =>
+function yeastChanges(before: FormulaTotals<Message>, after: FormulaTotals<Message>, say: Speaker): Change[] {
+  const kinds = ({ overall }: FormulaTotals<Message>): string =>
     overall.flatMap(({ role, name }) => (role === 'yeast' ? [foldName(name)] : [])).join();
   const [old, now] = [yeastStrength(before), yeastStrength(after)];
   const isOnlyAnother = kinds(before) !== kinds(after) && old !== undefined && now !== undefined;
@@ -110,7 +114,7 @@ function yeastChanges(before: FormulaTotals, after: FormulaTotals, say: Speaker)
 }
 
 /** All yeast as so much fresh yeast of all flour, so that another kind in its measure is no change. */
-function yeastStrength({ overall, hydration }: FormulaTotals): number | undefined {
+function yeastStrength({ overall, hydration }: FormulaTotals<Message>): number | undefined {
   const lines = overall.filter(({ role }) => role === 'yeast');
   // Without yeast there is none, and that is known as soon as the formula is.
   if (lines.length === 0) return hydration === undefined ? undefined : 0;
@@ -138,12 +142,14 @@ function ingredientChanges(
 }
 
 function mixingChanges(
-  before: FormulaTotals['mixing'],
-  after: FormulaTotals['mixing'],
+  before: FormulaTotals<Message>['mixing'],
+  after: FormulaTotals<Message>['mixing'],
   say: Speaker,
 ): Change[] {
   if (before === undefined && after === undefined) return [];
   const programme = (mixing: typeof before): number | undefined => mixing?.curve.at(-1)?.minutes;
+  const stage = (mixing: typeof before): string | undefined =>
+    mixing?.stage === undefined ? undefined : say.say(stageMessage(mixing.stage));
   const band = (ends: readonly [number, number] | undefined): string | undefined =>
     ends === undefined ? undefined : say.minutesBand(...ends);
   const minutes = (name: Message, one: number | undefined, other: number | undefined): Change[] =>
@@ -153,7 +159,7 @@ function mixingChanges(
   return [
     ...minutes(message('comparison-name.programme'), programme(before), programme(after)),
     ...minutes(message('comparison-name.slow-minutes'), before?.slowMinutes, after?.slowMinutes),
-    ...words(message('comparison-name.stage'), before?.stage, after?.stage),
+    ...words(message('comparison-name.stage'), stage(before), stage(after)),
     ...words(
       message('comparison-name.developed'),
       band(before?.developedAfterMinutes),
@@ -172,7 +178,11 @@ function mixingChanges(
   ];
 }
 
-function temperatureChanges(before: FormulaTotals, after: FormulaTotals, say: Speaker): Change[] {
+function temperatureChanges(
+  before: FormulaTotals<Message>,
+  after: FormulaTotals<Message>,
+  say: Speaker,
+): Change[] {
   return [
     ...waterChanges(before.water, after.water, say),
     ...changeOfFigure(
@@ -228,7 +238,11 @@ function waterText({ reach, celsius, iceGrams }: TotalsWater, say: Speaker): str
   }
 }
 
-function costChanges(before: FormulaTotals['cost'], after: FormulaTotals['cost'], say: Speaker): Change[] {
+function costChanges(
+  before: FormulaTotals<Message>['cost'],
+  after: FormulaTotals<Message>['cost'],
+  say: Speaker,
+): Change[] {
   const currency = after?.currency ?? before?.currency;
   if (currency === undefined) return [];
   if (before?.currency !== undefined && after?.currency !== undefined && before.currency !== after.currency)
@@ -239,11 +253,10 @@ function costChanges(before: FormulaTotals['cost'], after: FormulaTotals['cost']
       'amount',
       one,
       other,
-      (value) => money(value, currency),
+      (value) => say.money(value, currency),
       say,
       // What is shown as less than a cent on one side lies no cent apart from what is shown as one.
-      (from, to) =>
-        Math.round(from * 100) === Math.round(to * 100) ? undefined : moneyApart(from, to, currency),
+      (from, to) => say.moneyApart(from, to, currency),
     );
   const listed = (names: readonly string[] = []): string =>
     names.length === 0 ? say.say(message('comparison.none')) : names.toSorted().join(', ');

@@ -1,12 +1,11 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import type { Finding } from '../features/answers.ts';
-import type { FormulaTotals } from '../features/totals.ts';
-import { totalsOf } from '../features/totals-of.ts';
+import type { PlanTimes } from '../facts/plan-times.ts';
+import type { FormulaTotals } from '../facts/totals.ts';
+import { type FoundInFile, totalsOf } from '../facts/totals-of.ts';
 import { definitionOf } from '../model/scope.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
-import { type Display, worded } from '../text/display.ts';
 import { foldName } from '../text/names.ts';
-import type { Speaker } from '../words/speaker.ts';
+import type { Message } from '../words/message.ts';
 import { type WrittenLine, type WrittenSection, writtenLine, writtenSections } from './written.ts';
 
 /**
@@ -34,7 +33,8 @@ interface BlockPortrait {
 }
 
 export interface FormulaPortrait extends BlockPortrait {
-  readonly totals: FormulaTotals;
+  /** Findings and all else that is said stand in it as messages. */
+  readonly totals: FormulaTotals<Message>;
   /** Findings that somebody has looked at and let stand. */
   readonly accepted: readonly Accepted[];
   /** How long the work takes by the times that are written. */
@@ -47,15 +47,6 @@ export interface WorkTimes {
   readonly totalMinutes: number;
   /** From the start of mixing until all is ready. */
   readonly fromMixMinutes: number;
-}
-
-/** When a plan comes to what, as days and hours are shown; what is not known is absent. */
-export interface PlanTimes {
-  readonly ready?: string;
-  readonly firstWork?: string;
-  readonly firstMix?: string;
-  /** Absent where all is ready in time. */
-  readonly lateMinutes?: number;
 }
 
 /** A finding let stand by an `# accept`; its line counted from zero. */
@@ -74,13 +65,10 @@ export interface DefinitionPortrait extends BlockPortrait {
 /** What a portrait needs to know of each formula of the file. */
 export interface Sitter {
   readonly analysisOf: (block: Block) => Analysis | undefined;
-  readonly findingsOf: (block: Block, firstLine: number) => readonly Finding[];
+  readonly findingsOf: (block: Block, firstLine: number) => readonly FoundInFile[];
   readonly workOf: (analysis: Analysis) => WorkTimes;
   /** The times of a plan; none for what is no plan. */
   readonly planTimesOf: (block: Block) => PlanTimes | undefined;
-  /** How figures are shown in totals and findings, and who words their messages. */
-  readonly display: Display;
-  readonly speaker: Speaker;
 }
 
 /** Whether a text still holds the marks that git writes around what it could not merge. */
@@ -98,10 +86,7 @@ export function portraitOf(file: string, source: SourceFile, sitter: Sitter): Fi
     const definition = definitionOf(file, firstLine, block);
     const times = definition?.kind === 'plan' ? sitter.planTimesOf(block) : undefined;
     if (analysis !== undefined) {
-      const totals = worded(
-        totalsOf(file, analysis, sitter.findingsOf(block, firstLine), firstLine, sitter.speaker),
-        sitter.display,
-      );
+      const totals = totalsOf(file, analysis, sitter.findingsOf(block, firstLine), firstLine);
       formulas.push({
         ...blockPortrait(file, block, firstLine, totals.formula),
         totals,

@@ -1,4 +1,4 @@
-import { percent, trimmed } from '../text/plain-figures.ts';
+import { percentPlaces, trimmed } from '../text/figures.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
@@ -54,9 +54,14 @@ export function changeOfFigure(
   return [{ name: say.say(name), before: one, after: other, ...(by === undefined ? {} : { by }) }];
 }
 
+/** A fraction in percent, rounded as it is usually shown. */
+function shownPercent(fraction: number): number {
+  return Number(trimmed(fraction * 100, percentPlaces(fraction)));
+}
+
 /** Whether two fractions as percents are usually shown would hide how far they are apart, or tell it more than a quarter wrong. */
 function isTooCoarse(before: number, after: number): boolean {
-  const [one, other] = [percent(before), percent(after)].map(Number.parseFloat) as [number, number];
+  const [one, other] = [shownPercent(before), shownPercent(after)];
   const [shown, real] = [Math.abs(other - one), Math.abs(after - before) * 100];
   return Math.abs(shown - real) > 0.25 * real;
 }

@@ -1,4 +1,4 @@
-import type { Piece } from './lines.ts';
+import type { Piece } from './merged-lines.ts';
 
 /**
  * Merges what is told apart by its id alone. The order is that of the side that changed it, ours where both did; what the

@@ -1,8 +1,8 @@
 import { mergeInAnyOrder } from './any-order.ts';
-import { leftBehind, mergeLead, mergeLine, type Piece } from './lines.ts';
+import { type BlockUnit, type LineUnit, type SectionUnit, type TextLine, unitsOf } from './merge-units.ts';
+import { leftBehind, mergeLead, mergeLine, type Piece } from './merged-lines.ts';
 import { mergeInOrder } from './ordered.ts';
 import { withRenamed } from './renamed.ts';
-import { type BlockUnit, type LineUnit, type SectionUnit, type TextLine, unitsOf } from './units.ts';
 
 /** How the two sides of a conflict are marked. */
 export interface MergeMarks {

@@ -1,6 +1,6 @@
 import { diffArrays } from 'diff';
-import { mergeLine, type Piece, pieceOf } from './lines.ts';
-import type { LineUnit } from './units.ts';
+import type { LineUnit } from './merge-units.ts';
+import { mergeLine, type Piece, pieceOf } from './merged-lines.ts';
 
 /** What became of the lines of the base on one side, and what came between them. */
 interface Side {

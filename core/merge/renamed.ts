@@ -1,4 +1,4 @@
-import type { BlockUnit, FileUnits, SectionUnit } from './units.ts';
+import type { BlockUnit, FileUnits, SectionUnit } from './merge-units.ts';
 
 /** Less than half alike is another one, not a renamed one. */
 const alike = 0.5;

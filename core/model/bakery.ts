@@ -1,5 +1,5 @@
-import type { LabelRegime } from '../calc/allergens.ts';
-import type { OvenCapacity } from '../calc/plan-batches.ts';
+import type { OvenCapacity } from '../calc/plan/plan-batches.ts';
+import type { LabelRegime } from '../calc/product/allergens.ts';
 import type { Name } from '../syntax/tree.ts';
 import { metricCupMillilitres } from '../syntax/units.ts';
 import { propertiesOf, type SaidProperties, saidValue } from './properties.ts';

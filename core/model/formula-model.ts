@@ -1,4 +1,4 @@
-import type { DegreeOfMixing } from '../calc/development.ts';
+import type { DegreeOfMixing } from '../calc/mixing/development.ts';
 import type {
   Block,
   HeaderStatement,

@@ -2,7 +2,7 @@ import { findCatalogue } from '../catalogue/catalogue.ts';
 import { findCatalogueMixer } from '../catalogue/mixers.ts';
 import type { Block, Name } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
-import { findIngredient } from './ingredient.ts';
+import { findIngredient } from './found-ingredient.ts';
 import { type Mention, partsOf } from './mentions.ts';
 import { type Definition, definitionOf, noScope, type Scope } from './scope.ts';
 

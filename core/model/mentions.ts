@@ -1,4 +1,4 @@
-import { nameBetween } from '../syntax/names.ts';
+import { nameBetween } from '../syntax/name-reading.ts';
 import type { Block, Name, ParsedLine, PropertyStatement, Section, Token } from '../syntax/tree.ts';
 import { holdsIngredients } from '../syntax/vocabulary.ts';
 

@@ -1,12 +1,12 @@
-import type { DegreeOfMixing } from '../calc/development.ts';
-import type { SectionInput } from '../calc/formula-input.ts';
+import type { SectionInput } from '../calc/formula/formula-input.ts';
+import type { DegreeOfMixing } from '../calc/mixing/development.ts';
 import type { LoadItem, Name } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
 import { foldName } from '../text/names.ts';
 import type { Bakery } from './bakery.ts';
 import type { FormulaModel, SectionModel, TrialModel } from './formula-model.ts';
-import { findIngredient } from './ingredient.ts';
-import { findHands, findMixer, type Mixer } from './mixer.ts';
+import { findIngredient } from './found-ingredient.ts';
+import { findHands, findMixer, type Mixer } from './found-mixer.ts';
 import type { NameProblem } from './name-problem.ts';
 import type { Said } from './properties.ts';
 import type { Scope } from './scope.ts';

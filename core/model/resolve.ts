@@ -5,13 +5,13 @@ import type {
   SectionInput,
   SectionKind,
   YieldInput,
-} from '../calc/formula-input.ts';
+} from '../calc/formula/formula-input.ts';
 import type { IngredientStatement } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
-import { cupsOf, plainAmount, weighed } from './amount.ts';
+import { cupsOf, plainAmount, weighed } from './amount-input.ts';
 import { type Bakery, bakeryOf } from './bakery.ts';
 import { type FormulaModel, formulaOf, type LineModel, lineId, type SectionModel } from './formula-model.ts';
-import { findIngredient, type Ingredient } from './ingredient.ts';
+import { findIngredient, type Ingredient } from './found-ingredient.ts';
 import type { NameProblem } from './name-problem.ts';
 import { fractionOf, saidValue } from './properties.ts';
 import { type KeptProgramme, type ResolvedMix, resolveMix, resolveTrial } from './resolve-mix.ts';

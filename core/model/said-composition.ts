@@ -1,7 +1,7 @@
-import type { Composition } from '../calc/composition.ts';
-import type { FlourData } from '../calc/flour.ts';
+import type { FlourData } from '../calc/flour/flour.ts';
+import type { Composition } from '../calc/formula/composition.ts';
 import { findCatalogue } from '../catalogue/catalogue.ts';
-import type { CatalogueIngredient } from '../catalogue/ingredient.ts';
+import type { CatalogueIngredient } from '../catalogue/catalogue-ingredient.ts';
 import { fractionOf, type SaidProperties } from './properties.ts';
 
 /** The usual flour of a grain, white or medium and wholemeal; what is not here is taken for wheat. */

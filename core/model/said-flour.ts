@@ -1,4 +1,4 @@
-import type { FlourData, FlourFigure, Milling } from '../calc/flour.ts';
+import type { FlourData, FlourFigure, Milling } from '../calc/flour/flour.ts';
 import type { Provenance } from '../calc/known.ts';
 import { fractionOf, type SaidProperties, saidValue } from './properties.ts';
 

@@ -1,4 +1,4 @@
-import type { LabelRegime } from '../calc/allergens.ts';
+import type { LabelRegime } from '../calc/product/allergens.ts';
 import type { Block, Name } from '../syntax/tree.ts';
 
 /**
@@ -27,6 +27,8 @@ export interface Scope {
   nearest(kind: DefinitionKind): Definition | undefined;
   /** The names of a kind that can be seen, nearest first. */
   names(kind: DefinitionKind): readonly Definition[];
+  /** The names as another file sees them. */
+  from(uri: string): Scope;
   /** What holds where no bakery says otherwise. */
   readonly usual?: UsualConditions;
 }
@@ -39,7 +41,12 @@ export interface UsualConditions {
   readonly label?: LabelRegime | 'both';
 }
 
-export const noScope: Scope = { find: () => [], nearest: () => undefined, names: () => [] };
+export const noScope: Scope = {
+  find: () => [],
+  nearest: () => undefined,
+  names: () => [],
+  from: () => noScope,
+};
 
 /** The definition that a block makes, if it makes one. */
 export function definitionOf(uri: string, firstLine: number, block: Block): Definition | undefined {

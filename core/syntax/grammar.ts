@@ -1,5 +1,5 @@
 import { EmbeddedActionsParser, type IToken, type ParserMethod } from 'chevrotain';
-import { nameBetween } from './names.ts';
+import { nameBetween } from './name-reading.ts';
 import type { Form } from './shared-properties.ts';
 import * as t from './tokens.ts';
 import type { Amount, LoadItem, Name, QuantityKind, QuantityOf, Value } from './tree.ts';

@@ -2,7 +2,7 @@ import type { IToken } from 'chevrotain';
 import { nearestWord } from '../text/nearest.ts';
 import { message } from '../words/message.ts';
 import { meantSection, otherWordsForFormula } from './meant-section.ts';
-import { nameBetween, nameOf } from './names.ts';
+import { nameBetween, nameOf } from './name-reading.ts';
 import { colonOutFix, insertFix, problem, replaceFix, writeFix } from './problem.ts';
 import { Bare, Colon, Count, endOf, Mass, Percent, Quoted, quantityOf, Volume } from './tokens.ts';
 import type { Context, HeaderStatement, SectionKind, SyntaxProblem } from './tree.ts';

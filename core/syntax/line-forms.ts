@@ -1,3 +1,4 @@
+import { type Code, type Message, message } from '../words/message.ts';
 import type { Form } from './shared-properties.ts';
 import type { QuantityKind, SectionKind } from './tree.ts';
 import { degreeWords, doughForms, grains, labels, millings, mixerKinds, roleWords } from './vocabulary.ts';
@@ -10,7 +11,7 @@ import { degreeWords, doughForms, grains, labels, millings, mixerKinds, roleWord
 
 /** What may stand in the place of capitals. */
 export interface Slot {
-  readonly meaning: string;
+  readonly meaning: Message;
   readonly example: string;
   /** The quantity that stands there; absent where words do. */
   readonly quantity?: QuantityKind;
@@ -18,33 +19,39 @@ export interface Slot {
   readonly units?: readonly string[];
 }
 
+/** What a slot stands for, by its message. */
+type Meaning = Exclude<Code extends infer C ? (C extends `slot.${infer M}` ? M : never) : never, 'one-of'>;
+
 const quantity = (
   kind: QuantityKind,
-  meaning: string,
+  meaning: Meaning,
   example: string,
   ...units: readonly string[]
-): Slot => ({ quantity: kind, meaning, example, units });
-const words = (meaning: string, example: string): Slot => ({ meaning, example });
-const oneOf = (list: readonly string[]): Slot => words(`one of ${list.join(', ')}`, list[0]!);
+): Slot => ({ quantity: kind, meaning: message(`slot.${meaning}`), example, units });
+const words = (meaning: Meaning, example: string): Slot => ({ meaning: message(`slot.${meaning}`), example });
+const oneOf = (list: readonly string[]): Slot => ({
+  meaning: message('slot.one-of', { words: list }),
+  example: list[0]!,
+});
 
 export const slots = {
-  TEMPERATURE: quantity('temperature', 'a temperature', '25 °C', '°C', '°F'),
-  DEGREES: quantity('temperature', 'by how many degrees', '14 °C', '°C', '°F'),
-  MASS: quantity('mass', 'a weight', '880 g', 'g', 'kg'),
-  VOLUME: quantity('volume', 'a measure of volume', '250 ml', 'ml', 'l', 'tsp', 'tbsp', 'cup'),
-  PERCENT: quantity('fraction', 'a percent', '2%', '%'),
-  PIECES: quantity('count', 'a number of pieces', '24 pieces', 'pieces'),
-  DURATION: quantity('duration', 'a time', '1 h 30 min', 'min', 'h', 's'),
-  TIMES: quantity('times', 'so many times', '1.5 times', 'times'),
-  ENERGY: quantity('energy', 'energy in 100 g', '1520 kJ', 'kJ', 'kcal'),
-  DENSITY: quantity('density', 'the mass of a millilitre', '1.03 g/ml', 'g/ml'),
-  PRICE: quantity('money', 'money for a weight, a volume or a piece', '0.74 EUR per kg'),
-  TURNS: quantity('turns', 'turns a minute', '105 rpm', 'rpm'),
-  WARMING: quantity('warming', 'how fast the dough warms', '0.7 °C/min', '°C/min', '°F/min'),
-  DATE: quantity('date', 'a day: year, month, day', '2026-12-05'),
-  CLOCK: quantity('clock', 'a time of day', '06:30'),
-  SPEED: quantity('bare', 'the number of a speed', '1'),
-  CURRENCY: words('three capitals', 'EUR'),
+  TEMPERATURE: quantity('temperature', 'temperature', '25 °C', '°C', '°F'),
+  DEGREES: quantity('temperature', 'degrees', '14 °C', '°C', '°F'),
+  MASS: quantity('mass', 'mass', '880 g', 'g', 'kg'),
+  VOLUME: quantity('volume', 'volume', '250 ml', 'ml', 'l', 'tsp', 'tbsp', 'cup'),
+  PERCENT: quantity('fraction', 'percent', '2%', '%'),
+  PIECES: quantity('count', 'pieces', '24 pieces', 'pieces'),
+  DURATION: quantity('duration', 'duration', '1 h 30 min', 'min', 'h', 's'),
+  TIMES: quantity('times', 'times', '1.5 times', 'times'),
+  ENERGY: quantity('energy', 'energy', '1520 kJ', 'kJ', 'kcal'),
+  DENSITY: quantity('density', 'density', '1.03 g/ml', 'g/ml'),
+  PRICE: quantity('money', 'price', '0.74 EUR per kg'),
+  TURNS: quantity('turns', 'turns', '105 rpm', 'rpm'),
+  WARMING: quantity('warming', 'warming', '0.7 °C/min', '°C/min', '°F/min'),
+  DATE: quantity('date', 'date', '2026-12-05'),
+  CLOCK: quantity('clock', 'clock', '06:30'),
+  SPEED: quantity('bare', 'speed', '1'),
+  CURRENCY: words('currency', 'EUR'),
   GRAIN: oneOf(grains),
   MILLING: oneOf(millings),
   KIND: oneOf(mixerKinds),
@@ -52,13 +59,13 @@ export const slots = {
   RULES: oneOf(labels),
   DEGREE: oneOf(degreeWords),
   ROLE: oneOf(roleWords),
-  NAME: words('a name, or a role such as flour', 'bread flour'),
-  PART: words('a part of this formula', 'poolish'),
-  MIXER: words('a mixer of yours, or a kind of mixer', 'spiral'),
-  STAGE: words('how the dough looks', 'clean-up'),
-  STEP: words('what is done', 'shape'),
-  REMARK: words('a remark of your own', 'steam'),
-  WORDS: words('words of your own', 'second batch'),
+  NAME: words('name', 'bread flour'),
+  PART: words('part', 'poolish'),
+  MIXER: words('mixer', 'spiral'),
+  STAGE: words('stage', 'clean-up'),
+  STEP: words('step', 'shape'),
+  REMARK: words('remark', 'steam'),
+  WORDS: words('words', 'second batch'),
 } as const satisfies Readonly<Record<string, Slot>>;
 export type SlotName = keyof typeof slots;
 
@@ -121,7 +128,7 @@ export type AmountOf = 'flour' | 'water' | 'part';
 
 export interface AmountForm {
   readonly pattern: string;
-  readonly meaning: string;
+  readonly meaning: Message;
   readonly of?: AmountOf;
   /** Needs a density or the weight of a piece, which a part of the formula has not. */
   readonly measured?: true;
@@ -131,37 +138,37 @@ const warm = '[, at TEMPERATURE]';
 
 /** How much of an ingredient there is, in the sections that go into the bowl. */
 export const amountForms: readonly AmountForm[] = [
-  { pattern: `PERCENT${warm}`, meaning: 'percent of the flour of the section' },
+  { pattern: `PERCENT${warm}`, meaning: message('amount.percent') },
   {
     pattern: `PERCENT of all flour${warm}`,
-    meaning: 'percent of the flour of the whole formula, in a part too',
+    meaning: message('amount.percent-of-all'),
   },
-  { pattern: `to PERCENT hydration${warm}`, meaning: 'as much water as that hydration takes', of: 'water' },
+  { pattern: `to PERCENT hydration${warm}`, meaning: message('amount.hydration'), of: 'water' },
   {
     pattern: `to PERCENT effective hydration${warm}`,
-    meaning: 'as much water as that hydration takes, with the water in all other ingredients counted',
+    meaning: message('amount.effective-hydration'),
     of: 'water',
   },
-  { pattern: `balance${warm}`, meaning: 'whatever is left of 100 % flour', of: 'flour' },
-  { pattern: `MASS${warm}`, meaning: 'weighed' },
-  { pattern: `VOLUME${warm}`, meaning: 'measured; its density must be known', measured: true },
-  { pattern: `PIECES${warm}`, meaning: 'counted; the weight of a piece must be known', measured: true },
-  { pattern: `remaining${warm}`, meaning: 'all that is left of the part', of: 'part' },
+  { pattern: `balance${warm}`, meaning: message('amount.balance'), of: 'flour' },
+  { pattern: `MASS${warm}`, meaning: message('amount.mass') },
+  { pattern: `VOLUME${warm}`, meaning: message('amount.volume'), measured: true },
+  { pattern: `PIECES${warm}`, meaning: message('amount.pieces'), measured: true },
+  { pattern: `remaining${warm}`, meaning: message('amount.remaining'), of: 'part' },
 ];
 
 /** How much of an ingredient there is in what never goes into the bowl. */
 export const besideForms: readonly AmountForm[] = [
-  { pattern: 'MASS a piece', meaning: 'weighed for each piece' },
-  { pattern: 'PERCENT', meaning: 'percent of the flour of the section, or of its line of 100 %' },
-  { pattern: 'MASS', meaning: 'weighed for the whole batch' },
-  { pattern: 'VOLUME', meaning: 'measured; its density must be known' },
-  { pattern: 'PIECES', meaning: 'counted; the weight of a piece must be known' },
+  { pattern: 'MASS a piece', meaning: message('amount.mass-a-piece') },
+  { pattern: 'PERCENT', meaning: message('amount.percent-beside') },
+  { pattern: 'MASS', meaning: message('amount.mass-of-batch') },
+  { pattern: 'VOLUME', meaning: message('amount.volume') },
+  { pattern: 'PIECES', meaning: message('amount.pieces') },
 ];
 
 /** How much of a formula a plan bakes. */
 export const plannedForms: readonly AmountForm[] = [
-  { pattern: 'PIECES[, ready CLOCK]', meaning: 'so many pieces' },
-  { pattern: 'MASS [baked][, ready CLOCK]', meaning: 'so much dough, or so much bread' },
+  { pattern: 'PIECES[, ready CLOCK]', meaning: message('amount.planned-pieces') },
+  { pattern: 'MASS [baked][, ready CLOCK]', meaning: message('amount.planned-mass') },
 ];
 
 const ofPart = (section: SectionKind): readonly string[] => [`${section} NAME:`];

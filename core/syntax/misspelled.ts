@@ -3,7 +3,7 @@ import { nearestWord } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { readValue } from './grammar.ts';
-import { nameOf } from './names.ts';
+import { nameOf } from './name-reading.ts';
 import { problem, writeFix } from './problem.ts';
 import { findPropertyOf, readProperty, wordTypes } from './property.ts';
 import * as t from './tokens.ts';

@@ -5,7 +5,7 @@ import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { readValue } from './grammar.ts';
 import { lackingInPrice, meantValue } from './meant-value.ts';
-import { nameOf } from './names.ts';
+import { nameOf } from './name-reading.ts';
 import { groupedProblem, pointProblems, rangeProblem, strangeCharacter } from './number-problems.ts';
 import { colonOutFix, problem, unitFixes, writeFix } from './problem.ts';
 import type { Form, Property } from './shared-properties.ts';

@@ -1,7 +1,7 @@
 import type { IToken } from 'chevrotain';
 import { message } from '../words/message.ts';
 import { readValue } from './grammar.ts';
-import { nameOf } from './names.ts';
+import { nameOf } from './name-reading.ts';
 import { problem, writeFix } from './problem.ts';
 import { readProperty } from './property.ts';
 import * as t from './tokens.ts';

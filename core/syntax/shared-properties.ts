@@ -1,3 +1,5 @@
+import { type Code, type Message, message } from '../words/message.ts';
+
 /** What a line of a section may say, and the lines that several sections share. */
 
 /** How the value of a property reads; each names one rule of the value grammar. */
@@ -50,78 +52,82 @@ export interface Property {
   readonly repeatable?: true;
   /** How a line of it reads, for messages and completion. */
   readonly example: string;
-  readonly meaning: string;
+  readonly meaning: Message;
 }
 
-export const property = (word: string, form: Form, example: string, meaning: string): Property => ({
+/** What a property stands for, by its message. */
+type Meaning = Code extends infer C ? (C extends `property.${infer M}` ? M : never) : never;
+
+export const property = (word: string, form: Form, example: string, meaning: Meaning): Property => ({
   word,
   form,
   example: `${word} ${example}`,
-  meaning,
+  meaning: message(`property.${meaning}`),
 });
-export const many = (word: string, form: Form, example: string, meaning: string): Property => ({
+export const many = (word: string, form: Form, example: string, meaning: Meaning): Property => ({
   ...property(word, form, example, meaning),
   repeatable: true,
 });
 
 const shareExamples: Readonly<Record<string, string>> = { salt: '1.5%', ash: '0.55%' };
-const shares: readonly Property[] = [
-  ['water', 'water in it'],
-  ['protein', 'protein in it'],
-  ['fat', 'fat in it'],
-  ['saturates', 'saturated fat in it'],
-  ['carbohydrate', 'carbohydrate in it, fibre included'],
-  ['sugars', 'sugars in it'],
-  ['starch', 'starch in it'],
-  ['fibre', 'fibre in it'],
-  ['salt', 'salt in it'],
-  ['ash', 'minerals in it'],
-  ['alcohol', 'alcohol in it'],
-].map(([word, meaning]) =>
-  property(word!, word === 'protein' ? 'protein' : 'percent', shareExamples[word!] ?? '12.5%', meaning!),
+const shareWords = [
+  'water',
+  'protein',
+  'fat',
+  'saturates',
+  'carbohydrate',
+  'sugars',
+  'starch',
+  'fibre',
+  'salt',
+  'ash',
+  'alcohol',
+] as const;
+const shares: readonly Property[] = shareWords.map((word) =>
+  property(word, word === 'protein' ? 'protein' : 'percent', shareExamples[word] ?? '12.5%', `share-${word}`),
 );
 
 export const ofIngredient: readonly Property[] = [
   ...shares,
-  property('energy', 'energy', '1520 kJ', 'energy in 100 g'),
-  many('contains', 'names', 'barley', 'allergens in it'),
-  property('counts as', 'role', 'flour', 'the role it plays in a formula'),
-  property('density', 'density', '1.03 g/ml', 'mass of a millilitre'),
-  property('piece weight', 'mass', '50 g', 'mass of one piece'),
-  property('price', 'price', '0.74 EUR per kg', 'what it costs'),
-  property('holds water', 'times', '1.5 times', 'water it soaks up, times its own mass'),
-  property('like', 'name', 'bread flour', 'starts from what another is made of'),
+  property('energy', 'energy', '1520 kJ', 'energy'),
+  many('contains', 'names', 'barley', 'contains'),
+  property('counts as', 'role', 'flour', 'counts-as'),
+  property('density', 'density', '1.03 g/ml', 'density'),
+  property('piece weight', 'mass', '50 g', 'piece-weight'),
+  property('price', 'price', '0.74 EUR per kg', 'price'),
+  property('holds water', 'times', '1.5 times', 'holds-water'),
+  property('like', 'name', 'bread flour', 'like'),
 ];
 
 export const ofFlour: readonly Property[] = [
-  property('grain', 'grain', 'wheat', 'the grain it is milled from'),
-  property('milling', 'milling', 'white', 'white, medium or wholemeal'),
-  property('moisture', 'percent', '14.2%', 'water in the flour as it is'),
-  property('absorption', 'percent', '62.5%', 'farinograph water absorption at 500 FU, 14 % moisture'),
-  property('starch damage', 'percent', '7%', 'damaged starch'),
-  property('peak', 'duration', '7 min', 'farinograph development time'),
-  property('stability', 'duration', '14 min', 'farinograph stability'),
+  property('grain', 'grain', 'wheat', 'grain'),
+  property('milling', 'milling', 'white', 'milling'),
+  property('moisture', 'percent', '14.2%', 'moisture'),
+  property('absorption', 'percent', '62.5%', 'absorption'),
+  property('starch damage', 'percent', '7%', 'starch-damage'),
+  property('peak', 'duration', '7 min', 'peak'),
+  property('stability', 'duration', '14 min', 'stability'),
 ];
 
 export const ofPart: readonly Property[] = [
-  many('draws', 'draws', '22% of flour', 'takes this out of the totals of the formula'),
-  property('ripe culture', 'percent', '20%', 'ripe culture of its own kind, in percent of the flour fed'),
-  property('ferment', 'heldAt', '12 h at 18 °C', 'time and temperature of its fermentation'),
-  property('soak', 'heldAt', '8 h at 18 °C', 'time and temperature of its soaking'),
-  property('hold', 'heldAt', '12 h at 4 °C', 'time and temperature it is kept at'),
-  property('keep back', 'mass', '60 g', 'what is left for the next day'),
-  property('dough temperature', 'temperature', '25 °C', 'temperature wanted when mixed'),
+  many('draws', 'draws', '22% of flour', 'part-draws'),
+  property('ripe culture', 'percent', '20%', 'part-ripe-culture'),
+  property('ferment', 'heldAt', '12 h at 18 °C', 'part-ferment'),
+  property('soak', 'heldAt', '8 h at 18 °C', 'part-soak'),
+  property('hold', 'heldAt', '12 h at 4 °C', 'part-hold'),
+  property('keep back', 'mass', '60 g', 'part-keep-back'),
+  property('dough temperature', 'temperature', '25 °C', 'part-dough-temperature'),
 ];
 
-export const note = many('note', 'names', 'words of your own', 'kept as it is');
+export const note = many('note', 'names', 'words of your own', 'note');
 
 /** What a programme of mixing is made of: in a mix, and in a trial that keeps what was run. */
 export const ofProgramme: readonly Property[] = [
-  many('load', 'load', 'flour, water', 'what goes into the bowl first'),
-  many('add', 'load', 'salt, fresh yeast', 'what goes in later'),
-  many('speed', 'mixSpeed', '1 for 3 min', 'runs the mixer at a speed'),
-  many('rest', 'duration', '20 min', 'lets the dough stand in the bowl'),
-  many('knead', 'duration', '8 min', 'kneads by hand'),
-  many('fold', 'duration', '2 min', 'folds by hand'),
-  many('stir', 'duration', '2 min', 'stirs by hand'),
+  many('load', 'load', 'flour, water', 'load'),
+  many('add', 'load', 'salt, fresh yeast', 'add'),
+  many('speed', 'mixSpeed', '1 for 3 min', 'speed'),
+  many('rest', 'duration', '20 min', 'rest'),
+  many('knead', 'duration', '8 min', 'knead'),
+  many('fold', 'duration', '2 min', 'fold'),
+  many('stir', 'duration', '2 min', 'stir'),
 ];

@@ -3,7 +3,7 @@ import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { readFoldTimes } from './fold-times.ts';
 import { knownStep, secondStep } from './known-step.ts';
-import { nameBetween, nameOf } from './names.ts';
+import { nameBetween, nameOf } from './name-reading.ts';
 import { groupedProblem, rangeProblem } from './number-problems.ts';
 import { problem, unitFixes, writeFix } from './problem.ts';
 import * as t from './tokens.ts';

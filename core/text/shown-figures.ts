@@ -6,17 +6,28 @@ import { leastWeighedGrams, trimmed, weighedPlaces } from './figures.ts';
 /** NIST Handbook 44, appendix C: the avoirdupois ounce, 0.45359237 kg / 16 exactly. */
 const gramsPerOunce = 28.349523125;
 
-/** Grams up to a kilogram, then kilograms; ounces up to a pound, then pounds. */
-export function massText(grams: number, display: Display): string {
+/** Grams up to a kilogram, then kilograms; ounces up to a pound, then pounds. What nobody weighs is `lessThan` the least. */
+export function massText(
+  grams: number,
+  display: Display,
+  lessThan: (figure: string) => string = (figure) => `less than ${figure}`,
+): string {
   if (display.mass === 'ounces') {
     const all = grams / gramsPerOunce;
     const size = Math.abs(all);
-    if (grams !== 0 && size < 0.005) return 'less than 0.01 oz';
+    if (grams !== 0 && size < 0.005) return lessThan('0.01 oz');
     return size >= 16 ? `${trimmed(all / 16, 2)} lb` : `${trimmed(all, size < 1 ? 2 : 1)} oz`;
   }
   const size = Math.abs(grams);
-  if (size > 0 && size < leastWeighedGrams) return `less than ${leastWeighedGrams} g`;
+  if (size > 0 && size < leastWeighedGrams) return lessThan(`${leastWeighedGrams} g`);
   return size >= 1000 ? `${trimmed(grams / 1000, 2)} kg` : `${trimmed(grams, size < 10 ? 1 : 0)} g`;
+}
+
+/** The step of a scale with as many places as it has, at most three. */
+export function stepText(stepGrams: number, display: Display): string {
+  return display.mass === 'ounces'
+    ? `${trimmed(stepGrams / gramsPerOunce, 3)} oz`
+    : `${trimmed(stepGrams, 3)} g`;
 }
 
 /** A temperature, with one place unless another number is asked for. °F = °C × 1.8 + 32, SP 811 B.9. */

@@ -9,6 +9,7 @@ export interface Arg {
   /** How many; plural forms follow it. */
   readonly count: number;
   readonly otherCount: number;
+  readonly trialCount: number;
   /** A share of something, 1 for all of it. */
   readonly fraction: number;
   readonly lowFraction: number;
@@ -16,6 +17,12 @@ export interface Arg {
   readonly usualFraction: number;
   readonly heldFraction: number;
   readonly laterFraction: number;
+  /** As it is wanted; and the most that may be. */
+  readonly targetFraction: number;
+  readonly limitFraction: number;
+  /** So many times as fast or as much, from the one to the other. */
+  readonly lowFactor: number;
+  readonly highFactor: number;
   /** Points of percent between two shares, as a fraction. */
   readonly apartFraction: number;
   readonly grams: number;
@@ -35,6 +42,7 @@ export interface Arg {
   /** Grams of water to 100 g of flour; and those that a dough is as soft as. */
   readonly waterPerHundred: number;
   readonly softPerHundred: number;
+  readonly microgramsPerKilogram: number;
   readonly hours: number;
   readonly minutes: number;
   readonly lowMinutes: number;
@@ -44,7 +52,11 @@ export interface Arg {
   readonly seconds: number;
   readonly otherSeconds: number;
   readonly usualSeconds: number;
+  readonly lowSeconds: number;
+  readonly highSeconds: number;
   readonly celsius: number;
+  readonly lowCelsius: number;
+  readonly highCelsius: number;
   /** Either way of a temperature. */
   readonly bandCelsius: number;
   readonly targetCelsius: number;
@@ -55,12 +67,27 @@ export interface Arg {
   /** Differences of temperatures: above what is wanted, between two, a part of one, by how much water is colder. */
   readonly overCelsius: number;
   readonly apartCelsius: number;
+  /** By how much readings are missed once a mixer is calibrated. */
+  readonly laterCelsius: number;
   readonly partCelsius: number;
   readonly colderCelsius: number;
+  /** Between two temperatures. */
+  readonly fromCelsius: number;
+  readonly toCelsius: number;
+  readonly kilojoules: number;
+  /** Money, in a currency by its three letters. */
+  readonly amount: number;
+  readonly currency: string;
+  readonly otherCurrency: string;
+  readonly celsiusPerMinute: number;
   readonly rpm: number;
   /** A step of a mixer, a line as people count them: a number that measures nothing. */
   readonly number: number;
+  readonly otherNumber: number;
   readonly slowestNumber: number;
+  /** The ends of what a setting may be. */
+  readonly leastNumber: number;
+  readonly mostNumber: number;
 
   /** What something is called in the file or the catalogue. */
   readonly name: string;
@@ -72,6 +99,7 @@ export interface Arg {
   readonly section: string;
   readonly otherSection: string;
   readonly property: string;
+  readonly otherProperty: string;
   readonly unit: string;
   readonly code: string;
   readonly words: readonly string[];
@@ -87,6 +115,17 @@ export interface Arg {
   readonly sentence: string;
   /** A whole line of the notation, to show how it reads. */
   readonly example: string;
+  /** A file or a folder by its path as it is shown, or by its name alone. */
+  readonly file: string;
+  readonly otherFile: string;
+  readonly files: readonly string[];
+  /** A state of a repository as it was asked for; and its commit by the first signs of its name. */
+  readonly revision: string;
+  readonly commit: string;
+  /** What a program is called with, or what is to be typed: an option, a command, a setting of an editor or of git. */
+  readonly option: string;
+  readonly command: string;
+  readonly setting: string;
 
   /** Messages within a message. */
   readonly reason: Said;
@@ -101,10 +140,17 @@ export interface Arg {
   readonly measured: Said;
   readonly computed: Said;
   readonly difference: Said;
-  /** Figures of a line; where a figure comes from; which water; when something happens. */
+  /** Figures of a line; where a figure comes from; which water; where and when something happens. */
   readonly figures: Said;
   readonly source: Said;
+  readonly otherSource: Said;
+  /** What is to be added about a row of a table. */
+  readonly remark: Said;
   readonly water: Said;
+  readonly place: Said;
+  /** What an ingredient is for in a dough; what a word of the notation stands for. */
+  readonly role: Said;
+  readonly meaning: Said;
   readonly when: Said;
   readonly otherWhen: Said;
   readonly facts: readonly Said[];

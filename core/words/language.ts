@@ -1,16 +1,24 @@
+import type { Display } from '../text/display.ts';
 import { english as catalogue } from './en/english.ts';
+import { rulePageWords } from './en/rule-page-words.ts';
 import type { Catalogue } from './message.ts';
-import type { RulePages } from './rule-page.ts';
+import type { RulePages, RulePageWords } from './rule-page-words.ts';
 
 /** A language that messages can be worded in. */
 export interface Language {
-  /** BCP 47: `en`, `de`. */
+  /** BCP 47: `en`, `de`, `fr`. */
   readonly tag: string;
-  readonly catalogue: Catalogue;
+  /** Whole in English and German; what a language does not have yet is said in English, message by message. */
+  readonly catalogue: Partial<Catalogue>;
   /** What stands behind a figure in percent, with the blank before it that the language wants. */
   readonly percentSign: string;
-  /** The rules by code; absent in English, where a rule says them itself. */
+  /** What stands before the decimals of a figure, where its reader has not asked for another. */
+  readonly decimalSign: Display['decimalSign'];
+  /** A figure that something stays below: `less than 0.01 EUR`. */
+  readonly lessThan: (figure: string) => string;
+  /** The rules by code; absent in English, where a rule says them itself, and where they are not translated. */
   readonly rulePages?: RulePages;
+  readonly rulePageWords: RulePageWords;
 }
 
 /** How a language forms plurals and lists. The core knows no locale: whoever runs it may give what its host knows. */
@@ -21,7 +29,10 @@ export interface Grammar {
   list(words: readonly string[], kind: 'and' | 'or'): string;
 }
 
-export const english: Language = { tag: 'en', catalogue, percentSign: '%' };
+export const english: Language = {
+  ...{ tag: 'en', catalogue, rulePageWords },
+  ...{ percentSign: '%', decimalSign: 'point', lessThan: (figure) => `less than ${figure}` },
+};
 
 /** Plain English, for who runs the core without a grammar of its own. */
 export const plainGrammar: Grammar = {

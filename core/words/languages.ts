@@ -1,7 +1,7 @@
 import { english, type Language } from './language.ts';
 
 /** The languages that messages can be worded in. */
-export const languageTags = ['en', 'de'] as const;
+export const languageTags = ['en', 'de', 'fr'] as const;
 export type LanguageTag = (typeof languageTags)[number];
 
 /**
@@ -15,5 +15,12 @@ export function languageTagOf(locale: string): LanguageTag {
 
 /** A language with its words. English is always there; any other is loaded when it is asked for. */
 export async function loadLanguage(tag: LanguageTag): Promise<Language> {
-  return tag === 'de' ? (await import('./de/german.ts')).german : english;
+  switch (tag) {
+    case 'en':
+      return english;
+    case 'de':
+      return (await import('./de/german.ts')).german;
+    case 'fr':
+      return (await import('./fr/french.ts')).french;
+  }
 }

@@ -1,8 +1,11 @@
+import { clockOf } from '../text/dates.ts';
 import { type Display, plainDisplay } from '../text/display.ts';
-import { placesWithin, trimmed } from '../text/figures.ts';
+import { percentPlaces, placesWithin, trimmed } from '../text/figures.ts';
 import {
   differenceText,
+  heavyText,
   massText,
+  stepText,
   temperatureText,
   warmingText,
   weighedText,
@@ -10,11 +13,15 @@ import {
 import { english, type Grammar, type Language, plainGrammar } from './language.ts';
 import type { Said, Speaker } from './speaker.ts';
 
-/** Whoever words messages in a language, with figures as they are to be shown. */
+/**
+ * Whoever words messages in a language, with figures as they are to be shown. What the language has no sentence for is said in
+ * English, its figures and lists too.
+ */
 export function speakerOf(language: Language, display: Display, grammar: Grammar = plainGrammar): Speaker {
   const sentences = language.catalogue as unknown as Readonly<
     Record<string, ((args: object, say: Speaker) => string) | undefined>
   >;
+  const inEnglish = language === english ? undefined : speakerOf(english, display);
   // A sign of print before a number, never the hyphen of a keyboard; and the decimal sign that is set.
   const signed = (text: string): string => {
     const minus = text.startsWith('-') ? `−${text.slice(1)}` : text;
@@ -23,15 +30,22 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
   const number = (value: number, places: number): string => signed(trimmed(value, places));
   const minutes = (value: number): string => `${number(roundMinutes(value), 1)} min`;
   const speaker: Speaker = {
+    language: language.tag,
     number,
-    percent: (fraction, places = Math.abs(fraction) < 0.1 ? 2 : 1) =>
+    printed: (value, places) => signed(value.toFixed(places)),
+    percent: (fraction, places = percentPlaces(fraction)) =>
       `${number(fraction * 100, places)}${language.percentSign}`,
-    points: (fraction) => number(fraction * 100, Math.abs(fraction) < 0.1 ? 2 : 1),
-    mass: (grams) => signed(massText(grams, display)),
+    points: (fraction) => number(fraction * 100, percentPlaces(fraction)),
+    mass: (grams) => signed(massText(grams, display, language.lessThan)),
     weighed: (grams, stepGrams) => {
       const { figure, unit } = weighedText(grams, stepGrams, display);
       return { figure: signed(figure), unit };
     },
+    weighedHeavy: (grams) => {
+      const { figure, unit } = heavyText(grams, display);
+      return { figure: signed(figure), unit };
+    },
+    scaleStep: (stepGrams) => signed(stepText(stepGrams, display)),
     celsius: (celsius) => signed(temperatureText(celsius, display)),
     celsiusBand: (celsius, band) => {
       const places = placesWithin(band);
@@ -54,18 +68,27 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
       if (hours === 0) return `${rest} min`;
       return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
     },
+    clock: clockOf,
     money: (amount, currency) => {
-      const places = amount >= 1 || amount === 0 ? 2 : amount >= 0.01 ? 3 : 5;
-      return `${signed(amount.toFixed(places))} ${currency}`;
+      const text = `${signed(Math.max(amount, amount > 0 ? cent : amount).toFixed(2))} ${currency}`;
+      return amount > 0 && amount < cent ? language.lessThan(text) : text;
     },
+    moneyApart: (before, after, currency) => {
+      const cents = Math.abs(Math.round(after * 100) - Math.round(before * 100));
+      return cents === 0 ? undefined : speaker.money(cents / 100, currency);
+    },
+    lessThan: language.lessThan,
     list: (words) => grammar.list(words, 'and'),
     anyOf: (words) => grammar.list(words, 'or'),
     count: (count, forms) => (forms[grammar.plural(count)] ?? forms.other).replace('#', number(count, 2)),
     // A message of another version, come as data, is shown by its code rather than not at all.
-    say: (said: Said) => sentences[said.code]?.(said.args, speaker) ?? said.code,
+    say: (said: Said) => sentences[said.code]?.(said.args, speaker) ?? inEnglish?.say(said) ?? said.code,
   };
   return speaker;
 }
+
+/** The least that money is paid in, of a currency with hundredths. */
+export const cent = 0.01;
 
 /** Plain English, grams and °C. */
 export const plainSpeaker: Speaker = speakerOf(english, plainDisplay);

@@ -11,8 +11,12 @@ export type Plural = { readonly other: string } & Readonly<
 
 /** Writes figures, lists and messages in one language, as one reader has asked for them. The only place that does. */
 export interface Speaker {
+  /** BCP 47: `en`, `de`. */
+  readonly language: string;
   /** A number with at most so many places. */
   number(value: number, places: number): string;
+  /** A number with exactly so many places, as a label prints it. */
+  printed(value: number, places: number): string;
   /** A share as a percent: two places below 10%, one above, or as many as are asked for. */
   percent(fraction: number, places?: number): string;
   /** A difference of two shares in points, without a sign of percent. */
@@ -21,6 +25,10 @@ export interface Speaker {
   mass(grams: number): string;
   /** A weight as it is weighed: the figure with the places of the scale, and its unit. */
   weighed(grams: number, stepGrams: number): { readonly figure: string; readonly unit: string };
+  /** A weight in the unit of the heavy ones that it stands among: kilograms or pounds with three places. */
+  weighedHeavy(grams: number): { readonly figure: string; readonly unit: string };
+  /** The step of a scale, with as many places as it has. */
+  scaleStep(stepGrams: number): string;
   /** A temperature with one place. */
   celsius(celsius: number): string;
   /** A temperature and its band, `27.3 °C ± 0.8 °C`: in whole degrees where the band is wide, and alone where it is too narrow to see. */
@@ -34,8 +42,17 @@ export interface Speaker {
   minutesBand(low: number, high: number): string;
   /** Hours and minutes. */
   duration(seconds: number): string;
-  /** An amount of money with as many places as tell something; `currency` by its three letters. */
+  /** Minutes of a day as a clock shows them: `06:30`. */
+  clock(minutes: number): string;
+  /**
+   * An amount of money to the cent, `4.85 EUR`; what is below a cent, and not nothing, is `less than 0.01 EUR`. `currency` by its
+   * three letters.
+   */
   money(amount: number, currency: string): string;
+  /** By how much two amounts differ as they are shown, so that the three figures agree; undefined where they are shown alike. */
+  moneyApart(before: number, after: number, currency: string): string | undefined;
+  /** A figure that something stays below: `less than 0.5 g`. */
+  lessThan(figure: string): string;
   /** `one, another and a third`. */
   list(words: readonly string[]): string;
   /** `one, another or a third`. */

@@ -1,64 +1,60 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import { blendOfNames } from '../analysis/blend.ts';
+import { blendOfNames } from '../analysis/named-blend.ts';
 import { unknown } from '../calc/known.ts';
+import { comparisonPage } from '../compare/comparison-page.ts';
+import { totalsOf } from '../facts/totals-of.ts';
+import { wordedTotals } from '../facts/worded-totals.ts';
 import type { TextRange } from '../features/actions/action.ts';
+import { touches } from '../features/actions/action-places.ts';
+import { formatEdits, formatTyped } from '../features/actions/format.ts';
 import { editsAt, offersAt } from '../features/actions/offers.ts';
-import { touches } from '../features/actions/places.ts';
-import { completionsOf } from '../features/completion.ts';
-import { foldsOf } from '../features/folds.ts';
-import { formatEdits, formatTyped } from '../features/format.ts';
-import { hintsOf } from '../features/hints.ts';
-import { hoverOf } from '../features/hover.ts';
-import { importTable } from '../features/import-table.ts';
-import { type OverviewEntry, overviewOf } from '../features/overview.ts';
-import { statusOf } from '../features/status.ts';
-import { symbolsOf } from '../features/symbols.ts';
-import { formulaTemplates, newFormulaText } from '../features/templates.ts';
-import { totalsOf } from '../features/totals-of.ts';
-import { checkBlock } from '../rules/check.ts';
-import { planView } from '../sheet/plan-sheet.ts';
-import { sheetOf } from '../sheet/sheet.ts';
+import { completionsOf } from '../features/completion/completion.ts';
+import { formulaTemplates, newFormulaText } from '../features/completion/templates.ts';
+import { hintsOf } from '../features/hover/hints.ts';
+import { hoverOf } from '../features/hover/hover.ts';
+import { statusOf } from '../features/hover/status.ts';
+import { foldsOf } from '../features/outline/folding-ranges.ts';
+import { type OverviewEntry, overviewOf } from '../features/outline/overview.ts';
+import { symbolsOf } from '../features/outline/symbols.ts';
+import { importTable } from '../import/import-table.ts';
+import { checkBlock } from '../rules/engine/check.ts';
+import type { Rule } from '../rules/engine/rule.ts';
+import { wordsOfRule } from '../rules/engine/rule-page.ts';
+import { sheetOf } from '../sheet/build/sheet.ts';
+import { planView } from '../sheet/plan/plan-sheet.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
-import { plainDisplay } from '../text/display.ts';
 import { splitLines } from '../text/lines.ts';
 import { finish, type Steps } from '../text/steps.ts';
-import { english, plainGrammar } from '../words/language.ts';
+import type { RulePage } from '../words/rule-page-words.ts';
 import { plainSpeaker, speakerOf } from '../words/speak.ts';
-import { actionContext } from './actions.ts';
-import { BlockAnswers } from './answer.ts';
+import { actionContext } from './action-context.ts';
 import { createEditing } from './editing.ts';
-import { Files, type FilesOptions, type WorkspaceFile } from './files.ts';
-import { findingsInFile } from './findings.ts';
+import { findingsInFile, placedInFile } from './file-findings.ts';
 import { LastWhole } from './last-whole.ts';
 import { createNavigation } from './navigation.ts';
 import { notThere, panelEdits } from './panel-edits.ts';
 import { compareTexts, portraitIn } from './portraits.ts';
-import type { Service, Settings } from './service.ts';
-import { wordedAnswers } from './worded-answers.ts';
-
-export const defaultSettings: Settings = {
-  rules: {},
-  maxFindings: 200,
-  keepsLastFigures: false,
-  display: plainDisplay,
-  usual: {},
-  language: english,
-  grammar: plainGrammar,
-};
+import type { Service } from './service.ts';
+import { emptySnapshot, withRoots, withSettings, withText } from './snapshot.ts';
+import { Cache, type CacheOptions, type View } from './snapshot-view.ts';
 
 /** A workspace of formula files, ready to be asked. */
-export function createService(options: FilesOptions = {}): Service {
-  const files = new Files(options);
-  const answers = new BlockAnswers(files);
-  let settings = defaultSettings;
+export function createService(options: CacheOptions = {}): Service {
+  const cache = new Cache(options);
+  let now = emptySnapshot;
   // Whoever words what is asked, as the settings are at that moment.
   let speaker = plainSpeaker;
 
-  const read = (uri: string): { file: WorkspaceFile; source: SourceFile } | undefined => {
-    const file = files.get(uri);
-    if (file === undefined) return undefined;
-    files.readAll();
-    return { file, source: files.read(file) };
+  const view = (): View => cache.at(now);
+  /** A file of the present snapshot, and that snapshot: an answer asks no other, whatever comes meanwhile. */
+  const read = (uri: string): { source: SourceFile; view: View } | undefined => {
+    const asked = view();
+    const found = asked.read(uri);
+    return found === undefined ? undefined : { source: found.source, view: asked };
+  };
+  const look = (uri: string): void => {
+    const file = now.texts.get(uri);
+    if (file !== undefined) cache.mentions.look(file);
   };
   const blockAt = (source: SourceFile, line: number): SourceFile['blocks'][number] | undefined =>
     source.blocks.findLast(({ firstLine }) => firstLine <= line);
@@ -82,9 +78,8 @@ export function createService(options: FilesOptions = {}): Service {
     return findingsInFile(
       uri,
       found.source,
-      (block) => answers.findingsOf(uri, block),
-      files,
-      settings,
+      (block) => found.view.findingsOf(uri, block),
+      found.view,
       speaker,
     );
   };
@@ -93,15 +88,18 @@ export function createService(options: FilesOptions = {}): Service {
       ({ place }) => place.line >= firstLine && place.line < firstLine + block.lines.length,
     );
   function* overview(): Steps<readonly OverviewEntry[]> {
-    files.readAll();
+    const asked = view();
+    const wording = speaker;
     const entries: OverviewEntry[] = [];
-    for (const uri of files.uris()) {
-      const file = files.get(uri)!;
-      entries.push(...overviewOf(uri, files.read(file), (block) => answers.totalsOf(uri, block)));
+    for (const uri of asked.uris()) {
+      const { source } = asked.read(uri)!;
+      entries.push(...overviewOf(uri, source, (block) => asked.totalsOf(uri, block), wording));
       yield;
     }
     return entries;
   }
+  const compare = (uri: string, before: string, after?: string) =>
+    compareTexts(view(), uri, before, after ?? now.texts.get(uri)?.text ?? '', speaker);
   const actionsAround = (uri: string, range: TextRange) => {
     const found = read(uri);
     return found === undefined
@@ -110,54 +108,66 @@ export function createService(options: FilesOptions = {}): Service {
           uri,
           source: found.source,
           range,
-          scope: files.scopeOf(uri),
-          analysisOf: (block) => answers.analysisOf(uri, block),
+          scope: found.view.scopeOf(uri),
+          analysisOf: (block) => found.view.analysisOf(uri, block),
           findings: () => findings(uri),
-          fileOf: (other) => read(other)?.source,
+          fileOf: (other) => found.view.read(other)?.source,
         });
   };
 
-  return wordedAnswers(() => settings.display, {
-    ...createNavigation(files, answers, read),
-    ...createEditing(
-      files,
-      answers,
-      read,
-      (uri, line) => actionsAround(uri, { line, start: 0, endLine: line, end: 0 }),
+  const pageOf = (rule: Rule): RulePage => wordsOfRule(rule, now.settings.language);
+
+  return {
+    get snapshot() {
+      return now;
+    },
+    ...createNavigation(
+      view,
+      (uri) => look(uri),
       () => speaker,
     ),
-    setText: (uri, text) => files.setText(uri, text),
-    remove: (uri) => files.remove(uri),
-    setRoots: (uris) => files.setRoots(uris),
-    setSettings: (changed) => {
-      const { usual, language, display, grammar } = settings;
-      settings = { ...settings, ...changed };
-      if (settings.language !== language || settings.display !== display || settings.grammar !== grammar) {
-        speaker = speakerOf(settings.language, settings.display, settings.grammar);
-        lastWhole = new LastWhole();
-      }
-      if (settings.usual === usual) return;
-      files.setUsual(settings.usual);
-      answers.forget();
+    ...createEditing(
+      view,
+      (uri, line) => actionsAround(uri, { line, start: 0, endLine: line, end: 0 }),
+      () => speaker,
+      pageOf,
+    ),
+    setText: (uri, text) => {
+      now = withText(now, uri, text);
     },
-    has: (uri) => files.get(uri) !== undefined,
-    uris: () => files.uris(),
-    lines: (uri) => splitLines(files.get(uri)?.text ?? '').texts,
+    remove: (uri) => {
+      now = withText(now, uri, undefined);
+      cache.readings.forget(uri);
+    },
+    setRoots: (uris) => {
+      now = withRoots(now, uris);
+    },
+    setSettings: (changed) => {
+      const before = now.settings;
+      now = withSettings(now, changed);
+      const { language, display, grammar } = now.settings;
+      if (before.language === language && before.display === display && before.grammar === grammar) return;
+      speaker = speakerOf(language, display, grammar);
+      lastWhole = new LastWhole();
+    },
+    has: (uri) => now.texts.get(uri) !== undefined,
+    uris: () => view().uris(),
+    lines: (uri) => splitLines(now.texts.get(uri)?.text ?? '').texts,
     findings,
     findingsAt: (uri, range) => findings(uri).filter(({ place }) => touches(place, range)),
     hover: (uri, line, column) => {
       const found = read(uri);
       const at = found === undefined ? undefined : blockAt(found.source, line);
-      if (at === undefined) return undefined;
+      if (found === undefined || at === undefined) return undefined;
       const { block, firstLine } = at;
       const hover = hoverOf(
         block,
         line - firstLine,
         column,
-        files.scopeOf(uri),
-        answers.analysisOf(uri, block),
+        found.view.scopeOf(uri),
+        found.view.analysisOf(uri, block),
         speaker,
-        () => answers.planOf(uri, block),
+        () => found.view.planOf(uri, block),
       );
       return hover === undefined ? undefined : { place: { line, ...hover.span }, markdown: hover.markdown };
     },
@@ -166,9 +176,9 @@ export function createService(options: FilesOptions = {}): Service {
       if (found === undefined) return [];
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         if (firstLine > last || firstLine + block.lines.length <= first) return [];
-        const analysis = answers.analysisOf(uri, block);
-        const now = hintsOf(block, analysis, speaker);
-        const hints = settings.keepsLastFigures ? lastWhole.hints(uri, block, analysis, now) : now;
+        const analysis = found.view.analysisOf(uri, block);
+        const made = hintsOf(block, analysis, speaker);
+        const hints = now.settings.keepsLastFigures ? lastWhole.hints(uri, block, analysis, made) : made;
         return hints
           .map((hint) => ({ ...hint, line: hint.line + firstLine }))
           .filter((hint) => hint.line >= first && hint.line <= last);
@@ -176,20 +186,24 @@ export function createService(options: FilesOptions = {}): Service {
     },
     symbols: (uri) => {
       const found = read(uri);
-      return found === undefined ? [] : symbolsOf(found.source, (block) => answers.analysisOf(uri, block));
+      return found === undefined
+        ? []
+        : symbolsOf(found.source, (block) => found.view.analysisOf(uri, block), speaker);
     },
     completions: (uri, line, column) => {
       const found = read(uri);
       const at = found === undefined ? undefined : blockAt(found.source, line);
-      if (at === undefined) return [];
+      if (found === undefined || at === undefined) return [];
       const foundOn = (lineOfBlock: number) =>
         findings(uri).flatMap(({ code, place }) => (place.line === at.firstLine + lineOfBlock ? [code] : []));
-      const scope = files.scopeOf(uri);
-      return completionsOf(at.block, line - at.firstLine, column, scope, foundOn).map((one) => ({
-        ...one,
-        replace: { line, ...one.replace },
-        ...(one.outdent === undefined ? {} : { outdent: { ...one.outdent, line } }),
-      }));
+      const scope = found.view.scopeOf(uri);
+      return completionsOf(at.block, line - at.firstLine, column, scope, speaker, foundOn, pageOf).map(
+        (one) => ({
+          ...one,
+          replace: { line, ...one.replace },
+          ...(one.outdent === undefined ? {} : { outdent: { ...one.outdent, line } }),
+        }),
+      );
     },
     folds: (uri) => {
       const found = read(uri);
@@ -197,108 +211,101 @@ export function createService(options: FilesOptions = {}): Service {
     },
     actions: (uri, range, only) => {
       const context = actionsAround(uri, range);
-      return context === undefined ? [] : offersAt(context, only);
+      return context === undefined ? [] : offersAt(context, speaker, only);
     },
     actionEdits: (uri, range, id, argument) => {
       const context = actionsAround(uri, range);
       return context === undefined ? undefined : editsAt(context, id, argument);
     },
     format: (uri, range) => {
-      const file = files.get(uri);
-      return file === undefined ? [] : formatEdits(files.read(file), range);
+      const found = read(uri);
+      return found === undefined ? [] : formatEdits(found.source, range);
     },
     formatTyped: (uri, line, column, typed) => {
-      const file = files.get(uri);
-      return file === undefined ? [] : formatTyped(files.read(file), line, column, typed);
+      const found = read(uri);
+      return found === undefined ? [] : formatTyped(found.source, line, column, typed);
     },
+    speaker: () => speaker,
     sheet: (uri, line, asked, formula) => {
       const found = read(uri);
       if (found === undefined) return undefined;
       const at = formulaWanted(found.source, line, formula);
-      const analysis = at === undefined ? undefined : answers.analysisOf(uri, at.block);
+      const analysis = at === undefined ? undefined : found.view.analysisOf(uri, at.block);
       if (at === undefined || analysis === undefined) return undefined;
       const { block, firstLine } = at;
-      const scope = files.scopeOf(uri);
+      const scope = found.view.scopeOf(uri);
       const findingsFor = (tried: Analysis) => {
         if (tried === analysis) return findingsOf(uri, block, firstLine);
         const checked = checkBlock({ uri, block, scope, analysis: tried });
-        return findingsInFile(
-          uri,
-          { ...found.source, blocks: [at] },
-          () => checked,
-          files,
-          settings,
-          speaker,
-        );
+        return findingsInFile(uri, { ...found.source, blocks: [at] }, () => checked, found.view, speaker);
       };
-      return sheetOf({ uri, firstLine, analysis, scope, asked, findingsOf: findingsFor });
+      return sheetOf({ uri, firstLine, analysis, scope, asked, findingsOf: findingsFor, speaker });
     },
     status: (uri, line) => {
       const found = read(uri);
       const at = found === undefined ? undefined : formulaAt(found.source, line);
-      const analysis = at === undefined ? undefined : answers.analysisOf(uri, at.block);
+      const analysis =
+        found === undefined || at === undefined ? undefined : found.view.analysisOf(uri, at.block);
       if (at === undefined || analysis === undefined) return undefined;
-      const now = statusOf(analysis);
-      return settings.keepsLastFigures ? lastWhole.status(uri, at.block, analysis, now) : now;
+      const status = statusOf(analysis, speaker);
+      return now.settings.keepsLastFigures
+        ? lastWhole.status(uri, at.block, analysis, status, speaker)
+        : status;
     },
     overview: () => finish(overview()),
     overviewInSteps: overview,
     panelEdits: (uri, line, change, formula) => {
       const found = read(uri);
       const at = found === undefined ? undefined : formulaWanted(found.source, line, formula);
-      if (at === undefined) return notThere;
+      if (found === undefined || at === undefined) return speaker.say(notThere);
       return panelEdits(
         {
           ...{ uri, block: at.block, firstLine: at.firstLine },
-          analysis: answers.analysisOf(uri, at.block),
-          scope: files.scopeOf(uri),
-          sourceOf: (other) => read(other)?.source,
+          analysis: found.view.analysisOf(uri, at.block),
+          scope: found.view.scopeOf(uri),
+          sourceOf: (other) => found.view.read(other)?.source,
         },
         change,
+        speaker,
       );
     },
-    templates: formulaTemplates,
+    templates: () => formulaTemplates(speaker),
     newFormula: newFormulaText,
     totals: (uri) => {
       const found = read(uri);
       if (found === undefined) return [];
       // Once for the file, and in the order of its lines: asked for anew at each formula it would cost their square.
-      const all = findings(uri);
+      const all = placedInFile(uri, found.source, (block) => found.view.findingsOf(uri, block), found.view);
       let next = 0;
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         while (next < all.length && all[next]!.place.line < firstLine) next++;
         const from = next;
         while (next < all.length && all[next]!.place.line < firstLine + block.lines.length) next++;
-        const analysis = answers.analysisOf(uri, block);
+        const analysis = found.view.analysisOf(uri, block);
         return analysis === undefined
           ? []
-          : [totalsOf(uri, analysis, all.slice(from, next), firstLine, speaker)];
+          : [wordedTotals(totalsOf(uri, analysis, all.slice(from, next), firstLine), speaker)];
       });
     },
     importTable: (uri, table, name) => {
-      files.readAll();
-      return importTable(table, files.scopeOf(uri), name);
+      const made = importTable(table, view().scopeOf(uri), name);
+      return { ...made, notes: made.notes.map((one) => ({ ...one, message: speaker.say(one.message) })) };
     },
-    portrait: (uri, shown = uri) => portraitIn(files, answers, settings, uri, shown),
-    compare: (uri, before, after) =>
-      compareTexts(files, settings, uri, before, after ?? files.get(uri)?.text ?? '', speaker),
+    portrait: (uri, shown = uri) => portraitIn(view(), uri, shown),
+    compare,
+    comparePage: (uri, before, after) => comparisonPage(compare(uri, before, after), speaker),
     blend: (uri, flours, target) => {
-      files.readAll();
-      const blend = blendOfNames(flours, files.scopeOf(uri), target);
-      if (blend.known) return blend;
-      return unknown(typeof blend.reason === 'string' ? blend.reason : speaker.say(blend.reason));
+      const blend = blendOfNames(flours, view().scopeOf(uri), target);
+      return blend.known ? blend : unknown(speaker.say(blend.reason));
     },
     plans: (uri) => {
       const found = read(uri);
       if (found === undefined) return [];
       return found.source.blocks.flatMap(({ block, firstLine }) => {
-        const plan = answers.planOf(uri, block);
-        return plan === undefined ? [] : [planView(uri, firstLine, plan)];
+        const plan = found.view.planOf(uri, block);
+        return plan === undefined ? [] : [planView(uri, firstLine, plan, speaker)];
       });
     },
-    affectedBy: (uris) => {
-      files.readAll();
-      return answers.affected(uris);
-    },
-  });
+    affectedSince: (before) => view().affectedSince(cache.at(before)),
+  };
 }

@@ -1,13 +1,14 @@
 import type { ActionContext } from '../features/actions/action.ts';
 import type { CompletionKind } from '../features/answers.ts';
-import { completionDetailOf } from '../features/completion-detail.ts';
-import { type HintDetail, hintDetailOf } from '../features/hint-detail.ts';
-import type { SemanticToken } from '../features/semantic-tokens.ts';
-import { type SignatureAnswer, signaturesOf } from '../features/signatures.ts';
+import { completionDetailOf } from '../features/completion/completion-detail.ts';
+import { type SignatureAnswer, signaturesOf } from '../features/completion/signatures.ts';
+import { type HintDetail, hintDetailOf } from '../features/hover/hint-detail.ts';
+import type { SemanticToken } from '../features/outline/semantic-tokens.ts';
+import type { Rule } from '../rules/engine/rule.ts';
 import type { SourceFile } from '../syntax/tree.ts';
+import type { RulePage } from '../words/rule-page-words.ts';
 import type { Speaker } from '../words/speaker.ts';
-import type { BlockAnswers } from './answer.ts';
-import type { Files } from './files.ts';
+import type { View } from './snapshot-view.ts';
 
 /** The tokens of a stretch of a file, their lines counted from its first. The same text gives the same object again. */
 export interface TokenStretch {
@@ -27,35 +28,42 @@ export interface Editing {
   hintDetail(uri: string, line: number): HintDetail | undefined;
 }
 
-/** `read` gives the file as it stands; `contextAt` what an action at a line may look at, `speaker` whoever words it now. */
+/**
+ * `view` gives the snapshot asked about, `contextAt` what an action at a line may look at, `speaker` whoever words it now,
+ * `pageOf` what the page of a rule says in the language of the reader.
+ */
 export function createEditing(
-  files: Files,
-  answers: BlockAnswers,
-  read: (uri: string) => { readonly source: SourceFile } | undefined,
+  view: () => View,
   contextAt: (uri: string, line: number) => ActionContext | undefined,
   speaker: () => Speaker,
+  pageOf: (rule: Rule) => RulePage,
 ): Editing {
-  const blockAt = (uri: string, line: number) =>
-    read(uri)?.source.blocks.findLast(({ firstLine }) => firstLine <= line);
+  const blockAt = (asked: View, uri: string, line: number) =>
+    asked.read(uri)?.source.blocks.findLast(({ firstLine }) => firstLine <= line);
   return {
-    semanticTokens: (uri, first = 0, last = Number.MAX_SAFE_INTEGER) =>
-      (read(uri)?.source.blocks ?? []).flatMap(({ block, firstLine }) =>
+    semanticTokens: (uri, first = 0, last = Number.MAX_SAFE_INTEGER) => {
+      const asked = view();
+      return (asked.read(uri)?.source.blocks ?? []).flatMap(({ block, firstLine }) =>
         firstLine > last || firstLine + block.lines.length <= first
           ? []
-          : [{ firstLine, tokens: answers.tokensOf({ uri, block, firstLine }) }],
-      ),
+          : [{ firstLine, tokens: asked.tokensOf({ uri, block, firstLine }) }],
+      );
+    },
     signatures: (uri, line, column) => {
-      const at = blockAt(uri, line);
+      const asked = view();
+      const at = blockAt(asked, uri, line);
       return at === undefined
         ? undefined
-        : signaturesOf(at.block, line - at.firstLine, column, files.scopeOf(uri));
+        : signaturesOf(at.block, line - at.firstLine, column, asked.scopeOf(uri), speaker());
     },
     completionDetail: (uri, line, kind, label) => {
-      if (read(uri) === undefined) return undefined;
+      const asked = view();
+      if (asked.read(uri) === undefined) return undefined;
       const place = {
-        ...{ uri, block: blockAt(uri, line)?.block, scope: files.scopeOf(uri) },
+        ...{ uri, block: blockAt(asked, uri, line)?.block, scope: asked.scopeOf(uri) },
+        ...{ speaker: speaker(), pageOf },
         analysisOf: (of: { readonly uri: string; readonly block: SourceFile['blocks'][number]['block'] }) =>
-          answers.analysisOf(of.uri, of.block),
+          asked.analysisOf(of.uri, of.block),
       };
       return completionDetailOf(place, kind, label);
     },

@@ -1,6 +1,8 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Hint } from '../features/answers.ts';
 import type { Block } from '../syntax/tree.ts';
+import { message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 
 /** As many formulas as anybody edits in one sitting. */
 const mostFormulas = 300;
@@ -47,6 +49,7 @@ export class LastWhole {
     block: Block,
     analysis: Analysis,
     now: ShortStatus | undefined,
+    speaker: Speaker,
   ): ShortStatus | undefined {
     const name = block.top?.header.name?.folded;
     if (name === undefined) return now;
@@ -60,7 +63,7 @@ export class LastWhole {
     return {
       ...before,
       text: `(${before.text})`,
-      tooltip: `${before.tooltip}\nAs it was last; a line is not finished.`,
+      tooltip: `${before.tooltip}\n${speaker.say(message('status.as-last'))}`,
     };
   }
 }

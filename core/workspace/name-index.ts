@@ -1,69 +1,76 @@
 import { mentionsOf } from '../model/mentions.ts';
 import type { SourceFile } from '../syntax/tree.ts';
-import type { Files } from './files.ts';
+import { Layered } from './layered.ts';
+import type { FileText } from './snapshot.ts';
 
 /**
- * Which files mention which name. Built when first asked, and brought up to date when asked again: a keystroke costs it
- * nothing.
+ * Which files mention which name. Brought to the texts that are asked about, from those asked about last: a keystroke costs
+ * it nothing.
  */
 export class NameIndex {
-  private readonly files: Files;
-  private readonly seen = new Map<string, { source: SourceFile; names: ReadonlySet<string> }>();
-  /** Files that have changed since they were looked at. */
-  private readonly behind = new Set<string>();
-  private readonly byName = new Map<string, Set<string>>();
+  readonly #read: (file: FileText) => SourceFile;
+  #texts: Layered<FileText> = Layered.none;
+  readonly #names = new Map<string, { readonly file: FileText; readonly names: ReadonlySet<string> }>();
+  /** Files looked at ahead, perhaps as another text than that asked about next. */
+  readonly #ahead = new Set<string>();
+  readonly #byName = new Map<string, Set<string>>();
 
-  constructor(files: Files) {
-    this.files = files;
+  constructor(read: (file: FileText) => SourceFile) {
+    this.#read = read;
   }
 
-  mentioning(folded: string): readonly string[] {
-    this.catchUp();
-    return [...(this.byName.get(folded) ?? [])];
+  mentioning(texts: Layered<FileText>, folded: string): readonly string[] {
+    this.#bringTo(texts);
+    return [...(this.#byName.get(folded) ?? [])];
   }
 
-  names(): Iterable<string> {
-    this.catchUp();
-    return this.byName.keys();
+  names(texts: Layered<FileText>): Iterable<string> {
+    this.#bringTo(texts);
+    return this.#byName.keys();
   }
 
-  /** Brings one file up to date. */
-  look(uri: string): void {
-    this.behind.delete(uri);
-    const file = this.files.get(uri);
-    if (file === undefined) {
-      this.forget(uri);
-      return;
-    }
-    const source = this.files.read(file);
-    if (this.seen.get(uri)?.source === source) return;
-    this.forget(uri);
+  /** Gathers the names of one file ahead of the question. */
+  look(file: FileText): void {
+    this.#ahead.add(file.uri);
+    this.#gather(file);
+  }
+
+  #gather(file: FileText): void {
+    const { uri } = file;
+    if (this.#names.get(uri)?.file === file) return;
+    this.#forget(uri);
     const names = new Set<string>();
-    for (const { block } of source.blocks) {
+    for (const { block } of this.#read(file).blocks) {
       for (const { name, otherwise } of mentionsOf(block)) {
         names.add(name.folded);
         if (otherwise !== undefined) names.add(otherwise.folded);
       }
     }
-    this.seen.set(uri, { source, names });
+    this.#names.set(uri, { file, names });
     for (const name of names) {
-      const uris = this.byName.get(name);
-      if (uris === undefined) this.byName.set(name, new Set([uri]));
+      const uris = this.#byName.get(name);
+      if (uris === undefined) this.#byName.set(name, new Set([uri]));
       else uris.add(uri);
     }
   }
 
-  private catchUp(): void {
-    for (const uri of this.files.takeTouched()) this.behind.add(uri);
-    for (const uri of this.behind) this.look(uri);
+  #bringTo(texts: Layered<FileText>): void {
+    if (texts === this.#texts && this.#ahead.size === 0) return;
+    for (const uri of [...texts.differing(this.#texts), ...this.#ahead]) {
+      const file = texts.get(uri);
+      if (file === undefined) this.#forget(uri);
+      else this.#gather(file);
+    }
+    this.#ahead.clear();
+    this.#texts = texts;
   }
 
-  private forget(uri: string): void {
-    for (const name of this.seen.get(uri)?.names ?? []) {
-      const uris = this.byName.get(name);
+  #forget(uri: string): void {
+    for (const name of this.#names.get(uri)?.names ?? []) {
+      const uris = this.#byName.get(name);
       uris?.delete(uri);
-      if (uris?.size === 0) this.byName.delete(name);
+      if (uris?.size === 0) this.#byName.delete(name);
     }
-    this.seen.delete(uri);
+    this.#names.delete(uri);
   }
 }

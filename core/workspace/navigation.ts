@@ -1,18 +1,27 @@
 import type { FileEdit } from '../features/answers.ts';
-import { type DefinitionAnswer, definitionAt, typeDefinitionAt } from '../features/definitions.ts';
-import { type GoesItem, type GoesLink, goesIntoAt, goesItemAt, usersOf } from '../features/goes-into.ts';
-import { type Lens, lensesOf, type Uses, usesAt } from '../features/lenses.ts';
-import { type RuleLink, ruleLinksOf } from '../features/links.ts';
-import { type Highlight, highlightsAt, type Reference, referencesAt } from '../features/references.ts';
-import { type Refused, type RenameBook, renameAt, renameStartAt } from '../features/rename.ts';
-import { type Stretch, selectionsAt } from '../features/selection.ts';
-import { type FoundSymbol, symbolsMatching } from '../features/workspace-symbols.ts';
-import type { SourceFile } from '../syntax/tree.ts';
+import { type Lens, lensesOf, type Uses, usesAt } from '../features/hover/lenses.ts';
+import {
+  type GoesItem,
+  type GoesLink,
+  goesIntoAt,
+  goesItemAt,
+  usersOf,
+} from '../features/names/call-hierarchy.ts';
+import { type DefinitionAnswer, definitionAt, typeDefinitionAt } from '../features/names/definitions.ts';
+import { type RuleLink, ruleLinksOf } from '../features/names/links.ts';
+import { type Highlight, highlightsAt, type Reference, referencesAt } from '../features/names/references.ts';
+import { type Refusal, type RenameBook, renameAt, renameStartAt } from '../features/names/rename.ts';
+import { type FoundSymbol, symbolsMatching } from '../features/names/workspace-symbols.ts';
+import { type Stretch, selectionsAt } from '../features/outline/selection.ts';
 import type { Place } from '../text/span.ts';
 import type { Steps } from '../text/steps.ts';
-import type { BlockAnswers } from './answer.ts';
-import type { Files } from './files.ts';
-import { NameIndex } from './name-index.ts';
+import type { Speaker } from '../words/speaker.ts';
+import type { View } from './snapshot-view.ts';
+
+/** Why a name is not renamed, in one sentence for the baker. */
+export interface Refused {
+  readonly refused: string;
+}
 
 /** What an editor asks about names and where they lead. Long work comes in steps. */
 export interface Navigation {
@@ -47,75 +56,102 @@ export interface Navigation {
   selections(uri: string, line: number, column: number): readonly Stretch[];
 }
 
-/** `read` gives the file as it stands, with all that is to be read before an answer read. */
+/**
+ * `view` gives the snapshot that a question is about, and `speaker` whoever words its answer; `look` gathers the names of one
+ * file ahead of questions.
+ */
 export function createNavigation(
-  files: Files,
-  answers: BlockAnswers,
-  read: (uri: string) => { readonly source: SourceFile } | undefined,
+  view: () => View,
+  look: (uri: string) => void,
+  speaker: () => Speaker,
 ): Navigation {
-  const index = new NameIndex(files);
-  const book: RenameBook = {
-    source: (uri) => {
-      const file = files.get(uri);
-      return file === undefined ? undefined : files.read(file);
-    },
-    scopeOf: (uri) => files.scopeOf(uri),
-    scopeIf: (uri, definition, name) => files.scopeIf(uri, definition, name),
-    mentioning: (folded) => index.mentioning(folded),
-    names: () => index.names(),
-    fileName: (uri) => decoded(uri.slice(uri.lastIndexOf('/') + 1)),
+  /** The book of the present snapshot, where it has the file. */
+  const bookOf = (uri: string): RenameBook | undefined => {
+    const asked = view();
+    return asked.read(uri) === undefined ? undefined : bookAt(asked);
   };
-  const asking = <A extends readonly unknown[], R>(empty: R, answer: (uri: string, ...rest: A) => R) => {
-    return (uri: string, ...rest: A): R => (read(uri) === undefined ? empty : answer(uri, ...rest));
+  const asking = <A extends readonly unknown[], R>(
+    empty: R,
+    answer: (book: RenameBook, uri: string, ...rest: A) => R,
+  ) => {
+    return (uri: string, ...rest: A): R => {
+      const book = bookOf(uri);
+      return book === undefined ? empty : answer(book, uri, ...rest);
+    };
   };
   return {
-    definition: asking(undefined, (uri, line: number, column: number) =>
+    definition: asking(undefined, (book, uri, line: number, column: number) =>
       definitionAt(book, uri, line, column),
     ),
-    typeDefinition: asking(undefined, (uri, line: number, column: number) =>
+    typeDefinition: asking(undefined, (book, uri, line: number, column: number) =>
       typeDefinitionAt(book, uri, line, column),
     ),
     *references(uri, line, column, withDefinitions) {
-      if (read(uri) === undefined) return [];
-      return yield* referencesAt(book, uri, line, column, withDefinitions);
+      const book = bookOf(uri);
+      return book === undefined ? [] : yield* referencesAt(book, uri, line, column, withDefinitions);
     },
-    highlights: asking([], (uri, line: number, column: number) => highlightsAt(book, uri, line, column)),
-    renameStart: asking(undefined, (uri, line: number, column: number) =>
-      renameStartAt(book, uri, line, column),
+    highlights: asking([], (book, uri, line: number, column: number) =>
+      highlightsAt(book, uri, line, column),
+    ),
+    renameStart: asking(undefined, (book, uri, line: number, column: number) =>
+      inWords(renameStartAt(book, uri, line, column), speaker()),
     ),
     *rename(uri, line, column, name) {
-      if (read(uri) === undefined) return [];
-      return yield* renameAt(book, uri, line, column, name);
+      const [book, wording] = [bookOf(uri), speaker()];
+      return book === undefined ? [] : inWords(yield* renameAt(book, uri, line, column, name), wording);
     },
-    *symbolsMatching(query) {
-      files.readAll();
-      return yield* symbolsMatching(files.definitions(), query);
-    },
-    goesItem: asking(undefined, (uri, line: number, column: number) => goesItemAt(book, uri, line, column)),
+    symbolsMatching: (query) => symbolsMatching(view().definitions(), query),
+    goesItem: asking(undefined, (book, uri, line: number, column: number) =>
+      goesItemAt(book, uri, line, column, speaker()),
+    ),
     *users(uri, line, column) {
-      if (read(uri) === undefined) return [];
-      return yield* usersOf(book, uri, line, column);
+      const book = bookOf(uri);
+      return book === undefined ? [] : yield* usersOf(book, uri, line, column, speaker());
     },
-    goesInto: asking([], (uri, line: number, column: number) => goesIntoAt(book, uri, line, column)),
+    goesInto: asking([], (book, uri, line: number, column: number) =>
+      goesIntoAt(book, uri, line, column, speaker()),
+    ),
     lenses: (uri) => {
-      const source = read(uri)?.source;
+      const asked = view();
+      const source = asked.read(uri)?.source;
       return source === undefined
         ? []
-        : lensesOf(book, uri, source, (block) => answers.analysisOf(uri, block));
+        : lensesOf(bookAt(asked), uri, source, (block) => asked.analysisOf(uri, block), speaker());
     },
     *uses(uri, line, column) {
-      if (read(uri) === undefined) return undefined;
-      return yield* usesAt(book, uri, line, column);
+      const book = bookOf(uri);
+      return book === undefined ? undefined : yield* usesAt(book, uri, line, column, speaker());
     },
-    index: (uri) => index.look(uri),
+    index: look,
     ruleLinks: (uri) => {
-      const source = read(uri)?.source;
-      return source === undefined ? [] : ruleLinksOf(source);
+      const asked = view();
+      const source = asked.read(uri)?.source;
+      return source === undefined ? [] : ruleLinksOf(source, asked.snapshot.settings.language);
     },
     selections: (uri, line, column) => {
-      const source = read(uri)?.source;
+      const source = view().read(uri)?.source;
       return source === undefined ? [] : selectionsAt(source, line, column);
     },
+  };
+}
+
+function inWords<T extends object | undefined>(
+  answer: T | Refusal,
+  speaker: Speaker,
+): Exclude<T, Refusal> | Refused {
+  return answer !== undefined && 'refused' in answer
+    ? { refused: speaker.say((answer as Refusal).refused) }
+    : (answer as Exclude<T, Refusal>);
+}
+
+function bookAt(view: View): RenameBook {
+  return {
+    source: (uri) => view.read(uri)?.source,
+    scopeOf: (uri) => view.scopeOf(uri),
+    scopeIf: (uri, definition, name) => view.scopeIf(uri, definition, name),
+    mentioning: (folded) => view.mentioning(folded),
+    names: () => view.names(),
+    fileName: (uri) => decoded(uri.slice(uri.lastIndexOf('/') + 1)),
   };
 }
 

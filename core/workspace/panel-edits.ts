@@ -1,12 +1,14 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { logReading, type ReadingToLog } from '../features/actions/log-reading.ts';
 import type { FileEdit, TextEdit } from '../features/answers.ts';
-import { logReading, type ReadingToLog } from '../features/log-reading.ts';
 import { formulaOf } from '../model/formula-model.ts';
 import type { Scope } from '../model/scope.ts';
-import { presentProgramme } from '../rules/kept-programme.ts';
-import type { SheetAsked } from '../sheet/asked.ts';
-import { keepTried } from '../sheet/keep-tried.ts';
+import { presentProgramme } from '../rules/trials/kept-programme.ts';
+import type { SheetAsked } from '../sheet/build/asked.ts';
+import { keepTried } from '../sheet/build/keep-tried.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
+import { message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
 
 /** A change of the files that is asked for on a batch sheet. */
 export type PanelChange =
@@ -23,17 +25,21 @@ export interface ChangedFormula {
 }
 
 /** The edits of a change, with the line ends of each file, or a sentence that says why there are none. */
-export function panelEdits(formula: ChangedFormula, change: PanelChange): readonly FileEdit[] | string {
+export function panelEdits(
+  formula: ChangedFormula,
+  change: PanelChange,
+  speaker: Speaker,
+): readonly FileEdit[] | string {
   const { uri, block, firstLine, analysis, scope, sourceOf } = formula;
   const model = formulaOf(block);
-  if (model === undefined || analysis === undefined) return notThere;
+  if (model === undefined || analysis === undefined) return speaker.say(notThere);
   if (change.kind === 'reading') {
     const edit = logReading(model, change.reading, presentProgramme(analysis, change.reading.mixer));
-    if (typeof edit === 'string') return edit;
+    if ('code' in edit) return speaker.say(edit);
     return [{ uri, edits: [withEnding({ ...edit, line: edit.line + firstLine }, sourceOf(uri))] }];
   }
   const edits = keepTried(uri, firstLine, analysis, scope, change.asked);
-  if (typeof edits === 'string') return edits;
+  if ('code' in edits) return speaker.say(edits);
   const files = [...new Set(edits.map((edit) => edit.uri))];
   return files.map((file) => ({
     uri: file,
@@ -44,7 +50,7 @@ export function panelEdits(formula: ChangedFormula, change: PanelChange): readon
   }));
 }
 
-export const notThere = 'The formula is not in the file any more.';
+export const notThere = message('panel.formula-removed');
 
 function withEnding(edit: TextEdit, source: SourceFile | undefined): TextEdit {
   return { ...edit, insert: edit.insert.replaceAll('\n', source?.endings[0] || '\n') };

@@ -1,9 +1,12 @@
-import type { NamedBlend } from '../analysis/blend.ts';
-import type { BlendTarget } from '../calc/blend.ts';
+import type { NamedBlend } from '../analysis/named-blend.ts';
+import type { BlendTarget } from '../calc/flour/blend.ts';
 import type { Known } from '../calc/known.ts';
 import type { Comparison } from '../compare/comparison.ts';
+import type { ComparisonPage } from '../compare/comparison-page.ts';
 import type { FilePortrait } from '../compare/portrait.ts';
+import type { FormulaTotals } from '../facts/totals.ts';
 import type { ActionKind, OfferedAction, TextRange } from '../features/actions/action.ts';
+import type { LineRange } from '../features/actions/format.ts';
 import type {
   Completion,
   FileEdit,
@@ -11,49 +14,30 @@ import type {
   Fold,
   Hint,
   HoverAnswer,
-  Level,
   SymbolNode,
   TextEdit,
 } from '../features/answers.ts';
-import type { LineRange } from '../features/format.ts';
-import type { ImportedTable } from '../features/import-table.ts';
-import type { OverviewEntry } from '../features/overview.ts';
-import type { FormulaTemplate } from '../features/templates.ts';
-import type { FormulaTotals } from '../features/totals.ts';
-import type { UsualConditions } from '../model/scope.ts';
-import type { SheetAsked } from '../sheet/asked.ts';
-import type { PlanView } from '../sheet/plan-view.ts';
-import type { SheetView } from '../sheet/view.ts';
-import type { Display } from '../text/display.ts';
+import type { FormulaTemplate } from '../features/completion/templates.ts';
+import type { OverviewEntry } from '../features/outline/overview.ts';
+import type { ImportedTable } from '../import/import-table.ts';
+import type { SheetAsked } from '../sheet/build/asked.ts';
+import type { SheetView } from '../sheet/build/view.ts';
+import type { PlanView } from '../sheet/plan/plan-view.ts';
 import type { Steps } from '../text/steps.ts';
-import type { Grammar, Language } from '../words/language.ts';
+import type { Speaker } from '../words/speaker.ts';
 import type { Editing } from './editing.ts';
 import type { Navigation } from './navigation.ts';
 import type { PanelChange } from './panel-edits.ts';
-
-/** What the people who run the core may set; every field has a default. */
-export interface Settings {
-  /** The level of a rule by its code; `off` silences it everywhere. */
-  readonly rules: Readonly<Record<string, Level | 'off'>>;
-  /** The most findings of one file that are told; the rest is counted in one last finding. */
-  readonly maxFindings: number;
-  /** Figures that a half-typed line makes unknown for a moment are answered as they were last, in brackets. */
-  readonly keepsLastFigures: boolean;
-  /** How figures are shown. */
-  readonly display: Display;
-  /** What holds where no bakery says otherwise. */
-  readonly usual: UsualConditions;
-  /** The language that answers are worded in. */
-  readonly language: Language;
-  /** How that language forms plurals and lists, as the host knows. */
-  readonly grammar: Grammar;
-}
+import type { Settings } from './settings.ts';
+import type { Snapshot } from './snapshot.ts';
 
 /**
  * The core as a server or a command sees it. Files are known by their URI; folders come from the URI's path. Answers
  * are for the text last set; setting a text is cheap and computes nothing.
  */
 export interface Service extends Navigation, Editing {
+  /** All that answers hang on now; what comes later makes another. */
+  readonly snapshot: Snapshot;
   setText(uri: string, text: string): void;
   remove(uri: string): void;
   /** The roots of the workspace; names are looked for from a file's folder up to its root. */
@@ -79,6 +63,8 @@ export interface Service extends Navigation, Editing {
   format(uri: string, range?: LineRange): readonly TextEdit[];
   /** What is put right behind somebody who types: `typed` is a line break or a colon, just before the column. */
   formatTyped(uri: string, line: number, column: number, typed: string): readonly TextEdit[];
+  /** Whoever words its answers, for what is written of them. */
+  speaker(): Speaker;
   /** The batch sheet of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
   sheet(uri: string, line: number, asked: SheetAsked, formula?: string): SheetView | undefined;
   status(uri: string, line: number): { formula: string; text: string; tooltip: string } | undefined;
@@ -88,7 +74,7 @@ export interface Service extends Navigation, Editing {
   overviewInSteps(): Steps<readonly OverviewEntry[]>;
   /** The edits that a batch sheet asks for, or a sentence that says why there are none. */
   panelEdits(uri: string, line: number, change: PanelChange, formula?: string): readonly FileEdit[] | string;
-  readonly templates: readonly FormulaTemplate[];
+  templates(): readonly FormulaTemplate[];
   newFormula(name: string, template: string): string;
   totals(uri: string): readonly FormulaTotals[];
   /** A pasted table as formulas; names are looked up from where the file stands, which need not be there yet. */
@@ -97,13 +83,15 @@ export interface Service extends Navigation, Editing {
   portrait(uri: string, shown?: string): FilePortrait | undefined;
   /** What changed from one text of a file to another, or to its present text, among the other files as they are. */
   compare(uri: string, before: string, after?: string): Comparison;
+  /** The same with the words around it, for an editor to lay out. */
+  comparePage(uri: string, before: string, after?: string): ComparisonPage;
   /** Shares of flours that reach a protein or keep an ash; names are looked up from where the file stands. */
-  blend(uri: string, flours: readonly string[], target: BlendTarget): Known<NamedBlend>;
+  blend(uri: string, flours: readonly string[], target: BlendTarget): Known<NamedBlend, string>;
   /** The production runs of the file's plans, worked out. */
   plans(uri: string): readonly PlanView[];
   /**
-   * The files whose answers no longer stand because a definition they looked up came, went or changed since this was last
-   * asked; a single edited file is not among them.
+   * The files, of those asked about, whose text is as in an earlier snapshot and whose answers are not, for a definition they
+   * looked up came, went or changed.
    */
-  affectedBy(edited: readonly string[]): readonly string[];
+  affectedSince(before: Snapshot): ReadonlySet<string>;
 }

@@ -1,15 +1,15 @@
 import type { Finding, Fix, Related } from '../features/answers.ts';
-import type { Saying } from '../words/in-marks.ts';
+import type { Message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 
 /** A finding in its file that is not in words yet. */
 export interface PlacedFinding extends Omit<Finding, 'message' | 'related' | 'fixes'> {
-  readonly message: Saying;
+  readonly message: Message;
   readonly related: readonly PlacedRelated[];
-  readonly fixes: readonly (Omit<Fix, 'title'> & { readonly title: Saying })[];
+  readonly fixes: readonly (Omit<Fix, 'title'> & { readonly title: Message })[];
 }
 
-export type PlacedRelated = Omit<Related, 'message'> & { readonly message: Saying };
+export type PlacedRelated = Omit<Related, 'message'> & { readonly message: Message };
 
 // The same finding is the same object again as long as the same speaker words it, so that a keystroke in one formula
 // costs nothing for the findings of the others.
@@ -27,7 +27,7 @@ export function wordedFindings(placed: readonly PlacedFinding[], speaker: Speake
 }
 
 function inWords(one: PlacedFinding, speaker: Speaker): Finding {
-  const say = (said: Saying): string => (typeof said === 'string' ? said : speaker.say(said));
+  const say = (said: Message): string => (typeof said === 'string' ? said : speaker.say(said));
   return {
     ...one,
     message: say(one.message),

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
-import { wayTo } from '../paths.ts';
+import { type Message, message } from '../../core/index.ts';
+import { wayTo } from '../host/paths.ts';
 import { fingerprint, type ToldFinding } from './report/report.ts';
 import { replaceFile } from './write-out.ts';
 
@@ -14,18 +15,18 @@ export interface Baseline {
   readonly files: Readonly<Record<string, Readonly<Record<string, number>>>>;
 }
 
-/** Reads a baseline, or says in one line why it cannot be used. */
-export async function readBaseline(path: string): Promise<Baseline | { readonly message: string }> {
+/** Reads a baseline, or says why it cannot be used. */
+export async function readBaseline(path: string): Promise<Baseline | { readonly message: Message }> {
+  const option = `--write-baseline ${path}`;
   const text = await readFile(path, 'utf8').catch(() => undefined);
-  if (text === undefined)
-    return { message: `${path}: there is no such file; write one with --write-baseline ${path}` };
+  if (text === undefined) return { message: message('command-check.no-baseline', { option }) };
   try {
     const read: unknown = JSON.parse(text);
     if (isBaseline(read)) return read;
   } catch {
     // Told below.
   }
-  return { message: `${path}: this is no baseline; write a new one with --write-baseline ${path}` };
+  return { message: message('command-check.other-baseline', { option }) };
 }
 
 /** The findings that the baseline does not know. */

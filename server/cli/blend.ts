@@ -1,7 +1,8 @@
-import { type BlendTarget, money, type NamedBlend, percent } from '../../core/index.ts';
+import { type BlendTarget, message, type NamedBlend } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
-import { complainOf, tell, visible } from './terminal.ts';
+import { say, speaker } from './speaker.ts';
+import { complain, tell, visible } from './terminal.ts';
 
 export interface BlendOptions {
   readonly in: string;
@@ -14,7 +15,7 @@ export interface BlendOptions {
 
 /** Writes shares of flours that reach what is asked: 0, 1 where none do, 2 when the place could not be read. */
 export async function blend(names: readonly string[], options: BlendOptions): Promise<ExitCode> {
-  const input = await readInput([options.in]);
+  const input = await readInput([options.in], { forPrograms: options.json === true });
   const first = input.asked[0];
   if (first === undefined) return 2;
   const target: BlendTarget = {
@@ -28,8 +29,8 @@ export async function blend(names: readonly string[], options: BlendOptions): Pr
     const isPrice =
       target.goal === 'cheapest' &&
       input.service.blend(first.uri, names, { ...target, goal: 'nearest' }).known;
-    const cure = isPrice ? '; write what is missing, or take --nearest, for which prices do not count' : '';
-    complainOf(`doughwright: no blend: ${answer.reason}${cure}.\n`);
+    const facts = { sentence: answer.reason };
+    complain(say(message(isPrice ? 'command-totals.no-blend-priced' : 'command-totals.no-blend', facts)));
     return 1;
   }
   if (options.json) process.stdout.write(asJson(answer.value));
@@ -38,18 +39,26 @@ export async function blend(names: readonly string[], options: BlendOptions): Pr
 }
 
 function asText({ flours, blend: found, currency }: NamedBlend): string {
+  const { percent } = speaker();
   const widest = Math.max(...flours.map((name) => name.length));
   const rows = flours.map(
     (name, index) => `${name.padEnd(widest)}  ${percent(found.shares[index]!).padStart(7)}`,
   );
+  const { proteinAt14: protein, ashOfDry: ash, pricePerKilogram: amount } = found;
   const facts = [
-    found.proteinAt14 === undefined ? '' : `protein ${percent(found.proteinAt14)} at 14% moisture`,
-    found.ashOfDry === undefined ? '' : `ash ${percent(found.ashOfDry)} of dry matter`,
-    currency === undefined || found.pricePerKilogram === undefined
-      ? ''
-      : `${money(found.pricePerKilogram, currency)} per kg`,
-  ].filter(Boolean);
-  return `${[...rows, facts.join(', ')].join('\n')}\n`;
+    ...(protein === undefined
+      ? []
+      : [
+          message('command-totals.at-moisture', {
+            parts: [message('command-totals.protein', { fraction: protein })],
+          }),
+        ]),
+    ...(ash === undefined ? [] : [message('command-totals.ash', { fraction: ash })]),
+    ...(currency === undefined || amount === undefined
+      ? []
+      : [message('command-totals.per-kilogram', { amount, currency })]),
+  ];
+  return `${[...rows, facts.map(say).join(', ')].join('\n')}\n`;
 }
 
 function asJson({ flours, blend: found, currency }: NamedBlend): string {

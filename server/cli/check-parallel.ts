@@ -1,10 +1,12 @@
 import { availableParallelism } from 'node:os';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import { parentPort, Worker, workerData } from 'node:worker_threads';
-import { wordedIn } from '../language.ts';
+import { message } from '../../core/index.ts';
+import { wordedIn } from '../sync/language.ts';
 import { checkShare, type Share } from './check-share.ts';
 import { progress } from './progress.ts';
 import type { ToldFinding } from './report/report.ts';
+import { say } from './speaker.ts';
 
 /** Below so many files a second thread takes longer to start than it saves. */
 const worthSharing = 300;
@@ -27,7 +29,7 @@ export async function checkInParallel(whole: Share): Promise<ToldFinding[]> {
   let checked = 0;
   const handed = (some: number): void => {
     checked = Math.min(all, checked + some);
-    progress(`${checked} of ${all} files checked`);
+    progress(say(message('command-check.checked', { count: checked, otherCount: all })));
   };
   const threads = Math.min(availableParallelism(), mostThreads);
   if (all < worthSharing || threads === 1) {

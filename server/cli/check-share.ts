@@ -7,10 +7,11 @@ import {
   type TextEdit,
   withEdits,
 } from '../../core/index.ts';
-import type { Worded } from '../language.ts';
+import type { Worded } from '../sync/language.ts';
 import type { AskedFile } from './input.ts';
 import type { ToldFinding } from './report/report.ts';
 import type { RuleLevels } from './rule-levels.ts';
+import { wordingIn } from './speaker.ts';
 
 /** A share of a check, as it is handed to a worker thread. Every share sees all texts, for names are shared across files. */
 export interface Share {
@@ -20,6 +21,8 @@ export interface Share {
   readonly level: Level;
   readonly rules: RuleLevels;
   readonly language: LanguageTag;
+  /** Another program reads the findings. */
+  readonly forPrograms: boolean;
   /** Whether the cures of the findings are wanted; they take more room than the findings. */
   readonly fixes: boolean;
 }
@@ -35,7 +38,10 @@ export function* checkShare(
   for (const [uri, text] of texts) service.setText(uri, text);
   service.setRoots(roots);
   // The core's own cap is for an editor; here the caller sets one.
-  service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER, rules: share.rules, ...worded });
+  service.setSettings({
+    ...{ maxFindings: Number.MAX_SAFE_INTEGER, rules: share.rules },
+    ...wordingIn(worded, share.forPrograms),
+  });
   let found: ToldFinding[] = [];
   for (const [index, file] of asked.entries()) {
     for (const one of findingsOf(service, file, level)) found.push(share.fixes ? one : { ...one, fixes: [] });

@@ -1,15 +1,16 @@
 import { stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { type LanguageTag, rules } from '../../core/index.ts';
-import { rootAbove } from '../disk.ts';
+import { type Message, message, rules } from '../../core/index.ts';
+import { rootAbove } from '../host/disk.ts';
 import { newFindings, readBaseline, writeBaseline } from './baseline.ts';
 import { checkInParallel } from './check-parallel.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readTexts } from './input.ts';
-import { type Format, writeReport } from './report/report.ts';
+import { type Format, isForPrograms, writeReport } from './report/report.ts';
 import type { RuleLevels } from './rule-levels.ts';
-import { complainOf } from './terminal.ts';
-import { refusalOf, writeTrouble } from './write-out.ts';
+import { language, say } from './speaker.ts';
+import { complain, complainOf } from './terminal.ts';
+import { notWritten, refusalOf } from './write-out.ts';
 
 export interface CheckOptions {
   readonly format: Format;
@@ -22,18 +23,17 @@ export interface CheckOptions {
   readonly force?: boolean;
   /** What is about to be committed, and what uses it, in place of the paths. */
   readonly staged?: boolean;
-  readonly language: LanguageTag;
 }
 
 /** Tells the findings of files: 0 when there are none at or above the level, 1 when there are, 2 when a file could not be read. */
 export async function check(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
   const strange = Object.keys(options.rule ?? {}).find((code) => !rules.some((rule) => rule.code === code));
   if (strange !== undefined)
-    return complain(`--rule ${strange}: there is no such rule; “doughwright rules” lists them.`);
+    return refuse('--rule', say(message('command-check.no-rule', { code: strange })));
   if (options.staged) {
     const { stagedFiles } = await import('./staged.ts');
     const staged = await stagedFiles();
-    if ('message' in staged) return complain(staged.message);
+    if ('message' in staged) return refuse(say(staged.message));
     // Usually a warning, for a name may be written before it is defined; one that this very commit takes away is missing.
     const rule = staged.takesAway ? { ...namesMissing, ...options.rule } : options.rule;
     return checkOnce(staged.paths, { ...options, ...(rule === undefined ? {} : { rule }) });
@@ -51,10 +51,10 @@ const namesMissing: RuleLevels = {
 
 async function checkOnce(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
   const known = options.baseline === undefined ? undefined : await readBaseline(options.baseline);
-  if (known !== undefined && 'message' in known) return complain(known.message);
+  if (known !== undefined && 'message' in known) return refuse(options.baseline!, say(known.message));
   if (options.writeBaseline !== undefined) {
     const refusal = await baselineRefusal(options.writeBaseline, options.force === true);
-    if (refusal !== undefined) return complain(`${options.writeBaseline}: ${refusal}`);
+    if (refusal !== undefined) return refuse(options.writeBaseline, say(refusal));
   }
   const input = await readTexts(paths);
   let found = await checkInParallel({
@@ -63,17 +63,18 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
     asked: input.asked,
     level: options.level,
     rules: options.rule ?? {},
-    language: options.language,
+    language: language(),
+    forPrograms: isForPrograms(options.format),
     fixes: options.format === 'sarif',
   });
   if (options.writeBaseline !== undefined) {
     try {
       await writeBaseline(options.writeBaseline, found);
     } catch (error) {
-      return complain(`${options.writeBaseline}: this cannot be written: ${writeTrouble(error)}`);
+      return refuse(options.writeBaseline, say(notWritten(error)));
     }
-    const count = found.length === 1 ? '1 finding is' : `${found.length} findings are`;
-    complainOf(`${count} in ${options.writeBaseline} now.\n`);
+    const facts = { count: found.length, file: options.writeBaseline };
+    complainOf(`${say(message('command-check.baseline', facts))}\n`);
     return input.failed ? 2 : 0;
   }
   if (known !== undefined) found = newFindings(options.baseline!, known, found);
@@ -96,16 +97,16 @@ async function repositoryAround(): Promise<{ readonly repository?: string }> {
 }
 
 /** Why a file is not written over with a baseline; nothing where it may be. */
-async function baselineRefusal(file: string, force: boolean): Promise<string | undefined> {
+async function baselineRefusal(file: string, force: boolean): Promise<Message | undefined> {
   const refusal = await refusalOf(file, {});
   if (refusal !== undefined || force) return refusal;
   const about = await stat(file).catch(() => undefined);
   return about?.isFile() && 'message' in (await readBaseline(file))
-    ? 'this is there already and no baseline; name another file, or add --force to write over it.'
+    ? message('command-check.not-over')
     : undefined;
 }
 
-function complain(message: string): ExitCode {
-  complainOf(`doughwright: ${message}\n`);
+function refuse(...words: readonly string[]): ExitCode {
+  complain(...words);
   return 2;
 }

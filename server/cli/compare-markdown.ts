@@ -1,66 +1,40 @@
-import type {
-  Change,
-  ChangeGroup,
-  Comparison,
-  DefinitionComparison,
-  FormulaComparison,
-  Told,
-} from '../../core/index.ts';
-import { followingSummary, worthASummary } from './compare-text.ts';
+import type { Change, ComparedBlock, ComparisonPage } from '../../core/index.ts';
 
 /** What changed as Markdown, for the text of a review: causes first, a table for each formula. */
-export function comparisonMarkdown({ verdict, formulas, definitions }: Comparison): string {
-  if (formulas.length === 0 && definitions.length === 0)
-    return verdict === 'same' ? 'Nothing differs.\n' : 'Only lines outside of any section differ.\n';
-  const following = formulas.filter(({ follows }) => follows);
-  const blocks = [
-    ...definitions.map(definitionBlock),
-    ...(following.length < worthASummary ? [] : [summaryBlock(following, definitions.length)]),
-    ...formulas.filter(({ follows }) => !follows).map(formulaBlock),
-    ...following.map(formulaBlock),
-  ];
+export function comparisonMarkdown(page: ComparisonPage): string {
+  const { formulas, definitions, following, verdict } = page;
+  if (formulas.length === 0 && definitions.length === 0) return `${verdict}\n`;
+  const blockIn = (one: ComparedBlock) => block(one, page.heads);
+  const summary =
+    following === undefined
+      ? []
+      : [
+          [
+            `**${following.title}**`,
+            '',
+            ...following.rows.map(({ what, formulas: names }) => `- ${cell(what)}: ${cell(names)}`),
+          ].join('\n'),
+        ];
+  const blocks = [...definitions.map(blockIn), ...summary, ...formulas.map(blockIn)];
   return `${blocks.join('\n\n')}\n`;
 }
 
-function definitionBlock(one: DefinitionComparison): string {
-  return block(`${one.kind} ${one.name}`, one, [{ subject: 'wording', title: 'line', changes: one.changes }]);
-}
-
-function formulaBlock(one: FormulaComparison): string {
-  const name = one.renamedFrom === undefined ? one.formula : `${one.renamedFrom} → ${one.formula}, renamed`;
-  return block(name, one, one.groups);
-}
-
-function summaryBlock(following: readonly FormulaComparison[], causes: number): string {
-  const { title, rows } = followingSummary(following, causes);
-  return [`**${title}**`, '', ...rows.map(([what, names]) => `- ${cell(what)}: ${cell(names)}`)].join('\n');
-}
-
 function block(
-  name: string,
-  { fate, verdict, movedFrom, before, after }: FormulaComparison | DefinitionComparison,
-  groups: readonly ChangeGroup[],
+  { name, placeWords, remarks, groups }: ComparedBlock,
+  { what, before, after, by }: ComparisonPage['heads'],
 ): string {
-  const place = (after ?? before)!;
-  const said = [
-    fate === 'added' ? 'new' : fate === 'removed' ? 'gone' : '',
-    movedFrom === undefined ? '' : `moved from ${movedFrom}`,
-    verdict === 'layout' ? 'only layout and comments differ' : '',
-    verdict === 'wording' ? 'written differently, the same figures' : '',
-  ].filter(Boolean);
   const rows = groups.flatMap(({ title, changes }) => changes.map((change) => row(title, change)));
+  const heads = ['', what, before, after, by].map((head) => (head === '' ? '|' : ` ${head} |`)).join('');
   return [
     `### ${cell(name)}`,
     '',
-    [`${cell(place.file)}, line ${place.line + 1}`, ...said.map(cell)].join(' · '),
-    ...(rows.length === 0
-      ? []
-      : ['', '| | what | before | after | by |', '| --- | --- | --- | --- | --- |', ...rows]),
+    [placeWords, ...remarks.map(({ text }) => text)].map(cell).join(' · '),
+    ...(rows.length === 0 ? [] : ['', `| ${heads}`, '| --- | --- | --- | --- | --- |', ...rows]),
   ].join('\n');
 }
 
 function row(title: string, { name, before, after, by }: Change): string {
-  const told = (value: Told | undefined): string =>
+  const told = (value: Change['after']): string =>
     value === undefined
       ? '–'
       : value.beside === undefined

@@ -12,7 +12,7 @@ export interface ExportOptions {
 
 /** Writes the lines of formulas for a spreadsheet: 0, 1 where a formula does not resolve, 2 when something could not be read. */
 export async function exportFiles(paths: readonly string[], options: ExportOptions): Promise<ExitCode> {
-  const input = await readInput(paths);
+  const input = await readInput(paths, { forPrograms: true });
   const all = input.asked.flatMap(({ uri, shown }) =>
     input.service.totals(uri).map((formula) => ({ ...formula, file: shown })),
   );

@@ -1,9 +1,10 @@
 import { fileURLToPath } from 'node:url';
-import { createService, withEdits } from '../../core/index.ts';
-import { readBytes, realFile } from '../disk.ts';
+import { createService, type Message, message, withEdits } from '../../core/index.ts';
+import { readBytes, realFile } from '../host/disk.ts';
 import type { ExitCode } from './exit-code.ts';
 import { cureOf, readInput } from './input.ts';
-import { complainOf, tell } from './terminal.ts';
+import { say } from './speaker.ts';
+import { complain, tell } from './terminal.ts';
 import { replaceFile, writeTrouble } from './write-out.ts';
 
 /**
@@ -31,17 +32,14 @@ export async function format(
       if (edits.length === 0) continue;
       if (!options.check) {
         const target = await realFile(fileURLToPath(uri));
-        if (target === undefined)
-          throw new NotWritten(
-            'this is a link out of its folder, and what it leads to is left alone; name that file.',
-          );
+        if (target === undefined) throw new NotWritten(message('command-files.link-out'));
         await replaceFile(target, withEdits(text, edits));
       }
       changed++;
       tell(`${shown}\n`);
     } catch (error) {
       trouble = true;
-      complainOf(`doughwright: ${shown}: ${reason(error)}\n`);
+      complain(shown, say(reason(error)));
     }
   }
   if (trouble) return 2;
@@ -49,7 +47,14 @@ export async function format(
 }
 
 /** A file that is left as it is, for a reason of its own. */
-class NotWritten extends Error {}
+class NotWritten extends Error {
+  readonly why: Message;
+
+  constructor(why: Message) {
+    super(why.code);
+    this.why = why;
+  }
+}
 
 /** The text letter by letter; `undefined` where it is no UTF-8, which was told when it was read first. */
 function decode(bytes: Uint8Array): string | undefined {
@@ -60,7 +65,7 @@ function decode(bytes: Uint8Array): string | undefined {
   }
 }
 
-function reason(error: unknown): string {
-  if (error instanceof NotWritten) return error.message;
-  return `it could not be written, and is as it was: ${writeTrouble(error).replace(', or name another file', '')}`;
+function reason(error: unknown): Message {
+  if (error instanceof NotWritten) return error.why;
+  return message('command-files.left-as-was', { reason: writeTrouble(error, true) });
 }

@@ -1,3 +1,5 @@
+import type { LanguageTag } from '../../core/index.ts';
+
 /** What git runs of ours, and what git does by itself where our program is missing or fails. */
 
 /** The script that `git-setup` puts into the folder of the repository, from the root of that folder. */
@@ -18,11 +20,20 @@ export const gitSettings: readonly (readonly [key: string, value: string])[] = [
 
 /**
  * The script. `program` is how the shell calls us. What was shown once is kept by the name of its blob, under a name for
- * the state of all formula files on disk and of the program, for names are looked up in those: a history is read at the
- * speed of `cat`.
+ * the state of all formula files on disk, of the program and of the language, for names are looked up in those: a history
+ * is read at the speed of `cat`.
  */
-export function gitScript(program: string, programFile: string | undefined): string {
+export function gitScript({
+  program,
+  programFile,
+  language,
+}: {
+  readonly program: string;
+  readonly programFile?: string;
+  readonly language: LanguageTag;
+}): string {
   const version = programFile === undefined ? '' : `; ls -ln ${quoted(programFile)}`;
+  const [words, spoken] = language === 'en' ? ['', ''] : [` --language ${language}`, `; echo ${language}`];
   return `#!/bin/sh
 # Written by "doughwright git-setup", taken away by "doughwright git-setup --undo". Git calls this to show and to merge
 # formulas. Where the program is missing or fails, git gets what it would have shown or merged by itself.
@@ -33,16 +44,16 @@ what=$1
 shift
 case $what in
 diff)
-  run compare --git-driver "$@" 2>/dev/null && exit 0
+  run compare${words} --git-driver "$@" 2>/dev/null && exit 0
   [ $# -ge 5 ] && diff -u -L "a/$1" -L "b/$1" "$2" "$5"
   exit 0
   ;;
 textconv)
-  state=$({ git rev-parse HEAD: ; git diff --no-ext-diff --no-textconv HEAD -- '*.dough'${version}; } 2>/dev/null | git hash-object --stdin)
+  state=$({ git rev-parse HEAD: ; git diff --no-ext-diff --no-textconv HEAD -- '*.dough'${version}${spoken}; } 2>/dev/null | git hash-object --stdin)
   blob=$(git hash-object --path=file.dough -- "$1" 2>/dev/null)
   kept=\${0%/*}/shown/$state
   [ -n "$blob" ] && cat "$kept/$blob" 2>/dev/null && exit 0
-  run textconv --keep "$kept" --blob "$blob" "$1" 2>/dev/null || cat "$1"
+  run textconv${words} --keep "$kept" --blob "$blob" "$1" 2>/dev/null || cat "$1"
   ;;
 merge)
   run merge-file --marker-size "$4" --labels "$5" "$6" -- "$2" "$1" "$3" 2>/dev/null

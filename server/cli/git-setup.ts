@@ -1,11 +1,13 @@
 import { mkdir, readFile, realpath, rm, stat } from 'node:fs/promises';
 import { basename, delimiter, dirname, join, resolve } from 'node:path';
 import { createInterface } from 'node:readline/promises';
+import { type LanguageTag, type Message, message } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { git, repositoryOf } from './git.ts';
 import { gitScript, gitSettings, quoted, scriptPlace } from './git-script.ts';
-import { complainOf, tell, visibleLine } from './terminal.ts';
-import { replaceFile, writeTrouble } from './write-out.ts';
+import { say } from './speaker.ts';
+import { complain, tell, visibleLine } from './terminal.ts';
+import { notWritten, replaceFile } from './write-out.ts';
 
 export interface GitSetupOptions {
   readonly yes?: boolean;
@@ -14,6 +16,8 @@ export interface GitSetupOptions {
   readonly program: string;
   /** A file of the program that is another one once it is renewed. */
   readonly programFile?: string;
+  /** The language in which git shall show formulas. */
+  readonly language: LanguageTag;
 }
 
 /** What git shows above a piece of a diff: the section it is in, less the figures that stand behind its header. */
@@ -26,8 +30,15 @@ const formerAttributeLine = '*.dough diff=doughwright';
 
 interface Step {
   /** What is about to be done, for the user to read. */
-  readonly words: string;
-  readonly run: () => Promise<string | undefined>;
+  readonly what: Message;
+  /** Why it could not be done, where it could not. */
+  readonly run: () => Promise<Trouble | undefined>;
+}
+
+/** What could not be done, and to which file where it is one. */
+interface Trouble {
+  readonly file?: string;
+  readonly message: Message;
 }
 
 /**
@@ -36,10 +47,10 @@ interface Step {
  */
 export async function gitSetup(options: GitSetupOptions): Promise<ExitCode> {
   const repository = await repositoryOf('.');
-  if (repository.root === undefined) return complain(repository.message);
+  if (repository.root === undefined) return refuse(repository);
   const { root } = repository;
   const own = await git('.', ['rev-parse', '--git-common-dir']);
-  if (!own.ok) return complain(own.message);
+  if (!own.ok) return refuse(own);
   const folder = resolve('.', own.out.toString().trimEnd());
   const place: Place = {
     root,
@@ -48,21 +59,21 @@ export async function gitSetup(options: GitSetupOptions): Promise<ExitCode> {
   };
   const steps = options.undo ? await undoing(place) : await settingUp(place, options);
   if (steps.length === 0) {
-    process.stdout.write(options.undo ? 'There is nothing to take back.\n' : 'All is set up already.\n');
+    write(message(options.undo ? 'command-git.nothing-to-undo' : 'command-git.all-set'));
     return 0;
   }
-  tell(`In the repository ${visibleLine(root)}:\n${steps.map(({ words }) => `  ${words}\n`).join('')}`);
+  const inRepository = say(message('command-git.repository', { file: visibleLine(root) }));
+  tell(`${inRepository}\n${steps.map(({ what }) => `  ${say(what)}\n`).join('')}`);
   if (!options.yes && !(await agreed())) {
-    process.stdout.write('Nothing was changed.\n');
+    write(message('command-git.nothing-changed'));
     return 1;
   }
   for (const step of steps) {
     const trouble = await step.run();
-    if (trouble !== undefined) return complain(trouble);
+    if (trouble !== undefined) return refuse(trouble);
   }
-  process.stdout.write(
-    options.undo ? 'Taken back.\n' : 'Done. `doughwright git-setup --undo` takes it back.\n',
-  );
+  const undo = { command: 'doughwright git-setup --undo' };
+  write(options.undo ? message('command-git.undone') : message('command-git.done', undo));
   return 0;
 }
 
@@ -80,15 +91,18 @@ async function settingUp(place: Place, options: GitSetupOptions): Promise<Step[]
   const lines = await attributesOf(attributes);
   if (!lines.some((line) => line.trim() === attributeLine)) {
     steps.push({
-      words: `${basename(attributes)}   add the line: ${attributeLine}`,
+      what: message('command-git.add-line', { file: basename(attributes), written: attributeLine }),
       run: () => writeAttributes(attributes, [...lines.filter((line) => !isOurs(line)), attributeLine]),
     });
   }
-  const script = gitScript(options.program, options.programFile);
+  const script = gitScript(options);
   const path = join(folder, scriptPlace);
   if ((await readFile(path, 'utf8').catch(() => undefined)) !== script) {
     steps.push({
-      words: `.git/${scriptPlace}   write the script that calls ${options.program}`,
+      what: message('command-git.write-script', {
+        file: `.git/${scriptPlace}`,
+        command: options.program,
+      }),
       run: () => writing(scriptPlace, () => writeScript(path, script)),
     });
   }
@@ -96,10 +110,12 @@ async function settingUp(place: Place, options: GitSetupOptions): Promise<Step[]
     const held = await git(root, ['config', '--local', '--get', key]);
     if (held.ok && held.out.toString().replace(/\n$/, '') === value) continue;
     steps.push({
-      words: `.git/config   ${held.ok ? 'change' : 'set'} ${key} = ${value}`,
+      what: message(held.ok ? 'command-git.change' : 'command-git.set', {
+        ...{ file: '.git/config', setting: key, written: value },
+      }),
       run: async () => {
         const done = await git(root, ['config', '--local', key, value]);
-        return done.ok ? undefined : done.message;
+        return done.ok ? undefined : done;
       },
     });
   }
@@ -112,7 +128,7 @@ async function undoing({ root, folder, attributes }: Place): Promise<Step[]> {
   const ours = lines.find(isOurs);
   if (ours !== undefined) {
     steps.push({
-      words: `${basename(attributes)}   take out the line: ${ours.trim()}`,
+      what: message('command-git.take-line-out', { file: basename(attributes), written: ours.trim() }),
       run: () =>
         writeAttributes(
           attributes,
@@ -123,7 +139,7 @@ async function undoing({ root, folder, attributes }: Place): Promise<Step[]> {
   const own = dirname(scriptPlace);
   if ((await stat(join(folder, own)).catch(() => undefined)) !== undefined) {
     steps.push({
-      words: `.git/${own}   remove the script, and what it keeps`,
+      what: message('command-git.remove-script', { file: `.git/${own}` }),
       run: () => writing(own, () => rm(join(folder, own), { recursive: true })),
     });
   }
@@ -131,10 +147,10 @@ async function undoing({ root, folder, attributes }: Place): Promise<Step[]> {
     const held = await git(root, ['config', '--local', '--get-regexp', `^${section.replace('.', '\\.')}\\.`]);
     if (!held.ok) continue;
     steps.push({
-      words: `.git/config   remove the section ${section}`,
+      what: message('command-git.remove-section', { file: '.git/config', setting: section }),
       run: async () => {
         const done = await git(root, ['config', '--local', '--remove-section', section]);
-        return done.ok ? undefined : done.message;
+        return done.ok ? undefined : done;
       },
     });
   }
@@ -148,7 +164,7 @@ async function attributesOf(path: string): Promise<string[]> {
   return text === '' ? [] : text.replace(/\r?\n$/, '').split(/\r?\n/);
 }
 
-async function writeAttributes(path: string, lines: readonly string[]): Promise<string | undefined> {
+async function writeAttributes(path: string, lines: readonly string[]): Promise<Trouble | undefined> {
   return writing(basename(path), async () => {
     if (lines.length === 0) return rm(path, { force: true });
     await mkdir(dirname(path), { recursive: true });
@@ -161,27 +177,28 @@ async function writeScript(path: string, script: string): Promise<void> {
   await replaceFile(path, script);
 }
 
-async function writing(name: string, write: () => Promise<void>): Promise<string | undefined> {
+async function writing(file: string, work: () => Promise<void>): Promise<Trouble | undefined> {
   try {
-    await write();
+    await work();
     return undefined;
   } catch (error) {
-    return `${name}: this cannot be written: ${writeTrouble(error)}`;
+    return { file, message: notWritten(error) };
   }
 }
 
 async function agreed(): Promise<boolean> {
   if (!process.stdin.isTTY) {
-    process.stdout.write('To do this without being asked, add --yes.\n');
+    write(message('command-git.without-asking', { option: '--yes' }));
     return false;
   }
   const questions = createInterface({ input: process.stdin, output: process.stdout });
   questions.once('SIGINT', () => {
-    process.stdout.write('\nNothing was changed.\n');
+    process.stdout.write(`\n${say(message('command-git.nothing-changed'))}\n`);
     process.exit(130);
   });
   try {
-    return /^y(es)?$/i.test((await questions.question('Shall I? (yes/no) ')).trim());
+    const answer = await questions.question(`${say(message('command-git.shall-i'))} `);
+    return isYes(answer.trim().toLowerCase());
   } catch {
     // The end of the input is no answer.
     process.stdout.write('\n');
@@ -191,8 +208,18 @@ async function agreed(): Promise<boolean> {
   }
 }
 
-function complain(message: string): ExitCode {
-  complainOf(`doughwright: ${message}\n`);
+/** Yes in the language of the question, or as everybody knows it, whole or by its first letter. */
+function isYes(answer: string): boolean {
+  const words = ['yes', say(message('command-git.yes'))];
+  return words.some((word) => answer === word || answer === word.charAt(0));
+}
+
+function write(what: Message): void {
+  process.stdout.write(`${say(what)}\n`);
+}
+
+function refuse({ file, message: why }: Trouble): ExitCode {
+  complain(...(file === undefined ? [] : [file]), say(why));
   return 2;
 }
 

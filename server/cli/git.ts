@@ -5,15 +5,16 @@ import { realpath } from 'node:fs/promises';
 import { devNull } from 'node:os';
 import { delimiter, isAbsolute, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { doughFilesBelow, readBytes, withoutMark } from '../disk.ts';
-import { largestFileBytes } from '../host.ts';
-import { isWithin, wayTo } from '../paths.ts';
-import { canonicalUri } from '../uris.ts';
+import { type Message, message } from '../../core/index.ts';
+import { doughFilesBelow, readBytes, withoutMark } from '../host/disk.ts';
+import { largestFileBytes } from '../host/host.ts';
+import { isWithin, wayTo } from '../host/paths.ts';
+import { canonicalUri } from '../host/uris.ts';
 
-/** What git said, or why it could not be asked; the message is one line for the user. */
+/** What git said, or why it could not be asked. */
 export type GitAnswer =
   | { readonly ok: true; readonly out: Buffer }
-  | { readonly ok: false; readonly message: string; readonly code?: number };
+  | { readonly ok: false; readonly message: Message; readonly code?: number };
 
 /**
  * A repository may come from anybody, and its settings name programs: git is asked so that it runs none of them, whatever is
@@ -55,8 +56,7 @@ function gitProgram(folder: string): string | undefined {
 export function git(folder: string, args: readonly string[], input?: string): Promise<GitAnswer> {
   return new Promise((settle) => {
     const program = gitProgram(folder);
-    if (program === undefined)
-      return settle({ ok: false, message: 'git is not installed, or not on the path.' });
+    if (program === undefined) return settle({ ok: false, message: message('command-git.not-installed') });
     const child = spawn(program, [...nothingRuns, ...args], {
       cwd: folder,
       env: { ...process.env, ...quietly },
@@ -69,14 +69,18 @@ export function git(folder: string, args: readonly string[], input?: string): Pr
       errors += data.toString();
     });
     child.once('error', (error: NodeJS.ErrnoException) => {
-      const message =
-        error.code === 'ENOENT' ? 'git is not installed, or not on the path.' : 'git could not be started.';
-      settle({ ok: false, message });
+      const isMissing = error.code === 'ENOENT';
+      settle({
+        ok: false,
+        message: message(isMissing ? 'command-git.not-installed' : 'command-git.not-started'),
+      });
     });
     child.once('close', (code) => {
       if (code === 0) return settle({ ok: true, out: Buffer.concat(out) });
-      const first = errors.split('\n')[0]!.replace(/^fatal: /, '');
-      settle({ ok: false, message: first || `git ended with ${code}.`, ...(code === null ? {} : { code }) });
+      const written = errors.split('\n')[0]!.replace(/^fatal: /, '');
+      if (written !== '') settle({ ok: false, message: message('command-git.said', { written }) });
+      else if (code === null) settle({ ok: false, message: message('command-git.stopped') });
+      else settle({ ok: false, message: message('command-git.ended', { number: code }), code });
     });
     child.stdin.on('error', () => {});
     child.stdin.end(input ?? '');
@@ -93,7 +97,7 @@ export interface RepositoryPlace {
 /** The repository that a folder is in; a message where it is in none. */
 export async function repositoryOf(
   folder: string,
-): Promise<RepositoryPlace | { readonly message: string; readonly root?: never }> {
+): Promise<RepositoryPlace | { readonly message: Message; readonly root?: never }> {
   const answer = await git(folder, ['rev-parse', '--show-toplevel']);
   if (answer.ok) return { root: answer.out.toString().trimEnd(), isBare: false };
   const bare = await git(folder, ['rev-parse', '--is-bare-repository', '--absolute-git-dir']);
@@ -159,7 +163,7 @@ interface TreeEntry {
 async function entriesOf(
   root: string,
   commit: string,
-): Promise<{ readonly entries: readonly TreeEntry[] } | { readonly message: string }> {
+): Promise<{ readonly entries: readonly TreeEntry[] } | { readonly message: Message }> {
   const tree = await git(root, ['ls-tree', '-r', '-z', '--full-tree', commit]);
   if (!tree.ok) return { message: tree.message };
   const entries = tree.out
@@ -191,7 +195,7 @@ export interface RevisionFiles {
 export async function filesOfRevision(
   root: string,
   revision: string,
-): Promise<RevisionFiles | { readonly message: string }> {
+): Promise<RevisionFiles | { readonly message: Message }> {
   // Only a commit has a tree; the name is checked first so that no option can be smuggled in as a revision.
   const commit = await git(root, [
     'rev-parse',
@@ -200,9 +204,10 @@ export async function filesOfRevision(
     '--end-of-options',
     `${revision}^{commit}`,
   ]);
+  // Asked quietly, git says nothing of a revision that it does not know.
   if (!commit.ok)
     return {
-      message: commit.message.startsWith('git ') ? `there is no such revision: ${revision}` : commit.message,
+      message: commit.code === undefined ? commit.message : message('command-git.no-revision', { revision }),
     };
   const found = await filesOfCommit(root, commit.out.toString().trim());
   if ('message' in found) return found;
@@ -215,7 +220,7 @@ async function filesOfCommit(
   commit: string,
 ): Promise<
   | { readonly files: Omit<RevisionFile, 'uri'>[]; readonly missing: { path: string; commit: string }[] }
-  | { readonly message: string }
+  | { readonly message: Message }
 > {
   const tree = await git(root, ['ls-tree', '-r', '-z', '--full-tree', commit]);
   if (!tree.ok) return { message: tree.message };
@@ -234,8 +239,7 @@ async function filesOfCommit(
           root,
           blobs.map(({ id }) => id),
         );
-  if (contents === undefined)
-    return { message: 'git cannot read its files of that revision; try “git fsck”.' };
+  if (contents === undefined) return { message: message('command-git.unreadable', { command: 'git fsck' }) };
   const files = blobs.map(({ path }, index) => {
     const bytes = contents[index];
     const readable =

@@ -1,12 +1,13 @@
 import { dirname, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type DoughFile, readBytes } from '../disk.ts';
-import { largestFileBytes } from '../host.ts';
-import { canonicalUri } from '../uris.ts';
+import { message } from '../../core/index.ts';
+import { type DoughFile, readBytes } from '../host/disk.ts';
+import { largestFileBytes } from '../host/host.ts';
+import { canonicalUri } from '../host/uris.ts';
 import type { ExitCode } from './exit-code.ts';
 import { cureOf, readSurroundings, shownPath } from './input.ts';
-import { styled } from './style.ts';
-import { complainOf } from './terminal.ts';
+import { say } from './speaker.ts';
+import { complain } from './terminal.ts';
 import { writeOut } from './write-out.ts';
 
 export interface ImportOptions {
@@ -20,24 +21,20 @@ export interface ImportOptions {
  * be made. What was guessed and left out is told on standard error.
  */
 export async function importFile(file: string, options: ImportOptions): Promise<ExitCode> {
-  const shown = file === '-' ? 'standard input' : shownPath(resolve(file));
+  const shown = file === '-' ? say(message('command-files.standard-input')) : shownPath(resolve(file));
   const read = file === '-' ? await readStandardInput() : await readTable(file);
-  if (read.text === undefined) return complain(shown, cureOf(read.why).replace('a formula is', 'a table is'));
+  if (read.text === undefined) {
+    complain(shown, say(read.why === 'binary' ? message('command-files.binary-table') : cureOf(read.why)));
+    return 2;
+  }
   const place = resolve(options.out ?? 'imported.dough');
   const service = await readSurroundings(dirname(place));
   const made = service.importTable(canonicalUri(pathToFileURL(place).href), read.text, options.name);
-  for (const { message, doubtful } of made.notes) {
-    const word = doubtful ? styled('yellow', 'look: ', process.stderr) : '';
-    complainOf(`doughwright: ${shown}: ${word}${message}\n`);
-  }
+  const look = say(message('command-files.to-look-at'));
+  for (const note of made.notes) complain(shown, ...(note.doubtful ? [look] : []), note.message);
   if (made.text === '') return 2;
   if (!(await writeOut(made.text, options.out, { isFormula: true, force: options.force === true }))) return 2;
   return made.notes.some(({ doubtful }) => doubtful) ? 1 : 0;
-}
-
-function complain(shown: string, message: string): ExitCode {
-  complainOf(`doughwright: ${shown}: ${message}\n`);
-  return 2;
 }
 
 async function readTable(path: string): Promise<DoughFile> {

@@ -1,14 +1,14 @@
 import { stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { createService, type LanguageTag, type Service } from '../../core/index.ts';
-import { doughFilesBelow, readDough, realFile, rootAbove, type Unreadable } from '../disk.ts';
-import { wordedIn } from '../language.ts';
-import { shownFrom } from '../paths.ts';
-import { canonicalUri } from '../uris.ts';
+import { createService, type Message, message, type Service } from '../../core/index.ts';
+import { doughFilesBelow, readDough, realFile, rootAbove, type Unreadable } from '../host/disk.ts';
+import { shownFrom } from '../host/paths.ts';
+import { canonicalUri } from '../host/uris.ts';
 import { progress } from './progress.ts';
 import type { Trouble } from './report/report.ts';
-import { complainOf, visibleLine } from './terminal.ts';
+import { say, wording } from './speaker.ts';
+import { complain, visibleLine } from './terminal.ts';
 
 /** A file the caller asked for, with its path as it is shown. */
 export interface AskedFile {
@@ -35,16 +35,15 @@ export interface Input extends Texts {
   readonly service: Service;
 }
 
-/** As `readTexts`, ready to be asked. */
+/** As `readTexts`, ready to be asked; `forPrograms` where another program reads the answers. */
 export async function readInput(
   paths: readonly string[],
-  options: { readonly around?: boolean; readonly language?: LanguageTag } = {},
+  options: { readonly around?: boolean; readonly forPrograms?: boolean } = {},
 ): Promise<Input> {
   const read = await readTexts(paths, options);
   const service = createService();
   // The core's own cap is for an editor.
-  service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER });
-  if (options.language !== undefined) service.setSettings(await wordedIn(options.language));
+  service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER, ...wording(options.forPrograms) });
   for (const [uri, text] of read.texts) service.setText(uri, text);
   service.setRoots(read.roots);
   return { ...read, service };
@@ -54,6 +53,7 @@ export async function readInput(
 export async function readSurroundings(folder: string): Promise<Service> {
   const root = await rootAbove(folder);
   const service = createService();
+  service.setSettings(wording());
   for await (const path of doughFilesBelow(root)) {
     const { text } = await readDough(path);
     if (text !== undefined) service.setText(canonicalUri(pathToFileURL(path).href), text);
@@ -79,9 +79,9 @@ export async function readTexts(
   const roots = new Set<string>();
   const troubles: Trouble[] = [];
 
-  const trouble = (path: string, message: string) => {
-    troubles.push({ path: shownPath(path), message });
-    complainOf(`doughwright: ${shownPath(path)}: ${message}\n`);
+  const trouble = (path: string, what: Message) => {
+    troubles.push({ path: shownPath(path), message: say(what) });
+    complain(shownPath(path), say(what));
   };
   const read = async (batch: readonly string[], wanted: boolean): Promise<void> => {
     const fresh = batch
@@ -94,15 +94,12 @@ export async function readTexts(
       if (file.text !== undefined) texts.push([uri, file.text]);
       if (!wanted) continue;
       if (file.text === undefined) {
-        trouble(path, path.includes('\ufffd') ? strangeName : cureOf(file.why));
+        trouble(path, path.includes('\ufffd') ? message('command-files.strange-name') : cureOf(file.why));
         continue;
       }
       asked.set(uri, { uri, shown: shownPath(path) });
       if (file.otherLettersInLine !== undefined)
-        trouble(
-          path,
-          `line ${file.otherLettersInLine}: this is not UTF-8, and is left as it is; save the file as UTF-8.`,
-        );
+        trouble(path, message('command-files.other-letters', { number: file.otherLettersInLine }));
     }
   };
   const readBelow = async (folder: string, wanted: boolean): Promise<number> => {
@@ -113,7 +110,7 @@ export async function readTexts(
     for await (const file of doughFilesBelow(folder, unread)) {
       batch.push(file);
       found++;
-      if (wanted && found % 100 === 0) progress(`${found} files read`);
+      if (wanted && found % 100 === 0) progress(say(message('command-files.read-so-far', { count: found })));
       if (batch.length < atOnce) continue;
       await read(batch, wanted);
       batch = [];
@@ -135,7 +132,7 @@ export async function readTexts(
     roots.add(await rootAbove(path));
     const before = troubles.length;
     if ((await readBelow(path, true)) === 0 && troubles.length === before)
-      trouble(path, 'no .dough file in this folder; hidden folders and what git ignores are left out.');
+      trouble(path, message('command-files.empty-folder'));
   }
   if (around) for (const root of roots) await readBelow(root, false);
   return {
@@ -148,22 +145,19 @@ export async function readTexts(
   };
 }
 
-/** What to do about a file that cannot be read, in one line. */
-export function cureOf(why: Unreadable): string {
-  return cures[why];
+/** What to do about a file that cannot be read. */
+export function cureOf(why: Unreadable): Message {
+  return message(`command-files.${cures[why]}`);
 }
 
-/** A name that is no UTF-8 comes from the disk with a sign in it that its file does not have. */
-const strangeName = 'the name of this file cannot be read; give it one in UTF-8.';
-
-const cures: Record<Unreadable, string> = {
-  missing: 'there is no such file or folder; look at the spelling.',
-  folder: 'this is a folder; name a file.',
-  'no permission': 'you may not read this; give yourself the right to.',
-  'too large': 'this file is larger than 4 MiB; divide it into several.',
-  binary: 'line 1: this is not plain text; a formula is text saved as UTF-8.',
-  broken: 'this cannot be read; name an ordinary file, or look whether its disk is all right.',
-};
+const cures = {
+  missing: 'missing',
+  folder: 'folder',
+  'no permission': 'no-permission',
+  'too large': 'too-large',
+  binary: 'binary',
+  broken: 'broken',
+} as const satisfies Record<Unreadable, string>;
 
 /** A path as it is shown: from the current folder where it lies below, with slashes. */
 export function shownPath(path: string): string {

@@ -6,7 +6,7 @@ import { Option } from 'commander';
  */
 export function languageOption(): Option {
   // Written out, for the core has not been loaded when the words of a command are read; a test holds it to the core's list.
-  return new Option('--language <language>', 'word findings in this language')
-    .choices(['en', 'de'])
+  return new Option('--language <language>', 'say all in this language')
+    .choices(['en', 'de', 'fr'])
     .default('en');
 }

@@ -1,14 +1,14 @@
 import { writeSync } from 'node:fs';
 import { isMainThread } from 'node:worker_threads';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import type { LanguageTag } from '../../core/index.ts';
 import { version } from '../../package.json';
 import type { ExitCode } from './exit-code.ts';
 import { languageOption } from './language-option.ts';
 import { formats } from './report/report.ts';
 import { ruleLevels } from './rule-levels.ts';
-import { complainOf } from './terminal.ts';
+import { complain, complainOf } from './terminal.ts';
 import { usageError } from './usage-errors.ts';
-import { writeTrouble } from './write-out.ts';
 
 const sizes = ['pieces', 'dough', 'baked', 'flour', 'onHand', 'bowls'];
 
@@ -21,9 +21,13 @@ const program = new Command('doughwright')
     'after',
     `${ends('there is nothing to report', 'there is something')}${example('doughwright check formulas')}`,
   )
-  .hook('preAction', (_, command) => {
+  .hook('preAction', async (_, command) => {
     // Taken for the current folder, an empty word (a variable of a script that is not set) would change or check all of it.
     if (command.args.includes('')) command.error('error: an empty word stands where a name is meant.');
+    const { language } = command.opts<{ language?: LanguageTag }>();
+    if (language === undefined) return;
+    const { speakIn } = await import('./speaker.ts');
+    await speakIn(language, (sentence) => complain(sentence));
   });
 
 // Each command is imported only when it is called, so that help and version need none of them.
@@ -84,14 +88,19 @@ program
     new Option('--format <format>', 'how to write it; md for a review').choices(['text', 'md', 'json']),
   )
   .option('--json', 'the same as --format json')
+  .addOption(languageOption())
   .addOption(new Option('--git-driver', 'be called by git as its external diff').hideHelp())
   .addHelpText(
     'after',
     `${ends('nothing or only the layout differs', 'something does')}${example('doughwright compare --since main formulas')}`,
   )
   .action(async (paths: string[], options) => {
-    const { compare, compareForGit } = await import('./compare.ts');
-    end(await (options.gitDriver ? compareForGit(paths) : compare(paths, options)));
+    if (options.gitDriver) {
+      const { compareForGit } = await import('./compare-for-git.ts');
+      return end(await compareForGit(paths));
+    }
+    const { compare } = await import('./compare.ts');
+    end(await compare(paths, options));
   });
 
 program
@@ -100,6 +109,7 @@ program
   .option('--yes', 'do it without asking')
   .option('--undo', 'take it back')
   .option('--program <command>', 'how git shall call this program')
+  .addOption(languageOption())
   .addHelpText('after', example('doughwright git-setup'))
   .action(async (options) => {
     const { gitSetup, ownProgram } = await import('./git-setup.ts');
@@ -112,6 +122,7 @@ program
   .argument('<file>')
   .option('--keep <folder>', 'where to keep what is shown')
   .option('--blob <id>', 'the name to keep it under')
+  .addOption(languageOption())
   .action(async (file: string, { keep, blob }: { keep?: string; blob?: string }) => {
     const { textconv } = await import('./textconv.ts');
     end(await textconv(file, keep && blob ? { folder: keep, blob } : undefined));
@@ -135,6 +146,7 @@ program
   .description('bring files into the canonical form')
   .argument('<paths...>', 'files, or folders to walk')
   .option('--check', 'write nothing; name what would change, and end with 1 if anything would')
+  .addOption(languageOption())
   .addHelpText('after', example('doughwright format --check formulas'))
   .action(async (paths: string[], options) => {
     const { format } = await import('./format.ts');
@@ -149,6 +161,7 @@ program
   .option('--most-ash <percent>', 'most ash, of the dry matter', share)
   .option('--nearest', 'the shares nearest to equal parts, where prices do not count')
   .option('--in <path>', 'the file or folder whose flours are meant', '.')
+  .addOption(languageOption())
   .option('--json', 'write it for another program to read')
   .addHelpText('after', example("doughwright blend --protein 12.5 'strong white' 'soft white'"))
   .action(async (flours: string[], options) => {
@@ -207,6 +220,7 @@ program
   .option('--name <name>', 'the name of the formula, where the table has none')
   .option('--out <file>', 'write the formula to a file instead of standard output')
   .option('--force', 'write over a formula file that is there already')
+  .addOption(languageOption())
   .addHelpText(
     'after',
     example("doughwright import --name 'Harbour Tin' --out harbour-tin.dough harbour-tin.csv"),
@@ -222,6 +236,7 @@ program
   .argument('[paths...]', 'files, or folders to walk', ['.'])
   .addOption(formatOption(['csv', 'json'], 'csv'))
   .option('--decimal-comma', 'numbers with a comma, cells between semicolons')
+  .addOption(languageOption())
   .option('--out <file>', 'write it to a file instead of standard output')
   .addHelpText('after', example('doughwright export --out formulas.csv formulas'))
   .action(async (paths: string[], options) => {
@@ -231,13 +246,14 @@ program
 
 program
   .command('rules')
-  .description('list the rules with their level')
+  .description('list the rules with their level, or explain one')
+  .argument('[code]', 'the code of a rule, as it stands beside its findings')
   .addOption(languageOption())
   .option('--json', 'write them for another program to read')
-  .addHelpText('after', example('doughwright rules'))
-  .action(async (options) => {
+  .addHelpText('after', example('doughwright rules too-warm'))
+  .action(async (code: string | undefined, options) => {
     const { rules } = await import('./rules.ts');
-    end(await rules(options));
+    end(rules(code, options));
   });
 
 program
@@ -246,7 +262,7 @@ program
   .requiredOption('--stdio', 'speak over standard input and output')
   .addHelpText('after', example('doughwright serve --stdio'))
   .action(async () => {
-    await import('../node.ts');
+    await import('../host/node.ts');
   });
 
 // Whoever reads our output may stop reading, as `head` does; there is nothing to tell then.
@@ -275,10 +291,11 @@ function leaveQuietly(error: NodeJS.ErrnoException): never {
 }
 
 /** A full disk, say, behind standard output: what was asked for is not there, and that is told in one line. */
-function leaveTelling(error: NodeJS.ErrnoException): never {
+async function leaveTelling(error: NodeJS.ErrnoException): Promise<never> {
   if (error.code === 'EPIPE') process.exit();
   try {
-    writeSync(2, `doughwright: standard output cannot be written: ${writeTrouble(error)}\n`);
+    const { outputTrouble } = await import('./write-out.ts');
+    writeSync(2, `doughwright: ${outputTrouble(error)}\n`);
   } catch {
     // Nobody can be told.
   }

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { isUnfinishedMerge, mergeTexts, usualMarks } from '../../core/index.ts';
-import { largestFileBytes } from '../host.ts';
+import { largestFileBytes } from '../host/host.ts';
 import { replaceFile } from './write-out.ts';
 
 /** What a merge in conflict ends with: no other program that fails, Node among them, ends with it. */

@@ -1,44 +1,45 @@
 import {
-  type LanguageTag,
+  type Message,
+  message,
   type PlanView,
   pageAsCsv,
   pageAsHtml,
   pageAsMarkdown,
   pageAsText,
   planPage,
+  type Speaker,
 } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
-import { complainOf } from './terminal.ts';
-import { type FileFormat, formatOf, isData, writeOut } from './write-out.ts';
+import { say } from './speaker.ts';
+import { complain } from './terminal.ts';
+import { type FileFormat, formatOf, isData, isTable, writeOut } from './write-out.ts';
 
 export interface PlanOptions {
   readonly plan?: string;
   readonly format?: FileFormat | 'text';
   readonly out?: string;
-  readonly language: LanguageTag;
 }
 
 /** Writes the production run of a plan: 0, 1 where something of it could not be planned or will be late, 2 when it could not be read. */
 export async function plan(path: string, options: PlanOptions): Promise<ExitCode> {
-  const input = await readInput([path], { language: options.language });
+  const input = await readInput([path], { forPrograms: isTable(formatOf(options)) });
   const all = input.asked.flatMap(({ uri }) => input.service.plans(uri));
   const chosen = options.plan === undefined ? all : all.filter((one) => one.plan === options.plan);
   if (chosen.length === 0) {
-    if (!input.failed) complainOf(`doughwright: ${path}: ${missing(all, options.plan)}\n`);
+    if (!input.failed) complain(path, say(missing(all, options.plan)));
     return 2;
   }
   const shown = chosen.map((one) => withPaths(one, input.shown));
-  const text = written(shown, formatOf(options) ?? 'text');
+  const text = written(shown, formatOf(options) ?? 'text', input.service.speaker());
   if (!(await writeOut(text, options.out, { isData: isData(formatOf(options)) }))) return 2;
   if (input.failed) return 2;
   return shown.every(({ complete, lateMinutes }) => complete && lateMinutes === undefined) ? 0 : 1;
 }
 
-function missing(all: readonly PlanView[], name: string | undefined): string {
-  if (name === undefined || all.length === 0)
-    return 'no plan in here; a plan begins with a line "plan NAME:".';
-  return `no plan "${name}" in here; there is ${all.map((one) => `"${one.plan}"`).join(', ')}.`;
+function missing(all: readonly PlanView[], name: string | undefined): Message {
+  if (name === undefined || all.length === 0) return message('command-files.no-plan');
+  return message('command-files.no-plan-named', { name, names: all.map(({ plan: one }) => one) });
 }
 
 /** Files by the paths that a reader knows, lines counted from one as people do. */
@@ -51,7 +52,7 @@ function withPaths(view: PlanView, shown: (uri: string) => string): PlanView {
   return { ...view, uri: shown(view.uri), line: view.line + 1, doughs };
 }
 
-function written(views: readonly PlanView[], format: FileFormat | 'text'): string {
+function written(views: readonly PlanView[], format: FileFormat | 'text', speaker: Speaker): string {
   if (format === 'json') {
     const told = views.map(({ uri, complete: _, doughs, ...rest }) => ({
       file: uri,
@@ -60,7 +61,7 @@ function written(views: readonly PlanView[], format: FileFormat | 'text'): strin
     }));
     return `${JSON.stringify(told, null, 2)}\n`;
   }
-  const pages = views.map(planPage);
+  const pages = views.map((view) => planPage(view, speaker));
   switch (format) {
     case 'csv':
       return pages.map(pageAsCsv).join('');

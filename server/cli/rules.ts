@@ -1,18 +1,26 @@
-import { type LanguageTag, loadLanguage, rules as ruleList } from '../../core/index.ts';
+import { explainedRule, message, rules as ruleList, wordsOfRule } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
+import { say, wording } from './speaker.ts';
 import { levelStyles, styled } from './style.ts';
+import { complain } from './terminal.ts';
 
-/** Lists the rules by code, with the level each has unless it is set otherwise. */
-export async function rules(options: {
-  readonly json?: boolean;
-  readonly language: LanguageTag;
-}): Promise<ExitCode> {
-  const { rulePages = {} } = await loadLanguage(options.language);
-  const rows = ruleList
-    .map(({ code, level, title, explanation }) => ({ code, level, title, explanation, ...rulePages[code] }))
+/** Lists the rules by code, with the level each has unless it is set otherwise; or explains one, as its page does. */
+export function rules(asked: string | undefined, options: { readonly json?: boolean }): ExitCode {
+  const { language } = wording();
+  const wanted = ruleList.filter(({ code }) => asked === undefined || code === asked);
+  if (wanted.length === 0) {
+    complain(say(message('command-check.no-rule', { code: asked! })));
+    return 2;
+  }
+  const rows = wanted
+    .map((rule) => ({ code: rule.code, level: rule.level, ...wordsOfRule(rule, language) }))
     .sort((one, other) => (one.code < other.code ? -1 : 1));
   if (options.json) {
     process.stdout.write(`${JSON.stringify(rows, null, 2)}\n`);
+    return 0;
+  }
+  if (asked !== undefined) {
+    process.stdout.write(explainedRule(wanted[0]!, language));
     return 0;
   }
   const width = Math.max(...rows.map(({ code }) => code.length));

@@ -5,21 +5,22 @@ import {
   askedFromWords,
   type FiledSheet,
   foldName,
-  type LanguageTag,
+  type Message,
+  message,
   type SheetView,
   writeSheets,
 } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { stateOf } from './git.ts';
 import { readInput } from './input.ts';
-import { complainOf } from './terminal.ts';
-import { type FileFormat, formatOf, isData, writeOut } from './write-out.ts';
+import { say } from './speaker.ts';
+import { complain } from './terminal.ts';
+import { type FileFormat, formatOf, isData, isTable, writeOut } from './write-out.ts';
 
 export interface SheetOptions extends AskedWords {
   readonly formula?: string;
   readonly format?: FileFormat | 'text';
   readonly out?: string;
-  readonly language: LanguageTag;
 }
 
 /**
@@ -29,10 +30,10 @@ export interface SheetOptions extends AskedWords {
 export async function sheet(path: string, options: SheetOptions): Promise<ExitCode> {
   const read = askedFromWords(options);
   if ('cure' in read) {
-    complainOf(`doughwright: ${optionName(read.word)} ${options[read.word]}: ${read.cure}\n`);
+    complain(`${optionName(read.word)} ${options[read.word]}`, say(read.cure));
     return 2;
   }
-  const input = await readInput([path], { language: options.language });
+  const input = await readInput([path], { forPrograms: isTable(formatOf(options)) });
   const all = input.asked.flatMap(({ uri }) =>
     input.service
       .symbols(uri)
@@ -42,7 +43,7 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
   const wanted = options.formula === undefined ? undefined : foldName(options.formula);
   const views = all.filter(({ formula }) => wanted === undefined || foldName(formula) === wanted);
   if (views.length === 0) {
-    if (!input.failed) complainOf(`doughwright: ${path}: ${missing(all, options.formula)}\n`);
+    if (!input.failed) complain(path, say(missing(all, options.formula)));
     return 2;
   }
   const date = today();
@@ -53,12 +54,9 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
     if (!states.has(folder)) states.set(folder, stateOf(folder));
     sheets.push({ view, origin: { file: input.shown(view.uri), ...(await states.get(folder)), date } });
   }
-  if (
-    !(await writeOut(writeSheets(sheets, formatOf(options) ?? 'text'), options.out, {
-      isData: isData(formatOf(options)),
-    }))
-  )
-    return 2;
+  const format = formatOf(options);
+  const text = writeSheets(sheets, format ?? 'text', input.service.speaker());
+  if (!(await writeOut(text, options.out, { isData: isData(format) }))) return 2;
   const troubled = sheets.filter(tellTrouble).length;
   if (input.failed) return 2;
   return troubled === 0 ? 0 : 1;
@@ -66,19 +64,17 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
 
 /** Tells what keeps a sheet from being what it should be; answers whether anything does. */
 function tellTrouble({ view, origin }: FiledSheet): boolean {
-  const tell = (line: number, message: string): void =>
-    complainOf(`doughwright: ${origin.file}:${line + 1}: ${view.formula}: ${message}\n`);
-  for (const message of view.notDone) tell(view.line, message);
+  const tell = (line: number, words: string): void =>
+    complain(`${origin.file}:${line + 1}`, view.formula, words);
+  for (const words of view.notDone) tell(view.line, words);
   if (view.heldBy !== undefined) tell(view.heldBy.line, view.heldBy.message);
-  if (view.state === 'empty')
-    tell(view.line, 'nothing can be weighed yet; write an ingredient and its amount.');
+  if (view.state === 'empty') tell(view.line, say(message('command-files.nothing-to-weigh')));
   return view.notDone.length > 0 || view.state !== 'ready';
 }
 
-function missing(there: readonly SheetView[], name: string | undefined): string {
-  if (name === undefined || there.length === 0)
-    return 'no formula in here; a formula begins with a line "formula NAME:".';
-  return `no formula "${name}" in here; there is ${there.map(({ formula }) => `"${formula}"`).join(', ')}.`;
+function missing(there: readonly SheetView[], name: string | undefined): Message {
+  if (name === undefined || there.length === 0) return message('command-files.no-formula');
+  return message('command-files.no-formula-named', { name, names: there.map(({ formula }) => formula) });
 }
 
 function optionName(word: keyof AskedWords): string {

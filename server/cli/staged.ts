@@ -1,7 +1,7 @@
 import { dirname, join } from 'node:path';
-import { createService, type FilePortrait, foldName } from '../../core/index.ts';
-import { doughFilesBelow, readDough } from '../disk.ts';
-import { wayTo } from '../paths.ts';
+import { createService, type FilePortrait, foldName, type Message } from '../../core/index.ts';
+import { doughFilesBelow, readDough } from '../host/disk.ts';
+import { wayTo } from '../host/paths.ts';
 import { blobsOf, git, repositoryOf } from './git.ts';
 
 /** What is about to be committed, and what has to do with it. */
@@ -15,7 +15,7 @@ export interface Staged {
  * The formula files that are about to be committed, and those on disk that use what these define, define no more or define
  * otherwise: a flour that got another name is told where it is missing. Paths; a message where there is no repository.
  */
-export async function stagedFiles(): Promise<Staged | { readonly message: string }> {
+export async function stagedFiles(): Promise<Staged | { readonly message: Message }> {
   const repository = await repositoryOf('.');
   if (repository.root === undefined) return { message: repository.message };
   const { root } = repository;

@@ -47,3 +47,8 @@ export function tell(text: string): void {
 export function complainOf(text: string): void {
   process.stderr.write(noOrders(visible(text)));
 }
+
+/** Writes one line to standard error: what it is about, where that is to be named, and what is to be said of it. */
+export function complain(...words: readonly string[]): void {
+  complainOf(`${['doughwright', ...words].join(': ')}\n`);
+}

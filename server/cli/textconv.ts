@@ -5,18 +5,18 @@ import { pathToFileURL } from 'node:url';
 import {
   createService,
   type FilePortrait,
-  type FormulaTotals,
   isUnfinishedMerge,
-  mass,
-  percent,
+  type Message,
+  message,
   type Service,
 } from '../../core/index.ts';
-import { readDough, rootAbove } from '../disk.ts';
-import { canonicalUri } from '../uris.ts';
+import { readDough, rootAbove } from '../host/disk.ts';
+import { canonicalUri } from '../host/uris.ts';
 import type { ExitCode } from './exit-code.ts';
 import { cureOf, readSurroundings } from './input.ts';
 import { type Keeping, keepHistory, keepShown } from './shown-texts.ts';
-import { complainOf } from './terminal.ts';
+import { say, wording } from './speaker.ts';
+import { complain } from './terminal.ts';
 
 /**
  * A file for git to compare line by line in `git log -p`, `git show` and `git blame`: its own lines, behind the header of
@@ -28,7 +28,7 @@ export async function textconv(path: string, keeping?: Keeping): Promise<ExitCod
   if (file.text === undefined) {
     const bytes = await readFile(path).catch(() => undefined);
     if (bytes === undefined) {
-      complainOf(`doughwright: ${path}: ${cureOf(file.why)}\n`);
+      complain(path, say(cureOf(file.why)));
       return 2;
     }
     process.stdout.write(file.why === 'binary' ? inOneLine(bytes) : bytes);
@@ -46,21 +46,23 @@ export async function textconv(path: string, keeping?: Keeping): Promise<ExitCod
 
 /** Bytes that are no text, so that git tells that they changed. */
 function inOneLine(bytes: Buffer): string {
-  return `not plain text: ${bytes.length} bytes, SHA-256 ${createHash('sha256').update(bytes).digest('hex')}\n`;
+  const code = createHash('sha256').update(bytes).digest('hex');
+  return `${say(message('command-git.not-text', { count: bytes.length, code }))}\n`;
 }
 
 /** Shows texts one after another; the files on disk are read once, when the first text has names of other files. */
 function createShown(): (text: string) => Promise<string> {
   const alone = createService();
+  alone.setSettings(wording());
   let among: { readonly service: Service; readonly root: string } | undefined;
   return async (text) => {
     let formulas = formulasOf(alone, '.', text);
-    if (formulas.some(({ totals }) => unknownNames(totals).length > 0)) {
+    if (formulas.some(({ unknownNames }) => unknownNames.length > 0)) {
       const root = await rootAbove(resolve('.'));
       among ??= { service: await readSurroundings(root), root };
       formulas = formulasOf(among.service, among.root, text);
     }
-    const behind = new Map(formulas.map((formula) => [formula.line, figuresOf(formula)]));
+    const behind = new Map(formulas.map((one) => [one.portrait.line, figuresOf(one)]));
     return text
       .split('\n')
       .map((line, index) => withFigures(line, behind.get(index) ?? ''))
@@ -74,37 +76,43 @@ function withFigures(line: string, figures: string): string {
   return `${line.trimEnd()}  #= ${figures}${end}`;
 }
 
+interface ShownFormula {
+  readonly portrait: FilePortrait['formulas'][number];
+  /** Names in it that nobody defines. */
+  readonly unknownNames: readonly string[];
+}
+
 /**
  * The text stands in a folder of its own, as git does not say where it is from: there its definitions go before those of
  * the files on disk, itself in another state among them.
  */
-function formulasOf(service: Service, root: string, text: string): FilePortrait['formulas'] {
+function formulasOf(service: Service, root: string, text: string): ShownFormula[] {
   const uri = canonicalUri(pathToFileURL(resolve(root, '.textconv', 'file.dough')).href);
   service.setText(uri, text);
-  return service.portrait(uri)?.formulas ?? [];
-}
-
-function unknownNames({ findings }: FormulaTotals): string[] {
-  return findings
+  const formulas = service.portrait(uri)?.formulas ?? [];
+  const lines = service.lines(uri);
+  const unknown = service
+    .findings(uri)
     .filter(({ code }) => code === 'unknown-ingredient')
-    .flatMap(({ message }) => /“(.+?)”/.exec(message)?.[1] ?? []);
+    .map(({ place }) => ({ line: place.line, name: lines[place.line]!.slice(place.start, place.end) }));
+  return formulas.map((portrait) => {
+    const end = portrait.line + portrait.source.split('\n').length;
+    const own = unknown.filter(({ line }) => line >= portrait.line && line < end);
+    return { portrait, unknownNames: own.map(({ name }) => name) };
+  });
 }
 
 /** What stands behind the header of a formula. Of a merge that is not finished nothing is added up. */
-function figuresOf({ source, totals }: FilePortrait['formulas'][number]): string {
-  if (isUnfinishedMerge(source)) return 'a merge is not finished here: nothing is added up';
+function figuresOf({ portrait: { source, totals }, unknownNames }: ShownFormula): string {
+  if (isUnfinishedMerge(source)) return say(message('command-git.unfinished'));
   const { hydration, saltFraction, prefermentedFlour, flourGrams, doughGrams } = totals;
-  const rows: [string, number | undefined, (value: number) => string][] = [
-    ['hydration', hydration, percent],
-    ['salt', saltFraction, percent],
-    ['prefermented flour', prefermentedFlour || undefined, percent],
-    ['flour', flourGrams, mass],
-    ['dough', doughGrams, mass],
-  ];
-  const told = rows.flatMap(([name, value, words]) =>
-    value === undefined ? [] : [`${name} ${words(value)}`],
-  );
-  const unknown = unknownNames(totals);
-  if (unknown.length > 0) told.push(`not known, counted as nothing: ${unknown.join(', ')}`);
-  return told.join(', ');
+  const told: Message[] = [];
+  if (hydration !== undefined) told.push(message('command-git.hydration', { fraction: hydration }));
+  if (saltFraction !== undefined) told.push(message('command-git.salt', { fraction: saltFraction }));
+  if (prefermentedFlour)
+    told.push(message('command-git.prefermented-flour', { fraction: prefermentedFlour }));
+  if (flourGrams !== undefined) told.push(message('command-git.flour', { grams: flourGrams }));
+  if (doughGrams !== undefined) told.push(message('command-git.dough', { grams: doughGrams }));
+  if (unknownNames.length > 0) told.push(message('command-git.not-known', { names: unknownNames }));
+  return told.map(say).join(', ');
 }

@@ -1,33 +1,37 @@
 import {
   allergenWords,
-  costSentence,
   ingredientStretches,
   labelCaution,
-  money,
+  message,
   nutritionWords,
+  type Speaker,
   standardWords,
   type TotalsCost,
   type TotalsLabel,
 } from '../../core/index.ts';
 
 /** The cost of a formula in lines: the whole first, then ingredient by ingredient and part by part. */
-export function costLines(cost: TotalsCost): string[] {
+export function costLines(cost: TotalsCost, speaker: Speaker): string[] {
+  const { say } = speaker;
   const { currency } = cost;
-  if (currency === undefined) return [costSentence(cost)];
+  if (currency === undefined) return [cost.text];
   const row = (name: string, amount: number | undefined): string =>
-    `${name.padEnd(nameWidth)}${(amount === undefined ? '–' : money(amount, currency)).padStart(20)}`;
+    `${name.padEnd(nameWidth)}${(amount === undefined ? '–' : speaker.money(amount, currency)).padStart(20)}`;
   return [
-    costSentence(cost),
+    cost.text,
     ...cost.lines.map((line) => row(line.name, line.amount)),
-    ...cost.parts.map((part) => row(`all of ${part.name}`, part.amount)),
+    ...cost.parts.map((part) =>
+      row(say(message('command-totals.cost-of-part', { part: part.name })), part.amount),
+    ),
   ];
 }
 
 const nameWidth = 26;
 
 /** The draft of a label in sections of lines; allergens stand in capitals. */
-export function labelSections(label: TotalsLabel): { title: string; lines: string[] }[] {
-  const { heads, rows, missing } = nutritionWords(label);
+export function labelSections(label: TotalsLabel, speaker: Speaker): { title: string; lines: string[] }[] {
+  const { say } = speaker;
+  const { heads, rows, missing } = nutritionWords(label, speaker);
   const inColumns = (name: string, cells: readonly string[]): string =>
     [name.padEnd(nameWidth), ...cells.map((cell) => cell.padStart(20))].join('').trimEnd();
   const nutrition = [
@@ -35,15 +39,18 @@ export function labelSections(label: TotalsLabel): { title: string; lines: strin
     ...rows.map(({ name, cells }) => inColumns(name, cells)),
     ...missing,
   ];
-  const ingredients = ingredientStretches(label.ingredients)
+  const ingredients = ingredientStretches(label.ingredients, label.regime, speaker)
     .map(({ text, allergen }) => (allergen ? text.toUpperCase() : text))
     .join('');
   return [
-    { title: `label draft (${label.regime}): nutrition, baked`, lines: nutrition },
+    { title: say(message('command-totals.label-nutrition', { code: label.regime })), lines: nutrition },
     {
-      title: 'label draft: ingredients',
-      lines: [ingredients, ...allergenWords(label), ...standardWords(label)],
+      title: say(message('command-totals.label-ingredients')),
+      lines: [ingredients, ...allergenWords(label, speaker), ...standardWords(label, speaker)],
     },
-    { title: 'label draft: to be checked', lines: [...label.notes, labelCaution] },
+    {
+      title: say(message('command-totals.label-to-check')),
+      lines: [...label.notes, labelCaution(speaker)],
+    },
   ];
 }

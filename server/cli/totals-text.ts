@@ -1,133 +1,184 @@
 import {
   billLines,
-  degrees,
-  differenceWords,
+  differenceOf,
   type FormulaTotals,
-  heatSentences,
+  heatOutlook,
   type Level,
-  mass,
-  percent,
+  type Message,
+  message,
+  type Speaker,
   type TotalsLine,
-  trimmed,
-  weighedFigure,
 } from '../../core/index.ts';
 import { levelStyles, styled } from './style.ts';
 import { costLines, labelSections } from './totals-label-text.ts';
 
 /** The totals of a formula for a baker to read in a terminal, the draft of its label if asked. What is not known is left out. */
-export function totalsText(totals: FormulaTotals, show: { readonly label?: boolean } = {}): string {
+export function totalsText(
+  totals: FormulaTotals,
+  speaker: Speaker,
+  show: { readonly label?: boolean } = {},
+): string {
+  const { say } = speaker;
+  const rows = facts(totals, speaker);
+  const wide = Math.max(leastWidth, ...rows.map(([label]) => width(label) + 2));
   return [
     `${styled('bold', totals.formula)}  ${styled('gray', totals.file)}`,
-    ...facts(totals).map(([label, value]) => `  ${label.padEnd(labelWidth)}${value}`),
-    ...table('overall', totals.overall, totals.flourGrams),
+    ...rows.map(([label, value]) => `  ${label}${' '.repeat(wide - width(label))}${value}`),
+    ...table(message('command-totals.overall'), totals.overall, speaker, totals.flourGrams),
     ...totals.parts.flatMap((part) => {
-      const kind = part.enclosed ? `${part.kind}, folded in` : part.kind;
-      const title = part.kind === 'dough' ? 'into the bowl' : `${part.name} (${kind})`;
-      const about = part.hydration === undefined ? '' : `, hydration ${percent(part.hydration)}`;
-      return table(`${title}${about}`, part.lines, part.flourGrams, part.totalGrams);
+      const { hydration: fraction } = part;
+      const title = titleOf(part);
+      const about =
+        fraction === undefined ? title : message('command-totals.with-hydration', { title, fraction });
+      return table(about, part.lines, speaker, part.flourGrams, part.totalGrams);
     }),
-    ...section('mixing', totals.mixing?.outlook ?? []),
-    ...section('heat', totals.heat ? heatLines(totals.heat) : []),
-    ...section('cost', totals.cost ? costLines(totals.cost) : []),
+    ...section(say(message('command-totals.mixing')), totals.mixing?.outlook ?? []),
+    ...section(say(message('command-totals.heat')), totals.heat ? heatLines(totals.heat, speaker) : []),
+    ...section(say(message('command-totals.cost')), totals.cost ? costLines(totals.cost, speaker) : []),
     ...(show.label && totals.label
-      ? labelSections(totals.label).flatMap(({ title, lines }) => section(title, lines))
+      ? labelSections(totals.label, speaker).flatMap(({ title, lines }) => section(title, lines))
       : []),
     ...section(
-      'findings',
-      totals.findings.map(({ code, level, line, message }) => {
-        const style = levelStyles[level as Level] ?? 'gray';
-        return `line ${line}: ${styled(style, level)}: ${message} ${styled('gray', `[${code}]`)}`;
-      }),
+      say(message('command-totals.findings')),
+      totals.findings.map((finding) => findingLine(finding, speaker)),
     ),
     '',
   ].join('\n');
 }
 
-function heatLines(heat: NonNullable<FormulaTotals['heat']>): string[] {
-  const bill = billLines(heat.bill);
+function titleOf({ name: part, kind, enclosed }: FormulaTotals['parts'][number]): Message {
+  if (kind === 'dough') return message('command-totals.into-bowl');
+  return message(enclosed ? 'command-totals.part-folded' : 'command-totals.part', { part, section: kind });
+}
+
+const levels = {
+  error: message('level.error'),
+  warning: message('level.warning'),
+  info: message('level.information'),
+  hint: message('level.hint'),
+} as const satisfies Record<Level, Message>;
+
+function findingLine(finding: FormulaTotals['findings'][number], { say }: Speaker): string {
+  const level = finding.level as Level;
+  const where = say(message('command-totals.line', { number: finding.line }));
+  return `${where}: ${styled(levelStyles[level], say(levels[level]))}: ${finding.message} ${styled('gray', `[${finding.code}]`)}`;
+}
+
+function heatLines(heat: NonNullable<FormulaTotals['heat']>, speaker: Speaker): string[] {
+  const bill = billLines(heat.bill, speaker);
   const wide = Math.max(0, ...bill.map(({ label }) => width(label)));
   return [
     ...bill.map(({ label, celsius }) => `${label}${' '.repeat(wide - width(label))}${celsius.padStart(11)}`),
-    ...(heat.comparison ? [differenceWords(heat.comparison)] : []),
-    ...heatSentences(heat),
+    ...(heat.comparison ? [speaker.say(differenceOf(heat.comparison))] : []),
+    ...heatOutlook(heat).map(speaker.say),
   ];
 }
 
-const labelWidth = 20;
+/** The column of what a figure is, where no word in it is longer. */
+const leastWidth = 20;
 
-function facts(totals: FormulaTotals): [label: string, value: string][] {
-  const { doughGrams, bakedGrams, flourGrams, pieces, pieceGrams, hydration, effectiveHydration, water } =
-    totals;
-  const makes = [
-    pieces !== undefined && pieceGrams !== undefined
-      ? `${trimmed(pieces, 1)} pieces of ${mass(pieceGrams)}`
-      : '',
-    doughGrams !== undefined ? `${mass(doughGrams)} of dough${foldedIn(totals)}` : '',
-    bakedGrams !== undefined ? `${mass(bakedGrams)} baked` : '',
-  ].filter(Boolean);
-  const effective = effectiveHydration === undefined ? '' : `, effective ${percent(effectiveHydration)}`;
-  const rows: [string, string | undefined][] = [
-    ['makes', makes.join(', ') || undefined],
-    ['flour', flourGrams === undefined ? undefined : mass(flourGrams)],
-    ['hydration', hydration === undefined ? undefined : `${percent(hydration)}${effective}`],
-    ['salt', totals.saltFraction ? percent(totals.saltFraction) : undefined],
-    ['prefermented flour', totals.prefermentedFlour ? percent(totals.prefermentedFlour) : undefined],
-    ['flour mix', totals.flourMix && mixWords(totals.flourMix)],
-    ['water', water && waterWords(water)],
+function facts(totals: FormulaTotals, speaker: Speaker): [label: string, value: string][] {
+  const { flourGrams, hydration, effectiveHydration, water } = totals;
+  const { say, mass, percent } = speaker;
+  const rows: [Message, string | undefined][] = [
+    [message('command-totals.makes'), makes(totals).map(say).join(', ') || undefined],
+    [message('command-totals.flour'), flourGrams === undefined ? undefined : mass(flourGrams)],
+    [
+      message('command-totals.hydration'),
+      hydration === undefined
+        ? undefined
+        : effectiveHydration === undefined
+          ? percent(hydration)
+          : say(
+              message('command-totals.effective', {
+                fraction: hydration,
+                laterFraction: effectiveHydration,
+              }),
+            ),
+    ],
+    [message('command-totals.salt'), totals.saltFraction ? percent(totals.saltFraction) : undefined],
+    [
+      message('command-totals.prefermented-flour'),
+      totals.prefermentedFlour ? percent(totals.prefermentedFlour) : undefined,
+    ],
+    [message('command-totals.flour-mix'), totals.flourMix && mixOf(totals.flourMix).map(say).join('; ')],
+    [message('command-totals.water'), water && say(waterOf(water))],
   ];
-  return rows.filter((row): row is [string, string] => row[1] !== undefined);
+  return rows.flatMap(([label, value]): [string, string][] =>
+    value === undefined ? [] : [[say(label), value]],
+  );
 }
 
-function foldedIn({ enclosedGrams }: FormulaTotals): string {
-  return enclosedGrams === undefined ? '' : ` with ${mass(enclosedGrams)} folded in`;
+function makes({ pieces, pieceGrams, doughGrams, enclosedGrams, bakedGrams }: FormulaTotals): Message[] {
+  const said: Message[] = [];
+  if (pieces !== undefined && pieceGrams !== undefined)
+    said.push(message('command-totals.pieces-of', { count: pieces, grams: pieceGrams }));
+  if (doughGrams !== undefined)
+    said.push(
+      enclosedGrams === undefined
+        ? message('command-totals.of-dough', { doughGrams })
+        : message('command-totals.of-dough-folded', { doughGrams, grams: enclosedGrams }),
+    );
+  if (bakedGrams !== undefined) said.push(message('command-totals.baked', { bakedGrams }));
+  return said;
 }
 
-function mixWords(mix: NonNullable<FormulaTotals['flourMix']>): string {
+function mixOf(mix: NonNullable<FormulaTotals['flourMix']>): Message[] {
   const { proteinAt14PercentMoisture: protein, absorptionAt14PercentMoisture: absorption } = mix;
-  const at14 = [
-    protein === undefined ? '' : `protein ${percent(protein)}`,
-    absorption === undefined ? '' : `absorption ${percent(absorption)}`,
-  ].filter(Boolean);
-  const ash = mix.ashOfDryMatter === undefined ? '' : `ash ${percent(mix.ashOfDryMatter)} of dry matter`;
-  return [at14.length === 0 ? '' : `${at14.join(', ')} at 14% moisture`, ash].filter(Boolean).join('; ');
+  const parts = [
+    ...(protein === undefined ? [] : [message('command-totals.protein', { fraction: protein })]),
+    ...(absorption === undefined ? [] : [message('command-totals.absorption', { fraction: absorption })]),
+  ];
+  const ash = mix.ashOfDryMatter;
+  return [
+    ...(parts.length === 0 ? [] : [message('command-totals.at-moisture', { parts })]),
+    ...(ash === undefined ? [] : [message('command-totals.ash', { fraction: ash })]),
+  ];
 }
 
-function waterWords(water: NonNullable<FormulaTotals['water']>): string {
-  const { celsius, iceGrams, tapGrams, tapCelsius, tapAssumed, reach, ruleOfThumbCelsius, frictionCelsius } =
-    water;
-  const tap = `${tapAssumed ? 'taken to be ' : ''}at ${degrees(tapCelsius)}`;
-  const ice = iceGrams && tapGrams !== undefined ? `${mass(iceGrams)} of ice and ${mass(tapGrams)} ` : '';
-  const drawn =
-    celsius === undefined || reach === 'tap too warm'
-      ? `${ice}from the tap, ${tap}`
-      : `at ${degrees(celsius)}`;
-  const friction = frictionCelsius === undefined ? '' : `, friction factor ${degrees(frictionCelsius)}`;
-  const rule =
-    ruleOfThumbCelsius === undefined ? '' : ` (rule of thumb ${degrees(ruleOfThumbCelsius)}${friction})`;
-  return `${drawn}${rule}`;
+function waterOf(water: NonNullable<FormulaTotals['water']>): Message {
+  const { ruleOfThumbCelsius: celsius, frictionCelsius: apartCelsius } = water;
+  const drawn = drawnWater(water);
+  if (celsius === undefined) return drawn;
+  return apartCelsius === undefined
+    ? message('command-totals.water-rule', { water: drawn, celsius })
+    : message('command-totals.water-rule-friction', { water: drawn, celsius, apartCelsius });
+}
+
+function drawnWater(water: NonNullable<FormulaTotals['water']>): Message {
+  const { celsius, iceGrams, tapGrams, tapCelsius, tapAssumed, reach } = water;
+  if (celsius !== undefined && reach !== 'tap too warm')
+    return message('command-totals.water-at', { waterCelsius: celsius });
+  const fromTap = message(
+    tapAssumed ? 'command-totals.water-from-tap-assumed' : 'command-totals.water-from-tap',
+    { tapCelsius },
+  );
+  return iceGrams && tapGrams !== undefined
+    ? message('command-totals.water-with-ice', { iceGrams, tapGrams, water: fromTap })
+    : fromTap;
 }
 
 function table(
-  title: string,
+  title: Message,
   lines: readonly TotalsLine[],
+  speaker: Speaker,
   flourGrams?: number,
   totalGrams?: number,
 ): string[] {
-  const rows = lines.map(
-    ({ name, fraction, grams }) =>
-      [name, fraction === undefined ? '' : percent(fraction), grams === undefined ? '' : weight(grams)] as [
-        string,
-        string,
-        string,
-      ],
-  );
-  if (totalGrams !== undefined) rows.push(['together', '', weight(totalGrams)]);
+  const { say, percent } = speaker;
+  const weight = (grams: number | undefined): string => (grams === undefined ? '' : weighed(grams, speaker));
+  const rows = lines.map(({ name, fraction, grams }): [string, string, string] => [
+    name,
+    fraction === undefined ? '' : percent(fraction),
+    weight(grams),
+  ]);
+  if (totalGrams !== undefined) rows.push([say(message('command-totals.together')), '', weight(totalGrams)]);
   const nameWidth = Math.max(26, ...rows.map(([name]) => width(name)));
   const body = rows.map(([name, share, grams]) =>
     `${name}${' '.repeat(nameWidth - width(name))}${share.padStart(10)}${grams.padStart(12)}`.trimEnd(),
   );
-  const heading = flourGrams ? `${title}, ${mass(flourGrams)} of flour` : title;
-  return section(heading, body);
+  const heading = flourGrams ? message('command-totals.with-flour', { title, grams: flourGrams }) : title;
+  return section(say(heading), body);
 }
 
 function section(title: string, lines: readonly string[]): string[] {
@@ -141,7 +192,7 @@ function width(text: string): number {
 }
 
 /** As it is weighed, without knowing the scale: small weights with the places that a fine one shows. */
-function weight(grams: number): string {
-  const { figure, unit } = weighedFigure(grams, grams < 1 ? 0.01 : grams < 10 ? 0.1 : 1);
+function weighed(grams: number, speaker: Speaker): string {
+  const { figure, unit } = speaker.weighed(grams, grams < 1 ? 0.01 : grams < 10 ? 0.1 : 1);
   return `${figure} ${unit}`;
 }

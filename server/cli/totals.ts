@@ -1,20 +1,21 @@
-import type { FormulaTotals, LanguageTag } from '../../core/index.ts';
+import { type FormulaTotals, message } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { type Input, readInput } from './input.ts';
-import { complainOf, tell, visibleData } from './terminal.ts';
+import { say, speaker } from './speaker.ts';
+import { complain, tell, visibleData } from './terminal.ts';
 import { totalsText } from './totals-text.ts';
 
 /** Writes what formulas come to: 0, 1 where a formula does not resolve, 2 when something could not be read. */
 export async function totals(
   paths: readonly string[],
-  options: { readonly json?: boolean; readonly label?: boolean; readonly language: LanguageTag },
+  options: { readonly json?: boolean; readonly label?: boolean },
 ): Promise<ExitCode> {
-  const input = await readInput(paths, { language: options.language });
+  const input = await readInput(paths, { forPrograms: options.json === true });
   const all = input.asked.flatMap(({ uri, shown }) =>
     input.service.totals(uri).map((formula): FormulaTotals => ({ ...formula, file: shown })),
   );
   if (options.json) process.stdout.write(asJson(all));
-  else tell(all.map((one) => totalsText(visibleData(one), options)).join('\n'));
+  else tell(all.map((one) => totalsText(visibleData(one), speaker(), options)).join('\n'));
   if (input.failed || saysNothing(input, all)) return 2;
   return all.every(({ resolved }) => resolved) ? 0 : 1;
 }
@@ -31,6 +32,6 @@ function asJson(all: readonly FormulaTotals[]): string {
 export function saysNothing(input: Input, all: readonly FormulaTotals[]): boolean {
   if (all.length > 0 || input.asked.length === 0) return false;
   const names = input.asked.map(({ shown }) => shown).join(', ');
-  complainOf(`doughwright: ${names}: no formula in here; a formula begins with a line "formula NAME:".\n`);
+  complain(names, say(message('command-files.no-formula')));
   return true;
 }

@@ -1,7 +1,9 @@
 import { watch } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
-import { rootAbove } from '../disk.ts';
+import { message } from '../../core/index.ts';
+import { rootAbove } from '../host/disk.ts';
+import { say } from './speaker.ts';
 import { complainOf } from './terminal.ts';
 
 /** Editors write a file in several steps; a change is looked at when they have come to rest. */
@@ -33,7 +35,7 @@ export async function runWatching(paths: readonly string[], run: () => Promise<u
   for (;;) {
     if (process.stdout.isTTY) process.stdout.write('\u001b[2J\u001b[3J\u001b[H');
     await run();
-    complainOf('Watching for changes; Ctrl+C ends.\n');
+    complainOf(`${say(message('command-check.watching'))}\n`);
     await changed;
     changed = new Promise<void>((done) => {
       wake = done;

@@ -2,7 +2,9 @@ import { randomUUID } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import { chmod, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname, extname, join } from 'node:path';
-import { complainOf, noOrders, visible } from './terminal.ts';
+import { type Message, message } from '../../core/index.ts';
+import { say } from './speaker.ts';
+import { complain, noOrders, visible } from './terminal.ts';
 
 const endings = { '.html': 'html', '.htm': 'html', '.md': 'md', '.csv': 'csv', '.json': 'json' } as const;
 
@@ -23,6 +25,9 @@ export function formatOf<Format>({
 /** Formats that another program reads, and whose texts are not changed for a terminal. */
 export const isData = (format: string | undefined): boolean =>
   format === 'json' || format === 'csv' || format === 'html';
+
+/** Formats whose figures another program reads; a page is read by people. */
+export const isTable = (format: string | undefined): boolean => format === 'json' || format === 'csv';
 
 /** How a text is written: what may be written over, and for whom. */
 export interface Overwriting {
@@ -49,48 +54,55 @@ export async function writeOut(
   }
   const refusal = await refusalOf(file, overwriting);
   if (refusal !== undefined) {
-    process.stderr.write(`doughwright: ${file}: ${refusal}\n`);
+    complain(file, say(refusal));
     return false;
   }
   try {
     await replaceFile(file, text);
     return true;
   } catch (error) {
-    complainOf(`doughwright: ${file}: this cannot be written: ${writeTrouble(error)}\n`);
+    complain(file, say(notWritten(error)));
     return false;
   }
 }
 
-/** Why a file is not written over, and what to do instead, in one line; nothing where it may be. */
-export async function refusalOf(file: string, overwriting: Overwriting): Promise<string | undefined> {
+/** Why a file is not written over, and what to do instead; nothing where it may be. */
+export async function refusalOf(file: string, overwriting: Overwriting): Promise<Message | undefined> {
   // What is written goes where a link leads.
   const target = await realpath(file).catch(() => file);
   if (![file, target].some((path) => extname(path).toLowerCase() === '.dough')) return undefined;
-  if (!overwriting.isFormula)
-    return 'this is a formula file, and what would be written is no formula; name another file.';
+  if (!overwriting.isFormula) return message('command-files.is-formula');
   const isThere = (await stat(target).catch(() => undefined)) !== undefined;
-  return isThere && !overwriting.force
-    ? 'this formula file is there already; name another one, or add --force to write over it.'
-    : undefined;
+  return isThere && !overwriting.force ? message('command-files.formula-there') : undefined;
 }
 
-/** Why a file could not be written, and what to do about it, in one line. */
-export function writeTrouble(error: unknown): string {
+/** That a file could not be written, why, and what to do about it. */
+export function notWritten(error: unknown): Message {
+  return message('command-files.not-written', { reason: writeTrouble(error) });
+}
+
+/** The same of standard output, in words. */
+export function outputTrouble(error: unknown): string {
+  return say(message('command-files.output-not-written', { reason: writeTrouble(error) }));
+}
+
+/** Why a file could not be written, and what to do about it; `here` where it is that file and no other that is wanted. */
+export function writeTrouble(error: unknown, here = false): Message {
   switch ((error as NodeJS.ErrnoException).code) {
     case 'ENOENT':
     case 'ENOTDIR':
-      return 'there is no such folder; make it, or name another file.';
+      return message(here ? 'command-files.no-folder-here' : 'command-files.no-folder');
     case 'EISDIR':
-      return 'this is a folder; name a file.';
+      return message('command-files.is-folder');
     case 'EACCES':
     case 'EPERM':
     case 'EROFS':
-      return 'you may not write there; give yourself the right to, or name another file.';
+      return message(here ? 'command-files.no-right-here' : 'command-files.no-right');
     case 'ENOSPC':
     case 'EDQUOT':
-      return 'the disk is full; make room.';
+      return message('command-files.disk-full');
     default:
-      return 'look whether its disk is all right, or name another file.';
+      return message(here ? 'command-files.disk-trouble-here' : 'command-files.disk-trouble');
   }
 }
 

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { actions } from '../../core/features/actions/catalogue.ts';
+import { actions } from '../../core/features/actions/action-catalogue.ts';
 import { serviceOf } from '../features/archive.ts';
 import { edited, editsOf } from './apply.ts';
 
@@ -31,7 +31,7 @@ describe.each(actions)('$id', (action) => {
     expect(offered.length).toBeGreaterThan(0);
     for (const { title, argument } of offered) {
       expect(title).not.toMatch(/undefined|NaN|\[object|\n/);
-      expect(title.length).toBeLessThan(140);
+      expect(title.length, title).toBeLessThan(70);
       const edits = service.actionEdits(uri, range, action.id, argument);
       expect(edits, title).toBeDefined();
       const text = texts.get(uri)!;

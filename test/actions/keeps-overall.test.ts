@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { SolvedFormula } from '../../core/calc/formula-result.ts';
+import type { SolvedFormula } from '../../core/calc/formula/formula-result.ts';
 import { createService, type Service, type TextRange } from '../../core/index.ts';
 import { contextsOf, workspaceOf } from '../rules/findings.ts';
 import { edited, editsOf } from './apply.ts';

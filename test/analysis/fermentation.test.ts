@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { fermentationOf, partFermentation } from '../../core/analysis/fermentation.ts';
-import { fermentationTimeline } from '../../core/features/fermentation-timeline.ts';
-import { hoverOf } from '../../core/features/hover.ts';
-import type { RuleContext } from '../../core/rules/rule.ts';
-import { plainDisplay, worded } from '../../core/text/display.ts';
+import { fermentationOf, partFermentation } from '../../core/analysis/fermentation-course.ts';
+import { fermentationTimeline } from '../../core/facts/fermentation-timeline.ts';
+import { hoverOf } from '../../core/features/hover/hover.ts';
+import type { RuleContext } from '../../core/rules/engine/rule.ts';
 import { plainSpeaker } from '../../core/words/speak.ts';
 import { contextsOf, workspaceOf } from '../rules/findings.ts';
 
@@ -17,7 +16,7 @@ function contextOf(text: string): RuleContext {
 
 function told(text: string) {
   const fermentation = fermentationOf(contextOf(text).analysis!);
-  if (!fermentation.known) throw new Error(fermentation.reason);
+  if (!fermentation.known) throw new Error(fermentation.reason.code);
   return fermentation.value;
 }
 
@@ -94,10 +93,7 @@ describe('the hover of a step', () => {
   const at = (text: string, words: string): string | undefined => {
     const context = contextOf(text);
     const line = text.split('\n').findIndex((one) => one.includes(words));
-    return worded(
-      hoverOf(context.block, line, 3, context.scope, context.analysis, plainSpeaker),
-      plainDisplay,
-    )?.markdown;
+    return hoverOf(context.block, line, 3, context.scope, context.analysis, plainSpeaker)?.markdown;
   };
 
   it('says how long it would take at 27 °C and how far the dough has risen', () => {

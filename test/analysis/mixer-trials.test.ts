@@ -55,6 +55,6 @@ describe('a mixer with very many trials', () => {
   });
 
   it('counts all trials where there are no more', () => {
-    expect(told(workspace(12, () => '2026-03-01'))).toContain('from 12 readings of 12 formulas:');
+    expect(told(workspace(12, () => '2026-03-01'))).toContain('from 12 readings of 12 formulas.');
   });
 });

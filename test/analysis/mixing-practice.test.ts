@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { type MixAnalysis, warmthOf } from '../../core/analysis/mixing.ts';
+import { type MixAnalysis, warmthOf } from '../../core/analysis/mix-analysis.ts';
 import type { Known } from '../../core/calc/known.ts';
-import { celsiusAt, type MinutesBand } from '../../core/calc/mixing.ts';
+import { celsiusAt, type MinutesBand } from '../../core/calc/mixing/mixing.ts';
 import type { Message } from '../../core/words/message.ts';
 import { contextsOf, findingsOf, workspaceOf } from '../rules/findings.ts';
 import { inWords } from '../words/told.ts';
@@ -30,7 +30,7 @@ const { cases } = JSON.parse(readFileSync(new URL('./mixing-practice.json', impo
   readonly cases: readonly PracticeCase[];
 };
 
-function told<T>(value: Known<T, Message | string>): T {
+function told<T>(value: Known<T, Message>): T {
   if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { MixAnalysis } from '../../core/analysis/mixing.ts';
-import { heatAt, heatCurve } from '../../core/calc/composition.ts';
+import type { MixAnalysis } from '../../core/analysis/mix-analysis.ts';
+import { heatAt, heatCurve } from '../../core/calc/formula/composition.ts';
 import { contextsOf, workspaceOf } from '../rules/findings.ts';
 import { inWords } from '../words/told.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { MixingOutcome } from '../../core/calc/mixing.ts';
+import type { MixingOutcome } from '../../core/calc/mixing/mixing.ts';
 import { contextsOf, workspaceOf } from '../rules/findings.ts';
 import { inWords } from '../words/told.ts';
 

@@ -3,8 +3,8 @@ import { mixerTrials } from '../../core/analysis/mixer-trials.ts';
 import { sharedMinutes } from '../../core/analysis/trial-programme.ts';
 import { comparedReadings, type TrialAnalysis, trialsOf } from '../../core/analysis/trials.ts';
 import type { Known } from '../../core/calc/known.ts';
-import type { MixingPhase } from '../../core/calc/mixing-programme.ts';
-import { programmeCurve } from '../../core/features/programme-curve.ts';
+import type { MixingPhase } from '../../core/calc/mixing/mixing-programme.ts';
+import { programmeCurve } from '../../core/facts/programme-curve.ts';
 import type { Message } from '../../core/words/message.ts';
 import { createService } from '../../core/workspace/create-service.ts';
 import { contextsOf, type GivenFile, workspaceOf } from '../rules/findings.ts';
@@ -12,7 +12,7 @@ import { inWords } from '../words/told.ts';
 
 // Invented formulas. That a record does not change when the recipe does is the notation's own rule.
 
-function told<T>(value: Known<T, Message | string>): T {
+function told<T>(value: Known<T, Message>): T {
   if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }

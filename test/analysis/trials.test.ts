@@ -2,17 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { mixerTrials } from '../../core/analysis/mixer-trials.ts';
 import { comparedReadings, type TrialAnalysis, trialsOf } from '../../core/analysis/trials.ts';
 import type { Known } from '../../core/calc/known.ts';
-import { hoverOf } from '../../core/features/hover.ts';
-import { trialFactsOf } from '../../core/features/trial-facts.ts';
-import type { RuleContext } from '../../core/rules/rule.ts';
-import { plainDisplay, worded } from '../../core/text/display.ts';
+import { trialFactsOf } from '../../core/facts/trial-facts.ts';
+import { hoverOf } from '../../core/features/hover/hover.ts';
+import type { RuleContext } from '../../core/rules/engine/rule.ts';
 import type { Message } from '../../core/words/message.ts';
 import { plainSpeaker } from '../../core/words/speak.ts';
 import { createService } from '../../core/workspace/create-service.ts';
 import { applied, contextsOf, findingsOf, firstFix, type GivenFile, workspaceOf } from '../rules/findings.ts';
 import { inWords } from '../words/told.ts';
 
-function told<T>(value: Known<T, Message | string>): T {
+function told<T>(value: Known<T, Message>): T {
   if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }
@@ -182,7 +181,7 @@ describe('the hover', () => {
   const at = (words: string): string => {
     const line = text.split('\n').findIndex((one) => one.includes(words));
     const hover = hoverOf(context.block, line, 4, context.scope, context.analysis, plainSpeaker);
-    return worded(hover?.markdown ?? '', plainDisplay);
+    return hover?.markdown ?? '';
   };
 
   it('on a reading sets measured beside computed', () => {
@@ -260,7 +259,7 @@ describe('a mixer and its trials', () => {
 
   it('stand in the hover of the mixer, before and after', () => {
     const { block, scope } = contextOf(files, 'mixers.dough', 'mixer');
-    const { markdown } = worded(hoverOf(block, 0, 7, scope, undefined, plainSpeaker)!, plainDisplay);
+    const { markdown } = hoverOf(block, 0, 7, scope, undefined, plainSpeaker)!;
     expect(markdown).toContain('6 readings of 2 formulas');
     expect(markdown).toMatch(
       /how speed 1 warms: now 0\.25 °C\/min _\(common practice\)_; by the trials \*\*0\.4\d? °C/,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type DoughForm, usualBakeLoss } from '../../core/calc/bake-loss.ts';
+import { type DoughForm, usualBakeLoss } from '../../core/calc/product/bake-loss.ts';
 
 describe('what the oven takes', () => {
   test('of tin bread is what dictionaries of the trade give for bread', () => {

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type BlendFlour, blendFlours } from '../../core/calc/blend.ts';
-import type { FlourData } from '../../core/calc/flour.ts';
-import { flourMix } from '../../core/calc/flour-mix.ts';
+import { type BlendFlour, blendFlours } from '../../core/calc/flour/blend.ts';
+import type { FlourData } from '../../core/calc/flour/flour.ts';
+import { flourMix } from '../../core/calc/flour/flour-mix.ts';
 import { findCatalogue } from '../../core/catalogue/catalogue.ts';
+import { plainSpeaker } from '../../core/words/speak.ts';
 
 const flour = (protein: number, more: Partial<FlourData> = {}): FlourData => ({
   grain: 'wheat',
@@ -99,12 +100,16 @@ describe('a blend', () => {
 
   it('says how far the flours reach, and what it lacks', () => {
     const weak = blendFlours([at('strong', 12), at('soft', 10)], { proteinAt14: 0.13, goal: 'nearest' });
-    expect(weak).toEqual({
-      known: false,
-      reason: 'these flours reach from 10% to 12% of protein at 14% moisture, and 13% is wanted',
-    });
+    const reason = weak.known ? undefined : weak.reason;
+    expect(reason?.code).toBe('blend.protein');
+    expect(plainSpeaker.say(reason!)).toBe(
+      'these flours reach from 10% to 12% of protein at 14% moisture, and 13% is wanted',
+    );
     const unpriced = blendFlours([at('strong', 12), at('soft', 10)], { proteinAt14: 0.11, goal: 'cheapest' });
-    expect(unpriced).toEqual({ known: false, reason: 'strong has no price' });
+    expect(unpriced).toEqual({
+      known: false,
+      reason: { code: 'cost.no-price', args: { name: 'strong' } },
+    });
   });
 
   it('keeps its ash, and the shares that are set', () => {

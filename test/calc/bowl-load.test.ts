@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { mostDoughGrams } from '../../core/calc/bowl-load.ts';
-import { solveFormula } from '../../core/calc/formula.ts';
+import { solveFormula } from '../../core/calc/formula/formula.ts';
+import { mostDoughGrams } from '../../core/calc/mixing/bowl-load.ts';
 import { dough, flour, formula, g, water } from './formula-builder.ts';
 
 const pound = 453.59237;

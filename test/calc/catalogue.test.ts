@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { allergenOf, isGlutenCereal } from '../../core/calc/allergens.ts';
-import { formsGlutenNetwork } from '../../core/calc/flour.ts';
-import { developmentRate, warmingRate } from '../../core/calc/mixer.ts';
+import { formsGlutenNetwork } from '../../core/calc/flour/flour.ts';
+import { developmentRate, warmingRate } from '../../core/calc/mixing/mixer.ts';
+import { allergenOf, isGlutenCereal } from '../../core/calc/product/allergens.ts';
 import { catalogueIngredients, catalogueNames, findCatalogue } from '../../core/catalogue/catalogue.ts';
 import { findCatalogueMixer, mixers } from '../../core/catalogue/mixers.ts';
 

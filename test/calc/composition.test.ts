@@ -7,8 +7,8 @@ import {
   liquidEnthalpy,
   mixCompositions,
   specificHeat,
-} from '../../core/calc/composition.ts';
-import { heatToMelt } from '../../core/calc/ice.ts';
+} from '../../core/calc/formula/composition.ts';
+import { heatToMelt } from '../../core/calc/heat/ice.ts';
 import { breadFlour, water } from './mixing-fixture.ts';
 
 describe('specific heat and density of components', () => {

@@ -1,10 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Conversion, type ConversionInput, convertProgramme } from '../../core/calc/conversion.ts';
-import { blendCurve } from '../../core/calc/flour.ts';
+import { blendCurve } from '../../core/calc/flour/flour.ts';
 import type { Known } from '../../core/calc/known.ts';
-import { developmentRate, type MixerData } from '../../core/calc/mixer.ts';
-import type { MixingPhase } from '../../core/calc/mixing-programme.ts';
+import {
+  type Conversion,
+  type ConversionInput,
+  convertProgramme,
+} from '../../core/calc/mixing/conversion.ts';
+import { developmentRate, type MixerData } from '../../core/calc/mixing/mixer.ts';
+import type { MixingPhase } from '../../core/calc/mixing/mixing-programme.ts';
 import type { Message } from '../../core/words/message.ts';
 import { inWords } from '../words/told.ts';
 import {
@@ -25,7 +29,7 @@ const speed = (number: number, minutes: number): MixingPhase => ({
 const rest = (minutes: number): MixingPhase => ({ kind: 'rest', seconds: 60 * minutes });
 const knead = (minutes: number): MixingPhase => ({ kind: 'knead', seconds: 60 * minutes });
 
-function told<T>(value: Known<T, Message | string>): T {
+function told<T>(value: Known<T, Message>): T {
   if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { contentsOf } from '../../core/calc/contents.ts';
-import { solveFormula } from '../../core/calc/formula.ts';
-import type { FormulaInput, SectionInput } from '../../core/calc/formula-input.ts';
+import { contentsOf } from '../../core/calc/formula/contents.ts';
+import { solveFormula } from '../../core/calc/formula/formula.ts';
+import type { FormulaInput, SectionInput } from '../../core/calc/formula/formula-input.ts';
 import { dough, drawRole, flour, g, milk, part, pct, salt, section, water } from './formula-builder.ts';
 
 const solve = (...sections: SectionInput[]) => {

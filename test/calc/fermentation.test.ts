@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { restingMinutes } from '../../core/calc/dough-cooling.ts';
 import {
   cardinalRate,
   equivalentMinutes,
@@ -14,8 +13,9 @@ import {
   yeastFor,
   yeastGassing,
   yeastGrowth,
-} from '../../core/calc/fermentation.ts';
-import { asFreshYeast, yeastAlike } from '../../core/calc/yeast.ts';
+} from '../../core/calc/fermentation/fermentation.ts';
+import { asFreshYeast, yeastAlike } from '../../core/calc/fermentation/yeast.ts';
+import { restingMinutes } from '../../core/calc/heat/dough-cooling.ts';
 
 const plain: Leavening = {
   freshYeastFraction: 0.02,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { findCatalogue } from '../../core/catalogue/catalogue.ts';
 import { flourTypeOf, flourTypes, mostMoisture, typedFlours } from '../../core/catalogue/flour-types.ts';
+import { inWords } from '../words/told.ts';
 
 describe('flour types as published', () => {
   // DIN 10355, table at gmf-info.de, mineral g per 100 g dry matter.
@@ -61,10 +62,10 @@ describe('flour types as published', () => {
 describe('flour types in a formula', () => {
   it('are found by name and alias, and say where each figure is from', () => {
     expect(findCatalogue('tipo 00')?.name).toBe('type 00');
-    expect(findCatalogue('type 550')?.source.text).toMatch(
-      /DIN 10355.*0\.51 % to 0\.63 %.*stands in from bread flour/,
+    expect(inWords(findCatalogue('type 550')!.source.publication)).toMatch(
+      /DIN 10355.*0\.51% to 0\.63%.*stands in from bread flour/,
     );
-    expect(findCatalogue('rye 1150')?.source.text).toContain('from memory');
+    expect(inWords(findCatalogue('rye 1150')!.source.publication)).toContain('from memory');
   });
 
   it('have ash within their own limits, and parts that make the whole', () => {

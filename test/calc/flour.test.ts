@@ -9,7 +9,7 @@ import {
   fittedAbsorption,
   peakMinutes,
   stabilityMinutes,
-} from '../../core/calc/flour.ts';
+} from '../../core/calc/flour/flour.ts';
 import { findCatalogue } from '../../core/catalogue/catalogue.ts';
 import { strongWhite, wholemeal13 } from './mixing-fixture.ts';
 

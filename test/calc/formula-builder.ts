@@ -7,8 +7,8 @@ import type {
   SectionInput,
   SectionKind,
   YieldInput,
-} from '../../core/calc/formula-input.ts';
-import type { SolvedFormula, SolvedLine, SolvedSection } from '../../core/calc/formula-result.ts';
+} from '../../core/calc/formula/formula-input.ts';
+import type { SolvedFormula, SolvedLine, SolvedSection } from '../../core/calc/formula/formula-result.ts';
 
 /** Short ways to write a formula's plain data in a test: `pct(65)`, `g(468)`, `flour('white', pct(100))`. */
 export const pct = (percent: number): AmountInput => ({ kind: 'fraction', fraction: percent / 100 });

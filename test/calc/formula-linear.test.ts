@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { det, lusolve, type Matrix, matrix } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { addEquation, linearSystem, solution } from '../../core/calc/solve-linear.ts';
+import { addEquation, linearSystem, solution } from '../../core/calc/formula/solve-linear.ts';
 
 const row = (...terms: number[]) => terms;
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { solveFormula } from '../../core/calc/formula.ts';
-import type { YieldInput } from '../../core/calc/formula-input.ts';
+import { solveFormula } from '../../core/calc/formula/formula.ts';
+import type { YieldInput } from '../../core/calc/formula/formula-input.ts';
 import {
   balance,
   dough,

@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { solveFormula } from '../../core/calc/formula.ts';
+import { solveFormula } from '../../core/calc/formula/formula.ts';
 import type {
   AmountInput,
   FormulaInput,
   SectionInput,
   SectionKind,
   YieldInput,
-} from '../../core/calc/formula-input.ts';
-import type { SolvedFormula } from '../../core/calc/formula-result.ts';
-import { scaleTo } from '../../core/calc/scaling.ts';
+} from '../../core/calc/formula/formula-input.ts';
+import type { SolvedFormula } from '../../core/calc/formula/formula-result.ts';
+import { scaleTo } from '../../core/calc/formula/scaling.ts';
 import {
   dough,
   drawRole,

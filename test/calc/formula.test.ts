@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { solveFormula } from '../../core/calc/formula.ts';
+import { solveFormula } from '../../core/calc/formula/formula.ts';
 import {
   balance,
   butter,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { allergenOf } from '../../core/calc/allergens.ts';
+import { allergenOf } from '../../core/calc/product/allergens.ts';
 import {
   allergenLists,
   breadOrRoll,
@@ -8,7 +8,7 @@ import {
   type LabelItem,
   markedName,
   meetsSolids,
-} from '../../core/calc/label.ts';
+} from '../../core/calc/product/label.ts';
 import { catalogueIngredients } from '../../core/catalogue/catalogue.ts';
 
 const item = (name: string, grams: number, ...allergens: string[]): LabelItem => ({ name, grams, allergens });

@@ -1,8 +1,8 @@
-import type { Composition } from '../../core/calc/composition.ts';
-import { blendCurve, type FlourData } from '../../core/calc/flour.ts';
-import type { HeatItem } from '../../core/calc/heat-content.ts';
-import type { MixerData } from '../../core/calc/mixer.ts';
-import type { MixingInput, MixingPhase, MixPortion } from '../../core/calc/mixing-programme.ts';
+import { blendCurve, type FlourData } from '../../core/calc/flour/flour.ts';
+import type { Composition } from '../../core/calc/formula/composition.ts';
+import type { HeatItem } from '../../core/calc/heat/heat-content.ts';
+import type { MixerData } from '../../core/calc/mixing/mixer.ts';
+import type { MixingInput, MixingPhase, MixPortion } from '../../core/calc/mixing/mixing-programme.ts';
 import { portionOf } from './mixing-portion.ts';
 
 // USDA SR27, NDB 20083, bread flour.

@@ -1,10 +1,10 @@
 import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { temperatureAfter } from '../../core/calc/heat/warming.ts';
 import type { Known } from '../../core/calc/known.ts';
-import { simulateMixing } from '../../core/calc/mixing.ts';
-import type { MixingPhase } from '../../core/calc/mixing-programme.ts';
-import { temperatureAfter } from '../../core/calc/warming.ts';
+import { simulateMixing } from '../../core/calc/mixing/mixing.ts';
+import type { MixingPhase } from '../../core/calc/mixing/mixing-programme.ts';
 import type { Message } from '../../core/words/message.ts';
 import { inWords } from '../words/told.ts';
 import { hand, planetary, programme, spiral, strongWhite } from './mixing-fixture.ts';
@@ -27,7 +27,7 @@ function integrated(slope: (celsius: number) => number, start: number, minutes: 
   return solver.solve((_, [celsius]) => [slope(celsius!)], 0, [start], minutes).y[0]!;
 }
 
-function told<T>(value: Known<T, Message | string>): T {
+function told<T>(value: Known<T, Message>): T {
   if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }

@@ -1,10 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { FlourData } from '../../core/calc/flour.ts';
+import type { FlourData } from '../../core/calc/flour/flour.ts';
 import type { Known } from '../../core/calc/known.ts';
-import { developmentRate, type MixerData, type MixerKind, warmingRate } from '../../core/calc/mixer.ts';
-import { type MinutesBand, type MixingOutcome, simulateMixing } from '../../core/calc/mixing.ts';
-import type { MixingInput, MixingPhase } from '../../core/calc/mixing-programme.ts';
+import {
+  developmentRate,
+  type MixerData,
+  type MixerKind,
+  warmingRate,
+} from '../../core/calc/mixing/mixer.ts';
+import { type MinutesBand, type MixingOutcome, simulateMixing } from '../../core/calc/mixing/mixing.ts';
+import type { MixingInput, MixingPhase } from '../../core/calc/mixing/mixing-programme.ts';
 import type { Message } from '../../core/words/message.ts';
 import { inWords } from '../words/told.ts';
 import { flourPortion, programme, spiral, strongWhite, waterPortion, wholemeal13 } from './mixing-fixture.ts';
@@ -16,7 +21,7 @@ const speed = (number: number, minutes: number): MixingPhase => ({
   seconds: 60 * minutes,
 });
 
-function told<T>(value: Known<T, Message | string>): T {
+function told<T>(value: Known<T, Message>): T {
   if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }

@@ -1,5 +1,5 @@
-import type { HeatItem } from '../../core/calc/heat-content.ts';
-import type { MixPortion } from '../../core/calc/mixing-programme.ts';
+import type { HeatItem } from '../../core/calc/heat/heat-content.ts';
+import type { MixPortion } from '../../core/calc/mixing/mixing-programme.ts';
 
 /** A portion with what its composition and its use say it brings; soaked seeds and preferments are told by the caller. */
 export function portionOf(

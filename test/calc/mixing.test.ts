@@ -1,20 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { stageOf } from '../../core/calc/development.ts';
-import { restingMinutes } from '../../core/calc/dough-cooling.ts';
-import { blendCurve, type FlourData } from '../../core/calc/flour.ts';
-import type { Known } from '../../core/calc/known.ts';
-import { developmentRate, type MixerData, warmingRate } from '../../core/calc/mixer.ts';
-import { celsiusAt, type MixingOutcome, simulateMixing } from '../../core/calc/mixing.ts';
-import { mixingBill } from '../../core/calc/mixing-bill.ts';
-import type { MixingInput, MixingPhase } from '../../core/calc/mixing-programme.ts';
-import { temperWater } from '../../core/calc/mixing-water.ts';
+import { blendCurve, type FlourData } from '../../core/calc/flour/flour.ts';
+import { restingMinutes } from '../../core/calc/heat/dough-cooling.ts';
 import {
   minutesToReach,
   settlingMinutes,
   temperatureAfter,
   temperatureBefore,
-} from '../../core/calc/warming.ts';
+} from '../../core/calc/heat/warming.ts';
+import type { Known } from '../../core/calc/known.ts';
+import { stageOf } from '../../core/calc/mixing/development.ts';
+import { developmentRate, type MixerData, warmingRate } from '../../core/calc/mixing/mixer.ts';
+import { celsiusAt, type MixingOutcome, simulateMixing } from '../../core/calc/mixing/mixing.ts';
+import { mixingBill } from '../../core/calc/mixing/mixing-bill.ts';
+import type { MixingInput, MixingPhase } from '../../core/calc/mixing/mixing-programme.ts';
+import { temperWater } from '../../core/calc/mixing/mixing-water.ts';
 import type { Message } from '../../core/words/message.ts';
 import { inWords } from '../words/told.ts';
 import {
@@ -39,7 +39,7 @@ const speed = (number: number, minutes: number): MixingPhase => ({
 const knead = (minutes: number): MixingPhase => ({ kind: 'knead', seconds: 60 * minutes });
 const rest = (minutes: number): MixingPhase => ({ kind: 'rest', seconds: 60 * minutes });
 
-function told<T>(value: Known<T, Message | string>): T {
+function told<T>(value: Known<T, Message>): T {
   if (!value.known) throw new Error(inWords(value.reason));
   return value.value;
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Nutrient } from '../../core/calc/nutrition.ts';
-import { labelFigure } from '../../core/calc/nutrition-figures.ts';
+import type { Nutrient } from '../../core/calc/product/nutrition-figures.ts';
+import { labelFigure } from '../../core/calc/product/nutrition-figures.ts';
 
 describe('figures of the United States', () => {
   // FDA Food Labeling Guide, Appendix H, and 21 CFR 101.9(c).

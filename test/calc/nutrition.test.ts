@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Composition } from '../../core/calc/composition.ts';
+import type { Composition } from '../../core/calc/formula/composition.ts';
 import {
   energyOf,
   euKilocalories,
@@ -10,7 +10,7 @@ import {
   nutritionTable,
   totalOf,
   waterOf,
-} from '../../core/calc/nutrition.ts';
+} from '../../core/calc/product/nutrition.ts';
 import { catalogueIngredients, findCatalogue } from '../../core/catalogue/catalogue.ts';
 
 const portion = (name: string, grams: number, composition?: Composition): FoodPortion => ({

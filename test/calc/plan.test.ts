@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type PlannedDough, planDay } from '../../core/calc/plan.ts';
-import { type DoughToMake, doughBatches } from '../../core/calc/plan-batches.ts';
-import { type Job, schedule } from '../../core/calc/plan-schedule.ts';
+import { type PlannedDough, planDay } from '../../core/calc/plan/plan.ts';
+import { type DoughToMake, doughBatches } from '../../core/calc/plan/plan-batches.ts';
+import { type Job, schedule } from '../../core/calc/plan/plan-schedule.ts';
 import { clockOf, daysOf, isoOf, timeWords } from '../../core/text/dates.ts';
 
 const pieces = (count: number, gramsEach: number, readyMinutes = 0) => ({

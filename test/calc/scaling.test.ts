@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { solveFormula } from '../../core/calc/formula.ts';
+import { solveFormula } from '../../core/calc/formula/formula.ts';
 import {
   bowlBatches,
   conversionFactor,
   roundFactorUp,
   roundToStep,
   scaleTo,
-} from '../../core/calc/scaling.ts';
+} from '../../core/calc/formula/scaling.ts';
 import { dough, finalGrams, flour, formula, pct, pieces, salt, water, yeast } from './formula-builder.ts';
 
 const loaf = (yields?: Parameters<typeof formula>[1], bakeLossFraction?: number) =>

@@ -1,8 +1,8 @@
 import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { temperatureAfter, type WarmingPhase } from '../../core/calc/warming.ts';
-import { minutesToWear, warmthFactor, wearMinutes } from '../../core/calc/wear.ts';
+import { temperatureAfter, type WarmingPhase } from '../../core/calc/heat/warming.ts';
+import { minutesToWear, warmthFactor, wearMinutes } from '../../core/calc/mixing/wear.ts';
 
 /** A numerical integrator: extrapolation after Hairer and Wanner. Its package has no usable default export in ESM. */
 interface Odex {

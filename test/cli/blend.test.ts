@@ -47,16 +47,18 @@ describe('doughwright blend', () => {
       'doughwright: no blend: these flours reach from 10% to 14% of protein at 14% moisture, and 15% is wanted.\n',
     );
     const nobody = await doughwright(path, 'blend', 'see white', '--protein', '12');
-    expect(nobody.stderr).toBe('doughwright: no blend: nobody has said what “see white” is.\n');
+    expect(nobody.stderr).toBe('doughwright: no blend: “see white” is not defined.\n');
     const alone = await doughwright(path, 'blend', 'sea white', '--protein', '12');
-    expect(alone.stderr).toContain('all of this has 14% of protein at 14% moisture, and 12% is wanted');
+    expect(alone.stderr).toContain(
+      'all of these flours have 14% of protein at 14% moisture, and 12% is wanted',
+    );
     const dark = await doughwright(path, 'blend', 'sea white', 'land white', '--most-ash', '0.1');
     expect(dark.stderr).toMatch(
-      /the least ash of these flours is 0\.\d+% of the dry matter, and no more than 0\.1%/,
+      /the least ash of these flours is 0\.\d+% of dry matter, and no more than 0\.1%/,
     );
     const unpriced = await doughwright(path, 'blend', 'sea white', 'cake flour', '--protein', '12');
     expect(unpriced.stderr).toBe(
-      'doughwright: no blend: cake flour has no price; write what is missing, or take --nearest, for which prices do not count.\n',
+      'doughwright: no blend: “cake flour” has no price; write what is missing, or take --nearest, for which prices do not count.\n',
     );
   });
 });

@@ -264,7 +264,7 @@ describe('doughwright git-setup', () => {
     expect(lines).toMatch(/^@@ .* @@ formula Harbour Tin:$/m);
     folder.git('commit', '--quiet', '--all', '--message=Salt');
     folder.git('rm', '--quiet', 'flours.dough');
-    expect(folder.git('diff', 'HEAD')).toMatch(/flour strong white {2}flours\.dough:1 {2}gone/);
+    expect(folder.git('diff', 'HEAD')).toMatch(/flour strong white {2}flours\.dough:1 {2}removed/);
     expect((await doughwright(folder.path, 'git-setup', '--undo', '--yes')).code).toBe(0);
     expect(readFileSync(join(folder.path, '.gitattributes'), 'utf8')).toBe('* text=auto\n');
     expect(readFileSync(join(folder.path, '.git/config'), 'utf8').trim()).toBe(before.trim());
@@ -293,7 +293,7 @@ describe('doughwright git-setup', () => {
     folder.write('tin.dough', tin.replace('salt               2%', 'salt               1.8%'));
     folder.git('commit', '--quiet', '--all', '--message=Less salt');
     expect(() => folder.git('merge', '--quiet', 'main')).toThrow();
-    expect(folder.git('diff', '--cached')).toContain('tin.dough: in conflict; mend its marked lines');
+    expect(folder.git('diff', '--cached')).toContain('tin.dough: in conflict; decide on its marked lines');
     folder.git('reset', '--quiet', '--hard', 'main');
 
     folder.git('mv', 'tin.dough', 'weekday.dough');
@@ -320,7 +320,7 @@ describe('doughwright git-setup', () => {
     expect(told).not.toContain('not known');
     folder.write('in/quay.dough', bread.replace('quay white ', 'dock white '));
     expect(folder.git('diff', '--no-ext-diff')).toMatch(
-      /^\+formula .*, not known, counted as nothing: dock white$/m,
+      /^\+formula .*, not known, counted as neither flour nor water: dock white$/m,
     );
   });
 
@@ -335,7 +335,7 @@ describe('doughwright git-setup', () => {
   it('outside of a repository says so', async () => {
     const { path } = folderWith({});
     const { code, stderr } = await doughwright(path, 'git-setup', '--yes');
-    expect([code, stderr]).toEqual([2, expect.stringMatching(/^doughwright: not a git repository/)]);
+    expect([code, stderr]).toEqual([2, expect.stringMatching(/^doughwright: git: not a git repository/)]);
   });
 });
 

@@ -110,7 +110,7 @@ describe('doughwright plan', () => {
     const none = await doughwright(path, 'plan', 'a.dough');
     expect([none.code, none.stdout]).toEqual([2, '']);
     expect(none.stderr).toBe(
-      'doughwright: a.dough: no plan in here; a plan begins with a line "plan NAME:".\n',
+      'doughwright: a.dough: no plan in here; a plan begins with a line “plan NAME:”.\n',
     );
   });
 

@@ -155,7 +155,10 @@ describe('doughwright sheet', () => {
     [['--flour', '1,000g'], '--flour 1,000g: that can be read in more ways than one: write 1000g or 1g.'],
     [['--on-hand', 'flour'], '--on-hand flour: write the ingredient and its weight, as "bread flour=12 kg".'],
     [['--ready', '6'], '--ready 6: write a time of day from 00:00 to 23:59, as 05:00.'],
-    [['--formula', 'Nowhere'], 'two.dough: no formula "Nowhere" in here; there is "Quay Tin", "Quay Rye".'],
+    [
+      ['--formula', 'Nowhere'],
+      'two.dough: no formula “Nowhere” in here; there is “Quay Tin” and “Quay Rye”.',
+    ],
   ])('%j: one line with the cure, and 2', async (words, message) => {
     const { path } = folderWith(files);
     const { code, stdout, stderr } = await doughwright(path, 'sheet', 'two.dough', ...words);
@@ -183,7 +186,7 @@ describe('doughwright sheet', () => {
     expect([none.code, none.stdout, none.stderr]).toEqual([
       2,
       '',
-      'doughwright: bakery.dough: no formula in here; a formula begins with a line "formula NAME:".\n',
+      'doughwright: bakery.dough: no formula in here; a formula begins with a line “formula NAME:”.\n',
     ]);
     const missing = await doughwright(path, 'sheet', 'nowhere.dough');
     expect([missing.code, missing.stdout]).toEqual([2, '']);

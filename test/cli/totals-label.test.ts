@@ -91,7 +91,7 @@ describe('doughwright totals, label and cost', () => {
     });
     const { stdout } = await doughwright(path, 'totals', '--label', 'a.dough');
     expect(stdout).toContain(
-      'dock drops without a usable price or weight. Dock drops is priced by volume, and its density is not written.',
+      'no usable price or weight for dock drops. “dock drops” is priced by volume: state its density in its section.',
     );
     expect(stdout).toMatch(/A piece of 729 g is bread \(21 CFR 136\.3\)/);
     const rolls = { ...files, 'a.dough': files['a.dough'].replace('810 g', '100 g') };

@@ -81,7 +81,7 @@ describe('doughwright totals', () => {
     const { path } = folderWith({ 'flours.dough': 'flour dock white:\n  grain wheat\n' });
     const { code, stderr } = await doughwright(path, 'totals', 'flours.dough');
     expect(code).toBe(2);
-    expect(stderr).toMatch(/^doughwright: flours\.dough: no formula in here; .*"formula NAME:"\.\n$/);
+    expect(stderr).toMatch(/^doughwright: flours\.dough: no formula in here; .*“formula NAME:”\.\n$/);
   });
 
   it('leaves out what cannot be read, and says so', async () => {

@@ -196,7 +196,7 @@ describe('April: what is shown of the history', () => {
     expect(log()).toBe(first);
     writeFileSync(script, own);
     edit('flours.dough', 'flour quay white', 'flour old white');
-    expect(log()).toContain('not known, counted as nothing: quay white');
+    expect(log()).toContain('not known, counted as neither flour nor water: quay white');
     home.git('checkout', '--quiet', 'flours.dough');
     expect(log()).toBe(first);
   });

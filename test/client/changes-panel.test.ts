@@ -5,7 +5,7 @@ import type { Wire } from '../../client/wire.ts';
 /** As much of an editor as the panel touches: a webview, and a repository for each file that answers when it is told to. */
 const editor = vi.hoisted(() => {
   const state = {
-    posted: [] as { type: string; file?: string }[],
+    posted: [] as { type: string; about?: string }[],
     /** Who listens to which repository. */
     listening: new Set<string>(),
     answers: new Map<string, () => void>(),
@@ -26,6 +26,10 @@ const editor = vi.hoisted(() => {
 });
 
 vi.mock('vscode', () => ({
+  l10n: {
+    t: (text: string, ...parts: string[]) => text.replace(/\{(\d)\}/g, (_, at) => String(parts[Number(at)])),
+  },
+  env: { language: 'en' },
   ViewColumn: { Beside: -2 },
   Uri: {
     parse: (uri: string) => ({ path: uri.slice('file://'.length), fsPath: uri.slice('file://'.length) }),
@@ -35,6 +39,7 @@ vi.mock('vscode', () => ({
     get isTrusted() {
       return editor.state.isTrusted;
     },
+    getConfiguration: () => ({ get: () => undefined }),
   },
   extensions: {
     getExtension: () => ({
@@ -92,7 +97,9 @@ describe('the panel of what changed', () => {
     await answered('/harbour/other.dough');
     await answered('/quay/one.dough');
     expect([...editor.state.listening]).toEqual(['/harbour/other.dough']);
-    expect(editor.state.posted.map(({ file }) => file)).toEqual(['other.dough']);
+    expect(editor.state.posted.map(({ about }) => about)).toEqual([
+      'other.dough, since the last commit, 01234567',
+    ]);
   });
 
   it('follows nothing once it is closed', async () => {

@@ -1,6 +1,8 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { plainDisplay } from '../../core/text/display.ts';
 import type { SheetView } from '../../server/protocol.ts';
+import { wordedIn } from '../../server/sync/language.ts';
 import { launchChromium } from '../editors/code-server.ts';
 import { computedSheet, crowdedComputedSheet } from './computed-sheets.ts';
 import { axeViolations, sideways } from './look.ts';
@@ -158,6 +160,23 @@ describe('a crowded formula as it is worked out', () => {
     await page.evaluate("for (const one of document.querySelectorAll('details')) one.open = true");
     expect(await sideways(page)).toBe(0);
     expect(await axeViolations(page)).toEqual([]);
+  });
+});
+
+describe('the charts of a sheet in another language', () => {
+  it.each([
+    [320, 'Ferry Loaf'],
+    [640, 'Ferry Loaf'],
+    [320, 'Lantern Milk Loaf'],
+    [640, 'Lantern Milk Loaf'],
+  ])('have no words on words at %i pixels: %s', async (width, formula) => {
+    const display = { ...plainDisplay, decimalSign: 'comma' } as const;
+    const sheet = computedSheet(formula, {}, { ...(await wordedIn('de')), display });
+    expect(sheet.charts.map(({ title }) => title)).toContain('Temperatur und Entwicklung beim Kneten');
+    const page = await open({ width }, sheet);
+    expect(await page.locator('.chart').count()).toBe(sheet.charts.length);
+    expect(await wordsOnWords(page)).toEqual([]);
+    expect(await sideways(page)).toBe(0);
   });
 });
 

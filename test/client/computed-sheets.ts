@@ -1,12 +1,17 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { createService, type SheetAsked } from '../../core/index.ts';
+import { createService, type Settings, type SheetAsked } from '../../core/index.ts';
 import type { SheetView } from '../../server/protocol.ts';
 import { projectFolder } from '../editors/places.ts';
 
 /** A sheet of the demo bakery as the core works it out. */
-export function computedSheet(formula: string, asked: SheetAsked = {}): SheetView {
+export function computedSheet(
+  formula: string,
+  asked: SheetAsked = {},
+  settings: Partial<Settings> = {},
+): SheetView {
   const service = createService();
+  service.setSettings(settings);
   const examples = join(projectFolder, 'examples');
   for (const name of readdirSync(examples, { recursive: true, encoding: 'utf8' }))
     if (name.endsWith('.dough'))

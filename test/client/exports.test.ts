@@ -21,7 +21,7 @@ describe('where a sheet is saved', () => {
 
   it('every ending that is offered is a format the core writes', () => {
     const sheet = { view: exampleSheet(), origin: { file: 'ferry.dough' } };
-    for (const ending of Object.keys(savedFormats)) {
+    for (const ending of savedFormats) {
       const format = formatOfFile(`sheet.${ending}`);
       expect(writeSheets([sheet], format!).length).toBeGreaterThan(100);
     }

@@ -55,6 +55,7 @@ export async function openPanel(browser: Browser, options: PanelOptions = {}): P
         nonce: '5f2c',
         scriptUri: `${origin}/preview.js`,
         styleUri: `${origin}/preview.css`,
+        ...{ language: 'en', title: 'Batch Sheet' },
       }),
       contentType: 'text/html',
     },

@@ -77,7 +77,13 @@ async function picture(
     ...{ theme, width, height: work ? 800 : 1000 },
     ...(work ? { state: { mode: 'working' as const } } : {}),
   });
-  if (sheets.length === 0) await panel.send({ type: 'nothing', sequence: 1, why: 'no-formula' });
+  if (sheets.length === 0)
+    await panel.send({
+      type: 'nothing',
+      sequence: 1,
+      what: 'No formula at the cursor.',
+      cure: 'Put the cursor into one.',
+    });
   for (const sheet of sheets) await panel.show(sheet, work ? { work } : {});
   await panel.page.evaluate(`for (const one of document.querySelectorAll('.day')) one.open = true`);
   await panel.page.screenshot({ path: join(folder, `${name}.png`), fullPage: !work });

@@ -1,6 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { noWork } from '../../client/preview/messages.ts';
+import { labelsOf } from '../../core/sheet/build/sheet-labels.ts';
+import { plainDisplay } from '../../core/text/display.ts';
+import { german } from '../../core/words/de/german.ts';
+import { speakerOf } from '../../core/words/speak.ts';
 import type { ShownSheet } from '../../server/protocol.ts';
 import { launchChromium } from '../editors/code-server.ts';
 import { axeViolations, sideways } from './look.ts';
@@ -38,6 +42,8 @@ async function open(options: PanelOptions, ...sheets: readonly ShownSheet[]): Pr
   for (const sheet of sheets) await panel.show(sheet);
   return panel.page;
 }
+
+const noFormula = { what: 'No formula at the cursor.', cure: 'Put the cursor into one.' };
 
 describe('what stands on the sheet', () => {
   it('is what the server sent, figure by figure, in the order of the work', async () => {
@@ -92,7 +98,7 @@ describe('what stands on the sheet', () => {
   it('never takes a text of the file for markup', async () => {
     const page = await open({}, markupSheet);
     expect(await page.locator('img').count()).toBe(0);
-    expect(await page.title()).toBe('Batch sheet');
+    expect(await page.title()).toBe('Batch Sheet');
     expect(await page.locator('h1').textContent()).toBe(markupName);
     expect(await page.locator('tbody .name').first().textContent()).toBe(markupName);
     expect(await page.locator('.finding').textContent()).toContain(markupName);
@@ -112,10 +118,10 @@ describe('what stands on the sheet', () => {
     const page = await open({}, emptyFormula);
     expect(await page.locator('main').textContent()).toContain('No ingredients yet');
     expect(await page.locator('form').isVisible()).toBe(false);
-    await panel.send({ type: 'nothing', sequence: 9, why: 'no-formula' });
-    expect(await page.locator('h1').textContent()).toBe('No formula at the cursor.');
-    await panel.send({ type: 'nothing', sequence: 10, why: 'no-server' });
-    expect(await page.locator('main').textContent()).toContain('Restart Language Server');
+    await panel.send({ type: 'nothing', sequence: 9, ...noFormula });
+    expect(await page.locator('h1').textContent()).toBe(noFormula.what);
+    await panel.send({ type: 'nothing', sequence: 10, what: 'Kein Sprachserver.', cure: 'Neu starten.' });
+    expect(await page.locator('main').textContent()).toContain('Neu starten.');
   });
 
   it('ignores an answer that has been overtaken', async () => {
@@ -123,6 +129,23 @@ describe('what stands on the sheet', () => {
     await panel.send({ type: 'sheet', sequence: 4, sheet: emptyFormula, asked: {}, work: noWork });
     await panel.send({ type: 'sheet', sequence: 3, sheet: harbourTin, asked: {}, work: noWork });
     expect(await page.locator('h1').textContent()).toBe(emptyFormula.formula);
+  });
+});
+
+describe('the words of the panel', () => {
+  it('are those that come with the sheet, in its language, also where that changes', async () => {
+    const page = await open({}, withFindings);
+    const inGerman = { ...withFindings, labels: labelsOf(speakerOf(german, plainDisplay)) };
+    await panel.show(inGerman);
+    const words = (await page.locator('main').allInnerTexts()).join(' ').replaceAll(/\s+/g, ' ');
+    for (const word of ['Zutat', 'Abwiegen', 'Wie in der Datei', 'Größe nach', 'Nach dem Kneten', 'Fehler:'])
+      expect(words).toContain(word);
+    expect(words).not.toMatch(/\b(Ingredient|Weigh|As in the file|Size by|After mixing|Error)\b/);
+    expect(await page.locator('html').getAttribute('lang')).toBe('de');
+    expect(await axeViolations(page)).toEqual([]);
+    await panel.show(withFindings);
+    expect(await page.locator('.as-in-file').textContent()).toBe('As in the file');
+    expect(await page.locator('form').count()).toBe(1);
   });
 });
 
@@ -137,7 +160,7 @@ describe('findings', () => {
     expect(await page.locator('.phases > li').nth(3).textContent()).toContain(findingAtPhase.message);
     expect(await page.locator('.steps li').nth(4).textContent()).toContain(findingAtStep.message);
     expect(await page.locator('.title .finding').textContent()).toBe(
-      `Note: ${findingAtNothing.message} (line 3)`,
+      `Information: ${findingAtNothing.message} (line 3)`,
     );
     expect(await page.locator('.finding').count()).toBe(4);
   });
@@ -147,7 +170,7 @@ describe('findings', () => {
     expect((await page.locator('.finding .level').allTextContents()).sort()).toEqual([
       'Error: ',
       'Hint: ',
-      'Note: ',
+      'Information: ',
       'Warning: ',
     ]);
     const shapes = await everyOne<string>(page, '.finding path', "one.getAttribute('d')");
@@ -360,7 +383,7 @@ describe('crowded sheets', () => {
     expect(await axeViolations(page)).toEqual([]);
     await panel.show(emptyFormula);
     expect(await axeViolations(page)).toEqual([]);
-    await panel.send({ type: 'nothing', sequence: 9, why: 'no-formula' });
+    await panel.send({ type: 'nothing', sequence: 9, ...noFormula });
     expect(await axeViolations(page)).toEqual([]);
   });
 });

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { createServerLife } from '../../client/server-life.ts';
+import { createServerLife, type ServerTrouble } from '../../client/server-life.ts';
 
 /** Clients as the library has them: one that is coming up cannot be ended. */
 function bench(milliseconds: readonly (number | 'never' | 'fails')[]) {
   const running = new Set<number>();
   const made: { up: () => void }[] = [];
-  const warnings: string[] = [];
+  const warnings: ServerTrouble[] = [];
   let most = 0;
   const make = () => {
     const own = made.length;
@@ -32,7 +32,7 @@ function bench(milliseconds: readonly (number | 'never' | 'fails')[]) {
       },
     };
   };
-  const life = createServerLife(make, (sentence) => warnings.push(sentence), 50);
+  const life = createServerLife(make, (trouble) => warnings.push(trouble), 50);
   return { life, running, made, warnings, most: () => most };
 }
 
@@ -67,7 +67,7 @@ describe('the life of the language server', () => {
     void life.start();
     await life.restart();
     expect([...running]).toEqual([1]);
-    expect(warnings).toEqual(['The language server takes long to start.']);
+    expect(warnings).toEqual([{ kind: 'slow' }]);
     made[0]!.up();
     await expect.poll(() => [...running]).toEqual([1]);
   });

@@ -1,3 +1,5 @@
+import { labelsOf } from '../../core/sheet/build/sheet-labels.ts';
+import { plainSpeaker } from '../../core/words/speak.ts';
 import type { SheetBlock, SheetFigure, SheetFinding, SheetRow, SheetView } from '../../server/protocol.ts';
 
 // Handwritten sheets of the Quay Lane bakery, which is our own invention. They are what a server might send; what the
@@ -14,6 +16,7 @@ const asInFile = {
   yields: [],
   trials: [],
   charts: [],
+  labels: labelsOf(plainSpeaker),
 } satisfies Partial<SheetView>;
 
 /** A whole sheet with a preferment, three additions to the bowl, water, mixing, steps and a finding at each kind of thing. */

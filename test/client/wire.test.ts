@@ -5,6 +5,7 @@ import { createWire } from '../../client/wire.ts';
 const editor = vi.hoisted(() => ({ documents: [] as { uri: { toString(): string }; version: number }[] }));
 
 vi.mock('vscode', () => ({
+  l10n: { t: (text: string) => text },
   EventEmitter: class {},
   workspace: {
     get textDocuments() {

@@ -141,7 +141,7 @@ describe('one moment at a time', () => {
     const page = await open({}, undefined, markupSheet);
     for (let moment = 0; moment < 6; moment += 1) await page.keyboard.press('ArrowRight');
     expect(await page.locator('img').count()).toBe(0);
-    expect(await page.title()).toBe('Batch sheet');
+    expect(await page.title()).toBe('Batch Sheet');
   });
 });
 
@@ -230,11 +230,11 @@ describe('logging a reading', () => {
     await page.getByRole('button', { name: '72 °F' }).click();
     await page.getByRole('button', { name: 'pick-up' }).click();
     const logged = () => panel.sent.findLast((message) => message.type === 'reading')?.reading;
-    await expect.poll(() => logged()?.said).toBe('72 °F');
+    await expect.poll(() => logged()?.said).toBe('72 °F, pick-up');
     expect(logged()?.celsius).toBeCloseTo((72 - 32) / 1.8, 9);
     await page.getByLabel('or °F').fill('75,5');
     await page.getByRole('button', { name: 'clean-up' }).click();
-    await expect.poll(logged).toMatchObject({ said: '75,5 °F', stage: 'clean-up' });
+    await expect.poll(logged).toMatchObject({ said: '75,5 °F, clean-up', stage: 'clean-up' });
     expect(logged()?.celsius).toBeCloseTo(24.1667, 4);
   });
 

@@ -6,6 +6,7 @@ import { parseFile } from '../../core/syntax/file.ts';
 import { updating } from '../syntax/annotated.ts';
 import { formatted } from '../syntax/formatted.ts';
 import { exampleFiles } from '../syntax/texts.ts';
+import { guideFolders } from '../tidy/canonical-pages.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const snapshot = join(root, 'test', 'fixtures', 'features', 'example-totals.json');
@@ -108,8 +109,8 @@ function rounded(value: unknown): unknown {
   return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, rounded(one)]));
 }
 
-describe('the language guide', () => {
-  const folder = join(root, 'docs', 'guide');
+describe.each(guideFolders)('the language guide in %s', (guide) => {
+  const folder = join(root, guide);
   const pages = readdirSync(folder).filter((name) => name.endsWith('.md'));
   const blocks = pages.flatMap((page) => {
     const text = readFileSync(join(folder, page), 'utf8');

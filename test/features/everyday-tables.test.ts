@@ -101,7 +101,7 @@ describe('twelve everyday tables', () => {
     expect(said('thousands-by-sum')).toContain('“1.000” is 1000: so the rows come to “Total”, 1670 g.');
     expect(said('side-by-side')).toContain('2 blocks stand side by side');
     expect(said('merged-cells')).toContain(
-      'Empty cells below one that is filled in “Part” are taken to say the same.',
+      'Empty cells below one that is filled are taken to say the same, in “Part”.',
     );
     expect(said('german')).toContain('“Weizenmehl Type 550”, is taken as “type 550”.');
     expect(made('remarks').table.text).toMatch(/Butter +80 g +# soft\n +Water +600 g, at 14 °C\n/);

@@ -277,7 +277,7 @@ describe('what only looks like an amount or a part', () => {
       'water | 66%',
       '# Number of loaves | 3',
     ]);
-    expect(doubts(table)).toContain('“Number of loaves  3”, tells of the batch and is no ingredient');
+    expect(doubts(table)).toContain('“Number of loaves  3”, is about the batch and no ingredient');
     expect(imported('Recipe: Pier Loaf\nIngredient,%\nstrong white,100\nwater,66\n').formulas).toEqual([
       'Pier Loaf',
     ]);

@@ -136,7 +136,7 @@ ${after}`,
   });
 
   it.each([
-    ['a temperature no dough has', { celsius: 250 }, /between -20 and 60/],
+    ['a temperature no dough has', { celsius: 250 }, /between −20 °C and 60 °C/],
     ['a stage nobody knows', { stage: 'fluffy' }, /pick-up, clean-up/],
     ['a day that is none', { date: 'today' }, /2026-03-14/],
     ['a minute before the start', { minutes: -1 }, /start of mixing/],

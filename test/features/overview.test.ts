@@ -33,7 +33,7 @@ it('the overview follows a change, and leaves half-typed headers out', () => {
   expect(service.overview()).toEqual([]);
 });
 
-it.each(createService().templates)('a new formula begins sound: $title', ({ id }) => {
+it.each(createService().templates())('a new formula begins sound: $title', ({ id }) => {
   for (const name of ['Slipway 7-Grain', '<b>Tin</b>: half "light"', '  ', 'mix']) {
     const service = createService();
     const text = service.newFormula(name, id);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { mixingStages } from '../../core/calc/development.ts';
+import { mixingStages } from '../../core/calc/mixing/development.ts';
 import { createService } from '../../core/index.ts';
 import { kitchen } from './kitchens.ts';
 

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checkBlock } from '../../core/rules/check.ts';
-import { isWritingError } from '../../core/rules/syntax-rows.ts';
+import { checkBlock } from '../../core/rules/engine/check.ts';
+import { isWritingError } from '../../core/rules/notation/syntax-rows.ts';
 import { inWords } from '../words/told.ts';
 import { contextsOf, findingsOf, type GivenFile, workspaceOf } from './findings.ts';
 

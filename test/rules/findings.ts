@@ -1,9 +1,9 @@
 import { analyse } from '../../core/analysis/analysis.ts';
 import { formulaOf } from '../../core/model/formula-model.ts';
-import { type BlockFinding, checkBlock } from '../../core/rules/check.ts';
-import type { RuleContext, RuleFix } from '../../core/rules/rule.ts';
-import { plainDisplay, worded } from '../../core/text/display.ts';
-import { Files } from '../../core/workspace/files.ts';
+import { type BlockFinding, checkBlock } from '../../core/rules/engine/check.ts';
+import type { RuleContext, RuleFix } from '../../core/rules/engine/rule.ts';
+import { emptySnapshot, withRoots, withText } from '../../core/workspace/snapshot.ts';
+import { Cache, type View } from '../../core/workspace/snapshot-view.ts';
 
 /** One file of a small workspace, by its path below the root. */
 export interface GivenFile {
@@ -20,19 +20,19 @@ export interface FileFinding extends BlockFinding {
 
 const root = 'file:///quay/';
 
-export function workspaceOf(given: readonly GivenFile[]): Files {
-  const files = new Files();
-  files.setRoots([root]);
-  for (const { path, text } of given) files.setText(root + path, text);
-  files.readAll();
-  return files;
+export function workspaceOf(given: readonly GivenFile[]): View {
+  const texts = given.reduce(
+    (now, { path, text }) => withText(now, root + path, text),
+    withRoots(emptySnapshot, [root]),
+  );
+  return new Cache().at(texts);
 }
 
 /** The contexts of all blocks of a file, as whoever runs the rules makes them. */
-export function contextsOf(files: Files, path: string): { context: RuleContext; firstLine: number }[] {
+export function contextsOf(view: View, path: string): { context: RuleContext; firstLine: number }[] {
   const uri = root + path;
-  const scope = files.scopeOf(uri);
-  return files.read(files.get(uri)!).blocks.map(({ block, firstLine }) => {
+  const scope = view.scopeOf(uri);
+  return view.read(uri)!.source.blocks.map(({ block, firstLine }) => {
     const model = formulaOf(block);
     const analysis = model === undefined ? {} : { analysis: analyse(model, scope) };
     return { context: { uri, block, scope, ...analysis }, firstLine };
@@ -41,10 +41,10 @@ export function contextsOf(files: Files, path: string): { context: RuleContext; 
 
 /** All findings of all files, in order; a rule that fails is an error of the test. */
 export function findingsOf(given: readonly GivenFile[]): FileFinding[] {
-  const files = workspaceOf(given);
+  const view = workspaceOf(given);
   return given.flatMap(({ path }) =>
-    contextsOf(files, path).flatMap(({ context, firstLine }) => {
-      const { findings, failures } = worded(checkBlock(context), plainDisplay);
+    contextsOf(view, path).flatMap(({ context, firstLine }) => {
+      const { findings, failures } = checkBlock(context);
       if (failures.length > 0) throw new Error(failures.join('\n'));
       return findings.map((one) => ({ ...one, path, firstLine, fileLine: firstLine + one.line }));
     }),

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { comparedReadings, trialsOf } from '../../core/analysis/trials.ts';
-import { rulesByCode } from '../../core/rules/catalogue.ts';
-import { presentProgramme } from '../../core/rules/kept-programme.ts';
+import { rulesByCode } from '../../core/rules/engine/rule-catalogue.ts';
+import { presentProgramme } from '../../core/rules/trials/kept-programme.ts';
 import { formatted } from '../syntax/formatted.ts';
 import { inWords } from '../words/told.ts';
 import { readArchive } from './archive.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { doughMixes, takenInMinutes } from '../../core/rules/mixes.ts';
+import { doughMixes, takenInMinutes } from '../../core/rules/mixing/mixes.ts';
 import { inWords } from '../words/told.ts';
 import { applied, contextsOf, findingsOf, workspaceOf } from './findings.ts';
 
@@ -63,7 +63,7 @@ describe('a calibration from readings that cannot all be right', () => {
   it('leaves out what no dough can have been: Fahrenheit written as Celsius', () => {
     expect(hint(trial(1, 12, 68, 78))).toBeUndefined();
     const sound = hint(trial(1, 12, 20.2, 26.5))!.message;
-    expect(hint(trial(1, 12, 20.2, 26.5) + trial(2, 12, 68, 78))!.message).toBe(sound);
+    expect(hint(trial(1, 12, 20.2, 26.5) + trial(2, 12, 68, 78))!.message).toEqual(sound);
   });
 
   it('that lose their warmth many times too fast writes no such thing into the mixer', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checkBlock } from '../../core/rules/check.ts';
+import { checkBlock } from '../../core/rules/engine/check.ts';
 import { contextsOf, workspaceOf } from './findings.ts';
 
 /** What mixing does to a dough, from the mildest word to the hardest, and how warm it leaves the mixer. */

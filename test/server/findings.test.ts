@@ -139,6 +139,25 @@ describe('findings that are sent', () => {
     expect(finding?.codeDescription?.href).toBe(`file:///pages/${finding?.code}.md`);
   });
 
+  it('link to the page in the language that is written, else to the English one', async () => {
+    const capabilities = { textDocument: { publishDiagnostics: { codeDescriptionSupport: true } } };
+    const pages = { en: 'file:///pages/', de: 'file:///seiten/' };
+    const hrefIn = async (rulePages: unknown, language: string) => {
+      const settings = { language };
+      const client = await startClient({ capabilities, initializationOptions: { rulePages, settings } });
+      await client.open(uri, unsound);
+      const [finding] = onLine(await client.findings(uri, 1), saltLine);
+      return finding?.codeDescription?.href.replace(/[^/]*\.md$/, '');
+    };
+    expect(await hrefIn(pages, 'de')).toBe('file:///seiten/');
+    expect(await hrefIn(pages, 'en')).toBe('file:///pages/');
+    expect(await hrefIn({ en: pages.en }, 'de')).toBe('file:///pages/');
+    expect(await hrefIn(pages.en, 'de')).toBe('file:///pages/');
+    // Where the client says nothing that makes sense, the pages of the checkout are meant.
+    expect(await hrefIn([7], 'de')).toMatch(/\/docs\/de\/rules\/$/);
+    expect(await hrefIn(undefined, 'en')).toMatch(/\/docs\/rules\/$/);
+  });
+
   it('say of a file above 4 MiB that it is too large', async () => {
     const client = await startClient();
     await client.open(uri, `${'# Quay Lane\n'.repeat(400_000)}`);

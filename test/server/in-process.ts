@@ -14,10 +14,10 @@ import {
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
 import { connectionOptions, serve } from '../../server/connection.ts';
-import { PositionEncoding } from '../../server/convert-encoding.ts';
-import { encodedWriter } from '../../server/encoded-writer.ts';
-import type { HostFiles } from '../../server/host.ts';
-import { Schedule } from '../../server/schedule.ts';
+import { PositionEncoding } from '../../server/convert/convert-encoding.ts';
+import { encodedWriter } from '../../server/convert/encoded-writer.ts';
+import type { HostFiles } from '../../server/host/host.ts';
+import { Schedule } from '../../server/sync/schedule.ts';
 
 /** A server in this very process, behind its real connection, over streams in memory. */
 export interface ServerInProcess {

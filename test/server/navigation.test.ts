@@ -240,6 +240,19 @@ describe('links and selections', () => {
     expect(links).toMatchObject([{ target: 'file:///pages/salt-range.md', range: { start: { line: 4 } } }]);
   });
 
+  it('lead to the page in the language that is written, by its title there', async () => {
+    const rulePages = { en: 'file:///pages/', de: 'file:///seiten/' };
+    const initializationOptions = { rulePages, settings: { language: 'de' } };
+    const settings = { language: 'de' };
+    const { client, bread: uri } = await opened({ initializationOptions, settings });
+    const links = await client.connection.sendRequest<DocumentLink[]>('textDocument/documentLink', {
+      textDocument: { uri },
+    });
+    expect(links).toMatchObject([
+      { target: 'file:///seiten/salt-range.md', tooltip: 'Salz außerhalb des Üblichen' },
+    ]);
+  });
+
   it('grow from the word to the file', async () => {
     const { client, bread: uri } = await opened();
     const [selection] = await client.connection.sendRequest<SelectionRange[]>('textDocument/selectionRange', {

@@ -2,8 +2,8 @@ import { posix, win32 } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isWithin, leadsOut, shownFrom, slashed, uriReference, wayTo } from '../../server/paths.ts';
-import { canonicalUri, isBelow } from '../../server/uris.ts';
+import { isWithin, leadsOut, shownFrom, slashed, uriReference, wayTo } from '../../server/host/paths.ts';
+import { canonicalUri, isBelow } from '../../server/host/uris.ts';
 
 describe('paths on Windows', () => {
   it.each([

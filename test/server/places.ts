@@ -1,9 +1,10 @@
-import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { onTestFinished } from 'vitest';
 import type { Position, TextEdit } from 'vscode-languageserver-protocol';
+import { commandLineProgram } from '../editors/places.ts';
 import { Client, type ClientOptions } from './client.ts';
 
 /** A folder of files that lives as long as the test. */
@@ -43,6 +44,25 @@ export async function startClient(options: ClientOptions = {}): Promise<Client> 
   const client = await Client.start(options);
   onTestFinished(() => client.end());
   return client;
+}
+
+/**
+ * Runs the program as it is where the files of its languages were lost; with `left` they are there and hold that. The command
+ * line and the server are one program.
+ */
+export async function withoutLanguages<T>(work: () => Promise<T>, left?: string): Promise<T> {
+  const program = commandLineProgram();
+  const lost = folderWith(left === undefined ? {} : { 'german.cjs': left });
+  for (const name of [basename(program), 'doughwright-main.cjs'])
+    copyFileSync(join(dirname(program), name), join(lost.path, name));
+  const before = process.env.DOUGHWRIGHT_CLI;
+  process.env.DOUGHWRIGHT_CLI = join(lost.path, basename(program));
+  try {
+    return await work();
+  } finally {
+    if (before === undefined) delete process.env.DOUGHWRIGHT_CLI;
+    else process.env.DOUGHWRIGHT_CLI = before;
+  }
 }
 
 /** What an editor makes of a text with edits of the protocol. */

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { CodeLens, Hover, InlayHint } from 'vscode-languageserver-protocol';
-import { readSettings } from '../../server/settings.ts';
+import { plainSpeaker } from '../../core/index.ts';
+import { readSettings } from '../../server/sync/settings.ts';
 import type { Client } from './client.ts';
-import { startClient } from './places.ts';
+import { startClient, withoutLanguages } from './places.ts';
 
 const uri = 'untitled:Harbour';
 const text = `formula Harbour Tin:
@@ -61,13 +62,16 @@ describe('the language', () => {
       .join();
   const german = /20\u00a0% Salz auf das gesamte Mehl/;
   const english = /20% salt on all flour/;
+  const french = /20\u00a0% de sel sur la farine totale/;
 
   it.each([
     ['de', german],
     ['de-AT', german],
     ['de-ch', german],
     ['en-GB', english],
-    ['fr', english],
+    ['fr', french],
+    ['fr-CA', french],
+    ['it', english],
     [undefined, english],
   ])('is that of the editor: %s', async (locale, words) => {
     const client = await startClient(locale === undefined ? {} : { locale });
@@ -85,6 +89,43 @@ describe('the language', () => {
     await expect.poll(() => found(client)).toMatch(english);
     await set(client, { language: 'de' });
     await expect.poll(() => found(client)).toMatch(german);
+  });
+
+  it('brings its decimal sign along, unless another is set; what is written into a file keeps its own', async () => {
+    const client = await startClient({ locale: 'de' });
+    await client.open(uri, text);
+    await expect.poll(() => hover(client, 4)).toMatch(/3,4\d? kg/);
+    expect(await sheet(client)).toMatch(/"decimalSign":"comma"/);
+    const [hint] = (await hints(client)).filter(({ position }) => position.line === 4);
+    const resolved = await client.connection.sendRequest<InlayHint>('inlayHint/resolve', hint);
+    for (const edit of resolved.textEdits ?? []) expect(edit.newText).not.toMatch(/\d,\d/);
+    await set(client, { decimalSign: 'point' });
+    await expect.poll(() => hover(client, 4)).toMatch(/3\.4\d? kg/);
+    await set(client, { decimalSign: 'comma', language: 'en' });
+    await expect.poll(() => hover(client, 4)).toMatch(/3,4\d? kg/);
+    await set(client, { language: 'en' });
+    await expect.poll(() => hover(client, 4)).toMatch(/3\.4\d? kg/);
+  });
+
+  it('lists and counts by the grammar of the host, and says in its own words what does not fit', async () => {
+    const client = await startClient({ locale: 'de', settings: { units: { mass: 'stones' } } });
+    await client.open(uri, text);
+    const about = () => client.logged.filter((line) => line.includes('doughwright.units.mass'));
+    await expect.poll(about).toHaveLength(1);
+    expect(about()[0]).toContain('grams oder ounces schreiben');
+  });
+
+  it('is English where its file is missing, and the log says so once', async () => {
+    const client = await withoutLanguages(() => startClient({ locale: 'de' }));
+    await client.open(uri, faulty);
+    await expect.poll(() => found(client)).toMatch(english);
+    await set(client, { language: 'en' });
+    await set(client, { language: 'de', maxFindings: 100 });
+    await client.open('untitled:Other', faulty);
+    await expect
+      .poll(() => client.published.some((one) => one.uri === 'untitled:Other' && one.diagnostics.length > 0))
+      .toBe(true);
+    expect(client.logged.filter((line) => line.includes('“de” cannot be loaded'))).toHaveLength(1);
   });
 });
 
@@ -152,7 +193,7 @@ describe('a change of settings acts at once', () => {
     await set(client, { units: { mass: 'stones' }, usual: { roomCelsius: '21 °C' } });
     const about = (key: string): string[] => client.logged.filter((line) => line.includes(key));
     await expect.poll(() => about('doughwright.units.mass')).toHaveLength(1);
-    expect(about('doughwright.units.mass')[0]).toContain('write one of grams, ounces');
+    expect(about('doughwright.units.mass')[0]).toContain('write grams or ounces');
     expect(about('doughwright.usual.roomCelsius')).toHaveLength(1);
     expect(await hover(client, 4)).toMatch(/kg/);
   });
@@ -160,7 +201,7 @@ describe('a change of settings acts at once', () => {
 
 describe('settings as they come', () => {
   const told: string[] = [];
-  const read = (value: unknown) => readSettings(value, (sentence) => told.push(sentence));
+  const read = (value: unknown) => readSettings(value, (what) => told.push(plainSpeaker.say(what)));
 
   it('may be missing, null, flat, or of another kind altogether', () => {
     for (const value of [
@@ -176,7 +217,7 @@ describe('settings as they come', () => {
     ])
       expect(read(value)).toEqual(read({}));
     expect(told).toEqual([]);
-    expect(read({ 'units.mass': 'ounces' }).core.display?.mass).toBe('ounces');
+    expect(read({ 'units.mass': 'ounces' }).display.mass).toBe('ounces');
   });
 
   it('are told one sentence each where they do not fit, and the others count', () => {

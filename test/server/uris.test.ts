@@ -1,7 +1,7 @@
 import { pathToFileURL } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { canonicalUri, isBelow } from '../../server/uris.ts';
+import { canonicalUri, isBelow } from '../../server/host/uris.ts';
 
 describe('canonical URIs', () => {
   it.each([

@@ -1,19 +1,24 @@
 import { describe, expect, it } from 'vitest';
-import { OpenDocuments } from '../../server/documents.ts';
-import { WorkspaceFiles } from '../../server/files.ts';
-import { Schedule } from '../../server/schedule.ts';
-import { readSettings } from '../../server/settings.ts';
-import { Workspace } from '../../server/workspace.ts';
+import { OpenDocuments } from '../../server/sync/documents.ts';
+import { WorkspaceFiles } from '../../server/sync/files.ts';
+import { Schedule } from '../../server/sync/schedule.ts';
+import { readSettings } from '../../server/sync/settings.ts';
+import { Workspace } from '../../server/sync/workspace.ts';
 import { FilesInMemory } from './in-process.ts';
 
 const nothing = () => undefined;
 
 describe('what the server knows', () => {
-  it('is another with other settings, so that long answers begin anew', () => {
+  it('is another with other settings, and as it was for who asked before', async () => {
     const workspace = new Workspace(new OpenDocuments());
-    const before = workspace.revision;
+    const before = (await workspace.service()).snapshot;
     workspace.settings = readSettings({ decimalSign: 'comma' }, nothing);
-    expect(workspace.revision).toBeGreaterThan(before);
+    const { snapshot } = workspace.now();
+    expect(snapshot.revision).toBeGreaterThan(before.revision);
+    expect([before, snapshot].map(({ settings }) => settings.display.decimalSign)).toEqual([
+      'point',
+      'comma',
+    ]);
   });
 
   it('is the newest text of a file, though the disk answers in another order than it was asked', async () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type AskedWords, askedFromWords } from '../../core/index.ts';
+import { type AskedWords, askedFromWords, plainSpeaker } from '../../core/index.ts';
 
 describe('what a sheet is asked for in words', () => {
   it.each<[AskedWords, object]>([
@@ -24,21 +24,24 @@ describe('what a sheet is asked for in words', () => {
   });
 
   it.each<[AskedWords, string]>([
-    [{ pieces: '0' }, 'write a whole number above 0, as 24.'],
-    [{ pieces: '2.5' }, 'write a whole number above 0, as 24.'],
-    [{ bowls: 'two' }, 'write a whole number above 0, as 24.'],
-    [{ dough: '20' }, 'write a unit behind the number, as 20 kg or 20 g.'],
-    [{ dough: '0 kg' }, 'write a weight above 0 with its unit, as 20 kg or 850 g.'],
-    [{ flour: '20 kg of it' }, 'write a weight above 0 with its unit, as 20 kg or 850 g.'],
-    [{ flour: '3 l' }, 'write a weight above 0 with its unit, as 20 kg or 850 g.'],
+    [{ pieces: '0' }, 'write a whole number above 0, for example 24.'],
+    [{ pieces: '2.5' }, 'write a whole number above 0, for example 24.'],
+    [{ bowls: 'two' }, 'write a whole number above 0, for example 24.'],
+    [{ dough: '20' }, 'write a unit behind the number, for example 20 kg or 20 g.'],
+    [{ dough: '0 kg' }, 'write a weight above 0 with its unit, for example 20 kg or 850 g.'],
+    [{ flour: '20 kg of it' }, 'write a weight above 0 with its unit, for example 20 kg or 850 g.'],
+    [{ flour: '3 l' }, 'write a weight above 0 with its unit, for example 20 kg or 850 g.'],
     [{ dough: '1,000 g' }, 'that can be read in more ways than one: write 1000 g or 1 g.'],
-    [{ onHand: '12 kg' }, 'write the ingredient and its weight, as "bread flour=12 kg".'],
-    [{ room: '26' }, 'write a unit behind the number, as 26 °C or 26 °F.'],
-    [{ tap: 'cold' }, 'write a temperature with its unit, as 26 °C.'],
-    [{ ready: '24:00' }, 'write a time of day from 00:00 to 23:59, as 05:00.'],
-    [{ start: '5 h' }, 'write a time of day from 00:00 to 23:59, as 05:00.'],
+    [{ onHand: '12 kg' }, 'write the ingredient and its weight, for example "bread flour=12 kg".'],
+    [{ room: '26' }, 'write a unit behind the number, for example 26 °C or 26 °F.'],
+    [{ tap: 'cold' }, 'write a temperature with its unit, for example 26 °C.'],
+    [{ ready: '24:00' }, 'write a time of day from 00:00 to 23:59, for example 05:00.'],
+    [{ start: '5 h' }, 'write a time of day from 00:00 to 23:59, for example 05:00.'],
   ])('%j is told with its cure', (words, cure) => {
-    expect(askedFromWords(words)).toEqual({ word: Object.keys(words)[0], cure });
+    const read = askedFromWords(words);
+    if (!('cure' in read)) throw new Error('It can be read.');
+    expect(read.word).toBe(Object.keys(words)[0]);
+    expect(plainSpeaker.say(read.cure)).toBe(cure);
   });
 
   it('no text makes it stumble, nor gives a number that is none', () => {
@@ -55,7 +58,7 @@ describe('what a sheet is asked for in words', () => {
     fc.assert(
       fc.property(words, text, (word, written) => {
         const read = askedFromWords({ [word]: written });
-        if ('cure' in read) expect(read.cure).toMatch(/\.$/);
+        if ('cure' in read) expect(plainSpeaker.say(read.cure)).toMatch(/\.$/);
         else expect(JSON.stringify(read.asked)).not.toMatch(/null/);
       }),
     );

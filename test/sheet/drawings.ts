@@ -1,6 +1,5 @@
 import { textSize } from '../../core/sheet/charts/svg.ts';
 import { textWidth } from '../../core/sheet/charts/text-fit.ts';
-import { plainDisplay, wordedText } from '../../core/text/display.ts';
 
 export interface DrawnText {
   readonly text: string;
@@ -72,12 +71,9 @@ function attribute(attributes: string, name: string): string | undefined {
 }
 
 function plain(text: string): string {
-  return wordedText(
-    text
-      .replace(/&lt;/g, '<')
-      .replace(/&gt;/g, '>')
-      .replace(/&quot;/g, '"')
-      .replace(/&amp;/g, '&'),
-    plainDisplay,
-  );
+  return text
+    .replace(/&lt;/g, '<')
+    .replace(/&gt;/g, '>')
+    .replace(/&quot;/g, '"')
+    .replace(/&amp;/g, '&');
 }

@@ -7,7 +7,7 @@ const folder = join(import.meta.dirname, '..', '..', 'examples');
 const uri = 'file:///quay-lane/formulas/ferry-loaf.dough';
 
 describe('trials on the sheet', () => {
-  it('stand in the order of the file, each reading at its line beside what is worked out for its minute', () => {
+  it('stand in the order of the file, each reading at its line beside what is computed for its minute', () => {
     const { text, view } = ferry();
     const lines = text.split('\n');
     expect(view.trials.map(({ title }) => title)).toEqual(['2026-02-11', '2026-03-18, warmer water']);
@@ -24,7 +24,7 @@ describe('trials on the sheet', () => {
     for (const { readings } of ferry().view.trials) {
       for (const { measured, workedOut, difference, stageWorkedOut } of readings) {
         const miss = Number.parseFloat(measured) - Number.parseFloat(workedOut!);
-        const told = difference === 'as worked out' ? 0 : Number.parseFloat(difference!);
+        const told = difference === 'as computed' ? 0 : Number.parseFloat(difference!);
         // Each figure is rounded to a tenth by itself.
         expect(Math.abs(Math.abs(miss) - told)).toBeLessThan(0.11);
         if (Math.abs(miss) > 0.15) expect(difference).toContain(miss > 0 ? 'warmer' : 'colder');

@@ -51,7 +51,7 @@ function askedOf(tries: string | undefined): SheetAsked {
     return [one.slice(0, at), one.slice(at + 1)];
   });
   const read = askedFromWords(Object.fromEntries(pairs) as AskedWords);
-  if ('cure' in read) throw new Error(read.cure);
+  if ('cure' in read) throw new Error(read.cure.code);
   return read.asked;
 }
 
@@ -138,7 +138,7 @@ describe('JSON', () => {
     const { file, commit, changed, ...rest } = read;
     expect({ file, commit, changed }).toEqual({ file: origin.file, commit: '8eaa6f2d', changed: true });
     const fromZero = JSON.parse(JSON.stringify(rest), (key, value) => (key === 'line' ? value - 1 : value));
-    const { uri: _, ...meant } = view;
+    const { uri: _, labels: _labels, ...meant } = view;
     expect(fromZero).toEqual(JSON.parse(JSON.stringify(meant)));
   });
 });

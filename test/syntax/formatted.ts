@@ -1,4 +1,4 @@
-import { formatEdits } from '../../core/features/format.ts';
+import { formatEdits } from '../../core/features/actions/format.ts';
 import { parseFile } from '../../core/syntax/file.ts';
 import { withEdits } from '../../core/text/edits.ts';
 

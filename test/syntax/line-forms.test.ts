@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { subSnippets, topSnippets } from '../../core/features/snippets.ts';
+import { subSnippets, topSnippets } from '../../core/features/completion/snippets.ts';
 import { createService } from '../../core/index.ts';
 import {
   amountForms,

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { formatEdits, formatTyped } from '../../core/features/format.ts';
+import { formatEdits, formatTyped } from '../../core/features/actions/format.ts';
 import { parseFile } from '../../core/syntax/file.ts';
 import { columnsOf } from '../../core/syntax/layout.ts';
 import { meaning } from '../../core/syntax/print.ts';

@@ -2,12 +2,17 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { formatted } from '../syntax/formatted.ts';
 
+/** Where the guide lies, English first. */
+export const guideFolders = ['docs/guide', 'docs/de/guide'] as const;
+
 /** The pages of the guide that people write: their examples are brought into the canonical form. */
 export function canonicalPages(project: string, read: (name: string) => string): [string, string][] {
-  return readdirSync(join(project, 'docs/guide'))
-    .filter((name) => name.endsWith('.md') && name !== 'reference.md' && name !== 'actions.md')
-    .map((name) => `docs/guide/${name}`)
-    .map((name) => [name, withCanonicalExamples(read(name))]);
+  return guideFolders.flatMap((folder) =>
+    readdirSync(join(project, folder))
+      .filter((name) => name.endsWith('.md') && name !== 'reference.md' && name !== 'actions.md')
+      .map((name) => `${folder}/${name}`)
+      .map((name): [string, string] => [name, withCanonicalExamples(read(name))]),
+  );
 }
 
 function withCanonicalExamples(page: string): string {

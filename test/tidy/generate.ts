@@ -1,8 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { actions } from '../../core/features/actions/catalogue.ts';
-import { actionsPage } from '../../core/features/actions/page.ts';
+import { actions } from '../../core/features/actions/action-catalogue.ts';
+import { actionsPage } from '../../core/features/actions/action-page.ts';
 import { rules } from '../../core/index.ts';
 import { limits, mostMoney } from '../../core/syntax/limits.ts';
 import { patternsOfForm } from '../../core/syntax/line-forms.ts';
@@ -16,9 +16,10 @@ import {
   topSections,
 } from '../../core/syntax/vocabulary.ts';
 import { rulePages as germanPages } from '../../core/words/de/rule-pages.ts';
-import { kindOf } from '../../server/actions.ts';
+import { plainSpeaker } from '../../core/words/speak.ts';
 import { addressFields, packerFields, publish } from '../../server/build/publish.ts';
-import { type Setting, settingsTable } from '../../server/settings-table.ts';
+import { kindOf } from '../../server/requests/actions.ts';
+import { type Setting, settingsTable } from '../../server/sync/settings-table.ts';
 import { canonicalPages } from './canonical-pages.ts';
 
 /** What is generated from the vocabulary and the table of rules: `node test/tidy/generate.ts` writes it, a test compares. */
@@ -216,7 +217,7 @@ function reference(): string {
       const forms =
         one.word === 'note' ? '' : patternsOfForm[one.form].map((form) => `\`${form}\``).join('<br>');
       lines.push(
-        `| ${one.word}${one.repeatable ? ' *' : ''} | \`${one.example}\` | ${forms} | ${one.meaning} |`,
+        `| ${one.word}${one.repeatable ? ' *' : ''} | \`${one.example}\` | ${forms} | ${plainSpeaker.say(one.meaning)} |`,
       );
     }
   }

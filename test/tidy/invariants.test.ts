@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { mixingStages } from '../../core/calc/development.ts';
+import { mixingStages } from '../../core/calc/mixing/development.ts';
 import { stageWords } from '../../core/syntax/vocabulary.ts';
 import { filesIn, type Import, importsOf, project } from './imports.ts';
 

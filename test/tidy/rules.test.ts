@@ -1,12 +1,12 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { rules } from '../../core/rules/catalogue.ts';
-import { indexOf, pageOf } from '../../core/rules/page.ts';
-import { isWritingError } from '../../core/rules/syntax-rows.ts';
+import { rules } from '../../core/rules/engine/rule-catalogue.ts';
+import { isWritingError } from '../../core/rules/notation/syntax-rows.ts';
 import { readArchive } from '../rules/archive.ts';
 import { findingsOf, firstFix } from '../rules/findings.ts';
 import { problemCodes } from '../rules/problem-codes.ts';
 import { inWords } from '../words/told.ts';
+import { rulePageFolders } from './rule-pages.ts';
 
 const here = (path: string): URL => new URL(`../../${path}`, import.meta.url);
 const codes = rules.map((rule) => rule.code);
@@ -62,19 +62,39 @@ describe.each(rules)('$code', (rule) => {
     }
   });
 
-  it('has its page, made from the row', () => {
-    expect(readFileSync(here(`docs/rules/${rule.code}.md`), 'utf8')).toBe(pageOf(rule));
+  it('has its page in every language, made from the row', () => {
+    for (const [folder, pages] of rulePageFolders) {
+      const name = `${rule.code}.md`;
+      expect(readFileSync(here(`${folder}/${name}`), 'utf8'), folder).toBe(pages.get(name));
+    }
   });
 });
 
-describe('docs/rules', () => {
+describe.each([...rulePageFolders])('%s', (folder, pages) => {
   it('holds the table and a page for each rule, and nothing else', () => {
-    expect(readFileSync(here('docs/rules/README.md'), 'utf8')).toBe(indexOf(rules));
+    expect(readFileSync(here(`${folder}/README.md`), 'utf8')).toBe(pages.get('README.md'));
     const expected = ['README.md', ...codes.map((code) => `${code}.md`)].sort();
-    expect(readdirSync(here('docs/rules')).sort()).toEqual(expected);
+    expect(readdirSync(here(folder)).sort()).toEqual(expected);
   });
 
-  it('has fixtures for no rule that is gone', () => {
+  it('has the examples of every rule as the English page has them', () => {
+    const examples = (page: string) => page.match(/^```dough\n[\s\S]*?^```$/gm);
+    for (const [name, page] of pages) {
+      const english = rulePageFolders.get('docs/rules')!.get(name)!;
+      expect(examples(page), name).toEqual(examples(english));
+      if (name !== 'README.md') expect(examples(page), name).toHaveLength(2);
+    }
+  });
+
+  it('leads from each page to pages that are there', () => {
+    for (const [name, page] of pages)
+      for (const [, to] of page.matchAll(/\]\(([^)#]+)/g))
+        expect(existsSync(new URL(to!, here(`${folder}/${name}`))), `${name}: ${to}`).toBe(true);
+  });
+});
+
+describe('the fixtures of rules', () => {
+  it('are there for no rule that is gone', () => {
     expect(readdirSync(here('test/fixtures/rules')).sort()).toEqual(
       codes.map((code) => `${code}.txt`).sort(),
     );

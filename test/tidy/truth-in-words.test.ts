@@ -28,6 +28,11 @@ describe('what is told', () => {
     expect(saying(/\bforms? no gluten network\b/).length).toBeGreaterThan(3);
   });
 
+  it('says so in no other language either', () => {
+    expect(saying(/\bglutenfrei|\b(?:kein|ohne) Gluten\b/i)).toEqual([]);
+    expect(saying(/\b(?:kein|bilden kein) Klebergerüst\b/).length).toBeGreaterThan(0);
+  });
+
   it('has three words for how warm a dough is: slightly warm, too warm, much too warm', () => {
     expect(saying(/\b(far too warm|a little warm(?!er))\b/)).toEqual([]);
   });

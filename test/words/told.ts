@@ -1,13 +1,11 @@
-import type { Saying } from '../../core/words/in-marks.ts';
 import { plainSpeaker } from '../../core/words/speak.ts';
 import type { Said } from '../../core/words/speaker.ts';
 
 /**
  * A message as tests write it down: which it is, and its figures and names. `about` is the code of the finding that it
- * belongs to, which is not said again. What a room still words itself is told as it is.
+ * belongs to, which is not said again.
  */
-export function tellMessage(said: Saying | Said, about?: string): string {
-  if (typeof said === 'string') return said;
+export function tellMessage(said: Said, about?: string): string {
   const code =
     about !== undefined && said.code.startsWith(`${about}.`) ? said.code.slice(about.length) : said.code;
   const args = Object.entries(said.args).map(([name, value]) => ` ${name} ${tellValue(value)}`);
@@ -22,6 +20,6 @@ function tellValue(value: unknown): string {
 }
 
 /** A message in plain English. */
-export function inWords(said: Saying): string {
-  return typeof said === 'string' ? said : plainSpeaker.say(said);
+export function inWords(said: Said): string {
+  return plainSpeaker.say(said);
 }

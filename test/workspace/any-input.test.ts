@@ -48,7 +48,7 @@ function everything(service: Service, line: number, column: number): unknown[] {
     service.totals(uri),
     ...sizes.map((size) => service.sheet(uri, line, { size })),
     service.sheet(uri, line, triedToday, 'A'),
-    service.affectedBy([uri]),
+    [...service.affectedSince(service.snapshot)],
     service.uris(),
   ];
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createService, type Service } from '../../core/index.ts';
+import { createService, type Service, type Snapshot } from '../../core/index.ts';
 import { exampleFiles } from '../syntax/texts.ts';
 
 const root = 'file:///quay-lane/';
@@ -26,82 +26,93 @@ function askAll(service: Service): void {
   for (const uri of service.uris()) service.findings(uri);
 }
 
-const affected = (service: Service, ...names: string[]): string[] =>
-  [...service.affectedBy(names.map(at))].sort();
+const affected = (service: Service, before: Snapshot): string[] => [...service.affectedSince(before)].sort();
 
 describe('what a change makes stale', () => {
   it('a changed flour: exactly the formulas that look it up', () => {
     const service = opened();
+    const told = service.snapshot;
     service.setText(at('white'), files.white!.replace('12%', '11%'));
-    expect(affected(service, 'white')).toEqual([at('both'), at('bread')]);
+    expect(affected(service, told)).toEqual([at('both'), at('bread')]);
+    const later = service.snapshot;
     service.setText(at('rye'), `${files.rye}  protein 9%\n`);
     askAll(service);
-    expect(affected(service, 'rye')).toEqual([at('both'), at('bread'), at('dark')]);
+    expect(affected(service, later)).toEqual([at('both'), at('dark')]);
+    expect(affected(service, told)).toEqual([at('both'), at('bread'), at('dark')]);
     service.setText(at('rye'), files.rye!);
-    expect(affected(service, 'rye')).toEqual([at('both'), at('dark')]);
+    // What is set back is read anew, and looks like a change.
+    expect(affected(service, told)).toEqual([at('both'), at('bread'), at('dark')]);
   });
 
   it('the same, though something else was asked of them meanwhile: what was told before is no longer so', () => {
     const service = opened();
+    const told = service.snapshot;
     service.setText(at('white'), files.white!.replace('12%', '11%'));
     askAll(service);
-    expect(affected(service, 'white')).toEqual([at('both'), at('bread')]);
-    expect(affected(service, 'white')).toEqual([]);
+    expect(affected(service, told)).toEqual([at('both'), at('bread')]);
+    expect(affected(service, service.snapshot)).toEqual([]);
   });
 
-  it('an edited formula too, if a flour that it looks up is edited with it', () => {
+  it('not the edited files themselves, one of which looks up what the other defines', () => {
     const service = opened();
+    const told = service.snapshot;
     service.setText(at('bread'), files.bread!.replace('60%', '62%'));
     service.findings(at('bread'));
     service.setText(at('white'), files.white!.replace('12%', '11%'));
-    expect(affected(service, 'bread', 'white')).toEqual([at('both'), at('bread')]);
+    expect(affected(service, told)).toEqual([at('both')]);
   });
 
   it('a file of which only the words were asked, and asked again', () => {
     const service = opened();
     service.setText(at('new'), 'formula New:\n  yield 1 kg\n  mill spelt  100%\n  water  60%\n');
     service.semanticTokens(at('new'));
+    const told = service.snapshot;
     service.setText(at('spelt'), 'flour mill spelt:\n  grain spelt\n');
     service.semanticTokens(at('new'));
-    expect(affected(service, 'spelt')).toEqual([at('new')]);
+    expect(affected(service, told)).toEqual([at('new')]);
   });
 
   it('nothing, where a flour only moves or a comment changes beside it', () => {
     const service = opened();
+    const told = service.snapshot;
     service.setText(at('white'), `# from the mill\n\n${files.white}`);
-    expect(affected(service, 'white')).toEqual([]);
+    expect(affected(service, told)).toEqual([]);
   });
 
   it('nothing elsewhere, where a formula that nobody uses changes', () => {
     const service = opened();
+    const told = service.snapshot;
     service.setText(at('bread'), files.bread!.replace('60%', '62%'));
-    expect(affected(service, 'bread')).toEqual([]);
+    expect(affected(service, told)).toEqual([]);
   });
 
   it('a formula that another is made of', () => {
     const service = opened();
     service.setText(at('user'), 'formula User:\n  yield 1 kg\n  mill white  100%\n  White  20%\n');
     askAll(service);
+    const told = service.snapshot;
     service.setText(at('bread'), files.bread!.replace('60%', '62%'));
-    expect(affected(service, 'bread')).toEqual([at('user')]);
+    expect(affected(service, told)).toEqual([at('user')]);
   });
 
   it('a flour that comes makes known what was unknown', () => {
     const service = opened();
     service.setText(at('new'), 'formula New:\n  yield 1 kg\n  mill spelt  100%\n  water  60%\n');
     askAll(service);
+    const told = service.snapshot;
     const unknown = () =>
       service.findings(at('new')).filter((one) => one.code === 'unknown-ingredient').length;
     expect(unknown()).toBe(1);
     service.setText(at('spelt'), 'flour mill spelt:\n  grain spelt\n');
-    expect(affected(service, 'spelt')).toEqual([at('new')]);
+    expect(affected(service, told)).toEqual([at('new')]);
     expect(unknown()).toBe(0);
   });
 
   it('a file that goes leaves nothing behind: its flour is unknown again, its own findings are gone', () => {
     const service = opened();
+    const told = service.snapshot;
     service.remove(at('white'));
-    expect(affected(service, 'white')).toEqual([at('both'), at('bread')]);
+    expect(affected(service, told)).toEqual([at('both'), at('bread')]);
     expect(service.has(at('white'))).toBe(false);
     expect(service.uris()).not.toContain(at('white'));
     expect(service.findings(at('white'))).toEqual([]);

@@ -18,12 +18,12 @@ const codes = (service: Service, name: string): string[] =>
   service.findings(root + name).map((one) => one.code);
 /** The protein of the flour on a formula's third line, as the hover tells it. */
 const proteinOf = (service: Service, name: string): string | undefined =>
-  /protein, at 14 % moisture: ([\d.]+%)/.exec(service.hover(root + name, 2, 4)?.markdown ?? '')?.[1];
+  /protein ([\d.]+%) at 14% moisture/.exec(service.hover(root + name, 2, 4)?.markdown ?? '')?.[1];
 /** The protein a hover tells for a flour of so much protein and nothing else said. */
 function told(protein: number): string {
   const service = serviceWith({ 'x.dough': flour('x flour', protein) + formula('X', 'x flour') });
   const text = service.hover(`${root}x.dough`, 6, 4)?.markdown ?? '';
-  return /protein, at 14 % moisture: ([\d.]+%)/.exec(text)![1]!;
+  return /protein ([\d.]+%) at 14% moisture/.exec(text)![1]!;
 }
 
 describe('where a name is looked for', () => {

@@ -1,11 +1,12 @@
-import { rulesByCode } from '../../rules/catalogue.ts';
-import { isWritingError } from '../../rules/syntax-rows.ts';
+import { rulesByCode } from '../../rules/engine/rule-catalogue.ts';
+import { isWritingError } from '../../rules/notation/syntax-rows.ts';
 import { commentColumn, upTo } from '../../syntax/layout.ts';
 import type { ParsedLine } from '../../syntax/tree.ts';
+import { message } from '../../words/message.ts';
 import type { Finding } from '../answers.ts';
 import type { Action, ActionContext } from './action.ts';
-import { commentOf } from './layout.ts';
 import { LineChanges } from './line-changes.ts';
+import { commentOf } from './line-layout.ts';
 
 /** A line with its accept is not made longer than this; the accept goes on the line above instead. */
 const longestLine = 100;
@@ -26,7 +27,7 @@ export const acceptFinding: Action = {
       if (!rulesByCode.has(finding.code) || isWritingError(finding.code) || /-accept$/.test(finding.code))
         continue;
       yield {
-        title: `Accept “${finding.code}” here, with a reason`,
+        title: message('accept-finding.accept', { code: finding.code }),
         argument: `${finding.code} ${finding.place.line}`,
         findings: [finding],
         edits: () => accept(context, finding.code, finding.place.line - context.firstLine),

@@ -2,6 +2,7 @@ import type { Analysis } from '../../analysis/analysis.ts';
 import type { Scope } from '../../model/scope.ts';
 import type { Block, SourceFile } from '../../syntax/tree.ts';
 import type { Place } from '../../text/span.ts';
+import type { Message } from '../../words/message.ts';
 import type { FileEdit, Finding } from '../answers.ts';
 
 /** What an action does to the text, so that an editor can put it where its kind belongs. */
@@ -36,7 +37,7 @@ export interface ActionContext {
 
 /** One thing that can be done here. Offering it must cost little; what it writes is worked out when it is chosen. */
 export interface Offer {
-  readonly title: string;
+  readonly title: Message;
   /** Tells several offers of one action apart, where it has several. */
   readonly argument?: string;
   readonly preferred?: true;

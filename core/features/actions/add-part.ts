@@ -1,8 +1,9 @@
+import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { editsKeeping } from './after.ts';
 import { exactPercent } from './exact-figures.ts';
-import { commentOf, ingredientLine, layoutOf } from './layout.ts';
 import { LineChanges } from './line-changes.ts';
+import { commentOf, ingredientLine, layoutOf } from './line-layout.ts';
 import { type PartAt, partAt } from './part-forms.ts';
 import { flourOfLines, withContents, writeDraws, writeLines } from './rewriting.ts';
 
@@ -19,7 +20,7 @@ export const addPart: Action = {
     const at = partAt(context);
     if (at === undefined || !at.solvedPart.drawn) return;
     yield {
-      title: `Write ${at.part.name!.text} as a line of the dough, added to it`,
+      title: message('add-part.write', { part: at.part.name!.text }),
       edits: () => editsOf(context, at),
     };
   },

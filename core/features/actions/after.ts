@@ -1,5 +1,5 @@
 import { type Analysis, analyse } from '../../analysis/analysis.ts';
-import type { OverallIngredient, SolvedFormula } from '../../calc/formula-result.ts';
+import type { OverallIngredient, SolvedFormula } from '../../calc/formula/formula-result.ts';
 import { formulaOf } from '../../model/formula-model.ts';
 import { parseFile } from '../../syntax/file.ts';
 import type { FileEdit } from '../answers.ts';

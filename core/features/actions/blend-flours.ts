@@ -1,13 +1,13 @@
-import { blendOf, type FlourShare } from '../../analysis/blend.ts';
-import { flourMixOf } from '../../analysis/flour-mix.ts';
-import type { BlendTarget } from '../../calc/blend.ts';
+import { flourMixOf } from '../../analysis/flour-of-mix.ts';
+import { blendOf, type FlourShare } from '../../analysis/named-blend.ts';
+import type { BlendTarget } from '../../calc/flour/blend.ts';
 import type { LineModel } from '../../model/formula-model.ts';
-import { percent, trimmed } from '../../text/figures.ts';
-import { money } from '../cost-words.ts';
+import { trimmed } from '../../text/figures.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
+import { lineAt, sectionAt, solvedLines } from './action-places.ts';
 import { editsKeeping, isNear, wholeFormula } from './after.ts';
 import { LineChanges } from './line-changes.ts';
-import { lineAt, sectionAt, solvedLines } from './places.ts';
 
 /** Proteins are offered in steps of half a percent, this many on each side of what there is. */
 const stepFraction = 0.005;
@@ -19,9 +19,9 @@ export const blendTheFlours: Action = {
   name: 'Blend the flours to a protein',
   explanation:
     'Offered on a flour of the dough that has two flours or more in percent, for proteins at 14% moisture in steps of half a percent ' +
-    'around what the mix has: the cheapest shares that reach it where every flour has a price, else those that change least. Shares ' +
-    'are written to a hundredth of a percent, and `balance` stays on its line. Other proteins, and a limit for ash, are for ' +
-    '`doughwright blend`. Water is left to you: the hover of the header tells what the mix takes up.',
+    'around what the mix has: the cheapest shares that reach it where every flour has a price, else those that change least. The title ' +
+    'gives the shares in the order of the lines, and what a kilogram of the mix costs. Shares are written to a hundredth of a percent, and `balance` stays on its line. Other proteins, and a limit for ash, are for ' +
+    '`doughwright blend`. Water is left to you: the hover of the header shows what the mix takes up.',
   example:
     'formula Quay Tin:\n  ‸very strong flour  50%\n  cake flour         50%\n  water              65%\n',
   *offers(context) {
@@ -50,12 +50,10 @@ export const blendTheFlours: Action = {
       const { currency } = blend.value;
       const price =
         currency === undefined || pricePerKilogram === undefined
-          ? ''
-          : `, ${money(pricePerKilogram, currency)} per kg`;
-      const how = goal === 'cheapest' ? 'cheapest' : 'changing least';
-      const list = asked.flours.map(({ name }, index) => `${name} ${percent(written[index]!)}`).join(', ');
+          ? undefined
+          : { amount: pricePerKilogram, currency };
       yield {
-        title: `Blend the flours to ${percent(proteinAt14)} protein, ${how}: ${list}${price}`,
+        title: titleOf(proteinAt14, written, goal, price),
         argument: trimmed(proteinAt14 * 100, 1),
         edits: () => {
           const changes = new LineChanges(context);
@@ -75,6 +73,23 @@ export const blendTheFlours: Action = {
     }
   },
 };
+
+/** What is aimed at, by what it is chosen, and the shares in the order of the lines. */
+function titleOf(
+  fraction: number,
+  shares: readonly number[],
+  goal: BlendTarget['goal'],
+  price: { readonly amount: number; readonly currency: string } | undefined,
+): Message {
+  const blend = {
+    fraction,
+    facts: shares.map((share) => message('blend-flours.share', { fraction: share })),
+  };
+  if (goal !== 'cheapest') return message('blend-flours.nearest', blend);
+  return price === undefined
+    ? message('blend-flours.cheapest', blend)
+    : message('blend-flours.cheapest-at', { ...blend, ...price });
+}
 
 interface Asked {
   readonly lines: readonly LineModel[];

@@ -1,13 +1,13 @@
-import { absorptionAt14 } from '../../calc/flour.ts';
+import { absorptionAt14 } from '../../calc/flour/flour.ts';
 import { catalogueIngredients } from '../../catalogue/catalogue.ts';
-import { findIngredient, type Ingredient } from '../../model/ingredient.ts';
-import { percent, trimmed } from '../../text/figures.ts';
+import { findIngredient, type Ingredient } from '../../model/found-ingredient.ts';
 import { foldName } from '../../text/names.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
+import { lineAt, sectionAt, solvedLines } from './action-places.ts';
 import { editsKeeping, isNear, wholeFormula } from './after.ts';
 import { LineEdits, rename } from './ingredient-lines.ts';
 import { LineChanges } from './line-changes.ts';
-import { lineAt, sectionAt, solvedLines } from './places.ts';
 
 /** More flours than this make a menu nobody reads. */
 const mostOffers = 6;
@@ -19,7 +19,7 @@ export const changeFlour: Action = {
   explanation:
     'Offered on a flour, for those that your own files define, nearest first, then for those of the catalogue of the same grain. It ' +
     'changes every line of the flour in the formula, what is drawn of it and what is loaded, and keeps all weights: hydration and ' +
-    'effective hydration stay. How much more or less water the new flour takes up is told, in percent of its own weight by its ' +
+    'effective hydration stay. The title gives how much more or less water the new flour takes up, in percent of its own weight by its ' +
     'farinograph absorption or the estimate of it, and left to you.',
   example: 'formula Quay Tin:\n  ‸bread flour        100%\n  water              65%\n',
   *offers(context) {
@@ -30,11 +30,9 @@ export const changeFlour: Action = {
     const whole = solved?.isFlour === true ? wholeFormula(context) : undefined;
     const before = whole?.analysis.resolved.ingredients.get(solved?.key ?? '');
     if (whole === undefined || before === undefined) return;
-    const effective = whole.solved.effectiveHydration;
-    const kept = effective === undefined ? '' : `, effective hydration kept at ${percent(effective)}`;
     for (const after of candidates(context, before)) {
       yield {
-        title: `Change ${line.statement.name.text} to ${after.name}${kept}${uptake(before, after)}`,
+        title: titleOf(line.statement.name.text, before, after),
         argument: after.key,
         edits: () => {
           const edits = new LineEdits();
@@ -75,10 +73,25 @@ function candidates(context: ActionContext, before: Ingredient): Ingredient[] {
   return found;
 }
 
-function uptake(before: Ingredient, after: Ingredient): string {
-  if (before.flour === undefined || after.flour === undefined) return '';
+/** The change, and how much more or less water the new flour takes up, of its own weight. */
+function titleOf(name: string, before: Ingredient, after: Ingredient): Message {
+  const otherName = after.name;
+  const more = uptake(before, after);
+  if (more === undefined || Math.abs(more) < leastUptake)
+    return message('change-flour.change', { name, otherName });
+  const apartFraction = Math.abs(more);
+  return message(more > 0 ? 'change-flour.takes-more' : 'change-flour.takes-less', {
+    name,
+    otherName,
+    apartFraction,
+  });
+}
+
+/** Less than this is not worth a word, as a fraction of the weight of the flour. */
+const leastUptake = 0.002;
+
+function uptake(before: Ingredient, after: Ingredient): number | undefined {
+  if (before.flour === undefined || after.flour === undefined) return undefined;
   const [was, is] = [absorptionAt14(before.flour), absorptionAt14(after.flour)];
-  if (!was.known || !is.known || Math.abs(is.value - was.value) < 0.002) return '';
-  const points = trimmed(Math.abs(is.value - was.value) * 100, 1);
-  return `; takes up ${points}% ${is.value > was.value ? 'more' : 'less'} water`;
+  return was.known && is.known ? is.value - was.value : undefined;
 }

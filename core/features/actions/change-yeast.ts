@@ -1,15 +1,15 @@
-import { contentsOf } from '../../calc/contents.ts';
-import type { SolvedFormula, SolvedLine, SolvedSection } from '../../calc/formula-result.ts';
-import { yeastAlike } from '../../calc/yeast.ts';
+import { yeastAlike } from '../../calc/fermentation/yeast.ts';
+import { contentsOf } from '../../calc/formula/contents.ts';
+import type { SolvedFormula, SolvedLine, SolvedSection } from '../../calc/formula/formula-result.ts';
 import type { LineModel } from '../../model/formula-model.ts';
-import { findIngredient } from '../../model/ingredient.ts';
-import { figure } from '../../text/figures.ts';
+import { findIngredient } from '../../model/found-ingredient.ts';
+import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
+import { lineAt, sectionAt, solvedLines } from './action-places.ts';
 import { editsKeeping, isNear, type WholeFormula, wholeFormula } from './after.ts';
 import { exactMass, exactPercent } from './exact-figures.ts';
 import { LineEdits, linesOf, rename } from './ingredient-lines.ts';
 import { LineChanges } from './line-changes.ts';
-import { lineAt, sectionAt, solvedLines } from './places.ts';
 
 export const changeYeast: Action = {
   id: 'change-yeast',
@@ -33,7 +33,11 @@ export const changeYeast: Action = {
       if (name === key || stands(whole, key, name)) continue;
       const change: YeastChange = { from: key, to: name, ratio: to / from };
       yield {
-        title: `Change ${line.statement.name.text} to ${name}, ${figure(change.ratio, 2)} g for 1 g, and the water it brings`,
+        title: message('change-yeast.change', {
+          name: line.statement.name.text,
+          otherName: name,
+          fraction: change.ratio,
+        }),
         argument: name,
         edits: () => editsOf(context, whole, change),
       };

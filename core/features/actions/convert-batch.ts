@@ -1,7 +1,7 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import type { MixAnalysis } from '../../analysis/mixing.ts';
-import { mostDoughGrams, softness, usualDoughGrams } from '../../calc/bowl-load.ts';
-import type { Mixer } from '../../model/mixer.ts';
+import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
+import { mostDoughGrams, softness, usualDoughGrams } from '../../calc/mixing/bowl-load.ts';
+import type { Mixer } from '../../model/found-mixer.ts';
 import { trimmed } from '../../text/figures.ts';
 import type { LineEdit } from '../../text/span.ts';
 
@@ -10,9 +10,8 @@ export interface LoadedBatch {
   /** Beside the batch of the formula. */
   readonly factor: number;
   readonly doughGrams: number;
-  /** The yield as it is to be written, and as it stands: `14 pieces`, `8.4 kg`. */
-  readonly written: string;
-  readonly before: string;
+  /** The yield as it is to be. */
+  readonly now: { readonly pieces: number } | { readonly grams: number };
   readonly line: number;
   readonly edit: LineEdit;
 }
@@ -49,16 +48,13 @@ export function batchAtLoad(analysis: Analysis, mix: MixAnalysis, mixer: Mixer):
   const now = isCount ? Math.max(1, Math.floor(figure * wanted + 1e-9)) : roundedGrams(figure * wanted);
   const factor = now / figure;
   if (factor === 1) return undefined;
-  const words = (amount: number): string =>
-    isCount ? `${amount} ${amount === 1 ? 'piece' : 'pieces'}` : massInFile(amount);
-  const written = words(now);
+  const insert = isCount ? `${now} ${now === 1 ? 'piece' : 'pieces'}` : massInFile(now);
   return {
     factor,
     doughGrams: mix.doughGrams * factor,
-    written,
-    before: words(figure),
+    now: isCount ? { pieces: now } : { grams: now },
     line: said.line,
-    edit: { start: token.start, end: token.end, insert: written },
+    edit: { start: token.start, end: token.end, insert },
   };
 }
 

@@ -1,19 +1,19 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import type { MixAnalysis } from '../../analysis/mixing.ts';
+import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
+import type { Known } from '../../calc/known.ts';
 import {
   type Conversion,
   type ConvertedWater,
   convertProgramme,
   type TimedWork,
-} from '../../calc/conversion.ts';
-import type { Known } from '../../calc/known.ts';
+} from '../../calc/mixing/conversion.ts';
 import { formulaOf, type MixModel } from '../../model/formula-model.ts';
-import { byHand, findHands, findMixer, type Mixer } from '../../model/mixer.ts';
-import { hottestCelsius } from '../../rules/hot-water.ts';
-import { programmeInto, trialsToKeep } from '../../rules/kept-programme.ts';
-import { degrees, mass, minutes, minutesBand, trimmed } from '../../text/figures.ts';
+import { byHand, findHands, findMixer, type Mixer } from '../../model/found-mixer.ts';
+import { hottestCelsius } from '../../rules/mixing/hot-water.ts';
+import { programmeInto, trialsToKeep } from '../../rules/trials/kept-programme.ts';
+import { trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
-import type { Message } from '../../words/message.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { batchAtLoad, batchesFor, type LoadedBatch } from './convert-batch.ts';
 import { LineChanges } from './line-changes.ts';
@@ -30,9 +30,9 @@ export const convertMix: Action = {
   explanation:
     'Offered in a mixing programme for the mixers that your files define, nearest first, and for hands. The work is written in the ' +
     'shape in which the other mixer is usually run: a machine’s first speed for three to five minutes to wet the flour, then its second; for stiff dough and rye the first alone; by hand kneading. ' +
-    'It takes as many half minutes as bring the dough as far; rests, folds and what is added stay in their order. Trials that do not say what they ran keep the programme as it was. The title tells the ' +
-    'working time, as a range by what is not known of the two mixers, the temperature at the end and the water for it; where that would be hotter than 45 °C, how much cooler the dough ends. Where the bowl of the other mixer is stated, ' +
-    'it says in how many batches the dough goes, and a second offer brings the `yield` to the usual load of that bowl. All of it is a prediction with the ' +
+    'It takes as many half minutes as bring the dough as far; rests, folds and what is added stay in their order. Trials that do not say what they ran keep the programme as it was. The title gives the ' +
+    'working time, as a range by what is not known of the two mixers, the temperature at the end and the water for it; where that would be hotter than 45 °C, how cool the dough ends all the same. Where the bowl of the other mixer is stated, ' +
+    'it gives the number of batches, and a second offer brings the `yield` to the usual load of that bowl, with that yield at its end. All of it is a prediction with the ' +
     'bands of [mixing](mixing-and-process.md): watch the dough, and its thermometer, the first time, and stop the mixer before a probe or a hand goes in. In VS Code also as the command *Convert Mixing Programme*.',
   example:
     'formula Quay Tin:\n  yield 2 kg\n  bread flour        100%\n  water              65%\n  salt               2%\n\nmix in spiral:\n  load flour, water, salt\n  ‸speed 1 for 4 min\n  speed 2 for 4 min\n',
@@ -60,7 +60,9 @@ export const convertMix: Action = {
           mix.value,
           mixer,
           scaled.value,
-          `; ${loaded.written} instead of ${loaded.before}, its usual load`,
+          'pieces' in loaded.now
+            ? message('convert-mix.pieces', { count: loaded.now.pieces })
+            : message('convert-mix.yield', { grams: loaded.now.grams }),
         ),
         argument: `${argument} at its usual load`,
         edits: () => editsOf(context, analysis, model, mix.value, mixer, scaled.value, loaded),
@@ -88,13 +90,13 @@ function otherMixers({ scope }: ActionContext, own: Mixer): Mixer[] {
   return own.data.kind === 'hand' ? others.filter(({ data }) => data.kind !== 'hand') : [...others, hands];
 }
 
-const remembered = new WeakMap<MixAnalysis, Map<unknown, Map<number, Known<Conversion, Message | string>>>>();
+const remembered = new WeakMap<MixAnalysis, Map<unknown, Map<number, Known<Conversion, Message>>>>();
 
 /** A conversion runs the programme many times over, and a menu asks for it at each move of the cursor. */
-function conversionOf(mix: MixAnalysis, { data }: Mixer, batch: number): Known<Conversion, Message | string> {
-  const ofMix = remembered.get(mix) ?? new Map<unknown, Map<number, Known<Conversion, Message | string>>>();
+function conversionOf(mix: MixAnalysis, { data }: Mixer, batch: number): Known<Conversion, Message> {
+  const ofMix = remembered.get(mix) ?? new Map<unknown, Map<number, Known<Conversion, Message>>>();
   remembered.set(mix, ofMix);
-  const ofMixer = ofMix.get(data) ?? new Map<number, Known<Conversion, Message | string>>();
+  const ofMixer = ofMix.get(data) ?? new Map<number, Known<Conversion, Message>>();
   ofMix.set(data, ofMixer);
   const before = ofMixer.get(batch);
   if (before !== undefined) return before;
@@ -103,53 +105,59 @@ function conversionOf(mix: MixAnalysis, { data }: Mixer, batch: number): Known<C
   return made;
 }
 
-function titleOf(mix: MixAnalysis, mixer: Mixer, converted: Conversion, fit: string): string {
-  const { before, workedMinutes } = converted;
-  const to = mixer.name === byHand.name ? 'to hands' : `to ${mixer.name}`;
-  const worked = `${minutesBand(workedMinutes.low, workedMinutes.high)} of work instead of ${minutes(before.workedMinutes)}`;
-  return `Convert ${to}: ${worked}${heatOf(mix, converted)}${fit}`;
+function titleOf(mix: MixAnalysis, mixer: Mixer, converted: Conversion, fit: Message | undefined): Message {
+  const { low, high } = converted.workedMinutes;
+  const parts = [
+    message('convert-mix.works', { lowMinutes: low, highMinutes: high }),
+    ...heatOf(mix, converted),
+    ...(fit === undefined ? [] : [fit]),
+  ];
+  return mixer.name === byHand.name
+    ? message('convert-mix.to-hands', { parts })
+    : message('convert-mix.to', { name: mixer.name, parts });
 }
 
-/** The dough at the end, and the water for it. Where the file itself gives the water its temperature, that stays, and what it should be is told beside. */
-function heatOf(mix: MixAnalysis, { after, water }: Conversion): string {
-  const needed = water.known ? water.value : undefined;
-  const restored = needed === undefined ? undefined : waterWords(needed);
-  if (mix.water.known) return restored === undefined ? '' : `, ${restored}`;
-  if (!after.endCelsius.known) return '';
-  const ends = `, ends at ${warmth(after.endCelsius.value, after)} with the water as it is`;
-  const isMet = Math.abs(after.endCelsius.value - mix.targetCelsius) < 0.5;
-  return restored === undefined || isMet ? ends : `${ends}, ${restored.replace('ends at', 'at')}`;
+/** The dough at the end, and the water for it; the water as it is where the file itself gives it its temperature. */
+function heatOf(mix: MixAnalysis, { after, water }: Conversion): Message[] {
+  if (mix.water.known) return water.known ? waterMessages(water.value) : [];
+  const { endCelsius } = after;
+  return endCelsius.known
+    ? [message('convert-mix.ends-as-stated', { celsius: sure(endCelsius.value, after) })]
+    : [];
 }
 
-function warmth(celsius: number, { endCelsiusBand }: Conversion['after']): string {
-  return degrees(endCelsiusBand > widestSure ? Math.round(celsius) : celsius);
+/** A temperature as exactly as its band allows. */
+function sure(celsius: number, { endCelsiusBand }: Conversion['after']): number {
+  return endCelsiusBand > widestSure ? Math.round(celsius) : celsius;
 }
 
 /** Wider than this, °C, and a temperature is told in whole degrees. */
 const widestSure = 2;
 
-function waterWords({ tempered, waterCelsius, endCelsius, isTooCool }: ConvertedWater): string | undefined {
-  if (!endCelsius.known) return undefined;
-  const ends = `ends at ${warmth(endCelsius.value, tempered.outcome)}`;
-  if (waterCelsius === undefined) return `${ends} whatever the water`;
-  if (isTooCool) return `${ends}, cooler than wanted, even with water at ${degrees(waterCelsius)}`;
-  const { ice, iceCure, reach } = tempered;
-  if (ice !== undefined) return `${ends} with tap water and ${mass(ice.iceGrams)} of ice`;
-  if (reach !== 'tap too warm') return `${ends} with water at ${degrees(waterCelsius)}`;
-  const cure =
-    iceCure === undefined
-      ? ''
-      : `, at ${degrees(iceCure.doughCelsius)} with ${mass(iceCure.iceGrams)} of ice`;
-  return `${ends} with water from the tap${cure}`;
+/** A title has no room for more than whole degrees of the water, and nobody draws it closer. */
+function waterMessages({ tempered, waterCelsius: exact, endCelsius, isTooCool }: ConvertedWater): Message[] {
+  if (!endCelsius.known) return [];
+  const celsius = sure(endCelsius.value, tempered.outcome);
+  if (exact === undefined) return [message('convert-mix.whatever-water', { celsius })];
+  const waterCelsius = Math.round(exact);
+  if (isTooCool) return [message('convert-mix.too-cool', { celsius, waterCelsius })];
+  const { ice, reach } = tempered;
+  if (ice !== undefined) return [message('convert-mix.with-ice', { celsius, iceGrams: ice.iceGrams })];
+  if (reach !== 'tap too warm') return [message('convert-mix.with-water', { celsius, waterCelsius })];
+  return [message('convert-mix.with-tap', { celsius })];
 }
 
 /** Dough that a pair of hands kneads at a time, at most; common practice, no source. */
 const mostByHandGrams = 10_000;
 
-function fitOf({ doughGrams }: MixAnalysis, { data, leastGrams }: Mixer, batches: number): string {
-  if (batches > 1) return `; in ${batches} batches of ${mass(doughGrams / batches)}`;
-  if (data.kind === 'hand' && doughGrams > mostByHandGrams) return '; more dough than hands knead at once';
-  return leastGrams !== undefined && doughGrams < leastGrams ? '; too little for its bowl' : '';
+function fitOf(
+  { doughGrams }: MixAnalysis,
+  { data, leastGrams }: Mixer,
+  batches: number,
+): Message | undefined {
+  if (batches > 1) return message('convert-mix.batches', { count: batches });
+  if (data.kind === 'hand' && doughGrams > mostByHandGrams) return message('convert-mix.too-much-for-hands');
+  return leastGrams !== undefined && doughGrams < leastGrams ? message('convert-mix.too-little') : undefined;
 }
 
 function editsOf(

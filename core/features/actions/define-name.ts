@@ -1,9 +1,10 @@
-import { findMixer } from '../../model/mixer.ts';
+import { findMixer } from '../../model/found-mixer.ts';
 import type { DefinitionKind } from '../../model/scope.ts';
 import type { Name } from '../../syntax/tree.ts';
+import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
+import { touchedFindings } from './action-places.ts';
 import { LineChanges } from './line-changes.ts';
-import { touchedFindings } from './places.ts';
 
 /** How each kind of definition begins; the words that a baker types over stand first. */
 const forms = [
@@ -17,7 +18,7 @@ export const defineName: Action = {
   kind: 'fix',
   name: 'Define an unknown flour, ingredient or mixer',
   explanation:
-    'Starts the section of a name that nobody has defined: at the end of the nearest other file that defines things of its kind ' +
+    'Starts the section of a name that is not defined: at the end of the nearest other file that defines things of its kind ' +
     '(so that the other formulas see it too), and a flour at the end of this file; ingredients and mixers of this file are among ' +
     'the fixes of the finding itself. What it writes is a beginning to be made true.',
   example: 'formula Quay Tin:\n  ‸Pier Mill white    100%\n  water              65%\n',
@@ -34,9 +35,11 @@ export const defineName: Action = {
         const places = form.word === 'flour' ? [context.uri, elsewhere] : [elsewhere];
         for (const uri of places) {
           if (uri === undefined) continue;
-          const where = uri === context.uri ? 'in this file' : `in ${fileName(uri)}`;
           yield {
-            title: `Define “${name.text}” as ${form.word === 'ingredient' ? 'an' : 'a'} ${form.word} ${where}`,
+            title:
+              uri === context.uri
+                ? message('define-name.flour-here', { name: name.text })
+                : message(`define-name.${form.word}`, { name: name.text, file: fileName(uri) }),
             argument: `${form.word} ${uri === context.uri ? 'here' : 'there'}`,
             findings: [finding],
             edits: () => define(context, uri, [`${form.word} ${name.text}:`, ...form.lines]),

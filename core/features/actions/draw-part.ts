@@ -1,9 +1,10 @@
-import type { Content } from '../../calc/contents.ts';
+import type { Content } from '../../calc/formula/contents.ts';
+import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { editsKeeping } from './after.ts';
 import { exactPercent } from './exact-figures.ts';
-import { commentOf, ingredientLine, layoutOf } from './layout.ts';
 import { LineChanges } from './line-changes.ts';
+import { commentOf, ingredientLine, layoutOf } from './line-layout.ts';
 import { type PartAt, partAt } from './part-forms.ts';
 import { drawWords, flourOfLines, withContents, writeDraws, writeLines } from './rewriting.ts';
 
@@ -20,7 +21,7 @@ export const drawPart: Action = {
     const at = partAt(context);
     if (at?.use === undefined || at.solvedPart.drawn) return;
     yield {
-      title: `Write ${at.part.name!.text} as drawn from the overall formula`,
+      title: message('draw-part.write', { part: at.part.name!.text }),
       edits: () => editsOf(context, at),
     };
   },

@@ -1,13 +1,14 @@
 import type { LineModel, SectionModel } from '../../model/formula-model.ts';
-import type { Ingredient } from '../../model/ingredient.ts';
+import type { Ingredient } from '../../model/found-ingredient.ts';
 import { foldName } from '../../text/names.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
+import { lineAt, sectionAt, selectedLines } from './action-places.ts';
 import { editsKeeping, type WholeFormula, wholeFormula } from './after.ts';
 import { exactPercent } from './exact-figures.ts';
-import { ingredientLine, layoutOf } from './layout.ts';
 import { LineChanges } from './line-changes.ts';
+import { ingredientLine, layoutOf } from './line-layout.ts';
 import { doughLoads, itemText, writeLoads } from './loads.ts';
-import { lineAt, sectionAt, selectedLines } from './places.ts';
 import { drawWords } from './rewriting.ts';
 
 export const extractPart: Action = {
@@ -27,17 +28,21 @@ export const extractPart: Action = {
     const hasFlour = taken.some(({ ingredient }) => ingredient.isFlour);
     const isSoaked = taken.some(({ ingredient }) => (ingredient.holdsWater ?? 0) > 0);
     if (!context.isSelection && (hasFlour || !isSoaked)) return;
-    const names =
-      taken.length === 1 ? taken[0]!.line.statement.name.text : `the ${taken.length} lines selected`;
     for (const kind of hasFlour ? (['preferment', 'soaker'] as const) : (['soaker'] as const)) {
       yield {
-        title: `Take ${names} out into a ${kind}`,
+        title: titleOf(taken, kind),
         argument: kind,
         edits: () => editsOf(context, chosen, kind),
       };
     }
   },
 };
+
+function titleOf(taken: readonly Taken[], kind: 'preferment' | 'soaker'): Message {
+  return taken.length === 1
+    ? message(`extract-part.${kind}`, { name: taken[0]!.line.statement.name.text })
+    : message(`extract-part.lines-${kind}`, { count: taken.length });
+}
 
 interface Taken {
   readonly line: LineModel;

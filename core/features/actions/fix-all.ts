@@ -1,12 +1,13 @@
-import { rulesByCode } from '../../rules/catalogue.ts';
+import { rulesByCode } from '../../rules/engine/rule-catalogue.ts';
+import { message } from '../../words/message.ts';
 import type { FileEdit, Finding, Fix, TextEdit } from '../answers.ts';
 import type { Action, ActionContext } from './action.ts';
-import { touchedFindings } from './places.ts';
+import { touchedFindings } from './action-places.ts';
 
 export const fixAllOfRule: Action = {
   id: 'fix-all-of-rule',
   kind: 'fix',
-  name: 'Mend all findings of one rule',
+  name: 'Fix all findings of one rule',
   explanation:
     'Takes the preferred fix of every finding of the rule at the cursor, in the whole file. Offered where there are several.',
   example: 'formula Quay Tin:\n  bread flour        100%\n  water              ‸65\n  salt               2\n',
@@ -18,7 +19,7 @@ export const fixAllOfRule: Action = {
       const alike = preferredOf(context).filter(({ finding }) => finding.code === code);
       if (alike.length < 2) continue;
       yield {
-        title: `Mend all ${alike.length} of “${code}” in this file`,
+        title: message('fix-all.of-rule', { count: alike.length, code }),
         argument: code,
         findings: alike.map(({ finding }) => finding),
         edits: () => together(alike),
@@ -30,7 +31,7 @@ export const fixAllOfRule: Action = {
 export const fixAllSlips: Action = {
   id: 'fix-all-slips',
   kind: 'fixAll',
-  name: 'Mend all slips of writing',
+  name: 'Fix all slips of writing',
   explanation:
     'Takes the preferred fix of every finding in the file on how something is written: a unit, a colon or a name. Where two would change the same ' +
     'words the first is taken. What a fix would change of the bread itself, weights or minutes, is left to the baker. Editors can ask for it when a file is saved.',
@@ -39,7 +40,7 @@ export const fixAllSlips: Action = {
     const slips = preferredOf(context).filter(
       ({ finding }) => rulesByCode.get(finding.code)?.mendsSlips === true,
     );
-    if (slips.length > 0) yield { title: 'Mend all slips of writing', edits: () => together(slips) };
+    if (slips.length > 0) yield { title: message('fix-all.slips'), edits: () => together(slips) };
   },
 };
 

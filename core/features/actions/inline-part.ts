@@ -1,8 +1,9 @@
+import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { editsKeeping } from './after.ts';
 import { exactPercent } from './exact-figures.ts';
-import { commentOf, ingredientLine, layoutOf } from './layout.ts';
 import { LineChanges } from './line-changes.ts';
+import { commentOf, ingredientLine, layoutOf } from './line-layout.ts';
 import { doughLoads, itemText, writeLoads } from './loads.ts';
 import { type PartAt, partAt } from './part-forms.ts';
 import { flourOfLines, withContents, writeDraws, writeLines } from './rewriting.ts';
@@ -21,7 +22,7 @@ export const inlinePart: Action = {
     const at = partAt(context);
     if (at === undefined || at.solvedPart.keepBackGrams !== undefined) return;
     yield {
-      title: `Take ${at.part.name!.text} back into the dough`,
+      title: message('inline-part.take', { part: at.part.name!.text }),
       edits: () => editsOf(context, at),
     };
   },

@@ -1,9 +1,10 @@
-import type { SolvedLine } from '../../calc/formula-result.ts';
+import type { SolvedLine } from '../../calc/formula/formula-result.ts';
 import type { LineModel, SectionModel } from '../../model/formula-model.ts';
 import type { Block } from '../../syntax/tree.ts';
+import type { Message } from '../../words/message.ts';
 import type { ActionContext, Offer } from './action.ts';
+import { sectionAt, selectedLines, solvedLines } from './action-places.ts';
 import { LineChanges } from './line-changes.ts';
-import { sectionAt, selectedLines, solvedLines } from './places.ts';
 
 interface Placed {
   /** The first of the comment lines right above it, else the line itself. */
@@ -15,7 +16,7 @@ interface Placed {
 /** Offers to put the lines of a section in the order of a rank, smallest first, where they are not so already. */
 export function* orderOffer(
   context: ActionContext,
-  title: string,
+  title: Message,
   rank: (line: Placed) => number,
 ): Iterable<Offer> {
   const section = sectionAt(context);

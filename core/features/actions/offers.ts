@@ -1,16 +1,21 @@
+import type { Speaker } from '../../words/speaker.ts';
 import type { FileEdit } from '../answers.ts';
 import type { Action, ActionContext, ActionKind, OfferedAction } from './action.ts';
-import { actions, actionsById } from './catalogue.ts';
+import { actions, actionsById } from './action-catalogue.ts';
 
 /** All that can be done at a place, of the kinds asked for. An action that fails is left out. */
-export function offersAt(context: ActionContext, only?: readonly ActionKind[]): OfferedAction[] {
+export function offersAt(
+  context: ActionContext,
+  speaker: Speaker,
+  only?: readonly ActionKind[],
+): OfferedAction[] {
   return actions
     .filter(({ kind }) => only === undefined || only.includes(kind))
     .flatMap((action) =>
       offersOf(action, context).map(({ title, argument, preferred, findings }) => ({
         id: action.id,
         kind: action.kind,
-        title,
+        title: speaker.say(title),
         findings: findings ?? [],
         ...(argument === undefined ? {} : { argument }),
         ...(preferred === undefined ? {} : { preferred }),

@@ -1,9 +1,9 @@
-import { type Content, contentsOf } from '../../calc/contents.ts';
-import type { SolvedLine, SolvedSection } from '../../calc/formula-result.ts';
+import { type Content, contentsOf } from '../../calc/formula/contents.ts';
+import type { SolvedLine, SolvedSection } from '../../calc/formula/formula-result.ts';
 import type { LineModel, SectionModel } from '../../model/formula-model.ts';
 import type { ActionContext } from './action.ts';
+import { lineAt, sectionAt } from './action-places.ts';
 import { type WholeFormula, wholeFormula } from './after.ts';
-import { lineAt, sectionAt } from './places.ts';
 
 /** A part of the formula at the cursor, with all that is worked out of it. */
 export interface PartAt extends WholeFormula {

@@ -1,10 +1,10 @@
-import type { DrawInput } from '../../calc/formula-input.ts';
-import type { SolvedLine } from '../../calc/formula-result.ts';
+import type { DrawInput } from '../../calc/formula/formula-input.ts';
+import type { SolvedLine } from '../../calc/formula/formula-result.ts';
 import type { LineModel, SectionModel } from '../../model/formula-model.ts';
 import type { WholeFormula } from './after.ts';
 import { exactMass, exactPercent } from './exact-figures.ts';
-import { commentOf } from './layout.ts';
 import type { LineChanges } from './line-changes.ts';
+import { commentOf } from './line-layout.ts';
 
 /** Weights below this are rounding, and nothing to write. */
 export const nothing = 1e-9;

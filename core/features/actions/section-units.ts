@@ -1,10 +1,12 @@
+import { assumedFlourGrams } from '../../facts/formula-words.ts';
 import type { SectionModel } from '../../model/formula-model.ts';
+import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
+import { sectionAt, solvedLines } from './action-places.ts';
 import { editsKeeping, type WholeFormula, wholeFormula } from './after.ts';
 import { exactMass, exactPercent } from './exact-figures.ts';
-import { layoutOf } from './layout.ts';
 import { LineChanges } from './line-changes.ts';
-import { sectionAt, solvedLines } from './places.ts';
+import { layoutOf } from './line-layout.ts';
 import { writeAmount } from './rewriting.ts';
 
 export const inGrams: Action = {
@@ -19,9 +21,11 @@ export const inGrams: Action = {
     const at = wholeSection(context);
     if (at === undefined || at.section.lines.every(({ statement }) => !isShare(statement.amount.kind)))
       return;
-    const scale = at.solved.assumedScale ? ' for 1 kg of flour' : '';
+    const name = nameOf(at);
     yield {
-      title: `Write ${nameOf(at)} in grams${scale}`,
+      title: at.solved.assumedScale
+        ? message('section-units.grams-for', { name, grams: assumedFlourGrams })
+        : message('section-units.grams', { name }),
       edits: () => {
         const changes = new LineChanges(context);
         for (const line of at.section.lines) {
@@ -47,7 +51,10 @@ export const inPercent: Action = {
     const at = wholeSection(context);
     if (at === undefined || at.section.lines.every(({ statement }) => !isMeasured(statement.amount.kind)))
       return;
-    yield { title: `Write ${nameOf(at)} in percent`, edits: () => percentEdits(context, at) };
+    yield {
+      title: message('section-units.percent', { name: nameOf(at) }),
+      edits: () => percentEdits(context, at),
+    };
   },
 };
 

@@ -1,3 +1,4 @@
+import { message } from '../../words/message.ts';
 import type { Action } from './action.ts';
 import { orderOffer } from './line-order.ts';
 
@@ -14,7 +15,7 @@ export const sortByWeight: Action = {
   *offers(context) {
     yield* orderOffer(
       context,
-      'Sort by weight',
+      message('sort-by-weight.sort'),
       ({ solved }) => -(solved?.grams ?? Number.NEGATIVE_INFINITY),
     );
   },

@@ -1,4 +1,5 @@
 import type { Role } from '../../catalogue/role.ts';
+import { message } from '../../words/message.ts';
 import type { Action } from './action.ts';
 import { orderOffer } from './line-order.ts';
 
@@ -27,7 +28,7 @@ export const usualOrder: Action = {
   example:
     'formula Quay Tin:\n  ‸salt               2%\n  water              65%\n  bread flour        100%\n  fresh yeast        1%\n',
   *offers(context) {
-    yield* orderOffer(context, 'Put these lines in the usual order', ({ solved }) =>
+    yield* orderOffer(context, message('usual-order.sort'), ({ solved }) =>
       solved === undefined || solved.part ? order.length : order.indexOf(solved.role),
     );
   },

@@ -1,8 +1,9 @@
+import { message } from '../../words/message.ts';
 import type { Action } from './action.ts';
+import { sectionAt } from './action-places.ts';
 import { editsKeeping } from './after.ts';
 import { exactMass } from './exact-figures.ts';
 import { LineChanges } from './line-changes.ts';
-import { sectionAt } from './places.ts';
 import { writeAmount } from './rewriting.ts';
 
 export const weighMeasures: Action = {
@@ -12,7 +13,7 @@ export const weighMeasures: Action = {
   explanation:
     'Every volume and number of pieces in the formula becomes a mass, by the density and the weight of a piece that the ingredient’s ' +
     'section states, else those of the catalogue (common practice: a level measure, spooned, not packed). A cup is the bakery’s ' +
-    '`cup`, else 250 ml. Lines whose density or piece weight nobody knows stay as they are and keep their finding.',
+    '`cup`, else 250 ml. Lines whose density or piece weight is not known stay as they are and keep their finding.',
   example:
     'formula Quay Tin:\n  bread flour        4 cups\n  ‸water              350 ml\n  egg                2 pieces\n  salt               2 tsp\n',
   *offers(context) {
@@ -31,9 +32,13 @@ export const weighMeasures: Action = {
       });
     });
     if (measured.length === 0) return;
-    const count = measured.length === 1 ? 'a measured line' : `${measured.length} measured lines`;
+    const name = model.name.text;
+    const count = measured.length;
     yield {
-      title: `Write ${count} of ${model.name.text} in grams (cups, spoons, pieces)`,
+      title:
+        count === 1
+          ? message('weigh-measures.line', { name })
+          : message('weigh-measures.lines', { name, count }),
       edits: () => {
         const changes = new LineChanges(context);
         for (const { line, grams, aPiece } of measured)

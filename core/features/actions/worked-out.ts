@@ -1,10 +1,10 @@
 import type { LineModel } from '../../model/formula-model.ts';
-import { percent } from '../../text/figures.ts';
+import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
+import { lineAt, sectionAt, solvedLines } from './action-places.ts';
 import { editsKeeping, wholeFormula } from './after.ts';
 import { exactPercent } from './exact-figures.ts';
 import { LineChanges } from './line-changes.ts';
-import { lineAt, sectionAt, solvedLines } from './places.ts';
 import { writeAmount } from './rewriting.ts';
 
 export const giveBalance: Action = {
@@ -27,8 +27,12 @@ export const giveBalance: Action = {
     // Where the flours make more or less than 100 %, the balance would be another weight.
     if (flours.length < 2 || Math.abs(flour - 1) > 1e-9) return;
     const before = section.lines.find(({ statement }) => statement.amount.kind === 'balance');
+    const name = line.statement.name.text;
     yield {
-      title: `Give ${line.statement.name.text} the balance${before === undefined ? '' : `, and ${before.statement.name.text} its percent`}`,
+      title:
+        before === undefined
+          ? message('give-balance.give', { name })
+          : message('give-balance.swap', { name, otherName: before.statement.name.text }),
       edits: () => {
         const changes = new LineChanges(context);
         writeAmount(changes, line, 'balance');
@@ -54,7 +58,7 @@ export const writeOut: Action = {
     const fraction = fractionOf(context, line);
     if (fraction === undefined) return;
     yield {
-      title: `Write ${line.statement.name.text} as ${percent(fraction)}`,
+      title: message('write-out.write', { name: line.statement.name.text, fraction }),
       edits: () => {
         const changes = new LineChanges(context);
         writeAmount(changes, line, exactPercent(fraction));
@@ -90,7 +94,10 @@ export const stateHydration: Action = {
       if (amount.kind === 'hydration' && amount.effective === effective) continue;
       const words = effective ? 'effective hydration' : 'hydration';
       yield {
-        title: `Write ${name.text} as to ${percent(fraction)} ${words}`,
+        title: message(effective ? 'state-hydration.effective' : 'state-hydration.plain', {
+          name: name.text,
+          fraction,
+        }),
         argument: words,
         edits: () => {
           const changes = new LineChanges(context);

@@ -1,5 +1,4 @@
-import { mass, percent } from '../../text/figures.ts';
-import { callOf, type Share } from './composition.ts';
+import type { Share } from './composition-chart.ts';
 import type { Frame } from './frame.ts';
 import { filledWith, hatchingDefinitions } from './hatching.ts';
 import { drawing, label, pointsOf, stroked, tag, textSize } from './svg.ts';
@@ -15,6 +14,7 @@ export function compositionDrawing(
   frame: Frame,
   texts: { readonly title: string; readonly description: string },
 ): string {
+  const { speaker } = frame;
   const columnWidth = frame.isWide ? 110 : 46;
   const height = Math.max(leastHeight, shares.length * labelHeight);
   const top = 6;
@@ -42,8 +42,10 @@ export function compositionDrawing(
       'stroke-width': 1.2,
     }),
   );
-  const shareTexts = shares.map(({ fraction }) => percent(fraction));
-  const weightTexts = shares.map(({ grams }) => (frame.isWide && grams !== undefined ? mass(grams) : ''));
+  const shareTexts = shares.map(({ fraction }) => speaker.percent(fraction));
+  const weightTexts = shares.map(({ grams }) =>
+    frame.isWide && grams !== undefined ? speaker.mass(grams) : '',
+  );
   const shareWidth = Math.max(0, ...shareTexts.map((text) => textWidth(text)));
   const weightWidth = Math.max(0, ...weightTexts.map((text) => textWidth(text)));
   const shareEdge = frame.width - (weightWidth === 0 ? 0 : weightWidth + 18);
@@ -60,7 +62,7 @@ export function compositionDrawing(
     ];
     return [
       tag('polyline', { points: pointsOf(bend), ...stroked }),
-      label(isolated(fitted(callOf(part.share), shareEdge - shareWidth - 12 - from)), { x: from, y: base }),
+      label(isolated(fitted(part.share.called, shareEdge - shareWidth - 12 - from)), { x: from, y: base }),
       label(shareTexts[index]!, { x: shareEdge, y: base }, 'end', { 'font-weight': 'bold' }),
       weightTexts[index] === '' ? '' : label(weightTexts[index]!, { x: frame.width, y: base }, 'end'),
     ].join('');

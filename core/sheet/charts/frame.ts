@@ -1,17 +1,25 @@
+import type { Speaker } from '../../words/speaker.ts';
+
 /** How wide a drawing is made, in units that are pixels at its usual size. */
 export interface Frame {
   readonly width: number;
   /** Names of the drawing's own start with this, for several drawings stand on one page. */
   readonly name: string;
   readonly isWide: boolean;
+  /** Words what stands in the drawing. */
+  readonly speaker: Speaker;
 }
 
 export const rowHeight = 20;
 
 /** The two drawings of a chart: for a column from about 300 px, and for one from about 560 px or paper. */
-export function inBothWidths(kind: string, draw: (frame: Frame) => string): { narrow: string; wide: string } {
+export function inBothWidths(
+  kind: string,
+  speaker: Speaker,
+  draw: (frame: Frame) => string,
+): { narrow: string; wide: string } {
   return {
-    narrow: draw({ width: 296, name: `${kind}-narrow`, isWide: false }),
-    wide: draw({ width: 540, name: `${kind}-wide`, isWide: true }),
+    narrow: draw({ width: 296, name: `${kind}-narrow`, isWide: false, speaker }),
+    wide: draw({ width: 540, name: `${kind}-wide`, isWide: true, speaker }),
   };
 }

@@ -1,6 +1,6 @@
-import { figure } from '../../text/figures.ts';
+import { message } from '../../words/message.ts';
+import type { Piece } from './chart-key.ts';
 import { type Frame, rowHeight } from './frame.ts';
-import type { Piece } from './key.ts';
 import { minuteStep, multiples, type Scale } from './scale.ts';
 import { label, line, textSize } from './svg.ts';
 import { textWidth } from './text-fit.ts';
@@ -17,7 +17,8 @@ export interface Axis {
 
 /** The axis with its minutes, and a heavy mark where the programme ends. */
 export function minuteAxis({ x, left, right, lastMinute, end, frame }: Axis, y: number): Piece {
-  const words = (minutes: number): string => `${figure(minutes, 0)} min`;
+  const words = (minutes: number): string =>
+    frame.speaker.say(message('programme.minutes', { minutes: Math.round(minutes) }));
   // A text at an edge is moved in by half its width, so its neighbour needs as much more room.
   const room = textWidth(words(Math.round(lastMinute))) * 1.5 + 8;
   const step = minuteStep(lastMinute, (minutes) => x(minutes) - left >= room);

@@ -1,10 +1,11 @@
-import type { MixingStage } from '../../calc/development.ts';
-import type { ProgrammeCurve } from '../../features/programme-curve.ts';
+import { stageMessage } from '../../analysis/mix-analysis.ts';
+import type { MixingStage } from '../../calc/mixing/development.ts';
+import type { ProgrammeCurve } from '../../facts/programme-curve.ts';
+import { callRow, type KeyItem, type Piece, paragraph } from './chart-key.ts';
+import { noDevelopment } from './chart-words.ts';
 import { filledWith, type Hatching } from './hatching.ts';
-import { callRow, type KeyItem, type Piece, paragraph } from './key.ts';
 import type { Axis } from './minute-axis.ts';
 import { stagesOf } from './mixing-stages.ts';
-import { noDevelopmentWords } from './mixing-words.ts';
 import { linear } from './scale.ts';
 import { line, path, pointsOf, tag } from './svg.ts';
 
@@ -28,7 +29,7 @@ export function stageRows(
   const { frame, x, left, right } = axis;
   const stages = stagesOf(curve);
   if (stages.length === 0) {
-    const said = paragraph(noDevelopmentWords(curve.noDevelopment ?? 'it is not known'), frame, top + 2);
+    const said = paragraph(frame.speaker.say(noDevelopment(curve.noDevelopment)), frame, top + 2);
     return { svg: said.svg, height: said.height + 4, key: [] };
   }
   const from = top + 4;
@@ -67,12 +68,10 @@ export function stageRows(
   });
   const finish = line({ x: axis.end, y: from }, { x: axis.end, y: bottom }, { 'stroke-width': 1.5 });
   const words = callRow(
-    stages.map(({ stage, from: start, to: end }) => ({
-      from: x(start),
-      to: x(end),
-      texts: [stage],
-      inFull: stage,
-    })),
+    stages.map(({ stage, from: start, to: end }) => {
+      const said = frame.speaker.say(stageMessage(stage));
+      return { from: x(start), to: x(end), texts: [said], inFull: said };
+    }),
     left - 12,
     right + 8,
     bottom,

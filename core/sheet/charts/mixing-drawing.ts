@@ -1,14 +1,14 @@
-import type { ProgrammeCurve } from '../../features/programme-curve.ts';
-import { degrees, duration } from '../../text/figures.ts';
+import type { ProgrammeCurve } from '../../facts/programme-curve.ts';
+import { message } from '../../words/message.ts';
+import { type KeyItem, keyOf, type Piece, paragraph, sampleWidth } from './chart-key.ts';
+import { programmeRows } from './chart-programme.ts';
+import { bandMessage, noTemperature } from './chart-words.ts';
 import type { Frame } from './frame.ts';
 import { hatchingDefinitions } from './hatching.ts';
-import { type KeyItem, keyOf, type Piece, paragraph, sampleWidth } from './key.ts';
 import { span } from './markers.ts';
 import { type Axis, minuteAxis } from './minute-axis.ts';
 import { stageHatchings, stageRows } from './mixing-development.ts';
-import { programmeRows } from './mixing-programme.ts';
 import { degreeTicksOf, temperaturePlot } from './mixing-temperature.ts';
-import { bandWords, noTemperatureWords } from './mixing-words.ts';
 import { linear } from './scale.ts';
 import { drawing, line } from './svg.ts';
 import { textWidth } from './text-fit.ts';
@@ -22,8 +22,9 @@ export function mixingDrawing(
   frame: Frame,
   texts: { readonly title: string; readonly description: string },
 ): string {
+  const { speaker } = frame;
   const degreeTicks = degreeTicksOf(curve);
-  const left = Math.max(0, ...degreeTicks.map((one) => textWidth(degrees(one)))) + 6;
+  const left = Math.max(0, ...degreeTicks.map((one) => textWidth(speaker.celsius(one)))) + 6;
   const right = frame.width - 10;
   const lastMinute = lastMinuteOf(curve);
   const x = linear(0, lastMinute, left, right);
@@ -35,8 +36,7 @@ export function mixingDrawing(
     drawn.push(svg);
     y += height;
   };
-  if (degreeTicks.length === 0)
-    add(paragraph(noTemperatureWords(curve.noCelsius ?? 'it is not known'), frame, y));
+  if (degreeTicks.length === 0) add(paragraph(speaker.say(noTemperature(curve.noCelsius)), frame, y));
   else {
     const plot = temperaturePlot(curve, axis, degreeTicks, y);
     add(plot);
@@ -50,7 +50,7 @@ export function mixingDrawing(
   key.push(...stages.key);
   const bandsFrom = y;
   for (const band of curve.bands) {
-    add(paragraph(bandWords(band), frame, y));
+    add(paragraph(speaker.say(bandMessage(band)), frame, y));
     const { lowMinutes, expectedMinutes, highMinutes } = band;
     const at = { from: x(lowMinutes), middle: x(expectedMinutes), to: x(highMinutes), edge: right };
     add({ svg: span(at, y + 7), height: 16 });
@@ -62,7 +62,7 @@ export function mixingDrawing(
     width: sampleWidth,
     sample: ({ x: middle, y: row }) =>
       line({ x: middle, y: row - 7 }, { x: middle, y: row + 7 }, { 'stroke-width': 3 }),
-    text: `end of mixing, ${duration(curve.programmeMinutes * 60)}`,
+    text: speaker.say(message('chart.mixing-ends', { seconds: curve.programmeMinutes * 60 })),
   });
   add(keyOf(key, frame, y));
   const hatchings = ['falling', ...Object.values(stageHatchings)] as const;

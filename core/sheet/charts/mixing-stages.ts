@@ -1,5 +1,5 @@
-import { type MixingStage, stageOf } from '../../calc/development.ts';
-import type { ProgrammeCurve } from '../../features/programme-curve.ts';
+import { type MixingStage, stageOf } from '../../calc/mixing/development.ts';
+import type { ProgrammeCurve } from '../../facts/programme-curve.ts';
 
 export interface StageStretch {
   readonly stage: MixingStage;

@@ -1,7 +1,7 @@
-import type { ProgrammeCurve } from '../../features/programme-curve.ts';
-import { degrees } from '../../text/figures.ts';
+import type { ProgrammeCurve } from '../../facts/programme-curve.ts';
+import { message } from '../../words/message.ts';
+import { type KeyItem, type Piece, sampleWidth, swatch } from './chart-key.ts';
 import { filledWith } from './hatching.ts';
-import { type KeyItem, type Piece, sampleWidth, swatch } from './key.ts';
 import { marker, markerCount } from './markers.ts';
 import type { Axis } from './minute-axis.ts';
 import { linear, multiples, ticks } from './scale.ts';
@@ -36,6 +36,7 @@ export function temperaturePlot(
   degreeTicks: readonly number[],
   top: number,
 ): Piece & { readonly key: readonly KeyItem[] } {
+  const { speaker } = frame;
   const from = top + textSize / 2;
   const height = Math.max(plotHeight, (degreeTicks.length - 1) * 22);
   const y = linear(degreeTicks[0]!, degreeTicks.at(-1)!, from + height, from);
@@ -43,7 +44,7 @@ export function temperaturePlot(
   const grid = degreeTicks.map(
     (celsius) =>
       line({ x: left, y: y(celsius) }, { x: right, y: y(celsius) }, { 'stroke-opacity': 0.35 }) +
-      label(degrees(celsius), { x: left - 6, y: y(celsius) + textSize * 0.36 }, 'end'),
+      label(speaker.celsius(celsius), { x: left - 6, y: y(celsius) + textSize * 0.36 }, 'end'),
   );
   const known = curve.points.flatMap(({ minutes, celsius, celsiusLow, celsiusHigh }) =>
     celsius === undefined
@@ -90,18 +91,18 @@ export function temperaturePlot(
       width: sampleWidth,
       sample: ({ x: mid, y: row }) =>
         line({ x: mid - 12, y: row }, { x: mid + 12, y: row }, { 'stroke-width': 2.5 }),
-      text: `dough, ${degrees(last.celsius)} at the end`,
+      text: speaker.say(message('chart.dough-end', { celsius: last.celsius })),
     },
     {
       width: sampleWidth,
       sample: ({ x: mid, y: row }) => line({ x: mid - 12, y: row }, { x: mid + 12, y: row }, wantedLine),
-      text: `wanted, ${degrees(curve.targetCelsius)}`,
+      text: speaker.say(message('chart.wanted', { celsius: curve.targetCelsius })),
     },
-    ...(hasBand ? [swatch(hatched, 'where it may lie')] : []),
+    ...(hasBand ? [swatch(hatched, speaker.say(message('chart.may-lie')))] : []),
     ...trials.map((trial, index) => ({
       width: sampleWidth,
       sample: (middle: Point) => marker(index, middle),
-      text: `measured, ${trial}`,
+      text: speaker.say(message('chart.measured', { written: trial })),
     })),
   ];
   return {

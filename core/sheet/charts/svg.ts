@@ -24,7 +24,7 @@ export function escaped(text: string): string {
     .replace(/"/g, '&quot;');
 }
 
-const needsEscaping = /[^ !#-%'-;=?-~°–−·\u00a0-\u024f\ue000\ue001]/;
+const needsEscaping = /[^ !#-%'-;=?-~°–−·\u00a0-\u024f]/;
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what XML 1.0 (section 2.2) has no place for
 const notInXml = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]|\p{Surrogate}/gu;

@@ -1,31 +1,17 @@
-import { type Display, plainDisplay, wordedText } from '../../text/display.ts';
-import { holdsMarked } from '../../text/marked.ts';
 import { textSize } from './svg.ts';
 
 /**
  * How wide a text may come out, in units of the drawing. Nobody knows here which letters a screen or a printer has, so
- * every letter counts as wide as it is in a generous sans serif; a figure that is not written out yet counts in the
- * widest way it can be shown.
+ * every letter counts as wide as it is in a generous sans serif.
  */
 export function textWidth(text: string, size = textSize): number {
-  if (!holdsMarked(text)) return plainWidth(text) * size;
-  const widest = Math.max(...displays.map((display) => plainWidth(wordedText(text, display))));
-  return widest * size;
-}
-
-const displays: readonly Display[] = [
-  plainDisplay,
-  { mass: 'ounces', temperature: 'fahrenheit', decimalSign: 'point' },
-];
-
-function plainWidth(text: string): number {
   let width = 0;
   for (const letter of text) {
     const known = widths.get(letter) ?? letterWidth(letter);
     widths.set(letter, known);
     width += known;
   }
-  return width;
+  return width * size;
 }
 
 /** There are only so many letters in a language. */
@@ -45,7 +31,7 @@ function letterWidth(letter: string): number {
     : 0.85;
 }
 
-/** A name cut to a width, with a sign that it goes on. Holds no figures that are not written out. */
+/** A name cut to a width, with a sign that it goes on. */
 export function fitted(name: string, width: number, size = textSize): string {
   if (textWidth(name, size) <= width) return name;
   const letters = [...name];
@@ -70,7 +56,7 @@ export function wrapped(text: string, width: number, size = textSize): string[] 
 }
 
 // A unit stays with its figure.
-const betweenWords = / +(?!(?:h|min|s|g|kg)(?:[ ,.)]|$))/;
+const betweenWords = / +(?!(?:h|min|s|g|kg|oz|lb|°C|°F)(?:[ ,;.)]|$))/;
 
 /** A name that keeps its own direction beside figures, whatever script it is in. */
 export function isolated(name: string): string {

@@ -1,13 +1,14 @@
-import { clockOf } from '../clock.ts';
-import type { SheetTimeline } from '../view.ts';
+import { message } from '../../words/message.ts';
+import { clockOf } from '../build/clock.ts';
+import type { SheetTimeline } from '../build/view.ts';
+import { boldWider, type KeyItem, keyOf, type Piece, sampleWidth } from './chart-key.ts';
 import { type Frame, rowHeight } from './frame.ts';
 import { filledWith, type Hatching, hatchingDefinitions } from './hatching.ts';
-import { boldWider, type KeyItem, keyOf, type Piece, sampleWidth } from './key.ts';
 import { span } from './markers.ts';
 import { linear, minuteStep, multiples, type Scale } from './scale.ts';
 import { drawing, escaped, label, line, type Point, path, stroked, tag, textSize } from './svg.ts';
 import { isolated, textWidth, wrapped } from './text-fit.ts';
-import { elapsed, type WorkRow } from './timeline.ts';
+import { elapsed, type WorkRow } from './timeline-chart.ts';
 
 const barHeight = 14;
 const wordsWidth = 270;
@@ -35,7 +36,7 @@ export function timelineDrawing(
   const bottom = y;
   const axis = timeAxis(timeline, { low, high, x, left, y: bottom + 4, frame });
   y += axis.height + 4;
-  const key = keyOf(keyItems(rows), frame, y);
+  const key = keyOf(keyItems(rows, frame), frame, y);
   const start = line({ x: x(0), y: 4 }, { x: x(0), y: bottom }, { 'stroke-dasharray': '2 4' });
   return drawing(
     texts,
@@ -123,11 +124,12 @@ function timeAxis(
     frame,
   }: { low: number; high: number; x: Scale; left: number; y: number; frame: Frame },
 ): Piece {
-  const clock = clockOf(timeline.asked, timeline.endSeconds);
+  const clock = clockOf(timeline.asked, timeline.endSeconds, frame.speaker);
   const right = frame.width - 10;
   // Full hours of the clock on the wall, not of the mixing.
   const offset = clock === undefined ? 0 : -secondsOfDay(clock(0).time);
-  const words = (seconds: number): string => (clock === undefined ? elapsed(seconds) : clock(seconds).time);
+  const words = (seconds: number): string =>
+    clock === undefined ? elapsed(seconds, frame.speaker) : clock(seconds).time;
   const step =
     60 *
     minuteStep((high - low) / 60, (minutes) => {
@@ -155,19 +157,19 @@ function secondsOfDay(time: string): number {
   return (hours! * 60 + minutes!) * 60;
 }
 
-function keyItems(rows: readonly WorkRow[]): KeyItem[] {
+function keyItems(rows: readonly WorkRow[], { speaker }: Frame): KeyItem[] {
   const items: KeyItem[] = [];
   if (rows.some(({ folds }) => folds.length > 0))
     items.push({
       width: sampleWidth,
       sample: ({ x, y }) => tag('path', { d: path`M${x},${y - 8} v16`, ...stroked, 'stroke-width': 4 }),
-      text: 'fold',
+      text: speaker.say(message('moment.fold')),
     });
   if (rows.some(({ doubled }) => doubled !== undefined))
     items.push({
       width: sampleWidth,
       sample: ({ x, y }) => span({ from: x - 12, middle: x, to: x + 12, edge: x + 13 }, y),
-      text: 'doubled, expected and how far it may be off',
+      text: speaker.say(message('chart.doubled-key')),
     });
   return items;
 }

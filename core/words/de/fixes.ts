@@ -9,6 +9,7 @@ export const fixes: Translation<typeof english> = {
   'fix.write-hydration': () => '„hydration“ dahinter schreiben',
   'fix.write-balance': () => '„balance“ schreiben: was an 100 % fehlt',
   'fix.take-out': () => 'Entfernen',
+  'fix.take-this-line-out': () => 'Diese Zeile entfernen',
   'fix.take-sign-out': ({ written }) => `„${written}“ entfernen`,
   'fix.take-colon-out': () => 'Den Doppelpunkt entfernen',
   'fix.take-line-out': () => 'Diese Zeile entfernen: sie wird entnommen',

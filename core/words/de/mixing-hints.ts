@@ -34,7 +34,7 @@ export const mixingHints: Translation<typeof english> = {
     `**${say.say(figures)}**, bei ${say.mass(grams)} je Stück: ${say.say(source)}.`,
   'hint.no-piece-weight': ({ figures }, say) =>
     `**${say.say(figures)}**: was ein Stück wiegt, ist nicht bekannt.`,
-  'hint.composition': ({ written }) => `_Zusammensetzung: ${written}._`,
+  'hint.composition': ({ source }, say) => `_Zusammensetzung: ${say.say(source)}._`,
 
   'hint.scale-assumed': ({ grams }, say) =>
     `Es steht keine Ausbeute da; die Gewichte gelten deshalb für ${say.mass(grams)} Mehl.`,

@@ -28,9 +28,9 @@ export const mixingOutlook: Translation<typeof english> = {
   'outlook.stage': ({ stage, programmeMinutes }, say) =>
     `Zustand am Ende: ${say.say(stage)}, nach ${say.minutes(programmeMinutes)} Programm.`,
   'outlook.wished': ({ meant, when }, say) => `Geknetet wie gewünscht (${meant}): ${say.say(when)}.`,
-  'outlook.developed': ({ when }, say) => `Entwickelt: ${say.say(when)}.`,
+  'outlook.developed': ({ when }, say) => `Ausgeknetet: ${say.say(when)}.`,
   'outlook.past': ({ when, otherWhen }, say) =>
-    `Erschlafft: ${say.say(when)}; abgebaut: ${say.say(otherWhen)}.`,
+    `Lässt nach: ${say.say(when)}; überknetet: ${say.say(otherWhen)}.`,
   'outlook.no-development': ({ reason }, say) => `Die Entwicklung ist nicht bekannt: ${say.say(reason)}.`,
 
   'moment.from': ({ lowMinutes, highMinutes }, say) => `ab etwa ${say.minutesBand(lowMinutes, highMinutes)}`,

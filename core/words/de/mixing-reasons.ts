@@ -52,6 +52,12 @@ export const mixingReasons: Translation<typeof english> = {
   'mixing.gentle-work': () =>
     'Die Arbeit ist so sanft, dass sie mehr mischt als entwickelt: Arbeit zählt erst ab einer Mindestintensität voll.',
 
+  'conversion.no-speeds': () => 'der andere Kneter gibt keine Gänge an',
+  'conversion.too-long': ({ hours }, say) =>
+    `der andere Kneter bräuchte mehr als ${say.count(hours, { one: 'eine Stunde', other: '# Stunden' })}`,
+
+  'fermentation.nothing-raises': () => 'nichts in der Rezeptur lockert den Teig',
+
   'heat.amount-not-known': ({ name }) => `die Menge von „${name}“ ist nicht bekannt`,
   'heat.temperature-not-known': ({ name }) => `die Temperatur von „${name}“ ist nicht bekannt`,
   'heat.no-target': () => 'die gewünschte Teigtemperatur ist nicht angegeben',

@@ -35,7 +35,6 @@ export const mixingTrials: Translation<typeof english> = {
     `In alle ${say.count(count, { other: '# Versuche' })} dieser Rezeptur schreiben, die keines festhalten`,
 
   'kept-programme.title': ({ title, count }, say) => `${say.say(title)}; ${keeps(count, say)}`,
-  'kept-programme.keeps': ({ count }, say) => keeps(count, say),
 
   'not-in-dough.none': ({ name }) =>
     `„${name}“ ist nicht in diesem Teig, also kommt dafür nichts in den Kessel. Eine Zeile in der Rezeptur dafür schreiben oder es hier entfernen.`,

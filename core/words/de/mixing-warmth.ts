@@ -39,7 +39,7 @@ export const mixingWarmth: Translation<typeof english> = {
   'too-warm.target': () => 'die gewünschte Teigtemperatur',
   'too-warm.fix-leave-out': () => 'Die Temperatur weglassen: das Wasser wird berechnet',
   'too-warm.fix-water': ({ meant }) => `Das Wasser mit ${meant} nehmen`,
-  'too-warm.fix-developed': (stop) => `${stopAt(stop)}: bis dahin entwickelt, und kühler`,
+  'too-warm.fix-developed': (stop) => `${stopAt(stop)}: bis dahin ausgeknetet, und kühler`,
   'too-warm.fix-rest': (stop) => `${stopAt(stop)}: Falten und Stockgare tun den Rest`,
   'too-warm.fix-fold': (stop) => `${stopAt(stop)}, und in der Stockgare zweimal falten`,
 

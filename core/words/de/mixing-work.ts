@@ -8,9 +8,9 @@ export const mixingWork: Translation<typeof english> = {
   'stage.pick-up': () => 'vermengt',
   'stage.clean-up': () => 'vom Kessel gelöst',
   'stage.developing': () => 'in Entwicklung',
-  'stage.developed': () => 'entwickelt',
-  'stage.let-down': () => 'erschlafft',
-  'stage.breakdown': () => 'abgebaut',
+  'stage.developed': () => 'ausgeknetet',
+  'stage.let-down': () => 'nachlassend',
+  'stage.breakdown': () => 'überknetet',
   'stage.other': ({ name }) => `„${name}“`,
 
   'mix.flour': ({ name }) => `das Mehl „${name}“`,
@@ -24,40 +24,40 @@ export const mixingWork: Translation<typeof english> = {
   'mix.fix-shorten': ({ choices }) => {
     const [only] = choices;
     return choices.length === 1
-      ? `${only} schreiben: entwickelt, und nicht weiter`
-      : `Kürzen auf ${choices.join(', dann ')}: entwickelt, und nicht weiter`;
+      ? `${only} schreiben: ausgeknetet, und nicht weiter`
+      : `Kürzen auf ${choices.join(', dann ')}: ausgeknetet, und nicht weiter`;
   },
 
   'let-down.is': (past, say) =>
-    `Erschlafft ab etwa ${ends(past, say)}: der Teig ist erschlafft, weich und klebrig. ${developed(past, say)}`,
+    `Lässt nach ab etwa ${ends(past, say)}: der Teig hat nachgelassen, ist weich und klebrig. ${developed(past, say)}`,
   'let-down.may-be': (past, say) =>
-    `Erschlafft ab etwa ${ends(past, say)}: der Teig ist vielleicht erschlafft, weich und klebrig. ${developed(past, say)}`,
+    `Lässt nach ab etwa ${ends(past, say)}: der Teig hat vielleicht nachgelassen, ist weich und klebrig. ${developed(past, say)}`,
 
   'broken-down.is': (past, say) =>
-    `Abgebaut ab etwa ${ends(past, say)}: der Teig ist überknetet, sein Kleber abgebaut, und nicht zu retten. ${developed(past, say)}`,
+    `Überknetet ab etwa ${ends(past, say)}: der Kleber des Teigs ist zerrissen, und er ist nicht zu retten. ${developed(past, say)}`,
   'broken-down.may-be': (past, say) =>
-    `Abgebaut ab etwa ${ends(past, say)}: der Teig ist vielleicht überknetet, sein Kleber abgebaut. ${developed(past, say)}`,
+    `Überknetet ab etwa ${ends(past, say)}: der Kleber des Teigs ist vielleicht zerrissen. ${developed(past, say)}`,
 
   'degree.short': () => 'einer kurzen Knetung',
   'degree.improved': () => 'einer verbesserten Knetung',
   'degree.intensive': () => 'einer intensiven Knetung',
   'under-developed.is': (work, say) =>
-    `Der Teig ist am Ende des Knetprogramms nicht entwickelt: ${done(work, say)}.`,
+    `Der Teig ist am Ende des Knetprogramms nicht ausgeknetet: ${done(work, say)}.`,
   'under-developed.may-be': (work, say) =>
-    `Der Teig ist am Ende des Knetprogramms vielleicht nicht entwickelt: ${done(work, say)}.`,
+    `Der Teig ist am Ende des Knetprogramms vielleicht nicht ausgeknetet: ${done(work, say)}.`,
   'under-developed.is-later': (work, say) =>
-    `Der Teig ist am Ende des Knetprogramms nicht entwickelt: ${done(work, say)}, und ${later(work, say)}.`,
+    `Der Teig ist am Ende des Knetprogramms nicht ausgeknetet: ${done(work, say)}, und ${later(work, say)}.`,
   'under-developed.may-be-later': (work, say) =>
-    `Der Teig ist am Ende des Knetprogramms vielleicht nicht entwickelt: ${done(work, say)}, und ${later(work, say)}.`,
+    `Der Teig ist am Ende des Knetprogramms vielleicht nicht ausgeknetet: ${done(work, say)}, und ${later(work, say)}.`,
   'under-developed.needs': ({ lowMinutes, highMinutes }, say) =>
     `Nötig sind ${say.minutesBand(lowMinutes, highMinutes)} mehr im letzten Gang, oder Dehnen und Falten in der Stockgare.`,
   'under-developed.fix-fold': () => 'Stattdessen in der Stockgare zweimal dehnen und falten',
-  'under-developed.fix-mix-on': ({ meant }) => `${meant} schreiben: am Ende entwickelt`,
+  'under-developed.fix-mix-on': ({ meant }) => `${meant} schreiben: am Ende ausgeknetet`,
 
   'mixed-past-need.longer': (past, say) =>
-    `Der Teig ist entwickelt nach etwa ${ends(past, say)}. Die letzten ${say.minutes(past.minutes)} oder mehr bringen ihm nichts.`,
+    `Der Teig ist ausgeknetet nach etwa ${ends(past, say)}. Die letzten ${say.minutes(past.minutes)} oder mehr bringen ihm nichts.`,
   'mixed-past-need.warms': (past, say) =>
-    `Der Teig ist entwickelt nach etwa ${ends(past, say)}. Die letzten ${say.minutes(past.minutes)} oder mehr bringen ihm nichts und erwärmen ihn um ${say.celsiusApart(past.apartCelsius)}.`,
+    `Der Teig ist ausgeknetet nach etwa ${ends(past, say)}. Die letzten ${say.minutes(past.minutes)} oder mehr bringen ihm nichts und erwärmen ihn um ${say.celsiusApart(past.apartCelsius)}.`,
 
   'fast-for-stiff.too-stiff': (dough, say) => `Teig mit ${lean(dough, say)} ist zu fest für ${stay(dough)}`,
   'fast-for-stiff.edge': (dough, say) => `Teig mit ${lean(dough, say)} ist fast zu fest für ${stay(dough)}`,
@@ -75,7 +75,7 @@ export const mixingWork: Translation<typeof english> = {
   'idle-rest.at-end': ({ seconds }, say) =>
     `${say.duration(seconds)} Ruhe am Ende des Knetprogramms: das ist schon Stockgare. Sie gehört in den Ablauf.`,
   'idle-rest.developed': ({ seconds }, say) =>
-    `${say.duration(seconds)} Ruhe, nachdem der Teig entwickelt ist, und danach weiteres Kneten: sie bringt ihm nichts.`,
+    `${say.duration(seconds)} Ruhe, nachdem der Teig ausgeknetet ist, und danach weiteres Kneten: sie bringt ihm nichts.`,
   'idle-rest.salted': ({ seconds }, say) =>
     `${say.duration(seconds)} Ruhe mit dem Salz im Kessel: nach einer Autolyse, einer Ruhe von Mehl und Wasser allein, wäre bis zu einem Fünftel weniger Kneten nötig. Das Salz danach zugeben.`,
   'idle-rest.fix-take-out': () => 'Die Ruhe entfernen',
@@ -115,7 +115,7 @@ function ends({ lowMinutes, highMinutes, programmeMinutes }: Past, say: Speaker)
 }
 
 function developed({ minutes }: Past, say: Speaker): string {
-  return `Entwickelt ist er nach etwa ${say.minutes(minutes)}.`;
+  return `Ausgeknetet ist er nach etwa ${say.minutes(minutes)}.`;
 }
 
 function done({ fraction, degree }: Args<'fraction' | 'degree'>, say: Speaker): string {

@@ -1,4 +1,4 @@
-import type { RulePages } from '../rule-page.ts';
+import type { RulePages } from '../rule-page-words.ts';
 
 /** Regeln, die sagen, wie eine Zeile geschrieben wird. */
 export const linePages: RulePages = {
@@ -10,7 +10,7 @@ export const linePages: RulePages = {
   'beyond-limit': {
     title: 'Eine Zahl jenseits dessen, was gemeint sein kann',
     explanation:
-      'Eine Zeit, ein Gewicht, eine Stückzahl, eine Temperatur oder ein Prozentsatz jenseits dessen, was in einer Backstube gemeint sein kann, bleibt aus den Summen. Die Grenzen stehen in der Übersicht des Leitfadens.',
+      'Vermutlich ein Tippfehler: eine Stockgare von zehn Millionen Stunden, hunderttausend Tonnen Salz. Die Zahl bleibt aus den Summen. Die Grenzen stehen in der Übersicht des Leitfadens; sie sind weit.',
   },
   'line-too-long': {
     title: 'Eine viel zu lange Zeile',
@@ -75,7 +75,7 @@ export const linePages: RulePages = {
   'point-or-thousand': {
     title: 'Ein Punkt vor drei Ziffern',
     explanation:
-      'Er gilt als Dezimalzeichen; im Deutschen trennt er Tausender. So schreiben, dass es niemand anders liest.',
+      'Er gilt als Dezimalzeichen; in vielen Ländern trennt er Tausender. So schreiben, dass es niemand anders liest.',
   },
   range: {
     title: 'Ein Bereich, wo ein Wert gebraucht wird',
@@ -129,12 +129,13 @@ export const linePages: RulePages = {
   'unknown-section': {
     title: 'Ein Abschnitt, den niemand kennt',
     explanation:
-      'Die Zeilen darunter bleiben stehen und werden nicht gelesen. Abschnitte sind formula, flour, ingredient, mixer, bakery, plan, und in einer Rezeptur preferment, soaker, part, filling, topping, bath, mix, process und trial.',
+      'Die Zeilen darunter bleiben stehen und werden nicht gelesen. Abschnitte sind formula, flour, ingredient, mixer, bakery, plan, und in einer Rezeptur preferment, soaker, scald, part, filling, topping, bath, mix, process und trial. ' +
+      'Wie Bäcker einen Teil sonst nennen, zum Beispiel `biga:` oder `levain:`, beginnt ihn ebenfalls; es fehlt ihm nur ein Wort.',
   },
   unreadable: {
     title: 'Ein Zeichen, das hier nicht stehen kann',
     explanation:
-      'Entfernen oder den ganzen Namen in Anführungszeichen setzen. Aufzählungszeichen, Tabellen, Trennlinien, typografische Anführungszeichen und Kommentare anderer Schreibweisen werden als solche genannt, mit Abhilfe; ebenso Zeilen eines nicht beendeten Merges und Buchstaben einer Datei, die nicht als UTF-8 gespeichert ist.',
+      'Entfernen oder den ganzen Namen in Anführungszeichen setzen. Aufzählungszeichen, Nummern einer Liste, Tabellen, Trennlinien, typografische Anführungszeichen und Kommentare anderer Schreibweisen werden als solche genannt, mit Abhilfe; ebenso Zeilen eines nicht beendeten Merges und Buchstaben einer Datei, die nicht als UTF-8 gespeichert ist.',
   },
   'unused-accept': {
     title: 'Ein „accept“, das nichts zum Schweigen bringt',

@@ -1,4 +1,4 @@
-import type { RulePages } from '../rule-page.ts';
+import type { RulePages } from '../rule-page-words.ts';
 
 /** Regeln rund um Kneten, Teigtemperatur, Kneter und Knetversuche. */
 export const mixingPages: RulePages = {
@@ -71,15 +71,17 @@ export const mixingPages: RulePages = {
   'mixed-past-need': {
     title: 'Der Teig wird weit länger geknetet, als er braucht',
     explanation:
-      'Der Teig bekommt weit mehr Arbeit, als sein Knetgrad (`develop` im Knetprogramm) verlangt, mehr als das Doppelte einer verbesserten Knetung. Die Minuten erwärmen ihn nur und bleichen die Krume. ' +
+      'Der Teig hat mehr als das Doppelte der Arbeit einer verbesserten Knetung hinter sich: anderthalb solcher Knetungen mehr, als sein Knetgrad verlangt (`develop` im Knetprogramm). Die Minuten erwärmen ihn nur und bleichen die Krume. ' +
       'Nicht gezählt wird, was eine späte Zugabe zum Unterkneten braucht: drei Minuten, bei viel Butter oder Wasser mehr (gängige Praxis). Lässt der Teig nach oder reißt sein Kleber, erscheint stattdessen das.',
   },
   'mixer-can-be-calibrated': {
     title: 'Knetversuche zeigen, wie dieser Kneter den Teig erwärmt',
     explanation:
       'Die Messungen der Knetversuche mit diesem Kneter passen zu einer anderen Erwärmung, als sein Abschnitt angibt oder seine Bauart erwarten lässt. Die Abhilfe schreibt, was sie ergeben: wie ein Gang erwärmt (`warms`), ' +
-      'wie träge der Teig dem Raum folgt (`settles`), bei Händen, worauf sie ihn erwärmen; und wie schnell er den Teig entwickelt (`develops`), wo die gesehenen Stufen das eingrenzen und es von der Annahme abweicht. ' +
-      'Jede Zahl trägt ihren Standardfehler; was die Messungen nicht festlegen, bleibt, wie es ist, und wird genannt. Nichts erscheint, solange die Abweichungen in dem bleiben, was ein Einstechthermometer leistet. ' +
+      'wie träge der Teig dem Raum folgt (`settles`), bei Händen, worauf sie ihn erwärmen; und wie schnell er den Teig entwickelt (`develops`), wo die gesehenen Stufen das eingrenzen, es von der Annahme abweicht und zwei Mehle oder mehr es zeigen. ' +
+      'Was ein Mehl auf einem Kneter zeigt, kann an beiden liegen und wird in keinen der beiden Abschnitte geschrieben. Hände brauchen keinen Abschnitt: die Abhilfe legt einen mit dem Namen `mixer by hand` an, nach dem sich dann jedes `mix by hand` richtet. ' +
+      'Jede Zahl trägt ihren Standardfehler (`within`), und keine Vorhersage ist danach sicherer als er; eine Messung weitab von allen anderen zählt kaum und wird genannt, und was die Messungen nicht festlegen, bleibt, wie es ist, und wird genannt. ' +
+      'Nichts erscheint, solange die Abweichungen in 0,3 °C bleiben, so gut, wie ein Einstechthermometer ist. ' +
       'Den Kneter anhalten, bevor ein Fühler oder eine Hand hineingeht.',
   },
   'no-mixer-kind': {
@@ -114,12 +116,12 @@ export const mixingPages: RulePages = {
     explanation:
       'Kneten erwärmt den Teig, schnelle Gänge am meisten. Bei starkem Mehl und mäßiger Hydration ist der Teig zu warm, lange bevor er überknetet ist. Kälteres Schüttwasser oder Eis nehmen, kürzer oder langsamer kneten, das Mehl kühlen. ' +
       'Ist die Leitung zu warm für die gewünschte Temperatur, wird der Teig beurteilt, wie er mit Leitungswasser herauskommt; Eis hilft dann. Gezeigt wird ein Teig über 2 °C über seiner Temperatur ' +
-      '(3 °C über 25 °C, wo keine steht). Die Erwärmung ist gängige Praxis, bis ein Knetversuch den Kneter kalibriert: das ± hinter der Temperatur sagt, wie sicher sie ist; liegt die Grenze darin, ist es nur eine Information.',
+      '(3 °C über 25 °C, wo keine steht). Die Erwärmung ist gängige Praxis, bis ein Knetversuch den Kneter kalibriert: das ± hinter der Temperatur sagt, wie sicher sie ist; liegt die Grenze darin, oder genügte eine kältere Leitung als die angenommene, ist es nur eine Information.',
   },
   'trial-contradicts': {
     title: 'Ein Knetversuch sagt, was nicht gewesen sein kann',
     explanation:
-      'Ein Knetversuch wird am Programm gemessen, das gelaufen ist, und aus ihm wird der Kneter kalibriert; ein Versehen verdirbt mehr als eine Zahl. Eine Temperatur, die nicht gewesen sein kann, bleibt dort außer Acht. ' +
+      'Ein Knetversuch wird am Programm gemessen, das gelaufen ist (am eigenen, wo er eines festhält), und aus ihm wird der Kneter kalibriert; ein Versehen verdirbt mehr als eine Zahl. Eine Temperatur, die nicht gewesen sein kann, bleibt dort außer Acht. ' +
       'Gezeigt werden: ein Teig kälter als alles, was hineinkam, zusammengeschüttet, oder als der Raum, oder heißer, als Kneten ihn macht; Stufen, die rückwärts laufen, ohne dass etwas zugegeben wird; ' +
       'ein Teig, der mehr wiegt als seine Zutaten, oder ein Brot, das mehr wiegt als sein Teig; Messungen, deren Zeiten rückwärts laufen oder hinter dem Ende des Programms liegen. Zeiten zählen ab Knetbeginn mit den Ruhen. ' +
       'Das Versehen berichtigen oder ergänzen, was fehlt: Eis als kälteres Wasser, ein größeres Gewicht bei `water`, das Programm, das wirklich gelaufen ist.',

@@ -1,6 +1,26 @@
+import { actions } from './actions.ts';
+import { allergens } from './allergens.ts';
+import { amounts } from './amounts.ts';
+import { asked } from './asked.ts';
+import { blends } from './blends.ts';
+import { calibration } from './calibration.ts';
+import { cautions } from './cautions.ts';
+import { charts } from './charts.ts';
+import { commandCheck } from './command-check.ts';
+import { commandFiles } from './command-files.ts';
+import { commandGit } from './command-git.ts';
+import { commandTotals } from './command-totals.ts';
 import { comparison } from './comparison.ts';
+import { comparisonPage } from './comparison-page.ts';
+import { completion } from './completion.ts';
+import { cost } from './cost.ts';
+import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
+import { foodSources } from './food-sources.ts';
+import { hover } from './hover.ts';
+import { imports } from './imports.ts';
+import { label } from './label.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
@@ -10,11 +30,21 @@ import { mixingTrials } from './mixing-trials.ts';
 import { mixingWarmth } from './mixing-warmth.ts';
 import { mixingWork } from './mixing-work.ts';
 import { names } from './names.ts';
+import { notation } from './notation.ts';
+import { panel } from './panel.ts';
 import { paragraphs } from './paragraphs.ts';
+import { planSheets } from './plan-sheets.ts';
+import { plans } from './plans.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
+import { sectionLines } from './section-lines.ts';
+import { session } from './session.ts';
+import { sheetHeads } from './sheet-heads.ts';
+import { sheetWork } from './sheet-work.ts';
+import { standing } from './standing.ts';
 import { sums } from './sums.ts';
+import { totals } from './totals.ts';
 
 /** The messages by subject; one subject is one file, in every language. */
 export const subjects = {
@@ -27,6 +57,12 @@ export const subjects = {
   ranges,
   mixers,
   comparison,
+  blends,
+  completion,
+  cost,
+  label,
+  imports,
+  allergens,
   'mixing-reasons': mixingReasons,
   'mixing-warmth': mixingWarmth,
   'mixing-work': mixingWork,
@@ -34,7 +70,31 @@ export const subjects = {
   'mixing-outlook': mixingOutlook,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
+  totals,
+  notation,
+  hover,
+  standing,
+  actions,
+  editing,
+  amounts,
+  'section-lines': sectionLines,
+  calibration,
+  plans,
+  'food-sources': foodSources,
   paragraphs,
+  asked,
+  cautions,
+  charts,
+  panel,
+  'plan-sheets': planSheets,
+  'sheet-heads': sheetHeads,
+  'sheet-work': sheetWork,
+  'command-check': commandCheck,
+  'command-files': commandFiles,
+  'command-git': commandGit,
+  'command-totals': commandTotals,
+  'comparison-page': comparisonPage,
+  session,
 };
 
 /** Every message in English: the list of messages that there are, which every other language follows. */
@@ -48,6 +108,12 @@ export const english = {
   ...ranges,
   ...mixers,
   ...comparison,
+  ...blends,
+  ...completion,
+  ...cost,
+  ...label,
+  ...imports,
+  ...allergens,
   ...mixingReasons,
   ...mixingWarmth,
   ...mixingWork,
@@ -55,5 +121,29 @@ export const english = {
   ...mixingOutlook,
   ...mixingHeat,
   ...mixingHints,
+  ...totals,
+  ...notation,
+  ...hover,
+  ...standing,
+  ...actions,
+  ...editing,
+  ...amounts,
+  ...sectionLines,
+  ...calibration,
+  ...plans,
+  ...foodSources,
   ...paragraphs,
+  ...asked,
+  ...cautions,
+  ...charts,
+  ...panel,
+  ...planSheets,
+  ...sheetHeads,
+  ...sheetWork,
+  ...commandCheck,
+  ...commandFiles,
+  ...commandGit,
+  ...commandTotals,
+  ...comparisonPage,
+  ...session,
 };

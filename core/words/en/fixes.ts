@@ -8,6 +8,7 @@ export const fixes = {
   'fix.write-hydration': () => 'Write hydration behind it',
   'fix.write-balance': () => 'Write balance: what is left of 100%',
   'fix.take-out': () => 'Take it out',
+  'fix.take-this-line-out': () => 'Take this line out',
   'fix.take-sign-out': ({ written }: Args<'written'>) => `Take “${written}” out`,
   'fix.take-colon-out': () => 'Take the colon out',
   'fix.take-line-out': () => 'Take this line out: it is drawn',

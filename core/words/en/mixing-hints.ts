@@ -40,7 +40,7 @@ export const mixingHints = {
     `**${say.say(figures)}**, by ${say.mass(grams)} a piece: ${say.say(source)}.`,
   'hint.no-piece-weight': ({ figures }: Args<'figures'>, say: Speaker) =>
     `**${say.say(figures)}**: what a piece weighs is not known.`,
-  'hint.composition': ({ written }: Args<'written'>) => `_Composition: ${written}._`,
+  'hint.composition': ({ source }: Args<'source'>, say: Speaker) => `_Composition: ${say.say(source)}._`,
 
   'hint.scale-assumed': ({ grams }: Args<'grams'>, say: Speaker) =>
     `No yield is written, so the weights are those for ${say.mass(grams)} of flour.`,

@@ -51,6 +51,12 @@ export const mixingReasons = {
   'mixing.gentle-work': () =>
     'The work is so gentle that it mixes more than it develops: work counts in full only above a least intensity.',
 
+  'conversion.no-speeds': () => 'the other mixer states no speeds',
+  'conversion.too-long': ({ hours }: Args<'hours'>, say: Speaker) =>
+    `the other mixer would need more than ${say.count(hours, { one: 'an hour', other: '# hours' })}`,
+
+  'fermentation.nothing-raises': () => 'nothing in the formula raises the dough',
+
   'heat.amount-not-known': ({ name }: Args<'name'>) => `the amount of ${name} is not known`,
   'heat.temperature-not-known': ({ name }: Args<'name'>) => `the temperature of ${name} is not known`,
   'heat.no-target': () => 'the desired dough temperature is not stated',

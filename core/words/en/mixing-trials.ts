@@ -50,7 +50,6 @@ export const mixingTrials = {
 
   'kept-programme.title': ({ title, count }: Args<'title' | 'count'>, say: Speaker) =>
     `${say.say(title)}; ${keeps(count, say)}`,
-  'kept-programme.keeps': ({ count }: Args<'count'>, say: Speaker) => keeps(count, say),
 
   'not-in-dough.none': ({ name }: Args<'name'>) =>
     `“${name}” is not in this dough, so nothing goes into the bowl for it. Give it a line in the formula, or take it out here.`,

@@ -34,6 +34,11 @@ export interface Report {
 export const formats = ['text', 'json', 'sarif', 'junit', 'github'] as const;
 export type Format = (typeof formats)[number];
 
+/** Whether programs read a format, and people only what those make of it. Notes of a build are read as they are. */
+export function isForPrograms(format: Format): boolean {
+  return format === 'json' || format === 'sarif' || format === 'junit';
+}
+
 /** Writes a report in a format. Each writer is loaded only when it is asked for. */
 export async function writeReport(format: Format, report: Report): Promise<string> {
   switch (format) {

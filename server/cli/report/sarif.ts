@@ -1,7 +1,7 @@
 import type { Log, PhysicalLocation, Region, ReportingDescriptor, Result } from 'sarif';
 import { type Level, type Place, rules } from '../../../core/index.ts';
 import { version } from '../../../package.json';
-import { uriReference } from '../../paths.ts';
+import { uriReference } from '../../host/paths.ts';
 import { distinctFingerprints, type Report, type ToldFinding } from './report.ts';
 
 /** The findings in SARIF 2.1.0, the OASIS standard for what static analysis finds. Columns are UTF-16 units. */

@@ -1,3 +1,5 @@
+import { message } from '../../../core/index.ts';
+import { say } from '../speaker.ts';
 import { levelStyles, styled } from '../style.ts';
 import { noOrders, visible } from '../terminal.ts';
 import type { Report, ToldFinding } from './report.ts';
@@ -12,7 +14,8 @@ export function asText(report: Report): string {
         `  ${report.shown(uri)}:${place.line + 1}:${place.start + 1}: ${visible(message)}`,
     ),
   ]);
-  if (report.findings.length < report.found) lines.push(`and ${report.found - report.findings.length} more`);
+  const more = report.found - report.findings.length;
+  if (more > 0) lines.push(say(message('command-check.more', { count: more })));
   return noOrders(lines.map((line) => `${line}\n`).join(''));
 }
 

@@ -1,0 +1,326 @@
+import { blendCurve, type FlourData } from '../calc/flour/flour.ts';
+import type { SolvedFormula } from '../calc/formula/formula-result.ts';
+import { capacityShares } from '../calc/heat/heat.ts';
+import { type Known, known, unknown } from '../calc/known.ts';
+import { type DegreeOfMixing, degreesOfMixing, mixingStages } from '../calc/mixing/development.ts';
+import { type MixingOutcome, simulateMixing } from '../calc/mixing/mixing.ts';
+import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing/mixing-programme.ts';
+import { type TemperedWater, type TemperInput, temperWater } from '../calc/mixing/mixing-water.ts';
+import type { Mixer } from '../model/found-mixer.ts';
+import { saidValue } from '../model/properties.ts';
+import type { ResolvedFormula } from '../model/resolve.ts';
+import type { ResolvedMix, ResolvedProgramme } from '../model/resolve-mix.ts';
+import { type Message, message } from '../words/message.ts';
+import { batchesOf } from './portions.ts';
+
+/** The dough temperature wanted where the file says none; common practice for wheat doughs, no source. */
+export const usualDoughCelsius = 25;
+
+/** Degrees above the dough temperature that are tolerated; where none is written, the usual one is only a guess. */
+const tolerated = 2;
+const toleratedWhenAssumed = 3;
+
+function toleratedOver(targetAssumed: boolean): number {
+  return targetAssumed ? toleratedWhenAssumed : tolerated;
+}
+
+/** The temperature, °C, above which the dough of a programme is too warm. Common practice, no source. */
+export function limitOf({ targetCelsius, targetAssumed }: MixAnalysis): number {
+  return targetCelsius + toleratedOver(targetAssumed);
+}
+
+/** How warm a dough is that is so much above its temperature, °C. Common practice, no source. */
+export function warmthOf(overCelsius: number): Message {
+  if (overCelsius >= 4) return message('warmth.much-too');
+  return message(overCelsius >= 2 ? 'warmth.too' : 'warmth.slightly');
+}
+
+/** The stage of a dough as a message; what a file calls a stage and is none, by its name. */
+export function stageMessage(stage: string): Message {
+  const known = mixingStages.find((one) => one === stage);
+  return known === undefined ? message('stage.other', { name: stage }) : message(`stage.${known}`);
+}
+
+/** What the temperature of the water is chosen by. */
+export type Tempering = Omit<TemperInput, 'mixing'>;
+
+/** One mixing programme, run. */
+export interface MixAnalysis {
+  readonly index: number;
+  readonly sectionId: string;
+  readonly mixer: Mixer;
+  readonly input: MixingInput;
+  /** Run with the water as the file gives it, else with the water that reaches the dough temperature. */
+  readonly outcome: MixingOutcome;
+  /** Lines of the phases of `input`, counted in the block. */
+  readonly phaseLines: readonly number[];
+  readonly targetCelsius: number;
+  readonly targetAssumed: boolean;
+  /** The degree of mixing that the programme wishes; an improved mix where it says none. */
+  readonly wish?: DegreeOfMixing;
+  /** The water to use; unknown when the file fixes its temperature, with the reason. */
+  readonly water: Known<TemperedWater, Message>;
+  /** The temperature of the water where the file gives it. */
+  readonly givenWaterCelsius?: number;
+  /** What the water is chosen by: the temperature wanted, the tap, and whether there is ice. */
+  readonly tempering: Tempering;
+  readonly doughGrams: number;
+  /** Keys in the dough that no line of the programme loads; they are taken to go in first. */
+  readonly unloaded: readonly { readonly key: string; readonly name: string }[];
+  /** Portions that do not make up their line: grams asked for against grams there are. */
+  readonly portionsOff: readonly {
+    readonly line: number;
+    readonly name: string;
+    readonly askedGrams: number;
+    readonly hasGrams: number;
+  }[];
+}
+
+/** Runs a programme of a solved formula, or says why it cannot be run. */
+export function analyseMix(
+  resolved: ResolvedFormula,
+  solved: SolvedFormula,
+  mix: ResolvedMix,
+): Known<MixAnalysis, Message> {
+  if (mix.mixer === undefined) return unknown(message('mixing.no-mixer'));
+  const batches = batchesOf(resolved, solved, mix.sectionId);
+  if (batches.size === 0) return unknown(message('mixing.no-weights'));
+  if (mix.phases.some((phase) => phase.statement.value === undefined))
+    return unknown(message('mixing.line-unfinished'));
+  const poured = pourAll(solved, mix, batches);
+  let doughGrams = 0;
+  let givenWaterCelsius: number | undefined;
+  for (const batch of batches.values()) {
+    doughGrams += batch.grams;
+    givenWaterCelsius ??= batch.waterCelsius;
+  }
+  const wanted = wantedCelsius(resolved, mix);
+  const targetCelsius = wanted ?? usualDoughCelsius;
+  const input = programmeOf(resolved, solved, mix, poured.phases, targetCelsius, wanted === undefined);
+  const tempers = poured.phases.some(
+    (phase) => 'portions' in phase && phase.portions.some((portion) => portion.tempered),
+  );
+  const { tapCelsius, hasIce } = resolved.bakery;
+  const tempering: Tempering = {
+    targetCelsius,
+    ...(tapCelsius === undefined ? {} : { tapCelsius }),
+    ...(hasIce === true ? { hasIce } : {}),
+  };
+  const water: Known<TemperedWater, Message> =
+    !tempers && givenWaterCelsius !== undefined
+      ? unknown(message('mixing.water-stated', { waterCelsius: givenWaterCelsius }))
+      : temperWater({ mixing: input, ...tempering });
+  return known(
+    {
+      index: mix.index,
+      sectionId: mix.sectionId,
+      mixer: mix.mixer,
+      input,
+      outcome: water.known ? water.value.outcome : simulateMixing(input),
+      phaseLines: poured.lines,
+      targetCelsius,
+      targetAssumed: wanted === undefined,
+      ...(mix.wish === undefined ? {} : { wish: mix.wish }),
+      water,
+      doughGrams,
+      unloaded: poured.unloaded,
+      portionsOff: poured.portionsOff,
+      ...(givenWaterCelsius === undefined ? {} : { givenWaterCelsius }),
+      tempering,
+    },
+    'common practice',
+  );
+}
+
+/** A programme ready to be run, and the lines of its phases, counted in the block. */
+export interface ReadyProgramme {
+  readonly input: MixingInput;
+  readonly phaseLines: readonly number[];
+}
+
+/** Makes a programme ready with its water as the formula has it, running nothing; or says why it cannot be run. */
+export function readyProgramme(
+  resolved: ResolvedFormula,
+  solved: SolvedFormula,
+  programme: ResolvedProgramme,
+): Known<ReadyProgramme, Message> {
+  if (programme.mixer === undefined) return unknown(message('mixing.no-mixer'));
+  const batches = batchesOf(resolved, solved, programme.sectionId);
+  if (batches.size === 0) return unknown(message('mixing.no-weights'));
+  if (programme.phases.some((phase) => phase.statement.value === undefined))
+    return unknown(message('mixing.line-unfinished'));
+  const { phases, lines } = pourAll(solved, programme, batches);
+  const wanted = wantedCelsius(resolved, programme);
+  const targetCelsius = wanted ?? usualDoughCelsius;
+  const input = programmeOf(resolved, solved, programme, phases, targetCelsius, wanted === undefined);
+  return known({ input, phaseLines: lines }, 'given');
+}
+
+/** The temperature wanted of what a programme mixes: a part's own, the formula's for its dough. */
+function wantedCelsius(resolved: ResolvedFormula, mix: ResolvedProgramme): number | undefined {
+  const part = resolved.model.sections.slice(1).find((section) => section.id === mix.sectionId);
+  if (part === undefined) return resolved.doughCelsius;
+  return saidValue(part.said, 'dough temperature', 'temperature')?.celsius;
+}
+
+interface Poured {
+  readonly phases: MixingPhase[];
+  readonly lines: number[];
+  readonly unloaded: { key: string; name: string }[];
+  readonly portionsOff: { line: number; name: string; askedGrams: number; hasGrams: number }[];
+}
+
+/** Less than this weighs nothing on any scale. */
+const leastGrams = 1e-3;
+
+function pourAll(
+  solved: SolvedFormula,
+  mix: ResolvedProgramme,
+  batches: ReturnType<typeof batchesOf>,
+): Poured {
+  const left = new Map([...batches].map(([key, batch]) => [key, batch.grams]));
+  const touched = new Set<string>();
+  const portionsOff: Poured['portionsOff'] = [];
+  // A portion is in percent of what the lines of its section are, so that it can be set against its line.
+  const section = solved.sections.find(({ id }) => id === mix.sectionId);
+  const base = section?.baseGrams ?? section?.flourGrams ?? solved.flourGrams ?? 0;
+  const phases: MixingPhase[] = [];
+  const lines: number[] = [];
+  for (const { line, statement } of mix.phases) {
+    const { value } = statement;
+    if (value?.form === 'load') {
+      const portions: MixPortion[] = [];
+      for (const load of mix.loads.filter((one) => one.line === line)) {
+        for (const key of load.keys) {
+          const batch = batches.get(key);
+          if (batch === undefined) continue;
+          touched.add(key);
+          const has = left.get(key)!;
+          const later = (load.keptBack?.get(key) ?? 0) * base;
+          const wanted =
+            load.item.fraction === undefined ? Math.max(0, has - later) : load.item.fraction * base;
+          if (wanted > has + Math.max(0.5, batch.grams * 1e-6)) {
+            portionsOff.push({ line, name: batch.name, askedGrams: wanted, hasGrams: has });
+          }
+          const grams = Math.min(wanted, has);
+          left.set(key, has - grams);
+          if (grams > 0) portions.push(...batch.portions(batch.grams - has, grams, load.item.celsius));
+        }
+      }
+      phases.push({ kind: statement.property === 'load' ? 'load' : 'add', portions });
+      lines.push(line);
+    } else {
+      const phase = timePhase(statement.property, value);
+      if (phase === undefined) continue;
+      phases.push(phase);
+      lines.push(line);
+    }
+  }
+  // What a part draws to the last gram leaves a rounding behind, and nobody loads that.
+  const unloaded = [...batches.values()].filter(
+    (batch) => !touched.has(batch.key) && batch.grams > leastGrams,
+  );
+  for (const batch of batches.values()) {
+    const rest = left.get(batch.key)!;
+    if (touched.has(batch.key) && rest > Math.max(0.5, batch.grams * 1e-6)) {
+      portionsOff.push({
+        line: lastLineOf(mix, batch.key),
+        name: batch.name,
+        askedGrams: batch.grams - rest,
+        hasGrams: batch.grams,
+      });
+    }
+  }
+  if (unloaded.length > 0) {
+    const portions = unloaded.flatMap((batch) => batch.portions(0, batch.grams, undefined));
+    const first = phases.findIndex((phase) => 'portions' in phase);
+    const firstPhase = phases[first];
+    if (first === 0 && firstPhase !== undefined && 'portions' in firstPhase) {
+      phases[0] = { ...firstPhase, portions: [...firstPhase.portions, ...portions] };
+    } else {
+      phases.unshift({ kind: 'load', portions });
+      lines.unshift(mix.headerLine);
+    }
+  }
+  return { phases, lines, unloaded: unloaded.map(({ key, name }) => ({ key, name })), portionsOff };
+}
+
+function lastLineOf(mix: ResolvedProgramme, key: string): number {
+  return mix.loads.findLast((load) => load.keys.includes(key))?.line ?? 0;
+}
+
+function timePhase(property: string, value: { form: string } | undefined): MixingPhase | undefined {
+  const timed = value as { form: string; number?: number; seconds?: number } | undefined;
+  if (timed?.seconds === undefined) return undefined;
+  if (timed.form === 'mixSpeed') return { kind: 'speed', number: timed.number!, seconds: timed.seconds };
+  if (property === 'rest') return { kind: 'rest', seconds: timed.seconds };
+  if (property === 'knead' || property === 'fold' || property === 'stir')
+    return { kind: property, seconds: timed.seconds };
+  return undefined;
+}
+
+function programmeOf(
+  resolved: ResolvedFormula,
+  solved: SolvedFormula,
+  mix: ResolvedProgramme,
+  phases: readonly MixingPhase[],
+  targetCelsius: number,
+  targetAssumed: boolean,
+): MixingInput {
+  const { bakery } = resolved;
+  const { wish } = mix;
+  const isDough = mix.sectionId === resolved.input.sections[0]!.id;
+  const seen = isDough ? resolved.seenDevelopment : undefined;
+  const flours: MixPortion[] = [];
+  const ripe: MixPortion[] = [];
+  let waterGrams = 0;
+  let saltGrams = 0;
+  for (const phase of phases) {
+    if (!('portions' in phase)) continue;
+    for (const portion of phase.portions) {
+      if (portion.kind === 'flour') flours.push(portion);
+      // A friction factor belongs to a straight dough: the flour and water of a preferment count as if it were none.
+      else if (portion.kind === 'preferment') {
+        ripe.push(portion);
+        waterGrams += portion.freeWaterGrams;
+      } else if (portion.kind === 'water' || portion.frozen === true) waterGrams += portion.grams;
+      else if (portion.kind === 'salt') saltGrams += portion.grams;
+    }
+  }
+  const composition = flours[0]?.composition;
+  if (composition !== undefined)
+    for (const portion of ripe) flours.push({ ...portion, composition, grams: portion.flourGrams });
+  return {
+    phases,
+    mixer: mix.mixer!.data,
+    curve: blendCurve(floursOf(resolved, solved, mix.sectionId)),
+    roomCelsius: bakery.roomCelsius,
+    limitCelsius: targetCelsius + toleratedOver(targetAssumed),
+    ...(seen === undefined ? {} : { seenDevelopment: seen }),
+    ...(wish === undefined ? {} : { wishedDevelopment: degreesOfMixing[wish] }),
+    friction: {
+      doughCelsius: targetCelsius,
+      roomCelsius: bakery.roomCelsius,
+      flourCelsius: bakery.flourCelsius,
+      shares: capacityShares(flours, waterGrams, saltGrams),
+    },
+  };
+}
+
+/** All flour that is in the bowl, for what mixing does to it. */
+export function floursOf(
+  resolved: ResolvedFormula,
+  solved: SolvedFormula,
+  sectionId: string,
+): { grams: number; flour: FlourData }[] {
+  const dough = sectionId === resolved.input.sections[0]!.id;
+  const lines = dough
+    ? solved.overall
+    : (solved.sections.find((section) => section.id === sectionId)?.lines ?? []);
+  return lines.flatMap((line) => {
+    const flour = resolved.ingredients.get(line.key)?.flour;
+    return flour !== undefined && line.isFlour && line.grams !== undefined
+      ? [{ grams: line.grams, flour }]
+      : [];
+  });
+}

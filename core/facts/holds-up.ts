@@ -1,0 +1,15 @@
+import type { Finding } from '../features/answers.ts';
+import { sectionAt } from '../model/mentions.ts';
+import type { Block } from '../syntax/tree.ts';
+
+/**
+ * Whether a finding holds up what is worked out of a formula: an error does, but for one in a trial, which is a record of a day
+ * gone by and changes no weight. `firstLine` is where the formula’s block begins in its file.
+ */
+export function holdsUp(
+  block: Block,
+  firstLine: number,
+  { level, place }: Pick<Finding, 'level' | 'place'>,
+): boolean {
+  return level === 'error' && sectionAt(block, place.line - firstLine)?.kind !== 'trial';
+}

@@ -1,0 +1,121 @@
+import type { FormulaModel, TrialModel } from '../../model/formula-model.ts';
+import type { Said } from '../../model/properties.ts';
+import { isCondition } from '../../rules/trials/kept-programme.ts';
+import { stageWords } from '../../syntax/vocabulary.ts';
+import { trimmed } from '../../text/figures.ts';
+import { foldName } from '../../text/names.ts';
+import { type Message, message } from '../../words/message.ts';
+import type { TextEdit } from '../answers.ts';
+
+/** A temperature taken at the mixer, as a baker logs it with wet hands: few taps, no spelling. */
+export interface ReadingToLog {
+  /** The day it was taken, `2026-03-14`: the trial it belongs to. */
+  readonly date: string;
+  /** Minutes from the start of mixing, rests included. Absent at the end of mixing, which has a line of its own. */
+  readonly minutes?: number;
+  /** -20 to 60 °C. */
+  readonly celsius: number;
+  /** One of the stages that the notation knows. */
+  readonly stage?: string;
+  /** What the day was like, written where the reading begins a trial. */
+  readonly roomCelsius?: number;
+  readonly flourCelsius?: number;
+  /** The mixer that was tried on the sheet in place of the formula’s, or `by hand`: the trial was run in it. */
+  readonly mixer?: string;
+}
+
+/**
+ * The edit that writes a reading into the formula's trial of that day, at its place in time, in canonical form. Where
+ * the day has several trials the last one takes it; where it has none, one is begun at the end of the formula. A
+ * reading of the same minute is written over. Lines are counted in the formula's block.
+ *
+ * @param programme the lines of the programme that is run, which a trial that is begun keeps
+ * @returns a message where the reading cannot be a reading
+ */
+export function logReading(
+  model: FormulaModel,
+  reading: ReadingToLog,
+  programme: readonly string[],
+): TextEdit | Message {
+  const wrong = problemOf(reading);
+  if (wrong !== undefined) return wrong;
+  const line = lineOf(reading);
+  const trial = model.trials.findLast(({ header }) => header.date === reading.date);
+  return trial === undefined
+    ? beginTrial(model, reading, [...programme, line])
+    : intoTrial(model, trial, reading, line);
+}
+
+/** A dough at the mixer is neither colder nor warmer, °C. */
+const [coldest, warmest] = [-20, 60];
+
+/** Nobody mixes for longer than a day, minutes. */
+const longest = 24 * 60;
+
+function problemOf({ date, minutes, celsius, stage }: ReadingToLog): Message | undefined {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return message('log-reading.no-day', { example: '2026-03-14' });
+  if (!(celsius >= coldest && celsius <= warmest))
+    return message('log-reading.temperature', { fromCelsius: coldest, toCelsius: warmest });
+  if (minutes !== undefined && !(minutes >= 0 && minutes <= longest))
+    return message('log-reading.minute', { minutes: longest });
+  if (stage !== undefined && !stageWords.some((one) => foldName(one) === foldName(stage)))
+    return message('log-reading.stage', { words: stageWords });
+  return undefined;
+}
+
+function lineOf({ minutes, celsius, stage }: ReadingToLog): string {
+  const when = minutes === undefined ? 'end' : `at ${minuteText(minutes)}`;
+  const warmth = `${trimmed(celsius, 1)} °C`;
+  return `  ${when.padEnd(10)} ${warmth}${stage === undefined ? '' : `, ${stage}`}`;
+}
+
+/** A minute of mixing as it was told, halves included: two readings half a minute apart are two. As the notation has it. */
+function minuteText(minutes: number): string {
+  const text = trimmed(minutes, 1);
+  if (text === '0') return '0 s';
+  const [hours, rest] = [Math.floor(Number(text) / 60), Number(text) % 60];
+  if (hours === 0 || text.includes('.')) return `${text} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}
+
+function beginTrial(model: FormulaModel, reading: ReadingToLog, written: readonly string[]): TextEdit {
+  const { lines } = model.block;
+  let last = lines.length - 1;
+  while (last > 0 && lines[last]!.empty && lines[last]!.text.trim() === '') last--;
+  const end = lines[last]!.text.length;
+  const day = [
+    `trial ${reading.date}:`,
+    ...(reading.roomCelsius === undefined ? [] : [`  room ${trimmed(reading.roomCelsius, 1)} °C`]),
+    ...(reading.flourCelsius === undefined ? [] : [`  flour ${trimmed(reading.flourCelsius, 1)} °C`]),
+    ...written,
+  ];
+  return { line: last, start: end, end, insert: `\n\n${day.join('\n')}` };
+}
+
+function intoTrial(model: FormulaModel, trial: TrialModel, reading: ReadingToLog, line: string): TextEdit {
+  const all = [...trial.said.values()].flat().sort((one, other) => one.line - other.line);
+  const same = all.find((one) => isSameMoment(one, reading));
+  const { lines } = model.block;
+  if (same !== undefined) {
+    const { text, tokens } = lines[same.line]!;
+    const comment = tokens.find((token) => token.kind === 'comment');
+    const end = comment === undefined ? text.length : text.slice(0, comment.start).trimEnd().length;
+    return { line: same.line, start: 0, end, insert: line };
+  }
+  const after = all.findLast((one) => comesBefore(one, reading))?.line ?? trial.headerLine;
+  const end = lines[after]!.text.length;
+  return { line: after, start: end, end, insert: `\n${line}` };
+}
+
+function isSameMoment({ statement }: Said, { minutes }: ReadingToLog): boolean {
+  if (minutes === undefined) return statement.property === 'end';
+  const { value } = statement;
+  return value?.form === 'reading' && Math.abs(value.seconds - minutes * 60) < 3;
+}
+
+function comesBefore(said: Said, { minutes }: ReadingToLog): boolean {
+  if (isCondition(said)) return true;
+  const { value } = said.statement;
+  if (value?.form !== 'reading') return false;
+  return minutes === undefined || value.seconds < minutes * 60;
+}

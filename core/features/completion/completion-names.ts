@@ -1,0 +1,194 @@
+import { catalogueIngredients, catalogueNamesAbroad, tonguesOfName } from '../../catalogue/catalogue.ts';
+import { writtenTypes } from '../../catalogue/flour-types.ts';
+import { mixers } from '../../catalogue/mixers.ts';
+import type { Role } from '../../catalogue/role.ts';
+import { formulaOf } from '../../model/formula-model.ts';
+import { findIngredient } from '../../model/found-ingredient.ts';
+import { sectionAt } from '../../model/mentions.ts';
+import type { Definition } from '../../model/scope.ts';
+import { parseLine } from '../../syntax/line.ts';
+import { nameBetween } from '../../syntax/name-reading.ts';
+import type { Name } from '../../syntax/tree.ts';
+import { allPropertyWords } from '../../syntax/vocabulary.ts';
+import { foldName } from '../../text/names.ts';
+import { type Message, message } from '../../words/message.ts';
+import type { CompletionKind } from '../answers.ts';
+import {
+  type Asked,
+  type LineCompletion,
+  lineStart,
+  make,
+  wordStart,
+  wordsBefore,
+} from './completion-place.ts';
+
+/** Where a name is to be written, as a line that says it. */
+const sayings = {
+  ingredient: { context: 'formula', line: (name: string) => `${name}  100%` },
+  load: { context: 'mix', line: (name: string) => `add ${name}` },
+} as const;
+
+const grammarWords = /\b(?:all|at|balance|for|from|of|remaining|to)\b/;
+
+/** A name as it is to be written: in quotes where it would else be read as something other than a name. */
+function quoted(name: string, as: keyof typeof sayings): string {
+  const { folded } = nameBetween(name, 0, name.length);
+  // Most names are words that nobody else uses, and need no reading.
+  const isPlain = /^[\p{L}\p{M} ]+$/u.test(folded) && !grammarWords.test(folded);
+  if (isPlain && !allPropertyWords.has(folded)) return name;
+  const { context, line } = sayings[as];
+  const { statement, problems } = parseLine(line(name), { context, afterBlank: false });
+  const read =
+    statement.kind === 'ingredient'
+      ? statement.name
+      : statement.kind === 'property' && statement.value?.form === 'load'
+        ? statement.value.items[0]?.name
+        : undefined;
+  return problems.length === 0 && read?.folded === folded ? name : `"${name}"`;
+}
+
+/** Names that may stand in a line; each kind with what tells it apart from the others. */
+
+export function ingredients(asked: Asked, at: number, padded: boolean): LineCompletion[] {
+  const found: LineCompletion[] = [];
+  const seen = new Set<string>();
+  const isNew = (name: string): boolean => {
+    const folded = nameBetween(name, 0, name.length).folded;
+    return !seen.has(folded) && seen.add(folded) !== undefined;
+  };
+  const insertOf = (name: string): string => (padded ? `${quoted(name, 'ingredient').padEnd(18)} ` : name);
+  const { say } = asked.speaker;
+  const anotherOf = (name: string): string => say(message('completion.another-name', { name }));
+  const push = (name: string, detail: string, sort: string, kind: CompletionKind = 'ingredient'): void => {
+    if (!isNew(name)) return;
+    found.push(
+      make(asked, name, kind, { start: at, detail, insert: insertOf(name), sort: `${sort}${name}` }),
+    );
+  };
+  const model = formulaOf(asked.block);
+  for (const part of model?.sections.slice(1) ?? [])
+    if (part.name !== undefined) push(part.name.text, part.kind, '0', 'part');
+  for (const one of asked.scope.names('ingredient')) push(one.name.text, detailOf(one, asked), '0');
+  const written = wordsBefore(asked).toLowerCase();
+  for (const one of catalogueIngredients) {
+    const detail = say(compositionMessage(one.role, one.composition.water, one.composition.protein));
+    const name = writtenTypes.get(one.name) ?? one.name;
+    push(name, detail, '1');
+    // Another name of the same is shown to who begins to write it.
+    if (written === '') continue;
+    for (const alias of one.aliases)
+      if (alias.startsWith(written) && !one.name.startsWith(written))
+        push(writtenTypes.get(alias) ?? alias, anotherOf(name), '1');
+  }
+  if (written === '') return found;
+  // In the languages that the formula is written in already; its first line may be in any.
+  const names =
+    model?.sections.flatMap(({ lines }) => lines.map(({ statement }) => statement.name.folded)) ?? [];
+  const others = names.filter((name) => name !== foldName(written));
+  const tongues = new Set(others.flatMap(tonguesOfName));
+  for (const one of catalogueNamesAbroad)
+    if (one.folded.startsWith(foldName(written)) && (others.length === 0 || tongues.has(one.tongue)))
+      push(one.written, anotherOf(writtenTypes.get(one.name) ?? one.name), '1');
+  return found;
+}
+
+function detailOf(definition: Definition, { scope, speaker }: Asked): string {
+  const found = findIngredient(definition.name, scope);
+  if (found.kind !== 'found') return '';
+  const { role, composition, flour } = found.ingredient;
+  return speaker.say(compositionMessage(role, composition.water, flour?.protein ?? composition.protein));
+}
+
+/** What tells an ingredient apart: the protein of a flour, the water of another. */
+function compositionMessage(role: Role, water: number | undefined, protein: number | undefined): Message {
+  const said = message(`role.${role}`);
+  if (role === 'flour')
+    return protein === undefined ? said : message('completion.flour-protein', { fraction: protein });
+  return water === undefined || water < 0.005
+    ? said
+    : message('completion.with-water', { role: said, fraction: water });
+}
+
+export function mixerNames(asked: Asked, start: number, end: string): LineCompletion[] {
+  const own = asked.scope.names('mixer').map((one) =>
+    make(asked, one.name.text, 'mixer', {
+      start,
+      detail: asked.speaker.say(message('completion.mixer')),
+      insert: one.name.text + end,
+      sort: '0',
+    }),
+  );
+  const kinds = mixers
+    .filter((one) => one.name !== 'hand')
+    .map((one) =>
+      make(asked, one.name, 'mixer', {
+        start,
+        detail: asked.speaker.say(message('completion.usual-mixer')),
+        insert: one.name + end,
+        sort: '1',
+      }),
+    );
+  return [...own, ...kinds];
+}
+
+export function doughNames(asked: Asked, from: { start?: number }): LineCompletion[] {
+  const model = formulaOf(asked.block);
+  const names = new Set(model?.sections[0]?.lines.map((line) => line.statement.name.text) ?? []);
+  return [...names].map((name) => make(asked, name, 'ingredient', from));
+}
+
+export function partNames(asked: Asked, start: number): LineCompletion[] {
+  const parts = formulaOf(asked.block)?.sections.slice(1) ?? [];
+  return parts.flatMap(({ name, kind }) =>
+    name === undefined ? [] : [make(asked, name.text, 'part', { start, detail: kind })],
+  );
+}
+
+export function formulaNames(asked: Asked): LineCompletion[] {
+  return asked.scope.names('formula').map(({ name }) =>
+    make(asked, name.text, 'formula', {
+      start: lineStart(asked),
+      detail: asked.speaker.say(message('completion.formula')),
+      insert: `${name.text}  `,
+    }),
+  );
+}
+
+export function loadItems(asked: Asked): LineCompletion[] {
+  const model = formulaOf(asked.block);
+  const item = /(?:^\s*\S+\s+|,\s*)([^,]*)$/.exec(asked.before);
+  const start = item === null ? wordStart(asked) : asked.before.length - item[1]!.length;
+  const found = new Map<string, LineCompletion>();
+  const push = (name: string, kind: CompletionKind, sort: string): void => {
+    const folded = nameBetween(name, 0, name.length).folded;
+    if (!found.has(folded))
+      found.set(
+        folded,
+        make(asked, name, kind, { start, sort, insert: kind === 'word' ? name : quoted(name, 'load') }),
+      );
+  };
+  const loaded = loadedElsewhere(asked);
+  const sort = (name: Name, first: string): string => (loaded.has(name.folded) ? '3' : first);
+  for (const { name } of model?.sections.slice(1) ?? [])
+    if (name !== undefined) push(name.text, 'part', sort(name, '0'));
+  for (const { statement } of model?.sections[0]?.lines ?? [])
+    push(statement.name.text, 'ingredient', sort(statement.name, '1'));
+  for (const words of ['all', 'all but', 'the rest', 'flour', 'remaining water', 'all fat'])
+    push(words, 'word', '2');
+  return [...found.values()];
+}
+
+/** What the lines of the programme name already, but for the item at the cursor; more of it may still go in. */
+function loadedElsewhere({ block, line, column }: Asked): Set<string> {
+  const section = sectionAt(block, line);
+  const names = new Set<string>();
+  if (section === undefined) return names;
+  for (let at = section.headerLine + 1; at < section.endLine; at++) {
+    const statement = block.lines[at]?.statement;
+    if (statement?.kind !== 'property' || statement.value?.form !== 'load') continue;
+    for (const { name } of statement.value.items)
+      if (name !== undefined && !(at === line && name.start <= column && column <= name.end))
+        names.add(name.folded);
+  }
+  return names;
+}

@@ -1,0 +1,299 @@
+import type { Analysis } from '../../analysis/analysis.ts';
+import { type MixAnalysis, stageMessage } from '../../analysis/mix-analysis.ts';
+import { handTrials, mixerTrials } from '../../analysis/mixer-trials.ts';
+import { type PlanAnalysis, planOf } from '../../analysis/plan-analysis.ts';
+import { type TrialAnalysis, trialsOf } from '../../analysis/trials.ts';
+import { calibrationMarkdown } from '../../facts/calibration-markdown.ts';
+import { compositionMarkdown, flourMarkdown } from '../../facts/composition-words.ts';
+import { costTotals } from '../../facts/cost-of.ts';
+import { partMessages, stepMessages } from '../../facts/fermentation-words.ts';
+import { escapeMarkdown, totalsMarkdown } from '../../facts/formula-words.ts';
+import { heatOf } from '../../facts/heat-of.ts';
+import { billMarkdown, comparisonMarkdown, heatOutlook } from '../../facts/heat-words.ts';
+import { inMarkdown } from '../../facts/in-markdown.ts';
+import { factsOf, type LineFacts, sectionOf } from '../../facts/line-facts.ts';
+import { lineMessages, sectionMessages } from '../../facts/line-words.ts';
+import { mixingOutlook, waterToUse } from '../../facts/mixing-words.ts';
+import { planLineMarkdown, planMarkdown } from '../../facts/plan-words.ts';
+import { processTimes, stepTimes } from '../../facts/process-words.ts';
+import { readingMessage, trialMarkdown } from '../../facts/trial-words.ts';
+import { lineId, sectionId } from '../../model/formula-model.ts';
+import { findIngredient } from '../../model/found-ingredient.ts';
+import type { Scope } from '../../model/scope.ts';
+import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../../syntax/tree.ts';
+import { findProperty } from '../../syntax/vocabulary.ts';
+import type { Span } from '../../text/span.ts';
+import { type Message, message } from '../../words/message.ts';
+import type { Speaker } from '../../words/speaker.ts';
+
+/** What a hover says of one line of a block: the stretch of the line it is about, and Markdown. */
+export interface LineHover {
+  readonly span: Span;
+  readonly markdown: string;
+}
+
+/** The hover of a line of a block; `undefined` where there is nothing to say. */
+export function hoverOf(
+  block: Block,
+  line: number,
+  column: number,
+  scope: Scope,
+  analysis: Analysis | undefined,
+  speaker: Speaker,
+  planned: () => PlanAnalysis | undefined = () => planOf(block, scope),
+): LineHover | undefined {
+  const parsed = block.lines[line];
+  if (parsed === undefined) return undefined;
+  const comment = parsed.tokens.find((token) => token.kind === 'comment');
+  if (comment !== undefined && column >= comment.start) return undefined;
+  const { statement } = parsed;
+  const section = sectionAt(block, line);
+  switch (statement.kind) {
+    case 'header':
+      return headerHover(block, line, statement, scope, analysis, speaker, planned);
+    case 'ingredient': {
+      const facts = analysis === undefined ? undefined : factsOf(analysis, lineId(line));
+      if (analysis === undefined || facts === undefined) return undefined;
+      const words = spanOf(statement.name.start, Math.max(statement.name.end, statement.amount.end));
+      return { span: words, markdown: ingredientMarkdown(analysis, facts, speaker).join('\n\n') };
+    }
+    case 'planned': {
+      const plan = planned();
+      const said = plan === undefined ? undefined : planLineMarkdown(plan, line, speaker);
+      const words = spanOf(statement.name.start, Math.max(statement.name.end, statement.amount.end));
+      return said === undefined ? undefined : { span: words, markdown: said.join('\n\n') };
+    }
+    case 'property':
+      return section === undefined
+        ? undefined
+        : propertyHover(section, line, statement, scope, analysis, speaker);
+    case 'step': {
+      const times = stepTimes(block, line);
+      const said = [
+        ...(times === undefined ? [] : [times]),
+        ...(analysis === undefined ? [] : stepMessages(analysis, line)),
+      ].map(speaker.say);
+      const { start, end } = statement.words;
+      return said.length === 0 ? undefined : { span: spanOf(start, end), markdown: said.join('\n\n') };
+    }
+    default:
+      return undefined;
+  }
+}
+
+const spanOf = (start: number, end: number): Span => ({ start, end });
+
+function sectionAt(block: Block, line: number): { kind: SectionKind; headerLine: number } | undefined {
+  const all = block.top === undefined ? block.subs : [block.top, ...block.subs];
+  const found = all.findLast((section) => section.headerLine <= line && line < section.endLine);
+  return found === undefined || found.kind === 'unknown'
+    ? undefined
+    : { kind: found.kind, headerLine: found.headerLine };
+}
+
+function headerHover(
+  block: Block,
+  line: number,
+  header: HeaderStatement,
+  scope: Scope,
+  analysis: Analysis | undefined,
+  speaker: Speaker,
+  planned: () => PlanAnalysis | undefined,
+): LineHover | undefined {
+  const words = block.lines[line]!.text.trimEnd();
+  const span = spanOf(header.keyword.start, words.length);
+  const title = (text: string): string => speaker.say(message('line.title', { name: escapeMarkdown(text) }));
+  if (header.section === 'formula' && analysis !== undefined && header.name !== undefined) {
+    const cost = costTotals(analysis);
+    const said = [title(header.name.text), ...totalsMarkdown(analysis, speaker)];
+    if (cost !== undefined) said.push(escapeMarkdown(speaker.say(cost.text)));
+    return { span, markdown: said.join('\n\n') };
+  }
+  if (header.section === 'mix' && analysis !== undefined) {
+    const index = analysis.resolved.model.mixes.findIndex((mix) => mix.headerLine === line);
+    const mix = analysis.mixes[index];
+    if (mix === undefined) return undefined;
+    if (!mix.known)
+      return { span, markdown: speaker.say(message('programme.not-known', { reason: mix.reason })) };
+    const hands =
+      header.byHand === true && analysis.resolved.model.trials.length > 0 ? handTrials(scope) : undefined;
+    const calibration = hands === undefined ? [] : calibrationMarkdown(hands, speaker);
+    return { span, markdown: [...mixMarkdown(mix.value, speaker), ...calibration].join('\n\n') };
+  }
+  if (header.section === 'trial' && analysis !== undefined) {
+    const trial = trialsOf(analysis, scope).find((one) => one.model.headerLine === line);
+    const said = trial === undefined ? [] : trialMarkdown(trial, speaker);
+    const when = [header.date, header.words].filter((one) => one !== undefined).join(', ');
+    const head = speaker.say(message('section.trial', { written: escapeMarkdown(when) }));
+    return said.length === 0 ? undefined : { span, markdown: [head, ...said].join('\n\n') };
+  }
+  if (header.section === 'process') {
+    const said = processTimes(block, line);
+    return said === undefined ? undefined : { span, markdown: speaker.say(said) };
+  }
+  if (header.section === 'plan') {
+    const plan = planned();
+    return plan === undefined ? undefined : { span, markdown: planMarkdown(plan, speaker).join('\n\n') };
+  }
+  if (header.section === 'mixer' && header.name !== undefined) {
+    const trials = mixerTrials(block, header.name, scope);
+    if (trials === undefined) return undefined;
+    return {
+      span,
+      markdown: [title(header.name.text), ...calibrationMarkdown(trials, speaker)].join('\n\n'),
+    };
+  }
+  if (analysis !== undefined) {
+    const solved = sectionOf(analysis, sectionId(line));
+    if (solved !== undefined && header.section !== 'formula') {
+      const said = [title(solved.name), ...sectionMessages(solved).map(speaker.say)];
+      return { span, markdown: said.join('\n\n') };
+    }
+  }
+  if ((header.section === 'flour' || header.section === 'ingredient') && header.name !== undefined) {
+    const found = findIngredient(header.name, scope);
+    if (found.kind === 'found')
+      return { span, markdown: compositionMarkdown(found.ingredient, speaker).join('\n\n') };
+  }
+  return undefined;
+}
+
+function ingredientMarkdown(analysis: Analysis, facts: LineFacts, speaker: Speaker): string[] {
+  const { line, section, ingredient } = facts;
+  const words = lineMessages(analysis, facts).map(speaker.say);
+  if (line.part || ingredient === undefined) return words;
+  const mix = analysis.doughMix;
+  if (ingredient.role === 'water' && mix.known && section.kind === 'dough')
+    words.push(...waterMarkdown(mix.value, speaker));
+  if (ingredient.flour !== undefined) words.push(...flourMarkdown(ingredient, speaker));
+  words.push(speaker.say(message('composition.figures', { source: inMarkdown(ingredient.source) })));
+  return words;
+}
+
+function propertyHover(
+  section: { kind: SectionKind; headerLine: number },
+  line: number,
+  statement: PropertyStatement,
+  scope: Scope,
+  analysis: Analysis | undefined,
+  speaker: Speaker,
+): LineHover | undefined {
+  const span = spanOf(statement.keyword.start, Math.max(statement.keyword.end, statement.valueSpan.end));
+  const property = findProperty(section.kind, statement.property);
+  const said: string[] = [];
+  if (section.kind === 'mix' && analysis !== undefined) {
+    const index = analysis.resolved.model.mixes.findIndex((mix) => mix.headerLine === section.headerLine);
+    const mix = analysis.mixes[index];
+    if (mix?.known) {
+      const state = phaseState(mix.value, line);
+      if (state !== undefined) said.push(speaker.say(message('programme.line-end', { state })));
+      const added = phaseAdded(mix.value, line);
+      if (added !== undefined) said.push(speaker.say(added));
+    }
+  }
+  if (section.kind === 'trial' && analysis !== undefined) {
+    const trial = trialsOf(analysis, scope).find((one) => one.model.headerLine === section.headerLine);
+    const ran = trial === undefined ? undefined : ranState(trial, line);
+    if (ran !== undefined) said.push(speaker.say(message('programme.line-end-trial', { state: ran })));
+    const reading = trial === undefined ? undefined : readingMessage(trial, line);
+    if (reading !== undefined) said.push(speaker.say(reading));
+    if (statement.value?.form === 'partTemperature')
+      said.push(
+        speaker.say(message('line.part-warmth', { part: escapeMarkdown(statement.value.name.text) })),
+      );
+  }
+  if (statement.property === 'ferment' && analysis !== undefined)
+    said.push(...partMessages(analysis, sectionId(section.headerLine), line).map(speaker.say));
+  if (statement.property === 'yield' && analysis?.solved !== undefined)
+    said.push(...totalsMarkdown(analysis, speaker).slice(0, 2));
+  if (property !== undefined) {
+    const { word, meaning, example } = property;
+    said.push(speaker.say(message('line.property', { property: word, meaning, example })));
+  }
+  return said.length === 0 ? undefined : { span, markdown: said.join('\n\n') };
+}
+
+/** What a line of the programme did to the dough: the degrees and the part of its development that it alone brought. */
+function phaseAdded(mix: MixAnalysis, line: number): Message | undefined {
+  const phase = mix.phaseLines.indexOf(line);
+  const { phaseEnds } = mix.outcome;
+  const index = phaseEnds.findIndex((one) => one.phase === phase);
+  const [before, end] = [phaseEnds[index - 1], phaseEnds[index]];
+  if (before === undefined || end === undefined) return undefined;
+  const facts: Message[] = [];
+  if (before.celsius !== undefined && end.celsius !== undefined) {
+    const apartCelsius = end.celsius - before.celsius;
+    // Less than reads as a tenth of a degree.
+    if (Math.abs(apartCelsius) < 0.05) facts.push(message('programme.no-change'));
+    else facts.push(message('programme.change', { apartCelsius }));
+  }
+  const fraction = (end.development ?? 0) - (before.development ?? 0);
+  if (fraction >= 0.005) facts.push(message('programme.work', { fraction }));
+  return facts.length === 0 ? undefined : message('programme.line-alone', { facts });
+}
+
+/** The dough at the end of a phase: `7 min · 22.4 °C · clean-up`. */
+export function phaseState(
+  mix: Pick<MixAnalysis, 'phaseLines' | 'outcome'>,
+  line: number,
+): Message | undefined {
+  const phase = mix.phaseLines.indexOf(line);
+  const end = mix.outcome.phaseEnds.find((one) => one.phase === phase);
+  if (end === undefined) return undefined;
+  const { minutes, celsius, stage } = end;
+  const parts: Message[] = [message('programme.minutes', { minutes })];
+  // Below freezing the balance of heat stands for a dough in which ice has yet to melt.
+  if (celsius !== undefined)
+    parts.push(celsius < 0 ? message('programme.ice-left') : message('programme.celsius', { celsius }));
+  if (stage !== undefined) parts.push(stageMessage(stage));
+  return message('programme.state', { parts });
+}
+
+/** The dough of a trial at the end of a line of the programme that it keeps. */
+function ranState(trial: TrialAnalysis, line: number): Message | undefined {
+  if (!trial.mix.known || !trial.mix.value.isKept) return undefined;
+  const outcome = trial.predicted();
+  if (!outcome.known) return undefined;
+  return phaseState({ phaseLines: trial.mix.value.phaseLines, outcome: outcome.value }, line);
+}
+
+/** The water of a programme, the rule of thumb beside it, and what the tap would give. */
+function waterMarkdown(mix: MixAnalysis, speaker: Speaker): string[] {
+  const { targetCelsius } = mix;
+  const water = waterSentences(mix);
+  const facts = heatOf(mix);
+  const { comparison } = facts;
+  const said = water ?? [];
+  if (water === undefined && comparison !== undefined)
+    said.push(message('water.would-have-to', { targetCelsius, waterCelsius: comparison.balanceCelsius }));
+  return [
+    ...said.map(speaker.say),
+    ...(comparison === undefined ? [] : comparisonMarkdown(comparison, speaker)),
+    ...heatOutlook(facts).map(speaker.say),
+  ];
+}
+
+function waterSentences(mix: MixAnalysis): Message[] | undefined {
+  const water = waterToUse(mix);
+  if (water === undefined) return undefined;
+  const { targetCelsius } = mix;
+  return [message('water.for-dough', { targetCelsius, water: water.text }), ...water.detail];
+}
+
+/** Half of the width of the bands where nothing of the mixer is calibrated. */
+const usualBand = 0.2;
+
+function mixMarkdown(mix: MixAnalysis, speaker: Speaker): string[] {
+  const { doughGrams, outcome } = mix;
+  const facts = heatOf(mix);
+  const bill = billMarkdown(facts, speaker);
+  const name = escapeMarkdown(mix.mixer.name);
+  const seconds = outcome.programmeMinutes * 60;
+  return [
+    speaker.say(message('programme.title', { name, seconds, doughGrams })),
+    ...(waterSentences(mix) ?? []).map(speaker.say),
+    [...mixingOutlook(mix), ...heatOutlook(facts)].map((one) => `- ${speaker.say(one)}`).join('\n'),
+    ...(bill === undefined ? [] : [bill]),
+    speaker.say(message('programme.bands', { fraction: usualBand })),
+  ];
+}

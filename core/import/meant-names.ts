@@ -1,0 +1,102 @@
+import { nameAbroad } from '../catalogue/catalogue.ts';
+import { writtenTypes } from '../catalogue/flour-types.ts';
+import { anyFlourAbroad } from '../catalogue/names-abroad.ts';
+import { foldName } from '../text/names.ts';
+
+/** A name of a table with what else its cell says of it. */
+export interface MeantName {
+  readonly name: string;
+  /** The temperature that it goes in at. */
+  readonly celsius?: number;
+  /** Words that are no name: `soft`. */
+  readonly remark?: string;
+  /** The word of another language leaves open which of several is meant. */
+  readonly isGuess?: true;
+}
+
+/** Words for flour of whatever kind, which leave open which of several is meant. */
+const anyFlour: ReadonlySet<string> = new Set(anyFlourAbroad.map(foldName));
+
+/** What the catalogue calls a thing that a word of another language names; none where English has the same word. */
+function catalogueNameOf(folded: string): MeantName | undefined {
+  if (anyFlour.has(folded)) return { name: 'bread flour', isGuess: true };
+  const found = nameAbroad(folded);
+  if (found === undefined) return undefined;
+  const name = writtenTypes.get(found.name) ?? found.name;
+  return found.isLoose ? { name, isGuess: true } : { name };
+}
+
+/** Flours that another language names by their type: `Weizenmehl Type 550`, `farine de blé T65`, `farina tipo 00`. */
+const typePattern =
+  /^(?:(?:weizen|roggen|dinkel)?mehl|farine|harina|farina)\b.*?\b(?:(typ[eo]?|t)\s*)?(\d{2,4})$/;
+
+/**
+ * What a name of a table means: itself where the baker defines it (`isOwn`) or it is known under no better name; else without the temperature and the words behind it; else the
+ * name of the catalogue for a word of German, French, Spanish or Italian.
+ */
+export function meantName(
+  said: string,
+  isKnown: (name: string) => boolean,
+  isOwn: (name: string) => boolean,
+): MeantName {
+  const translated = (name: string): MeantName | undefined => {
+    if (isOwn(name)) return { name };
+    const folded = foldName(name);
+    const found = catalogueNameOf(folded);
+    if (found !== undefined) return found;
+    if (isKnown(name) && !typePattern.test(folded)) return { name };
+    const type = typePattern.exec(folded);
+    if (type !== null) {
+      const names = [`T${type[2]}`, `type ${type[2]}`];
+      for (const one of type[1] === 't' ? names : names.toReversed()) if (isKnown(one)) return { name: one };
+    }
+    return undefined;
+  };
+  const whole = translated(said);
+  if (whole !== undefined) return whole;
+  const warm = warmthBehind(said);
+  if (warm !== undefined) {
+    const base = meantName(warm.head, isKnown, isOwn);
+    if (isKnown(base.name)) return { ...base, celsius: warm.celsius };
+  }
+  const { head, remark } = remarkBehind(said);
+  // “Seeds, mixed” is more than seeds: a word for a whole kind of things leaves the rest of the name to say which.
+  const isKind = head !== undefined && /^(?:flour|fat|dairy|seeds)$/.test(foldName(head));
+  const base = head === undefined || isKind ? undefined : translated(head);
+  return base === undefined || remark === undefined || remark === '' ? { name: said } : { ...base, remark };
+}
+
+/** A temperature at the end of a cell, in brackets or behind `at`, and what stands before it. */
+function warmthBehind(said: string): { readonly head: string; readonly celsius: number } | undefined {
+  const found = /([-−]?\d{1,4}(?:[.,]\d{1,3})?) {0,2}° {0,2}([CF]) {0,2}\)?$/i.exec(said);
+  if (found === null) return undefined;
+  const degrees = Number(found[1]!.replace('−', '-').replace(',', '.'));
+  const celsius = found[2]!.toUpperCase() === 'F' ? ((degrees - 32) * 5) / 9 : degrees;
+  const before = withoutEnd(said.slice(0, found.index));
+  const word = atWords.find((one) => before.toLowerCase().endsWith(one));
+  const alone = word === undefined ? undefined : before.slice(0, -word.length);
+  return { head: alone !== undefined && /[\s,(]$/.test(alone) ? withoutEnd(alone) : before, celsius };
+}
+
+const atWords = ['at', '@', 'bei', 'à', 'a'];
+
+/** A text without the blanks, commas and opening brackets at its end. */
+function withoutEnd(text: string): string {
+  let end = text.length;
+  while (end > 0 && ' \t,('.includes(text[end - 1]!)) end--;
+  return text.slice(0, end);
+}
+
+/** What stands in brackets or behind the first comma, and the name before it. */
+function remarkBehind(said: string): {
+  readonly head: string | undefined;
+  readonly remark: string | undefined;
+} {
+  const at = said.search(/[,(]/);
+  const none = { head: undefined, remark: undefined };
+  if (at <= 0) return none;
+  const head = said.slice(0, at).trimEnd();
+  if (said[at] === ',') return { head, remark: said.slice(at + 1).trim() };
+  const inside = said.slice(at + 1, -1);
+  return said.endsWith(')') && !/[()]/.test(inside) ? { head, remark: inside } : none;
+}

@@ -1,0 +1,154 @@
+import { planOf } from '../../analysis/plan-analysis.ts';
+import { lineId } from '../../model/formula-model.ts';
+import type { LineFix, ParsedLine, SyntaxProblem } from '../../syntax/tree.ts';
+import { foldName } from '../../text/names.ts';
+import type { Span } from '../../text/span.ts';
+import type { Message } from '../../words/message.ts';
+import { message } from '../../words/message.ts';
+import { type AcceptUse, acceptsOf, judgeAccepts } from '../notation/accepts.ts';
+import { keepingTrials } from '../trials/kept-programme.ts';
+import type { RelatedLine, RuleContext, RuleFinding, RuleFix, RuleLevel } from './rule.ts';
+import { rules, rulesByCode } from './rule-catalogue.ts';
+
+/** One finding in a block, lines counted in it, with the level the rule has by default. */
+export interface BlockFinding {
+  readonly code: string;
+  readonly level: RuleLevel;
+  readonly line: number;
+  readonly span: Span;
+  readonly message: Message;
+  readonly related: readonly RelatedLine[];
+  readonly fixes: readonly RuleFix[];
+  readonly unused?: true;
+}
+
+export interface BlockFindings {
+  /** Sorted by line. */
+  readonly findings: readonly BlockFinding[];
+  /** Rules that failed, for the log: findings of theirs are missing and nothing else. */
+  readonly failures: readonly string[];
+}
+
+/**
+ * All that is to be said of a block: how its lines are written, then what the rules find on lines that read well. It
+ * depends on the block and on what the scope answers, and on nothing else. Never throws.
+ */
+export function checkBlock(given: RuleContext): BlockFindings {
+  const { block } = given;
+  const failures: string[] = [];
+  const plan = given.plan ?? guarded('the plan', failures, () => planOf(block, given.scope));
+  const context = plan === undefined ? given : { ...given, plan };
+  const written = guarded('the reading of lines', failures, () => writingOf(context)) ?? new Map();
+  const found: BlockFinding[] = [...written.values()];
+  for (const rule of rules) {
+    const { check, mendsSlips } = rule;
+    if (check === undefined) continue;
+    // What mends a slip of writing changes no bread, and so nothing that a trial was run on.
+    const kept = (one: RuleFinding): RuleFinding => (mendsSlips === true ? one : keepingTrials(context, one));
+    try {
+      for (const one of check(context))
+        if (!written.has(one.line) && one.line < block.lines.length)
+          found.push(findingOf(rule.code, kept(one)));
+    } catch (error) {
+      failures.push(failureOf(rule.code, error));
+    }
+  }
+  const accepts = acceptsOf(block);
+  const left = found.filter((one) => !isAccepted(one, accepts));
+  for (const one of guarded('accepts', failures, () => judgeAccepts(block, accepts)) ?? []) {
+    if (!written.has(one.line)) left.push(findingOf(one.code, one));
+  }
+  return { findings: left.sort(byPlace), failures };
+}
+
+function guarded<T>(what: string, failures: string[], work: () => T): T | undefined {
+  try {
+    return work();
+  } catch (error) {
+    failures.push(failureOf(what, error));
+    return undefined;
+  }
+}
+
+function failureOf(what: string, error: unknown): string {
+  return `${what}: ${error instanceof Error ? error.message : String(error)}`;
+}
+
+function findingOf(code: string, one: RuleFinding): BlockFinding {
+  return {
+    code,
+    level: one.level ?? rulesByCode.get(code)?.level ?? 'error',
+    line: one.line,
+    span: { start: one.span.start, end: one.span.end },
+    message: one.message,
+    related: one.related ?? [],
+    fixes: one.fixes ?? [],
+    ...(one.unused === undefined ? {} : { unused: one.unused }),
+  };
+}
+
+const rank = new Map(rules.map((rule, index) => [rule.code, index]));
+
+function byPlace(one: BlockFinding, other: BlockFinding): number {
+  if (one.line !== other.line) return one.line - other.line;
+  const order = (rank.get(one.code) ?? 0) - (rank.get(other.code) ?? 0);
+  return order !== 0 ? order : one.span.start - other.span.start;
+}
+
+function isAccepted(one: BlockFinding, accepts: readonly AcceptUse[]): boolean {
+  let accepted = false;
+  for (const accept of accepts) {
+    if (accept.target !== one.line || accept.isWritingError || accept.code !== one.code) continue;
+    accept.used = true;
+    accepted = true;
+  }
+  return accepted;
+}
+
+/** How lines are written: at most one finding a line, by line. */
+function writingOf(context: RuleContext): Map<number, BlockFinding> {
+  const { block } = context;
+  const written = new Map<number, BlockFinding>();
+  const add = (line: number, problem: SyntaxProblem): void => {
+    if (written.has(line)) return;
+    const fixes = problem.fixes.map((fix) => fixOf(line, fix));
+    written.set(line, findingOf(problem.code, { line, span: problem.span, message: problem.message, fixes }));
+  };
+  let isOutside = false;
+  block.lines.forEach((parsed, line) => {
+    for (const problem of parsed.problems) {
+      // What stands above the first section is told once, and not at all below a header that only lacks its name.
+      if (problem.code === 'outside-section' && isOutside) continue;
+      isOutside ||= problem.code === 'outside-section' || problem.code === 'missing-name';
+      if (problem.unlessKnown === undefined || !isOtherwise(context, line, parsed, problem.unlessKnown))
+        add(line, problem);
+      else if (parsed.otherwise?.amount.kind === 'unknown') add(line, missingAmount(parsed.otherwise.name));
+    }
+  });
+  for (const problem of block.problems) add(problem.line, problem);
+  return written;
+}
+
+/** Whether the other reading of a line holds, as the resolved formula takes it. */
+function isOtherwise(
+  { analysis, scope, block }: RuleContext,
+  line: number,
+  parsed: ParsedLine,
+  name: string,
+): boolean {
+  if (parsed.otherwise?.kind === 'ingredient')
+    return analysis?.resolved.statements.get(lineId(line)) === parsed.otherwise;
+  return block.top?.kind === 'plan' && scope.find('formula', foldName(name)).length > 0;
+}
+
+function missingAmount(name: { text: string; start: number; end: number }): SyntaxProblem {
+  const said = message('missing-amount.none', { name: name.text, example: `${name.text}  4%` });
+  return { code: 'missing-amount', message: said, span: { start: name.start, end: name.end }, fixes: [] };
+}
+
+function fixOf(line: number, fix: LineFix): RuleFix {
+  const edits = fix.edits.map((edit) => ({ line, start: edit.start, end: edit.end, insert: edit.insert }));
+  return fix.preferred === undefined
+    ? { title: fix.title, edits }
+    : { title: fix.title, edits, preferred: fix.preferred };
+}

@@ -1,0 +1,53 @@
+import { nearestWord } from '../../text/nearest.ts';
+import { message } from '../../words/message.ts';
+import { writeFix } from '../engine/fixes.ts';
+import type { Rule, RuleFix } from '../engine/rule.ts';
+
+export const notInDough: Rule = {
+  code: 'not-in-dough',
+  level: 'warning',
+  mendsSlips: true,
+  title: 'The mix loads something that the dough does not have',
+  explanation:
+    'A `load` or `add` line names an ingredient, part or role that no line of the formula has. Nothing goes into the bowl ' +
+    'for it. Write the name as the formula does, or add the line to the formula. In the programme that a trial keeps it is shown as information only: the dough of that ' +
+    'day may have had what the formula no longer has.',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  honey  2%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
+  *check({ analysis }) {
+    for (const problem of analysis?.resolved.problems ?? []) {
+      if (problem.kind !== 'not-in-dough' || problem.name.folded === '') continue;
+      const { name, line } = problem;
+      const parts = analysis!.resolved.model.sections.slice(1).flatMap((section) => section.name ?? []);
+      const names = [...analysis!.resolved.statements.values()].map((statement) => statement.name);
+      const seen = new Map([...parts, ...names].map((one) => [one.folded, one.text]));
+      const meant = nearestWord(name.folded, seen.keys());
+      const written = meant === undefined || meant === name.folded ? undefined : seen.get(meant)!;
+      const fixes = (preferred: boolean): RuleFix[] =>
+        written === undefined ? [] : [writeFix(line, name, written, preferred)];
+      if (problem.tried === true) {
+        // What went into the dough of that day may have left the formula since: the record stands, and nothing mends it unasked.
+        yield {
+          line,
+          span: { start: name.start, end: name.end },
+          level: 'info',
+          message:
+            written === undefined
+              ? message('not-in-dough.trial', { name: name.text })
+              : message('not-in-dough.trial-meant', { name: name.text, otherName: written }),
+          fixes: fixes(false),
+        };
+        continue;
+      }
+      yield {
+        line,
+        span: { start: name.start, end: name.end },
+        message:
+          written === undefined
+            ? message('not-in-dough.none', { name: name.text })
+            : message('not-in-dough.meant', { name: name.text, otherName: written }),
+        fixes: fixes(true),
+      };
+    }
+  },
+};

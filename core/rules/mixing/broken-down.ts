@@ -1,0 +1,46 @@
+import { message } from '../../words/message.ts';
+import { paragraph } from '../engine/paragraph.ts';
+import type { Rule } from '../engine/rule.ts';
+import { wordsOf } from '../engine/rule-words.ts';
+import { causesOf, doughMixes, holds, isGuessed, isMostlyGluten, phaseAt, stopFix } from './mixes.ts';
+
+export const brokenDown: Rule = {
+  code: 'broken-down',
+  level: 'warning',
+  title: 'The dough is mixed until it breaks down',
+  explanation:
+    'Beyond let-down the gluten is torn: the dough runs, gives water back and cannot be saved. Stop earlier, use a slower speed, less water ' +
+    'or a stronger flour. The band is ±20 % (common practice) until the mixer is calibrated; a programme that ends in the second half of it may break the dough; before that it is shown as let down.',
+  bad:
+    'formula Quay Brown:\n  yield 20 kg\n  dough temperature 26 °C\n  wholemeal wheat  100%\n  water  84%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
+    '  speed 1 for 4 min\n  speed 2 for 16 min\n',
+  good:
+    'formula Quay Brown:\n  yield 20 kg\n  dough temperature 26 °C\n  wholemeal wheat  100%\n  water  84%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
+    '  speed 1 for 4 min\n  speed 2 for 4 min\n',
+  *check(context) {
+    for (const run of doughMixes(context.analysis)) {
+      const { breakdownAfter, developedAfter, programmeMinutes: end } = run.mix.outcome;
+      if (!breakdownAfter.known || !developedAfter.known) continue;
+      const { low, expected, high } = breakdownAfter.value;
+      if (expected > end + 1e-9) continue;
+      const line = phaseAt(run, expected)?.line ?? run.model.headerLine;
+      const isGuess = isGuessed(run);
+      const isSure = isMostlyGluten(run) && (!isGuess || high <= end);
+      const found = high <= end && isSure && !isGuess ? 'broken-down.is' : 'broken-down.may-be';
+      const facts = {
+        lowMinutes: low,
+        highMinutes: high,
+        programmeMinutes: end,
+        minutes: developedAfter.value.expected,
+      };
+      yield {
+        line,
+        span: wordsOf(context.block, line),
+        message: paragraph(message(found, facts), isGuess ? message('mix.guess') : undefined),
+        ...(isSure ? {} : { level: 'info' as const }),
+        related: causesOf(context, run),
+        fixes: stopFix(context, run, developedAfter.value.expected, holds),
+      };
+    }
+  },
+};

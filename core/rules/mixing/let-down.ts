@@ -1,0 +1,47 @@
+import { message } from '../../words/message.ts';
+import { paragraph } from '../engine/paragraph.ts';
+import type { Rule } from '../engine/rule.ts';
+import { wordsOf } from '../engine/rule-words.ts';
+import { causesOf, doughMixes, holds, isGuessed, isMostlyGluten, phaseAt, stopFix } from './mixes.ts';
+
+export const letDown: Rule = {
+  code: 'let-down',
+  level: 'warning',
+  title: 'The dough is mixed until it lets down',
+  explanation:
+    'Past full development the dough holds for a while, then lets down: it gets slack, shiny and sticky. Strong flour at modest hydration ' +
+    'holds long; weak, wholemeal or very wet dough does not. Stop earlier, use a slower speed, less water or a stronger flour. The band is ±20 % ' +
+    '(common practice) until the mixer is calibrated; a programme that ends inside it only may let the dough down, and in the first half of it that is information.',
+  bad:
+    'formula Quay Brown:\n  yield 20 kg\n  dough temperature 26 °C\n  wholemeal wheat  100%\n  water  84%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
+    '  speed 1 for 4 min\n  speed 2 for 10 min\n',
+  good:
+    'formula Quay Brown:\n  yield 20 kg\n  dough temperature 26 °C\n  wholemeal wheat  100%\n  water  84%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
+    '  speed 1 for 4 min\n  speed 2 for 4 min\n',
+  *check(context) {
+    for (const run of doughMixes(context.analysis)) {
+      const { letDownAfter, breakdownAfter, developedAfter, programmeMinutes: end } = run.mix.outcome;
+      if (!letDownAfter.known || !breakdownAfter.known || !developedAfter.known) continue;
+      const { low, expected, high } = letDownAfter.value;
+      if (low > end + 1e-9 || breakdownAfter.value.expected <= end + 1e-9) continue;
+      const line = phaseAt(run, Math.min(expected, end))?.line ?? run.model.headerLine;
+      const isGuess = isGuessed(run);
+      const isSure = isMostlyGluten(run) && (!isGuess || high <= end);
+      const found = high <= end && isSure && !isGuess ? 'let-down.is' : 'let-down.may-be';
+      const facts = {
+        lowMinutes: low,
+        highMinutes: high,
+        programmeMinutes: end,
+        minutes: developedAfter.value.expected,
+      };
+      yield {
+        line,
+        span: wordsOf(context.block, line),
+        message: paragraph(message(found, facts), isGuess ? message('mix.guess') : undefined),
+        ...(isSure && expected <= end ? {} : { level: 'info' as const }),
+        related: causesOf(context, run),
+        fixes: stopFix(context, run, developedAfter.value.expected, holds),
+      };
+    }
+  },
+};

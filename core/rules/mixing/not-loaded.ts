@@ -1,0 +1,55 @@
+import { parseLine } from '../../syntax/line.ts';
+import { nameBetween } from '../../syntax/name-reading.ts';
+import { message } from '../../words/message.ts';
+import { lineBelowFix, replaceFix } from '../engine/fixes.ts';
+import type { Rule } from '../engine/rule.ts';
+import { headerPlace } from '../engine/rule-places.ts';
+import { wordsOf } from '../engine/rule-words.ts';
+import { runMixes } from './mixes.ts';
+
+export const notLoaded: Rule = {
+  code: 'not-loaded',
+  level: 'hint',
+  mendsSlips: true,
+  title: 'The mix never loads something of the dough',
+  explanation:
+    'What no `load` or `add` line names is taken to go into the bowl first. Name it, so that the sheet shows it when it really goes in.',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
+  *check({ analysis, block }) {
+    for (const { mix, model } of runMixes(analysis)) {
+      if (mix.unloaded.length === 0) continue;
+      const names = mix.unloaded.map((one) => one.name);
+      const items = names.map(asLoaded).join(', ');
+      const first = model.phases.find(({ statement }) => statement.value?.form === 'load');
+      const title = message('not-loaded.fix', { names });
+      const fix =
+        first === undefined
+          ? lineBelowFix(title, block, model.headerLine, `  load ${items}`, true)
+          : replaceFix(
+              title,
+              first.line,
+              { start: wordsOf(block, first.line).end, end: wordsOf(block, first.line).end },
+              `, ${items}`,
+              true,
+            );
+      yield {
+        ...headerPlace(block, model.headerLine),
+        message: message('not-loaded.none', { names }),
+        fixes: [fix],
+      };
+    }
+  },
+};
+
+/** A name as a `load` takes it: in quotes where it would be read as something else, such as `all purpose` or `rye, dark`. */
+function asLoaded(name: string): string {
+  const { statement } = parseLine(`load ${name}`, { context: 'mix', afterBlank: false });
+  const value = statement.kind === 'property' ? statement.value : undefined;
+  const [item, ...others] = value?.form === 'load' ? value.items : [];
+  const { folded } = nameBetween(`"${name}"`, 0, name.length + 2);
+  const isPlain =
+    item !== undefined && others.length === 0 && !item.all && !item.remaining && item.name.folded === folded;
+  const isWhole = isPlain && item.fraction === undefined && item.celsius === undefined;
+  return isWhole || name.includes('"') ? name : `"${name}"`;
+}

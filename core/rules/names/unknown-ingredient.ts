@@ -1,0 +1,174 @@
+import { catalogueNames } from '../../catalogue/catalogue.ts';
+import { findIngredient } from '../../model/found-ingredient.ts';
+import { sectionAt } from '../../model/mentions.ts';
+import { misspelledProperty } from '../../syntax/misspelled.ts';
+import type { Block, Name } from '../../syntax/tree.ts';
+import { nearestWord } from '../../text/nearest.ts';
+import { message } from '../../words/message.ts';
+import { sectionBehindFix, writeFix } from '../engine/fixes.ts';
+import type { Rule, RuleFinding, RuleFix } from '../engine/rule.ts';
+
+export const unknownIngredient: Rule = {
+  code: 'unknown-ingredient',
+  level: 'warning',
+  mendsSlips: true,
+  title: 'An ingredient that is not defined',
+  explanation:
+    'The ingredient is weighed, but counts neither as flour nor as water: what it brings to the dough is not known. ' +
+    'Write the name as its section does, choose one of the catalogue, or define it.',
+  bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  nonesuch  3%\n',
+  good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  linseed  3%\n',
+  *check({ analysis, scope, block }) {
+    const sections = analysis?.resolved.model.sections.filter(({ name }) => name !== undefined) ?? [];
+    const sectionByLine = new Map(
+      sections.flatMap((one) => one.lines.map(({ line }) => [line, one] as const)),
+    );
+    // Asked for only where a name is unknown: whoever asks for all names is stale once any of them changes.
+    let all: LookUp | undefined;
+    const elsewhere = (): LookUp => {
+      all ??= lookUp([...scope.names('ingredient').map((one) => one.name.text), ...catalogueNames()]);
+      return all;
+    };
+    const besides = new Map<object | undefined, LookUp>();
+    for (const problem of analysis?.resolved.problems ?? []) {
+      if (problem.kind !== 'unknown-ingredient' || problem.name.folded === '') continue;
+      const { name, line } = problem;
+      const other = otherForm(block, line, name);
+      if (other !== undefined) {
+        yield other;
+        continue;
+      }
+      // A part cannot be an ingredient of itself.
+      const own = sectionByLine.get(line);
+      let known = besides.get(own);
+      if (known === undefined) {
+        known = lookUp(
+          sections.flatMap((one) => (one === own ? [] : [one.name!.text])),
+          elsewhere(),
+        );
+        besides.set(own, known);
+      }
+      const found = findingOf(block, line, name, known);
+      const define = sectionBehindFix(
+        message('fix.define-ingredient', { name: name.text }),
+        block,
+        `ingredient ${name.text}:\n  water 0%`,
+      );
+      yield { ...found, fixes: [...found.fixes, define] };
+    }
+    if (block.top?.kind !== 'ingredient' && block.top?.kind !== 'flour') return;
+    for (const [line, { statement }] of block.lines.entries()) {
+      if (statement.kind !== 'property' || statement.value?.form !== 'name' || statement.property !== 'like')
+        continue;
+      const { name } = statement.value;
+      if (findIngredient(name, scope).kind === 'unknown') yield findingOf(block, line, name, elsewhere());
+    }
+  },
+};
+
+function findingOf(
+  block: Block,
+  line: number,
+  name: Name,
+  known: LookUp,
+): RuleFinding & { fixes: RuleFix[] } {
+  const written = meantBy(name.text, known);
+  const isLike = block.lines[line]!.statement.kind === 'property';
+  const section = sectionAt(block, line)?.kind;
+  const property =
+    written !== undefined || isLike || section === undefined || section === 'unknown'
+      ? undefined
+      : misspelledProperty(block.lines[line]!.text, section);
+  const guess = written ?? property?.meant;
+  return {
+    line,
+    span: { start: name.start, end: name.end },
+    message:
+      guess === undefined
+        ? message(isLike ? 'unknown-ingredient.like-none' : 'unknown-ingredient.none', { name: name.text })
+        : message(isLike ? 'unknown-ingredient.like-meant' : 'unknown-ingredient.meant', {
+            name: name.text,
+            otherName: guess,
+          }),
+    fixes: guess === undefined ? [] : [writeFix(line, property?.span ?? name, guess, true)],
+  };
+}
+
+/** Names that are known at a place, and what was asked of them: a name that stands in a thousand lines is compared once. */
+interface LookUp {
+  readonly byFolded: ReadonlyMap<string, string>;
+  readonly asked: Map<string, string | undefined>;
+}
+
+function lookUp(names: readonly string[], others?: LookUp): LookUp {
+  const byFolded = new Map(names.map((one) => [one.toLowerCase(), one]));
+  // Where two differ in their capitals alone, those from elsewhere are written.
+  for (const [folded, one] of others?.byFolded ?? []) byFolded.set(folded, one);
+  return { byFolded, asked: new Map() };
+}
+
+/** The known name that was most likely meant. */
+function meantBy(name: string, { byFolded, asked }: LookUp): string | undefined {
+  const folded = name.toLowerCase();
+  if (!asked.has(folded)) {
+    const meant = nearestWord(folded, byFolded.keys()) ?? withoutState(folded, (one) => byFolded.has(one));
+    asked.set(folded, meant === undefined ? undefined : byFolded.get(meant)!);
+  }
+  return asked.get(folded);
+}
+
+const states =
+  'cold|warm|hot|lukewarm|icy|soft|softened|melted|cubed|diced|chopped|toasted|roasted|sifted|fine|coarse|fresh|organic|about|approx|circa|ca';
+const stateAround = new RegExp(
+  String.raw`^(?:(?:${states})\.?\s+)+|(?:,?\s+(?:(?:${states})\.?|\([^()]*\)|[\d.]+(?:,\d+)*%?|%))+$`,
+  'gu',
+);
+
+/** `water (cold)`, `softened butter`, `bread flour 90%`: the name without the state it is in, where that is known. */
+function withoutState(folded: string, isKnown: (name: string) => boolean): string | undefined {
+  const plain = folded.replace(stateAround, '');
+  return plain !== folded && isKnown(plain) ? plain : undefined;
+}
+
+const cultures = new Set([
+  'starter',
+  'sourdough starter',
+  'ripe starter',
+  'rye starter',
+  'rye sour',
+  'wheat starter',
+  'levain',
+  'ripe levain',
+  'culture',
+  'sourdough culture',
+  'mother',
+  'chef',
+]);
+
+/** What is no ingredient at all but has a line of its own in the notation. */
+function otherForm(block: Block, line: number, name: Name): RuleFinding | undefined {
+  const statement = block.lines[line]!.statement;
+  if (statement.kind !== 'ingredient' || statement.amount.kind !== 'fraction') return undefined;
+  const text = block.lines[line]!.text;
+  const span = { start: name.start, end: name.end };
+  const amount = text.slice(statement.amount.start, statement.amount.end);
+  if (name.folded === 'hydration' || name.folded === 'effective hydration') {
+    const example = `water  to ${amount} ${name.folded}`;
+    return { line, span, message: message('unknown-ingredient.hydration', { example }), fixes: [] };
+  }
+  if (!cultures.has(name.folded) || sectionOf(block, line) !== 'preferment') return undefined;
+  return {
+    line,
+    span,
+    message: message('unknown-ingredient.culture', { name: name.text, example: `ripe culture ${amount}` }),
+    fixes: [writeFix(line, name, 'ripe culture', true)],
+  };
+}
+
+function sectionOf(block: Block, line: number): string | undefined {
+  for (let above = line; above >= 0; above--) {
+    const statement = block.lines[above]!.statement;
+    if (statement.kind === 'header') return statement.section;
+  }
+  return undefined;
+}

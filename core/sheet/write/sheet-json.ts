@@ -1,0 +1,24 @@
+import type { SheetOrigin } from '../build/origin.ts';
+import type { SheetView } from '../build/view.ts';
+
+/** One batch sheet, and where it comes from. */
+export interface FiledSheet {
+  readonly view: SheetView;
+  readonly origin: SheetOrigin;
+}
+
+/**
+ * Sheets as a list for another program: each view as it is, its file by the path its reader knows, and lines counted
+ * from one as in the other outputs.
+ */
+export function sheetsAsJson(sheets: readonly FiledSheet[]): string {
+  const told = sheets.map(
+    ({ view: { uri: _, labels: _labels, ...view }, origin: { date: _date, ...origin } }) => ({
+      ...origin,
+      ...view,
+    }),
+  );
+  const fromOne = (key: string, value: unknown): unknown =>
+    key === 'line' && typeof value === 'number' ? value + 1 : value;
+  return `${JSON.stringify(told, fromOne, 2)}\n`;
+}

@@ -1,0 +1,131 @@
+import { asCsv } from '../build/separated.ts';
+import { element, htmlPage, type Markup } from './markup.ts';
+
+/** A page of tables, the one form from which text, Markdown, CSV and HTML are written. */
+export interface Page {
+  /** BCP 47. */
+  readonly language: string;
+  readonly title: string;
+  readonly facts: readonly (readonly [label: string, value: string])[];
+  /** Sentences before the first table. */
+  readonly lead?: readonly string[];
+  readonly tables: readonly Table[];
+  /** What stands over the names of the tables, where they are one. */
+  readonly tableHead: string;
+  readonly notes: readonly string[];
+}
+
+export interface Table {
+  readonly title: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly string[])[];
+  /** Sentences right below it. */
+  readonly notes?: readonly string[];
+}
+
+export interface Column {
+  readonly name: string;
+  /** Figures stand under each other at their ends. */
+  readonly figures?: true;
+}
+
+export function pageAsText({ title, facts, lead = [], tables, notes }: Page): string {
+  const widest = Math.max(0, ...facts.map(([label]) => label.length));
+  const indented = (sentences: readonly string[]): string =>
+    sentences.map((sentence) => `  ${sentence}`).join('\n');
+  const blocks = [
+    [title, ...facts.map(([label, value]) => `  ${label.padEnd(widest)}  ${value}`)].join('\n'),
+    indented(lead),
+    ...tables.filter(isTold).map(tableAsText),
+    indented(notes),
+  ];
+  return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
+}
+
+export function pageAsMarkdown({ title, facts, lead = [], tables, notes }: Page): string {
+  const cell = (text: string): string => text.replace(/[\\|`*_<>[\]&~#]/g, '\\$&').replace(/[\r\n]+/g, ' ');
+  const row = (cells: readonly string[]): string => `| ${cells.map(cell).join(' | ')} |`;
+  const list = (sentences: readonly string[]): string =>
+    sentences.map((sentence) => `- ${cell(sentence)}`).join('\n');
+  const blocks = [
+    `# ${cell(title)}`,
+    facts.map(([label, value]) => `- ${cell(label)}: ${cell(value)}`).join('\n'),
+    lead.map(cell).join('\n\n'),
+  ];
+  for (const table of tables.filter(isTold)) {
+    const rule = `| ${table.columns.map(({ figures }) => (figures ? '---:' : '---')).join(' | ')} |`;
+    const head = row(table.columns.map(({ name }) => name));
+    blocks.push(`## ${cell(table.title)}`);
+    if (table.rows.length > 0) blocks.push([head, rule, ...table.rows.map(row)].join('\n'));
+    blocks.push(list(table.notes ?? []));
+  }
+  blocks.push(list(notes));
+  return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
+}
+
+function isTold({ rows, notes = [] }: Table): boolean {
+  return rows.length > 0 || notes.length > 0;
+}
+
+/** One table below another, as RFC 4180 has it; each row begins with the name of its table. */
+export function pageAsCsv({ tables, tableHead }: Page): string {
+  return asCsv(
+    tables.flatMap(({ title, columns, rows }) =>
+      rows.length === 0
+        ? []
+        : [[tableHead, ...columns.map(({ name }) => name)], ...rows.map((row) => [title, ...row])],
+    ),
+  );
+}
+
+/** A page that prints as it stands: no script, nothing fetched. */
+export function pageAsHtml({ language, title, facts, tables, notes }: Page): string {
+  return htmlPage(language, title, style, [
+    element('h1', {}, title),
+    element(
+      'dl',
+      {},
+      ...facts.flatMap(([label, value]) => [element('dt', {}, label), element('dd', {}, value)]),
+    ),
+    ...tables.filter(({ rows }) => rows.length > 0).map(tableAsHtml),
+    notes.length === 0 ? undefined : element('ul', {}, ...notes.map((note) => element('li', {}, note))),
+  ]);
+}
+
+function tableAsHtml({ title, columns, rows }: Table): Markup {
+  const side = (index: number) => ({ class: columns[index]?.figures ? 'figures' : undefined });
+  const heads = columns.map(({ name }, index) => element('th', { scope: 'col', ...side(index) }, name));
+  const lines = rows.map((row) =>
+    element('tr', {}, ...row.map((value, index) => element('td', side(index), value))),
+  );
+  return element(
+    'table',
+    {},
+    element('caption', {}, title),
+    element('thead', {}, element('tr', {}, ...heads)),
+    element('tbody', {}, ...lines),
+  );
+}
+
+const style = [
+  'body{font:16px/1.4 system-ui,sans-serif;margin:2rem auto;max-width:60rem;padding:0 1rem;color:#111;background:#fff}',
+  'h1{font-size:1.5rem}dl{display:grid;grid-template-columns:max-content 1fr;gap:.2rem 1.5rem}dd{margin:0}',
+  'table{border-collapse:collapse;width:100%;margin:1.5rem 0;break-inside:auto}tr{break-inside:avoid}',
+  'caption{text-align:left;font-weight:600;padding-bottom:.4rem}',
+  'th,td{text-align:left;padding:.3rem .8rem .3rem 0;border-bottom:1px solid #999;vertical-align:top}',
+  '.figures{text-align:right;font-variant-numeric:tabular-nums}',
+  '@media print{body{margin:0;max-width:none}}',
+].join('');
+
+function tableAsText({ title, columns, rows, notes = [] }: Table): string {
+  const all = rows.length === 0 ? [] : [columns.map(({ name }) => name), ...rows];
+  const widths = columns.map((_, index) => Math.max(...all.map((row) => (row[index] ?? '').length)));
+  const line = (row: readonly string[]): string =>
+    `    ${columns
+      .map(({ figures }, index) => {
+        const cell = row[index] ?? '';
+        return figures ? cell.padStart(widths[index]!) : cell.padEnd(widths[index]!);
+      })
+      .join('  ')}`.trimEnd();
+  return [`  ${title}`, ...all.map(line), ...notes.map((note) => `    ${note}`)].join('\n');
+}

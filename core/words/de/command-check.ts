@@ -1,0 +1,27 @@
+import type { commandCheck as english } from '../en/command-check.ts';
+import type { Translation } from '../message.ts';
+
+/** Was eine Prüfung neben ihren Befunden sagt. */
+export const commandCheck: Translation<typeof english> = {
+  'command-check.checked': ({ count, otherCount }, say) =>
+    `${say.number(count, 0)} von ${say.count(otherCount, { one: '# Datei', other: '# Dateien' })} geprüft`,
+  'command-check.more': ({ count }, say) => `und ${say.number(count, 0)} weitere`,
+  'command-check.no-rule': ({ code }) =>
+    `eine Regel „${code}“ gibt es nicht; „doughwright rules“ listet sie auf.`,
+  'command-check.no-baseline': ({ option }) => `diese Datei gibt es nicht; eine schreiben mit ${option}`,
+  'command-check.other-baseline': ({ option }) =>
+    `das ist keine Datei bekannter Befunde; eine neue schreiben mit ${option}`,
+  'command-check.not-over': () =>
+    'gibt es schon und ist keine Datei bekannter Befunde; eine andere nennen oder --force angeben, um sie zu überschreiben.',
+  'command-check.baseline': ({ count, file }, say) =>
+    say.count(count, {
+      one: `# Befund steht jetzt in ${file}.`,
+      other: `# Befunde stehen jetzt in ${file}.`,
+    }),
+  'command-check.watching': () => 'Wartet auf Änderungen; Strg+C beendet.',
+
+  'level.error': () => 'Fehler',
+  'level.warning': () => 'Warnung',
+  'level.information': () => 'Information',
+  'level.hint': () => 'Hinweis',
+};

@@ -1,0 +1,68 @@
+import type { names as english } from '../en/names.ts';
+import type { Translation } from '../message.ts';
+
+/** Les noms inconnus, ou connus plus d’une fois. */
+export const names: Translation<typeof english> = {
+  'unknown-ingredient.meant': ({ name, otherName }) =>
+    `« ${name} » est inconnu : il est pesé, mais ne compte ni comme farine ni comme eau. Est-ce « ${otherName} » ?`,
+  'unknown-ingredient.none': ({ name }) =>
+    `« ${name} » est inconnu : il est pesé, mais ne compte ni comme farine ni comme eau. Le définir, ou écrire un nom connu.`,
+  'unknown-ingredient.like-meant': ({ name, otherName }) =>
+    `« ${name} » est inconnu : rien ne peut en partir. Est-ce « ${otherName} » ?`,
+  'unknown-ingredient.like-none': ({ name }) =>
+    `« ${name} » est inconnu : rien ne peut en partir. Le définir, ou écrire un nom connu.`,
+  'which-kind.yeast': ({ name, meant, otherMeant }) =>
+    `« ${name} » est lu comme ${meant} ; ce peut être ${otherMeant}. Trois fois moins de levure instantanée fait lever autant.`,
+  'which-kind.spelt': ({ name, meant, otherMeant }) =>
+    `« ${name} » est lu comme ${meant} ; ce peut être ${otherMeant}. L’épeautre blanc absorbe moins d’eau.`,
+  'which-kind.oil': ({ name, meant, otherMeant }) =>
+    `« ${name} » est lu comme ${meant} ; ce peut être ${otherMeant}. L’étiquette nomme la plante.`,
+  'which-kind.malt': ({ name, meant, otherMeant }) =>
+    `« ${name} » est lu comme ${meant} ; ce peut être ${otherMeant}. L’extrait est un sirop : il apporte du sucre et de l’eau, et pas d’enzymes.`,
+  'unknown-ingredient.hydration': ({ example }) => `L’hydratation s’écrit sur la ligne de l’eau : ${example}`,
+  'unknown-ingredient.culture': ({ name, example }) =>
+    `« ${name} » est inconnu. Le levain-chef de même nature que le préferment s’écrit : ${example}`,
+
+  'unknown-mixer.meant': ({ name, otherName }) =>
+    `Aucun pétrin ne s’appelle « ${name} » : ni l’échauffement ni le développement ne peuvent être calculés. Est-ce « ${otherName} » ?`,
+  'unknown-mixer.none': ({ name }) =>
+    `Aucun pétrin ne s’appelle « ${name} » : ni l’échauffement ni le développement ne peuvent être calculés. Le définir, ou nommer un type : spiral (à spirale), planetary (batteur), fork (à fourche).`,
+
+  'unknown-part.meant': ({ name, otherName }) =>
+    `Aucune partie de la recette ne s’appelle « ${name} ». Est-ce « ${otherName} » ?`,
+  'unknown-part.none': ({ name }) =>
+    `Aucune partie de la recette ne s’appelle « ${name} ». Elle n’a pas de parties.`,
+  'unknown-part.others': ({ name, names: parts }, say) =>
+    `Aucune partie de la recette ne s’appelle « ${name} ». Ses parties : ${say.list(parts)}.`,
+
+  'unknown-formula.meant': ({ name, otherName }) =>
+    `Aucune recette ne s’appelle « ${name} ». Est-ce « ${otherName} » ?`,
+  'unknown-formula.none': ({ name }) => `Aucune recette ne s’appelle « ${name} ».`,
+  'unknown-formula.several': ({ name, count }, say) =>
+    `« ${name} » est écrit ${say.number(count, 0)} fois à l’endroit le plus proche qui le connaît. Donner à chaque recette un nom à elle.`,
+
+  'several-definitions.several': ({ name, count }, say) =>
+    `« ${name} » est défini ${say.number(count, 0)} fois à l’endroit le plus proche qui le connaît : aucune de ces définitions ne vaut. En garder une, ou renommer les autres.`,
+  'several-definitions.one': () => 'l’une d’elles',
+
+  'same-name-twice.folder': ({ name, count }, say) =>
+    `« ${name} » est défini ${say.number(count, 0)} fois dans ce dossier, et laquelle est voulue n’est pas clair. Donner à chacune un nom à elle.`,
+  'same-name-twice.part': ({ name }) =>
+    `Cette recette a déjà une partie appelée « ${name} », et la première vaut. Donner à celle-ci un nom à elle.`,
+  'same-name-twice.other': () => 'le même nom',
+  'same-name-twice.first': () => 'la première : elle vaut',
+
+  'same-ingredient-twice.adds-up': ({ name }) =>
+    `« ${name} » figure déjà dans cette section : les deux lignes s’additionnent.`,
+  'same-ingredient-twice.other': () => 's’additionne avec cette ligne',
+
+  'loop.part': ({ names: around }) =>
+    `Cela tourne en rond : ${around.join(' → ')}. Supprimer cette ligne ; le levain-chef de même nature s’écrit « ripe culture 20% ».`,
+  'loop.in-circle': () => 'partie du cercle',
+  'loop.formula': ({ name }) =>
+    `« ${name} » est fait avec cette recette même : aucune des deux ne peut être pesée. Supprimer l’une des deux lignes.`,
+
+  'unused-part.fix-add': ({ part }) => `Ajouter tout « ${part} » à la pâte`,
+  'unused-part.unused': ({ name }) =>
+    `Aucune ligne ne prend « ${name} » et rien n’y est prélevé : rien n’en arrive dans la pâte. Écrire un prélèvement (« draws »), ou une ligne qui le prend.`,
+};

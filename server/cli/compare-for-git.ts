@@ -1,0 +1,43 @@
+import { comparePortraits, comparisonPage, type FilePortrait, message } from '../../core/index.ts';
+import { readDough } from '../host/disk.ts';
+import { none, nowhere, portraitAmong, refuse } from './compare-sides.ts';
+import { comparisonText } from './compare-text.ts';
+import type { ExitCode } from './exit-code.ts';
+import { cureOf } from './input.ts';
+import { say, speaker } from './speaker.ts';
+import { noOrders, visibleData, visibleLine } from './terminal.ts';
+
+/**
+ * As git's external diff: `path old-file old-hex old-mode new-file new-hex new-mode`, behind it the new path of a file
+ * renamed; of a path in conflict the path alone. Each state is read in its place among the files on disk. Always 0, for git
+ * takes anything else for a failure and shows nothing more.
+ */
+export async function compareForGit(words: readonly string[]): Promise<ExitCode> {
+  const [path, old, , , now, , , renamed] = words;
+  if (path === undefined || (old !== undefined && now === undefined))
+    return refuse({ message: message('command-git.for-git') });
+  if (old === undefined || now === undefined) {
+    const facts = { file: visibleLine(path), command: 'git add' };
+    process.stdout.write(noOrders(`${say(message('command-git.in-conflict', facts))}\n\n`));
+    return 0;
+  }
+  const newPath = renamed ?? path;
+  const sides: FilePortrait[][] = [];
+  for (const [state, place, other] of [
+    [old, path, newPath],
+    [now, newPath, path],
+  ] as const) {
+    const file = state === nowhere ? undefined : await readDough(state);
+    if (file !== undefined && file.text === undefined) {
+      process.stdout.write(noOrders(`${visibleLine(path)}: ${say(cureOf(file.why))}\n\n`));
+      return 0;
+    }
+    const side =
+      file === undefined ? none : await portraitAmong({ place, text: file.text, shown: place, other });
+    sides.push('portraits' in side ? [...side.portraits] : []);
+  }
+  const compared = visibleData(comparePortraits(sides[0]!, sides[1]!, speaker()));
+  const told = comparisonText(comparisonPage(compared, speaker()), speaker());
+  process.stdout.write(noOrders(`${visibleLine(newPath)}\n${told}\n`));
+  return 0;
+}

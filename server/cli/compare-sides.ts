@@ -1,0 +1,106 @@
+import { stat } from 'node:fs/promises';
+import { dirname, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { createService, type FilePortrait, type Message, message } from '../../core/index.ts';
+import { doughFilesBelow, readDough, rootAbove } from '../host/disk.ts';
+import { wayTo } from '../host/paths.ts';
+import { canonicalUri } from '../host/uris.ts';
+import type { ExitCode } from './exit-code.ts';
+import { cureOf, readInput, shownPath } from './input.ts';
+import { say } from './speaker.ts';
+import { complain } from './terminal.ts';
+
+/** One side of a comparison, or why there is none. */
+export type Side =
+  | {
+      readonly portraits: readonly FilePortrait[];
+      /** Files and folders that could not be read, each told already, named as the portraits are; '' is all of a folder. */
+      readonly unread: readonly string[];
+      /** Files that were not asked for, by the names that the portraits have. */
+      readonly others?: OtherFiles;
+    }
+  | Refusal;
+
+/** Why there is none: what it is about, where that is to be named, and what is so. */
+export interface Refusal {
+  readonly about?: string;
+  readonly message: Message;
+}
+
+/** Files that were not asked for: a formula that was, or its former self, may stand in one of them. */
+export interface OtherFiles {
+  readonly texts: ReadonlyMap<string, string>;
+  portrait(file: string): FilePortrait | undefined;
+}
+
+export type ReadSide = Exclude<Side, Refusal>;
+
+/** Says why something cannot be compared. */
+export function refuse({ about, message: why }: Refusal): ExitCode {
+  complain(...(about === undefined ? [] : [about]), say(why));
+  return 2;
+}
+
+/** The sides that two paths on the disk name: two files or two folders. */
+export async function twoPlaces(old: string, now: string): Promise<[Side, Side]> {
+  const [one, other] = await Promise.all([old, now].map((path) => stat(path).catch(() => undefined)));
+  if (one?.isDirectory() && other?.isDirectory()) return [await folderSide(old), await folderSide(now)];
+  if (one?.isDirectory() || other?.isDirectory())
+    return [{ message: message('command-git.file-and-folder', { file: old, otherFile: now }) }, none];
+  return [await fileSide(old, now, now), await fileSide(now, old, now)];
+}
+
+/** The side of what is not there. */
+export const none: Side = { portraits: [], unread: [] };
+
+/** The files of a folder, shown by their paths in it so that they match those of the other folder. */
+async function folderSide(folder: string): Promise<Side> {
+  const input = await readInput([folder]);
+  const within = (shown: string): string => wayTo(resolve(shown), resolve(folder));
+  const portraits = input.asked
+    .map(({ uri, shown }) => input.service.portrait(uri, within(shown)))
+    .filter((portrait) => portrait !== undefined);
+  return { portraits, unread: input.troubles.map(({ path }) => within(path)) };
+}
+
+/**
+ * A file among its neighbours, less the one it is compared with, which would define the same names again. A file that
+ * stands in no place of its own (git hands its old states over in a folder for passing things) stands where the other does.
+ */
+async function fileSide(path: string, other: string, shown: string): Promise<Side> {
+  const file = await readDough(path);
+  if (path !== nowhere && file.text === undefined)
+    return { about: shownPath(path), message: cureOf(file.why) };
+  if (file.text === undefined) return none;
+  const [home, otherHome] = await Promise.all([path, other].map((one) => rootAbove(dirname(resolve(one)))));
+  const isGuest = other !== nowhere && home === dirname(resolve(path)) && home !== otherHome;
+  return portraitAmong({ place: isGuest ? other : path, text: file.text, shown, other });
+}
+
+/** What git names in place of a state that is none. */
+export const nowhere = '/dev/null';
+
+/** A text, the place that it is read in and shown by, and the file that it is compared with. */
+interface Placed {
+  readonly place: string;
+  readonly text: string;
+  readonly shown: string;
+  readonly other: string;
+}
+
+/** A text in its place among the files around it, less the other one. */
+export async function portraitAmong({ place, text, shown, other }: Placed): Promise<Side> {
+  const at = resolve(place);
+  const root = await rootAbove(dirname(at));
+  const service = createService();
+  const uriOf = (path: string): string => canonicalUri(pathToFileURL(path).href);
+  for await (const path of doughFilesBelow(root)) {
+    if (path === at || path === resolve(other)) continue;
+    const file = await readDough(path);
+    if (file.text !== undefined) service.setText(uriOf(path), file.text);
+  }
+  service.setText(uriOf(at), text);
+  service.setRoots([uriOf(root)]);
+  const portrait = service.portrait(uriOf(at), shownPath(resolve(shown)));
+  return { portraits: portrait === undefined ? [] : [portrait], unread: [] };
+}

@@ -1,0 +1,72 @@
+import {
+  type Display,
+  english,
+  type LanguageTag,
+  type Message,
+  plainGrammar,
+  type Settings,
+  type Speaker,
+  speakerOf,
+} from '../../core/index.ts';
+import { type Worded, wordedIn } from '../sync/language.ts';
+
+/** In which words this run of the program speaks, to people and in what it writes for programs. */
+interface Spoken {
+  readonly worded: Worded;
+  readonly forPeople: Speaker;
+  readonly forPrograms: Speaker;
+}
+
+let spoken = spokenIn({ language: english, grammar: plainGrammar });
+
+/**
+ * Chooses the language of all that this run says, before anything is said. Where it cannot be loaded all is English, and
+ * `failed` is told so.
+ */
+export async function speakIn(tag: LanguageTag, failed: (sentence: string) => void): Promise<void> {
+  spoken = spokenIn(await wordedIn(tag, failed));
+}
+
+/** Whoever words what is said; where another program reads it, `forPrograms`, as `wording` has it. */
+export function speaker(forPrograms = false): Speaker {
+  return forPrograms ? spoken.forPrograms : spoken.forPeople;
+}
+
+/** A message in the language of this run. */
+export function say(said: Message): string {
+  return spoken.forPeople.say(said);
+}
+
+/** The language that this run speaks in truth. */
+export function language(): LanguageTag {
+  return spoken.worded.language.tag as LanguageTag;
+}
+
+/**
+ * What a service is told of the words that are wanted. For people figures have the decimal sign of the language; for programs
+ * the figures in sentences have a decimal point in every language, as all other figures of such a format have.
+ */
+export function wording(forPrograms = false): Pick<Settings, 'language' | 'grammar' | 'display'> {
+  return wordingIn(spoken.worded, forPrograms);
+}
+
+/** As `wording`, in a language that was loaded. */
+export function wordingIn(
+  worded: Worded,
+  forPrograms: boolean,
+): Pick<Settings, 'language' | 'grammar' | 'display'> {
+  const { decimalSign } = worded.language;
+  const display: Display = {
+    ...{ mass: 'grams', temperature: 'celsius' },
+    decimalSign: forPrograms ? 'point' : decimalSign,
+  };
+  return { ...worded, display };
+}
+
+function spokenIn(worded: Worded): Spoken {
+  const speakerFor = (forPrograms: boolean): Speaker => {
+    const { language, display, grammar } = wordingIn(worded, forPrograms);
+    return speakerOf(language, display, grammar);
+  };
+  return { worded, forPeople: speakerFor(false), forPrograms: speakerFor(true) };
+}

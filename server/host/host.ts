@@ -1,0 +1,26 @@
+import type { RulePageFolders } from '../convert/rule-pages.ts';
+
+/** The largest file that is read, in bytes; a formula collection of a lifetime is smaller. */
+export const largestFileBytes = 4 * 1024 * 1024;
+
+/** What the server may ask of the machine it runs on. */
+export interface Host {
+  /** Absent where there is no file system: then the open documents are all there is. */
+  readonly files?: HostFiles;
+  /** Where the pages of the rules lie, unless the client says otherwise. */
+  readonly rulePages?: RulePageFolders;
+}
+
+export interface HostFiles {
+  /**
+   * The URIs of all `.dough` files below a folder, nearest the folder first, in batches. Hidden folders,
+   * `node_modules` and what git ignores are left out; a folder that cannot be read is empty.
+   */
+  find(folder: string): AsyncIterable<readonly string[]>;
+  /** Those of some files below a folder that `find` finds, now or once they are there. */
+  findable(folder: string, uris: readonly string[]): Promise<ReadonlySet<string>>;
+  /** The text of a file; `undefined` when it is missing, unreadable, not a text, or too large. */
+  read(uri: string): Promise<string | undefined>;
+  /** The folder whose files belong with a file that lies in no workspace folder. */
+  rootOf(uri: string): Promise<string>;
+}

@@ -1,0 +1,38 @@
+import type { CancellationToken } from 'vscode-languageserver';
+import type { Service } from '../../core/index.ts';
+import { checkpoint, guardedRequest, type Log } from '../host/guard.ts';
+import { canonicalUri } from '../host/uris.ts';
+import type { Schedule } from '../sync/schedule.ts';
+import type { Workspace } from '../sync/workspace.ts';
+
+/** Makes handlers of questions about one document. */
+export type About = ReturnType<typeof aboutDocuments>;
+
+/**
+ * A handler is given the core and the canonical URI, or answers `empty` where the file is not known. `now` answers from
+ * the very text the question was asked of; `quiet` waits until the edits behind the question are in.
+ */
+export function aboutDocuments({
+  workspace,
+  schedule,
+  log,
+}: {
+  readonly workspace: Workspace;
+  readonly schedule: Schedule;
+  readonly log: Log;
+}) {
+  return <P extends { textDocument: { uri: string } }, R>(
+    name: string,
+    empty: R,
+    when: 'now' | 'quiet',
+    answer: (service: Service, uri: string, params: P, token: CancellationToken) => R,
+  ) =>
+    guardedRequest<P, R>(log, name, empty, async (params, token) => {
+      if (when === 'quiet') await schedule.quiet();
+      checkpoint(token);
+      const service = await workspace.service();
+      checkpoint(token);
+      const uri = canonicalUri(params.textDocument.uri);
+      return service.has(uri) ? answer(service, uri, params, token) : empty;
+    });
+}

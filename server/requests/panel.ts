@@ -1,0 +1,117 @@
+import type { CancellationToken, HandlerResult } from 'vscode-languageserver';
+import * as convert from '../convert/convert.ts';
+import { checkpoint, guardedRequest } from '../host/guard.ts';
+import { canonicalUri } from '../host/uris.ts';
+import type {
+  CompareParams,
+  CompareRequest,
+  CompareResult,
+  EditParams,
+  EditRequest,
+  EditResult,
+  ImportedTable,
+  ImportTableParams,
+  ImportTableRequest,
+  NewFormulaParams,
+  NewFormulaRequest,
+  NewFormulaResult,
+  OverviewRequest,
+  OverviewResult,
+  SheetTextParams,
+  SheetTextRequest,
+  SheetTextResult,
+} from '../protocol.ts';
+import { inSteps } from '../sync/long-work.ts';
+import { said } from '../sync/said.ts';
+import type { QuestionParts } from './features.ts';
+
+const overviewRequest: OverviewRequest = 'doughwright/overview';
+const newFormulaRequest: NewFormulaRequest = 'doughwright/newFormula';
+const editRequest: EditRequest = 'doughwright/edit';
+const importTableRequest: ImportTableRequest = 'doughwright/importTable';
+const compareRequest: CompareRequest = 'doughwright/compare';
+const sheetTextRequest: SheetTextRequest = 'doughwright/sheetText';
+
+/** A list that is asked for while the folders are still being read waits this long for the rest of them. */
+const patienceMilliseconds = 10_000;
+
+/** Answers what the side bar and the panel ask beyond sheets: lists, new texts, and edits for the editor to make. */
+export function answerPanel(parts: QuestionParts): void {
+  const { connection, workspace, schedule, log, naming, able, filesRead, asked } = parts;
+
+  function answer<P, R>(
+    method: string,
+    empty: R | (() => R),
+    make: (params: P, token: CancellationToken) => Promise<R>,
+  ): void {
+    const handler = guardedRequest<P, R>(log, method, empty, async (params, token) => {
+      await schedule.quiet();
+      checkpoint(token);
+      return make(params, token);
+    });
+    connection.onRequest(method, (params: P, token: CancellationToken) => {
+      asked();
+      return handler(params, token) as HandlerResult<R, void>;
+    });
+  }
+
+  answer<unknown, OverviewResult>(overviewRequest, { entries: [], templates: [] }, async (_, token) => {
+    await filesRead(patienceMilliseconds);
+    checkpoint(token);
+    const found = await inSteps(parts, token, undefined, (service) => service.overviewInSteps());
+    const entries = found.map((entry) => ({ ...entry, uri: naming.spell(entry.uri) }));
+    return { entries, templates: workspace.now().templates() };
+  });
+
+  answer<NewFormulaParams, NewFormulaResult>(newFormulaRequest, { text: '' }, async ({ name, template }) => ({
+    text: (await workspace.service()).newFormula(name, template),
+  }));
+
+  const noTable = (): ImportedTable => ({
+    text: '',
+    formulas: [],
+    notes: [{ message: workspace.say(said('session.no-table')), doubtful: true }],
+  });
+  answer<ImportTableParams, ImportedTable>(
+    importTableRequest,
+    noTable,
+    async ({ textDocument, table }, token) => {
+      await filesRead(patienceMilliseconds);
+      checkpoint(token);
+      return (await workspace.service()).importTable(canonicalUri(textDocument.uri), table);
+    },
+  );
+
+  answer<CompareParams, CompareResult>(compareRequest, null, async ({ textDocument, before }) => {
+    const service = await workspace.service();
+    const uri = canonicalUri(textDocument.uri);
+    return service.has(uri) ? service.comparePage(uri, before) : null;
+  });
+
+  answer<SheetTextParams, SheetTextResult>(sheetTextRequest, null, async (params) => {
+    const { textDocument, line, formula, format, origin, size, today, clock } = params;
+    const service = await workspace.service();
+    const uri = canonicalUri(textDocument.uri);
+    if (!service.has(uri)) return null;
+    const asked = {
+      ...(size === undefined ? {} : { size }),
+      ...(today === undefined ? {} : { today }),
+      ...(clock === undefined ? {} : { clock }),
+    };
+    const view = service.sheet(uri, line, asked, formula);
+    if (view === undefined) return null;
+    const { writeSheets } = await import('../../core/index.ts');
+    return { formula: view.formula, text: writeSheets([{ view, origin }], format, service.speaker()) };
+  });
+
+  const failed = () => ({ cannot: workspace.say(said('session.no-edit')) });
+  answer<EditParams, EditResult>(editRequest, failed, async ({ textDocument, line, formula, change }) => {
+    const service = await workspace.service();
+    const uri = canonicalUri(textDocument.uri);
+    if (!service.has(uri)) return { cannot: workspace.say(said('session.file-not-known')) };
+    const edits = service.panelEdits(uri, line, change, formula);
+    return typeof edits === 'string'
+      ? { cannot: edits }
+      : { edit: convert.toWorkspaceEdit(edits, able, naming) };
+  });
+}
