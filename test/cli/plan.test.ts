@@ -106,7 +106,7 @@ describe('doughwright plan', () => {
     const { path } = folderWith(files);
     const odd = await doughwright(path, 'plan', 'wrong.dough');
     expect(odd.code).toBe(1);
-    expect(odd.stdout).toContain('nothing says when it has to be ready');
+    expect(odd.stdout).toContain('nothing states when it has to be ready');
     const none = await doughwright(path, 'plan', 'a.dough');
     expect([none.code, none.stdout]).toEqual([2, '']);
     expect(none.stderr).toBe(
@@ -137,7 +137,7 @@ describe('doughwright plan', () => {
     expect(stdout).toContain(
       'Line 7: After the comma goes a time, for example “ready 07:15”; “ready 25:00” is not known here.',
     );
-    expect(stdout).toContain('Line 5, Pier Loaf, is not in the plan: no formula is called so.');
+    expect(stdout).toContain('Line 5, Pier Loaf, is not in the plan: no formula has this name.');
   });
 
   it('tells what the priced stores cost where others have no price, and why there is no sum', async () => {

@@ -151,10 +151,13 @@ describe('doughwright sheet', () => {
   });
 
   it.each([
-    [['--dough', '20'], '--dough 20: write a unit behind the number, as 20 kg or 20 g.'],
+    [['--dough', '20'], '--dough 20: write a unit behind the number, for example 20 kg or 20 g.'],
     [['--flour', '1,000g'], '--flour 1,000g: that can be read in more ways than one: write 1000g or 1g.'],
-    [['--on-hand', 'flour'], '--on-hand flour: write the ingredient and its weight, as "bread flour=12 kg".'],
-    [['--ready', '6'], '--ready 6: write a time of day from 00:00 to 23:59, as 05:00.'],
+    [
+      ['--on-hand', 'flour'],
+      '--on-hand flour: write the ingredient and its weight, for example "bread flour=12 kg".',
+    ],
+    [['--ready', '6'], '--ready 6: write a time of day from 00:00 to 23:59, for example 05:00.'],
     [
       ['--formula', 'Nowhere'],
       'two.dough: no formula “Nowhere” in here; there is “Quay Tin” and “Quay Rye”.',
