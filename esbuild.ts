@@ -1,11 +1,14 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { type BuildOptions, build, context, type Plugin } from 'esbuild';
+import { isInExtension } from './server/build/extension-files.ts';
+import { writeExtensionNotices } from './server/build/notices.ts';
+import { galleryPage, galleryPages, publish } from './server/build/publish.ts';
 
 /**
  * Bundles everything that runs into dist/.
  *
- *   node esbuild.ts           minified, without source maps: what is shipped
+ *   node esbuild.ts           minified, without source maps: what is shipped, with the notices of what is bundled
  *   node esbuild.ts --dev     readable, with source maps
  *   node esbuild.ts --watch   as --dev, and again after every change
  *   node esbuild.ts --tests   the extension-host suite too
@@ -78,11 +81,17 @@ if (watching) {
 } else if (readable) {
   await Promise.all(bundles.map((bundle) => build(bundle)));
 } else {
-  const made = await Promise.all(bundles.map((bundle) => build({ ...bundle, write: false })));
+  const made = await Promise.all(bundles.map((bundle) => build({ ...bundle, write: false, metafile: true })));
   for (const { path, text } of made.flatMap((one) => one.outputFiles)) {
     mkdirSync(dirname(path), { recursive: true });
     writeFileSync(path, path.endsWith('.css') ? text : ascii(text));
   }
+  writeExtensionNotices(
+    import.meta.dirname,
+    made.map(({ metafile }) => metafile),
+  );
+  for (const { from, to } of Object.values(galleryPages))
+    writeFileSync(to, galleryPage(readFileSync(from, 'utf8'), publish, isInExtension(import.meta.dirname)));
 }
 
 function otherLanguages(): Plugin {

@@ -42,22 +42,9 @@ export type {
 } from './facts/totals-product.ts';
 export type { ActionKind, OfferedAction, TextRange } from './features/actions/action.ts';
 export type { ReadingToLog } from './features/actions/log-reading.ts';
-export type {
-  Completion,
-  CompletionKind,
-  FileEdit,
-  Finding,
-  Fix,
-  Fold,
-  Hint,
-  HintKind,
-  HoverAnswer,
-  Level,
-  Related,
-  SymbolKind,
-  SymbolNode,
-  TextEdit,
-} from './features/answers.ts';
+export type { Completion, CompletionKind, Fold, Hint, HintKind, HoverAnswer, SymbolKind, SymbolNode } from './features/answers.ts';
+export type { Finding, Fix, Level, Related } from './rules/engine/finding.ts';
+export type { FileEdit, TextEdit } from './text/edits.ts';
 export type { LineSignature, SignatureAnswer } from './features/completion/signatures.ts';
 export type { FormulaTemplate } from './features/completion/templates.ts';
 export type { HintDetail } from './features/hover/hint-detail.ts';

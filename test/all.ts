@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { countReport, isBuildServer, missingPrograms, type TestReport } from './count.ts';
+import { lowestNode, nodeOfMajor, versionOf } from './lowest-node.ts';
 
 /**
  * Everything: style, types, the bundles and packages, the unit and process tests, and the suites in real editors. Ends
@@ -14,9 +15,12 @@ const reports = join(project, 'dist', 'test');
 const count = { passed: 0, failed: 0, skipped: 0 };
 const failures: string[] = [];
 
-function run(words: readonly string[]): boolean {
+function run(words: readonly string[], env: Readonly<Record<string, string>> = {}): boolean {
   const [program, ...rest] = words;
-  return spawnSync(program!, rest, { cwd: project, stdio: 'inherit' }).status === 0;
+  // Windows starts what npm installs by a script, which wants its shell.
+  const shell = process.platform === 'win32';
+  const options = { cwd: project, stdio: 'inherit', env: { ...process.env, ...env }, shell } as const;
+  return spawnSync(program!, rest, options).status === 0;
 }
 
 function step(title: string, ...words: string[]): boolean {
@@ -31,19 +35,18 @@ function step(title: string, ...words: string[]): boolean {
 }
 
 /** Runs test files and counts their tests from the machine-readable report; a run that gives none has failed. */
-function suite(title: string, name: string, ...words: string[]): void {
+function suite(
+  title: string,
+  name: string,
+  words: readonly string[] = [],
+  env: Readonly<Record<string, string>> = {},
+): void {
   console.log(`\n── ${title}`);
   const report = join(reports, `${name}.json`);
   rmSync(report, { force: true });
   mkdirSync(reports, { recursive: true });
-  const ok = run([
-    'vitest',
-    'run',
-    '--reporter=default',
-    '--reporter=json',
-    `--outputFile.json=${report}`,
-    ...words,
-  ]);
+  const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
+  const ok = run(['vitest', 'run', ...reporters, ...words], env);
   if (!existsSync(report)) {
     count.failed++;
     failures.push(`${title}: it gave no report`);
@@ -56,13 +59,30 @@ function suite(title: string, name: string, ...words: string[]): void {
   failures.push(...counted.failures.map((one) => `${title}: ${one}`));
 }
 
+/** The tests that run the bundles as processes once more, on the lowest Node that is promised, where the machine has it. */
+function programsOnLowestNode(): void {
+  const major = lowestNode();
+  const program = nodeOfMajor(major);
+  if (program !== undefined) {
+    const files = ['check', 'totals', 'plan', 'language', 'format'];
+    const paths = [...files.map((name) => `test/cli/${name}.test.ts`), 'test/server/lifecycle.test.ts'];
+    suite(`Programs on Node ${versionOf(program)}`, 'lowest', paths, { DOUGHWRIGHT_NODE: program });
+    return;
+  }
+  console.log(`\n── Programs on Node ${major}: not run, for no Node ${major} is on the path of this machine`);
+  count.skipped++;
+}
+
 step('Style', 'biome', 'check', '--error-on-warnings', '.');
 step('Types', 'npm', 'run', '--silent', 'typecheck');
 step('Bundles', 'node', 'esbuild.ts', '--tests');
 step('Package', 'node', 'client/build/vsix.ts');
 step('Package for the browser', 'node', 'client/build/web-vsix.ts');
 suite('Tests', 'tests');
+programsOnLowestNode();
 
+// They are installed from packages of Debian, so other systems run the rest.
+const promisesEditors = isBuildServer(process.env) && process.platform === 'linux';
 const missing = missingPrograms({
   chromium: process.env.CHROMIUM ?? '/usr/bin/chromium',
   neovim: process.env.NEOVIM ?? '/usr/bin/nvim',
@@ -71,13 +91,13 @@ if (missing.length > 0) {
   const said = `Real editors: ${missing.join(' and ')} is missing. On Debian: apt-get install ${missing.join(' ')}`;
   console.log(`\n── ${said}`);
   // A build server promises all suites; who works without one of the programs is told what was left out.
-  if (isBuildServer(process.env)) {
+  if (promisesEditors) {
     count.failed++;
     failures.push(said);
   } else count.skipped++;
 }
-if (missing.length === 0 || isBuildServer(process.env))
-  suite('Real editors', 'editors', '--config', 'test/editors/vitest.config.ts');
+if (missing.length === 0 || promisesEditors)
+  suite('Real editors', 'editors', ['--config', 'test/editors/vitest.config.ts']);
 
 if (failures.length > 0) console.log(`\nFailed:\n${failures.map((one) => `  ${one}`).join('\n')}`);
 console.log(

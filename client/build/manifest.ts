@@ -20,13 +20,3 @@ export function readManifest(): Manifest {
 export function sizeLine(name: string, bytes: number): string {
   return `${name}: ${Math.ceil(bytes / 1000)} kB`;
 }
-
-/**
- * How both packages are made: all that runs is bundled already, and links in the README stay as they are written, for
- * there is no address of a repository to make them whole.
- */
-export const packaging = {
-  dependencies: false,
-  allowMissingRepository: true,
-  rewriteRelativeLinks: false,
-} as const;

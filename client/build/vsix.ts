@@ -1,14 +1,14 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { createVSIX } from '@vscode/vsce';
-import { packaging, projectFolder, readManifest, sizeLine } from './manifest.ts';
+import { projectFolder, readManifest, sizeLine } from './manifest.ts';
 
 /** Packages what dist/ holds as the extension a baker installs: `doughwright-<version>.vsix` in the project's folder. */
-const largestBytes = 1_500_000;
+const largestBytes = 1_800_000;
 const name = `doughwright-${readManifest().version}.vsix`;
 const packagePath = join(projectFolder, name);
 
-await createVSIX({ ...packaging, cwd: projectFolder, packagePath });
+await createVSIX({ cwd: projectFolder, packagePath });
 const bytes = statSync(packagePath).size;
 console.log(sizeLine(name, bytes));
 if (bytes > largestBytes)

@@ -9,7 +9,8 @@ import { saidValue } from '../model/properties.ts';
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
 import type { Block, Name } from '../syntax/tree.ts';
 import { type Message, message } from '../words/message.ts';
-import { type Analysis, analyse } from './analysis.ts';
+import { analyse } from './analyse.ts';
+import type { Analysis } from './analysis.ts';
 import { trialEvidence, trialsOf } from './trials.ts';
 
 /** A mixer fitted to the newest trials that were run on it. */

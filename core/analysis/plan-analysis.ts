@@ -9,7 +9,8 @@ import type { Definition, Scope } from '../model/scope.ts';
 import type { Block, PlannedStatement } from '../syntax/tree.ts';
 import { daysOf } from '../text/dates.ts';
 import { type Message, message } from '../words/message.ts';
-import { type Analysis, analyse } from './analysis.ts';
+import { analyse } from './analyse.ts';
+import type { Analysis } from './analysis.ts';
 import { scaledBy } from './scaled.ts';
 
 /** A plan worked out: what is made when, in minutes since midnight of 1 January 1970, local time. */

@@ -1,5 +1,6 @@
 import type { FormulaInput, YieldInput } from '../calc/formula/formula-input.ts';
-import { type Analysis, analyseResolved } from './analysis.ts';
+import { analyseResolved } from './analyse.ts';
+import type { Analysis } from './analysis.ts';
 
 /** A formula made so many times as large: the same percentages, every weight in the file and the yield grown by one factor. */
 export function scaledBy(analysis: Analysis, factor: number): Analysis {

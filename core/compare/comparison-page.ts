@@ -120,9 +120,9 @@ function levelOf(level: string | undefined) {
     case 'error':
     case 'warning':
     case 'hint':
-      return message(`level.${level}`);
+      return message(`command-check.${level}`);
     default:
-      return message('level.information');
+      return message('command-check.information');
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Finding } from '../features/answers.ts';
+import type { Finding } from '../rules/engine/finding.ts';
 import { sectionAt } from '../model/mentions.ts';
 import type { Block } from '../syntax/tree.ts';
 

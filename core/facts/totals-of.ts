@@ -5,7 +5,7 @@ import type { SolvedSection } from '../calc/formula/formula-result.ts';
 import type { Known } from '../calc/known.ts';
 import type { MinutesBand } from '../calc/mixing/mixing.ts';
 import type { TemperedWater } from '../calc/mixing/mixing-water.ts';
-import type { Level } from '../features/answers.ts';
+import type { Level } from '../rules/engine/finding.ts';
 import type { Place } from '../text/span.ts';
 import type { Message } from '../words/message.ts';
 import { costTotals } from './cost-of.ts';

@@ -1,44 +1,9 @@
-import type { PlacedEdit } from '../text/edits.ts';
 import type { Place } from '../text/span.ts';
 
 /**
  * What an editor is told, in the words of an editor but of none in particular: zero-based lines, UTF-16 columns,
  * plain serialisable data. The server turns these into protocol messages and adds nothing of its own.
  */
-export type Level = 'error' | 'warning' | 'info' | 'hint';
-
-export interface TextEdit extends PlacedEdit {
-  /** `insert` is a snippet: `${1:words}` in it stands for words that the baker types over. */
-  readonly snippet?: true;
-}
-
-export interface FileEdit {
-  readonly uri: string;
-  readonly edits: readonly TextEdit[];
-}
-
-export interface Fix {
-  readonly title: string;
-  readonly edits: readonly FileEdit[];
-  readonly preferred?: true;
-}
-
-export interface Related {
-  readonly uri: string;
-  readonly place: Place;
-  readonly message: string;
-}
-
-export interface Finding {
-  readonly code: string;
-  readonly level: Level;
-  readonly message: string;
-  readonly place: Place;
-  readonly related: readonly Related[];
-  readonly fixes: readonly Fix[];
-  readonly unused?: true;
-}
-
 export interface HoverAnswer {
   readonly place: Place;
   readonly markdown: string;

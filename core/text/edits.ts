@@ -29,3 +29,13 @@ export function withEdits(text: string, edits: readonly PlacedEdit[]): string {
   }
   return made + text.slice(done);
 }
+
+export interface TextEdit extends PlacedEdit {
+  /** `insert` is a snippet: `${1:words}` in it stands for words that the baker types over. */
+  readonly snippet?: true;
+}
+
+export interface FileEdit {
+  readonly uri: string;
+  readonly edits: readonly TextEdit[];
+}

@@ -1,4 +1,4 @@
-import type { Finding } from '../features/answers.ts';
+import type { Finding } from '../rules/engine/finding.ts';
 import type { Definition } from '../model/scope.ts';
 import type { BlockFinding, BlockFindings } from '../rules/engine/check.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';

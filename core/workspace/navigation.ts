@@ -1,4 +1,4 @@
-import type { FileEdit } from '../features/answers.ts';
+import type { FileEdit } from '../text/edits.ts';
 import { type Lens, lensesOf, type Uses, usesAt } from '../features/hover/lenses.ts';
 import {
   type GoesItem,

@@ -1,6 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { logReading, type ReadingToLog } from '../features/actions/log-reading.ts';
-import type { FileEdit, TextEdit } from '../features/answers.ts';
+import type { FileEdit, TextEdit } from '../text/edits.ts';
 import { formulaOf } from '../model/formula-model.ts';
 import type { Scope } from '../model/scope.ts';
 import { presentProgramme } from '../rules/trials/kept-programme.ts';

@@ -7,16 +7,9 @@ import type { FilePortrait } from '../compare/portrait.ts';
 import type { FormulaTotals } from '../facts/totals.ts';
 import type { ActionKind, OfferedAction, TextRange } from '../features/actions/action.ts';
 import type { LineRange } from '../features/actions/format.ts';
-import type {
-  Completion,
-  FileEdit,
-  Finding,
-  Fold,
-  Hint,
-  HoverAnswer,
-  SymbolNode,
-  TextEdit,
-} from '../features/answers.ts';
+import type { Completion, Fold, Hint, HoverAnswer, SymbolNode } from '../features/answers.ts';
+import type { Finding } from '../rules/engine/finding.ts';
+import type { FileEdit, TextEdit } from '../text/edits.ts';
 import type { FormulaTemplate } from '../features/completion/templates.ts';
 import type { OverviewEntry } from '../features/outline/overview.ts';
 import type { ImportedTable } from '../import/import-table.ts';

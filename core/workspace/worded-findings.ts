@@ -1,4 +1,4 @@
-import type { Finding, Fix, Related } from '../features/answers.ts';
+import type { Finding, Fix, Related } from '../rules/engine/finding.ts';
 import type { Message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 

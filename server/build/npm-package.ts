@@ -3,6 +3,8 @@ import { cpSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { foldersOfBuild, noticesName, packageFolders, writeNotices } from './notices.ts';
+import { addressFields, publish } from './publish.ts';
 
 /**
  * Makes the npm package in dist/npm from what dist/ holds: the command line, and the core as a library with its types. The
@@ -10,16 +12,21 @@ import { build } from 'esbuild';
  */
 const project = fileURLToPath(new URL('../..', import.meta.url));
 const folder = join(project, 'dist', 'npm');
-const manifest = JSON.parse(readFileSync(join(project, 'package.json'), 'utf8')) as Record<string, unknown>;
+const manifest = JSON.parse(readFileSync(join(project, 'package.json'), 'utf8')) as {
+  readonly engines: { readonly node: string };
+  readonly [field: string]: unknown;
+};
 
 rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });
 for (const name of ['README.md', 'LICENSE', 'CHANGELOG.md', '.pre-commit-hooks.yaml'])
   cpSync(join(project, name), join(folder, name));
-for (const name of ['doughwright.cjs', 'doughwright-main.cjs', 'german.cjs', 'french.cjs'])
-  cpSync(join(project, 'dist', name), join(folder, 'dist', name));
+const programs = ['dist/doughwright.cjs', 'dist/doughwright-main.cjs', 'dist/german.cjs', 'dist/french.cjs'];
+for (const name of programs) cpSync(join(project, name), join(folder, name));
 
-await build({
+const { metafile } = await build({
+  absWorkingDir: project,
+  metafile: true,
   entryPoints: [join(project, 'core', 'index.ts')],
   outdir: join(folder, 'core'),
   bundle: true,
@@ -34,27 +41,31 @@ await build({
   legalComments: 'none',
   logLevel: 'warning',
 });
+const ofCore = Object.values(packageFolders(metafile)).flat();
+const bundled = [...foldersOfBuild(project, programs), ...ofCore.map((one) => join(project, one))];
+writeNotices(project, 'npm', bundled, folder);
 writeTypes();
 writeFileSync(join(folder, 'package.json'), `${JSON.stringify(ownManifest(), null, 2)}\n`);
 console.log(`dist/npm: ${Math.ceil(statSync(join(folder, 'core', 'index.js')).size / 1000)} kB of core`);
 
 function ownManifest(): Record<string, unknown> {
-  const { name, version, description, keywords, license } = manifest;
+  const { name, version, description, keywords, license, engines } = manifest;
   return {
     name,
     version,
     description,
     keywords,
     license,
+    ...addressFields(publish),
     type: 'module',
-    engines: { node: '>=22' },
+    engines: { node: engines.node },
     bin: { doughwright: './dist/doughwright.cjs' },
     exports: {
       './core': { types: './core/types/index.d.ts', default: './core/index.js' },
       './package.json': './package.json',
     },
     sideEffects: false,
-    files: ['dist', 'core', '.pre-commit-hooks.yaml', 'CHANGELOG.md'],
+    files: ['dist', 'core', '.pre-commit-hooks.yaml', 'CHANGELOG.md', noticesName],
   };
 }
 

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
-import { dirname, relative, resolve, sep } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { type Message, message } from '../../core/index.ts';
+import { wayTo } from '../host/paths.ts';
 import { fingerprint, type ToldFinding } from './report/report.ts';
 import { replaceFile } from './write-out.ts';
 
@@ -66,7 +67,7 @@ export async function writeBaseline(path: string, findings: readonly ToldFinding
 }
 
 function fileIn(baseline: string, shown: string): string {
-  return relative(dirname(resolve(baseline)), resolve(shown)).replaceAll(sep, '/');
+  return wayTo(resolve(shown), dirname(resolve(baseline)));
 }
 
 function isBaseline(value: unknown): value is Baseline {

@@ -6,7 +6,7 @@ import { newFindings, readBaseline, writeBaseline } from './baseline.ts';
 import { checkInParallel } from './check-parallel.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readTexts } from './input.ts';
-import { type Format, isForPrograms, writeReport } from './report/report.ts';
+import { type Format, isForPrograms, writeReport } from './report/write-report.ts';
 import type { RuleLevels } from './rule-levels.ts';
 import { language, say } from './speaker.ts';
 import { complain, complainOf } from './terminal.ts';

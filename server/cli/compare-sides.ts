@@ -1,8 +1,9 @@
 import { stat } from 'node:fs/promises';
-import { dirname, relative, resolve, sep } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createService, type FilePortrait, type Message, message } from '../../core/index.ts';
 import { doughFilesBelow, readDough, rootAbove } from '../host/disk.ts';
+import { wayTo } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
 import type { ExitCode } from './exit-code.ts';
 import { cureOf, readInput, shownPath } from './input.ts';
@@ -55,7 +56,7 @@ export const none: Side = { portraits: [], unread: [] };
 /** The files of a folder, shown by their paths in it so that they match those of the other folder. */
 async function folderSide(folder: string): Promise<Side> {
   const input = await readInput([folder]);
-  const within = (shown: string): string => relative(resolve(folder), resolve(shown)).replaceAll(sep, '/');
+  const within = (shown: string): string => wayTo(resolve(shown), resolve(folder));
   const portraits = input.asked
     .map(({ uri, shown }) => input.service.portrait(uri, within(shown)))
     .filter((portrait) => portrait !== undefined);

@@ -1,5 +1,5 @@
 import { stat } from 'node:fs/promises';
-import { dirname, join, relative, resolve, sep } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import {
   type Comparison,
@@ -14,6 +14,7 @@ import {
   type Speaker,
 } from '../../core/index.ts';
 import { doughFilesBelow, readDough, type Unreadable } from '../host/disk.ts';
+import { leadsOut, wayTo } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
 import { comparisonMarkdown } from './compare-markdown.ts';
 import {
@@ -170,8 +171,8 @@ async function askedOf(paths: readonly string[]): Promise<Asked | Refusal> {
   const repository = await repositoryOf(folder);
   if (repository.root === undefined) return { message: repository.message };
   const { root, isBare } = repository;
-  const wanted = paths.map((path) => relative(root, resolve(path)).replaceAll(sep, '/'));
-  const outside = wanted.find((path) => path.startsWith('../'));
+  const wanted = paths.map((path) => wayTo(resolve(path), root));
+  const outside = wanted.find((path) => leadsOut(path));
   if (outside !== undefined) return { message: message('command-git.outside', { file: outside }) };
   const met = new Set<string>();
   return {
@@ -246,7 +247,7 @@ async function revisionSide(asked: Asked, revision: string): Promise<Side> {
 async function diskSide(asked: Asked): Promise<Side> {
   const unread: string[] = [];
   const files: SideFile[] = [];
-  const withinRoot = (path: string): string => relative(asked.root, path).replaceAll(sep, '/');
+  const withinRoot = (path: string): string => wayTo(path, asked.root);
   const skip = (path: string, why: Unreadable): void => {
     if (!asked.wants(withinRoot(path))) return;
     unread.push(shownPath(path));

@@ -3,11 +3,12 @@ import { createHash } from 'node:crypto';
 import { accessSync, constants, realpathSync, statSync } from 'node:fs';
 import { realpath } from 'node:fs/promises';
 import { devNull } from 'node:os';
-import { delimiter, isAbsolute, join, relative, resolve, sep } from 'node:path';
+import { delimiter, isAbsolute, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Message, message } from '../../core/index.ts';
-import { doughFilesBelow, isWithin, readBytes, withoutMark } from '../host/disk.ts';
+import { doughFilesBelow, readBytes, withoutMark } from '../host/disk.ts';
 import { largestFileBytes } from '../host/host.ts';
+import { isWithin, wayTo } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
 
 /** What git said, or why it could not be asked. */
@@ -125,7 +126,7 @@ export async function stateOf(
 async function differs(root: string, entries: readonly TreeEntry[]): Promise<boolean> {
   const left = new Map(entries.map(({ path, id }) => [path, id]));
   for await (const file of doughFilesBelow(root)) {
-    const path = relative(root, file).replaceAll(sep, '/');
+    const path = wayTo(file, root);
     const id = left.get(path);
     const { bytes } = await readBytes(file);
     if (id === undefined || bytes === undefined || !isBlob(bytes, id)) return true;

@@ -1,8 +1,9 @@
 import { stat } from 'node:fs/promises';
-import { dirname, relative, resolve, sep } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createService, type Message, message, type Service } from '../../core/index.ts';
 import { doughFilesBelow, readDough, realFile, rootAbove, type Unreadable } from '../host/disk.ts';
+import { shownFrom } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
 import { progress } from './progress.ts';
 import type { Trouble } from './report/report.ts';
@@ -160,6 +161,5 @@ const cures = {
 
 /** A path as it is shown: from the current folder where it lies below, with slashes. */
 export function shownPath(path: string): string {
-  const near = relative('.', path) || '.';
-  return visibleLine((/^\.\.(?:[\\/]|$)/.test(near) ? path : near).replaceAll(sep, '/'));
+  return visibleLine(shownFrom('.', path));
 }

@@ -5,7 +5,7 @@ import type { LanguageTag } from '../../core/index.ts';
 import { version } from '../../package.json';
 import type { ExitCode } from './exit-code.ts';
 import { languageOption } from './language-option.ts';
-import { formats } from './report/report.ts';
+import { formats } from './report/write-report.ts';
 import { ruleLevels } from './rule-levels.ts';
 import { complain, complainOf } from './terminal.ts';
 import { usageError } from './usage-errors.ts';

@@ -1,6 +1,7 @@
-import { dirname, join, relative, sep } from 'node:path';
+import { dirname, join } from 'node:path';
 import { createService, type FilePortrait, foldName, type Message } from '../../core/index.ts';
 import { doughFilesBelow, readDough } from '../host/disk.ts';
+import { wayTo } from '../host/paths.ts';
 import { blobsOf, git, repositoryOf } from './git.ts';
 
 /** What is about to be committed, and what has to do with it. */
@@ -52,7 +53,7 @@ export async function stagedFiles(): Promise<Staged | { readonly message: Messag
   const texts: (readonly [path: string, text: string])[] = [];
   for await (const path of doughFilesBelow(root)) {
     const { text } = await readDough(path);
-    if (text !== undefined) texts.push([relative(root, path).replaceAll(sep, '/'), text]);
+    if (text !== undefined) texts.push([wayTo(path, root), text]);
   }
   for (const [path, text] of texts) {
     const folded = foldName(text);

@@ -52,10 +52,10 @@ function titleOf({ name: part, kind, enclosed }: FormulaTotals['parts'][number])
 }
 
 const levels = {
-  error: message('level.error'),
-  warning: message('level.warning'),
-  info: message('level.information'),
-  hint: message('level.hint'),
+  error: message('command-check.error'),
+  warning: message('command-check.warning'),
+  info: message('command-check.information'),
+  hint: message('command-check.hint'),
 } as const satisfies Record<Level, Message>;
 
 function findingLine(finding: FormulaTotals['findings'][number], { say }: Speaker): string {

@@ -1,10 +1,11 @@
 import { isUtf8 } from 'node:buffer';
 import { constants, type Dirent } from 'node:fs';
 import { lstat, open, readdir, realpath, stat } from 'node:fs/promises';
-import { basename, dirname, isAbsolute, join, relative, sep } from 'node:path';
+import { basename, dirname, join, relative, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import ignore, { type Ignore } from 'ignore';
 import { type HostFiles, largestFileBytes } from './host.ts';
+import { isWithin, wayTo } from './paths.ts';
 
 /** How many files are named in one batch. */
 const batch = 4;
@@ -176,12 +177,6 @@ async function isNotFoundItself(link: string, folder: string): Promise<boolean> 
   return !target.endsWith('.dough') || steps.slice(0, -1).some(isLeftOut);
 }
 
-/** Whether a path lies below a folder; both without links. */
-export function isWithin(path: string, folder: string): boolean {
-  const way = relative(folder, path);
-  return way !== '' && way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
-}
-
 /** Where a file truly lies: behind its links, if that is below the root that its own folder has; else `undefined`. */
 export async function realFile(path: string): Promise<string | undefined> {
   const [target, root] = await Promise.all([
@@ -261,9 +256,7 @@ async function rulesIn(folder: string): Promise<Rules[]> {
 // As git has it: the file nearest to the path that says anything about it decides.
 function isIgnored(path: string, rules: readonly Rules[]): boolean {
   for (const { folder, ignored } of rules.toReversed()) {
-    const answer = ignored.test(
-      relative(folder, path).replaceAll(sep, '/') + (path.endsWith(sep) ? '/' : ''),
-    );
+    const answer = ignored.test(wayTo(path, folder) + (path.endsWith(sep) ? '/' : ''));
     if (answer.ignored) return true;
     if (answer.unignored) return false;
   }

@@ -1,9 +1,32 @@
-import type { CancellationToken } from 'vscode-languageserver';
+import type { CancellationToken, Connection } from 'vscode-languageserver';
 import type { Service } from '../../core/index.ts';
+import type { Abilities } from '../convert/abilities.ts';
+import type { Naming } from '../convert/convert.ts';
+import type { LensCommands } from '../convert/convert-navigation.ts';
 import { checkpoint, guardedRequest, type Log } from '../host/guard.ts';
 import { canonicalUri } from '../host/uris.ts';
+import type { Diagnostics } from '../sync/diagnostics.ts';
+import type { OpenDocuments } from '../sync/documents.ts';
 import type { Schedule } from '../sync/schedule.ts';
 import type { Workspace } from '../sync/workspace.ts';
+
+/** What answers to questions stand on. */
+export interface QuestionParts {
+  readonly connection: Connection;
+  readonly documents: OpenDocuments;
+  readonly workspace: Workspace;
+  readonly schedule: Schedule;
+  readonly log: Log;
+  readonly naming: Naming;
+  readonly able: Abilities;
+  readonly diagnostics: Diagnostics;
+  /** Resolves once the files of the workspace are read, and in any case after so many milliseconds. */
+  readonly filesRead: (atMostMilliseconds: number) => Promise<unknown>;
+  /** The commands of the client that lenses may call. */
+  readonly lensCommands: LensCommands;
+  /** Called when the client shows that it knows our own requests. */
+  readonly asked: () => void;
+}
 
 /** Makes handlers of questions about one document. */
 export type About = ReturnType<typeof aboutDocuments>;

@@ -1,8 +1,7 @@
 import type { CompletionItem } from 'vscode-languageserver';
 import type { CompletionKind } from '../../core/index.ts';
 import { toCompletionItem, toDocumentation } from '../convert/convert.ts';
-import type { About } from './about.ts';
-import type { QuestionParts } from './features.ts';
+import type { About, QuestionParts } from './about.ts';
 
 /** What an item carries so that more can be told of it once it is looked at. */
 interface CompletionData {

@@ -1,13 +1,10 @@
 import type {
-  Connection,
   DocumentSymbol,
   SymbolInformation,
   WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver';
-import type { Abilities } from '../convert/abilities.ts';
 import * as convert from '../convert/convert.ts';
-import type { LensCommands } from '../convert/convert-navigation.ts';
-import { guardedRequest, type Log } from '../host/guard.ts';
+import { guardedRequest } from '../host/guard.ts';
 import { canonicalUri } from '../host/uris.ts';
 import type {
   SheetParams,
@@ -18,10 +15,7 @@ import type {
   StatusResult,
 } from '../protocol.ts';
 import type { Diagnostics } from '../sync/diagnostics.ts';
-import type { OpenDocuments } from '../sync/documents.ts';
-import type { Schedule } from '../sync/schedule.ts';
-import type { Workspace } from '../sync/workspace.ts';
-import { aboutDocuments } from './about.ts';
+import { aboutDocuments, type QuestionParts } from './about.ts';
 import { answerActions } from './actions.ts';
 import { answerCompletion } from './completion.ts';
 import { answerFormatting } from './formatting.ts';
@@ -30,23 +24,6 @@ import { answerNavigation } from './navigation.ts';
 import { answerPanel } from './panel.ts';
 import { answerSemanticTokens } from './semantic-tokens.ts';
 import { answerSignatures } from './signature.ts';
-
-export interface QuestionParts {
-  readonly connection: Connection;
-  readonly documents: OpenDocuments;
-  readonly workspace: Workspace;
-  readonly schedule: Schedule;
-  readonly log: Log;
-  readonly naming: convert.Naming;
-  readonly able: Abilities;
-  readonly diagnostics: Diagnostics;
-  /** Resolves once the files of the workspace are read, and in any case after so many milliseconds. */
-  readonly filesRead: (atMostMilliseconds: number) => Promise<unknown>;
-  /** The commands of the client that lenses may call. */
-  readonly lensCommands: LensCommands;
-  /** Called when the client shows that it knows our own requests. */
-  readonly asked: () => void;
-}
 
 const sheetRequest: SheetRequest = 'doughwright/sheet';
 const statusRequest: StatusRequest = 'doughwright/status';

@@ -1,8 +1,7 @@
 import { type InlayHint, MarkupKind } from 'vscode-languageserver';
 import type { Hint, Service } from '../../core/index.ts';
 import { toInlayHint, toTextEdit } from '../convert/convert.ts';
-import type { About } from './about.ts';
-import type { QuestionParts } from './features.ts';
+import type { About, QuestionParts } from './about.ts';
 
 /** What a hint carries so that more can be told of it when somebody points at it. */
 interface HintData {

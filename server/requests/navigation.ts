@@ -16,8 +16,7 @@ import { checkpoint, guardedRequest } from '../host/guard.ts';
 import { canonicalUri } from '../host/uris.ts';
 import { inSteps, modified } from '../sync/long-work.ts';
 import { said } from '../sync/said.ts';
-import type { About } from './about.ts';
-import type { QuestionParts } from './features.ts';
+import type { About, QuestionParts } from './about.ts';
 
 /** Questions about the whole workspace wait so long for its files to be read. */
 const patienceMilliseconds = 10_000;

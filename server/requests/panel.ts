@@ -23,7 +23,7 @@ import type {
 } from '../protocol.ts';
 import { inSteps } from '../sync/long-work.ts';
 import { said } from '../sync/said.ts';
-import type { QuestionParts } from './features.ts';
+import type { QuestionParts } from './about.ts';
 
 const overviewRequest: OverviewRequest = 'doughwright/overview';
 const newFormulaRequest: NewFormulaRequest = 'doughwright/newFormula';

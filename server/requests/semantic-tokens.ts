@@ -8,8 +8,7 @@ import {
 } from 'vscode-languageserver';
 import type { SemanticKind, SemanticModifier, TokenStretch } from '../../core/index.ts';
 import { toRange } from '../convert/convert.ts';
-import type { About } from './about.ts';
-import type { QuestionParts } from './features.ts';
+import type { About, QuestionParts } from './about.ts';
 
 /** The one kind that no standard type fits; the manifest tells editors of it. */
 export const unknownNameType = 'unknownName';

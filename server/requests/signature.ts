@@ -1,8 +1,7 @@
 import type { SignatureHelp } from 'vscode-languageserver';
 import type { SignatureAnswer } from '../../core/index.ts';
 import type { Abilities } from '../convert/abilities.ts';
-import type { About } from './about.ts';
-import type { QuestionParts } from './features.ts';
+import type { About, QuestionParts } from './about.ts';
 
 /** Answers which forms the line at the cursor may take. */
 export function answerSignatures({ connection, able }: QuestionParts, about: About): void {

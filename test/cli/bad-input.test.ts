@@ -2,7 +2,7 @@ import { spawn, spawnSync } from 'node:child_process';
 import { chmodSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { commandLineProgram } from '../editors/places.ts';
+import { commandLineProgram, nodeProgram } from '../editors/places.ts';
 import { folderWith } from '../server/places.ts';
 import { doughwright, type Outcome } from './run.ts';
 
@@ -106,7 +106,7 @@ describe('what nobody but its owner may read or write', () => {
   /** Runs as somebody without rights: root may read everything, so it becomes nobody first. */
   function asNobody(folder: string, ...args: readonly string[]): Outcome {
     const isRoot = process.getuid?.() === 0;
-    const { status, stdout, stderr } = spawnSync(process.execPath, [commandLineProgram(), ...args], {
+    const { status, stdout, stderr } = spawnSync(nodeProgram, [commandLineProgram(), ...args], {
       cwd: folder,
       encoding: 'utf8',
       env: { ...process.env, NODE_DISABLE_COMPILE_CACHE: '1' },
@@ -211,7 +211,7 @@ describe('a reader that stops reading', () => {
     });
     const { stdout, stderr } = spawnSync(
       'sh',
-      ['-c', '"$@" | head -1', 'sh', process.execPath, commandLineProgram(), ...args],
+      ['-c', '"$@" | head -1', 'sh', nodeProgram, commandLineProgram(), ...args],
       { cwd: path, encoding: 'utf8' },
     );
     expect(stderr).toBe('');
@@ -226,7 +226,7 @@ describe('Ctrl+C', () => {
     args: readonly string[],
     when: 'output' | 'soon',
   ): Promise<number> {
-    const child = spawn(process.execPath, [commandLineProgram(), ...args], { cwd: folder });
+    const child = spawn(nodeProgram, [commandLineProgram(), ...args], { cwd: folder });
     child.stdin.end();
     if (when === 'output') child.stdout.once('data', () => child.kill('SIGINT'));
     else setTimeout(() => child.kill('SIGINT'), 400);
@@ -301,7 +301,7 @@ describe('a table', () => {
     };
     for (const [name, bytes] of Object.entries(encoded)) {
       const { status, stdout, stderr } = spawnSync(
-        process.execPath,
+        nodeProgram,
         [commandLineProgram(), 'import', '--name', 'Quay Tin'],
         { cwd: path, input: bytes, encoding: 'utf8' },
       );

@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { chmodSync, constants, symlinkSync } from 'node:fs';
 import { access } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
-import { commandLineProgram } from '../editors/places.ts';
+import { commandLineProgram, nodeProgram } from '../editors/places.ts';
 import { folderWith } from '../server/places.ts';
 import { doughwright } from './run.ts';
 
@@ -142,7 +142,7 @@ describe('doughwright check', () => {
 
   it('ends quietly when nobody reads its output', async () => {
     const { path } = folderWith({ 'a.dough': 'salt 2\n'.repeat(20_000) });
-    const child = spawn(process.execPath, [commandLineProgram(), 'check', '--level', 'info'], {
+    const child = spawn(nodeProgram, [commandLineProgram(), 'check', '--level', 'info'], {
       cwd: path,
       stdio: 'pipe',
     });

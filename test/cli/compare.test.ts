@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { commandLineProgram } from '../editors/places.ts';
+import { commandLineProgram, nodeProgram } from '../editors/places.ts';
 import { type Folder, folderWith } from '../server/places.ts';
 import { repositoryWith } from './repository.ts';
 import { doughwright } from './run.ts';
@@ -189,7 +189,7 @@ describe('what one side has and the other cannot show', () => {
 });
 
 describe('doughwright git-setup', () => {
-  const program = `'${process.execPath}' '${commandLineProgram()}'`;
+  const program = `'${nodeProgram}' '${commandLineProgram()}'`;
 
   it('prints what it would do, and does nothing unasked', async () => {
     const folder = repositoryWith({ 'tin.dough': tin });

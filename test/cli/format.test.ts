@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, lstatSync, readdirSync, readFileSync, statSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { commandLineProgram } from '../editors/places.ts';
+import { commandLineProgram, nodeProgram } from '../editors/places.ts';
 import { folderWith } from '../server/places.ts';
 import { doughwright } from './run.ts';
 
@@ -82,7 +82,7 @@ describe('doughwright format', () => {
     const name = `${'a'.repeat(240)}.dough`;
     const { status, stderr } = spawnSync(
       'sh',
-      ['-c', 'ulimit -f 0; exec "$@"', 'sh', process.execPath, commandLineProgram(), 'format', name],
+      ['-c', 'ulimit -f 0; exec "$@"', 'sh', nodeProgram, commandLineProgram(), 'format', name],
       { cwd: path, encoding: 'utf8' },
     );
     expect(status).toBe(2);

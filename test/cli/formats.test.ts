@@ -4,7 +4,7 @@ import { createRequire } from 'node:module';
 import Ajv from 'ajv-draft-04';
 import type { Log } from 'sarif';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { commandLineProgram } from '../editors/places.ts';
+import { commandLineProgram, nodeProgram } from '../editors/places.ts';
 import { folderWith } from '../server/places.ts';
 import { doughwright } from './run.ts';
 
@@ -178,7 +178,7 @@ describe('a baseline', () => {
 describe('--watch', () => {
   it('checks again when a file changes, and ends with 130 when it is interrupted', async () => {
     const folder = folderWith({ 'a.dough': sound });
-    const child = spawn(process.execPath, [commandLineProgram(), 'check', '--watch', '--level', 'error'], {
+    const child = spawn(nodeProgram, [commandLineProgram(), 'check', '--watch', '--level', 'error'], {
       cwd: folder.path,
       stdio: ['ignore', 'pipe', 'pipe'],
     });

@@ -2,7 +2,7 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { commandLineProgram } from '../editors/places.ts';
+import { commandLineProgram, nodeProgram } from '../editors/places.ts';
 import { folderWith } from '../server/places.ts';
 import { doughwright } from './run.ts';
 
@@ -31,7 +31,7 @@ describe.runIf(unix)('links and special files', () => {
     symlinkSync('/dev/stdin', join(path, '.gitignore'));
     execFileSync('mkfifo', [join(path, 'in/.gitignore')]);
     mkdirSync(join(path, 'more/.gitignore'));
-    const child = spawnSync(process.execPath, [commandLineProgram(), 'format', '--check', '.'], {
+    const child = spawnSync(nodeProgram, [commandLineProgram(), 'format', '--check', '.'], {
       cwd: path,
       encoding: 'utf8',
       input: '*.dough\n',
@@ -114,7 +114,7 @@ describe('texts that want to do harm', () => {
     writeFileSync(join(path, 'git'), `#!/bin/sh\ntouch "${join(path, 'sprung')}"\n`);
     chmodSync(join(path, 'git'), 0o755);
     const sheet = () =>
-      spawnSync(process.execPath, [commandLineProgram(), 'sheet', 'a.dough'], {
+      spawnSync(nodeProgram, [commandLineProgram(), 'sheet', 'a.dough'], {
         cwd: path,
         encoding: 'utf8',
         env: { ...process.env, PATH: `.:${path}:${process.env.PATH}` },
@@ -136,7 +136,7 @@ describe('texts that want to do harm', () => {
     const { path } = folderWith({ 'a.dough': tin });
     const child = spawnSync(
       'sh',
-      ['-c', '"$0" "$1" totals a.dough > /dev/full', process.execPath, commandLineProgram()],
+      ['-c', '"$0" "$1" totals a.dough > /dev/full', nodeProgram, commandLineProgram()],
       {
         cwd: path,
         encoding: 'utf8',

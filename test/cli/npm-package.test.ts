@@ -1,12 +1,13 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { delimiter, dirname, join } from 'node:path';
 import { publint } from 'publint';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { projectFolder, projectVersion } from '../editors/places.ts';
-import { otherNode } from './other-node.ts';
+import { lowestNode, nodeOfMajor } from '../lowest-node.ts';
 
+const lowest = nodeOfMajor(lowestNode());
 const bin = (name: string): string => join(projectFolder, 'node_modules', '.bin', name);
 let folder = '';
 let tarball = '';
@@ -39,25 +40,29 @@ describe('the npm package in an empty folder', () => {
     expect(stderr).not.toContain('doughwright');
   });
 
-  it('runs on Node 22, the oldest that is still kept, as a program and as a library', () => {
-    const env = { ...process.env, PATH: `${otherNode(22)}:${process.env.PATH}` };
-    const run22 = (program: string, ...words: string[]) =>
-      spawnSync(program, words, { cwd: folder, encoding: 'utf8', env });
-    expect(run22('node', '--version').stdout).toMatch(/^v22\./);
-    writeFileSync(join(folder, 'b.dough'), 'formula B:\n  strong white 100%\n  water 65%\n  salt 2\n');
-    const checked = run22('npx', '--offline', 'doughwright', 'check', '--level', 'error', 'b.dough');
-    expect([checked.status, checked.stdout.split('\n')[0]]).toEqual([
-      1,
-      expect.stringMatching(/^b\.dough:4:8: error: /),
-    ]);
-    const words = `const { createService } = await import('doughwright/core');
+  it.runIf(lowest !== undefined)(
+    'runs on the lowest Node that is promised, as a program and as a library',
+    () => {
+      const env = { ...process.env, PATH: `${dirname(lowest!)}${delimiter}${process.env.PATH}` };
+      const onIt = (program: string, ...words: string[]) =>
+        spawnSync(program, words, { cwd: folder, encoding: 'utf8', env });
+      expect(onIt('node', '--version').stdout).toMatch(new RegExp(`^v${lowestNode()}\\.`));
+      writeFileSync(join(folder, 'b.dough'), 'formula B:\n  strong white 100%\n  water 65%\n  salt 2\n');
+      const checked = onIt('npx', '--offline', 'doughwright', 'check', '--level', 'error', 'b.dough');
+      expect([checked.status, checked.stdout.split('\n')[0]]).toEqual([
+        1,
+        expect.stringMatching(/^b\.dough:4:8: error: /),
+      ]);
+      const words = `const { createService } = await import('doughwright/core');
       const service = createService();
       service.setText('file:///b.dough', 'formula B:\\n  strong white 100%\\n  water 65%\\n');
       console.log(service.totals('file:///b.dough')[0].hydration);
       const { loadLanguage } = await import('doughwright/core');
       console.log((await loadLanguage('de')).tag);`;
-    expect(run22('node', '--input-type=module', '--eval', words).stdout).toBe('0.65\nde\n');
-  }, 240_000);
+      expect(onIt('node', '--input-type=module', '--eval', words).stdout).toBe('0.65\nde\n');
+    },
+    240_000,
+  );
 
   it('shares many files among threads there too', () => {
     mkdirSync(join(folder, 'many'), { recursive: true });
@@ -111,7 +116,7 @@ console.log(apiVersion, hydration);
     const held = execFileSync('tar', ['-tzf', tarball], { encoding: 'utf8' }).trim().split('\n');
     const odd = held.filter(
       (name) =>
-        !/^package\/(package\.json|README\.md|LICENSE|CHANGELOG\.md|\.pre-commit-hooks\.yaml|dist\/(doughwright(-main)?|german|french)\.cjs|core\/(index|(german|french|chunk)-[A-Z0-9]+)\.js|core\/types\/.*\.d\.ts)$/.test(
+        !/^package\/(package\.json|README\.md|LICENSE|CHANGELOG\.md|THIRD-PARTY-NOTICES\.txt|\.pre-commit-hooks\.yaml|dist\/(doughwright(-main)?|german|french)\.cjs|core\/(index|(german|french|chunk)-[A-Z0-9]+)\.js|core\/types\/.*\.d\.ts)$/.test(
           name,
         ),
     );

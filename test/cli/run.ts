@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { commandLineProgram } from '../editors/places.ts';
+import { commandLineProgram, nodeProgram } from '../editors/places.ts';
 
 export interface Outcome {
   readonly code: number | null;
@@ -13,7 +13,7 @@ export function doughwright(folder: string, ...args: readonly string[]): Promise
   const program = commandLineProgram();
   if (!existsSync(program)) throw new Error(`${program} is not there; run npm run build first`);
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [program, ...args], {
+    const child = spawn(nodeProgram, [program, ...args], {
       cwd: folder,
       stdio: ['ignore', 'pipe', 'pipe'],
     });

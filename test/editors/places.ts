@@ -54,6 +54,9 @@ export function compiledSuite(): string {
   return resolve(process.env.DOUGHWRIGHT_SUITE ?? join(projectFolder, 'dist', 'test', 'suite.cjs'));
 }
 
+/** The program that runs the bundles of the command line: this very Node, or that which the environment variable DOUGHWRIGHT_NODE names. */
+export const nodeProgram = process.env.DOUGHWRIGHT_NODE ?? process.execPath;
+
 /** The bundled command line whose `serve --stdio` is the language server; overridden by DOUGHWRIGHT_CLI. */
 export function commandLineProgram(): string {
   return resolve(process.env.DOUGHWRIGHT_CLI ?? join(projectFolder, 'dist', 'doughwright.cjs'));

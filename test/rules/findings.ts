@@ -1,4 +1,4 @@
-import { analyse } from '../../core/analysis/analysis.ts';
+import { analyse } from '../../core/analysis/analyse.ts';
 import { formulaOf } from '../../core/model/formula-model.ts';
 import { type BlockFinding, checkBlock } from '../../core/rules/engine/check.ts';
 import type { RuleContext, RuleFix } from '../../core/rules/engine/rule.ts';

@@ -28,7 +28,7 @@ import {
   StreamMessageWriter,
   type UnchangedDocumentDiagnosticReport,
 } from 'vscode-languageserver-protocol/node';
-import { commandLineProgram } from '../editors/places.ts';
+import { commandLineProgram, nodeProgram } from '../editors/places.ts';
 
 export interface ClientOptions {
   readonly folders?: readonly string[];
@@ -94,7 +94,7 @@ export class Client {
     const program = commandLineProgram();
     if (!existsSync(program)) throw new Error(`${program} is not there; run npm run build first`);
     this.settings = settings;
-    this.process = spawn(process.execPath, [program, 'serve', '--stdio'], { stdio: 'pipe' });
+    this.process = spawn(nodeProgram, [program, 'serve', '--stdio'], { stdio: 'pipe' });
     this.process.stderr!.on('data', (data) => {
       this.stderr += data;
     });

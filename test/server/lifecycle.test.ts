@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { ExitNotification, InitializeRequest, ShutdownRequest } from 'vscode-languageserver-protocol/node';
-import { commandLineProgram } from '../editors/places.ts';
+import { commandLineProgram, nodeProgram } from '../editors/places.ts';
 import { Client, pulling, pushing } from './client.ts';
 import { folderWith, startClient } from './places.ts';
 
@@ -64,7 +64,7 @@ describe('a server process', () => {
   });
 
   it('ends when its input closes before it was initialized', async () => {
-    const child = spawn(process.execPath, [commandLineProgram(), 'serve', '--stdio'], { stdio: 'pipe' });
+    const child = spawn(nodeProgram, [commandLineProgram(), 'serve', '--stdio'], { stdio: 'pipe' });
     onTestFinished(() => void child.kill('SIGKILL'));
     const ended = new Promise((resolve) => child.once('exit', resolve));
     child.stdin.end();

@@ -17,6 +17,7 @@ import {
 } from '../../core/syntax/vocabulary.ts';
 import { rulePages as germanPages } from '../../core/words/de/rule-pages.ts';
 import { plainSpeaker } from '../../core/words/speak.ts';
+import { addressFields, packerFields, publish } from '../../server/build/publish.ts';
 import { kindOf } from '../../server/requests/actions.ts';
 import { type Setting, settingsTable } from '../../server/sync/settings-table.ts';
 import { canonicalPages } from './canonical-pages.ts';
@@ -108,7 +109,17 @@ function manifest(): string {
         ]),
     );
   }
-  return `${JSON.stringify(json, null, 2)}\n`;
+  return `${JSON.stringify(withAddresses(json), null, 2)}\n`;
+}
+
+/** The manifest with what `publish` says of places, behind its licence; nothing is kept that it does not say. */
+function withAddresses(manifest: object): object {
+  const own = Object.entries(manifest).filter(
+    ([key]) => !['repository', 'bugs', 'homepage', 'vsce'].includes(key),
+  );
+  const behind = own.findIndex(([key]) => key === 'license') + 1;
+  const added = Object.entries({ ...addressFields(publish), vsce: packerFields(publish) });
+  return Object.fromEntries([...own.slice(0, behind), ...added, ...own.slice(behind)]);
 }
 
 function settingsSchema(): Record<string, object> {

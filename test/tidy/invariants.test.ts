@@ -49,10 +49,12 @@ describe('data goes from left to right', () => {
     ['model'],
     ['analysis'],
     ['rules'],
-    ['features'],
+    ['facts'],
     ['compare'],
     ['merge'],
     ['sheet'],
+    ['features'],
+    ['import'],
     ['workspace'],
   ];
   const roomOf = (path: string): string => path.split('/')[1]!;
@@ -106,6 +108,25 @@ describe('data goes from left to right', () => {
         !plain.has(one.to),
     );
     expect(out.map(told)).toEqual([]);
+  });
+
+  it('no files import each other in a ring, not even types', () => {
+    const files = ['core', 'server', 'client'].flatMap((folder) => filesIn(folder, '.ts'));
+    const known = new Set(files);
+    const of = new Map(
+      files.map((file) => [file, importsOf(file).flatMap(({ to }) => (known.has(to) ? [to] : []))]),
+    );
+    expect(ringsOf(of)).toEqual([]);
+  });
+
+  it('no name of a file stands twice, but for the subjects of the languages', () => {
+    const byName = new Map<string, string[]>();
+    for (const file of filesIn('core', '.ts')) {
+      if (/^core\/words\/\w+\//.test(file)) continue;
+      const name = file.slice(file.lastIndexOf('/') + 1);
+      byName.set(name, [...(byName.get(name) ?? []), file]);
+    }
+    expect([...byName.values()].filter((files) => files.length > 1)).toEqual([]);
   });
 
   it('nothing in the core imports its door', () => {
@@ -208,6 +229,21 @@ describe('files', () => {
     expect(found).toEqual([]);
   });
 });
+
+/** Files from which imports lead back to themselves, each ring as it was met. */
+function ringsOf(imports: ReadonlyMap<string, readonly string[]>): string[][] {
+  const rings: string[][] = [];
+  const done = new Set<string>();
+  const walk = (file: string, path: readonly string[]): void => {
+    const at = path.indexOf(file);
+    if (at >= 0) rings.push(path.slice(at));
+    if (at >= 0 || done.has(file)) return;
+    for (const next of imports.get(file) ?? []) walk(next, [...path, file]);
+    done.add(file);
+  };
+  for (const file of imports.keys()) walk(file, []);
+  return rings;
+}
 
 function lines(file: string): string[] {
   return readFileSync(join(project, file), 'utf8').split('\n');

@@ -215,7 +215,9 @@ describe('what the manifest points at', () => {
 describe('the package', () => {
   it('holds what runs in the editor and nothing else', async () => {
     const allowed = [
-      ...['package.json', 'README.md', 'CHANGELOG.md', 'LICENSE'],
+      // The packer takes README.md into every list; what it packages in its place is dist/market.md.
+      ...['package.json', 'README.md', 'LICENSE'],
+      ...['editor-light.png', 'editor-findings.png'].map((name) => `docs/images/${name}`),
       ...[
         'package.nls.json',
         'package.nls.de.json',
@@ -223,6 +225,9 @@ describe('the package', () => {
         'client/l10n/bundle.l10n.de.json',
       ],
       ...[
+        'market.md',
+        'changes.md',
+        'THIRD-PARTY-NOTICES.txt',
         'extension.cjs',
         'browser-extension.cjs',
         'browser-extension.cjs.js',
@@ -253,6 +258,7 @@ describe('the package', () => {
           'package.nls.fr.json',
           'client/l10n/bundle.l10n.de.json',
         ],
+        ...['dist/market.md', 'dist/changes.md', 'dist/THIRD-PARTY-NOTICES.txt'],
         ...['docs/rules/too-warm.md', 'docs/de/rules/too-warm.md'],
       ]),
     );

@@ -124,7 +124,7 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   sentence: text('Salt is 4% of flour.'),
   example: text('water  65%'),
 
-  file: text('harbour-tin.dough'),
+  file: text('flours.dough'),
   otherFile: text('quay-round.dough'),
   files: texts('bakery.dough', 'harbour-tin.dough'),
   revision: text('HEAD~1'),

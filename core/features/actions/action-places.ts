@@ -1,6 +1,6 @@
 import type { SolvedLine } from '../../calc/formula/formula-result.ts';
 import { formulaOf, type LineModel, type SectionModel } from '../../model/formula-model.ts';
-import type { Finding } from '../answers.ts';
+import type { Finding } from '../../rules/engine/finding.ts';
 import type { ActionContext, TextRange } from './action.ts';
 
 /** The section of a formula, dough or part, that holds ingredient lines and in which the cursor stands. */

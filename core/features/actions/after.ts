@@ -1,8 +1,9 @@
-import { type Analysis, analyse } from '../../analysis/analysis.ts';
+import { type Analysis } from '../../analysis/analysis.ts';
+import { analyse } from '../../analysis/analyse.ts';
 import type { OverallIngredient, SolvedFormula } from '../../calc/formula/formula-result.ts';
 import { formulaOf } from '../../model/formula-model.ts';
 import { parseFile } from '../../syntax/file.ts';
-import type { FileEdit } from '../answers.ts';
+import type { FileEdit } from '../../text/edits.ts';
 import type { ActionContext } from './action.ts';
 import type { LineChanges } from './line-changes.ts';
 

@@ -1,6 +1,6 @@
 import { printLines } from '../../syntax/print.ts';
 import type { ParsedLine, SourceFile } from '../../syntax/tree.ts';
-import type { TextEdit } from '../answers.ts';
+import type { TextEdit } from '../../text/edits.ts';
 
 /** Lines to be formatted, both ends included; the rest of the file stays as it is. */
 export interface LineRange {

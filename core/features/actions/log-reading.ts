@@ -5,7 +5,7 @@ import { stageWords } from '../../syntax/vocabulary.ts';
 import { trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
-import type { TextEdit } from '../answers.ts';
+import type { TextEdit } from '../../text/edits.ts';
 
 /** A temperature taken at the mixer, as a baker logs it with wet hands: few taps, no spelling. */
 export interface ReadingToLog {

@@ -9,7 +9,7 @@ import { editsKeeping, isNear, isSameOverall } from '../actions/after.ts';
 import { exactMass, exactPercent } from '../actions/exact-figures.ts';
 import { LineChanges } from '../actions/line-changes.ts';
 import { writeAmount } from '../actions/rewriting.ts';
-import type { TextEdit } from '../answers.ts';
+import type { TextEdit } from '../../text/edits.ts';
 import { amountMessages, mixingHintMessages, partTotalsMessages, totalsMessages } from './hint-words.ts';
 
 /** What there is to say of the hint of a line, and what writes its figure into the line. */

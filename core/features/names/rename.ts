@@ -8,7 +8,7 @@ import { foldName } from '../../text/names.ts';
 import type { Place } from '../../text/span.ts';
 import type { Steps } from '../../text/steps.ts';
 import { type Message, message } from '../../words/message.ts';
-import type { FileEdit } from '../answers.ts';
+import type { FileEdit } from '../../text/edits.ts';
 import { type NameBook, type NameTarget, type NameUse, nameAt, placeOfUse, usesOf } from './name-book.ts';
 import { renamedLine } from './renamed-line.ts';
 

@@ -1,11 +1,11 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { YieldInput } from '../../calc/formula/formula-input.ts';
-import type { TextEdit } from '../../features/answers.ts';
 import type { FormulaModel } from '../../model/formula-model.ts';
 import { propertiesOf } from '../../model/properties.ts';
 import type { Definition, Scope } from '../../model/scope.ts';
 import { programmeEdits, trialsToKeep } from '../../rules/trials/kept-programme.ts';
 import type { Amount } from '../../syntax/tree.ts';
+import type { TextEdit } from '../../text/edits.ts';
 import { trimmed } from '../../text/figures.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { SheetAsked, TodayConditions } from './asked.ts';

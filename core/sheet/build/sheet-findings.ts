@@ -1,5 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import type { Finding } from '../../features/answers.ts';
+import type { Finding } from '../../rules/engine/finding.ts';
 import type { Block } from '../../syntax/tree.ts';
 import { holdsIngredients } from '../../syntax/vocabulary.ts';
 

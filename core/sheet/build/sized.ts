@@ -1,4 +1,5 @@
-import { type Analysis, analyseResolved } from '../../analysis/analysis.ts';
+import { analyseResolved } from '../../analysis/analyse.ts';
+import type { Analysis } from '../../analysis/analysis.ts';
 import { scaledSections } from '../../analysis/scaled.ts';
 import type { FormulaInput, YieldInput } from '../../calc/formula/formula-input.ts';
 import { bowlBatches, type ScaleTarget, scaleTo } from '../../calc/formula/scaling.ts';

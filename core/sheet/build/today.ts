@@ -1,4 +1,5 @@
-import { type Analysis, analyseResolved } from '../../analysis/analysis.ts';
+import { analyseResolved } from '../../analysis/analyse.ts';
+import type { Analysis } from '../../analysis/analysis.ts';
 import { mixers as catalogueMixers } from '../../catalogue/mixers.ts';
 import type { Bakery } from '../../model/bakery.ts';
 import { byHand, findHands, findMixer, type Mixer } from '../../model/found-mixer.ts';

@@ -1,4 +1,4 @@
-import type { Level } from '../../features/answers.ts';
+import type { Level } from '../../rules/engine/finding.ts';
 import type { ClockRequest, SizeRequest } from './asked.ts';
 import type { SheetChart } from './chart.ts';
 import type { SheetLabels } from './sheet-labels.ts';

@@ -4,19 +4,9 @@ import type { Role } from '../../catalogue/role.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { SheetChart } from '../build/chart.ts';
-import { compositionDrawing } from './composition-drawing.ts';
+import { compositionDrawing, type Share } from './composition-drawing.ts';
 import { inBothWidths } from './frame.ts';
 import type { Hatching } from './hatching.ts';
-
-/** A part of the dough as it is drawn: one flour, or everything of one kind. */
-export interface Share {
-  /** A part by its name, or by its kind and the names in it. */
-  readonly called: string;
-  readonly fraction: number;
-  /** Absent where the formula has no size of its own. */
-  readonly grams?: number;
-  readonly hatching: Hatching;
-}
 
 /** Beside these a flour is too little to be drawn by itself. */
 const mostFlours = 5;

@@ -1,8 +1,18 @@
-import type { Share } from './composition-chart.ts';
 import type { Frame } from './frame.ts';
+import type { Hatching } from './hatching.ts';
 import { filledWith, hatchingDefinitions } from './hatching.ts';
 import { drawing, label, pointsOf, stroked, tag, textSize } from './svg.ts';
 import { fitted, isolated, spread, textWidth } from './text-fit.ts';
+
+/** A part of the dough as it is drawn: one flour, or everything of one kind. */
+export interface Share {
+  /** A part by its name, or by its kind and the names in it. */
+  readonly called: string;
+  readonly fraction: number;
+  /** Absent where the formula has no size of its own. */
+  readonly grams?: number;
+  readonly hatching: Hatching;
+}
 
 const leastHeight = 240;
 const labelHeight = 24;

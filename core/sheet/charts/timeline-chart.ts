@@ -5,22 +5,7 @@ import type { Speaker } from '../../words/speaker.ts';
 import type { SheetChart } from '../build/chart.ts';
 import type { SheetMoment, SheetTimeline } from '../build/view.ts';
 import { inBothWidths } from './frame.ts';
-import { timelineDrawing } from './timeline-drawing.ts';
-
-/** A stretch of the work, or a moment of it that takes no time. */
-export interface WorkRow {
-  readonly when: string;
-  readonly text: string;
-  readonly startSeconds: number;
-  readonly seconds: number;
-  readonly folds: readonly number[];
-  /** When it is taken to have doubled, seconds from the start of mixing. */
-  readonly doubled?: { readonly from: number; readonly middle: number; readonly to: number };
-  /** How far it grows, in a sentence. */
-  readonly growth?: string;
-  readonly dough?: string;
-  readonly aroundCelsius?: number;
-}
+import { elapsed, timelineDrawing, type WorkRow } from './timeline-drawing.ts';
 
 /** The work from the first preferment to ready; undefined where fewer than two of its stretches have a time. */
 export function timelineChart(
@@ -69,12 +54,6 @@ function rowOf(
       ? {}
       : growthOf(step, fermentation.band, startSeconds, speaker)),
   };
-}
-
-/** A time from the start of mixing: `−12 h`, `0`, `+33 min`. */
-export function elapsed(seconds: number, speaker: Speaker): string {
-  if (Math.abs(seconds) < 1) return speaker.number(0, 0);
-  return `${seconds < 0 ? '−' : '+'}${speaker.duration(Math.abs(seconds))}`;
 }
 
 /** Stretches in which a dough is left to rise; in a short rest between the hand does more than the yeast. */

@@ -1,4 +1,5 @@
 import { message } from '../../words/message.ts';
+import type { Speaker } from '../../words/speaker.ts';
 import { clockOf } from '../build/clock.ts';
 import type { SheetTimeline } from '../build/view.ts';
 import { boldWider, type KeyItem, keyOf, type Piece, sampleWidth } from './chart-key.ts';
@@ -8,7 +9,21 @@ import { span } from './markers.ts';
 import { linear, minuteStep, multiples, type Scale } from './scale.ts';
 import { drawing, escaped, label, line, type Point, path, stroked, tag, textSize } from './svg.ts';
 import { isolated, textWidth, wrapped } from './text-fit.ts';
-import { elapsed, type WorkRow } from './timeline-chart.ts';
+
+/** A stretch of the work, or a moment of it that takes no time. */
+export interface WorkRow {
+  readonly when: string;
+  readonly text: string;
+  readonly startSeconds: number;
+  readonly seconds: number;
+  readonly folds: readonly number[];
+  /** When it is taken to have doubled, seconds from the start of mixing. */
+  readonly doubled?: { readonly from: number; readonly middle: number; readonly to: number };
+  /** How far it grows, in a sentence. */
+  readonly growth?: string;
+  readonly dough?: string;
+  readonly aroundCelsius?: number;
+}
 
 const barHeight = 14;
 const wordsWidth = 270;
@@ -172,4 +187,10 @@ function keyItems(rows: readonly WorkRow[], { speaker }: Frame): KeyItem[] {
       text: speaker.say(message('chart.doubled-key')),
     });
   return items;
+}
+
+/** A time from the start of mixing: `−12 h`, `0`, `+33 min`. */
+export function elapsed(seconds: number, speaker: Speaker): string {
+  if (Math.abs(seconds) < 1) return speaker.number(0, 0);
+  return `${seconds < 0 ? '−' : '+'}${speaker.duration(Math.abs(seconds))}`;
 }

@@ -20,8 +20,8 @@ export const commandCheck: Translation<typeof english> = {
     }),
   'command-check.watching': () => 'Wartet auf Änderungen; Strg+C beendet.',
 
-  'level.error': () => 'Fehler',
-  'level.warning': () => 'Warnung',
-  'level.information': () => 'Information',
-  'level.hint': () => 'Hinweis',
+  'command-check.error': () => 'Fehler',
+  'command-check.warning': () => 'Warnung',
+  'command-check.information': () => 'Information',
+  'command-check.hint': () => 'Hinweis',
 };

@@ -18,8 +18,8 @@ export const commandCheck = {
     say.count(count, { one: `# finding is in ${file} now.`, other: `# findings are in ${file} now.` }),
   'command-check.watching': () => 'Watching for changes; Ctrl+C ends.',
 
-  'level.error': () => 'error',
-  'level.warning': () => 'warning',
-  'level.information': () => 'information',
-  'level.hint': () => 'hint',
+  'command-check.error': () => 'error',
+  'command-check.warning': () => 'warning',
+  'command-check.information': () => 'information',
+  'command-check.hint': () => 'hint',
 };

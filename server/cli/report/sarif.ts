@@ -1,7 +1,7 @@
-import { isAbsolute, relative, resolve, sep } from 'node:path';
 import type { Log, PhysicalLocation, Region, ReportingDescriptor, Result } from 'sarif';
 import { type Level, type Place, rules } from '../../../core/index.ts';
 import { version } from '../../../package.json';
+import { uriReference } from '../../host/paths.ts';
 import { distinctFingerprints, type Report, type ToldFinding } from './report.ts';
 
 /** The findings in SARIF 2.1.0, the OASIS standard for what static analysis finds. Columns are UTF-16 units. */
@@ -114,11 +114,5 @@ function region({ line, start, end }: Place): Region {
 
 /** Paths as URI references from the root of the repository, which is where a host looks for them; else from the current folder. */
 function placesFrom(repository: string | undefined): (path: string) => string {
-  return (path) => {
-    const within = repository === undefined ? path : relative(repository, resolve(path));
-    const isOutside = isAbsolute(within) || within === '..' || within.startsWith(`..${sep}`);
-    const shown = isOutside ? resolve(path) : within;
-    const escaped = shown.replaceAll(sep, '/').split('/').map(encodeURIComponent).join('/');
-    return isAbsolute(shown) ? `file://${escaped.startsWith('/') ? '' : '/'}${escaped}` : escaped;
-  };
+  return (path) => uriReference(path, repository);
 }

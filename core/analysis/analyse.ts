@@ -1,0 +1,51 @@
+import type { DevelopmentFactor } from '../calc/calibration/calibration-development.ts';
+import { solveFormula } from '../calc/formula/formula.ts';
+import { type Known, unknown } from '../calc/known.ts';
+import type { FormulaModel } from '../model/formula-model.ts';
+import { type ResolvedFormula, resolveFormula } from '../model/resolve.ts';
+import type { Scope } from '../model/scope.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Analysis } from './analysis.ts';
+import { analyseMix, type MixAnalysis } from './mix-analysis.ts';
+import { seenDevelopment, seesStages } from './seen-development.ts';
+
+/** Resolves, solves and mixes a formula. Never throws; what is not known stays so, with its reason. */
+export function analyse(model: FormulaModel, scope: Scope): Analysis {
+  const resolved = resolveFormula(model, scope);
+  const plain = analyseResolved(resolved);
+  if (!seesStages(model)) return plain;
+  // What its trials saw widens the bands of the programme; it is looked at only when somebody asks for that.
+  let seen: { readonly factor: DevelopmentFactor | undefined } | undefined;
+  return analyseResolved({
+    ...resolved,
+    get seenDevelopment() {
+      seen ??= { factor: seenDevelopment(plain, scope) };
+      return seen.factor;
+    },
+  });
+}
+
+/** The same for a formula already resolved, at whatever yield its input now has. */
+export function analyseResolved(resolved: ResolvedFormula): Analysis {
+  const { solved, problems } = solveFormula(resolved.input);
+  const dough = resolved.input.sections[0]!.id;
+  const index = resolved.mixes.findIndex((mix) => mix.sectionId === dough);
+  let mixes: readonly Known<MixAnalysis, Message>[] | undefined;
+  const mixed = (): readonly Known<MixAnalysis, Message>[] => {
+    mixes ??= resolved.mixes.map((mix) =>
+      solved === undefined ? unknown(message('mixing.no-lines')) : analyseMix(resolved, solved, mix),
+    );
+    return mixes;
+  };
+  return {
+    resolved,
+    solved,
+    problems,
+    get mixes() {
+      return mixed();
+    },
+    get doughMix() {
+      return mixed()[index] ?? unknown(message('mixing.no-programme'));
+    },
+  };
+}
