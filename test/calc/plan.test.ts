@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { type PlannedDough, planDay } from '../../core/calc/plan/plan.ts';
 import { type DoughToMake, doughBatches } from '../../core/calc/plan/plan-batches.ts';
 import { type Job, schedule } from '../../core/calc/plan/plan-schedule.ts';
-import { clockOf, daysOf, isoOf, timeWords } from '../../core/text/dates.ts';
+import { timeMessage } from '../../core/facts/time-words.ts';
+import { clockOf, daysOf, isoOf } from '../../core/text/dates.ts';
+import { plainSpeaker } from '../../core/words/speak.ts';
 
 const pieces = (count: number, gramsEach: number, readyMinutes = 0) => ({
   readyMinutes,
@@ -11,6 +13,8 @@ const pieces = (count: number, gramsEach: number, readyMinutes = 0) => ({
   pieces: count,
 });
 const dough = (more: Partial<DoughToMake>): DoughToMake => ({ orders: [], dividedPerGram: 1, ...more });
+
+const timeWords = (minutes: number, dated: boolean): string => plainSpeaker.say(timeMessage(minutes, dated));
 
 describe('batches', () => {
   it('are the fewest equal ones that the bowl takes', () => {
