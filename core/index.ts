@@ -42,9 +42,16 @@ export type {
 } from './facts/totals-product.ts';
 export type { ActionKind, OfferedAction, TextRange } from './features/actions/action.ts';
 export type { ReadingToLog } from './features/actions/log-reading.ts';
-export type { Completion, CompletionKind, Fold, Hint, HintKind, HoverAnswer, SymbolKind, SymbolNode } from './features/answers.ts';
-export type { Finding, Fix, Level, Related } from './rules/engine/finding.ts';
-export type { FileEdit, TextEdit } from './text/edits.ts';
+export type {
+  Completion,
+  CompletionKind,
+  Fold,
+  Hint,
+  HintKind,
+  HoverAnswer,
+  SymbolKind,
+  SymbolNode,
+} from './features/answers.ts';
 export type { LineSignature, SignatureAnswer } from './features/completion/signatures.ts';
 export type { FormulaTemplate } from './features/completion/templates.ts';
 export type { HintDetail } from './features/hover/hint-detail.ts';
@@ -61,6 +68,7 @@ export type { SemanticKind, SemanticModifier } from './features/outline/semantic
 export type { ImportedTable, TableNote } from './import/import-table.ts';
 export { type Merged, type MergeMarks, mergeTexts, usualMarks } from './merge/merge.ts';
 export type { UsualConditions } from './model/scope.ts';
+export type { Finding, Fix, Level, Related } from './rules/engine/finding.ts';
 export type { Rule } from './rules/engine/rule.ts';
 export { rules } from './rules/engine/rule-catalogue.ts';
 export { explainedRule, wordsOfRule } from './rules/engine/rule-page.ts';
@@ -75,6 +83,7 @@ export type { FiledSheet } from './sheet/write/sheet-json.ts';
 export { pageAsCsv, pageAsHtml, pageAsMarkdown, pageAsText } from './sheet/write/tables.ts';
 export { type SheetFormat, writeSheets } from './sheet/write/write-sheets.ts';
 export { type Display, plainDisplay } from './text/display.ts';
+export type { FileEdit, TextEdit } from './text/edits.ts';
 export { withEdits } from './text/edits.ts';
 export { trimmed } from './text/figures.ts';
 export { foldName } from './text/names.ts';

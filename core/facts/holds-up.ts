@@ -1,5 +1,5 @@
-import type { Finding } from '../rules/engine/finding.ts';
 import { sectionAt } from '../model/mentions.ts';
+import type { Finding } from '../rules/engine/finding.ts';
 import type { Block } from '../syntax/tree.ts';
 
 /**

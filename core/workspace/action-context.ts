@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { ActionContext, TextRange } from '../features/actions/action.ts';
-import type { Finding } from '../rules/engine/finding.ts';
 import type { Scope } from '../model/scope.ts';
+import type { Finding } from '../rules/engine/finding.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 
 interface Asked {

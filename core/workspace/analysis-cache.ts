@@ -1,5 +1,5 @@
-import { type Analysis } from '../analysis/analysis.ts';
 import { analyse } from '../analysis/analyse.ts';
+import type { Analysis } from '../analysis/analysis.ts';
 import { type PlanAnalysis, planOf } from '../analysis/plan-analysis.ts';
 import { shortTotals } from '../facts/formula-words.ts';
 import { type SemanticToken, semanticTokensOf } from '../features/outline/semantic-tokens.ts';

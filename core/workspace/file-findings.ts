@@ -1,6 +1,6 @@
-import type { Finding } from '../rules/engine/finding.ts';
 import type { Definition } from '../model/scope.ts';
 import type { BlockFinding, BlockFindings } from '../rules/engine/check.ts';
+import type { Finding } from '../rules/engine/finding.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';

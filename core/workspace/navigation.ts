@@ -1,4 +1,3 @@
-import type { FileEdit } from '../text/edits.ts';
 import { type Lens, lensesOf, type Uses, usesAt } from '../features/hover/lenses.ts';
 import {
   type GoesItem,
@@ -13,6 +12,7 @@ import { type Highlight, highlightsAt, type Reference, referencesAt } from '../f
 import { type Refusal, type RenameBook, renameAt, renameStartAt } from '../features/names/rename.ts';
 import { type FoundSymbol, symbolsMatching } from '../features/names/workspace-symbols.ts';
 import { type Stretch, selectionsAt } from '../features/outline/selection.ts';
+import type { FileEdit } from '../text/edits.ts';
 import type { Place } from '../text/span.ts';
 import type { Steps } from '../text/steps.ts';
 import type { Speaker } from '../words/speaker.ts';

@@ -1,12 +1,12 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { logReading, type ReadingToLog } from '../features/actions/log-reading.ts';
-import type { FileEdit, TextEdit } from '../text/edits.ts';
 import { formulaOf } from '../model/formula-model.ts';
 import type { Scope } from '../model/scope.ts';
 import { presentProgramme } from '../rules/trials/kept-programme.ts';
 import type { SheetAsked } from '../sheet/build/asked.ts';
 import { keepTried } from '../sheet/build/keep-tried.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
+import type { FileEdit, TextEdit } from '../text/edits.ts';
 import { message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 

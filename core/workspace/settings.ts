@@ -1,5 +1,5 @@
-import type { Level } from '../rules/engine/finding.ts';
 import type { UsualConditions } from '../model/scope.ts';
+import type { Level } from '../rules/engine/finding.ts';
 import { type Display, plainDisplay } from '../text/display.ts';
 import { english, type Grammar, type Language, plainGrammar } from '../words/language.ts';
 

@@ -1,9 +1,9 @@
+import type { Finding } from '../../rules/engine/finding.ts';
 import { rulesByCode } from '../../rules/engine/rule-catalogue.ts';
 import { isWritingError } from '../../rules/notation/syntax-rows.ts';
 import { commentColumn, upTo } from '../../syntax/layout.ts';
 import type { ParsedLine } from '../../syntax/tree.ts';
 import { message } from '../../words/message.ts';
-import type { Finding } from '../../rules/engine/finding.ts';
 import type { Action, ActionContext } from './action.ts';
 import { LineChanges } from './line-changes.ts';
 import { commentOf } from './line-layout.ts';

@@ -1,10 +1,10 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { Scope } from '../../model/scope.ts';
+import type { Finding } from '../../rules/engine/finding.ts';
 import type { Block, SourceFile } from '../../syntax/tree.ts';
+import type { FileEdit } from '../../text/edits.ts';
 import type { Place } from '../../text/span.ts';
 import type { Message } from '../../words/message.ts';
-import type { Finding } from '../../rules/engine/finding.ts';
-import type { FileEdit } from '../../text/edits.ts';
 
 /** What an action does to the text, so that an editor can put it where its kind belongs. */
 export type ActionKind = 'fix' | 'rewrite' | 'extract' | 'inline' | 'sort' | 'fixAll';

@@ -1,5 +1,5 @@
-import { type Analysis } from '../../analysis/analysis.ts';
 import { analyse } from '../../analysis/analyse.ts';
+import type { Analysis } from '../../analysis/analysis.ts';
 import type { OverallIngredient, SolvedFormula } from '../../calc/formula/formula-result.ts';
 import { formulaOf } from '../../model/formula-model.ts';
 import { parseFile } from '../../syntax/file.ts';

@@ -1,7 +1,7 @@
-import { rulesByCode } from '../../rules/engine/rule-catalogue.ts';
-import { message } from '../../words/message.ts';
 import type { Finding, Fix } from '../../rules/engine/finding.ts';
+import { rulesByCode } from '../../rules/engine/rule-catalogue.ts';
 import type { FileEdit, TextEdit } from '../../text/edits.ts';
+import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { touchedFindings } from './action-places.ts';
 

@@ -1,6 +1,6 @@
 import type { SourceFile } from '../../syntax/tree.ts';
-import type { LineEdit } from '../../text/span.ts';
 import type { FileEdit, TextEdit } from '../../text/edits.ts';
+import type { LineEdit } from '../../text/span.ts';
 
 /**
  * Changes of whole lines of one file, gathered and then told as the fewest characters that have to change, so that

@@ -2,10 +2,10 @@ import type { FormulaModel, TrialModel } from '../../model/formula-model.ts';
 import type { Said } from '../../model/properties.ts';
 import { isCondition } from '../../rules/trials/kept-programme.ts';
 import { stageWords } from '../../syntax/vocabulary.ts';
+import type { TextEdit } from '../../text/edits.ts';
 import { trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
-import type { TextEdit } from '../../text/edits.ts';
 
 /** A temperature taken at the mixer, as a baker logs it with wet hands: few taps, no spelling. */
 export interface ReadingToLog {

@@ -1,5 +1,5 @@
-import type { Speaker } from '../../words/speaker.ts';
 import type { FileEdit } from '../../text/edits.ts';
+import type { Speaker } from '../../words/speaker.ts';
 import type { Action, ActionContext, ActionKind, OfferedAction } from './action.ts';
 import { actions, actionsById } from './action-catalogue.ts';
 

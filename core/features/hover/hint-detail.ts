@@ -1,6 +1,7 @@
 import type { SolvedFormula } from '../../calc/formula/formula-result.ts';
 import { factsOf, type LineFacts, sectionOf } from '../../facts/line-facts.ts';
 import { lineId } from '../../model/formula-model.ts';
+import type { TextEdit } from '../../text/edits.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { ActionContext } from '../actions/action.ts';
@@ -9,7 +10,6 @@ import { editsKeeping, isNear, isSameOverall } from '../actions/after.ts';
 import { exactMass, exactPercent } from '../actions/exact-figures.ts';
 import { LineChanges } from '../actions/line-changes.ts';
 import { writeAmount } from '../actions/rewriting.ts';
-import type { TextEdit } from '../../text/edits.ts';
 import { amountMessages, mixingHintMessages, partTotalsMessages, totalsMessages } from './hint-words.ts';
 
 /** What there is to say of the hint of a line, and what writes its figure into the line. */

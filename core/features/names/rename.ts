@@ -4,11 +4,11 @@ import { type Mention, mentionsOf, partsOf } from '../../model/mentions.ts';
 import type { Definition, Scope } from '../../model/scope.ts';
 import type { Name } from '../../syntax/tree.ts';
 import { roleWords } from '../../syntax/vocabulary.ts';
+import type { FileEdit } from '../../text/edits.ts';
 import { foldName } from '../../text/names.ts';
 import type { Place } from '../../text/span.ts';
 import type { Steps } from '../../text/steps.ts';
 import { type Message, message } from '../../words/message.ts';
-import type { FileEdit } from '../../text/edits.ts';
 import { type NameBook, type NameTarget, type NameUse, nameAt, placeOfUse, usesOf } from './name-book.ts';
 import { renamedLine } from './renamed-line.ts';
 

@@ -3,8 +3,8 @@ import type { Surroundings } from '../../syntax/header.ts';
 import { amountColumn } from '../../syntax/layout.ts';
 import { parseLine } from '../../syntax/line.ts';
 import type { Context, Name, ParsedLine, SourceFile } from '../../syntax/tree.ts';
-import type { Place } from '../../text/span.ts';
 import type { TextEdit } from '../../text/edits.ts';
+import type { Place } from '../../text/span.ts';
 
 /**
  * The edits that put a new name in places of one line, in quotes where it would else be read as something other than a
