@@ -41,7 +41,7 @@ export const sheetHeads: Translation<typeof english> = {
   'sheet.figure': () => 'Wert',
   'sheet.measured': () => 'Gemessen',
   'sheet.computed': () => 'Berechnet',
-  'sheet.off-by': () => 'Abweichung',
+  'sheet.off-by': () => 'Diff.',
 
   'sheet.hydration': () => 'Hydration',
   'sheet.effective': ({ fraction }, say) => `wirksam ${say.percent(fraction)}`,
