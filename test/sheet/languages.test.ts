@@ -11,7 +11,7 @@ import {
   writeSheets,
 } from '../../core/index.ts';
 import type { Speaker } from '../../core/words/speaker.ts';
-import { wordedIn } from '../../server/language.ts';
+import { wordedIn } from '../../server/sync/language.ts';
 import { layoutFaults } from './drawings.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'examples');
