@@ -24,14 +24,6 @@ export function clockOf(minutes: number): string {
   return `${two(Math.floor(inDay / 60))}:${two(inDay % 60)}`;
 }
 
-/** A time in minutes since 1 January 1970 as `2026-12-05 06:30`; without a date `06:30`, and `day -1 22:00` on another day. */
-export function timeWords(minutes: number, dated: boolean): string {
-  const whole = Math.round(minutes);
-  const days = Math.floor(whole / 1440);
-  if (dated) return `${isoOf(days)} ${clockOf(whole)}`;
-  return days === 0 ? clockOf(whole) : `day ${days} ${clockOf(whole)}`;
-}
-
 /** Days from 1 January 1970 to the first of a month. */
 function daysBefore(year: number, month: number): number {
   const lengths = [31, isLeap(year) ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
