@@ -12,6 +12,7 @@ interface Asked {
   readonly analysisOf: (block: Block) => Analysis | undefined;
   readonly findings: () => readonly Finding[];
   readonly fileOf: (uri: string) => SourceFile | undefined;
+  readonly failed: (what: string) => void;
 }
 
 /** The context of whoever asks what can be done with a range of a file. */
@@ -41,5 +42,6 @@ export function actionContext(asked: Asked): ActionContext | undefined {
       return findings;
     },
     fileOf: asked.fileOf,
+    failed: asked.failed,
   };
 }

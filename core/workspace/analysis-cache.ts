@@ -53,8 +53,11 @@ export class AnalysisCache {
   /** What look-ups see while an answer is made. */
   #moment: Moment | undefined;
 
-  /** `isLean`: nobody asks what a change makes stale. */
-  constructor(isLean: boolean) {
+  readonly #failed: (what: string) => void;
+
+  /** `isLean`: nobody asks what a change makes stale. `failed` hears of rules that failed. */
+  constructor(isLean: boolean, failed: (what: string) => void) {
+    this.#failed = failed;
     this.#dependents = isLean ? undefined : new Dependents();
   }
 
@@ -80,6 +83,7 @@ export class AnalysisCache {
         ...(analysis === undefined ? {} : { analysis }),
         ...(plan === undefined ? {} : { plan }),
       });
+      for (const failure of kept.findings.failures) this.#failed(failure);
       // Worded now, while the analysis is at hand, they cost next to nothing.
       kept.totals ??= { message: analysis === undefined ? undefined : shortTotals(analysis) };
     }

@@ -112,6 +112,7 @@ export function createService(options: CacheOptions = {}): Service {
           analysisOf: (block) => found.view.analysisOf(uri, block),
           findings: () => findings(uri),
           fileOf: (other) => found.view.read(other)?.source,
+          failed: options.failed ?? (() => undefined),
         });
   };
 

@@ -20,6 +20,8 @@ export interface CacheOptions {
    * and given up again after some others. Costs no memory for each file, and reads a file again that is asked for again.
    */
   readonly lean?: boolean;
+  /** Hears of a rule or an action that failed, which no input should make it: its findings or offers are missing, the others are there. */
+  readonly failed?: (what: string) => void;
 }
 
 /** A file of a snapshot, read. */
@@ -41,9 +43,9 @@ export class Cache {
   #lastIndex = emptyIndex;
   readonly #parted = new Map<string, PartedLists>();
 
-  constructor({ lean = false }: CacheOptions = {}) {
+  constructor({ lean = false, failed = () => undefined }: CacheOptions = {}) {
     this.readings = new Readings(lean);
-    this.answers = new AnalysisCache(lean);
+    this.answers = new AnalysisCache(lean, failed);
   }
 
   /** The answers of a snapshot. */

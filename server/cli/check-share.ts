@@ -12,6 +12,7 @@ import type { AskedFile } from './input.ts';
 import type { ToldFinding } from './report/report.ts';
 import type { RuleLevels } from './rule-levels.ts';
 import { wordingIn } from './speaker.ts';
+import { complainOf } from './terminal.ts';
 
 /** A share of a check, as it is handed to a worker thread. Every share sees all texts, for names are shared across files. */
 export interface Share {
@@ -34,7 +35,10 @@ export function* checkShare(
   atOnce = Number.POSITIVE_INFINITY,
 ): Iterable<ToldFinding[]> {
   const { texts, roots, asked, level } = share;
-  const service = createService({ lean: true });
+  const service = createService({
+    lean: true,
+    failed: (what) => complainOf(`doughwright: a rule failed, and its findings are missing: ${what}\n`),
+  });
   for (const [uri, text] of texts) service.setText(uri, text);
   service.setRoots(roots);
   // The core's own cap is for an editor; here the caller sets one.

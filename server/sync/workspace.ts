@@ -108,7 +108,9 @@ export class Workspace {
     // The import is what keeps the core from being evaluated before the client has its answer to `initialize`.
     this.#loading ??= import('../../core/index.ts');
     this.#core = await this.#loading;
-    this.#service ??= this.#core.createService();
+    this.#service ??= this.#core.createService({
+      failed: (what) => this.#warn(`A rule or an action failed; its findings are missing: ${what}`),
+    });
     // Other settings may come while a language is loaded.
     while (this.#tagWanted() !== this.#tag) await this.#word(this.#tagWanted());
   }

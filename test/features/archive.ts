@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createService, type Service } from '../../core/index.ts';
+import { failed } from '../rules/failed.ts';
 import { updating } from '../syntax/annotated.ts';
 
 /**
@@ -62,7 +63,7 @@ function readCase(part: string): QuestionCase {
 
 /** A service that holds the files of a case, and where the cursor stands in the last file that has one. */
 export function serviceOf({ files }: QuestionCase): Asked {
-  const service = createService();
+  const service = createService({ failed });
   service.setRoots([rootUri]);
   let at = { uri: '', line: 0, column: 0, lineText: '', endLine: 0, endColumn: 0 };
   const texts = new Map<string, string>();

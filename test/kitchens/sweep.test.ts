@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { mixingStages } from '../../core/calc/mixing/development.ts';
 import { createService } from '../../core/index.ts';
+import { failed } from '../rules/failed.ts';
 import { kitchen } from './kitchens.ts';
 
 const uri = 'file:///quay/kitchen.dough';
 
 /** All that is shown of a kitchen: figures for programs, and every text for people. */
 function shown(text: string) {
-  const service = createService();
+  const service = createService({ failed });
   service.setText(uri, text);
   const lines = text.split('\n');
   const totals = service.totals(uri)[0]!;

@@ -8,12 +8,13 @@ import {
   type SheetAsked,
   type SizeRequest,
 } from '../../core/index.ts';
+import { failed } from '../rules/failed.ts';
 import { exampleFiles, mixedLines, wildText } from '../syntax/texts.ts';
 
 const uri = 'file:///quay-lane/breads/a.dough';
 
 function serviceOf(text: string): Service {
-  const service = createService();
+  const service = createService({ failed });
   service.setRoots(['file:///quay-lane/']);
   service.setText(uri, text);
   return service;

@@ -34,6 +34,8 @@ export interface ActionContext {
   readonly findings: () => readonly Finding[];
   /** Where other files have their text, for edits beyond this file. */
   readonly fileOf: (uri: string) => SourceFile | undefined;
+  /** Hears of an action that failed, which no input should make it. */
+  failed(what: string): void;
 }
 
 /** One thing that can be done here. Offering it must cost little; what it writes is worked out when it is chosen. */

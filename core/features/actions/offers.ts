@@ -3,7 +3,7 @@ import type { Speaker } from '../../words/speaker.ts';
 import type { Action, ActionContext, ActionKind, OfferedAction } from './action.ts';
 import { actions, actionsById } from './action-catalogue.ts';
 
-/** All that can be done at a place, of the kinds asked for. An action that fails is left out. */
+/** All that can be done at a place, of the kinds asked for. An action that fails is left out, and the context hears of it. */
 export function offersAt(
   context: ActionContext,
   speaker: Speaker,
@@ -40,7 +40,8 @@ export function editsAt(
 function offersOf(action: Action, context: ActionContext) {
   try {
     return [...action.offers(context)];
-  } catch {
+  } catch (error) {
+    context.failed(`${action.id}: ${error instanceof Error ? error.message : String(error)}`);
     return [];
   }
 }
