@@ -77,7 +77,7 @@ describe('the allergens that an ingredient states', () => {
     expect([...label!.allergens.eu].sort()).toEqual(['cereals containing gluten', 'eggs', 'milk', 'nuts']);
     expect(label!.allergens.notSaid).toEqual([]);
     expect(label!.ingredients.map(({ name }) => name)).not.toContain('spread');
-    expect(label!.notes.join(' ')).toMatch(/weight is not known: spread, cream/);
+    expect(label!.notes.join(' ')).toMatch(/weight is not known: spread and cream/);
   });
 });
 
@@ -92,7 +92,7 @@ describe('a flour that states only some of its figures', () => {
   test('says in its hover and on the label who lends the rest', () => {
     expect(hoverOf('protein 12.5%')).toMatch(/the rest from bread flour, the usual of its kind/);
     const { label } = totals(formula, flour('protein 12.5%'));
-    expect(label!.notes.join(' ')).toMatch(/“dock” does not tell is taken from bread flour/);
+    expect(label!.notes.join(' ')).toMatch(/“dock” does not state is taken from bread flour/);
   });
 
   test('takes it from its own grain', () => {
