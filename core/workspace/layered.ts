@@ -62,11 +62,13 @@ export class Layered<V> {
   /** The keys whose entries differ from those of another version. */
   *differing(other: Layered<V>): Iterable<string> {
     if (other === this) return;
-    const [mine, others] =
-      this.#base === other.#base
-        ? [this.#own, other.#own]
-        : [new Map(this.entries()), new Map(other.entries())];
-    for (const key of mine.keys()) if (this.get(key) !== other.get(key)) yield key;
-    for (const key of others.keys()) if (!mine.has(key) && this.get(key) !== other.get(key)) yield key;
+    if (this.#base === other.#base) {
+      for (const key of this.#own.keys()) if (this.get(key) !== other.get(key)) yield key;
+      for (const key of other.#own.keys())
+        if (!this.#own.has(key) && this.get(key) !== other.get(key)) yield key;
+      return;
+    }
+    for (const [key, value] of this.entries()) if (other.get(key) !== value) yield key;
+    for (const key of other.keys()) if (this.get(key) === undefined) yield key;
   }
 }
