@@ -8,7 +8,7 @@ export const apiVersion = 1;
 
 export type { NamedBlend } from './analysis/named-blend.ts';
 export type { BlendTarget } from './calc/flour/blend.ts';
-export { comparePortraits, heaviest } from './compare/compare.ts';
+export { compareSummaries, heaviest } from './compare/compare.ts';
 export type {
   Change,
   ChangeGroup,
@@ -26,7 +26,7 @@ export {
   comparisonPage,
   findingChange,
 } from './compare/comparison-page.ts';
-export { type FilePortrait, isUnfinishedMerge } from './compare/portrait.ts';
+export { type FileSummary, isUnfinishedMerge } from './compare/file-summary.ts';
 export { billLines, differenceOf, heatOutlook } from './facts/heat-words.ts';
 export {
   allergenWords,
@@ -72,9 +72,9 @@ export type { Finding, Fix, Level, Related } from './rules/engine/finding.ts';
 export type { Rule } from './rules/engine/rule.ts';
 export { rules } from './rules/engine/rule-catalogue.ts';
 export { explainedRule, wordsOfRule } from './rules/engine/rule-page.ts';
-export type { SheetAsked, SizeRequest, TodayConditions } from './sheet/build/asked.ts';
-export { type AskedWords, askedFromWords } from './sheet/build/asked-words.ts';
+export { type AskedWords, askedFromWords } from './sheet/build/option-words.ts';
 export type { SheetOrigin } from './sheet/build/origin.ts';
+export type { SheetOptions, SizeRequest, TodayConditions } from './sheet/build/sheet-options.ts';
 export type { SheetView } from './sheet/build/view.ts';
 export { planPage } from './sheet/plan/plan-page.ts';
 export type { PlanView } from './sheet/plan/plan-view.ts';

@@ -15,17 +15,22 @@ export type { OverviewEntry, OverviewKind } from '../core/features/outline/overv
 export type { ImportedTable, TableNote } from '../core/import/import-table.ts';
 export type { PanelChange } from '../core/workspace/panel-edits.ts';
 
-import type { ClockRequest, SizeRequest, TodayConditions } from '../core/sheet/build/asked.ts';
 import type { SheetOrigin } from '../core/sheet/build/origin.ts';
+import type { ClockRequest, SizeRequest, TodayConditions } from '../core/sheet/build/sheet-options.ts';
 import type { SheetView } from '../core/sheet/build/view.ts';
 import type { SheetFormat } from '../core/sheet/write/write-sheets.ts';
 import type { Display } from '../core/text/display.ts';
 import type { PanelChange } from '../core/workspace/panel-edits.ts';
 
-export type { ClockRequest, SheetAsked, SizeRequest, TodayConditions } from '../core/sheet/build/asked.ts';
 export type { SheetChart } from '../core/sheet/build/chart.ts';
 export type { SheetOrigin } from '../core/sheet/build/origin.ts';
 export type { SheetLabels } from '../core/sheet/build/sheet-labels.ts';
+export type {
+  ClockRequest,
+  SheetOptions,
+  SizeRequest,
+  TodayConditions,
+} from '../core/sheet/build/sheet-options.ts';
 export type { SheetReading, SheetTrial } from '../core/sheet/build/sheet-trials.ts';
 export type {
   FactSource,

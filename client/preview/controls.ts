@@ -1,4 +1,4 @@
-import type { SheetAsked, SheetLabels, ShownSheet } from '../../server/protocol.ts';
+import type { SheetLabels, SheetOptions, ShownSheet } from '../../server/protocol.ts';
 import { createDayControls } from './day-controls.ts';
 import { button, element } from './elements.ts';
 import { createSizeControls } from './size-controls.ts';
@@ -6,13 +6,13 @@ import { createSizeControls } from './size-controls.ts';
 export interface Controls {
   readonly form: HTMLFormElement;
   /** Shows what holds; `asked` is what is tried for this formula. */
-  update(view: ShownSheet, asked: SheetAsked): void;
+  update(view: ShownSheet, asked: SheetOptions): void;
   hide(): void;
   setPinned(pinned: boolean): void;
 }
 
 export interface ControlActions {
-  readonly ask: (asked: SheetAsked) => void;
+  readonly ask: (asked: SheetOptions) => void;
   readonly keep: () => void;
   readonly work: () => void;
   readonly pin: (pinned: boolean) => void;
@@ -20,8 +20,8 @@ export interface ControlActions {
 
 /** Everything that can be tried on a sheet, and the ways back to the file and into it. */
 export function createControls(labels: SheetLabels, actions: ControlActions): Controls {
-  let asked: SheetAsked = {};
-  const ask = (next: SheetAsked) => {
+  let asked: SheetOptions = {};
+  const ask = (next: SheetOptions) => {
     asked = withoutEmpty(next);
     actions.ask(asked);
   };
@@ -103,7 +103,7 @@ export function createControls(labels: SheetLabels, actions: ControlActions): Co
   };
 }
 
-function withoutEmpty({ size, today, clock }: SheetAsked): SheetAsked {
+function withoutEmpty({ size, today, clock }: SheetOptions): SheetOptions {
   return {
     ...(size === undefined || size.by === 'file' ? {} : { size }),
     ...(today === undefined || Object.keys(today).length === 0 ? {} : { today }),

@@ -6,7 +6,7 @@ import type { TakenReading } from './messages.ts';
 
 /** Writing into the file what was asked for in a panel. Each answers with one sentence that says what came of it. */
 export interface Edits {
-  keepTried(uri: string, formula: string, line: number): Promise<string>;
+  applyOptions(uri: string, formula: string, line: number): Promise<string>;
   logReading(uri: string, formula: string, line: number, reading: TakenReading): Promise<string>;
 }
 
@@ -25,7 +25,7 @@ export function createEdits(wire: Wire, kept: Kept): Edits {
     return words(filesOf(answer));
   };
   return {
-    keepTried(uri, formula, line) {
+    applyOptions(uri, formula, line) {
       const { clock, ...tried } = kept.asked(uri, formula);
       return make(
         { textDocument: { uri }, line, formula, change: { kind: 'keep', asked: tried } },

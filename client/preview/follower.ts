@@ -1,4 +1,4 @@
-import type { SheetAsked, SheetParams, SheetResult, ShownSheet } from '../../server/protocol.ts';
+import type { SheetOptions, SheetParams, SheetResult, ShownSheet } from '../../server/protocol.ts';
 
 /** Where the sheet's formula stands: at a line, or by name where there is no cursor to go by. */
 export interface FollowedPlace {
@@ -13,7 +13,7 @@ export interface FollowerOptions {
   readonly show: (sequence: number, sheet: ShownSheet) => void;
   readonly showNothing: (sequence: number, why: 'no-formula' | 'no-server') => void;
   /** What the baker tries for a formula. */
-  readonly triedOf: (uri: string, formula: string) => SheetAsked;
+  readonly triedOf: (uri: string, formula: string) => SheetOptions;
 }
 
 export interface Follower {
@@ -106,7 +106,7 @@ export function createFollower({ ask, show, showNothing, triedOf }: FollowerOpti
   };
 }
 
-function paramsOf(place: FollowedPlace, tried: SheetAsked): SheetParams {
+function paramsOf(place: FollowedPlace, tried: SheetOptions): SheetParams {
   return {
     textDocument: { uri: place.uri },
     line: place.line,
@@ -116,6 +116,6 @@ function paramsOf(place: FollowedPlace, tried: SheetAsked): SheetParams {
 }
 
 // Both come from one store, which writes the same asking in the same order.
-function alike(one: SheetAsked, other: SheetAsked): boolean {
+function alike(one: SheetOptions, other: SheetOptions): boolean {
   return JSON.stringify(one) === JSON.stringify(other);
 }

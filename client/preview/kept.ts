@@ -1,4 +1,4 @@
-import type { SheetAsked } from '../../server/protocol.ts';
+import type { SheetOptions } from '../../server/protocol.ts';
 import { formulaKey, noWork, type WorkState } from './messages.ts';
 
 /** Where small plain data outlives a window: VS Code's own store of a workspace is one. */
@@ -8,7 +8,7 @@ export interface Store {
 }
 
 interface KeptOfFormula {
-  readonly asked?: SheetAsked;
+  readonly asked?: SheetOptions;
   readonly work?: WorkState;
   /** When it was last changed, milliseconds since the epoch. */
   readonly at: number;
@@ -16,8 +16,8 @@ interface KeptOfFormula {
 
 export interface Kept {
   /** What is tried for a formula: nothing where all is as in the file. */
-  asked(uri: string, formula: string): SheetAsked;
-  setAsked(uri: string, formula: string, asked: SheetAsked): void;
+  asked(uri: string, formula: string): SheetOptions;
+  setAsked(uri: string, formula: string, asked: SheetOptions): void;
   work(uri: string, formula: string): WorkState;
   setWork(uri: string, formula: string, work: WorkState): void;
   /** A file or folder has another name: what is kept of its formulas goes with it. */

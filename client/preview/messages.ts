@@ -1,11 +1,11 @@
-import type { SheetAsked, ShownSheet } from '../../server/protocol.ts';
+import type { SheetOptions, ShownSheet } from '../../server/protocol.ts';
 
 /** What the page tells the extension. `uri` and `formula` name the formula it speaks of. */
 export type FromPage =
   /** The page stands and can be written to; `state` is what it kept from before a reload. */
   | { readonly type: 'ready'; readonly state?: PageState }
   /** The baker tries this for today; the sheet is asked for anew and the file stays as it is. */
-  | { readonly type: 'try'; readonly uri: string; readonly formula: string; readonly asked: SheetAsked }
+  | { readonly type: 'try'; readonly uri: string; readonly formula: string; readonly asked: SheetOptions }
   /** What is tried is to be written into the file. */
   | { readonly type: 'keep'; readonly uri: string; readonly formula: string }
   /** The baker wants to see this zero-based line in the editor. */
@@ -40,7 +40,7 @@ export type ToPage =
       readonly sequence: number;
       readonly sheet: ShownSheet;
       /** What is tried for this formula, and how far the work on it has come. */
-      readonly asked: SheetAsked;
+      readonly asked: SheetOptions;
       readonly work: WorkState;
     }
   /** There is no sheet: what is so, and what to do. */

@@ -1,4 +1,4 @@
-import type { SheetAsked, ShownSheet } from '../../server/protocol.ts';
+import type { SheetOptions, ShownSheet } from '../../server/protocol.ts';
 import { weighingBlocks } from './blocks.ts';
 import { type ControlActions, type Controls, createControls } from './controls.ts';
 import { element, type Reveal } from './elements.ts';
@@ -112,7 +112,7 @@ window.addEventListener('message', (event: MessageEvent<ToPage>) => {
 });
 editor.postMessage({ type: 'ready', state });
 
-function showSheet(sheet: ShownSheet, asked: SheetAsked, kept: WorkState): void {
+function showSheet(sheet: ShownSheet, asked: SheetOptions, kept: WorkState): void {
   const { uri, formula, line } = sheet;
   if (performance.now() > saidUntil || shown?.formula !== formula || shown.uri !== uri) said.textContent = '';
   keep({ ...state, uri, formula, line });

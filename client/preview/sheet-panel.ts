@@ -112,7 +112,7 @@ export function createSheetPanel(
         kept.setWork(message.uri, message.formula, message.work);
         return options.worked(message.uri, message.formula);
       case 'keep':
-        return panel.tell(await edits.keepTried(message.uri, message.formula, lineOf(follower)));
+        return panel.tell(await edits.applyOptions(message.uri, message.formula, lineOf(follower)));
       case 'reading':
         return panel.tell(
           await edits.logReading(message.uri, message.formula, lineOf(follower), message.reading),

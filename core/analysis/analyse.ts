@@ -7,7 +7,7 @@ import type { Scope } from '../model/scope.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
 import { analyseMix, type MixAnalysis } from './mix-analysis.ts';
-import { seenDevelopment, seesStages } from './seen-development.ts';
+import { seenDevelopment, seesStages } from './observed-development.ts';
 
 /** Resolves, solves and mixes a formula. Never throws; what is not known stays so, with its reason. */
 export function analyse(model: FormulaModel, scope: Scope): Analysis {

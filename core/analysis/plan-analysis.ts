@@ -11,7 +11,7 @@ import { daysOf } from '../text/dates.ts';
 import { type Message, message } from '../words/message.ts';
 import { analyse } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
-import { scaledBy } from './scaled.ts';
+import { scaledBy } from './scale-analysis.ts';
 
 /** A plan worked out: what is made when, in minutes since midnight of 1 January 1970, local time. */
 export interface PlanAnalysis {

@@ -15,23 +15,23 @@ import type {
   Verdict,
 } from './comparison.ts';
 import { computedChanges } from './computed.ts';
+import {
+  type DefinitionSummary,
+  type FileSummary,
+  type FormulaSummary,
+  isUnfinishedMerge,
+} from './file-summary.ts';
 import { groupsOf } from './formula-changes.ts';
 import { type Paired, pair } from './pairs.ts';
-import {
-  type DefinitionPortrait,
-  type FilePortrait,
-  type FormulaPortrait,
-  isUnfinishedMerge,
-} from './portrait.ts';
 import { changeOfWords } from './tell.ts';
 
 /**
  * What changed between two states of some files, as a baker sees it. Formulas are matched by name, across files too, and
- * a renamed one by its lines. Pure: portraits in, plain data out, its words as `say` says them.
+ * a renamed one by its lines. Pure: summaries in, plain data out, its words as `say` says them.
  */
-export function comparePortraits(
-  before: readonly FilePortrait[],
-  after: readonly FilePortrait[],
+export function compareSummaries(
+  before: readonly FileSummary[],
+  after: readonly FileSummary[],
   say: Speaker = plainSpeaker,
 ): Comparison {
   const formulas = pair(all(before, 'formulas'), all(after, 'formulas'), true)
@@ -58,14 +58,14 @@ export function heaviest(verdicts: readonly Verdict[]): Verdict {
 }
 
 function all<K extends 'formulas' | 'definitions'>(
-  files: readonly FilePortrait[],
+  files: readonly FileSummary[],
   what: K,
-): FilePortrait[K][number][] {
-  return files.flatMap((file): readonly FilePortrait[K][number][] => file[what]);
+): FileSummary[K][number][] {
+  return files.flatMap((file): readonly FileSummary[K][number][] => file[what]);
 }
 
 function compareFormula(
-  [before, after]: Paired<FormulaPortrait>,
+  [before, after]: Paired<FormulaSummary>,
   say: Speaker,
 ): FormulaComparison | undefined {
   if (before === undefined || after === undefined) {
@@ -98,8 +98,8 @@ function compareFormula(
 
 /** Of a merge that is not finished nothing is added up: the lines of both sides stand in it. */
 function unfinishedGroups(
-  before: FormulaPortrait,
-  after: FormulaPortrait,
+  before: FormulaSummary,
+  after: FormulaSummary,
   say: Speaker,
 ): ChangeGroup[] | undefined {
   const [one, other] = [before, after].map(({ source }) => isUnfinishedMerge(source));
@@ -118,12 +118,11 @@ function unfinishedGroups(
 }
 
 function compareDefinition(
-  [before, after]: Paired<DefinitionPortrait>,
+  [before, after]: Paired<DefinitionSummary>,
   say: Speaker,
 ): DefinitionComparison | undefined {
   const one = (after ?? before)!;
-  const linesOf = (side: DefinitionPortrait | undefined) =>
-    side?.sections.flatMap(({ lines }) => lines) ?? [];
+  const linesOf = (side: DefinitionSummary | undefined) => side?.sections.flatMap(({ lines }) => lines) ?? [];
   const changes = [
     ...changesInAnyOrder(linesOf(before), linesOf(after), say),
     ...(before === undefined || after === undefined ? [] : timeChanges(before.times, after.times, say)),
@@ -173,8 +172,8 @@ function timeChanges(before: PlanTimes | undefined, after: PlanTimes | undefined
 
 /** How two look that say the same: alike, laid out anew, or with other words or another order. */
 function looks(
-  before: FormulaPortrait | DefinitionPortrait,
-  after: FormulaPortrait | DefinitionPortrait,
+  before: FormulaSummary | DefinitionSummary,
+  after: FormulaSummary | DefinitionSummary,
 ): Verdict {
   if (before.source === after.source) return 'same';
   return before.keys.join('\n') === after.keys.join('\n') ? 'layout' : 'wording';

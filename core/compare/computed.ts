@@ -5,8 +5,8 @@ import { foldName } from '../text/names.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
+import type { WorkTimes } from './file-summary.ts';
 import { labelChanges } from './label-changes.ts';
-import type { WorkTimes } from './portrait.ts';
 import { changeOfFigure, changeOfShare, changeOfWords } from './tell.ts';
 
 /** What comes of a formula, before and after, by subject. */

@@ -2,7 +2,7 @@ import type { FormulaTotals } from '../facts/totals.ts';
 import { type Message, message as messageOf } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { Change, Told } from './comparison.ts';
-import type { Accepted, FormulaPortrait } from './portrait.ts';
+import type { Accepted, FormulaSummary } from './file-summary.ts';
 
 type Found = FormulaTotals<Message>['findings'][number];
 
@@ -10,8 +10,8 @@ type Found = FormulaTotals<Message>['findings'][number];
  * Findings that are new, that changed their level, and that are gone. One whose figures alone changed is none of them; one
  * that is silenced since is not gone: it is told with the reason that was given.
  */
-export function findingChanges(before: FormulaPortrait, after: FormulaPortrait, say: Speaker): Change[] {
-  const told = (one: Found): Told => toldFinding(one, say);
+export function findingChanges(before: FormulaSummary, after: FormulaSummary, say: Speaker): Change[] {
+  const told = (one: Found): Told => tellFinding(one, say);
   const [gone, come] = [[...before.totals.findings], [...after.totals.findings]];
   const pairs = (keyOf: (one: Found) => string): (readonly [Found, Found])[] => {
     const found: (readonly [Found, Found])[] = [];
@@ -46,7 +46,7 @@ export function findingChanges(before: FormulaPortrait, after: FormulaPortrait, 
   ];
 }
 
-function toldFinding({ level, message, line }: Found, say: Speaker): Told {
+function tellFinding({ level, message, line }: Found, say: Speaker): Told {
   return { text: say.say(atLevel(level, say.say(message))), line: line - 1, level };
 }
 

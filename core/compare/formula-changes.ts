@@ -5,16 +5,16 @@ import type { Speaker } from '../words/speaker.ts';
 import { changesInAnyOrder, changesInOrder } from './compared-lines.ts';
 import type { Change, ChangeGroup, Subject, Told } from './comparison.ts';
 import { computedChanges, partHydration, workChanges } from './computed.ts';
+import type { FormulaSummary } from './file-summary.ts';
 import { findingChanges } from './finding-changes.ts';
 import { groupBy } from './group.ts';
-import type { FormulaPortrait } from './portrait.ts';
 import type { WrittenLine, WrittenSection } from './written.ts';
 
 /**
  * What changed between two states of a formula, subject by subject, in the order a baker would ask. Whatever is written
  * differently is told somewhere: what no other subject explains stands under `wording`.
  */
-export function groupsOf(before: FormulaPortrait, after: FormulaPortrait, say: Speaker): ChangeGroup[] {
+export function groupsOf(before: FormulaSummary, after: FormulaSummary, say: Speaker): ChangeGroup[] {
   const computed = computedChanges(before.totals, after.totals, say);
   const [doughPair, ...pairs] = sectionPairs(before.sections, after.sections);
   const groups = new Map<string, { subject: Subject; title: string; changes: Change[] }>();
@@ -94,7 +94,7 @@ function titleOf(pair: Pair, what: 'mixing' | 'process'): Message {
   return part === '' ? message('comparison-title.process') : message('comparison-title.process-of', { part });
 }
 
-function partNames(...sides: readonly FormulaPortrait[]): ReadonlySet<string> {
+function partNames(...sides: readonly FormulaSummary[]): ReadonlySet<string> {
   return new Set(sides.flatMap(({ totals }) => totals.parts.slice(1).map(({ name }) => foldName(name))));
 }
 
@@ -130,10 +130,10 @@ function ownChanges(
   return found;
 }
 
-function partChanges(pair: Pair, before: FormulaPortrait, after: FormulaPortrait, say: Speaker): Change[] {
+function partChanges(pair: Pair, before: FormulaSummary, after: FormulaSummary, say: Speaker): Change[] {
   const lines = changesInAnyOrder(...linesOf(pair), say);
   if (pair[0] === undefined || pair[1] === undefined) return [...headerChange(pair, say), ...lines];
-  const of = ({ totals }: FormulaPortrait) =>
+  const of = ({ totals }: FormulaSummary) =>
     totals.parts.slice(1).find(({ name }) => name === some(pair).name);
   return [...lines, ...partHydration(of(before), of(after), say)];
 }

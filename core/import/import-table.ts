@@ -13,17 +13,17 @@ import { foldName } from '../text/names.ts';
 import { nearestWord } from '../text/nearest.ts';
 import { type Message, message } from '../words/message.ts';
 import { basisOf } from './basis.ts';
-import { chooseColumns, numbersOf } from './chosen.ts';
+import { chooseColumns, numbersOf } from './column-choice.ts';
 import { columnsOf } from './columns.ts';
 import { cellsOf } from './delimited.ts';
-import { tellColumns, tellNumbers } from './guesses.ts';
-import { meantName } from './meant-names.ts';
+import { settledSigns } from './doubt-settlement.ts';
+import { tellColumns, tellNumbers } from './guess-notes.ts';
 import { listed, Notes, type TableNote } from './notes.ts';
 import { type Signs, signsOf } from './numbers.ts';
 import { partsOf, type TableFormula, type TablePart } from './parts.ts';
-import { settledSigns } from './settled.ts';
+import { suggestName } from './suggest-names.ts';
+import { tidied } from './table-layout.ts';
 import { type ReadRow, readRows } from './table-rows.ts';
-import { tidied } from './tidied.ts';
 
 export type { TableNote } from './notes.ts';
 
@@ -66,7 +66,7 @@ export function importTable(table: string, scope: Scope, name?: string): Importe
     return found.kind === 'found' && found.ingredient.definition !== undefined;
   };
   const isFlour = (text: string): boolean => {
-    const found = lookUp(meantName(text, isKnown, isOwn).name);
+    const found = lookUp(suggestName(text, isKnown, isOwn).name);
     return found.kind === 'found' && found.ingredient.isFlour;
   };
   const choose = (some: Signs) => chooseColumns(columns, some, isFlour);
@@ -96,7 +96,7 @@ function withMeantName(
   isOwn: (name: string) => boolean,
   notes: Notes,
 ): ReadRow {
-  const { name, celsius, remark, isGuess } = meantName(row.name, isKnown, isOwn);
+  const { name, celsius, remark, isGuess } = suggestName(row.name, isKnown, isOwn);
   if (name === row.name || (row.percent ?? row.weight) === undefined) return row;
   const told = { number: row.number, name: row.name, otherName: name };
   if (isGuess) notes.doubt(message('import.taken-as-one-of', told));

@@ -1,6 +1,6 @@
 import type { Quantity } from '../syntax/tree.ts';
 import { trimmed } from '../text/figures.ts';
-import { type ChosenColumns, unitOfCell } from './chosen.ts';
+import { type ChosenColumns, unitOfCell } from './column-choice.ts';
 import type { AmountColumn, Columns } from './columns.ts';
 import type { CellRow } from './delimited.ts';
 import { numberCell, plainNumber, quantityOf, type Signs } from './numbers.ts';

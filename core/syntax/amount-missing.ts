@@ -1,12 +1,12 @@
 import type { IToken } from 'chevrotain';
 import { message } from '../words/message.ts';
 import { readAmount } from './grammar.ts';
-import { unreadAmount } from './meant-amount.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
 import { type NamedKind, nameless, statementOf, unknownAmount } from './named-line.ts';
 import { rangeProblem, strangeCharacter, twoReadings } from './number-problems.ts';
 import { colonOutFix, insertFix, problem, replaceFix, unitFixes, writeFix } from './problem.ts';
 import { readNumber } from './quantity.ts';
+import { unreadAmount } from './suggest-amount.ts';
 import * as t from './tokens.ts';
 import type {
   Amount,

@@ -188,13 +188,13 @@ function afterAmount(
 function meantBehind(line: string, text: string, amount: Amount, span: Span): SyntaxProblem | undefined {
   const written = line.slice(amount.start, amount.end);
   const whole = { start: amount.start, end: span.end };
-  const meant = meantAmount(amount, written, text.toLowerCase());
+  const meant = suggestAmount(amount, written, text.toLowerCase());
   if (meant === undefined) return undefined;
   const said = message('after-amount.meant', { written: `${written} ${text}`, meant });
   return problem('after-amount', said, whole, writeFix(whole, meant, true));
 }
 
-function meantAmount(amount: Amount, written: string, behind: string): string | undefined {
+function suggestAmount(amount: Amount, written: string, behind: string): string | undefined {
   if (/^to\s/i.test(written)) {
     const word = ['hydration', 'effective hydration'].find((one) => one.startsWith(behind));
     return word === undefined ? undefined : `${written} ${word}`;

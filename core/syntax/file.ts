@@ -1,8 +1,8 @@
 import { splitLines } from '../text/lines.ts';
 import { message } from '../words/message.ts';
 import { parseLine } from './line.ts';
-import { meantSection } from './meant-section.ts';
 import { problem } from './problem.ts';
+import { suggestSection } from './suggest-section.ts';
 import type {
   Block,
   Context,
@@ -26,7 +26,7 @@ export interface ParseMemo {
 interface LastRead extends Pick<SourceFile, 'lines' | 'blocks'> {
   readonly texts: readonly string[];
   /** Lines that read as they do because of the names above them, or would read otherwise for other names. */
-  readonly swayed: readonly number[];
+  readonly contextDependent: readonly number[];
 }
 
 /** Many files may share what lines read as; a file alone needs nothing to share. */
@@ -82,8 +82,8 @@ export function parseFile(
   const common = commonLines(last.texts, texts);
   const shift = texts.length - last.texts.length;
   const lines = last.lines.slice(0, common.head);
-  const swayed = last.swayed.filter((index) => index < common.head);
-  const lastSwayed = last.swayed.at(-1) ?? -1;
+  const contextDependent = last.contextDependent.filter((index) => index < common.head);
+  const lastContextDependent = last.contextDependent.at(-1) ?? -1;
   const share = memo.last === undefined ? memo.shared : undefined;
   const known = heldLines(last, common);
   const said = namesAbove(lines);
@@ -107,7 +107,7 @@ export function parseFile(
     if (end >= firstOfTail) {
       before ??= surroundings(last.lines, end - shift).context;
       const isAsBefore = context === before && afterBlank === isBlankAt(last.lines, end - 1 - shift);
-      if (isAsBefore && end - shift > lastSwayed) break;
+      if (isAsBefore && end - shift > lastContextDependent) break;
     }
     const line = texts[end]!;
     let parsed = read(line, afterBlank);
@@ -115,9 +115,9 @@ export function parseFile(
     if (parsed.statement.kind === 'header' && parsed.statement.section === 'unknown') {
       const folded = parsed.statement.name?.folded ?? '';
       // `levain:` below a line that takes it begins its part, but for a word.
-      const isPart = meantSection(folded) !== undefined;
+      const isPart = suggestSection(folded) !== undefined;
       if (!isPart && (isKnown(folded) || said(end).has(folded))) parsed = read(line, false);
-      swayed.push(end);
+      contextDependent.push(end);
     }
     lines.push(parsed);
     if (parsed.statement.kind === 'header') context = parsed.statement.section;
@@ -126,11 +126,11 @@ export function parseFile(
   }
   for (let index = end; index < texts.length; index++) lines.push(last.lines[index - shift]!);
   const blocks = cutBlocks(lines, last, { head: common.head, tail: texts.length - end });
-  memo.last = { texts, lines, blocks, swayed };
+  memo.last = { texts, lines, blocks, contextDependent };
   return { lines, endings, blocks };
 }
 
-const nothing: LastRead = { texts: [], lines: [], blocks: [], swayed: [] };
+const nothing: LastRead = { texts: [], lines: [], blocks: [], contextDependent: [] };
 
 function commonLines(some: readonly string[], others: readonly string[]): CommonLines {
   const most = Math.min(some.length, others.length);
@@ -182,14 +182,14 @@ function mapOf(known: KnownLines, slot: number): Map<string, ParsedLine> {
 }
 
 /** The lines of the last text that may have to be read again: those that changed, and those that names above may sway. */
-function heldLines({ texts, lines, swayed }: LastRead, { head, tail }: CommonLines): KnownLines {
+function heldLines({ texts, lines, contextDependent }: LastRead, { head, tail }: CommonLines): KnownLines {
   const known: KnownLines = [];
   let { context, afterBlank } = surroundings(lines, head);
-  const end = Math.max(texts.length - tail, (swayed.at(-1) ?? -1) + 1);
-  const isSwayed = new Set(swayed);
+  const end = Math.max(texts.length - tail, (contextDependent.at(-1) ?? -1) + 1);
+  const isContextDependent = new Set(contextDependent);
   for (let index = head; index < end; index++) {
     const line = lines[index]!;
-    if (!isSwayed.has(index)) mapOf(known, slotOf(context, afterBlank)).set(texts[index]!, line);
+    if (!isContextDependent.has(index)) mapOf(known, slotOf(context, afterBlank)).set(texts[index]!, line);
     context = contextAfter(line, context);
     afterBlank = isBlank(line);
   }

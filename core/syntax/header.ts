@@ -1,9 +1,9 @@
 import type { IToken } from 'chevrotain';
 import { nearestWord } from '../text/nearest.ts';
 import { message } from '../words/message.ts';
-import { meantSection, otherWordsForFormula } from './meant-section.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
 import { colonOutFix, insertFix, problem, replaceFix, writeFix } from './problem.ts';
+import { otherWordsForFormula, suggestSection } from './suggest-section.ts';
 import { Bare, Colon, Count, endOf, Mass, Percent, Quoted, quantityOf, Volume } from './tokens.ts';
 import type { Context, HeaderStatement, SectionKind, SyntaxProblem } from './tree.ts';
 import { allPropertyWords, isTopSection, roleWords, sectionWords, subSections } from './vocabulary.ts';
@@ -291,7 +291,7 @@ function otherHeader(line: string, tokens: readonly IToken[], around: Surroundin
     const said = message('unknown-section.meant', { written: first.image, meant });
     return { statement, problems: [problem('unknown-section', said, span, writeFix(span, meant, true))] };
   }
-  const section = meantSection(name.folded);
+  const section = suggestSection(name.folded);
   if (section !== undefined) {
     const meant = `${section} ${name.text}:`;
     const said = message('unknown-section.part', { example: meant });

@@ -1,7 +1,7 @@
 import { message } from '../words/message.ts';
 import { readNamedAmount } from './amount.ts';
+import { markAtStart, ruleOrComment, withoutMarks } from './foreign-markup.ts';
 import { isMixedOfTrial, readHeader, type Surroundings } from './header.ts';
-import { markAtStart, ruleOrComment, withoutMarks } from './marks.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
 import { beyondProblem } from './number-problems.ts';
 import { problem, writeFix } from './problem.ts';
@@ -43,13 +43,13 @@ export function parseLine(text: string, around: Surroundings): ParsedLine {
   if (meaning.length === 0) {
     return { text, tokens, statement: { kind: 'blank' }, problems: [], empty: true, ...rest };
   }
-  return { text, tokens, empty: false, ...rest, ...readMarked(text, meaning, around) };
+  return { text, tokens, empty: false, ...rest, ...readMarkup(text, meaning, around) };
 }
 
 type Read = Pick<ParsedLine, 'statement' | 'problems' | 'otherwise'>;
 
 /** Reads a line by what it says, and tells of bullets, tables and the like with one finding in place of all others. */
-function readMarked(text: string, meaning: Meaning, around: Surroundings): Read {
+function readMarkup(text: string, meaning: Meaning, around: Surroundings): Read {
   if (around.context === 'unknown') return readLine(text, meaning, around);
   const started = markAtStart(text);
   if (started !== undefined && around.context !== 'none') {

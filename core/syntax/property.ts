@@ -4,11 +4,11 @@ import { nearestWord } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { readValue } from './grammar.ts';
-import { lackingInPrice, meantValue } from './meant-value.ts';
 import { nameOf } from './name-reading.ts';
 import { groupedProblem, pointProblems, rangeProblem, strangeCharacter } from './number-problems.ts';
 import { colonOutFix, problem, unitFixes, writeFix } from './problem.ts';
 import type { Form, Property } from './shared-properties.ts';
+import { lackingInPrice, suggestValue } from './suggest-value.ts';
 import * as t from './tokens.ts';
 import type { LineRead, PropertyStatement, SectionKind, SyntaxProblem, Value } from './tree.ts';
 import { wrongSize } from './value-size.ts';
@@ -170,7 +170,7 @@ function valueProblem(
 
 /** The finding for a value of which it is plain what was meant, or what is lacking. */
 function meantProblem(text: string, property: Property, span: Span): SyntaxProblem | undefined {
-  const meant = meantValue(property.form, text);
+  const meant = suggestValue(property.form, text);
   if (meant !== undefined && 'value' in readValue(meant, t.cutLine(meant).meaning, property.form)) {
     const said = message('wrong-value.meant', { written: text, example: `${property.word} ${meant}` });
     return problem('wrong-value', said, span, writeFix(span, meant, true));

@@ -30,10 +30,10 @@ import { plainSpeaker, speakerOf } from '../words/speak.ts';
 import { actionContext } from './action-context.ts';
 import { createEditing } from './editing.ts';
 import { findingsInFile, placedInFile } from './file-findings.ts';
+import { compareTexts, summaryIn } from './file-summaries.ts';
 import { LastWhole } from './last-whole.ts';
 import { createNavigation } from './navigation.ts';
 import { notThere, panelEdits } from './panel-edits.ts';
-import { compareTexts, portraitIn } from './portraits.ts';
 import type { Service } from './service.ts';
 import { emptySnapshot, withRoots, withSettings, withText } from './snapshot.ts';
 import { Cache, type CacheOptions, type View } from './snapshot-view.ts';
@@ -292,7 +292,7 @@ export function createService(options: CacheOptions = {}): Service {
       const made = importTable(table, view().scopeOf(uri), name);
       return { ...made, notes: made.notes.map((one) => ({ ...one, message: speaker.say(one.message) })) };
     },
-    portrait: (uri, shown = uri) => portraitIn(view(), uri, shown),
+    summary: (uri, shown = uri) => summaryIn(view(), uri, shown),
     compare,
     comparePage: (uri, before, after) => comparisonPage(compare(uri, before, after), speaker),
     blend: (uri, flours, target) => {

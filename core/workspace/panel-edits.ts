@@ -3,8 +3,8 @@ import { logReading, type ReadingToLog } from '../features/actions/log-reading.t
 import { formulaOf } from '../model/formula-model.ts';
 import type { Scope } from '../model/scope.ts';
 import { presentProgramme } from '../rules/trials/kept-programme.ts';
-import type { SheetAsked } from '../sheet/build/asked.ts';
-import { keepTried } from '../sheet/build/keep-tried.ts';
+import { applyOptions } from '../sheet/build/apply-options.ts';
+import type { SheetOptions } from '../sheet/build/sheet-options.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import type { FileEdit, TextEdit } from '../text/edits.ts';
 import { message } from '../words/message.ts';
@@ -13,7 +13,7 @@ import type { Speaker } from '../words/speaker.ts';
 /** A change of the files that is asked for on a batch sheet. */
 export type PanelChange =
   | { readonly kind: 'reading'; readonly reading: ReadingToLog }
-  | { readonly kind: 'keep'; readonly asked: SheetAsked };
+  | { readonly kind: 'keep'; readonly asked: SheetOptions };
 
 export interface ChangedFormula {
   readonly uri: string;
@@ -38,7 +38,7 @@ export function panelEdits(
     if ('code' in edit) return speaker.say(edit);
     return [{ uri, edits: [withEnding({ ...edit, line: edit.line + firstLine }, sourceOf(uri))] }];
   }
-  const edits = keepTried(uri, firstLine, analysis, scope, change.asked);
+  const edits = applyOptions(uri, firstLine, analysis, scope, change.asked);
   if ('code' in edits) return speaker.say(edits);
   const files = [...new Set(edits.map((edit) => edit.uri))];
   return files.map((file) => ({

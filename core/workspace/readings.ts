@@ -1,9 +1,9 @@
 import { findCatalogue } from '../catalogue/catalogue.ts';
 import { type Definition, definitionOf } from '../model/scope.ts';
 import { createParseMemo, type ParseMemo, parseFile, SharedLines } from '../syntax/file.ts';
-import { sketchFormulas } from '../syntax/sketch.ts';
+import { indexFormulas } from '../syntax/header-index.ts';
 import type { SourceFile } from '../syntax/tree.ts';
-import { SketchedDefinition } from './sketched-definition.ts';
+import { IndexedDefinition } from './indexed-definition.ts';
 import type { FileText } from './snapshot.ts';
 
 /** As many files as are held as read where few shall be. */
@@ -40,7 +40,7 @@ export class Readings {
       memo.definitions = definedIn(file.uri, source, memo.definitions);
       this.#definitions.set(file, memo.definitions);
     }
-    if (this.#isLean && this.#definitions.get(file)!.every((one) => one instanceof SketchedDefinition))
+    if (this.#isLean && this.#definitions.get(file)!.every((one) => one instanceof IndexedDefinition))
       this.#hold(file);
     else this.#memos.set(file.uri, memo);
     return source;
@@ -50,12 +50,12 @@ export class Readings {
   definitionsOf(file: FileText): readonly Definition[] {
     const known = this.#definitions.get(file);
     if (known !== undefined) return known;
-    const formulas = this.#isLean ? sketchFormulas(file.text) : undefined;
+    const formulas = this.#isLean ? indexFormulas(file.text) : undefined;
     if (formulas === undefined) {
       this.of(file);
       return this.#definitions.get(file)!;
     }
-    const made = formulas.map((one) => new SketchedDefinition(one, file.uri, () => this.of(file)));
+    const made = formulas.map((one) => new IndexedDefinition(one, file.uri, () => this.of(file)));
     this.#definitions.set(file, made);
     return made;
   }

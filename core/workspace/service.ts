@@ -3,7 +3,7 @@ import type { BlendTarget } from '../calc/flour/blend.ts';
 import type { Known } from '../calc/known.ts';
 import type { Comparison } from '../compare/comparison.ts';
 import type { ComparisonPage } from '../compare/comparison-page.ts';
-import type { FilePortrait } from '../compare/portrait.ts';
+import type { FileSummary } from '../compare/file-summary.ts';
 import type { FormulaTotals } from '../facts/totals.ts';
 import type { ActionKind, OfferedAction, TextRange } from '../features/actions/action.ts';
 import type { LineRange } from '../features/actions/format.ts';
@@ -12,7 +12,7 @@ import type { FormulaTemplate } from '../features/completion/templates.ts';
 import type { OverviewEntry } from '../features/outline/overview.ts';
 import type { ImportedTable } from '../import/import-table.ts';
 import type { Finding } from '../rules/engine/finding.ts';
-import type { SheetAsked } from '../sheet/build/asked.ts';
+import type { SheetOptions } from '../sheet/build/sheet-options.ts';
 import type { SheetView } from '../sheet/build/view.ts';
 import type { PlanView } from '../sheet/plan/plan-view.ts';
 import type { FileEdit, TextEdit } from '../text/edits.ts';
@@ -59,7 +59,7 @@ export interface Service extends Navigation, Editing {
   /** Whoever words its answers, for what is written of them. */
   speaker(): Speaker;
   /** The batch sheet of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
-  sheet(uri: string, line: number, asked: SheetAsked, formula?: string): SheetView | undefined;
+  sheet(uri: string, line: number, asked: SheetOptions, formula?: string): SheetView | undefined;
   status(uri: string, line: number): { formula: string; text: string; tooltip: string } | undefined;
   /** Bakeries, formulas, flours, mixers and plans of all files. */
   overview(): readonly OverviewEntry[];
@@ -73,7 +73,7 @@ export interface Service extends Navigation, Editing {
   /** A pasted table as formulas; names are looked up from where the file stands, which need not be there yet. */
   importTable(uri: string, table: string, name?: string): ImportedTable;
   /** The file as it is compared with another state of itself; `shown` is how the comparison shall name it. */
-  portrait(uri: string, shown?: string): FilePortrait | undefined;
+  summary(uri: string, shown?: string): FileSummary | undefined;
   /** What changed from one text of a file to another, or to its present text, among the other files as they are. */
   compare(uri: string, before: string, after?: string): Comparison;
   /** The same with the words around it, for an editor to lay out. */

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { type Message, message } from '../../core/index.ts';
 import { wayTo } from '../host/paths.ts';
-import { fingerprint, type ToldFinding } from './report/report.ts';
+import { fingerprint, type ReportedFinding } from './report/report.ts';
 import { replaceFile } from './write-out.ts';
 
 /**
@@ -33,8 +33,8 @@ export async function readBaseline(path: string): Promise<Baseline | { readonly 
 export function newFindings(
   path: string,
   baseline: Baseline,
-  findings: readonly ToldFinding[],
-): ToldFinding[] {
+  findings: readonly ReportedFinding[],
+): ReportedFinding[] {
   const left = new Map<string, number>();
   return findings.filter((finding) => {
     const file = fileIn(path, finding.file);
@@ -50,7 +50,7 @@ export function newFindings(
 }
 
 /** Writes the findings as a baseline, whole or not at all. */
-export async function writeBaseline(path: string, findings: readonly ToldFinding[]): Promise<void> {
+export async function writeBaseline(path: string, findings: readonly ReportedFinding[]): Promise<void> {
   const files = new Map<string, Map<string, number>>();
   for (const finding of findings) {
     const file = fileIn(path, finding.file);

@@ -5,7 +5,7 @@ import { message } from '../../core/index.ts';
 import { wordedIn } from '../sync/language.ts';
 import { checkShare, type Share } from './check-share.ts';
 import { progress } from './progress.ts';
-import type { ToldFinding } from './report/report.ts';
+import type { ReportedFinding } from './report/report.ts';
 import { say } from './speaker.ts';
 
 /** Below so many files a second thread takes longer to start than it saves. */
@@ -24,7 +24,7 @@ const handedOver = 100;
  * threads come to their ends. Memory does not grow with the number of files but for their texts and what is found. A
  * terminal is told how far it is.
  */
-export async function checkInParallel(whole: Share): Promise<ToldFinding[]> {
+export async function checkInParallel(whole: Share): Promise<ReportedFinding[]> {
   const all = whole.asked.length;
   let checked = 0;
   const handed = (some: number): void => {
@@ -55,7 +55,7 @@ export async function checkInParallel(whole: Share): Promise<ToldFinding[]> {
  * A share checked in a thread of its own. A thread that needs more room than it is given, as for thousands of trials on one
  * mixer, begins again with more.
  */
-async function inThread(share: Share, handed: () => void, room = 1): Promise<ToldFinding[]> {
+async function inThread(share: Share, handed: () => void, room = 1): Promise<ReportedFinding[]> {
   try {
     return await oneThread(share, handed, room);
   } catch (error) {
@@ -65,7 +65,7 @@ async function inThread(share: Share, handed: () => void, room = 1): Promise<Tol
   }
 }
 
-function oneThread(share: Share, handed: () => void, room: number): Promise<ToldFinding[]> {
+function oneThread(share: Share, handed: () => void, room: number): Promise<ReportedFinding[]> {
   const megabytes = share.texts.reduce((sum, [, text]) => sum + text.length, 0) / 2 ** 20;
   return new Promise((resolve, reject) => {
     const worker = new Worker(__filename, {
@@ -76,8 +76,8 @@ function oneThread(share: Share, handed: () => void, room: number): Promise<Told
         maxOldGenerationSizeMb: room * (46 + 2 * megabytes),
       },
     });
-    const found: ToldFinding[] = [];
-    worker.on('message', (some: ToldFinding[]) => {
+    const found: ReportedFinding[] = [];
+    worker.on('message', (some: ReportedFinding[]) => {
       for (const one of some) found.push(one);
       handed();
     });

@@ -9,7 +9,7 @@ import {
 } from '../../core/index.ts';
 import type { Worded } from '../sync/language.ts';
 import type { AskedFile } from './input.ts';
-import type { ToldFinding } from './report/report.ts';
+import type { ReportedFinding } from './report/report.ts';
 import type { RuleLevels } from './rule-levels.ts';
 import { wordingIn } from './speaker.ts';
 import { complainOf } from './terminal.ts';
@@ -33,7 +33,7 @@ export function* checkShare(
   share: Share,
   worded: Worded,
   atOnce = Number.POSITIVE_INFINITY,
-): Iterable<ToldFinding[]> {
+): Iterable<ReportedFinding[]> {
   const { texts, roots, asked, level } = share;
   const service = createService({
     lean: true,
@@ -46,7 +46,7 @@ export function* checkShare(
     ...{ maxFindings: Number.MAX_SAFE_INTEGER, rules: share.rules },
     ...wordingIn(worded, share.forPrograms),
   });
-  let found: ToldFinding[] = [];
+  let found: ReportedFinding[] = [];
   for (const [index, file] of asked.entries()) {
     for (const one of findingsOf(service, file, level)) found.push(share.fixes ? one : { ...one, fixes: [] });
     if ((index + 1) % atOnce !== 0) continue;
@@ -58,7 +58,7 @@ export function* checkShare(
 
 const seriousness: Readonly<Record<Level, number>> = { error: 3, warning: 2, info: 1, hint: 0 };
 
-function findingsOf(service: Service, { uri, shown }: AskedFile, level: Level): ToldFinding[] {
+function findingsOf(service: Service, { uri, shown }: AskedFile, level: Level): ReportedFinding[] {
   const findings = service
     .findings(uri)
     .filter((finding) => seriousness[finding.level] >= seriousness[level])

@@ -1,6 +1,6 @@
-import { comparePortraits, comparisonPage, type FilePortrait, message } from '../../core/index.ts';
+import { compareSummaries, comparisonPage, type FileSummary, message } from '../../core/index.ts';
 import { readDough } from '../host/disk.ts';
-import { none, nowhere, portraitAmong, refuse } from './compare-sides.ts';
+import { none, nowhere, refuse, summaryAmong } from './compare-sides.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
 import { cureOf } from './input.ts';
@@ -22,7 +22,7 @@ export async function compareForGit(words: readonly string[]): Promise<ExitCode>
     return 0;
   }
   const newPath = renamed ?? path;
-  const sides: FilePortrait[][] = [];
+  const sides: FileSummary[][] = [];
   for (const [state, place, other] of [
     [old, path, newPath],
     [now, newPath, path],
@@ -33,10 +33,10 @@ export async function compareForGit(words: readonly string[]): Promise<ExitCode>
       return 0;
     }
     const side =
-      file === undefined ? none : await portraitAmong({ place, text: file.text, shown: place, other });
-    sides.push('portraits' in side ? [...side.portraits] : []);
+      file === undefined ? none : await summaryAmong({ place, text: file.text, shown: place, other });
+    sides.push('summaries' in side ? [...side.summaries] : []);
   }
-  const compared = visibleData(comparePortraits(sides[0]!, sides[1]!, speaker()));
+  const compared = visibleData(compareSummaries(sides[0]!, sides[1]!, speaker()));
   const told = comparisonText(comparisonPage(compared, speaker()), speaker());
   process.stdout.write(noOrders(`${visibleLine(newPath)}\n${told}\n`));
   return 0;

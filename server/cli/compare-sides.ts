@@ -1,7 +1,7 @@
 import { stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { createService, type FilePortrait, type Message, message } from '../../core/index.ts';
+import { createService, type FileSummary, type Message, message } from '../../core/index.ts';
 import { doughFilesBelow, readDough, rootAbove } from '../host/disk.ts';
 import { wayTo } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
@@ -13,10 +13,10 @@ import { complain } from './terminal.ts';
 /** One side of a comparison, or why there is none. */
 export type Side =
   | {
-      readonly portraits: readonly FilePortrait[];
-      /** Files and folders that could not be read, each told already, named as the portraits are; '' is all of a folder. */
+      readonly summaries: readonly FileSummary[];
+      /** Files and folders that could not be read, each told already, named as the summaries are; '' is all of a folder. */
       readonly unread: readonly string[];
-      /** Files that were not asked for, by the names that the portraits have. */
+      /** Files that were not asked for, by the names that the summaries have. */
       readonly others?: OtherFiles;
     }
   | Refusal;
@@ -30,7 +30,7 @@ export interface Refusal {
 /** Files that were not asked for: a formula that was, or its former self, may stand in one of them. */
 export interface OtherFiles {
   readonly texts: ReadonlyMap<string, string>;
-  portrait(file: string): FilePortrait | undefined;
+  summary(file: string): FileSummary | undefined;
 }
 
 export type ReadSide = Exclude<Side, Refusal>;
@@ -51,16 +51,16 @@ export async function twoPlaces(old: string, now: string): Promise<[Side, Side]>
 }
 
 /** The side of what is not there. */
-export const none: Side = { portraits: [], unread: [] };
+export const none: Side = { summaries: [], unread: [] };
 
 /** The files of a folder, shown by their paths in it so that they match those of the other folder. */
 async function folderSide(folder: string): Promise<Side> {
   const input = await readInput([folder]);
   const within = (shown: string): string => wayTo(resolve(shown), resolve(folder));
-  const portraits = input.asked
-    .map(({ uri, shown }) => input.service.portrait(uri, within(shown)))
-    .filter((portrait) => portrait !== undefined);
-  return { portraits, unread: input.troubles.map(({ path }) => within(path)) };
+  const summaries = input.asked
+    .map(({ uri, shown }) => input.service.summary(uri, within(shown)))
+    .filter((summary) => summary !== undefined);
+  return { summaries, unread: input.troubles.map(({ path }) => within(path)) };
 }
 
 /**
@@ -74,7 +74,7 @@ async function fileSide(path: string, other: string, shown: string): Promise<Sid
   if (file.text === undefined) return none;
   const [home, otherHome] = await Promise.all([path, other].map((one) => rootAbove(dirname(resolve(one)))));
   const isGuest = other !== nowhere && home === dirname(resolve(path)) && home !== otherHome;
-  return portraitAmong({ place: isGuest ? other : path, text: file.text, shown, other });
+  return summaryAmong({ place: isGuest ? other : path, text: file.text, shown, other });
 }
 
 /** What git names in place of a state that is none. */
@@ -89,7 +89,7 @@ interface Placed {
 }
 
 /** A text in its place among the files around it, less the other one. */
-export async function portraitAmong({ place, text, shown, other }: Placed): Promise<Side> {
+export async function summaryAmong({ place, text, shown, other }: Placed): Promise<Side> {
   const at = resolve(place);
   const root = await rootAbove(dirname(at));
   const service = createService();
@@ -101,6 +101,6 @@ export async function portraitAmong({ place, text, shown, other }: Placed): Prom
   }
   service.setText(uriOf(at), text);
   service.setRoots([uriOf(root)]);
-  const portrait = service.portrait(uriOf(at), shownPath(resolve(shown)));
-  return { portraits: portrait === undefined ? [] : [portrait], unread: [] };
+  const summary = service.summary(uriOf(at), shownPath(resolve(shown)));
+  return { summaries: summary === undefined ? [] : [summary], unread: [] };
 }

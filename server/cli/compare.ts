@@ -3,10 +3,10 @@ import { dirname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import {
   type Comparison,
-  comparePortraits,
+  compareSummaries,
   comparisonPage,
   createService,
-  type FilePortrait,
+  type FileSummary,
   foldName,
   heaviest,
   message,
@@ -90,8 +90,8 @@ export async function compare(paths: readonly string[], options: CompareOptions)
  * a formula that moved is told as moved.
  */
 function compareSides(before: ReadSide, after: ReadSide, words: Speaker): Comparison {
-  const [old, now] = [readable(before.portraits, after), readable(after.portraits, before)];
-  const comparison = comparePortraits(old, now, words);
+  const [old, now] = [readable(before.summaries, after), readable(after.summaries, before)];
+  const comparison = compareSummaries(old, now, words);
   if (before.others === undefined || after.others === undefined) return comparison;
   const lonely = [...comparison.formulas, ...comparison.definitions].filter(({ fate }) => fate !== 'kept');
   const names = lonely.map((one) => ('formula' in one ? one.formula : one.name));
@@ -105,9 +105,9 @@ function compareSides(before: ReadSide, after: ReadSide, words: Speaker): Compar
       [...texts].flatMap(([file, text]) => (named(text) ? [file] : [])),
     ),
   );
-  const more = (others: OtherFiles): FilePortrait[] =>
-    [...files].flatMap((file) => others.portrait(file) ?? []);
-  const whole = comparePortraits([...old, ...more(before.others)], [...now, ...more(after.others)], words);
+  const more = (others: OtherFiles): FileSummary[] =>
+    [...files].flatMap((file) => others.summary(file) ?? []);
+  const whole = compareSummaries([...old, ...more(before.others)], [...now, ...more(after.others)], words);
   const asked = new Set([...old, ...now].map(({ file }) => file));
   const isAsked = (one: { readonly before?: PlaceInFile; readonly after?: PlaceInFile }): boolean =>
     [one.before, one.after].some((place) => place !== undefined && asked.has(place.file));
@@ -118,10 +118,10 @@ function compareSides(before: ReadSide, after: ReadSide, words: Speaker): Compar
 }
 
 function readable(
-  portraits: readonly FilePortrait[],
+  summaries: readonly FileSummary[],
   { unread }: { readonly unread: readonly string[] },
-): FilePortrait[] {
-  return portraits.filter(({ file }) => !unread.some((one) => isIn(file, one)));
+): FileSummary[] {
+  return summaries.filter(({ file }) => !unread.some((one) => isIn(file, one)));
 }
 
 /** Whether a path is another one or lies below it. */
@@ -208,15 +208,15 @@ function sideOf(asked: Asked, files: readonly SideFile[], unread: readonly strin
     else others.set(shown(path), text);
   }
   service.setRoots([canonicalUri(pathToFileURL(asked.root).href)]);
-  const portrait = (path: string) => service.portrait(uriIn(asked.root, path), shown(path));
+  const summary = (path: string) => service.summary(uriIn(asked.root, path), shown(path));
   return {
-    portraits: wanted.map(portrait).filter((one) => one !== undefined),
+    summaries: wanted.map(summary).filter((one) => one !== undefined),
     unread,
     others: {
       texts: others,
-      portrait: (file) => {
+      summary: (file) => {
         const path = paths.get(file);
-        return path === undefined ? undefined : portrait(path);
+        return path === undefined ? undefined : summary(path);
       },
     },
   };

@@ -1,5 +1,5 @@
 import { dirname, join } from 'node:path';
-import { createService, type FilePortrait, foldName, type Message } from '../../core/index.ts';
+import { createService, type FileSummary, foldName, type Message } from '../../core/index.ts';
 import { doughFilesBelow, readDough } from '../host/disk.ts';
 import { wayTo } from '../host/paths.ts';
 import { blobsOf, git, repositoryOf } from './git.ts';
@@ -111,10 +111,10 @@ interface Defined {
 function definedIn(text: string): Map<string, Defined> {
   const service = createService();
   service.setText('file:///staged/file.dough', text);
-  const portrait: FilePortrait | undefined = service.portrait('file:///staged/file.dough');
+  const summary: FileSummary | undefined = service.summary('file:///staged/file.dough');
   const all: Defined[] = [
-    ...(portrait?.formulas ?? []).map(({ name, source }) => ({ kind: 'formula', name, source })),
-    ...(portrait?.definitions ?? []),
+    ...(summary?.formulas ?? []).map(({ name, source }) => ({ kind: 'formula', name, source })),
+    ...(summary?.definitions ?? []),
   ];
   return new Map(all.map((one) => [`${one.kind} ${foldName(one.name)}`, one]));
 }

@@ -4,7 +4,7 @@ import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import {
   createService,
-  type FilePortrait,
+  type FileSummary,
   isUnfinishedMerge,
   type Message,
   message,
@@ -62,7 +62,7 @@ function createShown(): (text: string) => Promise<string> {
       among ??= { service: await readSurroundings(root), root };
       formulas = formulasOf(among.service, among.root, text);
     }
-    const behind = new Map(formulas.map((one) => [one.portrait.line, figuresOf(one)]));
+    const behind = new Map(formulas.map((one) => [one.summary.line, figuresOf(one)]));
     return text
       .split('\n')
       .map((line, index) => withFigures(line, behind.get(index) ?? ''))
@@ -77,7 +77,7 @@ function withFigures(line: string, figures: string): string {
 }
 
 interface ShownFormula {
-  readonly portrait: FilePortrait['formulas'][number];
+  readonly summary: FileSummary['formulas'][number];
   /** Names in it that nobody defines. */
   readonly unknownNames: readonly string[];
 }
@@ -89,21 +89,21 @@ interface ShownFormula {
 function formulasOf(service: Service, root: string, text: string): ShownFormula[] {
   const uri = canonicalUri(pathToFileURL(resolve(root, '.textconv', 'file.dough')).href);
   service.setText(uri, text);
-  const formulas = service.portrait(uri)?.formulas ?? [];
+  const formulas = service.summary(uri)?.formulas ?? [];
   const lines = service.lines(uri);
   const unknown = service
     .findings(uri)
     .filter(({ code }) => code === 'unknown-ingredient')
     .map(({ place }) => ({ line: place.line, name: lines[place.line]!.slice(place.start, place.end) }));
-  return formulas.map((portrait) => {
-    const end = portrait.line + portrait.source.split('\n').length;
-    const own = unknown.filter(({ line }) => line >= portrait.line && line < end);
-    return { portrait, unknownNames: own.map(({ name }) => name) };
+  return formulas.map((summary) => {
+    const end = summary.line + summary.source.split('\n').length;
+    const own = unknown.filter(({ line }) => line >= summary.line && line < end);
+    return { summary, unknownNames: own.map(({ name }) => name) };
   });
 }
 
 /** What stands behind the header of a formula. Of a merge that is not finished nothing is added up. */
-function figuresOf({ portrait: { source, totals }, unknownNames }: ShownFormula): string {
+function figuresOf({ summary: { source, totals }, unknownNames }: ShownFormula): string {
   if (isUnfinishedMerge(source)) return say(message('command-git.unfinished'));
   const { hydration, saltFraction, prefermentedFlour, flourGrams, doughGrams } = totals;
   const told: Message[] = [];

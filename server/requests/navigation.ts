@@ -19,7 +19,7 @@ import { said } from '../sync/said.ts';
 import type { About, QuestionParts } from './about.ts';
 
 /** Questions about the whole workspace wait so long for its files to be read. */
-const patienceMilliseconds = 10_000;
+const filesWaitMilliseconds = 10_000;
 
 interface Asked {
   readonly textDocument: { readonly uri: string };
@@ -40,7 +40,7 @@ export function answerNavigation(parts: QuestionParts, about: About): void {
     return guardedRequest<P, R>(log, name, empty, async (params, token) => {
       const uri = canonicalUri(params.textDocument.uri);
       const of = { uri, version: documents.get(uri)?.version };
-      await filesRead(patienceMilliseconds);
+      await filesRead(filesWaitMilliseconds);
       checkpoint(token);
       let asked: Snapshot | undefined;
       const found = await inSteps(parts, token, of, (service) => {
@@ -108,7 +108,7 @@ export function answerNavigation(parts: QuestionParts, about: About): void {
 
   connection.onWorkspaceSymbol(
     guardedRequest(log, 'Symbols of the workspace', [], async ({ query }: { query: string }, token) => {
-      await filesRead(patienceMilliseconds);
+      await filesRead(filesWaitMilliseconds);
       checkpoint(token);
       const found = await inSteps(parts, token, undefined, (service) => service.symbolsMatching(query));
       return found.map((one) => convert.toSymbolInformation(one, naming));

@@ -33,7 +33,7 @@ const compareRequest: CompareRequest = 'doughwright/compare';
 const sheetTextRequest: SheetTextRequest = 'doughwright/sheetText';
 
 /** A list that is asked for while the folders are still being read waits this long for the rest of them. */
-const patienceMilliseconds = 10_000;
+const filesWaitMilliseconds = 10_000;
 
 /** Answers what the side bar and the panel ask beyond sheets: lists, new texts, and edits for the editor to make. */
 export function answerPanel(parts: QuestionParts): void {
@@ -56,7 +56,7 @@ export function answerPanel(parts: QuestionParts): void {
   }
 
   answer<unknown, OverviewResult>(overviewRequest, { entries: [], templates: [] }, async (_, token) => {
-    await filesRead(patienceMilliseconds);
+    await filesRead(filesWaitMilliseconds);
     checkpoint(token);
     const found = await inSteps(parts, token, undefined, (service) => service.overviewInSteps());
     const entries = found.map((entry) => ({ ...entry, uri: naming.spell(entry.uri) }));
@@ -76,7 +76,7 @@ export function answerPanel(parts: QuestionParts): void {
     importTableRequest,
     noTable,
     async ({ textDocument, table }, token) => {
-      await filesRead(patienceMilliseconds);
+      await filesRead(filesWaitMilliseconds);
       checkpoint(token);
       return (await workspace.service()).importTable(canonicalUri(textDocument.uri), table);
     },

@@ -9,8 +9,8 @@ import type { Service, Snapshot } from '../../core/index.ts';
 import { firstOf } from '../host/first-of.ts';
 import { checkpoint, guardedWork } from '../host/guard.ts';
 import type { OpenDocuments } from './documents.ts';
+import { type Findings, PublishedDiagnostics, type ToldParts } from './published-diagnostics.ts';
 import type { Schedule } from './schedule.ts';
-import { type Findings, ToldFindings, type ToldParts } from './told-findings.ts';
 import { TypedLines } from './typed-lines.ts';
 
 export interface DiagnosticsParts extends ToldParts {
@@ -33,7 +33,7 @@ export interface DiagnosticsParts extends ToldParts {
  */
 export class Diagnostics {
   readonly #parts: DiagnosticsParts;
-  readonly #told: ToldFindings;
+  readonly #told: PublishedDiagnostics;
   readonly typed: TypedLines;
   /** What a client that pulls was told last of each document: the pull for a document and that for the workspace go apart. */
   readonly #pulled = new Map<
@@ -57,7 +57,7 @@ export class Diagnostics {
 
   constructor(parts: DiagnosticsParts) {
     this.#parts = parts;
-    this.#told = new ToldFindings(parts);
+    this.#told = new PublishedDiagnostics(parts);
     // A client that pulls and cannot be told to pull again would never hear of what was withheld.
     const isCalm = parts.calmWhileTyping && (!parts.able.pullsFindings || parts.able.refreshesFindings);
     this.typed = new TypedLines(isCalm, (uri) => this.#rested(uri));

@@ -4,7 +4,7 @@ import { guardedWork, type Log } from '../host/guard.ts';
 import { said } from './said.ts';
 
 /** Work that is done sooner needs no word, in milliseconds. */
-const patience = 1000;
+const quietMilliseconds = 1000;
 /** Between two words, in milliseconds. */
 const pause = 200;
 
@@ -36,7 +36,7 @@ export class Progress {
       if (shown !== undefined) this.#work(async () => (await shown).done());
       return;
     }
-    if (now - this.#began < patience || now - this.#told < pause) return;
+    if (now - this.#began < quietMilliseconds || now - this.#told < pause) return;
     this.#told = now;
     const percent = Math.floor((100 * known) / found);
     const far = said('session.read-so-far', { count: known, otherCount: found });

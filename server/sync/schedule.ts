@@ -1,4 +1,4 @@
-const soon: (run: () => void) => void =
+const nextTurn: (run: () => void) => void =
   typeof setImmediate === 'function' ? (run) => void setImmediate(run) : (run) => void setTimeout(run, 0);
 
 /** A client that never stops sending is still answered after this many milliseconds. */
@@ -62,8 +62,8 @@ export class Schedule {
   // none taken in between shows that there is none.
   #lookOut(deadline: number): void {
     const before = this.#taken;
-    soon(() =>
-      soon(() => {
+    nextTurn(() =>
+      nextTurn(() => {
         if (this.#taken !== before && performance.now() < deadline) return this.#lookOut(deadline);
         this.#isListening = false;
         const resolved = this.#waiting.length > 0 ? this.#waiting : this.#behind;

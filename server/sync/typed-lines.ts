@@ -1,5 +1,5 @@
 import { type Diagnostic, TextDocumentContentChangeEvent } from 'vscode-languageserver';
-import type { Findings } from './told-findings.ts';
+import type { Findings } from './published-diagnostics.ts';
 
 /** How long the hand rests before a line that is being typed counts as written, in milliseconds. */
 export const restMilliseconds = 1000;

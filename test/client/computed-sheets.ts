@@ -1,13 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { createService, type Settings, type SheetAsked } from '../../core/index.ts';
+import { createService, type Settings, type SheetOptions } from '../../core/index.ts';
 import type { SheetView } from '../../server/protocol.ts';
 import { projectFolder } from '../editors/places.ts';
 
 /** A sheet of the demo bakery as the core works it out. */
 export function computedSheet(
   formula: string,
-  asked: SheetAsked = {},
+  asked: SheetOptions = {},
   settings: Partial<Settings> = {},
 ): SheetView {
   const service = createService();

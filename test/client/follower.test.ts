@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { createFollower, type Follower } from '../../client/preview/follower.ts';
 import { formulaKey } from '../../client/preview/messages.ts';
-import type { SheetAsked, SheetParams, SheetResult, SheetView } from '../../server/protocol.ts';
+import type { SheetOptions, SheetParams, SheetResult, SheetView } from '../../server/protocol.ts';
 import { emptyFormula, harbourTin } from './sheets.ts';
 
 const place = { uri: harbourTin.uri, line: 5 };
-const pieces48: SheetAsked = { size: { by: 'pieces', pieces: 48 } };
+const pieces48: SheetOptions = { size: { by: 'pieces', pieces: 48 } };
 
 describe('following the formula at the cursor', () => {
   it('asks for the sheet as in the file and shows it', async () => {
@@ -79,7 +79,7 @@ describe('what is tried', () => {
 
   it('is asked for with the day and the clock', async () => {
     const { follower, asked, tried } = following(answerByLine);
-    const all: SheetAsked = { today: { roomCelsius: 27 }, clock: { by: 'ready', minutes: 390 } };
+    const all: SheetOptions = { today: { roomCelsius: 27 }, clock: { by: 'ready', minutes: 390 } };
     tried.set(formulaKey(harbourTin.uri, harbourTin.formula), all);
     await follower.follow({ ...place, formula: harbourTin.formula });
     expect(asked).toEqual([
@@ -97,11 +97,11 @@ function following(answer: (params: SheetParams, signal: AbortSignal) => Promise
   follower: Follower;
   asked: SheetParams[];
   shown: [number, SheetView | string][];
-  tried: Map<string, SheetAsked>;
+  tried: Map<string, SheetOptions>;
 } {
   const asked: SheetParams[] = [];
   const shown: [number, SheetView | string][] = [];
-  const tried = new Map<string, SheetAsked>();
+  const tried = new Map<string, SheetOptions>();
   const follower = createFollower({
     ask: (params, signal) => {
       asked.push(params);

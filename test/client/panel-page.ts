@@ -8,7 +8,7 @@ import {
   type ToPage,
   type WorkState,
 } from '../../client/preview/messages.ts';
-import type { SheetAsked, ShownSheet } from '../../server/protocol.ts';
+import type { SheetOptions, ShownSheet } from '../../server/protocol.ts';
 import { type ThemeName, themes } from './themes.ts';
 
 export interface PanelPage {
@@ -20,7 +20,7 @@ export interface PanelPage {
   /** Sends the page a message as the extension would. */
   send(message: ToPage): Promise<void>;
   /** Sends a sheet under the next sequence number, with what is tried and how far the work has come. */
-  show(sheet: ShownSheet, kept?: { readonly asked?: SheetAsked; readonly work?: WorkState }): Promise<void>;
+  show(sheet: ShownSheet, kept?: { readonly asked?: SheetOptions; readonly work?: WorkState }): Promise<void>;
   /** What the page keeps for a reload. */
   state(): Promise<PageState | undefined>;
 }

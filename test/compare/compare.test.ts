@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Comparison, comparePortraits, createService, type Service } from '../../core/index.ts';
+import { type Comparison, compareSummaries, createService, type Service } from '../../core/index.ts';
 import { filesIn, project } from '../tidy/imports.ts';
 
 const root = 'file:///bakery/';
@@ -283,9 +283,9 @@ describe('what changed in a formula', () => {
   it('tells a finding that rises, and one that was accepted with its reason', () => {
     const service = bakery({ 'tin.dough': tin.replace('salt               2%', 'salt               4%') });
     service.setSettings({ rules: { 'salt-range': 'info' } });
-    const before = service.portrait(uri)!;
+    const before = service.summary(uri)!;
     service.setSettings({ rules: {} });
-    const raised = comparePortraits([before], [service.portrait(uri)!]);
+    const raised = compareSummaries([before], [service.summary(uri)!]);
     expect(told(raised)).toEqual([
       expect.stringMatching(/^findings: salt-range information: .* → warning: /),
     ]);
@@ -304,11 +304,11 @@ describe('what changed in a formula', () => {
           .replace('dough temperature 25 °C', `dough temperature ${wanted}`),
         'bakery.dough': `bakery Quay Lane:\n  room 24 °C\n  tap water ${tap}\n`,
       });
-      return service.portrait(uri)!;
+      return service.summary(uri)!;
     };
     const water = (...sides: Parameters<typeof mixed>[]): string[] => {
       const [before, after] = sides.map((side) => mixed(...side));
-      return told(comparePortraits([before!], [after!])).filter((one) => / water .* → /.test(one));
+      return told(compareSummaries([before!], [after!])).filter((one) => / water .* → /.test(one));
     };
     expect(water([3, '8 °C'], [3, '8 °C'])).toEqual([]);
     expect(water([3, '8 °C'], [3, '26 °C'])).toEqual([
@@ -346,7 +346,7 @@ describe('what changed in a formula', () => {
 // Annex II of Regulation (EU) 1169/2011 and the nine major food allergens of the United States.
 describe('what changed on the label', () => {
   const label = (before: Service, after: Service) => {
-    const { formulas } = comparePortraits([before.portrait(uri)!], [after.portrait(uri)!]);
+    const { formulas } = compareSummaries([before.summary(uri)!], [after.summary(uri)!]);
     const group = formulas[0]?.groups[0];
     return {
       first: group?.subject,
@@ -430,8 +430,8 @@ describe('what changed among formulas', () => {
       bakery({ 'tin.dough': tin }),
       bakery({ 'tin.dough': tin, 'flours.dough': flours.replace('0.80', '0.95') }),
     ];
-    const [before, after] = sides.map((service) => service.uris().map((one) => service.portrait(one)!));
-    const comparison = comparePortraits(before!, after!);
+    const [before, after] = sides.map((service) => service.uris().map((one) => service.summary(one)!));
+    const comparison = compareSummaries(before!, after!);
     expect(told(comparison)).toContain('flour strong white: price 0.80 EUR per kg → 0.95 EUR per kg');
     expect(
       comparison.formulas.map(({ formula, groups }) => [formula, groups.map(({ subject }) => subject)]),
@@ -440,9 +440,9 @@ describe('what changed among formulas', () => {
   });
 
   it('follows a formula into another file', () => {
-    const before = bakery({ 'a.dough': tin }).portrait(`${root}a.dough`, 'a.dough')!;
-    const after = bakery({ 'b.dough': tin }).portrait(`${root}b.dough`, 'b.dough')!;
-    expect(comparePortraits([before], [after])).toMatchObject({
+    const before = bakery({ 'a.dough': tin }).summary(`${root}a.dough`, 'a.dough')!;
+    const after = bakery({ 'b.dough': tin }).summary(`${root}b.dough`, 'b.dough')!;
+    expect(compareSummaries([before], [after])).toMatchObject({
       verdict: 'layout',
       formulas: [{ formula: 'Harbour Tin', movedFrom: 'a.dough', groups: [] }],
     });

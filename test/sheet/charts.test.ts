@@ -2,13 +2,13 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createService, type SheetAsked, type SheetView } from '../../core/index.ts';
+import { createService, type SheetOptions, type SheetView } from '../../core/index.ts';
 import { escaped } from '../../core/sheet/charts/svg.ts';
 import { spread } from '../../core/sheet/charts/text-fit.ts';
 import { drawnTexts, layoutFaults, strangeParts } from './drawings.ts';
 
 const examples = join(import.meta.dirname, '..', '..', 'examples');
-const clock: SheetAsked = { clock: { by: 'ready', minutes: 700 } };
+const clock: SheetOptions = { clock: { by: 'ready', minutes: 700 } };
 
 describe('the charts of the demo bakery', () => {
   const formulas = readdirSync(join(examples, 'formulas')).map(
@@ -82,7 +82,7 @@ describe('the charts of the demo bakery', () => {
   });
 
   it('begin with the first preferment and hang on the clock where one is asked for', () => {
-    const rows = (asked: SheetAsked) =>
+    const rows = (asked: SheetOptions) =>
       demo('Ferry Loaf', asked).charts.find(({ kind }) => kind === 'timeline')!.table.rows;
     expect(rows({})[0]!.slice(0, 3)).toEqual(['−12 h', 'poolish, ferment 12 h at 18 °C', '12 h']);
     expect(rows(clock)[0]![0]).toBe('the evening before, 17:31');
@@ -253,7 +253,7 @@ function texts(svg: string): string {
     .join(' ');
 }
 
-function demo(formula: string, asked: SheetAsked = {}, fahrenheit = false): SheetView {
+function demo(formula: string, asked: SheetOptions = {}, fahrenheit = false): SheetView {
   const service = createService();
   if (fahrenheit)
     service.setSettings({
@@ -266,7 +266,7 @@ function demo(formula: string, asked: SheetAsked = {}, fahrenheit = false): Shee
   return service.sheet(entry.uri, entry.line, asked)!;
 }
 
-function sheet(text: string, asked: SheetAsked = {}, header = 'formula'): SheetView {
+function sheet(text: string, asked: SheetOptions = {}, header = 'formula'): SheetView {
   const service = createService();
   const uri = 'file:///quay-lane/one.dough';
   service.setText(uri, text);

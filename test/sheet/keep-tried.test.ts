@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createService, type Service, type SheetAsked, type SheetView } from '../../core/index.ts';
+import { createService, type Service, type SheetOptions, type SheetView } from '../../core/index.ts';
 import { withEdits } from '../../core/text/edits.ts';
 import { exampleFiles } from '../syntax/texts.ts';
 
@@ -24,7 +24,7 @@ const byGrams = byYield
   .replace('salt               2%', 'salt               0.2 kg, at 8 °C');
 
 describe('what is tried is kept in the file', () => {
-  it.each<[string, SheetAsked, string]>([
+  it.each<[string, SheetOptions, string]>([
     ['pieces', { size: { by: 'pieces', pieces: 48 } }, 'yield 48 pieces of 880 g   # for the shop'],
     ['dough', { size: { by: 'dough', grams: 8800 } }, 'yield 10 pieces of 880 g'],
     ['flour', { size: { by: 'flour', grams: 10_000 } }, 'yield'],
@@ -58,7 +58,7 @@ describe('what is tried is kept in the file', () => {
     const service = serviceWith(
       'formula Tin:\n  yield 10 pieces of 880 g\n  bread flour  100%\n  water  60%\n  milk  500 ml\n  eggs  8 pieces\n  salt  0.1 kg\n  keep back 200 g\n',
     );
-    const asked: SheetAsked = { size: { by: 'pieces', pieces: 25 } };
+    const asked: SheetOptions = { size: { by: 'pieces', pieces: 25 } };
     const tried = service.sheet(uri, 0, asked)!;
     keep(service, asked);
     expect(textOf(service, uri)).toBe(
@@ -69,7 +69,7 @@ describe('what is tried is kept in the file', () => {
 
   it('as a header alone that nothing follows, not even a line break', () => {
     const service = serviceWith('formula A:');
-    const asked: SheetAsked = { today: { roomCelsius: 24 } };
+    const asked: SheetOptions = { today: { roomCelsius: 24 } };
     keep(service, asked);
     expect(textOf(service, uri)).toBe('bakery Our Bakery:\n  room 24 °C\n\nformula A:');
   });
@@ -78,7 +78,7 @@ describe('what is tried is kept in the file', () => {
     exampleFiles().flatMap(({ path, text }) => (/^formula /m.test(text) ? [[path, text] as const] : [])),
   )('%s at every size: the figures of the sheet stay', (path, text) => {
     const line = text.split('\n').findIndex((one) => one.startsWith('formula '));
-    const sizes: NonNullable<SheetAsked['size']>[] = [
+    const sizes: NonNullable<SheetOptions['size']>[] = [
       { by: 'pieces', pieces: 7 },
       { by: 'dough', grams: 12_345 },
       { by: 'flour', grams: 10_000 },
@@ -149,7 +149,7 @@ describe('what is tried is kept in the file', () => {
 
   it('or nothing of it, with the sentence that says why', () => {
     const service = serviceWith(byYield);
-    const ask = (asked: SheetAsked) => service.panelEdits(uri, 0, { kind: 'keep', asked });
+    const ask = (asked: SheetOptions) => service.panelEdits(uri, 0, { kind: 'keep', asked });
     expect(ask({ size: { by: 'baked', grams: 9000 } })).toMatch(/bake loss/);
     expect(ask({ today: { roomCelsius: 400 } })).toMatch(/no temperature of a bakery/);
     expect(ask({})).toBe('All of it stands in the file as it is.');
@@ -182,7 +182,7 @@ function textOf(service: Service, file: string): string {
   return texts.get(service)!.get(file)!;
 }
 
-function keep(service: Service, asked: SheetAsked): void {
+function keep(service: Service, asked: SheetOptions): void {
   const files = service.panelEdits(uri, 0, { kind: 'keep', asked });
   if (typeof files === 'string') throw new Error(files);
   for (const { uri: file, edits } of files) {

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { SheetAsked, SheetView, SizeRequest } from '../../core/index.ts';
+import type { SheetOptions, SheetView, SizeRequest } from '../../core/index.ts';
 import { type Asked, answersOf, readQuestions } from '../features/archive.ts';
 import { updating } from '../syntax/annotated.ts';
 
@@ -34,8 +34,8 @@ function answer(words: string, { service, uri, line }: Asked): string {
   return parts[part as keyof typeof parts](view).join('\n');
 }
 
-function askedOf(words: string | undefined): SheetAsked {
-  const asked: { -readonly [Key in keyof SheetAsked]: SheetAsked[Key] } = {};
+function askedOf(words: string | undefined): SheetOptions {
+  const asked: { -readonly [Key in keyof SheetOptions]: SheetOptions[Key] } = {};
   for (const one of words?.split(/, */) ?? []) {
     const size = sizeOf(one);
     if (size !== undefined) {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { asCsv } from '../../core/sheet/build/separated.ts';
+import { asCsv } from '../../core/sheet/build/csv-records.ts';
 
 const field = (text: string): string => asCsv([[text]]).replace(/\r\n$/, '');
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { createService, type SheetAsked, type SheetView } from '../../core/index.ts';
+import { createService, type SheetOptions, type SheetView } from '../../core/index.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'examples');
 const uri = 'file:///quay-lane/formulas/ferry-loaf.dough';
@@ -42,7 +42,7 @@ describe('trials on the sheet', () => {
   });
 
   it('stay what they were when another size and another room are tried', () => {
-    const asked: SheetAsked = { size: { by: 'pieces', pieces: 80 }, today: { roomCelsius: 28 } };
+    const asked: SheetOptions = { size: { by: 'pieces', pieces: 80 }, today: { roomCelsius: 28 } };
     expect(ferry(asked).view.trials).toEqual(ferry().view.trials);
   });
 
@@ -64,7 +64,7 @@ describe('trials on the sheet', () => {
   });
 });
 
-function ferry(asked: SheetAsked = {}): { text: string; view: SheetView } {
+function ferry(asked: SheetOptions = {}): { text: string; view: SheetView } {
   const service = createService();
   for (const name of ['bakery', 'flours', 'mixers'])
     service.setText(`file:///quay-lane/${name}.dough`, readFileSync(join(folder, `${name}.dough`), 'utf8'));

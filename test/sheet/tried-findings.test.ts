@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createService, type SheetAsked } from '../../core/index.ts';
+import { createService, type SheetOptions } from '../../core/index.ts';
 
 // Invented formula; what a trial may say is the rules' to test.
 const uri = 'file:///quay/tin.dough';
@@ -39,7 +39,7 @@ describe('a sheet that is tried at another size', () => {
 
   it('still tells what is wrong with a trial', () => {
     const wrong = text.replace('dough 24.8 kg', 'dough 24.8 kg\n  baked 25 kg');
-    const codes = (asked: SheetAsked) => sheet(asked, wrong).findings.map(({ code }) => code);
+    const codes = (asked: SheetOptions) => sheet(asked, wrong).findings.map(({ code }) => code);
     expect(codes({})).toContain('trial-contradicts');
     expect(codes({ size: { by: 'pieces', pieces: 80 } })).toContain('trial-contradicts');
   });
@@ -64,7 +64,7 @@ describe('a sheet that is tried at another size', () => {
   });
 });
 
-function sheet(asked: SheetAsked, said = text) {
+function sheet(asked: SheetOptions, said = text) {
   const service = createService();
   service.setText(uri, said);
   return service.sheet(uri, 0, asked)!;

@@ -5,8 +5,8 @@ import {
   type AskedWords,
   askedFromWords,
   createService,
-  type SheetAsked,
   type SheetFormat,
+  type SheetOptions,
   type SheetOrigin,
   type SheetView,
   writeSheets,
@@ -45,7 +45,7 @@ function answer(words: string, { service, uri, line }: Asked): string {
   return format === 'html' ? text.replace(/<style>.*<\/style>/, '<style>').replaceAll('><', '>\n<') : text;
 }
 
-function askedOf(tries: string | undefined): SheetAsked {
+function askedOf(tries: string | undefined): SheetOptions {
   const pairs = (tries?.split(', ') ?? []).map((one) => {
     const at = one.indexOf(' ');
     return [one.slice(0, at), one.slice(at + 1)];

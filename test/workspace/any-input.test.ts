@@ -5,7 +5,7 @@ import {
   defaultSettings,
   rules,
   type Service,
-  type SheetAsked,
+  type SheetOptions,
   type SizeRequest,
 } from '../../core/index.ts';
 import { failed } from '../rules/failed.ts';
@@ -31,7 +31,7 @@ const sizes: readonly SizeRequest[] = [
   { by: 'onHand', ingredient: 'water', grams: 300 },
 ];
 
-const triedToday: SheetAsked = {
+const triedToday: SheetOptions = {
   today: { roomCelsius: 31, flourCelsius: 25, tapCelsius: 22, scaleStepGrams: 0.1, mixer: 'planetary' },
   clock: { by: 'ready', minutes: 6 * 60 },
 };

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { createService } from '../../core/index.ts';
 import { definitionOf } from '../../core/model/scope.ts';
 import { parseFile } from '../../core/syntax/file.ts';
-import { sketchFormulas } from '../../core/syntax/sketch.ts';
+import { indexFormulas } from '../../core/syntax/header-index.ts';
 import { filesIn, project } from '../tidy/imports.ts';
 
 const read = (file: string): string => readFileSync(join(project, file), 'utf8');
@@ -20,7 +20,7 @@ const defined = (text: string): [kind: string, folded: string, line: number][] =
   });
 
 function agree(text: string): void {
-  const sketched = sketchFormulas(text);
+  const sketched = indexFormulas(text);
   const whole = defined(text);
   if (sketched === undefined) return;
   expect(sketched.map(({ name, firstLine }) => ['formula', name.folded, firstLine])).toEqual(whole);
@@ -29,7 +29,7 @@ function agree(text: string): void {
 describe('a file known by its headers', () => {
   it('defines what it defines read whole', () => {
     for (const text of [...examples.map(read), ...fixtures]) agree(text);
-    expect(examples.map(read).filter((text) => sketchFormulas(text) !== undefined).length).toBeGreaterThan(4);
+    expect(examples.map(read).filter((text) => indexFormulas(text) !== undefined).length).toBeGreaterThan(4);
   });
 
   it('whatever its lines', () => {

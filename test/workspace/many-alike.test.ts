@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createService } from '../../core/index.ts';
 import { createParseMemo, parseFile } from '../../core/syntax/file.ts';
-import { sketchFormulas } from '../../core/syntax/sketch.ts';
+import { indexFormulas } from '../../core/syntax/header-index.ts';
 
 const uri = 'file:///quay/a.dough';
 const opened = (text: string) => {
@@ -32,11 +32,11 @@ describe('texts that are long on purpose', () => {
   it('a long line of signs is no header, and is known to be none at once', () => {
     for (const sign of ['=', '-', '*', ' ', '(', '1', 'a)', '. '])
       expect(
-        sketchFormulas(`formula A:\n  water 65%\n# ${sign.repeat(80_000)}\n${sign.repeat(80_000)}\n`)?.length,
+        indexFormulas(`formula A:\n  water 65%\n# ${sign.repeat(80_000)}\n${sign.repeat(80_000)}\n`)?.length,
       ).toBe(1);
-    expect(sketchFormulas('formula A:\n - flour B:\n')).toBeUndefined();
-    expect(sketchFormulas('formula A:\n a) flour B:\n')).toBeUndefined();
-    expect(sketchFormulas('formula A:\n| plan\n')).toBeUndefined();
+    expect(indexFormulas('formula A:\n - flour B:\n')).toBeUndefined();
+    expect(indexFormulas('formula A:\n a) flour B:\n')).toBeUndefined();
+    expect(indexFormulas('formula A:\n| plan\n')).toBeUndefined();
   });
 
   it('the findings of each of many formulas stand with it and with no other', () => {

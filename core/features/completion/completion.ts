@@ -19,6 +19,7 @@ import {
 import { message } from '../../words/message.ts';
 import type { RulePage } from '../../words/rule-page-words.ts';
 import type { Speaker } from '../../words/speaker.ts';
+import { settled } from './completion-fit.ts';
 import {
   doughNames,
   formulaNames,
@@ -38,7 +39,6 @@ import {
   wordsBefore,
 } from './completion-place.ts';
 import { prices } from './completion-prices.ts';
-import { settled } from './completion-settled.ts';
 import { subSnippets, topSnippets } from './snippets.ts';
 
 /**

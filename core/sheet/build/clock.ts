@@ -1,6 +1,6 @@
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import type { ClockRequest } from './asked.ts';
+import type { ClockRequest } from './sheet-options.ts';
 import type { SheetClock } from './view.ts';
 
 const daySeconds = 24 * 60 * 60;

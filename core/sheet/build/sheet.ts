@@ -9,18 +9,18 @@ import type { Finding } from '../../rules/engine/finding.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { chartsOf } from '../charts/charts.ts';
-import type { SheetAsked } from './asked.ts';
+import { inBatches, sized } from './batch-size.ts';
 import { blocksOf } from './blocks.ts';
 import { cautionsOf } from './cautions.ts';
+import { conditionsOf, mixerNames, underToday } from './day-conditions.ts';
 import { factsOf, roleLine, yieldsOf } from './facts.ts';
 import { findingsAsTried } from './sheet-findings.ts';
 import { labelsOf } from './sheet-labels.ts';
 import { mixingOf } from './sheet-mixing.ts';
+import type { SheetOptions } from './sheet-options.ts';
 import { sheetCost, sheetLabel } from './sheet-product.ts';
 import { trialsOfSheet } from './sheet-trials.ts';
-import { inBatches, sized } from './sized.ts';
 import { stepText, timelineOf } from './timeline.ts';
-import { conditionsOf, mixerNames, underToday } from './today.ts';
 import type {
   FactSource,
   SheetBatches,
@@ -38,7 +38,7 @@ export interface SheetInput {
   /** The formula as its file has it. */
   readonly analysis: Analysis;
   readonly scope: Scope;
-  readonly asked: SheetAsked;
+  readonly asked: SheetOptions;
   /**
    * The findings of this formula for an analysis of it, with lines of the file: the file's own where that is the
    * analysis as given, else what the same rules find in the formula as it is tried.
@@ -168,7 +168,7 @@ function heldBy(
   return { line, message: speaker.say(message('sheet.weight-not-known', { name: missing.name })) };
 }
 
-function sizeOf(analysis: Analysis, asked: SheetAsked): SheetSize {
+function sizeOf(analysis: Analysis, asked: SheetOptions): SheetSize {
   const { solved, doughMix } = analysis;
   const mixer = doughMix.known ? doughMix.value.mixer : undefined;
   return {

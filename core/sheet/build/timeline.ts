@@ -4,8 +4,8 @@ import { saidValue } from '../../model/properties.ts';
 import type { StepStatement } from '../../syntax/tree.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import type { ClockRequest } from './asked.ts';
 import { type ClockOf, clockOf } from './clock.ts';
+import type { ClockRequest } from './sheet-options.ts';
 import type { SheetMoment, SheetTimeline } from './view.ts';
 
 /** The timeline as it is shown, and its clock for whatever else has a time. */

@@ -1,7 +1,7 @@
 import type { Level } from '../../rules/engine/finding.ts';
-import type { ClockRequest, SizeRequest } from './asked.ts';
 import type { SheetChart } from './chart.ts';
 import type { SheetLabels } from './sheet-labels.ts';
+import type { ClockRequest, SizeRequest } from './sheet-options.ts';
 import type { SheetTrial } from './sheet-trials.ts';
 import type { SheetCost, SheetLabel } from './view-product.ts';
 

@@ -1,6 +1,6 @@
 import type { FormulaTotals } from '../../facts/totals.ts';
 import { trimmed } from '../../text/figures.ts';
-import { asCsv } from '../build/separated.ts';
+import { asCsv } from '../build/csv-records.ts';
 
 /** One line of one part of a formula, for a spreadsheet; what is not known is absent, never zero. */
 export interface ExportRow {

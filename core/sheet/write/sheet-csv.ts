@@ -1,8 +1,8 @@
 import { trimmed } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import { asCsv, asTabbed } from '../build/separated.ts';
-import { phaseWords, rowNotes, type Told, toldOf } from '../build/told.ts';
+import { asCsv, asTabbed } from '../build/csv-records.ts';
+import { phaseWords, rowNotes, type Told, toldOf } from '../build/sheet-words.ts';
 import type { SheetFigure, SheetView } from '../build/view.ts';
 
 const columns = [

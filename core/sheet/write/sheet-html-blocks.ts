@@ -1,6 +1,6 @@
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import { figureWords, hasSum, rowNotes, type Told, timesWords } from '../build/told.ts';
+import { figureWords, hasSum, rowNotes, type Told, timesWords } from '../build/sheet-words.ts';
 import type { SheetBlock, SheetFigure, SheetRow } from '../build/view.ts';
 import { type Child, element, type Markup } from './markup.ts';
 

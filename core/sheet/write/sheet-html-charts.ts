@@ -1,5 +1,5 @@
 import type { SheetChart } from '../build/chart.ts';
-import type { Told } from '../build/told.ts';
+import type { Told } from '../build/sheet-words.ts';
 import { element, type Markup, markup } from './markup.ts';
 import { section } from './sheet-html-blocks.ts';
 import { plainTable } from './sheet-html-outcome.ts';

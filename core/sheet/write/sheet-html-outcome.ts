@@ -1,4 +1,4 @@
-import { labelsOf, labelTitle, type Told, trialHeads, trialRows, trialTitle } from '../build/told.ts';
+import { labelsOf, labelTitle, type Told, trialHeads, trialRows, trialTitle } from '../build/sheet-words.ts';
 import type { SheetLabel } from '../build/view-product.ts';
 import { type Child, element, type Markup } from './markup.ts';
 import { findingsList, section } from './sheet-html-blocks.ts';

@@ -1,4 +1,4 @@
-import { mixingWords, phaseWords, type Told, type WordCode } from '../build/told.ts';
+import { mixingWords, phaseWords, type Told, type WordCode } from '../build/sheet-words.ts';
 import { type Child, element, type Markup } from './markup.ts';
 import { aboutRow, findingsList, section, ticks } from './sheet-html-blocks.ts';
 

@@ -1,7 +1,7 @@
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { originWords, type SheetOrigin } from '../build/origin.ts';
-import { conditionWords, factWords, type Told, toldOf } from '../build/told.ts';
+import { conditionWords, factWords, type Told, toldOf } from '../build/sheet-words.ts';
 import { type Child, element, htmlPage, type Markup } from './markup.ts';
 import { blockSection } from './sheet-html-blocks.ts';
 import { chartSection } from './sheet-html-charts.ts';

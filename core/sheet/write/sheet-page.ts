@@ -16,7 +16,7 @@ import {
   trialHeads,
   trialRows,
   trialTitle,
-} from '../build/told.ts';
+} from '../build/sheet-words.ts';
 import type { SheetBlock, SheetView } from '../build/view.ts';
 import type { Page, Table } from './tables.ts';
 

@@ -1,4 +1,4 @@
-import { asCsv } from '../build/separated.ts';
+import { asCsv } from '../build/csv-records.ts';
 import { element, htmlPage, type Markup } from './markup.ts';
 
 /** A page of tables, the one form from which text, Markdown, CSV and HTML are written. */

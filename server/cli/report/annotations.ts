@@ -1,5 +1,5 @@
 import type { Level } from '../../../core/index.ts';
-import type { Report, ToldFinding } from './report.ts';
+import type { Report, ReportedFinding } from './report.ts';
 
 /** The findings as the commands by which a build's log puts notes beside the lines of a pull request. */
 export function asAnnotations({ findings, troubles }: Report): string {
@@ -18,7 +18,7 @@ const commands: Readonly<Record<Level, string>> = {
   hint: 'notice',
 };
 
-function annotation({ level, file, place, code, message }: ToldFinding): string {
+function annotation({ level, file, place, code, message }: ReportedFinding): string {
   const { line, start, end } = place;
   const where = `file=${property(file)},line=${line + 1},col=${start + 1},endColumn=${end + 1}`;
   return `::${commands[level]} ${where},title=${property(code)}::${data(message)}`;

@@ -1,11 +1,11 @@
-import type { Report, ToldFinding } from './report.ts';
+import type { Report, ReportedFinding } from './report.ts';
 
 /**
  * The findings as JUnit XML, which most build servers read: a test suite for each file, a failed case for each finding, one
  * passed case where a file has none. A file that could not be checked is a case in error.
  */
 export function asJunit({ files, findings, troubles }: Report): string {
-  const byFile = new Map<string, ToldFinding[]>(files.map((file) => [file, []]));
+  const byFile = new Map<string, ReportedFinding[]>(files.map((file) => [file, []]));
   for (const finding of findings) byFile.get(finding.file)?.push(finding);
   const suites = [...byFile].map(([file, found]) => {
     const cases =
@@ -36,7 +36,7 @@ function suite(name: string, cases: readonly string[], failures: number, errors:
   return [`  <testsuite name="${xml(name)}" ${counts}>`, ...cases, '  </testsuite>'].join('\n');
 }
 
-function failed({ file, place, code, level, message, source }: ToldFinding): string {
+function failed({ file, place, code, level, message, source }: ReportedFinding): string {
   const where = `${file}:${place.line + 1}:${place.start + 1}`;
   return [
     `    <testcase classname="${xml(file)}" name="${xml(`${code} in line ${place.line + 1}`)}">`,

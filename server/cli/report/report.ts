@@ -1,7 +1,7 @@
 import type { Finding } from '../../../core/index.ts';
 
 /** A finding with its file, ready to be written; lines and columns count from zero, columns in UTF-16 units. */
-export interface ToldFinding extends Finding {
+export interface ReportedFinding extends Finding {
   /** The path as it is shown. */
   readonly file: string;
   readonly uri: string;
@@ -19,7 +19,7 @@ export interface Trouble {
 
 /** All that a check found, for a writer of some format. */
 export interface Report {
-  readonly findings: readonly ToldFinding[];
+  readonly findings: readonly ReportedFinding[];
   /** Found in all, with those above the most that are told. */
   readonly found: number;
   /** The paths of all files that were checked, in order. */
@@ -35,12 +35,12 @@ export interface Report {
  * What stays the same of a finding when lines above it come and go, when its line is laid out anew, and when figures in its
  * message change: its rule and the words of its line in their canonical form.
  */
-export function fingerprint({ code, canonical }: Pick<ToldFinding, 'code' | 'canonical'>): string {
+export function fingerprint({ code, canonical }: Pick<ReportedFinding, 'code' | 'canonical'>): string {
   return `${code}: ${canonical.trim().replace(/\s+/g, ' ').slice(0, 200)}`;
 }
 
 /** As `fingerprint`, each of several alike in one file with its number, so that no two are one. */
-export function distinctFingerprints(findings: readonly ToldFinding[]): string[] {
+export function distinctFingerprints(findings: readonly ReportedFinding[]): string[] {
   const counts = new Map<string, number>();
   return findings.map((finding) => {
     const print = fingerprint(finding);

@@ -2,7 +2,7 @@ import type { Log, PhysicalLocation, Region, ReportingDescriptor, Result } from 
 import { type Level, type Place, rules } from '../../../core/index.ts';
 import { version } from '../../../package.json';
 import { uriReference } from '../../host/paths.ts';
-import { distinctFingerprints, type Report, type ToldFinding } from './report.ts';
+import { distinctFingerprints, type Report, type ReportedFinding } from './report.ts';
 
 /** The findings in SARIF 2.1.0, the OASIS standard for what static analysis finds. Columns are UTF-16 units. */
 export function asSarif(report: Report): string {
@@ -67,7 +67,11 @@ interface Around {
   readonly place: (path: string) => string;
 }
 
-function result(report: Report, finding: ToldFinding, { ruleIndex, print, place: placed }: Around): Result {
+function result(
+  report: Report,
+  finding: ReportedFinding,
+  { ruleIndex, print, place: placed }: Around,
+): Result {
   const { code, level, message, place, related, file, source, fixes } = finding;
   return {
     ruleId: code,

@@ -2,7 +2,7 @@ import { message } from '../../../core/index.ts';
 import { say } from '../speaker.ts';
 import { levelStyles, styled } from '../style.ts';
 import { noOrders, visible } from '../terminal.ts';
-import type { Report, ToldFinding } from './report.ts';
+import type { Report, ReportedFinding } from './report.ts';
 
 /** The findings for people: each with its line and what of it is meant. */
 export function asText(report: Report): string {
@@ -19,7 +19,7 @@ export function asText(report: Report): string {
   return noOrders(lines.map((line) => `${line}\n`).join(''));
 }
 
-function headline({ file, place, level, message, code }: ToldFinding): string {
+function headline({ file, place, level, message, code }: ReportedFinding): string {
   const where = `${file}:${place.line + 1}:${place.start + 1}`;
   return `${where}: ${styled(levelStyles[level], level)}: ${visible(message)} ${styled('gray', `[${code}]`)}`;
 }
@@ -27,7 +27,7 @@ function headline({ file, place, level, message, code }: ToldFinding): string {
 /** As much of a line as is shown of a very long one. */
 const widest = 120;
 
-function excerpt({ place, source, level }: ToldFinding): string[] {
+function excerpt({ place, source, level }: ReportedFinding): string[] {
   if (source.trim() === '') return [];
   const from = place.start < widest - 20 ? 0 : place.start - 40;
   const shown = source.slice(from, from + widest);

@@ -8,9 +8,9 @@ import type { Amount } from '../../syntax/tree.ts';
 import type { TextEdit } from '../../text/edits.ts';
 import { trimmed } from '../../text/figures.ts';
 import { type Message, message } from '../../words/message.ts';
-import type { SheetAsked, TodayConditions } from './asked.ts';
-import { type Sized, sized } from './sized.ts';
-import { underToday } from './today.ts';
+import { type Sized, sized } from './batch-size.ts';
+import { underToday } from './day-conditions.ts';
+import type { SheetOptions, TodayConditions } from './sheet-options.ts';
 
 /** An edit of one file; lines counted in the file, breaks written as `\n`. */
 export interface KeepEdit extends TextEdit {
@@ -24,12 +24,12 @@ export interface KeepEdit extends TextEdit {
  *
  * @returns what of it cannot be written, if there is any, and then nothing is to be
  */
-export function keepTried(
+export function applyOptions(
   uri: string,
   firstLine: number,
   analysis: Analysis,
   scope: Scope,
-  asked: SheetAsked,
+  asked: SheetOptions,
 ): readonly KeepEdit[] | Message {
   const today = asked.today ?? {};
   const under = underToday(analysis, today, scope);

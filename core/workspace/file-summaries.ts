@@ -1,8 +1,8 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { planOf } from '../analysis/plan-analysis.ts';
-import { comparePortraits } from '../compare/compare.ts';
+import { compareSummaries } from '../compare/compare.ts';
 import type { Comparison } from '../compare/comparison.ts';
-import { type FilePortrait, portraitOf, type WorkTimes } from '../compare/portrait.ts';
+import { type FileSummary, summaryOf, type WorkTimes } from '../compare/file-summary.ts';
 import { planTimes } from '../facts/plan-times.ts';
 import { timelineOf } from '../sheet/build/timeline.ts';
 import { plainSpeaker } from '../words/speak.ts';
@@ -10,11 +10,11 @@ import type { Speaker } from '../words/speaker.ts';
 import { placedInFile } from './file-findings.ts';
 import type { View } from './snapshot-view.ts';
 
-/** The portrait of a file among the others, under the name it shall be shown by; `undefined` where there is none. */
-export function portraitIn(view: View, uri: string, shown: string): FilePortrait | undefined {
+/** The summary of a file among the others, under the name it shall be shown by; `undefined` where there is none. */
+export function summaryIn(view: View, uri: string, shown: string): FileSummary | undefined {
   const found = view.read(uri);
   if (found === undefined) return undefined;
-  return portraitOf(shown, found.source, {
+  return summaryOf(shown, found.source, {
     analysisOf: (block) => view.analysisOf(uri, block),
     findingsOf: (block, firstLine) => {
       const alone = { lines: [], endings: [], blocks: [{ block, firstLine }] };
@@ -45,9 +45,9 @@ export function compareTexts(
   after: string,
   speaker: Speaker,
 ): Comparison {
-  const portray = (text: string): FilePortrait[] => {
-    const portrait = portraitIn(view.with(uri, text), uri, uri);
-    return portrait === undefined ? [] : [portrait];
+  const portray = (text: string): FileSummary[] => {
+    const summary = summaryIn(view.with(uri, text), uri, uri);
+    return summary === undefined ? [] : [summary];
   };
-  return comparePortraits(portray(before), portray(after), speaker);
+  return compareSummaries(portray(before), portray(after), speaker);
 }

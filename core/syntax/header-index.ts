@@ -4,7 +4,7 @@ import type { Name } from './tree.ts';
 import { isTopSection } from './vocabulary.ts';
 
 /** The header of a formula in a file that has not been read. */
-export interface SketchedFormula {
+export interface IndexedFormula {
   readonly name: Name;
   readonly firstLine: number;
   /** Whether trials of it may stand below it. */
@@ -39,8 +39,8 @@ const longestWord = 16;
  * plain line is the header of a formula does not depend on what is above it, so this agrees with reading the text whole, at a
  * hundredth of the cost.
  */
-export function sketchFormulas(text: string): SketchedFormula[] | undefined {
-  const formulas: SketchedFormula[] = [];
+export function indexFormulas(text: string): IndexedFormula[] | undefined {
+  const formulas: IndexedFormula[] = [];
   const { texts } = splitLines(text);
   const tried = trial.test(text);
   for (const [firstLine, line] of texts.entries()) {

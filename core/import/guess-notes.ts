@@ -1,5 +1,5 @@
 import { type Message, message } from '../words/message.ts';
-import type { ChosenColumns } from './chosen.ts';
+import type { ChosenColumns } from './column-choice.ts';
 import type { AmountColumn, Columns } from './columns.ts';
 import type { CellTable } from './delimited.ts';
 import { atMost, type Notes } from './notes.ts';

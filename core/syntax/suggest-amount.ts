@@ -66,7 +66,7 @@ const breads = /^(?:loaf|loaves|bread|breads|bun|buns|roll|rolls|unit|units)$/i;
 const dozens = /^(?:dozens?|doz\.?)$/i;
 
 /** The unit that a word is or was meant to be, in the spelling of the notation. */
-export function meantUnit(word: string): string | undefined {
+export function suggestUnit(word: string): string | undefined {
   if (/^[%\s]+$/.test(word)) return '%';
   const plain = word.replace(/\.$/, '');
   const known = units.get(plain);
@@ -96,7 +96,7 @@ export function unreadAmount(
   const fluid = fluidOunces.exec(text);
   if (fluid !== null) return inMillilitres(fluid, at(fluid));
   const word = numberAndWord.exec(text);
-  const unit = word === null ? undefined : meantUnit(word[3]!);
+  const unit = word === null ? undefined : suggestUnit(word[3]!);
   if (word !== null && unit !== undefined && units.get(word[3]!) === undefined) {
     const meant = amount(word[2]!, unit);
     const said = word[3]!.startsWith('%')
@@ -114,13 +114,13 @@ export function unreadAmount(
     return fixed(word, 'missing-unit', meant, said);
   }
   const open = openPoint.exec(text);
-  const openUnit = open === null ? undefined : meantUnit(open[3]!);
+  const openUnit = open === null ? undefined : suggestUnit(open[3]!);
   if (open !== null && openUnit !== undefined) {
     const meant = amount(`0.${open[2]}`, openUnit);
     return fixed(open, 'no-amount', meant, message('no-amount.point-first', { meant }));
   }
   const bare = barePoint.exec(text);
-  const bareUnit = bare === null ? undefined : meantUnit(bare[3]!);
+  const bareUnit = bare === null ? undefined : suggestUnit(bare[3]!);
   if (bare !== null && bareUnit !== undefined) {
     const meant = amount(bare[2]!, bareUnit);
     return fixed(bare, 'no-amount', meant, message('no-amount.point-last', { meant }));

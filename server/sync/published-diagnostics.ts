@@ -27,7 +27,7 @@ export interface ToldParts {
 }
 
 /** Remembers the last findings of each file, so that the client is not told the same twice. */
-export class ToldFindings {
+export class PublishedDiagnostics {
   readonly #parts: ToldParts;
   readonly #last = new Map<string, Told>();
   /** Files whose findings may be others by now. */

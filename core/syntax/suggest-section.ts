@@ -17,7 +17,7 @@ function called(section: SectionKind, names: string): Record<string, SectionKind
 }
 
 /** The section that a header of this name alone was meant to begin: `poolish:` a preferment. */
-export function meantSection(folded: string): SectionKind | undefined {
+export function suggestSection(folded: string): SectionKind | undefined {
   return Object.hasOwn(words, folded) ? words[folded] : undefined;
 }
 

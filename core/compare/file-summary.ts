@@ -10,17 +10,17 @@ import { type WrittenLine, type WrittenSection, writtenLine, writtenSections } f
 
 /**
  * A file as it is compared with another state of itself: what is written and what comes of it, as plain data that needs
- * no other file any more. A portrait of an old revision can be kept after its files are gone.
+ * no other file any more. A summary of an old revision can be kept after its files are gone.
  */
-export interface FilePortrait {
+export interface FileSummary {
   readonly file: string;
-  readonly formulas: readonly FormulaPortrait[];
-  readonly definitions: readonly DefinitionPortrait[];
+  readonly formulas: readonly FormulaSummary[];
+  readonly definitions: readonly DefinitionSummary[];
   /** Lines outside of any section. */
   readonly loose: readonly WrittenLine[];
 }
 
-interface BlockPortrait {
+interface BlockSummary {
   readonly file: string;
   readonly name: string;
   readonly folded: string;
@@ -32,7 +32,7 @@ interface BlockPortrait {
   readonly sections: readonly WrittenSection[];
 }
 
-export interface FormulaPortrait extends BlockPortrait {
+export interface FormulaSummary extends BlockSummary {
   /** Findings and all else that is said stand in it as messages. */
   readonly totals: FormulaTotals<Message>;
   /** Findings that somebody has looked at and let stand. */
@@ -56,14 +56,14 @@ export interface Accepted {
   readonly line: number;
 }
 
-export interface DefinitionPortrait extends BlockPortrait {
+export interface DefinitionSummary extends BlockSummary {
   readonly kind: 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan';
   /** Of a plan. */
   readonly times?: PlanTimes;
 }
 
-/** What a portrait needs to know of each formula of the file. */
-export interface Sitter {
+/** What a summary needs to know of each formula of the file. */
+export interface AnalysisProvider {
   readonly analysisOf: (block: Block) => Analysis | undefined;
   readonly findingsOf: (block: Block, firstLine: number) => readonly FoundInFile[];
   readonly workOf: (analysis: Analysis) => WorkTimes;
@@ -76,27 +76,27 @@ export function isUnfinishedMerge(text: string): boolean {
   return /^(?:<{7,}|\|{7,}|={7,}|>{7,})(?=\s|$)/m.test(text);
 }
 
-/** The portrait of a file; `file` is how the comparison shall name it. */
-export function portraitOf(file: string, source: SourceFile, sitter: Sitter): FilePortrait {
-  const formulas: FormulaPortrait[] = [];
-  const definitions: DefinitionPortrait[] = [];
+/** The summary of a file; `file` is how the comparison shall name it. */
+export function summaryOf(file: string, source: SourceFile, provider: AnalysisProvider): FileSummary {
+  const formulas: FormulaSummary[] = [];
+  const definitions: DefinitionSummary[] = [];
   const loose: WrittenLine[] = [];
   for (const { block, firstLine } of source.blocks) {
-    const analysis = sitter.analysisOf(block);
+    const analysis = provider.analysisOf(block);
     const definition = definitionOf(file, firstLine, block);
-    const times = definition?.kind === 'plan' ? sitter.planTimesOf(block) : undefined;
+    const times = definition?.kind === 'plan' ? provider.planTimesOf(block) : undefined;
     if (analysis !== undefined) {
-      const totals = totalsOf(file, analysis, sitter.findingsOf(block, firstLine), firstLine);
+      const totals = totalsOf(file, analysis, provider.findingsOf(block, firstLine), firstLine);
       formulas.push({
-        ...blockPortrait(file, block, firstLine, totals.formula),
+        ...blockSummary(file, block, firstLine, totals.formula),
         totals,
         accepted: acceptedIn(block, firstLine),
-        work: sitter.workOf(analysis),
+        work: provider.workOf(analysis),
       });
     } else if (definition !== undefined && definition.kind !== 'formula') {
       definitions.push({
-        ...blockPortrait(file, block, firstLine, definition.name.text),
-        kind: block.top!.kind as DefinitionPortrait['kind'],
+        ...blockSummary(file, block, firstLine, definition.name.text),
+        kind: block.top!.kind as DefinitionSummary['kind'],
         ...(times === undefined ? {} : { times }),
       });
     } else {
@@ -119,7 +119,7 @@ function acceptedIn(block: Block, firstLine: number): Accepted[] {
   );
 }
 
-function blockPortrait(file: string, block: Block, firstLine: number, name: string): BlockPortrait {
+function blockSummary(file: string, block: Block, firstLine: number, name: string): BlockSummary {
   const sections = writtenSections(block, firstLine);
   return {
     file,

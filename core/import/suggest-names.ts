@@ -4,7 +4,7 @@ import { anyFlourAbroad } from '../catalogue/names-abroad.ts';
 import { foldName } from '../text/names.ts';
 
 /** A name of a table with what else its cell says of it. */
-export interface MeantName {
+export interface SuggestedName {
   readonly name: string;
   /** The temperature that it goes in at. */
   readonly celsius?: number;
@@ -18,7 +18,7 @@ export interface MeantName {
 const anyFlour: ReadonlySet<string> = new Set(anyFlourAbroad.map(foldName));
 
 /** What the catalogue calls a thing that a word of another language names; none where English has the same word. */
-function catalogueNameOf(folded: string): MeantName | undefined {
+function catalogueNameOf(folded: string): SuggestedName | undefined {
   if (anyFlour.has(folded)) return { name: 'bread flour', isGuess: true };
   const found = nameAbroad(folded);
   if (found === undefined) return undefined;
@@ -34,12 +34,12 @@ const typePattern =
  * What a name of a table means: itself where the baker defines it (`isOwn`) or it is known under no better name; else without the temperature and the words behind it; else the
  * name of the catalogue for a word of German, French, Spanish or Italian.
  */
-export function meantName(
+export function suggestName(
   said: string,
   isKnown: (name: string) => boolean,
   isOwn: (name: string) => boolean,
-): MeantName {
-  const translated = (name: string): MeantName | undefined => {
+): SuggestedName {
+  const translated = (name: string): SuggestedName | undefined => {
     if (isOwn(name)) return { name };
     const folded = foldName(name);
     const found = catalogueNameOf(folded);
@@ -56,7 +56,7 @@ export function meantName(
   if (whole !== undefined) return whole;
   const warm = warmthBehind(said);
   if (warm !== undefined) {
-    const base = meantName(warm.head, isKnown, isOwn);
+    const base = suggestName(warm.head, isKnown, isOwn);
     if (isKnown(base.name)) return { ...base, celsius: warm.celsius };
   }
   const { head, remark } = remarkBehind(said);

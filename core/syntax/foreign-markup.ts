@@ -6,7 +6,7 @@ import type { SyntaxProblem } from './tree.ts';
  * A line with marks of another layout in it, such as bullets, tables and printed quotes. `text` is as long as the line and
  * has blanks, or the sign of the notation, in their places, so that what is read of it stands where it does in the line.
  */
-export interface MarkedLine {
+export interface MarkupLine {
   readonly text: string;
   readonly problem: SyntaxProblem;
 }
@@ -22,7 +22,7 @@ const rulePattern = /[-–—]{2}|[=_*]{3}/u;
 const commentPattern = /^(\s*)(\/\/+|--+|;+|\/\*+|<!--)\s*(?=\S)/;
 
 /** Marks at the start of a line that no line of the notation begins with: they are told whatever follows. */
-export function markAtStart(line: string): MarkedLine | undefined {
+export function markAtStart(line: string): MarkupLine | undefined {
   const bullet = bulletPattern.exec(line);
   if (bullet === null) return undefined;
   const start = bullet[1]!.length;
@@ -103,7 +103,7 @@ const habits: readonly Habit[] = [
 ];
 
 /** The readings of a line without such marks, for one that cannot be read as it stands. */
-export function* withoutMarks(line: string): Generator<MarkedLine> {
+export function* withoutMarks(line: string): Generator<MarkupLine> {
   for (const { pattern, instead, said } of habits) {
     const found = [...line.matchAll(pattern)];
     if (found.length === 0) continue;

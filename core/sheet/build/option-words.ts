@@ -2,7 +2,7 @@ import type { ToldLimit } from '../../syntax/limits.ts';
 import { scanQuantity } from '../../syntax/quantity.ts';
 import type { Quantity } from '../../syntax/tree.ts';
 import { type Message, message } from '../../words/message.ts';
-import type { SheetAsked, SizeRequest } from './asked.ts';
+import type { SheetOptions, SizeRequest } from './sheet-options.ts';
 
 /** What a sheet is asked for in words, each as a baker writes it: `24`, `20 kg`, `bread flour = 12 kg`, `26 °C`, `05:00`. */
 export interface AskedWords {
@@ -24,7 +24,7 @@ export interface AskedWords {
 /** The asking, or which of its words cannot be read and what cures it. Amounts are read as in a file. */
 export function askedFromWords(
   words: AskedWords,
-): { readonly asked: SheetAsked } | { readonly word: keyof AskedWords; readonly cure: Message } {
+): { readonly asked: SheetOptions } | { readonly word: keyof AskedWords; readonly cure: Message } {
   try {
     const size = sizeOf(words);
     const clock = clockOf(words);
@@ -71,7 +71,7 @@ function sizeOf(words: AskedWords): SizeRequest | undefined {
   return { by: 'onHand', ingredient, grams: grams('onHand', words.onHand.slice(at + 1)) };
 }
 
-function clockOf(words: AskedWords): SheetAsked['clock'] {
+function clockOf(words: AskedWords): SheetOptions['clock'] {
   for (const by of ['start', 'ready'] as const) {
     const text = words[by];
     if (text === undefined) continue;

@@ -7,7 +7,7 @@ import type { Scope } from '../../model/scope.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import type { TodayConditions } from './asked.ts';
+import type { TodayConditions } from './sheet-options.ts';
 import type { FactSource, SheetCondition } from './view.ts';
 
 /** A formula under the conditions of the day, and what of them could not be taken. */

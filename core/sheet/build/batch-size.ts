@@ -1,11 +1,11 @@
 import { analyseResolved } from '../../analysis/analyse.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
-import { scaledSections } from '../../analysis/scaled.ts';
+import { scaledSections } from '../../analysis/scale-analysis.ts';
 import type { FormulaInput, YieldInput } from '../../calc/formula/formula-input.ts';
 import { bowlBatches, type ScaleTarget, scaleTo } from '../../calc/formula/scaling.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
-import type { SizeRequest } from './asked.ts';
+import type { SizeRequest } from './sheet-options.ts';
 
 /** A formula at the size asked for, or as it was and why not. */
 export interface Sized {

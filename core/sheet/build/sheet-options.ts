@@ -2,7 +2,7 @@
  * What a sheet is asked for: a size, the conditions of the day and a clock time. All of it is tried for this sheet alone
  * and changes nothing in the file. What is absent is as the file has it; what cannot be used is left out and said so.
  */
-export interface SheetAsked {
+export interface SheetOptions {
   readonly size?: SizeRequest;
   readonly today?: TodayConditions;
   readonly clock?: ClockRequest;

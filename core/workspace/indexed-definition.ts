@@ -1,9 +1,9 @@
 import type { Definition } from '../model/scope.ts';
-import type { SketchedFormula } from '../syntax/sketch.ts';
+import type { IndexedFormula } from '../syntax/header-index.ts';
 import type { Block, Name, SourceFile } from '../syntax/tree.ts';
 
 /** A formula known by its header; its block is read when somebody asks for it. */
-export class SketchedDefinition implements Definition {
+export class IndexedDefinition implements Definition {
   readonly kind = 'formula';
   readonly name: Name;
   readonly firstLine: number;
@@ -11,7 +11,7 @@ export class SketchedDefinition implements Definition {
   readonly tried: boolean;
   private readonly read: () => SourceFile;
 
-  constructor({ name, firstLine, tried }: SketchedFormula, uri: string, read: () => SourceFile) {
+  constructor({ name, firstLine, tried }: IndexedFormula, uri: string, read: () => SourceFile) {
     this.name = name;
     this.firstLine = firstLine;
     this.tried = tried;

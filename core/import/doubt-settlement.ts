@@ -1,5 +1,5 @@
 import { type Message, message } from '../words/message.ts';
-import type { ChosenColumns } from './chosen.ts';
+import type { ChosenColumns } from './column-choice.ts';
 import type { Columns } from './columns.ts';
 import type { Notes } from './notes.ts';
 import { isTwoWays, numberCell, plainNumber, type Signs } from './numbers.ts';

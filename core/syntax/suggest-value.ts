@@ -1,13 +1,13 @@
 import { type Message, message } from '../words/message.ts';
-import { meantUnit } from './meant-amount.ts';
 import type { Form } from './shared-properties.ts';
+import { suggestUnit } from './suggest-amount.ts';
 
 const figure = String.raw`\d+(?:[.,]\d+)?`;
 const dozen = /^(?:dozens?|doz)$/i;
 const weight = String.raw`${figure}\s*\p{L}+`;
 
 /** What a baker most likely meant with a value that does not read as its form; not yet looked at whether that reads. */
-export function meantValue(form: Form, text: string): string | undefined {
+export function suggestValue(form: Form, text: string): string | undefined {
   if (form === 'yield') return meantYield(text);
   if (form === 'price') return meantPrice(text);
   if (form === 'mixedIn') return meantMixer(text);
@@ -51,7 +51,7 @@ function inPieces(number: string, word: string | undefined): string {
 
 function inUnits(mass: string): string {
   const [, number, word] = /^([\d.,]+)\s*(.+)$/u.exec(mass)!;
-  return `${number} ${meantUnit(word!) ?? word}`;
+  return `${number} ${suggestUnit(word!) ?? word}`;
 }
 
 /** The signs and words of money that mean one currency alone. A dollar may be of many countries. */
@@ -76,7 +76,7 @@ function meantPrice(text: string): string | undefined {
   const currency = currencyOf(before ?? behind);
   if (amount !== undefined && currency !== undefined && word !== undefined && dozen.test(word))
     return `${amount} ${currency} per ${inPieces(many ?? '1', word)} pieces`;
-  const unit = word === undefined ? undefined : meantUnit(word);
+  const unit = word === undefined ? undefined : suggestUnit(word);
   if (amount === undefined || currency === undefined || unit === undefined) return undefined;
   return `${amount} ${currency} per ${many === undefined ? '' : `${many} `}${unit === 'pieces' ? 'piece' : unit}`;
 }
