@@ -1,4 +1,5 @@
 import { blendCurve, type FlourData } from '../calc/flour/flour.ts';
+import { doughOf } from '../calc/formula/formula-input.ts';
 import type { SolvedFormula } from '../calc/formula/formula-result.ts';
 import { capacityShares } from '../calc/heat/heat.ts';
 import { type Known, known, unknown } from '../calc/known.ts';
@@ -269,7 +270,7 @@ function programmeOf(
 ): MixingInput {
   const { bakery } = resolved;
   const { wish } = mix;
-  const isDough = mix.sectionId === resolved.input.sections[0]!.id;
+  const isDough = mix.sectionId === doughOf(resolved.input).id;
   const seen = isDough ? resolved.seenDevelopment : undefined;
   const flours: MixPortion[] = [];
   const ripe: MixPortion[] = [];
@@ -313,7 +314,7 @@ export function floursOf(
   solved: SolvedFormula,
   sectionId: string,
 ): { grams: number; flour: FlourData }[] {
-  const dough = sectionId === resolved.input.sections[0]!.id;
+  const dough = sectionId === doughOf(resolved.input).id;
   const lines = dough
     ? solved.overall
     : (solved.sections.find((section) => section.id === sectionId)?.lines ?? []);

@@ -1,3 +1,4 @@
+import { doughOf } from '../calc/formula/formula-input.ts';
 import { type ScaleTarget, scaleTo } from '../calc/formula/scaling.ts';
 import { type DayPlan, type PlannedDough, type PlannedPart, planDay } from '../calc/plan/plan.ts';
 import { type DoughOrder, doughBatches, mostBatches, type OvenCapacity } from '../calc/plan/plan-batches.ts';
@@ -257,7 +258,7 @@ function mixerOf(
   planScope: Scope,
 ): { name: string; bowl: { leastGrams?: number; mostGrams?: number } } | undefined {
   const { resolved } = analysis;
-  const mix = resolved.mixes.find((one) => one.sectionId === resolved.input.sections[0]!.id);
+  const mix = resolved.mixes.find((one) => one.sectionId === doughOf(resolved.input).id);
   if (mix?.mixer === undefined) return undefined;
   const { header } = resolved.model.mixes[mix.index]!;
   const named = header.mixer ?? bakeryOf(planScope).defaultMixer;

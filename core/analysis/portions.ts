@@ -1,6 +1,7 @@
 import { moistureOf } from '../calc/flour/flour.ts';
 import { type Composition, mixCompositions } from '../calc/formula/composition.ts';
 import { contentsOf } from '../calc/formula/contents.ts';
+import { doughOf } from '../calc/formula/formula-input.ts';
 import type { SolvedFormula } from '../calc/formula/formula-result.ts';
 import { restingMinutes } from '../calc/heat/dough-cooling.ts';
 import { temperatureAfter } from '../calc/heat/warming.ts';
@@ -35,7 +36,7 @@ export function batchesOf(
     const before = batches.get(key);
     batches.set(key, before === undefined ? batch : joined(before, batch));
   };
-  if (sectionId === resolved.input.sections[0]!.id) {
+  if (sectionId === doughOf(resolved.input).id) {
     for (const line of solved.finalMix.lines) {
       if (line.grams === undefined || line.grams <= 0) continue;
       const grams = line.grams;

@@ -1,3 +1,4 @@
+import { doughOf } from '../calc/formula/formula-input.ts';
 import type { SolvedFormula } from '../calc/formula/formula-result.ts';
 import { type Known, unknown } from '../calc/known.ts';
 import type { MixingPhase } from '../calc/mixing/mixing-programme.ts';
@@ -26,7 +27,7 @@ export function keptProgramme(
 
 /** The programme that mixes the dough itself, whether it can be run or not. */
 export function doughMixOf({ mixes, input }: ResolvedFormula): ResolvedMix | undefined {
-  return mixes.find((mix) => mix.sectionId === input.sections[0]!.id);
+  return mixes.find((mix) => mix.sectionId === doughOf(input).id);
 }
 
 /** How long a programme runs, minutes, rests included. */

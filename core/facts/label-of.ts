@@ -1,4 +1,4 @@
-import type { Analysis } from '../analysis/analysis.ts';
+import { type Analysis, solutionOf } from '../analysis/analysis.ts';
 import type { SolvedLine, SolvedSection } from '../calc/formula/formula-result.ts';
 import { allergenOf, isGlutenCereal, type LabelRegime } from '../calc/product/allergens.ts';
 import {
@@ -143,7 +143,7 @@ function linesWithin(
   const inside = new Set(above).add(section.id);
   return section.lines.flatMap((line) => {
     if (!line.part) return line.role === 'water' ? [] : [line];
-    const part = analysis.solved!.sections.find((one) => one.id === line.key);
+    const part = solutionOf(analysis).sections.find((one) => one.id === line.key);
     return part === undefined || inside.has(part.id) ? [] : linesWithin(analysis, part, inside);
   });
 }
@@ -153,7 +153,7 @@ function linesWithin(
  * are one; in the EU water counts by what is left of it after baking (Annex VII, part A: from memory).
  */
 function labelItems(analysis: Analysis, weighed: Weighed, evaporated: number | undefined): LabelItem[] {
-  const { doughGrams, yieldDoughGrams, enclosedGrams } = analysis.solved!;
+  const { doughGrams, yieldDoughGrams, enclosedGrams } = solutionOf(analysis);
   const divided = doughGrams === undefined ? 0 : doughGrams + (enclosedGrams ?? 0);
   const share = yieldDoughGrams !== undefined && divided > 0 ? yieldDoughGrams / divided : 1;
   const byName = new Map<string, LabelItem>();

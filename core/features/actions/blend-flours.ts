@@ -1,6 +1,7 @@
 import { flourMixOf } from '../../analysis/flour-of-mix.ts';
 import { blendOf, type FlourShare } from '../../analysis/named-blend.ts';
 import type { BlendTarget } from '../../calc/flour/blend.ts';
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import type { LineModel } from '../../model/formula-model.ts';
 import { trimmed } from '../../text/figures.ts';
 import { type Message, message } from '../../words/message.ts';
@@ -102,7 +103,7 @@ function floursAt(context: ActionContext): Asked | undefined {
   const section = sectionAt(context);
   const analysis = context.analysis();
   if (line === undefined || section === undefined || analysis === undefined) return undefined;
-  if (section.id !== analysis.resolved.input.sections[0]!.id) return undefined;
+  if (section.id !== doughOf(analysis.resolved.input).id) return undefined;
   const solved = solvedLines(context, section);
   if (solved.get(line.id)?.isFlour !== true) return undefined;
   const lines = section.lines.filter((one) => solved.get(one.id)?.isFlour === true);

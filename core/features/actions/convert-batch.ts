@@ -1,5 +1,6 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import { mostDoughGrams, softness, usualDoughGrams } from '../../calc/mixing/bowl-load.ts';
 import type { Mixer } from '../../model/found-mixer.ts';
 import { trimmed } from '../../text/figures.ts';
@@ -29,7 +30,7 @@ export function batchesFor(mix: MixAnalysis, { mostGrams }: Mixer): number {
 export function batchAtLoad(analysis: Analysis, mix: MixAnalysis, mixer: Mixer): LoadedBatch | undefined {
   const { resolved, solved } = analysis;
   const { mostGrams, leastGrams } = mixer;
-  const isDough = mix.sectionId === resolved.input.sections[0]!.id;
+  const isDough = mix.sectionId === doughOf(resolved.input).id;
   if (mostGrams === undefined || !isDough || solved?.assumedScale !== false) return undefined;
   const wanted = usualDoughGrams(mostGrams, leastGrams, loadOf(mix).waterToFlour) / mix.doughGrams;
   if (!(wanted > 0) || (wanted >= nearUsual.least && wanted <= nearUsual.most)) return undefined;

@@ -1,3 +1,4 @@
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import type { LineModel, SectionModel } from '../../model/formula-model.ts';
 import type { Ingredient } from '../../model/found-ingredient.ts';
 import { foldName } from '../../text/names.ts';
@@ -80,7 +81,7 @@ function editsOf(context: ActionContext, chosen: Chosen, kind: 'preferment' | 's
     .filter(({ ingredient }) => ingredient.role !== 'water')
     .sort((one, other) => other.grams - one.grams);
   const base = flours.length > 0 ? flours.reduce((sum, { grams }) => sum + grams, 0) : most!.grams;
-  const total = solved.sections[0]!.lines.reduce(
+  const total = doughOf(solved).lines.reduce(
     (sum, { part, key, grams }) => sum + (!part && key === most!.ingredient.key ? (grams ?? 0) : 0),
     0,
   );
@@ -118,7 +119,7 @@ function waterLine(
   kind: 'preferment' | 'soaker',
   base: number,
 ): { readonly line: LineModel; readonly fraction: number } | undefined {
-  const own = solved.sections[0]!.lines;
+  const own = doughOf(solved).lines;
   const line = dough.lines.find(({ id }) => own.find((one) => one.id === id)?.role === 'water');
   if (line === undefined || taken.some(({ ingredient }) => ingredient.role === 'water')) return undefined;
   const held = taken.reduce((sum, { ingredient, grams }) => sum + grams * (ingredient.holdsWater ?? 0), 0);

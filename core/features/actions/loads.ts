@@ -1,3 +1,4 @@
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import type { ResolvedLoad } from '../../model/resolve-mix.ts';
 import type { ActionContext } from './action.ts';
 import type { WholeFormula } from './after.ts';
@@ -8,7 +9,7 @@ export function doughLoads({ analysis }: WholeFormula): Map<number, ResolvedLoad
   const { mixes, input } = analysis.resolved;
   const byLine = new Map<number, ResolvedLoad[]>();
   for (const mix of mixes) {
-    if (mix.sectionId !== input.sections[0]!.id) continue;
+    if (mix.sectionId !== doughOf(input).id) continue;
     for (const load of mix.loads) byLine.set(load.line, [...(byLine.get(load.line) ?? []), load]);
   }
   return byLine;
