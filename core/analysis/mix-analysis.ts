@@ -11,6 +11,7 @@ import type { Mixer } from '../model/found-mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 import type { ResolvedMix, ResolvedProgramme } from '../model/resolve-mix.ts';
+import { entryOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { batchesOf } from './portions.ts';
 
@@ -196,7 +197,7 @@ function pourAll(
           const batch = batches.get(key);
           if (batch === undefined) continue;
           touched.add(key);
-          const has = left.get(key)!;
+          const has = entryOf(left, key);
           const later = (load.keptBack?.get(key) ?? 0) * base;
           const wanted =
             load.item.fraction === undefined ? Math.max(0, has - later) : load.item.fraction * base;
@@ -222,7 +223,7 @@ function pourAll(
     (batch) => !touched.has(batch.key) && batch.grams > leastGrams,
   );
   for (const batch of batches.values()) {
-    const rest = left.get(batch.key)!;
+    const rest = entryOf(left, batch.key);
     if (touched.has(batch.key) && rest > Math.max(0.5, batch.grams * 1e-6)) {
       portionsOff.push({
         line: lastLineOf(mix, batch.key),

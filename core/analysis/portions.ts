@@ -10,6 +10,7 @@ import type { MixPortion } from '../calc/mixing/mixing-programme.ts';
 import { type Ingredient, isKeptCold } from '../model/found-ingredient.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
+import { elementAt } from '../text/element.ts';
 
 /** What can be put into the bowl under one key: an ingredient of the final mix, or a whole part. */
 export interface Batch {
@@ -75,7 +76,7 @@ function joined(first: Batch, second: Batch): Batch {
       for (const other of others) {
         const at = portions.findIndex((one) => isAlike(one, other));
         if (at < 0) portions.push(other);
-        else portions[at] = together(portions[at]!, other);
+        else portions[at] = together(elementAt(portions, at), other);
       }
       return portions;
     },

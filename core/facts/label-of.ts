@@ -11,6 +11,7 @@ import {
 import { type FoodPortion, type NutrientRow, nutritionTable, waterOf } from '../calc/product/nutrition.ts';
 import { tonguesOfName } from '../catalogue/catalogue.ts';
 import { namesAbroad } from '../catalogue/names-abroad.ts';
+import { elementAt, firstOf } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { type Message, message } from '../words/message.ts';
 import { type Product, type ProductItem, productOf, type Weighed, weighedOf } from './product.ts';
@@ -73,7 +74,7 @@ function withNutrition(
       (row, index): TotalsNutrient => ({
         nutrient: row.nutrient,
         per100Grams: amountOf(row),
-        ...(perPiece === undefined ? {} : { perPiece: amountOf(perPiece[index]!) }),
+        ...(perPiece === undefined ? {} : { perPiece: amountOf(elementAt(perPiece, index)) }),
         lacking: row.lacking,
       }),
     ),
@@ -173,7 +174,7 @@ function labelItems(analysis: Analysis, weighed: Weighed, evaporated: number | u
     const parts = inside.map((item) => labelItem(item, item.grams ?? 0));
     const grams = parts.reduce((sum, part) => sum + part.grams, 0);
     // A topping of one ingredient is that ingredient, wherever else it is.
-    if (inside.length === 1) takeUp(inside[0]!, grams);
+    if (inside.length === 1) takeUp(firstOf(inside), grams);
     else compounds.push({ name: section.name, grams, allergens: [], parts });
   }
   const items = [...byName.values()];

@@ -1,4 +1,5 @@
 import { type CustomPatternMatcherReturn, createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
+import { elementAt, entryOf } from '../text/element.ts';
 import { scanQuantity } from './quantity.ts';
 import type { Quantity, QuantityKind, Token, TokenKind } from './tree.ts';
 
@@ -84,8 +85,8 @@ export const QuantityToken = token('Quantity', {
       if (!beforeQuantity.test(text)) return null;
     }
     let before = matched.length - 1;
-    while (before >= 0 && matched[before]!.tokenType === Blank) before--;
-    const afterSpeed = before >= 0 && matched[before]!.image.toLowerCase() === 'speed';
+    while (before >= 0 && elementAt(matched, before).tokenType === Blank) before--;
+    const afterSpeed = before >= 0 && elementAt(matched, before).image.toLowerCase() === 'speed';
     const quantity = scanQuantity(text, offset, afterSpeed);
     if (quantity === undefined) return null;
     const result: CustomPatternMatcherReturn = [text.slice(offset, quantity.end)];
@@ -241,7 +242,7 @@ export function cutLine(text: string): CutLine {
   let comment: Token | undefined;
   for (const one of lexer.tokenize(text).tokens) {
     const end = one.startOffset + one.image.length;
-    const base = { kind: kinds.get(one.tokenType)!, text: one.image, start: one.startOffset, end };
+    const base = { kind: entryOf(kinds, one.tokenType), text: one.image, start: one.startOffset, end };
     const made: Token = one.payload === undefined ? base : { ...base, quantity: one.payload as Quantity };
     tokens.push(made);
     if (one.tokenType === Comment) comment = made;

@@ -3,6 +3,7 @@ import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
 import { doughOf } from '../../calc/formula/formula-input.ts';
 import { mostDoughGrams, softness, usualDoughGrams } from '../../calc/mixing/bowl-load.ts';
 import type { Mixer } from '../../model/found-mixer.ts';
+import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import type { LineEdit } from '../../text/span.ts';
 
@@ -37,7 +38,7 @@ export function batchAtLoad(analysis: Analysis, mix: MixAnalysis, mixer: Mixer):
   const said = resolved.model.said.get('yield')?.[0];
   const value = said?.statement.value;
   if (said === undefined || value === undefined) return undefined;
-  const { tokens } = resolved.model.block.lines[said.line]!;
+  const { tokens } = elementAt(resolved.model.block.lines, said.line);
   const isCount = value.form === 'yieldPieces';
   const token = tokens.find(({ quantity }) => quantity?.kind === (isCount ? 'count' : 'mass'));
   const figure = isCount

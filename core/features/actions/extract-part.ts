@@ -1,6 +1,7 @@
 import { doughOf } from '../../calc/formula/formula-input.ts';
 import type { LineModel, SectionModel } from '../../model/formula-model.ts';
 import type { Ingredient } from '../../model/found-ingredient.ts';
+import { elementAt, firstOf } from '../../text/element.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
@@ -41,7 +42,7 @@ export const extractPart: Action = {
 
 function titleOf(taken: readonly Taken[], kind: 'preferment' | 'soaker'): Message {
   return taken.length === 1
-    ? message(`extract-part.${kind}`, { name: taken[0]!.line.statement.name.text })
+    ? message(`extract-part.${kind}`, { name: firstOf(taken).line.statement.name.text })
     : message(`extract-part.lines-${kind}`, { count: taken.length });
 }
 
@@ -101,7 +102,7 @@ function editsOf(context: ActionContext, chosen: Chosen, kind: 'preferment' | 's
     other.headerLine > one.headerLine ? other : one,
   );
   let end = last.endLine - 1;
-  while (end > last.headerLine && text[end]!.empty) end--;
+  while (end > last.headerLine && elementAt(text, end).empty) end--;
   changes.addBelow(
     end,
     '',
@@ -152,7 +153,8 @@ function loadPart(changes: LineChanges, context: ActionContext, chosen: Chosen, 
         isLoaded ||= load.keys.some((key) => keys.has(key));
         return [itemText(context, load)];
       }
-      const isNamed = load.keys.length === 1 && keys.has(load.keys[0]!) && !roles.has(load.item.name.folded);
+      const isNamed =
+        load.keys.length === 1 && keys.has(firstOf(load.keys)) && !roles.has(load.item.name.folded);
       if (!isNamed || load.item.fraction !== undefined) return [itemText(context, load)];
       if (isLoaded) return [];
       isLoaded = true;

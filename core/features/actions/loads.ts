@@ -1,5 +1,6 @@
 import { doughOf } from '../../calc/formula/formula-input.ts';
 import type { ResolvedLoad } from '../../model/resolve-mix.ts';
+import { elementAt } from '../../text/element.ts';
 import type { ActionContext } from './action.ts';
 import type { WholeFormula } from './after.ts';
 import type { LineChanges } from './line-changes.ts';
@@ -22,7 +23,7 @@ export function writeLoads(
   line: number,
   items: readonly string[],
 ): void {
-  const { statement } = block.lines[line]!;
+  const { statement } = elementAt(block.lines, line);
   if (statement.kind !== 'property') return;
   if (items.length === 0) {
     changes.remove(line);
@@ -37,5 +38,5 @@ export function writeLoads(
 
 /** An item as the baker wrote it. */
 export function itemText({ block }: ActionContext, { line, item }: ResolvedLoad): string {
-  return block.lines[line]!.text.slice(item.start, item.end);
+  return elementAt(block.lines, line).text.slice(item.start, item.end);
 }

@@ -10,6 +10,7 @@ import { parseLine } from '../../syntax/line.ts';
 import { nameBetween } from '../../syntax/name-reading.ts';
 import type { Name } from '../../syntax/tree.ts';
 import { allPropertyWords } from '../../syntax/vocabulary.ts';
+import { groupOf } from '../../text/element.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { CompletionKind } from '../answers.ts';
@@ -157,7 +158,7 @@ export function formulaNames(asked: Asked): LineCompletion[] {
 export function loadItems(asked: Asked): LineCompletion[] {
   const model = formulaOf(asked.block);
   const item = /(?:^\s*\S+\s+|,\s*)([^,]*)$/.exec(asked.before);
-  const start = item === null ? wordStart(asked) : asked.before.length - item[1]!.length;
+  const start = item === null ? wordStart(asked) : asked.before.length - groupOf(item, 1).length;
   const found = new Map<string, LineCompletion>();
   const push = (name: string, kind: CompletionKind, sort: string): void => {
     const folded = nameBetween(name, 0, name.length).folded;
