@@ -10,7 +10,10 @@ export function elementAt<T>(list: ArrayLike<T | undefined>, index: number): T {
   return element;
 }
 
-/** The same for rows of numbers that are gone through often: apart, so that the engine keeps it as quick as bare access. */
+/**
+ * The same for rows of numbers: apart, so that the engine keeps it quick. The four innermost loops of a solved formula (`addMass`, `weigh`,
+ * `perGramOf`, `subtractMultiple`) do without it all the same, for it costs them a fifth.
+ */
 export function figureAt(row: readonly number[], index: number): number {
   const figure = row[index];
   if (figure === undefined) throw missing(`figure ${index} of ${row.length}`);

@@ -75,8 +75,7 @@ export function perGramOf(
     if (line.child < 0 || isBesideBowl(line, structure.sections)) continue;
     const inner = massesAt(masses, line.child).perGram;
     if (!isPerGram(inner)) continue;
-    for (let key = 0; key < byKey.length; key++)
-      byKey[key] = figureAt(byKey, key) + share * figureAt(inner.byKey, key);
+    for (let key = 0; key < byKey.length; key++) byKey[key]! += share * inner.byKey[key]!;
   }
   if (section.cookingLoss > 0) {
     // The sums are net of what steams away, and so is what is made.
@@ -109,7 +108,7 @@ function isInProportion(structure: FormulaStructure, lines: readonly Mass[], sum
 
 function weigh(mass: Mass, weights: number[]): number {
   let sum = 0;
-  for (let i = 0; i < weights.length; i++) sum += figureAt(mass.terms, i) * figureAt(weights, i);
+  for (let i = 0; i < weights.length; i++) sum += mass.terms[i]! * weights[i]!;
   return sum;
 }
 

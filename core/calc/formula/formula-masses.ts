@@ -40,7 +40,7 @@ export function addMass(to: Mass, mass: Mass, times: number): void {
   if (times === 0) return;
   if (mass.unsolved) to.unsolved ??= mass.unsolved;
   const { terms } = to;
-  for (let i = 0; i < terms.length; i++) terms[i] = figureAt(terms, i) + times * figureAt(mass.terms, i);
+  for (let i = 0; i < terms.length; i++) terms[i]! += times * mass.terms[i]!;
 }
 
 /** Adds a weight that hangs on nothing. */

@@ -100,11 +100,11 @@ function subtractMultiple(
   const factor = figureAt(row, pivot);
   if (factor === 0) return;
   for (let i = 0; i < row.length; i++) {
-    const term = factor * figureAt(from, i);
+    const term = factor * from[i]!;
     if (term === 0) continue;
-    const before = figureAt(row, i);
+    const before = row[i]!;
     const after = before - term;
-    if (terms) terms[i] = Math.max(figureAt(terms, i), Math.abs(term));
+    if (terms) terms[i] = Math.max(terms[i]!, Math.abs(term));
     row[i] = Math.abs(after) <= Math.max(Math.abs(before), Math.abs(term)) * 1e-15 ? 0 : after;
   }
   row[pivot] = 0;
