@@ -12,8 +12,8 @@ import type { FormulaTemplate } from '../features/completion/templates.ts';
 import type { OverviewEntry } from '../features/outline/overview.ts';
 import type { ImportedTable } from '../import/import-table.ts';
 import type { Finding } from '../rules/engine/finding.ts';
+import type { SheetDocument } from '../sheet/build/sheet-document.ts';
 import type { SheetOptions } from '../sheet/build/sheet-options.ts';
-import type { SheetView } from '../sheet/build/view.ts';
 import type { PlanView } from '../sheet/plan/plan-view.ts';
 import type { FileEdit, TextEdit } from '../text/edits.ts';
 import type { Steps } from '../text/steps.ts';
@@ -59,7 +59,7 @@ export interface Service extends Navigation, Editing {
   /** Whoever words its answers, for what is written of them. */
   speaker(): Speaker;
   /** The batch sheet of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
-  sheet(uri: string, line: number, asked: SheetOptions, formula?: string): SheetView | undefined;
+  sheet(uri: string, line: number, asked: SheetOptions, formula?: string): SheetDocument | undefined;
   status(uri: string, line: number): { formula: string; text: string; tooltip: string } | undefined;
   /** Bakeries, formulas, flours, mixers and plans of all files. */
   overview(): readonly OverviewEntry[];
