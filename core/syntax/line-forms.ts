@@ -175,7 +175,7 @@ const ofPart = (section: SectionKind): readonly string[] => [`${section} NAME:`]
 
 /** How the headers of sections read. */
 export const headerForms: Readonly<Record<SectionKind, readonly string[]>> = {
-  formula: ofPart('formula'),
+  formula: ['formula NAME:', 'formula NAME like NAME:'],
   flour: ofPart('flour'),
   ingredient: ofPart('ingredient'),
   mixer: ofPart('mixer'),

@@ -194,6 +194,8 @@ export interface HeaderStatement {
   readonly name?: Name;
   /** The part that a `mix PART in` or a `process PART` is about. */
   readonly part?: Name;
+  /** The formula that a variant takes everything of that it does not say itself: `formula NAME like BASE:`. */
+  readonly base?: Name;
   /** The mixer of a `mix in`; `by hand` sets `byHand` instead. */
   readonly mixer?: Name;
   readonly byHand?: true;
@@ -290,6 +292,13 @@ export interface Section {
   readonly headerLine: number;
   /** One past the last line that belongs to it. */
   readonly endLine: number;
+  /** The lines it holds below its header, where they are not those between the two: of a variant made whole. */
+  readonly held?: readonly number[];
+}
+
+/** The lines that a section holds below its header, in their order. */
+export function linesOf({ headerLine, endLine, held }: Section): readonly number[] {
+  return held ?? Array.from({ length: endLine - headerLine - 1 }, (_, index) => headerLine + 1 + index);
 }
 
 /**

@@ -21,7 +21,9 @@ import type { RulePage } from '../../words/rule-page-words.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { settled } from './completion-fit.ts';
 import {
+  baseNames,
   doughNames,
+  droppableNames,
   formulaNames,
   ingredients,
   loadItems,
@@ -238,18 +240,20 @@ function section(asked: Asked, word: string, snippet: string | undefined): LineC
   });
 }
 
-/** Where the words behind the last `in` of a line begin. */
-function behindLastIn(text: string): number | undefined {
-  const last = [...text.matchAll(/(?<=\s)in\s/gi)].at(-1);
+/** Where the words behind the last `in` or `like` of a line begin. */
+function behindLast(word: RegExp, text: string): number | undefined {
+  const last = [...text.matchAll(word)].at(-1);
   return last === undefined
     ? undefined
     : text.length - text.slice(last.index + last[0].length).trimStart().length;
 }
 
 function inLine(asked: Asked, context: Context): LineCompletion[] {
-  const mixer = /^\s*mix\s/i.test(asked.before) ? behindLastIn(asked.before) : undefined;
+  const mixer = /^\s*mix\s/i.test(asked.before) ? behindLast(/(?<=\s)in\s/gi, asked.before) : undefined;
   if (mixer !== undefined && context !== 'process')
     return mixerNames(asked, mixer, asked.text.trimEnd().endsWith(':') ? '' : ':');
+  const base = /^\s*formula\s/i.test(asked.before) ? behindLast(/(?<=\s)like\s/gi, asked.before) : undefined;
+  if (base !== undefined) return baseNames(asked, base, asked.text.trimEnd().endsWith(':') ? '' : ':');
   const place = placeAt(asked, wordStart(asked));
   const words = place.words.map((word) => make(asked, word, 'word'));
   const longer = goingOn(asked, context);
@@ -266,6 +270,7 @@ function inLine(asked: Asked, context: Context): LineCompletion[] {
     return mixerNames(asked, place.nameStart ?? wordStart(asked), '');
   if (property.form === 'load') return [...loadItems(asked), ...words.filter(({ label }) => label === 'at')];
   if (place.slots.includes('STAGE')) return stageWords.map((word) => make(asked, word, 'word', from));
+  if (property.word === 'without') return droppableNames(asked, from);
   if (property.word === 'contains') return knownAllergens.map((word) => make(asked, word, 'word', from));
   if (property.form === 'draws' && place.slots.includes('NAME'))
     return [...roleWords.map((word) => make(asked, word, 'word', from)), ...doughNames(asked, from)];

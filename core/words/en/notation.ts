@@ -73,6 +73,7 @@ export const notation = {
   'property.formula-form': () => 'tin or hearth',
   'property.formula-ripe-culture': () => 'of a levain that other formulas take: ripe culture of its own kind',
   'property.formula-ferment': () => 'of a levain: time and temperature of its fermentation',
+  'property.formula-without': () => 'of a variant: what it does not take of its base',
   'property.formula-hold': () => 'of a levain: time and temperature it is kept at',
   'property.formula-keep-back': () => 'of a levain: what is left for the next day',
   'property.scald-cook': () => 'how hot it is cooked; its starch then binds its water',
