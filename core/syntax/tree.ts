@@ -131,6 +131,7 @@ export type Value =
       readonly celsius: number;
       readonly withinCelsius?: number;
       readonly stage?: Name;
+      readonly feel?: readonly Name[];
     }
   | { readonly form: 'difference'; readonly celsius: number }
   | { readonly form: 'mass'; readonly grams: number }
@@ -166,7 +167,14 @@ export type Value =
   | { readonly form: 'yieldPieces'; readonly count: number; readonly grams: number; readonly baked: boolean }
   | { readonly form: 'yieldMass'; readonly grams: number; readonly baked: boolean }
   | { readonly form: 'yieldFlour'; readonly grams: number }
-  | { readonly form: 'reading'; readonly seconds: number; readonly celsius: number; readonly stage?: Name }
+  | {
+      readonly form: 'reading';
+      readonly seconds: number;
+      readonly celsius: number;
+      readonly stage?: Name;
+      /** How the dough looked and felt, in the words there are for it. */
+      readonly feel?: readonly Name[];
+    }
   | { readonly form: 'mixedIn'; readonly name?: Name; readonly byHand?: true }
   | { readonly form: 'rise'; readonly fraction: number; readonly seconds: number }
   | { readonly form: 'partTemperature'; readonly name: Name; readonly celsius: number }

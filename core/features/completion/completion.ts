@@ -7,6 +7,7 @@ import { type Slot, type SlotName, slots } from '../../syntax/line-forms.ts';
 import type { Property } from '../../syntax/shared-properties.ts';
 import type { Block, Context, SectionKind } from '../../syntax/tree.ts';
 import {
+  feelWords,
   holdsIngredients,
   properties,
   roleWords,
@@ -269,13 +270,37 @@ function inLine(asked: Asked, context: Context): LineCompletion[] {
   if (property.form === 'mixedIn' && place.slots.includes('MIXER'))
     return mixerNames(asked, place.nameStart ?? wordStart(asked), '');
   if (property.form === 'load') return [...loadItems(asked), ...words.filter(({ label }) => label === 'at')];
-  if (place.slots.includes('STAGE')) return stageWords.map((word) => make(asked, word, 'word', from));
+  if (property.form === 'reading' || property.form === 'endReading') {
+    const seen = seenWords(asked);
+    if (seen.length > 0) return seen;
+  }
   if (property.word === 'without') return droppableNames(asked, from);
   if (property.word === 'contains') return knownAllergens.map((word) => make(asked, word, 'word', from));
   if (property.form === 'draws' && place.slots.includes('NAME'))
     return [...roleWords.map((word) => make(asked, word, 'word', from)), ...doughNames(asked, from)];
   if (property.word === 'like') return ingredients(asked, place.nameStart ?? wordStart(asked), false);
   return [...exampleOf(asked, property), ...words];
+}
+
+/** What may be said of a dough behind a reading: a stage, while none is written, and the words of how it feels. */
+function seenWords(asked: Asked): LineCompletion[] {
+  const comma = asked.before.lastIndexOf(',');
+  if (comma < 0) return [];
+  const written = asked.text
+    .split(',')
+    .slice(1)
+    .map((word) => word.trim().toLowerCase());
+  const start = comma + 1 + (/^\s*/.exec(asked.before.slice(comma + 1))?.[0].length ?? 0);
+  const { say } = asked.speaker;
+  const hasStage = stageWords.some((word) => written.includes(word));
+  return [
+    ...(hasStage ? [] : stageWords.map((word) => make(asked, word, 'word', { start, sort: `0${word}` }))),
+    ...feelWords
+      .filter((word) => !written.includes(word))
+      .map((word) =>
+        make(asked, word, 'word', { start, sort: `1${word}`, detail: say(message(`feel.${word}`)) }),
+      ),
+  ];
 }
 
 function exampleOf(asked: Asked, { word, example }: Property): LineCompletion[] {

@@ -16,7 +16,7 @@ import { lineMessages, sectionMessages } from '../../facts/line-words.ts';
 import { mixingOutlook, waterToUse } from '../../facts/mixing-words.ts';
 import { planLineMarkdown, planMarkdown } from '../../facts/plan-words.ts';
 import { processTimes, stepTimes } from '../../facts/process-words.ts';
-import { readingMessage, trialMarkdown } from '../../facts/trial-words.ts';
+import { feelMessage, readingMessage, trialMarkdown } from '../../facts/trial-words.ts';
 import { baseMessages } from '../../facts/variant-words.ts';
 import { lineId, sectionId } from '../../model/formula-model.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
@@ -213,6 +213,8 @@ function propertyHover(
     if (ran !== undefined) said.push(speaker.say(message('programme.line-end-trial', { state: ran })));
     const reading = trial === undefined ? undefined : readingMessage(trial, line);
     if (reading !== undefined) said.push(speaker.say(reading));
+    const feel = trial === undefined ? undefined : feelMessage(trial, line);
+    if (feel !== undefined) said.push(speaker.say(feel));
     if (statement.value?.form === 'partTemperature')
       said.push(
         speaker.say(message('line.part-warmth', { part: escapeMarkdown(statement.value.name.text) })),

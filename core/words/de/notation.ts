@@ -116,6 +116,7 @@ export const notation: Translation<typeof english> = {
   'slot.part': () => 'ein Teil dieser Rezeptur',
   'slot.mixer': () => 'ein eigener Kneter oder eine Bauart',
   'slot.stage': () => 'wie der Teig aussieht',
+  'slot.feel': () => 'wie der Teig sich anfühlt',
   'slot.step': () => 'was getan wird',
   'slot.remark': () => 'eine eigene Anmerkung',
   'slot.words': () => 'eigene Worte',

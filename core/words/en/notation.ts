@@ -112,6 +112,7 @@ export const notation = {
   'slot.part': () => 'a part of this formula',
   'slot.mixer': () => 'a mixer of yours, or a kind of mixer',
   'slot.stage': () => 'how the dough looks',
+  'slot.feel': () => 'how the dough feels',
   'slot.step': () => 'what is done',
   'slot.remark': () => 'a remark of your own',
   'slot.words': () => 'words of your own',
