@@ -1,6 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { logReading, type ReadingToLog } from '../features/actions/log-reading.ts';
-import { formulaOf } from '../model/formula-model.ts';
 import type { Scope } from '../model/scope.ts';
 import { presentProgramme } from '../rules/trials/kept-programme.ts';
 import { applyOptions } from '../sheet/build/apply-options.ts';
@@ -31,8 +30,9 @@ export function panelEdits(
   speaker: Speaker,
 ): readonly FileEdit[] | string {
   const { uri, block, firstLine, analysis, scope, sourceOf } = formula;
-  const model = formulaOf(block);
-  if (model === undefined || analysis === undefined) return speaker.say(notThere);
+  if (analysis === undefined) return speaker.say(notThere);
+  // A reading is written into the formula's own text, be it a variant.
+  const model = { ...analysis.resolved.model, block };
   if (change.kind === 'reading') {
     const edit = logReading(model, change.reading, presentProgramme(analysis, change.reading.mixer));
     if ('code' in edit) return speaker.say(edit);

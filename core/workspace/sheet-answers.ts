@@ -5,8 +5,8 @@ import { wordedTotals } from '../facts/worded-totals.ts';
 import { type OverviewEntry, overviewOf } from '../features/outline/overview.ts';
 import { checkBlock } from '../rules/engine/check.ts';
 import { sheetOf } from '../sheet/build/sheet.ts';
+import type { SheetDocument } from '../sheet/build/sheet-document.ts';
 import type { SheetOptions } from '../sheet/build/sheet-options.ts';
-import type { SheetView } from '../sheet/build/view.ts';
 import { planView } from '../sheet/plan/plan-sheet.ts';
 import type { PlanView } from '../sheet/plan/plan-view.ts';
 import type { FileEdit } from '../text/edits.ts';
@@ -18,7 +18,7 @@ import { findingsOfFile, formulaWanted, type Present, readFile } from './present
 /** Sheets, plans and figures of whole formulas. */
 export interface SheetAnswers {
   /** The batch sheet of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
-  sheet(uri: string, line: number, options: SheetOptions, formula?: string): SheetView | undefined;
+  sheet(uri: string, line: number, options: SheetOptions, formula?: string): SheetDocument | undefined;
   /** The edits that a batch sheet asks for, or a sentence that says why there are none. */
   panelEdits(uri: string, line: number, change: PanelChange, formula?: string): readonly FileEdit[] | string;
   totals(uri: string): readonly FormulaTotals[];
@@ -69,7 +69,7 @@ function sheet(
   line: number,
   asked: SheetOptions,
   formula?: string,
-): SheetView | undefined {
+): SheetDocument | undefined {
   const found = readFile(present, uri);
   if (found === undefined) return undefined;
   const { source, view } = found;

@@ -83,6 +83,8 @@ const placesAndNames = new Set([
   'name',
   'part',
   'mixer',
+  'base',
+  'names',
   'words',
   'start',
   'end',

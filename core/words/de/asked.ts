@@ -23,6 +23,8 @@ export const asked: Translation<typeof english> = {
   'asked.no-tap': ({ celsius }, say) =>
     `Das heutige Leitungswasser bleibt außer Acht: ${say.celsius(celsius)} ist keine Temperatur einer Backstube.`,
   'asked.no-scale-step': () => 'Die heutige Teilung der Waage bleibt außer Acht: sie muss größer als 0 sein.',
+  'asked.not-in-variant': () =>
+    'In eine Abwandlung lässt es sich so nicht schreiben. Ist sie ausgeschrieben, lässt es sich übernehmen.',
   'asked.stands-already': () => 'Es steht alles schon so in der Datei.',
 
   'asked.write-ingredient': () => 'die Zutat und ihr Gewicht schreiben, zum Beispiel "bread flour=12 kg".',

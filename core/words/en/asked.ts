@@ -22,6 +22,8 @@ export const asked = {
   'asked.no-tap': ({ celsius }: Args<'celsius'>, say: Speaker) =>
     `Today’s tap water is left out: ${say.celsius(celsius)} is no temperature of a bakery.`,
   'asked.no-scale-step': () => 'Today’s scale step is left out: it has to be above 0.',
+  'asked.not-in-variant': () =>
+    'It cannot be written into a variant as it stands. Written out in full it can be kept.',
   'asked.stands-already': () => 'All of it stands in the file as it is.',
 
   'asked.write-ingredient': () => 'write the ingredient and its weight, for example "bread flour=12 kg".',
