@@ -7,7 +7,7 @@ import type { SheetOptions } from '../sheet/build/sheet-options.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import type { FileEdit, TextEdit } from '../text/edits.ts';
 import { message } from '../words/message.ts';
-import type { Speaker } from '../words/speaker.ts';
+import { isRefusal, type Refusal } from '../words/refusal.ts';
 
 /** A change of the files that is asked for on a batch sheet. */
 export type PanelChange =
@@ -23,23 +23,19 @@ export interface ChangedFormula {
   readonly sourceOf: (uri: string) => SourceFile | undefined;
 }
 
-/** The edits of a change, with the line ends of each file, or a sentence that says why there are none. */
-export function panelEdits(
-  formula: ChangedFormula,
-  change: PanelChange,
-  speaker: Speaker,
-): readonly FileEdit[] | string {
+/** The edits of a change, with the line ends of each file, or why there are none. */
+export function panelEdits(formula: ChangedFormula, change: PanelChange): readonly FileEdit[] | Refusal {
   const { uri, block, firstLine, analysis, scope, sourceOf } = formula;
-  if (analysis === undefined) return speaker.say(notThere);
+  if (analysis === undefined) return notThere;
   // A reading is written into the formula's own text, be it a variant.
   const model = { ...analysis.resolved.model, block };
   if (change.kind === 'reading') {
     const edit = logReading(model, change.reading, presentProgramme(analysis, change.reading.mixer));
-    if ('code' in edit) return speaker.say(edit);
+    if (isRefusal(edit)) return edit;
     return [{ uri, edits: [withEnding({ ...edit, line: edit.line + firstLine }, sourceOf(uri))] }];
   }
   const edits = applyOptions(uri, firstLine, analysis, scope, change.asked);
-  if ('code' in edits) return speaker.say(edits);
+  if (isRefusal(edits)) return edits;
   const files = [...new Set(edits.map((edit) => edit.uri))];
   return files.map((file) => ({
     uri: file,
@@ -50,7 +46,7 @@ export function panelEdits(
   }));
 }
 
-export const notThere = message('panel.formula-removed');
+export const notThere: Refusal = { refused: message('panel.formula-removed') };
 
 function withEnding(edit: TextEdit, source: SourceFile | undefined): TextEdit {
   return { ...edit, insert: edit.insert.replaceAll('\n', source?.endings[0] || '\n') };
