@@ -20,6 +20,7 @@ import { importTable } from '../import/import-table.ts';
 import { checkBlock } from '../rules/engine/check.ts';
 import type { Rule } from '../rules/engine/rule.ts';
 import { wordsOfRule } from '../rules/engine/rule-page.ts';
+import { mapView } from '../sheet/build/map-view.ts';
 import { sheetOf } from '../sheet/build/sheet.ts';
 import { planView } from '../sheet/plan/plan-sheet.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
@@ -241,6 +242,15 @@ export function createService(options: CacheOptions = {}): Service {
         return findingsInFile(uri, { ...found.source, blocks: [at] }, () => checked, found.view, speaker);
       };
       return sheetOf({ uri, firstLine, analysis, scope, asked, findingsOf: findingsFor, speaker });
+    },
+    map: (uri, line, asked, formula) => {
+      const found = read(uri);
+      const at = found === undefined ? undefined : formulaWanted(found.source, line, formula);
+      const analysis =
+        found === undefined || at === undefined ? undefined : found.view.analysisOf(uri, at.block);
+      if (found === undefined || at === undefined || analysis === undefined) return undefined;
+      const source = { uri, firstLine: at.firstLine, analysis, scope: found.view.scopeOf(uri) };
+      return mapView(source, asked, speaker);
     },
     status: (uri, line) => {
       const found = read(uri);

@@ -12,6 +12,7 @@ import type { FormulaTemplate } from '../features/completion/templates.ts';
 import type { OverviewEntry } from '../features/outline/overview.ts';
 import type { ImportedTable } from '../import/import-table.ts';
 import type { Finding } from '../rules/engine/finding.ts';
+import type { MapOptions, MapView } from '../sheet/build/map-view.ts';
 import type { SheetOptions } from '../sheet/build/sheet-options.ts';
 import type { SheetView } from '../sheet/build/view.ts';
 import type { PlanView } from '../sheet/plan/plan-view.ts';
@@ -60,6 +61,8 @@ export interface Service extends Navigation, Editing {
   speaker(): Speaker;
   /** The batch sheet of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
   sheet(uri: string, line: number, asked: SheetOptions, formula?: string): SheetView | undefined;
+  /** The map of the gap of the formula at a line, or of that name. */
+  map(uri: string, line: number, asked: MapOptions, formula?: string): MapView | undefined;
   status(uri: string, line: number): { formula: string; text: string; tooltip: string } | undefined;
   /** Bakeries, formulas, flours, mixers and plans of all files. */
   overview(): readonly OverviewEntry[];

@@ -214,6 +214,28 @@ program
   });
 
 program
+  .command('map')
+  .description(
+    'draw the map of the gap: how long a dough may be mixed, with more or less water, other flour or speed',
+  )
+  .argument('<path>', 'the file, or folder, that the formula stands in')
+  .option('--formula <name>', 'which formula; without it all of them')
+  .addOption(new Option('--against <axis>', 'what runs up the map').choices(['water', 'flour', 'speed']))
+  .option('--flour <name>', 'the flour that little by little takes the place of the first')
+  .option('--minutes <number>', 'the last minute of the map', minutesAbove)
+  .addOption(languageOption())
+  .addOption(formatOption(['text', 'md', 'svg', 'csv', 'json'], 'text'))
+  .option('--out <file>', 'write it to a file instead of standard output')
+  .addHelpText(
+    'after',
+    `${ends('every formula has its map', 'one has none')}${example('doughwright map --against flour --out ferry-loaf.svg formulas/ferry-loaf.dough')}`,
+  )
+  .action(async (path: string, options) => {
+    const { map } = await import('./map.ts');
+    end(await map(path, options));
+  });
+
+program
   .command('import')
   .description('make a formula of a table from a spreadsheet; what was guessed is told on standard error')
   .argument('[file]', 'the table, with commas, semicolons or tabs; - is standard input', '-')
@@ -327,6 +349,13 @@ function example(call: string): string {
 function asked(): string {
   const word = process.argv[2] ?? '';
   return program.commands.some((command) => command.name() === word) ? ` ${word}` : '';
+}
+
+function minutesAbove(text: string): number {
+  const value = Number(text.replace(',', '.'));
+  if (!(value > 0 && value <= 600))
+    throw new InvalidArgumentError('Write minutes above 0 and up to 600, as 60.');
+  return value;
 }
 
 function share(text: string): number {
