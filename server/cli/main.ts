@@ -1,16 +1,15 @@
 import { writeSync } from 'node:fs';
 import { isMainThread } from 'node:worker_threads';
-import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { Command, CommanderError, Option } from 'commander';
 import type { LanguageTag } from '../../core/index.ts';
 import { version } from '../../package.json';
 import type { ExitCode } from './exit-code.ts';
 import { languageOption } from './language-option.ts';
+import { formatOption, minutesAbove, share, sizeOption, wholeNumber } from './options.ts';
 import { formats } from './report/write-report.ts';
 import { ruleLevels } from './rule-levels.ts';
 import { complain, complainOf } from './terminal.ts';
 import { usageError } from './usage-errors.ts';
-
-const sizes = ['pieces', 'dough', 'baked', 'flour', 'onHand', 'bowls'];
 
 const program = new Command('doughwright')
   .description('Bread formulas as plain text: checks them and works out their totals.')
@@ -301,7 +300,7 @@ if (isMainThread) {
     end(2);
   });
 } else {
-  import('./check-parallel.ts').then(({ workAsThread }) => workAsThread());
+  void import('./check-parallel.ts').then(({ workAsThread }) => workAsThread());
 }
 
 function end(code: ExitCode): void {
@@ -324,18 +323,6 @@ async function leaveTelling(error: NodeJS.ErrnoException): Promise<never> {
   process.exit(2);
 }
 
-/** One of the ways to size a sheet, which exclude each other. */
-function sizeOption(flags: string, description: string): Option {
-  const option = new Option(flags, description);
-  return option.conflicts(sizes.filter((name) => name !== option.attributeName()));
-}
-
-/** How a command writes what it has; `usual` where the name of a file does not say it. */
-function formatOption(formats: readonly string[], usual: string): Option {
-  const described = `how to write it; without it as the name of --out ends, else ${usual}`;
-  return new Option('--format <format>', described).choices(formats);
-}
-
 /** What the command ends with, for scripts. */
 function ends(none: string, some: string): string {
   return `\nEnds with 0 where ${none}, 1 where ${some}, 2 where\nsomething could not be read or done.\n`;
@@ -349,23 +336,4 @@ function example(call: string): string {
 function asked(): string {
   const word = process.argv[2] ?? '';
   return program.commands.some((command) => command.name() === word) ? ` ${word}` : '';
-}
-
-function minutesAbove(text: string): number {
-  const value = Number(text.replace(',', '.'));
-  if (!(value > 0 && value <= 600))
-    throw new InvalidArgumentError('Write minutes above 0 and up to 600, as 60.');
-  return value;
-}
-
-function share(text: string): number {
-  const value = Number(text.replace(/\s*%$/, '').replace(',', '.'));
-  if (!(value > 0 && value < 100))
-    throw new InvalidArgumentError('Write a percent above 0 and below 100, as 12.5.');
-  return value;
-}
-
-function wholeNumber(text: string): number {
-  if (!/^[1-9]\d*$/.test(text)) throw new InvalidArgumentError('Write a whole number above 0.');
-  return Number(text);
 }
