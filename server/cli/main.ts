@@ -1,16 +1,15 @@
 import { writeSync } from 'node:fs';
 import { isMainThread } from 'node:worker_threads';
-import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { Command, CommanderError, Option } from 'commander';
 import type { LanguageTag } from '../../core/index.ts';
 import { version } from '../../package.json';
 import type { ExitCode } from './exit-code.ts';
 import { languageOption } from './language-option.ts';
+import { formatOption, minutesAbove, share, sizeOption, wholeNumber } from './options.ts';
 import { formats } from './report/write-report.ts';
 import { ruleLevels } from './rule-levels.ts';
 import { complain, complainOf } from './terminal.ts';
 import { usageError } from './usage-errors.ts';
-
-const sizes = ['pieces', 'dough', 'baked', 'flour', 'onHand', 'bowls'];
 
 const program = new Command('doughwright')
   .description('Bread formulas as plain text: checks them and works out their totals.')
@@ -214,6 +213,28 @@ program
   });
 
 program
+  .command('map')
+  .description(
+    'draw the map of the gap: how long a dough may be mixed, with more or less water, other flour or speed',
+  )
+  .argument('<path>', 'the file, or folder, that the formula stands in')
+  .option('--formula <name>', 'which formula; without it all of them')
+  .addOption(new Option('--against <axis>', 'what runs up the map').choices(['water', 'flour', 'speed']))
+  .option('--flour <name>', 'the flour that little by little takes the place of the first')
+  .option('--minutes <number>', 'the last minute of the map', minutesAbove)
+  .addOption(languageOption())
+  .addOption(formatOption(['text', 'md', 'svg', 'csv', 'json'], 'text'))
+  .option('--out <file>', 'write it to a file instead of standard output')
+  .addHelpText(
+    'after',
+    `${ends('every formula has its map', 'one has none')}${example('doughwright map --against flour --out ferry-loaf.svg formulas/ferry-loaf.dough')}`,
+  )
+  .action(async (path: string, options) => {
+    const { map } = await import('./map.ts');
+    end(await map(path, options));
+  });
+
+program
   .command('import')
   .description('make a formula of a table from a spreadsheet; what was guessed is told on standard error')
   .argument('[file]', 'the table, with commas, semicolons or tabs; - is standard input', '-')
@@ -302,18 +323,6 @@ async function leaveTelling(error: NodeJS.ErrnoException): Promise<never> {
   process.exit(2);
 }
 
-/** One of the ways to size a sheet, which exclude each other. */
-function sizeOption(flags: string, description: string): Option {
-  const option = new Option(flags, description);
-  return option.conflicts(sizes.filter((name) => name !== option.attributeName()));
-}
-
-/** How a command writes what it has; `usual` where the name of a file does not say it. */
-function formatOption(formats: readonly string[], usual: string): Option {
-  const described = `how to write it; without it as the name of --out ends, else ${usual}`;
-  return new Option('--format <format>', described).choices(formats);
-}
-
 /** What the command ends with, for scripts. */
 function ends(none: string, some: string): string {
   return `\nEnds with 0 where ${none}, 1 where ${some}, 2 where\nsomething could not be read or done.\n`;
@@ -327,16 +336,4 @@ function example(call: string): string {
 function asked(): string {
   const word = process.argv[2] ?? '';
   return program.commands.some((command) => command.name() === word) ? ` ${word}` : '';
-}
-
-function share(text: string): number {
-  const value = Number(text.replace(/\s*%$/, '').replace(',', '.'));
-  if (!(value > 0 && value < 100))
-    throw new InvalidArgumentError('Write a percent above 0 and below 100, as 12.5.');
-  return value;
-}
-
-function wholeNumber(text: string): number {
-  if (!/^[1-9]\d*$/.test(text)) throw new InvalidArgumentError('Write a whole number above 0.');
-  return Number(text);
 }
