@@ -31,6 +31,7 @@ import { actionContext } from './action-context.ts';
 import { createEditing } from './editing.ts';
 import { findingsInFile, placedInFile } from './file-findings.ts';
 import { compareTexts, summaryIn } from './file-summaries.ts';
+import { momentIn } from './formula-moments.ts';
 import { LastWhole } from './last-whole.ts';
 import { createNavigation } from './navigation.ts';
 import { notThere, panelEdits } from './panel-edits.ts';
@@ -293,6 +294,10 @@ export function createService(options: CacheOptions = {}): Service {
       return { ...made, notes: made.notes.map((one) => ({ ...one, message: speaker.say(one.message) })) };
     },
     summary: (uri, shown = uri) => summaryIn(view(), uri, shown),
+    moment: (uri, formula, shown = uri) => momentIn(view(), uri, formula, shown),
+    turnTo: (snapshot) => {
+      now = snapshot;
+    },
     compare,
     comparePage: (uri, before, after) => comparisonPage(compare(uri, before, after), speaker),
     blend: (uri, flours, target) => {

@@ -10,6 +10,7 @@ import type { LineRange } from '../features/actions/format.ts';
 import type { Completion, Fold, Hint, HoverAnswer, SymbolNode } from '../features/answers.ts';
 import type { FormulaTemplate } from '../features/completion/templates.ts';
 import type { OverviewEntry } from '../features/outline/overview.ts';
+import type { FormulaMoment } from '../history/formula-figures.ts';
 import type { ImportedTable } from '../import/import-table.ts';
 import type { Finding } from '../rules/engine/finding.ts';
 import type { SheetOptions } from '../sheet/build/sheet-options.ts';
@@ -74,6 +75,10 @@ export interface Service extends Navigation, Editing {
   importTable(uri: string, table: string, name?: string): ImportedTable;
   /** The file as it is compared with another state of itself; `shown` is how the comparison shall name it. */
   summary(uri: string, shown?: string): FileSummary | undefined;
+  /** A formula of a file by its name, with the figures that a history follows; `undefined` where the file has none of it. */
+  moment(uri: string, formula: string, shown?: string): FormulaMoment | undefined;
+  /** Goes back, or on, to a state that `snapshot` has given: of this service, at any time. */
+  turnTo(snapshot: Snapshot): void;
   /** What changed from one text of a file to another, or to its present text, among the other files as they are. */
   compare(uri: string, before: string, after?: string): Comparison;
   /** The same with the words around it, for an editor to lay out. */
