@@ -26,9 +26,55 @@ export interface CommandParts {
   readonly restart: () => Promise<void>;
 }
 
-/** Everything the palette, the menus and the keys can ask for. */
+/** Everything the palette, the menus and the keys can ask for: the command, what its failure is called in the log, what it does. */
 export function registerCommands(parts: CommandParts): Disposable[] {
-  const { guard, wire, cursor, panels, list, changes, exports, imports, log, restart } = parts;
+  const { guard, wire, panels, list, changes, exports, imports, log, restart } = parts;
+  const { show, placeOf, formulaOf } = chosenPlaces(parts);
+  const withFormula = (run: (place: FollowedPlace) => unknown) => async (chosen?: unknown) => {
+    const place = await formulaOf(chosen);
+    if (place) await run(place);
+  };
+  const rows: readonly [id: string, name: string, run: (chosen?: unknown) => unknown][] = [
+    [
+      commandIds.openSheet,
+      'open batch sheet',
+      async (chosen) => {
+        await show(chosen);
+        panels.open();
+      },
+    ],
+    [commandIds.openPinnedSheet, 'open a pinned sheet', withFormula((place) => panels.openPinned(place))],
+    [
+      commandIds.workFromSheet,
+      'work from the sheet',
+      withFormula((place) => panels.openPinned(place, 'working')),
+    ],
+    [commandIds.saveSheet, 'save the sheet', withFormula((place) => exports.saveAs(place))],
+    [commandIds.printSheet, 'print the sheet', withFormula((place) => exports.print(place))],
+    [commandIds.copySheet, 'copy the sheet', withFormula((place) => exports.copy(place))],
+    [
+      commandIds.showChanges,
+      'what changed',
+      async (chosen) => {
+        const place = await placeOf(chosen);
+        if (place) changes.open(place.uri);
+      },
+    ],
+    [commandIds.newFormula, 'new formula', () => newFormula(wire)],
+    [commandIds.importClipboard, 'table on the clipboard', () => imports.fromClipboard()],
+    [commandIds.importSelection, 'selected table', () => imports.fromSelection()],
+    [commandIds.filterList, 'filter the list', () => list.filter()],
+    [commandIds.clearListFilter, 'whole list', () => list.clearFilter()],
+    [commandIds.refreshList, 'refresh the list', () => list.refresh()],
+    [commandIds.convertMixing, 'convert mixing', convertMixing],
+    [commandIds.showLog, 'show log', () => log.show()],
+    [commandIds.restart, 'restart', restart],
+  ];
+  return rows.map(([id, name, run]) => commands.registerCommand(id, guard(name, run)));
+}
+
+/** What a menu handed over, or what the cursor stands in. */
+function chosenPlaces({ wire, cursor, panels }: CommandParts) {
   /** Shows what a menu handed over; from a page that has no cursor, as the first steps are, the formula worked on last. */
   const show = async (chosen: unknown): Promise<void> => {
     const isAtHand = chosen !== undefined || window.activeTextEditor || panels.placeAtHand();
@@ -56,86 +102,5 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     );
     return undefined;
   };
-
-  return [
-    commands.registerCommand(
-      commandIds.openSheet,
-      guard('open batch sheet', async (chosen?: unknown) => {
-        await show(chosen);
-        panels.open();
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.openPinnedSheet,
-      guard('open a pinned sheet', async (chosen?: unknown) => {
-        const place = await formulaOf(chosen);
-        if (place) panels.openPinned(place);
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.workFromSheet,
-      guard('work from the sheet', async (chosen?: unknown) => {
-        const place = await formulaOf(chosen);
-        if (place) panels.openPinned(place, 'working');
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.saveSheet,
-      guard('save the sheet', async (chosen?: unknown) => {
-        const place = await formulaOf(chosen);
-        if (place) await exports.saveAs(place);
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.printSheet,
-      guard('print the sheet', async (chosen?: unknown) => {
-        const place = await formulaOf(chosen);
-        if (place) await exports.print(place);
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.copySheet,
-      guard('copy the sheet', async (chosen?: unknown) => {
-        const place = await formulaOf(chosen);
-        if (place) await exports.copy(place);
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.showChanges,
-      guard('what changed', async (chosen?: unknown) => {
-        const place = await placeOf(chosen);
-        if (place) changes.open(place.uri);
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.newFormula,
-      guard('new formula', () => newFormula(wire)),
-    ),
-    commands.registerCommand(
-      commandIds.importClipboard,
-      guard('table on the clipboard', () => imports.fromClipboard()),
-    ),
-    commands.registerCommand(
-      commandIds.importSelection,
-      guard('selected table', () => imports.fromSelection()),
-    ),
-    commands.registerCommand(
-      commandIds.filterList,
-      guard('filter the list', () => list.filter()),
-    ),
-    commands.registerCommand(
-      commandIds.clearListFilter,
-      guard('whole list', () => list.clearFilter()),
-    ),
-    commands.registerCommand(
-      commandIds.refreshList,
-      guard('refresh the list', () => list.refresh()),
-    ),
-    commands.registerCommand(commandIds.convertMixing, guard('convert mixing', convertMixing)),
-    commands.registerCommand(
-      commandIds.showLog,
-      guard('show log', () => log.show()),
-    ),
-    commands.registerCommand(commandIds.restart, guard('restart', restart)),
-  ];
+  return { show, placeOf, formulaOf };
 }

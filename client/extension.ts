@@ -38,7 +38,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       initializationOptions: () => ({
         settings: plainSettings(),
         rulePages: rulePagesOf(context),
-        commands: [commandIds.openSheet, showUsesCommand],
+        commands: [showUsesCommand, commandIds.openSheet],
         calmWhileTyping: true,
       }),
     });

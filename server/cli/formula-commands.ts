@@ -7,6 +7,15 @@ import { ruleLevels } from './rule-levels.ts';
 
 /** Checks, totals, sheets and plans: what is asked of formulas. Each is imported only when it is called, so that help and version need none of them. */
 export function addFormulaCommands(program: Command, end: End): void {
+  addCheck(program, end);
+  addTotals(program, end);
+  addSheet(program, end);
+  addPlan(program, end);
+  addFormat(program, end);
+  addRules(program, end);
+}
+
+function addCheck(program: Command, end: End): void {
   program
     .command('check')
     .description('tell what is wrong with formulas')
@@ -37,7 +46,9 @@ export function addFormulaCommands(program: Command, end: End): void {
       const { check } = await import('./check.ts');
       end(await check(paths, options));
     });
+}
 
+function addTotals(program: Command, end: End): void {
   program
     .command('totals')
     .description('work out the overall formula, the parts, the temperatures and the mixing')
@@ -51,7 +62,9 @@ export function addFormulaCommands(program: Command, end: End): void {
       const { totals } = await import('./totals.ts');
       end(await totals(paths, options));
     });
+}
 
+function addSheet(program: Command, end: End): void {
   program
     .command('sheet')
     .description('write the batch sheet of a formula: what to weigh, mix and do, in the order of the work')
@@ -82,7 +95,9 @@ export function addFormulaCommands(program: Command, end: End): void {
       const { sheet } = await import('./sheet.ts');
       end(await sheet(path, options));
     });
+}
 
+function addPlan(program: Command, end: End): void {
   program
     .command('plan')
     .description('work out the production run of a plan: batches, start times, stores list')
@@ -97,7 +112,9 @@ export function addFormulaCommands(program: Command, end: End): void {
       const { plan } = await import('./plan.ts');
       end(await plan(path, options));
     });
+}
 
+function addFormat(program: Command, end: End): void {
   program
     .command('format')
     .description('bring files into the canonical form')
@@ -109,7 +126,9 @@ export function addFormulaCommands(program: Command, end: End): void {
       const { format } = await import('./format.ts');
       end(await format(paths, options));
     });
+}
 
+function addRules(program: Command, end: End): void {
   program
     .command('rules')
     .description('list the rules with their level, or explain one')

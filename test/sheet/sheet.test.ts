@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { SheetOptions, SheetView, SizeRequest } from '../../core/index.ts';
 import { type Asked, answersOf, readQuestions } from '../features/archive.ts';
-import { updating } from '../syntax/annotated.ts';
+import { updating } from '../updating.ts';
 
 // Every case of test/fixtures/sheet; `UPDATE=1` writes the answers anew. What the rules find is theirs to test.
 const files = readQuestions(join(import.meta.dirname, '..', 'fixtures', 'sheet'));

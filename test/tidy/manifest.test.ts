@@ -28,7 +28,7 @@ describe('the manifest and the code name the same things', () => {
     const source = clientFiles()
       .map((file) => readFileSync(file, 'utf8'))
       .join('\n');
-    const registered = [...source.matchAll(/registerCommand\(\s*commandIds\.(\w+)/g)].map(
+    const registered = [...source.matchAll(/(?:registerCommand\(|\[)\s*commandIds\.(\w+),/g)].map(
       (match) => match[1],
     );
     expect(registered.sort()).toEqual(Object.keys(commandIds).sort());
