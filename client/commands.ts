@@ -4,6 +4,7 @@ import { convertMixing } from './convert-mixing.ts';
 import type { Cursor } from './cursor.ts';
 import type { SheetExports } from './exports/sheet-exports.ts';
 import type { Guard } from './guard.ts';
+import type { HistoryPanel } from './history/history-panel.ts';
 import type { TableImports } from './imports/formula-from-table.ts';
 import { isEntry, showAgain, showChosen } from './list/chosen.ts';
 import type { FormulaList } from './list/formula-list.ts';
@@ -20,6 +21,7 @@ export interface CommandParts {
   readonly panels: Panels;
   readonly list: FormulaList;
   readonly changes: ChangesPanel;
+  readonly history: HistoryPanel;
   readonly exports: SheetExports;
   readonly imports: TableImports;
   readonly log: LogOutputChannel;
@@ -28,7 +30,7 @@ export interface CommandParts {
 
 /** Everything the palette, the menus and the keys can ask for: the command, what its failure is called in the log, what it does. */
 export function registerCommands(parts: CommandParts): Disposable[] {
-  const { guard, wire, panels, list, changes, exports, imports, log, restart } = parts;
+  const { guard, wire, panels, list, changes, history, exports, imports, log, restart } = parts;
   const { show, placeOf, formulaOf } = chosenPlaces(parts);
   const withFormula = (run: (place: FollowedPlace) => unknown) => async (chosen?: unknown) => {
     const place = await formulaOf(chosen);
@@ -60,6 +62,7 @@ export function registerCommands(parts: CommandParts): Disposable[] {
         if (place) changes.open(place.uri);
       },
     ],
+    [commandIds.showHistory, 'history of the formula', withFormula((place) => history.open(place))],
     [commandIds.newFormula, 'new formula', () => newFormula(wire)],
     [commandIds.importClipboard, 'table on the clipboard', () => imports.fromClipboard()],
     [commandIds.importSelection, 'selected table', () => imports.fromSelection()],

@@ -5,6 +5,8 @@ import { registerCommands } from './commands.ts';
 import { watchCursor } from './cursor.ts';
 import { createSheetExports } from './exports/sheet-exports.ts';
 import { guardWith } from './guard.ts';
+import { createHistoryPanel } from './history/history-panel.ts';
+import { registerSinceHover } from './history/since-hover.ts';
 import { createTableImports } from './imports/formula-from-table.ts';
 import { createFormulaList } from './list/formula-list.ts';
 import { commandIds, languageId } from './names.ts';
@@ -29,6 +31,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
   });
   const list = createFormulaList(wire, guard);
   const changes = createChangesPanel(wire, guard, context.extensionUri);
+  const history = createHistoryPanel(wire, guard, context.extensionUri);
   const exports = createSheetExports({ wire, kept: panels.kept, storage: context.globalStorageUri });
   const imports = createTableImports(wire, log);
   const makeClient = () => {
@@ -49,6 +52,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       statusBar.refresh();
       list.refresh();
       changes.refresh();
+      history.refresh();
     });
     return fresh;
   };
@@ -68,8 +72,22 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     panels,
     list,
     changes,
+    history,
+    registerSinceHover(wire),
     registerShowUses(),
-    ...registerCommands({ guard, wire, cursor, panels, list, changes, exports, imports, log, restart }),
+    ...registerCommands({
+      guard,
+      wire,
+      cursor,
+      panels,
+      list,
+      changes,
+      history,
+      exports,
+      imports,
+      log,
+      restart,
+    }),
     { dispose: () => void server.stop() },
   );
   await guard('start', server.start)();

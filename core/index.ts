@@ -84,6 +84,7 @@ export {
   historyAsHtml,
   historyAsText,
   historyPage,
+  sinceWhen,
 } from './history/history-page.ts';
 export type { ImportedTable, TableNote } from './import/import-table.ts';
 export { type Merged, type MergeMarks, mergeTexts, usualMarks } from './merge/merge.ts';

@@ -115,6 +115,24 @@ export function changeText({ figure, before, after }: FigureChange, speaker: Spe
   return `${name(speaker)} ${told(before)} → ${told(after)}`;
 }
 
+/**
+ * Since when a figure is as it is now, in a sentence; undefined where the formula is no longer there, or the figure is not known.
+ */
+export function sinceWhen({ rows }: History, key: string, speaker: Speaker): string | undefined {
+  const figure = figureOf(key);
+  const now = rows.findLast((row) => row.figures !== undefined || row.fate === 'removed')?.figures;
+  const written = now === undefined ? undefined : figure.text(now, speaker);
+  const since = rows.findLast(
+    ({ fate, changes }) => fate === 'new' || changes.some((change) => change.figure === key),
+  );
+  if (written === undefined || since === undefined) return undefined;
+  const facts = {
+    ...{ name: figure.name(speaker), otherName: since.author, meant: since.date },
+    ...{ otherWritten: since.words, commit: since.commit.slice(0, 8), sentence: written },
+  };
+  return speaker.say(message(since.fate === 'new' ? 'history.since-first' : 'history.since', facts));
+}
+
 /** A figure by its key. */
 export function figureOf(key: string): HistoryFigure {
   return figureTable.find((one) => one.key === key) ?? ingredientFigure(key.replace(/^ingredient: /, ''));

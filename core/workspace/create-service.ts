@@ -8,7 +8,7 @@ import { plainSpeaker, speakerOf } from '../words/speak.ts';
 import { createEditing } from './editing.ts';
 import { createFileAnswers } from './file-answers.ts';
 import { compareTexts, summaryIn } from './file-summaries.ts';
-import { momentIn } from './formula-moments.ts';
+import { figureIn, momentIn } from './formula-moments.ts';
 import { LastWhole } from './last-whole.ts';
 import { createNavigation } from './navigation.ts';
 import { actionsAround, type Present, pageOf } from './present.ts';
@@ -84,6 +84,7 @@ export function createService(options: CacheOptions = {}): Service {
     },
     summary: (uri, shown = uri) => summaryIn(view(), uri, shown),
     moment: (uri, formula, shown = uri) => momentIn(view(), uri, formula, shown),
+    figureAt: (uri, line) => figureIn(view(), uri, line),
     turnTo: (snapshot) => {
       now = snapshot;
     },

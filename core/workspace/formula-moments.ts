@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { totalsOf } from '../facts/totals-of.ts';
 import { trialFactsOf } from '../facts/trial-facts.ts';
+import { figureAt } from '../history/figure-at.ts';
 import {
   type FormulaFigures,
   type FormulaMoment,
@@ -16,6 +17,19 @@ const kept = new WeakMap<
   Analysis,
   { readonly figures: FormulaFigures; readonly trials: readonly TrialPoint[] }
 >();
+
+/** Which figure of which formula a line of a file is about; `undefined` where it is about none. */
+export function figureIn(
+  view: View,
+  uri: string,
+  line: number,
+): { readonly formula: string; readonly figure: string } | undefined {
+  const at = view.read(uri)?.source.blocks.findLast(({ firstLine }) => firstLine <= line);
+  const analysis = at === undefined ? undefined : view.analysisOf(uri, at.block);
+  if (at === undefined || analysis === undefined) return undefined;
+  const figure = figureAt(at.block, line - at.firstLine, analysis);
+  return figure === undefined ? undefined : { formula: analysis.resolved.model.name.text, figure };
+}
 
 /** A formula of a file by its name, at the state of a view; `undefined` where the file has none of it. */
 export function momentIn(view: View, uri: string, formula: string, shown: string): FormulaMoment | undefined {

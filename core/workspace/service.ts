@@ -41,6 +41,8 @@ export interface Service extends Navigation, Editing, FileAnswers, SheetAnswers 
   summary(uri: string, shown?: string): FileSummary | undefined;
   /** A formula of a file by its name, with the figures that a history follows; `undefined` where the file has none of it. */
   moment(uri: string, formula: string, shown?: string): FormulaMoment | undefined;
+  /** Which figure of which formula a line is about: `hydration`, `salt` …, or `ingredient: NAME`. */
+  figureAt(uri: string, line: number): { readonly formula: string; readonly figure: string } | undefined;
   /** Goes back, or on, to a state that `snapshot` has given: of this service, at any time. */
   turnTo(snapshot: Snapshot): void;
   /** What changed from one text of a file to another, or to its present text, among the other files as they are. */

@@ -9,6 +9,7 @@ import {
   message,
   type Service,
   type Snapshot,
+  type UsualConditions,
 } from '../../core/index.ts';
 import { uriIn } from '../host/git.ts';
 import { canonicalUri } from '../host/uris.ts';
@@ -32,6 +33,8 @@ export interface FollowOptions {
   readonly progress?: (count: number, all: number) => void;
   /** Lets others have their turn, and ends the work by throwing. */
   readonly pause?: () => Promise<void>;
+  /** Temperatures where no bakery says them. */
+  readonly usual?: UsualConditions;
   /** How a path of the repository is shown. */
   readonly shown?: (path: string) => string;
 }
@@ -47,7 +50,7 @@ export async function formulaRevisions(
   options: FollowOptions = {},
 ): Promise<HistoryRevision[] | { readonly message: Message }> {
   const { progress = () => {}, pause = async () => {}, shown = (path) => path } = options;
-  const files = new Files(root, commits);
+  const files = new Files(root, commits, options.usual ?? {});
   const standings = await follow(files, commits, sought, pause);
   if ('message' in standings) return standings;
   const revisions: HistoryRevision[] = [];
@@ -139,8 +142,9 @@ class Files {
   readonly #paths = new Map<string, string>();
   readonly #names = new Map<string, readonly string[]>();
 
-  constructor(root: string, commits: readonly Commit[]) {
+  constructor(root: string, commits: readonly Commit[], usual: UsualConditions) {
     this.#root = root;
+    this.#service.setSettings({ usual });
     this.#service.setRoots([canonicalUri(pathToFileURL(root).href)]);
     const none = this.#service.snapshot;
     for (const { commit, parents, changes } of commits) {

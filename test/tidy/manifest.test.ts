@@ -237,6 +237,7 @@ describe('the package', () => {
         'server-worker.js',
         'preview.js',
         'changes.js',
+        'history.js',
         'preview.css',
       ].map((name) => `dist/${name}`),
       ...['doughwright.tmLanguage.json', 'language-configuration.json'].map((name) => `syntaxes/${name}`),

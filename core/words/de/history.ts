@@ -38,6 +38,11 @@ export const history: Translation<typeof english> = {
   'history.chart-key': () =>
     'Linie: was im Hauptzweig galt. Punkt: eine Revision, die es änderte. Raute: in einem Knetversuch gemessen. Kreuz: für ihn berechnet.',
 
+  'history.since': ({ name, sentence, meant, otherName, otherWritten }) =>
+    `in git: ${name} ${sentence} seit ${meant} (${otherName}: ${otherWritten})`,
+  'history.since-first': ({ name, sentence, meant, otherName, otherWritten }) =>
+    `in git: ${name} ${sentence} vom ersten Commit an, ${meant} (${otherName}: ${otherWritten})`,
+
   'history.no-such-formula': ({ name, revision }) =>
     `keine Rezeptur „${name}“ in der Geschichte von ${revision}; auf die Schreibweise achten.`,
   'history.several': ({ name, files }, say) =>

@@ -42,6 +42,24 @@ export const history = {
   'history.chart-key': () =>
     'Line: what held on the main line. Dot: a revision that changed it. Diamond: measured in a trial. Cross: computed for that trial.',
 
+  /** In a hover: the figure, its value in git, since which day, by whom, in which words. */
+  'history.since': ({
+    name,
+    sentence,
+    meant,
+    otherName,
+    otherWritten,
+  }: Args<'name' | 'sentence' | 'meant' | 'otherName' | 'otherWritten' | 'commit'>) =>
+    `in git: ${name} ${sentence} since ${meant} (${otherName}: ${otherWritten})`,
+  'history.since-first': ({
+    name,
+    sentence,
+    meant,
+    otherName,
+    otherWritten,
+  }: Args<'name' | 'sentence' | 'meant' | 'otherName' | 'otherWritten' | 'commit'>) =>
+    `in git: ${name} ${sentence} from the first commit on, ${meant} (${otherName}: ${otherWritten})`,
+
   'history.no-such-formula': ({ name, revision }: Args<'name' | 'revision'>) =>
     `no formula “${name}” in the history of ${revision}; look at the spelling.`,
   'history.several': ({ name, files }: Args<'name' | 'files'>, say: Speaker) =>
