@@ -8,9 +8,9 @@ import { totalsText } from './totals-text.ts';
 /** Writes what formulas come to: 0, 1 where a formula does not resolve, 2 when something could not be read. */
 export async function totals(
   paths: readonly string[],
-  options: { readonly json?: boolean; readonly label?: boolean },
+  options: { readonly json?: boolean; readonly label?: boolean; readonly at?: string },
 ): Promise<ExitCode> {
-  const input = await readInput(paths, { forPrograms: options.json === true });
+  const input = await readInput(paths, { forPrograms: options.json === true, at: options.at });
   const all = input.asked.flatMap(({ uri, shown }) =>
     input.service.totals(uri).map((formula): FormulaTotals => ({ ...formula, file: shown })),
   );

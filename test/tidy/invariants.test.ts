@@ -55,6 +55,7 @@ describe('data goes from left to right', () => {
     ['sheet'],
     ['features'],
     ['import'],
+    ['history'],
     ['workspace'],
   ];
   const roomOf = (path: string): string => path.split('/')[1]!;

@@ -3,6 +3,7 @@ import { createService, type Service, type SheetOptions } from '../../core/index
 import type { WhatIf } from '../../core/sheet/build/sheet-options.ts';
 import { withEdits } from '../../core/text/edits.ts';
 import { kitchen, seeded } from '../kitchens/kitchens.ts';
+import { weighedOf } from '../sheet/parts.ts';
 import { exampleFiles } from '../syntax/texts.ts';
 
 const uri = 'file:///quay/tin.dough';
@@ -166,7 +167,7 @@ describe('a sheet of what is tried', () => {
         const files = service.panelEdits(file, line, { kind: 'keep', asked });
         if (typeof files === 'string') continue;
         for (const one of files) service.setText(one.uri, withEdits(text, one.edits));
-        expect(figuresOf(service.sheet(file, line, {})!)).toEqual(figuresOf(tried));
+        expect(weighedOf(service.sheet(file, line, {})!)).toEqual(weighedOf(tried));
         expect(tried.tried).toBe(true);
         count++;
       }
@@ -185,7 +186,7 @@ describe('a sheet of what is tried', () => {
       const files = service.panelEdits(uri, line, { kind: 'keep', asked });
       if (typeof files === 'string') continue;
       service.setText(uri, withEdits(text, files[0]!.edits));
-      expect(figuresOf(service.sheet(uri, line, {})!), `kitchen ${seed}`).toEqual(figuresOf(tried));
+      expect(weighedOf(service.sheet(uri, line, {})!), `kitchen ${seed}`).toEqual(weighedOf(tried));
       count++;
     }
     expect(count).toBeGreaterThan(25);
