@@ -1,6 +1,6 @@
-import { mentionsOf } from '../model/mentions.ts';
+import { namesIn } from '../model/mentions.ts';
 import type { SourceFile } from '../syntax/tree.ts';
-import { Layered } from './layered.ts';
+import { PersistentMap } from './persistent-map.ts';
 import type { FileText } from './snapshot.ts';
 
 /**
@@ -9,7 +9,7 @@ import type { FileText } from './snapshot.ts';
  */
 export class NameIndex {
   readonly #read: (file: FileText) => SourceFile;
-  #texts: Layered<FileText> = Layered.none;
+  #texts: PersistentMap<FileText> = PersistentMap.none;
   readonly #names = new Map<string, { readonly file: FileText; readonly names: ReadonlySet<string> }>();
   /** Files looked at ahead, perhaps as another text than that asked about next. */
   readonly #ahead = new Set<string>();
@@ -19,12 +19,12 @@ export class NameIndex {
     this.#read = read;
   }
 
-  mentioning(texts: Layered<FileText>, folded: string): readonly string[] {
+  mentioning(texts: PersistentMap<FileText>, folded: string): readonly string[] {
     this.#bringTo(texts);
     return [...(this.#byName.get(folded) ?? [])];
   }
 
-  names(texts: Layered<FileText>): Iterable<string> {
+  names(texts: PersistentMap<FileText>): Iterable<string> {
     this.#bringTo(texts);
     return this.#byName.keys();
   }
@@ -41,10 +41,7 @@ export class NameIndex {
     this.#forget(uri);
     const names = new Set<string>();
     for (const { block } of this.#read(file).blocks) {
-      for (const { name, otherwise } of mentionsOf(block)) {
-        names.add(name.folded);
-        if (otherwise !== undefined) names.add(otherwise.folded);
-      }
+      for (const { folded } of namesIn(block)) names.add(folded);
     }
     this.#names.set(uri, { file, names });
     for (const name of names) {
@@ -54,7 +51,7 @@ export class NameIndex {
     }
   }
 
-  #bringTo(texts: Layered<FileText>): void {
+  #bringTo(texts: PersistentMap<FileText>): void {
     if (texts === this.#texts && this.#ahead.size === 0) return;
     for (const uri of [...texts.differing(this.#texts), ...this.#ahead]) {
       const file = texts.get(uri);
