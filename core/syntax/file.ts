@@ -1,4 +1,4 @@
-import { splitLines } from '../text/lines.ts';
+import { ownCopy, splitLines } from '../text/lines.ts';
 import { message } from '../words/message.ts';
 import { parseLine } from './line.ts';
 import { problem } from './problem.ts';
@@ -92,7 +92,9 @@ export function parseFile(
     const kept = mapOf(known, slot);
     let parsed = kept.get(line);
     if (parsed === undefined) {
-      const fresh = (): ParsedLine => parseLine(line, { context, afterBlank: isAfterBlank });
+      // A piece of a text holds all of it, and those of former letters would add up to many times the file.
+      const own = memo.last === undefined ? line : ownCopy(line);
+      const fresh = (): ParsedLine => parseLine(own, { context, afterBlank: isAfterBlank });
       // Lines of a text that is being typed come and go; only a text read for the first time shares its lines.
       parsed = share === undefined ? fresh() : share.get(slot, line, fresh);
       kept.set(line, parsed);

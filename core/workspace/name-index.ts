@@ -1,5 +1,6 @@
 import { namesIn } from '../model/mentions.ts';
 import type { SourceFile } from '../syntax/tree.ts';
+import { Multimap } from './multimap.ts';
 import { PersistentMap } from './persistent-map.ts';
 import type { FileText } from './snapshot.ts';
 
@@ -10,10 +11,10 @@ import type { FileText } from './snapshot.ts';
 export class NameIndex {
   readonly #read: (file: FileText) => SourceFile;
   #texts: PersistentMap<FileText> = PersistentMap.none;
-  readonly #names = new Map<string, { readonly file: FileText; readonly names: ReadonlySet<string> }>();
+  readonly #names = new Map<string, { readonly file: FileText; readonly names: readonly string[] }>();
   /** Files looked at ahead, perhaps as another text than that asked about next. */
   readonly #ahead = new Set<string>();
-  readonly #byName = new Map<string, Set<string>>();
+  readonly #byName = new Multimap<string, string>();
 
   constructor(read: (file: FileText) => SourceFile) {
     this.#read = read;
@@ -21,7 +22,7 @@ export class NameIndex {
 
   mentioning(texts: PersistentMap<FileText>, folded: string): readonly string[] {
     this.#bringTo(texts);
-    return [...(this.#byName.get(folded) ?? [])];
+    return [...this.#byName.get(folded)];
   }
 
   names(texts: PersistentMap<FileText>): Iterable<string> {
@@ -43,12 +44,8 @@ export class NameIndex {
     for (const { block } of this.#read(file).blocks) {
       for (const { folded } of namesIn(block)) names.add(folded);
     }
-    this.#names.set(uri, { file, names });
-    for (const name of names) {
-      const uris = this.#byName.get(name);
-      if (uris === undefined) this.#byName.set(name, new Set([uri]));
-      else uris.add(uri);
-    }
+    this.#names.set(uri, { file, names: [...names] });
+    for (const name of names) this.#byName.add(name, uri);
   }
 
   #bringTo(texts: PersistentMap<FileText>): void {
@@ -63,11 +60,7 @@ export class NameIndex {
   }
 
   #forget(uri: string): void {
-    for (const name of this.#names.get(uri)?.names ?? []) {
-      const uris = this.#byName.get(name);
-      uris?.delete(uri);
-      if (uris?.size === 0) this.#byName.delete(name);
-    }
+    for (const name of this.#names.get(uri)?.names ?? []) this.#byName.delete(name, uri);
     this.#names.delete(uri);
   }
 }
