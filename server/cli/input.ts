@@ -35,13 +35,13 @@ export interface Input extends Texts {
   readonly service: Service;
 }
 
-/** As `readTexts`, ready to be asked; `forPrograms` where another program reads the answers. */
+/** As `readTexts`, ready to be asked for one file after another; `forPrograms` where another program reads the answers. */
 export async function readInput(
   paths: readonly string[],
   options: { readonly around?: boolean; readonly forPrograms?: boolean } = {},
 ): Promise<Input> {
   const read = await readTexts(paths, options);
-  const service = createService();
+  const service = createService({ lean: true });
   // The core's own cap is for an editor.
   service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER, ...wording(options.forPrograms) });
   for (const [uri, text] of read.texts) service.setText(uri, text);
