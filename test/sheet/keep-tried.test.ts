@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createService, type Service, type SheetDocument, type SheetOptions } from '../../core/index.ts';
 import { withEdits } from '../../core/text/edits.ts';
 import { exampleFiles } from '../syntax/texts.ts';
-import { weighedOf } from './parts.ts';
+import { partsOf, weighedOf } from './parts.ts';
 
 // Invented formula and bakery; the arithmetic is baker's percent (common practice, no source).
 const uri = 'file:///quay/tin.dough';
