@@ -1,4 +1,5 @@
 import { EmbeddedActionsParser, type IToken, type ParserMethod } from 'chevrotain';
+import { firstOf, lastOf } from '../text/element.ts';
 import { LookaheadWhenNeeded } from './lookahead.ts';
 import { nameBetween } from './name-reading.ts';
 import type { Form } from './shared-properties.ts';
@@ -653,7 +654,7 @@ export function readAmount(line: string, tokens: IToken[]): Read<Amount> {
   const result = read<Amount>(line, tokens, 'amount');
   if ('stoppedAt' in result) return result;
   return {
-    value: { ...result.value, start: tokens[0]!.startOffset, end: t.endOf(tokens[tokens.length - 1]!) },
+    value: { ...result.value, start: firstOf(tokens).startOffset, end: t.endOf(lastOf(tokens)) },
   };
 }
 

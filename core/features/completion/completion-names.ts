@@ -11,6 +11,7 @@ import { parseLine } from '../../syntax/line.ts';
 import { nameBetween } from '../../syntax/name-reading.ts';
 import type { Name } from '../../syntax/tree.ts';
 import { allPropertyWords } from '../../syntax/vocabulary.ts';
+import { groupOf } from '../../text/element.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { CompletionKind } from '../answers.ts';
@@ -196,7 +197,7 @@ export function droppableNames(asked: Asked, from: { start?: number }): LineComp
 export function loadItems(asked: Asked): LineCompletion[] {
   const model = modelOf(asked);
   const item = /(?:^\s*\S+\s+|,\s*)([^,]*)$/.exec(asked.before);
-  const start = item === null ? wordStart(asked) : asked.before.length - item[1]!.length;
+  const start = item === null ? wordStart(asked) : asked.before.length - groupOf(item, 1).length;
   const found = new Map<string, LineCompletion>();
   const push = (name: string, kind: CompletionKind, sort: string): void => {
     const folded = nameBetween(name, 0, name.length).folded;
