@@ -93,7 +93,7 @@ export function ingredients(asked: Asked, at: number, padded: boolean): LineComp
     model?.sections.flatMap(({ lines }) => lines.map(({ statement }) => statement.name.folded)) ?? [];
   const others = names.filter((name) => name !== foldName(written));
   const tongues = new Set(others.flatMap(tonguesOfName));
-  for (const one of catalogueNamesAbroad)
+  for (const one of catalogueNamesAbroad())
     if (one.folded.startsWith(foldName(written)) && (others.length === 0 || tongues.has(one.tongue)))
       push(one.written, anotherOf(writtenTypes.get(one.name) ?? one.name), '1');
   return found;
