@@ -1,11 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { comparedReadings, trialsOf } from '../../core/analysis/trials.ts';
 import { rulesByCode } from '../../core/rules/engine/rule-catalogue.ts';
 import { presentProgramme } from '../../core/rules/trials/kept-programme.ts';
 import { formatted } from '../syntax/formatted.ts';
 import { inWords } from '../words/told.ts';
-import { readArchive } from './archive.ts';
+import { readCases } from './archive.ts';
 import { applied, contextsOf, findingsOf, type GivenFile, workspaceOf } from './findings.ts';
 
 // Whatever changes a programme for the baker leaves what was measured on the old one as it was: the notation's own rule.
@@ -32,7 +33,7 @@ function readUnder(files: readonly GivenFile[], path: string): string | undefine
 /** The fixtures of the rules whose last formula stands at the end of its file, with a trial below it. */
 const cases = readdirSync(folder)
   .flatMap((name) =>
-    readArchive(readFileSync(new URL(name, folder), 'utf8')).map((one) => ({
+    readCases(fileURLToPath(new URL(name, folder))).cases.map((one) => ({
       code: name.replace(/\.txt$/, ''),
       title: one.title,
       files: one.files,
