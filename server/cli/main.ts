@@ -279,7 +279,7 @@ if (isMainThread) {
     end(2);
   });
 } else {
-  import('./check-parallel.ts').then(({ workAsThread }) => workAsThread());
+  void import('./check-parallel.ts').then(({ workAsThread }) => workAsThread());
 }
 
 function end(code: ExitCode): void {

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { SheetOptions, SizeRequest } from '../../core/index.ts';
 import { type Asked, answersOf, readQuestions } from '../features/archive.ts';
-import { updating } from '../syntax/annotated.ts';
+import { updating } from '../updating.ts';
 import { partsOf } from './parts.ts';
 
 type Sheet = ReturnType<typeof partsOf>;

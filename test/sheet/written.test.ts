@@ -12,7 +12,7 @@ import {
   writeSheets,
 } from '../../core/index.ts';
 import { type Asked, answersOf, readQuestions } from '../features/archive.ts';
-import { updating } from '../syntax/annotated.ts';
+import { updating } from '../updating.ts';
 import { exampleSheet } from './example-sheet.ts';
 import { partsOf } from './parts.ts';
 

@@ -27,7 +27,7 @@ export interface TodayConditions {
   readonly flourCelsius?: number;
   readonly tapCelsius?: number;
   readonly scaleStepGrams?: number;
-  /** A name of `SheetView.mixers`; it mixes the dough in place of the file's. */
+  /** A name of `SheetDocument.mixers`; it mixes the dough in place of the file's. */
   readonly mixer?: string;
 }
 
