@@ -14,7 +14,7 @@ import type { FileEdit } from '../text/edits.ts';
 import { finish, type Steps } from '../text/steps.ts';
 import { findingsInFile, placedInFile } from './file-findings.ts';
 import { notThere, type PanelChange, panelEdits } from './panel-edits.ts';
-import { findingsOfFile, formulaWanted, type Present, readFile } from './present.ts';
+import { actionsAround, findingsOfFile, formulaWanted, type Present, readFile } from './present.ts';
 
 /** Sheets, plans and figures of whole formulas. */
 export interface SheetAnswers {
@@ -55,6 +55,8 @@ export function createSheetAnswers(present: Present): SheetAnswers {
           analysis: found.view.analysisOf(uri, at.block),
           scope: found.view.scopeOf(uri),
           sourceOf: (other) => found.view.read(other)?.source,
+          context: () =>
+            actionsAround(present, uri, { line: at.firstLine, start: 0, endLine: at.firstLine, end: 0 }),
         },
         change,
         speaker,
