@@ -6,6 +6,7 @@ import { watchCursor } from './cursor.ts';
 import { createSheetExports } from './exports/sheet-exports.ts';
 import { guardWith } from './guard.ts';
 import { createTableImports } from './imports/formula-from-table.ts';
+import { registerTablePaste } from './imports/table-paste.ts';
 import { createFormulaList } from './list/formula-list.ts';
 import { commandIds, languageId } from './names.ts';
 import { createPanels } from './preview/panels.ts';
@@ -69,7 +70,11 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     list,
     changes,
     registerShowUses(),
-    ...registerCommands({ guard, wire, cursor, panels, list, changes, exports, imports, log, restart }),
+    ...registerTablePaste(imports),
+    ...registerCommands({
+      ...{ guard, wire, cursor, panels, list, changes, exports, imports, log, restart },
+      extensionUri: context.extensionUri,
+    }),
     { dispose: () => void server.stop() },
   );
   await guard('start', server.start)();

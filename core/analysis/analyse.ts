@@ -27,7 +27,9 @@ export function analyse(model: FormulaModel, scope: Scope): Analysis {
 
 /** The same for a formula already resolved, at whatever yield its input now has. */
 export function analyseResolved(resolved: ResolvedFormula): Analysis {
-  const { solved, problems } = solveFormula(resolved.input);
+  // Half of a variant is no formula: what its base would bring is not there to be added up.
+  const { solved, problems } =
+    resolved.baseProblem === undefined ? solveFormula(resolved.input) : { solved: undefined, problems: [] };
   const dough = resolved.input.sections[0]!.id;
   const index = resolved.mixes.findIndex((mix) => mix.sectionId === dough);
   let mixes: readonly Known<MixAnalysis, Message>[] | undefined;

@@ -29,7 +29,7 @@ export function flourTrials(block: Block, name: Name, scope: Scope): FlourTrials
   const formulas = new Set<Definition>();
   for (const { told, definition } of newestTrials(scope)) {
     const { trial, mixer } = told;
-    if (!trial.readings.some(({ stage }) => stage !== undefined)) continue;
+    if (!trial.readings.some(({ stages }) => stages !== undefined)) continue;
     const group = trial.flours === name.folded ? byMixer : ofOthers;
     group.set(mixer, [...(group.get(mixer) ?? []), trial]);
     if (group === byMixer) formulas.add(definition);

@@ -7,6 +7,7 @@ import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
 import { byHand, findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
+import { wholeBlock } from '../model/variant.ts';
 import type { Block, Name } from '../syntax/tree.ts';
 import { type Message, message } from '../words/message.ts';
 import { analyse } from './analyse.ts';
@@ -66,7 +67,7 @@ export function handTrials(scope: Scope): MixerTrials | undefined {
 
 function runsOf(scope: Scope, mayCount: (model: FormulaModel) => boolean): Run[] {
   return scope.names('tried').flatMap((definition): Run[] => {
-    const model = formulaOf(definition.block);
+    const model = formulaOf(wholeBlock(definition.block, scope.from(definition.uri)));
     if (model === undefined || !mayCount(model)) return [];
     return model.trials.map(({ header }, index) => ({ definition, model, index, date: header.date ?? '' }));
   });

@@ -6,6 +6,7 @@ import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
 import { findMixer } from '../model/found-mixer.ts';
 import { propertiesOf, type SaidProperties, saidValue } from '../model/properties.ts';
 import type { Definition, Scope } from '../model/scope.ts';
+import { wholeBlock } from '../model/variant.ts';
 import type { Block, PlannedStatement } from '../syntax/tree.ts';
 import { daysOf } from '../text/dates.ts';
 import { type Message, message } from '../words/message.ts';
@@ -156,9 +157,9 @@ function plannedFormula(
   planScope: Scope,
   problems: PlanProblem[],
 ): PlannedFormula | undefined {
-  const model = formulaOf(definition.block);
-  if (model === undefined) return undefined;
   const scope = planScope.from(definition.uri);
+  const model = formulaOf(wholeBlock(definition.block, scope));
+  if (model === undefined) return undefined;
   const written = analyse(model, scope);
   const { solved } = written;
   const doughGrams = solved?.doughGrams;
@@ -314,6 +315,9 @@ function saidOf(analysis: Analysis, sectionId: string, scope: Scope): SaidProper
   const shared = /^F\d+:(.*):(S\d+)?$/.exec(sectionId);
   if (shared === null) return analysis.resolved.model.sections.find((one) => one.id === sectionId)?.said;
   const definition = scope.find('formula', shared[1]!)[0]?.[0];
-  const model = definition === undefined ? undefined : formulaOf(definition.block);
+  const model =
+    definition === undefined
+      ? undefined
+      : formulaOf(wholeBlock(definition.block, scope.from(definition.uri)));
   return shared[2] === undefined ? model?.said : model?.sections.find((one) => one.id === shared[2])?.said;
 }

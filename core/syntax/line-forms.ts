@@ -63,6 +63,7 @@ export const slots = {
   PART: words('part', 'poolish'),
   MIXER: words('mixer', 'spiral'),
   STAGE: words('stage', 'clean-up'),
+  FEEL: words('feel', 'smooth'),
   STEP: words('step', 'shape'),
   REMARK: words('remark', 'steam'),
   WORDS: words('words', 'second batch'),
@@ -115,8 +116,8 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   ],
   draws: ['PERCENT of NAME', 'all NAME'],
   yield: ['PIECES of MASS [baked]', 'MASS [baked]', 'from MASS flour'],
-  reading: ['DURATION TEMPERATURE[, STAGE]'],
-  endReading: ['TEMPERATURE[, STAGE]'],
+  reading: ['DURATION TEMPERATURE[, STAGE]', 'DURATION TEMPERATURE, FEEL'],
+  endReading: ['TEMPERATURE[, STAGE]', 'TEMPERATURE, FEEL'],
   mixedIn: ['in MIXER', 'by hand'],
   rise: ['PERCENT at DURATION'],
   trialWater: ['TEMPERATURE', 'MASS'],
@@ -175,7 +176,7 @@ const ofPart = (section: SectionKind): readonly string[] => [`${section} NAME:`]
 
 /** How the headers of sections read. */
 export const headerForms: Readonly<Record<SectionKind, readonly string[]>> = {
-  formula: ofPart('formula'),
+  formula: ['formula NAME:', 'formula NAME like NAME:'],
   flour: ofPart('flour'),
   ingredient: ofPart('ingredient'),
   mixer: ofPart('mixer'),

@@ -50,6 +50,9 @@ export function findPropertyOf(
     const draws = findProperty(section, 'draws');
     if (draws !== undefined) return { property: draws, length: 1 };
   }
+  const without = findProperty(section, 'without');
+  if (without !== undefined && words > 1 && text(0, 1) === 'without' && quantityFree(tokens))
+    return { property: without, length: 1 };
   const form = findProperty(section, 'form');
   if (form !== undefined && text(0, 1) === 'form' && words === tokens.length && words === 2) {
     const word = text(1, 2);
@@ -57,6 +60,10 @@ export function findPropertyOf(
   }
   return undefined;
 }
+
+/** Whether a line holds names alone: `without milk, butter`, and no `without milk 3%`. */
+const quantityFree = (tokens: readonly IToken[]): boolean =>
+  tokens.every((token) => t.quantityOf(token) === undefined);
 
 /** Reads a line that says a property, or says in a baker's words why it cannot. */
 export function readProperty(

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { createService, type Service, type SheetOptions, type SheetView } from '../../core/index.ts';
+import { createService, type Service, type SheetDocument, type SheetOptions } from '../../core/index.ts';
 import { withEdits } from '../../core/text/edits.ts';
 import { exampleFiles } from '../syntax/texts.ts';
+import { partsOf } from './parts.ts';
 
 // Invented formula and bakery; the arithmetic is baker's percent (common practice, no source).
 const uri = 'file:///quay/tin.dough';
@@ -35,7 +36,8 @@ describe('what is tried is kept in the file', () => {
     keep(service, asked);
     expect(textOf(service, uri)).toContain(line);
     const kept = service.sheet(uri, 0, {})!;
-    expect(kept.blocks.map((block) => block.rows)).toEqual(tried.blocks.map((block) => block.rows));
+    const rows = (sheet: SheetDocument) => partsOf(sheet).blocks.map((block) => block.rows);
+    expect(rows(kept)).toEqual(rows(tried));
     expect(kept.tried).toBe(false);
   });
 
@@ -158,8 +160,8 @@ describe('what is tried is kept in the file', () => {
 });
 
 /** What a sheet has people weigh, as it is shown. */
-const figuresOf = ({ blocks }: SheetView) =>
-  blocks.map(({ rows }) =>
+const figuresOf = (sheet: SheetDocument) =>
+  partsOf(sheet).blocks.map(({ rows }) =>
     rows.map(({ name, weigh, scaleReads }) => [name, weigh?.figure, weigh?.unit, scaleReads?.figure]),
   );
 

@@ -9,6 +9,8 @@ export interface MeasuredReading {
   readonly minutes: number;
   readonly celsius: number;
   readonly stage?: string;
+  /** The stages between which the dough was, where it was not one alone that was seen. */
+  readonly stages?: { readonly earliest: string; readonly latest: string };
 }
 
 /** One batch that was mixed and measured. */

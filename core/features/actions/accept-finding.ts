@@ -22,6 +22,7 @@ export const acceptFinding: Action = {
     'already, into its list. Errors in how a line is written cannot be accepted.',
   example:
     'formula Quay Tin:\n  bread flour        100%\n  water              65%\n  ‸salt               9%\n',
+  variants: true,
   *offers(context) {
     for (const finding of findingsAt(context)) {
       if (!rulesByCode.has(finding.code) || isWritingError(finding.code) || /-accept$/.test(finding.code))

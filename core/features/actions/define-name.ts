@@ -22,6 +22,7 @@ export const defineName: Action = {
     '(so that the other formulas see it too), and a flour at the end of this file; ingredients and mixers of this file are among ' +
     'the fixes of the finding itself. What it writes is a beginning to be made true.',
   example: 'formula Quay Tin:\n  ‸Pier Mill white    100%\n  water              65%\n',
+  variants: true,
   *offers(context) {
     for (const finding of touchedFindings(context)) {
       const kind = finding.code === 'unknown-ingredient' ? 'ingredient' : 'mixer';

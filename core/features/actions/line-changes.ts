@@ -1,4 +1,4 @@
-import type { SourceFile } from '../../syntax/tree.ts';
+import type { Block, SourceFile } from '../../syntax/tree.ts';
 import type { FileEdit, TextEdit } from '../../text/edits.ts';
 import type { LineEdit } from '../../text/span.ts';
 
@@ -41,6 +41,13 @@ export class LineChanges {
       this.text(line),
     );
     return this.replace(line, text);
+  }
+
+  /** Makes an edit in the first line of what a line has become; its columns are those from before, ahead of which nothing changed. */
+  editBelow({ line, start, end, insert }: LineEdit & { readonly line: number }): this {
+    const [first = '', ...others] = this.textsOf(line);
+    const text = first.slice(0, start) + insert + first.slice(end);
+    return this.replace(line - this.firstLine, ...text.split('\n'), ...others);
   }
 
   remove(line: number): this {
@@ -140,6 +147,23 @@ export class LineChanges {
     // The last lines go with the break before them; a line of before that changes too is told apart, in front of it.
     return { line: line - 1, start: lines[line - 1]!.text.length, endLine: last, end, insert: '' };
   }
+}
+
+/** The edits that write other lines in the place of all that a block says; the blank lines behind it stay. */
+export function blockReplaced(
+  to: {
+    readonly uri: string;
+    readonly source: SourceFile;
+    readonly firstLine: number;
+    readonly block: Block;
+  },
+  texts: readonly string[],
+): readonly FileEdit[] | undefined {
+  const changes = new LineChanges(to);
+  let last = to.block.lines.length - 1;
+  while (last > 0 && to.block.lines[last]!.text.trim() === '') last--;
+  for (let line = 1; line <= last; line++) changes.remove(line);
+  return changes.replace(0, ...texts).edits();
 }
 
 function isPairCut(before: string, at: number, after: string, atAfter = at): boolean {

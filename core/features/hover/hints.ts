@@ -13,7 +13,8 @@ export function hintsOf(block: Block, analysis: Analysis | undefined, speaker: S
   if (analysis === undefined) return [];
   const hints: Hint[] = [];
   const push = (kind: HintKind, line: number, said: Message | undefined): void => {
-    if (said !== undefined)
+    // What a variant takes of its base stands there.
+    if (said !== undefined && line < block.lines.length)
       hints.push({ line, column: endOfWords(block, line), label: speaker.say(said), kind });
   };
   const { model } = analysis.resolved;

@@ -69,7 +69,7 @@ export function* usersOf(
       links.set(key, { item, places: [place] });
     } else before.places.push(place);
   };
-  const taking = new Set<Mention['use']>(['line', 'planned', 'like', 'mixer']);
+  const taking = new Set<Mention['use']>(['line', 'planned', 'like', 'base', 'mixer']);
   for (const use of yield* usesOf(book, target)) {
     if (!taking.has(use.mention.use)) continue;
     const section = sectionAt(use.at.block, use.mention.line);
@@ -112,7 +112,7 @@ export function goesIntoAt(
   };
   for (const mention of mentionsOf(at.block)) {
     if (sectionAt(at.block, mention.line) !== section || mention.use === 'definition') continue;
-    if (mention.use === 'draw' || mention.use === 'role') continue;
+    if (['draw', 'role', 'without'].includes(mention.use)) continue;
     add({ at, mention, meaning: meaningOf(at, mention, scope) }, writtenAmount(at, mention.line));
   }
   if (section !== at.block.top) return links.map(({ item, places }) => ({ item, places }));

@@ -1,7 +1,8 @@
 import type { Meaning, PlacedBlock } from '../../model/meaning.ts';
+import { partsOf } from '../../model/mentions.ts';
 import type { Section } from '../../syntax/tree.ts';
 import type { Place } from '../../text/span.ts';
-import { linesStoodFor, type NameBook, nameAt, placeOfUse } from './name-book.ts';
+import { linesStoodFor, type NameBook, type NameTarget, nameAt, placeOfUse } from './name-book.ts';
 
 /** A section, or one line, somewhere in the workspace: the name in it, and all of it. */
 export interface Destination {
@@ -38,8 +39,15 @@ export function definitionAt(
   });
   return {
     origin: placeOfUse(book, target),
-    destinations: lines.length > 0 ? lines : sectionsOf(book, target.meaning),
+    destinations: lines.length > 0 ? lines : sectionsOf(book, inItsPlace(target)),
   };
+}
+
+/** A part of the base that a variant has its own of is settled there, unless it is that one which asks. */
+function inItsPlace({ at, mention, meaning }: NameTarget): Meaning {
+  if (meaning.is !== 'part' || mention.use === 'definition') return meaning;
+  const own = partsOf(at.block).get(mention.name.folded);
+  return own === undefined ? meaning : { is: 'part', at, headerLine: own.headerLine };
 }
 
 /** The sections that say what the name at a column is made of. */

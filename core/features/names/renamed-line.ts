@@ -80,6 +80,8 @@ const placesAndNames = new Set([
   'name',
   'part',
   'mixer',
+  'base',
+  'names',
   'words',
   'start',
   'end',

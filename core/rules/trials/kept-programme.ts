@@ -6,6 +6,7 @@ import { formulaOf, type MixModel, type TrialModel } from '../../model/formula-m
 import type { Mixer } from '../../model/found-mixer.ts';
 import type { Said } from '../../model/properties.ts';
 import type { Scope } from '../../model/scope.ts';
+import { wholeOf } from '../../model/variant.ts';
 import { parseFile } from '../../syntax/file.ts';
 import { parseLine } from '../../syntax/line.ts';
 import { printLine } from '../../syntax/print.ts';
@@ -111,6 +112,8 @@ function keeping({ analysis, block, scope }: RuleContext, fix: RuleFix): RuleFix
 
 /** Whether edits change what is run: the mixer, the order, a time, a speed, what goes in. */
 function changesProgramme(block: Block, index: number, edits: readonly RuleEdit[]): boolean {
+  // Lines of a base stand in no order that could be read again; a programme written where there was none is another.
+  if (wholeOf(block) !== undefined) return true;
   const after = parseFile(textAfter(block, edits)).blocks.find((one) => one.block.top?.kind === 'formula');
   const now = after === undefined ? undefined : formulaOf(after.block)?.mixes[index];
   const before = formulaOf(block)?.mixes[index];

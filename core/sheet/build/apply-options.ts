@@ -3,6 +3,7 @@ import type { YieldInput } from '../../calc/formula/formula-input.ts';
 import type { FormulaModel } from '../../model/formula-model.ts';
 import { propertiesOf } from '../../model/properties.ts';
 import type { Definition, Scope } from '../../model/scope.ts';
+import { ownEdits } from '../../rules/engine/variant-edits.ts';
 import { programmeEdits, trialsToKeep } from '../../rules/trials/kept-programme.ts';
 import type { Amount } from '../../syntax/tree.ts';
 import type { TextEdit } from '../../text/edits.ts';
@@ -38,10 +39,12 @@ export function applyOptions(
   const made = sized(under.analysis, asked.size ?? { by: 'file' });
   const refused = [...under.notDone, ...(made.notDone === undefined ? [] : [made.notDone])];
   if (refused.length > 0) return message('paragraph.of', { parts: refused });
-  const inFormula = [
+  const own = ownEdits(analysis.resolved.model.block, [
     ...(made.analysis === under.analysis ? [] : sizeEdits(analysis, made)),
     ...(today.mixer === undefined ? [] : mixerEdits(analysis, today.mixer, scope, written)),
-  ].map((edit): KeepEdit => ({ ...edit, uri, line: edit.line + firstLine }));
+  ]);
+  if (own === undefined) return message('asked.not-in-variant');
+  const inFormula = own.map((edit): KeepEdit => ({ ...edit, uri, line: edit.line + firstLine }));
   const edits = [...inFormula, ...bakeryEdits(uri, firstLine, analysis, today)];
   return edits.length === 0 ? message('asked.stands-already') : edits;
 }

@@ -5,7 +5,7 @@ import type { GapMap, GapRow } from '../../facts/gap-map.ts';
 import { inMixer } from '../../facts/mixing-words.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import type { SheetChart } from '../build/chart.ts';
+import type { ChartSection } from '../build/sheet-document.ts';
 
 /** What a map is of. */
 export function mapTitle({ formula, mixer }: GapMap): Message {
@@ -106,7 +106,7 @@ export function ownRow({ rows }: GapMap): GapRow | undefined {
 const mostTold = 9;
 
 /** Some of the rows, the highest first, always the formula's own and both ends. */
-export function mapTable(map: GapMap, speaker: Speaker): SheetChart['table'] {
+export function mapTable(map: GapMap, speaker: Speaker): ChartSection['table'] {
   const { rows, programmeMinutes } = map;
   const each = Math.max(1, Math.ceil((rows.length - 1) / (mostTold - 1)));
   const told = rows.filter(({ isOwn }, index) => isOwn || index % each === 0 || index === rows.length - 1);

@@ -31,6 +31,8 @@ export const asked: Translation<typeof english> = {
   'asked.no-such-flour': ({ name }) =>
     `Das Mehl bleibt weg: die Rezeptur hat kein Mehl „${name}“, oder nicht jedes Gewicht in ihr ist bekannt.`,
   'asked.no-other-flour': ({ name }) => `Das Mehl bleibt weg: kein anderes Mehl heißt „${name}“.`,
+  'asked.not-in-variant': () =>
+    'In eine Abwandlung lässt es sich so nicht schreiben. Ist sie ausgeschrieben, lässt es sich übernehmen.',
   'asked.stands-already': () => 'Es steht alles schon so in der Datei.',
 
   'asked.write-ingredient': () => 'die Zutat und ihr Gewicht schreiben, zum Beispiel "bread flour=12 kg".',

@@ -31,6 +31,8 @@ export const asked = {
     `The flour is left out: the formula has no flour “${name}”, or not every weight of it is known.`,
   'asked.no-other-flour': ({ name }: Args<'name'>) =>
     `The flour is left out: no other flour is called “${name}”.`,
+  'asked.not-in-variant': () =>
+    'It cannot be written into a variant as it stands. Written out in full it can be kept.',
   'asked.stands-already': () => 'All of it stands in the file as it is.',
 
   'asked.write-ingredient': () => 'write the ingredient and its weight, for example "bread flour=12 kg".',
