@@ -69,6 +69,7 @@ const bundles: BuildOptions[] = [
   { ...forNode, entryPoints: ['server/cli/main.ts'], outfile: 'dist/doughwright-main.cjs' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/preview/page.ts'], outfile: 'dist/preview.js' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/changes/page.ts'], outfile: 'dist/changes.js' },
+  { ...forBrowser, format: 'iife', entryPoints: ['client/history/page.ts'], outfile: 'dist/history.js' },
   { ...forBrowser, entryPoints: ['client/preview/page.css'], outfile: 'dist/preview.css' },
 ];
 if (flags.has('--tests')) {

@@ -66,6 +66,27 @@ export type { OverviewEntry, OverviewKind } from './features/outline/overview.ts
 export type { Stretch } from './features/outline/selection.ts';
 export type { SemanticToken } from './features/outline/semantic-tokens.ts';
 export type { SemanticKind, SemanticModifier } from './features/outline/semantic-words.ts';
+export { figureTable, type HistoryFigure, ingredientFigure } from './history/figure-table.ts';
+export { formerSelf } from './history/former-self.ts';
+export type { FormulaFigures, FormulaMoment, TrialPoint } from './history/formula-figures.ts';
+export { formulaNames } from './history/formula-names.ts';
+export {
+  type FigureChange,
+  type History,
+  type HistoryRevision,
+  type HistoryRow,
+  type HistoryTrial,
+  historyOf,
+} from './history/history.ts';
+export {
+  type HistoryPage,
+  historyAsCsv,
+  historyAsData,
+  historyAsHtml,
+  historyAsText,
+  historyPage,
+  sinceWhen,
+} from './history/history-page.ts';
 export type { ImportedTable, TableNote } from './import/import-table.ts';
 export { type Merged, type MergeMarks, mergeTexts, usualMarks } from './merge/merge.ts';
 export type { UsualConditions } from './model/scope.ts';

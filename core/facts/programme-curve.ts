@@ -9,6 +9,7 @@ import type { MinutesBand, MixingPoint } from '../calc/mixing/mixing.ts';
 import { celsiusInStep, hottestDough } from '../calc/mixing/mixing-course.ts';
 import type { MixingPhase } from '../calc/mixing/mixing-programme.ts';
 import type { Scope } from '../model/scope.ts';
+import { elementAt } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 
 /** A mixing programme over its minutes, rests included, as plain data for a chart. What is not known is absent. */
@@ -84,7 +85,7 @@ export function programmeCurve(
   const isDough = analysis.doughMix.known && analysis.doughMix.value === run;
   return {
     mixer: run.mixer.name,
-    line: analysis.resolved.model.mixes[run.index]!.headerLine,
+    line: elementAt(analysis.resolved.model.mixes, run.index).headerLine,
     programmeMinutes: outcome.programmeMinutes,
     targetCelsius: run.targetCelsius,
     points: sampled(outcome.points).map((point) => curvePoint(point, outcome.band)),
@@ -164,7 +165,7 @@ export function curvePhases({ input, phaseLines }: MixAnalysis): CurvePhase[] {
     return {
       kind: phase.kind,
       title: titleOf(phase),
-      line: phaseLines[index]!,
+      line: elementAt(phaseLines, index),
       startMinutes,
       endMinutes: clock,
     };

@@ -20,6 +20,7 @@ import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
+import { history } from './history.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
 import { label } from './label.ts';
@@ -66,6 +67,7 @@ export const subjects = {
   completion,
   cost,
   label,
+  history,
   imports,
   allergens,
   'mixing-heat': mixingHeat,
@@ -117,6 +119,7 @@ const catalogue: Catalogue = {
   ...completion,
   ...cost,
   ...label,
+  ...history,
   ...imports,
   ...allergens,
   ...mixingHeat,

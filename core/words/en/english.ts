@@ -18,6 +18,7 @@ import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
+import { history } from './history.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
 import { label } from './label.ts';
@@ -62,6 +63,7 @@ export const subjects = {
   completion,
   cost,
   label,
+  history,
   imports,
   allergens,
   'mixing-reasons': mixingReasons,
@@ -114,6 +116,7 @@ export const english = {
   ...completion,
   ...cost,
   ...label,
+  ...history,
   ...imports,
   ...allergens,
   ...mixingReasons,

@@ -8,10 +8,27 @@ export function sizeOption(flags: string, description: string): Option {
   return option.conflicts(sizes.filter((name) => name !== option.attributeName()));
 }
 
+/** A revision of git to read formulas from, in the place of the disk. */
+export function revisionOption(): Option {
+  return new Option(
+    '--at <revision>',
+    'as a revision of git has it, with the flours and mixers of that revision',
+  );
+}
+
 /** How a command writes what it has; `usual` where the name of a file does not say it. */
 export function formatOption(formats: readonly string[], usual: string): Option {
   const described = `how to write it; without it as the name of --out ends, else ${usual}`;
   return new Option('--format <format>', described).choices(formats);
+}
+
+/** What the command ends with, for scripts. */
+export function ends(none: string, some: string): string {
+  return `\nEnds with 0 where ${none}, 1 where ${some}, 2 where\nsomething could not be read or done.\n`;
+}
+
+export function example(call: string): string {
+  return `\nExample:\n  ${call}`;
 }
 
 /** Minutes of a map. */
@@ -30,7 +47,11 @@ export function share(text: string): number {
   return value;
 }
 
-/** A whole number above 0. */
+/** One word more of an option that may be given again. */
+export function again(word: string, before: readonly string[] = []): readonly string[] {
+  return [...before, word];
+}
+
 export function wholeNumber(text: string): number {
   if (!/^[1-9]\d*$/.test(text)) throw new InvalidArgumentError('Write a whole number above 0.');
   return Number(text);
