@@ -7,6 +7,7 @@ import { checkBlock } from '../rules/engine/check.ts';
 import { sheetOf } from '../sheet/build/sheet.ts';
 import type { SheetOptions } from '../sheet/build/sheet-options.ts';
 import type { SheetView } from '../sheet/build/view.ts';
+import { type ExperimentView, experimentView } from '../sheet/experiment/experiment-sheet.ts';
 import { planView } from '../sheet/plan/plan-sheet.ts';
 import type { PlanView } from '../sheet/plan/plan-view.ts';
 import type { FileEdit } from '../text/edits.ts';
@@ -24,6 +25,8 @@ export interface SheetAnswers {
   totals(uri: string): readonly FormulaTotals[];
   /** The plans of a file, worked out. */
   plans(uri: string): readonly PlanView[];
+  /** The experiments of a file, worked out. */
+  experiments(uri: string): readonly ExperimentView[];
   /** Bakeries, formulas, flours, mixers and plans of all files. */
   overview(): readonly OverviewEntry[];
   /** The same, a file at a time. */
@@ -56,6 +59,15 @@ export function createSheetAnswers(present: Present): SheetAnswers {
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         const plan = found.view.planOf(uri, block);
         return plan === undefined ? [] : [planView(uri, firstLine, plan, present.speaker())];
+      });
+    },
+    experiments: (uri) => {
+      const found = readFile(present, uri);
+      if (found === undefined) return [];
+      return found.source.blocks.flatMap(({ block, firstLine }) => {
+        const made = found.view.experimentOf(uri, block);
+        const scope = found.view.scopeOf(uri);
+        return made === undefined ? [] : [experimentView(uri, firstLine, made, scope, present.speaker())];
       });
     },
     overview: () => finish(overview(present)),

@@ -184,6 +184,22 @@ program
   });
 
 program
+  .command('experiment')
+  .description('work out an experiment: what to weigh and expect, the order, and what its readings say')
+  .argument('<path>', 'the file, or folder, that the experiment stands in')
+  .option('--experiment <name>', 'which experiment, where there are several')
+  .option('--blanks', 'with room to write readings in')
+  .option('--hidden', 'with room to write in, and without what is expected: a class finds it out')
+  .addOption(languageOption())
+  .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
+  .option('--out <file>', 'write it to a file instead of standard output')
+  .addHelpText('after', example('doughwright experiment --hidden --out class.html experiment.dough'))
+  .action(async (path: string, options) => {
+    const { experiment } = await import('./experiment.ts');
+    end(await experiment(path, options));
+  });
+
+program
   .command('sheet')
   .description('write the batch sheet of a formula: what to weigh, mix and do, in the order of the work')
   .argument('<path>', 'the file, or folder, that the formula stands in')
