@@ -9,6 +9,7 @@ import { type MapOptions, type MapView, mapView } from '../sheet/build/map-view.
 import { sheetOf } from '../sheet/build/sheet.ts';
 import type { SheetDocument } from '../sheet/build/sheet-document.ts';
 import type { SheetOptions } from '../sheet/build/sheet-options.ts';
+import { type ExperimentView, experimentView } from '../sheet/experiment/experiment-sheet.ts';
 import { planView } from '../sheet/plan/plan-sheet.ts';
 import type { PlanView } from '../sheet/plan/plan-view.ts';
 import type { FileEdit } from '../text/edits.ts';
@@ -30,6 +31,8 @@ export interface SheetAnswers {
   totals(uri: string): readonly FormulaTotals[];
   /** The plans of a file, worked out. */
   plans(uri: string): readonly PlanView[];
+  /** The experiments of a file, worked out. */
+  experiments(uri: string): readonly ExperimentView[];
   /** Bakeries, formulas, flours, mixers and plans of all files. */
   overview(): readonly OverviewEntry[];
   /** The same, a file at a time. */
@@ -71,6 +74,15 @@ export function createSheetAnswers(present: Present): SheetAnswers {
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         const plan = found.view.planOf(uri, block);
         return plan === undefined ? [] : [planView(uri, firstLine, plan, present.speaker())];
+      });
+    },
+    experiments: (uri) => {
+      const found = readFile(present, uri);
+      if (found === undefined) return [];
+      return found.source.blocks.flatMap(({ block, firstLine }) => {
+        const made = found.view.experimentOf(uri, block);
+        const scope = found.view.scopeOf(uri);
+        return made === undefined ? [] : [experimentView(uri, firstLine, made, scope, present.speaker())];
       });
     },
     overview: () => finish(overview(present)),
