@@ -1,11 +1,15 @@
-import { commands, type Disposable, type LogOutputChannel, l10n, window } from 'vscode';
+import { commands, type Disposable, type LogOutputChannel, l10n, type Uri, window } from 'vscode';
 import type { ChangesPanel } from './changes/changes-panel.ts';
 import { convertMixing } from './convert-mixing.ts';
 import type { Cursor } from './cursor.ts';
 import type { SheetExports } from './exports/sheet-exports.ts';
 import type { Guard } from './guard.ts';
+import { openDemo } from './help/demo.ts';
+import { openGuide } from './help/guide.ts';
+import type { HistoryPanel } from './history/history-panel.ts';
 import type { TableImports } from './imports/formula-from-table.ts';
 import { isEntry, showAgain, showChosen } from './list/chosen.ts';
+import { deleteEntry, duplicateEntry, renameEntry, revealEntry } from './list/entry-commands.ts';
 import type { FormulaList } from './list/formula-list.ts';
 import { newFormula } from './list/new-formula.ts';
 import { commandIds } from './names.ts';
@@ -20,15 +24,70 @@ export interface CommandParts {
   readonly panels: Panels;
   readonly list: FormulaList;
   readonly changes: ChangesPanel;
+  readonly history: HistoryPanel;
   readonly exports: SheetExports;
   readonly imports: TableImports;
   readonly log: LogOutputChannel;
   readonly restart: () => Promise<void>;
+  readonly extensionUri: Uri;
 }
 
-/** Everything the palette, the menus and the keys can ask for. */
+/** Everything the palette, the menus and the keys can ask for: the command, what its failure is called in the log, what it does. */
 export function registerCommands(parts: CommandParts): Disposable[] {
-  const { guard, wire, cursor, panels, list, changes, exports, imports, log, restart } = parts;
+  const { guard, wire, panels, list, changes, history, exports, imports, log, restart } = parts;
+  const { show, placeOf, formulaOf } = chosenPlaces(parts);
+  const withFormula = (run: (place: FollowedPlace) => unknown) => async (chosen?: unknown) => {
+    const place = await formulaOf(chosen);
+    if (place) await run(place);
+  };
+  const rows: readonly [id: string, name: string, run: (chosen?: unknown) => unknown][] = [
+    [
+      commandIds.openSheet,
+      'open batch sheet',
+      async (chosen) => {
+        await show(chosen);
+        panels.open();
+      },
+    ],
+    [commandIds.openPinnedSheet, 'open a pinned sheet', withFormula((place) => panels.openPinned(place))],
+    [
+      commandIds.workFromSheet,
+      'work from the sheet',
+      withFormula((place) => panels.openPinned(place, 'working')),
+    ],
+    [commandIds.saveSheet, 'save the sheet', withFormula((place) => exports.saveAs(place))],
+    [commandIds.printSheet, 'print the sheet', withFormula((place) => exports.print(place))],
+    [commandIds.copySheet, 'copy the sheet', withFormula((place) => exports.copy(place))],
+    [
+      commandIds.showChanges,
+      'what changed',
+      async (chosen) => {
+        const place = await placeOf(chosen);
+        if (place) changes.open(place.uri);
+      },
+    ],
+    [commandIds.showHistory, 'history of the formula', withFormula((place) => history.open(place))],
+    [commandIds.newFormula, 'new formula', () => newFormula(wire)],
+    [commandIds.importClipboard, 'table on the clipboard', () => imports.fromClipboard()],
+    [commandIds.importSelection, 'selected table', () => imports.fromSelection()],
+    [commandIds.filterList, 'filter the list', () => list.filter()],
+    [commandIds.clearListFilter, 'whole list', () => list.clearFilter()],
+    [commandIds.refreshList, 'refresh the list', () => list.refresh()],
+    [commandIds.convertMixing, 'convert mixing', convertMixing],
+    [commandIds.openGuide, 'open the guide', () => openGuide(parts.extensionUri)],
+    [commandIds.openDemo, 'open the demo', () => openDemo(parts.extensionUri)],
+    [commandIds.revealEntry, 'reveal an entry', revealEntry],
+    [commandIds.renameEntry, 'rename an entry', renameEntry],
+    [commandIds.duplicateEntry, 'duplicate an entry', duplicateEntry],
+    [commandIds.deleteEntry, 'delete an entry', deleteEntry],
+    [commandIds.showLog, 'show log', () => log.show()],
+    [commandIds.restart, 'restart', restart],
+  ];
+  return rows.map(([id, name, run]) => commands.registerCommand(id, guard(name, run)));
+}
+
+/** What a menu handed over, or what the cursor stands in. */
+function chosenPlaces({ wire, cursor, panels }: CommandParts) {
   /** Shows what a menu handed over; from a page that has no cursor, as the first steps are, the formula worked on last. */
   const show = async (chosen: unknown): Promise<void> => {
     const isAtHand = chosen !== undefined || window.activeTextEditor || panels.placeAtHand();
@@ -56,86 +115,5 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     );
     return undefined;
   };
-
-  return [
-    commands.registerCommand(
-      commandIds.openSheet,
-      guard('open batch sheet', async (chosen?: unknown) => {
-        await show(chosen);
-        panels.open();
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.openPinnedSheet,
-      guard('open a pinned sheet', async (chosen?: unknown) => {
-        const place = await formulaOf(chosen);
-        if (place) panels.openPinned(place);
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.workFromSheet,
-      guard('work from the sheet', async (chosen?: unknown) => {
-        const place = await formulaOf(chosen);
-        if (place) panels.openPinned(place, 'working');
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.saveSheet,
-      guard('save the sheet', async (chosen?: unknown) => {
-        const place = await formulaOf(chosen);
-        if (place) await exports.saveAs(place);
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.printSheet,
-      guard('print the sheet', async (chosen?: unknown) => {
-        const place = await formulaOf(chosen);
-        if (place) await exports.print(place);
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.copySheet,
-      guard('copy the sheet', async (chosen?: unknown) => {
-        const place = await formulaOf(chosen);
-        if (place) await exports.copy(place);
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.showChanges,
-      guard('what changed', async (chosen?: unknown) => {
-        const place = await placeOf(chosen);
-        if (place) changes.open(place.uri);
-      }),
-    ),
-    commands.registerCommand(
-      commandIds.newFormula,
-      guard('new formula', () => newFormula(wire)),
-    ),
-    commands.registerCommand(
-      commandIds.importClipboard,
-      guard('table on the clipboard', () => imports.fromClipboard()),
-    ),
-    commands.registerCommand(
-      commandIds.importSelection,
-      guard('selected table', () => imports.fromSelection()),
-    ),
-    commands.registerCommand(
-      commandIds.filterList,
-      guard('filter the list', () => list.filter()),
-    ),
-    commands.registerCommand(
-      commandIds.clearListFilter,
-      guard('whole list', () => list.clearFilter()),
-    ),
-    commands.registerCommand(
-      commandIds.refreshList,
-      guard('refresh the list', () => list.refresh()),
-    ),
-    commands.registerCommand(commandIds.convertMixing, guard('convert mixing', convertMixing)),
-    commands.registerCommand(
-      commandIds.showLog,
-      guard('show log', () => log.show()),
-    ),
-    commands.registerCommand(commandIds.restart, guard('restart', restart)),
-  ];
+  return { show, placeOf, formulaOf };
 }

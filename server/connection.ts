@@ -65,12 +65,7 @@ export function serve(
   encoding: PositionEncoding,
   host: Host,
 ): void {
-  const log: Log = {
-    error: (message) => connection.console.error(message),
-    warn: (message) => connection.console.warn(message),
-    info: (message) => connection.console.info(message),
-    took: (name, milliseconds) => connection.tracer.log(name, `It took ${milliseconds.toFixed(1)} ms.`),
-  };
+  const log = logOf(connection);
   const documents = new OpenDocuments();
   const workspace = new Workspace(documents, log.warn);
   /** What a client has set and makes no sense; told once the core may be loaded, which words it. */
@@ -116,32 +111,16 @@ export function serve(
       calmWhileTyping: options.calmWhileTyping === true,
       rulePages: readRulePages(options.rulePages) ?? host.rulePages,
       filesRead: (atMost) => files.settled(atMost),
-      numbersChanged: (uris) => {
-        if (!knowsSheets || uris.length === 0) return;
-        const told: ChangedParams = { uris: uris.map(naming.spell) };
-        guardedWork(log, changedNotification, () => connection.sendNotification(changedNotification, told));
-      },
-      hintsChanged: () => {
-        if (able.refreshesHints)
-          guardedWork(log, 'Refreshing hints', () => connection.languages.inlayHint.refresh());
-        if (able.refreshesTokens)
-          guardedWork(log, 'Refreshing colours', () => connection.languages.semanticTokens.refresh());
-        if (able.refreshesLenses)
-          guardedWork(log, 'Refreshing lenses', () => connection.sendRequest(CodeLensRefreshRequest.type));
-      },
+      ...refreshes({ connection, log, naming, able, knowsSheets: () => knowsSheets }),
     });
-    const asked = () => {
-      knowsSheets = true;
-    };
-    const filesRead = (atMost: number) => files.settled(atMost);
-    const commands = Array.isArray(options.commands) ? options.commands : [];
-    const lensCommands = {
-      openSheet: commands.includes(openSheetCommand),
-      showUses: commands.includes(showUsesCommand),
-    };
     answerQuestions({
-      lensCommands,
-      ...{ connection, documents, workspace, schedule, log, naming, able, diagnostics, filesRead, asked },
+      lensCommands: lensCommandsOf(options),
+      revisions: host.revisions,
+      ...{ connection, documents, workspace, schedule, log, naming, able, diagnostics },
+      filesRead: (atMost) => files.settled(atMost),
+      asked: () => {
+        knowsSheets = true;
+      },
     });
     workspace.keepsLastFigures = options.calmWhileTyping === true;
     workspace.settings = readSettings(options.settings, complain);
@@ -155,13 +134,14 @@ export function serve(
     const early = complaints ?? [];
     complaints = undefined;
     for (const what of early) complain(what);
+    const everythingChanged = () => diagnostics?.everythingChanged();
     const taken = (settings: ServerSettings) => {
       workspace.settings = settings;
-      diagnostics?.everythingChanged();
+      everythingChanged();
     };
     followSettings({ connection, able, log, known: workspace.settings, taken, complain });
     files.readFolders(workspace.folders);
-    followFolders(connection, able, log, workspace, files, documents, () => diagnostics?.everythingChanged());
+    followFolders(connection, able, log, workspace, files, documents, everythingChanged);
     // Loaded now, the core is there when the first document comes.
     guardedWork(log, 'Loading', async () => {
       await schedule.quiet();
@@ -188,6 +168,46 @@ export function serve(
 
   connection.onShutdown(() => undefined);
   connection.listen();
+}
+
+/** Tells the client, where it can be told, that what it has been answered may be another by now. */
+function refreshes(parts: {
+  readonly connection: Connection;
+  readonly log: Log;
+  readonly naming: Naming;
+  readonly able: Abilities;
+  readonly knowsSheets: () => boolean;
+}) {
+  const { connection, log, naming, able, knowsSheets } = parts;
+  const { inlayHint, semanticTokens } = connection.languages;
+  return {
+    numbersChanged(uris: readonly string[]): void {
+      if (!knowsSheets() || uris.length === 0) return;
+      const changed: ChangedParams = { uris: uris.map(naming.spell) };
+      guardedWork(log, changedNotification, () => connection.sendNotification(changedNotification, changed));
+    },
+    hintsChanged(): void {
+      if (able.refreshesHints) guardedWork(log, 'Refreshing hints', () => inlayHint.refresh());
+      if (able.refreshesTokens) guardedWork(log, 'Refreshing colours', () => semanticTokens.refresh());
+      if (able.refreshesLenses)
+        guardedWork(log, 'Refreshing lenses', () => connection.sendRequest(CodeLensRefreshRequest.type));
+    },
+  };
+}
+
+function logOf({ console, tracer }: Connection): Log {
+  return {
+    error: (message) => console.error(message),
+    warn: (message) => console.warn(message),
+    info: (message) => console.info(message),
+    took: (name, milliseconds) => tracer.log(name, `It took ${milliseconds.toFixed(1)} ms.`),
+  };
+}
+
+/** Which commands of the client a lens may call. */
+function lensCommandsOf({ commands }: StartOptions) {
+  const known = Array.isArray(commands) ? commands : [];
+  return { openSheet: known.includes(openSheetCommand), showUses: known.includes(showUsesCommand) };
 }
 
 function foldersOf(params: InitializeParams): string[] {

@@ -1,5 +1,5 @@
 import { env, FileType, l10n, UIKind, type Uri, Uri as uris, window, workspace } from 'vscode';
-import type { SheetFormat } from '../../server/protocol.ts';
+import type { SheetFormat, SheetTextResult } from '../../server/protocol.ts';
 import { fileNameFor } from '../list/file-name.ts';
 import type { FollowedPlace } from '../preview/follower.ts';
 import type { Kept } from '../preview/kept.ts';
@@ -91,45 +91,7 @@ export function createSheetExports({ wire, kept, storage }: SheetExportsOptions)
       if (answer) await window.showTextDocument(target);
     },
 
-    async print(place) {
-      // From a window in a browser, or on another machine, no file of ours can be opened here.
-      if (env.uiKind === UIKind.Desktop && env.remoteName === undefined && storage.scheme === 'file') {
-        const answer = await written(place, 'html');
-        if (!answer) return;
-        const folder = uris.joinPath(storage, 'print');
-        const page = uris.joinPath(folder, `${fileNameFor(answer.formula)}.html`);
-        await workspace.fs.createDirectory(folder);
-        await workspace.fs.writeFile(page, new TextEncoder().encode(answer.text));
-        if (await env.openExternal(page)) {
-          window.setStatusBarMessage(
-            l10n.t('The sheet is open in the browser; print it from there.'),
-            10_000,
-          );
-          return;
-        }
-      }
-      if (await canSave(folderOf(place))) {
-        const target = await save(place, l10n.t('Save the Page to Print It from a Browser'), 'html');
-        if (target)
-          void window.showInformationMessage(
-            l10n.t(
-              'This editor cannot print by itself. Open {0} in a browser and print it there.',
-              workspace.asRelativePath(target),
-            ),
-          );
-        return;
-      }
-      const answer = await written(place, 'html');
-      if (!answer) return;
-      await window.showTextDocument(
-        await workspace.openTextDocument({ language: 'html', content: answer.text }),
-      );
-      void window.showInformationMessage(
-        l10n.t(
-          'This editor can neither print nor save here. This is the page: save it elsewhere, open it in a browser and print it there.',
-        ),
-      );
-    },
+    print: (place) => print(place, { written, save, storage }),
 
     async copy(place) {
       const answer = await written(place, 'tabbed');
@@ -141,6 +103,48 @@ export function createSheetExports({ wire, kept, storage }: SheetExportsOptions)
       );
     },
   };
+}
+
+/** What printing takes of the exports. */
+interface Printing {
+  readonly written: (place: FollowedPlace, format: SheetFormat) => Promise<SheetTextResult>;
+  readonly save: (place: FollowedPlace, title: string, only?: 'html') => Promise<Uri | undefined>;
+  readonly storage: Uri;
+}
+
+async function print(place: FollowedPlace, { written, save, storage }: Printing): Promise<void> {
+  // From a window in a browser, or on another machine, no file of ours can be opened here.
+  if (env.uiKind === UIKind.Desktop && env.remoteName === undefined && storage.scheme === 'file') {
+    const answer = await written(place, 'html');
+    if (!answer) return;
+    const folder = uris.joinPath(storage, 'print');
+    const page = uris.joinPath(folder, `${fileNameFor(answer.formula)}.html`);
+    await workspace.fs.createDirectory(folder);
+    await workspace.fs.writeFile(page, new TextEncoder().encode(answer.text));
+    if (await env.openExternal(page)) {
+      window.setStatusBarMessage(l10n.t('The sheet is open in the browser; print it from there.'), 10_000);
+      return;
+    }
+  }
+  if (await canSave(folderOf(place))) {
+    const target = await save(place, l10n.t('Save the Page to Print It from a Browser'), 'html');
+    if (target)
+      void window.showInformationMessage(
+        l10n.t(
+          'This editor cannot print by itself. Open {0} in a browser and print it there.',
+          workspace.asRelativePath(target),
+        ),
+      );
+    return;
+  }
+  const answer = await written(place, 'html');
+  if (!answer) return;
+  await window.showTextDocument(await workspace.openTextDocument({ language: 'html', content: answer.text }));
+  void window.showInformationMessage(
+    l10n.t(
+      'This editor can neither print nor save here. This is the page: save it elsewhere, open it in a browser and print it there.',
+    ),
+  );
 }
 
 /** What a save dialog calls them. */

@@ -1,14 +1,15 @@
 import type { DegreeOfMixing } from '../calc/mixing/development.ts';
 import { memoByBlock } from '../syntax/block-memo.ts';
-import type {
-  Block,
-  HeaderStatement,
-  IngredientStatement,
-  Name,
-  ParsedLine,
-  Section,
-  SectionKind,
-  StepStatement,
+import {
+  type Block,
+  type HeaderStatement,
+  type IngredientStatement,
+  linesOf,
+  type Name,
+  type ParsedLine,
+  type Section,
+  type SectionKind,
+  type StepStatement,
 } from '../syntax/tree.ts';
 import { degreeWords, holdsIngredients, programmeWords } from '../syntax/vocabulary.ts';
 import { propertiesOf, type Said, type SaidProperties, saidValue } from './properties.ts';
@@ -100,7 +101,7 @@ function build(block: Block): FormulaModel | undefined {
 
 function sectionOf(block: Block, section: Section, kind: SectionKind): SectionModel {
   const lines: LineModel[] = [];
-  for (let line = section.headerLine + 1; line < section.endLine; line++) {
+  for (const line of linesOf(section)) {
     const parsed = block.lines[line]!;
     if (parsed.statement.kind === 'ingredient')
       lines.push({ id: lineId(line), line, parsed, statement: parsed.statement });

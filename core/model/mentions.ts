@@ -23,6 +23,10 @@ export type MentionUse =
   | 'measured'
   | 'mixer'
   | 'like'
+  /** The formula that a variant is of. */
+  | 'base'
+  /** What a variant does not take of its base. */
+  | 'without'
   /** `counts as` says what it is for. */
   | 'role';
 
@@ -65,12 +69,13 @@ function namesOfLine(parsed: ParsedLine): NameUse[] {
   const { statement, otherwise } = parsed;
   switch (statement.kind) {
     case 'header': {
-      const { section, name, part, mixer } = statement;
+      const { section, name, part, mixer, base } = statement;
       if (section === 'unknown') return [];
       return [
         ...(name === undefined ? [] : [{ name, use: 'definition' as const }]),
         ...(part === undefined ? [] : [{ name: part, use: 'part' as const }]),
         ...(mixer === undefined ? [] : [{ name: mixer, use: 'mixer' as const }]),
+        ...(base === undefined ? [] : [{ name: base, use: 'base' as const }]),
       ];
     }
     case 'ingredient':
@@ -100,6 +105,8 @@ function namesOfProperty(parsed: ParsedLine, statement: PropertyStatement): Name
   switch (value?.form) {
     case 'name':
       return [{ name: value.name, use: property === 'like' ? 'like' : 'mixer' }];
+    case 'names':
+      return property === 'without' ? value.names.map((one) => ({ name: one, use: 'without' })) : [];
     case 'mixedIn':
       return value.name === undefined ? [] : [{ name: value.name, use: 'mixer' }];
     case 'draws':

@@ -1,5 +1,5 @@
 import { memoByBlock } from '../syntax/block-memo.ts';
-import type { Block, PropertyStatement, Section, Value } from '../syntax/tree.ts';
+import { type Block, linesOf, type PropertyStatement, type Section, type Value } from '../syntax/tree.ts';
 
 /** A property as said in a section, with the line (counted in its block) that says it. */
 export interface Said {
@@ -18,7 +18,7 @@ export function propertiesOf(block: Block, section: Section): SaidProperties {
   const before = ofBlock.get(section);
   if (before !== undefined) return before;
   const said = new Map<string, Said[]>();
-  for (let line = section.headerLine + 1; line < section.endLine; line++) {
+  for (const line of linesOf(section)) {
     const { statement } = block.lines[line]!;
     if (statement.kind !== 'property') continue;
     const list = said.get(statement.property);

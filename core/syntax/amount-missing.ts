@@ -14,60 +14,108 @@ import type {
   LineRead,
   Name,
   PlannedStatement,
+  Quantity,
   QuantityOf,
   SyntaxProblem,
 } from './tree.ts';
 import { units } from './units.ts';
 
-/** Reads a line that holds no amount, and says in a baker's words what its end most likely lacks. */
+/** A line without an amount, taken apart once for all that looks at it. */
+interface Unfinished {
+  readonly line: string;
+  readonly kind: NamedKind;
+  readonly first: IToken;
+  readonly last: IToken;
+  readonly head: readonly IToken[];
+  /** Where the last token ends. */
+  readonly end: number;
+  /** The name that the whole line would be. */
+  readonly whole: Name;
+  /** What the first token counts. */
+  readonly count: Quantity | undefined;
+}
+
+/** Reads a line that holds no amount, and says in a baker's words what its end most likely lacks; `head` holds a token at least. */
 export function withoutAmount(line: string, head: readonly IToken[], kind: NamedKind): LineRead {
-  const last = head[head.length - 1]!;
+  const [first] = head;
+  const last = head.at(-1);
+  const whole = nameOf(line, head);
+  if (first === undefined || last === undefined || whole === undefined)
+    return { statement: { kind: 'unreadable' }, problems: [] };
+  const parts = { line, kind, first, last, head, end: t.endOf(last), whole, count: t.quantityOf(first) };
+  return (
+    otherQuantityAtEnd(parts) ??
+    unfinishedHydration(parts) ??
+    countedFirst(parts) ??
+    unreadAtEnd(parts) ??
+    strangeSign(parts) ??
+    plannedFirst(parts) ??
+    capitalUnit(parts) ??
+    nothingAtEnd(parts)
+  );
+}
+
+/** `strong white 500`, `water 60-70`, `oven 230 °C`: a quantity stands last that is no amount as it is. */
+function otherQuantityAtEnd(parts: Unfinished): LineRead | undefined {
+  const { line, kind, head, last, end, whole } = parts;
   const quantity = t.quantityOf(last);
-  const end = t.endOf(last);
-  // The `to` of a half-typed `to 69% hydration` is no part of the name.
-  const from = head.findIndex((token, index) => index > 0 && token.tokenType === t.To);
-  const to = from > 0 && from >= head.length - 2 ? from : -1;
+  const to = unfinishedTo(head);
   const name = nameOf(line, head.slice(0, to > 0 ? to : -1));
-  if (quantity !== undefined && name !== undefined) {
-    const span = { start: quantity.start, end: quantity.end };
-    const statement = statementOf(kind, name, unknownAmount('unreadable', quantity.start));
-    if (quantity.kind === 'range')
-      return { statement, problems: [rangeProblem(quantity, line.slice(span.start, span.end))] };
-    if (quantity.kind === 'grouped') return grouped(line, kind, name, quantity, statement);
-    if (quantity.kind === 'bare' && to > 0) {
-      const fix = insertFix(message('fix.write-percent-sign'), quantity.end, '% hydration', true);
-      const said = message('missing-unit.hydration', { example: `to ${quantity.number}% hydration` });
-      return { statement, problems: [problem('missing-unit', said, span, fix)] };
-    }
-    if (quantity.kind === 'bare' && kind === 'ingredient' && countedName.test(name.text)) {
-      const { number } = quantity;
-      const said = message('missing-unit.counted', {
-        written: number,
-        example: `${name.text}  ${number} pieces`,
-      });
-      return {
-        statement: statementOf(kind, name, pieces(quantity, quantity.start, quantity.end)),
-        problems: [problem('missing-unit', said, span, ...unitFixes(number, [' pieces'], quantity.end))],
-      };
-    }
-    if (quantity.kind === 'bare') {
-      const whole = nameOf(line, head)!;
-      const said = message(`missing-unit.${kind}`, { written: quantity.number });
-      const units = kind === 'ingredient' ? ['%', ' g'] : [' pieces', ' kg'];
-      // Beyond twice the flour it is grams, or the end of a name: the baker chooses.
-      const likely = kind === 'ingredient' && readNumber(quantity.number) > 200 ? -1 : 0;
-      const fixes = unitFixes(quantity.number, units, quantity.end, likely);
-      // Where the whole text is a known name, its amount is missing and not the unit.
-      return {
-        statement,
-        problems: [{ ...problem('missing-unit', said, span, ...fixes), unlessKnown: whole.folded }],
-        otherwise: statementOf(kind, whole, unknownAmount('missing', end)),
-      };
-    }
+  if (quantity === undefined || name === undefined) return undefined;
+  const span = { start: quantity.start, end: quantity.end };
+  const statement = statementOf(kind, name, unknownAmount('unreadable', quantity.start));
+  if (quantity.kind === 'range')
+    return { statement, problems: [rangeProblem(quantity, line.slice(span.start, span.end))] };
+  if (quantity.kind === 'grouped') return grouped(line, kind, name, quantity, statement);
+  if (quantity.kind !== 'bare') {
     const said = message('no-amount.other-quantity', { written: line.slice(span.start, span.end) });
     return { statement, problems: [problem('no-amount', said, span)] };
   }
-  if (to > 0 && to === head.length - 1 && name !== undefined) {
+  const { number } = quantity;
+  if (to > 0) {
+    const fix = insertFix(message('fix.write-percent-sign'), quantity.end, '% hydration', true);
+    const said = message('missing-unit.hydration', { example: `to ${number}% hydration` });
+    return { statement, problems: [problem('missing-unit', said, span, fix)] };
+  }
+  if (kind === 'ingredient' && countedName.test(name.text)) {
+    const said = message('missing-unit.counted', {
+      written: number,
+      example: `${name.text}  ${number} pieces`,
+    });
+    return {
+      statement: statementOf(kind, name, pieces(quantity, quantity.start, quantity.end)),
+      problems: [problem('missing-unit', said, span, ...unitFixes(number, [' pieces'], quantity.end))],
+    };
+  }
+  const said = message(`missing-unit.${kind}`, { written: number });
+  const units = kind === 'ingredient' ? ['%', ' g'] : [' pieces', ' kg'];
+  // Beyond twice the flour it is grams, or the end of a name: the baker chooses.
+  const likely = kind === 'ingredient' && readNumber(number) > 200 ? -1 : 0;
+  const fixes = unitFixes(number, units, quantity.end, likely);
+  // Where the whole text is a known name, its amount is missing and not the unit.
+  return {
+    statement,
+    problems: [{ ...problem('missing-unit', said, span, ...fixes), unlessKnown: whole.folded }],
+    otherwise: statementOf(kind, whole, unknownAmount('missing', end)),
+  };
+}
+
+/** Where the `to` of a half-typed `to 69% hydration` stands, which is no part of the name; −1 without one. */
+function unfinishedTo(head: readonly IToken[]): number {
+  const from = toAt(head);
+  return from > 0 && from >= head.length - 2 ? from : -1;
+}
+
+const toAt = (head: readonly IToken[]): number =>
+  head.findIndex((token, index) => index > 0 && token.tokenType === t.To);
+
+/** `water to`, `water to hydration`: the figure is not typed yet. */
+function unfinishedHydration({ line, kind, head, last, end }: Unfinished): LineRead | undefined {
+  const from = toAt(head);
+  const name = from > 0 ? nameOf(line, head.slice(0, from)) : undefined;
+  const to = head[from];
+  if (name === undefined || to === undefined) return undefined;
+  if (from === head.length - 1) {
     const example = `${name.text}  to 69% hydration`;
     const said = message('missing-amount.unfinished', { written: `${name.text} to`, example });
     const span = { start: last.startOffset, end };
@@ -76,91 +124,109 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
       problems: [problem('missing-amount', said, span)],
     };
   }
-  if (from > 0 && last.tokenType === t.Hydration && head.length - from <= 3) {
-    const water = nameOf(line, head.slice(0, from))!;
-    const span = { start: head[from]!.startOffset, end };
-    const written = line.slice(t.endOf(head[from]!), end).trim();
-    const example = `${water.text}  to 69% ${written}`;
-    const said = message('missing-amount.to-how-much', { written, example });
-    return {
-      statement: statementOf(kind, water, unknownAmount('half-typed', span.start)),
-      problems: [problem('missing-amount', said, span)],
-    };
-  }
-  const whole = nameOf(line, head)!;
-  const count = t.quantityOf(head[0]!);
+  if (last.tokenType !== t.Hydration || head.length - from > 3) return undefined;
+  const span = { start: to.startOffset, end };
+  const written = line.slice(t.endOf(to), end).trim();
+  const example = `${name.text}  to 69% ${written}`;
+  const said = message('missing-amount.to-how-much', { written, example });
+  return {
+    statement: statementOf(kind, name, unknownAmount('half-typed', span.start)),
+    problems: [problem('missing-amount', said, span)],
+  };
+}
+
+/** `6 eggs`: a count before what is counted. */
+function countedFirst({ line, kind, first, end, whole, count }: Unfinished): LineRead | undefined {
   const eggs = counted.exec(whole.text)?.[1];
-  if (count?.kind === 'bare' && eggs !== undefined && kind === 'ingredient') {
-    const meant = `${eggs}  ${count.number} pieces`;
-    const span = { start: count.start, end };
-    const said = message('amount-first.counted', { example: meant });
-    const named = nameBetween(line, end - eggs.length, end);
-    return {
-      statement: statementOf(kind, named, pieces(count, count.start, endOfCount(head))),
-      problems: [problem('amount-first', said, span, writeFix(span, meant, true))],
-    };
-  }
-  const unread = unreadAmount(
-    line.slice(head[0]!.startOffset, end),
-    head[0]!.startOffset,
-    kind === 'planned',
+  if (count?.kind !== 'bare' || eggs === undefined || kind !== 'ingredient') return undefined;
+  const suggestion = `${eggs}  ${count.number} pieces`;
+  const span = { start: count.start, end };
+  const said = message('amount-first.counted', { example: suggestion });
+  const named = nameBetween(line, end - eggs.length, end);
+  return {
+    statement: statementOf(kind, named, pieces(count, count.start, t.endOf(first))),
+    problems: [problem('amount-first', said, span, writeFix(span, suggestion, true))],
+  };
+}
+
+/** Amounts that bakers write and the notation does not: `1 1/2 cups`, `a pinch`. */
+function unreadAtEnd({ line, kind, first, head, end, whole }: Unfinished): LineRead | undefined {
+  const start = first.startOffset;
+  const unread = unreadAmount(line.slice(start, end), start, kind === 'planned');
+  if (unread === undefined) return undefined;
+  const named = nameOf(
+    line,
+    head.filter((token) => t.endOf(token) <= unread.start),
   );
-  const named = head.filter((token) => unread === undefined || t.endOf(token) <= unread.start);
-  if (unread !== undefined && named.length > 0) {
-    const amount: Amount =
-      unread.millilitres === undefined
-        ? unknownAmount('unreadable', unread.start)
-        : { kind: 'volume', millilitres: unread.millilitres, start: unread.start, end };
-    return {
-      statement: statementOf(kind, nameOf(line, named)!, amount),
-      // Where the whole text is a known name, its amount is missing.
-      problems: [{ ...unread.problem, unlessKnown: whole.folded }],
-      otherwise: statementOf(kind, whole, unknownAmount('missing', end)),
-    };
-  }
+  if (named === undefined) return undefined;
+  const amount: Amount =
+    unread.millilitres === undefined
+      ? unknownAmount('unreadable', unread.start)
+      : { kind: 'volume', millilitres: unread.millilitres, start: unread.start, end };
+  return {
+    statement: statementOf(kind, named, amount),
+    // Where the whole text is a known name, its amount is missing.
+    problems: [{ ...unread.problem, unlessKnown: whole.folded }],
+    otherwise: statementOf(kind, whole, unknownAmount('missing', end)),
+  };
+}
+
+function strangeSign({ head, last }: Unfinished): LineRead | undefined {
   const strange = head.find((token) => token.tokenType === t.Unknown);
   if (strange !== undefined)
     return { statement: { kind: 'unreadable' }, problems: [strangeCharacter(strange)] };
-  if (last.tokenType === t.Colon) return colonAtEnd(last);
-  if (count?.kind === 'bare' && /\p{L}/u.test(whole.text) && kind === 'planned') {
-    const name = nameOf(line, head.slice(1))!;
-    const span = { start: count.start, end };
-    const meant = `${name.text}  ${count.number} pieces`;
-    const said = message('amount-first.planned', { example: meant });
-    const fix = writeFix(span, meant, true);
-    return {
-      statement: statementOf(kind, name, unknownAmount('unreadable', count.start)),
-      problems: [{ ...problem('amount-first', said, span, fix), unlessKnown: whole.folded }],
-      otherwise: statementOf(kind, whole, unknownAmount('missing', end)),
-    };
-  }
-  const open = head.find((token) => token.tokenType === t.Quoted && !/^".*"$/.test(token.image));
-  const unit = open === undefined ? otherCaseUnit(head) : undefined;
-  if (unit !== undefined) {
-    const span = { start: last.startOffset, end };
-    const meant = `${head[head.length - 2]!.image} ${unit}`;
-    const said = message('missing-unit.letters', { written: last.image, unit, meant });
-    const named = nameOf(line, head.slice(0, -2)) ?? whole;
-    return {
-      statement: statementOf(kind, named, unknownAmount('unreadable', span.start)),
-      problems: [problem('missing-unit', said, span, writeFix(span, unit, true))],
-    };
-  }
+  return last.tokenType === t.Colon ? colonAtEnd(last) : undefined;
+}
+
+/** `24 baps` in a plan. */
+function plannedFirst({ line, kind, head, end, whole, count }: Unfinished): LineRead | undefined {
+  const name = nameOf(line, head.slice(1));
+  if (count?.kind !== 'bare' || kind !== 'planned' || name === undefined || !/\p{L}/u.test(whole.text))
+    return undefined;
+  const span = { start: count.start, end };
+  const suggestion = `${name.text}  ${count.number} pieces`;
+  const said = message('amount-first.planned', { example: suggestion });
+  const fix = writeFix(span, suggestion, true);
+  return {
+    statement: statementOf(kind, name, unknownAmount('unreadable', count.start)),
+    problems: [{ ...problem('amount-first', said, span, fix), unlessKnown: whole.folded }],
+    otherwise: statementOf(kind, whole, unknownAmount('missing', end)),
+  };
+}
+
+/** `500 G`: a unit in capitals, unless a quote is open. */
+function capitalUnit({ line, kind, head, last, end, whole }: Unfinished): LineRead | undefined {
+  const unit = openQuote(head) === undefined ? otherCaseUnit(head) : undefined;
+  if (unit === undefined) return undefined;
+  const span = { start: last.startOffset, end };
+  const example = `${head.at(-2)?.image ?? ''} ${unit}`;
+  const said = message('missing-unit.letters', { written: last.image, unit, meant: example });
+  const named = nameOf(line, head.slice(0, -2)) ?? whole;
+  return {
+    statement: statementOf(kind, named, unknownAmount('unreadable', span.start)),
+    problems: [problem('missing-unit', said, span, writeFix(span, unit, true))],
+  };
+}
+
+/** A name, and nothing behind it. */
+function nothingAtEnd({ kind, head, end, whole }: Unfinished): LineRead {
   if (whole.folded === '') return nameless(whole.start, end, kind);
+  const statement = statementOf(kind, whole, unknownAmount('missing', end));
+  const open = openQuote(head);
   if (open !== undefined) {
     const span = { start: open.startOffset, end };
-    return {
-      statement: statementOf(kind, whole, unknownAmount('missing', end)),
-      problems: [problem('missing-amount', message('missing-amount.open-quote'), span)],
-    };
+    return { statement, problems: [problem('missing-amount', message('missing-amount.open-quote'), span)] };
   }
   const example = kind === 'ingredient' ? '4%' : '24 pieces';
   const said = message('missing-amount.none', { name: whole.text, example: `${whole.text}  ${example}` });
   return {
-    statement: statementOf(kind, whole, unknownAmount('missing', end)),
+    statement,
     problems: [problem('missing-amount', said, { start: whole.start, end: whole.end })],
   };
 }
+
+const openQuote = (head: readonly IToken[]): IToken | undefined =>
+  head.find((token) => token.tokenType === t.Quoted && !/^".*"$/.test(token.image));
 
 /** `eggs 6`: nobody weighs six of them in grams. */
 const countedName = /^(?:(?:small|medium|large|whole) )?(?:eggs?|egg yolks?|egg whites?|yolks?)$/i;
@@ -169,8 +235,6 @@ function pieces(bare: { readonly number: string }, start: number, end: number): 
   const count = readNumber(bare.number);
   return count > 0 ? { kind: 'count', count, start, end } : unknownAmount('unreadable', start);
 }
-
-const endOfCount = (head: readonly IToken[]): number => t.endOf(head[0]!);
 
 /** `3 large eggs`: what a kitchen counts. */
 const counted = /^[\d/]+ (?:(?:small|medium|large) )?(eggs?|egg yolks?|egg whites?|yolks?)$/i;

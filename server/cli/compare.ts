@@ -1,5 +1,4 @@
-import { stat } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import {
   type Comparison,
@@ -9,6 +8,7 @@ import {
   type PlaceInFile,
 } from '../../core/index.ts';
 import { doughFilesBelow, readDough, type Unreadable } from '../host/disk.ts';
+import { filesOfRevision, folderOf, repositoryOf, uriIn } from '../host/git.ts';
 import { leadsOut, wayTo } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
 import { compareSides, isIn } from './compare-files.ts';
@@ -16,8 +16,7 @@ import { comparisonMarkdown } from './compare-markdown.ts';
 import { type ReadSide, type Refusal, refuse, type Side, twoPlaces } from './compare-sides.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
-import { filesOfRevision, repositoryOf, uriIn } from './git.ts';
-import { cureOf, shownPath } from './input.ts';
+import { cureOf, shownPath } from './shown-path.ts';
 import { speaker } from './speaker.ts';
 import { noOrders, visibleData } from './terminal.ts';
 
@@ -110,10 +109,7 @@ interface Asked {
 }
 
 async function askedOf(paths: readonly string[]): Promise<Asked | Refusal> {
-  const at = resolve(paths[0] ?? '.');
-  const isFolder = async (path: string) => (await stat(path).catch(() => undefined))?.isDirectory();
-  const folder = (await isFolder(at)) ? at : (await isFolder(dirname(at))) ? dirname(at) : '.';
-  const repository = await repositoryOf(folder);
+  const repository = await repositoryOf(await folderOf(resolve(paths[0] ?? '.')));
   if (repository.root === undefined) return { message: repository.message };
   const { root, isBare } = repository;
   const wanted = paths.map((path) => wayTo(resolve(path), root));

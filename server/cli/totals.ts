@@ -10,9 +10,9 @@ import { writePieces } from './write-out.ts';
 /** Writes what formulas come to: 0, 1 where a formula does not resolve, 2 when something could not be read. */
 export async function totals(
   paths: readonly string[],
-  options: { readonly json?: boolean; readonly label?: boolean },
+  options: { readonly json?: boolean; readonly label?: boolean; readonly at?: string },
 ): Promise<ExitCode> {
-  const input = await readInput(paths, { forPrograms: options.json === true });
+  const input = await readInput(paths, { forPrograms: options.json === true, at: options.at });
   const all = new TotalsOfFiles(input);
   if (options.json) await writePieces(jsonList(all.each(), ({ resolved: _, ...told }) => told));
   else await writePieces(asText(all.each(), options));

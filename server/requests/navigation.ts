@@ -28,10 +28,46 @@ interface Asked {
 
 /** Answers where names lead and who uses what. Whatever looks at the whole workspace does so a step at a time. */
 export function answerNavigation(parts: QuestionParts, about: About): void {
-  const { connection, documents, workspace, log, naming, able, diagnostics, filesRead, lensCommands } = parts;
+  const throughout = longWork(parts);
+  answerDestinations(parts, throughout, about);
+  answerRename(parts, throughout);
+  answerCallHierarchy(parts, throughout, about);
+  answerLenses(parts, throughout, about);
+  const { connection, log, naming, diagnostics, filesRead } = parts;
 
-  /** A handler of long work about a position. */
-  function throughout<P extends Asked, S, R>(
+  connection.onWorkspaceSymbol(
+    guardedRequest(log, 'Symbols of the workspace', [], async ({ query }: { query: string }, token) => {
+      await filesRead(filesWaitMilliseconds);
+      checkpoint(token);
+      const found = await inSteps(parts, token, undefined, (service) => service.symbolsMatching(query));
+      return found.map((one) => convert.toSymbolInformation(one, naming));
+    }),
+  );
+
+  connection.onDocumentLinks(
+    about('Links', [], 'quiet', (service, uri) => {
+      const { rulePages } = diagnostics;
+      return rulePages === undefined
+        ? []
+        : service.ruleLinks(uri).map((link) => convert.toDocumentLink(link, rulePages));
+    }),
+  );
+
+  connection.onSelectionRanges(
+    about('Selection', null, 'now', (service, uri, { positions }) =>
+      positions.map((position) =>
+        convert.toSelectionRange(service.selections(uri, position.line, position.character), position),
+      ),
+    ),
+  );
+}
+
+type LongWork = ReturnType<typeof longWork>;
+
+/** Makes handlers of long work about a position: it waits for the files, and its answer belongs to one snapshot. */
+function longWork(parts: QuestionParts) {
+  const { documents, log, filesRead } = parts;
+  return function throughout<P extends Asked, S, R>(
     name: string,
     empty: R,
     begin: (service: Service, uri: string, params: P) => Steps<S>,
@@ -49,8 +85,11 @@ export function answerNavigation(parts: QuestionParts, about: About): void {
       });
       return answer(found, asked!);
     });
-  }
+  };
+}
 
+function answerDestinations(parts: QuestionParts, throughout: LongWork, about: About): void {
+  const { connection, naming, able } = parts;
   const destinations = (of: 'definition' | 'typeDefinition', links: boolean) =>
     throughout<Asked, DefinitionAnswer | undefined, Location[] | LocationLink[] | null>(
       'Definition',
@@ -76,7 +115,10 @@ export function answerNavigation(parts: QuestionParts, about: About): void {
       service.highlights(uri, position.line, position.character).map(convert.toHighlight),
     ),
   );
+}
 
+function answerRename(parts: QuestionParts, throughout: LongWork): void {
+  const { connection, workspace, naming, able } = parts;
   connection.onPrepareRename(
     throughout(
       'Rename',
@@ -105,16 +147,10 @@ export function answerNavigation(parts: QuestionParts, about: About): void {
       },
     ),
   );
+}
 
-  connection.onWorkspaceSymbol(
-    guardedRequest(log, 'Symbols of the workspace', [], async ({ query }: { query: string }, token) => {
-      await filesRead(filesWaitMilliseconds);
-      checkpoint(token);
-      const found = await inSteps(parts, token, undefined, (service) => service.symbolsMatching(query));
-      return found.map((one) => convert.toSymbolInformation(one, naming));
-    }),
-  );
-
+function answerCallHierarchy(parts: QuestionParts, throughout: LongWork, about: About): void {
+  const { connection, naming } = parts;
   connection.languages.callHierarchy.onPrepare(
     throughout(
       'What goes into what',
@@ -148,16 +184,10 @@ export function answerNavigation(parts: QuestionParts, about: About): void {
     })),
   );
   connection.languages.callHierarchy.onOutgoingCalls((params, token) => goesInto(ofItem(params), token));
+}
 
-  connection.onDocumentLinks(
-    about('Links', [], 'quiet', (service, uri) => {
-      const { rulePages } = diagnostics;
-      return rulePages === undefined
-        ? []
-        : service.ruleLinks(uri).map((link) => convert.toDocumentLink(link, rulePages));
-    }),
-  );
-
+function answerLenses(parts: QuestionParts, throughout: LongWork, about: About): void {
+  const { connection, workspace, naming, lensCommands } = parts;
   connection.onCodeLens(
     about('Lenses', [], 'quiet', (service, uri) =>
       workspace.settings.lenses
@@ -176,14 +206,6 @@ export function answerNavigation(parts: QuestionParts, about: About): void {
       (uses) => convert.withUses(lens, uses, lensCommands, naming, workspace.say(said('session.not-used'))),
     )(asked, token);
   });
-
-  connection.onSelectionRanges(
-    about('Selection', null, 'now', (service, uri, { positions }) =>
-      positions.map((position) =>
-        convert.toSelectionRange(service.selections(uri, position.line, position.character), position),
-      ),
-    ),
-  );
 }
 
 type DefinitionHandler = Parameters<QuestionParts['connection']['onDefinition']>[0];

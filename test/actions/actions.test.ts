@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { TextRange } from '../../core/index.ts';
 import { type Asked, answersOf, readQuestions, rootUri } from '../features/archive.ts';
-import { updating } from '../syntax/annotated.ts';
+import { updating } from '../updating.ts';
 import { edited, editsOf } from './apply.ts';
 
 // Every case of test/fixtures/actions: what is offered, and the files that an action changes, after it.

@@ -8,7 +8,7 @@ connection.onInitialize(() => ({
   capabilities: { textDocumentSync: TextDocumentSyncKind.Incremental, hoverProvider: true },
 }));
 documents.onDidChangeContent(({ document: { uri, version } }) => {
-  connection.sendDiagnostics({ uri, version, diagnostics: [] });
+  void connection.sendDiagnostics({ uri, version, diagnostics: [] });
 });
 connection.onHover(() => null);
 documents.listen(connection);

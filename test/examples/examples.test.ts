@@ -3,10 +3,10 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { createService, type FormulaTotals } from '../../core/index.ts';
 import { parseFile } from '../../core/syntax/file.ts';
-import { updating } from '../syntax/annotated.ts';
 import { formatted } from '../syntax/formatted.ts';
 import { exampleFiles } from '../syntax/texts.ts';
 import { guideFolders } from '../tidy/canonical-pages.ts';
+import { updating } from '../updating.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const snapshot = join(root, 'test', 'fixtures', 'features', 'example-totals.json');

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createService, type Service } from '../../core/index.ts';
 import { failed } from '../rules/failed.ts';
-import { updating } from '../syntax/annotated.ts';
+import { updating } from '../updating.ts';
 
 /**
  * Archives of questions and answers. A case starts with `=== title`; its files follow, each under `--- file NAME` with

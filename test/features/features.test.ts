@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Completion, SymbolNode } from '../../core/index.ts';
-import { updating } from '../syntax/annotated.ts';
+import { updating } from '../updating.ts';
 import { type Asked, answersOf, readQuestions } from './archive.ts';
 import { editingAnswer } from './editing.ts';
 import { navigationAnswer } from './navigation.ts';

@@ -1,10 +1,10 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { updating } from '../updating.ts';
 import { type Case, marked, readArchive, writeArchive } from './archive.ts';
 import { applied, findingsOf, firstFix } from './findings.ts';
 
 const folder = new URL('../fixtures/rules/', import.meta.url);
-const updating = process.env.UPDATE === '1';
 
 for (const name of readdirSync(folder).sort()) {
   const url = new URL(name, folder);

@@ -21,8 +21,6 @@ export interface AnnotatedFile {
   readonly cases: readonly AnnotatedCase[];
 }
 
-export const updating = process.env.UPDATE === '1';
-
 /** The text that the input lines of a case make; the last line has no line break behind it. */
 export function inputOf(one: AnnotatedCase): string {
   return one.input.map(plainOf).join('\n');

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { readAnnotated, updating, writeAnnotated } from './annotated.ts';
+import { updating } from '../updating.ts';
+import { readAnnotated, writeAnnotated } from './annotated.ts';
 import { tell } from './told.ts';
 
 // Every case of test/fixtures/parse: `UPDATE=1 npx vitest run test/syntax` writes anew what is expected, never the input.

@@ -7,7 +7,8 @@ import { columnsOf } from '../../core/syntax/layout.ts';
 import { meaning } from '../../core/syntax/print.ts';
 import type { SourceFile } from '../../core/syntax/tree.ts';
 import { withEdits } from '../../core/text/edits.ts';
-import { inputOf, readAnnotated, updating, writeAnnotated } from './annotated.ts';
+import { updating } from '../updating.ts';
+import { inputOf, readAnnotated, writeAnnotated } from './annotated.ts';
 import { formatted } from './formatted.ts';
 import { exampleFiles, mixedLines, wildText } from './texts.ts';
 

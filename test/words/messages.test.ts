@@ -10,6 +10,7 @@ import { plainSpeaker, speakerOf } from '../../core/words/speak.ts';
 import type { Said, Speaker } from '../../core/words/speaker.ts';
 import { intlGrammar } from '../../server/host/grammar.ts';
 import { filesIn, project } from '../tidy/imports.ts';
+import { updating } from '../updating.ts';
 import { anyArgs, argsFrom, broken, usualArgs } from './args.ts';
 import { asTheyCome } from './as-they-come.ts';
 import { languages } from './languages.ts';
@@ -71,7 +72,7 @@ describe.each(languages)('$tag', (language) => {
       const lines = Object.keys(sentences).map(
         (code) => `${code}\n  ${speaker.say(said(code, asItComes(code))).replaceAll('\n', '\n  ')}\n`,
       );
-      if (process.env.UPDATE === '1') writeFileSync(url, lines.join(''));
+      if (updating) writeFileSync(url, lines.join(''));
       expect(lines.join('')).toBe(readFileSync(url, 'utf8'));
     });
   }

@@ -20,12 +20,14 @@ import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
+import { history } from './history.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
 import { label } from './label.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
+import { mixingMap } from './mixing-map.ts';
 import { mixingOutlook } from './mixing-outlook.ts';
 import { mixingReasons } from './mixing-reasons.ts';
 import { mixingTrials } from './mixing-trials.ts';
@@ -65,10 +67,12 @@ export const subjects = {
   completion,
   cost,
   label,
+  history,
   imports,
   allergens,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
+  'mixing-map': mixingMap,
   'mixing-outlook': mixingOutlook,
   'mixing-reasons': mixingReasons,
   'mixing-trials': mixingTrials,
@@ -115,10 +119,12 @@ const catalogue: Catalogue = {
   ...completion,
   ...cost,
   ...label,
+  ...history,
   ...imports,
   ...allergens,
   ...mixingHeat,
   ...mixingHints,
+  ...mixingMap,
   ...mixingOutlook,
   ...mixingReasons,
   ...mixingTrials,

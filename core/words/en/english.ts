@@ -18,12 +18,14 @@ import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
+import { history } from './history.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
 import { label } from './label.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
+import { mixingMap } from './mixing-map.ts';
 import { mixingOutlook } from './mixing-outlook.ts';
 import { mixingReasons } from './mixing-reasons.ts';
 import { mixingTrials } from './mixing-trials.ts';
@@ -61,6 +63,7 @@ export const subjects = {
   completion,
   cost,
   label,
+  history,
   imports,
   allergens,
   'mixing-reasons': mixingReasons,
@@ -70,6 +73,7 @@ export const subjects = {
   'mixing-outlook': mixingOutlook,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
+  'mixing-map': mixingMap,
   totals,
   notation,
   hover,
@@ -112,6 +116,7 @@ export const english = {
   ...completion,
   ...cost,
   ...label,
+  ...history,
   ...imports,
   ...allergens,
   ...mixingReasons,
@@ -121,6 +126,7 @@ export const english = {
   ...mixingOutlook,
   ...mixingHeat,
   ...mixingHints,
+  ...mixingMap,
   ...totals,
   ...notation,
   ...hover,

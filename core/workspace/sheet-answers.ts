@@ -1,0 +1,135 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { FormulaTotals } from '../facts/totals.ts';
+import { totalsOf } from '../facts/totals-of.ts';
+import { wordedTotals } from '../facts/worded-totals.ts';
+import { type OverviewEntry, overviewOf } from '../features/outline/overview.ts';
+import { checkBlock } from '../rules/engine/check.ts';
+import { type MapOptions, type MapView, mapView } from '../sheet/build/map-view.ts';
+import { sheetOf } from '../sheet/build/sheet.ts';
+import type { SheetDocument } from '../sheet/build/sheet-document.ts';
+import type { SheetOptions } from '../sheet/build/sheet-options.ts';
+import { planView } from '../sheet/plan/plan-sheet.ts';
+import type { PlanView } from '../sheet/plan/plan-view.ts';
+import type { FileEdit } from '../text/edits.ts';
+import { finish, type Steps } from '../text/steps.ts';
+import { findingsInFile, placedInFile } from './file-findings.ts';
+import { notThere, type PanelChange, panelEdits } from './panel-edits.ts';
+import { actionsAround, findingsOfFile, formulaWanted, type Present, readFile } from './present.ts';
+
+/** Sheets, plans and figures of whole formulas. */
+export interface SheetAnswers {
+  /** The batch sheet of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
+  sheet(uri: string, line: number, options: SheetOptions, formula?: string): SheetDocument | undefined;
+  /** The map of the gap of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
+  map(uri: string, line: number, options: MapOptions, formula?: string): MapView | undefined;
+  /** The edits that a batch sheet asks for, or a sentence that says why there are none. */
+  panelEdits(uri: string, line: number, change: PanelChange, formula?: string): readonly FileEdit[] | string;
+  totals(uri: string): readonly FormulaTotals[];
+  /** The plans of a file, worked out. */
+  plans(uri: string): readonly PlanView[];
+  /** Bakeries, formulas, flours, mixers and plans of all files. */
+  overview(): readonly OverviewEntry[];
+  /** The same, a file at a time. */
+  overviewInSteps(): Steps<readonly OverviewEntry[]>;
+}
+
+export function createSheetAnswers(present: Present): SheetAnswers {
+  return {
+    sheet: (...asked) => sheet(present, ...asked),
+    map: (uri, line, options, formula) => {
+      const found = readFile(present, uri);
+      const at = found === undefined ? undefined : formulaWanted(found.source, line, formula);
+      const analysis = at === undefined ? undefined : found?.view.analysisOf(uri, at.block);
+      if (found === undefined || at === undefined || analysis === undefined) return undefined;
+      const formulaThere = { uri, firstLine: at.firstLine, analysis, scope: found.view.scopeOf(uri) };
+      return mapView(formulaThere, options, present.speaker());
+    },
+    panelEdits: (uri, line, change, formula) => {
+      const found = readFile(present, uri);
+      const at = found === undefined ? undefined : formulaWanted(found.source, line, formula);
+      const speaker = present.speaker();
+      if (found === undefined || at === undefined) return speaker.say(notThere);
+      return panelEdits(
+        {
+          ...{ uri, block: at.block, firstLine: at.firstLine },
+          analysis: found.view.analysisOf(uri, at.block),
+          scope: found.view.scopeOf(uri),
+          sourceOf: (other) => found.view.read(other)?.source,
+          context: () =>
+            actionsAround(present, uri, { line: at.firstLine, start: 0, endLine: at.firstLine, end: 0 }),
+        },
+        change,
+        speaker,
+      );
+    },
+    totals: (uri) => totals(present, uri),
+    plans: (uri) => {
+      const found = readFile(present, uri);
+      if (found === undefined) return [];
+      return found.source.blocks.flatMap(({ block, firstLine }) => {
+        const plan = found.view.planOf(uri, block);
+        return plan === undefined ? [] : [planView(uri, firstLine, plan, present.speaker())];
+      });
+    },
+    overview: () => finish(overview(present)),
+    overviewInSteps: () => overview(present),
+  };
+}
+
+function sheet(
+  present: Present,
+  uri: string,
+  line: number,
+  asked: SheetOptions,
+  formula?: string,
+): SheetDocument | undefined {
+  const found = readFile(present, uri);
+  if (found === undefined) return undefined;
+  const { source, view } = found;
+  const at = formulaWanted(source, line, formula);
+  const analysis = at === undefined ? undefined : view.analysisOf(uri, at.block);
+  if (at === undefined || analysis === undefined) return undefined;
+  const { block, firstLine } = at;
+  const scope = view.scopeOf(uri);
+  const speaker = present.speaker();
+  const isInside = (other: number): boolean => other >= firstLine && other < firstLine + block.lines.length;
+  const findingsOf = (tried: Analysis) => {
+    if (tried === analysis) return findingsOfFile(present, uri).filter(({ place }) => isInside(place.line));
+    const checked = checkBlock({ uri, block, scope, analysis: tried });
+    return findingsInFile(uri, { ...source, blocks: [at] }, () => checked, view, speaker);
+  };
+  return sheetOf({ uri, firstLine, analysis, scope, asked, findingsOf, speaker });
+}
+
+function totals(present: Present, uri: string): readonly FormulaTotals[] {
+  const found = readFile(present, uri);
+  if (found === undefined) return [];
+  const { source, view } = found;
+  // Once for the file, and in the order of its lines: asked for anew at each formula it would cost their square.
+  const all = placedInFile(uri, source, (block) => view.findingsOf(uri, block), view);
+  const isAbove = (index: number, line: number): boolean =>
+    (all[index]?.place.line ?? Number.POSITIVE_INFINITY) < line;
+  let next = 0;
+  return source.blocks.flatMap(({ block, firstLine }) => {
+    while (isAbove(next, firstLine)) next++;
+    const from = next;
+    while (isAbove(next, firstLine + block.lines.length)) next++;
+    const analysis = view.analysisOf(uri, block);
+    return analysis === undefined
+      ? []
+      : [wordedTotals(totalsOf(uri, analysis, all.slice(from, next), firstLine), present.speaker())];
+  });
+}
+
+function* overview(present: Present): Steps<readonly OverviewEntry[]> {
+  const asked = present.view();
+  const speaker = present.speaker();
+  const entries: OverviewEntry[] = [];
+  for (const uri of asked.uris()) {
+    const source = asked.read(uri)?.source;
+    if (source !== undefined)
+      entries.push(...overviewOf(uri, source, (block) => asked.totalsOf(uri, block), speaker));
+    yield;
+  }
+  return entries;
+}
