@@ -28,6 +28,7 @@ export {
   findingChange,
 } from './compare/comparison-page.ts';
 export { type FileSummary, isUnfinishedMerge } from './compare/file-summary.ts';
+export { filesThatMayDiffer } from './compare/possible-changes.ts';
 export { billLines, differenceOf, heatOutlook } from './facts/heat-words.ts';
 export {
   allergenWords,
