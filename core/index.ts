@@ -28,6 +28,7 @@ export {
   findingChange,
 } from './compare/comparison-page.ts';
 export { type FileSummary, isUnfinishedMerge } from './compare/file-summary.ts';
+export { filesThatMayDiffer } from './compare/possible-changes.ts';
 export { billLines, differenceOf, heatOutlook } from './facts/heat-words.ts';
 export {
   allergenWords,
@@ -99,6 +100,8 @@ export { type AskedWords, askedFromWords } from './sheet/build/option-words.ts';
 export type { SheetOrigin } from './sheet/build/origin.ts';
 export type { SheetDocument } from './sheet/build/sheet-document.ts';
 export type { SheetOptions, SizeRequest, TodayConditions } from './sheet/build/sheet-options.ts';
+export { type ExperimentPageOptions, experimentPage } from './sheet/experiment/experiment-page.ts';
+export type { ExperimentView } from './sheet/experiment/experiment-view.ts';
 export { planPage } from './sheet/plan/plan-page.ts';
 export type { PlanView } from './sheet/plan/plan-view.ts';
 export { type ExportRow, exportRows, rowsAsCsv } from './sheet/write/export-rows.ts';

@@ -2,12 +2,14 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { FormulaTotals } from '../facts/totals.ts';
 import { totalsOf } from '../facts/totals-of.ts';
 import { wordedTotals } from '../facts/worded-totals.ts';
+import type { ActionContext } from '../features/actions/action.ts';
 import { type OverviewEntry, overviewOf } from '../features/outline/overview.ts';
 import { checkBlock } from '../rules/engine/check.ts';
 import { type MapOptions, type MapView, mapView } from '../sheet/build/map-view.ts';
 import { sheetOf } from '../sheet/build/sheet.ts';
 import type { SheetDocument } from '../sheet/build/sheet-document.ts';
 import type { SheetOptions } from '../sheet/build/sheet-options.ts';
+import { type ExperimentView, experimentView } from '../sheet/experiment/experiment-sheet.ts';
 import { planView } from '../sheet/plan/plan-sheet.ts';
 import type { PlanView } from '../sheet/plan/plan-view.ts';
 import type { FileEdit } from '../text/edits.ts';
@@ -16,6 +18,8 @@ import { type Refused, saidAnswer } from '../words/refusal.ts';
 import { findingsInFile, placedInFile } from './file-findings.ts';
 import { notThere, type PanelChange, panelEdits } from './panel-edits.ts';
 import { actionsAround, findingsOfFile, formulaWanted, type Present, readFile } from './present.ts';
+import { isWhatIf, triedFormula } from './what-if.ts';
+import { whatIfFields } from './what-if-fields.ts';
 
 /** Sheets, plans and figures of whole formulas. */
 export interface SheetAnswers {
@@ -28,6 +32,8 @@ export interface SheetAnswers {
   totals(uri: string): readonly FormulaTotals[];
   /** The plans of a file, worked out. */
   plans(uri: string): readonly PlanView[];
+  /** The experiments of a file, worked out. */
+  experiments(uri: string): readonly ExperimentView[];
   /** Bakeries, formulas, flours, mixers and plans of all files. */
   overview(): readonly OverviewEntry[];
   /** The same, a file at a time. */
@@ -56,8 +62,7 @@ export function createSheetAnswers(present: Present): SheetAnswers {
           analysis: found.view.analysisOf(uri, at.block),
           scope: found.view.scopeOf(uri),
           sourceOf: (other) => found.view.read(other)?.source,
-          context: () =>
-            actionsAround(present, uri, { line: at.firstLine, start: 0, endLine: at.firstLine, end: 0 }),
+          context: () => contextAt(present, uri, at.firstLine),
         },
         change,
       );
@@ -70,6 +75,15 @@ export function createSheetAnswers(present: Present): SheetAnswers {
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         const plan = found.view.planOf(uri, block);
         return plan === undefined ? [] : [planView(uri, firstLine, plan, present.speaker())];
+      });
+    },
+    experiments: (uri) => {
+      const found = readFile(present, uri);
+      if (found === undefined) return [];
+      return found.source.blocks.flatMap(({ block, firstLine }) => {
+        const made = found.view.experimentOf(uri, block);
+        const scope = found.view.scopeOf(uri);
+        return made === undefined ? [] : [experimentView(uri, firstLine, made, scope, present.speaker())];
       });
     },
     overview: () => finish(overview(present)),
@@ -88,18 +102,33 @@ function sheet(
   if (found === undefined) return undefined;
   const { source, view } = found;
   const at = formulaWanted(source, line, formula);
-  const analysis = at === undefined ? undefined : view.analysisOf(uri, at.block);
-  if (at === undefined || analysis === undefined) return undefined;
+  const inFile = at === undefined ? undefined : view.analysisOf(uri, at.block);
+  if (at === undefined || inFile === undefined) return undefined;
   const { block, firstLine } = at;
   const scope = view.scopeOf(uri);
   const speaker = present.speaker();
+  const context = contextAt(present, uri, firstLine);
+  const tried =
+    context === undefined || !isWhatIf(asked) ? undefined : triedFormula(context, asked.whatIf ?? {});
+  const fields = context === undefined ? undefined : whatIfFields(context, speaker);
   const isInside = (other: number): boolean => other >= firstLine && other < firstLine + block.lines.length;
-  const findingsOf = (tried: Analysis) => {
-    if (tried === analysis) return findingsOfFile(present, uri).filter(({ place }) => isInside(place.line));
-    const checked = checkBlock({ uri, block, scope, analysis: tried });
-    return findingsInFile(uri, { ...source, blocks: [at] }, () => checked, view, speaker);
+  const findingsOf = (analysis: Analysis) => {
+    if (analysis === inFile) return findingsOfFile(present, uri).filter(({ place }) => isInside(place.line));
+    const checked = checkBlock({ uri, block: tried?.block ?? block, scope, analysis });
+    const blocks = [{ ...at, block: tried?.block ?? block }];
+    return findingsInFile(uri, { ...source, blocks }, () => checked, view, speaker);
   };
-  return sheetOf({ uri, firstLine, analysis, scope, asked, findingsOf, speaker });
+  return sheetOf({
+    ...{ uri, firstLine, inFile, scope, asked, findingsOf, speaker },
+    analysis: tried?.analysis ?? inFile,
+    ...(tried === undefined ? {} : { notWritten: tried.notDone }),
+    ...(fields === undefined ? {} : { whatIf: fields }),
+  });
+}
+
+/** What an action at the header of a formula may look at. */
+function contextAt(present: Present, uri: string, line: number): ActionContext | undefined {
+  return actionsAround(present, uri, { line, start: 0, endLine: line, end: 0 });
 }
 
 function totals(present: Present, uri: string): readonly FormulaTotals[] {

@@ -27,11 +27,13 @@ import {
   baseNames,
   doughNames,
   droppableNames,
+  experimentNames,
   formulaNames,
   ingredients,
   loadItems,
   mixerNames,
   partNames,
+  testedDoughs,
 } from './completion-names.ts';
 import {
   type Asked,
@@ -271,6 +273,9 @@ function inLine(asked: Asked, context: Context): LineCompletion[] {
   if (property.form === 'mixedIn' && place.slots.includes('MIXER'))
     return mixerNames(asked, place.nameStart ?? wordStart(asked), '');
   if (property.form === 'load') return [...loadItems(asked), ...words.filter(({ label }) => label === 'at')];
+  if (property.form === 'testedDough') return testedDoughs(asked);
+  if (property.form === 'stock') return ingredients(asked, place.nameStart ?? wordStart(asked), false);
+  if (property.word === 'experiment') return experimentNames(asked, place.nameStart ?? wordStart(asked));
   if (property.form === 'reading' || property.form === 'endReading') {
     const seen = seenWords(asked);
     if (seen.length > 0) return seen;

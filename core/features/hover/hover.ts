@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import { experimentOf } from '../../analysis/experiment-analysis.ts';
 import { type MixAnalysis, stageMessage } from '../../analysis/mix-analysis.ts';
 import { handTrials, mixerTrials } from '../../analysis/mixer-trials.ts';
 import { type PlanAnalysis, planOf } from '../../analysis/plan-analysis.ts';
@@ -6,6 +7,7 @@ import { type TrialAnalysis, trialsOf } from '../../analysis/trials.ts';
 import { calibrationMarkdown } from '../../facts/calibration-markdown.ts';
 import { compositionMarkdown, flourMarkdown } from '../../facts/composition-words.ts';
 import { costTotals } from '../../facts/cost-of.ts';
+import { experimentMarkdown } from '../../facts/experiment-words.ts';
 import { partMessages, stepMessages } from '../../facts/fermentation-words.ts';
 import { escapeMarkdown, totalsMarkdown } from '../../facts/formula-words.ts';
 import { heatOf } from '../../facts/heat-of.ts';
@@ -84,7 +86,7 @@ function plainHover(
     case 'property':
       return section === undefined
         ? undefined
-        : propertyHover(section, line, statement, scope, analysis, speaker);
+        : propertyHover(block, section, line, statement, scope, analysis, speaker);
     case 'step': {
       const times = stepTimes(block, line);
       const said = [
@@ -148,6 +150,11 @@ function headerHover(
     const said = processTimes(block, line);
     return said === undefined ? undefined : { span, markdown: speaker.say(said) };
   }
+  if (header.section === 'experiment') {
+    const experiment = experimentOf(block, scope);
+    const said = experiment === undefined ? [] : experimentMarkdown(experiment, speaker);
+    return said.length === 0 ? undefined : { span, markdown: said.join('\n\n') };
+  }
   if (header.section === 'plan') {
     const plan = planned();
     return plan === undefined ? undefined : { span, markdown: planMarkdown(plan, speaker).join('\n\n') };
@@ -188,6 +195,7 @@ function ingredientMarkdown(analysis: Analysis, facts: LineFacts, speaker: Speak
 }
 
 function propertyHover(
+  block: Block,
   section: { kind: SectionKind; headerLine: number },
   line: number,
   statement: PropertyStatement,
@@ -198,6 +206,10 @@ function propertyHover(
   const span = spanOf(statement.keyword.start, Math.max(statement.keyword.end, statement.valueSpan.end));
   const property = findProperty(section.kind, statement.property);
   const said: string[] = [];
+  if (statement.value?.form === 'testedDough') {
+    const experiment = experimentOf(block, scope);
+    if (experiment !== undefined) said.push(...experimentMarkdown(experiment, speaker, line));
+  }
   if (section.kind === 'mix' && analysis !== undefined) {
     const index = analysis.resolved.model.mixes.findIndex((mix) => mix.headerLine === section.headerLine);
     const mix = analysis.mixes[index];

@@ -237,6 +237,7 @@ function usersMessage(kind: string, count: number): Message {
     case 'ingredient':
     case 'mixer':
     case 'plan':
+    case 'experiment':
       return message(`uses.${kind}s`, { count });
     case 'bakery':
       return message('uses.bakeries', { count });

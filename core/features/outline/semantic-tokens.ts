@@ -156,7 +156,13 @@ function commentBetween({ text, start: at }: Token, from: number, to: number): C
 }
 
 const kindOfSection: Readonly<Record<SectionKind, SemanticKind>> = {
-  ...{ formula: 'formula', mixer: 'mixer', bakery: 'collection', plan: 'collection' },
+  ...{
+    formula: 'formula',
+    mixer: 'mixer',
+    bakery: 'collection',
+    plan: 'collection',
+    experiment: 'collection',
+  },
   ...{ flour: 'flour', ingredient: 'ingredient', mix: 'step', process: 'step', trial: 'text' },
   ...{
     preferment: 'part',
