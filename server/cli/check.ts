@@ -6,9 +6,10 @@ import { newFindings, readBaseline, writeBaseline } from './baseline.ts';
 import { checkInParallel } from './check-parallel.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readTexts } from './input.ts';
+import { projectSettings } from './project.ts';
 import { type Format, isForPrograms, writeReport } from './report/write-report.ts';
 import type { RuleLevels } from './rule-levels.ts';
-import { language, say } from './speaker.ts';
+import { language, say, shownToPeople } from './speaker.ts';
 import { complain, complainOf } from './terminal.ts';
 import { notWritten, refusalOf } from './write-out.ts';
 
@@ -62,7 +63,9 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
     roots: input.roots,
     asked: input.asked,
     level: options.level,
-    rules: options.rule ?? {},
+    rules: { ...projectSettings().rules, ...options.rule },
+    usual: projectSettings().usual,
+    shownIn: shownToPeople(),
     language: language(),
     forPrograms: isForPrograms(options.format),
     fixes: options.format === 'sarif',

@@ -27,6 +27,7 @@ import {
 } from './compare-sides.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
+import { projectSettings } from './project.ts';
 import { cureOf, shownPath } from './shown-path.ts';
 import { speaker } from './speaker.ts';
 import { noOrders, visibleData } from './terminal.ts';
@@ -192,6 +193,7 @@ interface SideFile {
 /** The files of a repository on one side, those asked for portrayed, the others at hand. */
 function sideOf(asked: Asked, files: readonly SideFile[], unread: readonly string[]): ReadSide {
   const service = createService();
+  service.setSettings(projectSettings());
   const shown = (path: string): string => shownPath(join(asked.root, path));
   const others = new Map<string, string>();
   const wanted: string[] = [];

@@ -1,7 +1,7 @@
 import { type Command, Option } from 'commander';
 import { ends, example, formatOption, revisionOption, sizeOption, wholeNumber } from './command-options.ts';
 import type { End } from './exit-code.ts';
-import { languageOption } from './language-option.ts';
+import { languageOption, massOption, temperatureOption } from './language-option.ts';
 import { formats } from './report/write-report.ts';
 import { ruleLevels } from './rule-levels.ts';
 
@@ -37,6 +37,8 @@ function addCheck(program: Command, end: End): void {
       ),
     )
     .addOption(languageOption())
+    .addOption(massOption())
+    .addOption(temperatureOption())
     .option('--watch', 'check again whenever a file changes')
     .addHelpText(
       'after',
@@ -55,6 +57,8 @@ function addTotals(program: Command, end: End): void {
     .argument('<paths...>', 'files, or folders to walk')
     .option('--json', 'write them for another program to read, with the label and the cost')
     .addOption(languageOption())
+    .addOption(massOption())
+    .addOption(temperatureOption())
     .option('--label', 'add a draft of the label: nutrition, ingredients, allergens')
     .addOption(revisionOption())
     .addHelpText('after', example('doughwright totals --label formulas/harbour-tin.dough'))
@@ -85,6 +89,8 @@ function addSheet(program: Command, end: End): void {
     .option('--mixer <name>', 'mix in another mixer')
     .addOption(revisionOption())
     .addOption(languageOption())
+    .addOption(massOption())
+    .addOption(temperatureOption())
     .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
     .option('--out <file>', 'write it to a file instead of standard output')
     .addHelpText(
@@ -105,6 +111,8 @@ function addPlan(program: Command, end: End): void {
     .option('--plan <name>', 'which plan, where there are several')
     .addOption(revisionOption())
     .addOption(languageOption())
+    .addOption(massOption())
+    .addOption(temperatureOption())
     .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
     .option('--out <file>', 'write it to a file instead of standard output')
     .addHelpText('after', example('doughwright plan --out saturday.html plan.dough'))

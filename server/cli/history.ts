@@ -20,6 +20,7 @@ import { commitOf, folderOf, repositoryOf } from '../host/git.ts';
 import { leadsOut, wayTo } from '../host/paths.ts';
 import type { ExitCode } from './exit-code.ts';
 import { progress } from './progress.ts';
+import { projectSettings } from './project.ts';
 import { shownPath } from './shown-path.ts';
 import { say, speaker } from './speaker.ts';
 import { complain, visibleData } from './terminal.ts';
@@ -58,6 +59,7 @@ export async function history(
     found.commits,
     { name, ...(way === undefined ? {} : { path: way }) },
     {
+      usual: projectSettings().usual,
       // A bare repository has no files on the disk to point to.
       shown: isBare ? (one) => one : (one) => shownPath(join(root, one)),
       progress: (count, all) => progress(say(message('history.read-so-far', { count, otherCount: all }))),

@@ -5,6 +5,7 @@ import { createService, type Message, message, type Service } from '../../core/i
 import { doughFilesBelow, readDough, realFile, rootAbove, type Unreadable } from '../host/disk.ts';
 import { canonicalUri } from '../host/uris.ts';
 import { progress } from './progress.ts';
+import { projectSettings } from './project.ts';
 import type { Trouble } from './report/report.ts';
 import { readTextsAt } from './revision-texts.ts';
 import { cureOf, shownPath } from './shown-path.ts';
@@ -30,7 +31,10 @@ export async function readInput(
   const read = at === undefined ? await readTexts(paths, options) : await readTextsAt(paths, at);
   const service = createService();
   // The core's own cap is for an editor.
-  service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER, ...wording(options.forPrograms) });
+  service.setSettings({
+    ...{ maxFindings: Number.MAX_SAFE_INTEGER, ...projectSettings() },
+    ...wording(options.forPrograms),
+  });
   for (const [uri, text] of read.texts) service.setText(uri, text);
   service.setRoots(read.roots);
   return { ...read, service };
@@ -40,7 +44,7 @@ export async function readInput(
 export async function readSurroundings(folder: string): Promise<Service> {
   const root = await rootAbove(folder);
   const service = createService();
-  service.setSettings(wording());
+  service.setSettings({ ...projectSettings(), ...wording() });
   for await (const path of doughFilesBelow(root)) {
     const { text } = await readDough(path);
     if (text !== undefined) service.setText(canonicalUri(pathToFileURL(path).href), text);

@@ -36,6 +36,7 @@ import { panel } from './panel.ts';
 import { paragraphs } from './paragraphs.ts';
 import { planSheets } from './plan-sheets.ts';
 import { plans } from './plans.ts';
+import { project } from './project.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
@@ -55,6 +56,7 @@ export const subjects = {
   'reading-amounts': readingAmounts,
   names,
   sums,
+  project,
   ranges,
   mixers,
   comparison,
@@ -107,6 +109,7 @@ export const english = {
   ...readingAmounts,
   ...names,
   ...sums,
+  ...project,
   ...ranges,
   ...mixers,
   ...comparison,
