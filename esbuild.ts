@@ -1,5 +1,5 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { basename, dirname } from 'node:path';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { type BuildOptions, build, context, type Plugin } from 'esbuild';
 import { isInExtension } from './server/build/extension-files.ts';
 import { writeExtensionNotices } from './server/build/notices.ts';
@@ -78,6 +78,7 @@ if (flags.has('--tests')) {
   bundles.push({ ...forNode, entryPoints: ['test/editors/suite/index.ts'], outfile: 'dist/test/suite.cjs' });
 }
 
+writeDemo();
 if (watching) {
   for (const bundle of bundles) await (await context(bundle)).watch();
   console.log('Bundled into dist/; watching for changes.');
@@ -95,6 +96,18 @@ if (watching) {
   );
   for (const { from, to } of Object.values(galleryPages))
     writeFileSync(to, galleryPage(readFileSync(from, 'utf8'), publish, isInExtension(import.meta.dirname)));
+}
+
+/** The demo bakery as one file, which an editor in a browser can read too: the paths of its files, with the text of each. */
+function writeDemo(): void {
+  const folder = join(import.meta.dirname, 'examples');
+  const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .map((path) => path.replaceAll('\\', '/'))
+    .filter((path) => path.endsWith('.dough'))
+    .sort();
+  const demo = Object.fromEntries(paths.map((path) => [path, readFileSync(join(folder, path), 'utf8')]));
+  mkdirSync('dist', { recursive: true });
+  writeFileSync('dist/demo.json', JSON.stringify(demo));
 }
 
 function otherLanguages(): Plugin {

@@ -1,12 +1,15 @@
-import { commands, type Disposable, type LogOutputChannel, l10n, window } from 'vscode';
+import { commands, type Disposable, type LogOutputChannel, l10n, type Uri, window } from 'vscode';
 import type { ChangesPanel } from './changes/changes-panel.ts';
 import { convertMixing } from './convert-mixing.ts';
 import type { Cursor } from './cursor.ts';
 import type { SheetExports } from './exports/sheet-exports.ts';
 import type { Guard } from './guard.ts';
+import { openDemo } from './help/demo.ts';
+import { openGuide } from './help/guide.ts';
 import type { HistoryPanel } from './history/history-panel.ts';
 import type { TableImports } from './imports/formula-from-table.ts';
 import { isEntry, showAgain, showChosen } from './list/chosen.ts';
+import { deleteEntry, duplicateEntry, renameEntry, revealEntry } from './list/entry-commands.ts';
 import type { FormulaList } from './list/formula-list.ts';
 import { newFormula } from './list/new-formula.ts';
 import { commandIds } from './names.ts';
@@ -26,6 +29,7 @@ export interface CommandParts {
   readonly imports: TableImports;
   readonly log: LogOutputChannel;
   readonly restart: () => Promise<void>;
+  readonly extensionUri: Uri;
 }
 
 /** Everything the palette, the menus and the keys can ask for: the command, what its failure is called in the log, what it does. */
@@ -70,6 +74,12 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     [commandIds.clearListFilter, 'whole list', () => list.clearFilter()],
     [commandIds.refreshList, 'refresh the list', () => list.refresh()],
     [commandIds.convertMixing, 'convert mixing', convertMixing],
+    [commandIds.openGuide, 'open the guide', () => openGuide(parts.extensionUri)],
+    [commandIds.openDemo, 'open the demo', () => openDemo(parts.extensionUri)],
+    [commandIds.revealEntry, 'reveal an entry', revealEntry],
+    [commandIds.renameEntry, 'rename an entry', renameEntry],
+    [commandIds.duplicateEntry, 'duplicate an entry', duplicateEntry],
+    [commandIds.deleteEntry, 'delete an entry', deleteEntry],
     [commandIds.showLog, 'show log', () => log.show()],
     [commandIds.restart, 'restart', restart],
   ];

@@ -8,6 +8,7 @@ import { guardWith } from './guard.ts';
 import { createHistoryPanel } from './history/history-panel.ts';
 import { registerSinceHover } from './history/since-hover.ts';
 import { createTableImports } from './imports/formula-from-table.ts';
+import { registerTablePaste } from './imports/table-paste.ts';
 import { createFormulaList } from './list/formula-list.ts';
 import { commandIds, languageId } from './names.ts';
 import { createPanels } from './preview/panels.ts';
@@ -75,18 +76,10 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     history,
     registerSinceHover(wire),
     registerShowUses(),
+    ...registerTablePaste(imports),
     ...registerCommands({
-      guard,
-      wire,
-      cursor,
-      panels,
-      list,
-      changes,
-      history,
-      exports,
-      imports,
-      log,
-      restart,
+      ...{ guard, wire, cursor, panels, list, changes, history, exports, imports, log, restart },
+      extensionUri: context.extensionUri,
     }),
     { dispose: () => void server.stop() },
   );

@@ -26,4 +26,10 @@ export const commandIds = {
   clearListFilter: 'doughwright.clearListFilter',
   refreshList: 'doughwright.refreshList',
   convertMixing: 'doughwright.convertMixing',
+  openGuide: 'doughwright.openGuide',
+  openDemo: 'doughwright.openDemo',
+  revealEntry: 'doughwright.revealEntry',
+  renameEntry: 'doughwright.renameEntry',
+  duplicateEntry: 'doughwright.duplicateEntry',
+  deleteEntry: 'doughwright.deleteEntry',
 } as const;

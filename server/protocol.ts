@@ -18,14 +18,32 @@ export type { ImportedTable, TableNote } from '../core/import/import-table.ts';
 export type { PanelChange } from '../core/workspace/panel-edits.ts';
 
 import type { SheetOrigin } from '../core/sheet/build/origin.ts';
+import type { SheetDocument } from '../core/sheet/build/sheet-document.ts';
 import type { ClockRequest, SizeRequest, TodayConditions } from '../core/sheet/build/sheet-options.ts';
-import type { SheetView } from '../core/sheet/build/view.ts';
 import type { SheetFormat } from '../core/sheet/write/write-sheets.ts';
 import type { Display } from '../core/text/display.ts';
 import type { PanelChange } from '../core/workspace/panel-edits.ts';
 
-export type { SheetChart } from '../core/sheet/build/chart.ts';
 export type { SheetOrigin } from '../core/sheet/build/origin.ts';
+export type {
+  Cell,
+  ChartSection,
+  Column,
+  ColumnKey,
+  Fact,
+  FactsSection,
+  NotesSection,
+  Row,
+  Section,
+  SheetDocument,
+  SheetFinding,
+  SheetNode,
+  SheetSize,
+  Step,
+  StepsSection,
+  TableSection,
+  WorkMoment,
+} from '../core/sheet/build/sheet-document.ts';
 export type { SheetLabels } from '../core/sheet/build/sheet-labels.ts';
 export type {
   ClockRequest,
@@ -33,27 +51,6 @@ export type {
   SizeRequest,
   TodayConditions,
 } from '../core/sheet/build/sheet-options.ts';
-export type { SheetReading, SheetTrial } from '../core/sheet/build/sheet-trials.ts';
-export type {
-  FactSource,
-  SheetBatches,
-  SheetBlock,
-  SheetClock,
-  SheetCondition,
-  SheetFact,
-  SheetFigure,
-  SheetFinding,
-  SheetMixing,
-  SheetMoment,
-  SheetPhase,
-  SheetRow,
-  SheetSize,
-  SheetStep,
-  SheetTimeline,
-  SheetView,
-  SheetWater,
-} from '../core/sheet/build/view.ts';
-export type { SheetCost, SheetLabel } from '../core/sheet/build/view-product.ts';
 export type { SheetFormat } from '../core/sheet/write/write-sheets.ts';
 export type { Display } from '../core/text/display.ts';
 
@@ -70,7 +67,7 @@ export interface SheetParams {
   readonly clock?: ClockRequest;
 }
 /** A sheet, and in which units its figures are written: those that fields beside it are to be typed in. */
-export type ShownSheet = SheetView & { readonly shownIn?: Display };
+export type ShownSheet = SheetDocument & { readonly shownIn?: Display };
 export type SheetResult = ShownSheet | null;
 
 /** Request `doughwright/sheetText`: the same sheet written for paper, a file or another program. */

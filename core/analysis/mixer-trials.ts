@@ -7,7 +7,9 @@ import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
 import { byHand, findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
+import { wholeBlock } from '../model/variant.ts';
 import type { Block, Name } from '../syntax/tree.ts';
+import { firstOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { analyse } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
@@ -66,7 +68,7 @@ export function handTrials(scope: Scope): MixerTrials | undefined {
 
 function runsOf(scope: Scope, mayCount: (model: FormulaModel) => boolean): Run[] {
   return scope.names('tried').flatMap((definition): Run[] => {
-    const model = formulaOf(definition.block);
+    const model = formulaOf(wholeBlock(definition.block, scope.from(definition.uri)));
     if (model === undefined || !mayCount(model)) return [];
     return model.trials.map(({ header }, index) => ({ definition, model, index, date: header.date ?? '' }));
   });
@@ -88,7 +90,7 @@ function fittedTo(mixer: Mixer, runs: readonly Run[], scope: Scope): MixerTrials
   if (evidence.length === 0) return undefined;
   return {
     mixer,
-    newest: [...counted][0]!,
+    newest: firstOf([...counted]),
     formulas: [...new Set(runs.map(({ definition }) => definition))].filter((one) => counted.has(one)),
     trials: evidence.length,
     hasOlder: looked < newest.length,
@@ -100,7 +102,7 @@ function fittedTo(mixer: Mixer, runs: readonly Run[], scope: Scope): MixerTrials
 type Fitted = Pick<MixerTrials, 'calibration' | 'development'>;
 
 function calibrationOf(mixer: Mixer, evidence: readonly CalibrationTrial[]): Fitted {
-  const before = calibrations.get(evidence[0]!);
+  const before = calibrations.get(firstOf(evidence));
   const same =
     before?.mixer === mixer &&
     before.evidence.length === evidence.length &&
@@ -116,7 +118,7 @@ function calibrationOf(mixer: Mixer, evidence: readonly CalibrationTrial[]): Fit
       return development;
     },
   };
-  calibrations.set(evidence[0]!, { mixer, evidence, fitted });
+  calibrations.set(firstOf(evidence), { mixer, evidence, fitted });
   return fitted;
 }
 

@@ -1,6 +1,7 @@
 import type { IToken } from 'chevrotain';
 import { nearestWord } from '../text/nearest.ts';
 import { message } from '../words/message.ts';
+import { variantHeader } from './header-variant.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
 import { colonOutFix, insertFix, problem, replaceFix, writeFix } from './problem.ts';
 import { otherWordsForFormula, suggestSection } from './suggest-section.ts';
@@ -180,6 +181,8 @@ function sectionHeader(
     return { statement: { kind: 'header', section, keyword, ...(part ? { part } : {}) }, problems: [] };
   }
   if (section === 'trial') return trialHeader(line, rest, keyword);
+  const variant = section === 'formula' ? variantHeader(line, rest, keyword) : undefined;
+  if (variant !== undefined) return variant;
   const name = nameOf(line, rest);
   if (name !== undefined && name.folded !== '')
     return { statement: { kind: 'header', section, keyword, name }, problems: [] };

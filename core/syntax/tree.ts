@@ -131,6 +131,7 @@ export type Value =
       readonly celsius: number;
       readonly withinCelsius?: number;
       readonly stage?: Name;
+      readonly feel?: readonly Name[];
     }
   | { readonly form: 'difference'; readonly celsius: number }
   | { readonly form: 'mass'; readonly grams: number }
@@ -166,7 +167,14 @@ export type Value =
   | { readonly form: 'yieldPieces'; readonly count: number; readonly grams: number; readonly baked: boolean }
   | { readonly form: 'yieldMass'; readonly grams: number; readonly baked: boolean }
   | { readonly form: 'yieldFlour'; readonly grams: number }
-  | { readonly form: 'reading'; readonly seconds: number; readonly celsius: number; readonly stage?: Name }
+  | {
+      readonly form: 'reading';
+      readonly seconds: number;
+      readonly celsius: number;
+      readonly stage?: Name;
+      /** How the dough looked and felt, in the words there are for it. */
+      readonly feel?: readonly Name[];
+    }
   | { readonly form: 'mixedIn'; readonly name?: Name; readonly byHand?: true }
   | { readonly form: 'rise'; readonly fraction: number; readonly seconds: number }
   | { readonly form: 'partTemperature'; readonly name: Name; readonly celsius: number }
@@ -194,6 +202,8 @@ export interface HeaderStatement {
   readonly name?: Name;
   /** The part that a `mix PART in` or a `process PART` is about. */
   readonly part?: Name;
+  /** The formula that a variant takes everything of that it does not say itself: `formula NAME like BASE:`. */
+  readonly base?: Name;
   /** The mixer of a `mix in`; `by hand` sets `byHand` instead. */
   readonly mixer?: Name;
   readonly byHand?: true;
@@ -290,6 +300,13 @@ export interface Section {
   readonly headerLine: number;
   /** One past the last line that belongs to it. */
   readonly endLine: number;
+  /** The lines it holds below its header, where they are not those between the two: of a variant made whole. */
+  readonly held?: readonly number[];
+}
+
+/** The lines that a section holds below its header, in their order. */
+export function linesOf({ headerLine, endLine, held }: Section): readonly number[] {
+  return held ?? Array.from({ length: endLine - headerLine - 1 }, (_, index) => headerLine + 1 + index);
 }
 
 /**

@@ -74,6 +74,7 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     property('ferment', 'heldAt', '8 h at 26 °C', 'formula-ferment'),
     property('hold', 'heldAt', '12 h at 4 °C', 'formula-hold'),
     property('keep back', 'mass', '60 g', 'formula-keep-back'),
+    many('without', 'names', 'milk', 'formula-without'),
     note,
   ],
   preferment: [...ofPart, note],

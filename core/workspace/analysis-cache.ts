@@ -6,6 +6,7 @@ import { type SemanticToken, semanticTokensOf } from '../features/outline/semant
 import { formulaOf } from '../model/formula-model.ts';
 import type { PlacedBlock } from '../model/meaning.ts';
 import type { Scope } from '../model/scope.ts';
+import { wholeBlock } from '../model/variant.ts';
 import { type BlockFindings, checkBlock } from '../rules/engine/check.ts';
 import type { Block } from '../syntax/tree.ts';
 import type { Message } from '../words/message.ts';
@@ -64,7 +65,7 @@ export class AnalysisCache {
   analysisOf(moment: Moment, uri: string, block: Block): Analysis | undefined {
     const kept = this.#keptOf(moment, uri, block);
     if (kept.analysis === undefined) {
-      const model = formulaOf(block);
+      const model = formulaOf(wholeBlock(block, kept.scope));
       kept.analysis = { value: model === undefined ? undefined : analyse(model, kept.scope) };
     }
     this.#use(kept);

@@ -31,6 +31,15 @@ export function example(call: string): string {
   return `\nExample:\n  ${call}`;
 }
 
+/** Minutes of a map. */
+export function minutesAbove(text: string): number {
+  const value = Number(text.replace(',', '.'));
+  if (!(value > 0 && value <= 600))
+    throw new InvalidArgumentError('Write minutes above 0 and up to 600, as 60.');
+  return value;
+}
+
+/** A percent, with or without its sign, with a point or a comma. */
 export function share(text: string): number {
   const value = Number(text.replace(/\s*%$/, '').replace(',', '.'));
   if (!(value > 0 && value < 100))

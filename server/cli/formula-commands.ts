@@ -1,5 +1,13 @@
 import { type Command, Option } from 'commander';
-import { ends, example, formatOption, revisionOption, sizeOption, wholeNumber } from './command-options.ts';
+import {
+  ends,
+  example,
+  formatOption,
+  minutesAbove,
+  revisionOption,
+  sizeOption,
+  wholeNumber,
+} from './command-options.ts';
 import type { End } from './exit-code.ts';
 import { languageOption, massOption, temperatureOption } from './language-option.ts';
 import { formats } from './report/write-report.ts';
@@ -11,6 +19,7 @@ export function addFormulaCommands(program: Command, end: End): void {
   addTotals(program, end);
   addSheet(program, end);
   addPlan(program, end);
+  addMap(program, end);
   addFormat(program, end);
   addRules(program, end);
 }
@@ -119,6 +128,30 @@ function addPlan(program: Command, end: End): void {
     .action(async (path: string, options) => {
       const { plan } = await import('./plan.ts');
       end(await plan(path, options));
+    });
+}
+
+function addMap(program: Command, end: End): void {
+  program
+    .command('map')
+    .description(
+      'draw the map of the gap: how long a dough may be mixed, with more or less water, other flour or speed',
+    )
+    .argument('<path>', 'the file, or folder, that the formula stands in')
+    .option('--formula <name>', 'which formula; without it all of them')
+    .addOption(new Option('--against <axis>', 'what runs up the map').choices(['water', 'flour', 'speed']))
+    .option('--flour <name>', 'the flour that little by little takes the place of the first')
+    .option('--minutes <number>', 'the last minute of the map', minutesAbove)
+    .addOption(languageOption())
+    .addOption(formatOption(['text', 'md', 'svg', 'csv', 'json'], 'text'))
+    .option('--out <file>', 'write it to a file instead of standard output')
+    .addHelpText(
+      'after',
+      `${ends('every formula has its map', 'one has none')}${example('doughwright map --against flour --out ferry-loaf.svg formulas/ferry-loaf.dough')}`,
+    )
+    .action(async (path: string, options) => {
+      const { map } = await import('./map.ts');
+      end(await map(path, options));
     });
 }
 

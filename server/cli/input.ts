@@ -17,7 +17,7 @@ export interface Input extends Texts {
   readonly service: Service;
 }
 
-/** As `readTexts`, ready to be asked; `forPrograms` where another program reads the answers. */
+/** As `readTexts`, ready to be asked for one file after another; `forPrograms` where another program reads the answers. */
 export async function readInput(
   paths: readonly string[],
   options: {
@@ -29,7 +29,7 @@ export async function readInput(
 ): Promise<Input> {
   const { at } = options;
   const read = at === undefined ? await readTexts(paths, options) : await readTextsAt(paths, at);
-  const service = createService();
+  const service = createService({ lean: true });
   // The core's own cap is for an editor.
   service.setSettings({
     ...{ maxFindings: Number.MAX_SAFE_INTEGER, ...projectSettings() },

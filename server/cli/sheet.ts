@@ -7,7 +7,7 @@ import {
   foldName,
   type Message,
   message,
-  type SheetView,
+  type SheetDocument,
   writeSheets,
 } from '../../core/index.ts';
 import { stateAt, stateOf } from '../host/git.ts';
@@ -78,7 +78,7 @@ function tellTrouble({ view, origin }: FiledSheet): boolean {
   return view.notDone.length > 0 || view.state !== 'ready';
 }
 
-function missing(there: readonly SheetView[], name: string | undefined): Message {
+function missing(there: readonly SheetDocument[], name: string | undefined): Message {
   if (name === undefined || there.length === 0) return message('command-files.no-formula');
   return message('command-files.no-formula-named', { name, names: there.map(({ formula }) => formula) });
 }

@@ -16,12 +16,14 @@ import { lineMessages, sectionMessages } from '../../facts/line-words.ts';
 import { mixingOutlook, waterToUse } from '../../facts/mixing-words.ts';
 import { planLineMarkdown, planMarkdown } from '../../facts/plan-words.ts';
 import { processTimes, stepTimes } from '../../facts/process-words.ts';
-import { readingMessage, trialMarkdown } from '../../facts/trial-words.ts';
+import { feelMessage, readingMessage, trialMarkdown } from '../../facts/trial-words.ts';
+import { baseMessages } from '../../facts/variant-words.ts';
 import { lineId, sectionId } from '../../model/formula-model.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
 import type { Scope } from '../../model/scope.ts';
 import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../../syntax/tree.ts';
 import { findProperty } from '../../syntax/vocabulary.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Span } from '../../text/span.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
@@ -32,7 +34,7 @@ export interface LineHover {
   readonly markdown: string;
 }
 
-/** The hover of a line of a block; `undefined` where there is nothing to say. */
+/** The hover of a line of a block; `undefined` where there is nothing to say. In a variant it says what stands in the base. */
 export function hoverOf(
   block: Block,
   line: number,
@@ -41,6 +43,21 @@ export function hoverOf(
   analysis: Analysis | undefined,
   speaker: Speaker,
   planned: () => PlanAnalysis | undefined = () => planOf(block, scope),
+): LineHover | undefined {
+  const hover = plainHover(block, line, column, scope, analysis, speaker, planned);
+  const beside = analysis === undefined ? [] : baseMessages(analysis.resolved.model.block, line);
+  if (hover === undefined || beside.length === 0) return hover;
+  return { ...hover, markdown: [hover.markdown, ...beside.map(speaker.say)].join('\n\n') };
+}
+
+function plainHover(
+  block: Block,
+  line: number,
+  column: number,
+  scope: Scope,
+  analysis: Analysis | undefined,
+  speaker: Speaker,
+  planned: () => PlanAnalysis | undefined,
 ): LineHover | undefined {
   const parsed = block.lines[line];
   if (parsed === undefined) return undefined;
@@ -100,7 +117,7 @@ function headerHover(
   speaker: Speaker,
   planned: () => PlanAnalysis | undefined,
 ): LineHover | undefined {
-  const words = block.lines[line]!.text.trimEnd();
+  const words = elementAt(block.lines, line).text.trimEnd();
   const span = spanOf(header.keyword.start, words.length);
   const title = (text: string): string => speaker.say(message('line.title', { name: escapeMarkdown(text) }));
   if (header.section === 'formula' && analysis !== undefined && header.name !== undefined) {
@@ -197,6 +214,8 @@ function propertyHover(
     if (ran !== undefined) said.push(speaker.say(message('programme.line-end-trial', { state: ran })));
     const reading = trial === undefined ? undefined : readingMessage(trial, line);
     if (reading !== undefined) said.push(speaker.say(reading));
+    const feel = trial === undefined ? undefined : feelMessage(trial, line);
+    if (feel !== undefined) said.push(speaker.say(feel));
     if (statement.value?.form === 'partTemperature')
       said.push(
         speaker.say(message('line.part-warmth', { part: escapeMarkdown(statement.value.name.text) })),

@@ -4,6 +4,7 @@ import { type Mention, mentionsOf, sectionAt } from '../../model/mentions.ts';
 import type { Definition, Scope } from '../../model/scope.ts';
 import type { Name, ParsedLine, SectionKind, Statement, Token } from '../../syntax/tree.ts';
 import { programmeWords } from '../../syntax/vocabulary.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Span } from '../../text/span.ts';
 import type { Claim, SemanticKind, SemanticModifier } from './semantic-words.ts';
 import { fillWords, numbersAndUnits } from './semantic-words.ts';
@@ -66,8 +67,10 @@ function formClaims({ statement, text, tokens }: ParsedLine, isMixed: boolean): 
       const said: Claim[] = [{ ...keyword, kind: isMixed ? 'step' : 'property' }];
       if (value?.form === 'word') said.push({ ...value.span, kind: 'choice' });
       if (value?.form === 'names') said.push(...value.names.map((name) => choice(name)));
-      if ((value?.form === 'reading' || value?.form === 'temperature') && value.stage !== undefined)
-        said.push(choice(value.stage));
+      if (value?.form === 'reading' || value?.form === 'temperature') {
+        if (value.stage !== undefined) said.push(choice(value.stage));
+        said.push(...(value.feel ?? []).map(choice));
+      }
       return said;
     }
     case 'step': {
@@ -167,7 +170,7 @@ const kindOfSection: Readonly<Record<SectionKind, SemanticKind>> = {
 
 function kindOfName(at: PlacedBlock, mention: Mention, scope: Scope): Omit<Claim, 'start' | 'end'> {
   if (mention.use === 'definition') {
-    const header = at.block.lines[mention.line]!.statement;
+    const header = elementAt(at.block.lines, mention.line).statement;
     const section = header.kind === 'header' && header.section !== 'unknown' ? header.section : 'part';
     return { kind: ingredientKind(kindOfSection[section], mention.name, scope), modifiers: ['declaration'] };
   }

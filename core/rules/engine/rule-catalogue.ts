@@ -48,6 +48,7 @@ import { yeastInTheHot } from '../mixing/yeast-in-the-hot.ts';
 import { loop } from '../names/loop.ts';
 import { noDensity } from '../names/no-density.ts';
 import { noPieceWeight } from '../names/no-piece-weight.ts';
+import { notInBase } from '../names/not-in-base.ts';
 import { sameNameTwice } from '../names/same-name-twice.ts';
 import { severalDefinitions } from '../names/several-definitions.ts';
 import { unknownFormula } from '../names/unknown-formula.ts';
@@ -75,6 +76,7 @@ export const rules: readonly Rule[] = [
   unknownMixer,
   unknownPart,
   unknownFormula,
+  notInBase,
   cannotBePlanned,
   notReadyInTime,
   notInDough,

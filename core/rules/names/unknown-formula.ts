@@ -1,18 +1,40 @@
+import type { NameProblem } from '../../model/name-problem.ts';
+import type { Scope } from '../../model/scope.ts';
+import { baseProblem } from '../../model/variant.ts';
+import type { Name } from '../../syntax/tree.ts';
 import { nearestWord } from '../../text/nearest.ts';
+import type { Span } from '../../text/span.ts';
 import { message } from '../../words/message.ts';
 import { writeFix } from '../engine/fixes.ts';
-import type { Rule } from '../engine/rule.ts';
+import type { Rule, RuleFinding } from '../engine/rule.ts';
 
 export const unknownFormula: Rule = {
   code: 'unknown-formula',
   level: 'warning',
   mendsSlips: true,
-  title: 'A plan asks for a formula that is not there',
+  title: 'A plan or a variant asks for a formula that is not there',
   explanation:
-    'What is to be made cannot be counted. Write the name as the header of the formula does, or write the formula.',
+    'What is to be made cannot be counted, and a variant of it not be computed. Write the name as the header of the formula does, or write the formula.',
   bad: 'formula Quay Tin:\n  yield 10 pieces of 900 g\n  bread flour  100%\n  water  65%\n\nplan Friday:\n  ready 2026-05-15 06:00\n  Quai Tin  20 pieces\n',
   good: 'formula Quay Tin:\n  yield 10 pieces of 900 g\n  bread flour  100%\n  water  65%\n\nplan Friday:\n  ready 2026-05-15 06:00\n  Quay Tin  20 pieces\n',
   *check({ block, scope }) {
+    const base = baseProblem(block, scope);
+    if (base?.kind === 'base-unknown') yield unknownBase(base, scope);
+    if (base?.kind === 'several') {
+      yield {
+        line: base.line,
+        span: spanOf(base.name),
+        level: 'error',
+        message: message('unknown-formula.several', {
+          name: base.definitions[0]!.name.text,
+          count: base.definitions.length,
+        }),
+        related: base.definitions.map((definition) => ({
+          definition,
+          message: message('several-definitions.one'),
+        })),
+      };
+    }
     if (block.top?.kind !== 'plan') return;
     for (const [line, { statement }] of block.lines.entries()) {
       if (statement.kind !== 'planned' || statement.name.folded === '') continue;
@@ -29,9 +51,7 @@ export const unknownFormula: Rule = {
         };
         continue;
       }
-      const seen = new Map(scope.names('formula').map((one) => [one.name.folded, one.name.text]));
-      const meant = nearestWord(name.folded, seen.keys());
-      const written = meant === undefined ? undefined : seen.get(meant)!;
+      const written = nearestFormula(name, scope);
       yield {
         line,
         span,
@@ -44,3 +64,35 @@ export const unknownFormula: Rule = {
     }
   },
 };
+
+const spanOf = ({ start, end }: Name): Span => ({ start, end });
+
+function nearestFormula(name: Name, scope: Scope): string | undefined {
+  const seen = new Map(scope.names('formula').map((one) => [one.name.folded, one.name.text]));
+  const meant = nearestWord(name.folded, seen.keys());
+  return meant === undefined ? undefined : seen.get(meant);
+}
+
+/** The base of a variant that is not there: its own, or that of a base, which is told there too. */
+function unknownBase(
+  { line, name, wanted }: Extract<NameProblem, { kind: 'base-unknown' }>,
+  scope: Scope,
+): RuleFinding {
+  const span = spanOf(name);
+  if (wanted !== name) {
+    const said = message('unknown-formula.base-of-base', { name: name.text, otherName: wanted.text });
+    return { line, span, message: said, level: 'error' };
+  }
+  const meant = nearestFormula(name, scope);
+  const said =
+    meant === undefined
+      ? message('unknown-formula.base', { name: name.text })
+      : message('unknown-formula.base-meant', { name: name.text, otherName: meant });
+  return {
+    line,
+    span,
+    message: said,
+    level: 'error',
+    fixes: meant === undefined ? [] : [writeFix(line, name, meant, true)],
+  };
+}

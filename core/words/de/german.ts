@@ -27,6 +27,7 @@ import { label } from './label.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
+import { mixingMap } from './mixing-map.ts';
 import { mixingOutlook } from './mixing-outlook.ts';
 import { mixingReasons } from './mixing-reasons.ts';
 import { mixingTrials } from './mixing-trials.ts';
@@ -73,6 +74,7 @@ export const subjects = {
   allergens,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
+  'mixing-map': mixingMap,
   'mixing-outlook': mixingOutlook,
   'mixing-reasons': mixingReasons,
   'mixing-trials': mixingTrials,
@@ -125,6 +127,7 @@ const catalogue: Catalogue = {
   ...allergens,
   ...mixingHeat,
   ...mixingHints,
+  ...mixingMap,
   ...mixingOutlook,
   ...mixingReasons,
   ...mixingTrials,

@@ -76,6 +76,7 @@ export const notation: Translation<typeof english> = {
   'property.formula-ripe-culture': () =>
     'bei einem Sauerteig, den andere Rezepturen nehmen: Anstellgut der eigenen Art',
   'property.formula-ferment': () => 'bei einem Sauerteig: Zeit und Temperatur der Gärung',
+  'property.formula-without': () => 'bei einer Abwandlung: was sie von ihrer Vorlage nicht übernimmt',
   'property.formula-hold': () => 'bei einem Sauerteig: Zeit und Temperatur, in denen er bereitsteht',
   'property.formula-keep-back': () => 'bei einem Sauerteig: was für den nächsten Tag bleibt',
   'property.scald-cook': () => 'wie heiß es gekocht wird; die Stärke bindet dann das Wasser',
@@ -115,6 +116,7 @@ export const notation: Translation<typeof english> = {
   'slot.part': () => 'ein Teil dieser Rezeptur',
   'slot.mixer': () => 'ein eigener Kneter oder eine Bauart',
   'slot.stage': () => 'wie der Teig aussieht',
+  'slot.feel': () => 'wie der Teig sich anfühlt',
   'slot.step': () => 'was getan wird',
   'slot.remark': () => 'eine eigene Anmerkung',
   'slot.words': () => 'eigene Worte',

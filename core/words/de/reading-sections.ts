@@ -25,6 +25,8 @@ export const readingSections: Translation<typeof english> = {
     `Ein Doppelpunkt beendet nur die Zeile, die einen Abschnitt beginnt. „${name}“ und die Menge stehen ohne ihn.`,
 
   'missing-name.section': ({ section, example }) => `„${section}“ braucht einen Namen: ${example}`,
+  'missing-name.base': ({ example }) =>
+    `Von welcher Rezeptur ist das eine Abwandlung? Ihr Name folgt auf „like“: ${example}`,
   'missing-name.ingredient': () => 'Welche Zutat? Ihr Name steht vor der Menge.',
   'missing-name.planned': () => 'Welche Rezeptur? Ihr Name steht vor der Menge.',
   'missing-name.step': () => 'Was wird getan? Ein Schritt beginnt mit seinem Wort: rest 15 min',

@@ -127,6 +127,11 @@ export const rulePages: RulePages = {
     explanation:
       '`balance` nimmt, was die anderen Mehle an 100 % übrig lassen. Sie ergeben schon 100 % oder mehr. Eines davon senken oder diese Zeile entfernen.',
   },
+  'not-in-base': {
+    title: 'Eine Abwandlung lässt weg, was ihre Vorlage nicht hat',
+    explanation:
+      'Nach `without` steht, was eine Abwandlung von ihrer Vorlage nicht übernimmt: eine Zutatenzeile oder ein Teil, mit dem Namen von dort. Den Namen schreiben wie in der Vorlage oder die Zeile herausnehmen.',
+  },
   'nothing-to-draw': {
     title: 'Ein Teil entnimmt, was nicht da ist',
     explanation:
@@ -168,9 +173,9 @@ export const rulePages: RulePages = {
       'Eine Ausbeute legt fest, wie viel Teig gemacht wird, ein Mehl in Gewicht ebenso. Beides zugleich passt nur durch Zufall zusammen. Die Mehle in Prozent schreiben oder die Ausbeute entfernen.',
   },
   'unknown-formula': {
-    title: 'Ein Plan verlangt eine Rezeptur, die nicht da ist',
+    title: 'Ein Plan oder eine Abwandlung verlangt eine Rezeptur, die nicht da ist',
     explanation:
-      'Was gemacht werden soll, lässt sich nicht zählen. Den Namen schreiben wie in der Kopfzeile der Rezeptur, oder die Rezeptur schreiben.',
+      'Was gemacht werden soll, lässt sich nicht zählen, und eine Abwandlung davon nicht berechnen. Den Namen schreiben wie in der Kopfzeile der Rezeptur, oder die Rezeptur schreiben.',
   },
   'unknown-ingredient': {
     title: 'Eine Zutat, die nicht definiert ist',

@@ -26,6 +26,8 @@ export const readingSections = {
 
   'missing-name.section': ({ section, example }: Args<'section' | 'example'>) =>
     `Give the ${section} a name: ${example}`,
+  'missing-name.base': ({ example }: Args<'example'>) =>
+    `Of which formula is it a variant? Its name follows “like”: ${example}`,
   'missing-name.ingredient': () => 'Which ingredient? Its name stands before the amount.',
   'missing-name.planned': () => 'Which formula? Its name stands before the amount.',
   'missing-name.step': () => 'What is done? A step starts with its word: rest 15 min',
