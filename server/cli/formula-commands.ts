@@ -41,9 +41,30 @@ function addCheck(program: Command, end: End): void {
     .option('--write-baseline <file>', 'write the findings of today into this file')
     .option('--force', 'write a baseline over a file that is none')
     .addOption(
-      new Option('--staged', 'check what git is about to commit, and the files that use it').conflicts(
+      new Option('--staged', 'check what git is about to commit, and the files that use it').conflicts([
         'watch',
-      ),
+        'since',
+        'stdinName',
+      ]),
+    )
+    .addOption(
+      new Option(
+        '--since <revision>',
+        'check what is other than at a revision of git, and the files that use it',
+      ).conflicts(['watch', 'stdinName']),
+    )
+    .addOption(
+      new Option(
+        '--stdin-name <file>',
+        'the path - is standard input: the text that this file shall have',
+      ).conflicts(['watch', 'fix']),
+    )
+    .addOption(
+      new Option('--fix', 'mend slips of writing in the files first: units, colons, names').conflicts([
+        'watch',
+        'staged',
+        'since',
+      ]),
     )
     .addOption(languageOption())
     .addOption(massOption())

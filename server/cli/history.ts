@@ -48,7 +48,8 @@ export async function history(
   if (repository.root === undefined) return refuse(repository.message);
   const { root, isBare } = repository;
   const way = path === undefined ? undefined : wayTo(at, root);
-  if (way !== undefined && leadsOut(way)) return refuse(message('command-git.outside', { file: path! }));
+  if (path !== undefined && way !== undefined && leadsOut(way))
+    return refuse(message('command-git.outside', { file: path }));
   const revision = options.at ?? 'HEAD';
   const commit = await commitOf(root, revision);
   if (typeof commit !== 'string') return refuse(commit.message);

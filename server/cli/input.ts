@@ -23,6 +23,8 @@ export async function readInput(
   options: {
     readonly around?: boolean;
     readonly forPrograms?: boolean;
+    /** What cannot be read is not told, for somebody tells it later. */
+    readonly quietly?: boolean;
     /** A revision of git to read them from, in the place of the disk. */
     readonly at?: string | undefined;
   } = {},
@@ -62,7 +64,7 @@ const atOnce = 32;
  */
 export async function readTexts(
   paths: readonly string[],
-  { around = true }: { readonly around?: boolean } = {},
+  { around = true, quietly = false }: { readonly around?: boolean; readonly quietly?: boolean } = {},
 ): Promise<Texts> {
   const asked = new Map<string, AskedFile>();
   const texts: [uri: string, text: string][] = [];
@@ -72,7 +74,7 @@ export async function readTexts(
 
   const trouble = (path: string, what: Message) => {
     troubles.push({ path: shownPath(path), message: say(what) });
-    complain(shownPath(path), say(what));
+    if (!quietly) complain(shownPath(path), say(what));
   };
   const read = async (batch: readonly string[], wanted: boolean): Promise<void> => {
     const fresh = batch

@@ -33,8 +33,8 @@ const program = new Command('doughwright')
   .hook('preAction', async (_, command) => {
     // Taken for the current folder, an empty word (a variable of a script that is not set) would change or check all of it.
     if (command.args.includes('')) command.error('error: an empty word stands where a name is meant.');
-    // The server reads the project of its workspace, and the core later.
-    if (command.name() === 'serve') return;
+    // The server reads the project of its workspace, and the core later; a script for a shell needs neither.
+    if (command.name() === 'serve' || command.name() === 'completion') return;
     const { takeProject, projectDisplay } = await import('./project.ts');
     const { language, mass, temperature } = command.opts<Shown>();
     const project = await takeProject(command.args);

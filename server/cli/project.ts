@@ -40,8 +40,10 @@ export interface FoundProject {
 export async function takeProject(words: readonly string[]): Promise<FoundProject> {
   const places = await Promise.all(words.map(projectOf));
   const named = places.filter((place) => place !== undefined);
-  const file = named.length === 0 ? await fileAbove(resolve('.')) : named[0]!.file;
-  const others = named.filter((place) => place.file !== file);
+  const [first] = named;
+  const file = first === undefined ? await fileAbove(resolve('.')) : first.file;
+  const other = named.find((place) => place.file !== file);
+  const shownFile = file === undefined ? '.' : shownPath(file);
   const text = file === undefined ? undefined : await readFile(file, 'utf8').catch(() => undefined);
   const read = text === undefined ? undefined : readProject(text, new Set(rules.map(({ code }) => code)));
   project = read?.settings ?? noProject;
@@ -49,12 +51,12 @@ export async function takeProject(words: readonly string[]): Promise<FoundProjec
     language: project.language,
     tell: () => {
       for (const { line, message: what } of read?.findings ?? [])
-        complain(`${shownPath(file!)}:${line + 1}`, say(what));
-      if (others.length > 0) {
-        const files = [file, others[0]!.file].map((one) => (one === undefined ? '.' : shownPath(one)));
+        complain(`${shownFile}:${line + 1}`, say(what));
+      if (other !== undefined) {
+        const files = [shownFile, other.file === undefined ? '.' : shownPath(other.file)];
         complain(say(message('project.several', { files })));
       }
-      return (read?.findings.length ?? 0) > 0 || others.length > 0;
+      return (read?.findings.length ?? 0) > 0 || other !== undefined;
     },
   };
 }

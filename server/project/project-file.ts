@@ -168,9 +168,9 @@ class Places {
     offset: number,
     length: number,
   ): { readonly line: number; readonly start: number; readonly end: number } {
-    const before = this.#text.slice(0, offset).split('\n');
-    const start = before.at(-1)!.length;
+    const before = this.#text.slice(0, offset);
+    const start = offset - (before.lastIndexOf('\n') + 1);
     const rest = this.#text.slice(offset).search(/\r?\n|$/);
-    return { line: before.length - 1, start, end: start + Math.max(0, Math.min(length, rest)) };
+    return { line: before.split('\n').length - 1, start, end: start + Math.max(0, Math.min(length, rest)) };
   }
 }
