@@ -9,7 +9,9 @@ import { rowsTable } from './rows-table.ts';
 const bands = ['weighing', 'doing', 'outcome'] as const;
 
 const bandOf: Readonly<Record<Section['name'], (typeof bands)[number] | undefined>> = {
-  // Below the heading, and among the controls.
+  // Below the heading, among the controls, and on paper alone.
+  glance: undefined,
+  log: undefined,
   facts: undefined,
   day: undefined,
   before: 'weighing',
@@ -101,6 +103,24 @@ function bodyOf(section: Section, heading: string, around: Around): Shown {
     case 'notes':
       return nothing;
   }
+}
+
+/** The answers at the head of the sheet, each in a tile that leads to its line. */
+export function answerTiles({ facts }: FactsSection, around: Around): Shown {
+  return html`<dl class="glance">
+    ${repeat(
+      facts,
+      ({ id }) => id,
+      ({ id, label, line, value, verdict, notes, findings }) =>
+        html`<div class=${verdict?.level ?? ''} data-id=${id}>
+          <dt>${named(label, line, around)}</dt>
+          <dd class="value" dir="auto"><span class="sign" aria-hidden="true">${verdict?.sign}</span> ${value}</dd>
+          ${verdict === undefined || verdict.word === '' ? nothing : html`<dd class="word" dir="auto">${verdict.word}</dd>`}
+          ${notes.map((text) => html`<dd class="note" dir="auto">${text}</dd>`)}
+          ${findings === undefined ? nothing : html`<dd class="about">${findingsList(findings, around)}</dd>`}
+        </div>`,
+    )}
+  </dl>`;
 }
 
 /** Labelled figures, each with what was found at it. */

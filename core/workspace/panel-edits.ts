@@ -34,9 +34,10 @@ export function panelEdits(
   const model = formulaOf(block);
   if (model === undefined || analysis === undefined) return speaker.say(notThere);
   if (change.kind === 'reading') {
-    const edit = logReading(model, change.reading, presentProgramme(analysis, change.reading.mixer));
-    if ('code' in edit) return speaker.say(edit);
-    return [{ uri, edits: [withEnding({ ...edit, line: edit.line + firstLine }, sourceOf(uri))] }];
+    const logged = logReading(model, change.reading, presentProgramme(analysis, change.reading.mixer));
+    if ('code' in logged) return speaker.say(logged);
+    const inFile = logged.map((edit) => ({ ...edit, line: edit.line + firstLine }));
+    return [{ uri, edits: inFile.map((edit) => withEnding(edit, sourceOf(uri))) }];
   }
   const edits = applyOptions(uri, firstLine, analysis, scope, change.asked);
   if ('code' in edits) return speaker.say(edits);

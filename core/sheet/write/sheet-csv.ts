@@ -55,10 +55,11 @@ function fieldsOf(section: Section, speaker: Speaker): Fields[] {
   const part = section.title;
   switch (section.kind) {
     case 'facts':
+      if (section.name === 'log') return [];
       return section.facts.map((fact) => ({
         part,
         name: fact.label,
-        note: joined([fact.value, ...fact.notes, ...foundAt(fact, speaker)]),
+        note: joined([fact.value, fact.verdict?.word ?? '', ...fact.notes, ...foundAt(fact, speaker)]),
       }));
     case 'table':
       return section.rows.map((row) => ({

@@ -20,6 +20,7 @@ import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
+import { glance } from './glance.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
 import { label } from './label.ts';
@@ -53,6 +54,7 @@ import { totals } from './totals.ts';
 /** The messages by subject, as English has them. */
 export const subjects = {
   fixes,
+  glance,
   findings,
   'reading-sections': readingSections,
   'reading-amounts': readingAmounts,
@@ -103,6 +105,7 @@ export const subjects = {
 
 const catalogue: Catalogue = {
   ...fixes,
+  ...glance,
   ...findings,
   ...readingSections,
   ...readingAmounts,

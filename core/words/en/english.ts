@@ -18,6 +18,7 @@ import { editing } from './editing.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
+import { glance } from './glance.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
 import { label } from './label.ts';
@@ -49,6 +50,7 @@ import { totals } from './totals.ts';
 /** The messages by subject; one subject is one file, in every language. */
 export const subjects = {
   fixes,
+  glance,
   findings,
   'reading-sections': readingSections,
   'reading-amounts': readingAmounts,
@@ -100,6 +102,7 @@ export const subjects = {
 /** Every message in English: the list of messages that there are, which every other language follows. */
 export const english = {
   ...fixes,
+  ...glance,
   ...findings,
   ...readingSections,
   ...readingAmounts,
