@@ -1,6 +1,6 @@
-import { html, nothing } from 'lit-html';
+import { html, nothing, svg } from 'lit-html';
 import { repeat } from 'lit-html/directives/repeat.js';
-import type { FactsSection, Section, SheetDocument, StepsSection } from '../../server/protocol.ts';
+import type { FactsSection, Section, SheetDocument, Step, StepsSection } from '../../server/protocol.ts';
 import { chartParts } from './chart-parts.ts';
 import { type Around, findingsList, named, type Shown } from './found.ts';
 import { rowsTable } from './rows-table.ts';
@@ -22,7 +22,6 @@ const bandOf: Readonly<Record<Section['name'], (typeof bands)[number] | undefine
   'mixing-chart': 'doing',
   trial: 'doing',
   clock: 'doing',
-  'timeline-chart': 'doing',
   yield: 'outcome',
   'composition-chart': 'outcome',
   cost: 'outcome',
@@ -161,10 +160,19 @@ function stepsTable({ heads, steps }: StepsSection, heading: string, around: Aro
         (step) =>
           html`<tr class=${step.of} data-id=${step.id}>
             <td class="clock">${step.when}</td>
-            <th scope="row">${step.of === 'ready' ? step.text : named(step.text, step.line, around)}${findingsList(step.findings, around)}</th>
+            <th scope="row">${step.of === 'ready' ? step.text : named(step.text, step.line, around)}${bar(step)}${(step.notes ?? []).map((text) => html`<span class="note" dir="auto">${text}</span>`)}${findingsList(step.findings, around)}</th>
             <td class="lasts">${step.lasts ?? ''}</td>
           </tr>`,
       )}
     </tbody>
   </table>`;
+}
+
+/** Where a step lies along the whole work; the words beside it say the same. */
+function bar({ along: { from, to } }: Step): Shown {
+  const width = Math.max(0.8, (to - from) * 100);
+  const x = Math.min(from * 100, 100 - width);
+  return html`<svg class="along" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
+    ${svg`<path d="M0,2 H100"></path><rect x=${x} y="0" width=${width} height="4"></rect>`}
+  </svg>`;
 }

@@ -164,6 +164,7 @@ const steps: readonly Step[] = [
   line: 31 + index,
   when: `after ${index} h`,
   text,
+  along: { from: index / 7, to: index / 7 },
   startSeconds: index * 3600,
 }));
 const clock: Section = {

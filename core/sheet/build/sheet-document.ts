@@ -68,7 +68,6 @@ export type SectionName =
   | 'mixing-chart'
   | 'trial'
   | 'clock'
-  | 'timeline-chart'
   | 'yield'
   /** Blanks for a pen, on paper. */
   | 'log'
@@ -203,6 +202,10 @@ export interface Step extends SheetNode {
   readonly clock?: SheetClock;
   readonly text: string;
   readonly lasts?: string;
+  /** Where it lies along the whole work, 0 to 1; a moment that takes no time begins and ends there. */
+  readonly along: { readonly from: number; readonly to: number };
+  /** How warm the dough is then, and how far it grows. */
+  readonly notes?: readonly string[];
   /** From the start of the first mixing; below nothing for what is made before. */
   readonly startSeconds: number;
   readonly seconds?: number;

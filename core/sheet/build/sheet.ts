@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import { fermentationTimeline } from '../../facts/fermentation-timeline.ts';
 import { makesMessages } from '../../facts/formula-words.ts';
 import { holdsUp } from '../../facts/holds-up.ts';
 import { inMixer, waterToUse } from '../../facts/mixing-words.ts';
@@ -129,8 +130,8 @@ function sectionsOf(
   });
   const lines = mix === undefined ? [] : mixingLines(mix, firstLine, speaker);
   const programme = { model: batch.resolved.model, times: batches, firstLine };
-  const clock = clockSection(timeline.view, speaker);
-  const charts = chartsOf({ whole, batch, scope, timeline: timeline.view, firstLine, speaker });
+  const clock = clockSection(timeline.view, fermentationTimeline(whole), firstLine, speaker);
+  const charts = chartsOf({ whole, batch, scope, speaker });
   const facts = { analysis: whole, firstLine, size, speaker };
   const sections = [
     glanceSection(batch, firstLine, speaker),
@@ -142,7 +143,6 @@ function sectionsOf(
     // What was measured belongs to the formula as it is written, whatever is tried today.
     ...trialSections(inFile, scope, firstLine, speaker),
     clock,
-    charts.timeline,
     logSection(speaker),
     yieldFacts(facts),
     charts.composition,

@@ -73,7 +73,7 @@ function fieldsOf(section: Section, speaker: Speaker): Fields[] {
         when: step.when,
         name: step.text,
         minutes: step.seconds === undefined ? '' : trimmed(step.seconds / 60, 3),
-        note: joined(foundAt(step, speaker)),
+        note: joined([...(step.notes ?? []), ...foundAt(step, speaker)]),
       }));
     case 'chart':
     case 'notes':

@@ -7,6 +7,7 @@ import type {
   Section,
   SheetDocument,
   SheetNode,
+  Step,
   StepsSection,
   TableSection,
 } from '../build/sheet-document.ts';
@@ -214,12 +215,30 @@ function stepsTable({ heads, steps }: StepsSection, id: string, speaker: Speaker
           { class: step.of, 'data-id': step.id },
           ticks(step.of === 'ready' ? 0 : 1),
           element('td', { class: 'clock' }, step.when),
-          element('th', { scope: 'row', class: 'name', dir: 'auto' }, step.text),
+          element(
+            'th',
+            { scope: 'row', class: 'name', dir: 'auto' },
+            step.text,
+            ...(step.notes ?? []).map((note) => element('span', { class: 'note', dir: 'auto' }, note)),
+            bar(step),
+          ),
           element('td', { class: 'figures' }, step.lasts ?? ''),
         ),
         aboutRow(step, 4, speaker),
       ]),
     ),
+  );
+}
+
+/** Where a step lies along the whole work; the words beside it say the same. */
+function bar({ along: { from, to } }: Step): Markup {
+  const width = Math.max(0.8, (to - from) * 100);
+  const x = Math.min(from * 100, 100 - width);
+  return element(
+    'svg',
+    { class: 'along', viewBox: '0 0 100 4', preserveAspectRatio: 'none', 'aria-hidden': 'true' },
+    element('path', { d: 'M0,2 H100', stroke: 'currentColor', 'stroke-opacity': '0.3' }),
+    element('rect', { x: x.toFixed(1), y: '0', width: width.toFixed(1), height: '4' }),
   );
 }
 

@@ -133,7 +133,7 @@ function rowsTable(section: TableSection, speaker: Speaker): Table {
 function stepsTable(section: StepsSection, speaker: Speaker): Table {
   const [when, work, lasts] = section.heads;
   const found = section.steps.flatMap((step) =>
-    foundAt(step, speaker).map((said) => `${step.text}: ${said}`),
+    [...(step.notes ?? []), ...foundAt(step, speaker)].map((said) => `${step.text}: ${said}`),
   );
   return {
     title: titleOf(section),

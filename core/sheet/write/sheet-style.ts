@@ -43,6 +43,7 @@ export const sheetStyle = [
   '.work td,.work tbody th{font-size:12pt;line-height:1.15;padding-top:.2mm;padding-bottom:.2mm}.work .tick{width:4.5mm;height:4.5mm}.work .clock{font-weight:700;white-space:nowrap}.work .stage{white-space:nowrap}.work .name{width:99%}.work .ready td{font-weight:700}',
   '.plain td,.plain tbody th{padding-top:.6mm;padding-bottom:.6mm;font-size:10pt}.plain{width:auto}',
   '.mixing .small,.clock .small{font-size:11pt;padding:0;list-style:none;margin-top:1mm}.mixing .small li:first-child{font-weight:600}',
+  '.along{display:block;width:100%;height:1mm;margin-top:.3mm}.clock .name .note{display:block;font-size:8.5pt}',
   '.findings{list-style:none;padding:0;font-size:11pt;font-weight:600}',
   '.screen td.figures,.screen th.figures{white-space:normal}.chart svg{display:block;width:100%;max-width:132mm;height:auto;color:#000}.note{font-size:11pt}',
   '.sheet+.sheet{margin-top:3rem;border-top:2pt solid;padding-top:1.5rem}',
