@@ -34,6 +34,8 @@ const forNode: BuildOptions = {
   // Another file is required, as the program is, which is quicker than the loader of modules.
   supported: { 'dynamic-import': false },
   plugins: [otherLanguages()],
+  // Its file for Node asks for its own parts while it runs, which a bundle has not.
+  alias: { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' },
 };
 const forBrowser: BuildOptions = { ...shared, platform: 'browser', target: 'es2022' };
 
@@ -69,6 +71,7 @@ const bundles: BuildOptions[] = [
   { ...forNode, entryPoints: ['server/cli/main.ts'], outfile: 'dist/doughwright-main.cjs' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/preview/page.ts'], outfile: 'dist/preview.js' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/changes/page.ts'], outfile: 'dist/changes.js' },
+  { ...forBrowser, format: 'iife', entryPoints: ['client/history/page.ts'], outfile: 'dist/history.js' },
   { ...forBrowser, entryPoints: ['client/preview/page.css'], outfile: 'dist/preview.css' },
 ];
 if (flags.has('--tests')) {

@@ -6,12 +6,14 @@ import type { WorkspaceEdit } from 'vscode-languageserver';
 import type { ComparisonPage } from '../core/compare/comparison-page.ts';
 import type { FormulaTemplate } from '../core/features/completion/templates.ts';
 import type { OverviewEntry } from '../core/features/outline/overview.ts';
+import type { HistoryPage } from '../core/history/history-page.ts';
 
 export type { Change, ChangeGroup } from '../core/compare/comparison.ts';
 export type { ComparedBlock, ComparisonPage } from '../core/compare/comparison-page.ts';
 export type { ReadingToLog } from '../core/features/actions/log-reading.ts';
 export type { FormulaTemplate } from '../core/features/completion/templates.ts';
 export type { OverviewEntry, OverviewKind } from '../core/features/outline/overview.ts';
+export type { HistoryPage, HistoryPageChart, HistoryPageRow } from '../core/history/history-page.ts';
 export type { ImportedTable, TableNote } from '../core/import/import-table.ts';
 export type { PanelChange } from '../core/workspace/panel-edits.ts';
 
@@ -133,6 +135,22 @@ export interface CompareParams {
 /** All of it in words, or `null` where the file is not known. */
 export type CompareResult = ComparisonPage | null;
 
+/** Request `doughwright/history`: what became of the figures of a formula over the revisions of git. */
+export interface HistoryParams {
+  readonly textDocument: { readonly uri: string };
+  readonly line: number;
+  readonly formula?: string;
+}
+/** All of it in words, a sentence that says why there is none, or `null` where the file or its formula is not known. */
+export type HistoryResult = { readonly page: HistoryPage } | { readonly cannot: string } | null;
+
+/** Request `doughwright/since`: since which revision the figure that a line is about is as it is, in a sentence; `null` where none is. */
+export interface SinceParams {
+  readonly textDocument: { readonly uri: string };
+  readonly line: number;
+}
+export type SinceResult = { readonly text: string } | null;
+
 /** The names on the wire. They are types so that a side that only knows this file's types still cannot misspell them. */
 export type SheetRequest = 'doughwright/sheet';
 export type SheetTextRequest = 'doughwright/sheetText';
@@ -143,3 +161,5 @@ export type NewFormulaRequest = 'doughwright/newFormula';
 export type ImportTableRequest = 'doughwright/importTable';
 export type EditRequest = 'doughwright/edit';
 export type CompareRequest = 'doughwright/compare';
+export type HistoryRequest = 'doughwright/history';
+export type SinceRequest = 'doughwright/since';

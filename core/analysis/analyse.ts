@@ -1,5 +1,6 @@
 import type { DevelopmentFactor } from '../calc/calibration/calibration-development.ts';
 import { solveFormula } from '../calc/formula/formula.ts';
+import { doughOf } from '../calc/formula/formula-input.ts';
 import { type Known, unknown } from '../calc/known.ts';
 import type { FormulaModel } from '../model/formula-model.ts';
 import { type ResolvedFormula, resolveFormula } from '../model/resolve.ts';
@@ -27,8 +28,10 @@ export function analyse(model: FormulaModel, scope: Scope): Analysis {
 
 /** The same for a formula already resolved, at whatever yield its input now has. */
 export function analyseResolved(resolved: ResolvedFormula): Analysis {
-  const { solved, problems } = solveFormula(resolved.input);
-  const dough = resolved.input.sections[0]!.id;
+  // Half of a variant is no formula: what its base would bring is not there to be added up.
+  const { solved, problems } =
+    resolved.baseProblem === undefined ? solveFormula(resolved.input) : { solved: undefined, problems: [] };
+  const dough = doughOf(resolved.input).id;
   const index = resolved.mixes.findIndex((mix) => mix.sectionId === dough);
   let mixes: readonly Known<MixAnalysis, Message>[] | undefined;
   const mixed = (): readonly Known<MixAnalysis, Message>[] => {

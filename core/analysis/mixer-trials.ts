@@ -7,7 +7,9 @@ import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
 import { byHand, findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
+import { wholeBlock } from '../model/variant.ts';
 import type { Block, Name } from '../syntax/tree.ts';
+import { firstOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { analyse } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
@@ -66,7 +68,7 @@ export function handTrials(scope: Scope): MixerTrials | undefined {
 
 function runsOf(scope: Scope, mayCount: (model: FormulaModel) => boolean): Run[] {
   return scope.names('tried').flatMap((definition): Run[] => {
-    const model = formulaOf(definition.block);
+    const model = formulaOf(wholeBlock(definition.block, scope.from(definition.uri)));
     if (model === undefined || !mayCount(model)) return [];
     return model.trials.map(({ header }, index) => ({ definition, model, index, date: header.date ?? '' }));
   });
@@ -88,7 +90,7 @@ function fittedTo(mixer: Mixer, runs: readonly Run[], scope: Scope): MixerTrials
   if (evidence.length === 0) return undefined;
   return {
     mixer,
-    newest: [...counted][0]!,
+    newest: firstOf([...counted]),
     formulas: [...new Set(runs.map(({ definition }) => definition))].filter((one) => counted.has(one)),
     trials: evidence.length,
     hasOlder: looked < newest.length,
@@ -100,7 +102,7 @@ function fittedTo(mixer: Mixer, runs: readonly Run[], scope: Scope): MixerTrials
 type Fitted = Pick<MixerTrials, 'calibration' | 'development'>;
 
 function calibrationOf(mixer: Mixer, evidence: readonly CalibrationTrial[]): Fitted {
-  const before = calibrations.get(evidence[0]!);
+  const before = calibrations.get(firstOf(evidence));
   const same =
     before?.mixer === mixer &&
     before.evidence.length === evidence.length &&
@@ -116,7 +118,7 @@ function calibrationOf(mixer: Mixer, evidence: readonly CalibrationTrial[]): Fit
       return development;
     },
   };
-  calibrations.set(evidence[0]!, { mixer, evidence, fitted });
+  calibrations.set(firstOf(evidence), { mixer, evidence, fitted });
   return fitted;
 }
 
@@ -129,7 +131,7 @@ const calibrations = new WeakMap<
 /** What tells mixers apart: the block that defines one, else its kind; all that is mixed by hand without a section is one pair of hands. */
 export type MixerKey = Block | MixerKind;
 
-function keyOf({ definition, data }: Mixer): MixerKey {
+export function keyOf({ definition, data }: Mixer): MixerKey {
   return definition?.block ?? data.kind;
 }
 
@@ -181,7 +183,10 @@ export interface Told {
 /** By the trials of a formula, in their order; undefined for one that says nothing of its mixer. */
 type Evidence = readonly (Told | undefined)[];
 
-const remembered = new WeakMap<Block, { readonly asked: readonly Asked[]; readonly evidence: Evidence }>();
+const remembered = new WeakMap<
+  Block,
+  { readonly model: FormulaModel; readonly asked: readonly Asked[]; readonly evidence: Evidence }
+>();
 
 /**
  * What each trial of one formula says of its mixer. Remembered while the formula and all it looked up stay the same, so
@@ -189,7 +194,8 @@ const remembered = new WeakMap<Block, { readonly asked: readonly Asked[]; readon
  */
 function evidenceOf({ uri, block, name }: Definition, model: FormulaModel, scope: Scope): Evidence {
   const before = remembered.get(block);
-  if (before?.asked.every((one) => stands(one, scope)) === true) return before.evidence;
+  // A variant is another as soon as its base is.
+  if (before?.model === model && before.asked.every((one) => stands(one, scope))) return before.evidence;
   const asked: Asked[] = [];
   const listening = noting(scope, asked);
   const analysis = analyse(model, listening);
@@ -204,7 +210,7 @@ function evidenceOf({ uri, block, name }: Definition, model: FormulaModel, scope
       trial: { ...told, flours, ...(friction.known ? { frictionCelsius: friction.value } : {}) },
     };
   });
-  remembered.set(block, { asked, evidence });
+  remembered.set(block, { model, asked, evidence });
   return evidence;
 }
 

@@ -1,5 +1,6 @@
 import { type DevelopmentFactor, developmentFactor } from '../calc/calibration/calibration-development.ts';
 import type { FormulaModel } from '../model/formula-model.ts';
+import type { Mixer } from '../model/found-mixer.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Analysis } from './analysis.ts';
 import { trialEvidence, trialsOf } from './trials.ts';
@@ -9,7 +10,8 @@ export function seesStages({ trials }: FormulaModel): boolean {
   return trials.some((trial) =>
     [...(trial.said.get('at') ?? []), ...(trial.said.get('end') ?? [])].some(
       ({ statement: { value } }) =>
-        (value?.form === 'reading' || value?.form === 'temperature') && value.stage !== undefined,
+        (value?.form === 'reading' || value?.form === 'temperature') &&
+        (value.stage !== undefined || value.feel !== undefined),
     ),
   );
 }
@@ -23,7 +25,7 @@ export function seenDevelopment(analysis: Analysis, scope: Scope): DevelopmentFa
   if (!doughMix.known) return undefined;
   const { mixer } = doughMix.value;
   const evidence = trialsOf(analysis, scope).flatMap((trial) => {
-    const isOwn = trial.mix.known && trial.mix.value.mixer === mixer;
+    const isOwn = trial.mix.known && isSameMixer(trial.mix.value.mixer, mixer);
     return (isOwn ? trialEvidence(trial, '') : undefined) ?? [];
   });
   if (evidence.length === 0) return undefined;
@@ -31,4 +33,10 @@ export function seenDevelopment(analysis: Analysis, scope: Scope): DevelopmentFa
   if (!factor.known) return undefined;
   const { least, most } = factor.value;
   return least > 1 || (most !== undefined && most < 1) ? factor.value : undefined;
+}
+
+/** A kind of mixer that nobody defines is made anew each time it is looked up, and is one mixer all the same. */
+function isSameMixer(one: Mixer, other: Mixer): boolean {
+  if (one === other || one.definition?.block !== other.definition?.block) return one === other;
+  return one.definition !== undefined || (one.name === other.name && one.data.kind === other.data.kind);
 }

@@ -4,18 +4,21 @@ import { type Known, known, unknown } from '../calc/known.ts';
 import type { MixingStage } from '../calc/mixing/development.ts';
 import { celsiusAt, type MixingOutcome, simulateMixing } from '../calc/mixing/mixing.ts';
 import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing/mixing-programme.ts';
+import { minutesOfPhases } from '../calc/mixing/phase-times.ts';
 import { stageAt } from '../calc/mixing/stage-at.ts';
 import type { TrialModel } from '../model/formula-model.ts';
 import { findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Name } from '../syntax/tree.ts';
+import { elementAt } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
+import { type StageSpan, stagesSeen } from './feel.ts';
 import type { ReadyProgramme } from './mix-analysis.ts';
 import { frictionOfTrial } from './trial-friction.ts';
-import { doughMixOf, keptProgramme, minutesOfPhases } from './trial-programme.ts';
+import { doughMixOf, keptProgramme } from './trial-programme.ts';
 import { isSameBatch, lossOf, type Poured, portionsOf, pouredOf, type WeightLoss } from './trial-weights.ts';
 
 /** A reading of the dough’s temperature, on its line of the block. */
@@ -25,6 +28,10 @@ export interface TrialReading {
   readonly minutes: number;
   readonly celsius: number;
   readonly stage?: string;
+  /** How the dough felt, in the words of the notation. */
+  readonly feel?: readonly string[];
+  /** The stages that the reading saw, by its stage or by its feel. */
+  readonly stages?: StageSpan;
   readonly isEnd: boolean;
 }
 
@@ -74,8 +81,8 @@ export function trialsOf(analysis: Analysis, scope: Scope): readonly TrialAnalys
   // The mixers are looked up each time: whoever remembers look-ups must see them, and another mixer is another answer.
   const mixers = trials.map((trial) => mixerOf(analysis, trial, scope));
   const before = kept.get(analysis);
-  if (before?.every((one, index) => isSameMixer(one.mix, mixers[index]!)) === true) return before;
-  const made = trials.map((model, index) => trialOf(analysis, model, index, mixers[index]!));
+  if (before?.every((one, index) => isSameMixer(one.mix, elementAt(mixers, index))) === true) return before;
+  const made = trials.map((model, index) => trialOf(analysis, model, index, elementAt(mixers, index)));
   kept.set(analysis, made);
   return made;
 }
@@ -254,18 +261,27 @@ function at(portion: MixPortion, celsius: number): MixPortion {
 function readingsOf(trial: TrialModel, mix: Known<TrialMix, Message>): TrialReading[] {
   const readings = (trial.said.get('at') ?? []).flatMap(({ line, statement: { value } }): TrialReading[] => {
     if (value?.form !== 'reading') return [];
-    const { seconds, celsius, stage } = value;
-    const base = { line, minutes: seconds / 60, celsius, isEnd: false };
-    return [stage === undefined ? base : { ...base, stage: stage.folded }];
+    return [{ line, minutes: value.seconds / 60, celsius: value.celsius, isEnd: false, ...seenIn(value) }];
   });
   const end = trial.said.get('end')?.find((one) => one.statement.value !== undefined);
   const value = end?.statement.value;
   if (end !== undefined && value?.form === 'temperature' && mix.known) {
-    const { celsius, stage } = value;
-    const base = { line: end.line, minutes: mix.value.programmeMinutes, celsius, isEnd: true };
-    readings.push(stage === undefined ? base : { ...base, stage: stage.folded });
+    const { programmeMinutes: minutes } = mix.value;
+    readings.push({ line: end.line, minutes, celsius: value.celsius, isEnd: true, ...seenIn(value) });
   }
   return readings;
+}
+
+function seenIn(value: {
+  readonly stage?: Name;
+  readonly feel?: readonly Name[];
+}): Pick<TrialReading, 'stage' | 'feel' | 'stages'> {
+  const seen = {
+    ...(value.stage === undefined ? {} : { stage: value.stage.folded }),
+    ...(value.feel === undefined ? {} : { feel: value.feel.map(({ folded }) => folded) }),
+  };
+  const stages = stagesSeen(seen);
+  return stages === undefined ? seen : { ...seen, stages };
 }
 
 function saidTemperature(trial: TrialModel, word: string): number | undefined {

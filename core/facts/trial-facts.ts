@@ -36,6 +36,8 @@ export interface TrialReadingFacts {
   readonly isEnd: boolean;
   readonly measuredCelsius: number;
   readonly measuredStage?: string;
+  /** How it felt, in the words of the notation. */
+  readonly measuredFeel?: readonly string[];
   readonly predictedCelsius?: number;
   readonly predictedStage?: string;
 }
@@ -57,12 +59,22 @@ function trialFacts(trial: TrialAnalysis): TrialFacts {
     title: [header.date, header.words].filter((one) => one !== undefined).join(', '),
     line: headerLine,
     readings: compared.map(
-      ({ line, minutes, isEnd, celsius, stage, predictedCelsius, predictedStage }): TrialReadingFacts => ({
+      ({
+        line,
+        minutes,
+        isEnd,
+        celsius,
+        stage,
+        feel,
+        predictedCelsius,
+        predictedStage,
+      }): TrialReadingFacts => ({
         line,
         minutes,
         isEnd,
         measuredCelsius: celsius,
         ...(stage === undefined ? {} : { measuredStage: stage }),
+        ...(feel === undefined ? {} : { measuredFeel: feel }),
         ...(predictedCelsius.known ? { predictedCelsius: predictedCelsius.value } : {}),
         ...(predictedStage === undefined ? {} : { predictedStage }),
       }),

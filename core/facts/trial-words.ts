@@ -1,6 +1,14 @@
+import { stagesFelt } from '../analysis/feel.ts';
 import { stageMessage } from '../analysis/mix-analysis.ts';
 import type { WeightLoss } from '../analysis/trial-weights.ts';
-import { type ComparedReading, comparedReadings, type TrialAnalysis } from '../analysis/trials.ts';
+import {
+  type ComparedReading,
+  comparedReadings,
+  type TrialAnalysis,
+  type TrialReading,
+} from '../analysis/trials.ts';
+import { mixingStages } from '../calc/mixing/development.ts';
+import { feelWords } from '../syntax/vocabulary.ts';
 import { trimmed } from '../text/figures.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
@@ -9,7 +17,7 @@ import type { Speaker } from '../words/speaker.ts';
 export function readingMessage(trial: TrialAnalysis, line: number): Message | undefined {
   const reading = comparedReadings(trial).find((one) => one.line === line);
   if (reading === undefined) return undefined;
-  const measured = state(reading.celsius, reading.stage);
+  const measured = measuredState(reading);
   if (!reading.predictedCelsius.known)
     return message('reading.alone', { measured, reason: reading.predictedCelsius.reason });
   const computed = state(reading.predictedCelsius.value, reading.predictedStage);
@@ -29,7 +37,7 @@ export function trialMarkdown(trial: TrialAnalysis, speaker: Speaker): string[] 
     const computed = one.predictedCelsius.known
       ? speaker.say(state(one.predictedCelsius.value, one.predictedStage))
       : '–';
-    return `| ${when} | ${speaker.say(state(one.celsius, one.stage))} | ${computed} |`;
+    return `| ${when} | ${speaker.say(measuredState(one))} | ${computed} |`;
   });
   const heads = [message('readings.measured'), message('readings.computed')].map(speaker.say);
   if (rows.length > 0) said.push([`| | ${heads.join(' | ')} |`, '| --- | --- | --- |', ...rows].join('\n'));
@@ -81,6 +89,25 @@ function state(celsius: number, stage: string | undefined): Message {
     : message('reading.state-stage', { celsius, stage: stageMessage(stage) });
 }
 
+function measuredState({ celsius, stage, feel = [] }: TrialReading): Message {
+  const measured = state(celsius, stage);
+  const facts = feelWords.filter((word) => feel.includes(word)).map((word) => message(`feel.${word}`));
+  return facts.length === 0 ? measured : message('reading.state-feel', { measured, facts });
+}
+
+/** What the feel of a reading tells of its stage, or why it tells none; undefined where no feel is written. */
+export function feelMessage(trial: TrialAnalysis, line: number): Message | undefined {
+  const reading = trial.readings.find((one) => one.line === line);
+  if (reading?.feel === undefined) return undefined;
+  if (reading.stage !== undefined) return message('feel.stage-wins');
+  const felt = stagesFelt(reading.feel);
+  if (typeof felt === 'string') return message(`feel.${felt}`);
+  const stage = stageMessage(felt.earliest);
+  return felt.earliest === felt.latest
+    ? message('feel.means-one', { stage })
+    : message('feel.means', { stage, otherStage: stageMessage(felt.latest) });
+}
+
 function differenceFrom(reading: ComparedReading, predicted: number): Message {
   const miss = reading.celsius - predicted;
   const apartCelsius = Math.abs(miss);
@@ -88,7 +115,12 @@ function differenceFrom(reading: ComparedReading, predicted: number): Message {
     apartCelsius < 0.05
       ? message('reading.as-computed')
       : message(miss > 0 ? 'reading.warmer' : 'reading.colder', { apartCelsius });
-  const { stage, predictedStage } = reading;
-  if (stage === undefined || predictedStage === undefined) return difference;
-  return message(stage === predictedStage ? 'reading.same-stage' : 'reading.other-stage', { difference });
+  const { stage, stages, predictedStage } = reading;
+  if (predictedStage === undefined || (stages === undefined && stage === undefined)) return difference;
+  const place = mixingStages.indexOf(predictedStage);
+  const isSeen =
+    stages !== undefined &&
+    mixingStages.indexOf(stages.earliest) <= place &&
+    place <= mixingStages.indexOf(stages.latest);
+  return message(isSeen ? 'reading.same-stage' : 'reading.other-stage', { difference });
 }

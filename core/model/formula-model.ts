@@ -1,13 +1,15 @@
 import type { DegreeOfMixing } from '../calc/mixing/development.ts';
-import type {
-  Block,
-  HeaderStatement,
-  IngredientStatement,
-  Name,
-  ParsedLine,
-  Section,
-  SectionKind,
-  StepStatement,
+import { memoByBlock } from '../syntax/block-memo.ts';
+import {
+  type Block,
+  type HeaderStatement,
+  type IngredientStatement,
+  linesOf,
+  type Name,
+  type ParsedLine,
+  type Section,
+  type SectionKind,
+  type StepStatement,
 } from '../syntax/tree.ts';
 import { degreeWords, holdsIngredients, programmeWords } from '../syntax/vocabulary.ts';
 import { propertiesOf, type Said, type SaidProperties, saidValue } from './properties.ts';
@@ -64,20 +66,13 @@ export interface TrialModel {
   readonly phases: readonly Said[];
 }
 
-const models = new WeakMap<Block, FormulaModel | undefined>();
-
 export const lineId = (line: number): string => `L${line}`;
 export const sectionId = (headerLine: number): string => `S${headerLine}`;
 /** The line, counted in its block, that an id of a line or a section stands for. */
 export const lineOfId = (id: string): number => Number(/(\d+)$/.exec(id)?.[1] ?? 0);
 
-/** The formula that a block says, `undefined` when it is of another kind. Remembered by block. */
-export function formulaOf(block: Block): FormulaModel | undefined {
-  if (models.has(block)) return models.get(block);
-  const model = build(block);
-  models.set(block, model);
-  return model;
-}
+/** The formula that a block says, `undefined` when it is of another kind. Remembered for the blocks asked about last. */
+export const formulaOf: (block: Block) => FormulaModel | undefined = memoByBlock(build);
 
 function build(block: Block): FormulaModel | undefined {
   const { top } = block;
@@ -106,7 +101,7 @@ function build(block: Block): FormulaModel | undefined {
 
 function sectionOf(block: Block, section: Section, kind: SectionKind): SectionModel {
   const lines: LineModel[] = [];
-  for (let line = section.headerLine + 1; line < section.endLine; line++) {
+  for (const line of linesOf(section)) {
     const parsed = block.lines[line]!;
     if (parsed.statement.kind === 'ingredient')
       lines.push({ id: lineId(line), line, parsed, statement: parsed.statement });

@@ -5,6 +5,7 @@ import { roleWords } from '../syntax/vocabulary.ts';
 import { findIngredient } from './found-ingredient.ts';
 import { type Mention, partsOf } from './mentions.ts';
 import { type Definition, definitionOf, noScope, type Scope } from './scope.ts';
+import { basesOf } from './variant.ts';
 
 /** A block where it stands now. */
 export interface PlacedBlock {
@@ -25,7 +26,7 @@ export type Meaning =
   | { readonly is: 'several'; readonly definitions: readonly Definition[] }
   | {
       readonly is: 'unknown';
-      readonly what: 'ingredient' | 'mixer' | 'formula' | 'part';
+      readonly what: 'ingredient' | 'mixer' | 'formula' | 'experiment' | 'part';
       readonly folded: string;
     };
 
@@ -35,17 +36,31 @@ export function meaningOf(at: PlacedBlock, mention: Mention, scope: Scope): Mean
   const name = chosenName(at, mention, scope);
   switch (mention.use) {
     case 'definition':
-      return ownMeaning(at, mention);
+      return (
+        (at.block.top?.headerLine === mention.line ? undefined : partMeaning(at, name, scope)) ??
+        ownMeaning(at, mention)
+      );
     case 'mixer':
       return mixerMeaning(name, scope);
     case 'planned':
+    case 'base':
       return formulaMeaning(name, scope) ?? { is: 'unknown', what: 'formula', folded: name.folded };
+    case 'experiment':
+      return (
+        ofLevel(scope.find('experiment', name.folded)[0]) ?? {
+          is: 'unknown',
+          what: 'experiment',
+          folded: name.folded,
+        }
+      );
+    case 'stock':
+      return ingredientMeaning(name, scope, 0);
     case 'role':
       return { is: 'role', role: name.folded };
     case 'part': {
       const isDough = block.top?.kind === 'formula' && block.top.header.name?.folded === name.folded;
       if (isDough) return ownMeaning(at, { ...mention, line: 0 });
-      return partMeaning(at, name) ?? { is: 'unknown', what: 'part', folded: name.folded };
+      return partMeaning(at, name, scope) ?? { is: 'unknown', what: 'part', folded: name.folded };
     }
     case 'like': {
       const isOwn = block.top?.header.name?.folded === name.folded;
@@ -55,15 +70,15 @@ export function meaningOf(at: PlacedBlock, mention: Mention, scope: Scope): Mean
       const role = roleNamed(name);
       const isDrawnByRole = role !== undefined && role !== 'water' && role !== 'salt';
       if (isDrawnByRole && scope.find('ingredient', name.folded).length === 0) return { is: 'role', role };
-      return partMeaning(at, name) ?? ingredientMeaning(name, scope, 0);
+      return partMeaning(at, name, scope) ?? ingredientMeaning(name, scope, 0);
     }
     case 'load all': {
       const role = roleNamed(name);
       if (role !== undefined) return { is: 'role', role };
-      return partMeaning(at, name) ?? ingredientMeaning(name, scope, 0);
+      return partMeaning(at, name, scope) ?? ingredientMeaning(name, scope, 0);
     }
     default:
-      return partMeaning(at, name) ?? ingredientMeaning(name, scope, 0);
+      return partMeaning(at, name, scope) ?? ingredientMeaning(name, scope, 0);
   }
 }
 
@@ -73,7 +88,8 @@ export function chosenName(at: PlacedBlock, { name, use, otherwise }: Mention, s
   const isKnown =
     use === 'planned'
       ? scope.find('formula', otherwise.folded).length > 0
-      : partsOf(at.block).has(otherwise.folded) || findIngredient(otherwise, scope).kind !== 'unknown';
+      : partMeaning(at, otherwise, scope) !== undefined ||
+        findIngredient(otherwise, scope).kind !== 'unknown';
   return isKnown ? otherwise : name;
 }
 
@@ -117,7 +133,12 @@ function ownMeaning(at: PlacedBlock, { line, name }: Pick<Mention, 'line' | 'nam
     : { is: 'definition', definition };
 }
 
-function partMeaning(at: PlacedBlock, name: Name): Meaning | undefined {
+/** A part that a variant has from its base, or in its place, is that of the base: it has one name in both. */
+function partMeaning(at: PlacedBlock, name: Name, scope: Scope): Meaning | undefined {
+  for (const base of basesOf(at.block, scope).toReversed()) {
+    const part = partsOf(base.block).get(name.folded);
+    if (part !== undefined) return { is: 'part', at: base, headerLine: part.headerLine };
+  }
   const part = partsOf(at.block).get(name.folded);
   return part === undefined ? undefined : { is: 'part', at, headerLine: part.headerLine };
 }

@@ -1,3 +1,4 @@
+import { memoByBlock } from '../syntax/block-memo.ts';
 import { nameBetween } from '../syntax/name-reading.ts';
 import type { Block, Name, ParsedLine, PropertyStatement, Section, Token } from '../syntax/tree.ts';
 import { holdsIngredients } from '../syntax/vocabulary.ts';
@@ -21,7 +22,15 @@ export type MentionUse =
   /** A trial says how warm it was. */
   | 'measured'
   | 'mixer'
+  /** How much of an ingredient is on hand. */
+  | 'stock'
   | 'like'
+  /** The experiment that a trial belongs to. */
+  | 'experiment'
+  /** The formula that a variant is of. */
+  | 'base'
+  /** What a variant does not take of its base. */
+  | 'without'
   /** `counts as` says what it is for. */
   | 'role';
 
@@ -34,22 +43,28 @@ export interface Mention {
   readonly otherwise?: Name;
 }
 
-const kept = new WeakMap<Block, readonly Mention[]>();
+/** Every name that a block says, in the order of its text. Remembered for the blocks asked about last. */
+export const mentionsOf: (block: Block) => readonly Mention[] = memoByBlock((block) =>
+  block.lines.flatMap((parsed, line) => mentionsOfLine(parsed, line)),
+);
 
-/** Every name that a block says, in the order of its text. Remembered by block. */
-export function mentionsOf(block: Block): readonly Mention[] {
-  const before = kept.get(block);
-  if (before !== undefined) return before;
-  const made = block.lines.flatMap((parsed, line) => mentionsOfLine(parsed, line));
-  kept.set(block, made);
-  return made;
+/** Every name that a block says, for who gathers those of a whole workspace once and asks for none of them again. */
+export function* namesIn(block: Block): Iterable<Name> {
+  for (const parsed of block.lines)
+    for (const { name, otherwise } of namesOfLine(parsed)) {
+      if (name.folded === '') continue;
+      yield name;
+      if (otherwise !== undefined) yield otherwise;
+    }
 }
 
 /** The names that one line says, from left to right. */
 export function mentionsOfLine(parsed: ParsedLine, line: number): Mention[] {
   return namesOfLine(parsed)
     .filter(({ name }) => name.folded !== '')
-    .map((one) => ({ line, ...one }));
+    .map(({ name, use, otherwise }) =>
+      otherwise === undefined ? { line, name, use } : { line, name, use, otherwise },
+    );
 }
 
 type NameUse = Omit<Mention, 'line'>;
@@ -58,12 +73,13 @@ function namesOfLine(parsed: ParsedLine): NameUse[] {
   const { statement, otherwise } = parsed;
   switch (statement.kind) {
     case 'header': {
-      const { section, name, part, mixer } = statement;
+      const { section, name, part, mixer, base } = statement;
       if (section === 'unknown') return [];
       return [
         ...(name === undefined ? [] : [{ name, use: 'definition' as const }]),
         ...(part === undefined ? [] : [{ name: part, use: 'part' as const }]),
         ...(mixer === undefined ? [] : [{ name: mixer, use: 'mixer' as const }]),
+        ...(base === undefined ? [] : [{ name: base, use: 'base' as const }]),
       ];
     }
     case 'ingredient':
@@ -88,11 +104,23 @@ function namesOfLine(parsed: ParsedLine): NameUse[] {
   }
 }
 
+/** What the name that a property gives is of, where it is no mixer. */
+const useOfName: Readonly<Record<string, MentionUse>> = { like: 'like', experiment: 'experiment' };
+
 function namesOfProperty(parsed: ParsedLine, statement: PropertyStatement): NameUse[] {
   const { value, property } = statement;
   switch (value?.form) {
     case 'name':
-      return [{ name: value.name, use: property === 'like' ? 'like' : 'mixer' }];
+      return [{ name: value.name, use: useOfName[property] ?? 'mixer' }];
+    case 'names':
+      return property === 'without' ? value.names.map((one) => ({ name: one, use: 'without' })) : [];
+    case 'testedDough':
+      return [
+        { name: value.name, use: 'planned' },
+        ...(value.mixer === undefined ? [] : [{ name: value.mixer, use: 'mixer' as const }]),
+      ];
+    case 'stock':
+      return [{ name: value.name, use: 'stock' }];
     case 'mixedIn':
       return value.name === undefined ? [] : [{ name: value.name, use: 'mixer' }];
     case 'draws':
@@ -144,24 +172,13 @@ function halfTyped({ text, tokens }: ParsedLine, { property, valueSpan }: Proper
   return found;
 }
 
-const partsKept = new WeakMap<Block, ReadonlyMap<string, Section>>();
-
 /** The named parts of a formula's block, by folded name; of two with one name the first counts. */
-export function partsOf(block: Block): ReadonlyMap<string, Section> {
-  const before = partsKept.get(block);
-  if (before !== undefined) return before;
+export const partsOf: (block: Block) => ReadonlyMap<string, Section> = memoByBlock((block) => {
   const parts = new Map<string, Section>();
   for (const section of block.subs) {
     const folded = section.header.name?.folded;
     if (folded === undefined || folded === '' || section.kind === 'unknown') continue;
     if (holdsIngredients(section.kind) && !parts.has(folded)) parts.set(folded, section);
   }
-  partsKept.set(block, parts);
   return parts;
-}
-
-/** The section of a block that a line stands in, its header included. */
-export function sectionAt(block: Block, line: number): Section | undefined {
-  const isIn = (section: Section): boolean => section.headerLine <= line && line < section.endLine;
-  return block.subs.findLast(isIn) ?? (block.top !== undefined && isIn(block.top) ? block.top : undefined);
-}
+});

@@ -21,4 +21,13 @@ export type NameProblem =
     }
   | { readonly kind: 'no-density'; readonly line: number; readonly name: Name }
   | { readonly kind: 'no-piece-weight'; readonly line: number; readonly name: Name }
+  /** A variant is of a formula that nobody defines, be it its own base (`name`) or a base of that. */
+  | { readonly kind: 'base-unknown'; readonly line: number; readonly name: Name; readonly wanted: Name }
+  /** A variant is of itself, by way of these. */
+  | {
+      readonly kind: 'base-loop';
+      readonly line: number;
+      readonly name: Name;
+      readonly names: readonly string[];
+    }
   | { readonly kind: 'loop-of-formulas'; readonly line: number; readonly name: Name };

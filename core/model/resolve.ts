@@ -16,6 +16,7 @@ import type { NameProblem } from './name-problem.ts';
 import { fractionOf, saidValue } from './properties.ts';
 import { type KeptProgramme, type ResolvedMix, resolveMix, resolveTrial } from './resolve-mix.ts';
 import type { Definition, Scope } from './scope.ts';
+import { baseProblem, wholeBlock } from './variant.ts';
 
 /** A formula with every name looked up, as plain data ready to be computed with. */
 export interface ResolvedFormula {
@@ -33,6 +34,8 @@ export interface ResolvedFormula {
   /** The statement of each ingredient line as it is taken, by line id. */
   readonly statements: ReadonlyMap<string, IngredientStatement>;
   readonly doughCelsius?: number;
+  /** Why what a variant takes of its base is not known, and so nothing of it is. */
+  readonly baseProblem?: NameProblem;
 }
 
 const deepest = 8;
@@ -49,6 +52,7 @@ export function resolveFormula(model: FormulaModel, scope: Scope): ResolvedFormu
     sections: [],
   };
   gatherFormula(gathering, model, '', 'dough', [model.name.folded]);
+  const base = baseProblem(model.block, scope);
   const loss = fractionOf(model.said, 'loss') ?? 0;
   const bakeLoss = fractionOf(model.said, 'bake loss');
   const made = yieldOf(model);
@@ -68,6 +72,7 @@ export function resolveFormula(model: FormulaModel, scope: Scope): ResolvedFormu
     kept: model.trials.map((trial) => resolveTrial(gathering, model, trial)),
     problems: gathering.problems,
     statements: gathering.statements,
+    ...(base === undefined ? {} : { baseProblem: base }),
     ...(celsius === undefined ? {} : { doughCelsius: celsius }),
   };
 }
@@ -251,8 +256,10 @@ function formulaLine(
     tell({ kind: 'several', line, name: statement.name, definitions });
     return unusable;
   }
-  const model = formulaOf(definitions[0]!.block);
-  if (model === undefined) return unusable;
+  const [definition] = definitions;
+  const seen = to.scope.from(definition!.uri);
+  const model = formulaOf(wholeBlock(definition!.block, seen));
+  if (model === undefined || baseProblem(definition!.block, seen) !== undefined) return unusable;
   if (path.includes(model.name.folded) || path.length >= deepest) {
     tell({ kind: 'loop-of-formulas', line, name: statement.name });
     return unusable;

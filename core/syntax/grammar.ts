@@ -1,8 +1,12 @@
 import { EmbeddedActionsParser, type IToken, type ParserMethod } from 'chevrotain';
+import { firstOf, lastOf } from '../text/element.ts';
+import { type DoughPart, testedDoughOf } from './dough-parts.ts';
+import { LookaheadWhenNeeded } from './lookahead.ts';
 import { nameBetween } from './name-reading.ts';
 import type { Form } from './shared-properties.ts';
 import * as t from './tokens.ts';
 import type { Amount, LoadItem, Name, QuantityKind, QuantityOf, Value } from './tree.ts';
+import { feelWords } from './word-lists.ts';
 
 /** What says that everything goes into the bowl. */
 const wordsForAll: ReadonlySet<string> = new Set([
@@ -23,6 +27,9 @@ const mostWordsForAll = 3;
 /** What says that something stays out for now. */
 const wordsForBut: ReadonlySet<string> = new Set(['but', 'except', 'without']);
 
+/** So many tokens tell which way to read on. */
+const maxLookahead = 2;
+
 /**
  * The statement grammar: how the value of each property, an amount, and a list of loads read. One rule a form. It is
  * given the tokens of one line, never inserts or drops one, and says where it could not go on.
@@ -33,7 +40,8 @@ class StatementParser extends EmbeddedActionsParser {
   constructor(check: boolean) {
     super(t.vocabulary, {
       recoveryEnabled: false,
-      maxLookahead: 2,
+      maxLookahead,
+      lookaheadStrategy: new LookaheadWhenNeeded({ maxLookahead }),
       skipValidations: !check,
       errorMessageProvider: {
         buildMismatchTokenMessage: () => 'mismatch',
@@ -433,20 +441,55 @@ class StatementParser extends EmbeddedActionsParser {
   readonly reading = this.RULE('reading', (): Value => {
     const { seconds } = this.quantity(this.CONSUME(t.Duration), 'duration');
     const { celsius } = this.quantity(this.CONSUME(t.Temperature), 'temperature');
-    const stage = this.OPTION(() => {
+    const seen = this.SUBRULE(this.seen);
+    return { form: 'reading', seconds, celsius, ...seen };
+  });
+
+  /** What was seen of a dough: a stage, words of how it felt, or both, each behind a comma. */
+  readonly seen = this.RULE('seen', (): Seen => {
+    const names: Name[] = [];
+    this.MANY(() => {
       this.CONSUME(t.Comma);
-      return this.SUBRULE(this.name);
+      names.push(this.SUBRULE(this.name));
     });
-    return { form: 'reading', seconds, celsius, ...(stage === undefined ? {} : { stage }) };
+    return stageAndFeel(names);
   });
 
   readonly endReading = this.RULE('endReading', (): Value => {
     const { celsius } = this.quantity(this.CONSUME(t.Temperature), 'temperature');
-    const stage = this.OPTION(() => {
+    const seen = this.SUBRULE(this.seen);
+    return { form: 'temperature', celsius, ...seen };
+  });
+
+  /** A dough of an experiment: its name, then behind commas where it is mixed and how it is worked. */
+  readonly testedDough = this.RULE('testedDough', (): Value => {
+    const name = this.SUBRULE(this.name);
+    const parts: DoughPart[] = [];
+    this.MANY(() => {
       this.CONSUME(t.Comma);
-      return this.SUBRULE(this.name);
+      const words = this.SUBRULE2(this.name);
+      const time = this.OPTION(() => this.CONSUME(t.Duration));
+      parts.push({ words, time });
     });
-    return { form: 'temperature', celsius, ...(stage === undefined ? {} : { stage }) };
+    return this.ACTION(() => testedDoughOf(this.line, name, parts));
+  });
+
+  readonly minutes = this.RULE('minutes', (): Value => {
+    const times: IToken[] = [];
+    this.AT_LEAST_ONE_SEP({ SEP: t.Comma, DEF: () => times.push(this.CONSUME(t.Duration)) });
+    return {
+      form: 'minutes',
+      times: times.map((token) => ({
+        start: token.startOffset,
+        end: t.endOf(token),
+        seconds: this.quantity(token, 'duration').seconds,
+      })),
+    };
+  });
+
+  readonly stock = this.RULE('stock', (): Value => {
+    const name = this.SUBRULE(this.name);
+    return { form: 'stock', name, grams: this.quantity(this.CONSUME(t.Mass), 'mass').grams };
   });
 
   readonly mixedIn = this.RULE(
@@ -609,6 +652,9 @@ const rules: Readonly<Record<Form, keyof StatementParser>> = {
   mixedIn: 'mixedIn',
   rise: 'rise',
   trialWater: 'trialWater',
+  testedDough: 'testedDough',
+  minutes: 'minutes',
+  stock: 'stock',
   ready: 'ready',
 };
 
@@ -643,6 +689,20 @@ export function readAmount(line: string, tokens: IToken[]): Read<Amount> {
   const result = read<Amount>(line, tokens, 'amount');
   if ('stoppedAt' in result) return result;
   return {
-    value: { ...result.value, start: tokens[0]!.startOffset, end: t.endOf(tokens[tokens.length - 1]!) },
+    value: { ...result.value, start: firstOf(tokens).startOffset, end: t.endOf(lastOf(tokens)) },
   };
+}
+
+const feels: ReadonlySet<string> = new Set(feelWords);
+
+interface Seen {
+  readonly stage?: Name;
+  readonly feel?: readonly Name[];
+}
+
+/** The words behind a reading: those of feel, and the first other one, which is taken for a stage. */
+function stageAndFeel(seen: readonly Name[]): Seen {
+  const feel = seen.filter(({ folded }) => feels.has(folded));
+  const stage = seen.find(({ folded }) => !feels.has(folded));
+  return { ...(stage === undefined ? {} : { stage }), ...(feel.length === 0 ? {} : { feel }) };
 }

@@ -1,3 +1,4 @@
+import { firstOf } from '../text/element.ts';
 import { type Code, type Message, message } from '../words/message.ts';
 import type { Form } from './shared-properties.ts';
 import type { QuantityKind, SectionKind } from './tree.ts';
@@ -31,7 +32,7 @@ const quantity = (
 const words = (meaning: Meaning, example: string): Slot => ({ meaning: message(`slot.${meaning}`), example });
 const oneOf = (list: readonly string[]): Slot => ({
   meaning: message('slot.one-of', { words: list }),
-  example: list[0]!,
+  example: firstOf(list),
 });
 
 export const slots = {
@@ -63,6 +64,7 @@ export const slots = {
   PART: words('part', 'poolish'),
   MIXER: words('mixer', 'spiral'),
   STAGE: words('stage', 'clean-up'),
+  FEEL: words('feel', 'smooth'),
   STEP: words('step', 'shape'),
   REMARK: words('remark', 'steam'),
   WORDS: words('words', 'second batch'),
@@ -115,11 +117,14 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   ],
   draws: ['PERCENT of NAME', 'all NAME'],
   yield: ['PIECES of MASS [baked]', 'MASS [baked]', 'from MASS flour'],
-  reading: ['DURATION TEMPERATURE[, STAGE]'],
-  endReading: ['TEMPERATURE[, STAGE]'],
+  reading: ['DURATION TEMPERATURE[, STAGE]', 'DURATION TEMPERATURE, FEEL'],
+  endReading: ['TEMPERATURE[, STAGE]', 'TEMPERATURE, FEEL'],
   mixedIn: ['in MIXER', 'by hand'],
   rise: ['PERCENT at DURATION'],
   trialWater: ['TEMPERATURE', 'MASS'],
+  testedDough: ['NAME[, in MIXER][, speed SPEED for DURATION]', 'NAME, by hand[, knead DURATION]'],
+  minutes: ['DURATION, …'],
+  stock: ['NAME MASS'],
   ready: ['[DATE] CLOCK'],
 };
 
@@ -175,12 +180,13 @@ const ofPart = (section: SectionKind): readonly string[] => [`${section} NAME:`]
 
 /** How the headers of sections read. */
 export const headerForms: Readonly<Record<SectionKind, readonly string[]>> = {
-  formula: ofPart('formula'),
+  formula: ['formula NAME:', 'formula NAME like NAME:'],
   flour: ofPart('flour'),
   ingredient: ofPart('ingredient'),
   mixer: ofPart('mixer'),
   bakery: ofPart('bakery'),
   plan: ofPart('plan'),
+  experiment: ['experiment NAME[, DATE]:'],
   preferment: ofPart('preferment'),
   soaker: ofPart('soaker'),
   scald: ofPart('scald'),

@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { elementAt, firstOf, lastOf } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { nearestWord } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
@@ -27,7 +28,12 @@ export function findPropertyOf(
   section: SectionKind,
 ): { property: Property; length: number } | undefined {
   let words = 0;
-  while (words < tokens.length && wordTypes(tokens[words]!) && tokens[words]!.tokenType !== t.Comma) words++;
+  while (
+    words < tokens.length &&
+    wordTypes(elementAt(tokens, words)) &&
+    elementAt(tokens, words).tokenType !== t.Comma
+  )
+    words++;
   const text = (from: number, to: number): string =>
     tokens
       .slice(from, to)
@@ -42,14 +48,17 @@ export function findPropertyOf(
   }
   // `yield: 24 pieces of 880 g`
   const colon = tokens.slice(0, words).findIndex((token) => token.tokenType === t.Colon);
-  const before = words > 1 ? tokens[words - 1]!.tokenType : undefined;
+  const before = words > 1 ? elementAt(tokens, words - 1).tokenType : undefined;
   const whole = colon > 0 ? colon : before === t.From || before === t.At ? words - 1 : words;
   const exact = findProperty(section, text(0, whole));
   if (exact !== undefined && whole > 0) return { property: exact, length: whole };
-  if (words > 1 && text(0, 1) === 'draws' && tokens[1]!.tokenType === t.All) {
+  if (words > 1 && text(0, 1) === 'draws' && elementAt(tokens, 1).tokenType === t.All) {
     const draws = findProperty(section, 'draws');
     if (draws !== undefined) return { property: draws, length: 1 };
   }
+  const without = findProperty(section, 'without');
+  if (without !== undefined && words > 1 && text(0, 1) === 'without' && quantityFree(tokens))
+    return { property: without, length: 1 };
   const form = findProperty(section, 'form');
   if (form !== undefined && text(0, 1) === 'form' && words === tokens.length && words === 2) {
     const word = text(1, 2);
@@ -58,6 +67,10 @@ export function findPropertyOf(
   return undefined;
 }
 
+/** Whether a line holds names alone: `without milk, butter`, and no `without milk 3%`. */
+const quantityFree = (tokens: readonly IToken[]): boolean =>
+  tokens.every((token) => t.quantityOf(token) === undefined);
+
 /** Reads a line that says a property, or says in a baker's words why it cannot. */
 export function readProperty(
   line: string,
@@ -65,8 +78,8 @@ export function readProperty(
   property: Property,
   length: number,
 ): LineRead {
-  const head = tokens[0]!;
-  const keyword = { start: head.startOffset, end: t.endOf(tokens[length - 1]!) };
+  const head = firstOf(tokens);
+  const keyword = { start: head.startOffset, end: t.endOf(elementAt(tokens, length - 1)) };
   let rest = tokens.slice(length);
   // `protein: 12%`: say so, and read it as if the colon were not there.
   let colon: SyntaxProblem | undefined;
@@ -80,7 +93,7 @@ export function readProperty(
   const valueSpan =
     last === undefined
       ? { start: keyword.end, end: keyword.end }
-      : { start: rest[0]!.startOffset, end: t.endOf(last) };
+      : { start: firstOf(rest).startOffset, end: t.endOf(last) };
   const statement: PropertyStatement = { kind: 'property', property: property.word, keyword, valueSpan };
   if (last === undefined) {
     const said = message('missing-value.none', { property: property.word, example: property.example });
@@ -91,6 +104,11 @@ export function readProperty(
     const wrong = wrongWord(read.value, property);
     if (wrong !== undefined) return { statement, problems: [wrong] };
     const value = withCanonicalWord(read.value, property);
+    if (value.form === 'testedDough' && value.unread !== undefined) {
+      const { text, start, end } = value.unread;
+      const said = message('wrong-value.dough-part', { written: text, example: property.example });
+      return { statement, problems: [problem('wrong-value', said, { start, end })] };
+    }
     const bad = wrongSize(value, property, valueSpan);
     if (bad !== undefined) return { statement, problems: [bad] };
     const problems = [...(colon === undefined ? [] : [colon]), ...pointProblems(rest)].slice(0, 1);
@@ -129,13 +147,13 @@ function valueProblem(
   property: Property,
   stoppedAt: IToken | undefined,
 ): SyntaxProblem {
-  const at = stoppedAt ?? rest[rest.length - 1]!;
-  const end = t.endOf(rest[rest.length - 1]!);
+  const at = stoppedAt ?? lastOf(rest);
+  const end = t.endOf(lastOf(rest));
   const span = { start: at.startOffset, end: t.endOf(at) };
   const quantity = t.quantityOf(at);
   const strange = rest.find((token) => token.tokenType === t.Unknown);
-  const meant = meantProblem(line.slice(rest[0]!.startOffset, end), property, {
-    start: rest[0]!.startOffset,
+  const meant = meantProblem(line.slice(firstOf(rest).startOffset, end), property, {
+    start: firstOf(rest).startOffset,
     end,
   });
   if (meant !== undefined) return meant;
@@ -224,6 +242,8 @@ const unitsFor: Partial<Record<Form, readonly string[]>> = {
   endReading: [' °C', ' °F'],
   rise: [' min'],
   trialWater: [' °C', ' kg'],
+  minutes: [' min', ' h'],
+  stock: [' kg', ' g'],
 };
 
 /** The finding for a word that no property of the section is called by. */

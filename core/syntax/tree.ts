@@ -3,7 +3,7 @@ import type { Message } from '../words/message.ts';
 import type { ToldLimit } from './limits.ts';
 
 /** The sections that stand for themselves; each closes the formula above it. */
-export type TopSection = 'formula' | 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan';
+export type TopSection = 'formula' | 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan' | 'experiment';
 /** The sections that belong to the formula above them. */
 export type SubSection =
   | 'preferment'
@@ -124,6 +124,12 @@ export interface LoadItem extends Span {
   readonly celsius?: number;
 }
 
+/** A stretch of work on a dough: `speed 1 for 60 min`, `knead 12 min`, `rest 20 min`. */
+export type RunPart = Span & { readonly seconds: number } & (
+    | { readonly kind: 'speed'; readonly number: number }
+    | { readonly kind: 'knead' | 'fold' | 'stir' | 'rest' }
+  );
+
 /** The value of a property line, by its form. */
 export type Value =
   | {
@@ -131,6 +137,7 @@ export type Value =
       readonly celsius: number;
       readonly withinCelsius?: number;
       readonly stage?: Name;
+      readonly feel?: readonly Name[];
     }
   | { readonly form: 'difference'; readonly celsius: number }
   | { readonly form: 'mass'; readonly grams: number }
@@ -166,10 +173,30 @@ export type Value =
   | { readonly form: 'yieldPieces'; readonly count: number; readonly grams: number; readonly baked: boolean }
   | { readonly form: 'yieldMass'; readonly grams: number; readonly baked: boolean }
   | { readonly form: 'yieldFlour'; readonly grams: number }
-  | { readonly form: 'reading'; readonly seconds: number; readonly celsius: number; readonly stage?: Name }
+  | {
+      readonly form: 'reading';
+      readonly seconds: number;
+      readonly celsius: number;
+      readonly stage?: Name;
+      /** How the dough looked and felt, in the words there are for it. */
+      readonly feel?: readonly Name[];
+    }
   | { readonly form: 'mixedIn'; readonly name?: Name; readonly byHand?: true }
   | { readonly form: 'rise'; readonly fraction: number; readonly seconds: number }
   | { readonly form: 'partTemperature'; readonly name: Name; readonly celsius: number }
+  | {
+      readonly form: 'testedDough';
+      readonly name: Name;
+      /** Where it is mixed, where that is not what its programme says. */
+      readonly mixer?: Name;
+      readonly byHand?: true;
+      /** How it is worked, where that is not its programme. */
+      readonly run: readonly RunPart[];
+      /** Words behind a comma that are none of these. */
+      readonly unread?: Name;
+    }
+  | { readonly form: 'minutes'; readonly times: readonly (Span & { readonly seconds: number })[] }
+  | { readonly form: 'stock'; readonly name: Name; readonly grams: number }
   | { readonly form: 'ready'; readonly date?: string; readonly minutes: number };
 
 /** What one line says. */
@@ -194,6 +221,8 @@ export interface HeaderStatement {
   readonly name?: Name;
   /** The part that a `mix PART in` or a `process PART` is about. */
   readonly part?: Name;
+  /** The formula that a variant takes everything of that it does not say itself: `formula NAME like BASE:`. */
+  readonly base?: Name;
   /** The mixer of a `mix in`; `by hand` sets `byHand` instead. */
   readonly mixer?: Name;
   readonly byHand?: true;
@@ -290,6 +319,13 @@ export interface Section {
   readonly headerLine: number;
   /** One past the last line that belongs to it. */
   readonly endLine: number;
+  /** The lines it holds below its header, where they are not those between the two: of a variant made whole. */
+  readonly held?: readonly number[];
+}
+
+/** The lines that a section holds below its header, in their order. */
+export function linesOf({ headerLine, endLine, held }: Section): readonly number[] {
+  return held ?? Array.from({ length: endLine - headerLine - 1 }, (_, index) => headerLine + 1 + index);
 }
 
 /**

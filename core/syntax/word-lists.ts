@@ -59,3 +59,19 @@ export const stageWords = [
   'let-down',
   'breakdown',
 ] as const;
+
+/** What hands and eyes say of a dough at the mixer, from early to late. */
+export const feelWords = [
+  'rough',
+  'tears',
+  'sticks to the bowl',
+  'sticky',
+  'wet',
+  'clears the bowl',
+  'smooth',
+  'stretches',
+  'shiny',
+  'window',
+  'slack',
+  'stringy',
+] as const;

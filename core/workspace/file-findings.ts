@@ -104,7 +104,9 @@ function placedOf(
     const level = settings.rules[finding.code] ?? finding.level;
     return level === 'off' ? [] : [inFile(standing, finding, level, whereIs)];
   });
-  const points = block.findings.some((finding) => finding.related.some((one) => 'definition' in one));
+  const points = block.findings.some((finding) =>
+    finding.related.some((one) => one.definition !== undefined),
+  );
   if (!points) kept.set(block, { ...standing, rules: settings.rules, findings });
   return findings;
 }
@@ -121,12 +123,12 @@ function inFile(
     message: finding.message,
     place: { line: firstLine + finding.line, start: finding.span.start, end: finding.span.end },
     related: finding.related.map((one): PlacedRelated => {
-      if (!('definition' in one)) {
+      if (one.definition === undefined) {
         return { uri, place: { line: firstLine + one.line, ...one.span }, message: one.message };
       }
-      const { uri: where, firstLine: line } = whereIs(one.definition);
-      const { start, end } = one.definition.name;
-      return { uri: where, place: { line, start, end }, message: one.message };
+      const { uri: where, firstLine: header } = whereIs(one.definition);
+      const { start, end } = one.span ?? one.definition.name;
+      return { uri: where, place: { line: header + (one.line ?? 0), start, end }, message: one.message };
     }),
     fixes: finding.fixes.map((fix) => ({
       title: fix.title,

@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import type { ExperimentAnalysis } from '../analysis/experiment-analysis.ts';
 import type { PlanAnalysis } from '../analysis/plan-analysis.ts';
 import type { SemanticToken } from '../features/outline/semantic-tokens.ts';
 import type { PlacedBlock } from '../model/meaning.ts';
@@ -8,8 +9,8 @@ import type { Block, Name, SourceFile } from '../syntax/tree.ts';
 import type { Message } from '../words/message.ts';
 import { AnalysisCache, type Moment } from './analysis-cache.ts';
 import { type DefinitionIndex, emptyIndex, indexFrom } from './definition-index.ts';
-import type { Layered } from './layered.ts';
 import { NameIndex } from './name-index.ts';
+import type { PersistentMap } from './persistent-map.ts';
 import { Readings } from './readings.ts';
 import { folderOf, type PartedLists, scopeFrom, scopeIf } from './scopes.ts';
 import { type FileText, type Snapshot, withText } from './snapshot.ts';
@@ -39,7 +40,7 @@ export class Cache {
   readonly answers: AnalysisCache;
   readonly mentions = new NameIndex((file) => this.readings.of(file));
   readonly #views = new WeakMap<Snapshot, View>();
-  readonly #indexes = new WeakMap<Layered<FileText>, DefinitionIndex>();
+  readonly #indexes = new WeakMap<PersistentMap<FileText>, DefinitionIndex>();
   #lastIndex = emptyIndex;
   readonly #parted = new Map<string, PartedLists>();
 
@@ -59,7 +60,7 @@ export class Cache {
   }
 
   /** Who defines what among texts; from those asked about last, so that a keystroke costs the file that it is in. */
-  indexOf(texts: Layered<FileText>): DefinitionIndex {
+  indexOf(texts: PersistentMap<FileText>): DefinitionIndex {
     let index = this.#indexes.get(texts);
     if (index === undefined) {
       index = indexFrom(this.#lastIndex, texts, (file) => this.readings.definitionsOf(file));
@@ -144,6 +145,10 @@ export class View implements Moment {
 
   findingsOf(uri: string, block: Block): BlockFindings {
     return this.#cache.answers.findingsOf(this, uri, block);
+  }
+
+  experimentOf(uri: string, block: Block): ExperimentAnalysis | undefined {
+    return this.#cache.answers.experimentOf(this, uri, block);
   }
 
   planOf(uri: string, block: Block): PlanAnalysis | undefined {

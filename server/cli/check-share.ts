@@ -1,18 +1,20 @@
 import {
   createService,
+  type Display,
   type Finding,
   type LanguageTag,
   type Level,
   type Service,
   type TextEdit,
+  type UsualConditions,
   withEdits,
 } from '../../core/index.ts';
 import type { Worded } from '../sync/language.ts';
-import type { AskedFile } from './input.ts';
 import type { ReportedFinding } from './report/report.ts';
 import type { RuleLevels } from './rule-levels.ts';
 import { wordingIn } from './speaker.ts';
 import { complainOf } from './terminal.ts';
+import type { AskedFile } from './texts.ts';
 
 /** A share of a check, as it is handed to a worker thread. Every share sees all texts, for names are shared across files. */
 export interface Share {
@@ -21,6 +23,9 @@ export interface Share {
   readonly asked: readonly AskedFile[];
   readonly level: Level;
   readonly rules: RuleLevels;
+  readonly usual: UsualConditions;
+  /** How figures are shown to people. */
+  readonly shownIn: Partial<Display>;
   readonly language: LanguageTag;
   /** Another program reads the findings. */
   readonly forPrograms: boolean;
@@ -43,8 +48,8 @@ export function* checkShare(
   service.setRoots(roots);
   // The core's own cap is for an editor; here the caller sets one.
   service.setSettings({
-    ...{ maxFindings: Number.MAX_SAFE_INTEGER, rules: share.rules },
-    ...wordingIn(worded, share.forPrograms),
+    ...{ maxFindings: Number.MAX_SAFE_INTEGER, rules: share.rules, usual: share.usual },
+    ...wordingIn(worded, share.forPrograms, share.shownIn),
   });
   let found: ReportedFinding[] = [];
   for (const [index, file] of asked.entries()) {

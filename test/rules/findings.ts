@@ -1,5 +1,6 @@
 import { analyse } from '../../core/analysis/analyse.ts';
 import { formulaOf } from '../../core/model/formula-model.ts';
+import { wholeBlock } from '../../core/model/variant.ts';
 import { type BlockFinding, checkBlock } from '../../core/rules/engine/check.ts';
 import type { RuleContext, RuleFix } from '../../core/rules/engine/rule.ts';
 import { emptySnapshot, withRoots, withText } from '../../core/workspace/snapshot.ts';
@@ -33,7 +34,7 @@ export function contextsOf(view: View, path: string): { context: RuleContext; fi
   const uri = root + path;
   const scope = view.scopeOf(uri);
   return view.read(uri)!.source.blocks.map(({ block, firstLine }) => {
-    const model = formulaOf(block);
+    const model = formulaOf(wholeBlock(block, scope));
     const analysis = model === undefined ? {} : { analysis: analyse(model, scope) };
     return { context: { uri, block, scope, ...analysis }, firstLine };
   });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createService, type Service, type SheetDocument, type SheetOptions } from '../../core/index.ts';
 import { withEdits } from '../../core/text/edits.ts';
 import { exampleFiles } from '../syntax/texts.ts';
-import { partsOf } from './parts.ts';
+import { partsOf, weighedOf } from './parts.ts';
 
 // Invented formula and bakery; the arithmetic is baker's percent (common practice, no source).
 const uri = 'file:///quay/tin.dough';
@@ -66,7 +66,7 @@ describe('what is tried is kept in the file', () => {
     expect(textOf(service, uri)).toBe(
       'formula Tin:\n  yield 25 pieces of 880 g\n  bread flour  100%\n  water  60%\n  milk  1250 ml\n  eggs  20 pieces\n  salt  250 g\n  keep back 500 g\n',
     );
-    expect(figuresOf(service.sheet(uri, 0, {})!)).toEqual(figuresOf(tried));
+    expect(weighedOf(service.sheet(uri, 0, {})!)).toEqual(weighedOf(tried));
   });
 
   it('as a header alone that nothing follows, not even a line break', () => {
@@ -94,12 +94,12 @@ describe('what is tried is kept in the file', () => {
       for (const one of exampleFiles()) service.setText(`file:///quay/${one.path}`, one.text);
       const tried = service.sheet(`file:///quay/${path}`, line, { size })!;
       const files = service.panelEdits(`file:///quay/${path}`, line, { kind: 'keep', asked: { size } });
-      if (typeof files === 'string') continue;
+      if ('refused' in files) continue;
       for (const { uri: file, edits } of files) {
         expect(file).toBe(`file:///quay/${path}`);
         service.setText(file, withEdits(text, edits));
       }
-      expect(figuresOf(service.sheet(`file:///quay/${path}`, line, {})!)).toEqual(figuresOf(tried));
+      expect(weighedOf(service.sheet(`file:///quay/${path}`, line, {})!)).toEqual(weighedOf(tried));
       kept++;
     }
     expect(kept).toBeGreaterThan(0);
@@ -151,19 +151,16 @@ describe('what is tried is kept in the file', () => {
 
   it('or nothing of it, with the sentence that says why', () => {
     const service = serviceWith(byYield);
-    const ask = (asked: SheetOptions) => service.panelEdits(uri, 0, { kind: 'keep', asked });
+    const ask = (asked: SheetOptions, formula?: string) => {
+      const edits = service.panelEdits(uri, 0, { kind: 'keep', asked }, formula);
+      return 'refused' in edits ? edits.refused : undefined;
+    };
     expect(ask({ size: { by: 'baked', grams: 9000 } })).toMatch(/bake loss/);
     expect(ask({ today: { roomCelsius: 400 } })).toMatch(/no temperature of a bakery/);
     expect(ask({})).toBe('All of it stands in the file as it is.');
-    expect(service.panelEdits(uri, 0, { kind: 'keep', asked: {} }, 'Gone')).toBeTypeOf('string');
+    expect(ask({}, 'Gone')).toBeTypeOf('string');
   });
 });
-
-/** What a sheet has people weigh, as it is shown. */
-const figuresOf = (sheet: SheetDocument) =>
-  partsOf(sheet).blocks.map(({ rows }) =>
-    rows.map(({ name, weigh, scaleReads }) => [name, weigh?.figure, weigh?.unit, scaleReads?.figure]),
-  );
 
 const texts = new WeakMap<Service, Map<string, string>>();
 
@@ -186,7 +183,7 @@ function textOf(service: Service, file: string): string {
 
 function keep(service: Service, asked: SheetOptions): void {
   const files = service.panelEdits(uri, 0, { kind: 'keep', asked });
-  if (typeof files === 'string') throw new Error(files);
+  if ('refused' in files) throw new Error(files.refused);
   for (const { uri: file, edits } of files) {
     // Refuses what is out of order or overlaps.
     put(service, file, withEdits(textOf(service, file), edits));

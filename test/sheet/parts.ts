@@ -115,3 +115,10 @@ export function placesOf({ sections, findings }: SheetDocument): [string, number
     .flatMap((node): [string, number[]][] => (node.findings ? [[node.id, lines(node.findings)]] : []));
   return findings.length === 0 ? places : [...places, ['heading', lines(findings)]];
 }
+
+/** What a sheet has people weigh, as it is shown. */
+export function weighedOf(sheet: SheetDocument) {
+  return partsOf(sheet).blocks.map(({ rows }) =>
+    rows.map(({ name, weigh, scaleReads }) => [name, weigh?.figure, weigh?.unit, scaleReads?.figure]),
+  );
+}

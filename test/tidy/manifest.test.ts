@@ -239,6 +239,7 @@ describe('the package', () => {
         'server-worker.js',
         'preview.js',
         'changes.js',
+        'history.js',
         'preview.css',
         'demo.json',
       ].map((name) => `dist/${name}`),

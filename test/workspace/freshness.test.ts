@@ -95,6 +95,23 @@ describe('what a change makes stale', () => {
     expect(affected(service, told)).toEqual([at('user')]);
   });
 
+  it('a base that a variant is of, and a base of that', () => {
+    const service = opened();
+    service.setText(at('wet'), 'formula Wet like White:\n  water  75%\n');
+    service.setText(at('wetter'), 'formula Wetter like Wet:\n  salt  1.8%\n');
+    askAll(service);
+    const told = service.snapshot;
+    service.setText(at('bread'), files.bread!.replace('2%', '6%'));
+    expect(affected(service, told)).toEqual([at('wet'), at('wetter')]);
+    // In the very words of the base it is told there.
+    expect(service.findings(at('bread')).map(({ code }) => code)).toContain('salt-range');
+    expect(service.findings(at('wet')).map(({ code }) => code)).not.toContain('salt-range');
+    const later = service.snapshot;
+    service.remove(at('bread'));
+    expect(affected(service, later)).toEqual([at('wet'), at('wetter')]);
+    expect(service.findings(at('wetter')).map(({ code }) => code)).toEqual(['unknown-formula']);
+  });
+
   it('a flour that comes makes known what was unknown', () => {
     const service = opened();
     service.setText(at('new'), 'formula New:\n  yield 1 kg\n  mill spelt  100%\n  water  60%\n');
@@ -128,6 +145,8 @@ describe('whatever happens in a workspace', () => {
       ...Object.values(files),
       ...exampleFiles().map((one) => one.text),
       'bakery Quay Lane:\n  room 25 °C\n',
+      'formula Wet like White:\n  water  75%\n  without salt\n\nformula Dark like Wet:\n  mill rye  100%\n',
+      'formula White like Dark:\n  water  65%\n\nmix by hand:\n  load all\n  knead 9 min\n',
       'mixer big spiral:\n  kind spiral\n  speed 1 90 rpm\n  speed 2 180 rpm\n',
       '',
     ];

@@ -50,16 +50,17 @@ function bandOfStages(
   let readings = 0;
   const speeds = new Set<number>();
   for (const trial of trials) {
-    for (const { minutes, stage } of trial.readings) {
-      const seen = stage === undefined ? -1 : stages.indexOf(stage);
-      if (seen < 0) continue;
+    for (const { minutes, stage = '', stages: span } of trial.readings) {
+      const earliest = stages.indexOf(span?.earliest ?? stage);
+      const latest = stages.indexOf(span?.latest ?? stage);
+      if (earliest < 0 || latest < 0) continue;
       const at = (factor: number): number => placeAt(mixer, trial, minutes, factor);
       if (at(1) < 0) continue;
       readings++;
       for (const number of usedSpeeds(mixer, trial)) speeds.add(number);
       // Most readings close the band in no further, and say so at its ends.
-      const isReached = (factor: number): boolean => at(factor) >= seen;
-      const isPassed = (factor: number): boolean => at(factor) > seen;
+      const isReached = (factor: number): boolean => at(factor) >= earliest;
+      const isPassed = (factor: number): boolean => at(factor) > latest;
       if (least === 0 || !isReached(least)) least = Math.max(least, firstFactor(isReached));
       if (most > largestFactor || isPassed(most)) most = Math.min(most, firstFactor(isPassed));
     }

@@ -1,14 +1,18 @@
+import { elementAt, figureAt, firstOf } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import { settlingMinutes, workingSurroundings } from '../heat/warming.ts';
 import { type Known, known } from '../known.ts';
 import { findSpeed, type MixerData, warmingRate } from '../mixing/mixer.ts';
 import type { MixingInput } from '../mixing/mixing-programme.ts';
+import { phaseTimes } from '../mixing/phase-times.ts';
 
 /** A reading: minutes from the start of the programme, rests included, °C, and the stage where one was seen. */
 export interface MeasuredReading {
   readonly minutes: number;
   readonly celsius: number;
   readonly stage?: string;
+  /** The stages between which the dough was, where it was not one alone that was seen. */
+  readonly stages?: { readonly earliest: string; readonly latest: string };
 }
 
 /** One batch that was mixed and measured. */
@@ -70,7 +74,7 @@ export function sharedWarming(several: readonly Free[]): Free {
     least: 0,
     most: 20,
     tellable: (value) => Math.max(0.05, 0.5 * value),
-    lacks: several[0]!.lacks,
+    lacks: firstOf(several).lacks,
   };
 }
 
@@ -164,21 +168,21 @@ function warmingOf(mixer: MixerData, trials: readonly CalibrationTrial[], speed:
 function isReadAfter(trials: readonly CalibrationTrial[], speed: number): boolean {
   return trials.some(({ mixing, readings }) => {
     const last = Math.max(...readings.map(({ minutes }) => minutes));
-    let clock = 0;
-    for (const phase of mixing.phases) {
-      if (!('seconds' in phase)) continue;
-      if (phase.kind === 'speed' && phase.number === speed && phase.seconds > 0 && last > clock + 1e-6)
-        return true;
-      clock += Math.max(0, phase.seconds) / 60;
-    }
-    return false;
+    const times = phaseTimes(mixing.phases);
+    return mixing.phases.some(
+      (phase, index) =>
+        phase.kind === 'speed' &&
+        phase.number === speed &&
+        phase.seconds > 0 &&
+        last > elementAt(times, index).startMinutes + 1e-6,
+    );
   });
 }
 
 /** The mixer with these values of the quantities, in their order. */
 export function withValues(mixer: MixerData, free: readonly Free[], values: readonly number[]): MixerData {
   let now = mixer;
-  for (const [index, { quantity }] of free.entries()) now = withValue(now, quantity, values[index]!);
+  for (const [index, { quantity }] of free.entries()) now = withValue(now, quantity, figureAt(values, index));
   return now;
 }
 

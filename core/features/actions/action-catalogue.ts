@@ -10,11 +10,13 @@ import { drawPart } from './draw-part.ts';
 import { extractPart } from './extract-part.ts';
 import { fixAllOfRule, fixAllSlips } from './fix-all.ts';
 import { inlinePart } from './inline-part.ts';
+import { makeVariant } from './make-variant.ts';
 import { inGrams, inPercent } from './section-units.ts';
 import { sortByWeight } from './sort-by-weight.ts';
 import { usualOrder } from './usual-order.ts';
 import { weighMeasures } from './weigh-measures.ts';
 import { giveBalance, stateHydration, writeOut } from './worked-out.ts';
+import { writeVariantOut } from './write-variant-out.ts';
 
 /** Every action, in the order in which an editor lists those of one kind. */
 export const actions: readonly Action[] = [
@@ -32,6 +34,8 @@ export const actions: readonly Action[] = [
   convertMix,
   extractPart,
   inlinePart,
+  writeVariantOut,
+  makeVariant,
   sortByWeight,
   usualOrder,
   defineName,

@@ -61,6 +61,8 @@ export interface Action {
   readonly explanation: string;
   /** A whole file of notation in which it is offered; `‸` marks the cursor, two of them a selection. */
   readonly example: string;
+  /** Offered on a variant too. Others would edit lines that stand in its base; once it is written out in full they can. */
+  readonly variants?: true;
   readonly offers: (context: ActionContext) => Iterable<Offer>;
 }
 

@@ -1,6 +1,7 @@
 import { findMixer } from '../../model/found-mixer.ts';
 import type { DefinitionKind } from '../../model/scope.ts';
 import type { Name } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { touchedFindings } from './action-places.ts';
@@ -22,6 +23,7 @@ export const defineName: Action = {
     '(so that the other formulas see it too), and a flour at the end of this file; ingredients and mixers of this file are among ' +
     'the fixes of the finding itself. What it writes is a beginning to be made true.',
   example: 'formula Quay Tin:\n  ‸Pier Mill white    100%\n  water              65%\n',
+  variants: true,
   *offers(context) {
     for (const finding of touchedFindings(context)) {
       const kind = finding.code === 'unknown-ingredient' ? 'ingredient' : 'mixer';
@@ -73,7 +75,7 @@ function define(context: ActionContext, uri: string, lines: readonly string[]) {
   const source = uri === context.uri ? context.source : context.fileOf(uri);
   if (source === undefined) return undefined;
   let last = source.lines.length - 1;
-  while (last > 0 && source.lines[last]!.text.trim() === '') last--;
+  while (last > 0 && elementAt(source.lines, last).text.trim() === '') last--;
   return new LineChanges({ uri, source, firstLine: 0 }).addBelow(last, '', ...lines).edits();
 }
 

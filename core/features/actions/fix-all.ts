@@ -12,6 +12,7 @@ export const fixAllOfRule: Action = {
   explanation:
     'Takes the preferred fix of every finding of the rule at the cursor, in the whole file. Offered where there are several.',
   example: 'formula Quay Tin:\n  bread flour        100%\n  water              ‸65\n  salt               2\n',
+  variants: true,
   *offers(context) {
     const seen = new Set<string>();
     for (const { code } of touchedFindings(context)) {
@@ -37,6 +38,7 @@ export const fixAllSlips: Action = {
     'Takes the preferred fix of every finding in the file on how something is written: a unit, a colon or a name. Where two would change the same ' +
     'words the first is taken. What a fix would change of the bread itself, weights or minutes, is left to the baker. Editors can ask for it when a file is saved.',
   example: 'formula Quay Tin:\n  bread flour        100%\n  ‸water              65\n  salt               2\n',
+  variants: true,
   *offers(context) {
     const slips = preferredOf(context).filter(
       ({ finding }) => rulesByCode.get(finding.code)?.mendsSlips === true,

@@ -1,11 +1,13 @@
 import type { FormulaModel, TrialModel } from '../../model/formula-model.ts';
 import type { Said } from '../../model/properties.ts';
 import { isCondition } from '../../rules/trials/kept-programme.ts';
-import { stageWords } from '../../syntax/vocabulary.ts';
+import { feelWords, stageWords } from '../../syntax/vocabulary.ts';
 import type { TextEdit } from '../../text/edits.ts';
+import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
+import type { Refusal } from '../../words/refusal.ts';
 
 /** A temperature taken at the mixer, as a baker logs it with wet hands: few taps, no spelling. */
 export interface ReadingToLog {
@@ -17,6 +19,8 @@ export interface ReadingToLog {
   readonly celsius: number;
   /** One of the stages that the notation knows. */
   readonly stage?: string;
+  /** How the dough felt, in words that the notation knows. */
+  readonly feel?: readonly string[];
   /** What the day was like, written where the reading begins a trial. */
   readonly roomCelsius?: number;
   readonly flourCelsius?: number;
@@ -32,15 +36,15 @@ export interface ReadingToLog {
  * reading of the same minute is written over. Lines are counted in the formula's block.
  *
  * @param programme the lines of the programme that is run, which a trial that is begun keeps
- * @returns a message where the reading cannot be a reading
+ * @returns a refusal where the reading cannot be a reading
  */
 export function logReading(
   model: FormulaModel,
   reading: ReadingToLog,
   programme: readonly string[],
-): readonly TextEdit[] | Message {
-  const wrong = problemOf(reading);
-  if (wrong !== undefined) return wrong;
+): readonly TextEdit[] | Refusal {
+  const refused = problemOf(reading);
+  if (refused !== undefined) return { refused };
   const line = lineOf(reading);
   const trial = model.trials.findLast(({ header }) => header.date === reading.date);
   if (trial === undefined) return [beginTrial(model, reading, [...programme, line])];
@@ -56,7 +60,8 @@ const hottestWater = 100;
 /** Nobody mixes for longer than a day, minutes. */
 const longest = 24 * 60;
 
-function problemOf({ date, minutes, celsius, stage, waterCelsius }: ReadingToLog): Message | undefined {
+function problemOf(reading: ReadingToLog): Message | undefined {
+  const { date, minutes, celsius, stage, waterCelsius, feel = [] } = reading;
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return message('log-reading.no-day', { example: '2026-03-14' });
   if (!(celsius >= coldest && celsius <= warmest))
     return message('log-reading.temperature', { fromCelsius: coldest, toCelsius: warmest });
@@ -66,13 +71,16 @@ function problemOf({ date, minutes, celsius, stage, waterCelsius }: ReadingToLog
     return message('log-reading.temperature', { fromCelsius: 0, toCelsius: hottestWater });
   if (stage !== undefined && !stageWords.some((one) => foldName(one) === foldName(stage)))
     return message('log-reading.stage', { words: stageWords });
+  if (feel.some((word) => !feelWords.some((one) => foldName(one) === foldName(word))))
+    return message('log-reading.feel', { words: feelWords });
   return undefined;
 }
 
-function lineOf({ minutes, celsius, stage }: ReadingToLog): string {
+function lineOf({ minutes, celsius, stage, feel = [] }: ReadingToLog): string {
   const when = minutes === undefined ? 'end' : `at ${minuteText(minutes)}`;
   const warmth = `${trimmed(celsius, 1)} °C`;
-  return `  ${when.padEnd(10)} ${warmth}${stage === undefined ? '' : `, ${stage}`}`;
+  const seen = [warmth, ...(stage === undefined ? [] : [stage]), ...feel];
+  return `  ${when.padEnd(10)} ${seen.join(', ')}`;
 }
 
 /** A minute of mixing as it was told, halves included: two readings half a minute apart are two. As the notation has it. */
@@ -87,8 +95,8 @@ function minuteText(minutes: number): string {
 function beginTrial(model: FormulaModel, reading: ReadingToLog, written: readonly string[]): TextEdit {
   const { lines } = model.block;
   let last = lines.length - 1;
-  while (last > 0 && lines[last]!.empty && lines[last]!.text.trim() === '') last--;
-  const end = lines[last]!.text.length;
+  while (last > 0 && elementAt(lines, last).empty && elementAt(lines, last).text.trim() === '') last--;
+  const end = elementAt(lines, last).text.length;
   const day = [
     `trial ${reading.date}:`,
     ...(reading.roomCelsius === undefined ? [] : [`  room ${trimmed(reading.roomCelsius, 1)} °C`]),
@@ -135,13 +143,13 @@ function intoTrial(model: FormulaModel, trial: TrialModel, reading: ReadingToLog
   const same = all.find((one) => isSameMoment(one, reading));
   const { lines } = model.block;
   if (same !== undefined) {
-    const { text, tokens } = lines[same.line]!;
+    const { text, tokens } = elementAt(lines, same.line);
     const comment = tokens.find((token) => token.kind === 'comment');
     const end = comment === undefined ? text.length : text.slice(0, comment.start).trimEnd().length;
     return { line: same.line, start: 0, end, insert: line };
   }
   const after = all.findLast((one) => comesBefore(one, reading))?.line ?? trial.headerLine;
-  const end = lines[after]!.text.length;
+  const end = elementAt(lines, after).text.length;
   return { line: after, start: end, end, insert: `\n${line}` };
 }
 

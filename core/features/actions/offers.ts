@@ -1,3 +1,4 @@
+import { isVariant } from '../../model/variant.ts';
 import type { FileEdit } from '../../text/edits.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { Action, ActionContext, ActionKind, OfferedAction } from './action.ts';
@@ -39,6 +40,7 @@ export function editsAt(
 // A half-typed file may hold what an action did not think of; the others must be offered all the same.
 function offersOf(action: Action, context: ActionContext) {
   try {
+    if (action.variants !== true && isVariant(context.block)) return [];
     return [...action.offers(context)];
   } catch (error) {
     context.failed(`${action.id}: ${error instanceof Error ? error.message : String(error)}`);

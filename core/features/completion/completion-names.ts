@@ -2,14 +2,16 @@ import { catalogueIngredients, catalogueNamesAbroad, tonguesOfName } from '../..
 import { writtenTypes } from '../../catalogue/flour-types.ts';
 import { mixers } from '../../catalogue/mixers.ts';
 import type { Role } from '../../catalogue/role.ts';
-import { formulaOf } from '../../model/formula-model.ts';
+import { type FormulaModel, formulaOf } from '../../model/formula-model.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
-import { sectionAt } from '../../model/mentions.ts';
 import type { Definition } from '../../model/scope.ts';
+import { basesOf, wholeBlock } from '../../model/variant.ts';
 import { parseLine } from '../../syntax/line.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import { nameBetween } from '../../syntax/name-reading.ts';
 import type { Name } from '../../syntax/tree.ts';
 import { allPropertyWords } from '../../syntax/vocabulary.ts';
+import { groupOf } from '../../text/element.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { CompletionKind } from '../answers.ts';
@@ -27,6 +29,11 @@ const sayings = {
   ingredient: { context: 'formula', line: (name: string) => `${name}  100%` },
   load: { context: 'mix', line: (name: string) => `add ${name}` },
 } as const;
+
+/** A formula's name as a header takes it: in quotes where `like` would part it. */
+function quotedName(name: string): string {
+  return /\slike\s/i.test(` ${name} `) ? `"${name.replaceAll('"', '')}"` : name;
+}
 
 const grammarWords = /\b(?:all|at|balance|for|from|of|remaining|to)\b/;
 
@@ -65,7 +72,7 @@ export function ingredients(asked: Asked, at: number, padded: boolean): LineComp
       make(asked, name, kind, { start: at, detail, insert: insertOf(name), sort: `${sort}${name}` }),
     );
   };
-  const model = formulaOf(asked.block);
+  const model = modelOf(asked);
   for (const part of model?.sections.slice(1) ?? [])
     if (part.name !== undefined) push(part.name.text, part.kind, '0', 'part');
   for (const one of asked.scope.names('ingredient')) push(one.name.text, detailOf(one, asked), '0');
@@ -86,7 +93,7 @@ export function ingredients(asked: Asked, at: number, padded: boolean): LineComp
     model?.sections.flatMap(({ lines }) => lines.map(({ statement }) => statement.name.folded)) ?? [];
   const others = names.filter((name) => name !== foldName(written));
   const tongues = new Set(others.flatMap(tonguesOfName));
-  for (const one of catalogueNamesAbroad)
+  for (const one of catalogueNamesAbroad())
     if (one.folded.startsWith(foldName(written)) && (others.length === 0 || tongues.has(one.tongue)))
       push(one.written, anotherOf(writtenTypes.get(one.name) ?? one.name), '1');
   return found;
@@ -131,14 +138,19 @@ export function mixerNames(asked: Asked, start: number, end: string): LineComple
   return [...own, ...kinds];
 }
 
+/** The formula asked about, a variant with all that it takes of its base. */
+function modelOf({ block, scope }: Asked): FormulaModel | undefined {
+  return formulaOf(wholeBlock(block, scope));
+}
+
 export function doughNames(asked: Asked, from: { start?: number }): LineCompletion[] {
-  const model = formulaOf(asked.block);
+  const model = modelOf(asked);
   const names = new Set(model?.sections[0]?.lines.map((line) => line.statement.name.text) ?? []);
   return [...names].map((name) => make(asked, name, 'ingredient', from));
 }
 
 export function partNames(asked: Asked, start: number): LineCompletion[] {
-  const parts = formulaOf(asked.block)?.sections.slice(1) ?? [];
+  const parts = modelOf(asked)?.sections.slice(1) ?? [];
   return parts.flatMap(({ name, kind }) =>
     name === undefined ? [] : [make(asked, name.text, 'part', { start, detail: kind })],
   );
@@ -154,10 +166,59 @@ export function formulaNames(asked: Asked): LineCompletion[] {
   );
 }
 
+/** The experiments that a trial may belong to. */
+export function experimentNames(asked: Asked, start: number): LineCompletion[] {
+  return asked.scope.names('experiment').map(({ name }) => make(asked, name.text, 'formula', { start }));
+}
+
+/** A dough of an experiment: the formulas, then where it is mixed and how it is worked. */
+export function testedDoughs(asked: Asked): LineCompletion[] {
+  const comma = asked.before.lastIndexOf(',');
+  const start = (comma < 0 ? /^\s*dough\s*/i.exec(asked.before)?.[0].length : comma + 1) ?? asked.column;
+  const from = start + /^\s*/.exec(asked.before.slice(start))![0].length;
+  if (comma < 0)
+    return asked.scope.names('formula').map(({ name }) => make(asked, name.text, 'formula', { start: from }));
+  if (/^in\s/i.test(asked.before.slice(from))) {
+    const behind = asked.before.slice(from);
+    return mixerNames(asked, from + /^in\s+/i.exec(behind)![0].length, '');
+  }
+  return ['by hand', 'in ', 'speed 1 for ', 'knead ', 'rest '].map((words) =>
+    make(asked, words.trim(), 'word', { start: from, insert: words }),
+  );
+}
+
+/** The formulas that a variant may be of: all but itself. */
+export function baseNames(asked: Asked, start: number, end: string): LineCompletion[] {
+  const own = asked.block.top?.header.name?.folded;
+  return asked.scope
+    .names('formula')
+    .filter(({ name }) => name.folded !== own)
+    .map(({ name }) =>
+      make(asked, name.text, 'formula', {
+        start,
+        detail: asked.speaker.say(message('completion.formula')),
+        insert: quotedName(name.text) + end,
+      }),
+    );
+}
+
+/** What a variant may leave out: the lines and parts of its base. */
+export function droppableNames(asked: Asked, from: { start?: number }): LineCompletion[] {
+  const [base] = basesOf(asked.block, asked.scope);
+  const model =
+    base === undefined ? undefined : formulaOf(wholeBlock(base.block, asked.scope.from(base.uri)));
+  const lines = model?.sections[0]?.lines.map(({ statement }) => statement.name.text) ?? [];
+  const parts = model?.sections.slice(1).flatMap(({ name }) => (name === undefined ? [] : [name.text])) ?? [];
+  return [
+    ...[...new Set(lines)].map((name) => make(asked, name, 'ingredient', from)),
+    ...parts.map((name) => make(asked, name, 'part', from)),
+  ];
+}
+
 export function loadItems(asked: Asked): LineCompletion[] {
-  const model = formulaOf(asked.block);
+  const model = modelOf(asked);
   const item = /(?:^\s*\S+\s+|,\s*)([^,]*)$/.exec(asked.before);
-  const start = item === null ? wordStart(asked) : asked.before.length - item[1]!.length;
+  const start = item === null ? wordStart(asked) : asked.before.length - groupOf(item, 1).length;
   const found = new Map<string, LineCompletion>();
   const push = (name: string, kind: CompletionKind, sort: string): void => {
     const folded = nameBetween(name, 0, name.length).folded;

@@ -4,9 +4,11 @@ import type { Rule } from '../../rules/engine/rule.ts';
 import { rules } from '../../rules/engine/rule-catalogue.ts';
 import { longestLine } from '../../syntax/line.ts';
 import { type Slot, type SlotName, slots } from '../../syntax/line-forms.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import type { Property } from '../../syntax/shared-properties.ts';
 import type { Block, Context, SectionKind } from '../../syntax/tree.ts';
 import {
+  feelWords,
   holdsIngredients,
   properties,
   roleWords,
@@ -16,17 +18,22 @@ import {
   topSections,
   wordsOfForm,
 } from '../../syntax/vocabulary.ts';
+import { groupOf } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { RulePage } from '../../words/rule-page-words.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { settled } from './completion-fit.ts';
 import {
+  baseNames,
   doughNames,
+  droppableNames,
+  experimentNames,
   formulaNames,
   ingredients,
   loadItems,
   mixerNames,
   partNames,
+  testedDoughs,
 } from './completion-names.ts';
 import {
   type Asked,
@@ -77,13 +84,13 @@ function offered(
 ): LineCompletion[] {
   const { block, line, text, before, column } = asked;
   const comment = /(?:^|\s)#(.*)$/.exec(before);
-  if (comment !== null) return inComment(asked, comment[1]!, found, pageOf);
+  if (comment !== null) return inComment(asked, groupOf(comment, 1), found, pageOf);
   const context = contextAt(block, line);
   if (/^\s*note\s/i.test(before)) return [];
   const amount = /(?:^|\s)(\d+(?:[.,]\d+)?)\s?([^\s\d,]*)$/.exec(before);
   if (amount !== null && context !== 'none') {
-    const numberStart = amount.index + amount[0].indexOf(amount[1]!);
-    const units = unitsAfter(asked, context, numberStart, amount[2]!);
+    const numberStart = amount.index + amount[0].indexOf(groupOf(amount, 1));
+    const units = unitsAfter(asked, context, numberStart, groupOf(amount, 2));
     // Where the number goes on or has its unit, another would be one too many.
     const isWritten =
       amount[2] === '' &&
@@ -97,9 +104,8 @@ function offered(
 }
 
 function contextAt(block: Block, line: number): Context {
-  const all = block.top === undefined ? block.subs : [block.top, ...block.subs];
-  const found = all.findLast((section) => section.headerLine < line && line < section.endLine);
-  return found?.kind ?? 'none';
+  const found = sectionAt(block, line);
+  return found === undefined || found.headerLine === line ? 'none' : found.kind;
 }
 
 function inComment(
@@ -238,18 +244,20 @@ function section(asked: Asked, word: string, snippet: string | undefined): LineC
   });
 }
 
-/** Where the words behind the last `in` of a line begin. */
-function behindLastIn(text: string): number | undefined {
-  const last = [...text.matchAll(/(?<=\s)in\s/gi)].at(-1);
+/** Where the words behind the last `in` or `like` of a line begin. */
+function behindLast(word: RegExp, text: string): number | undefined {
+  const last = [...text.matchAll(word)].at(-1);
   return last === undefined
     ? undefined
     : text.length - text.slice(last.index + last[0].length).trimStart().length;
 }
 
 function inLine(asked: Asked, context: Context): LineCompletion[] {
-  const mixer = /^\s*mix\s/i.test(asked.before) ? behindLastIn(asked.before) : undefined;
+  const mixer = /^\s*mix\s/i.test(asked.before) ? behindLast(/(?<=\s)in\s/gi, asked.before) : undefined;
   if (mixer !== undefined && context !== 'process')
     return mixerNames(asked, mixer, asked.text.trimEnd().endsWith(':') ? '' : ':');
+  const base = /^\s*formula\s/i.test(asked.before) ? behindLast(/(?<=\s)like\s/gi, asked.before) : undefined;
+  if (base !== undefined) return baseNames(asked, base, asked.text.trimEnd().endsWith(':') ? '' : ':');
   const place = placeAt(asked, wordStart(asked));
   const words = place.words.map((word) => make(asked, word, 'word'));
   const longer = goingOn(asked, context);
@@ -265,12 +273,40 @@ function inLine(asked: Asked, context: Context): LineCompletion[] {
   if (property.form === 'mixedIn' && place.slots.includes('MIXER'))
     return mixerNames(asked, place.nameStart ?? wordStart(asked), '');
   if (property.form === 'load') return [...loadItems(asked), ...words.filter(({ label }) => label === 'at')];
-  if (place.slots.includes('STAGE')) return stageWords.map((word) => make(asked, word, 'word', from));
+  if (property.form === 'testedDough') return testedDoughs(asked);
+  if (property.form === 'stock') return ingredients(asked, place.nameStart ?? wordStart(asked), false);
+  if (property.word === 'experiment') return experimentNames(asked, place.nameStart ?? wordStart(asked));
+  if (property.form === 'reading' || property.form === 'endReading') {
+    const seen = seenWords(asked);
+    if (seen.length > 0) return seen;
+  }
+  if (property.word === 'without') return droppableNames(asked, from);
   if (property.word === 'contains') return knownAllergens.map((word) => make(asked, word, 'word', from));
   if (property.form === 'draws' && place.slots.includes('NAME'))
     return [...roleWords.map((word) => make(asked, word, 'word', from)), ...doughNames(asked, from)];
   if (property.word === 'like') return ingredients(asked, place.nameStart ?? wordStart(asked), false);
   return [...exampleOf(asked, property), ...words];
+}
+
+/** What may be said of a dough behind a reading: a stage, while none is written, and the words of how it feels. */
+function seenWords(asked: Asked): LineCompletion[] {
+  const comma = asked.before.lastIndexOf(',');
+  if (comma < 0) return [];
+  const written = asked.text
+    .split(',')
+    .slice(1)
+    .map((word) => word.trim().toLowerCase());
+  const start = comma + 1 + (/^\s*/.exec(asked.before.slice(comma + 1))?.[0].length ?? 0);
+  const { say } = asked.speaker;
+  const hasStage = stageWords.some((word) => written.includes(word));
+  return [
+    ...(hasStage ? [] : stageWords.map((word) => make(asked, word, 'word', { start, sort: `0${word}` }))),
+    ...feelWords
+      .filter((word) => !written.includes(word))
+      .map((word) =>
+        make(asked, word, 'word', { start, sort: `1${word}`, detail: say(message(`feel.${word}`)) }),
+      ),
+  ];
 }
 
 function exampleOf(asked: Asked, { word, example }: Property): LineCompletion[] {
@@ -288,8 +324,8 @@ function withoutProperty(asked: Asked, context: Context, place: PlaceInLine): Li
   if (place.slots.includes('PART')) return partNames(asked, place.nameStart ?? wordStart(asked));
   const header = /^\s*(mix|process)\s+([^:]*)$/i.exec(asked.before);
   if (header !== null && asked.block.top?.kind === 'formula' && context !== 'process') {
-    const parts = partNames(asked, asked.before.length - header[2]!.length);
-    return header[1]!.toLowerCase() === 'process'
+    const parts = partNames(asked, asked.before.length - groupOf(header, 2).length);
+    return groupOf(header, 1).toLowerCase() === 'process'
       ? parts
       : [...['in', 'by hand:'].map((word) => make(asked, word, 'word')), ...parts];
   }

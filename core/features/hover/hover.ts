@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import { experimentOf } from '../../analysis/experiment-analysis.ts';
 import { type MixAnalysis, stageMessage } from '../../analysis/mix-analysis.ts';
 import { handTrials, mixerTrials } from '../../analysis/mixer-trials.ts';
 import { type PlanAnalysis, planOf } from '../../analysis/plan-analysis.ts';
@@ -6,6 +7,7 @@ import { type TrialAnalysis, trialsOf } from '../../analysis/trials.ts';
 import { calibrationMarkdown } from '../../facts/calibration-markdown.ts';
 import { compositionMarkdown, flourMarkdown } from '../../facts/composition-words.ts';
 import { costTotals } from '../../facts/cost-of.ts';
+import { experimentMarkdown } from '../../facts/experiment-words.ts';
 import { partMessages, stepMessages } from '../../facts/fermentation-words.ts';
 import { escapeMarkdown, totalsMarkdown } from '../../facts/formula-words.ts';
 import { heatOf } from '../../facts/heat-of.ts';
@@ -16,12 +18,15 @@ import { lineMessages, sectionMessages } from '../../facts/line-words.ts';
 import { mixingOutlook, waterToUse } from '../../facts/mixing-words.ts';
 import { planLineMarkdown, planMarkdown } from '../../facts/plan-words.ts';
 import { processTimes, stepTimes } from '../../facts/process-words.ts';
-import { readingMessage, trialMarkdown } from '../../facts/trial-words.ts';
+import { feelMessage, readingMessage, trialMarkdown } from '../../facts/trial-words.ts';
+import { baseMessages } from '../../facts/variant-words.ts';
 import { lineId, sectionId } from '../../model/formula-model.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
 import type { Scope } from '../../model/scope.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../../syntax/tree.ts';
 import { findProperty } from '../../syntax/vocabulary.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Span } from '../../text/span.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
@@ -32,7 +37,7 @@ export interface LineHover {
   readonly markdown: string;
 }
 
-/** The hover of a line of a block; `undefined` where there is nothing to say. */
+/** The hover of a line of a block; `undefined` where there is nothing to say. In a variant it says what stands in the base. */
 export function hoverOf(
   block: Block,
   line: number,
@@ -42,12 +47,27 @@ export function hoverOf(
   speaker: Speaker,
   planned: () => PlanAnalysis | undefined = () => planOf(block, scope),
 ): LineHover | undefined {
+  const hover = plainHover(block, line, column, scope, analysis, speaker, planned);
+  const beside = analysis === undefined ? [] : baseMessages(analysis.resolved.model.block, line);
+  if (hover === undefined || beside.length === 0) return hover;
+  return { ...hover, markdown: [hover.markdown, ...beside.map(speaker.say)].join('\n\n') };
+}
+
+function plainHover(
+  block: Block,
+  line: number,
+  column: number,
+  scope: Scope,
+  analysis: Analysis | undefined,
+  speaker: Speaker,
+  planned: () => PlanAnalysis | undefined,
+): LineHover | undefined {
   const parsed = block.lines[line];
   if (parsed === undefined) return undefined;
   const comment = parsed.tokens.find((token) => token.kind === 'comment');
   if (comment !== undefined && column >= comment.start) return undefined;
   const { statement } = parsed;
-  const section = sectionAt(block, line);
+  const section = knownSectionAt(block, line);
   switch (statement.kind) {
     case 'header':
       return headerHover(block, line, statement, scope, analysis, speaker, planned);
@@ -66,7 +86,7 @@ export function hoverOf(
     case 'property':
       return section === undefined
         ? undefined
-        : propertyHover(section, line, statement, scope, analysis, speaker);
+        : propertyHover(block, section, line, statement, scope, analysis, speaker);
     case 'step': {
       const times = stepTimes(block, line);
       const said = [
@@ -83,12 +103,11 @@ export function hoverOf(
 
 const spanOf = (start: number, end: number): Span => ({ start, end });
 
-function sectionAt(block: Block, line: number): { kind: SectionKind; headerLine: number } | undefined {
-  const all = block.top === undefined ? block.subs : [block.top, ...block.subs];
-  const found = all.findLast((section) => section.headerLine <= line && line < section.endLine);
-  return found === undefined || found.kind === 'unknown'
+function knownSectionAt(block: Block, line: number): { kind: SectionKind; headerLine: number } | undefined {
+  const { kind, headerLine } = sectionAt(block, line) ?? {};
+  return kind === undefined || kind === 'unknown' || headerLine === undefined
     ? undefined
-    : { kind: found.kind, headerLine: found.headerLine };
+    : { kind, headerLine };
 }
 
 function headerHover(
@@ -100,7 +119,7 @@ function headerHover(
   speaker: Speaker,
   planned: () => PlanAnalysis | undefined,
 ): LineHover | undefined {
-  const words = block.lines[line]!.text.trimEnd();
+  const words = elementAt(block.lines, line).text.trimEnd();
   const span = spanOf(header.keyword.start, words.length);
   const title = (text: string): string => speaker.say(message('line.title', { name: escapeMarkdown(text) }));
   if (header.section === 'formula' && analysis !== undefined && header.name !== undefined) {
@@ -130,6 +149,11 @@ function headerHover(
   if (header.section === 'process') {
     const said = processTimes(block, line);
     return said === undefined ? undefined : { span, markdown: speaker.say(said) };
+  }
+  if (header.section === 'experiment') {
+    const experiment = experimentOf(block, scope);
+    const said = experiment === undefined ? [] : experimentMarkdown(experiment, speaker);
+    return said.length === 0 ? undefined : { span, markdown: said.join('\n\n') };
   }
   if (header.section === 'plan') {
     const plan = planned();
@@ -171,6 +195,7 @@ function ingredientMarkdown(analysis: Analysis, facts: LineFacts, speaker: Speak
 }
 
 function propertyHover(
+  block: Block,
   section: { kind: SectionKind; headerLine: number },
   line: number,
   statement: PropertyStatement,
@@ -181,6 +206,10 @@ function propertyHover(
   const span = spanOf(statement.keyword.start, Math.max(statement.keyword.end, statement.valueSpan.end));
   const property = findProperty(section.kind, statement.property);
   const said: string[] = [];
+  if (statement.value?.form === 'testedDough') {
+    const experiment = experimentOf(block, scope);
+    if (experiment !== undefined) said.push(...experimentMarkdown(experiment, speaker, line));
+  }
   if (section.kind === 'mix' && analysis !== undefined) {
     const index = analysis.resolved.model.mixes.findIndex((mix) => mix.headerLine === section.headerLine);
     const mix = analysis.mixes[index];
@@ -197,6 +226,8 @@ function propertyHover(
     if (ran !== undefined) said.push(speaker.say(message('programme.line-end-trial', { state: ran })));
     const reading = trial === undefined ? undefined : readingMessage(trial, line);
     if (reading !== undefined) said.push(speaker.say(reading));
+    const feel = trial === undefined ? undefined : feelMessage(trial, line);
+    if (feel !== undefined) said.push(speaker.say(feel));
     if (statement.value?.form === 'partTemperature')
       said.push(
         speaker.say(message('line.part-warmth', { part: escapeMarkdown(statement.value.name.text) })),

@@ -1,9 +1,11 @@
 import type { Meaning, PlacedBlock } from '../../model/meaning.ts';
 import { isSameMeaning, meaningOf } from '../../model/meaning.ts';
-import { type Mention, mentionsOf, sectionAt } from '../../model/mentions.ts';
+import { type Mention, mentionsOf } from '../../model/mentions.ts';
 import { propertiesOf } from '../../model/properties.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import type { Section } from '../../syntax/tree.ts';
 import { holdsIngredients } from '../../syntax/vocabulary.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Place } from '../../text/span.ts';
 import type { Steps } from '../../text/steps.ts';
 import { type Message, message } from '../../words/message.ts';
@@ -11,11 +13,11 @@ import type { Speaker } from '../../words/speaker.ts';
 import type { SymbolKind } from '../answers.ts';
 import { type Destination, destinationOf } from './definitions.ts';
 import {
-  blockAt,
   type NameBook,
   type NameTarget,
   type NameUse,
   nameAt,
+  placedBlockAt,
   placeOfUse,
   usesOf,
 } from './name-book.ts';
@@ -43,7 +45,7 @@ export function goesItemAt(
 ): GoesItem | undefined {
   const target = nameAt(book, uri, line, column);
   if (target !== undefined) return itemOf(book, target, undefined, speaker);
-  const at = blockAt(book, uri, line);
+  const at = placedBlockAt(book, uri, line);
   const section = at === undefined ? undefined : sectionAt(at.block, line - at.firstLine);
   if (at === undefined || section === undefined) return undefined;
   const holder = holdsIngredients(section.kind) && section.header.name !== undefined ? section : at.block.top;
@@ -69,7 +71,7 @@ export function* usersOf(
       links.set(key, { item, places: [place] });
     } else before.places.push(place);
   };
-  const taking = new Set<Mention['use']>(['line', 'planned', 'like', 'mixer']);
+  const taking = new Set<Mention['use']>(['line', 'planned', 'like', 'base', 'mixer']);
   for (const use of yield* usesOf(book, target)) {
     if (!taking.has(use.mention.use)) continue;
     const section = sectionAt(use.at.block, use.mention.line);
@@ -112,7 +114,7 @@ export function goesIntoAt(
   };
   for (const mention of mentionsOf(at.block)) {
     if (sectionAt(at.block, mention.line) !== section || mention.use === 'definition') continue;
-    if (mention.use === 'draw' || mention.use === 'role') continue;
+    if (['draw', 'role', 'without'].includes(mention.use)) continue;
     add({ at, mention, meaning: meaningOf(at, mention, scope) }, writtenAmount(at, mention.line));
   }
   if (section !== at.block.top) return links.map(({ item, places }) => ({ item, places }));
@@ -137,7 +139,7 @@ function holderOf(book: NameBook, meaning: Meaning): { at: PlacedBlock; section:
     return section === undefined ? undefined : { at: meaning.at, section };
   }
   if (meaning.is !== 'definition') return undefined;
-  const at = blockAt(book, meaning.definition.uri, meaning.definition.firstLine);
+  const at = placedBlockAt(book, meaning.definition.uri, meaning.definition.firstLine);
   return at?.block.top === undefined ? undefined : { at, section: at.block.top };
 }
 
@@ -151,7 +153,7 @@ function itemOf(
   const holder = holderOf(book, use.meaning);
   if (holder !== undefined) return sectionItem(holder.at, holder.section, how, speaker);
   const name = placeOfUse(book, use);
-  const { length } = use.at.block.lines[use.mention.line]!.text;
+  const { length } = elementAt(use.at.block.lines, use.mention.line).text;
   return {
     uri: use.at.uri,
     name,
@@ -212,7 +214,7 @@ function detailOf(parts: readonly (Message | string | undefined)[], speaker: Spe
 
 /** The amount of a line as it is written. */
 function writtenAmount({ block }: PlacedBlock, line: number): string | undefined {
-  const { text, statement } = block.lines[line]!;
+  const { text, statement } = elementAt(block.lines, line);
   if (statement.kind !== 'ingredient' && statement.kind !== 'planned') return undefined;
   return text.slice(statement.amount.start, statement.amount.end) || undefined;
 }
@@ -235,6 +237,7 @@ function usersMessage(kind: string, count: number): Message {
     case 'ingredient':
     case 'mixer':
     case 'plan':
+    case 'experiment':
       return message(`uses.${kind}s`, { count });
     case 'bakery':
       return message('uses.bakeries', { count });

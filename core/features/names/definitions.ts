@@ -1,7 +1,9 @@
 import type { Meaning, PlacedBlock } from '../../model/meaning.ts';
+import { partsOf } from '../../model/mentions.ts';
 import type { Section } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Place } from '../../text/span.ts';
-import { linesStoodFor, type NameBook, nameAt, placeOfUse } from './name-book.ts';
+import { linesStoodFor, type NameBook, type NameTarget, nameAt, placeOfUse } from './name-book.ts';
 
 /** A section, or one line, somewhere in the workspace: the name in it, and all of it. */
 export interface Destination {
@@ -33,13 +35,20 @@ export function definitionAt(
   if (target === undefined) return undefined;
   const lines = linesStoodFor(book, target).map((use): Destination => {
     const name = placeOfUse(book, use);
-    const { length } = use.at.block.lines[use.mention.line]!.text;
+    const { length } = elementAt(use.at.block.lines, use.mention.line).text;
     return { uri: use.at.uri, name, firstLine: name.line, lastLine: name.line, lastColumn: length };
   });
   return {
     origin: placeOfUse(book, target),
-    destinations: lines.length > 0 ? lines : sectionsOf(book, target.meaning),
+    destinations: lines.length > 0 ? lines : sectionsOf(book, inItsPlace(target)),
   };
+}
+
+/** A part of the base that a variant has its own of is settled there, unless it is that one which asks. */
+function inItsPlace({ at, mention, meaning }: NameTarget): Meaning {
+  if (meaning.is !== 'part' || mention.use === 'definition') return meaning;
+  const own = partsOf(at.block).get(mention.name.folded);
+  return own === undefined ? meaning : { is: 'part', at, headerLine: own.headerLine };
 }
 
 /** The sections that say what the name at a column is made of. */
@@ -73,14 +82,14 @@ export function destinationOf({ uri, block, firstLine }: PlacedBlock, headerLine
   const section = block.top?.headerLine === headerLine ? block.top : sectionFrom(block.subs, headerLine);
   const isWhole = section === block.top;
   let last = (isWhole || section === undefined ? block.lines.length : section.endLine) - 1;
-  while (last > headerLine && block.lines[last]!.empty) last--;
+  while (last > headerLine && elementAt(block.lines, last).empty) last--;
   const named = section?.header.name ?? section?.header.keyword ?? { start: 0, end: 0 };
   return {
     uri,
     name: { line: firstLine + headerLine, start: named.start, end: named.end },
     firstLine: firstLine + headerLine,
     lastLine: firstLine + last,
-    lastColumn: block.lines[last]!.text.length,
+    lastColumn: elementAt(block.lines, last).text.length,
   };
 }
 

@@ -1,8 +1,11 @@
 import { roleOf } from '../../model/found-ingredient.ts';
 import { chosenName, isSameMeaning, type Meaning, meaningOf, type PlacedBlock } from '../../model/meaning.ts';
-import { type Mention, mentionsOf, sectionAt } from '../../model/mentions.ts';
+import { type Mention, mentionsOf } from '../../model/mentions.ts';
 import { noScope, type Scope } from '../../model/scope.ts';
+import { basesOf, isVariant } from '../../model/variant.ts';
+import { blockAt, sectionAt } from '../../syntax/line-place.ts';
 import type { Block, SourceFile } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Place } from '../../text/span.ts';
 import type { Steps } from '../../text/steps.ts';
 
@@ -28,7 +31,7 @@ export interface NameTarget extends NameUse {
 
 /** The name at a column, the end of the name included, and what it means; `undefined` where no name stands. */
 export function nameAt(book: NameBook, uri: string, line: number, column: number): NameTarget | undefined {
-  const at = blockAt(book, uri, line);
+  const at = placedBlockAt(book, uri, line);
   if (at === undefined) return undefined;
   const scope = book.scopeOf(uri);
   const touched = mentionsOf(at.block).filter((mention) => {
@@ -41,9 +44,9 @@ export function nameAt(book: NameBook, uri: string, line: number, column: number
 }
 
 /** The block that holds a line of a file. */
-export function blockAt(book: NameBook, uri: string, line: number): PlacedBlock | undefined {
+export function placedBlockAt(book: NameBook, uri: string, line: number): PlacedBlock | undefined {
   const source = book.source(uri);
-  const found = source?.blocks.findLast(({ firstLine }) => firstLine <= line);
+  const found = source === undefined ? undefined : blockAt(source, line);
   if (found === undefined || line >= found.firstLine + found.block.lines.length) return undefined;
   return { uri, ...found };
 }
@@ -62,6 +65,7 @@ export function* usesOf(book: NameBook, { at, meaning }: NameTarget, onlyIn?: st
   const found: NameUse[] = [];
   if (isOfFormula) {
     usesInBlock(book, at, folded, meaning, found);
+    if (meaning.is === 'part') yield* usesAround(book, at, meaning, folded, found, onlyIn);
     return found;
   }
   const files = new Set(onlyIn === undefined ? [...folded].flatMap((one) => book.mentioning(one)) : [onlyIn]);
@@ -71,6 +75,27 @@ export function* usesOf(book: NameBook, { at, meaning }: NameTarget, onlyIn?: st
     yield;
   }
   return found;
+}
+
+/** A part of a formula is a part of its variants too: the uses in the blocks beside that of the question. */
+function* usesAround(
+  book: NameBook,
+  at: PlacedBlock,
+  meaning: Extract<Meaning, { is: 'part' }>,
+  folded: ReadonlySet<string>,
+  found: NameUse[],
+  onlyIn: string | undefined,
+): Steps<void> {
+  const files = new Set([...folded].flatMap((one) => book.mentioning(one)));
+  for (const uri of files) {
+    if (onlyIn !== undefined && uri !== onlyIn) continue;
+    for (const placed of book.source(uri)?.blocks ?? []) {
+      const isIt = placed.block === at.block && uri === at.uri;
+      const mayUse = isVariant(placed.block) || placed.block === meaning.at.block;
+      if (!isIt && mayUse) usesInBlock(book, { uri, ...placed }, folded, meaning, found);
+    }
+    yield;
+  }
 }
 
 function usesInBlock(
@@ -94,7 +119,7 @@ function foldedNamesOf(book: NameBook, meaning: Meaning): ReadonlySet<string> {
       return new Set([meaning.definition.name.folded]);
     case 'part':
       return new Set(
-        [meaning.at.block.lines[meaning.headerLine]!.statement].flatMap((statement) =>
+        [elementAt(meaning.at.block.lines, meaning.headerLine).statement].flatMap((statement) =>
           statement.kind === 'header' && statement.name !== undefined ? [statement.name.folded] : [],
         ),
       );
@@ -127,7 +152,7 @@ export function linesStoodFor(book: NameBook, { at, mention, meaning }: NameTarg
   const { block } = at;
   const scope = book.scopeOf(at.uri);
   const from = headerOfMixed(block, mention);
-  return mentionsOf(block)
+  const own = mentionsOf(block)
     .filter((one) => one.use === 'line' && sectionAt(block, one.line)?.headerLine === from)
     .filter((one) =>
       meaning.is === 'role'
@@ -135,6 +160,15 @@ export function linesStoodFor(book: NameBook, { at, mention, meaning }: NameTarg
         : isSameMeaning(meaningOf(at, one, scope), meaning),
     )
     .map((one) => ({ at, mention: one }));
+  if (own.length > 0 || from !== block.top?.headerLine) return own;
+  // What a variant does not say itself is said by the nearest base that does.
+  for (const base of basesOf(block, scope)) {
+    const said = mentionsOf(base.block)
+      .filter((one) => one.use === 'line' && sectionAt(base.block, one.line) === base.block.top)
+      .filter((one) => isSameMeaning(meaningOf(base, one, book.scopeOf(base.uri)), meaning));
+    if (said.length > 0) return said.map((one) => ({ at: base, mention: one }));
+  }
+  return own;
 }
 
 /** The header of the section whose lines a mention is about: of the part that is mixed, else of the dough. */

@@ -1,4 +1,7 @@
+import { blockAt } from '../../syntax/line-place.ts';
 import type { ParsedLine, SourceFile, Statement, Token } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
+import { indentOf } from '../../text/indent.ts';
 import type { Span } from '../../text/span.ts';
 
 /** A stretch of a file that may hold several lines. */
@@ -19,14 +22,17 @@ export function selectionsAt(file: SourceFile, line: number, column: number): St
   const inLine = spansAt(parsed, column).map(
     ({ start, end }): Stretch => ({ firstLine: line, start, lastLine: line, end }),
   );
-  const found = file.blocks.findLast(({ firstLine }) => firstLine <= line);
+  const found = blockAt(file, line);
   const around: Stretch[] = [];
   const push = (first: number, past: number): void => {
     let last = past - 1;
-    while (last > first && file.lines[last]!.text.trim() === '') last--;
-    const start = first === last && file.lines[first]!.text.trim() === '' ? 0 : indentOf(file.lines[first]!);
+    while (last > first && elementAt(file.lines, last).text.trim() === '') last--;
+    const start =
+      first === last && elementAt(file.lines, first).text.trim() === ''
+        ? 0
+        : indentOf(elementAt(file.lines, first).text).length;
     if (first <= line && line <= last)
-      around.push({ firstLine: first, start, lastLine: last, end: file.lines[last]!.text.length });
+      around.push({ firstLine: first, start, lastLine: last, end: elementAt(file.lines, last).text.length });
   };
   if (found !== undefined) {
     const { block, firstLine } = found;
@@ -38,17 +44,13 @@ export function selectionsAt(file: SourceFile, line: number, column: number): St
     push(firstLine, firstLine + block.lines.length);
   }
   const last = file.lines.length - 1;
-  around.push({ firstLine: 0, start: 0, lastLine: last, end: file.lines[last]!.text.length });
+  around.push({ firstLine: 0, start: 0, lastLine: last, end: elementAt(file.lines, last).text.length });
   const growing: Stretch[] = [];
   for (const one of [...inLine, ...around]) {
     const before = growing.at(-1);
     if (before === undefined || (holds(one, before) && !holds(before, one))) growing.push(one);
   }
   return growing;
-}
-
-function indentOf({ text }: ParsedLine): number {
-  return text.length - text.trimStart().length;
 }
 
 function holds(outer: Stretch, inner: Stretch): boolean {

@@ -1,9 +1,11 @@
 import { findIngredient } from '../../model/found-ingredient.ts';
 import { chosenName, type Meaning, meaningOf, type PlacedBlock } from '../../model/meaning.ts';
-import { type Mention, mentionsOf, sectionAt } from '../../model/mentions.ts';
+import { type Mention, mentionsOf } from '../../model/mentions.ts';
 import type { Definition, Scope } from '../../model/scope.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import type { Name, ParsedLine, SectionKind, Statement, Token } from '../../syntax/tree.ts';
 import { programmeWords } from '../../syntax/vocabulary.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Span } from '../../text/span.ts';
 import type { Claim, SemanticKind, SemanticModifier } from './semantic-words.ts';
 import { fillWords, numbersAndUnits } from './semantic-words.ts';
@@ -66,8 +68,10 @@ function formClaims({ statement, text, tokens }: ParsedLine, isMixed: boolean): 
       const said: Claim[] = [{ ...keyword, kind: isMixed ? 'step' : 'property' }];
       if (value?.form === 'word') said.push({ ...value.span, kind: 'choice' });
       if (value?.form === 'names') said.push(...value.names.map((name) => choice(name)));
-      if ((value?.form === 'reading' || value?.form === 'temperature') && value.stage !== undefined)
-        said.push(choice(value.stage));
+      if (value?.form === 'reading' || value?.form === 'temperature') {
+        if (value.stage !== undefined) said.push(choice(value.stage));
+        said.push(...(value.feel ?? []).map(choice));
+      }
       return said;
     }
     case 'step': {
@@ -152,7 +156,13 @@ function commentBetween({ text, start: at }: Token, from: number, to: number): C
 }
 
 const kindOfSection: Readonly<Record<SectionKind, SemanticKind>> = {
-  ...{ formula: 'formula', mixer: 'mixer', bakery: 'collection', plan: 'collection' },
+  ...{
+    formula: 'formula',
+    mixer: 'mixer',
+    bakery: 'collection',
+    plan: 'collection',
+    experiment: 'collection',
+  },
   ...{ flour: 'flour', ingredient: 'ingredient', mix: 'step', process: 'step', trial: 'text' },
   ...{
     preferment: 'part',
@@ -167,7 +177,7 @@ const kindOfSection: Readonly<Record<SectionKind, SemanticKind>> = {
 
 function kindOfName(at: PlacedBlock, mention: Mention, scope: Scope): Omit<Claim, 'start' | 'end'> {
   if (mention.use === 'definition') {
-    const header = at.block.lines[mention.line]!.statement;
+    const header = elementAt(at.block.lines, mention.line).statement;
     const section = header.kind === 'header' && header.section !== 'unknown' ? header.section : 'part';
     return { kind: ingredientKind(kindOfSection[section], mention.name, scope), modifiers: ['declaration'] };
   }

@@ -40,6 +40,7 @@ const among =
     words.includes(word);
 
 const inHeader = among('in', 'by', 'hand');
+const inVariant = among('like');
 const inProperty = among(
   ...[
     'of',
@@ -68,6 +69,7 @@ const inStep = among('at', 'for', 'fold', 'folds', 'every', 'and');
 export function fillWords(statement: Statement): (word: string) => boolean {
   switch (statement.kind) {
     case 'header':
+      if (statement.base !== undefined) return inVariant;
       return statement.section === 'unknown' ? no : inHeader;
     case 'property':
       return statement.property === 'mixed' ? inHeader : inProperty;

@@ -1,26 +1,17 @@
+import { experimentOf } from '../../analysis/experiment-analysis.ts';
 import { planOf } from '../../analysis/plan-analysis.ts';
 import { lineId } from '../../model/formula-model.ts';
+import { isVariant, wholeBlock, wholeOf } from '../../model/variant.ts';
 import type { LineFix, ParsedLine, SyntaxProblem } from '../../syntax/tree.ts';
 import { foldName } from '../../text/names.ts';
-import type { Span } from '../../text/span.ts';
-import type { Message } from '../../words/message.ts';
 import { message } from '../../words/message.ts';
 import { type AcceptUse, acceptsOf, judgeAccepts } from '../notation/accepts.ts';
 import { keepingTrials } from '../trials/kept-programme.ts';
-import type { RelatedLine, RuleContext, RuleFinding, RuleFix, RuleLevel } from './rule.ts';
+import type { BlockFinding, RuleContext, RuleFinding, RuleFix } from './rule.ts';
 import { rules, rulesByCode } from './rule-catalogue.ts';
+import { findingsOfVariant } from './variant-findings.ts';
 
-/** One finding in a block, lines counted in it, with the level the rule has by default. */
-export interface BlockFinding {
-  readonly code: string;
-  readonly level: RuleLevel;
-  readonly line: number;
-  readonly span: Span;
-  readonly message: Message;
-  readonly related: readonly RelatedLine[];
-  readonly fixes: readonly RuleFix[];
-  readonly unused?: true;
-}
+export type { BlockFinding } from './rule.ts';
 
 export interface BlockFindings {
   /** Sorted by line. */
@@ -34,11 +25,19 @@ export interface BlockFindings {
  * depends on the block and on what the scope answers, and on nothing else. Never throws.
  */
 export function checkBlock(given: RuleContext): BlockFindings {
-  const { block } = given;
+  const own = given.block;
   const failures: string[] = [];
-  const plan = given.plan ?? guarded('the plan', failures, () => planOf(block, given.scope));
-  const context = plan === undefined ? given : { ...given, plan };
-  const written = guarded('the reading of lines', failures, () => writingOf(context)) ?? new Map();
+  const plan = given.plan ?? guarded('the plan', failures, () => planOf(own, given.scope));
+  const experiment =
+    given.experiment ?? guarded('the experiment', failures, () => experimentOf(own, given.scope));
+  const planned = {
+    ...given,
+    ...(plan === undefined ? {} : { plan }),
+    ...(experiment === undefined ? {} : { experiment }),
+  };
+  const context = asRead(planned);
+  const { block } = context;
+  const written = guarded('the reading of lines', failures, () => writingOf(planned)) ?? new Map();
   const found: BlockFinding[] = [...written.values()];
   for (const rule of rules) {
     const { check, mendsSlips } = rule;
@@ -54,11 +53,32 @@ export function checkBlock(given: RuleContext): BlockFindings {
     }
   }
   const accepts = acceptsOf(block);
-  const left = found.filter((one) => !isAccepted(one, accepts));
-  for (const one of guarded('accepts', failures, () => judgeAccepts(block, accepts)) ?? []) {
+  const here = found.filter((one) => !isAccepted(one, accepts));
+  const whole = wholeOf(block);
+  const left =
+    whole === undefined
+      ? here
+      : findingsOfVariant(whole, here, given.scope, (base) => checkBlock(base).findings).filter(
+          (one) => !isAccepted(one, accepts),
+        );
+  const ownAccepts = accepts.filter(({ line }) => line < own.lines.length);
+  for (const one of guarded('accepts', failures, () => judgeAccepts(own, ownAccepts)) ?? []) {
     if (!written.has(one.line)) left.push(findingOf(one.code, one));
   }
   return { findings: left.sort(byPlace), failures };
+}
+
+/**
+ * The block as rules see it: a variant with all that it takes of its base. Where that cannot be found, its own lines alone say
+ * nothing of the formula, so that one finding tells it and no other follows from it.
+ */
+function asRead(context: RuleContext): RuleContext {
+  if (!isVariant(context.block)) return context;
+  const { analysis, ...rest } = context;
+  const whole = analysis?.resolved.model.block ?? wholeBlock(context.block, context.scope);
+  return analysis === undefined || analysis.resolved.baseProblem !== undefined
+    ? { ...rest, block: whole }
+    : { ...rest, analysis, block: whole };
 }
 
 function guarded<T>(what: string, failures: string[], work: () => T): T | undefined {

@@ -1,6 +1,9 @@
 import { cannotBePlanned } from '../day/cannot-be-planned.ts';
+import { cannotBeTested } from '../day/cannot-be-tested.ts';
+import { experimentLacks } from '../day/experiment-lacks.ts';
 import { fermentationTime } from '../day/fermentation-time.ts';
 import { notReadyInTime } from '../day/not-ready-in-time.ts';
+import { readPastGone } from '../day/read-past-gone.ts';
 import { addedByPart } from '../formula/added-by-part.ts';
 import { amountDoesNotFit } from '../formula/amount-does-not-fit.ts';
 import { bakeLossUnknown } from '../formula/bake-loss-unknown.ts';
@@ -48,6 +51,7 @@ import { yeastInTheHot } from '../mixing/yeast-in-the-hot.ts';
 import { loop } from '../names/loop.ts';
 import { noDensity } from '../names/no-density.ts';
 import { noPieceWeight } from '../names/no-piece-weight.ts';
+import { notInBase } from '../names/not-in-base.ts';
 import { sameNameTwice } from '../names/same-name-twice.ts';
 import { severalDefinitions } from '../names/several-definitions.ts';
 import { unknownFormula } from '../names/unknown-formula.ts';
@@ -75,8 +79,12 @@ export const rules: readonly Rule[] = [
   unknownMixer,
   unknownPart,
   unknownFormula,
+  notInBase,
   cannotBePlanned,
   notReadyInTime,
+  experimentLacks,
+  cannotBeTested,
+  readPastGone,
   notInDough,
   noDensity,
   noPieceWeight,

@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import type { ExperimentAnalysis } from '../../analysis/experiment-analysis.ts';
 import type { PlanAnalysis } from '../../analysis/plan-analysis.ts';
 import type { Definition, Scope } from '../../model/scope.ts';
 import type { Block } from '../../syntax/tree.ts';
@@ -34,23 +35,54 @@ export interface RuleContext {
   readonly analysis?: Analysis;
   /** Present when the block is a plan. */
   readonly plan?: PlanAnalysis;
+  /** Present when the block is an experiment. */
+  readonly experiment?: ExperimentAnalysis;
+}
+
+/** The formula of a block that is one. Throws a RangeError for any other: whoever asks came by something of a formula. */
+export function formulaOf({ analysis }: RuleContext): Analysis {
+  if (analysis === undefined) throw new RangeError('The block is no formula.');
+  return analysis;
 }
 
 export interface RuleFinding {
   readonly line: number;
   readonly span: Span;
   readonly message: Message;
-  /** Milder than the rule’s own, where only part of a band lies beyond; a level that the user set stands above both. */
+  /** Another than the rule’s own: milder where only part of a band lies beyond, an error where nothing can be computed; a level that the user set stands above both. */
   readonly level?: RuleLevel;
   readonly related?: readonly RelatedLine[];
   readonly fixes?: readonly RuleFix[];
   readonly unused?: true;
 }
 
+/** One finding in a block, lines counted in it, with the level the rule has by default. */
+export interface BlockFinding {
+  readonly code: string;
+  readonly level: RuleLevel;
+  readonly line: number;
+  readonly span: Span;
+  readonly message: Message;
+  readonly related: readonly RelatedLine[];
+  readonly fixes: readonly RuleFix[];
+  readonly unused?: true;
+}
+
 /** Another place that has to do with a finding: a line of the same block, or a definition. */
 export type RelatedLine =
-  | { readonly line: number; readonly span: Span; readonly message: Message }
-  | { readonly definition: Definition; readonly message: Message };
+  | {
+      readonly line: number;
+      readonly span: Span;
+      readonly message: Message;
+      readonly definition?: undefined;
+    }
+  | {
+      readonly definition: Definition;
+      /** A line of it, counted in its block; its name where no line is given. */
+      readonly line?: number;
+      readonly span?: Span;
+      readonly message: Message;
+    };
 
 export interface RuleFix {
   readonly title: Message;

@@ -1,4 +1,5 @@
 import { lineOfId } from '../../model/formula-model.ts';
+import { baseProblem } from '../../model/variant.ts';
 import type { Name } from '../../syntax/tree.ts';
 import { message } from '../../words/message.ts';
 import type { Rule, RuleContext, RuleFinding } from '../engine/rule.ts';
@@ -14,7 +15,16 @@ export const loop: Rule = {
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  62%\n  levain  30%\n\npreferment levain:\n  bread flour  100%\n  water  80%\n  levain  20%\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  62%\n  levain  30%\n\npreferment levain:\n  bread flour  100%\n  water  80%\n  ripe culture 20%\n',
   *check(context) {
-    const { analysis, block } = context;
+    const { analysis, block, scope } = context;
+    const base = baseProblem(block, scope);
+    if (base?.kind === 'base-loop') {
+      const { start, end } = base.name;
+      const said =
+        base.names.length === 2
+          ? message('loop.variant-of-itself', { name: base.name.text })
+          : message('loop.variant', { names: base.names });
+      yield { line: base.line, span: { start, end }, message: said };
+    }
     for (const problem of ownProblems(analysis, 'loop')) {
       yield {
         ...placeOf(block, problem),

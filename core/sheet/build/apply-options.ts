@@ -3,11 +3,13 @@ import type { YieldInput } from '../../calc/formula/formula-input.ts';
 import type { FormulaModel } from '../../model/formula-model.ts';
 import { propertiesOf } from '../../model/properties.ts';
 import type { Definition, Scope } from '../../model/scope.ts';
+import { ownEdits } from '../../rules/engine/variant-edits.ts';
 import { programmeEdits, trialsToKeep } from '../../rules/trials/kept-programme.ts';
 import type { Amount } from '../../syntax/tree.ts';
 import type { TextEdit } from '../../text/edits.ts';
 import { trimmed } from '../../text/figures.ts';
-import { type Message, message } from '../../words/message.ts';
+import { message } from '../../words/message.ts';
+import type { Refusal } from '../../words/refusal.ts';
 import { type Sized, sized } from './batch-size.ts';
 import { underToday } from './day-conditions.ts';
 import type { SheetOptions, TodayConditions } from './sheet-options.ts';
@@ -21,6 +23,7 @@ export interface KeepEdit extends TextEdit {
  * The edits that write what was tried on a sheet into the files: the size into the formula's yield (or, where grams of
  * flour give the scale, into every weight), the mixer into the head of the mixing, the day's temperatures and the scale
  * step into the bakery. Clock times have no place in a formula; a plan holds those.
+ * `written` is the formula as its file has it, where `analysis` is of it with some of what was tried already in: its trials keep what they ran.
  *
  * @returns what of it cannot be written, if there is any, and then nothing is to be
  */
@@ -30,18 +33,21 @@ export function applyOptions(
   analysis: Analysis,
   scope: Scope,
   asked: SheetOptions,
-): readonly KeepEdit[] | Message {
+  written: Analysis = analysis,
+): readonly KeepEdit[] | Refusal {
   const today = asked.today ?? {};
   const under = underToday(analysis, today, scope);
   const made = sized(under.analysis, asked.size ?? { by: 'file' });
   const refused = [...under.notDone, ...(made.notDone === undefined ? [] : [made.notDone])];
-  if (refused.length > 0) return message('paragraph.of', { parts: refused });
-  const inFormula = [
+  if (refused.length > 0) return { refused: message('paragraph.of', { parts: refused }) };
+  const own = ownEdits(analysis.resolved.model.block, [
     ...(made.analysis === under.analysis ? [] : sizeEdits(analysis, made)),
-    ...(today.mixer === undefined ? [] : mixerEdits(analysis, today.mixer, scope)),
-  ].map((edit): KeepEdit => ({ ...edit, uri, line: edit.line + firstLine }));
+    ...(today.mixer === undefined ? [] : mixerEdits(analysis, today.mixer, scope, written)),
+  ]);
+  if (own === undefined) return { refused: message('asked.not-in-variant') };
+  const inFormula = own.map((edit): KeepEdit => ({ ...edit, uri, line: edit.line + firstLine }));
   const edits = [...inFormula, ...bakeryEdits(uri, firstLine, analysis, today)];
-  return edits.length === 0 ? message('asked.stands-already') : edits;
+  return edits.length === 0 ? { refused: message('asked.stands-already') } : edits;
 }
 
 function sizeEdits(analysis: Analysis, { analysis: made, asked }: Sized): TextEdit[] {
@@ -115,12 +121,12 @@ function yieldText(made: YieldInput): string {
 }
 
 /** A mass as a baker writes it into a formula, to a tenth of a gram below a kilogram. */
-function massText(grams: number): string {
+export function massText(grams: number): string {
   return grams >= 1000 ? `${trimmed(grams / 1000, 3)} kg` : `${trimmed(grams, grams < 10 ? 4 : 1)} g`;
 }
 
 /** The dough's own mix is the one that names no part. Trials that do not say what they ran keep the mixer as it was. */
-function mixerEdits(analysis: Analysis, mixer: string, scope: Scope): TextEdit[] {
+function mixerEdits(analysis: Analysis, mixer: string, scope: Scope, written: Analysis): TextEdit[] {
   const { model } = analysis.resolved;
   const mix = model.mixes.find(({ header }) => header.part === undefined);
   if (mix === undefined) return [];
@@ -132,7 +138,7 @@ function mixerEdits(analysis: Analysis, mixer: string, scope: Scope): TextEdit[]
   const insert = mixer === 'by hand' ? 'mix by hand' : `mix in ${quoted(mixer)}`;
   return [
     { line: headerLine, start: header.keyword.start, end, insert },
-    ...programmeEdits(analysis, trialsToKeep(analysis, scope)),
+    ...programmeEdits(written, trialsToKeep(written, scope)),
   ];
 }
 

@@ -4,6 +4,8 @@ import type { Speaker } from '../speaker.ts';
 
 /** Wie Aktionen heißen, wo sie angeboten werden, mit üblichen Namen unter 70 Zeichen. */
 export const actions: Translation<typeof english> = {
+  'write-variant-out.write': ({ name }) => `Ausschreiben, was von „${name}“ übernommen ist`,
+  'make-variant.write': ({ name }) => `Als Abwandlung von „${name}“ schreiben`,
   'accept-finding.accept': ({ code }) => `„${code}“ hier annehmen, mit Begründung`,
 
   'add-part.write': ({ part }) => `„${part}“ als Zeile des Teigs schreiben, zugegeben`,

@@ -44,6 +44,8 @@ export const editing: Translation<typeof english> = {
   'log-reading.minute': ({ minutes }, say) =>
     `Die Minute zählt ab Knetbeginn, 0 bis ${say.number(minutes, 0)}.`,
   'log-reading.stage': ({ words }, say) => `Eine Teigstufe ist eine von diesen: ${say.list(words)}.`,
+  'log-reading.feel': ({ words }, say) =>
+    `Wie sich der Teig anfühlt, ist eines von diesen: ${say.list(words)}.`,
   'panel.formula-removed': () => 'Die Rezeptur ist nicht mehr in der Datei.',
 
   'template.plain': () => 'Einfacher Teig',

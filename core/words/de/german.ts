@@ -17,16 +17,19 @@ import { comparisonPage } from './comparison-page.ts';
 import { completion } from './completion.ts';
 import { cost } from './cost.ts';
 import { editing } from './editing.ts';
+import { experiments } from './experiments.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
 import { glance } from './glance.ts';
+import { history } from './history.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
 import { label } from './label.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
+import { mixingMap } from './mixing-map.ts';
 import { mixingOutlook } from './mixing-outlook.ts';
 import { mixingReasons } from './mixing-reasons.ts';
 import { mixingTrials } from './mixing-trials.ts';
@@ -38,6 +41,7 @@ import { panel } from './panel.ts';
 import { paragraphs } from './paragraphs.ts';
 import { planSheets } from './plan-sheets.ts';
 import { plans } from './plans.ts';
+import { project } from './project.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
@@ -60,6 +64,7 @@ export const subjects = {
   'reading-amounts': readingAmounts,
   names,
   sums,
+  project,
   ranges,
   mixers,
   comparison,
@@ -67,10 +72,12 @@ export const subjects = {
   completion,
   cost,
   label,
+  history,
   imports,
   allergens,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
+  'mixing-map': mixingMap,
   'mixing-outlook': mixingOutlook,
   'mixing-reasons': mixingReasons,
   'mixing-trials': mixingTrials,
@@ -85,6 +92,7 @@ export const subjects = {
   amounts,
   'section-lines': sectionLines,
   calibration,
+  experiments,
   plans,
   'food-sources': foodSources,
   paragraphs,
@@ -111,6 +119,7 @@ const catalogue: Catalogue = {
   ...readingAmounts,
   ...names,
   ...sums,
+  ...project,
   ...ranges,
   ...mixers,
   ...comparison,
@@ -118,10 +127,12 @@ const catalogue: Catalogue = {
   ...completion,
   ...cost,
   ...label,
+  ...history,
   ...imports,
   ...allergens,
   ...mixingHeat,
   ...mixingHints,
+  ...mixingMap,
   ...mixingOutlook,
   ...mixingReasons,
   ...mixingTrials,
@@ -136,6 +147,7 @@ const catalogue: Catalogue = {
   ...amounts,
   ...sectionLines,
   ...calibration,
+  ...experiments,
   ...plans,
   ...foodSources,
   ...paragraphs,

@@ -45,8 +45,32 @@ export const mixingTrials: Translation<typeof english> = {
   'not-in-dough.trial-meant': ({ name, otherName }) =>
     `„${name}“ ist nicht in diesem Teig, wie er jetzt ist; der Versuch wird ohne das berechnet. Ist „${otherName}“ gemeint?`,
 
+  'feel.rough': () => 'rau',
+  'feel.tears': () => 'reißt beim Dehnen',
+  'feel.sticks to the bowl': () => 'klebt am Kessel',
+  'feel.sticky': () => 'klebrig',
+  'feel.wet': () => 'nass',
+  'feel.clears the bowl': () => 'löst sich vom Kessel',
+  'feel.smooth': () => 'glatt',
+  'feel.stretches': () => 'dehnbar',
+  'feel.shiny': () => 'glänzend',
+  'feel.window': () => 'ein Fenster lässt sich ziehen',
+  'feel.slack': () => 'schlaff',
+  'feel.stringy': () => 'zieht Fäden',
   'reading.state': ({ celsius }, say) => say.celsius(celsius),
   'reading.state-stage': ({ celsius, stage }, say) => `${say.celsius(celsius)}, ${say.say(stage)}`,
+  'reading.state-feel': ({ measured, facts }, say) => `${say.say(measured)}, ${say.list(facts.map(say.say))}`,
+  'feel.means-one': ({ stage }, say) =>
+    `Fühlt sich an wie ein Teig auf der Stufe „${say.say(stage)}“ _(übliche Praxis)_.`,
+  'feel.means': ({ stage, otherStage }, say) =>
+    `Fühlt sich an wie ein Teig zwischen „${say.say(stage)}“ und „${say.say(otherStage)}“ _(übliche Praxis)_.`,
+  'feel.any': () =>
+    'Ein Fenster allein zeigt keine Teigstufe an: es lässt sich aus einem geruhten, kaum gekneteten Teig ziehen und aus einem weit über den Bedarf gekneteten. Ein anderes Wort daneben zeigt es.',
+  'feel.both-ends': () =>
+    'So fühlt sich ein Teig an, bevor er ausgeknetet ist, und wieder, wenn er nachlässt; allein zeigt das also keine Teigstufe an. Ein anderes Wort daneben zeigt es.',
+  'feel.contradict': () =>
+    'Auf keiner Teigstufe fühlt sich ein Teig nach all diesen Wörtern an, also zeigen sie keine an.',
+  'feel.stage-wins': () => 'Die geschriebene Teigstufe zählt; wie sich der Teig anfühlt, steht daneben.',
   'reading.alone': ({ measured, reason }, say) =>
     `**Gemessen ${say.say(measured)}** — keine Zahl zum Vergleich: ${say.say(reason)}.`,
   'reading.beside': ({ measured, computed, difference }, say) =>

@@ -38,6 +38,13 @@ export const names: Translation<typeof english> = {
   'unknown-formula.meant': ({ name, otherName }) =>
     `Keine Rezeptur heißt „${name}“. Ist „${otherName}“ gemeint?`,
   'unknown-formula.none': ({ name }) => `Keine Rezeptur heißt „${name}“.`,
+  'unknown-formula.no-experiment': ({ name }) => `Keine Versuchsreihe heißt „${name}“.`,
+  'unknown-formula.base': ({ name }) =>
+    `Keine Rezeptur heißt „${name}“; was diese Abwandlung von ihr übernimmt, ist also nicht bekannt. Ein Name, in dem „like“ steht, gehört in Anführungszeichen.`,
+  'unknown-formula.base-meant': ({ name, otherName }) =>
+    `Keine Rezeptur heißt „${name}“; was diese Abwandlung von ihr übernimmt, ist also nicht bekannt. Gemeint ist vielleicht „${otherName}“.`,
+  'unknown-formula.base-of-base': ({ name, otherName }) =>
+    `„${name}“ ist eine Abwandlung von „${otherName}“, und so heißt keine Rezeptur; also lässt sich keine von beiden berechnen.`,
   'unknown-formula.several': ({ name, count }, say) =>
     `„${name}“ steht an der nächstgelegenen Stelle, die den Namen hat, ${times(count, say)}. Jede Rezeptur braucht einen eigenen Namen.`,
 
@@ -56,8 +63,26 @@ export const names: Translation<typeof english> = {
     `„${name}“ steht in diesem Abschnitt schon: die beiden Zeilen zählen zusammen.`,
   'same-ingredient-twice.other': () => 'zählt mit dieser Zeile zusammen',
 
+  'not-in-base.none': ({ name, otherName }) => `„${otherName}“ hat kein „${name}“, das sich weglassen ließe.`,
+  'not-in-base.no-base': ({ name, example }) =>
+    `„${name}“ lässt sich nur aus einer Vorlage weglassen, und diese Rezeptur ist keine Abwandlung. Eine Abwandlung nennt ihre Vorlage: ${example}`,
+  'not-in-base.fix': () => 'Die Zeile herausnehmen',
+  'variant.in-base': ({ name, written }) => `${written} in „${name}“`,
+  'variant.added': ({ name }) => `nicht in „${name}“`,
+  'variant.new-line': ({ name, written }) => `${name} ${written} (neu)`,
+  'variant.changed-line': ({ name, written, otherWritten }) => `${name} ${written} (dort ${otherWritten})`,
+  'variant.dropped': ({ name }) => `ohne ${name}`,
+  'variant.own-section': ({ written }) => `eigener Abschnitt: ${written}`,
+  'variant.same': ({ names: bases }, say) =>
+    `Eine Abwandlung von ${say.list(bases.map((name) => `„${name}“`))}, die nichts daran ändert`,
+  'variant.of': ({ names: bases }, say) =>
+    `Eine Abwandlung von ${say.list(bases.map((name) => `„${name}“`))}`,
+  'variant.line-of-base': () => 'die Zeile der Vorlage',
   'loop.part': ({ names: around }) =>
     `Das führt im Kreis: ${around.join(' → ')}. Diese Zeile entfernen; Anstellgut der eigenen Art schreibt sich „ripe culture 20%“.`,
+  'loop.variant': ({ names: around }, say) =>
+    `Eine Abwandlung kann auch über andere nicht ihre eigene Vorlage sein: ${say.list(around.map((name) => `„${name}“`))}.`,
+  'loop.variant-of-itself': ({ name }) => `„${name}“ kann keine Abwandlung von sich selbst sein.`,
   'loop.in-circle': () => 'Teil des Kreises',
   'loop.formula': ({ name }) =>
     `„${name}“ wird selbst mit dieser Rezeptur gemacht; so lässt sich keine von beiden abwiegen. Eine der beiden Zeilen entfernen.`,

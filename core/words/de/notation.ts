@@ -67,6 +67,15 @@ export const notation: Translation<typeof english> = {
   'property.plan-ready': () => 'wann alles fertig sein muss',
   'property.plan-begin': () =>
     'vorher wird kein Teig geknetet; ohne Datum die letzte solche Zeit vor `ready`',
+  'property.experiment-dough': () =>
+    'ein Teig, der geknetet und gemessen wird: eine Rezeptur oder Abwandlung, worin und wie lange er geknetet wird',
+  'property.experiment-batch': () => 'wie viel von jedem Teig geknetet wird',
+  'property.experiment-read-at': () => 'Minuten ab Beginn des Knetens, zu denen jeder Teig gemessen wird',
+  'property.experiment-room': () => 'Raumtemperatur an diesem Tag',
+  'property.experiment-flour': () => 'Mehltemperatur an diesem Tag',
+  'property.experiment-water': () => 'Temperatur des Wassers, das alle Teige bekommen',
+  'property.experiment-on-hand': () => 'wie viel von einem Mehl da ist',
+  'property.trial-experiment': () => 'die Versuchsreihe, zu der der Knetversuch gehört',
   'property.formula-yield': () => 'was sie ergibt',
   'property.formula-loss': () => 'Teig, der im Kessel und auf dem Tisch bleibt',
   'property.formula-bake-loss': () => 'Gewicht, das im Ofen und beim Auskühlen verloren geht',
@@ -76,6 +85,7 @@ export const notation: Translation<typeof english> = {
   'property.formula-ripe-culture': () =>
     'bei einem Sauerteig, den andere Rezepturen nehmen: Anstellgut der eigenen Art',
   'property.formula-ferment': () => 'bei einem Sauerteig: Zeit und Temperatur der Gärung',
+  'property.formula-without': () => 'bei einer Abwandlung: was sie von ihrer Vorlage nicht übernimmt',
   'property.formula-hold': () => 'bei einem Sauerteig: Zeit und Temperatur, in denen er bereitsteht',
   'property.formula-keep-back': () => 'bei einem Sauerteig: was für den nächsten Tag bleibt',
   'property.scald-cook': () => 'wie heiß es gekocht wird; die Stärke bindet dann das Wasser',
@@ -115,6 +125,7 @@ export const notation: Translation<typeof english> = {
   'slot.part': () => 'ein Teil dieser Rezeptur',
   'slot.mixer': () => 'ein eigener Kneter oder eine Bauart',
   'slot.stage': () => 'wie der Teig aussieht',
+  'slot.feel': () => 'wie der Teig sich anfühlt',
   'slot.step': () => 'was getan wird',
   'slot.remark': () => 'eine eigene Anmerkung',
   'slot.words': () => 'eigene Worte',

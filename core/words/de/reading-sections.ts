@@ -25,6 +25,8 @@ export const readingSections: Translation<typeof english> = {
     `Ein Doppelpunkt beendet nur die Zeile, die einen Abschnitt beginnt. „${name}“ und die Menge stehen ohne ihn.`,
 
   'missing-name.section': ({ section, example }) => `„${section}“ braucht einen Namen: ${example}`,
+  'missing-name.base': ({ example }) =>
+    `Von welcher Rezeptur ist das eine Abwandlung? Ihr Name folgt auf „like“: ${example}`,
   'missing-name.ingredient': () => 'Welche Zutat? Ihr Name steht vor der Menge.',
   'missing-name.planned': () => 'Welche Rezeptur? Ihr Name steht vor der Menge.',
   'missing-name.step': () => 'Was wird getan? Ein Schritt beginnt mit seinem Wort: rest 15 min',
@@ -62,6 +64,8 @@ export const readingSections: Translation<typeof english> = {
 
   'wrong-value.other-form': ({ written, property, example }) =>
     `„${written}“ passt hier nicht. „${property}“ liest sich zum Beispiel so: ${example}`,
+  'wrong-value.dough-part': ({ written, example }) =>
+    `„${written}“ sagt weder, worin ein Teig geknetet wird, noch wie lange. Zum Beispiel: ${example}`,
   'wrong-value.meant': ({ written, example }) => `„${written}“ passt hier nicht. Richtig ist: ${example}`,
   'wrong-value.no-such-word': ({ property, words }, say) => `Für „${property}“ steht ${say.anyOf(words)}.`,
   'wrong-value.currency': () => 'Eine Währung besteht aus drei Großbuchstaben: EUR',

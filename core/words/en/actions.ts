@@ -3,6 +3,8 @@ import type { Speaker } from '../speaker.ts';
 
 /** What actions are called where they are offered, below 70 letters with usual names. */
 export const actions = {
+  'write-variant-out.write': ({ name }: Args<'name'>) => `Write out in full what it takes of “${name}”`,
+  'make-variant.write': ({ name }: Args<'name'>) => `Write as a variant of “${name}”`,
   'accept-finding.accept': ({ code }: Args<'code'>) => `Accept “${code}” here, with a reason`,
 
   'add-part.write': ({ part }: Args<'part'>) => `Write “${part}” as a line of the dough, added to it`,

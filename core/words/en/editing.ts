@@ -47,6 +47,8 @@ export const editing = {
     `The minute counts from the start of mixing, 0 to ${say.number(minutes, 0)}.`,
   'log-reading.stage': ({ words }: Args<'words'>, say: Speaker) =>
     `A stage is one of these: ${say.list(words)}.`,
+  'log-reading.feel': ({ words }: Args<'words'>, say: Speaker) =>
+    `How a dough feels is one of these: ${say.list(words)}.`,
   'panel.formula-removed': () => 'The formula is not in the file any more.',
 
   'template.plain': () => 'Plain dough',

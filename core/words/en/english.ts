@@ -15,16 +15,19 @@ import { comparisonPage } from './comparison-page.ts';
 import { completion } from './completion.ts';
 import { cost } from './cost.ts';
 import { editing } from './editing.ts';
+import { experiments } from './experiments.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
 import { glance } from './glance.ts';
+import { history } from './history.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
 import { label } from './label.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
+import { mixingMap } from './mixing-map.ts';
 import { mixingOutlook } from './mixing-outlook.ts';
 import { mixingReasons } from './mixing-reasons.ts';
 import { mixingTrials } from './mixing-trials.ts';
@@ -36,6 +39,7 @@ import { panel } from './panel.ts';
 import { paragraphs } from './paragraphs.ts';
 import { planSheets } from './plan-sheets.ts';
 import { plans } from './plans.ts';
+import { project } from './project.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
@@ -56,6 +60,7 @@ export const subjects = {
   'reading-amounts': readingAmounts,
   names,
   sums,
+  project,
   ranges,
   mixers,
   comparison,
@@ -63,6 +68,7 @@ export const subjects = {
   completion,
   cost,
   label,
+  history,
   imports,
   allergens,
   'mixing-reasons': mixingReasons,
@@ -72,6 +78,7 @@ export const subjects = {
   'mixing-outlook': mixingOutlook,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
+  'mixing-map': mixingMap,
   totals,
   notation,
   hover,
@@ -81,6 +88,7 @@ export const subjects = {
   amounts,
   'section-lines': sectionLines,
   calibration,
+  experiments,
   plans,
   'food-sources': foodSources,
   paragraphs,
@@ -108,6 +116,7 @@ export const english = {
   ...readingAmounts,
   ...names,
   ...sums,
+  ...project,
   ...ranges,
   ...mixers,
   ...comparison,
@@ -115,6 +124,7 @@ export const english = {
   ...completion,
   ...cost,
   ...label,
+  ...history,
   ...imports,
   ...allergens,
   ...mixingReasons,
@@ -124,6 +134,7 @@ export const english = {
   ...mixingOutlook,
   ...mixingHeat,
   ...mixingHints,
+  ...mixingMap,
   ...totals,
   ...notation,
   ...hover,
@@ -133,6 +144,7 @@ export const english = {
   ...amounts,
   ...sectionLines,
   ...calibration,
+  ...experiments,
   ...plans,
   ...foodSources,
   ...paragraphs,

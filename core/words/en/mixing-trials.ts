@@ -60,9 +60,33 @@ export const mixingTrials = {
   'not-in-dough.trial-meant': ({ name, otherName }: Args<'name' | 'otherName'>) =>
     `“${name}” is not in this dough as it is now, so the trial is computed without it. Is it “${otherName}”?`,
 
+  'feel.rough': () => 'rough',
+  'feel.tears': () => 'tears when it is stretched',
+  'feel.sticks to the bowl': () => 'sticks to the bowl',
+  'feel.sticky': () => 'sticky',
+  'feel.wet': () => 'wet',
+  'feel.clears the bowl': () => 'clears the bowl',
+  'feel.smooth': () => 'smooth',
+  'feel.stretches': () => 'stretches',
+  'feel.shiny': () => 'shiny',
+  'feel.window': () => 'a window can be pulled',
+  'feel.slack': () => 'slack',
+  'feel.stringy': () => 'stringy',
   'reading.state': ({ celsius }: Args<'celsius'>, say: Speaker) => say.celsius(celsius),
   'reading.state-stage': ({ celsius, stage }: Args<'celsius' | 'stage'>, say: Speaker) =>
     `${say.celsius(celsius)}, ${say.say(stage)}`,
+  'reading.state-feel': ({ measured, facts }: Args<'measured' | 'facts'>, say: Speaker) =>
+    `${say.say(measured)}, ${say.list(facts.map(say.say))}`,
+  'feel.means-one': ({ stage }: Args<'stage'>, say: Speaker) =>
+    `Feels like a dough that is in the stage “${say.say(stage)}” _(common practice)_.`,
+  'feel.means': ({ stage, otherStage }: Args<'stage' | 'otherStage'>, say: Speaker) =>
+    `Feels like a dough between “${say.say(stage)}” and “${say.say(otherStage)}” _(common practice)_.`,
+  'feel.any': () =>
+    'A window tells no stage by itself: it can be pulled from a rested dough that was hardly mixed, and from one mixed far past need. Another word beside it does.',
+  'feel.both-ends': () =>
+    'A dough feels so before it is developed and again when it is past its best, so this tells no stage by itself. Another word beside it does.',
+  'feel.contradict': () => 'No stage feels like all of these words, so they tell none.',
+  'feel.stage-wins': () => 'The stage that is written counts; the feel stands beside it.',
   'reading.alone': ({ measured, reason }: Args<'measured' | 'reason'>, say: Speaker) =>
     `**Measured ${say.say(measured)}** — no figure to set beside it: ${say.say(reason)}.`,
   'reading.beside': (

@@ -39,6 +39,13 @@ export const names = {
   'unknown-formula.meant': ({ name, otherName }: Args<'name' | 'otherName'>) =>
     `No formula is called “${name}”. Is it “${otherName}”?`,
   'unknown-formula.none': ({ name }: Args<'name'>) => `No formula is called “${name}”.`,
+  'unknown-formula.no-experiment': ({ name }: Args<'name'>) => `No experiment is called “${name}”.`,
+  'unknown-formula.base': ({ name }: Args<'name'>) =>
+    `No formula is called “${name}”, so what this variant takes of it is not known. A name that has “like” in it stands in quotes.`,
+  'unknown-formula.base-meant': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `No formula is called “${name}”, so what this variant takes of it is not known. “${otherName}” may be meant.`,
+  'unknown-formula.base-of-base': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `“${name}” is a variant of “${otherName}”, and no formula is called that, so neither can be computed.`,
   'unknown-formula.several': ({ name, count }: Args<'name' | 'count'>, say: Speaker) =>
     `“${name}” is written ${times(count, say)} in the nearest place that has it. Give each a name of its own.`,
 
@@ -57,8 +64,28 @@ export const names = {
     `“${name}” stands in this section already: the two lines add up.`,
   'same-ingredient-twice.other': () => 'adds up with this line',
 
+  'not-in-base.none': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `“${otherName}” has no “${name}” that could be left out.`,
+  'not-in-base.no-base': ({ name, example }: Args<'name' | 'example'>) =>
+    `“${name}” can only be left out of a base, and this formula is no variant. A variant names its base: ${example}`,
+  'not-in-base.fix': () => 'Take the line out',
+  'variant.in-base': ({ name, written }: Args<'name' | 'written'>) => `${written} in “${name}”`,
+  'variant.added': ({ name }: Args<'name'>) => `not in “${name}”`,
+  'variant.new-line': ({ name, written }: Args<'name' | 'written'>) => `${name} ${written} (new)`,
+  'variant.changed-line': ({ name, written, otherWritten }: Args<'name' | 'written' | 'otherWritten'>) =>
+    `${name} ${written} (there ${otherWritten})`,
+  'variant.dropped': ({ name }: Args<'name'>) => `without ${name}`,
+  'variant.own-section': ({ written }: Args<'written'>) => `its own: ${written}`,
+  'variant.same': ({ names: bases }: Args<'names'>, say: Speaker) =>
+    `A variant of ${say.list(bases.map((name) => `“${name}”`))} that changes nothing of it`,
+  'variant.of': ({ names: bases }: Args<'names'>, say: Speaker) =>
+    `A variant of ${say.list(bases.map((name) => `“${name}”`))}`,
+  'variant.line-of-base': () => 'the line of the base',
   'loop.part': ({ names: around }: Args<'names'>) =>
     `This goes round in a circle: ${around.join(' → ')}. Take this line out; for a starter of its own kind write “ripe culture 20%”.`,
+  'loop.variant': ({ names: around }: Args<'names'>, say: Speaker) =>
+    `A variant cannot be of itself by way of others: ${say.list(around.map((name) => `“${name}”`))}.`,
+  'loop.variant-of-itself': ({ name }: Args<'name'>) => `“${name}” cannot be a variant of itself.`,
   'loop.in-circle': () => 'part of the circle',
   'loop.formula': ({ name }: Args<'name'>) =>
     `“${name}” is made with this formula itself, so neither can be weighed. Take one of the two out.`,

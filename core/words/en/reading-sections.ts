@@ -26,6 +26,8 @@ export const readingSections = {
 
   'missing-name.section': ({ section, example }: Args<'section' | 'example'>) =>
     `Give the ${section} a name: ${example}`,
+  'missing-name.base': ({ example }: Args<'example'>) =>
+    `Of which formula is it a variant? Its name follows “like”: ${example}`,
   'missing-name.ingredient': () => 'Which ingredient? Its name stands before the amount.',
   'missing-name.planned': () => 'Which formula? Its name stands before the amount.',
   'missing-name.step': () => 'What is done? A step starts with its word: rest 15 min',
@@ -64,6 +66,8 @@ export const readingSections = {
 
   'wrong-value.other-form': ({ written, property, example }: Args<'written' | 'property' | 'example'>) =>
     `“${written}” does not fit here. “${property}” reads like: ${example}`,
+  'wrong-value.dough-part': ({ written, example }: Args<'written' | 'example'>) =>
+    `“${written}” is neither where a dough is mixed nor how long it is worked. For example: ${example}`,
   'wrong-value.meant': ({ written, example }: Args<'written' | 'example'>) =>
     `“${written}” does not fit here. Write: ${example}`,
   'wrong-value.no-such-word': ({ property, words }: Args<'property' | 'words'>, say: Speaker) =>

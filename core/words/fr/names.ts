@@ -38,6 +38,13 @@ export const names: Translation<typeof english> = {
   'unknown-formula.meant': ({ name, otherName }) =>
     `Aucune recette ne s’appelle « ${name} ». Est-ce « ${otherName} » ?`,
   'unknown-formula.none': ({ name }) => `Aucune recette ne s’appelle « ${name} ».`,
+  'unknown-formula.no-experiment': ({ name }) => `Aucune série d’essais ne s’appelle « ${name} ».`,
+  'unknown-formula.base': ({ name }) =>
+    `Aucune recette ne s’appelle « ${name} » ; on ne sait donc pas ce que cette variante en reprend. Un nom qui contient « like » se met entre guillemets.`,
+  'unknown-formula.base-meant': ({ name, otherName }) =>
+    `Aucune recette ne s’appelle « ${name} » ; on ne sait donc pas ce que cette variante en reprend. Peut-être s’agit-il de « ${otherName} ».`,
+  'unknown-formula.base-of-base': ({ name, otherName }) =>
+    `« ${name} » est une variante de « ${otherName} », et aucune recette ne s’appelle ainsi ; ni l’une ni l’autre ne peut donc être calculée.`,
   'unknown-formula.several': ({ name, count }, say) =>
     `« ${name} » est écrit ${say.number(count, 0)} fois à l’endroit le plus proche qui le connaît. Donner à chaque recette un nom à elle.`,
 
@@ -56,8 +63,26 @@ export const names: Translation<typeof english> = {
     `« ${name} » figure déjà dans cette section : les deux lignes s’additionnent.`,
   'same-ingredient-twice.other': () => 's’additionne avec cette ligne',
 
+  'not-in-base.none': ({ name, otherName }) =>
+    `« ${otherName} » n’a pas de « ${name} » qu’on puisse omettre.`,
+  'not-in-base.no-base': ({ name, example }) =>
+    `« ${name} » ne s’omet que d’une recette de base, et cette recette n’est pas une variante. Une variante nomme sa base : ${example}`,
+  'not-in-base.fix': () => 'Retirer la ligne',
+  'variant.in-base': ({ name, written }) => `${written} dans « ${name} »`,
+  'variant.added': ({ name }) => `pas dans « ${name} »`,
+  'variant.new-line': ({ name, written }) => `${name} ${written} (nouveau)`,
+  'variant.changed-line': ({ name, written, otherWritten }) => `${name} ${written} (là ${otherWritten})`,
+  'variant.dropped': ({ name }) => `sans ${name}`,
+  'variant.own-section': ({ written }) => `section propre : ${written}`,
+  'variant.same': ({ names: bases }, say) =>
+    `Une variante de ${say.list(bases.map((name) => `« ${name} »`))} qui n’y change rien`,
+  'variant.of': ({ names: bases }, say) => `Une variante de ${say.list(bases.map((name) => `« ${name} »`))}`,
+  'variant.line-of-base': () => 'la ligne de la recette de base',
   'loop.part': ({ names: around }) =>
     `Cela tourne en rond : ${around.join(' → ')}. Supprimer cette ligne ; le levain-chef de même nature s’écrit « ripe culture 20% ».`,
+  'loop.variant': ({ names: around }, say) =>
+    `Une variante ne peut pas être la sienne propre, même par d’autres : ${say.list(around.map((name) => `« ${name} »`))}.`,
+  'loop.variant-of-itself': ({ name }) => `« ${name} » ne peut pas être une variante d’elle-même.`,
   'loop.in-circle': () => 'partie du cercle',
   'loop.formula': ({ name }) =>
     `« ${name} » est fait avec cette recette même : aucune des deux ne peut être pesée. Supprimer l’une des deux lignes.`,

@@ -1,15 +1,15 @@
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { accessSync, constants, realpathSync, statSync } from 'node:fs';
-import { realpath } from 'node:fs/promises';
+import { realpath, stat } from 'node:fs/promises';
 import { devNull } from 'node:os';
-import { delimiter, isAbsolute, join, resolve } from 'node:path';
+import { delimiter, dirname, isAbsolute, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Message, message } from '../../core/index.ts';
-import { doughFilesBelow, readBytes, withoutMark } from '../host/disk.ts';
-import { largestFileBytes } from '../host/host.ts';
-import { isWithin, wayTo } from '../host/paths.ts';
-import { canonicalUri } from '../host/uris.ts';
+import { doughFilesBelow, readBytes, withoutMark } from './disk.ts';
+import { largestFileBytes } from './host.ts';
+import { isWithin, wayTo } from './paths.ts';
+import { canonicalUri } from './uris.ts';
 
 /** What git said, or why it could not be asked. */
 export type GitAnswer =
@@ -23,9 +23,13 @@ export type GitAnswer =
 const nothingRuns = [
   '--no-pager',
   '--no-optional-locks',
-  ...['core.fsmonitor=false', `core.hooksPath=${devNull}`, 'diff.external=', 'protocol.allow=never'].flatMap(
-    (one) => ['-c', one],
-  ),
+  ...[
+    'core.fsmonitor=false',
+    `core.hooksPath=${devNull}`,
+    'diff.external=',
+    'log.showSignature=false',
+    'protocol.allow=never',
+  ].flatMap((one) => ['-c', one]),
 ];
 const quietly = {
   GIT_NO_LAZY_FETCH: '1',
@@ -122,6 +126,24 @@ export async function stateOf(
   return { commit: head.out.toString().trim(), changed: await differs(root.root, tree.entries) };
 }
 
+/** The same of a revision that files were read from, by a path in its repository: nothing differs from it. */
+export async function stateAt(
+  path: string,
+  revision: string,
+): Promise<{ readonly commit: string; readonly changed: boolean } | undefined> {
+  const repository = await repositoryOf(await folderOf(resolve(path)));
+  if (repository.root === undefined) return undefined;
+  const commit = await commitOf(repository.root, revision);
+  return typeof commit === 'string' ? { commit: commit.slice(0, 8), changed: false } : undefined;
+}
+
+/** The folder that a path is, or lies in; where neither is there, as of a file that was removed since, the current one. */
+export async function folderOf(path: string): Promise<string> {
+  for (const place of [path, dirname(path)])
+    if ((await stat(place).catch(() => undefined))?.isDirectory() === true) return place;
+  return '.';
+}
+
 /** Whether the `.dough` files below a folder are others than those of a tree. Git is not asked: it would run filters. */
 async function differs(root: string, entries: readonly TreeEntry[]): Promise<boolean> {
   const left = new Map(entries.map(({ path, id }) => [path, id]));
@@ -191,11 +213,11 @@ export interface RevisionFiles {
   readonly missing: readonly { readonly path: string; readonly commit: string }[];
 }
 
-/** All `.dough` files of a revision and of its submodules, hidden folders and `node_modules` left out as on disk. */
-export async function filesOfRevision(
+/** The commit that a revision names; a message where there is none. */
+export async function commitOf(
   root: string,
   revision: string,
-): Promise<RevisionFiles | { readonly message: Message }> {
+): Promise<string | { readonly message: Message }> {
   // Only a commit has a tree; the name is checked first so that no option can be smuggled in as a revision.
   const commit = await git(root, [
     'rev-parse',
@@ -204,12 +226,21 @@ export async function filesOfRevision(
     '--end-of-options',
     `${revision}^{commit}`,
   ]);
+  if (commit.ok) return commit.out.toString().trim();
   // Asked quietly, git says nothing of a revision that it does not know.
-  if (!commit.ok)
-    return {
-      message: commit.code === undefined ? commit.message : message('command-git.no-revision', { revision }),
-    };
-  const found = await filesOfCommit(root, commit.out.toString().trim());
+  return {
+    message: commit.code === undefined ? commit.message : message('command-git.no-revision', { revision }),
+  };
+}
+
+/** All `.dough` files of a revision and of its submodules, hidden folders and `node_modules` left out as on disk. */
+export async function filesOfRevision(
+  root: string,
+  revision: string,
+): Promise<RevisionFiles | { readonly message: Message }> {
+  const commit = await commitOf(root, revision);
+  if (typeof commit !== 'string') return commit;
+  const found = await filesOfCommit(root, commit);
   if ('message' in found) return found;
   return { ...found, files: found.files.map((file) => ({ ...file, uri: uriIn(root, file.path) })) };
 }
@@ -263,7 +294,7 @@ async function filesOfCommit(
 }
 
 /** `undefined` where the submodule is not checked out, or has not got that commit. */
-async function filesOfSubmodule(root: string, path: string, commit: string) {
+export async function filesOfSubmodule(root: string, path: string, commit: string) {
   const folder = join(root, path);
   const own = await git(folder, ['rev-parse', '--show-toplevel']).catch(() => undefined);
   // Git in a folder that is no repository of its own answers for the one around it.

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { Layered } from '../../core/workspace/layered.ts';
+import { PersistentMap } from '../../core/workspace/persistent-map.ts';
 
 const key = fc.integer({ min: 0, max: 60 }).map(String);
 const changes = fc.array(fc.tuple(key, fc.option(fc.nat(5), { nil: undefined, freq: 3 })), { maxLength: 40 });
@@ -8,23 +8,23 @@ const changes = fc.array(fc.tuple(key, fc.option(fc.nat(5), { nil: undefined, fr
 it('is each of its versions still, and tells where any two differ', () => {
   fc.assert(
     fc.property(fc.array(changes, { maxLength: 30 }), fc.nat(2000), (steps, more) => {
-      const first = (Layered.none as Layered<number>).with(
+      const first = (PersistentMap.none as PersistentMap<number>).with(
         Array.from({ length: more }, (_, index): [string, number] => [`${index + 100}`, index]),
       );
-      const versions: [Layered<number>, Map<string, number>][] = [[first, new Map(first.entries())]];
+      const versions: [PersistentMap<number>, Map<string, number>][] = [[first, new Map(first.entries())]];
       for (const step of steps) {
-        const [layered, map] = versions.at(-1)!;
+        const [present, map] = versions.at(-1)!;
         const expected = new Map(map);
         for (const [at, value] of step) {
           if (value === undefined) expected.delete(at);
           else expected.set(at, value);
         }
-        versions.push([layered.with(step), expected]);
+        versions.push([present.with(step), expected]);
       }
-      for (const [layered, map] of versions) {
-        expect(layered.size).toBe(map.size);
-        expect(new Map(layered.entries())).toEqual(map);
-        for (const at of ['0', '7', '100', '101']) expect(layered.get(at)).toBe(map.get(at));
+      for (const [present, map] of versions) {
+        expect(present.size).toBe(map.size);
+        expect(new Map(present.entries())).toEqual(map);
+        for (const at of ['0', '7', '100', '101']) expect(present.get(at)).toBe(map.get(at));
       }
       const [some, others] = [versions[Math.floor(versions.length / 2)]!, versions.at(-1)!];
       const keys = new Set([...some[1].keys(), ...others[1].keys()]);
@@ -37,15 +37,15 @@ it('is each of its versions still, and tells where any two differ', () => {
 });
 
 it('is the very same where nothing changes', () => {
-  const some = (Layered.none as Layered<number>).with([['a', 1]]);
+  const some = (PersistentMap.none as PersistentMap<number>).with([['a', 1]]);
   expect(some.with([['a', 1]])).toBe(some);
   expect(some.with([['b', undefined]])).toBe(some);
   expect(some.with([['a', 2]])).not.toBe(some);
 });
 
 it('stays as quick however many versions there are', () => {
-  let layered = Layered.none as Layered<number>;
-  for (let index = 0; index < 20_000; index++) layered = layered.with([[String(index % 5000), index]]);
-  expect(layered.size).toBe(5000);
-  expect(layered.get('0')).toBe(15_000);
+  let present = PersistentMap.none as PersistentMap<number>;
+  for (let index = 0; index < 20_000; index++) present = present.with([[String(index % 5000), index]]);
+  expect(present.size).toBe(5000);
+  expect(present.get('0')).toBe(15_000);
 });
