@@ -132,7 +132,7 @@ describe('what is tried of the formula itself is kept in the file', () => {
     };
     const tried = service.sheet(uri, line, asked);
     const files = service.panelEdits(uri, line, { kind: 'keep', asked });
-    if (typeof files === 'string') throw new Error(files);
+    if ('refused' in files) throw new Error(files.refused);
     const after = withEdits(both, files[0]!.edits);
     expect(after.startsWith(tin)).toBe(true);
     const variant = after.slice(tin.length);
