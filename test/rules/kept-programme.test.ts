@@ -51,6 +51,13 @@ const cases = readdirSync(folder)
     }),
   );
 
+/** Whether the last formula of a file, which the trial stands in, is a variant, and the finding stands in another formula. */
+function isVariantOf(files: readonly { path: string; text: string }[], path: string, line: number): boolean {
+  const lines = files.find((one) => one.path === path)!.text.split('\n');
+  const last = lines.findLastIndex((text) => text.startsWith('formula '));
+  return line < last && / like /.test(lines[last]!);
+}
+
 describe('a fix of any rule', () => {
   it('leaves a trial that kept nothing under the programme it was run on', () => {
     let changed = 0;
@@ -65,6 +72,8 @@ describe('a fix of any rule', () => {
             files.map((one) => (one.path === path ? { path, text: after } : one)),
             path,
           );
+          // A trial of a variant is read under the programme of its base, and changes with it as the variant does.
+          if (isVariantOf(files, path, finding.firstLine)) continue;
           // A fix that takes the formula apart leaves nothing to read the trial under.
           if (now !== undefined) expect(now, `${code}, ${title}: ${finding.code}, ${fix.title}`).toBe(before);
           if (/trials? keeps? the programme/.test(inWords(fix.title))) changed++;

@@ -1,5 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
+import { fermentationTimeline } from '../../facts/fermentation-timeline.ts';
 import { makesMessages } from '../../facts/formula-words.ts';
 import { holdsUp } from '../../facts/holds-up.ts';
 import { inMixer, waterToUse } from '../../facts/mixing-words.ts';
@@ -15,10 +15,11 @@ import { clockSection } from './clock-section.ts';
 import { dayConditions, mixerNames, underToday } from './day-conditions.ts';
 import { doughFacts, yieldFacts } from './fact-sections.ts';
 import { foundAtNodes } from './found-at-nodes.ts';
+import { glanceSection } from './glance-section.ts';
+import { logSection } from './log-section.ts';
 import {
   type FactSource,
   type NotesSection,
-  type Row,
   type Section,
   type SheetBatches,
   type SheetDocument,
@@ -134,20 +135,19 @@ function sectionsOf(
   const day = dayConditions(inFile, whole, speaker);
   if (whole.solved === undefined) return { sections: day === undefined ? [] : [day], moments: [] };
   const mix = batch.doughMix.known ? batch.doughMix.value : undefined;
-  const water = mix === undefined ? undefined : waterInWords(mix, speaker);
+  const draw = mix === undefined ? undefined : waterToUse(mix);
+  const water = draw === undefined ? undefined : speaker.say(draw.text);
   const timeline = timelineOf(whole, batches, firstLine, asked.clock, speaker);
   const weighed = weighingSections({
     ...{ whole, batch, batches, mix, water, firstLine, timeline, speaker },
   });
   const lines = mix === undefined ? [] : mixingLines(mix, firstLine, speaker);
   const programme = { model: batch.resolved.model, times: batches, firstLine };
-  const clock = clockSection(timeline.view, speaker);
-  const charts = chartsOf({
-    ...{ whole, batch, scope, timeline: timeline.view, firstLine, speaker },
-    map: asked.map,
-  });
+  const clock = clockSection(timeline.view, fermentationTimeline(whole), firstLine, speaker);
+  const charts = chartsOf({ whole, batch, scope, speaker, map: asked.map });
   const facts = { analysis: whole, firstLine, size, speaker };
   const sections = [
+    glanceSection(batch, firstLine, speaker),
     doughFacts(facts),
     day,
     ...weighed.map(({ section }) => section),
@@ -157,7 +157,7 @@ function sectionsOf(
     // What was measured belongs to the formula as it is written, whatever is tried today.
     ...trialSections(inFile, scope, firstLine, speaker),
     clock,
-    charts.timeline,
+    logSection(speaker),
     yieldFacts(facts),
     charts.composition,
     costSection(whole, speaker),
@@ -175,14 +175,6 @@ function cautionsSection(analysis: Analysis, { say }: Speaker): NotesSection {
     title: say(message('sheet.cautions')),
     notes: cautionsOf(analysis).map(say),
   };
-}
-
-/** The water to use, in words. */
-function waterInWords(mix: MixAnalysis, speaker: Speaker): Row['about'] | undefined {
-  const water = waterToUse(mix);
-  return water === undefined
-    ? undefined
-    : { text: speaker.say(water.text), details: water.detail.map(speaker.say) };
 }
 
 function told(findings: readonly Finding[]): SheetFinding[] {

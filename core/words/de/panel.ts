@@ -39,7 +39,6 @@ export const panel: Translation<typeof english> = {
   'panel.bowls': () => 'Kessel',
   'panel.above-zero': () => 'Eine Zahl größer als 0 eingeben.',
 
-  'panel.temperature-why': () => 'Wie diese Temperatur zustande kommt',
   'panel.ends-at': ({ written }) => `endet bei ${written}`,
 
   'panel.whole-sheet': () => 'Ganzer Backzettel',
@@ -62,6 +61,7 @@ export const panel: Translation<typeof english> = {
   'panel.log': () => 'Eine Messung eintragen',
   'panel.log-at': ({ written }) => `${written} nach Knetbeginn`,
   'panel.log-end': () => 'am Ende des Knetens',
+  'panel.water-degrees': ({ unit }) => `Wasser, wie gezapft, ${unit}`,
   'panel.degrees': ({ unit }) => `Teigtemperatur, ${unit}`,
   'panel.or-degrees': ({ unit }) => `oder ${unit}`,
   'panel.stages': () => 'Zustand des Teigs; trägt die Messung ein',
