@@ -1,5 +1,5 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { basename, dirname } from 'node:path';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { type BuildOptions, build, context, type Plugin } from 'esbuild';
 import { isInExtension } from './server/build/extension-files.ts';
 import { writeExtensionNotices } from './server/build/notices.ts';
@@ -69,12 +69,14 @@ const bundles: BuildOptions[] = [
   { ...forNode, entryPoints: ['server/cli/main.ts'], outfile: 'dist/doughwright-main.cjs' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/preview/page.ts'], outfile: 'dist/preview.js' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/changes/page.ts'], outfile: 'dist/changes.js' },
+  { ...forBrowser, format: 'iife', entryPoints: ['client/history/page.ts'], outfile: 'dist/history.js' },
   { ...forBrowser, entryPoints: ['client/preview/page.css'], outfile: 'dist/preview.css' },
 ];
 if (flags.has('--tests')) {
   bundles.push({ ...forNode, entryPoints: ['test/editors/suite/index.ts'], outfile: 'dist/test/suite.cjs' });
 }
 
+writeDemo();
 if (watching) {
   for (const bundle of bundles) await (await context(bundle)).watch();
   console.log('Bundled into dist/; watching for changes.');
@@ -92,6 +94,18 @@ if (watching) {
   );
   for (const { from, to } of Object.values(galleryPages))
     writeFileSync(to, galleryPage(readFileSync(from, 'utf8'), publish, isInExtension(import.meta.dirname)));
+}
+
+/** The demo bakery as one file, which an editor in a browser can read too: the paths of its files, with the text of each. */
+function writeDemo(): void {
+  const folder = join(import.meta.dirname, 'examples');
+  const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .map((path) => path.replaceAll('\\', '/'))
+    .filter((path) => path.endsWith('.dough'))
+    .sort();
+  const demo = Object.fromEntries(paths.map((path) => [path, readFileSync(join(folder, path), 'utf8')]));
+  mkdirSync('dist', { recursive: true });
+  writeFileSync('dist/demo.json', JSON.stringify(demo));
 }
 
 function otherLanguages(): Plugin {

@@ -1,11 +1,15 @@
-import { commands, type Disposable, type LogOutputChannel, l10n, window } from 'vscode';
+import { commands, type Disposable, type LogOutputChannel, l10n, type Uri, window } from 'vscode';
 import type { ChangesPanel } from './changes/changes-panel.ts';
 import { convertMixing } from './convert-mixing.ts';
 import type { Cursor } from './cursor.ts';
 import type { SheetExports } from './exports/sheet-exports.ts';
 import type { Guard } from './guard.ts';
+import { openDemo } from './help/demo.ts';
+import { openGuide } from './help/guide.ts';
+import type { HistoryPanel } from './history/history-panel.ts';
 import type { TableImports } from './imports/formula-from-table.ts';
 import { isEntry, showAgain, showChosen } from './list/chosen.ts';
+import { deleteEntry, duplicateEntry, renameEntry, revealEntry } from './list/entry-commands.ts';
 import type { FormulaList } from './list/formula-list.ts';
 import { newFormula } from './list/new-formula.ts';
 import { commandIds } from './names.ts';
@@ -20,15 +24,17 @@ export interface CommandParts {
   readonly panels: Panels;
   readonly list: FormulaList;
   readonly changes: ChangesPanel;
+  readonly history: HistoryPanel;
   readonly exports: SheetExports;
   readonly imports: TableImports;
   readonly log: LogOutputChannel;
   readonly restart: () => Promise<void>;
+  readonly extensionUri: Uri;
 }
 
 /** Everything the palette, the menus and the keys can ask for: the command, what its failure is called in the log, what it does. */
 export function registerCommands(parts: CommandParts): Disposable[] {
-  const { guard, wire, panels, list, changes, exports, imports, log, restart } = parts;
+  const { guard, wire, panels, list, changes, history, exports, imports, log, restart } = parts;
   const { show, placeOf, formulaOf } = chosenPlaces(parts);
   const withFormula = (run: (place: FollowedPlace) => unknown) => async (chosen?: unknown) => {
     const place = await formulaOf(chosen);
@@ -60,6 +66,7 @@ export function registerCommands(parts: CommandParts): Disposable[] {
         if (place) changes.open(place.uri);
       },
     ],
+    [commandIds.showHistory, 'history of the formula', withFormula((place) => history.open(place))],
     [commandIds.newFormula, 'new formula', () => newFormula(wire)],
     [commandIds.importClipboard, 'table on the clipboard', () => imports.fromClipboard()],
     [commandIds.importSelection, 'selected table', () => imports.fromSelection()],
@@ -67,6 +74,12 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     [commandIds.clearListFilter, 'whole list', () => list.clearFilter()],
     [commandIds.refreshList, 'refresh the list', () => list.refresh()],
     [commandIds.convertMixing, 'convert mixing', convertMixing],
+    [commandIds.openGuide, 'open the guide', () => openGuide(parts.extensionUri)],
+    [commandIds.openDemo, 'open the demo', () => openDemo(parts.extensionUri)],
+    [commandIds.revealEntry, 'reveal an entry', revealEntry],
+    [commandIds.renameEntry, 'rename an entry', renameEntry],
+    [commandIds.duplicateEntry, 'duplicate an entry', duplicateEntry],
+    [commandIds.deleteEntry, 'delete an entry', deleteEntry],
     [commandIds.showLog, 'show log', () => log.show()],
     [commandIds.restart, 'restart', restart],
   ];

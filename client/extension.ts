@@ -5,7 +5,10 @@ import { registerCommands } from './commands.ts';
 import { watchCursor } from './cursor.ts';
 import { createSheetExports } from './exports/sheet-exports.ts';
 import { guardWith } from './guard.ts';
+import { createHistoryPanel } from './history/history-panel.ts';
+import { registerSinceHover } from './history/since-hover.ts';
 import { createTableImports } from './imports/formula-from-table.ts';
+import { registerTablePaste } from './imports/table-paste.ts';
 import { createFormulaList } from './list/formula-list.ts';
 import { commandIds, languageId } from './names.ts';
 import { createPanels } from './preview/panels.ts';
@@ -29,6 +32,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
   });
   const list = createFormulaList(wire, guard);
   const changes = createChangesPanel(wire, guard, context.extensionUri);
+  const history = createHistoryPanel(wire, guard, context.extensionUri);
   const exports = createSheetExports({ wire, kept: panels.kept, storage: context.globalStorageUri });
   const imports = createTableImports(wire, log);
   const makeClient = () => {
@@ -49,6 +53,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       statusBar.refresh();
       list.refresh();
       changes.refresh();
+      history.refresh();
     });
     return fresh;
   };
@@ -68,8 +73,14 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     panels,
     list,
     changes,
+    history,
+    registerSinceHover(wire),
     registerShowUses(),
-    ...registerCommands({ guard, wire, cursor, panels, list, changes, exports, imports, log, restart }),
+    ...registerTablePaste(imports),
+    ...registerCommands({
+      ...{ guard, wire, cursor, panels, list, changes, history, exports, imports, log, restart },
+      extensionUri: context.extensionUri,
+    }),
     { dispose: () => void server.stop() },
   );
   await guard('start', server.start)();

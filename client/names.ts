@@ -2,6 +2,7 @@
 export const languageId = 'doughwright';
 export const sheetViewType = 'doughwright.sheet';
 export const changesViewType = 'doughwright.changes';
+export const historyViewType = 'doughwright.history';
 export const listViewId = 'doughwright.list';
 /** Context key: the list in the side bar shows only what fits the words typed. */
 export const filteringContext = 'doughwright.listIsFiltered';
@@ -16,6 +17,7 @@ export const commandIds = {
   printSheet: 'doughwright.printSheet',
   copySheet: 'doughwright.copySheet',
   showChanges: 'doughwright.showChanges',
+  showHistory: 'doughwright.showHistory',
   showLog: 'doughwright.showLog',
   newFormula: 'doughwright.newFormula',
   importClipboard: 'doughwright.importClipboard',
@@ -24,4 +26,10 @@ export const commandIds = {
   clearListFilter: 'doughwright.clearListFilter',
   refreshList: 'doughwright.refreshList',
   convertMixing: 'doughwright.convertMixing',
+  openGuide: 'doughwright.openGuide',
+  openDemo: 'doughwright.openDemo',
+  revealEntry: 'doughwright.revealEntry',
+  renameEntry: 'doughwright.renameEntry',
+  duplicateEntry: 'doughwright.duplicateEntry',
+  deleteEntry: 'doughwright.deleteEntry',
 } as const;

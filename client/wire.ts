@@ -16,6 +16,9 @@ import type {
   EditParams,
   EditRequest,
   EditResult,
+  HistoryParams,
+  HistoryRequest,
+  HistoryResult,
   ImportedTable,
   ImportTableParams,
   ImportTableRequest,
@@ -30,6 +33,9 @@ import type {
   SheetTextParams,
   SheetTextRequest,
   SheetTextResult,
+  SinceParams,
+  SinceRequest,
+  SinceResult,
   StatusParams,
   StatusRequest,
   StatusResult,
@@ -45,6 +51,8 @@ const newFormulaRequest: NewFormulaRequest = 'doughwright/newFormula';
 const editRequest: EditRequest = 'doughwright/edit';
 const importTableRequest: ImportTableRequest = 'doughwright/importTable';
 const compareRequest: CompareRequest = 'doughwright/compare';
+const historyRequest: HistoryRequest = 'doughwright/history';
+const sinceRequest: SinceRequest = 'doughwright/since';
 const changedNotification: ChangedNotification = 'doughwright/changed';
 
 /** The language server as the client's own features see it: typed calls, whichever server runs at the moment. */
@@ -65,6 +73,10 @@ export interface Wire {
   askEdit(params: EditParams): Promise<WorkspaceEdit | string>;
   /** What changed in a file since another text of it, or `null` while no server runs. */
   askCompare(params: CompareParams): Promise<CompareResult>;
+  /** The history of a formula, or `null` while no server runs. Rejects when cancelled. */
+  askHistory(params: HistoryParams, token?: CancellationToken): Promise<HistoryResult>;
+  /** Since when the figure of a line is as it is, or `null` where that is not known. Rejects when cancelled. */
+  askSince(params: SinceParams, token: CancellationToken): Promise<SinceResult>;
   /** Called with the documents whose numbers may have changed. */
   onChanged(listener: (uris: readonly string[]) => void): Disposable;
 }
@@ -105,6 +117,8 @@ export function createWire(): WireEnd {
       return edit ?? l10n.t('The language server is not running.');
     },
     askCompare: (params) => ask(compareRequest, params),
+    askHistory: (params, token) => ask(historyRequest, params, token),
+    askSince: (params, token) => ask(sinceRequest, params, token),
     onChanged: (listener) => changed.event(listener),
     attach(next) {
       client = next;

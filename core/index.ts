@@ -6,6 +6,7 @@
  */
 export const apiVersion = 1;
 
+export { type MapAxis, mapAxes } from './analysis/map-axis.ts';
 export type { NamedBlend } from './analysis/named-blend.ts';
 export type { BlendTarget } from './calc/flour/blend.ts';
 export { compareSummaries, heaviest } from './compare/compare.ts';
@@ -65,6 +66,27 @@ export type { OverviewEntry, OverviewKind } from './features/outline/overview.ts
 export type { Stretch } from './features/outline/selection.ts';
 export type { SemanticToken } from './features/outline/semantic-tokens.ts';
 export type { SemanticKind, SemanticModifier } from './features/outline/semantic-words.ts';
+export { figureTable, type HistoryFigure, ingredientFigure } from './history/figure-table.ts';
+export { formerSelf } from './history/former-self.ts';
+export type { FormulaFigures, FormulaMoment, TrialPoint } from './history/formula-figures.ts';
+export { formulaNames } from './history/formula-names.ts';
+export {
+  type FigureChange,
+  type History,
+  type HistoryRevision,
+  type HistoryRow,
+  type HistoryTrial,
+  historyOf,
+} from './history/history.ts';
+export {
+  type HistoryPage,
+  historyAsCsv,
+  historyAsData,
+  historyAsHtml,
+  historyAsText,
+  historyPage,
+  sinceWhen,
+} from './history/history-page.ts';
 export type { ImportedTable, TableNote } from './import/import-table.ts';
 export { type Merged, type MergeMarks, mergeTexts, usualMarks } from './merge/merge.ts';
 export type { UsualConditions } from './model/scope.ts';
@@ -72,15 +94,17 @@ export type { Finding, Fix, Level, Related } from './rules/engine/finding.ts';
 export type { Rule } from './rules/engine/rule.ts';
 export { rules } from './rules/engine/rule-catalogue.ts';
 export { explainedRule, wordsOfRule } from './rules/engine/rule-page.ts';
+export type { MapData, MapOptions, MapView } from './sheet/build/map-view.ts';
 export { type AskedWords, askedFromWords } from './sheet/build/option-words.ts';
 export type { SheetOrigin } from './sheet/build/origin.ts';
+export type { SheetDocument } from './sheet/build/sheet-document.ts';
 export type { SheetOptions, SizeRequest, TodayConditions } from './sheet/build/sheet-options.ts';
-export type { SheetView } from './sheet/build/view.ts';
 export { type ExperimentPageOptions, experimentPage } from './sheet/experiment/experiment-page.ts';
 export type { ExperimentView } from './sheet/experiment/experiment-view.ts';
 export { planPage } from './sheet/plan/plan-page.ts';
 export type { PlanView } from './sheet/plan/plan-view.ts';
 export { type ExportRow, exportRows, rowsAsCsv } from './sheet/write/export-rows.ts';
+export { type MapFormat, mapFormats, writeMaps } from './sheet/write/map-page.ts';
 export type { FiledSheet } from './sheet/write/sheet-json.ts';
 export { pageAsCsv, pageAsHtml, pageAsMarkdown, pageAsText } from './sheet/write/tables.ts';
 export { type SheetFormat, writeSheets } from './sheet/write/write-sheets.ts';

@@ -115,6 +115,7 @@ export function serve(
     });
     answerQuestions({
       lensCommands: lensCommandsOf(options),
+      revisions: host.revisions,
       ...{ connection, documents, workspace, schedule, log, naming, able, diagnostics },
       filesRead: (atMost) => files.settled(atMost),
       asked: () => {

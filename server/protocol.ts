@@ -6,24 +6,44 @@ import type { WorkspaceEdit } from 'vscode-languageserver';
 import type { ComparisonPage } from '../core/compare/comparison-page.ts';
 import type { FormulaTemplate } from '../core/features/completion/templates.ts';
 import type { OverviewEntry } from '../core/features/outline/overview.ts';
+import type { HistoryPage } from '../core/history/history-page.ts';
 
 export type { Change, ChangeGroup } from '../core/compare/comparison.ts';
 export type { ComparedBlock, ComparisonPage } from '../core/compare/comparison-page.ts';
 export type { ReadingToLog } from '../core/features/actions/log-reading.ts';
 export type { FormulaTemplate } from '../core/features/completion/templates.ts';
 export type { OverviewEntry, OverviewKind } from '../core/features/outline/overview.ts';
+export type { HistoryPage, HistoryPageChart, HistoryPageRow } from '../core/history/history-page.ts';
 export type { ImportedTable, TableNote } from '../core/import/import-table.ts';
 export type { PanelChange } from '../core/workspace/panel-edits.ts';
 
 import type { SheetOrigin } from '../core/sheet/build/origin.ts';
+import type { SheetDocument } from '../core/sheet/build/sheet-document.ts';
 import type { ClockRequest, SizeRequest, TodayConditions } from '../core/sheet/build/sheet-options.ts';
-import type { SheetView } from '../core/sheet/build/view.ts';
 import type { SheetFormat } from '../core/sheet/write/write-sheets.ts';
 import type { Display } from '../core/text/display.ts';
 import type { PanelChange } from '../core/workspace/panel-edits.ts';
 
-export type { SheetChart } from '../core/sheet/build/chart.ts';
 export type { SheetOrigin } from '../core/sheet/build/origin.ts';
+export type {
+  Cell,
+  ChartSection,
+  Column,
+  ColumnKey,
+  Fact,
+  FactsSection,
+  NotesSection,
+  Row,
+  Section,
+  SheetDocument,
+  SheetFinding,
+  SheetNode,
+  SheetSize,
+  Step,
+  StepsSection,
+  TableSection,
+  WorkMoment,
+} from '../core/sheet/build/sheet-document.ts';
 export type { SheetLabels } from '../core/sheet/build/sheet-labels.ts';
 export type {
   ClockRequest,
@@ -31,27 +51,6 @@ export type {
   SizeRequest,
   TodayConditions,
 } from '../core/sheet/build/sheet-options.ts';
-export type { SheetReading, SheetTrial } from '../core/sheet/build/sheet-trials.ts';
-export type {
-  FactSource,
-  SheetBatches,
-  SheetBlock,
-  SheetClock,
-  SheetCondition,
-  SheetFact,
-  SheetFigure,
-  SheetFinding,
-  SheetMixing,
-  SheetMoment,
-  SheetPhase,
-  SheetRow,
-  SheetSize,
-  SheetStep,
-  SheetTimeline,
-  SheetView,
-  SheetWater,
-} from '../core/sheet/build/view.ts';
-export type { SheetCost, SheetLabel } from '../core/sheet/build/view-product.ts';
 export type { SheetFormat } from '../core/sheet/write/write-sheets.ts';
 export type { Display } from '../core/text/display.ts';
 
@@ -68,7 +67,7 @@ export interface SheetParams {
   readonly clock?: ClockRequest;
 }
 /** A sheet, and in which units its figures are written: those that fields beside it are to be typed in. */
-export type ShownSheet = SheetView & { readonly shownIn?: Display };
+export type ShownSheet = SheetDocument & { readonly shownIn?: Display };
 export type SheetResult = ShownSheet | null;
 
 /** Request `doughwright/sheetText`: the same sheet written for paper, a file or another program. */
@@ -136,6 +135,22 @@ export interface CompareParams {
 /** All of it in words, or `null` where the file is not known. */
 export type CompareResult = ComparisonPage | null;
 
+/** Request `doughwright/history`: what became of the figures of a formula over the revisions of git. */
+export interface HistoryParams {
+  readonly textDocument: { readonly uri: string };
+  readonly line: number;
+  readonly formula?: string;
+}
+/** All of it in words, a sentence that says why there is none, or `null` where the file or its formula is not known. */
+export type HistoryResult = { readonly page: HistoryPage } | { readonly cannot: string } | null;
+
+/** Request `doughwright/since`: since which revision the figure that a line is about is as it is, in a sentence; `null` where none is. */
+export interface SinceParams {
+  readonly textDocument: { readonly uri: string };
+  readonly line: number;
+}
+export type SinceResult = { readonly text: string } | null;
+
 /** The names on the wire. They are types so that a side that only knows this file's types still cannot misspell them. */
 export type SheetRequest = 'doughwright/sheet';
 export type SheetTextRequest = 'doughwright/sheetText';
@@ -146,3 +161,5 @@ export type NewFormulaRequest = 'doughwright/newFormula';
 export type ImportTableRequest = 'doughwright/importTable';
 export type EditRequest = 'doughwright/edit';
 export type CompareRequest = 'doughwright/compare';
+export type HistoryRequest = 'doughwright/history';
+export type SinceRequest = 'doughwright/since';

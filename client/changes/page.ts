@@ -1,113 +1,83 @@
+import { html, nothing, render } from 'lit-html';
 import type { Change, ChangeGroup, ComparedBlock, ComparisonPage } from '../../server/protocol.ts';
-import { element, lineButton } from '../preview/elements.ts';
+import { named, type Shown } from '../preview/found.ts';
 import type { FromChanges, ToChanges } from './messages.ts';
 
 declare function acquireVsCodeApi(): { postMessage(message: FromChanges): void };
 
 const editor = acquireVsCodeApi();
-const main = document.getElementById('sheet')!;
+const main = document.getElementById('sheet');
 const show = (line: number) => editor.postMessage({ type: 'reveal', line });
 
 window.addEventListener('message', ({ data }: MessageEvent<ToChanges>) => {
-  const focused =
-    document.activeElement instanceof HTMLElement ? document.activeElement.dataset.key : undefined;
-  main.replaceChildren(...(data.type === 'none' ? nothing(data.what, data.cure) : changes(data)));
-  if (focused !== undefined)
-    main.querySelector<HTMLElement>(`[data-key="${CSS.escape(focused)}"]`)?.focus({ preventScroll: true });
+  if (main) render(data.type === 'none' ? nothingPart(data) : changes(data), main);
 });
 editor.postMessage({ type: 'ready' });
 
-function nothing(what: string, cure: string): HTMLElement[] {
-  return [element('h1', { text: what }), element('p', { class: 'hint-words', text: cure })];
+function nothingPart({ what, cure }: ToChanges & { type: 'none' }): Shown {
+  return html`<h1>${what}</h1>
+    <p class="hint-words">${cure}</p>`;
 }
 
-function changes({ about, page, showLine }: ToChanges & { type: 'changes' }): HTMLElement[] {
-  const sections = (blocks: readonly ComparedBlock[], kind: string) =>
-    blocks.map((one, index) => section(one, page, showLine, `${kind} ${index}`));
-  return [
-    element('h1', { text: page.title }),
-    element('p', { class: 'makes', text: about, attributes: { dir: 'auto' } }),
-    element('p', { class: 'hint-words', text: page.verdict, attributes: { role: 'status' } }),
-    ...sections(page.formulas, 'formula'),
-    ...sections(page.definitions, 'definition'),
-  ];
+function changes({ about, page, showLine }: ToChanges & { type: 'changes' }): Shown {
+  const sections = (blocks: readonly ComparedBlock[], kind: string): Shown =>
+    html`${blocks.map((one, index) => section(one, page, showLine, `${kind}-${index}`))}`;
+  return html`<h1>${page.title}</h1>
+    <p class="makes" dir="auto">${about}</p>
+    <p class="hint-words" role="status">${page.verdict}</p>
+    <div class="bands">${sections(page.formulas, 'formula')}${sections(page.definitions, 'definition')}</div>`;
 }
 
 function section(
   { name, remarks, line, groups }: ComparedBlock,
   page: ComparisonPage,
   showLine: string,
-  key: string,
-): HTMLElement {
+  heading: string,
+): Shown {
   const said = remarks.map(({ text }) => text).join(', ');
-  return element(
-    'section',
-    { class: 'block', attributes: { 'aria-labelledby': key.replace(' ', '-') } },
-    element(
-      'header',
-      {},
-      element(
-        'h2',
-        { attributes: { id: key.replace(' ', '-'), dir: 'auto' } },
-        nameOf(name, line, key, showLine),
-      ),
-      said ? element('p', { class: 'when', text: said, attributes: { dir: 'auto' } }) : undefined,
-    ),
-    ...groups.map((group, index) => changeTable(group, page, showLine, `${key} ${index}`, name)),
-  );
+  return html`<section aria-labelledby=${heading}>
+    <header>
+      <h2 id=${heading} dir="auto">${nameOf(name, line, showLine)}</h2>
+      ${said === '' ? nothing : html`<p class="when" dir="auto">${said}</p>`}
+    </header>
+    ${groups.map((group) => changeTable(group, page, showLine, name))}
+  </section>`;
 }
 
 function changeTable(
   { title, changes: rows }: ChangeGroup,
   page: ComparisonPage,
   showLine: string,
-  key: string,
   of: string,
-): HTMLElement | undefined {
-  if (rows.length === 0) return undefined;
+): Shown {
+  if (rows.length === 0) return nothing;
   const { before, after, by } = page.heads;
   const heads = [title, before, after, by];
-  return element(
-    'table',
-    { class: 'changes', attributes: { 'aria-label': `${of}: ${title}` } },
-    element(
-      'thead',
-      {},
-      element('tr', {}, ...heads.map((text) => element('th', { text, attributes: { scope: 'col' } }))),
-    ),
-    element(
-      'tbody',
-      {},
-      ...rows.map((change, index) => changeRow(change, page, showLine, `${key} ${index}`)),
-    ),
-  );
+  return html`<table class="changes" aria-label="${of}: ${title}">
+    <thead>
+      <tr>
+        ${heads.map((text) => html`<th scope="col">${text}</th>`)}
+      </tr>
+    </thead>
+    <tbody>
+      ${rows.map((change) => changeRow(change, page, showLine))}
+    </tbody>
+  </table>`;
 }
 
-function changeRow(
-  { name, before, after, by }: Change,
-  { absent }: ComparisonPage,
-  showLine: string,
-  key: string,
-): HTMLElement {
-  const told = (value: Change['before'], instead: string) =>
-    element(
-      'td',
-      { class: value ? '' : 'absent' },
-      element('span', { text: value?.text ?? instead, attributes: { dir: 'auto' } }),
-      value?.beside ? element('span', { class: 'note', text: ` ${value.beside}` }) : undefined,
-    );
-  return element(
-    'tr',
-    {},
-    element('th', { attributes: { scope: 'row', dir: 'auto' } }, nameOf(name, after?.line, key, showLine)),
-    told(before, absent.before),
-    told(after, absent.after),
-    element('td', { text: by ?? '' }),
-  );
+function changeRow({ name, before, after, by }: Change, { absent }: ComparisonPage, showLine: string): Shown {
+  const told = (value: Change['before'], instead: string): Shown =>
+    html`<td class=${value ? '' : 'absent'}><span dir="auto">${value?.text ?? instead}</span>${
+      value?.beside ? html`<span class="note"> ${value.beside}</span>` : nothing
+    }</td>`;
+  return html`<tr>
+    <th scope="row" dir="auto">${nameOf(name, after?.line, showLine)}</th>
+    ${told(before, absent.before)} ${told(after, absent.after)}
+    <td>${by ?? ''}</td>
+  </tr>`;
 }
 
 /** A name; where it has a line now, one that shows it. */
-function nameOf(name: string, line: number | undefined, key: string, showLine: string): Node {
-  if (line === undefined) return document.createTextNode(name);
-  return lineButton(name, line, key, { show, hint: showLine });
+function nameOf(name: string, line: number | undefined, showLine: string): Shown | string {
+  return line === undefined ? name : named(name, line, { labels: { showLine }, show });
 }

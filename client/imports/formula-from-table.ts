@@ -17,11 +17,17 @@ import type { Wire } from '../wire.ts';
 export interface TableImports {
   fromClipboard(): Promise<void>;
   fromSelection(): Promise<void>;
+  /** The formula that a table makes, its names looked up from where a file stands; `undefined` where it makes none. */
+  formulaOf(table: string, file: Uri): Promise<string | undefined>;
 }
 
 export function createTableImports(wire: Wire, log: LogOutputChannel): TableImports {
-  const make = async (table: string, source: string): Promise<ImportedTable | undefined> => {
-    const made = await wire.askImportTable({ textDocument: { uri: placeOfNames() }, table });
+  const make = async (
+    table: string,
+    source: string,
+    place = placeOfNames(),
+  ): Promise<ImportedTable | undefined> => {
+    const made = await wire.askImportTable({ textDocument: { uri: place }, table });
     if (!made) {
       void window.showWarningMessage(
         l10n.t('The language server is not running; “Doughwright: Restart Language Server” starts it.'),
@@ -33,6 +39,9 @@ export function createTableImports(wire: Wire, log: LogOutputChannel): TableImpo
   };
 
   return {
+    async formulaOf(table, file) {
+      return (await make(table, l10n.t('pasted'), file.toString()))?.text;
+    },
     async fromClipboard() {
       const table = await env.clipboard.readText();
       if (table.trim() === '') {

@@ -165,6 +165,8 @@ function entryItem(entry: OverviewEntry): TreeItem {
   item.description = detail;
   item.iconPath = new ThemeIcon(icons[kind]);
   item.contextValue = kind;
+  // Of a resource the editor shows how many findings its file has, and how serious they are.
+  item.resourceUri = Uri.parse(uri, true);
   const place = l10n.t('{0}, line {1}', fileName(uri), line + 1);
   item.tooltip = [name, detail, place].filter(Boolean).join('\n');
   item.accessibilityInformation = { label: [name, kind, detail].filter(Boolean).join(', ') };

@@ -2,6 +2,7 @@ import { FileType, l10n, Uri, window, workspace } from 'vscode';
 import { languageId } from '../names.ts';
 import type { Wire } from '../wire.ts';
 import { fileNameFor } from './file-name.ts';
+import { askForBakery } from './first-bakery.ts';
 
 /** Asks for a name and a beginning, and opens a formula of the baker's own: a new file, or a new text without a folder. */
 export async function newFormula(wire: Wire): Promise<void> {
@@ -31,6 +32,13 @@ export async function newFormula(wire: Wire): Promise<void> {
     ? await workspace.openTextDocument(await writeNew(folder, fileNameFor(name), made.text))
     : await workspace.openTextDocument({ language: languageId, content: made.text });
   await window.showTextDocument(document);
+  const hasBakery = overview.entries.some(({ kind }) => kind === 'bakery');
+  const isFirst = !overview.entries.some(({ kind }) => kind === 'formula');
+  if (!folder || hasBakery || !isFirst) return;
+  const text = await askForBakery(folder);
+  // It holds for every file of the folder, so it stands at its top.
+  const root = workspace.getWorkspaceFolder(folder)?.uri ?? folder;
+  if (text !== undefined) await writeNew(root, 'bakery', text);
 }
 
 /** Beside the formula at hand, else in the first folder; nowhere when none is open or it cannot be written. */

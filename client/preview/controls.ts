@@ -93,7 +93,7 @@ export function createControls(labels: SheetLabels, actions: ControlActions): Co
       form.hidden = false;
       size.update(view);
       day.update(view, tried.today ?? {});
-      asInFile.setAttribute('aria-pressed', String(!view.tried && !view.timeline.asked));
+      asInFile.setAttribute('aria-pressed', String(!view.tried && !view.clock));
       keep.hidden = !view.tried;
       notDone.replaceChildren(
         ...view.notDone.map((text) => element('li', { text, attributes: { dir: 'auto' } })),

@@ -1,10 +1,4 @@
-import type {
-  ClockRequest,
-  SheetCondition,
-  SheetLabels,
-  ShownSheet,
-  TodayConditions,
-} from '../../server/protocol.ts';
+import type { ClockRequest, Fact, SheetLabels, ShownSheet, TodayConditions } from '../../server/protocol.ts';
 import { element } from './elements.ts';
 import { filled } from './filled.ts';
 import { mixerWords } from './mixer-words.ts';
@@ -60,7 +54,7 @@ export function createDayControls(
     );
     const named = element('label', { attributes: { for: id } });
     const field = element('span', { class: 'field' }, named, input, said);
-    const show = (condition: SheetCondition | undefined) => {
+    const show = (condition: Fact | undefined) => {
       named.textContent = `${labels[label]}, ${isMass ? units.light : units.degrees}`;
       field.hidden = condition === undefined;
       if (condition && document.activeElement !== input) {
@@ -119,8 +113,9 @@ export function createDayControls(
     update(view, tried) {
       today = tried;
       units = unitsOf(view.shownIn ?? plainDisplay);
-      for (const { key, show } of inputs) show(view.conditions.find((one) => one.key === key));
-      const condition = view.conditions.find((one) => one.key === 'mixer');
+      const conditions = conditionsOf(view);
+      for (const { key, show } of inputs) show(conditions.find((one) => one.key === key));
+      const condition = conditions.find((one) => one.key === 'mixer');
       mixerField.hidden = condition === undefined || view.mixers.length === 0;
       mixerSaid.textContent = sourceWords(condition, labels);
       if (document.activeElement !== mixer)
@@ -129,7 +124,7 @@ export function createDayControls(
           view.mixers.map((name) => [name, mixerWords(name, labels)]),
           tried.mixer ?? view.mixers[0],
         );
-      const asked = view.timeline.asked;
+      const asked = view.clock;
       if (asked) by.value = asked.by;
       if (document.activeElement !== time) time.value = asked ? timeOfDay(asked.minutes) : '';
     },
@@ -146,7 +141,13 @@ function shownFigure(figure: number, isMass: boolean, units: Units): string {
   return isMass ? units.text(units.lightOf(figure)) : units.text(units.degreesOf(figure), 1);
 }
 
-function sourceWords(condition: SheetCondition | undefined, labels: SheetLabels): string {
+/** The conditions of the day that the sheet is worked out for. */
+function conditionsOf({ sections }: ShownSheet): readonly Fact[] {
+  const day = sections.find(({ name }) => name === 'day');
+  return day?.kind === 'facts' ? day.facts : [];
+}
+
+function sourceWords(condition: Fact | undefined, labels: SheetLabels): string {
   if (!condition) return '';
   if (condition.source === 'today') return filled(labels.todayInstead, condition.inFile ?? labels.notKnown);
   return condition.source === 'assumed' ? labels.assumed : labels.asInFile;

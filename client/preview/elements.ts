@@ -20,34 +20,6 @@ export function element<Name extends keyof HTMLElementTagNameMap>(
   return made;
 }
 
-/** Shows a zero-based line in the editor; what a button that does so says of itself. */
-export interface Reveal {
-  readonly show: (line: number) => void;
-  readonly hint: string;
-}
-
-/**
- * A name that shows its line in the editor when pressed. The name may be in any script, so its direction is its own;
- * the key tells the page which button had the focus when the sheet is drawn anew.
- */
-export function lineButton(name: string, line: number, key: string, reveal: Reveal): HTMLButtonElement {
-  const attributes = {
-    type: 'button',
-    dir: 'auto',
-    'data-key': key,
-    'data-line': String(line),
-    title: reveal.hint,
-  };
-  const button = element('button', { class: 'name', text: name, attributes });
-  button.addEventListener('click', () => reveal.show(line));
-  return button;
-}
-
-/** People count lines from one. */
-export function lineNumber(line: number): string {
-  return String(line + 1);
-}
-
 /** A button that does something here, named by its words. */
 export function button(
   text: string,

@@ -1,14 +1,8 @@
-import type { SheetFigure } from '../../server/protocol.ts';
 import type { Units } from './units.ts';
 
 /** Minutes as shown: `3 min`, `2.5 min`. */
 export function minutesText(minutes: number, units: Units): string {
   return `${units.text(minutes, 1)} min`;
-}
-
-/** A weight as it is weighed, its unit kept beside it. */
-export function weighedText({ figure, unit }: SheetFigure): string {
-  return `${figure}\u00a0${unit}`;
 }
 
 /** Time that runs, as a kitchen clock shows it: `2:05`, `1:15:00`; what is over counts up from `0:00`. */

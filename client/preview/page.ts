@@ -1,10 +1,10 @@
+import { html, nothing, render } from 'lit-html';
 import type { SheetOptions, ShownSheet } from '../../server/protocol.ts';
-import { weighingBlocks } from './blocks.ts';
 import { type ControlActions, type Controls, createControls } from './controls.ts';
-import { element, type Reveal } from './elements.ts';
-import { factsBand, titleBand } from './heading.ts';
-import { heldWords } from './held.ts';
-import { overLastGood } from './last-good.ts';
+import { element } from './elements.ts';
+import { filled } from './filled.ts';
+import { type Around, findingsList, named, type Shown } from './found.ts';
+import { lastFigures } from './last-figures.ts';
 import {
   type FromPage,
   formulaKey,
@@ -13,9 +13,7 @@ import {
   type ToPage,
   type WorkState,
 } from './messages.ts';
-import { outcomeBands } from './outcome.ts';
-import { placeFindings } from './place-findings.ts';
-import { workBands } from './work.ts';
+import { factsList, sheetBands } from './sections.ts';
 import { followKeys } from './work-keys.ts';
 import { createWorking } from './working.ts';
 
@@ -52,11 +50,11 @@ const setMode = (mode: PageState['mode']) => {
   keep({ ...state, mode: mode ?? 'sheet' });
   drawMode();
 };
-const revealOf = ({ labels }: ShownSheet): Reveal => ({
-  show(wanted) {
-    if (shown) editor.postMessage({ type: 'reveal', uri: shown.uri, line: wanted < 0 ? shown.line : wanted });
+const aroundOf = ({ labels }: ShownSheet): Around => ({
+  labels,
+  show(line) {
+    if (shown) editor.postMessage({ type: 'reveal', uri: shown.uri, line });
   },
-  hint: labels.showLine,
 });
 
 const controlActions: ControlActions = {
@@ -79,7 +77,7 @@ const working = createWorking({
   },
   leave: () => setMode('sheet'),
   log: (reading) => editor.postMessage({ type: 'reading', ...about(), reading }),
-  reveal: revealOf,
+  around: aroundOf,
 });
 followKeys(working.root, working.step, () => state.mode === 'working');
 setInterval(working.tick, 500);
@@ -120,34 +118,57 @@ function showSheet(sheet: ShownSheet, asked: SheetOptions, kept: WorkState): voi
   const key = formulaKey(uri, formula);
   const good = lastGood.get(key);
   if (sheet.state === 'ready') lastGood.set(key, sheet);
-  const view = sheet.state === 'held' && good ? overLastGood(good, sheet) : sheet;
+  const view = sheet.state === 'held' && good ? lastFigures(good, sheet) : sheet;
   shown = sheet;
   const offered = controlsIn(sheet);
   if (sheet.state === 'empty') offered.hide();
   else if (view === sheet) offered.update(sheet, asked);
   tell(banner, heldWords(sheet, good !== undefined));
   main.className = sheet.state;
-
-  const reveal = revealOf(view);
-  const placed = placeFindings(view);
-  const rest =
+  const around = aroundOf(view);
+  render(headingOf(view, around), title);
+  render(
     sheet.state === 'empty'
-      ? element('p', {
-          class: 'hint-words',
-          text: sheet.labels.noIngredients,
-        })
-      : element(
-          'div',
-          { class: 'bands' },
-          weighingBlocks(view, placed, reveal),
-          workBands(view, placed, reveal),
-          outcomeBands(view, placed, reveal),
-        );
-  draw(titleBand(view, placed, reveal), factsBand(view, placed, reveal), rest);
+      ? html`<p class="hint-words">${sheet.labels.noIngredients}</p>`
+      : html`${factsOf(view, around)}${sheetBands(view, around)}`,
+    content,
+  );
   drawn = view;
   drawMode();
-  if (trying && sheet.state === 'ready') tell(spoken, `${formula}: ${sheet.makes.join(', ')}`);
+  // What was said of an earlier sheet is not so of this one.
+  tell(spoken, trying && sheet.state === 'ready' ? `${formula}: ${sheet.makes.join(', ')}` : '');
   trying = false;
+}
+
+/** The formula's name, what it makes, and what was found that stands at nothing else on the sheet. */
+function headingOf({ formula, line, makes, tried, findings, labels }: ShownSheet, around: Around): Shown {
+  return html`<header class="title">
+    <h1>${named(formula, line, around)}</h1>
+    ${
+      makes.length === 0 && !tried
+        ? nothing
+        : html`<p class="makes">
+            ${makes.map((text) => html`<span dir="auto">${text}</span>`)}${
+              tried ? html`<strong class="tried">${labels.tried}</strong>` : nothing
+            }
+          </p>`
+    }
+    ${findingsList(findings, around, true)}
+  </header>`;
+}
+
+function factsOf({ sections }: ShownSheet, around: Around): Shown {
+  const facts = sections.find(({ name }) => name === 'facts');
+  return facts?.kind === 'facts' ? factsList(facts, around) : nothing;
+}
+
+/** Which line holds a sheet up, and which figures stand below; empty for a sheet that is whole. */
+function heldWords({ state, heldBy, labels }: ShownSheet, hasGood: boolean): string {
+  if (state !== 'held') return '';
+  const held = heldBy
+    ? filled(labels.heldBy, String(heldBy.line + 1), heldBy.message.replace(/[.\s]*$/u, '.'))
+    : labels.held;
+  return `${held} ${hasGood ? labels.lastFigures : labels.knownSoFar}`;
 }
 
 /** The controls in the words of this sheet. */
@@ -169,7 +190,9 @@ function showNothing(what: string, cure: string): void {
   tell(banner, '');
   main.className = 'nothing';
   controls?.hide();
-  draw(element('h1', { text: what }), element('p', { class: 'hint-words', text: cure }));
+  render(html`<h1>${what}</h1>`, title);
+  render(html`<p class="hint-words">${cure}</p>`, content);
+  tell(spoken, '');
   drawMode();
 }
 
@@ -195,28 +218,6 @@ function markLine(uri: string, line: number): void {
   found.setAttribute('aria-current', 'location');
   if (!main.contains(document.activeElement) || document.activeElement === document.body)
     found.scrollIntoView({ block: 'nearest' });
-}
-
-/** Draws the sheet anew and gives back what a baker would miss: the focus, the marked line, and what was unfolded. */
-function draw(heading: Node, ...below: readonly (Node | undefined)[]): void {
-  const focusedKey =
-    document.activeElement instanceof HTMLElement ? document.activeElement.dataset.key : undefined;
-  const inContent = content.contains(document.activeElement) || title.contains(document.activeElement);
-  const marked = content.querySelector<HTMLElement>('[aria-current]')?.dataset.key;
-  const unfolded = new Set(Array.from(content.querySelectorAll<HTMLElement>('details[open]'), keyOf));
-  title.replaceChildren(heading);
-  content.replaceChildren(...below.filter((part) => part !== undefined));
-  for (const details of content.querySelectorAll('details')) details.open = unfolded.has(keyOf(details));
-  if (marked !== undefined) byKey(marked)?.setAttribute('aria-current', 'location');
-  if (focusedKey !== undefined && inContent) byKey(focusedKey)?.focus({ preventScroll: true });
-}
-
-function byKey(key: string): HTMLElement | null {
-  return main.querySelector<HTMLElement>(`[data-key="${CSS.escape(key)}"]`);
-}
-
-function keyOf(part: HTMLElement): string | undefined {
-  return part.dataset.key;
 }
 
 /** Says a text to a screen reader once: the same text again is no news. */

@@ -1,4 +1,4 @@
-import type { SheetLabels, SheetPhase } from '../../server/protocol.ts';
+import type { SheetLabels } from '../../server/protocol.ts';
 import { button, element } from './elements.ts';
 import { filled } from './filled.ts';
 import type { TakenReading } from './messages.ts';
@@ -7,7 +7,8 @@ import { minutesText } from './numbers.ts';
 import type { Units } from './units.ts';
 
 export interface ReadingParts {
-  readonly phase: SheetPhase;
+  /** The temperature computed for the end of the line, in words. */
+  readonly celsius: string | undefined;
   /** Minutes from the start of mixing, now; absent at the end of mixing, whose reading has a line of its own. */
   readonly minutes: () => number | undefined;
   readonly units: Units;
@@ -25,23 +26,22 @@ export interface ReadingControls {
  * Logs a reading with two taps: the temperature, then the stage. No temperature is chosen beforehand, so that nothing is
  * ever logged that nobody read.
  */
-export function readingControls({ phase, minutes, units, labels, log }: ReadingParts): ReadingControls {
+export function readingControls({ celsius, minutes, units, labels, log }: ReadingParts): ReadingControls {
   let read: number | undefined;
   const when = element('p', { class: 'when', text: whenText(minutes(), units, labels) });
   const told = element('p', { class: 'reading-told', attributes: { id: 'reading-told', role: 'status' } });
-  const chips = degreesAround(phase.celsius, units).map((degrees) => {
+  const chips = degreesAround(celsius, units).map((degrees) => {
     const chip = button(units.text(degrees), () => choose(degrees), {
       class: 'chip',
       attributes: {
         'aria-pressed': 'false',
         'aria-label': `${units.text(degrees)} ${units.degrees}`,
-        'data-key': `chip ${degrees}`,
       },
     });
     return { degrees, chip };
   });
   const other = numberField(
-    { id: 'reading-degrees', 'data-key': 'reading degrees', 'aria-describedby': told.id },
+    { id: 'reading-degrees', 'aria-describedby': told.id },
     () => units,
     (degrees) => choose(degrees),
   );
@@ -94,12 +94,10 @@ export function readingControls({ phase, minutes, units, labels, log }: ReadingP
       ...labels.stageNames.map(({ stage, words }) =>
         button(words, () => take({ stage, words }), {
           class: 'chip',
-          attributes: { 'data-key': `stage ${stage}` },
         }),
       ),
       button(labels.noStage, () => take(undefined), {
         class: 'chip',
-        attributes: { 'data-key': 'stage none' },
       }),
     ),
     told,

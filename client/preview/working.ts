@@ -1,12 +1,16 @@
-import type { SheetRow, ShownSheet } from '../../server/protocol.ts';
-import { button, element, type Reveal } from './elements.ts';
+import { html, nothing, render } from 'lit-html';
+import { keyed } from 'lit-html/directives/keyed.js';
+import { live } from 'lit-html/directives/live.js';
+import { repeat } from 'lit-html/directives/repeat.js';
+import type { Row, Section, ShownSheet, TableSection, WorkMoment } from '../../server/protocol.ts';
+import { element } from './elements.ts';
 import { filled } from './filled.ts';
-import { findingsAt } from './findings.ts';
-import { noWork, type RunningTimer, type TakenReading, type WorkState } from './messages.ts';
-import { type Moment, momentSeconds, momentsOf, momentTitle } from './moments.ts';
-import { clockText, minutesText, weighedText } from './numbers.ts';
-import { placeFindings } from './place-findings.ts';
+import { type Around, findingsList, type Shown } from './found.ts';
+import { nodesOf } from './last-figures.ts';
+import { noWork, type TakenReading, type WorkState } from './messages.ts';
+import { clockText, minutesText } from './numbers.ts';
 import { type ReadingControls, readingControls } from './reading.ts';
+import { cellText, weighed } from './rows-table.ts';
 import { plainDisplay, unitsOf } from './units.ts';
 
 export interface Working {
@@ -24,327 +28,297 @@ export interface WorkingActions {
   readonly keep: (work: WorkState) => void;
   readonly leave: () => void;
   readonly log: (reading: TakenReading) => void;
-  /** How a line of a sheet is shown in the editor. */
-  readonly reveal: (view: ShownSheet) => Reveal;
+  readonly around: (view: ShownSheet) => Around;
 }
 
 /** The sheet one moment at a time, large enough to be read from a metre, for floury hands. */
 export function createWorking(actions: WorkingActions, now: () => number = Date.now): Working {
   const root = element('div', { class: 'work-mode' });
-  const said = element('p', { class: 'spoken', attributes: { role: 'alert' } });
   let view: ShownSheet | undefined;
   let work: WorkState = noWork;
-  let moments: readonly Moment[] = [];
-  let reading: ReadingControls | undefined;
-  const told = new Set<string>();
+  /** The moment that a reading is logged for, and its controls, which keep what is typed. */
+  let reading: { readonly of: string; readonly controls: ReadingControls } | undefined;
+  /** The timer that was over last, which is said aloud once. */
+  let over = '';
+  let isSureOfAnew = false;
 
-  const found = () => moments.findIndex(({ key }) => key === work.moment);
-  const index = () => Math.max(0, found());
-  /** Nothing is drawn before there is a sheet. */
-  const labels = () => view!.labels;
-  const batches = () => view?.batches.count ?? 1;
-  const batch = () => Math.min(work.batch ?? 1, batches());
   const keep = (next: WorkState) => {
     work = next;
     actions.keep(next);
-  };
-  const go = (key: string) => {
-    keep({ ...work, moment: key });
     draw();
-    root.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
+  };
+  const focusTitle = () => root.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
+  const go = (id: string) => {
+    keep({ ...work, moment: id });
+    focusTitle();
     window.scrollTo(0, 0);
   };
   const step = (by: 1 | -1) => {
-    const next = moments[index() + by];
-    if (next) go(next.key);
+    const { moments = [] } = view ?? {};
+    const next = moments[indexOf(moments, work) + by];
+    if (next) go(next.id);
   };
 
-  const startTimer = (moment: Moment, seconds: number) => {
-    const timer = { label: momentTitle(moment), startedAt: now(), seconds };
-    keep({ ...work, timers: { ...work.timers, [moment.key]: timer } });
-    draw(`timer ${moment.key}`);
-  };
-  const stopTimer = (moment: Moment) => {
-    const { [moment.key]: _, ...others } = work.timers;
-    told.delete(moment.key);
-    keep({ ...work, timers: others });
-    draw(`timer ${moment.key}`);
-  };
-
-  const weighRow = (row: SheetRow, r: number, moment: Moment): HTMLElement => {
+  const rowPart = (sheet: ShownSheet, row: Row): Shown => {
+    const { cells, name, notes = [], missing } = row;
+    const { weigh, reads } = cells;
     // Another size is weighed anew: what was ticked at the old one is not.
-    const key = `${moment.key} ${batch()} ${row.name} ${r} ${row.weigh?.figure ?? ''}`;
-    const box = element('input', { attributes: { type: 'checkbox', 'data-key': key } });
-    box.checked = work.ticked.includes(key);
-    box.addEventListener('change', () => {
+    const key = `${row.id} ${batchOf(sheet, work)} ${weigh?.text ?? ''}`;
+    const toggle = (event: Event) => {
       const others = work.ticked.filter((one) => one !== key);
-      keep({ ...work, ticked: box.checked ? [...others, key] : others });
-      draw();
-    });
-    const weigh = row.weigh
-      ? element(
-          'span',
-          { class: 'weigh' },
-          element('span', { class: 'figure', text: row.weigh.figure }),
-          document.createTextNode('\u00a0'),
-          element('span', { class: 'unit', text: row.weigh.unit }),
-        )
-      : element('span', { class: 'weigh missing', text: row.missing ?? '' });
-    return element(
-      'li',
-      {},
-      element(
-        'label',
-        { class: 'tick' },
-        box,
-        element(
-          'span',
-          { class: 'what' },
-          element('span', { class: 'ingredient', text: row.name, attributes: { dir: 'auto' } }),
-          row.note
-            ? element('span', { class: 'how', text: row.note, attributes: { dir: 'auto' } })
-            : undefined,
-          row.scaleReads
-            ? element('span', {
-                class: 'note',
-                text: filled(labels().reads, weighedText(row.scaleReads)),
-              })
-            : undefined,
-        ),
-        weigh,
-      ),
-    );
+      const isTicked = event.target instanceof HTMLInputElement && event.target.checked;
+      keep({ ...work, ticked: isTicked ? [...others, key] : others });
+    };
+    return html`<li>
+      <label class="tick"
+        ><input type="checkbox" .checked=${live(work.ticked.includes(key))} @change=${toggle} />
+        <span class="what"
+          ><span class="ingredient" dir="auto">${name}</span>${notes.map(
+            (note) => html`<span class="how" dir="auto">${note}</span>`,
+          )}${
+            reads === undefined
+              ? nothing
+              : html`<span class="note">${filled(sheet.labels.reads, cellText(reads))}</span>`
+          }</span
+        >${
+          weigh === undefined
+            ? html`<span class="weigh missing">${missing ?? ''}</span>`
+            : html`<span class="weigh">${weighed(weigh)}</span>`
+        }</label
+      >
+    </li>`;
   };
 
-  const timerPart = (moment: Moment): HTMLElement | undefined => {
-    const seconds = momentSeconds(moment);
-    if (seconds === undefined || seconds <= 0) return undefined;
-    const running = work.timers[moment.key];
-    const time = element('p', {
-      class: 'time',
-      attributes: { role: 'timer', 'data-timer': moment.key, 'aria-label': labels().timeLeft },
-      text: clockText(seconds),
-    });
-    return element(
-      'div',
-      { class: 'timer' },
-      time,
-      button(
-        running ? labels().stopTimer : labels().startTimer,
-        () => (running ? stopTimer(moment) : startTimer(moment, seconds)),
-        { class: 'big', attributes: { 'data-key': `timer ${moment.key}` } },
-      ),
-    );
+  const weighing = (sheet: ShownSheet, { rows, sum, lead = [] }: TableSection): Shown => {
+    const together = sum?.cells.weigh;
+    return html`${lead.map((one) => html`<p class="note" dir="auto">${one}</p>`)}
+      <ul class="ticks">
+        ${repeat(
+          rows,
+          ({ id }) => id,
+          (row) => rowPart(sheet, row),
+        )}
+      </ul>
+      ${
+        together === undefined
+          ? nothing
+          : html`<p class="together">${filled(sheet.labels.togetherFigure, cellText(together))}</p>`
+      }`;
   };
 
-  /** Minutes from the start of mixing by the running timer, else where the phase ends; none at the end of it all. */
-  const minutesNow = (moment: Moment & { kind: 'mix' }): number | undefined => {
-    const { phase } = moment;
-    const running = work.timers[moment.key];
-    const elapsed = running ? (now() - running.startedAt) / 60_000 : phase.minutes;
-    const isLast = view?.mixing?.phases.at(-1) === phase;
-    if (elapsed >= phase.minutes && isLast) return undefined;
-    const minutes = phase.endMinute - phase.minutes + Math.min(elapsed, phase.minutes);
-    return Math.round(minutes * 2) / 2;
+  const timer = ({ labels }: ShownSheet, moment: WorkMoment): Shown => {
+    const { id, title, seconds } = moment;
+    if (seconds === undefined || seconds <= 0) return nothing;
+    const running = work.timers[id];
+    const left = running === undefined ? seconds : leftOf(running, now());
+    const toggle = () => {
+      const { [id]: _, ...others } = work.timers;
+      const started = { ...others, [id]: { label: title, startedAt: now(), seconds } };
+      keep({ ...work, timers: running ? others : started });
+    };
+    return html`<div class="timer">
+      <p class="time ${left > 0 ? '' : 'over'}" role="timer" aria-label=${labels.timeLeft}>${
+        left > 0 ? clockText(Math.ceil(left)) : filled(labels.overSince, clockText(-left))
+      }</p>
+      <button type="button" class="big" @click=${toggle}>${
+        running ? labels.stopTimer : labels.startTimer
+      }</button>
+    </div>`;
   };
 
-  const body = (moment: Moment): readonly (HTMLElement | undefined)[] => {
-    if (moment.kind === 'weigh') {
-      const { block } = moment;
-      const rows = block.rows.map((row, r) => weighRow(row, r, moment));
-      return [
-        block.note
-          ? element('p', { class: 'note', text: block.note, attributes: { dir: 'auto' } })
-          : undefined,
-        element('ul', { class: 'ticks' }, ...rows),
-        block.total && block.rows.length > 1
-          ? element('p', {
-              class: 'together',
-              text: filled(labels().togetherFigure, weighedText(block.total)),
-            })
-          : undefined,
-      ];
+  /** Minutes from the start of mixing by the running timer, else where the line ends; none at the end of it all. */
+  const minutesNow = ({ id, seconds = 0, ends }: WorkMoment): number | undefined => {
+    const own = seconds / 60;
+    const running = work.timers[id];
+    const elapsed = running ? (now() - running.startedAt) / 60_000 : own;
+    if (ends === undefined || (elapsed >= own && ends.isLast)) return undefined;
+    return Math.round((ends.minute - own + Math.min(elapsed, own)) * 2) / 2;
+  };
+
+  const readingOf = (sheet: ShownSheet, moment: WorkMoment): ReadingControls => {
+    const { celsius } = moment.ends ?? {};
+    const of = JSON.stringify([moment.id, celsius, sheet.shownIn, sheet.labels.language]);
+    if (reading?.of !== of) {
+      const controls = readingControls({
+        celsius,
+        minutes: () => minutesNow(moment),
+        units: unitsOf(sheet.shownIn ?? plainDisplay),
+        labels: sheet.labels,
+        log: actions.log,
+      });
+      reading = { of, controls };
     }
-    if (moment.kind === 'step') return [timerPart(moment)];
-    const { phase } = moment;
-    const ends = [phase.celsius, phase.stage].filter(Boolean).join(', ');
-    const units = unitsOf(view?.shownIn ?? plainDisplay);
-    reading = readingControls({
-      phase,
-      minutes: () => minutesNow(moment),
-      units,
-      labels: labels(),
-      log: actions.log,
-    });
-    return [
-      element('p', {
-        class: 'ends',
-        text: [minutesText(phase.minutes, units), ends && filled(labels().endsAt, ends)]
-          .filter(Boolean)
-          .join(' · '),
-      }),
-      timerPart(moment),
-      reading.root,
-    ];
+    return reading.controls;
   };
 
-  const draw = (focus?: string) => {
+  const mixing = (sheet: ShownSheet, moment: WorkMoment): Shown => {
+    const { celsius, stage } = moment.ends ?? {};
+    const units = unitsOf(sheet.shownIn ?? plainDisplay);
+    const ends = [celsius, stage].filter((part) => part !== undefined).join(', ');
+    const said = [
+      minutesText((moment.seconds ?? 0) / 60, units),
+      ...(ends === '' ? [] : [filled(sheet.labels.endsAt, ends)]),
+    ];
+    return html`<p class="ends">${said.join(' · ')}</p>
+      ${timer(sheet, moment)} ${readingOf(sheet, moment).root}`;
+  };
+
+  const body = (sheet: ShownSheet, moment: WorkMoment): Shown => {
+    if (moment.of === 'mix') return mixing(sheet, moment);
+    const section = sheet.sections.find(({ id }) => id === moment.id);
+    return section?.kind === 'table' ? weighing(sheet, section) : timer(sheet, moment);
+  };
+
+  const draw = (): void => {
     if (!view) return;
-    const moment = moments[index()];
-    const number = index();
-    const running = Object.entries(work.timers).filter(([key]) => key !== moment?.key);
-    const clock =
-      moment?.kind === 'weigh' ? moment.block.clock : moment?.kind === 'step' ? moment.step.clock : undefined;
-    const when = moment?.kind === 'weigh' ? [clock?.words, moment.block.when] : [clock?.words];
-    reading = undefined;
-    const keyOfFocus = focus ?? (document.activeElement as HTMLElement | null)?.dataset.key;
-    const times = moment?.kind === 'weigh' ? moment.block.times : 1;
-    const parts = [
-      element(
-        'header',
-        { class: 'work-head' },
-        element('p', { class: 'of', text: view.formula, attributes: { dir: 'auto' } }),
-        moment
-          ? element('p', {
-              class: 'count',
-              text: filled(labels().of, String(number + 1), String(moments.length)),
-            })
-          : undefined,
-        times > 1 ? batchPart() : undefined,
-        beginAnew(),
-        button(labels().wholeSheet, actions.leave, { attributes: { 'data-key': 'leave' } }),
-      ),
-      running.length > 0 ? element('div', { class: 'other-timers' }, ...running.map(otherTimer)) : undefined,
-      element(
-        'div',
-        { class: 'moment' },
-        element('h1', {
-          text: moment ? momentTitle(moment) : labels().nothingToDo,
-          attributes: { tabindex: '-1', dir: 'auto' },
-        }),
-        ...when.filter(Boolean).map((text) => element('p', { class: 'when', text })),
-        ...(moment ? body(moment) : []),
-        ...(moment ? findingsOf(view, moment) : []),
-      ),
-      element(
-        'nav',
-        { class: 'work-foot', attributes: { 'aria-label': labels().moments } },
-        button(labels().back, () => step(-1), {
-          class: 'big',
-          attributes: { 'data-key': 'back', ...(number === 0 ? { disabled: '' } : {}) },
-        }),
-        button(labels().next, () => step(1), {
-          class: 'big',
-          attributes: { 'data-key': 'next', ...(number >= moments.length - 1 ? { disabled: '' } : {}) },
-        }),
-      ),
-      said,
-    ];
-    root.replaceChildren(...parts.filter((part) => part !== undefined));
-    if (keyOfFocus !== undefined)
-      root
-        .querySelector<HTMLElement>(`[data-key="${CSS.escape(keyOfFocus)}"]`)
-        ?.focus({ preventScroll: true });
-    tick();
+    const { labels, moments, formula } = view;
+    const index = indexOf(moments, work);
+    const moment = moments[index];
+    render(
+      html`<header class="work-head">
+          <p class="of" dir="auto">${formula}</p>
+          ${
+            moment === undefined
+              ? nothing
+              : html`<p class="count">${filled(labels.of, String(index + 1), String(moments.length))}</p>`
+          }
+          ${batchPart(view, moment)} ${anewPart(view)}
+          <button type="button" @click=${actions.leave}>${labels.wholeSheet}</button>
+        </header>
+        ${otherTimers(view, moment)}
+        ${keyed(
+          moment?.id,
+          html`<div class="moment">
+            <h1 tabindex="-1" dir="auto">${moment?.title ?? labels.nothingToDo}</h1>
+            ${(moment?.when ?? []).map((text) => html`<p class="when">${text}</p>`)}
+            ${moment === undefined ? nothing : body(view, moment)}
+            ${moment === undefined ? nothing : foundAt(view, moment, actions.around(view))}
+          </div>`,
+        )}
+        <nav class="work-foot" aria-label=${labels.moments}>
+          <button type="button" class="big" ?disabled=${index === 0} @click=${() => step(-1)}>${labels.back}</button>
+          <button
+            type="button"
+            class="big"
+            ?disabled=${index >= moments.length - 1}
+            @click=${() => step(1)}
+            >${labels.next}</button
+          >
+        </nav>
+        <p class="spoken" role="alert">${over}</p>`,
+      root,
+    );
   };
 
-  const otherTimer = ([key, timer]: readonly [string, RunningTimer]): HTMLElement =>
-    button('', () => (moments.some((one) => one.key === key) ? go(key) : undefined), {
-      class: 'other-timer',
-      attributes: { 'data-timer': key, 'data-label': timer.label, 'data-key': `other ${key}` },
-    });
+  const otherTimers = ({ moments, labels }: ShownSheet, moment: WorkMoment | undefined): Shown => {
+    const running = Object.entries(work.timers).filter(([id]) => id !== moment?.id);
+    if (running.length === 0) return nothing;
+    return html`<div class="other-timers">
+      ${repeat(
+        running,
+        ([id]) => id,
+        ([id, one]) => {
+          const left = leftOf(one, now());
+          const time = left > 0 ? clockText(Math.ceil(left)) : filled(labels.overSince, clockText(-left));
+          return html`<button
+            type="button"
+            class="other-timer ${left > 0 ? '' : 'over'}"
+            @click=${() => (moments.some((other) => other.id === id) ? go(id) : undefined)}
+            >${one.label}: ${time}</button
+          >`;
+        },
+      )}
+    </div>`;
+  };
 
   /** Takes back all ticks and timers, for the next dough of the day; asks once more, for a sleeve taps too. */
-  const beginAnew = (): HTMLElement | undefined => {
-    if (work.ticked.length === 0 && Object.keys(work.timers).length === 0) return undefined;
-    let isSure = false;
-    const anew = button(
-      labels().anew,
-      () => {
-        if (!isSure) {
-          isSure = true;
-          anew.textContent = labels().anewSure;
-          return;
-        }
-        told.clear();
-        keep(noWork);
-        draw();
-        root.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
-      },
-      { attributes: { 'data-key': 'anew' } },
-    );
-    anew.addEventListener('blur', () => {
-      isSure = false;
-      anew.textContent = labels().anew;
-    });
-    return anew;
+  const anewPart = ({ labels }: ShownSheet): Shown => {
+    if (work.ticked.length === 0 && Object.keys(work.timers).length === 0) return nothing;
+    const isSure = (sure: boolean) => {
+      if (sure === isSureOfAnew) return;
+      isSureOfAnew = sure;
+      draw();
+    };
+    const press = () => {
+      if (!isSureOfAnew) return isSure(true);
+      isSureOfAnew = false;
+      over = '';
+      keep(noWork);
+      focusTitle();
+    };
+    return html`<button type="button" @click=${press} @blur=${() => isSure(false)}>${
+      isSureOfAnew ? labels.anewSure : labels.anew
+    }</button>`;
   };
 
-  const batchPart = (): HTMLElement => {
-    const select = element('select', { attributes: { id: 'batch', 'data-key': 'batch' } });
-    for (let number = 1; number <= batches(); number += 1)
-      select.append(
-        element('option', {
-          text: filled(labels().of, String(number), String(batches())),
-          attributes: { value: String(number) },
-        }),
-      );
-    select.value = String(batch());
-    select.addEventListener('change', () => {
-      keep({ ...work, batch: Number(select.value) });
-      draw('batch');
-    });
-    return element(
-      'span',
-      { class: 'field' },
-      element('label', { text: labels().batch, attributes: { for: 'batch' } }),
-      select,
-    );
-  };
-
-  const findingsOf = (sheet: ShownSheet, moment: Moment): readonly HTMLElement[] => {
-    const placed = placeFindings(sheet);
-    const lines = new Set(
-      moment.kind === 'weigh' ? [moment.line, ...moment.block.rows.map(({ line }) => line)] : [moment.line],
-    );
-    return [...placed].flatMap(([place, findings]) => {
-      if (place === 'heading' || !findings.some(({ line }) => lines.has(line))) return [];
-      const list = findingsAt(placed, place, sheet.labels, actions.reveal(sheet));
-      return list ? [list] : [];
-    });
-  };
-
-  const tick = () => {
-    reading?.tick();
-    for (const part of root.querySelectorAll<HTMLElement>('[data-timer]')) {
-      const key = part.dataset.timer ?? '';
-      const timer = work.timers[key];
-      if (!timer) continue;
-      const left = timer.seconds - (now() - timer.startedAt) / 1000;
-      const text = left > 0 ? clockText(Math.ceil(left)) : filled(labels().overSince, clockText(-left));
-      const label = part.dataset.label;
-      const words = label === undefined ? text : `${label}: ${text}`;
-      if (part.textContent !== words) part.textContent = words;
-      part.classList.toggle('over', left <= 0);
-      if (left > 0 || told.has(key)) continue;
-      told.add(key);
-      said.textContent = filled(labels().over, timer.label);
-    }
+  const batchPart = (sheet: ShownSheet, moment: WorkMoment | undefined): Shown => {
+    const { labels, batches, sections } = sheet;
+    const section = sections.find(({ id }) => id === moment?.id);
+    if (section?.kind !== 'table' || (section.times ?? 1) < 2) return nothing;
+    const choose = (event: Event) => {
+      if (event.target instanceof HTMLSelectElement) keep({ ...work, batch: Number(event.target.value) });
+    };
+    const chosen = batchOf(sheet, work);
+    const numbers = Array.from({ length: batches.count }, (_, index) => index + 1);
+    return html`<span class="field"
+      ><label for="batch">${labels.batch}</label
+      ><select id="batch" @change=${choose}>
+        ${numbers.map(
+          (number) =>
+            html`<option value=${number} ?selected=${number === chosen}>${filled(labels.of, String(number), String(batches.count))}</option>`,
+        )}
+      </select></span
+    >`;
   };
 
   return {
     root,
     step,
-    tick,
+    tick() {
+      reading?.controls.tick();
+      const running = Object.values(work.timers);
+      if (view === undefined || running.length === 0) return;
+      const ended = running.filter((one) => leftOf(one, now()) <= 0).map(({ label }) => label);
+      over = ended.map((label) => filled(view?.labels.over ?? '', label)).join(' ');
+      draw();
+    },
     clear() {
       view = undefined;
-      root.replaceChildren();
+      reading = undefined;
+      render(nothing, root);
     },
     show(next, kept) {
       view = next;
       work = kept;
-      moments = momentsOf(next);
       draw();
+      this.tick();
     },
   };
+}
+
+function indexOf(moments: readonly WorkMoment[], work: WorkState): number {
+  return Math.max(
+    0,
+    moments.findIndex(({ id }) => id === work.moment),
+  );
+}
+
+function batchOf({ batches }: ShownSheet, work: WorkState): number {
+  return Math.min(work.batch ?? 1, batches.count);
+}
+
+/** Seconds until a timer ends, below 0 once it is over. */
+function leftOf(
+  { startedAt, seconds }: { readonly startedAt: number; readonly seconds: number },
+  now: number,
+): number {
+  return seconds - (now - startedAt) / 1000;
+}
+
+/** What was found at a moment: at a section of weights, at it and at its rows. */
+function foundAt({ sections }: ShownSheet, { id }: WorkMoment, around: Around): Shown {
+  const own = (section: Section) => (section.id === id ? nodesOf(section) : []);
+  const one = sections.flatMap(nodesOf).filter((node) => node.id === id);
+  const whole = sections.flatMap(own);
+  return html`${(whole.length > 0 ? whole : one).map(({ findings }) => findingsList(findings, around))}`;
 }

@@ -1,5 +1,6 @@
 import type { DevelopmentFactor } from '../calc/calibration/calibration-development.ts';
 import { solveFormula } from '../calc/formula/formula.ts';
+import { doughOf } from '../calc/formula/formula-input.ts';
 import { type Known, unknown } from '../calc/known.ts';
 import type { FormulaModel } from '../model/formula-model.ts';
 import { type ResolvedFormula, resolveFormula } from '../model/resolve.ts';
@@ -30,7 +31,7 @@ export function analyseResolved(resolved: ResolvedFormula): Analysis {
   // Half of a variant is no formula: what its base would bring is not there to be added up.
   const { solved, problems } =
     resolved.baseProblem === undefined ? solveFormula(resolved.input) : { solved: undefined, problems: [] };
-  const dough = resolved.input.sections[0]!.id;
+  const dough = doughOf(resolved.input).id;
   const index = resolved.mixes.findIndex((mix) => mix.sectionId === dough);
   let mixes: readonly Known<MixAnalysis, Message>[] | undefined;
   const mixed = (): readonly Known<MixAnalysis, Message>[] => {

@@ -16,3 +16,9 @@ export interface Analysis {
   /** The programme that mixes the dough. */
   readonly doughMix: Known<MixAnalysis, Message>;
 }
+
+/** What a formula comes to that is known to be solved. Throws a RangeError where it has nothing to be solved. */
+export function solutionOf({ solved }: Analysis): SolvedFormula {
+  if (solved === undefined) throw new RangeError('The formula is not solved.');
+  return solved;
+}

@@ -2,6 +2,7 @@ import { type DevelopmentFactor, developmentFactor } from '../calc/calibration/c
 import type { CalibrationTrial } from '../calc/calibration/calibration-quantities.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import type { Block, Name } from '../syntax/tree.ts';
+import { firstOf } from '../text/element.ts';
 import { type MixerKey, newestTrials } from './mixer-trials.ts';
 
 /** What trials on several mixers show of how fast the doughs of one flour develop. */
@@ -23,7 +24,7 @@ export interface FlourTrials {
  */
 export function flourTrials(block: Block, name: Name, scope: Scope): FlourTrials | undefined {
   const defined = scope.find('ingredient', name.folded)[0];
-  if (defined?.length !== 1 || defined[0]!.block !== block) return undefined;
+  if (defined?.length !== 1 || firstOf(defined).block !== block) return undefined;
   const byMixer = new Map<MixerKey, CalibrationTrial[]>();
   const ofOthers = new Map<MixerKey, CalibrationTrial[]>();
   const formulas = new Set<Definition>();
@@ -38,20 +39,20 @@ export function flourTrials(block: Block, name: Name, scope: Scope): FlourTrials
   // What a mixer does to other flours too is the mixer’s, and is written there.
   const isMixers = [...byMixer.keys()].some((mixer) => {
     const others = ofOthers.get(mixer) ?? [];
-    const factor = others.length === 0 ? undefined : developmentFactor(others[0]!.mixing.mixer, others);
+    const factor = others.length === 0 ? undefined : developmentFactor(firstOf(others).mixing.mixer, others);
     return factor?.known === true && isOff(factor.value);
   });
   if (isMixers) return undefined;
   let [least, most, readings, mixers] = [0, Number.POSITIVE_INFINITY, 0, 0];
   for (const trials of byMixer.values()) {
-    const factor = developmentFactor(trials[0]!.mixing.mixer, trials);
+    const factor = developmentFactor(firstOf(trials).mixing.mixer, trials);
     if (!factor.known) return undefined;
     least = Math.max(least, factor.value.least);
     most = Math.min(most, factor.value.most ?? Number.POSITIVE_INFINITY);
     readings += factor.value.readings;
     mixers += isOff(factor.value) ? 1 : 0;
   }
-  const curve = [...byMixer.values()][0]![0]!.mixing.curve;
+  const curve = firstOf(firstOf([...byMixer.values()])).mixing.curve;
   const peak = curve.known ? curve.value.peakMinutes : curve;
   const isShown = mixers >= 2 && least > 0 && Number.isFinite(most) && least <= most;
   return isShown && peak.known

@@ -1,4 +1,5 @@
 import { blendCurve, type FlourData } from '../calc/flour/flour.ts';
+import { doughOf } from '../calc/formula/formula-input.ts';
 import type { SolvedFormula } from '../calc/formula/formula-result.ts';
 import { capacityShares } from '../calc/heat/heat.ts';
 import { type Known, known, unknown } from '../calc/known.ts';
@@ -10,6 +11,7 @@ import type { Mixer } from '../model/found-mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 import type { ResolvedMix, ResolvedProgramme } from '../model/resolve-mix.ts';
+import { entryOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { batchesOf } from './portions.ts';
 
@@ -195,7 +197,7 @@ function pourAll(
           const batch = batches.get(key);
           if (batch === undefined) continue;
           touched.add(key);
-          const has = left.get(key)!;
+          const has = entryOf(left, key);
           const later = (load.keptBack?.get(key) ?? 0) * base;
           const wanted =
             load.item.fraction === undefined ? Math.max(0, has - later) : load.item.fraction * base;
@@ -221,7 +223,7 @@ function pourAll(
     (batch) => !touched.has(batch.key) && batch.grams > leastGrams,
   );
   for (const batch of batches.values()) {
-    const rest = left.get(batch.key)!;
+    const rest = entryOf(left, batch.key);
     if (touched.has(batch.key) && rest > Math.max(0.5, batch.grams * 1e-6)) {
       portionsOff.push({
         line: lastLineOf(mix, batch.key),
@@ -269,7 +271,7 @@ function programmeOf(
 ): MixingInput {
   const { bakery } = resolved;
   const { wish } = mix;
-  const isDough = mix.sectionId === resolved.input.sections[0]!.id;
+  const isDough = mix.sectionId === doughOf(resolved.input).id;
   const seen = isDough ? resolved.seenDevelopment : undefined;
   const flours: MixPortion[] = [];
   const ripe: MixPortion[] = [];
@@ -313,7 +315,7 @@ export function floursOf(
   solved: SolvedFormula,
   sectionId: string,
 ): { grams: number; flour: FlourData }[] {
-  const dough = sectionId === resolved.input.sections[0]!.id;
+  const dough = sectionId === doughOf(resolved.input).id;
   const lines = dough
     ? solved.overall
     : (solved.sections.find((section) => section.id === sectionId)?.lines ?? []);

@@ -9,6 +9,7 @@ import { saidValue } from '../model/properties.ts';
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
 import { wholeBlock } from '../model/variant.ts';
 import type { Block, Name } from '../syntax/tree.ts';
+import { firstOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { analyse } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
@@ -89,7 +90,7 @@ function fittedTo(mixer: Mixer, runs: readonly Run[], scope: Scope): MixerTrials
   if (evidence.length === 0) return undefined;
   return {
     mixer,
-    newest: [...counted][0]!,
+    newest: firstOf([...counted]),
     formulas: [...new Set(runs.map(({ definition }) => definition))].filter((one) => counted.has(one)),
     trials: evidence.length,
     hasOlder: looked < newest.length,
@@ -101,7 +102,7 @@ function fittedTo(mixer: Mixer, runs: readonly Run[], scope: Scope): MixerTrials
 type Fitted = Pick<MixerTrials, 'calibration' | 'development'>;
 
 function calibrationOf(mixer: Mixer, evidence: readonly CalibrationTrial[]): Fitted {
-  const before = calibrations.get(evidence[0]!);
+  const before = calibrations.get(firstOf(evidence));
   const same =
     before?.mixer === mixer &&
     before.evidence.length === evidence.length &&
@@ -117,7 +118,7 @@ function calibrationOf(mixer: Mixer, evidence: readonly CalibrationTrial[]): Fit
       return development;
     },
   };
-  calibrations.set(evidence[0]!, { mixer, evidence, fitted });
+  calibrations.set(firstOf(evidence), { mixer, evidence, fitted });
   return fitted;
 }
 

@@ -3,6 +3,7 @@ import { type Known, unknown } from '../calc/known.ts';
 import { costOfPortion, currencyOf } from '../calc/product/cost.ts';
 import { findIngredient, type Ingredient } from '../model/found-ingredient.ts';
 import type { Scope } from '../model/scope.ts';
+import { elementAt } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { type Message, message } from '../words/message.ts';
 
@@ -51,7 +52,7 @@ export function blendOf(flours: readonly FlourShare[], target: BlendTarget): Kno
   const currency = currencyOf(portions);
   if (target.goal === 'cheapest' && !currency.known) return currency;
   const inputs = flours.map(({ name, ingredient, share }, index): BlendFlour => {
-    const cost = currency.known ? costOfPortion(portions[index]!) : undefined;
+    const cost = currency.known ? costOfPortion(elementAt(portions, index)) : undefined;
     return {
       name,
       flour: ingredient.flour ?? { grain: '' },

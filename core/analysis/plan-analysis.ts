@@ -1,3 +1,4 @@
+import { doughOf } from '../calc/formula/formula-input.ts';
 import { type ScaleTarget, scaleTo } from '../calc/formula/scaling.ts';
 import { type DayPlan, type PlannedDough, type PlannedPart, planDay } from '../calc/plan/plan.ts';
 import { type DoughOrder, doughBatches, mostBatches, type OvenCapacity } from '../calc/plan/plan-batches.ts';
@@ -9,6 +10,7 @@ import type { Definition, Scope } from '../model/scope.ts';
 import { wholeBlock } from '../model/variant.ts';
 import type { Block, PlannedStatement } from '../syntax/tree.ts';
 import { daysOf } from '../text/dates.ts';
+import { elementAt, firstOf, groupOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { analyse } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
@@ -85,12 +87,12 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
   const asked = new Map<Block, { definition: Definition; lines: AskedLine[] }>();
   const slips: { line: number; message: Message }[] = [];
   for (let line = top.headerLine + 1; line < top.endLine; line++) {
-    const { statement: first, otherwise, problems: wrong } = block.lines[line]!;
+    const { statement: first, otherwise, problems: wrong } = elementAt(block.lines, line);
     // A line of two readings is the other one where the whole of its words is the name of a formula.
     const isOther = wrong.some(
       ({ unlessKnown }) => unlessKnown !== undefined && scope.find('formula', unlessKnown).length > 0,
     );
-    if (wrong.length > 0 && !isOther) slips.push({ line, message: wrong[0]!.message });
+    if (wrong.length > 0 && !isOther) slips.push({ line, message: firstOf(wrong).message });
     const statement = isOther ? (otherwise ?? first) : first;
     if (statement.kind !== 'planned') continue;
     const name = statement.name.text;
@@ -108,7 +110,7 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
       problems.push({ line, name, reason: reasons.ready });
       continue;
     }
-    const definition = level[0]!;
+    const definition = firstOf(level);
     const before = asked.get(definition.block);
     const one = { line, statement, readyMinutes: wanted };
     if (before === undefined) asked.set(definition.block, { definition, lines: [one] });
@@ -164,7 +166,7 @@ function plannedFormula(
   const { solved } = written;
   const doughGrams = solved?.doughGrams;
   if (solved === undefined || doughGrams === undefined || !(doughGrams > 0)) {
-    problems.push({ line: lines[0]!.line, name: model.name.text, reason: reasons.weights });
+    problems.push({ line: firstOf(lines).line, name: model.name.text, reason: reasons.weights });
     return undefined;
   }
   const orders: DoughOrder[] = [];
@@ -258,9 +260,9 @@ function mixerOf(
   planScope: Scope,
 ): { name: string; bowl: { leastGrams?: number; mostGrams?: number } } | undefined {
   const { resolved } = analysis;
-  const mix = resolved.mixes.find((one) => one.sectionId === resolved.input.sections[0]!.id);
+  const mix = resolved.mixes.find((one) => one.sectionId === doughOf(resolved.input).id);
   if (mix?.mixer === undefined) return undefined;
-  const { header } = resolved.model.mixes[mix.index]!;
+  const { header } = elementAt(resolved.model.mixes, mix.index);
   const named = header.mixer ?? bakeryOf(planScope).defaultMixer;
   const found = header.byHand || named === undefined ? undefined : findMixer(named, planScope);
   const { name, leastGrams, mostGrams } = found?.kind === 'found' ? found.mixer : mix.mixer;
@@ -314,7 +316,7 @@ function keyOf(analysis: Analysis, sectionId: string): string {
 function saidOf(analysis: Analysis, sectionId: string, scope: Scope): SaidProperties | undefined {
   const shared = /^F\d+:(.*):(S\d+)?$/.exec(sectionId);
   if (shared === null) return analysis.resolved.model.sections.find((one) => one.id === sectionId)?.said;
-  const definition = scope.find('formula', shared[1]!)[0]?.[0];
+  const definition = scope.find('formula', groupOf(shared, 1))[0]?.[0];
   const model =
     definition === undefined
       ? undefined

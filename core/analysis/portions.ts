@@ -1,6 +1,7 @@
 import { moistureOf } from '../calc/flour/flour.ts';
 import { type Composition, mixCompositions } from '../calc/formula/composition.ts';
 import { contentsOf } from '../calc/formula/contents.ts';
+import { doughOf } from '../calc/formula/formula-input.ts';
 import type { SolvedFormula } from '../calc/formula/formula-result.ts';
 import { restingMinutes } from '../calc/heat/dough-cooling.ts';
 import { temperatureAfter } from '../calc/heat/warming.ts';
@@ -9,6 +10,7 @@ import type { MixPortion } from '../calc/mixing/mixing-programme.ts';
 import { type Ingredient, isKeptCold } from '../model/found-ingredient.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
+import { elementAt } from '../text/element.ts';
 
 /** What can be put into the bowl under one key: an ingredient of the final mix, or a whole part. */
 export interface Batch {
@@ -35,7 +37,7 @@ export function batchesOf(
     const before = batches.get(key);
     batches.set(key, before === undefined ? batch : joined(before, batch));
   };
-  if (sectionId === resolved.input.sections[0]!.id) {
+  if (sectionId === doughOf(resolved.input).id) {
     for (const line of solved.finalMix.lines) {
       if (line.grams === undefined || line.grams <= 0) continue;
       const grams = line.grams;
@@ -74,7 +76,7 @@ function joined(first: Batch, second: Batch): Batch {
       for (const other of others) {
         const at = portions.findIndex((one) => isAlike(one, other));
         if (at < 0) portions.push(other);
-        else portions[at] = together(portions[at]!, other);
+        else portions[at] = together(elementAt(portions, at), other);
       }
       return portions;
     },

@@ -1,3 +1,4 @@
+import { doughOf } from '../calc/formula/formula-input.ts';
 import type { SolvedFormula } from '../calc/formula/formula-result.ts';
 import { type Known, unknown } from '../calc/known.ts';
 import type { MixingPhase } from '../calc/mixing/mixing-programme.ts';
@@ -5,6 +6,7 @@ import { byHand } from '../model/found-mixer.ts';
 import type { Said } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 import type { KeptProgramme, ResolvedMix } from '../model/resolve-mix.ts';
+import { elementAt } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { type ReadyProgramme, readyProgramme } from './mix-analysis.ts';
 
@@ -26,7 +28,7 @@ export function keptProgramme(
 
 /** The programme that mixes the dough itself, whether it can be run or not. */
 export function doughMixOf({ mixes, input }: ResolvedFormula): ResolvedMix | undefined {
-  return mixes.find((mix) => mix.sectionId === input.sections[0]!.id);
+  return mixes.find((mix) => mix.sectionId === doughOf(input).id);
 }
 
 /** How long a programme runs, minutes, rests included. */
@@ -66,11 +68,11 @@ function loadedAsTheFormula(kept: KeptProgramme, mix: ResolvedMix | undefined): 
   const worked = mix.phases.slice(0, last + 1).filter((phase) => !isLoad(phase));
   const isSameOrder =
     kept.phases.length > worked.length &&
-    worked.every((phase, index) => whatRuns(phase) === whatRuns(kept.phases[index]!));
+    worked.every((phase, index) => whatRuns(phase) === whatRuns(elementAt(kept.phases, index)));
   if (!isSameOrder) return { ...kept, phases: [...loads, ...kept.phases], loads: mix.loads };
   const before = mix.phases.slice(0, last + 1);
   let ran = 0;
-  const phases = before.map((phase) => (isLoad(phase) ? phase : kept.phases[ran++]!));
+  const phases = before.map((phase) => (isLoad(phase) ? phase : elementAt(kept.phases, ran++)));
   return { ...kept, phases: [...phases, ...kept.phases.slice(ran)], loads: mix.loads };
 }
 

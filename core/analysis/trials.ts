@@ -10,6 +10,7 @@ import { findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Name } from '../syntax/tree.ts';
+import { elementAt } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
@@ -79,8 +80,8 @@ export function trialsOf(analysis: Analysis, scope: Scope): readonly TrialAnalys
   // The mixers are looked up each time: whoever remembers look-ups must see them, and another mixer is another answer.
   const mixers = trials.map((trial) => mixerOf(analysis, trial, scope));
   const before = kept.get(analysis);
-  if (before?.every((one, index) => isSameMixer(one.mix, mixers[index]!)) === true) return before;
-  const made = trials.map((model, index) => trialOf(analysis, model, index, mixers[index]!));
+  if (before?.every((one, index) => isSameMixer(one.mix, elementAt(mixers, index))) === true) return before;
+  const made = trials.map((model, index) => trialOf(analysis, model, index, elementAt(mixers, index)));
   kept.set(analysis, made);
   return made;
 }

@@ -38,16 +38,21 @@ export interface NameAbroad {
   readonly isLoose?: true;
 }
 
+let all: readonly NameAbroad[] | undefined;
+
 /** The names that other languages have; a name may stand for one ingredient only, and be of several languages. */
-export const catalogueNamesAbroad: readonly NameAbroad[] = [
-  ...namesIn(namesAbroad),
-  ...namesIn(looseNamesAbroad).map((one) => ({ ...one, isLoose: true as const })),
-  ...flourTypes.flatMap((type) =>
-    tongues.flatMap((tongue) =>
-      typedNamesAbroad(type, tongue).map((word) => abroad(word, tongue, type.name.toLowerCase())),
+export function catalogueNamesAbroad(): readonly NameAbroad[] {
+  all ??= [
+    ...namesIn(namesAbroad),
+    ...namesIn(looseNamesAbroad).map((one) => ({ ...one, isLoose: true as const })),
+    ...flourTypes.flatMap((type) =>
+      tongues.flatMap((tongue) =>
+        typedNamesAbroad(type, tongue).map((word) => abroad(word, tongue, type.name.toLowerCase())),
+      ),
     ),
-  ),
-];
+  ];
+  return all;
+}
 
 function namesIn(table: NamesAbroad): NameAbroad[] {
   return Object.entries(table).flatMap(([name, byTongue]) =>
@@ -59,13 +64,16 @@ function abroad(written: string, tongue: Tongue, name: string): NameAbroad {
   return { written, folded: foldName(written), tongue, name };
 }
 
-const byNameAbroad: ReadonlyMap<string, NameAbroad> = new Map(
-  catalogueNamesAbroad.map((one) => [one.folded, one]),
-);
+let namesAbroadByFolded: ReadonlyMap<string, NameAbroad> | undefined;
+
+function byNameAbroad(foldedName: string): NameAbroad | undefined {
+  namesAbroadByFolded ??= new Map(catalogueNamesAbroad().map((one) => [one.folded, one]));
+  return namesAbroadByFolded.get(foldedName);
+}
 
 /** The name that another language has for an ingredient, by its folded form; none for what English calls so as well. */
 export function nameAbroad(foldedName: string): NameAbroad | undefined {
-  return byName.has(foldedName) ? undefined : byNameAbroad.get(foldedName);
+  return byName.has(foldedName) ? undefined : byNameAbroad(foldedName);
 }
 
 let tonguesByName: ReadonlyMap<string, readonly Tongue[]> | undefined;
@@ -75,7 +83,7 @@ export function tonguesOfName(foldedName: string): readonly Tongue[] {
   if (byName.has(foldedName)) return [];
   if (tonguesByName === undefined) {
     const found = new Map<string, Tongue[]>();
-    for (const { folded, tongue } of catalogueNamesAbroad)
+    for (const { folded, tongue } of catalogueNamesAbroad())
       found.set(folded, [...(found.get(folded) ?? []), tongue]);
     tonguesByName = found;
   }
@@ -85,7 +93,7 @@ export function tonguesOfName(foldedName: string): readonly Tongue[] {
 /** The ingredient of this name or alias in any of the languages, folded by the caller; undefined when there is none. */
 export function findCatalogue(foldedName: string): CatalogueIngredient | undefined {
   return (
-    byName.get(foldedName) ?? byName.get(byNameAbroad.get(foldedName)?.name ?? '') ?? byTradeName(foldedName)
+    byName.get(foldedName) ?? byName.get(byNameAbroad(foldedName)?.name ?? '') ?? byTradeName(foldedName)
   );
 }
 

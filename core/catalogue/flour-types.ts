@@ -1,3 +1,4 @@
+import { entryOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import type { CatalogueIngredient } from './catalogue-ingredient.ts';
 import { flours } from './flours.ts';
@@ -52,13 +53,13 @@ function types(
   }));
 }
 
-const leastProteinOfItaly: Readonly<Record<string, number>> = {
-  'type 00': 0.09,
-  'type 0': 0.11,
-  'type 1': 0.12,
-  'type 2': 0.12,
-  integrale: 0.12,
-};
+const leastProteinOfItaly: ReadonlyMap<string, number> = new Map([
+  ['type 00', 0.09],
+  ['type 0', 0.11],
+  ['type 1', 0.12],
+  ['type 2', 0.12],
+  ['integrale', 0.12],
+]);
 
 /** The flour types of Germany, Austria, France and Italy with their ash limits, from the whitest to the darkest. */
 export const flourTypes: readonly FlourType[] = [
@@ -130,7 +131,7 @@ export const flourTypes: readonly FlourType[] = [
     ['type 1', ['tipo 1', 'farina 1'], undefined, 0.8],
     ['type 2', ['tipo 2', 'farina 2'], undefined, 0.95],
     ['integrale', ['tipo integrale', 'farina integrale'], 1.3, 1.7],
-  ]).map((one) => ({ ...one, leastProtein: leastProteinOfItaly[one.name]! })),
+  ]).map((one) => ({ ...one, leastProtein: entryOf(leastProteinOfItaly, one.name) })),
 ];
 
 /** The names of types by their folded form, in the capitals that their countries write. */
@@ -162,20 +163,23 @@ export function flourTypeOf(
   );
 }
 
+const floursByName = new Map(flours.map((one) => [one.name, one]));
+
 /** The types as flours to write in a formula: the ash is the type's, the rest that of the nearest flour with a table. */
 export const typedFlours: readonly CatalogueIngredient[] = flourTypes.map((type) => {
-  const base = flours.find((one) => one.name === standIn(type))!;
-  const moisture = base.composition.water!;
+  const base = entryOf(floursByName, standIn(type));
+  const { water: moisture, protein: ownProtein, fat } = base.composition;
+  if (moisture === undefined || ownProtein === undefined || fat === undefined)
+    throw new RangeError(`The table of ${base.name} is not whole.`);
   const ashOfDry = middleAsh(type);
   const ash = ashOfDry * (1 - moisture);
-  const protein = Math.max(base.composition.protein!, (type.leastProtein ?? 0) * (1 - moisture));
-  const { fat } = base.composition;
+  const protein = Math.max(ownProtein, (type.leastProtein ?? 0) * (1 - moisture));
   return {
     // The catalogue's names are folded, as every name that is looked up.
     name: type.name.toLowerCase(),
     aliases: type.aliases.map((alias) => alias.toLowerCase()),
     role: 'flour',
-    composition: { ...base.composition, ash, protein, carbohydrate: 1 - moisture - ash - protein - fat! },
+    composition: { ...base.composition, ash, protein, carbohydrate: 1 - moisture - ash - protein - fat },
     source: {
       publication: message('food-source.flour-type', {
         source: type.source,
@@ -199,9 +203,10 @@ export const typedFlours: readonly CatalogueIngredient[] = flourTypes.map((type)
   };
 });
 
-function standIn({ grain, name }: FlourType): string {
+function standIn(type: FlourType): string {
+  const { grain } = type;
   if (grain === 'spelt') return 'wholemeal spelt';
-  const ash = middleAsh(flourTypes.find((type) => type.name === name)!);
+  const ash = middleAsh(type);
   if (grain === 'rye') return ash > 0.016 ? 'dark rye' : ash > 0.0095 ? 'medium rye' : 'light rye';
   // The whitest types are for cakes and the kitchen; the others are milled for bread. Common practice, no source.
   if (ash > 0.013) return 'wholemeal wheat';
@@ -210,8 +215,9 @@ function standIn({ grain, name }: FlourType): string {
 
 function middleAsh({ leastAsh, mostAsh }: FlourType): number {
   // A type with only a limit above is milled close to it.
-  if (leastAsh === undefined) return mostAsh! * 0.9;
-  return mostAsh === undefined ? leastAsh * 1.1 : (leastAsh + mostAsh) / 2;
+  if (leastAsh !== undefined) return mostAsh === undefined ? leastAsh * 1.1 : (leastAsh + mostAsh) / 2;
+  if (mostAsh === undefined) throw new RangeError('A type of flour has a limit of its ash.');
+  return mostAsh * 0.9;
 }
 
 function limitsOf({ leastAsh, mostAsh, leastProtein }: FlourType): Message {

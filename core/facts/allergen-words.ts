@@ -85,8 +85,9 @@ export function entryMessage(entry: string): Message {
 export function allergenName(word: string, speaker: Speaker): string {
   const one = singularOf(word);
   const known = [word, one].find((name) => Object.hasOwn(words, name));
-  if (known === undefined) return word;
-  const name = speaker.say(message(words[known]!));
+  const code = known === undefined ? undefined : words[known];
+  if (code === undefined) return word;
+  const name = speaker.say(message(code));
   // Where a language has the word of the notation, it stands as the file has it.
   return name === known ? word : name;
 }

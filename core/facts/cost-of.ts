@@ -1,4 +1,4 @@
-import type { Analysis } from '../analysis/analysis.ts';
+import { type Analysis, solutionOf } from '../analysis/analysis.ts';
 import { type CostSum, costOf, currencyOf, type PricedPortion } from '../calc/product/cost.ts';
 import type { Message } from '../words/message.ts';
 import { costMessage } from './cost-words.ts';
@@ -50,15 +50,17 @@ function sumsOf(analysis: Analysis): Omit<TotalsCost<Message>, 'text'> | undefin
 }
 
 function partsOf(analysis: Analysis): TotalsCostPart[] {
-  return analysis.solved!.sections.slice(1).flatMap((section): TotalsCostPart[] => {
-    const items = itemsOfPart(analysis, section);
-    if (items === undefined || items.length === 0) return [];
-    const sum: CostSum = costOf(items.map(portionOf));
-    const part: TotalsCostPart = { name: section.name, kind: section.kind, missing: [...sum.missing] };
-    if (sum.amount === undefined) part.atLeast = sum.atLeast;
-    else part.amount = sum.amount;
-    return [part];
-  });
+  return solutionOf(analysis)
+    .sections.slice(1)
+    .flatMap((section): TotalsCostPart[] => {
+      const items = itemsOfPart(analysis, section);
+      if (items === undefined || items.length === 0) return [];
+      const sum: CostSum = costOf(items.map(portionOf));
+      const part: TotalsCostPart = { name: section.name, kind: section.kind, missing: [...sum.missing] };
+      if (sum.amount === undefined) part.atLeast = sum.atLeast;
+      else part.amount = sum.amount;
+      return [part];
+    });
 }
 
 function portionOf(item: ProductItem): PricedPortion {

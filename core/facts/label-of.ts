@@ -1,4 +1,4 @@
-import type { Analysis } from '../analysis/analysis.ts';
+import { type Analysis, solutionOf } from '../analysis/analysis.ts';
 import type { SolvedLine, SolvedSection } from '../calc/formula/formula-result.ts';
 import { allergenOf, isGlutenCereal, type LabelRegime } from '../calc/product/allergens.ts';
 import {
@@ -11,6 +11,7 @@ import {
 import { type FoodPortion, type NutrientRow, nutritionTable, waterOf } from '../calc/product/nutrition.ts';
 import { tonguesOfName } from '../catalogue/catalogue.ts';
 import { namesAbroad } from '../catalogue/names-abroad.ts';
+import { elementAt, firstOf } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { type Message, message } from '../words/message.ts';
 import { type Product, type ProductItem, productOf, type Weighed, weighedOf } from './product.ts';
@@ -73,7 +74,7 @@ function withNutrition(
       (row, index): TotalsNutrient => ({
         nutrient: row.nutrient,
         per100Grams: amountOf(row),
-        ...(perPiece === undefined ? {} : { perPiece: amountOf(perPiece[index]!) }),
+        ...(perPiece === undefined ? {} : { perPiece: amountOf(elementAt(perPiece, index)) }),
         lacking: row.lacking,
       }),
     ),
@@ -143,7 +144,7 @@ function linesWithin(
   const inside = new Set(above).add(section.id);
   return section.lines.flatMap((line) => {
     if (!line.part) return line.role === 'water' ? [] : [line];
-    const part = analysis.solved!.sections.find((one) => one.id === line.key);
+    const part = solutionOf(analysis).sections.find((one) => one.id === line.key);
     return part === undefined || inside.has(part.id) ? [] : linesWithin(analysis, part, inside);
   });
 }
@@ -153,7 +154,7 @@ function linesWithin(
  * are one; in the EU water counts by what is left of it after baking (Annex VII, part A: from memory).
  */
 function labelItems(analysis: Analysis, weighed: Weighed, evaporated: number | undefined): LabelItem[] {
-  const { doughGrams, yieldDoughGrams, enclosedGrams } = analysis.solved!;
+  const { doughGrams, yieldDoughGrams, enclosedGrams } = solutionOf(analysis);
   const divided = doughGrams === undefined ? 0 : doughGrams + (enclosedGrams ?? 0);
   const share = yieldDoughGrams !== undefined && divided > 0 ? yieldDoughGrams / divided : 1;
   const byName = new Map<string, LabelItem>();
@@ -173,7 +174,7 @@ function labelItems(analysis: Analysis, weighed: Weighed, evaporated: number | u
     const parts = inside.map((item) => labelItem(item, item.grams ?? 0));
     const grams = parts.reduce((sum, part) => sum + part.grams, 0);
     // A topping of one ingredient is that ingredient, wherever else it is.
-    if (inside.length === 1) takeUp(inside[0]!, grams);
+    if (inside.length === 1) takeUp(firstOf(inside), grams);
     else compounds.push({ name: section.name, grams, allergens: [], parts });
   }
   const items = [...byName.values()];

@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { SolvedSection } from '../calc/formula/formula-result.ts';
 import type { Ingredient } from '../model/found-ingredient.ts';
+import { firstOf } from '../text/element.ts';
 import { leastWeighedGrams } from '../text/figures.ts';
 import { type Message, message } from '../words/message.ts';
 import { escapeMarkdown } from './formula-words.ts';
@@ -32,7 +33,7 @@ function shareMessage(fraction: number, section: SolvedSection): Message {
     return message('line.of-part-flour', { fraction, part });
   const whole = section.lines.filter((line) => line.fraction !== undefined && isNear(line.fraction, 1));
   return whole.length === 1
-    ? message('line.of-line', { fraction, name: escapeMarkdown(whole[0]!.name) })
+    ? message('line.of-line', { fraction, name: escapeMarkdown(firstOf(whole).name) })
     : message('line.in-part', { fraction, part });
 }
 

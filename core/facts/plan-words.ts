@@ -1,5 +1,6 @@
 import type { PlanAnalysis } from '../analysis/plan-analysis.ts';
 import type { BatchPlan } from '../calc/plan/plan.ts';
+import { elementAt } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { escapeMarkdown } from './formula-words.ts';
@@ -38,9 +39,12 @@ export function planLineMarkdown(plan: PlanAnalysis, line: number, speaker: Spea
   const dough = plan.day.doughs[index];
   if (dough === undefined) return undefined;
   const name = escapeMarkdown(dough.dough.name);
-  const heading = message(plan.formulas[index]!.lines.length > 1 ? 'planned.together' : 'line.title', {
-    name,
-  });
+  const heading = message(
+    elementAt(plan.formulas, index).lines.length > 1 ? 'planned.together' : 'line.title',
+    {
+      name,
+    },
+  );
   const rows = dough.batches.map((batch) => batchMessage(batch, plan.dated));
   const parts = plan.day.parts
     .filter((part) => part.doughs.includes(dough.dough.name))

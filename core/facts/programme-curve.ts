@@ -1,13 +1,15 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { MixAnalysis } from '../analysis/mix-analysis.ts';
 import { sharedMinutes } from '../analysis/trial-programme.ts';
-import { trialsOf } from '../analysis/trials.ts';
+import { type TrialAnalysis, type TrialReading, trialsOf } from '../analysis/trials.ts';
 import type { Known } from '../calc/known.ts';
 import type { MixingStage } from '../calc/mixing/development.ts';
+import type { MixerData } from '../calc/mixing/mixer.ts';
 import type { MinutesBand, MixingPoint } from '../calc/mixing/mixing.ts';
 import { celsiusInStep, hottestDough } from '../calc/mixing/mixing-course.ts';
 import type { MixingPhase } from '../calc/mixing/mixing-programme.ts';
 import type { Scope } from '../model/scope.ts';
+import { elementAt } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 
 /** A mixing programme over its minutes, rests included, as plain data for a chart. What is not known is absent. */
@@ -83,7 +85,7 @@ export function programmeCurve(
   const isDough = analysis.doughMix.known && analysis.doughMix.value === run;
   return {
     mixer: run.mixer.name,
-    line: analysis.resolved.model.mixes[run.index]!.headerLine,
+    line: elementAt(analysis.resolved.model.mixes, run.index).headerLine,
     programmeMinutes: outcome.programmeMinutes,
     targetCelsius: run.targetCelsius,
     points: sampled(outcome.points).map((point) => curvePoint(point, outcome.band)),
@@ -154,7 +156,8 @@ function curvePoint(point: MixingPoint, band: number): CurvePoint {
   };
 }
 
-function curvePhases({ input, phaseLines }: MixAnalysis): CurvePhase[] {
+/** What goes on in a programme when, one after another. */
+export function curvePhases({ input, phaseLines }: MixAnalysis): CurvePhase[] {
   let clock = 0;
   return input.phases.map((phase, index): CurvePhase => {
     const startMinutes = clock;
@@ -162,7 +165,7 @@ function curvePhases({ input, phaseLines }: MixAnalysis): CurvePhase[] {
     return {
       kind: phase.kind,
       title: titleOf(phase),
-      line: phaseLines[index]!,
+      line: elementAt(phaseLines, index),
       startMinutes,
       endMinutes: clock,
     };
@@ -185,19 +188,35 @@ function bandOf(kind: CurveBand['kind'], band: Known<MinutesBand, Message>): Cur
   return [{ kind, lowMinutes: low, expectedMinutes: expected, highMinutes: high, atLastSpeed }];
 }
 
-/** The readings that can be set beside the programme as it is now: those of another mixer, or of minutes that ran otherwise, cannot. */
 function readingsOf(run: MixAnalysis, analysis: Analysis, scope: Scope): CurveReading[] {
-  return trialsOf(analysis, scope).flatMap(({ model, readings, mix }) => {
-    const trial = [model.header.date, model.header.words].filter((one) => one !== undefined).join(', ');
+  return comparableTrials(run.input.mixer, run.input.phases, analysis, scope).flatMap(({ trial, readings }) =>
+    readings.map(({ minutes, celsius, stage }): CurveReading => {
+      return { trial, minutes, celsius, ...(stage === undefined ? {} : { stage }) };
+    }),
+  );
+}
+
+/** A trial by its date and words, and those of its readings that can be set beside a programme. */
+export interface ComparableTrial {
+  readonly trial: string;
+  readonly analysis: TrialAnalysis;
+  readonly readings: readonly TrialReading[];
+}
+
+/** The trials whose readings can be set beside a programme: those of another mixer, or of minutes that ran otherwise, cannot. */
+export function comparableTrials(
+  mixer: MixerData,
+  phases: readonly MixingPhase[],
+  analysis: Analysis,
+  scope: Scope,
+): ComparableTrial[] {
+  return trialsOf(analysis, scope).flatMap((one): ComparableTrial[] => {
+    const { model, mix } = one;
+    const trial = [model.header.date, model.header.words].filter((part) => part !== undefined).join(', ');
     const isKept = mix.known && mix.value.isKept;
-    const isSameMixer = !isKept || mix.value.input.mixer === run.input.mixer;
-    const shared = isKept
-      ? sharedMinutes(mix.value.input.phases, run.input.phases)
-      : Number.POSITIVE_INFINITY;
-    return readings
-      .filter(({ minutes }) => isSameMixer && minutes <= shared + 1e-6)
-      .map(({ minutes, celsius, stage }): CurveReading => {
-        return { trial, minutes, celsius, ...(stage === undefined ? {} : { stage }) };
-      });
+    const isSameMixer = !isKept || mix.value.input.mixer === mixer;
+    const shared = isKept ? sharedMinutes(mix.value.input.phases, phases) : Number.POSITIVE_INFINITY;
+    const readings = one.readings.filter(({ minutes }) => isSameMixer && minutes <= shared + 1e-6);
+    return readings.length === 0 ? [] : [{ trial, analysis: one, readings }];
   });
 }

@@ -1,4 +1,4 @@
-import type { Analysis } from '../analysis/analysis.ts';
+import { type Analysis, solutionOf } from '../analysis/analysis.ts';
 import { flourMixOf } from '../analysis/flour-of-mix.ts';
 import type { MixAnalysis } from '../analysis/mix-analysis.ts';
 import type { SolvedSection } from '../calc/formula/formula-result.ts';
@@ -139,7 +139,7 @@ function lineOf(
 }
 
 function partsOf(analysis: Analysis): TotalsPart[] {
-  const solved = analysis.solved!;
+  const solved = solutionOf(analysis);
   return solved.sections.map((section, index): TotalsPart => {
     const part: TotalsPart = { name: section.name, kind: writtenKind(analysis, section), lines: [] };
     if (section.enclosed) part.enclosed = true;

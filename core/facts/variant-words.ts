@@ -1,5 +1,6 @@
 import { droppedNames, replacedBy, type WholeBlock, wholeOf } from '../model/variant.ts';
 import { type Block, linesOf, type ParsedLine } from '../syntax/tree.ts';
+import { elementAt } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { escapeMarkdown } from './formula-words.ts';
 
@@ -7,7 +8,7 @@ import { escapeMarkdown } from './formula-words.ts';
 export function baseMessages(block: Block, line: number): readonly Message[] {
   const whole = wholeOf(block);
   if (whole === undefined) return [];
-  if (line === whole.own.top!.headerLine) return changesOf(whole);
+  if (line === whole.top.headerLine) return changesOf(whole);
   const replaced = replacedBy(block, line);
   if (replaced === undefined) return [];
   const name = escapeMarkdown(replaced.base.name.text);
@@ -24,9 +25,9 @@ function changesOf(whole: WholeBlock): readonly Message[] {
   const changed = linesOf(own.top!).flatMap((line) => {
     const replaced = replacedBy(whole, line);
     if (replaced === undefined) return [];
-    const { statement, text } = own.lines[line]!;
+    const { statement, text } = elementAt(own.lines, line);
     const about = statement.kind === 'ingredient' ? statement.name.text : keywordOf(text, statement);
-    const now = escapeMarkdown(valueText(own.lines[line]!));
+    const now = escapeMarkdown(valueText(elementAt(own.lines, line)));
     return [
       replaced.parsed === undefined
         ? message('variant.new-line', { name: escapeMarkdown(about), written: now })
@@ -43,7 +44,7 @@ function changesOf(whole: WholeBlock): readonly Message[] {
   const sections = own.subs
     .filter(({ kind }) => kind !== 'trial')
     .map(({ headerLine }) =>
-      message('variant.own-section', { written: escapeMarkdown(headOf(own.lines[headerLine]!)) }),
+      message('variant.own-section', { written: escapeMarkdown(headOf(elementAt(own.lines, headerLine))) }),
     );
   const parts = [...changed, ...dropped, ...sections];
   return parts.length === 0

@@ -1,3 +1,4 @@
+import { elementAt } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import type { CellRow, CellTable } from './delimited.ts';
 import { numberCell } from './numbers.ts';
@@ -39,7 +40,7 @@ export function columnsOf({ rows }: CellTable): Columns | undefined {
   if (first < 0) return undefined;
   const above = rows.slice(0, first);
   const headAt = headingOf(above);
-  const headings = headAt < 0 ? undefined : above[headAt]!.cells;
+  const headings = headAt < 0 ? undefined : elementAt(above, headAt).cells;
   const lone = above
     .slice(0, headAt < 0 ? above.length : headAt)
     .find(({ cells }) => titleIn(cells) !== undefined);
@@ -81,7 +82,7 @@ const isHeading = (cells: readonly string[]): boolean => cells.some((cell) => us
 function headingOf(above: readonly CellRow[]): number {
   const lowest = above.findLastIndex(({ cells }) => filled(cells) > 1 || isHeading(cells));
   const named = above.findLastIndex(({ cells }) => isHeading(cells));
-  const names = named < 0 ? -1 : above[named]!.cells.findIndex((cell) => useOf(cell) === 'name');
+  const names = named < 0 ? -1 : elementAt(above, named).cells.findIndex((cell) => useOf(cell) === 'name');
   const isLine = ({ cells }: CellRow): boolean => filled(cells) > 1 && (cells[names] ?? '') !== '';
   return named >= 0 && above.slice(named + 1).some(isLine) ? named : lowest;
 }

@@ -62,7 +62,7 @@ function nameAndAmount(bulleted: string): string[] {
   if (first !== undefined && /\p{L}/u.test(rest)) return [rest, line.slice(start, first.end)];
   const text = line.trimEnd();
   let cut = text.length;
-  while (cut > 0 && /[\d.,]/.test(text[cut - 1]!)) cut--;
+  while (cut > 0 && /[\d.,]/.test(text.charAt(cut - 1))) cut--;
   const name = text.slice(0, cut);
   const isBehindName = cut < text.length && name !== name.trimEnd() && /\p{L}/u.test(name);
   return isBehindName ? [name.trimEnd(), text.slice(cut)] : [line];

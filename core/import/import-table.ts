@@ -8,6 +8,7 @@ import { indent } from '../syntax/layout.ts';
 import { parseLine } from '../syntax/line.ts';
 import type { SectionKind } from '../syntax/tree.ts';
 import { withEdits } from '../text/edits.ts';
+import { entryOf } from '../text/element.ts';
 import { trimmed } from '../text/figures.ts';
 import { foldName } from '../text/names.ts';
 import { nearestWord } from '../text/nearest.ts';
@@ -219,7 +220,7 @@ function tellUnknown(
   const byFolded = new Map(known.map((one) => [foldName(one), one]));
   const meant = [...unknown].flatMap(([folded, name]) => {
     const near = nearestWord(folded, byFolded.keys());
-    return near === undefined ? [] : [message('import.may-be', { name, otherName: byFolded.get(near)! })];
+    return near === undefined ? [] : [message('import.may-be', { name, otherName: entryOf(byFolded, near) })];
   });
   const told = listed([...unknown.values()]);
   notes.doubt(

@@ -1,5 +1,6 @@
 import { scanQuantity } from '../syntax/quantity.ts';
 import type { Quantity } from '../syntax/tree.ts';
+import { groupOf } from '../text/element.ts';
 import { trimmed } from '../text/figures.ts';
 import type { Delimiter } from './delimited.ts';
 import { unitOf } from './table-words.ts';
@@ -32,10 +33,10 @@ export function numberCell(cell: string): NumberCell | undefined {
 function twoUnits(cell: string): NumberCell | undefined {
   const match = /^(\d+)\s*(\p{L}+)\.?[\s,]*(\d+(?:[.,]\d{1,2})?)\s*(\p{L}+)\.?$/u.exec(cell);
   if (match === null) return undefined;
-  const [large, small] = [unitOf(match[2]!), unitOf(match[4]!)];
+  const [large, small] = [unitOf(groupOf(match, 2)), unitOf(groupOf(match, 4))];
   const times = large === 'lb' && small === 'oz' ? 16 : large === 'kg' && small === 'g' ? 1000 : undefined;
   if (times === undefined || small === undefined) return undefined;
-  const number = Number(match[1]) * times + Number(match[3]!.replace(',', '.'));
+  const number = Number(match[1]) * times + Number(groupOf(match, 3).replace(',', '.'));
   return { number: trimmed(number, 2), unit: small };
 }
 

@@ -1,3 +1,4 @@
+import { lastOf } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { type Message, message } from '../words/message.ts';
 import { listed, type Notes } from './notes.ts';
@@ -104,7 +105,7 @@ function openPart(parts: OpenPart[], formula: string, name: string, kind: string
 
 /** Without a dough the last part is one: it is what the others go into. */
 function withDoughFirst(parts: OpenPart[]): OpenPart[] {
-  const dough = parts.find(({ kind }) => kind === 'dough') ?? parts.at(-1)!;
+  const dough = parts.find(({ kind }) => kind === 'dough') ?? lastOf(parts);
   dough.kind = 'dough';
   return [dough, ...parts.filter((part) => part !== dough)];
 }

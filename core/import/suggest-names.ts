@@ -1,6 +1,7 @@
 import { nameAbroad } from '../catalogue/catalogue.ts';
 import { writtenTypes } from '../catalogue/flour-types.ts';
 import { anyFlourAbroad } from '../catalogue/names-abroad.ts';
+import { groupOf } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 
 /** A name of a table with what else its cell says of it. */
@@ -70,8 +71,8 @@ export function suggestName(
 function warmthBehind(said: string): { readonly head: string; readonly celsius: number } | undefined {
   const found = /([-−]?\d{1,4}(?:[.,]\d{1,3})?) {0,2}° {0,2}([CF]) {0,2}\)?$/i.exec(said);
   if (found === null) return undefined;
-  const degrees = Number(found[1]!.replace('−', '-').replace(',', '.'));
-  const celsius = found[2]!.toUpperCase() === 'F' ? ((degrees - 32) * 5) / 9 : degrees;
+  const degrees = Number(groupOf(found, 1).replace('−', '-').replace(',', '.'));
+  const celsius = groupOf(found, 2).toUpperCase() === 'F' ? ((degrees - 32) * 5) / 9 : degrees;
   const before = withoutEnd(said.slice(0, found.index));
   const word = atWords.find((one) => before.toLowerCase().endsWith(one));
   const alone = word === undefined ? undefined : before.slice(0, -word.length);
@@ -83,7 +84,7 @@ const atWords = ['at', '@', 'bei', 'à', 'a'];
 /** A text without the blanks, commas and opening brackets at its end. */
 function withoutEnd(text: string): string {
   let end = text.length;
-  while (end > 0 && ' \t,('.includes(text[end - 1]!)) end--;
+  while (end > 0 && ' \t,('.includes(text.charAt(end - 1))) end--;
   return text.slice(0, end);
 }
 

@@ -1,3 +1,4 @@
+import { elementAt, firstOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
 import type { CellRow, CellTable } from './delimited.ts';
 import { listed, type Notes } from './notes.ts';
@@ -26,7 +27,7 @@ function stacked(table: CellTable, notes: Notes): CellTable {
   const width = Math.max(...rows.map(({ cells }) => cells.length));
   const blocks = starts.map((start, index) => ({ start, end: starts[index + 1] ?? width }));
   // Whatever stands left of the first name is of its block.
-  blocks[0] = { ...blocks[0]!, start: 0 };
+  blocks[0] = { ...firstOf(blocks), start: 0 };
   const titles = rows.slice(0, at);
   const titleOf = ({ start, end }: (typeof blocks)[number]): CellRow | undefined =>
     titles.findLast(({ cells }) => cells.slice(start, end).some((cell) => cell !== ''));
@@ -36,12 +37,12 @@ function stacked(table: CellTable, notes: Notes): CellTable {
   notes.say(message('import.side-by-side', { count: blocks.length }));
   const uses = (block: (typeof blocks)[number]) =>
     head.cells.slice(block.start, block.end).map((cell) => useOf(cell) ?? cell);
-  const order = uses(blocks[0]!);
+  const order = uses(firstOf(blocks));
   return {
     ...table,
     rows: [
       ...titles.filter((row) => !namesBlocks.has(row)),
-      { number: head.number, cells: head.cells.slice(blocks[0]!.start, blocks[0]!.end) },
+      { number: head.number, cells: head.cells.slice(firstOf(blocks).start, firstOf(blocks).end) },
       ...blocks.flatMap((block) => {
         const own = uses(block);
         // A column stands below the one of its use in the first block.
@@ -94,6 +95,8 @@ function carriedDown(table: CellTable, notes: Notes): CellTable {
     }
     return { ...row, cells };
   });
-  notes.say(message('import.merged-cells', { parts: listed(merged.map((column) => head[column]!)) }));
+  notes.say(
+    message('import.merged-cells', { parts: listed(merged.map((column) => elementAt(head, column))) }),
+  );
   return { ...table, rows };
 }

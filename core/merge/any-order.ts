@@ -1,3 +1,4 @@
+import { elementAt } from '../text/element.ts';
 import type { Piece } from './merged-lines.ts';
 
 /**
@@ -25,7 +26,8 @@ export function mergeInAnyOrder<T extends { readonly id: string }>(
     if (spine.has(id)) continue;
     // What the spine itself adds at the same place stands first.
     let place = placeBehind(order, keys.slice(0, at));
-    while (place < order.length && !root.has(order[place]!) && !added.has(order[place]!)) place++;
+    while (place < order.length && !root.has(elementAt(order, place)) && !added.has(elementAt(order, place)))
+      place++;
     order.splice(place, 0, id);
   }
   return order.flatMap((id) => merge(root.get(id), one.get(id), other.get(id)));

@@ -2,6 +2,7 @@ import { writtenLine, writtenSections } from '../compare/written.ts';
 import { parseFile } from '../syntax/file.ts';
 import type { ParsedLine, Section } from '../syntax/tree.ts';
 import { findProperty } from '../syntax/vocabulary.ts';
+import { elementAt, firstOf } from '../text/element.ts';
 
 /** A text with its line ending as it stands in its file; the last line of a file may have none. */
 export interface TextLine {
@@ -45,7 +46,7 @@ export interface FileUnits {
 export function unitsOf(text: string): FileUnits {
   const source = parseFile(text);
   const lineAt = (index: number): TextLine => ({
-    text: source.lines[index]!.text,
+    text: elementAt(source.lines, index).text,
     ending: source.endings[index] ?? '',
   });
   let lead: TextLine[] = [];
@@ -64,7 +65,7 @@ export function unitsOf(text: string): FileUnits {
     const written = writtenSections(block, firstLine);
     const own = block.top === undefined ? block.subs : [block.top, ...block.subs];
     const headers = new Map<number, { section: Section; key: string }>(
-      own.map((section, at) => [section.headerLine, { section, key: written[at]!.key }]),
+      own.map((section, at) => [section.headerLine, { section, key: elementAt(written, at).key }]),
     );
     const sectionIds = new Numbered();
     const sections: SectionUnit[] = [];
@@ -91,7 +92,7 @@ export function unitsOf(text: string): FileUnits {
       const unit = unitAt(parsed, index, about, meaning);
       if (unit !== undefined) lines.push({ ...unit, id: lineIds.of(about) });
     });
-    const top = block.top === undefined ? '' : written[0]!.key;
+    const top = block.top === undefined ? '' : firstOf(written).key;
     return { id: blockIds.of(top), sections: sections.filter(isThere) };
   });
   return { blocks, tail: lead };

@@ -1,3 +1,4 @@
+import { elementAt } from '../text/element.ts';
 import type { LineUnit, TextLine } from './merge-units.ts';
 
 /** A stretch of the merged text: lines, then two sides that somebody has to decide between, where there are such. */
@@ -72,5 +73,5 @@ export function mergeLead(
 }
 
 function isSame(some: readonly TextLine[], others: readonly TextLine[]): boolean {
-  return some.length === others.length && some.every(({ text }, at) => text === others[at]!.text);
+  return some.length === others.length && some.every(({ text }, at) => text === elementAt(others, at).text);
 }

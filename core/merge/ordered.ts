@@ -1,4 +1,5 @@
 import { diffArrays } from 'diff';
+import { elementAt } from '../text/element.ts';
 import type { LineUnit } from './merge-units.ts';
 import { mergeLine, type Piece, pieceOf } from './merged-lines.ts';
 
@@ -46,9 +47,11 @@ function sideOf(base: readonly LineUnit[], side: readonly LineUnit[]): Side {
   const flush = (): void => {
     let next = 0;
     for (const unit of put) {
-      const match = gone.findIndex((at, place) => place >= next && aboutOf(base[at]!) === aboutOf(unit));
+      const match = gone.findIndex(
+        (at, place) => place >= next && aboutOf(elementAt(base, at)) === aboutOf(unit),
+      );
       if (match >= 0) {
-        kept.set(gone[match]!, unit);
+        kept.set(elementAt(gone, match), unit);
         next = match + 1;
         continue;
       }
@@ -64,7 +67,7 @@ function sideOf(base: readonly LineUnit[], side: readonly LineUnit[]): Side {
     else if (added) put.push(...side.slice(to, to + count));
     else {
       flush();
-      for (let at = 0; at < count; at++) kept.set(from + at, side[to + at]!);
+      for (let at = 0; at < count; at++) kept.set(from + at, elementAt(side, to + at));
     }
     if (!added) from += count;
     if (!removed) to += count;

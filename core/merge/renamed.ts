@@ -1,3 +1,4 @@
+import { elementAt, firstOf } from '../text/element.ts';
 import type { BlockUnit, FileUnits, SectionUnit } from './merge-units.ts';
 
 /** Less than half alike is another one, not a renamed one. */
@@ -18,7 +19,7 @@ export function withRenamed(base: FileUnits, side: FileUnits): FileUnits {
 function withOwnHeader(before: BlockUnit, sections: readonly SectionUnit[]): readonly SectionUnit[] {
   const own = before.sections.find(({ header }) => header !== undefined);
   const at = sections.findIndex(({ header }) => header !== undefined);
-  if (own === undefined || at < 0 || kindOf(own) !== kindOf(sections[at]!)) return sections;
+  if (own === undefined || at < 0 || kindOf(own) !== kindOf(elementAt(sections, at))) return sections;
   if (sections.some(({ id }) => id === own.id)) return sections;
   return sections.map((one, index) => (index === at ? { ...one, id: own.id } : one));
 }
@@ -47,7 +48,7 @@ function renamed<T extends { readonly id: string }>(
 }
 
 function kindOf({ id }: { readonly id: string }): string {
-  return id.split(' ')[0]!;
+  return firstOf(id.split(' '));
 }
 
 function meaningsOfBlock({ sections }: BlockUnit): readonly string[] {

@@ -1,4 +1,5 @@
 import type { DegreeOfMixing } from '../calc/mixing/development.ts';
+import { memoByBlock } from '../syntax/block-memo.ts';
 import {
   type Block,
   type HeaderStatement,
@@ -65,20 +66,13 @@ export interface TrialModel {
   readonly phases: readonly Said[];
 }
 
-const models = new WeakMap<Block, FormulaModel | undefined>();
-
 export const lineId = (line: number): string => `L${line}`;
 export const sectionId = (headerLine: number): string => `S${headerLine}`;
 /** The line, counted in its block, that an id of a line or a section stands for. */
 export const lineOfId = (id: string): number => Number(/(\d+)$/.exec(id)?.[1] ?? 0);
 
-/** The formula that a block says, `undefined` when it is of another kind. Remembered by block. */
-export function formulaOf(block: Block): FormulaModel | undefined {
-  if (models.has(block)) return models.get(block);
-  const model = build(block);
-  models.set(block, model);
-  return model;
-}
+/** The formula that a block says, `undefined` when it is of another kind. Remembered for the blocks asked about last. */
+export const formulaOf: (block: Block) => FormulaModel | undefined = memoByBlock(build);
 
 function build(block: Block): FormulaModel | undefined {
   const { top } = block;

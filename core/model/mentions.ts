@@ -1,3 +1,4 @@
+import { memoByBlock } from '../syntax/block-memo.ts';
 import { nameBetween } from '../syntax/name-reading.ts';
 import type { Block, Name, ParsedLine, PropertyStatement, Section, Token } from '../syntax/tree.ts';
 import { holdsIngredients } from '../syntax/vocabulary.ts';
@@ -42,22 +43,28 @@ export interface Mention {
   readonly otherwise?: Name;
 }
 
-const kept = new WeakMap<Block, readonly Mention[]>();
+/** Every name that a block says, in the order of its text. Remembered for the blocks asked about last. */
+export const mentionsOf: (block: Block) => readonly Mention[] = memoByBlock((block) =>
+  block.lines.flatMap((parsed, line) => mentionsOfLine(parsed, line)),
+);
 
-/** Every name that a block says, in the order of its text. Remembered by block. */
-export function mentionsOf(block: Block): readonly Mention[] {
-  const before = kept.get(block);
-  if (before !== undefined) return before;
-  const made = block.lines.flatMap((parsed, line) => mentionsOfLine(parsed, line));
-  kept.set(block, made);
-  return made;
+/** Every name that a block says, for who gathers those of a whole workspace once and asks for none of them again. */
+export function* namesIn(block: Block): Iterable<Name> {
+  for (const parsed of block.lines)
+    for (const { name, otherwise } of namesOfLine(parsed)) {
+      if (name.folded === '') continue;
+      yield name;
+      if (otherwise !== undefined) yield otherwise;
+    }
 }
 
 /** The names that one line says, from left to right. */
 export function mentionsOfLine(parsed: ParsedLine, line: number): Mention[] {
   return namesOfLine(parsed)
     .filter(({ name }) => name.folded !== '')
-    .map((one) => ({ line, ...one }));
+    .map(({ name, use, otherwise }) =>
+      otherwise === undefined ? { line, name, use } : { line, name, use, otherwise },
+    );
 }
 
 type NameUse = Omit<Mention, 'line'>;
@@ -165,21 +172,16 @@ function halfTyped({ text, tokens }: ParsedLine, { property, valueSpan }: Proper
   return found;
 }
 
-const partsKept = new WeakMap<Block, ReadonlyMap<string, Section>>();
-
 /** The named parts of a formula's block, by folded name; of two with one name the first counts. */
-export function partsOf(block: Block): ReadonlyMap<string, Section> {
-  const before = partsKept.get(block);
-  if (before !== undefined) return before;
+export const partsOf: (block: Block) => ReadonlyMap<string, Section> = memoByBlock((block) => {
   const parts = new Map<string, Section>();
   for (const section of block.subs) {
     const folded = section.header.name?.folded;
     if (folded === undefined || folded === '' || section.kind === 'unknown') continue;
     if (holdsIngredients(section.kind) && !parts.has(folded)) parts.set(folded, section);
   }
-  partsKept.set(block, parts);
   return parts;
-}
+});
 
 /** The section of a block that a line stands in, its header included. */
 export function sectionAt(block: Block, line: number): Section | undefined {

@@ -1,3 +1,4 @@
+import { memoByBlock } from '../syntax/block-memo.ts';
 import { type Block, linesOf, type PropertyStatement, type Section, type Value } from '../syntax/tree.ts';
 
 /** A property as said in a section, with the line (counted in its block) that says it. */
@@ -9,11 +10,12 @@ export interface Said {
 /** What a section says, by property word, in the order of the lines. */
 export type SaidProperties = ReadonlyMap<string, readonly Said[]>;
 
-const remembered = new WeakMap<Section, SaidProperties>();
+const remembered = memoByBlock(() => new Map<Section, SaidProperties>());
 
-/** What a section of the block says. Remembered by section, for a section belongs to one block. */
+/** What a section of the block says. Remembered with the block. */
 export function propertiesOf(block: Block, section: Section): SaidProperties {
-  const before = remembered.get(section);
+  const ofBlock = remembered(block);
+  const before = ofBlock.get(section);
   if (before !== undefined) return before;
   const said = new Map<string, Said[]>();
   for (const line of linesOf(section)) {
@@ -23,7 +25,7 @@ export function propertiesOf(block: Block, section: Section): SaidProperties {
     if (list === undefined) said.set(statement.property, [{ line, statement }]);
     else list.push({ line, statement });
   }
-  remembered.set(section, said);
+  ofBlock.set(section, said);
   return said;
 }
 

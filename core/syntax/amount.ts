@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { elementAt, entryOf, firstOf, lastOf } from '../text/element.ts';
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { withoutAmount } from './amount-missing.ts';
@@ -22,7 +23,7 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   const head = commaAt < 0 ? tokens : tokens.slice(0, commaAt);
   const found = lastAmount(line, head);
   const options = commaAt < 0 ? { problems: [] } : readOptions(line, tokens.slice(commaAt + 1), kind);
-  if (head.length === 0) return nameless(tokens[0]!.startOffset, t.endOf(tokens[tokens.length - 1]!), kind);
+  if (head.length === 0) return nameless(firstOf(tokens).startOffset, t.endOf(lastOf(tokens)), kind);
   if (found === undefined) {
     const missing = withoutAmount(line, head, kind);
     return { ...missing, problems: [...missing.problems, ...options.problems].slice(0, 1) };
@@ -84,7 +85,7 @@ function insideParentheses(tokens: readonly IToken[]): ReadonlySet<IToken> {
 function freeComma(tokens: readonly IToken[]): number {
   let depth = 0;
   for (let index = 0; index < tokens.length; index++) {
-    const type = tokens[index]!.tokenType;
+    const type = elementAt(tokens, index).tokenType;
     if (type === t.LeftParen) depth++;
     else if (type === t.RightParen) depth = Math.max(0, depth - 1);
     else if (type === t.Comma && depth === 0) return index;
@@ -98,13 +99,14 @@ function lastAmount(
 ): { from: number; to: number; amount: Amount } | undefined {
   const inName = insideParentheses(head);
   for (let from = head.length - 1; from >= 0; from--) {
-    if (inName.has(head[from]!)) continue;
-    const type = head[from]!.tokenType;
+    if (inName.has(elementAt(head, from))) continue;
+    const type = elementAt(head, from).tokenType;
     if (type === t.Balance || type === t.Remaining) {
       if (from !== head.length - 1) continue;
     } else if (!quantityStarts.has(type)) continue;
     // `to 69 % hydration` starts a word before its number.
-    const start = type === t.Percent && from > 0 && head[from - 1]!.tokenType === t.To ? from - 1 : from;
+    const start =
+      type === t.Percent && from > 0 && elementAt(head, from - 1).tokenType === t.To ? from - 1 : from;
     for (const to of [start + 4, start + 3, start + 2, start + 1]) {
       if (to > head.length) continue;
       const read = readAmount(line, head.slice(start, to));
@@ -155,14 +157,14 @@ function afterAmount(
   amount: Amount,
   isLast: boolean,
 ): SyntaxProblem {
-  const first = trailing[0]!;
-  const span = { start: first.startOffset, end: t.endOf(trailing[trailing.length - 1]!) };
+  const first = firstOf(trailing);
+  const span = { start: first.startOffset, end: t.endOf(lastOf(trailing)) };
   const text = line.slice(span.start, span.end);
   const isOption = kind === 'ingredient' ? first.tokenType === t.At : first.image.toLowerCase() === 'ready';
   const example = kind === 'ingredient' ? 'butter  4%, at 8 °C' : 'Morning Tin  24 pieces, ready 07:15';
   if (isOption) {
     let blank = span.start;
-    while (blank > 0 && /\s/.test(line[blank - 1]!)) blank--;
+    while (blank > 0 && /\s/.test(line.charAt(blank - 1))) blank--;
     const gap = { start: blank, end: span.start };
     const fix = replaceFix(message('fix.put-comma'), gap, ', ', true);
     return problem('missing-comma', message('missing-comma.before', { written: text, example }), span, fix);
@@ -215,7 +217,7 @@ function weightInTwo(line: string, head: readonly IToken[], from: number): Synta
   );
   if (from < 2 || large?.kind !== 'mass' || small?.kind !== 'mass' || !(small.grams < large.grams))
     return undefined;
-  const unit = units.get(small.unit)!;
+  const unit = entryOf(units, small.unit);
   const written = `${Number(((large.grams + small.grams) / unit.factor).toFixed(3))} ${unit.canonical}`;
   const span = { start: large.start, end: small.end };
   const two = { written: line.slice(span.start, span.end), meant: written };
@@ -228,10 +230,11 @@ function rangeInWords(
   head: readonly IToken[],
   found: { from: number },
 ): SyntaxProblem | undefined {
-  const isTo = head[found.from]!.tokenType === t.To;
+  const isTo = elementAt(head, found.from).tokenType === t.To;
   const to = isTo ? found.from : found.from - 1;
   const [low, high] = [head[to - 1], head[to + 1]];
-  if (to < 2 || low === undefined || high === undefined || head[to]!.tokenType !== t.To) return undefined;
+  if (to < 2 || low === undefined || high === undefined || elementAt(head, to).tokenType !== t.To)
+    return undefined;
   const [least, most] = [t.quantityOf(low), t.quantityOf(high)];
   if (least === undefined || most === undefined || !(least.kind === 'bare' || least.kind === most.kind))
     return undefined;
@@ -250,7 +253,7 @@ function amountFirst(
   options: Options,
 ): LineRead {
   // `500 g of raisins`
-  const named = trailing.length > 1 && trailing[0]!.tokenType === t.Of ? trailing.slice(1) : trailing;
+  const named = trailing.length > 1 && firstOf(trailing).tokenType === t.Of ? trailing.slice(1) : trailing;
   const name = nameOf(line, named);
   if (name === undefined) return nameless(amount.start, amount.end, kind);
   const span = { start: amount.start, end: name.end };
@@ -270,7 +273,7 @@ function amountFirst(
 
 function readOptions(line: string, tokens: readonly IToken[], kind: NamedKind): Options {
   if (tokens.length === 0) return { problems: [] };
-  const span = { start: tokens[0]!.startOffset, end: t.endOf(tokens[tokens.length - 1]!) };
+  const span = { start: firstOf(tokens).startOffset, end: t.endOf(lastOf(tokens)) };
   const [first, second, third] = tokens;
   const quantity = second === undefined ? undefined : t.quantityOf(second);
   if (third === undefined && first !== undefined) {

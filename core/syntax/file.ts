@@ -1,4 +1,4 @@
-import { splitLines } from '../text/lines.ts';
+import { ownCopy, splitLines } from '../text/lines.ts';
 import { message } from '../words/message.ts';
 import { parseLine } from './line.ts';
 import { problem } from './problem.ts';
@@ -24,7 +24,6 @@ export interface ParseMemo {
 }
 
 interface LastRead extends Pick<SourceFile, 'lines' | 'blocks'> {
-  readonly texts: readonly string[];
   /** Lines that read as they do because of the names above them, or would read otherwise for other names. */
   readonly contextDependent: readonly number[];
 }
@@ -79,8 +78,8 @@ export function parseFile(
 ): SourceFile {
   const { texts, endings } = splitLines(text);
   const last = memo.last ?? nothing;
-  const common = commonLines(last.texts, texts);
-  const shift = texts.length - last.texts.length;
+  const common = commonLines(last.lines, texts);
+  const shift = texts.length - last.lines.length;
   const lines = last.lines.slice(0, common.head);
   const contextDependent = last.contextDependent.filter((index) => index < common.head);
   const lastContextDependent = last.contextDependent.at(-1) ?? -1;
@@ -93,7 +92,9 @@ export function parseFile(
     const kept = mapOf(known, slot);
     let parsed = kept.get(line);
     if (parsed === undefined) {
-      const fresh = (): ParsedLine => parseLine(line, { context, afterBlank: isAfterBlank });
+      // A piece of a text holds all of it, and those of former letters would add up to many times the file.
+      const own = memo.last === undefined ? line : ownCopy(line);
+      const fresh = (): ParsedLine => parseLine(own, { context, afterBlank: isAfterBlank });
       // Lines of a text that is being typed come and go; only a text read for the first time shares its lines.
       parsed = share === undefined ? fresh() : share.get(slot, line, fresh);
       kept.set(line, parsed);
@@ -126,18 +127,19 @@ export function parseFile(
   }
   for (let index = end; index < texts.length; index++) lines.push(last.lines[index - shift]!);
   const blocks = cutBlocks(lines, last, { head: common.head, tail: texts.length - end });
-  memo.last = { texts, lines, blocks, contextDependent };
+  memo.last = { lines, blocks, contextDependent };
   return { lines, endings, blocks };
 }
 
-const nothing: LastRead = { texts: [], lines: [], blocks: [], contextDependent: [] };
+const nothing: LastRead = { lines: [], blocks: [], contextDependent: [] };
 
-function commonLines(some: readonly string[], others: readonly string[]): CommonLines {
+function commonLines(some: readonly ParsedLine[], others: readonly string[]): CommonLines {
   const most = Math.min(some.length, others.length);
   let head = 0;
-  while (head < most && some[head] === others[head]) head++;
+  while (head < most && some[head]!.text === others[head]) head++;
   let tail = 0;
-  while (tail < most - head && some[some.length - 1 - tail] === others[others.length - 1 - tail]) tail++;
+  while (tail < most - head && some[some.length - 1 - tail]!.text === others[others.length - 1 - tail])
+    tail++;
   return { head, tail };
 }
 
@@ -182,14 +184,14 @@ function mapOf(known: KnownLines, slot: number): Map<string, ParsedLine> {
 }
 
 /** The lines of the last text that may have to be read again: those that changed, and those that names above may sway. */
-function heldLines({ texts, lines, contextDependent }: LastRead, { head, tail }: CommonLines): KnownLines {
+function heldLines({ lines, contextDependent }: LastRead, { head, tail }: CommonLines): KnownLines {
   const known: KnownLines = [];
   let { context, afterBlank } = surroundings(lines, head);
-  const end = Math.max(texts.length - tail, (contextDependent.at(-1) ?? -1) + 1);
+  const end = Math.max(lines.length - tail, (contextDependent.at(-1) ?? -1) + 1);
   const isContextDependent = new Set(contextDependent);
   for (let index = head; index < end; index++) {
     const line = lines[index]!;
-    if (!isContextDependent.has(index)) mapOf(known, slotOf(context, afterBlank)).set(texts[index]!, line);
+    if (!isContextDependent.has(index)) mapOf(known, slotOf(context, afterBlank)).set(line.text, line);
     context = contextAfter(line, context);
     afterBlank = isBlank(line);
   }

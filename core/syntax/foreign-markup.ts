@@ -1,3 +1,4 @@
+import { groupOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { problem } from './problem.ts';
 import type { SyntaxProblem } from './tree.ts';
@@ -25,13 +26,13 @@ const commentPattern = /^(\s*)(\/\/+|--+|;+|\/\*+|<!--)\s*(?=\S)/;
 export function markAtStart(line: string): MarkupLine | undefined {
   const bullet = bulletPattern.exec(line);
   if (bullet === null) return undefined;
-  const start = bullet[1]!.length;
-  const mark = bullet[2]!.trimEnd();
+  const start = groupOf(bullet, 1).length;
+  const mark = groupOf(bullet, 2).trimEnd();
   const span = { start, end: start + mark.length };
   // `1 kg` and `- 5 °C` begin with an amount, which has a finding of its own.
   if (/^[-–—−]$/u.test(mark) && /^\d/.test(line.slice(bullet[0].length))) return undefined;
   const edits = [{ start, end: bullet[0].length, insert: '' }];
-  const text = line.slice(0, start) + ' '.repeat(bullet[2]!.length) + line.slice(bullet[0].length);
+  const text = line.slice(0, start) + ' '.repeat(groupOf(bullet, 2).length) + line.slice(bullet[0].length);
   return {
     text,
     problem: problem('unreadable', message('unreadable.mark', { written: mark }), span, {
@@ -56,8 +57,8 @@ export function ruleOrComment(line: string): SyntaxProblem | undefined {
   const edits = [{ start, end: comment[0].length, insert: '# ' }];
   return problem(
     'unreadable',
-    message('unreadable.comment', { written: comment[2]! }),
-    { start, end: start + comment[2]!.length },
+    message('unreadable.comment', { written: groupOf(comment, 2) }),
+    { start, end: start + groupOf(comment, 2).length },
     { title: message('fix.make-comment'), edits, preferred: true },
   );
 }
@@ -106,7 +107,8 @@ const habits: readonly Habit[] = [
 export function* withoutMarks(line: string): Generator<MarkupLine> {
   for (const { pattern, instead, said } of habits) {
     const found = [...line.matchAll(pattern)];
-    if (found.length === 0) continue;
+    const [first, last] = [found[0], found.at(-1)];
+    if (first === undefined || last === undefined) continue;
     let text = line;
     const edits = found.map((match) => {
       const start = match.index;
@@ -115,7 +117,6 @@ export function* withoutMarks(line: string): Generator<MarkupLine> {
       text = text.slice(0, start) + put + text.slice(end);
       return { start, end, insert: put.trim() === '' ? between(line, start, end) : put };
     });
-    const [first, last] = [found[0]!, found[found.length - 1]!];
     const span = { start: first.index, end: last.index + last[0].length };
     const title = edits.some(({ insert }) => insert.trim() !== '')
       ? message('fix.write-plain-sign')
@@ -129,6 +130,6 @@ export function* withoutMarks(line: string): Generator<MarkupLine> {
 
 /** A blank where none is left beside what goes. */
 function between(line: string, start: number, end: number): string {
-  const isOpen = (at: number): boolean => at < 0 || at >= line.length || /\s/.test(line[at]!);
+  const isOpen = (at: number): boolean => at < 0 || at >= line.length || /\s/.test(line.charAt(at));
   return isOpen(start - 1) || isOpen(end) ? '' : ' ';
 }

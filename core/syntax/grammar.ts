@@ -1,5 +1,7 @@
 import { EmbeddedActionsParser, type IToken, type ParserMethod } from 'chevrotain';
+import { firstOf, lastOf } from '../text/element.ts';
 import { type DoughPart, testedDoughOf } from './dough-parts.ts';
+import { LookaheadWhenNeeded } from './lookahead.ts';
 import { nameBetween } from './name-reading.ts';
 import type { Form } from './shared-properties.ts';
 import * as t from './tokens.ts';
@@ -25,6 +27,9 @@ const mostWordsForAll = 3;
 /** What says that something stays out for now. */
 const wordsForBut: ReadonlySet<string> = new Set(['but', 'except', 'without']);
 
+/** So many tokens tell which way to read on. */
+const maxLookahead = 2;
+
 /**
  * The statement grammar: how the value of each property, an amount, and a list of loads read. One rule a form. It is
  * given the tokens of one line, never inserts or drops one, and says where it could not go on.
@@ -35,7 +40,8 @@ class StatementParser extends EmbeddedActionsParser {
   constructor(check: boolean) {
     super(t.vocabulary, {
       recoveryEnabled: false,
-      maxLookahead: 2,
+      maxLookahead,
+      lookaheadStrategy: new LookaheadWhenNeeded({ maxLookahead }),
       skipValidations: !check,
       errorMessageProvider: {
         buildMismatchTokenMessage: () => 'mismatch',
@@ -683,7 +689,7 @@ export function readAmount(line: string, tokens: IToken[]): Read<Amount> {
   const result = read<Amount>(line, tokens, 'amount');
   if ('stoppedAt' in result) return result;
   return {
-    value: { ...result.value, start: tokens[0]!.startOffset, end: t.endOf(tokens[tokens.length - 1]!) },
+    value: { ...result.value, start: firstOf(tokens).startOffset, end: t.endOf(lastOf(tokens)) },
   };
 }
 

@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { elementAt } from '../text/element.ts';
 import { message } from '../words/message.ts';
 import { problem, replaceFix } from './problem.ts';
 import * as t from './tokens.ts';
@@ -49,7 +50,8 @@ export function knownStep(tokens: readonly IToken[]): KnownStep | undefined {
       const own = stepWords.find((word) => word === words);
       if (own !== undefined) return { step: own, length };
     }
-    if (Object.hasOwn(otherWords, words)) return { step: otherWords[words]!, length };
+    const other = Object.hasOwn(otherWords, words) ? otherWords[words] : undefined;
+    if (other !== undefined) return { step: other, length };
   }
   return undefined;
 }
@@ -61,6 +63,10 @@ const joining: ReadonlySet<string> = new Set(
   ),
 );
 
+function imagesOf(tokens: readonly IToken[]): string {
+  return tokens.map(({ image }) => image).join(' ');
+}
+
 /**
  * A second step on the line of a first, `divide proof 55 min`: it would be words of the first and its time lost. `words` are
  * the tokens of the step’s own words.
@@ -71,16 +77,15 @@ export function secondStep(
 ): SyntaxProblem | undefined {
   if (first === undefined || first.step === 'enclose') return undefined;
   for (let at = first.length; at < words.length; at++) {
-    const token = words[at]!;
-    if (joining.has(words[at - 1]!.image.toLowerCase()) || token.tokenType === t.Quoted) continue;
+    const [before, token] = [elementAt(words, at - 1), elementAt(words, at)];
+    if (joining.has(before.image.toLowerCase()) || token.tokenType === t.Quoted) continue;
     const second = knownStep(words.slice(at));
     if (second === undefined || second.step === first.step) continue;
-    const before = words[at - 1]!;
-    const span = { start: token.startOffset, end: t.endOf(words[at + second.length - 1]!) };
-    const names = [words.slice(0, first.length), words.slice(at, at + second.length)].map((some) =>
-      some.map(({ image }) => image).join(' '),
-    );
-    const said = message('two-steps.two', { written: names[0]!, otherWritten: names[1]! });
+    const span = { start: token.startOffset, end: t.endOf(elementAt(words, at + second.length - 1)) };
+    const said = message('two-steps.two', {
+      written: imagesOf(words.slice(0, first.length)),
+      otherWritten: imagesOf(words.slice(at, at + second.length)),
+    });
     const fix = replaceFix(
       message('fix.put-on-own-line'),
       { start: t.endOf(before), end: span.start },

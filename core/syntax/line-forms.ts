@@ -1,3 +1,4 @@
+import { firstOf } from '../text/element.ts';
 import { type Code, type Message, message } from '../words/message.ts';
 import type { Form } from './shared-properties.ts';
 import type { QuantityKind, SectionKind } from './tree.ts';
@@ -31,7 +32,7 @@ const quantity = (
 const words = (meaning: Meaning, example: string): Slot => ({ meaning: message(`slot.${meaning}`), example });
 const oneOf = (list: readonly string[]): Slot => ({
   meaning: message('slot.one-of', { words: list }),
-  example: list[0]!,
+  example: firstOf(list),
 });
 
 export const slots = {

@@ -1,3 +1,4 @@
+import { elementAt, lastOf } from '../text/element.ts';
 import { type SlotName, slots } from './line-forms.ts';
 import type { Token } from './tree.ts';
 
@@ -58,13 +59,13 @@ export function followPattern(pattern: Pattern, tokens: readonly Token[]): Match
   const last = pattern.repeats ? tokens.findLastIndex(({ kind }) => kind === 'comma') : -1;
   const taken = follow(pattern.elements, 0, tokens.slice(last + 1), 0);
   if (taken === undefined) return undefined;
-  const from = taken.length === 0 ? 0 : taken.at(-1)! + 1;
+  const from = taken.length === 0 ? 0 : lastOf(taken) + 1;
   const next: number[] = [];
   let at = from;
   // Within brackets that were begun only the next element can come; at their start what follows them can as well.
   while (at < pattern.elements.length) {
     next.push(at);
-    const { skipTo } = pattern.elements[at]!;
+    const { skipTo } = elementAt(pattern.elements, at);
     if (skipTo === undefined) break;
     at = skipTo;
   }

@@ -1,3 +1,4 @@
+import { firstOf, groupOf, lastOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
 import { readNamedAmount } from './amount.ts';
 import { markAtStart, ruleOrComment, withoutMarks } from './foreign-markup.ts';
@@ -87,12 +88,12 @@ type Meaning = ReturnType<typeof cutLine>['meaning'];
 
 function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
   const { context } = around;
-  const first = meaning[0]!;
+  const first = firstOf(meaning);
   if (context === 'unknown') return { statement: { kind: 'silent' } as const, problems: [] };
   if (context === 'none') {
     const span = {
       start: first.startOffset,
-      end: meaning[meaning.length - 1]!.startOffset + meaning[meaning.length - 1]!.image.length,
+      end: lastOf(meaning).startOffset + lastOf(meaning).image.length,
     };
     return {
       statement: { kind: 'unreadable' } as const,
@@ -156,8 +157,8 @@ function parseNote(text: string, note: RegExpExecArray): ParsedLine {
   const push = (kind: Token['kind'], start: number, end: number): void => {
     if (end > start) tokens.push({ kind, text: text.slice(start, end), start, end });
   };
-  const wordStart = note[1]!.length;
-  const wordEnd = wordStart + note[2]!.length;
+  const wordStart = groupOf(note, 1).length;
+  const wordEnd = wordStart + groupOf(note, 2).length;
   const trailing = /\s(#\s*accept(?:\s.*)?)$/iu.exec(text.slice(wordEnd));
   const rawEnd = trailing === null ? text.length : wordEnd + trailing.index + 1;
   push('blank', 0, wordStart);

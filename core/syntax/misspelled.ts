@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { elementAt, lastOf } from '../text/element.ts';
 import { nearestWord } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
@@ -25,7 +26,7 @@ export function misspelledProperty(text: string, section: SectionKind): Misspell
   const { meaning } = t.cutLine(text);
   const known = properties[section].flatMap(({ word }) => (word === 'note' ? [] : [word]));
   for (let count = 1; count <= Math.min(mostWords, meaning.length); count++) {
-    if (!wordTypes(meaning[count - 1]!)) return undefined;
+    if (!wordTypes(elementAt(meaning, count - 1))) return undefined;
     const { folded, start, end } = nameOf(text, meaning.slice(0, count))!;
     const meant = nearestWord(folded, known);
     if (meant === undefined) continue;
@@ -71,7 +72,12 @@ export function readSlippedProperty(
   section: SectionKind,
 ): LineRead | undefined {
   let words = 0;
-  while (words < tokens.length && wordTypes(tokens[words]!) && tokens[words]!.tokenType !== t.From) words++;
+  while (
+    words < tokens.length &&
+    wordTypes(elementAt(tokens, words)) &&
+    elementAt(tokens, words).tokenType !== t.From
+  )
+    words++;
   const name = nameOf(line, tokens.slice(0, words));
   if (name === undefined) return undefined;
   if (words === tokens.length) return wordyProperty(line, tokens, section);
@@ -88,7 +94,7 @@ export function readSlippedProperty(
 
 /** `ferment overnight`: a property whose value is said in words, where no amount could make an ingredient of the line. */
 function wordyProperty(line: string, tokens: readonly IToken[], section: SectionKind): LineRead | undefined {
-  const last = tokens[tokens.length - 1]!.tokenType;
+  const last = lastOf(tokens).tokenType;
   if (last === t.Balance || last === t.Remaining || last === t.Colon) return undefined;
   for (let length = Math.min(tokens.length - 1, 3); length > 0; length--) {
     const property = findProperty(section, nameOf(line, tokens.slice(0, length))!.folded);

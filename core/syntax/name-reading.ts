@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { lastOf } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { endOf } from './tokens.ts';
 import type { Name } from './tree.ts';
@@ -7,7 +8,7 @@ import type { Name } from './tree.ts';
 export function nameOf(line: string, tokens: readonly IToken[]): Name | undefined {
   const first = tokens[0];
   if (first === undefined) return undefined;
-  return nameBetween(line, first.startOffset, endOf(tokens[tokens.length - 1]!));
+  return nameBetween(line, first.startOffset, endOf(lastOf(tokens)));
 }
 
 export function nameBetween(line: string, start: number, end: number): Name {

@@ -19,7 +19,7 @@ export function printQuantity(text: string, quantity: Quantity): string {
     case 'money': {
       const [, currency, measure] = pricePattern.exec(quantity.unit)!;
       let cut = measure!.length;
-      while (cut > 0 && unitSign.test(measure![cut - 1]!)) cut--;
+      while (cut > 0 && unitSign.test(measure!.charAt(cut - 1))) cut--;
       const [number, unit] = [measure!.slice(0, cut).trimEnd(), measure!.slice(cut)];
       const per = number === '' ? unitOf(unit) : together(number, unit);
       return `${numberOf(quantity.number)} ${currency} per ${per}`;

@@ -145,6 +145,6 @@ const blank = /[ \t\u00A0\u1680\u2000-\u200A\u202F\u205F\u3000\uFEFF]/;
 
 function trimEnd(text: string): string {
   let end = text.length;
-  while (end > 0 && blank.test(text[end - 1]!)) end--;
+  while (end > 0 && blank.test(text.charAt(end - 1))) end--;
   return text.slice(0, end);
 }

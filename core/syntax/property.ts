@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { elementAt, firstOf, lastOf } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { nearestWord } from '../text/nearest.ts';
 import type { Span } from '../text/span.ts';
@@ -27,7 +28,12 @@ export function findPropertyOf(
   section: SectionKind,
 ): { property: Property; length: number } | undefined {
   let words = 0;
-  while (words < tokens.length && wordTypes(tokens[words]!) && tokens[words]!.tokenType !== t.Comma) words++;
+  while (
+    words < tokens.length &&
+    wordTypes(elementAt(tokens, words)) &&
+    elementAt(tokens, words).tokenType !== t.Comma
+  )
+    words++;
   const text = (from: number, to: number): string =>
     tokens
       .slice(from, to)
@@ -42,11 +48,11 @@ export function findPropertyOf(
   }
   // `yield: 24 pieces of 880 g`
   const colon = tokens.slice(0, words).findIndex((token) => token.tokenType === t.Colon);
-  const before = words > 1 ? tokens[words - 1]!.tokenType : undefined;
+  const before = words > 1 ? elementAt(tokens, words - 1).tokenType : undefined;
   const whole = colon > 0 ? colon : before === t.From || before === t.At ? words - 1 : words;
   const exact = findProperty(section, text(0, whole));
   if (exact !== undefined && whole > 0) return { property: exact, length: whole };
-  if (words > 1 && text(0, 1) === 'draws' && tokens[1]!.tokenType === t.All) {
+  if (words > 1 && text(0, 1) === 'draws' && elementAt(tokens, 1).tokenType === t.All) {
     const draws = findProperty(section, 'draws');
     if (draws !== undefined) return { property: draws, length: 1 };
   }
@@ -72,8 +78,8 @@ export function readProperty(
   property: Property,
   length: number,
 ): LineRead {
-  const head = tokens[0]!;
-  const keyword = { start: head.startOffset, end: t.endOf(tokens[length - 1]!) };
+  const head = firstOf(tokens);
+  const keyword = { start: head.startOffset, end: t.endOf(elementAt(tokens, length - 1)) };
   let rest = tokens.slice(length);
   // `protein: 12%`: say so, and read it as if the colon were not there.
   let colon: SyntaxProblem | undefined;
@@ -87,7 +93,7 @@ export function readProperty(
   const valueSpan =
     last === undefined
       ? { start: keyword.end, end: keyword.end }
-      : { start: rest[0]!.startOffset, end: t.endOf(last) };
+      : { start: firstOf(rest).startOffset, end: t.endOf(last) };
   const statement: PropertyStatement = { kind: 'property', property: property.word, keyword, valueSpan };
   if (last === undefined) {
     const said = message('missing-value.none', { property: property.word, example: property.example });
@@ -141,13 +147,13 @@ function valueProblem(
   property: Property,
   stoppedAt: IToken | undefined,
 ): SyntaxProblem {
-  const at = stoppedAt ?? rest[rest.length - 1]!;
-  const end = t.endOf(rest[rest.length - 1]!);
+  const at = stoppedAt ?? lastOf(rest);
+  const end = t.endOf(lastOf(rest));
   const span = { start: at.startOffset, end: t.endOf(at) };
   const quantity = t.quantityOf(at);
   const strange = rest.find((token) => token.tokenType === t.Unknown);
-  const meant = meantProblem(line.slice(rest[0]!.startOffset, end), property, {
-    start: rest[0]!.startOffset,
+  const meant = meantProblem(line.slice(firstOf(rest).startOffset, end), property, {
+    start: firstOf(rest).startOffset,
     end,
   });
   if (meant !== undefined) return meant;

@@ -1,3 +1,4 @@
+import { entryOf, groupOf } from '../text/element.ts';
 import { type Limit, limits, mostMoney } from './limits.ts';
 import type { Per, Quantity } from './tree.ts';
 import { longestUnit, type Unit, units } from './units.ts';
@@ -35,6 +36,8 @@ const boundary = sticky('(?![\\p{L}\\p{N}\\p{M}°%/])');
 const bareBoundary = sticky("(?![\\p{L}\\p{N}\\p{M}°%/'’-]|[.,]\\p{N})");
 
 const digits = sticky('\\d+');
+/** What stands behind the whole of a mixed number, `1/2` of `3 1/2`. */
+const fractionBehind = /\s.*$/u;
 
 const matchAt = (pattern: RegExp, text: string, at: number): RegExpExecArray | null => {
   pattern.lastIndex = at;
@@ -44,7 +47,7 @@ const matchAt = (pattern: RegExp, text: string, at: number): RegExpExecArray | n
 /** The value of a number as written: decimal point or comma, a fraction, or a whole with a fraction. */
 export function readNumber(written: string): number {
   const text = written.replace('−', '-').replace(/\s/g, ' ');
-  const vulgar = vulgarFractions[text[text.length - 1]!];
+  const vulgar = vulgarFractions[text.charAt(text.length - 1)];
   if (vulgar !== undefined) {
     const size = Number(text.slice(0, -1).replace(/^[-+]/, '').trim() || '0') + vulgar;
     return text.startsWith('-') ? -size : size;
@@ -107,9 +110,10 @@ export function scanQuantity(text: string, start: number, afterSpeed: boolean): 
 function withinLimits(read: Quantity): Quantity {
   let limit: Limit | undefined;
   if (read.kind === 'range') limit = limitOf(read.low) ?? limitOf(read.high);
-  else if (read.kind === 'grouped')
-    limit = read.readings.every(limitOf) ? limitOf(read.readings[0]!) : undefined;
-  else limit = limitBroken(read);
+  else if (read.kind === 'grouped') {
+    const limitsOfAll = read.readings.map(limitOf);
+    limit = limitsOfAll.includes(undefined) ? undefined : limitsOfAll[0];
+  } else limit = limitBroken(read);
   if (limit === undefined) return read;
   const { start, end, number, unit } = read;
   return { kind: 'beyond', limit: limit.told, start, end, number, unit };
@@ -121,8 +125,10 @@ function limitOf(reading: string): Limit | undefined {
 }
 
 function limitBroken(read: Quantity): Limit | undefined {
-  const [limit, value] = measured(read) ?? [];
-  return limit === undefined || (value! >= limit.least && value! <= limit.most) ? undefined : limit;
+  const held = measured(read);
+  if (held === undefined) return undefined;
+  const [limit, value] = held;
+  return value >= limit.least && value <= limit.most ? undefined : limit;
 }
 
 function measured(read: Quantity): [Limit, number] | undefined {
@@ -173,8 +179,8 @@ function scanRange(text: string, start: number): Quantity | undefined {
   const glue = text.slice(start + range[0].length, at);
   return {
     kind: 'range',
-    low: range[1]! + glue + canonical,
-    high: range[2]! + glue + canonical,
+    low: groupOf(range, 1) + glue + canonical,
+    high: groupOf(range, 2) + glue + canonical,
     start,
     end,
     number: range[0],
@@ -185,30 +191,32 @@ function scanRange(text: string, start: number): Quantity | undefined {
 /** `1,000 g` and `1 000 g`: a thousand, or one and a decimal; or the last number of a name before an amount. */
 function scanGrouped(text: string, start: number): Quantity | undefined {
   const group = matchAt(groupPattern, text, start);
-  if (group === null || group[1]!.startsWith('0')) return undefined;
+  if (group === null) return undefined;
+  const [first, others] = [groupOf(group, 1), groupOf(group, 2)];
+  if (first.startsWith('0')) return undefined;
   const afterNumber = start + group[0].length;
   const at = skipBlanks(text, afterNumber);
   const found = unitAt(text, at);
-  const byBlank = !group[2]!.startsWith(',');
+  const byBlank = !others.startsWith(',');
   // `type 550 500` ends in a name's number and a bare one; only a group that starts with 0 can be no number of its own.
-  const zero = /^.0/.test(group[2]!);
+  const zero = /^.0/.test(others);
   if (found === undefined && byBlank && !zero) return undefined;
   const digits = group[0].replace(/[^0-9]/g, '');
   const tail = found === undefined ? '' : text.slice(afterNumber, found.end);
-  const single = group[2]!.length === 4;
-  const decimal = `${Number(`${group[1]}.${group[2]!.slice(1)}`)}${tail}`;
+  const single = others.length === 4;
+  const decimal = `${Number(`${first}.${others.slice(1)}`)}${tail}`;
   const readings = single
     ? byBlank
       ? zero
         ? [`${digits}${tail}`]
-        : [`${digits}${tail}`, `${group[2]!.slice(1)}${tail}`]
+        : [`${digits}${tail}`, `${others.slice(1)}${tail}`]
       : [`${digits}${tail}`, decimal]
     : [`${digits}${tail}`];
   return {
     kind: 'grouped',
     readings,
-    first: group[1]!,
-    rest: text.slice(start + group[1]!.length + 1, found?.end ?? afterNumber),
+    first,
+    rest: text.slice(start + first.length + 1, found?.end ?? afterNumber),
     start,
     end: found?.end ?? afterNumber,
     number: group[0],
@@ -227,7 +235,7 @@ function scanNumber(text: string, start: number): Quantity | undefined {
   let found = unitAt(text, at);
   // `3 1/2` without a unit after it is more likely a name's number and something else; keep the first number only.
   if (found === undefined && /\s/.test(number)) {
-    number = /^\d+/.exec(number)![0];
+    number = number.replace(fractionBehind, '');
     numberEnd = start + number.length;
     at = skipBlanks(text, numberEnd);
     found = unitAt(text, at);
@@ -243,7 +251,7 @@ function scanNumber(text: string, start: number): Quantity | undefined {
       return {
         kind: 'money',
         amount: value,
-        currency: money[1]!,
+        currency: groupOf(money, 1),
         per: per.per,
         start,
         end,
@@ -319,7 +327,7 @@ function withUnit(
 /** `1 h 30 min` is one duration: smaller and smaller units in a row. */
 function moreOfDuration(text: string, first: Extract<Quantity, { kind: 'duration' }>): Quantity {
   let whole = first;
-  let smallest = units.get(first.unit)!.factor;
+  let smallest = entryOf(units, first.unit).factor;
   for (;;) {
     const at = skipBlanks(text, whole.end);
     const match = matchAt(numberPattern, text, at);

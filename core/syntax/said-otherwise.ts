@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { firstOf, lastOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
 import { readValue } from './grammar.ts';
 import { nameOf } from './name-reading.ts';
@@ -48,7 +49,7 @@ export function readSaidOtherwise(
   tokens: readonly IToken[],
   section: SectionKind,
 ): LineRead | undefined {
-  const start = tokens[0]!.startOffset;
+  const start = firstOf(tokens).startOffset;
   for (const { begins, meant } of otherWords[section] ?? []) {
     const found = begins.exec(line.slice(start).replace(/\s/g, ' '));
     if (found === null) continue;
@@ -70,12 +71,12 @@ export function readSaidOtherwise(
       return readProperty(line, tokens, property, tokens.length - rest.length);
     }
     const span = { start, end };
-    const last = rest[rest.length - 1]!;
+    const last = lastOf(rest);
     const statement: PropertyStatement = {
       kind: 'property',
       property: property.word,
       keyword: span,
-      valueSpan: { start: rest[0]!.startOffset, end: t.endOf(last) },
+      valueSpan: { start: firstOf(rest).startOffset, end: t.endOf(last) },
       value: read.value,
     };
     const begun = nameOf(line, tokens.slice(0, tokens.length - rest.length))!.text;

@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { firstOf } from '../text/element.ts';
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { readFoldTimes } from './fold-times.ts';
@@ -20,7 +21,7 @@ export function readStep(line: string, tokens: readonly IToken[]): LineRead {
   const { words, seconds, celsius, problems } = readEnd(head);
   const name = nameOf(line, head.slice(0, words));
   if (name === undefined) {
-    const at = tokens[0]!;
+    const at = firstOf(tokens);
     const span = { start: at.startOffset, end: t.endOf(at) };
     return {
       statement: { kind: 'unreadable' },
@@ -87,7 +88,8 @@ function readTime(head: readonly IToken[]): StepEnd {
   if (before !== undefined && t.quantityOf(before)?.kind === 'duration')
     return { words: words - 1, problems: [missingUnit(quantity.number, quantity, ['min', 's'])] };
   // A number alone behind `rest` or `bake` is a time without its unit.
-  if (words !== 1 || !timed.has(head[0]!.image.toLowerCase())) return { words: head.length, problems: [] };
+  if (words !== 1 || !timed.has(firstOf(head).image.toLowerCase()))
+    return { words: head.length, problems: [] };
   return { words, problems: [missingUnit(quantity.number, quantity, ['min', 'h'])] };
 }
 

@@ -1,3 +1,4 @@
+import { groupOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { problem, replaceFix, writeFix } from './problem.ts';
 import { readNumber } from './quantity.ts';
@@ -35,13 +36,14 @@ const fluidOunceMillilitres = { us: 29.5735295625, imperial: 28.4130625 };
 
 /** `2 fl oz`: the ounce of a cup differs from country to country, and a millilitre does not. */
 function inMillilitres(
-  [, written, count]: RegExpExecArray,
+  written: string,
+  count: string,
   span: { start: number; end: number },
 ): { readonly start: number; readonly millilitres: number; readonly problem: SyntaxProblem } {
-  const ounces = readNumber(count!);
+  const ounces = readNumber(count);
   const shown = (of: number): string => `${Number((ounces * of).toPrecision(3))} ml`;
   const [us, imperial] = [shown(fluidOunceMillilitres.us), shown(fluidOunceMillilitres.imperial)];
-  const said = message('missing-unit.fluid-ounce', { written: written!, meant: us, otherMeant: imperial });
+  const said = message('missing-unit.fluid-ounce', { written, meant: us, otherMeant: imperial });
   return {
     start: span.start,
     millilitres: ounces * fluidOunceMillilitres.us,
@@ -85,69 +87,103 @@ export function unreadAmount(
 ): { readonly start: number; readonly millilitres?: number; readonly problem: SyntaxProblem } | undefined {
   const at = (found: RegExpExecArray): { start: number; end: number } => {
     const end = from + text.length;
-    return { start: end - found[1]!.length, end };
+    return { start: end - groupOf(found, 1).length, end };
   };
-  const fixed = (found: RegExpExecArray, code: string, meant: string, said: Message) => {
+  const fixed = (found: RegExpExecArray, { code, meant, said }: Amount) => {
     const span = at(found);
     return { start: span.start, problem: problem(code, said, span, writeFix(span, meant, true)) };
   };
-  const amount = (figure: string, unit: string): string => `${figure}${unit === '%' ? '' : ' '}${unit}`;
+  const shown = (found: RegExpExecArray, code: string, said: Message) => {
+    const span = at(found);
+    return { start: span.start, problem: problem(code, said, span) };
+  };
 
   const fluid = fluidOunces.exec(text);
-  if (fluid !== null) return inMillilitres(fluid, at(fluid));
-  const word = numberAndWord.exec(text);
-  const unit = word === null ? undefined : suggestUnit(word[3]!);
-  if (word !== null && unit !== undefined && units.get(word[3]!) === undefined) {
-    const meant = amount(word[2]!, unit);
-    const said = word[3]!.startsWith('%')
-      ? message('missing-unit.one-sign', { meant })
-      : message('missing-unit.no-unit', { written: word[3]!, unit, meant });
-    return fixed(word, 'missing-unit', meant, said);
-  }
-  if (word !== null && /^\d+$/.test(word[2]!) && dozens.test(word[3]!)) {
-    const meant = amount(String(Number(word[2]) * 12), 'pieces');
-    return fixed(word, 'missing-unit', meant, message('missing-unit.dozens', { meant }));
-  }
-  if (word !== null && countsBreads && breads.test(word[3]!)) {
-    const meant = amount(word[2]!, 'pieces');
-    const said = message('missing-unit.no-unit', { written: word[3]!, unit: 'pieces', meant });
-    return fixed(word, 'missing-unit', meant, said);
-  }
-  const open = openPoint.exec(text);
-  const openUnit = open === null ? undefined : suggestUnit(open[3]!);
-  if (open !== null && openUnit !== undefined) {
-    const meant = amount(`0.${open[2]}`, openUnit);
-    return fixed(open, 'no-amount', meant, message('no-amount.point-first', { meant }));
-  }
-  const bare = barePoint.exec(text);
-  const bareUnit = bare === null ? undefined : suggestUnit(bare[3]!);
-  if (bare !== null && bareUnit !== undefined) {
-    const meant = amount(bare[2]!, bareUnit);
-    return fixed(bare, 'no-amount', meant, message('no-amount.point-last', { meant }));
+  if (fluid !== null) return inMillilitres(groupOf(fluid, 1), groupOf(fluid, 2), at(fluid));
+  for (const [pattern, amountOf] of [
+    [numberAndWord, countsBreads ? amountOrBreads : amountInOtherWords],
+    [openPoint, amountWithPointFirst],
+    [barePoint, amountWithPointLast],
+  ] as const) {
+    const found = pattern.exec(text);
+    const amount = found === null ? undefined : amountOf(groupOf(found, 2), groupOf(found, 3));
+    if (found !== null && amount !== undefined) return fixed(found, amount);
   }
   // Half typed: `fresh yeast 1.` and `wholemeal wheat bal`.
   const figure = openFigure.exec(text);
   if (figure !== null) {
-    const said = message('missing-amount.figure', { written: figure[1]!, meant: `${figure[1]}5%` });
-    return { start: at(figure).start, problem: problem('missing-amount', said, at(figure)) };
+    const written = groupOf(figure, 1);
+    return shown(
+      figure,
+      'missing-amount',
+      message('missing-amount.figure', { written, meant: `${written}5%` }),
+    );
   }
   const begun = begunBalance.exec(text);
   if (begun !== null) {
-    const said = message('missing-amount.unfinished', { written: begun[1]!, example: 'balance' });
-    return fixed(begun, 'missing-amount', 'balance', said);
+    const said = message('missing-amount.unfinished', { written: groupOf(begun, 1), example: 'balance' });
+    return fixed(begun, { code: 'missing-amount', meant: 'balance', said });
   }
   const balance = rest.exec(text);
   if (balance !== null) {
-    const said = message('no-amount.rest', { written: balance[1]!, meant: 'balance' });
-    return fixed(balance, 'no-amount', 'balance', said);
+    const said = message('no-amount.rest', { written: groupOf(balance, 1), meant: 'balance' });
+    return fixed(balance, { code: 'no-amount', meant: 'balance', said });
   }
   const vague = anyWeight.exec(text);
-  if (vague !== null) {
-    const said = message('no-amount.any-weight', { written: vague[1]! });
-    return { start: at(vague).start, problem: problem('no-amount', said, at(vague)) };
+  if (vague !== null)
+    return shown(vague, 'no-amount', message('no-amount.any-weight', { written: groupOf(vague, 1) }));
+  const open = noFigure.exec(text);
+  if (open === null) return undefined;
+  return shown(open, 'no-amount', message('no-amount.no-figure', { written: groupOf(open, 1) }));
+}
+
+/** An amount that was meant, with the code and the words of what is written instead. */
+interface Amount {
+  readonly code: 'missing-amount' | 'missing-unit' | 'no-amount';
+  readonly meant: string;
+  readonly said: Message;
+}
+
+function written(figure: string, unit: string): string {
+  return `${figure}${unit === '%' ? '' : ' '}${unit}`;
+}
+
+/** `900 gr`, `2 %%`, `3 dozen`. */
+function amountInOtherWords(figure: string, word: string): Amount | undefined {
+  const unit = suggestUnit(word);
+  if (unit !== undefined && units.get(word) === undefined) {
+    const meant = written(figure, unit);
+    const said = word.startsWith('%')
+      ? message('missing-unit.one-sign', { meant })
+      : message('missing-unit.no-unit', { written: word, unit, meant });
+    return { code: 'missing-unit', meant, said };
   }
-  const open2 = noFigure.exec(text);
-  if (open2 === null) return undefined;
-  const said = message('no-amount.no-figure', { written: open2[1]! });
-  return { start: at(open2).start, problem: problem('no-amount', said, at(open2)) };
+  if (!/^\d+$/.test(figure) || !dozens.test(word)) return undefined;
+  const meant = written(String(Number(figure) * 12), 'pieces');
+  return { code: 'missing-unit', meant, said: message('missing-unit.dozens', { meant }) };
+}
+
+/** The same where breads are counted: `40 loaves`. */
+function amountOrBreads(figure: string, word: string): Amount | undefined {
+  const amount = amountInOtherWords(figure, word);
+  if (amount !== undefined || !breads.test(word)) return amount;
+  const meant = written(figure, 'pieces');
+  const said = message('missing-unit.no-unit', { written: word, unit: 'pieces', meant });
+  return { code: 'missing-unit', meant, said };
+}
+
+/** `.5 g`. */
+function amountWithPointFirst(figure: string, word: string): Amount | undefined {
+  const unit = suggestUnit(word);
+  if (unit === undefined) return undefined;
+  const meant = written(`0.${figure}`, unit);
+  return { code: 'no-amount', meant, said: message('no-amount.point-first', { meant }) };
+}
+
+/** `5. g`. */
+function amountWithPointLast(figure: string, word: string): Amount | undefined {
+  const unit = suggestUnit(word);
+  if (unit === undefined) return undefined;
+  const meant = written(figure, unit);
+  return { code: 'no-amount', meant, said: message('no-amount.point-last', { meant }) };
 }

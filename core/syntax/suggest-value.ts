@@ -1,3 +1,4 @@
+import { groupOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Form } from './shared-properties.ts';
 import { suggestUnit } from './suggest-amount.ts';
@@ -35,12 +36,12 @@ function meantYield(text: string): string | undefined {
     return of(inPieces(number!, word), mass!, (bakedBefore ?? bakedBehind) !== undefined);
   }
   const turned = new RegExp(String.raw`^(${weight})\s*[x×*]\s*(\d+)$`, 'iu').exec(text);
-  if (turned !== null) return of(turned[2]!, turned[1]!, false);
+  if (turned !== null) return of(groupOf(turned, 2), groupOf(turned, 1), false);
   const flour = new RegExp(String.raw`^(?:from\s+)?(${weight})(?:\s+of)?(?:\s+\p{L}+)*\s+flour$`, 'iu').exec(
     text,
   );
   const from = flour ?? new RegExp(String.raw`^from\s+(${weight})$`, 'iu').exec(text);
-  if (from !== null) return `from ${inUnits(from[1]!)} flour`;
+  if (from !== null) return `from ${inUnits(groupOf(from, 1))} flour`;
   return new RegExp(`^${weight}$`, 'iu').test(text) ? inUnits(text) : undefined;
 }
 

@@ -1,10 +1,10 @@
-import { type CustomPatternMatcherReturn, createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
+import { createToken, type IToken, type TokenType } from 'chevrotain';
 import { scanQuantity } from './quantity.ts';
 import type { Quantity, QuantityKind, Token, TokenKind } from './tree.ts';
 
 /**
- * The tokens of one line. The library's lexer drops the Unicode flag of plain patterns, so letters of any script are
- * matched by functions with sticky patterns of their own.
+ * The tokens of one line. It is cut here and not by the library's lexer, which drops the Unicode flag of patterns, and whose
+ * tables take longer to make than a file takes to read.
  */
 
 const sticky = (source: string) => new RegExp(source, 'uy');
@@ -12,97 +12,26 @@ const blankPattern = sticky('[ \\t\\u00A0\\u1680\\u2000-\\u200A\\u202F\\u205F\\u
 const wordPattern = sticky(
   "[\\p{L}\\p{N}\\p{M}'‘’\\u02BC\\u2032.%&/+\\-\\u2010-\\u2015−\\uFE63\\uFF0D\\u200C\\u200D]+",
 );
-const unknownPattern = sticky('[\\s\\S]');
+const beforeQuantityPattern = sticky('[ \\t\\u00A0\\u1680\\u2000-\\u200A\\u202F\\u205F\\u3000\\uFEFF,(:"]');
 
-const matcher = (pattern: RegExp) => ({
-  exec: (text: string, offset: number) => {
-    pattern.lastIndex = offset;
-    return pattern.exec(text);
-  },
-  line_breaks: false,
-});
-
-interface Custom {
-  readonly exec: (
-    text: string,
-    offset: number,
-    matched: IToken[],
-  ) => CustomPatternMatcherReturn | RegExpExecArray | null;
-  readonly line_breaks: boolean;
-  readonly start_chars_hint?: (string | number)[];
-}
-const token = (name: string, custom: Custom, categories?: TokenType[]): TokenType =>
-  createToken({
-    name,
-    pattern: custom.exec as never,
-    line_breaks: custom.line_breaks,
-    ...(custom.start_chars_hint ? { start_chars_hint: custom.start_chars_hint } : {}),
-    ...(categories ? { categories } : {}),
-  });
-/** A type that no pattern makes: words and quantities are given it once the whole line is cut. */
-const kind = (name: string, ...categories: TokenType[]): TokenType =>
-  createToken({ name, pattern: Lexer.NA, categories });
+/** A type of tokens, and those that it is one of as well. */
+const kind = (name: string, ...categories: TokenType[]): TokenType => createToken({ name, categories });
 
 /** What may be part of a name. */
 export const NamePart = kind('NamePart');
 export const AnyQuantity = kind('AnyQuantity');
 
-export const Blank = token('Blank', matcher(blankPattern));
-const isBlank = (text: string, at: number): boolean => {
-  blankPattern.lastIndex = at;
-  return blankPattern.test(text);
-};
-
-export const Comment = token('Comment', {
-  exec: (text, offset) => {
-    if (text[offset] !== '#' || (offset > 0 && !isBlank(text, offset - 1))) return null;
-    return [text.slice(offset)];
-  },
-  line_breaks: false,
-  start_chars_hint: ['#'],
-});
-
-export const Quoted = token(
-  'Quoted',
-  {
-    exec: (text, offset) => {
-      if (text[offset] !== '"') return null;
-      const close = text.indexOf('"', offset + 1);
-      return [close < 0 ? text.slice(offset) : text.slice(offset, close + 1)];
-    },
-    line_breaks: false,
-    start_chars_hint: ['"'],
-  },
-  [NamePart],
-);
-
-const beforeQuantity = sticky('[ \\t\\u00A0\\u1680\\u2000-\\u200A\\u202F\\u205F\\u3000\\uFEFF,(:"]');
-export const QuantityToken = token('Quantity', {
-  exec: (text, offset, matched) => {
-    if (offset > 0) {
-      beforeQuantity.lastIndex = offset - 1;
-      if (!beforeQuantity.test(text)) return null;
-    }
-    let before = matched.length - 1;
-    while (before >= 0 && matched[before]!.tokenType === Blank) before--;
-    const afterSpeed = before >= 0 && matched[before]!.image.toLowerCase() === 'speed';
-    const quantity = scanQuantity(text, offset, afterSpeed);
-    if (quantity === undefined) return null;
-    const result: CustomPatternMatcherReturn = [text.slice(offset, quantity.end)];
-    result.payload = quantity;
-    return result;
-  },
-  line_breaks: false,
-  start_chars_hint: [...'0123456789-−+½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞'],
-});
-
-export const Comma = createToken({ name: 'Comma', pattern: ',' });
-export const Colon = createToken({ name: 'Colon', pattern: ':' });
-export const LeftParen = createToken({ name: 'LeftParen', pattern: '(' });
-export const RightParen = createToken({ name: 'RightParen', pattern: ')' });
-export const Word = token('Word', matcher(wordPattern), [NamePart]);
-/** Last, so that no text is ever dropped: one character that belongs to nothing. */
-export const Unknown = token('Unknown', matcher(unknownPattern));
+export const Blank = kind('Blank');
+export const Comment = kind('Comment');
+export const Quoted = kind('Quoted', NamePart);
+export const QuantityToken = kind('Quantity');
+export const Comma = kind('Comma');
+export const Colon = kind('Colon');
+export const LeftParen = kind('LeftParen');
+export const RightParen = kind('RightParen');
+export const Word = kind('Word', NamePart);
+/** One character that belongs to nothing, so that no text is ever dropped. */
+export const Unknown = kind('Unknown');
 /** The words of a note, taken as they are. */
 export const Raw = kind('Raw');
 
@@ -188,7 +117,9 @@ const quantityTypes: Readonly<Record<QuantityKind, TokenType>> = {
   beyond: Beyond,
 };
 
-const cut: readonly TokenType[] = [
+export const vocabulary: TokenType[] = [
+  NamePart,
+  AnyQuantity,
   Blank,
   Comment,
   Quoted,
@@ -199,21 +130,17 @@ const cut: readonly TokenType[] = [
   RightParen,
   Word,
   Unknown,
-];
-export const vocabulary: TokenType[] = [
-  NamePart,
-  AnyQuantity,
-  ...cut,
   Raw,
   ...Object.values(keywords),
   ...Object.values(quantityTypes),
 ];
 
-const lexer = new Lexer([...cut], {
-  positionTracking: 'onlyOffset',
-  ensureOptimizations: false,
-  skipValidations: true,
-});
+const marks: ReadonlyMap<string, TokenType> = new Map([
+  [',', Comma],
+  [':', Colon],
+  ['(', LeftParen],
+  [')', RightParen],
+]);
 const kinds = new Map<TokenType, TokenKind>([
   [Blank, 'blank'],
   [Comment, 'comment'],
@@ -239,8 +166,12 @@ export function cutLine(text: string): CutLine {
   const tokens: Token[] = [];
   const meaning: IToken[] = [];
   let comment: Token | undefined;
-  for (const one of lexer.tokenize(text).tokens) {
-    const end = one.startOffset + one.image.length;
+  let before: IToken | undefined;
+  for (let at = 0; at < text.length; ) {
+    const one = tokenAt(text, at, before);
+    const end = at + one.image.length;
+    at = end;
+    if (one.tokenType !== Blank) before = one;
     const base = { kind: kinds.get(one.tokenType)!, text: one.image, start: one.startOffset, end };
     const made: Token = one.payload === undefined ? base : { ...base, quantity: one.payload as Quantity };
     tokens.push(made);
@@ -251,6 +182,44 @@ export function cutLine(text: string): CutLine {
     else if (one.tokenType === QuantityToken) retype(one, quantityTypes[(one.payload as Quantity).kind]);
   }
   return comment === undefined ? { tokens, meaning } : { tokens, meaning, comment };
+}
+
+/** The token that begins at a place; `before` is the one before it that is no blank. */
+function tokenAt(text: string, at: number, before: IToken | undefined): IToken {
+  const blankEnd = endOfMatch(blankPattern, text, at);
+  if (blankEnd !== undefined) return tokenOf(Blank, text, at, blankEnd);
+  const first = text[at]!;
+  if (first === '#' && (at === 0 || endOfMatch(blankPattern, text, at - 1) !== undefined))
+    return tokenOf(Comment, text, at, text.length);
+  if (first === '"') {
+    const close = text.indexOf('"', at + 1);
+    return tokenOf(Quoted, text, at, close < 0 ? text.length : close + 1);
+  }
+  if (at === 0 || endOfMatch(beforeQuantityPattern, text, at - 1) !== undefined) {
+    const quantity = scanQuantity(text, at, before?.image.toLowerCase() === 'speed');
+    if (quantity !== undefined)
+      return { ...tokenOf(QuantityToken, text, at, quantity.end), payload: quantity };
+  }
+  const mark = marks.get(first);
+  if (mark !== undefined) return tokenOf(mark, text, at, at + 1);
+  const wordEnd = endOfMatch(wordPattern, text, at);
+  if (wordEnd !== undefined) return tokenOf(Word, text, at, wordEnd);
+  return tokenOf(Unknown, text, at, at + (text.codePointAt(at)! > 0xffff ? 2 : 1));
+}
+
+function tokenOf(type: TokenType, text: string, start: number, end: number): IToken {
+  return {
+    image: text.slice(start, end),
+    startOffset: start,
+    tokenType: type,
+    tokenTypeIdx: type.tokenTypeIdx!,
+    isInsertedInRecovery: false,
+  } as IToken;
+}
+
+function endOfMatch(pattern: RegExp, text: string, at: number): number | undefined {
+  pattern.lastIndex = at;
+  return pattern.test(text) ? pattern.lastIndex : undefined;
 }
 
 function retype(token: IToken, type: TokenType | undefined): void {

@@ -1,3 +1,4 @@
+import { elementAt } from './element.ts';
 import { splitLines } from './lines.ts';
 import type { Place } from './span.ts';
 
@@ -14,13 +15,13 @@ export function withEdits(text: string, edits: readonly PlacedEdit[]): string {
   let at = 0;
   texts.forEach((line, index) => {
     starts.push(at);
-    at += line.length + endings[index]!.length;
+    at += line.length + elementAt(endings, index).length;
   });
   let made = '';
   let done = 0;
   for (const { line, start, endLine, end, insert } of edits) {
-    const from = starts[line]! + start;
-    const to = starts[endLine ?? line]! + end;
+    const from = elementAt(starts, line) + start;
+    const to = elementAt(starts, endLine ?? line) + end;
     // What lies within another edit, or before one that is done, would lose or double letters without a word.
     if (!(from >= done && to >= from))
       throw new RangeError('The edits of a text overlap or are out of order.');

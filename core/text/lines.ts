@@ -10,9 +10,12 @@ export interface Lines {
 export function splitLines(text: string): Lines {
   if (!text.includes('\r')) {
     const texts = text.split('\n');
-    const endings = new Array<string>(texts.length).fill('\n');
-    endings[texts.length - 1] = '';
-    return { texts, endings };
+    if (plainEndings.length !== texts.length) {
+      const made = new Array<string>(texts.length).fill('\n');
+      made[texts.length - 1] = '';
+      plainEndings = made;
+    }
+    return { texts, endings: plainEndings };
   }
   const texts: string[] = [];
   const endings: string[] = [];
@@ -30,3 +33,16 @@ export function splitLines(text: string): Lines {
   endings.push('');
   return { texts, endings };
 }
+
+/** The endings of the last text that has LF alone: a text that is typed in has as many lines again at almost every letter. */
+let plainEndings: readonly string[] = [];
+
+/** The same letters in a text of their own, where the piece that was cut out of a text would keep all of that in memory. */
+export function ownCopy(piece: string): string {
+  if (piece.length > longestCopied) return piece;
+  const codes = Array.from({ length: piece.length }, (_, at) => piece.charCodeAt(at));
+  return String.fromCharCode(...codes);
+}
+
+/** Longer ones are most of their text as a rule. */
+const longestCopied = 4000;

@@ -1,4 +1,7 @@
 const plainName = /^[a-z0-9]+(?: [a-z0-9]+)*$/;
+/** Of letters that are one sign each however they are written, without ß: only their case is to be folded. */
+const latinName =
+  /^[A-Za-z0-9.%&/+'\u00C0-\u00DE\u00E0-\u024F-]+(?: [A-Za-z0-9.%&/+'\u00C0-\u00DE\u00E0-\u024F-]+)*$/;
 
 /**
  * The form in which two spellings of one name are equal: NFC, case folded without a locale, every kind of hyphen
@@ -6,6 +9,7 @@ const plainName = /^[a-z0-9]+(?: [a-z0-9]+)*$/;
  */
 export function foldName(name: string): string {
   if (plainName.test(name)) return name;
+  if (latinName.test(name)) return name.toLowerCase();
   return name
     .normalize('NFC')
     .toLowerCase()

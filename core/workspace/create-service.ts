@@ -8,6 +8,7 @@ import { plainSpeaker, speakerOf } from '../words/speak.ts';
 import { createEditing } from './editing.ts';
 import { createFileAnswers } from './file-answers.ts';
 import { compareTexts, summaryIn } from './file-summaries.ts';
+import { figureIn, momentIn } from './formula-moments.ts';
 import { LastWhole } from './last-whole.ts';
 import { createNavigation } from './navigation.ts';
 import { actionsAround, type Present, pageOf } from './present.ts';
@@ -82,6 +83,11 @@ export function createService(options: CacheOptions = {}): Service {
       return { ...made, notes: made.notes.map((one) => ({ ...one, message: speaker.say(one.message) })) };
     },
     summary: (uri, shown = uri) => summaryIn(view(), uri, shown),
+    moment: (uri, formula, shown = uri) => momentIn(view(), uri, formula, shown),
+    figureAt: (uri, line) => figureIn(view(), uri, line),
+    turnTo: (snapshot) => {
+      now = snapshot;
+    },
     compare,
     comparePage: (uri, before, after) => comparisonPage(compare(uri, before, after), speaker),
     blend: (uri, flours, target) => {

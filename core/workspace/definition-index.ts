@@ -1,30 +1,30 @@
 import type { Definition, DefinitionKind } from '../model/scope.ts';
-import { Layered } from './layered.ts';
+import { PersistentMap } from './persistent-map.ts';
 import type { FileText } from './snapshot.ts';
 
 /** The definitions of one kind by folded name; a name that is not defined has no list. */
 export interface KindIndex {
   /** Another whenever a definition of the kind comes, goes or changes; one that only moves is the same still. */
   readonly stamp: number;
-  readonly byName: Layered<readonly Definition[]>;
+  readonly byName: PersistentMap<readonly Definition[]>;
 }
 
 /** Who defines what among the texts of a workspace. */
 export interface DefinitionIndex {
-  readonly texts: Layered<FileText>;
+  readonly texts: PersistentMap<FileText>;
   /** Another whenever a definition of any kind comes, goes or changes. */
   readonly stamp: number;
   readonly kinds: ReadonlyMap<DefinitionKind, KindIndex>;
 }
 
-export const emptyIndex: DefinitionIndex = { texts: Layered.none, stamp: 0, kinds: new Map() };
+export const emptyIndex: DefinitionIndex = { texts: PersistentMap.none, stamp: 0, kinds: new Map() };
 
 let stamps = 0;
 
 /** The index of other texts, from one that is known: costs a look at the files that differ. */
 export function indexFrom(
   before: DefinitionIndex,
-  texts: Layered<FileText>,
+  texts: PersistentMap<FileText>,
   definitionsOf: (file: FileText) => readonly Definition[],
 ): DefinitionIndex {
   if (before.texts === texts) return before;
@@ -46,7 +46,7 @@ export function allOf(kind: KindIndex | undefined): readonly Definition[] {
   return all;
 }
 
-const sorted = new WeakMap<Layered<readonly Definition[]>, readonly Definition[]>();
+const sorted = new WeakMap<PersistentMap<readonly Definition[]>, readonly Definition[]>();
 
 class IndexChanges {
   readonly #before: DefinitionIndex;
@@ -75,10 +75,10 @@ class IndexChanges {
     for (const one of made) this.#replace(undefined, one);
   }
 
-  index(texts: Layered<FileText>): DefinitionIndex {
+  index(texts: PersistentMap<FileText>): DefinitionIndex {
     const kinds = new Map(this.#before.kinds);
     for (const [kind, lists] of this.#lists) {
-      const before = kinds.get(kind) ?? { stamp: 0, byName: Layered.none };
+      const before = kinds.get(kind) ?? { stamp: 0, byName: PersistentMap.none };
       kinds.set(kind, {
         stamp: this.#changed.has(kind) ? ++stamps : before.stamp,
         byName: before.byName.with(

@@ -1,4 +1,5 @@
 import type { DefinitionKind, Scope } from '../model/scope.ts';
+import { Multimap } from './multimap.ts';
 
 /** A file whose answers hang on a name, and from where it was looked up. */
 export interface Dependent {
@@ -15,8 +16,10 @@ export type WholeKind = 'nearest' | 'names';
  * that no longer do so may still be listed.
  */
 export class Dependents {
-  readonly #byName = new Map<DefinitionKind, Map<string, Map<string, Dependent>>>();
-  readonly #byKind = new Map<DefinitionKind, Map<WholeKind, Map<string, Dependent>>>();
+  readonly #byName = new Map<DefinitionKind, Multimap<string, Dependent>>();
+  readonly #byKind = new Map<DefinitionKind, Multimap<WholeKind, Dependent>>();
+  /** One object for each, however many names it has looked up. */
+  readonly #all = new Map<string, Dependent>();
   #size = 0;
 
   /** How many notes there are. */
@@ -27,20 +30,21 @@ export class Dependents {
   clear(): void {
     this.#byName.clear();
     this.#byKind.clear();
+    this.#all.clear();
     this.#size = 0;
   }
 
   note(kind: DefinitionKind, folded: string, dependent: Dependent): void {
-    this.#add(made(made(this.#byName, kind), folded), dependent);
+    this.#add(this.#byName, kind, folded, dependent);
   }
 
   noteKind(kind: DefinitionKind, whole: WholeKind, dependent: Dependent): void {
-    this.#add(made(made(this.#byKind, kind), whole), dependent);
+    this.#add(this.#byKind, kind, whole, dependent);
   }
 
   /** The files whose look-ups of a name find another definition now than before. */
   *ofName(kind: DefinitionKind, folded: string, before: Scope, now: Scope): Iterable<string> {
-    for (const { uri, from } of this.#byName.get(kind)?.get(folded)?.values() ?? []) {
+    for (const { uri, from } of this.#byName.get(kind)?.get(folded) ?? []) {
       if (!sameLevels(before.from(from).find(kind, folded), now.from(from).find(kind, folded))) yield uri;
     }
   }
@@ -48,19 +52,32 @@ export class Dependents {
   /** The files whose look-ups of the nearest or all of a kind find others now than before. */
   *ofKind(kind: DefinitionKind, before: Scope, now: Scope): Iterable<string> {
     const whole = this.#byKind.get(kind);
-    for (const { uri, from } of whole?.get('nearest')?.values() ?? []) {
+    for (const { uri, from } of whole?.get('nearest') ?? []) {
       if (before.from(from).nearest(kind)?.block !== now.from(from).nearest(kind)?.block) yield uri;
     }
-    for (const { uri, from } of whole?.get('names')?.values() ?? []) {
+    for (const { uri, from } of whole?.get('names') ?? []) {
       if (!sameBlocks(before.from(from).names(kind), now.from(from).names(kind))) yield uri;
     }
   }
 
-  #add(to: Map<string, Dependent>, { uri, from }: Dependent): void {
-    const key = from === uri ? uri : `${uri}\n${from}`;
-    if (to.has(key)) return;
-    to.set(key, { uri, from });
-    this.#size++;
+  #add<K extends string>(
+    to: Map<DefinitionKind, Multimap<K, Dependent>>,
+    kind: DefinitionKind,
+    key: K,
+    { uri, from }: Dependent,
+  ): void {
+    let ofKind = to.get(kind);
+    if (ofKind === undefined) {
+      ofKind = new Multimap();
+      to.set(kind, ofKind);
+    }
+    const name = from === uri ? uri : `${uri}\n${from}`;
+    let dependent = this.#all.get(name);
+    if (dependent === undefined) {
+      dependent = { uri, from };
+      this.#all.set(name, dependent);
+    }
+    if (ofKind.add(key, dependent)) this.#size++;
   }
 }
 
@@ -79,13 +96,4 @@ export function sameLevels(some: readonly Found[], others: readonly Found[]): bo
     some === others ||
     (some.length === others.length && some.every((level, index) => sameBlocks(level, others[index]!)))
   );
-}
-
-function made<K, L, V>(map: Map<K, Map<L, V>>, key: K): Map<L, V> {
-  let value = map.get(key);
-  if (value === undefined) {
-    value = new Map();
-    map.set(key, value);
-  }
-  return value;
 }

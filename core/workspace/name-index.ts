@@ -1,6 +1,7 @@
-import { mentionsOf } from '../model/mentions.ts';
+import { namesIn } from '../model/mentions.ts';
 import type { SourceFile } from '../syntax/tree.ts';
-import { Layered } from './layered.ts';
+import { Multimap } from './multimap.ts';
+import { PersistentMap } from './persistent-map.ts';
 import type { FileText } from './snapshot.ts';
 
 /**
@@ -9,22 +10,22 @@ import type { FileText } from './snapshot.ts';
  */
 export class NameIndex {
   readonly #read: (file: FileText) => SourceFile;
-  #texts: Layered<FileText> = Layered.none;
-  readonly #names = new Map<string, { readonly file: FileText; readonly names: ReadonlySet<string> }>();
+  #texts: PersistentMap<FileText> = PersistentMap.none;
+  readonly #names = new Map<string, { readonly file: FileText; readonly names: readonly string[] }>();
   /** Files looked at ahead, perhaps as another text than that asked about next. */
   readonly #ahead = new Set<string>();
-  readonly #byName = new Map<string, Set<string>>();
+  readonly #byName = new Multimap<string, string>();
 
   constructor(read: (file: FileText) => SourceFile) {
     this.#read = read;
   }
 
-  mentioning(texts: Layered<FileText>, folded: string): readonly string[] {
+  mentioning(texts: PersistentMap<FileText>, folded: string): readonly string[] {
     this.#bringTo(texts);
-    return [...(this.#byName.get(folded) ?? [])];
+    return [...this.#byName.get(folded)];
   }
 
-  names(texts: Layered<FileText>): Iterable<string> {
+  names(texts: PersistentMap<FileText>): Iterable<string> {
     this.#bringTo(texts);
     return this.#byName.keys();
   }
@@ -41,20 +42,13 @@ export class NameIndex {
     this.#forget(uri);
     const names = new Set<string>();
     for (const { block } of this.#read(file).blocks) {
-      for (const { name, otherwise } of mentionsOf(block)) {
-        names.add(name.folded);
-        if (otherwise !== undefined) names.add(otherwise.folded);
-      }
+      for (const { folded } of namesIn(block)) names.add(folded);
     }
-    this.#names.set(uri, { file, names });
-    for (const name of names) {
-      const uris = this.#byName.get(name);
-      if (uris === undefined) this.#byName.set(name, new Set([uri]));
-      else uris.add(uri);
-    }
+    this.#names.set(uri, { file, names: [...names] });
+    for (const name of names) this.#byName.add(name, uri);
   }
 
-  #bringTo(texts: Layered<FileText>): void {
+  #bringTo(texts: PersistentMap<FileText>): void {
     if (texts === this.#texts && this.#ahead.size === 0) return;
     for (const uri of [...texts.differing(this.#texts), ...this.#ahead]) {
       const file = texts.get(uri);
@@ -66,11 +60,7 @@ export class NameIndex {
   }
 
   #forget(uri: string): void {
-    for (const name of this.#names.get(uri)?.names ?? []) {
-      const uris = this.#byName.get(name);
-      uris?.delete(uri);
-      if (uris?.size === 0) this.#byName.delete(name);
-    }
+    for (const name of this.#names.get(uri)?.names ?? []) this.#byName.delete(name, uri);
     this.#names.delete(uri);
   }
 }

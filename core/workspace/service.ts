@@ -5,6 +5,7 @@ import type { Comparison } from '../compare/comparison.ts';
 import type { ComparisonPage } from '../compare/comparison-page.ts';
 import type { FileSummary } from '../compare/file-summary.ts';
 import type { FormulaTemplate } from '../features/completion/templates.ts';
+import type { FormulaMoment } from '../history/formula-figures.ts';
 import type { ImportedTable } from '../import/import-table.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { Editing } from './editing.ts';
@@ -38,6 +39,12 @@ export interface Service extends Navigation, Editing, FileAnswers, SheetAnswers 
   importTable(uri: string, table: string, name?: string): ImportedTable;
   /** The file as it is compared with another state of itself; `shown` is how the comparison shall name it. */
   summary(uri: string, shown?: string): FileSummary | undefined;
+  /** A formula of a file by its name, with the figures that a history follows; `undefined` where the file has none of it. */
+  moment(uri: string, formula: string, shown?: string): FormulaMoment | undefined;
+  /** Which figure of which formula a line is about: `hydration`, `salt` …, or `ingredient: NAME`. */
+  figureAt(uri: string, line: number): { readonly formula: string; readonly figure: string } | undefined;
+  /** Goes back, or on, to a state that `snapshot` has given: of this service, at any time. */
+  turnTo(snapshot: Snapshot): void;
   /** What changed from one text of a file to another, or to its present text, among the other files as they are. */
   compare(uri: string, before: string, after?: string): Comparison;
   /** The same with the words around it, for an editor to lay out. */

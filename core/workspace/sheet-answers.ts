@@ -4,9 +4,10 @@ import { totalsOf } from '../facts/totals-of.ts';
 import { wordedTotals } from '../facts/worded-totals.ts';
 import { type OverviewEntry, overviewOf } from '../features/outline/overview.ts';
 import { checkBlock } from '../rules/engine/check.ts';
+import { type MapOptions, type MapView, mapView } from '../sheet/build/map-view.ts';
 import { sheetOf } from '../sheet/build/sheet.ts';
+import type { SheetDocument } from '../sheet/build/sheet-document.ts';
 import type { SheetOptions } from '../sheet/build/sheet-options.ts';
-import type { SheetView } from '../sheet/build/view.ts';
 import { type ExperimentView, experimentView } from '../sheet/experiment/experiment-sheet.ts';
 import { planView } from '../sheet/plan/plan-sheet.ts';
 import type { PlanView } from '../sheet/plan/plan-view.ts';
@@ -14,12 +15,14 @@ import type { FileEdit } from '../text/edits.ts';
 import { finish, type Steps } from '../text/steps.ts';
 import { findingsInFile, placedInFile } from './file-findings.ts';
 import { notThere, type PanelChange, panelEdits } from './panel-edits.ts';
-import { findingsOfFile, formulaWanted, type Present, readFile } from './present.ts';
+import { actionsAround, findingsOfFile, formulaWanted, type Present, readFile } from './present.ts';
 
 /** Sheets, plans and figures of whole formulas. */
 export interface SheetAnswers {
   /** The batch sheet of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
-  sheet(uri: string, line: number, options: SheetOptions, formula?: string): SheetView | undefined;
+  sheet(uri: string, line: number, options: SheetOptions, formula?: string): SheetDocument | undefined;
+  /** The map of the gap of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
+  map(uri: string, line: number, options: MapOptions, formula?: string): MapView | undefined;
   /** The edits that a batch sheet asks for, or a sentence that says why there are none. */
   panelEdits(uri: string, line: number, change: PanelChange, formula?: string): readonly FileEdit[] | string;
   totals(uri: string): readonly FormulaTotals[];
@@ -36,6 +39,14 @@ export interface SheetAnswers {
 export function createSheetAnswers(present: Present): SheetAnswers {
   return {
     sheet: (...asked) => sheet(present, ...asked),
+    map: (uri, line, options, formula) => {
+      const found = readFile(present, uri);
+      const at = found === undefined ? undefined : formulaWanted(found.source, line, formula);
+      const analysis = at === undefined ? undefined : found?.view.analysisOf(uri, at.block);
+      if (found === undefined || at === undefined || analysis === undefined) return undefined;
+      const formulaThere = { uri, firstLine: at.firstLine, analysis, scope: found.view.scopeOf(uri) };
+      return mapView(formulaThere, options, present.speaker());
+    },
     panelEdits: (uri, line, change, formula) => {
       const found = readFile(present, uri);
       const at = found === undefined ? undefined : formulaWanted(found.source, line, formula);
@@ -47,6 +58,8 @@ export function createSheetAnswers(present: Present): SheetAnswers {
           analysis: found.view.analysisOf(uri, at.block),
           scope: found.view.scopeOf(uri),
           sourceOf: (other) => found.view.read(other)?.source,
+          context: () =>
+            actionsAround(present, uri, { line: at.firstLine, start: 0, endLine: at.firstLine, end: 0 }),
         },
         change,
         speaker,
@@ -81,7 +94,7 @@ function sheet(
   line: number,
   asked: SheetOptions,
   formula?: string,
-): SheetView | undefined {
+): SheetDocument | undefined {
   const found = readFile(present, uri);
   if (found === undefined) return undefined;
   const { source, view } = found;

@@ -9,8 +9,8 @@ import type { Block, Name, SourceFile } from '../syntax/tree.ts';
 import type { Message } from '../words/message.ts';
 import { AnalysisCache, type Moment } from './analysis-cache.ts';
 import { type DefinitionIndex, emptyIndex, indexFrom } from './definition-index.ts';
-import type { Layered } from './layered.ts';
 import { NameIndex } from './name-index.ts';
+import type { PersistentMap } from './persistent-map.ts';
 import { Readings } from './readings.ts';
 import { folderOf, type PartedLists, scopeFrom, scopeIf } from './scopes.ts';
 import { type FileText, type Snapshot, withText } from './snapshot.ts';
@@ -40,7 +40,7 @@ export class Cache {
   readonly answers: AnalysisCache;
   readonly mentions = new NameIndex((file) => this.readings.of(file));
   readonly #views = new WeakMap<Snapshot, View>();
-  readonly #indexes = new WeakMap<Layered<FileText>, DefinitionIndex>();
+  readonly #indexes = new WeakMap<PersistentMap<FileText>, DefinitionIndex>();
   #lastIndex = emptyIndex;
   readonly #parted = new Map<string, PartedLists>();
 
@@ -60,7 +60,7 @@ export class Cache {
   }
 
   /** Who defines what among texts; from those asked about last, so that a keystroke costs the file that it is in. */
-  indexOf(texts: Layered<FileText>): DefinitionIndex {
+  indexOf(texts: PersistentMap<FileText>): DefinitionIndex {
     let index = this.#indexes.get(texts);
     if (index === undefined) {
       index = indexFrom(this.#lastIndex, texts, (file) => this.readings.definitionsOf(file));

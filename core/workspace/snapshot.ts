@@ -1,4 +1,4 @@
-import { Layered } from './layered.ts';
+import { PersistentMap } from './persistent-map.ts';
 import { defaultSettings, type Settings } from './settings.ts';
 
 /** A text of a file. The same text of the same file is the same object, so whatever is read from it is kept by it. */
@@ -14,7 +14,7 @@ export interface FileText {
 export interface Snapshot {
   /** Grows from one to the next. */
   readonly revision: number;
-  readonly texts: Layered<FileText>;
+  readonly texts: PersistentMap<FileText>;
   /** The roots of the workspace, each ending in a slash. */
   readonly roots: readonly string[];
   readonly settings: Settings;
@@ -23,7 +23,7 @@ export interface Snapshot {
 /** Before anything is known. */
 export const emptySnapshot: Snapshot = {
   revision: 0,
-  texts: Layered.none,
+  texts: PersistentMap.none,
   roots: [],
   settings: defaultSettings,
 };

@@ -8,11 +8,11 @@ import {
   withEdits,
 } from '../../core/index.ts';
 import type { Worded } from '../sync/language.ts';
-import type { AskedFile } from './input.ts';
 import type { ReportedFinding } from './report/report.ts';
 import type { RuleLevels } from './rule-levels.ts';
 import { wordingIn } from './speaker.ts';
 import { complainOf } from './terminal.ts';
+import type { AskedFile } from './texts.ts';
 
 /** A share of a check, as it is handed to a worker thread. Every share sees all texts, for names are shared across files. */
 export interface Share {

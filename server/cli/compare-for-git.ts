@@ -3,7 +3,7 @@ import { readDough } from '../host/disk.ts';
 import { none, nowhere, refuse, summaryAmong } from './compare-sides.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
-import { cureOf } from './input.ts';
+import { cureOf } from './shown-path.ts';
 import { say, speaker } from './speaker.ts';
 import { noOrders, visibleData, visibleLine } from './terminal.ts';
 

@@ -6,7 +6,8 @@ import { doughFilesBelow, readDough, rootAbove } from '../host/disk.ts';
 import { wayTo } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
 import type { ExitCode } from './exit-code.ts';
-import { cureOf, readInput, shownPath } from './input.ts';
+import { readInput } from './input.ts';
+import { cureOf, shownPath } from './shown-path.ts';
 import { say } from './speaker.ts';
 import { complain } from './terminal.ts';
 

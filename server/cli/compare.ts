@@ -1,5 +1,4 @@
-import { stat } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import {
   type Comparison,
@@ -14,6 +13,7 @@ import {
   type Speaker,
 } from '../../core/index.ts';
 import { doughFilesBelow, readDough, type Unreadable } from '../host/disk.ts';
+import { filesOfRevision, folderOf, repositoryOf, uriIn } from '../host/git.ts';
 import { leadsOut, wayTo } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
 import { comparisonMarkdown } from './compare-markdown.ts';
@@ -27,8 +27,7 @@ import {
 } from './compare-sides.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
-import { filesOfRevision, repositoryOf, uriIn } from './git.ts';
-import { cureOf, shownPath } from './input.ts';
+import { cureOf, shownPath } from './shown-path.ts';
 import { speaker } from './speaker.ts';
 import { noOrders, visibleData } from './terminal.ts';
 
@@ -165,10 +164,7 @@ interface Asked {
 }
 
 async function askedOf(paths: readonly string[]): Promise<Asked | Refusal> {
-  const at = resolve(paths[0] ?? '.');
-  const isFolder = async (path: string) => (await stat(path).catch(() => undefined))?.isDirectory();
-  const folder = (await isFolder(at)) ? at : (await isFolder(dirname(at))) ? dirname(at) : '.';
-  const repository = await repositoryOf(folder);
+  const repository = await repositoryOf(await folderOf(resolve(paths[0] ?? '.')));
   if (repository.root === undefined) return { message: repository.message };
   const { root, isBare } = repository;
   const wanted = paths.map((path) => wayTo(resolve(path), root));

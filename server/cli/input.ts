@@ -3,45 +3,32 @@ import { dirname, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createService, type Message, message, type Service } from '../../core/index.ts';
 import { doughFilesBelow, readDough, realFile, rootAbove, type Unreadable } from '../host/disk.ts';
-import { shownFrom } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
 import { progress } from './progress.ts';
 import type { Trouble } from './report/report.ts';
+import { readTextsAt } from './revision-texts.ts';
+import { cureOf, shownPath } from './shown-path.ts';
 import { say, wording } from './speaker.ts';
-import { complain, visibleLine } from './terminal.ts';
-
-/** A file the caller asked for, with its path as it is shown. */
-export interface AskedFile {
-  readonly uri: string;
-  readonly shown: string;
-}
-
-/** Files as they were read, before anybody looks into them. */
-export interface Texts {
-  /** All that could be read, those asked for and those around them. */
-  readonly texts: readonly (readonly [uri: string, text: string])[];
-  readonly roots: readonly string[];
-  /** In the order asked for, folders in the order of their names, none twice. */
-  readonly asked: readonly AskedFile[];
-  /** The path to show for any file the core names. */
-  shown(uri: string): string;
-  /** What could not be read, each told on standard error already. */
-  readonly troubles: readonly Trouble[];
-  /** Whether something asked for could not be read. */
-  readonly failed: boolean;
-}
+import { complain } from './terminal.ts';
+import type { AskedFile, Texts } from './texts.ts';
 
 export interface Input extends Texts {
   readonly service: Service;
 }
 
-/** As `readTexts`, ready to be asked; `forPrograms` where another program reads the answers. */
+/** As `readTexts`, ready to be asked for one file after another; `forPrograms` where another program reads the answers. */
 export async function readInput(
   paths: readonly string[],
-  options: { readonly around?: boolean; readonly forPrograms?: boolean } = {},
+  options: {
+    readonly around?: boolean;
+    readonly forPrograms?: boolean;
+    /** A revision of git to read them from, in the place of the disk. */
+    readonly at?: string | undefined;
+  } = {},
 ): Promise<Input> {
-  const read = await readTexts(paths, options);
-  const service = createService();
+  const { at } = options;
+  const read = at === undefined ? await readTexts(paths, options) : await readTextsAt(paths, at);
+  const service = createService({ lean: true });
   // The core's own cap is for an editor.
   service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER, ...wording(options.forPrograms) });
   for (const [uri, text] of read.texts) service.setText(uri, text);
@@ -143,23 +130,4 @@ export async function readTexts(
     troubles,
     failed: troubles.length > 0,
   };
-}
-
-/** What to do about a file that cannot be read. */
-export function cureOf(why: Unreadable): Message {
-  return message(`command-files.${cures[why]}`);
-}
-
-const cures = {
-  missing: 'missing',
-  folder: 'folder',
-  'no permission': 'no-permission',
-  'too large': 'too-large',
-  binary: 'binary',
-  broken: 'broken',
-} as const satisfies Record<Unreadable, string>;
-
-/** A path as it is shown: from the current folder where it lies below, with slashes. */
-export function shownPath(path: string): string {
-  return visibleLine(shownFrom('.', path));
 }

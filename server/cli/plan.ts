@@ -17,13 +17,18 @@ import { type FileFormat, formatOf, isData, isTable, writeOut } from './write-ou
 
 export interface PlanOptions {
   readonly plan?: string;
+  /** A revision of git to read the plan and its formulas from. */
+  readonly at?: string;
   readonly format?: FileFormat | 'text';
   readonly out?: string;
 }
 
 /** Writes the production run of a plan: 0, 1 where something of it could not be planned or will be late, 2 when it could not be read. */
 export async function plan(path: string, options: PlanOptions): Promise<ExitCode> {
-  const input = await readInput([path], { forPrograms: isTable(formatOf(options)) });
+  const input = await readInput([path], {
+    forPrograms: isTable(formatOf(options)),
+    at: options.at,
+  });
   const all = input.asked.flatMap(({ uri }) => input.service.plans(uri));
   const chosen = options.plan === undefined ? all : all.filter((one) => one.plan === options.plan);
   if (chosen.length === 0) {

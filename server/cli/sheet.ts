@@ -7,11 +7,11 @@ import {
   foldName,
   type Message,
   message,
-  type SheetView,
+  type SheetDocument,
   writeSheets,
 } from '../../core/index.ts';
+import { stateAt, stateOf } from '../host/git.ts';
 import type { ExitCode } from './exit-code.ts';
-import { stateOf } from './git.ts';
 import { readInput } from './input.ts';
 import { say } from './speaker.ts';
 import { complain } from './terminal.ts';
@@ -19,6 +19,8 @@ import { type FileFormat, formatOf, isData, isTable, writeOut } from './write-ou
 
 export interface SheetOptions extends AskedWords {
   readonly formula?: string;
+  /** A revision of git to read the formulas from. */
+  readonly at?: string;
   readonly format?: FileFormat | 'text';
   readonly out?: string;
 }
@@ -33,7 +35,10 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
     complain(`${optionName(read.word)} ${options[read.word]}`, say(read.cure));
     return 2;
   }
-  const input = await readInput([path], { forPrograms: isTable(formatOf(options)) });
+  const input = await readInput([path], {
+    forPrograms: isTable(formatOf(options)),
+    at: options.at,
+  });
   const all = input.asked.flatMap(({ uri }) =>
     input.service
       .symbols(uri)
@@ -51,7 +56,8 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
   const sheets: FiledSheet[] = [];
   for (const view of views) {
     const folder = dirname(fileURLToPath(view.uri));
-    if (!states.has(folder)) states.set(folder, stateOf(folder));
+    if (!states.has(folder))
+      states.set(folder, options.at === undefined ? stateOf(folder) : stateAt(path, options.at));
     sheets.push({ view, origin: { file: input.shown(view.uri), ...(await states.get(folder)), date } });
   }
   const format = formatOf(options);
@@ -72,7 +78,7 @@ function tellTrouble({ view, origin }: FiledSheet): boolean {
   return view.notDone.length > 0 || view.state !== 'ready';
 }
 
-function missing(there: readonly SheetView[], name: string | undefined): Message {
+function missing(there: readonly SheetDocument[], name: string | undefined): Message {
   if (name === undefined || there.length === 0) return message('command-files.no-formula');
   return message('command-files.no-formula-named', { name, names: there.map(({ formula }) => formula) });
 }

@@ -1,8 +1,8 @@
 import { dirname, join } from 'node:path';
 import { createService, type FileSummary, foldName, type Message } from '../../core/index.ts';
 import { doughFilesBelow, readDough } from '../host/disk.ts';
+import { blobsOf, git, repositoryOf } from '../host/git.ts';
 import { wayTo } from '../host/paths.ts';
-import { blobsOf, git, repositoryOf } from './git.ts';
 
 /** What is about to be committed, and what has to do with it. */
 export interface Staged {

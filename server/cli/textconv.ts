@@ -13,7 +13,8 @@ import {
 import { readDough, rootAbove } from '../host/disk.ts';
 import { canonicalUri } from '../host/uris.ts';
 import type { ExitCode } from './exit-code.ts';
-import { cureOf, readSurroundings } from './input.ts';
+import { readSurroundings } from './input.ts';
+import { cureOf } from './shown-path.ts';
 import { type Keeping, keepHistory, keepShown } from './shown-texts.ts';
 import { say, wording } from './speaker.ts';
 import { complain } from './terminal.ts';

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import { chmod, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname, extname, join } from 'node:path';
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import { type Message, message } from '../../core/index.ts';
 import { say } from './speaker.ts';
 import { complain, noOrders, visible } from './terminal.ts';
@@ -39,17 +40,36 @@ export interface Overwriting {
   readonly isData?: boolean;
 }
 
+/** A text, or its pieces one after another, so that a long one needs no room for all of it. */
+export type Written = string | Iterable<string>;
+
+/** Writes pieces to standard output, each when whoever reads them has taken those before. */
+export async function writePieces(pieces: Iterable<string>): Promise<void> {
+  for (const piece of pieces) {
+    if (!process.stdout.write(piece)) await drained();
+    // What a weak reference points to is held until the turn ends.
+    else await nextTurn();
+  }
+}
+
+/** Where nobody reads any more or the disk is full the program ends meanwhile, see `main.ts`. */
+function drained(): Promise<void> {
+  return new Promise((resolve) => process.stdout.once('drain', () => resolve()));
+}
+
 /**
  * Writes a text to standard output, or whole or not at all into a file. Answers whether it could; why not is told on
  * standard error. A formula file is never written over by what is no formula, nor by another one unasked.
  */
 export async function writeOut(
-  text: string,
+  text: Written,
   file: string | undefined,
   overwriting: Overwriting = {},
 ): Promise<boolean> {
   if (file === undefined) {
-    process.stdout.write(overwriting.isData === true ? text : noOrders(visible(text)));
+    const pieces = typeof text === 'string' ? [text] : text;
+    if (overwriting.isData === true) await writePieces(pieces);
+    else process.stdout.write(noOrders(visible([...pieces].join(''))));
     return true;
   }
   const refusal = await refusalOf(file, overwriting);
@@ -110,7 +130,7 @@ export function writeTrouble(error: unknown, here = false): Message {
  * Puts a text in the place of a file, or makes one, whole or not at all: it is written beside the file and takes its
  * name when it is complete. A link stays one, and a file keeps its mode.
  */
-export async function replaceFile(path: string, text: string): Promise<void> {
+export async function replaceFile(path: string, text: Written): Promise<void> {
   const target = await realpath(path).catch(() => path);
   const about = await stat(target).catch(() => undefined);
   // What is no ordinary file, such as a device or a pipe, cannot be put in another's place.

@@ -128,12 +128,15 @@ async function readAtMost(
     const pieces: Buffer[] = [];
     let size = 0;
     for (;;) {
-      const piece = Buffer.allocUnsafe(Math.min(most + 1 - size, Math.max(64 * 1024, about.size + 1)));
+      // One byte of room more than there shall be: where it stays empty the file has ended.
+      const wanted = size === 0 && about.size > 0 ? about.size + 1 : 64 * 1024;
+      const piece = Buffer.allocUnsafe(Math.min(most + 1 - size, wanted));
       const { bytesRead } = await file.read(piece, 0, piece.length, null);
-      if (bytesRead === 0) return { bytes: Buffer.concat(pieces) };
       size += bytesRead;
       if (size > most) return { why: 'too large' };
-      pieces.push(piece.subarray(0, bytesRead));
+      if (bytesRead > 0) pieces.push(piece.subarray(0, bytesRead));
+      if (bytesRead === 0 || size === about.size)
+        return { bytes: pieces.length === 1 ? pieces[0]! : Buffer.concat(pieces) };
     }
   } finally {
     await file.close();

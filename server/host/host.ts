@@ -1,3 +1,4 @@
+import type { HistoryRevision, Message, UsualConditions } from '../../core/index.ts';
 import type { RulePageFolders } from '../convert/rule-pages.ts';
 
 /** The largest file that is read, in bytes; a formula collection of a lifetime is smaller. */
@@ -7,6 +8,8 @@ export const largestFileBytes = 4 * 1024 * 1024;
 export interface Host {
   /** Absent where there is no file system: then the open documents are all there is. */
   readonly files?: HostFiles;
+  /** The revisions of git; absent where no program can be started. */
+  readonly revisions?: HostRevisions;
   /** Where the pages of the rules lie, unless the client says otherwise. */
   readonly rulePages?: RulePageFolders;
 }
@@ -23,4 +26,15 @@ export interface HostFiles {
   read(uri: string): Promise<string | undefined>;
   /** The folder whose files belong with a file that lies in no workspace folder. */
   rootOf(uri: string): Promise<string>;
+}
+
+export interface HostRevisions {
+  /**
+   * The revisions of a formula of a file up to the present commit, each worked out among its own files; a message where
+   * there are none to be had. Git is started for it, so that only what somebody asks for in a trusted folder may ask it.
+   */
+  ofFormula(
+    asked: { readonly uri: string; readonly formula: string; readonly usual: UsualConditions },
+    pause: () => Promise<void>,
+  ): Promise<readonly HistoryRevision[] | { readonly message: Message }>;
 }

@@ -39,6 +39,11 @@ process.on('unhandledRejection', (reason) => connection.console.error(`Unexpecte
 const docs = join(dirname(realpathSync(process.argv[1] ?? '.')), '..', 'docs');
 serve(connection, schedule, encoding, {
   files: disk,
+  // What asks git needs the core, which is not loaded before it is wanted.
+  revisions: {
+    ofFormula: async (asked, pause) =>
+      (await import('../history/revision-keeper.ts')).revisionsOf(asked, pause),
+  },
   ...(existsSync(join(docs, 'rules')) ? { rulePages: rulePagesBelow(docs) } : {}),
 });
 

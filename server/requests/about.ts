@@ -4,6 +4,7 @@ import type { Abilities } from '../convert/abilities.ts';
 import type { Naming } from '../convert/convert.ts';
 import type { LensCommands } from '../convert/convert-navigation.ts';
 import { checkpoint, guardedRequest, type Log } from '../host/guard.ts';
+import type { HostRevisions } from '../host/host.ts';
 import { canonicalUri } from '../host/uris.ts';
 import type { Diagnostics } from '../sync/diagnostics.ts';
 import type { OpenDocuments } from '../sync/documents.ts';
@@ -24,6 +25,8 @@ export interface QuestionParts {
   readonly filesRead: (atMostMilliseconds: number) => Promise<unknown>;
   /** The commands of the client that lenses may call. */
   readonly lensCommands: LensCommands;
+  /** The revisions of git, where this machine can ask it. */
+  readonly revisions?: HostRevisions | undefined;
   /** Called when the client shows that it knows our own requests. */
   readonly asked: () => void;
 }

@@ -2,6 +2,7 @@ import {
   type CodeAction,
   CodeActionKind,
   type CodeActionParams,
+  CodeActionTriggerKind,
   type Connection,
   LSPErrorCodes,
   type Range,
@@ -68,7 +69,11 @@ export function answerActions(parts: ActionParts, about: About): void {
       const mayHold = (kind: string): boolean =>
         wanted(kind) || context.only!.some((asked) => isOrHolds(kind, asked));
       const only = (Object.keys(kinds) as ActionKind[]).filter((kind) => mayHold(kinds[kind]));
-      const offered = service.actions(uri, toTextRange(range), only).filter((one) => wanted(kindOf(one)));
+      // Whoever asks with each move of the cursor wants to know what is to be mended here, not all that could be rewritten.
+      const isUnasked = context.triggerKind === CodeActionTriggerKind.Automatic && context.only === undefined;
+      const offered = service
+        .actions(uri, toTextRange(range), only)
+        .filter((one) => wanted(kindOf(one)) && (!isUnasked || one.findings.length > 0));
       return [...fixes, ...offered.flatMap((one) => actionOf(parts, service, uri, range, one))];
     }),
   );

@@ -20,6 +20,7 @@ import { answerActions } from './actions.ts';
 import { answerCompletion } from './completion.ts';
 import { answerFormatting } from './formatting.ts';
 import { answerHints } from './hints.ts';
+import { answerHistory } from './history.ts';
 import { answerNavigation } from './navigation.ts';
 import { answerPanel } from './panel.ts';
 import { answerSemanticTokens } from './semantic-tokens.ts';
@@ -103,6 +104,7 @@ export function answerQuestions(parts: QuestionParts): void {
   });
 
   answerPanel(parts);
+  answerHistory(parts);
 
   if (!able.pullsFindings) return;
   connection.languages.diagnostics.on((params, token) =>

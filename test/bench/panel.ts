@@ -1,4 +1,4 @@
-import { createService, type SheetView } from '../../core/index.ts';
+import { createService, type SheetDocument } from '../../core/index.ts';
 import { openPanel } from '../client/panel-page.ts';
 import { launchChromium } from '../editors/code-server.ts';
 
@@ -19,7 +19,7 @@ try {
     const text = formulaOf(lines);
     const service = createService();
     service.setText(uri, text);
-    const sheet = () => JSON.parse(JSON.stringify(service.sheet(uri, 0, {}))) as SheetView;
+    const sheet = () => JSON.parse(JSON.stringify(service.sheet(uri, 0, {}))) as SheetDocument;
     sheet();
     const panel = await openPanel(browser);
     const began = performance.now();

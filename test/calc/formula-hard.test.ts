@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { lusolve, type Matrix, matrix } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { createService } from '../../core/index.ts';
+import { partsOf } from '../sheet/parts.ts';
 
 // Our own invented formula with everything a professional's hardest has: three preferments and one inside another, a levain
 // that is a formula of its own with ripe and kept-back culture, a scald, a soaker without flour, eggs and milk, butter in
@@ -124,7 +125,7 @@ describe('a professional’s hardest formula', () => {
     for (const sheet of [once, twice]) {
       expect(sheet.state).toBe('ready');
       let [exact, shown] = [0, 0];
-      for (const block of sheet.blocks) {
+      for (const block of partsOf(sheet).blocks) {
         // What is added later comes on top of what is in the bowl, and all of it is one batch.
         if (block.kind !== 'later') [exact, shown] = [0, 0];
         exact += block.rows.reduce((sum, row) => sum + (row.weigh?.grams ?? Number.NaN), 0);

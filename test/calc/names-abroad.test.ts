@@ -16,7 +16,7 @@ describe('names of other languages', () => {
       ),
     );
     const seen = new Map<string, string>();
-    for (const { folded, name } of catalogueNamesAbroad) {
+    for (const { folded, name } of catalogueNamesAbroad()) {
       const meant = row(name);
       expect(meant, name).toBeDefined();
       expect(own.get(folded) ?? meant, folded).toBe(meant);
@@ -29,7 +29,7 @@ describe('names of other languages', () => {
 
   test('are there in all four languages for every row of the catalogue', () => {
     const told = new Map<string, Set<string>>();
-    for (const { name, tongue } of catalogueNamesAbroad)
+    for (const { name, tongue } of catalogueNamesAbroad())
       told.set(row(name)!, (told.get(row(name)!) ?? new Set()).add(tongue));
     const lacking = catalogueIngredients.flatMap(({ name }) =>
       tongues.filter((tongue) => !told.get(name)?.has(tongue)).map((tongue) => `${name}: ${tongue}`),

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { folderWith } from '../server/places.ts';
+import { partsOf, tablesIn } from '../sheet/parts.ts';
 import { doughwright } from './run.ts';
 
 const tin = `formula Quay Tin:
@@ -51,8 +52,9 @@ describe('doughwright sheet', () => {
       expect([code, stderr]).toEqual([0, '']);
       const [sheet] = JSON.parse(stdout);
       expect(sheet).toMatchObject({ file: 'two.dough', formula: 'Quay Tin', line: 1, tried: true });
-      expect(sheet.blocks[0].rows[0].weigh.grams, size[0]!).toBeCloseTo(flour, 3);
-      expect(sheet.blocks[0].rows[0].line).toBe(3);
+      const [first] = tablesIn(sheet.sections, 'bowl')[0]!.rows;
+      expect(first!.cells.weigh!.grams, size[0]!).toBeCloseTo(flour, 3);
+      expect(first!.line).toBe(3);
     }
   });
 
@@ -75,15 +77,15 @@ describe('doughwright sheet', () => {
     ];
     const { stdout } = await doughwright(path, 'sheet', 'two.dough', '--format', 'json', ...day);
     const [sheet] = JSON.parse(stdout);
-    const figures = sheet.conditions.map(({ key, figure }: { key: string; figure: number }) => [key, figure]);
-    expect(Object.fromEntries(figures)).toMatchObject({
+    const { conditions, moments } = partsOf(sheet);
+    expect(Object.fromEntries(conditions.map(({ key, figure }) => [key, figure]))).toMatchObject({
       room: 27,
       flour: 20,
       'tap water': 9,
       'scale step': 10,
     });
-    const bulk = sheet.timeline.moments.find(({ text }: { text: string }) => text === 'bulk 2 h');
-    expect(bulk.clock.time).toBe('03:20');
+    const bulk = moments.find(({ text }) => text === 'bulk 2 h');
+    expect(bulk!.clock!.time).toBe('03:20');
   });
 
   it('writes each format into a file, whole or not at all, by the ending of its name', async () => {
@@ -250,11 +252,9 @@ describe('doughwright sheet', () => {
         'json',
       );
       const sheet = JSON.parse(stdout)[0] ?? JSON.parse(stdout);
-      const rows = sheet.blocks.flatMap(
-        (block: { rows: { scaleReads: { figure: string; unit: string } }[] }) => block.rows,
-      );
-      const { figure, unit } = rows.at(-1).scaleReads;
-      const grams = Number(figure) * (unit === 'kg' ? 1000 : 1);
+      const rows = tablesIn(sheet.sections, 'bowl', 'later').flatMap((section) => section.rows);
+      const { text, unit } = rows.at(-1)!.cells.reads!;
+      const grams = Number(text) * (unit === 'kg' ? 1000 : 1);
       expect(Math.abs(grams - pieces * 900)).toBeLessThanOrEqual(5 + 1e-9);
     }
   });

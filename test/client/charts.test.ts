@@ -1,9 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { plainDisplay } from '../../core/text/display.ts';
-import type { SheetView } from '../../server/protocol.ts';
+import type { SheetDocument } from '../../server/protocol.ts';
 import { wordedIn } from '../../server/sync/language.ts';
 import { launchChromium } from '../editors/code-server.ts';
+import { partsOf, withFound } from '../sheet/parts.ts';
 import { computedSheet, crowdedComputedSheet } from './computed-sheets.ts';
 import { axeViolations, sideways } from './look.ts';
 import { openPanel, type PanelOptions, type PanelPage } from './panel-page.ts';
@@ -21,7 +22,7 @@ afterEach(async () => {
   expect(wrong).toEqual([]);
 });
 
-async function open(options: PanelOptions, ...sheets: readonly SheetView[]): Promise<Page> {
+async function open(options: PanelOptions, ...sheets: readonly SheetDocument[]): Promise<Page> {
   panel = await openPanel(browser, options);
   for (const sheet of sheets) await panel.show(sheet);
   return panel.page;
@@ -32,9 +33,11 @@ const ferry = () => computedSheet('Ferry Loaf', { clock: { by: 'ready', minutes:
 describe('the charts in the panel', () => {
   it('stand at what they draw: mixing, the steps, what comes of it', async () => {
     const page = await open({}, ferry());
-    expect(await page.locator('.mixing .chart h3').textContent()).toContain('Temperature');
-    expect(await page.locator('.working > .chart h2').textContent()).toBe('The work over time');
-    expect(await page.locator('.outcome > .chart h2').textContent()).toBe('What the dough is made of');
+    expect(await page.locator('.mixing-chart h2').textContent()).toContain('Temperature');
+    expect(await page.locator('.timeline-chart h2').textContent()).toBe('The work over time');
+    expect(await page.locator('.outcome .composition-chart h2').textContent()).toBe(
+      'What the dough is made of',
+    );
   });
 
   it.each([
@@ -50,12 +53,12 @@ describe('the charts in the panel', () => {
   it('say in a table what they show, for keyboard and screen reader', async () => {
     const sheet = ferry();
     const page = await open({}, sheet);
-    const chart = page.locator('.mixing .chart');
+    const chart = page.locator('.mixing-chart');
     await chart.locator('summary').focus();
     await page.keyboard.press('Enter');
     const cells = await chart.locator('tbody tr').first().locator('td').allTextContents();
-    expect(cells).toEqual(sheet.charts[0]!.table.rows[0]);
-    expect(await page.getByRole('img', { name: sheet.charts[0]!.title }).count()).toBe(1);
+    expect(cells).toEqual(partsOf(sheet).charts[0]!.table.rows[0]);
+    expect(await page.getByRole('img', { name: partsOf(sheet).charts[0]!.title }).count()).toBe(1);
   });
 
   it.each(['Ferry Loaf', 'Slack Water Brown', 'Breakwater Rye', 'Slipway Hearth'])(
@@ -72,10 +75,10 @@ describe('the charts in the panel', () => {
 
   it('keep the last whole figures, paler, while the sheet is held up', async () => {
     const sheet = ferry();
-    const held: SheetView = {
+    const held: SheetDocument = {
       ...sheet,
       ...{ state: 'held', heldBy: { line: 3, message: 'Write the amount.' } },
-      ...{ charts: [], trials: [], yields: [], makes: [] },
+      ...{ sections: [], makes: [] },
     };
     const page = await open({ theme: 'dark' }, sheet);
     const colour = () =>
@@ -92,12 +95,15 @@ describe('the charts in the panel', () => {
 describe('the clock', () => {
   it('tells the time of each step, and of each fold within it', async () => {
     const page = await open({}, ferry());
-    const bulk = page.locator('.steps li').first();
-    expect(await bulk.locator('.clock').textContent()).toBe('00:53');
+    const when = async (name: RegExp) => {
+      const row = page.locator('.clock tbody tr').filter({ has: page.getByRole('button', { name }) });
+      return row.first().locator('.clock').textContent();
+    };
+    expect(await when(/^bulk/)).toBe('00:53');
     // Fold at 50 min.
-    expect(await bulk.locator('.folds').textContent()).toBe('fold 01:43');
+    expect(await when(/^fold/)).toBe('01:43');
     await panel.show(computedSheet('Ferry Loaf'));
-    expect(await page.locator('.folds').count()).toBe(0);
+    expect(await when(/^fold/)).toBe('after 1 h 22 min');
   });
 });
 
@@ -105,33 +111,29 @@ describe('trials in the panel', () => {
   it('stand below the mixing, measured beside worked out, and lead to their line', async () => {
     const sheet = computedSheet('Slipway Hearth');
     const page = await open({}, sheet);
-    const trial = page.locator('.mixing .trial').first();
+    const trial = page.locator('.trial').first();
     const rows = await trial.locator('tbody tr').all();
-    expect(rows).toHaveLength(sheet.trials[0]!.readings.length);
-    const [first] = sheet.trials[0]!.readings;
+    const [first] = partsOf(sheet).trials;
+    expect(rows).toHaveLength(first!.rows.length);
+    const [{ name, cells }] = first!.rows as [(typeof first & object)['rows'][number]];
     expect(await rows[0]!.locator('th, td').allTextContents()).toEqual([
-      first!.when,
-      `${first!.measured} ${first!.stage}`,
-      `${first!.workedOut} ${first!.stageWorkedOut}`,
-      first!.difference,
+      ...[name, cells.measured!.text, cells.computed!.text, cells.off!.text],
     ]);
-    await trial.getByRole('button', { name: '2026-03-10' }).click();
-    expect(panel.sent.at(-1)).toEqual({ type: 'reveal', uri: sheet.uri, line: sheet.trials[0]!.line });
+    await trial.getByRole('button', { name: 'Trial 2026-03-10' }).click();
+    expect(panel.sent.at(-1)).toEqual({ type: 'reveal', uri: sheet.uri, line: first!.line });
   });
 
   it('have what was found at them, and so has what comes of it', async () => {
     const sheet = computedSheet('Ferry Loaf');
-    const line = sheet.trials[1]!.readings[0]!.line;
-    const bakeLoss = sheet.yields.find(({ key }) => key === 'bake loss')!.line!;
+    const { trials, yields } = partsOf(sheet);
+    const line = trials[1]!.rows[0]!.line!;
+    const bakeLoss = yields.find(({ key }) => key === 'bake loss')!.line!;
     const page = await open(
       {},
-      {
-        ...sheet,
-        findings: [
-          { line, level: 'info', code: 'trial-contradicts', message: 'Three degrees off.' },
-          { line: bakeLoss, level: 'hint', code: 'bake-loss', message: 'Usual is 11%.' },
-        ],
-      },
+      withFound(sheet, [
+        { line, level: 'info', code: 'trial-contradicts', message: 'Three degrees off.' },
+        { line: bakeLoss, level: 'hint', code: 'bake-loss', message: 'Usual is 11%.' },
+      ]),
     );
     expect(await page.locator('.trial').nth(1).locator('.finding').textContent()).toContain(
       'Three degrees off.',
@@ -172,9 +174,11 @@ describe('the charts of a sheet in another language', () => {
   ])('have no words on words at %i pixels: %s', async (width, formula) => {
     const display = { ...plainDisplay, decimalSign: 'comma' } as const;
     const sheet = computedSheet(formula, {}, { ...(await wordedIn('de')), display });
-    expect(sheet.charts.map(({ title }) => title)).toContain('Temperatur und Entwicklung beim Kneten');
+    expect(partsOf(sheet).charts.map(({ title }) => title)).toContain(
+      'Temperatur und Entwicklung beim Kneten',
+    );
     const page = await open({ width }, sheet);
-    expect(await page.locator('.chart').count()).toBe(sheet.charts.length);
+    expect(await page.locator('.chart').count()).toBe(partsOf(sheet).charts.length);
     expect(await wordsOnWords(page)).toEqual([]);
     expect(await sideways(page)).toBe(0);
   });

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createService, type Settings, type SheetOptions } from '../../core/index.ts';
-import type { SheetView } from '../../server/protocol.ts';
+import type { SheetDocument } from '../../server/protocol.ts';
 import { projectFolder } from '../editors/places.ts';
 
 /** A sheet of the demo bakery as the core works it out. */
@@ -9,7 +9,7 @@ export function computedSheet(
   formula: string,
   asked: SheetOptions = {},
   settings: Partial<Settings> = {},
-): SheetView {
+): SheetDocument {
   const service = createService();
   service.setSettings(settings);
   const examples = join(projectFolder, 'examples');
@@ -21,7 +21,7 @@ export function computedSheet(
 }
 
 /** Everything at once: forty ingredients, long names, names from right to left and with marks, three preferments. */
-export function crowdedComputedSheet(): SheetView {
+export function crowdedComputedSheet(): SheetDocument {
   const long = Array.from({ length: 32 }, (_, index) =>
     `number ${index + 1} of the long-named seeds from the upper shelf of the store`.slice(0, 60),
   );

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createFollower, type Follower } from '../../client/preview/follower.ts';
 import { formulaKey } from '../../client/preview/messages.ts';
-import type { SheetOptions, SheetParams, SheetResult, SheetView } from '../../server/protocol.ts';
+import type { SheetDocument, SheetOptions, SheetParams, SheetResult } from '../../server/protocol.ts';
 import { emptyFormula, harbourTin } from './sheets.ts';
 
 const place = { uri: harbourTin.uri, line: 5 };
@@ -96,11 +96,11 @@ async function answerByLine({ line }: SheetParams): Promise<SheetResult> {
 function following(answer: (params: SheetParams, signal: AbortSignal) => Promise<SheetResult>): {
   follower: Follower;
   asked: SheetParams[];
-  shown: [number, SheetView | string][];
+  shown: [number, SheetDocument | string][];
   tried: Map<string, SheetOptions>;
 } {
   const asked: SheetParams[] = [];
-  const shown: [number, SheetView | string][] = [];
+  const shown: [number, SheetDocument | string][] = [];
   const tried = new Map<string, SheetOptions>();
   const follower = createFollower({
     ask: (params, signal) => {

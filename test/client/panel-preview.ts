@@ -1,8 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { WorkState } from '../../client/preview/messages.ts';
-import { momentsOf } from '../../client/preview/moments.ts';
-import type { SheetView } from '../../server/protocol.ts';
+import type { SheetDocument } from '../../server/protocol.ts';
 import { launchChromium } from '../editors/code-server.ts';
 import { projectFolder } from '../editors/places.ts';
 import { computedSheet, crowdedComputedSheet } from './computed-sheets.ts';
@@ -49,7 +48,7 @@ try {
     await picture(`computed-crowded-${width}`, 'light', width, [crowdedComputedSheet()]);
   for (const width of [320, 1000]) {
     for (const moment of [0, 1, 2]) {
-      const { key } = momentsOf(ferry)[moment]!;
+      const { id: key } = ferry.moments[moment]!;
       const timers =
         moment === 2 ? { [key]: { label: 'speed 1', startedAt: Date.now() - 50_000, seconds: 180 } } : {};
       await picture(`working-${moment}-${width}`, width === 320 ? 'dark' : 'light', width, [ferry], {
@@ -57,7 +56,7 @@ try {
       });
     }
   }
-  const sized: SheetView = {
+  const sized: SheetDocument = {
     ...harbourTin,
     size: { ...harbourTin.size, asked: { by: 'pieces', pieces: 24 } },
   };
@@ -70,7 +69,7 @@ async function picture(
   name: string,
   theme: ThemeName,
   width: number,
-  sheets: readonly SheetView[],
+  sheets: readonly SheetDocument[],
   work?: WorkState,
 ): Promise<void> {
   const panel = await openPanel(browser, {

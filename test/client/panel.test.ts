@@ -1,12 +1,12 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { noWork } from '../../client/preview/messages.ts';
-import { labelsOf } from '../../core/sheet/build/sheet-labels.ts';
-import { plainDisplay } from '../../core/text/display.ts';
-import { german } from '../../core/words/de/german.ts';
-import { speakerOf } from '../../core/words/speak.ts';
-import type { ShownSheet } from '../../server/protocol.ts';
+import type { Cell, Fact, Section, SheetFinding, ShownSheet } from '../../server/protocol.ts';
+import { wordedIn } from '../../server/sync/language.ts';
 import { launchChromium } from '../editors/code-server.ts';
+import { exampleSheets } from '../sheet/all-sheets.ts';
+import { placesOf, tablesIn, withFound } from '../sheet/parts.ts';
+import { computedSheet } from './computed-sheets.ts';
 import { axeViolations, sideways } from './look.ts';
 import { openPanel, type PanelOptions, type PanelPage } from './panel-page.ts';
 import {
@@ -48,19 +48,18 @@ const noFormula = { what: 'No formula at the cursor.', cure: 'Put the cursor int
 describe('what stands on the sheet', () => {
   it('is what the server sent, figure by figure, in the order of the work', async () => {
     const page = await open({}, harbourTin);
-    const blocks = await page.locator('.block h2').allTextContents();
-    expect(blocks).toEqual(harbourTin.blocks.map((block) => block.title));
-    const sent = harbourTin.blocks.flatMap((block) => block.rows.map((row) => spoken(row.weigh!)));
-    expect(await page.locator('tbody td.weigh').allTextContents()).toEqual(sent);
-    const reads = harbourTin.blocks.flatMap((block) =>
-      block.rows.flatMap((row) => (row.scaleReads ? [spoken(row.scaleReads)] : [])),
+    const sections = tablesIn(harbourTin.sections, 'before', 'bowl', 'later');
+    expect(await page.locator('.weighing h2').allTextContents()).toEqual(sections.map(({ title }) => title));
+    const sent = (key: 'weigh' | 'reads') =>
+      sections.flatMap(({ rows }) => rows.flatMap(({ cells }) => cells[key] ?? [])).map(spoken);
+    expect(await page.locator('tbody td.weigh').allTextContents()).toEqual(sent('weigh'));
+    expect((await page.locator('tbody td.reads').allTextContents()).filter(Boolean)).toEqual(sent('reads'));
+    const [mixing] = tablesIn(harbourTin.sections, 'mixing');
+    expect(await page.locator('.mixing tbody .celsius').allTextContents()).toEqual(
+      mixing!.rows.map(({ cells }) => cells.celsius!.text),
     );
-    expect(await page.locator('tbody td.reads').allTextContents()).toEqual(reads);
-    expect(await page.locator('.phase .celsius').allTextContents()).toEqual(
-      harbourTin.mixing?.phases.map((phase) => phase.celsius),
-    );
-    expect(await page.locator('.steps li').allTextContents()).toEqual(
-      harbourTin.steps.map((step) => step.text),
+    expect(await page.locator('.clock tbody .name').allTextContents()).toEqual(
+      harbourTin.moments.filter(({ of }) => of === 'step').map(({ title }) => title),
     );
   });
 
@@ -87,12 +86,12 @@ describe('what stands on the sheet', () => {
   });
 
   it('says the temperature of the water once', async () => {
-    const [before, bowl, ...later] = harbourTin.blocks;
-    const rows = bowl!.rows.map((row) =>
-      row.name === 'water' ? { ...row, note: harbourTin.water!.text } : row,
-    );
-    const page = await open({}, { ...harbourTin, blocks: [before!, { ...bowl!, rows }, ...later] });
-    expect(await page.getByText(harbourTin.water!.text).count()).toBe(1);
+    const [bowl] = tablesIn(harbourTin.sections, 'bowl');
+    const { text } = bowl!.rows.find(({ about }) => about)!.about!;
+    const rows = bowl!.rows.map((row) => (row.name === 'water' ? { ...row, notes: [text] } : row));
+    const sections = harbourTin.sections.map((one) => (one === bowl ? { ...bowl!, rows } : one));
+    const page = await open({}, { ...harbourTin, sections });
+    expect(await page.getByText(text).count()).toBe(1);
   });
 
   it('never takes a text of the file for markup', async () => {
@@ -134,11 +133,11 @@ describe('what stands on the sheet', () => {
 
 describe('the words of the panel', () => {
   it('are those that come with the sheet, in its language, also where that changes', async () => {
+    const asked = { size: { by: 'pieces', pieces: 30 } } as const;
     const page = await open({}, withFindings);
-    const inGerman = { ...withFindings, labels: labelsOf(speakerOf(german, plainDisplay)) };
-    await panel.show(inGerman);
+    await panel.show(computedSheet('Ferry Loaf', asked, await wordedIn('de')));
     const words = (await page.locator('main').allInnerTexts()).join(' ').replaceAll(/\s+/g, ' ');
-    for (const word of ['Zutat', 'Abwiegen', 'Wie in der Datei', 'Größe nach', 'Nach dem Kneten', 'Fehler:'])
+    for (const word of ['Zutat', 'Abwiegen', 'Wie in der Datei', 'Größe nach', 'Uhrzeit', 'Vorsicht'])
       expect(words).toContain(word);
     expect(words).not.toMatch(/\b(Ingredient|Weigh|As in the file|Size by|After mixing|Error)\b/);
     expect(await page.locator('html').getAttribute('lang')).toBe('de');
@@ -157,12 +156,30 @@ describe('findings', () => {
       .nth(1);
     const below = rowAfterWater.locator('xpath=following-sibling::tr[1]');
     expect(await below.textContent()).toContain(findingAtWater.message);
-    expect(await page.locator('.phases > li').nth(3).textContent()).toContain(findingAtPhase.message);
-    expect(await page.locator('.steps li').nth(4).textContent()).toContain(findingAtStep.message);
+    const mixing = page.locator('.mixing tbody tr');
+    expect(await mixing.nth(4).textContent()).toContain(findingAtPhase.message);
+    expect(await page.locator('.clock tbody tr').nth(4).textContent()).toContain(findingAtStep.message);
     expect(await page.locator('.title .finding').textContent()).toBe(
       `Information: ${findingAtNothing.message} (line 3)`,
     );
     expect(await page.locator('.finding').count()).toBe(4);
+  });
+
+  it('stand at the node that the core gives them, on every line of every example', async () => {
+    const page = await open({});
+    for (const sheet of exampleSheets()) {
+      const lines = Array.from({ length: 60 }, (_, index) => sheet.line + index);
+      const findings = lines.map((line): SheetFinding => {
+        return { line, level: 'warning', code: 'any', message: `Found on line ${line}.` };
+      });
+      const found = withFound(sheet, findings);
+      await panel.show(found);
+      const told: [number, string][] =
+        await page.evaluate(`[...document.querySelectorAll('.finding')].map((one) =>
+        [Number(/line (\\d+)/.exec(one.textContent)[1]), one.closest('[data-id]')?.dataset.id ?? 'heading'])`);
+      const meant = placesOf(found).flatMap(([id, all]) => all.map((line) => [line, id] as const));
+      expect(new Map(told), sheet.formula).toEqual(new Map(meant));
+    }
   });
 
   it('tell their level by a word and by a shape, each its own', async () => {
@@ -200,7 +217,7 @@ describe('a sheet that is held up', () => {
   it('shows what is known when no whole sheet came before', async () => {
     const page = await open({}, harbourTinHeld);
     expect(await page.locator('.held-by').textContent()).toContain('What is known so far stands below.');
-    expect(await page.locator('tbody .name').count()).toBe(10);
+    expect(await page.locator('.weighing tbody .name').count()).toBe(10);
   });
 
   it('does not borrow the figures of another formula', async () => {
@@ -249,15 +266,24 @@ describe('by keyboard', () => {
   });
 
   it('sizes and tells the day in the units that are set', async () => {
-    const condition = { label: 'Room', value: '70 °F', figure: 190 / 9, source: 'file' } as const;
+    const condition = { source: 'file', notes: [] } as const;
+    const facts: Fact[] = [
+      { ...condition, id: 'day/room', key: 'room', label: 'Room', value: '70 °F', figure: 190 / 9 },
+      {
+        ...condition,
+        id: 'day/scale step',
+        key: 'scale step',
+        label: 'Scale step',
+        value: '0,18 oz',
+        figure: 5,
+      },
+    ];
+    const day: Section = { kind: 'facts', id: 'day', name: 'day', title: '', facts };
     const page = await open(
       {},
       {
         ...harbourTin,
-        conditions: [
-          { ...condition, key: 'room' },
-          { key: 'scale step', label: 'Scale step', value: '0,18 oz', figure: 5, source: 'file' },
-        ],
+        sections: [day, ...harbourTin.sections],
         shownIn: { mass: 'ounces', temperature: 'fahrenheit', decimalSign: 'comma' },
       },
     );
@@ -334,10 +360,12 @@ describe('by keyboard', () => {
 
   it('unfolds how the water temperature comes about, and it stays unfolded', async () => {
     const page = await open({}, harbourTin);
+    const [bowl] = tablesIn(harbourTin.sections, 'bowl');
+    const { details } = bowl!.rows.find(({ about }) => about)!.about!;
     await page.locator('.water summary').focus();
     await page.keyboard.press('Enter');
     await panel.show(withFindings);
-    expect(await page.locator('.water li').allTextContents()).toEqual(harbourTin.water?.detail);
+    expect(await page.locator('.water li').allTextContents()).toEqual(details);
     expect(await page.locator('.water li').first().isVisible()).toBe(true);
   });
 });
@@ -372,7 +400,7 @@ describe.each(Object.keys(themes) as ThemeName[])('for every reader, %s', (theme
 describe('crowded sheets', () => {
   it.each([320, 640, 1200])('forty ingredients of sixty characters fit into %i pixels', async (width) => {
     const page = await open({ width }, crowdedSheet);
-    expect(await page.locator('tbody tr:not(.about)').count()).toBe(40);
+    expect(await page.locator('.weighing tbody tr:not(.about)').count()).toBe(40);
     expect(await sideways(page)).toBe(0);
     expect(await overlaps(page)).toEqual([]);
     expect(await axeViolations(page)).toEqual([]);
@@ -388,8 +416,8 @@ describe('crowded sheets', () => {
   });
 });
 
-function spoken(figure: { figure: string; unit: string }): string {
-  return `${figure.figure}\u00a0${figure.unit}`;
+function spoken({ text, unit }: Cell): string {
+  return `${text}\u00a0${unit}`;
 }
 
 /** A computed style of the first element that a selector finds. */

@@ -1,174 +1,203 @@
+import { foundAtNodes } from '../../core/sheet/build/found-at-nodes.ts';
 import { labelsOf } from '../../core/sheet/build/sheet-labels.ts';
+import { weighColumns } from '../../core/sheet/build/sheet-rows.ts';
 import { plainSpeaker } from '../../core/words/speak.ts';
-import type { SheetBlock, SheetFigure, SheetFinding, SheetRow, SheetView } from '../../server/protocol.ts';
+import type {
+  Cell,
+  Fact,
+  Row,
+  Section,
+  SheetDocument,
+  SheetFinding,
+  Step,
+  TableSection,
+  WorkMoment,
+} from '../../server/protocol.ts';
 
 // Handwritten sheets of the Quay Lane bakery, which is our own invention. They are what a server might send; what the
 // core really computes is tested elsewhere.
 
-/** What a sheet holds beside its bands, where nothing is tried. */
-const asInFile = {
-  tried: false,
-  notDone: [],
-  batches: { count: 1 },
-  conditions: [],
-  mixers: [],
-  timeline: { moments: [], endSeconds: 0, notes: [] },
-  yields: [],
-  trials: [],
-  charts: [],
-  labels: labelsOf(plainSpeaker),
-} satisfies Partial<SheetView>;
+const uri = 'file:///quay-lane/harbour-tin.dough';
+const labels = labelsOf(plainSpeaker);
 
-/** A whole sheet with a preferment, three additions to the bowl, water, mixing, steps and a finding at each kind of thing. */
-export const harbourTin: SheetView = {
-  ...asInFile,
-  formula: 'Harbour Tin',
-  uri: 'file:///quay-lane/harbour-tin.dough',
-  line: 0,
-  state: 'ready',
-  makes: ['24 pieces of 880 g', '21.4 kg in the bowl'],
-  facts: [
-    {
-      key: 'hydration',
-      label: 'Hydration',
-      value: '69 %',
-      note: 'effective 70.1 %',
-      line: 8,
-      source: 'file',
-    },
-    { key: 'salt', label: 'Salt', value: '2.0 %', line: 9, source: 'file' },
-    { key: 'prefermented', label: 'Prefermented', value: '22 %', line: 14, source: 'file' },
-    { key: 'temperature', label: 'Dough', value: '25 °C', line: 4, source: 'file' },
+/** A sheet of these sections, with what was found at the nodes of its lines. */
+export function documentOf(
+  formula: string,
+  sections: readonly Section[],
+  rest: Partial<SheetDocument> = {},
+  findings: readonly SheetFinding[] = [],
+): SheetDocument {
+  const line = rest.line ?? 0;
+  const found = foundAtNodes(sections, findings, line);
+  return {
+    version: 2,
+    formula,
+    uri,
+    line,
+    state: 'ready',
+    tried: false,
+    notDone: [],
+    makes: [],
+    size: { asked: { by: 'file' }, ingredients: [] },
+    batches: { count: 1 },
+    mixers: [],
+    moments: momentsOf(sections),
+    labels,
+    ...rest,
+    sections: found.sections,
+    findings: found.elsewhere,
+  };
+}
+
+const facts: readonly Fact[] = [
+  fact('hydration', 'Hydration', '69 %', 8, 'effective 70.1 %'),
+  fact('salt', 'Salt', '2.0 %', 9),
+  fact('prefermented', 'Prefermented', '22 %', 14),
+  fact('dough temperature', 'Dough', '25 °C', 4),
+];
+
+const about = {
+  text: 'Water at 9 °C: 4.5 kg from the tap and 1.2 kg of ice',
+  details: [
+    'The dough is to end at 25 °C.',
+    'Flour 19 °C, room 21 °C, poolish 18 °C.',
+    'Mixing warms the dough by 6 °C.',
   ],
+};
+
+const poolish = weighing(
+  'before',
+  'Night poolish',
+  13,
+  ['the evening before, 12 h at 18 °C'],
+  [
+    row('before/Night poolish', 'strong white', 15, 2681, undefined, '100 %'),
+    row('before/Night poolish', 'water', 16, 2681, undefined, '100 %'),
+    row('before/Night poolish', 'instant yeast', 17, 2.1, undefined, '0.08 %'),
+  ],
+);
+const bowl = weighing(
+  'bowl',
+  'Into the bowl',
+  20,
+  ['at the start'],
+  [
+    row('bowl', 'strong white', 6, 7679, 7679, '63 %'),
+    row('bowl', 'wholemeal wheat', 7, 1828, 9507, '15 %'),
+    { ...row('bowl', 'water', 8, 5729, 15_236, '47 %'), notes: ['at 9 °C'], about },
+    row('bowl', 'night poolish', 13, 5364, 20_600),
+  ],
+);
+const later = [
+  weighing(
+    'later',
+    'After the rest',
+    24,
+    ['at 23 min'],
+    [
+      row('later/After the rest', 'salt', 9, 244, 20_844, '2 %'),
+      row('later/After the rest', 'fresh yeast', 10, 110, 20_954, '0.9 %'),
+    ],
+  ),
+  weighing(
+    'later',
+    'Later still',
+    27,
+    ['at 30 min'],
+    [{ ...row('later/Later still', 'butter', 11, 488, 21_442, '4 %'), notes: ['at 8 °C'] }],
+  ),
+];
+
+const mixing: TableSection = {
+  kind: 'table',
+  id: 'mixing',
+  name: 'mixing',
+  title: 'Mixing',
+  when: ['33 min in big spiral'],
+  line: 19,
+  head: 'Work',
+  columns: [
+    { key: 'lasts', title: 'Lasts', figures: true },
+    { key: 'until', title: 'Until', figures: true },
+    { key: 'celsius', title: 'Dough', figures: true },
+    { key: 'stage', title: 'Stage' },
+  ],
+  rows: [
+    phase('slow', 21, 3, 3, '20.6 °C', 'pick-up'),
+    phase('rest', 22, 20, 23, '20.3 °C'),
+    phase('slow', 25, 4, 27, '21.9 °C', 'clean-up', 2),
+    phase('fast', 26, 3, 30, '24.6 °C', 'developing'),
+    phase('slow', 28, 3, 33, '25.4 °C', 'developed', 3),
+  ],
+  times: 1,
+  notes: [
+    'Developed at the end of mixing, with four slow minutes to spare before it lets down.',
+    'Ends at about 25.4 °C.',
+  ],
+};
+
+const steps: readonly Step[] = [
+  'bulk 1 h 30 min at 25 °C, fold at 45 min',
+  'divide',
+  'rest 15 min',
+  'shape',
+  'proof 55 min at 28 °C',
+  'bake 34 min at 230 °C, steam',
+  'cool 2 h',
+].map((text, index) => ({
+  id: `clock/${text}`,
+  of: 'step',
+  line: 31 + index,
+  when: `after ${index} h`,
+  text,
+  startSeconds: index * 3600,
+}));
+const clock: Section = {
+  kind: 'steps',
+  id: 'clock',
+  name: 'clock',
+  title: 'Clock',
+  heads: ['At', 'Work', 'Lasts'],
+  steps,
+};
+const cautions: Section = {
+  kind: 'notes',
+  id: 'cautions',
+  name: 'cautions',
+  title: 'Cautions',
+  notes: ['Hands stay out of a running bowl.', 'Contains wheat and milk.'],
+};
+export const harbourFacts: Section = { kind: 'facts', id: 'facts', name: 'facts', title: '', facts };
+
+export const harbourSections: readonly Section[] = [
+  harbourFacts,
+  poolish,
+  bowl,
+  ...later,
+  mixing,
+  clock,
+  cautions,
+];
+const harbourRest: Partial<SheetDocument> = {
+  makes: ['24 pieces of 880 g', '21.4 kg in the bowl'],
   size: {
     asked: { by: 'file' },
-    pieces: 24,
-    doughGrams: 21_442,
-    flourGrams: 12_188,
-    bakedGrams: 18_797,
+    ...{ pieces: 24, doughGrams: 21_442, flourGrams: 12_188, bakedGrams: 18_797 },
     ingredients: [],
   },
-  blocks: [
-    {
-      title: 'Night poolish',
-      when: 'the evening before, 12 h at 18 °C',
-      kind: 'before',
-      times: 1,
-      line: 13,
-      rows: [
-        row('strong white', 15, 2681, undefined, '100 %'),
-        row('water', 16, 2681, undefined, '100 %'),
-        row('instant yeast', 17, 2.1, undefined, '0.08 %'),
-      ],
-      total: figure(5364),
-    },
-    {
-      title: 'Into the bowl',
-      when: 'at the start',
-      kind: 'bowl',
-      times: 1,
-      line: 20,
-      rows: [
-        row('strong white', 6, 7679, 7679, '63 %'),
-        row('wholemeal wheat', 7, 1828, 9507, '15 %'),
-        { ...row('water', 8, 5729, 15_236, '47 %'), note: 'at 9 °C' },
-        row('night poolish', 13, 5364, 20_600),
-      ],
-      total: figure(20_600),
-    },
-    {
-      title: 'After the rest',
-      when: 'at 23 min',
-      kind: 'later',
-      times: 1,
-      line: 24,
-      rows: [row('salt', 9, 244, 20_844, '2 %'), row('fresh yeast', 10, 110, 20_954, '0.9 %')],
-      total: figure(354),
-    },
-    {
-      title: 'Later still',
-      when: 'at 30 min',
-      kind: 'later',
-      times: 1,
-      line: 27,
-      rows: [{ ...row('butter', 11, 488, 21_442, '4 %'), note: 'at 8 °C' }],
-      total: figure(488),
-    },
-  ],
-  water: {
-    line: 8,
-    celsius: 9,
-    text: 'Water at 9 °C: 4.5 kg from the tap and 1.2 kg of ice',
-    detail: [
-      'The dough is to end at 25 °C.',
-      'Flour 19 °C, room 21 °C, poolish 18 °C.',
-      'Mixing warms the dough by 6 °C.',
-    ],
-  },
-  mixing: {
-    line: 19,
-    mixer: 'big spiral',
-    total: '33 min',
-    outlook: [
-      'Developed at the end of mixing, with four slow minutes to spare before it lets down.',
-      'Ends at about 25.4 °C.',
-    ],
-    phases: [
-      {
-        line: 21,
-        label: 'slow',
-        kind: 'speed',
-        adds: [],
-        minutes: 3,
-        endMinute: 3,
-        celsius: '20.6 °C',
-        stage: 'pick-up',
-      },
-      { line: 22, label: 'rest', kind: 'rest', adds: [], minutes: 20, endMinute: 23, celsius: '20.3 °C' },
-      {
-        line: 25,
-        label: 'slow',
-        kind: 'speed',
-        adds: [],
-        minutes: 4,
-        endMinute: 27,
-        celsius: '21.9 °C',
-        stage: 'clean-up',
-      },
-      {
-        line: 26,
-        label: 'fast',
-        kind: 'speed',
-        adds: [],
-        minutes: 3,
-        endMinute: 30,
-        celsius: '24.6 °C',
-        stage: 'developing',
-      },
-      {
-        line: 28,
-        label: 'slow',
-        kind: 'speed',
-        adds: [],
-        minutes: 3,
-        endMinute: 33,
-        celsius: '25.4 °C',
-        stage: 'developed',
-      },
-    ],
-  },
-  steps: [
-    { line: 31, text: 'bulk 1 h 30 min at 25 °C, fold at 45 min' },
-    { line: 32, text: 'divide' },
-    { line: 33, text: 'rest 15 min' },
-    { line: 34, text: 'shape' },
-    { line: 35, text: 'proof 55 min at 28 °C' },
-    { line: 36, text: 'bake 34 min at 230 °C, steam' },
-    { line: 37, text: 'cool 2 h' },
-  ],
-  findings: [],
-  cautions: ['Hands stay out of a running bowl.', 'Contains wheat and milk.'],
 };
+
+/** Harbour Tin with these sections or findings instead of its own. */
+export function harbourWith(
+  findings: readonly SheetFinding[],
+  sections: readonly Section[] = harbourSections,
+  rest: Partial<SheetDocument> = {},
+): SheetDocument {
+  return documentOf('Harbour Tin', sections, { ...harbourRest, ...rest }, findings);
+}
+
+/** A whole sheet with a preferment, three additions to the bowl, water, mixing and steps. */
+export const harbourTin: SheetDocument = harbourWith([]);
 
 export const findingAtWater: SheetFinding = {
   line: 8,
@@ -197,26 +226,16 @@ export const findingAtNothing: SheetFinding = {
 };
 
 /** The same sheet with a finding of each level. */
-export const withFindings: SheetView = {
-  ...harbourTin,
-  findings: [findingAtWater, findingAtPhase, findingAtStep, findingAtNothing],
-};
+export const withFindings: SheetDocument = harbourWith([
+  findingAtWater,
+  findingAtPhase,
+  findingAtStep,
+  findingAtNothing,
+]);
 
 /** What comes while a new line above the ingredients is half-typed: no figure is known, every line is one further down. */
-export const harbourTinHeld: SheetView = {
-  ...harbourTin,
-  state: 'held',
-  heldBy: { line: 5, message: 'Write the amount of barley malt extract with its unit.' },
-  makes: [],
-  facts: [],
-  size: { asked: { by: 'file' }, ingredients: [] },
-  blocks: harbourTin.blocks.map((block) => ({
-    ...block,
-    line: block.line + 1,
-    rows: block.rows.map((one) => ({ name: one.name, line: one.line + 1 })),
-    total: figure(0),
-  })),
-  findings: [
+export const harbourTinHeld: SheetDocument = harbourWith(
+  [
     { ...findingAtWater, line: 9 },
     {
       line: 5,
@@ -225,96 +244,194 @@ export const harbourTinHeld: SheetView = {
       message: 'Write the amount of barley malt extract with its unit.',
     },
   ],
-};
-delete (harbourTinHeld as { water?: unknown }).water;
-delete (harbourTinHeld as { mixing?: unknown }).mixing;
+  [
+    ...[poolish, bowl, ...later].map(
+      ({ sum: _, ...section }): TableSection => ({
+        ...section,
+        line: section.line! + 1,
+        rows: section.rows.map(({ id, name, line }) => ({ id, name, line: line! + 1, cells: {} })),
+      }),
+    ),
+    { ...clock, steps: steps.map((step) => ({ ...step, line: step.line! + 1 })) },
+    cautions,
+  ],
+  {
+    state: 'held',
+    heldBy: { line: 5, message: 'Write the amount of barley malt extract with its unit.' },
+    makes: [],
+    size: { asked: { by: 'file' }, ingredients: [] },
+  },
+);
 
-export const emptyFormula: SheetView = {
-  ...asInFile,
-  formula: 'Pilot Boat',
-  uri: harbourTin.uri,
-  line: 40,
-  state: 'empty',
-  makes: [],
-  facts: [],
-  size: { asked: { by: 'file' }, ingredients: [] },
-  blocks: [],
-  steps: [],
-  findings: [],
-  cautions: [],
-};
+export const emptyFormula: SheetDocument = documentOf('Pilot Boat', [], { line: 40, state: 'empty' });
 
 /** Forty ingredients, each with a name of sixty characters, and one of sixty without a blank to break at. */
-export const crowdedSheet: SheetView = {
-  ...harbourTin,
-  formula: 'A loaf with everything on the shelf of the Quay Lane bakery!',
-  blocks: [
+export const crowdedSheet: SheetDocument = documentOf(
+  'A loaf with everything on the shelf of the Quay Lane bakery!',
+  [
+    harbourFacts,
     {
-      ...harbourTin.blocks[1]!,
+      ...bowl,
       rows: Array.from({ length: 40 }, (_, index) => {
         const blanks = `number ${index + 1} of the long-named seeds from the upper shelf of the store`;
         const name = index === 20 ? 'x'.repeat(60) : blanks.slice(0, 60);
-        return row(name, 50 + index, 12_500.5, 12_500.5 * (index + 1), '2.5 %');
+        return row('bowl', name, 50 + index, 12_500.5, 12_500.5 * (index + 1), '2.5 %');
       }),
     },
+    mixing,
+    clock,
+    cautions,
   ],
-};
+  harbourRest,
+);
 
 /** Names in Hebrew and Arabic, one with a figure in it, between names in Latin letters. */
-export const rightToLeftSheet: SheetView = {
-  ...harbourTin,
-  formula: 'לחם המזח',
-  blocks: [
+export const rightToLeftSheet: SheetDocument = documentOf(
+  'לחם המזח',
+  [
+    harbourFacts,
     {
-      ...harbourTin.blocks[1]!,
+      ...bowl,
       title: 'לתוך הקערה',
       rows: [
-        row('קמח לבן 550', 6, 7679, 7679, '63 %'),
-        row('دقيق القمح الكامل', 7, 1828, 9507, '15 %'),
-        { ...row('water', 8, 5729, 15_236, '47 %'), note: 'at 9 °C' },
+        row('bowl', 'קמח לבן 550', 6, 7679, 7679, '63 %'),
+        row('bowl', 'دقيق القمح الكامل', 7, 1828, 9507, '15 %'),
+        { ...row('bowl', 'water', 8, 5729, 15_236, '47 %'), notes: ['at 9 °C'] },
       ],
     },
+    mixing,
+    clock,
+    cautions,
   ],
-};
+  harbourRest,
+);
 
 export const markupName = '<img src=x onerror="document.title=1">';
 
 /** A sheet in which every text that comes from the file is markup. */
-export const markupSheet: SheetView = {
-  ...harbourTin,
-  formula: markupName,
-  makes: [markupName],
-  facts: [{ key: 'hydration', label: 'Hydration', value: markupName, note: markupName, source: 'file' }],
-  blocks: harbourTin.blocks.map(
-    (block): SheetBlock => ({
-      ...block,
-      title: markupName,
-      note: markupName,
-      rows: block.rows.map((one) => ({ ...one, name: markupName, note: markupName })),
-    }),
-  ),
-  steps: [{ line: 30, text: markupName }],
-  findings: [{ line: 2, level: 'warning', code: 'any', message: markupName }],
-  cautions: [markupName],
-};
+export const markupSheet: SheetDocument = documentOf(
+  markupName,
+  [
+    { ...harbourFacts, facts: [fact('hydration', 'Hydration', markupName, 8, markupName)] } as Section,
+    ...[bowl, ...later].map(
+      (section): TableSection => ({
+        ...section,
+        title: markupName,
+        lead: [markupName],
+        rows: section.rows.map((one) => ({ ...one, name: markupName, notes: [markupName] })),
+      }),
+    ),
+    mixing,
+    { ...clock, steps: [{ ...steps[0]!, text: markupName }] } as Section,
+    { ...cautions, notes: [markupName] },
+  ],
+  { makes: [markupName] },
+  [{ line: 2, level: 'warning', code: 'any', message: markupName }],
+);
+
+function fact(key: string, label: string, value: string, line: number, note?: string): Fact {
+  return {
+    ...{ id: `facts/${key}`, key, label, value, line, source: 'file' },
+    notes: note === undefined ? [] : [note],
+  };
+}
+
+function weighing(
+  name: 'before' | 'bowl' | 'later',
+  title: string,
+  line: number,
+  when: readonly string[],
+  rows: readonly Row[],
+): TableSection {
+  const grams = rows.reduce((sum, { cells }) => sum + (cells.weigh?.grams ?? 0), 0);
+  const id = name === 'bowl' ? name : `${name}/${title}`;
+  return {
+    kind: 'table',
+    ...{ id, name, title, line, when, rows },
+    head: 'Ingredient',
+    columns: weighColumns(plainSpeaker),
+    ...(rows.length < 2 ? {} : { sum: { id: `${id}/=`, name: 'Together', cells: { weigh: figure(grams) } } }),
+    times: 1,
+  };
+}
 
 function row(
+  section: string,
   name: string,
   line: number,
   grams: number,
   reads: number | undefined,
   percent?: string,
-): SheetRow {
+): Row {
   return {
+    id: `${section}/${name}`,
     name,
     line,
-    weigh: figure(grams),
-    ...(reads === undefined ? {} : { scaleReads: figure(reads) }),
-    ...(percent === undefined ? {} : { percent }),
+    cells: {
+      weigh: figure(grams),
+      ...(reads === undefined ? {} : { reads: figure(reads) }),
+      ...(percent === undefined ? {} : { percent: { text: percent } }),
+    },
   };
 }
 
-function figure(grams: number): SheetFigure {
-  if (grams >= 1000) return { grams, figure: (grams / 1000).toFixed(3), unit: 'kg' };
-  return { grams, figure: grams < 10 ? grams.toFixed(1) : grams.toFixed(0), unit: 'g' };
+function phase(
+  name: string,
+  line: number,
+  minutes: number,
+  endMinute: number,
+  celsius: string,
+  stage?: string,
+  occurrence = 1,
+): Row {
+  return {
+    id: occurrence === 1 ? `mixing/${name}` : `mixing/${name} ${occurrence}`,
+    name,
+    line,
+    cells: {
+      lasts: { text: `${minutes} min`, minutes },
+      until: { text: `${endMinute} min`, minutes: endMinute },
+      celsius: { text: celsius },
+      ...(stage === undefined ? {} : { stage: { text: stage } }),
+    },
+  };
+}
+
+function figure(grams: number): Cell {
+  if (grams >= 1000) return { grams, text: (grams / 1000).toFixed(3), unit: 'kg' };
+  return { grams, text: grams < 10 ? grams.toFixed(1) : grams.toFixed(0), unit: 'g' };
+}
+
+/** The work of a handwritten sheet: the bowl and its programme as their lines follow each other. */
+function momentsOf(sections: readonly Section[]): WorkMoment[] {
+  const found = (wanted: (section: Section) => boolean): { line: number; moment: WorkMoment }[] =>
+    sections.filter(wanted).flatMap((section) => {
+      const { id, title, when = [], line = 0, name } = section;
+      if (section.kind === 'table' && name === 'mixing')
+        return section.rows.map((one, index) => ({ line: one.line ?? 0, moment: mixMoment(one, index) }));
+      if (section.kind === 'steps')
+        return section.steps.map((step) => ({
+          line: step.line ?? 0,
+          moment: { id: step.id, of: 'step', title: step.text, when: [] },
+        }));
+      return [{ line, moment: { id, of: 'weigh', title, when } }];
+    });
+  const byLine = found(({ name }) => ['bowl', 'later', 'mixing'].includes(name)).sort(
+    (one, other) => one.line - other.line,
+  );
+  return [...found(({ name }) => name === 'before'), ...byLine, ...found(({ name }) => name === 'clock')].map(
+    ({ moment }) => moment,
+  );
+}
+
+function mixMoment({ id, name, cells }: Row, index: number): WorkMoment {
+  return {
+    ...{ id, of: 'mix', title: name, when: [], seconds: cells.lasts!.minutes! * 60 },
+    ends: {
+      minute: cells.until!.minutes!,
+      celsius: cells.celsius!.text,
+      ...(cells.stage === undefined ? {} : { stage: cells.stage.text }),
+      isLast: index === 4,
+    },
+  };
 }

@@ -1,7 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { WorkState } from '../../client/preview/messages.ts';
-import { momentsOf, momentTitle } from '../../client/preview/moments.ts';
 import type { ShownSheet } from '../../server/protocol.ts';
 import { launchChromium } from '../editors/code-server.ts';
 import { axeViolations, sideways, smallTargets } from './look.ts';
@@ -34,28 +33,6 @@ async function open(
 const title = (page: Page) => page.locator('.work-mode h1').textContent();
 const lastWork = () => panel.sent.findLast((message) => message.type === 'work')?.work;
 
-describe('the moments of a sheet', () => {
-  it('follow the order of the work: what is made before, bowl and programme line by line, the steps', async () => {
-    await open();
-    expect(momentsOf(harbourTin).map(momentTitle)).toEqual([
-      'Night poolish',
-      ...['Into the bowl', 'slow', 'rest', 'After the rest', 'slow', 'fast', 'Later still', 'slow'],
-      ...harbourTin.steps.map(({ text }) => text),
-    ]);
-  });
-
-  it('have keys of their own, the same while lines above are typed', async () => {
-    await open();
-    const keys = momentsOf(harbourTin).map(({ key }) => key);
-    expect(new Set(keys).size).toBe(keys.length);
-    const below = {
-      ...harbourTin,
-      blocks: harbourTin.blocks.map((block) => ({ ...block, line: block.line + 3 })),
-    };
-    expect(momentsOf({ ...below, mixing: undefined as never }).map(({ key }) => key)).toContain(keys[0]);
-  });
-});
-
 describe('one moment at a time', () => {
   it('goes on and back by arrow keys, space, buttons and swipes, and stays at either end', async () => {
     const page = await open();
@@ -76,11 +53,11 @@ describe('one moment at a time', () => {
     expect(await title(page)).toBe('slow');
     await swipe(page, 100, 130);
     expect(await title(page)).toBe('slow');
-    expect(lastWork()?.moment).toBe(momentsOf(harbourTin)[2]?.key);
+    expect(lastWork()?.moment).toBe(harbourTin.moments[2]?.id);
   });
 
   it('comes back to where the baker was', async () => {
-    const page = await open({}, { ticked: [], timers: {}, moment: momentsOf(harbourTin)[4]!.key });
+    const page = await open({}, { ticked: [], timers: {}, moment: harbourTin.moments[4]!.id });
     expect(await title(page)).toBe('After the rest');
   });
 
@@ -156,7 +133,7 @@ describe('a timer', () => {
   });
 
   it('that was started before a reload goes on from where it is', async () => {
-    const moment = momentsOf(harbourTin)[2]!.key;
+    const moment = harbourTin.moments[2]!.id;
     const timers = { [moment]: { label: 'slow', startedAt: Date.now() - 60_000, seconds: 180 } };
     const page = await open({}, { ticked: [], timers, moment });
     expect(await page.getByRole('timer').textContent()).toMatch(/^(2:00|1:5\d)$/);
@@ -169,7 +146,7 @@ describe('a timer', () => {
   });
 
   it('that is over says so, in words and aloud', async () => {
-    const moment = momentsOf(harbourTin)[2]!.key;
+    const moment = harbourTin.moments[2]!.id;
     const timers = { [moment]: { label: 'slow', startedAt: Date.now() - 190_000, seconds: 180 } };
     const page = await open({}, { ticked: [], timers, moment });
     expect(await page.getByRole('timer').textContent()).toMatch(/^over since 0:1\d$/);
@@ -179,7 +156,7 @@ describe('a timer', () => {
 
 describe('logging a reading', () => {
   it('takes two taps: the temperature and the stage', async () => {
-    const page = await open({}, { ticked: [], timers: {}, moment: momentsOf(harbourTin)[2]!.key });
+    const page = await open({}, { ticked: [], timers: {}, moment: harbourTin.moments[2]!.id });
     await page.getByRole('button', { name: '21 °C', exact: true }).click();
     await page.getByRole('button', { name: 'pick-up' }).click();
     expect(panel.sent.at(-1)).toMatchObject({
@@ -198,14 +175,14 @@ describe('logging a reading', () => {
   });
 
   it('takes the minute from the running timer, and the end of mixing as such', async () => {
-    const moments = momentsOf(harbourTin);
-    const moment = moments[5]!.key;
+    const moments = harbourTin.moments;
+    const moment = moments[5]!.id;
     const timers = { [moment]: { label: 'slow', startedAt: Date.now() - 90_000, seconds: 240 } };
     const page = await open({}, { ticked: [], timers, moment });
     await page.getByLabel('or °C').fill('22.3');
     await page.getByRole('button', { name: 'no stage' }).click();
     expect(panel.sent.at(-1)).toMatchObject({ reading: { minutes: 24.5, celsius: 22.3 } });
-    await panel.show(harbourTin, { work: { ticked: [], timers: {}, moment: moments[8]!.key } });
+    await panel.show(harbourTin, { work: { ticked: [], timers: {}, moment: moments[8]!.id } });
     await page.getByLabel('or °C').fill('25.4');
     await page.getByRole('button', { name: 'developed' }).click();
     const sent = panel.sent.at(-1);
@@ -213,15 +190,16 @@ describe('logging a reading', () => {
   });
 
   it('is read in the unit that is set, and told with its decimal sign', async () => {
-    const moments = momentsOf(harbourTin);
-    const mixing = harbourTin.mixing!;
-    const phases = mixing.phases.map((phase) => ({ ...phase, celsius: '71,4 °F' }));
+    const moments = harbourTin.moments;
+    const warm = moments.map((one) =>
+      one.ends ? { ...one, ends: { ...one.ends, celsius: '71,4 °F' } } : one,
+    );
     const page = await open(
       {},
-      { ticked: [], timers: {}, moment: moments[2]!.key },
+      { ticked: [], timers: {}, moment: moments[2]!.id },
       {
         ...harbourTin,
-        mixing: { ...mixing, phases },
+        moments: warm,
         shownIn: { mass: 'ounces', temperature: 'fahrenheit', decimalSign: 'comma' },
       },
     );
@@ -239,7 +217,7 @@ describe('logging a reading', () => {
   });
 
   it('tells the minute of now while the timer runs', async () => {
-    const moment = momentsOf(harbourTin)[5]!.key;
+    const moment = harbourTin.moments[5]!.id;
     // Some seconds before the next half one is told.
     const timers = { [moment]: { label: 'slow', startedAt: Date.now() - 98_000, seconds: 240 } };
     const page = await open({}, { ticked: [], timers, moment });
@@ -251,7 +229,7 @@ describe('logging a reading', () => {
   });
 
   it('says at the place itself what a thermometer does not show', async () => {
-    const page = await open({}, { ticked: [], timers: {}, moment: momentsOf(harbourTin)[2]!.key });
+    const page = await open({}, { ticked: [], timers: {}, moment: harbourTin.moments[2]!.id });
     await page.getByLabel('or °C').fill('243');
     await page.getByRole('button', { name: 'pick-up' }).click();
     expect(panel.sent.some(({ type }) => type === 'reading')).toBe(false);
@@ -259,7 +237,7 @@ describe('logging a reading', () => {
   });
 
   it('logs nothing that nobody read', async () => {
-    const page = await open({}, { ticked: [], timers: {}, moment: momentsOf(harbourTin)[2]!.key });
+    const page = await open({}, { ticked: [], timers: {}, moment: harbourTin.moments[2]!.id });
     await page.getByRole('button', { name: 'pick-up' }).click();
     expect(panel.sent.some(({ type }) => type === 'reading')).toBe(false);
     expect(await page.locator('.reading-told').textContent()).toContain('First the temperature');
@@ -268,9 +246,9 @@ describe('logging a reading', () => {
 
 describe.each(Object.keys(themes) as ThemeName[])('for every reader, %s', (theme) => {
   it.each([320, 800, 1600])('weighing and mixing are right at %i pixels', async (width) => {
-    const moments = momentsOf(harbourTin);
+    const moments = harbourTin.moments;
     const page = await open({ theme, width });
-    for (const { key } of [moments[1]!, moments[2]!]) {
+    for (const { id: key } of [moments[1]!, moments[2]!]) {
       await panel.show(harbourTin, { work: { ticked: [], timers: {}, moment: key } });
       expect(await sideways(page)).toBe(0);
       expect(await axeViolations(page)).toEqual([]);

@@ -272,7 +272,7 @@ export async function describeEditor(page: Page): Promise<string> {
     .join('');
 }
 
-async function chooseQuickPick(page: Page, wanted: string, awaited: string): Promise<void> {
+export async function chooseQuickPick(page: Page, wanted: string, awaited: string): Promise<void> {
   const rows = page.locator('.quick-input-list .monaco-list-row');
   const read = async () =>
     (await rows.locator('.quick-input-list-row:first-child .label-name').allInnerTexts()).map(plain);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createService, type FileEdit, type ReadingToLog } from '../../core/index.ts';
+import { partsOf } from '../sheet/parts.ts';
 
 // Invented formula; where a reading belongs is the notation's own rule.
 const uri = 'file:///quay-lane/tin.dough';
@@ -74,10 +75,9 @@ ${after}`,
     const service = createService();
     service.setText(uri, done.replace('  mixed', '  water 18 °C\n  mixed'));
     expect(service.findings(uri).filter(({ place }) => place.line > 9)).toEqual([]);
-    expect(service.sheet(uri, 1, {})!.trials[0]!.readings.at(-1)).toMatchObject({
-      when: 'end',
-      measured: '26.5 °C',
-      stage: 'developing',
+    expect(partsOf(service.sheet(uri, 1, {})!).trials[0]!.rows.at(-1)).toMatchObject({
+      name: 'end',
+      cells: { measured: { text: '26.5 °C developing' } },
     });
   });
 

@@ -70,7 +70,7 @@ function expectBelievable(text: string): void {
   }
   // The room, the flour and what is written stand in hovers too: nothing shown may lie outside of what the file or a dough can have.
   for (const one of texts) for (const celsius of temperaturesIn(one)) within(celsius, 0, 260);
-  for (const chart of sheet.charts) expect(JSON.stringify(chart)).not.toMatch(/NaN|Infinity/);
+  for (const section of sheet.sections) expect(JSON.stringify(section)).not.toMatch(/NaN|Infinity/);
 
   // No two sentences contradict each other.
   const outlook = (mixing?.outlook ?? []).join(' ');

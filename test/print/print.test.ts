@@ -1,47 +1,53 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type SheetOrigin, type SheetView, writeSheets } from '../../core/index.ts';
+import { type SheetDocument, type SheetOrigin, writeSheets } from '../../core/index.ts';
+import type { Row, Section } from '../../core/sheet/build/sheet-document.ts';
 import { axeViolations, sideways } from '../client/look.ts';
 import { launchChromium } from '../editors/code-server.ts';
 import { exampleSheet } from '../sheet/example-sheet.ts';
+import { tablesIn } from '../sheet/parts.ts';
 import { canPrint, printed } from './paper.ts';
 
 const origin: SheetOrigin = { file: 'formulas/quay.dough', commit: '8eaa6f2d', date: '2026-03-14' };
 const foot = 'formulas/quay.dough · revision 8eaa6f2d · 2026-03-14';
-const asPage = (...views: SheetView[]): string =>
+const asPage = (...views: SheetDocument[]): string =>
   writeSheets(
     views.map((view) => ({ view, origin })),
     'html',
   );
 
 /** A dough made in one go, with nothing but what is weighed. */
-function small(): SheetView {
-  const { water: _, mixing: _mixing, cost: _cost, label: _label, ...rest } = exampleSheet();
-  const timeline = { moments: [], endSeconds: 0, notes: [] };
-  return {
-    ...rest,
-    formula: 'Pilot Boat',
-    blocks: rest.blocks.filter(({ kind }) => kind !== 'before'),
-    charts: [],
-    trials: [],
-    timeline,
-    yields: [],
-    findings: [],
-  };
+function small(): SheetDocument {
+  const sheet = exampleSheet();
+  const sections = sheet.sections
+    .filter(({ name }) => ['facts', 'day', 'bowl', 'later', 'cautions'].includes(name))
+    .map(({ findings: _, ...section }) => section as Section);
+  return { ...sheet, formula: 'Pilot Boat', sections, findings: [] };
+}
+
+/** With the rows of its first table, the bowl, changed. */
+function withRows(sheet: SheetDocument, change: (row: Row) => readonly Row[]): SheetDocument {
+  const [bowl] = tablesIn(sheet.sections, 'bowl');
+  const sections = sheet.sections.flatMap((one): Section[] => {
+    if (one === bowl) return [{ ...bowl!, rows: change(bowl!.rows[0]!) }];
+    return one.name === 'later' ? [] : [one];
+  });
+  return { ...sheet, sections };
 }
 
 /** Two batches by the clock of a warm day, without the drawings: what a baker works from. */
-function worked(): SheetView {
-  const view = exampleSheet('Ferry Loaf', {
+function worked(): SheetDocument {
+  const sheet = exampleSheet('Ferry Loaf', {
     size: { by: 'pieces', pieces: 120 },
     clock: { by: 'ready', minutes: 390 },
     today: { roomCelsius: 27 },
   });
-  return { ...view, charts: [], trials: [] };
+  const sections = sheet.sections.filter(({ kind, name }) => kind !== 'chart' && name !== 'trial');
+  return { ...sheet, sections };
 }
 
 /** Fourteen batches by the clock. */
-function inManyBatches(): SheetView {
+function inManyBatches(): SheetDocument {
   return exampleSheet('Ferry Loaf', {
     size: { by: 'pieces', pieces: 200 },
     clock: { by: 'ready', minutes: 390 },
@@ -49,15 +55,15 @@ function inManyBatches(): SheetView {
   });
 }
 
-/** More rows in one block than a page can hold. */
-function long(): SheetView {
-  const view = small();
-  const block = view.blocks.find(({ kind }) => kind === 'bowl')!;
-  const rows = Array.from({ length: 40 }, (_, index) => ({
-    ...block.rows[0]!,
-    name: `seed number ${index + 1}`,
-  }));
-  return { ...view, blocks: [{ ...block, rows }] };
+/** More rows in one section than a page can hold. */
+function long(): SheetDocument {
+  return withRows(small(), (row) =>
+    Array.from({ length: 40 }, (_, index) => ({
+      ...row,
+      id: `bowl/${index}`,
+      name: `seed number ${index + 1}`,
+    })),
+  );
 }
 
 describe.skipIf(!canPrint && process.env.CI !== 'true')('a sheet printed by a browser', () => {
@@ -78,21 +84,23 @@ describe.skipIf(!canPrint && process.env.CI !== 'true')('a sheet printed by a br
     it('keeps every block on one page, from its heading to its last row', async () => {
       const view = worked();
       const pages = await printed(browser, asPage(view), paper, 'worked');
-      expect(view.blocks.length).toBeGreaterThanOrEqual(3);
-      for (const { title, when, rows } of view.blocks) {
-        const holding = pages.filter((page) => heading(title, when).test(page));
+      const weighed = tablesIn(view.sections, 'before', 'bowl', 'later', 'apart');
+      expect(weighed.length).toBeGreaterThanOrEqual(3);
+      for (const { title, when = [], rows } of weighed) {
+        const holding = pages.filter((page) => heading(title, when.at(-1) ?? '').test(page));
         expect(holding, title).toHaveLength(1);
-        for (const { name, weigh } of rows) {
+        for (const { name, cells } of rows) {
           expect(holding[0]).toContain(name);
-          expect(holding[0]).toMatch(new RegExp(`\\b${escaped(weigh!.figure)}\\b`));
+          expect(holding[0]).toMatch(new RegExp(`\\b${escaped(cells.weigh!.text)}\\b`));
         }
       }
       // The mixing with how it ends, and the clock with its last moment.
-      const { mixing, timeline } = view;
-      const page = pages.find((one) => one.includes(`Mixing · ${mixing!.total}`));
-      expect(page?.replace(/\s+/g, ' ')).toContain(mixing!.outlook.at(-1));
+      const [mixing] = tablesIn(view.sections, 'mixing');
+      const page = pages.find((one) => one.includes(`Mixing · ${mixing!.when!.join(', ')}`));
+      expect(page?.replace(/\s+/g, ' ')).toContain(mixing!.notes!.at(-1));
+      const steps = view.sections.flatMap((one) => (one.kind === 'steps' ? one.steps : []));
       const clock = pages.find((one) => /^Clock$/m.test(one))!;
-      for (const moment of timeline.moments) expect(clock).toContain(moment.clock!.time);
+      for (const { when } of steps) expect(clock).toContain(when);
     });
 
     it('has its foot on every page, with the number of the page', async () => {
@@ -139,17 +147,15 @@ describe.skipIf(!canPrint && process.env.CI !== 'true')('a sheet printed by a br
     });
 
     it('keeps a name whose first word fills its line on the line of its weight', async () => {
-      const view = small();
-      const block = view.blocks.find(({ kind }) => kind === 'bowl')!;
-      const [row] = block.rows;
       const name = 'sunflowerseed'.repeat(4);
+      const weighed = tablesIn(small().sections, 'bowl')[0]!.rows[0]!.cells.weigh!.text;
       const pages = await printed(
         browser,
-        asPage({ ...view, blocks: [{ ...block, rows: [{ ...row!, name }] }] }),
+        asPage(withRows(small(), (row) => [{ ...row, name }])),
         paper,
         'long-name',
       );
-      expect(pages[0]).toMatch(new RegExp(`^ *\u2060?sunflowerseed.* ${escaped(row!.weigh!.figure)} `, 'm'));
+      expect(pages[0]).toMatch(new RegExp(`^ *\u2060?sunflowerseed.* ${escaped(weighed)} `, 'm'));
     });
   });
 
@@ -158,7 +164,7 @@ describe.skipIf(!canPrint && process.env.CI !== 'true')('a sheet printed by a br
     await page.emulateMedia({ media: 'print' });
     await page.setContent(asPage(worked()));
     const sizes: number[] = await page.evaluate(
-      `['.grams', '.name', '.reads', '.percent'].map((one) => parseFloat(getComputedStyle(document.querySelector('tbody ' + one)).fontSize))`,
+      `['.weigh', '.name', '.reads', '.percent'].map((one) => parseFloat(getComputedStyle(document.querySelector('tbody ' + one)).fontSize))`,
     );
     // Of the size of a type its figures take some 0.7; 96 px are an inch of 25.4 mm.
     expect((sizes[0]! * 0.7 * 25.4) / 96).toBeGreaterThanOrEqual(6);
@@ -185,7 +191,7 @@ describe.skipIf(!canPrint && process.env.CI !== 'true')('a sheet printed by a br
     const page = await browser.newPage();
     const view = { ...small(), formula: evil };
     await page.setContent(
-      asPage({ ...view, blocks: view.blocks.map((block) => ({ ...block, title: evil })) }),
+      asPage({ ...view, sections: view.sections.map((section) => ({ ...section, title: evil })) }),
     );
     expect(await page.locator('h1').textContent()).toBe(evil);
     expect(await page.locator('img, script').count()).toBe(0);

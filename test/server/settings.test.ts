@@ -158,14 +158,14 @@ describe('a change of settings acts at once', () => {
 
   it('whose label', async () => {
     const client = await opened();
-    expect(await sheet(client)).toContain('"regime":"EU"');
+    expect(await sheet(client)).toContain('"id":"label/EU"');
     await set(client, { label: { regime: 'US' } });
-    await expect.poll(() => sheet(client)).toContain('"regime":"US"');
+    await expect.poll(() => sheet(client)).toContain('"id":"label/US"');
     await set(client, { label: { regime: 'both' } });
-    await expect.poll(async () => (await sheet(client)).match(/"regime":"(EU|US)"/g)).toHaveLength(2);
+    await expect.poll(async () => (await sheet(client)).match(/"id":"label\/(EU|US)"/g)).toHaveLength(2);
     client.change(uri, `bakery Quay Lane:\n  label US\n\n${text}`);
     const view = await client.connection.sendRequest('doughwright/sheet', { textDocument: { uri }, line: 4 });
-    expect(JSON.stringify(view).match(/"regime":"(EU|US)"/g)).toEqual(['"regime":"US"']);
+    expect(JSON.stringify(view).match(/"id":"label\/(EU|US)"/g)).toEqual(['"id":"label/US"']);
   });
 
   it('which hints, and whether there are lenses', async () => {

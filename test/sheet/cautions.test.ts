@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createService } from '../../core/index.ts';
+import { partsOf } from './parts.ts';
 
 const bread = '  yield 10 kg\n  bread flour 100%\n  water 62%\n  salt 2%\n  fresh yeast 2%\n';
 const milk = '  yield 10 kg\n  bread flour 100%\n  whole milk 55%\n  egg 10%\n  salt 2%\n  fresh yeast 3%\n';
@@ -231,5 +232,5 @@ describe('the oven', () => {
 function cautions(lines: string): readonly string[] {
   const service = createService();
   service.setText('file:///quay-lane/one.dough', `formula Tide Mill:\n${lines}`);
-  return service.sheet('file:///quay-lane/one.dough', 0, {})!.cautions;
+  return partsOf(service.sheet('file:///quay-lane/one.dough', 0, {})!).cautions;
 }

@@ -2,10 +2,13 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createService, type SheetOptions, type SheetView } from '../../core/index.ts';
+import { createService, type SheetOptions } from '../../core/index.ts';
 import { escaped } from '../../core/sheet/charts/svg.ts';
 import { spread } from '../../core/sheet/charts/text-fit.ts';
 import { drawnTexts, layoutFaults, strangeParts } from './drawings.ts';
+import { partsOf } from './parts.ts';
+
+type Sheet = ReturnType<typeof partsOf>;
 
 const examples = join(import.meta.dirname, '..', '..', 'examples');
 const clock: SheetOptions = { clock: { by: 'ready', minutes: 700 } };
@@ -19,7 +22,11 @@ describe('the charts of the demo bakery', () => {
     it(`${formula}: all three, and nothing in them stands on anything else`, () => {
       for (const asked of [{}, clock]) {
         const { charts } = demo(formula, asked);
-        expect(charts.map(({ kind }) => kind)).toEqual(['mixing', 'timeline', 'composition']);
+        expect(charts.map(({ name }) => name)).toEqual([
+          'mixing-chart',
+          'timeline-chart',
+          'composition-chart',
+        ]);
         expect(faults(charts)).toEqual([]);
       }
     });
@@ -27,19 +34,20 @@ describe('the charts of the demo bakery', () => {
 
   it('say what the sheet says: the dough at the end of mixing, and how long it takes', () => {
     const { charts, mixing } = demo('Ferry Loaf');
-    const chart = charts.find(({ kind }) => kind === 'mixing')!;
-    const last = mixing!.phases.at(-1)!;
-    const row = chart.table.rows.findLast(([, what]) => what === `end of ${last.label}`)!;
-    expect(row[0]).toBe(String(last.endMinute));
-    expect(row[2]).toContain(last.celsius);
-    expect(row[4]).toBe(last.stage);
-    expect(texts(chart.wide)).toContain(`dough, ${last.celsius} at the end`);
-    expect(texts(chart.narrow)).toContain(`end of mixing, ${mixing!.total}`);
+    const chart = charts.find(({ name }) => name === 'mixing-chart')!;
+    const { name, cells } = mixing!.rows.at(-1)!;
+    const [celsius, stage] = [cells.celsius!.text, cells.stage!.text];
+    const row = chart.table.rows.findLast(([, what]) => what === `end of ${name}`)!;
+    expect(row[0]).toBe(String(cells.until!.minutes));
+    expect(row[2]).toContain(celsius);
+    expect(row[4]).toBe(stage);
+    expect(texts(chart.wide)).toContain(`dough, ${celsius} at the end`);
+    expect(texts(chart.narrow)).toContain(`end of mixing, ${cells.until!.text}`);
   });
 
   it('draw the course of the temperature where its axis says it is', () => {
     const { charts } = demo('Slack Water Brown');
-    const chart = charts.find(({ kind }) => kind === 'mixing')!;
+    const chart = charts.find(({ name }) => name === 'mixing-chart')!;
     for (const svg of [chart.narrow, chart.wide]) {
       const ticks = [...svg.matchAll(/<text [^>]*y="([^"]+)"[^>]*text-anchor="end">([\d.]+) °C</g)];
       expect(ticks.length).toBeGreaterThan(2);
@@ -58,11 +66,13 @@ describe('the charts of the demo bakery', () => {
 
   it('mark every reading of the trials, and tell each in the table', () => {
     const { charts, trials } = demo('Slipway Hearth');
-    const chart = charts.find(({ kind }) => kind === 'mixing')!;
-    const readings = trials.flatMap((trial) => trial.readings);
+    const chart = charts.find(({ name }) => name === 'mixing-chart')!;
+    const readings = trials.flatMap((trial) => trial.rows);
     expect(readings).toHaveLength(7);
     const told = chart.table.rows.filter(([, what]) => what!.startsWith('measured'));
-    expect(told.map((row) => row[2]).sort()).toEqual(readings.map(({ measured }) => measured).sort());
+    expect(told.map((row) => row[2]).sort()).toEqual(
+      readings.map(({ cells }) => cells.measured!.text.replace(/ [a-z-]+$/, '')).sort(),
+    );
     const signs = (chart.wide.match(/<(?:circle|rect)[^>]*stroke-width="1.8"/g) ?? []).length;
     // One more of each kind stands in the key.
     expect(signs).toBe(readings.length + trials.length);
@@ -70,7 +80,7 @@ describe('the charts of the demo bakery', () => {
 
   it('make the parts of the column as high as their shares, which come to the whole', () => {
     const { charts } = demo('Lantern Milk Loaf');
-    const chart = charts.find(({ kind }) => kind === 'composition')!;
+    const chart = charts.find(({ name }) => name === 'composition-chart')!;
     const shares = chart.table.rows.map((row) => Number.parseFloat(row[1]!));
     expect(shares.reduce((sum, one) => sum + one, 0)).toBeCloseTo(100, 0);
     const heights = [...chart.wide.matchAll(/<rect [^>]*height="([^"]+)"/g)].map(([, one]) => Number(one));
@@ -83,7 +93,7 @@ describe('the charts of the demo bakery', () => {
 
   it('begin with the first preferment and hang on the clock where one is asked for', () => {
     const rows = (asked: SheetOptions) =>
-      demo('Ferry Loaf', asked).charts.find(({ kind }) => kind === 'timeline')!.table.rows;
+      demo('Ferry Loaf', asked).charts.find(({ name }) => name === 'timeline-chart')!.table.rows;
     expect(rows({})[0]!.slice(0, 3)).toEqual(['−12 h', 'poolish, ferment 12 h at 18 °C', '12 h']);
     expect(rows(clock)[0]![0]).toBe('the evening before, 17:31');
     expect(rows(clock).at(-1)!.slice(0, 2)).toEqual(['11:40', 'ready']);
@@ -91,7 +101,7 @@ describe('the charts of the demo bakery', () => {
 
   it('tell when a dough may have doubled, earlier and later than expected', () => {
     const { charts } = demo('Lantern Milk Loaf');
-    const rows = charts.find(({ kind }) => kind === 'timeline')!.table.rows;
+    const rows = charts.find(({ name }) => name === 'timeline-chart')!.table.rows;
     const bulk = rows.find(([, what]) => what!.startsWith('bulk'))!;
     expect(bulk[5]).toMatch(/^(Doubled after about|May have doubled from|By its end grown)/);
   });
@@ -115,12 +125,12 @@ describe('the charts of the demo bakery', () => {
 
 describe('formulas that lack something have fewer charts', () => {
   it.each([
-    ['percentages alone', '  bread flour 100%\n  water 65%\n  salt 2%\n', ['composition']],
+    ['percentages alone', '  bread flour 100%\n  water 65%\n  salt 2%\n', ['composition-chart']],
     ['a single ingredient', '  bread flour 100%\n', []],
     ['nothing yet', '', []],
     ['a weight that is not known', '  bread flour 100%\n  water 65%\n  some day 3\n', []],
   ])('%s', (_, lines, kinds) => {
-    expect(sheet(`formula Pilot Tin:\n${lines}`).charts.map(({ kind }) => kind)).toEqual(kinds);
+    expect(sheet(`formula Pilot Tin:\n${lines}`).charts.map(({ name }) => name)).toEqual(kinds);
   });
 
   it('tells why there is no development, where there is none', () => {
@@ -167,7 +177,7 @@ describe('any formula', () => {
   });
 
   it('has charts in which no text stands on another, nor beyond the edge', () => {
-    const drawn = { mixing: 0, timeline: 0, composition: 0 };
+    const drawn = { 'mixing-chart': 0, 'timeline-chart': 0, 'composition-chart': 0 };
     fc.assert(
       fc.property(formula, ({ names, shares, phases, steps, readings, preferment, asked }) => {
         const text = [
@@ -191,7 +201,7 @@ describe('any formula', () => {
           ...readings.map(([at, celsius]) => `  at ${at} min ${celsius} °C`),
         ].join('\n');
         const { charts } = sheet(text, asked, 'formula Tide Mill:');
-        for (const { kind } of charts) drawn[kind]++;
+        for (const { name } of charts) drawn[name as keyof typeof drawn]++;
         expect(faults(charts)).toEqual([]);
       }),
       { numRuns: 150 },
@@ -238,10 +248,10 @@ describe('texts', () => {
 /** How far below the middle of its tick the base of a text stands. */
 const textMiddle = 15 * 0.36;
 
-function faults(charts: SheetView['charts']): string[] {
-  return charts.flatMap(({ kind, narrow, wide }) =>
+function faults(charts: Sheet['charts']): string[] {
+  return charts.flatMap(({ name, narrow, wide }) =>
     [narrow, wide].flatMap((svg) =>
-      [...layoutFaults(svg), ...strangeParts(svg)].map((fault) => `${kind}: ${fault}`),
+      [...layoutFaults(svg), ...strangeParts(svg)].map((fault) => `${name}: ${fault}`),
     ),
   );
 }
@@ -253,7 +263,7 @@ function texts(svg: string): string {
     .join(' ');
 }
 
-function demo(formula: string, asked: SheetOptions = {}, fahrenheit = false): SheetView {
+function demo(formula: string, asked: SheetOptions = {}, fahrenheit = false): Sheet {
   const service = createService();
   if (fahrenheit)
     service.setSettings({
@@ -263,13 +273,13 @@ function demo(formula: string, asked: SheetOptions = {}, fahrenheit = false): Sh
     if (name.endsWith('.dough'))
       service.setText(`file:///quay-lane/${name}`, readFileSync(join(examples, name), 'utf8'));
   const entry = service.overview().find(({ name }) => name === formula)!;
-  return service.sheet(entry.uri, entry.line, asked)!;
+  return partsOf(service.sheet(entry.uri, entry.line, asked)!);
 }
 
-function sheet(text: string, asked: SheetOptions = {}, header = 'formula'): SheetView {
+function sheet(text: string, asked: SheetOptions = {}, header = 'formula'): Sheet {
   const service = createService();
   const uri = 'file:///quay-lane/one.dough';
   service.setText(uri, text);
   const line = text.split('\n').findIndex((one) => one.startsWith(header));
-  return service.sheet(uri, line, asked)!;
+  return partsOf(service.sheet(uri, line, asked)!);
 }

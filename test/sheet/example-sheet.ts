@@ -1,11 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { createService, type SheetOptions, type SheetView } from '../../core/index.ts';
+import { createService, type SheetDocument, type SheetOptions } from '../../core/index.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'examples');
 
 /** A sheet of the example bakery, as the core works it out. */
-export function exampleSheet(formula = 'Ferry Loaf', asked: SheetOptions = {}): SheetView {
+export function exampleSheet(formula = 'Ferry Loaf', asked: SheetOptions = {}): SheetDocument {
   const service = createService();
   for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' }))
     if (name.endsWith('.dough'))

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { createService, type Service, type SheetOptions, type SheetView } from '../../core/index.ts';
+import { createService, type Service, type SheetDocument, type SheetOptions } from '../../core/index.ts';
 import { withEdits } from '../../core/text/edits.ts';
 import { exampleFiles } from '../syntax/texts.ts';
+import { partsOf, weighedOf } from './parts.ts';
 
 // Invented formula and bakery; the arithmetic is baker's percent (common practice, no source).
 const uri = 'file:///quay/tin.dough';
@@ -35,7 +36,8 @@ describe('what is tried is kept in the file', () => {
     keep(service, asked);
     expect(textOf(service, uri)).toContain(line);
     const kept = service.sheet(uri, 0, {})!;
-    expect(kept.blocks.map((block) => block.rows)).toEqual(tried.blocks.map((block) => block.rows));
+    const rows = (sheet: SheetDocument) => partsOf(sheet).blocks.map((block) => block.rows);
+    expect(rows(kept)).toEqual(rows(tried));
     expect(kept.tried).toBe(false);
   });
 
@@ -64,7 +66,7 @@ describe('what is tried is kept in the file', () => {
     expect(textOf(service, uri)).toBe(
       'formula Tin:\n  yield 25 pieces of 880 g\n  bread flour  100%\n  water  60%\n  milk  1250 ml\n  eggs  20 pieces\n  salt  250 g\n  keep back 500 g\n',
     );
-    expect(figuresOf(service.sheet(uri, 0, {})!)).toEqual(figuresOf(tried));
+    expect(weighedOf(service.sheet(uri, 0, {})!)).toEqual(weighedOf(tried));
   });
 
   it('as a header alone that nothing follows, not even a line break', () => {
@@ -97,7 +99,7 @@ describe('what is tried is kept in the file', () => {
         expect(file).toBe(`file:///quay/${path}`);
         service.setText(file, withEdits(text, edits));
       }
-      expect(figuresOf(service.sheet(`file:///quay/${path}`, line, {})!)).toEqual(figuresOf(tried));
+      expect(weighedOf(service.sheet(`file:///quay/${path}`, line, {})!)).toEqual(weighedOf(tried));
       kept++;
     }
     expect(kept).toBeGreaterThan(0);
@@ -156,12 +158,6 @@ describe('what is tried is kept in the file', () => {
     expect(service.panelEdits(uri, 0, { kind: 'keep', asked: {} }, 'Gone')).toBeTypeOf('string');
   });
 });
-
-/** What a sheet has people weigh, as it is shown. */
-const figuresOf = ({ blocks }: SheetView) =>
-  blocks.map(({ rows }) =>
-    rows.map(({ name, weigh, scaleReads }) => [name, weigh?.figure, weigh?.unit, scaleReads?.figure]),
-  );
 
 const texts = new WeakMap<Service, Map<string, string>>();
 

@@ -1,8 +1,11 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { SheetOptions, SheetView, SizeRequest } from '../../core/index.ts';
+import type { SheetOptions, SizeRequest } from '../../core/index.ts';
 import { type Asked, answersOf, readQuestions } from '../features/archive.ts';
 import { updating } from '../updating.ts';
+import { partsOf } from './parts.ts';
+
+type Sheet = ReturnType<typeof partsOf>;
 
 // Every case of test/fixtures/sheet; `UPDATE=1` writes the answers anew. What the rules find is theirs to test.
 const files = readQuestions(join(import.meta.dirname, '..', 'fixtures', 'sheet'));
@@ -31,7 +34,7 @@ function answer(words: string, { service, uri, line }: Asked): string {
   const view = service.sheet(uri, line, askedOf(tries), formula);
   if (view === undefined) return 'nothing';
   const parts = { sheet: tell, times: tellTimes, product: tellProduct, conditions: tellConditions };
-  return parts[part as keyof typeof parts](view).join('\n');
+  return parts[part as keyof typeof parts](partsOf(view)).join('\n');
 }
 
 function askedOf(words: string | undefined): SheetOptions {
@@ -72,41 +75,45 @@ function sizeOf(words: string): SizeRequest | undefined {
   }
 }
 
-function tellTimes({ timeline, blocks, steps }: SheetView): string[] {
+function tellTimes({ moments, clock, blocks }: Sheet): string[] {
   return [
-    ...timeline.moments.map(
-      ({ kind, text, startSeconds, seconds, clock, line }) =>
-        `${clock?.words ?? `${startSeconds / 60} min`} [${kind}] ${text}${seconds === undefined ? '' : ` (${seconds / 60} min)`} @${line}`,
+    ...moments.map(
+      ({ of, text, when, seconds, line }) =>
+        `${when} [${of}] ${text}${seconds === undefined ? '' : ` (${seconds / 60} min)`} @${line}`,
     ),
-    ...(timeline.readyClock === undefined ? [] : [`ready ${timeline.readyClock.words}`]),
-    ...timeline.notes,
-    ...blocks.map(({ title, clock }) => `${title}: ${clock?.words ?? 'no clock'}`),
-    ...steps.map(({ text, clock }) => `- ${text}: ${clock?.words ?? 'no clock'}`),
+    ...(clock?.notes ?? []),
+    ...blocks.map(({ title, when }) => [title, ...when].join(': ')),
   ];
 }
 
-function tellProduct({ yields, cost, label }: SheetView): string[] {
+function tellProduct({ yields, cost, labels }: Sheet): string[] {
+  const plain = (one: NonNullable<(typeof labels)[number]['lead']>[number]): string =>
+    typeof one === 'string'
+      ? one
+      : one.map(({ text, strong }) => (strong === true ? text.toUpperCase() : text)).join('');
   return [
     ...yields.map(
-      ({ label: name, value, note, source }) =>
-        `${name} ${value}${note === undefined ? '' : ` (${note})`} [${source}]`,
+      ({ label: name, value, notes, source }) =>
+        `${name} ${value}${notes.length === 0 ? '' : ` (${notes.join(', ')})`} [${source}]`,
     ),
     ...(cost === undefined
       ? ['no cost']
-      : [cost.text, ...cost.rows.map(({ name, value }) => `  ${name} ${value}`)]),
-    ...(label === undefined
-      ? ['no label']
       : [
-          label.ingredients.map(({ text, allergen }) => (allergen ? text.toUpperCase() : text)).join(''),
-          ...label.allergens,
-          `| ${label.nutrition.heads.join(' | ')}`,
-          ...label.nutrition.rows.map(({ name, cells }) => `${name} | ${cells.join(' | ')}`),
-          ...label.notes,
+          ...(cost.lead ?? []).map(plain),
+          ...cost.rows.map(({ name, cells }) => `  ${name} ${cells.cost!.text}`),
         ]),
+    ...(labels.length === 0 ? ['no label'] : []),
+    ...labels.flatMap(({ lead = [], columns, rows, notes = [] }) => [
+      ...lead.map(plain),
+      `| ${columns.map(({ title }) => title).join(' | ')}`,
+      ...rows.map(({ name, cells }) => [name, ...columns.map(({ key }) => cells[key]!.text)].join(' | ')),
+      ...notes,
+    ]),
   ];
 }
 
-function tellConditions({ conditions, mixers, size, notDone, tried, findings, water }: SheetView): string[] {
+function tellConditions(sheet: Sheet): string[] {
+  const { conditions, mixers, size, notDone, tried, findings, about } = sheet;
   return [
     tried ? 'tried' : 'as in the file',
     ...conditions.map(
@@ -116,31 +123,31 @@ function tellConditions({ conditions, mixers, size, notDone, tried, findings, wa
     `mixers: ${mixers.join(', ')}`,
     `bowl: ${JSON.stringify(size.bowl ?? null)}`,
     `on hand: ${size.ingredients.map(({ name, grams }) => `${name} ${grams.toFixed(0)}`).join(', ')}`,
-    ...(water === undefined ? [] : [water.text]),
+    ...about.map(({ text }) => text),
     ...notDone.map((one) => `not done: ${one}`),
     ...findings.map(({ level, code, line }) => `${level} ${code} @${line}`),
   ];
 }
 
-function tell(view: SheetView): string[] {
-  const out = [`${view.formula}, line ${view.line}, ${view.state}`];
-  if (view.heldBy !== undefined) out.push(`held by line ${view.heldBy.line}: ${view.heldBy.message}`);
-  if (view.makes.length > 0) out.push(`makes ${view.makes.join(' | ')}`);
-  for (const fact of view.facts)
+function tell(sheet: Sheet): string[] {
+  const out = [`${sheet.formula}, line ${sheet.line}, ${sheet.state}`];
+  if (sheet.heldBy !== undefined) out.push(`held by line ${sheet.heldBy.line}: ${sheet.heldBy.message}`);
+  if (sheet.makes.length > 0) out.push(`makes ${sheet.makes.join(' | ')}`);
+  for (const { label, value, notes, line } of sheet.facts)
     out.push(
-      `${fact.label} ${fact.value}${fact.note ? ` (${fact.note})` : ''}${fact.line === undefined ? '' : ` @${fact.line}`}`,
+      `${label} ${value}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}${line === undefined ? '' : ` @${line}`}`,
     );
-  const { asked, bowl, ingredients: _, ...size } = view.size;
+  const { asked, bowl, ingredients: _, ...size } = sheet.size;
   out.push(
     `size by ${asked.by}: ${Object.entries(size)
       .map(([key, value]) => `${key} ${Number(value.toPrecision(8))}`)
       .join(', ')}`,
   );
-  for (const one of view.notDone) out.push(`not done: ${one}`);
-  if (view.batches.text !== undefined) out.push(view.batches.text);
-  for (const block of view.blocks) {
+  for (const one of sheet.notDone) out.push(`not done: ${one}`);
+  if (sheet.batches.text !== undefined) out.push(sheet.batches.text);
+  for (const block of sheet.blocks) {
     out.push(
-      `[${block.kind}] ${[block.title, block.when, block.note].filter(Boolean).join(' · ')} @${block.line}`,
+      `[${block.kind}] ${[block.title, ...block.when, block.note].filter(Boolean).join(' · ')} @${block.line}`,
     );
     for (const row of block.rows) {
       const weigh = row.weigh === undefined ? `? ${row.missing}` : `${row.weigh.figure} ${row.weigh.unit}`;
@@ -152,22 +159,22 @@ function tell(view: SheetView): string[] {
           .replace(/^ /, '  '),
       );
     }
-    if (block.total !== undefined)
+    const { total, totalOfAll } = block;
+    if (total !== undefined)
       out.push(
-        `  = ${block.total.figure} ${block.total.unit}${block.totalOfAll === undefined ? '' : ` (all ${block.totalOfAll.figure} ${block.totalOfAll.unit})`}`,
+        `  = ${total.figure} ${total.unit}${totalOfAll === undefined ? '' : ` (all ${totalOfAll.figure} ${totalOfAll.unit})`}`,
       );
   }
-  if (view.water !== undefined)
-    out.push(`water ${view.water.text}`, ...view.water.detail.map((one) => `  ${one}`));
-  if (view.mixing !== undefined) {
-    out.push(
-      `mixing in ${view.mixing.mixer}, ${view.mixing.total} @${view.mixing.line}`,
-      ...view.mixing.outlook.map((one) => `  ${one}`),
-    );
-    for (const { label, endMinute, celsius, stage, line } of view.mixing.phases)
-      out.push(`  ${label}: at ${endMinute} min ${celsius ?? '?'} ${stage ?? '?'} @${line}`);
+  for (const { text, details } of sheet.about) out.push(`water ${text}`, ...details.map((one) => `  ${one}`));
+  if (sheet.mixing !== undefined) {
+    const { when = [], line, notes = [], rows } = sheet.mixing;
+    out.push(`mixing, ${when.join(', ')} @${line}`, ...notes.map((one) => `  ${one}`));
+    for (const { name, cells, line: at } of rows)
+      out.push(
+        `  ${name}: at ${cells.until!.minutes} min ${cells.celsius?.text ?? '?'} ${cells.stage?.text ?? '?'} @${at}`,
+      );
   }
-  for (const step of view.steps) out.push(`- ${step.text} @${step.line}`);
-  for (const caution of view.cautions) out.push(`! ${caution}`);
+  for (const step of sheet.steps) out.push(`- ${step.text} @${step.line}`);
+  for (const caution of sheet.cautions) out.push(`! ${caution}`);
   return out;
 }

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { createService } from '../../core/index.ts';
+import { partsOf } from './parts.ts';
 
 const file = 'file:///quay-lane/one.dough';
 
 function blocksOf(text: string) {
   const service = createService();
   service.setText(file, text);
-  return service.sheet(file, 0, {})!.blocks;
+  return partsOf(service.sheet(file, 0, {})!).blocks;
 }
 
 // Two kilograms of flour want 20 g of fresh yeast, and the sponge takes so much of it.

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createService, type SheetOptions } from '../../core/index.ts';
+import { partsOf } from './parts.ts';
 
 // Invented formula; what a trial may say is the rules' to test.
 const uri = 'file:///quay/tin.dough';
@@ -67,5 +68,5 @@ describe('a sheet that is tried at another size', () => {
 function sheet(asked: SheetOptions, said = text) {
   const service = createService();
   service.setText(uri, said);
-  return service.sheet(uri, 0, asked)!;
+  return partsOf(service.sheet(uri, 0, asked)!);
 }

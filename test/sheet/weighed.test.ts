@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { createService } from '../../core/index.ts';
+import { partsOf } from './parts.ts';
 
 const file = 'file:///quay-lane/one.dough';
 
 function blocksOf(text: string) {
   const service = createService();
   service.setText(file, text);
-  return service.sheet(file, 0, {})!.blocks;
+  return partsOf(service.sheet(file, 0, {})!).blocks;
 }
 
 const mix = '\nmix in small spiral:\n  load all\n  speed 1 for 4 min\n  speed 2 for 8 min\n';

@@ -5,15 +5,16 @@ import {
   type AskedWords,
   askedFromWords,
   createService,
+  type SheetDocument,
   type SheetFormat,
   type SheetOptions,
   type SheetOrigin,
-  type SheetView,
   writeSheets,
 } from '../../core/index.ts';
 import { type Asked, answersOf, readQuestions } from '../features/archive.ts';
 import { updating } from '../updating.ts';
 import { exampleSheet } from './example-sheet.ts';
+import { partsOf } from './parts.ts';
 
 const origin: SheetOrigin = {
   file: 'quay-lane/tin.dough',
@@ -40,9 +41,13 @@ function answer(words: string, { service, uri, line }: Asked): string {
   const [, format, tries] = /^(\w+)(?: for (.+))?$/.exec(words) ?? [];
   const view = service.sheet(uri, line, askedOf(tries));
   if (view === undefined) return 'nothing';
-  const text = writeSheets([{ view: { ...view, charts: [] }, origin }], format as SheetFormat);
+  const text = writeSheets([{ view: withoutCharts(view), origin }], format as SheetFormat);
   if (format === 'csv') return text.replaceAll('\r\n', '\n');
   return format === 'html' ? text.replace(/<style>.*<\/style>/, '<style>').replaceAll('><', '>\n<') : text;
+}
+
+function withoutCharts(sheet: SheetDocument): SheetDocument {
+  return { ...sheet, sections: sheet.sections.filter(({ kind }) => kind !== 'chart') };
 }
 
 function askedOf(tries: string | undefined): SheetOptions {
@@ -57,7 +62,7 @@ function askedOf(tries: string | undefined): SheetOptions {
 
 const evil = '<img src=x onerror=alert(1)>';
 
-function evilView(): SheetView {
+function evilView(): SheetDocument {
   const service = createService();
   const uri = 'file:///quay-lane/evil.dough';
   service.setText(
@@ -89,7 +94,7 @@ describe('a text of a file', () => {
   });
 
   it('is no formula to a spreadsheet', () => {
-    const view: SheetView = { ...evilView(), formula: '=1+1' };
+    const view: SheetDocument = { ...evilView(), formula: '=1+1' };
     const { data } = Papa.parse<string[]>(writeSheets([{ view, origin }], 'csv').trimEnd());
     expect(data[1]![0]).toBe("'=1+1");
     expect(writeSheets([{ view, origin }], 'tabbed').split('\n')[1]).toMatch(/^'=1\+1\t/);
@@ -110,10 +115,10 @@ describe('CSV', () => {
     const read = data
       .filter(({ grams }) => grams !== '')
       .map((row) => [row.formula, row.name!.replace(/^'(?==)/, ''), Number(row.grams)]);
-    const meant = views.flatMap(({ formula, blocks }) =>
-      blocks.flatMap(({ rows }) =>
+    const meant = views.flatMap((view) =>
+      partsOf(view).blocks.flatMap(({ rows }) =>
         rows.flatMap(({ name, weigh }) =>
-          weigh === undefined ? [] : [[formula, name, Number(weigh.grams.toFixed(3))]],
+          weigh === undefined ? [] : [[view.formula, name, Number(weigh.grams.toFixed(3))]],
         ),
       ),
     );
@@ -127,12 +132,14 @@ describe('CSV', () => {
     expect(head!.split('\t')).not.toContain('in all');
     for (const line of lines) expect(line.split('\t')).toHaveLength(head!.split('\t').length);
     const weigh = head!.split('\t').indexOf('weigh');
-    expect(lines[0]!.split('\t')[weigh]).toBe(view.blocks[0]!.rows[0]!.weigh!.figure);
+    const [first] = partsOf(view).blocks[0]!.rows;
+    const line = lines.find((one) => one.split('\t').includes(first!.name))!;
+    expect(line.split('\t')[weigh]).toBe(first!.weigh!.figure);
   });
 });
 
 describe('JSON', () => {
-  it('is the view, its lines counted from one, its file named', () => {
+  it('is the document, its lines counted from one, its file named', () => {
     const view = exampleSheet();
     const [read] = JSON.parse(writeSheets([{ view, origin }], 'json'));
     const { file, commit, changed, ...rest } = read;
@@ -153,13 +160,14 @@ describe('charts', () => {
       ],
       'html',
     );
-    expect(view.charts.length).toBeGreaterThan(0);
-    expect(html.match(/<svg/g)).toHaveLength(2 * view.charts.length);
-    for (const { title, description } of view.charts) {
+    const { charts } = partsOf(view);
+    expect(charts.length).toBeGreaterThan(0);
+    expect(html.match(/<svg/g)).toHaveLength(2 * charts.length);
+    for (const { title, description } of charts) {
       expect(html).toContain(title);
       expect(html).toContain(description);
     }
-    const ids = [...html.matchAll(/\bid="([^"]+)"/g)].map((match) => match[1]!);
+    const ids = [...html.matchAll(/(?<![-\w])id="([^"]+)"/g)].map((match) => match[1]!);
     expect(new Set(ids).size).toBe(ids.length);
     for (const [, id] of html.matchAll(/url\(#([^)]+)\)/g)) expect(ids).toContain(id);
     for (const [, named] of html.matchAll(/aria-(?:labelled|described)by="([^"]+)"/g))

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { join } from 'node:path';
+import { join, posix } from 'node:path';
 import { listFiles, PackageManager } from '@vscode/vsce';
 import { describe, expect, it } from 'vitest';
 import { commandIds, languageId, listViewId, sheetViewType } from '../../client/names.ts';
@@ -217,7 +217,9 @@ describe('the package', () => {
     const allowed = [
       // The packer takes README.md into every list; what it packages in its place is dist/market.md.
       ...['package.json', 'README.md', 'LICENSE'],
-      ...['editor-light.png', 'editor-findings.png'].map((name) => `docs/images/${name}`),
+      ...['editor-light.png', 'editor-findings.png', 'panel-charts.png', 'panel-working.png'].map(
+        (name) => `docs/images/${name}`,
+      ),
       ...[
         'package.nls.json',
         'package.nls.de.json',
@@ -237,11 +239,17 @@ describe('the package', () => {
         'server-worker.js',
         'preview.js',
         'changes.js',
+        'history.js',
         'preview.css',
+        'demo.json',
       ].map((name) => `dist/${name}`),
       ...['doughwright.tmLanguage.json', 'language-configuration.json'].map((name) => `syntaxes/${name}`),
       ...['icon.png', 'file-light.svg', 'file-dark.svg', 'list.svg'].map((name) => `client/media/${name}`),
       ...steps.flatMap(({ media }) => [media.markdown, germanOf(media.markdown)]),
+      // The guide, opened by a command.
+      ...['docs/guide', 'docs/de/guide'].flatMap((folder) =>
+        readdirSync(join(projectFolder, folder)).map((name) => `${folder}/${name}`),
+      ),
       // Findings link to these.
       ...['docs/rules', 'docs/de/rules'].flatMap((folder) =>
         [...rules.map(({ code }) => code), 'README'].map((name) => `${folder}/${name}.md`),
@@ -262,6 +270,21 @@ describe('the package', () => {
         ...['docs/rules/too-warm.md', 'docs/de/rules/too-warm.md'],
       ]),
     );
+  });
+
+  it('holds whatever its pages lead to', async () => {
+    const files = new Set(await listFiles({ cwd: projectFolder, packageManager: PackageManager.None }));
+    const pages = [...files].filter((file) => file.startsWith('docs/') && file.endsWith('.md'));
+    expect(pages.length).toBeGreaterThan(100);
+    const missing = pages.flatMap((page) => {
+      const text = readFileSync(join(projectFolder, page), 'utf8');
+      return [...text.matchAll(/\]\(([^)#\s]+)[^)]*\)/g)]
+        .map(([, to = '']) => to)
+        .filter((to) => !/^[a-z]+:/.test(to))
+        .filter((to) => !files.has(posix.normalize(posix.join(posix.dirname(page), to))))
+        .map((to) => `${page} leads to ${to}`);
+    });
+    expect(missing).toEqual([]);
   });
 
   it('has no dependency to install: all that runs is bundled', () => {

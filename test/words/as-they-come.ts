@@ -168,7 +168,7 @@ export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
   'sheet.figure-in-all': { written: '18.000 kg' },
   'sheet.finding': { title: message('sheet-level.warning'), sentence: 'Salt is 4% of flour.' },
   'sheet.finding-at': { title: message('sheet-level.warning'), number: 3, sentence: 'Salt is 4% of flour.' },
-  'sheet.instead-of': { written: '26 °C', otherWritten: '21 °C' },
+  'sheet.instead-of': { written: '21 °C' },
   'sheet.label': { code: 'EU' },
   'sheet.mixing-in': { written: '9 min', place: message('place.in-mixer', { name: 'big spiral' }) },
   'sheet.page-of': { written: '1', otherWritten: '2' },

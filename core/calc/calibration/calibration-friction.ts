@@ -1,3 +1,4 @@
+import { figureAt } from '../../text/element.ts';
 import { thermometerCelsius } from '../heat/thermometer.ts';
 import { known } from '../known.ts';
 import type { MixerData } from '../mixing/mixer.ts';
@@ -20,7 +21,7 @@ export function frictionOf(
     .sort((one, other) => one - other);
   if (stated === undefined || shown.length === 0) return undefined;
   const half = shown.length / 2;
-  const middle = (shown[Math.ceil(half) - 1]! + shown[Math.floor(half)]!) / 2;
+  const middle = (figureAt(shown, Math.ceil(half) - 1) + figureAt(shown, Math.floor(half))) / 2;
   const squares = shown.reduce((sum, one) => sum + (one - middle) ** 2, 0);
   const spread = shown.length > 1 ? Math.sqrt(squares / (shown.length - 1)) : 0;
   return {

@@ -1,3 +1,4 @@
+import { figureAt, firstOf } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import { settlingMinutes, workingSurroundings } from '../heat/warming.ts';
 import { type Known, known } from '../known.ts';
@@ -72,7 +73,7 @@ export function sharedWarming(several: readonly Free[]): Free {
     least: 0,
     most: 20,
     tellable: (value) => Math.max(0.05, 0.5 * value),
-    lacks: several[0]!.lacks,
+    lacks: firstOf(several).lacks,
   };
 }
 
@@ -180,7 +181,7 @@ function isReadAfter(trials: readonly CalibrationTrial[], speed: number): boolea
 /** The mixer with these values of the quantities, in their order. */
 export function withValues(mixer: MixerData, free: readonly Free[], values: readonly number[]): MixerData {
   let now = mixer;
-  for (const [index, { quantity }] of free.entries()) now = withValue(now, quantity, values[index]!);
+  for (const [index, { quantity }] of free.entries()) now = withValue(now, quantity, figureAt(values, index));
   return now;
 }
 

@@ -1,3 +1,4 @@
+import { elementAt } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import { type Known, unknown } from '../known.ts';
 import type { MixerData } from '../mixing/mixer.ts';
@@ -38,8 +39,8 @@ export function trialTemperatures(
     const now = mixerOf(values);
     let next = 0;
     return trials.flatMap((trial, index) => {
-      const water = trial.waterKnown ? undefined : waters[next++]!;
-      const held = runs[index]!;
+      const water = trial.waterKnown ? undefined : elementAt(waters, next++);
+      const held = elementAt(runs, index);
       const before = held.find((one) => one.mixer === now && one.water === water);
       if (before !== undefined) return before.celsius;
       const celsius = readingsOf(trial, now, water);

@@ -1,4 +1,5 @@
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
+import { elementAt, figureAt, lastOf } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import { thermometerCelsius } from '../heat/thermometer.ts';
 import { type Known, known, unknown } from '../known.ts';
@@ -70,7 +71,7 @@ export function calibrateMixer(
     if (without.length === 0) break;
     const least = Math.min(...without.map((one) => one.fit.spread));
     const best =
-      without.findLast((one) => !(one.fit.spread > least + worthCelsius(one.one))) ?? without.at(-1)!;
+      without.findLast((one) => !(one.fit.spread > least + worthCelsius(one.one))) ?? lastOf(without);
     // Speeds that the readings do not part are told together: none of them takes what may be the other’s.
     const together = lost.filter((one) => one.mayShare === true);
     if (best.one.quantity.kind === 'warms' && together.length > 1) {
@@ -92,9 +93,9 @@ export function calibrateMixer(
       label,
       minutes,
       measuredCelsius: celsius,
-      before: before[index]!,
-      afterCelsius: fit.celsius[index]!,
-      isSetAside: isSetAside(fit.celsius[index]! - celsius),
+      before: elementAt(before, index),
+      afterCelsius: figureAt(fit.celsius, index),
+      isSetAside: isSetAside(figureAt(fit.celsius, index) - celsius),
     }),
   );
   // Of what is set aside neither fit is told to miss it.
@@ -156,7 +157,7 @@ function fitted(mixer: MixerData, trials: readonly CalibrationTrial[], free: rea
   const measured = trials.flatMap((trial) => trial.readings.map((reading) => reading.celsius));
   const temperatures = trialTemperatures(mixer, trials, free);
   const model = (scaled: readonly number[]): number[] => {
-    const values = scaled.map((value, index) => value * scales[index]!);
+    const values = products(scaled, scales);
     const told = temperatures(values.slice(0, free.length), values.slice(free.length));
     return told.map((one) => (one.known ? one.value : Number.NaN));
   };
@@ -175,7 +176,7 @@ function fitted(mixer: MixerData, trials: readonly CalibrationTrial[], free: rea
         { x: measured.map((_, index) => index), y: measured },
         (parameters) => {
           const told = model(parameters);
-          return (index) => told[index]!;
+          return (index) => figureAt(told, index);
         },
         {
           initialValues: scaled,
@@ -188,26 +189,36 @@ function fitted(mixer: MixerData, trials: readonly CalibrationTrial[], free: rea
           ...bounds,
         },
       ).parameterValues;
-      const next = model(scaled).map((one, index) => readingWeight(one - measured[index]!));
-      const moved = Math.max(...next.map((one, index) => Math.abs(one - weights[index]!)));
+      const next = differences(model(scaled), measured).map(readingWeight);
+      const moved = Math.max(...differences(next, weights).map(Math.abs));
       weights = next;
       if (!(moved > settledWeights)) break;
     }
   }
   const celsius = model(scaled);
-  const misses = celsius.map((one, index) => one - measured[index]!);
+  const misses = differences(celsius, measured);
   const slopes = scaled.map((value, index) => {
     const at = (change: number) => model(scaled.with(index, value + change));
     const [above, below] = [at(differenceStep), at(-differenceStep)];
-    return above.map((one, reading) => (one - below[reading]!) / (2 * differenceStep));
+    return differences(above, below).map((one) => one / (2 * differenceStep));
   });
   const errors = standardErrors(slopes, misses, thermometerCelsius, weights);
   return {
-    values: scaled.map((value, index) => value * scales[index]!),
-    errors: errors.map((error, index) => error * scales[index]!),
+    values: products(scaled, scales),
+    errors: products(errors, scales),
     celsius,
     spread: robustSpread(misses),
   };
+}
+
+/** Two rows of the same length, multiplied figure by figure. */
+function products(some: readonly number[], others: readonly number[]): number[] {
+  return some.map((one, index) => one * figureAt(others, index));
+}
+
+/** What each figure of the first row is more than that of the second. */
+function differences(some: readonly number[], others: readonly number[]): number[] {
+  return some.map((one, index) => one - figureAt(others, index));
 }
 
 /** Rounds of weighting, at most, and by how much weights may still move when they count as settled. */
@@ -220,22 +231,23 @@ const differenceStep = 1e-3;
 /** The quantities that the readings do not tell: undetermined, too uncertain, or run up against what can be. */
 function untold(fit: Fit, free: readonly Free[]): Free[] {
   return free.filter((one, index) => {
-    const value = fit.values[index]!;
+    const value = figureAt(fit.values, index);
     const atBound = value >= one.most * (1 - 1e-9) || value <= one.least + 1e-9;
     if (atBound && one.quantity.kind !== 'warms') return true;
-    return !(fit.errors[index]! <= one.tellable(value));
+    return !(figureAt(fit.errors, index) <= one.tellable(value));
   });
 }
 
 function parameterOf(one: NamedFree, free: readonly Free[], fit: Fit): CalibratedParameter {
   const { quantity, before } = one;
   const own = free.indexOf(one);
-  if (own >= 0) return told(quantity, before, fit.values[own]!, fit.errors[own]!);
+  if (own >= 0) return told(quantity, before, figureAt(fit.values, own), figureAt(fit.errors, own));
   for (const [index, { quantity: shared }] of free.entries()) {
     if (shared.kind !== 'warm alike' || quantity.kind !== 'warms') continue;
     const rate = shared.rates.find(({ speed }) => speed === quantity.speed)?.celsiusPerMinute;
     if (rate === undefined) continue;
-    return { ...told(quantity, before, fit.values[index]! * rate, fit.errors[index]! * rate), shared: true };
+    const [value, error] = [figureAt(fit.values, index), figureAt(fit.errors, index)];
+    return { ...told(quantity, before, value * rate, error * rate), shared: true };
   }
   return { quantity, before, value: unknown(one.lacks) };
 }

@@ -1,3 +1,4 @@
+import { entryOf } from '../../text/element.ts';
 /** How much of each kind of yeast raises alike, by weight: Hamelman, Bread (2004), yeast conversions; packets differ. */
 export const yeastAlike: ReadonlyMap<string, number> = new Map([
   ['fresh yeast', 1],
@@ -9,8 +10,8 @@ export const yeastAlike: ReadonlyMap<string, number> = new Map([
 export function asFreshYeast(name: string, water: number | undefined): number {
   if ((water ?? 0) > 0.4) return 1;
   const words = name.toLowerCase();
-  if (words.includes('instant')) return 1 / yeastAlike.get('instant yeast')!;
+  if (words.includes('instant')) return 1 / entryOf(yeastAlike, 'instant yeast');
   return words.includes('dry') || words.includes('dried') || water !== undefined
-    ? 1 / yeastAlike.get('active dry yeast')!
+    ? 1 / entryOf(yeastAlike, 'active dry yeast')
     : 1;
 }

@@ -1,4 +1,5 @@
 import { type Coefficients, type Constraint, solve } from 'yalps';
+import { figureAt } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import { type Known, known, unknown } from '../known.ts';
 import { type FlourData, moistureOf, proteinAt14 as proteinOf } from './flour.ts';
@@ -111,9 +112,9 @@ function blendOf(flours: readonly BlendFlour[], shares: readonly number[]): Blen
     let [sum, dry] = [0, 0];
     for (const [index, { flour }] of flours.entries()) {
       const value = figure(flour);
-      if (shares[index]! <= 1e-12) continue;
+      if (figureAt(shares, index) <= 1e-12) continue;
       if (!value.known) return undefined;
-      const weight = shares[index]! * dryAt14(moistureOf(flour));
+      const weight = figureAt(shares, index) * dryAt14(moistureOf(flour));
       sum += value.value * weight;
       dry += weight;
     }
@@ -122,7 +123,10 @@ function blendOf(flours: readonly BlendFlour[], shares: readonly number[]): Blen
   const proteinAt14 = mean(proteinOf);
   const ash = mean(ashOfDry);
   const isPriced = flours.every((one) => one.pricePerKilogram !== undefined);
-  const price = flours.reduce((sum, one, index) => sum + (one.pricePerKilogram ?? 0) * shares[index]!, 0);
+  const price = flours.reduce(
+    (sum, one, index) => sum + (one.pricePerKilogram ?? 0) * figureAt(shares, index),
+    0,
+  );
   return {
     shares,
     ...(proteinAt14 === undefined ? {} : { proteinAt14 }),

@@ -9,7 +9,8 @@ export function baseOf(section: SectionFacts, column: number, problems: FormulaP
   const free: Base = { kind: 'column', column };
   const place = { sectionId: section.input.id };
   const flours = section.lines.filter((line) => line.flour);
-  if (flours.length === 0) {
+  const [firstFlour] = flours;
+  if (firstFlour === undefined) {
     if (section.lines.some((line) => isHundred(line))) return free;
     return baseWithoutFlour(section, problems);
   }
@@ -29,7 +30,7 @@ export function baseOf(section: SectionFacts, column: number, problems: FormulaP
   const tolerance = flours.length * 0.0005 + 1e-9;
   if (gramLines > 0 && unknown) return { kind: 'none', unsolved: unknown };
   if (sumFraction === 0 && sumGrams === 0 && !unknown) {
-    problems.push({ kind: 'no-flour', ...place, lineId: flours[0]!.input.id, values: { sumFraction: 0 } });
+    problems.push({ kind: 'no-flour', ...place, lineId: firstFlour.input.id, values: { sumFraction: 0 } });
     return gramLines > 0 ? { kind: 'fixed', grams: 0 } : free;
   }
   if (gramLines > 0 && sumFraction < 1 - tolerance)
@@ -38,9 +39,9 @@ export function baseOf(section: SectionFacts, column: number, problems: FormulaP
   const short = sumFraction < 1 - tolerance;
   const missingMayBeUnknown = unknown !== undefined || section.lines.some((line) => !line.input.known);
   if (gramLines > 0 || sumFraction > 1 + tolerance || (short && !missingMayBeUnknown)) {
-    const [first, ...rest] = flours.map((line) => ({ ...place, lineId: line.input.id }));
+    const related = flours.slice(1).map((line) => ({ ...place, lineId: line.input.id }));
     const values = { sumFraction, ...(gramLines > 0 ? { gramsOnTop: sumGrams } : {}) };
-    problems.push({ kind: 'flour-not-hundred', ...first!, related: rest, values });
+    problems.push({ kind: 'flour-not-hundred', ...place, lineId: firstFlour.input.id, related, values });
   }
   return free;
 }

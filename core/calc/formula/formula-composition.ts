@@ -1,11 +1,14 @@
-import type {
-  FormulaStructure,
-  LineFacts,
-  Mass,
-  Masses,
-  PerGram,
-  SectionFacts,
-  Sums,
+import { elementAt, figureAt } from '../../text/element.ts';
+import {
+  type FormulaStructure,
+  type LineFacts,
+  type Mass,
+  type Masses,
+  massesAt,
+  type PerGram,
+  type SectionFacts,
+  type Sums,
+  sectionAt,
 } from './formula-facts.ts';
 import type { Unsolved } from './formula-result.ts';
 import { isBesideBowl } from './formula-structure.ts';
@@ -32,7 +35,7 @@ export function linesWithin(structure: FormulaStructure, section: SectionFacts):
       lines.push(line);
       if (line.child < 0 || seen.has(line.child) || isBesideBowl(line, structure.sections)) continue;
       seen.add(line.child);
-      pending.push(structure.sections[line.child]!);
+      pending.push(sectionAt(structure, line.child));
     }
   }
   return lines;
@@ -66,12 +69,11 @@ export function perGramOf(
   const total = weigh(fed, weights);
   if (!(total > 0)) return nothingThere(section);
   const byKey = new Array<number>(structure.keys.size).fill(0);
-  for (let i = 0; i < section.lines.length; i++) {
-    const line = section.lines[i]!;
-    const share = weigh(lines[i]!, weights) / total;
-    if (line.keyIndex >= 0) byKey[line.keyIndex]! += share;
+  for (const line of section.lines) {
+    const share = weigh(elementAt(lines, line.position), weights) / total;
+    if (line.keyIndex >= 0) byKey[line.keyIndex] = figureAt(byKey, line.keyIndex) + share;
     if (line.child < 0 || isBesideBowl(line, structure.sections)) continue;
-    const inner = masses.sections[line.child]!.perGram;
+    const inner = massesAt(masses, line.child).perGram;
     if (!isPerGram(inner)) continue;
     for (let key = 0; key < byKey.length; key++) byKey[key]! += share * inner.byKey[key]!;
   }
@@ -79,9 +81,9 @@ export function perGramOf(
     // The sums are net of what steams away, and so is what is made.
     const lineShares = lines.map((line) => weigh(line, weights) / total);
     const steam = section.cookingLoss / (1 - section.cookingLoss);
-    for (const [at, grams] of steamByLine(section, lineShares, steam).entries()) {
-      const { keyIndex } = section.lines[at]!;
-      if (keyIndex >= 0) byKey[keyIndex]! -= grams;
+    const steamShares = steamByLine(section, lineShares, steam);
+    for (const { keyIndex, position } of section.lines) {
+      if (keyIndex >= 0) byKey[keyIndex] = figureAt(byKey, keyIndex) - figureAt(steamShares, position);
     }
   }
   return {

@@ -1,6 +1,15 @@
+import { figureAt } from '../../text/element.ts';
 import { isPerGram } from './formula-composition.ts';
-import type { LineFacts, Mass, Masses, SectionFacts } from './formula-facts.ts';
-import type { DrawInput, YieldInput } from './formula-input.ts';
+import {
+  keyLineAt,
+  type LineFacts,
+  type Mass,
+  type Masses,
+  massesAt,
+  massOf,
+  type SectionFacts,
+} from './formula-facts.ts';
+import { type DrawInput, doughOf, type YieldInput } from './formula-input.ts';
 import { addMass, zeroMass } from './formula-masses.ts';
 import type { FormulaProblem, LinePlace, Unsolved } from './formula-result.ts';
 import { isUsableGrams } from './formula-structure.ts';
@@ -19,7 +28,7 @@ export interface Equation {
 export function yieldEquation(masses: Masses, problems: FormulaProblem[]): Equation | undefined {
   const { structure } = masses;
   const { input } = structure;
-  const dough = structure.sections[0]!;
+  const dough = doughOf(structure);
   const sectionId = dough.input.id;
   const wanted = input.yield;
   const losses = lossesOf(masses, problems);
@@ -48,7 +57,7 @@ export function yieldEquation(masses: Masses, problems: FormulaProblem[]): Equat
   }
   if (grams === undefined) return undefined;
 
-  const whole = masses.sections[0]!;
+  const whole = doughOf(masses);
   if (wanted.kind === 'flour') addMass(yielded, whole.flour, 1);
   else {
     const baked = wanted.kind === 'baked' || (wanted.kind === 'pieces' && wanted.baked);
@@ -65,7 +74,7 @@ export function yieldEquation(masses: Masses, problems: FormulaProblem[]): Equat
 /** What is there to be divided, before any loss: the dough less what is kept back, and what is enclosed in it. */
 export function dividedMass(masses: Masses): Mass {
   const divided = zeroMass(masses.structure);
-  addMass(divided, masses.sections[0]!.used, 1);
+  addMass(divided, doughOf(masses).used, 1);
   addMass(divided, enclosedMass(masses), 1);
   return divided;
 }
@@ -74,7 +83,7 @@ export function dividedMass(masses: Masses): Mass {
 export function enclosedMass(masses: Masses): Mass {
   const enclosed = zeroMass(masses.structure);
   for (const section of masses.structure.sections) {
-    if (section.input.enclosed) addMass(enclosed, masses.sections[section.index]!.used, 1);
+    if (section.input.enclosed) addMass(enclosed, massesAt(masses, section.index).used, 1);
   }
   return enclosed;
 }
@@ -93,18 +102,19 @@ export function supplyEquations(masses: Masses): Equation[] {
   const { structure } = masses;
   const equations: Equation[] = [];
   for (const section of structure.sections) {
-    const own = masses.sections[section.index]!;
+    const own = massesAt(masses, section.index);
     const fills = section.uses.some((line) => line.amount.kind === 'remaining');
-    if (section.uses.length === 0 || section.draws.length > 0 || fills) continue;
+    const [first, ...others] = section.uses;
+    if (first === undefined || section.draws.length > 0 || fills) continue;
     const taken = zeroMass(structure);
     for (const line of section.uses) {
-      addMass(taken, masses.sections[line.section.index]!.lines[line.section.lines.indexOf(line)]!, 1);
+      addMass(taken, massOf(masses, line), 1);
     }
     if (!isPerGram(own.perGram) && own.perGram.code === 'nothing-there') taken.unsolved ??= own.perGram;
     const problem = (grams: (mass: Mass) => number | undefined): FormulaProblem => ({
       kind: 'part-amounts-differ',
-      ...placeOf(section.uses[0]!),
-      related: [...section.uses.slice(1).map(placeOf), { sectionId: section.input.id }],
+      ...placeOf(first),
+      related: [...others.map(placeOf), { sectionId: section.input.id }],
       values: { name: section.input.name, madeGrams: grams(own.used) ?? '', takenGrams: grams(taken) ?? '' },
     });
     equations.push({ left: taken, right: own.used, owner: section.index, problem });
@@ -117,8 +127,8 @@ export function lossesOf(
   masses: Masses,
   problems: FormulaProblem[],
 ): { dough: number | Unsolved; baked: number | Unsolved } {
-  const { input, sections } = masses.structure;
-  const sectionId = sections[0]!.input.id;
+  const { input } = masses.structure;
+  const sectionId = doughOf(masses.structure).input.id;
   const wanted = input.yield;
   const impossible = (property: string, value: number): Unsolved => {
     problems.push({ kind: 'impossible-loss', sectionId, values: { property, value: String(value) } });
@@ -148,8 +158,8 @@ function drawEquation(
   problems: FormulaProblem[],
 ): Equation {
   const { structure } = masses;
-  const own = masses.sections[section.index]!;
-  const dough = structure.sections[0]!;
+  const own = massesAt(masses, section.index);
+  const dough = doughOf(structure);
   const sectionId = section.input.id;
   const wanted = zeroMass(structure);
   const brought = zeroMass(structure);
@@ -181,10 +191,10 @@ function drawEquation(
 
   if (!isUsableGrams(draw.fraction)) return refuse('impossible-amount', []);
   let found = false;
-  for (let i = 0; i < dough.lines.length; i++) {
-    if (!isDrawn(draw, dough.lines[i]!)) continue;
+  for (const line of dough.lines) {
+    if (!isDrawn(draw, line)) continue;
     found = true;
-    addMass(wanted, masses.sections[0]!.lines[i]!, draw.fraction);
+    addMass(wanted, massOf(masses, line), draw.fraction);
   }
   if (!found) return refuse('drawn-not-in-formula', dough.lines);
   if (!isPerGram(own.perGram)) {
@@ -193,7 +203,7 @@ function drawEquation(
   }
   let share = 0;
   for (let key = 0; key < own.perGram.byKey.length; key++) {
-    if (isDrawn(draw, structure.keyLines[key]!)) share += own.perGram.byKey[key]!;
+    if (isDrawn(draw, keyLineAt(structure, key))) share += figureAt(own.perGram.byKey, key);
   }
   if (share === 0) return refuse('drawn-not-in-part', section.lines);
   addMass(brought, own.used, share);

@@ -1,3 +1,4 @@
+import { elementAt } from '../../text/element.ts';
 import type { DrawInput, FormulaInput, LineInput, SectionInput } from './formula-input.ts';
 import type { FormulaProblem, Unsolved } from './formula-result.ts';
 
@@ -39,6 +40,8 @@ export type Base =
 export interface LineFacts {
   readonly input: LineInput;
   readonly section: SectionFacts;
+  /** Index among the lines of its section. */
+  readonly position: number;
   /** Index of the part's section, -1 on an ingredient. */
   child: number;
   /** Index of the ingredient's key, -1 on a part. */
@@ -105,6 +108,26 @@ export interface Masses {
   readonly sections: (SectionMasses | undefined)[];
   /** Composition of a part depends on its size, so these masses hold near the guess only. */
   approximate: boolean;
+}
+
+/** The section at an index, a part that a line takes of say. Throws a RangeError where the formula has none. */
+export function sectionAt({ sections }: FormulaStructure, index: number): SectionFacts {
+  return elementAt(sections, index);
+}
+
+/** The line that stands for an ingredient. Throws a RangeError for an index that no key has. */
+export function keyLineAt({ keyLines }: FormulaStructure, keyIndex: number): LineFacts {
+  return elementAt(keyLines, keyIndex);
+}
+
+/** The masses of a section. Throws a RangeError before they are worked out: parts come before those that use them. */
+export function massesAt({ sections }: Masses, index: number): SectionMasses {
+  return elementAt(sections, index);
+}
+
+/** What a line weighs. Throws as `massesAt`. */
+export function massOf(masses: Masses, { section, position }: LineFacts): Mass {
+  return elementAt(massesAt(masses, section.index).lines, position);
 }
 
 export interface Sums {

@@ -1,5 +1,7 @@
+import { figureAt } from '../../text/element.ts';
 import { isPerGram, linesWithin } from './formula-composition.ts';
-import type { LineFacts, Mass, Masses } from './formula-facts.ts';
+import { type LineFacts, type Mass, type Masses, massesAt, massOf, sectionAt } from './formula-facts.ts';
+import { doughOf } from './formula-input.ts';
 import { onlyKnown } from './formula-only-known.ts';
 import { drawnMass } from './formula-overall.ts';
 import type { FinalMix, FinalMixLine, FormulaProblem, LinePlace, Unsolved } from './formula-result.ts';
@@ -22,25 +24,25 @@ interface Row {
  */
 export function finalMixOf(masses: Masses, scale: Scale, problems: FormulaProblem[]): FinalMix {
   const { structure } = masses;
-  const dough = structure.sections[0]!;
+  const dough = doughOf(structure);
   const rows: Row[] = [];
   const drawn = new Map<number, Drawn>();
-  for (const [position, line] of dough.lines.entries()) {
-    const mass = masses.sections[0]!.lines[position]!;
+  for (const line of dough.lines) {
+    const mass = massOf(masses, line);
     if (line.keyIndex >= 0) rows.push(ingredientRow(masses, scale, line, mass, drawn, problems));
     else if (line.child >= 0 && line.amount.kind !== 'none' && !isBesideBowl(line, structure.sections)) {
       rows.push(partRow(masses, scale, line.child, mass, line));
     }
   }
-  const { culture } = masses.sections[0]!;
+  const { culture } = doughOf(masses);
   if (culture) rows.push(partRow(masses, scale, 0, culture, undefined, 'ripe culture'));
   for (const section of structure.sections) {
     if (section.draws.length === 0) continue;
-    rows.push(partRow(masses, scale, section.index, masses.sections[section.index]!.used));
+    rows.push(partRow(masses, scale, section.index, massesAt(masses, section.index).used));
     reportLacking(masses, scale, section.index, problems);
   }
 
-  const flour = evaluate(scale, masses.sections[0]!.flour);
+  const flour = evaluate(scale, doughOf(masses).flour);
   const finalFlour = sumOf(rows.filter((row) => row.line.isFlour));
   return {
     lines: rows.map((row) => {
@@ -122,10 +124,10 @@ function drawnOf(masses: Masses, scale: Scale, line: LineFacts, problems: Formul
   let written = 0;
   let comparable = true;
   const same: LineFacts[] = [];
-  for (const [index, other] of line.section.lines.entries()) {
+  for (const other of line.section.lines) {
     if (other.keyIndex !== line.keyIndex) continue;
     same.push(other);
-    const value = evaluate(scale, masses.sections[0]!.lines[index]!);
+    const value = evaluate(scale, massOf(masses, other));
     if (!value || !all || other.amount.kind === 'none' || !isSameScale(value, all)) comparable = false;
     else written += value.value;
   }
@@ -154,7 +156,7 @@ function negativeRemainder(
     for (const source of sources)
       related.push({ sectionId: source.section.input.id, lineId: source.input.id });
   }
-  const flour = evaluate(scale, masses.sections[0]!.flour);
+  const flour = evaluate(scale, doughOf(masses).flour);
   const values = onlyKnown({
     name: line.input.name,
     role: line.input.role,
@@ -184,7 +186,7 @@ function partRow(
   line?: LineFacts,
   name?: string,
 ): Row {
-  const { input } = masses.structure.sections[child]!;
+  const { input } = sectionAt(masses.structure, child);
   const weight = evaluate(scale, mass);
   const facts = { kind: 'part' as const, sectionId: input.id, key: input.id, name: name ?? input.name };
   const reason = mass.unsolved ??
@@ -200,8 +202,8 @@ function partRow(
 /** A hint: a drawn part has ingredients of its own, which come on top of the formula's lines. */
 function reportLacking(masses: Masses, scale: Scale, index: number, problems: FormulaProblem[]): void {
   const { structure } = masses;
-  const section = structure.sections[index]!;
-  const { perGram, used } = masses.sections[index]!;
+  const section = sectionAt(structure, index);
+  const { perGram, used } = massesAt(masses, index);
   const told = new Set<number>();
   for (const line of linesWithin(structure, section)) {
     if (line.keyIndex < 0 || structure.inDough[line.keyIndex] !== 0 || told.has(line.keyIndex)) continue;
@@ -210,7 +212,9 @@ function reportLacking(masses: Masses, scale: Scale, index: number, problems: Fo
     told.add(line.keyIndex);
     const usedGrams = gramsOf(scale, used);
     const grams =
-      isPerGram(perGram) && usedGrams !== undefined ? usedGrams * perGram.byKey[line.keyIndex]! : undefined;
+      isPerGram(perGram) && usedGrams !== undefined
+        ? usedGrams * figureAt(perGram.byKey, line.keyIndex)
+        : undefined;
     const place = { sectionId: line.section.input.id, lineId: line.input.id };
     problems.push({
       kind: 'added-by-part',

@@ -1,4 +1,5 @@
 import type { Role } from '../../catalogue/role.ts';
+import { firstOf } from '../../text/element.ts';
 
 export type { Role };
 
@@ -22,6 +23,11 @@ export interface FormulaInput {
   readonly lossFraction: number;
   /** Weight lost in the oven and while cooling, as a fraction of the divided dough. */
   readonly bakeLossFraction?: number;
+}
+
+/** The dough of a formula, of its input, its model or its solution: the first section. Throws a RangeError where there is none. */
+export function doughOf<Section>(formula: { readonly sections: readonly (Section | undefined)[] }): Section {
+  return firstOf(formula.sections);
 }
 
 export interface SectionInput {

@@ -13,8 +13,8 @@ export function markLoops(sections: readonly SectionFacts[], problems: FormulaPr
   const visit = (section: SectionFacts): void => {
     state[section.index] = 1;
     for (const line of section.lines) {
-      if (line.child < 0) continue;
-      const child = sections[line.child]!;
+      const child = sections[line.child];
+      if (child === undefined) continue;
       path.push(line);
       if (state[child.index] === 1 || child.index === 0) closeLoop(line, child, path, problems);
       else if (state[child.index] === 0) visit(child);

@@ -1,13 +1,16 @@
+import { figureAt } from '../../text/element.ts';
 import { isPerGram, keysWithin, nothingThere, perGramOf } from './formula-composition.ts';
-import type {
-  FormulaStructure,
-  LineFacts,
-  Mass,
-  Masses,
-  PerGram,
-  SectionFacts,
-  SectionMasses,
-  Sums,
+import {
+  type FormulaStructure,
+  keyLineAt,
+  type LineFacts,
+  type Mass,
+  type Masses,
+  type PerGram,
+  type SectionFacts,
+  type SectionMasses,
+  type Sums,
+  sectionAt,
 } from './formula-facts.ts';
 import type { Unsolved } from './formula-result.ts';
 import { isBesideBowl, isUsableGrams } from './formula-structure.ts';
@@ -24,7 +27,7 @@ export function massesOf(structure: FormulaStructure, guess: readonly (number | 
     approximate: false,
   };
   for (const index of structure.order) {
-    masses.sections[index] = sectionMasses(masses, structure.sections[index]!, guess);
+    masses.sections[index] = sectionMasses(masses, sectionAt(structure, index), guess);
   }
   return masses;
 }
@@ -38,6 +41,12 @@ export function addMass(to: Mass, mass: Mass, times: number): void {
   if (mass.unsolved) to.unsolved ??= mass.unsolved;
   const { terms } = to;
   for (let i = 0; i < terms.length; i++) terms[i]! += times * mass.terms[i]!;
+}
+
+/** Adds a weight that hangs on nothing. */
+export function addGrams({ terms }: Mass, grams: number): void {
+  const last = terms.length - 1;
+  terms[last] = figureAt(terms, last) + grams;
 }
 
 function sectionMasses(
@@ -58,32 +67,30 @@ function sectionMasses(
     preferment: zero(),
   };
 
-  let balance = -1;
-  let hydration = -1;
-  for (let i = 0; i < section.lines.length; i++) {
-    const line = section.lines[i]!;
-    if (line.amount.kind === 'balance') balance = i;
-    else if (line.amount.kind === 'toHydration') hydration = i;
+  let balance: LineFacts | undefined;
+  let hydration: LineFacts | undefined;
+  for (const line of section.lines) {
+    if (line.amount.kind === 'balance') balance = line;
+    else if (line.amount.kind === 'toHydration') hydration = line;
     else {
       const mass =
         line.amount.kind === 'remaining' ? remainingMass(masses, line) : plainMass(structure, line, base);
-      lines[i] = mass;
+      lines[line.position] = mass;
       addLine(masses, sums, line, mass);
     }
   }
   if (section.index === 0) addLackingOfDrawnParts(masses, sums);
-  if (balance >= 0) {
+  if (balance !== undefined) {
     const mass = zero();
     addMass(mass, base, 1);
     addMass(mass, sums.ownFlour, -1);
-    lines[balance] = mass;
-    addLine(masses, sums, section.lines[balance]!, mass);
+    lines[balance.position] = mass;
+    addLine(masses, sums, balance, mass);
   }
-  if (hydration >= 0) {
-    const line = section.lines[hydration]!;
-    const mass = hydrationMass(structure, line, sums);
-    lines[hydration] = mass;
-    addLine(masses, sums, line, mass);
+  if (hydration !== undefined) {
+    const mass = hydrationMass(structure, hydration, sums);
+    lines[hydration.position] = mass;
+    addLine(masses, sums, hydration, mass);
   }
 
   const steam = takeSteam(structure, section, sums);
@@ -97,7 +104,7 @@ function sectionMasses(
   if (culture) addMass(made, culture, 1);
   const used = zero();
   addMass(used, made, 1);
-  used.terms[structure.unknowns]! -= section.keepBackGrams;
+  addGrams(used, -section.keepBackGrams);
   if (section.keepBackGrams > 0 && !isPerGram(perGram)) used.unsolved ??= perGram;
 
   const share = (fraction: keyof PerGram & keyof Sums, fed: Mass): Mass => {
@@ -138,7 +145,7 @@ function plainMass(structure: FormulaStructure, line: LineFacts, base: Mass): Ma
   if (amount.kind === 'unknown') mass.unsolved = amount.unsolved;
   if (amount.kind !== 'linear') return mass;
   addMass(mass, base, amount.perBase);
-  mass.terms[structure.unknowns]! += amount.grams;
+  addGrams(mass, amount.grams);
   return mass;
 }
 
@@ -146,7 +153,7 @@ function plainMass(structure: FormulaStructure, line: LineFacts, base: Mass): Ma
 function remainingMass(masses: Masses, line: LineFacts): Mass {
   const { structure } = masses;
   const mass = zeroMass(structure);
-  const child = structure.sections[line.child]!;
+  const child = sectionAt(structure, line.child);
   const part = masses.sections[line.child];
   if (!part) return mass;
   addMass(mass, part.used, 1);
@@ -185,7 +192,7 @@ function addPerGram(masses: Masses, sums: Sums, child: number, mass: Mass): void
   addMass(sums.flour, mass, perGram.flour);
   addMass(sums.water, mass, perGram.water);
   addMass(sums.effectiveWater, mass, perGram.effectiveWater);
-  const isPreferment = masses.structure.sections[child]!.input.kind === 'preferment';
+  const isPreferment = sectionAt(masses.structure, child).input.kind === 'preferment';
   addMass(sums.preferment, mass, isPreferment ? perGram.flour : perGram.preferment);
 }
 
@@ -212,9 +219,9 @@ function addLackingOfDrawnParts(masses: Masses, sums: Sums): void {
     const isPreferment = section.input.kind === 'preferment';
     addMass(sums.preferment, part.used, isPreferment ? perGram.flour : perGram.preferment);
     for (let key = 0; key < perGram.byKey.length; key++) {
-      const share = perGram.byKey[key]!;
+      const share = figureAt(perGram.byKey, key);
       if (share === 0 || structure.inDough[key] !== 0) continue;
-      const line = structure.keyLines[key]!;
+      const line = keyLineAt(structure, key);
       addMass(sums.fed, part.used, share);
       if (line.flour) addMass(sums.flour, part.used, share);
       addMass(sums.water, part.used, share * nominalWater(line));
@@ -239,7 +246,8 @@ export function waterAfterCooking(masses: Masses, section: SectionFacts): Mass |
   const own = masses.sections[section.index];
   if (own?.steam === undefined) return undefined;
   const left = zeroMass(masses.structure);
-  for (const [at, share] of steamingWater(section).entries()) addMass(left, own.lines[at]!, share);
+  const shares = steamingWater(section);
+  for (const [at, line] of own.lines.entries()) addMass(left, line, figureAt(shares, at));
   addMass(left, own.steam, -1);
   return left;
 }

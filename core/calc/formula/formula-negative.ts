@@ -1,4 +1,5 @@
-import type { LineFacts, Masses, SectionFacts } from './formula-facts.ts';
+import { elementAt, figureAt } from '../../text/element.ts';
+import { type LineFacts, type Masses, massesAt, massOf, sectionAt } from './formula-facts.ts';
 import { waterAfterCooking } from './formula-masses.ts';
 import type { FormulaProblem, Unsolved } from './formula-result.ts';
 import { evaluate, gramsOf, ratioOf, type Scale } from './formula-scale.ts';
@@ -15,7 +16,7 @@ export interface ImpossibleLine {
 export function impossibleKeepBack(masses: Masses, scale: Scale): FormulaProblem | undefined {
   for (const section of masses.structure.sections) {
     if (section.keepBackGrams === 0) continue;
-    const { made, used } = masses.sections[section.index]!;
+    const { made, used } = massesAt(masses, section.index);
     const usedGrams = gramsOf(scale, used);
     const madeGrams = gramsOf(scale, made);
     if (usedGrams === undefined || madeGrams === undefined || usedGrams >= -1e-9 * madeGrams) continue;
@@ -29,9 +30,9 @@ export function impossibleKeepBack(masses: Masses, scale: Scale): FormulaProblem
 /** A part of which more steams away than it has water; from then on nothing does. */
 export function impossibleCooking(masses: Masses, scale: Scale): FormulaProblem | undefined {
   for (const section of masses.structure.sections) {
-    const left = waterAfterCooking(masses, section);
-    const water = left === undefined ? undefined : evaluate(scale, left);
-    const steam = left === undefined ? undefined : evaluate(scale, masses.sections[section.index]!.steam!);
+    const [left, lost] = [waterAfterCooking(masses, section), massesAt(masses, section.index).steam];
+    if (left === undefined || lost === undefined) continue;
+    const [water, steam] = [evaluate(scale, left), evaluate(scale, lost)];
     if (water === undefined || steam === undefined || water.value >= -1e-9 * steam.value) continue;
     const values = { property: 'cookingLoss', value: String(section.cookingLoss) };
     section.cookingLoss = 0;
@@ -46,16 +47,16 @@ export function impossibleCooking(masses: Masses, scale: Scale): FormulaProblem 
  */
 export function impossibleBase(masses: Masses, scale: Scale): FormulaProblem | undefined {
   const { structure } = masses;
-  for (let i = structure.order.length - 1; i >= 0; i--) {
-    const section = structure.sections[structure.order[i]!]!;
+  for (const index of structure.order.toReversed()) {
+    const section = sectionAt(structure, index);
     if (section.base.kind !== 'column') continue;
     const { column } = section.base;
-    if (scale.groups[column] !== 0 || scale.values[column]! > -1e-9) continue;
-    const { made, used } = masses.sections[section.index]!;
+    if (scale.groups[column] !== 0 || elementAt(scale.values, column) > -1e-9) continue;
+    const { made, used } = massesAt(masses, section.index);
     const sectionId = section.input.id;
     const totalGrams = gramsOf(scale, section.index === 0 ? made : used);
     const values: Record<string, number | string> = { name: section.input.name };
-    values.linesGrams = made.terms[structure.unknowns]!;
+    values.linesGrams = figureAt(made.terms, structure.unknowns);
     if (totalGrams !== undefined) values.totalGrams = totalGrams;
     const related = section.lines
       .filter((line) => line.amount.kind === 'linear' && line.amount.grams > 0)
@@ -73,29 +74,24 @@ export function impossibleLine(
   told: readonly FormulaProblem[],
 ): ImpossibleLine | undefined {
   for (const index of masses.structure.order) {
-    const section = masses.structure.sections[index]!;
-    for (const [position, line] of section.lines.entries()) {
+    for (const line of sectionAt(masses.structure, index).lines) {
       const { kind } = line.amount;
       let found: ImpossibleLine | undefined;
-      if (kind === 'balance') found = impossibleBalance(masses, scale, section, position);
-      if (kind === 'toHydration') found = impossibleHydration(masses, scale, section, position, told);
-      if (kind === 'remaining') found = impossibleRemainder(masses, scale, section, position);
+      if (kind === 'balance') found = impossibleBalance(masses, scale, line);
+      if (kind === 'toHydration') found = impossibleHydration(masses, scale, line, told);
+      if (kind === 'remaining') found = impossibleRemainder(masses, scale, line);
       if (found) return found;
     }
   }
   return undefined;
 }
 
-function impossibleBalance(
-  masses: Masses,
-  scale: Scale,
-  section: SectionFacts,
-  position: number,
-): ImpossibleLine | undefined {
-  const line = section.lines[position]!;
-  const own = masses.sections[section.index]!;
-  const left = evaluate(scale, own.lines[position]!);
-  const share = ratioOf(scale, own.lines[position]!, own.base);
+function impossibleBalance(masses: Masses, scale: Scale, line: LineFacts): ImpossibleLine | undefined {
+  const { section } = line;
+  const own = massesAt(masses, section.index);
+  const mass = massOf(masses, line);
+  const left = evaluate(scale, mass);
+  const share = ratioOf(scale, mass, own.base);
   const isSomething = share === undefined ? (left?.value ?? 0) >= 0 : share > 1e-9;
   if (!left || isSomething) return undefined;
   const place = { sectionId: section.input.id, lineId: line.input.id };
@@ -110,18 +106,13 @@ function impossibleBalance(
   return { line, problem, unsolved: { code: 'reported', ...place } };
 }
 
-function impossibleRemainder(
-  masses: Masses,
-  scale: Scale,
-  section: SectionFacts,
-  position: number,
-): ImpossibleLine | undefined {
-  const line = section.lines[position]!;
-  const { used } = masses.sections[line.child]!;
-  const left = evaluate(scale, masses.sections[section.index]!.lines[position]!);
+function impossibleRemainder(masses: Masses, scale: Scale, line: LineFacts): ImpossibleLine | undefined {
+  const { section } = line;
+  const { used } = massesAt(masses, line.child);
+  const left = evaluate(scale, massOf(masses, line));
   const madeGrams = gramsOf(scale, used);
   if (!left || madeGrams === undefined || left.value >= -1e-9 * madeGrams) return undefined;
-  const child = masses.structure.sections[line.child]!;
+  const child = sectionAt(masses.structure, line.child);
   const place = { sectionId: section.input.id, lineId: line.input.id };
   const related = child.uses
     .filter((use) => use !== line)
@@ -134,15 +125,13 @@ function impossibleRemainder(
 function impossibleHydration(
   masses: Masses,
   scale: Scale,
-  section: SectionFacts,
-  position: number,
+  line: LineFacts,
   told: readonly FormulaProblem[],
 ): ImpossibleLine | undefined {
-  const line = section.lines[position]!;
-  const { amount } = line;
+  const { section, amount } = line;
   if (amount.kind !== 'toHydration') return undefined;
-  const own = masses.sections[section.index]!;
-  const water = evaluate(scale, own.lines[position]!);
+  const own = massesAt(masses, section.index);
+  const water = evaluate(scale, massOf(masses, line));
   const flour = evaluate(scale, own.fedFlour);
   const place = { sectionId: section.input.id, lineId: line.input.id };
 

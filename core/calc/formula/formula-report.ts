@@ -1,8 +1,17 @@
+import { figureAt } from '../../text/element.ts';
 import { isPerGram, linesWithin } from './formula-composition.ts';
 import { dividedMass, enclosedMass, lossesOf } from './formula-equations.ts';
-import type { LineFacts, Mass, Masses, SectionFacts } from './formula-facts.ts';
+import {
+  keyLineAt,
+  type LineFacts,
+  type Mass,
+  type Masses,
+  massesAt,
+  massOf,
+  type SectionFacts,
+} from './formula-facts.ts';
 import { finalMixOf } from './formula-final-mix.ts';
-import type { Role } from './formula-input.ts';
+import { doughOf, type Role } from './formula-input.ts';
 import { addMass, zeroMass } from './formula-masses.ts';
 import { onlyKnown } from './formula-only-known.ts';
 import { overallMasses } from './formula-overall.ts';
@@ -21,14 +30,14 @@ import { steamByLine } from './formula-water.ts';
 /** Turns the solved scale into numbers to show. Adds the problems that only the final mix brings to light. */
 export function solvedFormula(masses: Masses, scale: Scale, problems: FormulaProblem[]): SolvedFormula {
   const { structure } = masses;
-  const dough = masses.sections[0]!;
+  const dough = doughOf(masses);
   const { flour, made } = dough;
   const doughGrams = gramsOf(scale, made);
   const overall = overallMasses(masses);
   const totalFraction = ratioOf(scale, made, flour);
   const hydration = ratioOf(scale, dough.water, flour);
   const fractionByRole = roleFractions(masses, scale, overall);
-  const drawnOrInDough = [structure.sections[0]!, ...structure.sections.filter((s) => s.draws.length > 0)];
+  const drawnOrInDough = [doughOf(structure), ...structure.sections.filter((s) => s.draws.length > 0)];
   return {
     assumedScale: scale.assumed,
     sections: structure.sections.map((section) => solvedSection(masses, scale, section)),
@@ -50,7 +59,7 @@ export function solvedFormula(masses: Masses, scale: Scale, problems: FormulaPro
       totalFraction,
       netDoughYield: hydration === undefined ? undefined : 100 * (1 + hydration),
       grossDoughYield: totalFraction === undefined ? undefined : 100 * totalFraction,
-      unsolved: doughGrams === undefined ? reasonFor(scale, structure.sections[0]!, made) : undefined,
+      unsolved: doughGrams === undefined ? reasonFor(scale, doughOf(structure), made) : undefined,
     }),
     ...yields(masses, scale),
   };
@@ -82,7 +91,7 @@ function yields(masses: Masses, scale: Scale): Partial<SolvedFormula> {
 
 function solvedSection(masses: Masses, scale: Scale, section: SectionFacts): SolvedSection {
   const { structure } = masses;
-  const own = masses.sections[section.index]!;
+  const own = massesAt(masses, section.index);
   const { input } = section;
   const totalGrams = gramsOf(scale, own.made);
   const steamGrams = own.steam && gramsOf(scale, own.steam);
@@ -96,7 +105,7 @@ function solvedSection(masses: Masses, scale: Scale, section: SectionFacts): Sol
     drawn: section.draws.length > 0,
     lines: withSteam(
       section,
-      section.lines.map((line, position) => solvedLine(masses, scale, line, position)),
+      section.lines.map((line) => solvedLine(masses, scale, line)),
       steamGrams,
     ),
     waterUnknown: waterUnknown(linesWithin(structure, section)),
@@ -128,7 +137,10 @@ function withSteam(
     lines.map(({ grams }) => grams ?? 0),
     steamGrams,
   );
-  return lines.map((line, at) => (byLine[at] === 0 ? line : { ...line, steamGrams: byLine[at]! }));
+  return lines.map((line, at) => {
+    const grams = figureAt(byLine, at);
+    return grams === 0 ? line : { ...line, steamGrams: grams };
+  });
 }
 
 /** A part's composition is known without its weight, unless it mixes grams and percent. */
@@ -138,17 +150,17 @@ function hydrationOf(
   section: SectionFacts,
   kind: 'water' | 'effectiveWater',
 ): number | undefined {
-  const own = masses.sections[section.index]!;
+  const own = massesAt(masses, section.index);
   const { perGram } = own;
   if (isPerGram(perGram) && perGram.exact)
     return perGram.flour > 0 ? perGram[kind] / perGram.flour : undefined;
   return ratioOf(scale, own[kind], own.flour);
 }
 
-function solvedLine(masses: Masses, scale: Scale, line: LineFacts, position: number): SolvedLine {
+function solvedLine(masses: Masses, scale: Scale, line: LineFacts): SolvedLine {
   const { input, section, amount } = line;
-  const own = masses.sections[section.index]!;
-  const mass = own.lines[position]!;
+  const own = massesAt(masses, section.index);
+  const mass = massOf(masses, line);
   const isNone = amount.kind === 'none';
   const size = gramsOf(scale, own.base);
   const grams = isNone ? undefined : notNegative(gramsOf(scale, mass), size);
@@ -174,12 +186,12 @@ function overallIngredients(
   scale: Scale,
   overall: ReadonlyMap<number, Mass>,
 ): OverallIngredient[] {
-  const { flour, made } = masses.sections[0]!;
+  const { flour, made } = doughOf(masses);
   const doughGrams = gramsOf(scale, made);
   return [...overall].map(([keyIndex, mass]) => {
-    const line = masses.structure.keyLines[keyIndex]!;
+    const line = keyLineAt(masses.structure, keyIndex);
     const grams = notNegative(gramsOf(scale, mass), doughGrams);
-    const unsolved = grams === undefined ? reasonFor(scale, masses.structure.sections[0]!, mass) : undefined;
+    const unsolved = grams === undefined ? reasonFor(scale, doughOf(masses.structure), mass) : undefined;
     return {
       key: line.input.key,
       name: line.input.name,
@@ -195,10 +207,10 @@ function roleFractions(
   scale: Scale,
   overall: ReadonlyMap<number, Mass>,
 ): Partial<Record<Role, number>> {
-  const { flour } = masses.sections[0]!;
+  const { flour } = doughOf(masses);
   const sums = new Map<Role, Mass>([['salt', zeroMass(masses.structure)]]);
   for (const [keyIndex, mass] of overall) {
-    const line = masses.structure.keyLines[keyIndex]!;
+    const line = keyLineAt(masses.structure, keyIndex);
     const role = line.flour ? 'flour' : line.input.role;
     const sum = sums.get(role) ?? zeroMass(masses.structure);
     addMass(sum, mass, 1);

@@ -1,7 +1,17 @@
+import { figureAt } from '../../text/element.ts';
 import { linesWithin } from './formula-composition.ts';
 import type { Equation } from './formula-equations.ts';
 import { drawEquations, supplyEquations, yieldEquation } from './formula-equations.ts';
-import type { LineFacts, Mass, Masses, SectionFacts } from './formula-facts.ts';
+import {
+  type LineFacts,
+  type Mass,
+  type Masses,
+  massesAt,
+  type SectionFacts,
+  sectionAt,
+} from './formula-facts.ts';
+import { doughOf } from './formula-input.ts';
+import { addGrams } from './formula-masses.ts';
 import type { FormulaProblem, Unsolved } from './formula-result.ts';
 import { addEquation, type LinearSystem, linearSystem, solution } from './solve-linear.ts';
 
@@ -50,8 +60,12 @@ export function scaleOf(masses: Masses, problems: FormulaProblem[]): Scale {
       reasons[equation.owner] ??= unsolved;
       continue;
     }
-    const size = Math.max(Math.abs(left.terms.at(-1)!), Math.abs(right.terms.at(-1)!));
-    const difference = left.terms.map((term, i) => term - right.terms[i]!);
+    const constant = structure.unknowns;
+    const size = Math.max(
+      Math.abs(figureAt(left.terms, constant)),
+      Math.abs(figureAt(right.terms, constant)),
+    );
+    const difference = left.terms.map((term, i) => term - figureAt(right.terms, i));
     const outcome = addEquation(system, difference, size);
     if (outcome.kind === 'contradiction' && outcome.relative > agreeing) refused.push(equation);
   }
@@ -72,16 +86,18 @@ export function evaluate(scale: Scale, mass: Mass): Evaluated | undefined {
   if (mass.unsolved) return undefined;
   const { terms } = mass;
   const n = terms.length - 1;
-  let value = terms[n]!;
+  let value = figureAt(terms, n);
   let largest = Math.abs(value);
   let group: number | undefined = value === 0 ? undefined : 0;
   for (let i = 0; i < n; i++) {
-    const term = terms[i]!;
+    const term = figureAt(terms, i);
     if (term === 0) continue;
-    const own = scale.groups[i]!;
-    if (own < 0 || (group !== undefined && group !== own)) return undefined;
+    const own = scale.groups[i];
+    const weight = scale.values[i];
+    if (own === undefined || own < 0 || weight === undefined || (group !== undefined && group !== own))
+      return undefined;
     group = own;
-    const part = term * scale.values[i]!;
+    const part = term * weight;
     largest = Math.max(largest, Math.abs(part));
     value += part;
   }
@@ -131,14 +147,14 @@ function openRemaindersOf(masses: Masses, system: LinearSystem, hasYield: boolea
   );
   if (lines.length === 0) return lines;
   let known = system;
-  const dough = masses.sections[0]!;
+  const dough = doughOf(masses);
   if (!hasYield && !dough.flour.unsolved) {
     known = { ...system, rows: system.rows.map((row) => row.slice()), pivots: system.pivots.slice() };
     addEquation(known, equalTo(dough.flour, assumedGrams));
   }
   const values = solution(known);
   return lines.filter((line) => {
-    const { base } = structure.sections[line.child]!;
+    const { base } = sectionAt(structure, line.child);
     return base.kind === 'column' && values[base.column] === undefined;
   });
 }
@@ -158,7 +174,7 @@ function scaleDough(
   problems: FormulaProblem[],
 ): boolean {
   const { structure } = masses;
-  const dough = structure.sections[0]!;
+  const dough = doughOf(structure);
   if (dough.base.kind !== 'column' || groups[dough.base.column] !== -1) return false;
   const sectionId = dough.input.id;
   const forYield = structure.input.yield;
@@ -182,8 +198,8 @@ function scaleDough(
     }
   }
 
-  const { flour, base } = masses.sections[0]!;
-  const byFlour = !flour.unsolved && flour.terms[dough.base.column]! > 0;
+  const { flour, base } = doughOf(masses);
+  const byFlour = !flour.unsolved && figureAt(flour.terms, dough.base.column) > 0;
   addEquation(system, equalTo(byFlour ? flour : base, assumedGrams));
   settle(system, groups, assumed ? 0 : 1);
   if (groups[dough.base.column] === -1) {
@@ -203,10 +219,10 @@ function scaleRest(
 ): void {
   const { structure } = masses;
   let group = 2;
-  for (let i = structure.order.length - 1; i >= 0; i--) {
-    const section = structure.sections[structure.order[i]!]!;
+  for (const index of structure.order.toReversed()) {
+    const section = sectionAt(structure, index);
     if (section.base.kind !== 'column' || groups[section.base.column] !== -1) continue;
-    const own = masses.sections[section.index]!;
+    const own = massesAt(masses, section.index);
     if (!reasons[section.index] && section.index > 0) {
       reasons[section.index] = own.made.unsolved ?? { code: 'no-scale', sectionId: section.input.id };
       if (!own.made.unsolved && !isUnused(section)) {
@@ -221,9 +237,9 @@ function scaleRest(
 }
 
 function equalTo(mass: Mass, grams: number): number[] {
-  const terms = mass.terms.slice();
-  terms[terms.length - 1]! -= grams;
-  return terms;
+  const less: Mass = { ...mass, terms: mass.terms.slice() };
+  addGrams(less, -grams);
+  return less.terms;
 }
 
 function isUnused(section: SectionFacts): boolean {

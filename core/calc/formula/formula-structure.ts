@@ -40,7 +40,8 @@ export function structureOf(input: FormulaInput): FormulaStructure {
       // Only flour can be the balance, so an ingredient nobody knows is taken for flour there.
       const flour = child < 0 && (line.isFlour || (!line.known && line.amount.kind === 'balance'));
       const amount = amountOf(section, line, input, problems);
-      const lineFacts: LineFacts = { input: line, section: facts, child, keyIndex, flour, amount };
+      const position = lines.length;
+      const lineFacts: LineFacts = { input: line, section: facts, position, child, keyIndex, flour, amount };
       if (keyIndex >= 0) keyLines[keyIndex] ??= lineFacts;
       lines.push(lineFacts);
     }
@@ -50,8 +51,7 @@ export function structureOf(input: FormulaInput): FormulaStructure {
 
   reportMissingPieces(input, problems);
   const order = markLoops(sections, problems);
-  for (const section of sections)
-    for (const line of section.lines) if (line.child >= 0) sections[line.child]!.uses.push(line);
+  for (const section of sections) for (const line of section.lines) sections[line.child]?.uses.push(line);
   for (const section of sections) checkUses(section, problems);
   let unknowns = 0;
   for (const section of sections) {
@@ -72,7 +72,7 @@ export function isInBowl(kind: SectionKind): boolean {
 
 /** A line that says how much of a filling is made, in a section that goes into the bowl: nothing of it does. */
 export function isBesideBowl(line: LineFacts, sections: readonly SectionFacts[]): boolean {
-  return line.child >= 0 && line.section.inBowl && !sections[line.child]!.inBowl;
+  return line.section.inBowl && sections[line.child]?.inBowl === false;
 }
 
 function usableLoss(fraction = 0): number {
@@ -154,11 +154,11 @@ function reportMissingPieces(input: FormulaInput, problems: FormulaProblem[]): v
  * draw counts; named in another part it leaves the totals with that part, so the line counts.
  */
 function checkUses(section: SectionFacts, problems: FormulaProblem[]): void {
-  if (section.draws.length === 0 || section.uses.length === 0) return;
+  const [[draw], [first]] = [section.draws, section.uses];
+  if (draw === undefined || first === undefined) return;
   const inDough = section.uses.filter((line) => line.section.index === 0);
-  const first = section.uses[0]!;
   const place: LinePlace = { sectionId: first.section.input.id, lineId: first.input.id };
-  const values = { name: section.input.name, drawId: section.draws[0]!.id };
+  const values = { name: section.input.name, drawId: draw.id };
   problems.push({ kind: 'drawn-and-added', ...place, related: [{ sectionId: section.input.id }], values });
   if (inDough.length < section.uses.length) section.draws = [];
   if (section.draws.length === 0) return;

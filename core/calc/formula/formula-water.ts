@@ -1,3 +1,4 @@
+import { figureAt } from '../../text/element.ts';
 import type { LineFacts, SectionFacts } from './formula-facts.ts';
 
 /** Grams of water that a gram of the ingredient counts for in hydration; a part has none of its own. */
@@ -28,7 +29,8 @@ export function steamByLine(
   lineGrams: readonly number[],
   steamGrams: number,
 ): readonly number[] {
-  const water = steamingWater(section).map((share, at) => share * lineGrams[at]!);
+  const shares = steamingWater(section);
+  const water = lineGrams.map((grams, at) => figureAt(shares, at) * grams);
   const all = water.reduce((sum, grams) => sum + grams, 0);
   return water.map((grams) => (all > 0 ? (steamGrams * grams) / all : 0));
 }

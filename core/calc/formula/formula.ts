@@ -1,6 +1,6 @@
 import { hasShareOfAllFlour, solveByAllFlour } from './formula-all-flour.ts';
 import type { FormulaStructure, Masses } from './formula-facts.ts';
-import type { FormulaInput } from './formula-input.ts';
+import { doughOf, type FormulaInput } from './formula-input.ts';
 import { massesOf } from './formula-masses.ts';
 import { impossibleBase, impossibleCooking, impossibleKeepBack, impossibleLine } from './formula-negative.ts';
 import { solvedFormula } from './formula-report.ts';
@@ -22,7 +22,7 @@ function solveLinear(input: FormulaInput): FormulaSolution {
   if (input.sections.length === 0) return { solved: undefined, problems: [] };
   const structure = structureOf(input);
   const problems = [...structure.problems];
-  if (input.sections[0]!.lines.length === 0) return { solved: undefined, problems };
+  if (doughOf(input).lines.length === 0) return { solved: undefined, problems };
 
   // What comes out negative is reported, left out, and the rest solved again without it.
   for (;;) {

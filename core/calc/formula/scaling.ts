@@ -1,3 +1,4 @@
+import { elementAt } from '../../text/element.ts';
 import type { YieldInput } from './formula-input.ts';
 import type { SolvedFormula } from './formula-result.ts';
 
@@ -101,15 +102,14 @@ export function roundToStep(lines: readonly LineWeight[], stepGrams: number, sho
 
   // From the finest step to the coarsest: what the finer lines could not take up goes to the heaviest of all.
   let carriedGrams = 0;
-  const powers = [...groups.keys()].sort((a, b) => b - a);
-  for (const power of powers) {
-    const group = groups.get(power)!;
+  const byFineness = [...groups].sort(([some], [other]) => other - some);
+  for (const [power, group] of byFineness) {
     const step = stepGrams / 10 ** power;
     // What is weighed on a finer step is small, and none to make up for the rounding of something else.
     if (power === 0) carriedGrams += shortGrams;
-    const takesRest = power === powers.at(-1);
+    const takesRest = power === byFineness.at(-1)?.[0];
     carriedGrams = roundGroup(group, step, carriedGrams, takesRest, (index, units) => {
-      rounded[index] = { ...rounded[index]!, grams: Number((units * step).toPrecision(12)) };
+      rounded[index] = { ...elementAt(rounded, index), grams: Number((units * step).toPrecision(12)) };
     });
   }
   return { lines: rounded, totalGrams: totalOf(rounded), exactTotalGrams: totalOf(lines) };

@@ -1,3 +1,4 @@
+import { figureAt } from '../../text/element.ts';
 /**
  * A system of linear equations that takes one equation at a time, so that the equation which contradicts
  * the earlier ones is known by name. Equations are kept fully reduced (Gauss–Jordan, the largest
@@ -41,30 +42,31 @@ export function addEquation(
   const row = coefficients.slice();
   const terms = new Array<number>(n + 1).fill(0);
   for (let i = 0; i <= n; i++) {
-    terms[i] = Math.abs(row[i]!);
-    if (!Number.isFinite(terms[i]!)) return redundant;
+    const term = Math.abs(figureAt(row, i));
+    if (!Number.isFinite(term)) return redundant;
+    terms[i] = term;
   }
-  terms[n] = Math.max(terms[n]!, size);
-  for (let r = 0; r < system.rows.length; r++)
-    subtractMultiple(row, terms, system.rows[r]!, system.pivots[r]!);
+  terms[n] = Math.max(figureAt(terms, n), size);
+  for (const [r, other] of system.rows.entries()) subtractMultiple(row, terms, other, pivotOf(system, r));
 
   let pivot = -1;
   let largest = 0;
   for (let i = 0; i < n; i++) {
-    const size = Math.abs(row[i]!);
-    if (size <= terms[i]! * roundingShare) row[i] = 0;
+    const size = Math.abs(figureAt(row, i));
+    if (size <= figureAt(terms, i) * roundingShare) row[i] = 0;
     else if (size > largest) {
       largest = size;
       pivot = i;
     }
   }
   if (pivot < 0) {
-    const relative = terms[n]! === 0 ? 0 : Math.abs(row[n]!) / terms[n]!;
+    const all = figureAt(terms, n);
+    const relative = all === 0 ? 0 : Math.abs(figureAt(row, n)) / all;
     return relative <= 1e-9 ? redundant : { kind: 'contradiction', relative };
   }
 
-  const slope = row[pivot]!;
-  for (let i = 0; i <= n; i++) row[i]! /= slope;
+  const slope = figureAt(row, pivot);
+  for (let i = 0; i <= n; i++) row[i] = figureAt(row, i) / slope;
   for (const other of system.rows) subtractMultiple(other, undefined, row, pivot);
   system.rows.push(row);
   system.pivots.push(pivot);
@@ -75,14 +77,18 @@ export function addEquation(
 export function solution(system: LinearSystem): (number | undefined)[] {
   const n = system.unknowns;
   const values: (number | undefined)[] = new Array(n).fill(undefined);
-  for (let r = 0; r < system.rows.length; r++) {
-    const row = system.rows[r]!;
-    const pivot = system.pivots[r]!;
+  for (const [r, row] of system.rows.entries()) {
+    const pivot = pivotOf(system, r);
     let alone = true;
     for (let i = 0; i < n; i++) if (i !== pivot && row[i] !== 0) alone = false;
-    if (alone) values[pivot] = -row[n]! + 0;
+    if (alone) values[pivot] = -figureAt(row, n) + 0;
   }
   return values;
+}
+
+/** The unknown that an equation is solved for. Throws a RangeError where the system has fewer equations. */
+function pivotOf({ pivots }: LinearSystem, equation: number): number {
+  return figureAt(pivots, equation);
 }
 
 function subtractMultiple(
@@ -91,7 +97,7 @@ function subtractMultiple(
   from: readonly number[],
   pivot: number,
 ): void {
-  const factor = row[pivot]!;
+  const factor = figureAt(row, pivot);
   if (factor === 0) return;
   for (let i = 0; i < row.length; i++) {
     const term = factor * from[i]!;

@@ -1,3 +1,4 @@
+import { elementAt, lastOf } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import { scaledPortion } from '../formula/scaled-portion.ts';
 import { type Known, known, unknown } from '../known.ts';
@@ -104,7 +105,7 @@ function workOn(to: MixerData, source: MixingInput, wanted: readonly number[]): 
     }
     written.converted.push({ phase: index, by: [] });
     const until = (work: Work): Known<number, Message> =>
-      nearestHalfMinutes((minutes) => slowAfter(work, minutes), wanted[index]!);
+      nearestHalfMinutes((minutes) => slowAfter(work, minutes), elementAt(wanted, index));
     if (to.kind === 'hand') {
       const minutes = until({ kind: 'knead' });
       if (!minutes.known) return minutes;
@@ -112,26 +113,24 @@ function workOn(to: MixerData, source: MixingInput, wanted: readonly number[]): 
       continue;
     }
     if (shape === undefined) return unknown(message('conversion.no-speeds'));
-    const [first, work]: Work[] = [
-      { kind: 'speed', number: shape.first },
-      { kind: 'speed', number: shape.work },
-    ];
-    const alone = until(first!);
+    const first: Work = { kind: 'speed', number: shape.first };
+    const work: Work = { kind: 'speed', number: shape.work };
+    const alone = until(first);
     let atFirst = alone.known ? alone.value : Number.POSITIVE_INFINITY;
     if (shape.work !== shape.first) {
       const toWet = Math.max(0, wettingFor(phase, source.mixer) - wetted);
       // Nobody changes the speed for what half a minute more at first speed does as well.
       if (atFirst > toWet + 0.5) atFirst = toWet;
       wetted += atFirst;
-      write(written, first!, atFirst);
-      const rest = until(work!);
+      write(written, first, atFirst);
+      const rest = until(work);
       if (!rest.known) return rest;
       const isWorked = atFirst > 0;
-      write(written, work!, isWorked ? rest.value : atLeastHalf(rest.value, phase, written));
+      write(written, work, isWorked ? rest.value : atLeastHalf(rest.value, phase, written));
       continue;
     }
     if (!alone.known) return alone;
-    write(written, first!, atLeastHalf(atFirst, phase, written));
+    write(written, first, atLeastHalf(atFirst, phase, written));
   }
   return known(written, 'common practice');
 }
@@ -154,17 +153,21 @@ function write({ phases, converted }: Written, work: Work, minutes: number): voi
   if (!(minutes > 0)) return;
   const before = phases.at(-1);
   const last = converted.findLast(({ by }) => by.length > 0)?.by;
+  const lastWork = last?.at(-1);
   const isSame =
-    before !== undefined &&
-    before === last?.at(-1) &&
-    before.kind === work.kind &&
-    (before.kind !== 'speed' || work.kind !== 'speed' || before.number === work.number);
-  const seconds = minutes * 60 + (isSame ? last!.pop()!.seconds : 0);
-  if (isSame) phases.pop();
+    lastWork !== undefined &&
+    before === lastWork &&
+    lastWork.kind === work.kind &&
+    (lastWork.kind !== 'speed' || work.kind !== 'speed' || lastWork.number === work.number);
+  const seconds = minutes * 60 + (isSame ? lastWork.seconds : 0);
+  if (isSame) {
+    last?.pop();
+    phases.pop();
+  }
   const made: TimedWork =
     work.kind === 'speed' ? { kind: 'speed', number: work.number, seconds } : { kind: 'knead', seconds };
   phases.push(made);
-  (isSame ? last! : converted.at(-1)!.by).push(made);
+  (isSame && last !== undefined ? last : lastOf(converted).by).push(made);
 }
 
 /** Whether a line is work that the other mixer does; by hand beside a machine stays by hand. */

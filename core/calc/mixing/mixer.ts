@@ -1,3 +1,4 @@
+import { elementAt } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import { type Known, known, unknown } from '../known.ts';
 
@@ -148,7 +149,7 @@ function byRpm(speed: MixerSpeed, table: ByRpm): Known<number, Message> {
   if (rpm === undefined || !believable(rpm)) return unknown(noRpm(speed));
   const above = table.findIndex((one) => one.rpm >= rpm);
   const right = above < 0 ? table.length - 1 : Math.max(1, above);
-  const [from, to] = [table[right - 1]!, table[right]!];
+  const [from, to] = [elementAt(table, right - 1), elementAt(table, right)];
   const exponent = Math.log(to.rate / from.rate) / Math.log(to.rpm / from.rpm);
   return known(from.rate * (rpm / from.rpm) ** exponent, 'common practice');
 }

@@ -77,6 +77,8 @@ export interface MixingOutcome {
   /** From when on the dough is above the limit asked for, up to its end; or when it will be at the last speed. */
   readonly limitAfter: Known<LimitPassed, Message>;
   readonly band: number;
+  /** How the dough would start if the last speed just went on past the end; absent where its heat is not known. */
+  readonly goingOn?: NonNullable<StepStart>;
   readonly notes: readonly Message[];
 }
 
@@ -124,7 +126,8 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
     ? message('mixing.too-gentle')
     : message('mixing.never-together');
   const steps = [...timed, ...programme.beyond];
-  const starts = [...heat.starts, ...beyondStarts(prepared.heat, heat, programme.beyond)];
+  const later = beyondStarts(prepared.heat, heat, programme.beyond);
+  const starts = [...heat.starts, ...later];
   const doubts: readonly Doubt[] = [
     expectedCourse,
     { scale: scales.low, slackPart: 0 },
@@ -168,6 +171,7 @@ export function runMixing(prepared: PreparedMixing, waterCelsius?: number): Mixi
     breakdownAfter: crossing('breakdown'),
     limitAfter: limitOf(input.limitCelsius, prepared.heat, heat, timed),
     band,
+    ...(later[0] === undefined ? {} : { goingOn: later[0] }),
     notes: [...(input.curve.known ? input.curve.value.notes : []), ...programme.notes],
   };
 }

@@ -111,17 +111,21 @@ function minutesUntil(phase: WarmingPhase, startCelsius: number, celsius: number
 }
 
 // Gauss and Legendre, eight points: abscissae and weights on −1 to 1 (Abramowitz & Stegun, table 25.4).
-const abscissae = [0.18343464249565, 0.525532409916329, 0.796666477413627, 0.960289856497536];
-const weights = [0.362683783378362, 0.313706645877887, 0.222381034453374, 0.101228536290376];
+const nodes = [
+  { abscissa: 0.18343464249565, weight: 0.362683783378362 },
+  { abscissa: 0.525532409916329, weight: 0.313706645877887 },
+  { abscissa: 0.796666477413627, weight: 0.222381034453374 },
+  { abscissa: 0.960289856497536, weight: 0.101228536290376 },
+];
 
 function over({ phase, startCelsius, flat }: Piece, minutes: number): number {
   if (flat !== undefined) return flat * minutes;
   const half = minutes / 2;
   let sum = 0;
-  for (let index = 0; index < abscissae.length; index++) {
-    const away = half * abscissae[index]!;
+  for (const { abscissa, weight } of nodes) {
+    const away = half * abscissa;
     sum +=
-      weights[index]! *
+      weight *
       (warmthFactor(temperatureAfter(phase, startCelsius, half - away)) +
         warmthFactor(temperatureAfter(phase, startCelsius, half + away)));
   }

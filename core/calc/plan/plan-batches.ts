@@ -1,3 +1,4 @@
+import { lastOf } from '../../text/element.ts';
 import { bowlBatches } from '../formula/scaling.ts';
 
 /** What an oven takes at once. */
@@ -122,5 +123,5 @@ function readyOf(orders: readonly DoughOrder[], madeGrams: number): number {
     sum += doughGrams;
     if (madeGrams < sum - 1e-6) return readyMinutes;
   }
-  return orders.at(-1)!.readyMinutes;
+  return lastOf(orders).readyMinutes;
 }

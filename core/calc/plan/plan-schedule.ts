@@ -1,3 +1,4 @@
+import { elementAt } from '../../text/element.ts';
 /**
  * One batch with its way through the day, all times in minutes. It needs its mixer, then nothing but time, then the
  * oven, then time again; once mixed it waits for nobody.
@@ -210,7 +211,7 @@ function firstEndingAfter(times: Times, moment: number): number {
   let [low, high] = [0, times.length];
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (times[middle]![1] > moment + 1e-9) high = middle;
+    if (elementAt(times, middle)[1] > moment + 1e-9) high = middle;
     else low = middle + 1;
   }
   return low;

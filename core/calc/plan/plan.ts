@@ -1,3 +1,4 @@
+import { elementAt, entryOf } from '../../text/element.ts';
 import { type BatchRemark, type DoughBatch, type DoughToMake, doughBatches } from './plan-batches.ts';
 import { type Job, type ScheduledJob, schedule } from './plan-schedule.ts';
 
@@ -89,10 +90,10 @@ export function planDay(doughs: readonly PlannedDough[], beginMinutes?: number):
   }
   const scheduled = schedule(jobs, beginMinutes);
   const ofDough = parted.map((): ScheduledJob[] => []);
-  for (const one of scheduled) ofDough[doughOf.get(one.job.id)!]!.push(one);
+  for (const one of scheduled) elementAt(ofDough, entryOf(doughOf, one.job.id)).push(one);
   const plans = parted.map(({ dough, remarks }, index): DoughPlan => {
-    const own = ofDough[index]!;
-    const batches = own.map((one) => batchPlan(one, batchOf.get(one.job.id)!));
+    const own = elementAt(ofDough, index);
+    const batches = own.map((one) => batchPlan(one, entryOf(batchOf, one.job.id)));
     return {
       dough,
       remarks,

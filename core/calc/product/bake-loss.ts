@@ -1,3 +1,4 @@
+import { elementAt, firstOf, lastOf } from '../../text/element.ts';
 /** Bread baked in a tin, or on the hearth where all of its crust meets the heat. */
 export type DoughForm = 'tin' | 'hearth';
 
@@ -17,12 +18,15 @@ const tinShare = 0.85;
  * the hearth. Common practice, to be replaced by a weighing. Pieces beyond the table are taken as its ends.
  */
 export function usualBakeLoss(pieceGrams: number, form: DoughForm = 'hearth'): number {
-  const [first, last] = [hearthLosses[0]!, hearthLosses.at(-1)!];
+  const [first, last] = [firstOf(hearthLosses), lastOf(hearthLosses)];
   const share = form === 'tin' ? tinShare : 1;
   if (!(pieceGrams > first[0])) return first[1] * share;
   if (pieceGrams >= last[0]) return last[1] * share;
   const after = hearthLosses.findIndex(([grams]) => grams >= pieceGrams);
-  const [[lightGrams, light], [heavyGrams, heavy]] = [hearthLosses[after - 1]!, hearthLosses[after]!];
+  const [[lightGrams, light], [heavyGrams, heavy]] = [
+    elementAt(hearthLosses, after - 1),
+    elementAt(hearthLosses, after),
+  ];
   const part = Math.log(pieceGrams / lightGrams) / Math.log(heavyGrams / lightGrams);
   return (light + part * (heavy - light)) * share;
 }

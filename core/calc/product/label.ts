@@ -1,3 +1,4 @@
+import { elementAt, entryOf } from '../../text/element.ts';
 import { type Allergen, allergenOf, type LabelRegime, listedUnder, singularOf } from './allergens.ts';
 
 /** A stretch of an ingredient's name on a label; an allergen is to be emphasised. */
@@ -119,12 +120,19 @@ function wholeWord(word: string): RegExp {
 
 /** A word with its endings, within another word too, with or without the dots of an umlaut; a short one only where a word begins. */
 function withinWords(word: string): RegExp {
-  const stem = escaped(word).replace(/[aou]/gi, (vowel) => `[${vowel}${umlauts[vowel.toLowerCase()]!}]`);
+  const stem = escaped(word).replace(
+    /[aou]/gi,
+    (vowel) => `[${vowel}${entryOf(umlauts, vowel.toLowerCase())}]`,
+  );
   const from = word.length < 4 ? '(?<![\\p{L}])' : '';
   return new RegExp(`${from}(${stem}(?:(?:e|en|er|n|s)(?![\\p{L}]))?)`, 'iu');
 }
 
-const umlauts: Readonly<Record<string, string>> = { a: 'ä', o: 'ö', u: 'ü' };
+const umlauts: ReadonlyMap<string, string> = new Map([
+  ['a', 'ä'],
+  ['o', 'ö'],
+  ['u', 'ü'],
+]);
 
 function escaped(word: string): string {
   return word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
@@ -133,7 +141,8 @@ function escaped(word: string): string {
 /** The stretches with what a pattern finds in them marked; `undefined` where it finds nothing new. */
 function markedBy(pattern: RegExp, text: readonly LabelText[]): LabelText[] | undefined {
   const marked = text.flatMap((stretch) => (stretch.allergen ? [stretch] : splitAt(stretch.text, pattern)));
-  const isNew = marked.length > text.length || marked.some((one, at) => one.allergen && !text[at]!.allergen);
+  const isNew =
+    marked.length > text.length || marked.some((one, at) => one.allergen && !elementAt(text, at).allergen);
   return isNew ? marked : undefined;
 }
 

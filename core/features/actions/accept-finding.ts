@@ -3,6 +3,7 @@ import { rulesByCode } from '../../rules/engine/rule-catalogue.ts';
 import { isWritingError } from '../../rules/notation/syntax-rows.ts';
 import { commentColumn, upTo } from '../../syntax/layout.ts';
 import type { ParsedLine } from '../../syntax/tree.ts';
+import { indentOf } from '../../text/indent.ts';
 import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { LineChanges } from './line-changes.ts';
@@ -67,7 +68,7 @@ function accept(context: ActionContext, code: string, line: number) {
   if (commentOf(parsed) === '' && (text.length <= longestLine || line === 0))
     return changes.asSnippet(line).replace(line, text).edits();
   if (line === 0) return commentMovedUp(changes, parsed, written);
-  const indent = /^\s*/.exec(parsed.text)![0];
+  const indent = indentOf(parsed.text);
   return changes
     .asSnippet(line - 1)
     .addBelow(line - 1, `${indent}${written}`)

@@ -15,7 +15,7 @@ export function actionsPage(actions: readonly Action[], kindOf: (action: Action)
     '# Light bulb and refactor menu',
     '',
     'What an editor can do to the text for you. Put the cursor on a line, or select some, and open the menu: in VS Code the light',
-    'bulb or <kbd>Ctrl</kbd>+<kbd>.</kbd>, for the rewritings <kbd>Ctrl</kbd>+<kbd>Shift</kbd>+<kbd>R</kbd>; in other editors their menu of',
+    'bulb, where a line has a finding, or <kbd>Ctrl</kbd>+<kbd>.</kbd> anywhere, for the rewritings <kbd>Ctrl</kbd>+<kbd>Shift</kbd>+<kbd>R</kbd>; in other editors their menu of',
     'code actions. Fixes of single findings stand on the [page of each rule](../rules/README.md). This page is made from the table',
     'of actions itself.',
     '',

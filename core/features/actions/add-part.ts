@@ -1,3 +1,4 @@
+import { elementAt, lastOf } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { editsKeeping } from './after.ts';
@@ -36,14 +37,11 @@ function editsOf(context: ActionContext, at: PartAt) {
     return undefined;
   if (writeDraws(changes, at, part.id, wanted) === undefined) return undefined;
   const draws = part.said.get('draws') ?? [];
-  const comments = draws.map(({ line }) => commentOf(context.block.lines[line]!)).join('');
+  const comments = draws.map(({ line }) => commentOf(elementAt(context.block.lines, line))).join('');
   for (const { line } of draws) changes.remove(line);
   const amount = exactPercent(solvedPart.usedGrams! / flour);
   const layout = layoutOf(dough);
-  const name = context.block.lines[part.headerLine]!.text.slice(part.name!.start, part.name!.end);
-  changes.addBelow(
-    dough.lines[dough.lines.length - 1]!.line,
-    ingredientLine(name, amount, layout) + comments,
-  );
+  const name = elementAt(context.block.lines, part.headerLine).text.slice(part.name!.start, part.name!.end);
+  changes.addBelow(lastOf(dough.lines).line, ingredientLine(name, amount, layout) + comments);
   return editsKeeping(context, changes);
 }

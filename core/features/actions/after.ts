@@ -1,5 +1,6 @@
 import { analyse } from '../../analysis/analyse.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import type { OverallIngredient, SolvedFormula } from '../../calc/formula/formula-result.ts';
 import { formulaOf } from '../../model/formula-model.ts';
 import { parseFile } from '../../syntax/file.ts';
@@ -22,7 +23,7 @@ export function wholeFormula(context: ActionContext): WholeFormula | undefined {
   if (analysis === undefined || solved === undefined || !(solved.flourGrams! > 0)) return undefined;
   const isWhole =
     solved.overall.every(({ grams }) => grams !== undefined) &&
-    solved.sections[0]!.lines.every(({ grams }) => grams !== undefined);
+    doughOf(solved).lines.every(({ grams }) => grams !== undefined);
   return isWhole ? { analysis, solved } : undefined;
 }
 

@@ -1,7 +1,9 @@
 import { flourMixOf } from '../../analysis/flour-of-mix.ts';
 import { blendOf, type FlourShare } from '../../analysis/named-blend.ts';
 import type { BlendTarget } from '../../calc/flour/blend.ts';
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import type { LineModel } from '../../model/formula-model.ts';
+import { elementAt, entryOf } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
@@ -46,7 +48,7 @@ export const blendTheFlours: Action = {
         )
       )
         continue;
-      if (written.every((share, index) => isNear(share, asked.flours[index]!.share, 1e5))) continue;
+      if (written.every((share, index) => isNear(share, elementAt(asked.flours, index).share, 1e5))) continue;
       const { currency } = blend.value;
       const price =
         currency === undefined || pricePerKilogram === undefined
@@ -60,7 +62,7 @@ export const blendTheFlours: Action = {
           for (const [index, line] of asked.lines.entries()) {
             const { amount } = line.statement;
             if (amount.kind === 'balance') continue;
-            const insert = `${trimmed(written[index]! * 100, 2)}%`;
+            const insert = `${trimmed(elementAt(written, index) * 100, 2)}%`;
             changes.edit(line.line, { start: amount.start, end: amount.end, insert });
           }
           return editsKeeping(
@@ -102,14 +104,14 @@ function floursAt(context: ActionContext): Asked | undefined {
   const section = sectionAt(context);
   const analysis = context.analysis();
   if (line === undefined || section === undefined || analysis === undefined) return undefined;
-  if (section.id !== analysis.resolved.input.sections[0]!.id) return undefined;
+  if (section.id !== doughOf(analysis.resolved.input).id) return undefined;
   const solved = solvedLines(context, section);
   if (solved.get(line.id)?.isFlour !== true) return undefined;
   const lines = section.lines.filter((one) => solved.get(one.id)?.isFlour === true);
   if (lines.length < 2) return undefined;
   const flours: FlourShare[] = [];
   for (const { id, statement } of lines) {
-    const { key, fraction } = solved.get(id)!;
+    const { key, fraction } = entryOf(solved, id);
     const ingredient = analysis.resolved.ingredients.get(key);
     const isPercent = statement.amount.kind === 'fraction' || statement.amount.kind === 'balance';
     if (!isPercent || ingredient?.flour === undefined || fraction === undefined) return undefined;
@@ -124,7 +126,7 @@ function inHundredths(shares: readonly number[]): number[] {
   const floors = shares.map((share) => Math.floor(share * 10_000 + 1e-9));
   let left = 10_000 - floors.reduce((sum, floor) => sum + floor, 0);
   const order = shares
-    .map((share, index) => ({ index, remainder: share * 10_000 - floors[index]! }))
+    .map((share, index) => ({ index, remainder: share * 10_000 - elementAt(floors, index) }))
     .sort((one, other) => other.remainder - one.remainder);
   for (const { index } of order) {
     if (left <= 0) break;

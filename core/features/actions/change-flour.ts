@@ -30,7 +30,7 @@ export const changeFlour: Action = {
     const whole = solved?.isFlour === true ? wholeFormula(context) : undefined;
     const before = whole?.analysis.resolved.ingredients.get(solved?.key ?? '');
     if (whole === undefined || before === undefined) return;
-    for (const after of candidates(context, before)) {
+    for (const after of otherFlours(context, before)) {
       yield {
         title: titleOf(line.statement.name.text, before, after),
         argument: after.key,
@@ -56,7 +56,7 @@ export const changeFlour: Action = {
 };
 
 /** Flours that the formula has not yet: defined ones, nearest first, then those of the catalogue of the same grain. */
-function candidates(context: ActionContext, before: Ingredient): Ingredient[] {
+export function otherFlours(context: ActionContext, before: Ingredient): Ingredient[] {
   const { scope } = context;
   const own = context.analysis()!.resolved.ingredients;
   const found: Ingredient[] = [];

@@ -1,5 +1,6 @@
 import { yeastAlike } from '../../calc/fermentation/yeast.ts';
 import { contentsOf } from '../../calc/formula/contents.ts';
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import type { SolvedFormula, SolvedLine, SolvedSection } from '../../calc/formula/formula-result.ts';
 import type { LineModel } from '../../model/formula-model.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
@@ -86,7 +87,7 @@ function stands(whole: WholeFormula, from: string, to: string): boolean {
  */
 function writeYeast(edits: LineEdits, whole: WholeFormula, { from, to, ratio }: YeastChange): boolean {
   const { solved } = whole;
-  const dough = solved.sections[0]!;
+  const dough = doughOf(solved);
   const drawn = (key: string): number =>
     solved.sections
       .filter((one) => one.drawn)
@@ -146,8 +147,8 @@ function writeWater(
     const lines = part.lines.reduce((sum, line) => sum + (line.grams ?? 0), 0);
     if (!writeUses(edits, whole, part, (lines + yeast * (ratio - 1 + waterMore)) / lines)) return false;
   }
-  const dough = solved.sections[0]!;
-  const water = model.sections[0]!.lines.find((line) => solvedLine(whole, dough.id, line)?.role === 'water');
+  const dough = doughOf(solved);
+  const water = doughOf(model).lines.find((line) => solvedLine(whole, dough.id, line)?.role === 'water');
   if (water === undefined) return Math.abs(inDough) < 1e-9;
   const isHydration = water.statement.amount.kind === 'hydration';
   return writeMore(edits, water, dough, isHydration ? overall : inDough, solved.flourGrams);

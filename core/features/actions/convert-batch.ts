@@ -1,7 +1,9 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import { mostDoughGrams, softness, usualDoughGrams } from '../../calc/mixing/bowl-load.ts';
 import type { Mixer } from '../../model/found-mixer.ts';
+import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import type { LineEdit } from '../../text/span.ts';
 
@@ -29,14 +31,14 @@ export function batchesFor(mix: MixAnalysis, { mostGrams }: Mixer): number {
 export function batchAtLoad(analysis: Analysis, mix: MixAnalysis, mixer: Mixer): LoadedBatch | undefined {
   const { resolved, solved } = analysis;
   const { mostGrams, leastGrams } = mixer;
-  const isDough = mix.sectionId === resolved.input.sections[0]!.id;
+  const isDough = mix.sectionId === doughOf(resolved.input).id;
   if (mostGrams === undefined || !isDough || solved?.assumedScale !== false) return undefined;
   const wanted = usualDoughGrams(mostGrams, leastGrams, loadOf(mix).waterToFlour) / mix.doughGrams;
   if (!(wanted > 0) || (wanted >= nearUsual.least && wanted <= nearUsual.most)) return undefined;
   const said = resolved.model.said.get('yield')?.[0];
   const value = said?.statement.value;
   if (said === undefined || value === undefined) return undefined;
-  const { tokens } = resolved.model.block.lines[said.line]!;
+  const { tokens } = elementAt(resolved.model.block.lines, said.line);
   const isCount = value.form === 'yieldPieces';
   const token = tokens.find(({ quantity }) => quantity?.kind === (isCount ? 'count' : 'mass'));
   const figure = isCount

@@ -11,6 +11,7 @@ import { formulaOf, type MixModel } from '../../model/formula-model.ts';
 import { byHand, findHands, findMixer, type Mixer } from '../../model/found-mixer.ts';
 import { hottestCelsius } from '../../rules/mixing/hot-water.ts';
 import { programmeInto, trialsToKeep } from '../../rules/trials/kept-programme.ts';
+import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
@@ -41,7 +42,7 @@ export const convertMix: Action = {
     const analysis = index === undefined ? undefined : context.analysis();
     const mix = analysis?.mixes[index!];
     if (analysis === undefined || mix?.known !== true) return;
-    const model = analysis.resolved.model.mixes[index!]!;
+    const model = elementAt(analysis.resolved.model.mixes, index!);
     for (const mixer of otherMixers(context, mix.value.mixer)) {
       const batches = batchesFor(mix.value, mixer);
       const converted = conversionOf(mix.value, mixer, 1 / batches);
@@ -170,7 +171,7 @@ function editsOf(
   loaded?: LoadedBatch,
 ) {
   const changes = new LineChanges(context);
-  const { text, tokens } = context.block.lines[model.headerLine]!;
+  const { text, tokens } = elementAt(context.block.lines, model.headerLine);
   const { keyword, part } = model.header;
   const end = tokens.findLast((token) => token.kind !== 'comment' && token.kind !== 'blank')!.end;
   const what = part === undefined ? '' : ` ${text.slice(part.start, part.end)}`;
@@ -178,8 +179,8 @@ function editsOf(
   changes.edit(model.headerLine, { start: keyword.start, end, insert: `mix${what} ${where}:` });
   if (loaded !== undefined) changes.edit(loaded.line, loaded.edit);
   for (const { phase, by } of converted) {
-    const line = mix.phaseLines[phase]!;
-    const { statement, text: before } = context.block.lines[line]!;
+    const line = elementAt(mix.phaseLines, phase);
+    const { statement, text: before } = elementAt(context.block.lines, line);
     if (statement.kind !== 'property') return undefined;
     const { start } = statement.keyword;
     const [first, ...more] = by.map(wordsOf);

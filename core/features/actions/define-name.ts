@@ -1,6 +1,7 @@
 import { findMixer } from '../../model/found-mixer.ts';
 import type { DefinitionKind } from '../../model/scope.ts';
 import type { Name } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { touchedFindings } from './action-places.ts';
@@ -74,7 +75,7 @@ function define(context: ActionContext, uri: string, lines: readonly string[]) {
   const source = uri === context.uri ? context.source : context.fileOf(uri);
   if (source === undefined) return undefined;
   let last = source.lines.length - 1;
-  while (last > 0 && source.lines[last]!.text.trim() === '') last--;
+  while (last > 0 && elementAt(source.lines, last).text.trim() === '') last--;
   return new LineChanges({ uri, source, firstLine: 0 }).addBelow(last, '', ...lines).edits();
 }
 

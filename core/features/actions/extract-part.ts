@@ -1,5 +1,7 @@
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import type { LineModel, SectionModel } from '../../model/formula-model.ts';
 import type { Ingredient } from '../../model/found-ingredient.ts';
+import { elementAt, firstOf } from '../../text/element.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
@@ -40,7 +42,7 @@ export const extractPart: Action = {
 
 function titleOf(taken: readonly Taken[], kind: 'preferment' | 'soaker'): Message {
   return taken.length === 1
-    ? message(`extract-part.${kind}`, { name: taken[0]!.line.statement.name.text })
+    ? message(`extract-part.${kind}`, { name: firstOf(taken).line.statement.name.text })
     : message(`extract-part.lines-${kind}`, { count: taken.length });
 }
 
@@ -80,7 +82,7 @@ function editsOf(context: ActionContext, chosen: Chosen, kind: 'preferment' | 's
     .filter(({ ingredient }) => ingredient.role !== 'water')
     .sort((one, other) => other.grams - one.grams);
   const base = flours.length > 0 ? flours.reduce((sum, { grams }) => sum + grams, 0) : most!.grams;
-  const total = solved.sections[0]!.lines.reduce(
+  const total = doughOf(solved).lines.reduce(
     (sum, { part, key, grams }) => sum + (!part && key === most!.ingredient.key ? (grams ?? 0) : 0),
     0,
   );
@@ -100,7 +102,7 @@ function editsOf(context: ActionContext, chosen: Chosen, kind: 'preferment' | 's
     other.headerLine > one.headerLine ? other : one,
   );
   let end = last.endLine - 1;
-  while (end > last.headerLine && text[end]!.empty) end--;
+  while (end > last.headerLine && elementAt(text, end).empty) end--;
   changes.addBelow(
     end,
     '',
@@ -118,7 +120,7 @@ function waterLine(
   kind: 'preferment' | 'soaker',
   base: number,
 ): { readonly line: LineModel; readonly fraction: number } | undefined {
-  const own = solved.sections[0]!.lines;
+  const own = doughOf(solved).lines;
   const line = dough.lines.find(({ id }) => own.find((one) => one.id === id)?.role === 'water');
   if (line === undefined || taken.some(({ ingredient }) => ingredient.role === 'water')) return undefined;
   const held = taken.reduce((sum, { ingredient, grams }) => sum + grams * (ingredient.holdsWater ?? 0), 0);
@@ -151,7 +153,8 @@ function loadPart(changes: LineChanges, context: ActionContext, chosen: Chosen, 
         isLoaded ||= load.keys.some((key) => keys.has(key));
         return [itemText(context, load)];
       }
-      const isNamed = load.keys.length === 1 && keys.has(load.keys[0]!) && !roles.has(load.item.name.folded);
+      const isNamed =
+        load.keys.length === 1 && keys.has(firstOf(load.keys)) && !roles.has(load.item.name.folded);
       if (!isNamed || load.item.fraction !== undefined) return [itemText(context, load)];
       if (isLoaded) return [];
       isLoaded = true;

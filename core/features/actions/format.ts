@@ -1,6 +1,7 @@
 import { printLines } from '../../syntax/print.ts';
 import type { ParsedLine, SourceFile } from '../../syntax/tree.ts';
 import type { TextEdit } from '../../text/edits.ts';
+import { elementAt, firstOf } from '../../text/element.ts';
 
 /** Lines to be formatted, both ends included; the rest of the file stays as it is. */
 export interface LineRange {
@@ -22,13 +23,13 @@ export function formatEdits(source: SourceFile, range?: LineRange): TextEdit[] {
   const from = Math.max(0, range?.firstLine ?? 0);
   const to = Math.min(last, range?.lastLine ?? last);
   for (let index = from; index <= to; index++) {
-    const line = lines[index]!;
-    if (isBlank(line) && (index < first || isBlank(lines[index - 1]!))) {
+    const line = elementAt(lines, index);
+    if (isBlank(line) && (index < first || isBlank(elementAt(lines, index - 1)))) {
       let end = index;
-      while (end < to && isBlank(lines[end + 1]!)) end++;
+      while (end < to && isBlank(elementAt(lines, end + 1))) end++;
       edits.push(...removal(source, index, end));
       index = end;
-    } else edits.push(...lineEdits(line, index, printed[index]!));
+    } else edits.push(...lineEdits(line, index, elementAt(printed, index)));
   }
   if (range === undefined) edits.push(...endEdits(source, last));
   return edits;
@@ -46,7 +47,7 @@ export function formatTyped(source: SourceFile, line: number, column: number, ty
     const isDone = parsed.statement.kind === 'header' && parsed.text.slice(column).trim() === '';
     if (!isDone) return [];
   }
-  return lineEdits(parsed, at, printLines(source.lines.slice(0, at + 1))[at]!);
+  return lineEdits(parsed, at, elementAt(printLines(source.lines.slice(0, at + 1)), at));
 }
 
 function isBlank(line: ParsedLine): boolean {
@@ -81,13 +82,13 @@ function isLow(text: string, at: number): boolean {
 
 /** Takes whole lines out, with their endings. */
 function removal({ lines }: SourceFile, from: number, to: number): TextEdit[] {
-  const bom = from === 0 && lines[0]!.text.startsWith('\uFEFF') ? 1 : 0;
+  const bom = from === 0 && firstOf(lines).text.startsWith('\uFEFF') ? 1 : 0;
   const isToEnd = to === lines.length - 1;
   const edit: TextEdit = {
     line: from,
     start: bom,
     endLine: isToEnd ? to : to + 1,
-    end: isToEnd ? lines[to]!.text.length : 0,
+    end: isToEnd ? elementAt(lines, to).text.length : 0,
     insert: '',
   };
   return edit.endLine === edit.line && edit.start === edit.end ? [] : [edit];
@@ -97,10 +98,10 @@ function removal({ lines }: SourceFile, from: number, to: number): TextEdit[] {
 function endEdits(source: SourceFile, last: number): TextEdit[] {
   const { lines, endings } = source;
   if (last === lines.length - 1) {
-    const { length } = lines[last]!.text;
+    const { length } = elementAt(lines, last).text;
     return [{ line: last, start: length, end: length, insert: endings[last - 1] ?? '\n' }];
   }
-  return last + 1 === lines.length - 1 && lines[last + 1]!.text === ''
+  return last + 1 === lines.length - 1 && elementAt(lines, last + 1).text === ''
     ? []
     : removal(source, last + 1, lines.length - 1);
 }

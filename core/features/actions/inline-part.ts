@@ -1,3 +1,4 @@
+import { elementAt, lastOf } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { editsKeeping } from './after.ts';
@@ -55,7 +56,7 @@ function editsOf(context: ActionContext, at: PartAt) {
   const lines = added.map((one) => ingredientLine(one.name, exactPercent(one.grams / flour), layout));
   const kept = takeOut(context, changes, at);
   if (use === undefined) {
-    const last = dough.lines[dough.lines.length - 1]!.line;
+    const last = lastOf(dough.lines).line;
     changes.addBelow(last, ...lines, ...kept);
   } else {
     const comment = commentOf(use.parsed);
@@ -79,9 +80,10 @@ function takeOut({ block }: ActionContext, changes: LineChanges, { part }: PartA
   for (const { headerLine, endLine } of own) {
     let end = endLine;
     // Comments right above the next header are about what it begins.
-    while (end < block.lines.length && end - 1 > headerLine && isCommentLine(block.lines[end - 1]!)) end--;
+    while (end < block.lines.length && end - 1 > headerLine && isCommentLine(elementAt(block.lines, end - 1)))
+      end--;
     for (let line = headerLine; line < end; line++) {
-      const parsed = block.lines[line]!;
+      const parsed = elementAt(block.lines, line);
       const comment = parsed.accept === undefined ? commentOf(parsed).trim() : '';
       if (parsed.statement.kind === 'note') kept.push(parsed.text);
       else if (comment !== '') kept.push(`  ${comment}`);
@@ -108,7 +110,8 @@ function removeBlankAbove(
   changes: LineChanges,
   headerLine: number,
 ): void {
-  for (let line = headerLine - 1; line > 0 && lines[line]!.text.trim() === ''; line--) changes.remove(line);
+  for (let line = headerLine - 1; line > 0 && elementAt(lines, line).text.trim() === ''; line--)
+    changes.remove(line);
 }
 
 const isCommentLine = ({ empty, text }: { empty: boolean; text: string }): boolean =>

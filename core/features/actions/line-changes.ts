@@ -1,5 +1,6 @@
 import type { Block, SourceFile } from '../../syntax/tree.ts';
 import type { FileEdit, TextEdit } from '../../text/edits.ts';
+import { elementAt, entryOf } from '../../text/element.ts';
 import type { LineEdit } from '../../text/span.ts';
 
 /**
@@ -68,14 +69,14 @@ export class LineChanges {
     const lines = [...this.changed.keys()].sort((one, other) => one - other);
     const edits: TextEdit[] = [];
     for (let at = 0; at < lines.length; at++) {
-      const line = lines[at]!;
-      const texts = this.changed.get(line)!;
+      const line = elementAt(lines, at);
+      const texts = entryOf(this.changed, line);
       if (texts.length > 0) {
         edits.push(...this.editOf(line, texts, ending));
         continue;
       }
       let last = line;
-      while (lines[at + 1] === last + 1 && this.changed.get(last + 1)!.length === 0) {
+      while (lines[at + 1] === last + 1 && entryOf(this.changed, last + 1).length === 0) {
         last++;
         at++;
       }
@@ -96,13 +97,13 @@ export class LineChanges {
 
   private textsOf(line: number): string[] {
     const at = this.firstLine + line;
-    const texts = this.changed.get(at) ?? [this.source.lines[at]!.text];
+    const texts = this.changed.get(at) ?? [elementAt(this.source.lines, at).text];
     this.changed.set(at, texts);
     return texts;
   }
 
   private editOf(line: number, texts: readonly string[], ending: string): TextEdit[] {
-    const before = this.source.lines[line]!.text;
+    const before = elementAt(this.source.lines, line).text;
     const after = texts.join(ending);
     if (before === after) return [];
     const most = Math.min(before.length, after.length);
@@ -135,10 +136,10 @@ export class LineChanges {
   private removal(line: number, last: number): TextEdit {
     const { lines } = this.source;
     if (last + 1 < lines.length) return { line, start: 0, endLine: last + 1, end: 0, insert: '' };
-    const end = lines[last]!.text.length;
+    const end = elementAt(lines, last).text.length;
     if (line === 0) return { line, start: 0, endLine: last, end, insert: '' };
     // The last lines go with the break before them; a line of before that changes too is told apart, in front of it.
-    return { line: line - 1, start: lines[line - 1]!.text.length, endLine: last, end, insert: '' };
+    return { line: line - 1, start: elementAt(lines, line - 1).text.length, endLine: last, end, insert: '' };
   }
 }
 
@@ -154,7 +155,7 @@ export function blockReplaced(
 ): readonly FileEdit[] | undefined {
   const changes = new LineChanges(to);
   let last = to.block.lines.length - 1;
-  while (last > 0 && to.block.lines[last]!.text.trim() === '') last--;
+  while (last > 0 && elementAt(to.block.lines, last).text.trim() === '') last--;
   for (let line = 1; line <= last; line++) changes.remove(line);
   return changes.replace(0, ...texts).edits();
 }

@@ -1,6 +1,8 @@
 import type { SectionModel } from '../../model/formula-model.ts';
 import { amountColumn, indent, upTo } from '../../syntax/layout.ts';
 import type { ParsedLine } from '../../syntax/tree.ts';
+import { entryOf } from '../../text/element.ts';
+import { indentOf } from '../../text/indent.ts';
 
 /** How the lines of a section are laid out: what stands before a line, and the column of the amounts. */
 export interface Layout {
@@ -14,7 +16,7 @@ export const canonical: Layout = { indent, column: amountColumn };
 /** The layout that most lines of a section have; the canonical one where there is nothing to go by. */
 export function layoutOf(section: Pick<SectionModel, 'lines'> | undefined): Layout {
   const lines = section?.lines ?? [];
-  const indents = lines.map(({ parsed }) => /^\s*/.exec(parsed.text)![0]);
+  const indents = lines.map(({ parsed }) => indentOf(parsed.text));
   const columns = lines.flatMap(({ statement }) =>
     statement.amount.kind === 'unknown' ? [] : [statement.amount.start],
   );
@@ -40,6 +42,6 @@ function mostCommon<T>(values: readonly T[]): T | undefined {
   const counts = new Map<T, number>();
   for (const value of values) counts.set(value, (counts.get(value) ?? 0) + 1);
   let best: T | undefined;
-  for (const [value, count] of counts) if (best === undefined || count > counts.get(best)!) best = value;
+  for (const [value, count] of counts) if (best === undefined || count > entryOf(counts, best)) best = value;
   return best;
 }

@@ -1,6 +1,7 @@
 import type { SolvedLine } from '../../calc/formula/formula-result.ts';
 import type { LineModel, SectionModel } from '../../model/formula-model.ts';
 import type { Block } from '../../syntax/tree.ts';
+import { elementAt, firstOf, lastOf } from '../../text/element.ts';
 import type { Message } from '../../words/message.ts';
 import type { ActionContext, Offer } from './action.ts';
 import { sectionAt, selectedLines, solvedLines } from './action-places.ts';
@@ -26,17 +27,17 @@ export function* orderOffer(
   const sorted = groups.map((group) =>
     [...group].sort((one, other) => compared(rank(one), rank(other)) || one.line.line - other.line.line),
   );
-  if (groups.every((group, index) => group.every((one, at) => one === sorted[index]![at]))) return;
+  if (groups.every((group, index) => group.every((one, at) => one === elementAt(sorted, index)[at]))) return;
   yield {
     title,
     edits: () => {
       const changes = new LineChanges(context);
       for (const [index, group] of groups.entries()) {
-        const texts = sorted[index]!.flatMap(({ first, line }) =>
+        const texts = elementAt(sorted, index).flatMap(({ first, line }) =>
           Array.from({ length: line.line - first + 1 }, (_, at) => changes.text(first + at)),
         );
-        const [from, to] = [group[0]!.first, group[group.length - 1]!.line.line];
-        for (let line = from; line <= to; line++) changes.replace(line, texts[line - from]!);
+        const [from, to] = [firstOf(group).first, lastOf(group).line.line];
+        for (let line = from; line <= to; line++) changes.replace(line, elementAt(texts, line - from));
       }
       return changes.edits();
     },
@@ -75,6 +76,6 @@ function groupsOf(
 }
 
 function isComment(block: Block, line: number): boolean {
-  const { empty, tokens } = block.lines[line]!;
+  const { empty, tokens } = elementAt(block.lines, line);
   return empty && tokens.some((token) => token.kind === 'comment');
 }

@@ -1,4 +1,6 @@
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import type { ResolvedLoad } from '../../model/resolve-mix.ts';
+import { elementAt } from '../../text/element.ts';
 import type { ActionContext } from './action.ts';
 import type { WholeFormula } from './after.ts';
 import type { LineChanges } from './line-changes.ts';
@@ -8,7 +10,7 @@ export function doughLoads({ analysis }: WholeFormula): Map<number, ResolvedLoad
   const { mixes, input } = analysis.resolved;
   const byLine = new Map<number, ResolvedLoad[]>();
   for (const mix of mixes) {
-    if (mix.sectionId !== input.sections[0]!.id) continue;
+    if (mix.sectionId !== doughOf(input).id) continue;
     for (const load of mix.loads) byLine.set(load.line, [...(byLine.get(load.line) ?? []), load]);
   }
   return byLine;
@@ -21,7 +23,7 @@ export function writeLoads(
   line: number,
   items: readonly string[],
 ): void {
-  const { statement } = block.lines[line]!;
+  const { statement } = elementAt(block.lines, line);
   if (statement.kind !== 'property') return;
   if (items.length === 0) {
     changes.remove(line);
@@ -36,5 +38,5 @@ export function writeLoads(
 
 /** An item as the baker wrote it. */
 export function itemText({ block }: ActionContext, { line, item }: ResolvedLoad): string {
-  return block.lines[line]!.text.slice(item.start, item.end);
+  return elementAt(block.lines, line).text.slice(item.start, item.end);
 }

@@ -3,6 +3,7 @@ import type { Said } from '../../model/properties.ts';
 import { isCondition } from '../../rules/trials/kept-programme.ts';
 import { feelWords, stageWords } from '../../syntax/vocabulary.ts';
 import type { TextEdit } from '../../text/edits.ts';
+import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
@@ -86,8 +87,8 @@ function minuteText(minutes: number): string {
 function beginTrial(model: FormulaModel, reading: ReadingToLog, written: readonly string[]): TextEdit {
   const { lines } = model.block;
   let last = lines.length - 1;
-  while (last > 0 && lines[last]!.empty && lines[last]!.text.trim() === '') last--;
-  const end = lines[last]!.text.length;
+  while (last > 0 && elementAt(lines, last).empty && elementAt(lines, last).text.trim() === '') last--;
+  const end = elementAt(lines, last).text.length;
   const day = [
     `trial ${reading.date}:`,
     ...(reading.roomCelsius === undefined ? [] : [`  room ${trimmed(reading.roomCelsius, 1)} °C`]),
@@ -102,13 +103,13 @@ function intoTrial(model: FormulaModel, trial: TrialModel, reading: ReadingToLog
   const same = all.find((one) => isSameMoment(one, reading));
   const { lines } = model.block;
   if (same !== undefined) {
-    const { text, tokens } = lines[same.line]!;
+    const { text, tokens } = elementAt(lines, same.line);
     const comment = tokens.find((token) => token.kind === 'comment');
     const end = comment === undefined ? text.length : text.slice(0, comment.start).trimEnd().length;
     return { line: same.line, start: 0, end, insert: line };
   }
   const after = all.findLast((one) => comesBefore(one, reading))?.line ?? trial.headerLine;
-  const end = lines[after]!.text.length;
+  const end = elementAt(lines, after).text.length;
   return { line: after, start: end, end, insert: `\n${line}` };
 }
 

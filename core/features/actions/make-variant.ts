@@ -5,6 +5,7 @@ import { parseFile } from '../../syntax/file.ts';
 import { meaning } from '../../syntax/print.ts';
 import { type Block, linesOf, type Name, type Section } from '../../syntax/tree.ts';
 import { holdsIngredients } from '../../syntax/vocabulary.ts';
+import { elementAt, firstOf } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { blockReplaced } from './line-changes.ts';
@@ -45,7 +46,7 @@ function basesAround({ source, block, scope }: ActionContext): readonly Definiti
     if (name === undefined || other === block) return [];
     const found = scope.find('formula', name.folded)[0];
     const isRound = basesOf(other, scope).some((one) => one.block === block);
-    return found?.length === 1 && found[0]!.block === other && !isRound ? [found[0]!] : [];
+    return found?.length === 1 && firstOf(found).block === other && !isRound ? [firstOf(found)] : [];
   });
 }
 
@@ -58,10 +59,10 @@ function variantOf({ block, scope }: ActionContext, base: Definition): readonly 
   const [top, from] = [block.top!, whole.top!];
   const texts = [headOf(block, base.name)];
   const inBase = new Set(saidBy(whole, from));
-  const own = linesOf(top).filter((line) => !block.lines[line]!.empty);
-  const shared = own.filter((line) => inBase.has(meaning(block.lines[line]!)));
+  const own = linesOf(top).filter((line) => !elementAt(block.lines, line).empty);
+  const shared = own.filter((line) => inBase.has(meaning(elementAt(block.lines, line))));
   if (shared.length === 0) return undefined;
-  for (const line of own) if (!shared.includes(line)) texts.push(block.lines[line]!.text);
+  for (const line of own) if (!shared.includes(line)) texts.push(elementAt(block.lines, line).text);
   const names = new Set(own.flatMap((line) => namesOf(block, line)));
   const parts = new Set(block.subs.map(keyOf));
   const dropped = [
@@ -74,7 +75,7 @@ function variantOf({ block, scope }: ActionContext, base: Definition): readonly 
   for (const section of block.subs) {
     const same = whole.subs.find((one) => keyOf(one) === keyOf(section));
     if (same !== undefined && section.kind !== 'trial' && isSame(block, section, whole, same)) continue;
-    const lines = [section.headerLine, ...linesOf(section)].map((line) => block.lines[line]!.text);
+    const lines = [section.headerLine, ...linesOf(section)].map((line) => elementAt(block.lines, line).text);
     while (lines.at(-1)?.trim() === '') lines.pop();
     texts.push('', ...lines);
   }
@@ -85,7 +86,7 @@ function variantOf({ block, scope }: ActionContext, base: Definition): readonly 
 }
 
 function headOf({ lines, top }: Block, base: Name): string {
-  const { text } = lines[top!.headerLine]!;
+  const { text } = elementAt(lines, top!.headerLine);
   const { end } = top!.header.name!;
   const isPlain =
     /^[\p{L}\p{M}\d][\p{L}\p{M}\d'’ -]*$/u.test(base.text) && !/\slike\s/i.test(` ${base.text} `);
@@ -93,7 +94,7 @@ function headOf({ lines, top }: Block, base: Name): string {
 }
 
 function namesOf({ lines }: Block, line: number): string[] {
-  const { statement } = lines[line]!;
+  const { statement } = elementAt(lines, line);
   return statement.kind === 'ingredient' ? [statement.name.text] : [];
 }
 
@@ -106,7 +107,7 @@ const keyOf = (section: Section): string => {
 
 function isSame(block: Block, section: Section, other: Block, same: Section): boolean {
   const said = (of: Block, at: Section): string =>
-    [meaning(of.lines[at.headerLine]!), ...saidBy(of, at)].join('\n');
+    [meaning(elementAt(of.lines, at.headerLine)), ...saidBy(of, at)].join('\n');
   return said(block, section) === said(other, same);
 }
 

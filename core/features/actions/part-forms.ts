@@ -1,4 +1,5 @@
 import { type Content, contentsOf } from '../../calc/formula/contents.ts';
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import type { SolvedLine, SolvedSection } from '../../calc/formula/formula-result.ts';
 import type { LineModel, SectionModel } from '../../model/formula-model.ts';
 import type { ActionContext } from './action.ts';
@@ -35,7 +36,7 @@ export function partAt(context: ActionContext): PartAt | undefined {
       ? sections.slice(1).find(({ name }) => name?.folded === named && named !== undefined)
       : section;
   if (part?.name === undefined || dough === undefined) return undefined;
-  const solvedDough = whole.solved.sections[0]!;
+  const solvedDough = doughOf(whole.solved);
   const solvedPart = whole.solved.sections.find(({ id }) => id === part.id);
   if (solvedPart === undefined || !solvedPart.inBowl) return undefined;
   const users = whole.solved.sections.flatMap((one) =>

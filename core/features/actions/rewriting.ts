@@ -1,6 +1,7 @@
-import type { DrawInput } from '../../calc/formula/formula-input.ts';
+import { type DrawInput, doughOf } from '../../calc/formula/formula-input.ts';
 import type { SolvedLine } from '../../calc/formula/formula-result.ts';
 import type { LineModel, SectionModel } from '../../model/formula-model.ts';
+import { indentOf } from '../../text/indent.ts';
 import type { WholeFormula } from './after.ts';
 import { exactMass, exactPercent } from './exact-figures.ts';
 import type { LineChanges } from './line-changes.ts';
@@ -39,10 +40,7 @@ export function writeLines(
     if (amount.kind === 'hydration') continue;
     if (grams <= nothing && before > nothing) {
       const comment = commentOf(line.parsed).trim();
-      changes.replace(
-        line.line,
-        ...(comment === '' ? [] : [`${/^\s*/.exec(line.parsed.text)![0]}${comment}`]),
-      );
+      changes.replace(line.line, ...(comment === '' ? [] : [`${indentOf(line.parsed.text)}${comment}`]));
       continue;
     }
     const isSame = Math.abs(grams - before) <= nothing * Math.max(1, before);
@@ -93,7 +91,7 @@ export function writeDraws(
   wanted: NewGrams,
   added: readonly (Drawable & { readonly grams: number })[] = [],
 ): true | undefined {
-  const dough = solved.sections[0]!;
+  const dough = doughOf(solved);
   const { model, input } = analysis.resolved;
   for (const section of model.sections.slice(1)) {
     const draws = input.sections.find(({ id }) => id === section.id)?.draws ?? [];

@@ -1,5 +1,6 @@
 import { assumedFlourGrams } from '../../facts/formula-words.ts';
 import type { SectionModel } from '../../model/formula-model.ts';
+import { elementAt, entryOf } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { sectionAt, solvedLines } from './action-places.ts';
@@ -30,7 +31,7 @@ export const inGrams: Action = {
         const changes = new LineChanges(context);
         for (const line of at.section.lines) {
           const { kind } = line.statement.amount;
-          if (isShare(kind)) writeAmount(changes, line, exactMass(at.lines.get(line.id)!.grams!));
+          if (isShare(kind)) writeAmount(changes, line, exactMass(entryOf(at.lines, line.id).grams!));
         }
         return editsKeeping(context, changes);
       },
@@ -76,9 +77,9 @@ function wholeSection(context: ActionContext): WholeSection | undefined {
 
 function percentEdits(context: ActionContext, { section, lines, solved, analysis }: WholeSection) {
   const changes = new LineChanges(context);
-  const grams = section.lines.map(({ id }) => lines.get(id)!.grams!);
+  const grams = section.lines.map(({ id }) => entryOf(lines, id).grams!);
   const flour = section.lines.reduce(
-    (sum, { id }, index) => sum + (lines.get(id)!.isFlour ? grams[index]! : 0),
+    (sum, { id }, index) => sum + (entryOf(lines, id).isFlour ? elementAt(grams, index) : 0),
     0,
   );
   const base = flour > 0 ? flour : Math.max(...grams);
@@ -86,7 +87,7 @@ function percentEdits(context: ActionContext, { section, lines, solved, analysis
   for (const [index, line] of section.lines.entries()) {
     const { amount } = line.statement;
     if (amount.kind === 'balance' || amount.kind === 'hydration' || amount.kind === 'remaining') continue;
-    const fraction = grams[index]! / base;
+    const fraction = elementAt(grams, index) / base;
     if (amount.kind !== 'fraction' || Math.abs(amount.fraction - fraction) > 1e-12)
       writeAmount(changes, line, exactPercent(fraction));
   }

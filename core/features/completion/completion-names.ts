@@ -11,6 +11,7 @@ import { parseLine } from '../../syntax/line.ts';
 import { nameBetween } from '../../syntax/name-reading.ts';
 import type { Name } from '../../syntax/tree.ts';
 import { allPropertyWords } from '../../syntax/vocabulary.ts';
+import { groupOf } from '../../text/element.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { CompletionKind } from '../answers.ts';
@@ -92,7 +93,7 @@ export function ingredients(asked: Asked, at: number, padded: boolean): LineComp
     model?.sections.flatMap(({ lines }) => lines.map(({ statement }) => statement.name.folded)) ?? [];
   const others = names.filter((name) => name !== foldName(written));
   const tongues = new Set(others.flatMap(tonguesOfName));
-  for (const one of catalogueNamesAbroad)
+  for (const one of catalogueNamesAbroad())
     if (one.folded.startsWith(foldName(written)) && (others.length === 0 || tongues.has(one.tongue)))
       push(one.written, anotherOf(writtenTypes.get(one.name) ?? one.name), '1');
   return found;
@@ -217,7 +218,7 @@ export function droppableNames(asked: Asked, from: { start?: number }): LineComp
 export function loadItems(asked: Asked): LineCompletion[] {
   const model = modelOf(asked);
   const item = /(?:^\s*\S+\s+|,\s*)([^,]*)$/.exec(asked.before);
-  const start = item === null ? wordStart(asked) : asked.before.length - item[1]!.length;
+  const start = item === null ? wordStart(asked) : asked.before.length - groupOf(item, 1).length;
   const found = new Map<string, LineCompletion>();
   const push = (name: string, kind: CompletionKind, sort: string): void => {
     const folded = nameBetween(name, 0, name.length).folded;

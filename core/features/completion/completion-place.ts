@@ -1,6 +1,7 @@
 import type { Scope } from '../../model/scope.ts';
 import { type Slot, type SlotName, slots } from '../../syntax/line-forms.ts';
 import type { Block } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Span } from '../../text/span.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { Completion, CompletionKind } from '../answers.ts';
@@ -72,18 +73,18 @@ export function placeAt({ block, line, scope }: Asked, column: number): PlaceInL
     if (match === undefined) continue;
     const { elements } = pattern;
     for (const at of match.next) {
-      const { slot, text } = elements[at]!;
+      const { slot, text } = elementAt(elements, at);
       if (slot !== undefined) found.slots.add(slot);
       else if (text !== ',' && (match.taken.length > 0 || soFar!.property !== undefined))
         found.words.add(text);
       else if (text !== ',') found.amounts.add(amountOf(pattern.label));
     }
     const last = match.taken.at(-1);
-    const slot = last === undefined ? undefined : elements[last]!.slot;
+    const slot = last === undefined ? undefined : elementAt(elements, last).slot;
     if (slot === undefined || (slots[slot] as Slot).quantity !== undefined) continue;
     found.slots.add(slot);
     const tokens = soFar!.tokens.slice(-match.taken.length);
-    nameStart = tokens[match.taken.indexOf(last!)]!.start;
+    nameStart = elementAt(tokens, match.taken.indexOf(last!)).start;
   }
   return {
     slots: [...found.slots],

@@ -17,6 +17,7 @@ import {
   topSections,
   wordsOfForm,
 } from '../../syntax/vocabulary.ts';
+import { groupOf } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { RulePage } from '../../words/rule-page-words.ts';
 import type { Speaker } from '../../words/speaker.ts';
@@ -82,13 +83,13 @@ function offered(
 ): LineCompletion[] {
   const { block, line, text, before, column } = asked;
   const comment = /(?:^|\s)#(.*)$/.exec(before);
-  if (comment !== null) return inComment(asked, comment[1]!, found, pageOf);
+  if (comment !== null) return inComment(asked, groupOf(comment, 1), found, pageOf);
   const context = contextAt(block, line);
   if (/^\s*note\s/i.test(before)) return [];
   const amount = /(?:^|\s)(\d+(?:[.,]\d+)?)\s?([^\s\d,]*)$/.exec(before);
   if (amount !== null && context !== 'none') {
-    const numberStart = amount.index + amount[0].indexOf(amount[1]!);
-    const units = unitsAfter(asked, context, numberStart, amount[2]!);
+    const numberStart = amount.index + amount[0].indexOf(groupOf(amount, 1));
+    const units = unitsAfter(asked, context, numberStart, groupOf(amount, 2));
     // Where the number goes on or has its unit, another would be one too many.
     const isWritten =
       amount[2] === '' &&
@@ -323,8 +324,8 @@ function withoutProperty(asked: Asked, context: Context, place: PlaceInLine): Li
   if (place.slots.includes('PART')) return partNames(asked, place.nameStart ?? wordStart(asked));
   const header = /^\s*(mix|process)\s+([^:]*)$/i.exec(asked.before);
   if (header !== null && asked.block.top?.kind === 'formula' && context !== 'process') {
-    const parts = partNames(asked, asked.before.length - header[2]!.length);
-    return header[1]!.toLowerCase() === 'process'
+    const parts = partNames(asked, asked.before.length - groupOf(header, 2).length);
+    return groupOf(header, 1).toLowerCase() === 'process'
       ? parts
       : [...['in', 'by hand:'].map((word) => make(asked, word, 'word')), ...parts];
   }

@@ -15,6 +15,7 @@ import { nameBetween } from '../../syntax/name-reading.ts';
 import type { Property } from '../../syntax/shared-properties.ts';
 import type { Block, Name, SectionKind, Token } from '../../syntax/tree.ts';
 import { findProperty, holdsIngredients } from '../../syntax/vocabulary.ts';
+import { elementAt, firstOf, lastOf } from '../../text/element.ts';
 import type { Message } from '../../words/message.ts';
 
 /** One form that a half-typed line may take. */
@@ -48,7 +49,7 @@ export function lineSoFar(block: Block, line: number, column: number, scope: Sco
   );
   const comment = parsed.tokens.find((token) => token.kind === 'comment');
   if (before.length === 0 || (comment !== undefined && column > comment.start)) return undefined;
-  const isTouching = before.at(-1)!.end >= column;
+  const isTouching = lastOf(before).end >= column;
   const made = (head: string, tokens: readonly Token[], forms: readonly Form[], property?: Property) => ({
     ...{ head, tokens, isTouching },
     readings: forms.map(({ pattern, meaning }) => {
@@ -136,9 +137,9 @@ function nameBefore(
   scope: Scope,
   kind: SectionKind,
 ): Name | undefined {
-  const first = before[0]!;
+  const first = firstOf(before);
   for (let count = before.length; count > 0; count--) {
-    const last = before[count - 1]!;
+    const last = elementAt(before, count - 1);
     if (last.kind === 'comma') continue;
     const name = nameBetween(text, first.start, last.end);
     if (isKnown(name, block, scope, kind)) return name;
@@ -147,9 +148,9 @@ function nameBefore(
     const next = before[index + 1];
     return text.slice(token.end, next?.start ?? text.length).length >= 2 || next?.kind === 'quantity';
   });
-  return gap < 0 || before[gap]!.kind === 'quantity'
+  return gap < 0 || elementAt(before, gap).kind === 'quantity'
     ? undefined
-    : nameBetween(text, first.start, before[gap]!.end);
+    : nameBetween(text, first.start, elementAt(before, gap).end);
 }
 
 function isKnown(name: Name, block: Block, scope: Scope, kind: SectionKind): boolean {

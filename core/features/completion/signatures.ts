@@ -1,6 +1,7 @@
 import type { Scope } from '../../model/scope.ts';
 import { type Slot, slots } from '../../syntax/line-forms.ts';
 import type { Block } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Span } from '../../text/span.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { type LineReading, type LineSoFar, lineSoFar } from './line-reading.ts';
@@ -31,13 +32,13 @@ export function signaturesOf(
 ): SignatureAnswer | undefined {
   const soFar = lineSoFar(block, line, column, scope);
   if (soFar === undefined) return undefined;
-  const wanted = soFar.readings.map((reading) => elementAt(soFar, reading));
+  const wanted = soFar.readings.map((reading) => elementFor(soFar, reading));
   const fitting = wanted.flatMap((element, index) => (element === undefined ? [] : [index]));
   if (fitting.length === 0) return undefined;
   const literals = ({ match, pattern }: LineReading): number =>
-    (match?.taken ?? []).filter((at) => pattern.elements[at]!.slot === undefined).length;
+    (match?.taken ?? []).filter((at) => elementAt(pattern.elements, at).slot === undefined).length;
   const active = fitting.reduce((best, index) =>
-    literals(soFar.readings[index]!) > literals(soFar.readings[best]!) ? index : best,
+    literals(elementAt(soFar.readings, index)) > literals(elementAt(soFar.readings, best)) ? index : best,
   );
   return {
     active,
@@ -46,21 +47,21 @@ export function signaturesOf(
 }
 
 /** The element that the cursor stands at or before; `undefined` where the form does not fit or is done. */
-function elementAt(
+function elementFor(
   { head, isTouching, tokens }: LineSoFar,
   { match, pattern }: LineReading,
 ): number | undefined {
   if (match === undefined) return undefined;
   const last = match.taken.at(-1);
   // A number keeps its place until it has its unit.
-  const slot = last === undefined ? undefined : pattern.elements[last]!.slot;
+  const slot = last === undefined ? undefined : elementAt(pattern.elements, last).slot;
   const wanted: string | undefined = slot === undefined ? undefined : (slots[slot] as Slot).quantity;
   if (wanted !== undefined && wanted !== 'bare' && tokens.at(-1)?.quantity?.kind === 'bare') return last;
   // The name in a header may go on after a blank.
   const isBetween = !isTouching && (head !== '' || match.next.length > 0);
   const at = isBetween || tokens.length === 0 ? match.next[0] : last;
   if (at === undefined) return undefined;
-  return pattern.elements[at]!.text === ',' ? at + 1 : at;
+  return elementAt(pattern.elements, at).text === ',' ? at + 1 : at;
 }
 
 function signature(

@@ -1,3 +1,4 @@
+import { firstOf } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 
@@ -112,7 +113,7 @@ export function formulaTemplates(speaker: Speaker): readonly FormulaTemplate[] {
 
 /** The text of a new file with one formula; a name that would not read as one is put in quotes. */
 export function newFormulaText(name: string, templateId: string): string {
-  const { body } = templates.find(({ id }) => id === templateId) ?? templates[0]!;
+  const { body } = templates.find(({ id }) => id === templateId) ?? firstOf(templates);
   return `formula ${headerName(name)}:\n${body}`;
 }
 

@@ -2,6 +2,7 @@ import type { SolvedFormula } from '../../calc/formula/formula-result.ts';
 import { factsOf, type LineFacts, sectionOf } from '../../facts/line-facts.ts';
 import { lineId } from '../../model/formula-model.ts';
 import type { TextEdit } from '../../text/edits.ts';
+import { elementAt } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { ActionContext } from '../actions/action.ts';
@@ -98,7 +99,7 @@ function isSame(before: SolvedFormula, after: SolvedFormula): boolean {
   if (!isSameOverall(before, after) || before.sections.length !== after.sections.length) return false;
   return before.sections.every(({ lines }, index) =>
     lines.every(({ grams, fraction }, at) => {
-      const now = after.sections[index]!.lines[at];
+      const now = elementAt(after.sections, index).lines[at];
       if (before.assumedScale) return isNear(fraction, now?.fraction, Math.max(1, fraction ?? 0));
       return isNear(grams, now?.grams, Math.max(before.flourGrams ?? 0, grams ?? 0));
     }),

@@ -6,6 +6,7 @@ import type { LineFacts } from '../../facts/line-facts.ts';
 import type { Ingredient } from '../../model/found-ingredient.ts';
 import { propertiesOf } from '../../model/properties.ts';
 import type { IngredientStatement, ParsedLine } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 
 /** What the figures at the end of an ingredient line are, and where each comes from, in sentences of Markdown. */
@@ -93,7 +94,7 @@ function scaleMessage({ resolved, solved }: Analysis): Message {
   const [said] = resolved.model.said.get('yield') ?? [];
   return said === undefined
     ? message('hint.scale-lines')
-    : message('hint.scale-yield', { written: saidText(resolved.model.block.lines[said.line]!) });
+    : message('hint.scale-yield', { written: saidText(elementAt(resolved.model.block.lines, said.line)) });
 }
 
 const saidText = ({ text, tokens }: ParsedLine): string => {

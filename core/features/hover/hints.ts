@@ -3,6 +3,7 @@ import { shortTotals } from '../../facts/formula-words.ts';
 import { factsOf, sectionOf } from '../../facts/line-facts.ts';
 import { lineId } from '../../model/formula-model.ts';
 import type { Block } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { Hint, HintKind } from '../answers.ts';
@@ -32,7 +33,7 @@ export function hintsOf(block: Block, analysis: Analysis | undefined, speaker: S
   });
   analysis.mixes.forEach((mix, index) => {
     if (!mix.known) return;
-    for (const phase of model.mixes[index]!.phases) {
+    for (const phase of elementAt(model.mixes, index).phases) {
       if (phase.statement.value?.form === 'load') continue;
       push('mixing', phase.line, phaseState(mix.value, phase.line));
     }
@@ -54,7 +55,7 @@ function lineLabel(analysis: Analysis, line: number): Message | undefined {
 }
 
 function endOfWords(block: Block, line: number): number {
-  const tokens = block.lines[line]!.tokens.filter(
+  const tokens = elementAt(block.lines, line).tokens.filter(
     (token) => token.kind !== 'blank' && token.kind !== 'comment',
   );
   return tokens[tokens.length - 1]?.end ?? 0;

@@ -25,6 +25,7 @@ import { findIngredient } from '../../model/found-ingredient.ts';
 import type { Scope } from '../../model/scope.ts';
 import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../../syntax/tree.ts';
 import { findProperty } from '../../syntax/vocabulary.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Span } from '../../text/span.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
@@ -118,7 +119,7 @@ function headerHover(
   speaker: Speaker,
   planned: () => PlanAnalysis | undefined,
 ): LineHover | undefined {
-  const words = block.lines[line]!.text.trimEnd();
+  const words = elementAt(block.lines, line).text.trimEnd();
   const span = spanOf(header.keyword.start, words.length);
   const title = (text: string): string => speaker.say(message('line.title', { name: escapeMarkdown(text) }));
   if (header.section === 'formula' && analysis !== undefined && header.name !== undefined) {

@@ -65,15 +65,16 @@ function namedIn(file: SourceFile): ReadonlySet<string> {
 }
 
 function totalsMessage({ solved }: Analysis): Message | undefined {
-  const parts = solved === undefined ? [] : shortFacts(solved);
-  if (solved === undefined || parts.length === 0) return undefined;
+  if (solved === undefined || shortFacts(solved).length === 0) return undefined;
+  // Hydration and dough stand in the header itself, as its hint.
+  const parts: Message[] = [];
   const { flourGrams, prefermentedFlour, pieces } = solved;
   if (flourGrams !== undefined) parts.push(message('totals.flour', { grams: flourGrams }));
   if (prefermentedFlour !== undefined && prefermentedFlour > 0)
     parts.push(message('totals.prefermented', { fraction: prefermentedFlour }));
   const [makes] = pieces === undefined ? [] : makesMessages(solved);
   if (makes !== undefined) parts.push(makes);
-  return message('totals.line', { parts });
+  return parts.length === 0 ? message('totals.sheet') : message('totals.line', { parts });
 }
 
 /** Who uses what the header at a place defines: by amount, as a base or as a machine. */

@@ -4,6 +4,7 @@ import { type Mention, mentionsOf, sectionAt } from '../../model/mentions.ts';
 import { propertiesOf } from '../../model/properties.ts';
 import type { Section } from '../../syntax/tree.ts';
 import { holdsIngredients } from '../../syntax/vocabulary.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Place } from '../../text/span.ts';
 import type { Steps } from '../../text/steps.ts';
 import { type Message, message } from '../../words/message.ts';
@@ -151,7 +152,7 @@ function itemOf(
   const holder = holderOf(book, use.meaning);
   if (holder !== undefined) return sectionItem(holder.at, holder.section, how, speaker);
   const name = placeOfUse(book, use);
-  const { length } = use.at.block.lines[use.mention.line]!.text;
+  const { length } = elementAt(use.at.block.lines, use.mention.line).text;
   return {
     uri: use.at.uri,
     name,
@@ -212,7 +213,7 @@ function detailOf(parts: readonly (Message | string | undefined)[], speaker: Spe
 
 /** The amount of a line as it is written. */
 function writtenAmount({ block }: PlacedBlock, line: number): string | undefined {
-  const { text, statement } = block.lines[line]!;
+  const { text, statement } = elementAt(block.lines, line);
   if (statement.kind !== 'ingredient' && statement.kind !== 'planned') return undefined;
   return text.slice(statement.amount.start, statement.amount.end) || undefined;
 }

@@ -1,6 +1,7 @@
 import type { Meaning, PlacedBlock } from '../../model/meaning.ts';
 import { partsOf } from '../../model/mentions.ts';
 import type { Section } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Place } from '../../text/span.ts';
 import { linesStoodFor, type NameBook, type NameTarget, nameAt, placeOfUse } from './name-book.ts';
 
@@ -34,7 +35,7 @@ export function definitionAt(
   if (target === undefined) return undefined;
   const lines = linesStoodFor(book, target).map((use): Destination => {
     const name = placeOfUse(book, use);
-    const { length } = use.at.block.lines[use.mention.line]!.text;
+    const { length } = elementAt(use.at.block.lines, use.mention.line).text;
     return { uri: use.at.uri, name, firstLine: name.line, lastLine: name.line, lastColumn: length };
   });
   return {
@@ -81,14 +82,14 @@ export function destinationOf({ uri, block, firstLine }: PlacedBlock, headerLine
   const section = block.top?.headerLine === headerLine ? block.top : sectionFrom(block.subs, headerLine);
   const isWhole = section === block.top;
   let last = (isWhole || section === undefined ? block.lines.length : section.endLine) - 1;
-  while (last > headerLine && block.lines[last]!.empty) last--;
+  while (last > headerLine && elementAt(block.lines, last).empty) last--;
   const named = section?.header.name ?? section?.header.keyword ?? { start: 0, end: 0 };
   return {
     uri,
     name: { line: firstLine + headerLine, start: named.start, end: named.end },
     firstLine: firstLine + headerLine,
     lastLine: firstLine + last,
-    lastColumn: block.lines[last]!.text.length,
+    lastColumn: elementAt(block.lines, last).text.length,
   };
 }
 

@@ -4,6 +4,7 @@ import { type Mention, mentionsOf, sectionAt } from '../../model/mentions.ts';
 import { noScope, type Scope } from '../../model/scope.ts';
 import { basesOf, isVariant } from '../../model/variant.ts';
 import type { Block, SourceFile } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Place } from '../../text/span.ts';
 import type { Steps } from '../../text/steps.ts';
 
@@ -117,7 +118,7 @@ function foldedNamesOf(book: NameBook, meaning: Meaning): ReadonlySet<string> {
       return new Set([meaning.definition.name.folded]);
     case 'part':
       return new Set(
-        [meaning.at.block.lines[meaning.headerLine]!.statement].flatMap((statement) =>
+        [elementAt(meaning.at.block.lines, meaning.headerLine).statement].flatMap((statement) =>
           statement.kind === 'header' && statement.name !== undefined ? [statement.name.folded] : [],
         ),
       );

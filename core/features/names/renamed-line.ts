@@ -4,6 +4,7 @@ import { amountColumn } from '../../syntax/layout.ts';
 import { parseLine } from '../../syntax/line.ts';
 import type { Context, Name, ParsedLine, SourceFile } from '../../syntax/tree.ts';
 import type { TextEdit } from '../../text/edits.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Place } from '../../text/span.ts';
 
 /**
@@ -16,7 +17,7 @@ export function renamedLine(
   places: readonly Place[],
   name: Name,
 ): TextEdit[] | undefined {
-  const parsed = source.lines[row]!;
+  const parsed = elementAt(source.lines, row);
   const around = surroundingsOf(source, row);
   for (const written of [name.text, `"${name.text}"`]) {
     const edits = places.map((place) => replacing(parsed, place, written));
@@ -49,7 +50,7 @@ function replacing({ text, statement }: ParsedLine, place: Place, written: strin
 function surroundingsOf({ lines }: SourceFile, row: number): Surroundings {
   let context: Context = 'none';
   for (let above = row - 1; above >= 0; above--) {
-    const { statement } = lines[above]!;
+    const { statement } = elementAt(lines, above);
     if (statement.kind !== 'header') continue;
     context = statement.section;
     break;
@@ -66,12 +67,14 @@ function saysTheSame(before: ParsedLine, after: ParsedLine, places: readonly Pla
   if (old.length !== now.length) return false;
   const isRenamed = (start: number): boolean => places.some((place) => place.start === start);
   for (const [index, one] of old.entries()) {
-    const chosen = one.otherwise !== undefined && places.some((place) => place.end === one.otherwise!.end);
-    const was = chosen ? one.otherwise! : one.name;
+    const { otherwise } = one;
+    const chosen = otherwise !== undefined && places.some((place) => place.end === otherwise.end);
+    const was = chosen ? otherwise : one.name;
+    const mention = elementAt(now, index);
     const folded = isRenamed(was.start) ? name.folded : was.folded;
-    if (now[index]!.name.folded !== folded || now[index]!.use !== one.use) return false;
-    if (now[index]!.otherwise !== undefined && isRenamed(was.start)) return false;
-    if (chosen) return now[index]!.otherwise === undefined && after.problems.length === 0;
+    if (mention.name.folded !== folded || mention.use !== one.use) return false;
+    if (mention.otherwise !== undefined && isRenamed(was.start)) return false;
+    if (chosen) return mention.otherwise === undefined && after.problems.length === 0;
   }
   return shapeOf(before) === shapeOf(after) && codesOf(before) === codesOf(after);
 }

@@ -68,7 +68,7 @@ function rankOf(name: Name, wanted: string): number | undefined {
   }
   const at = loose.indexOf(wanted);
   if (at === 0) return loose.length === wanted.length ? 0 : 1;
-  if (at > 0) return /[\p{L}\p{N}]/u.test(loose[at - 1]!) ? 3 : 2;
+  if (at > 0) return /[\p{L}\p{N}]/u.test(loose.charAt(at - 1)) ? 3 : 2;
   if (wanted.includes(' ') && wanted.split(' ').every((word) => loose.includes(word))) return 4;
   return holdsInOrder(loose, wanted.replaceAll(' ', '')) ? 5 : undefined;
 }

@@ -1,4 +1,5 @@
 import type { SourceFile } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Fold } from '../answers.ts';
 
 /** Sections fold under their header, a formula with all that belongs to it, and so do runs of comment lines. */
@@ -6,7 +7,7 @@ export function foldsOf(file: SourceFile): Fold[] {
   const folds: Fold[] = [];
   const push = (first: number, end: number): void => {
     let last = end - 1;
-    while (last > first && file.lines[last]!.empty) last--;
+    while (last > first && elementAt(file.lines, last).empty) last--;
     if (last > first) folds.push({ firstLine: first, lastLine: last });
   };
   for (const { block, firstLine } of file.blocks) {

@@ -1,4 +1,5 @@
 import type { ParsedLine, SourceFile, Statement, Token } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Span } from '../../text/span.ts';
 
 /** A stretch of a file that may hold several lines. */
@@ -23,10 +24,13 @@ export function selectionsAt(file: SourceFile, line: number, column: number): St
   const around: Stretch[] = [];
   const push = (first: number, past: number): void => {
     let last = past - 1;
-    while (last > first && file.lines[last]!.text.trim() === '') last--;
-    const start = first === last && file.lines[first]!.text.trim() === '' ? 0 : indentOf(file.lines[first]!);
+    while (last > first && elementAt(file.lines, last).text.trim() === '') last--;
+    const start =
+      first === last && elementAt(file.lines, first).text.trim() === ''
+        ? 0
+        : indentOf(elementAt(file.lines, first));
     if (first <= line && line <= last)
-      around.push({ firstLine: first, start, lastLine: last, end: file.lines[last]!.text.length });
+      around.push({ firstLine: first, start, lastLine: last, end: elementAt(file.lines, last).text.length });
   };
   if (found !== undefined) {
     const { block, firstLine } = found;
@@ -38,7 +42,7 @@ export function selectionsAt(file: SourceFile, line: number, column: number): St
     push(firstLine, firstLine + block.lines.length);
   }
   const last = file.lines.length - 1;
-  around.push({ firstLine: 0, start: 0, lastLine: last, end: file.lines[last]!.text.length });
+  around.push({ firstLine: 0, start: 0, lastLine: last, end: elementAt(file.lines, last).text.length });
   const growing: Stretch[] = [];
   for (const one of [...inLine, ...around]) {
     const before = growing.at(-1);

@@ -4,6 +4,7 @@ import { type Mention, mentionsOf, sectionAt } from '../../model/mentions.ts';
 import type { Definition, Scope } from '../../model/scope.ts';
 import type { Name, ParsedLine, SectionKind, Statement, Token } from '../../syntax/tree.ts';
 import { programmeWords } from '../../syntax/vocabulary.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Span } from '../../text/span.ts';
 import type { Claim, SemanticKind, SemanticModifier } from './semantic-words.ts';
 import { fillWords, numbersAndUnits } from './semantic-words.ts';
@@ -175,7 +176,7 @@ const kindOfSection: Readonly<Record<SectionKind, SemanticKind>> = {
 
 function kindOfName(at: PlacedBlock, mention: Mention, scope: Scope): Omit<Claim, 'start' | 'end'> {
   if (mention.use === 'definition') {
-    const header = at.block.lines[mention.line]!.statement;
+    const header = elementAt(at.block.lines, mention.line).statement;
     const section = header.kind === 'header' && header.section !== 'unknown' ? header.section : 'part';
     return { kind: ingredientKind(kindOfSection[section], mention.name, scope), modifiers: ['declaration'] };
   }

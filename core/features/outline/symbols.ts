@@ -1,6 +1,7 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { shortTotals } from '../../facts/formula-words.ts';
 import type { Block, Section, SourceFile } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { SymbolKind, SymbolNode } from '../answers.ts';
 
@@ -29,9 +30,9 @@ function nodeOf(
   detail: string,
 ): SymbolNode {
   const { header } = section;
-  const text = block.lines[section.headerLine]!.text;
+  const text = elementAt(block.lines, section.headerLine).text;
   let last = endLine - 1;
-  while (last > section.headerLine && block.lines[last]!.empty) last--;
+  while (last > section.headerLine && elementAt(block.lines, last).empty) last--;
   const words = text.trim().replace(/:$/, '');
   const named = header.name !== undefined && header.name.text !== '';
   return {
@@ -45,7 +46,7 @@ function nodeOf(
     },
     firstLine: firstLine + section.headerLine,
     lastLine: firstLine + last,
-    lastColumn: block.lines[last]!.text.length,
+    lastColumn: elementAt(block.lines, last).text.length,
     children,
   };
 }

@@ -1,4 +1,4 @@
-import type { Analysis } from '../../analysis/analysis.ts';
+import { type Analysis, solutionOf } from '../../analysis/analysis.ts';
 import { type Fermentation, fermentationOf } from '../../analysis/fermentation-course.ts';
 import { referenceBulkMinutes, referenceCelsius } from '../../calc/fermentation/fermentation.ts';
 import { asFreshYeast } from '../../calc/fermentation/yeast.ts';
@@ -79,9 +79,9 @@ interface Off {
 }
 
 /** Too long even where the dough lies flat in the cold, and for a dough as rich as it is. */
-function tooLong({ solved }: Analysis, { bulks, bulksLaidFlat }: Fermentation): Off | undefined {
+function tooLong(analysis: Analysis, { bulks, bulksLaidFlat }: Fermentation): Off | undefined {
   if (bulks <= leanBulks * beyond) return undefined;
-  const { fat = 0, sugar = 0, egg = 0 } = solved!.fractionByRole;
+  const { fat = 0, sugar = 0, egg = 0 } = solutionOf(analysis).fractionByRole;
   const richness = Math.min(1, (fat + sugar + egg) / richFraction);
   const usualBulks = leanBulks + (richBulks - leanBulks) * richness;
   return bulksLaidFlat > usualBulks * beyond ? { bulks: bulksLaidFlat, usualBulks } : undefined;
@@ -91,15 +91,16 @@ function tooLong({ solved }: Analysis, { bulks, bulksLaidFlat }: Fermentation): 
  * Too short even for a lean dough that stays as warm as one lump, and whose preferments have bred as much yeast again as was
  * weighed into them (common practice, no source).
  */
-function tooShort({ solved, resolved }: Analysis, { bulks }: Fermentation): Off | undefined {
+function tooShort(analysis: Analysis, { bulks }: Fermentation): Off | undefined {
   if (bulks >= leanBulks / beyond) return undefined;
   const fresh = (lines: readonly { readonly key: string; readonly grams?: number }[]): number =>
     lines.reduce((sum, { key, grams = 0 }) => {
-      const one = resolved.ingredients.get(key);
+      const one = analysis.resolved.ingredients.get(key);
       return one?.role === 'yeast' ? sum + grams * asFreshYeast(one.name, one.composition.water) : sum;
     }, 0);
-  const inAll = fresh(solved!.overall);
-  const bred = solved!.sections.reduce(
+  const { overall, sections } = solutionOf(analysis);
+  const inAll = fresh(overall);
+  const bred = sections.reduce(
     (sum, { kind, lines }) => (kind === 'preferment' ? sum + fresh(lines) : sum),
     0,
   );

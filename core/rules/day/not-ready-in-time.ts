@@ -1,3 +1,4 @@
+import { elementAt, firstOf } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { Rule } from '../engine/rule.ts';
 import { wordsOf } from '../engine/rule-words.ts';
@@ -12,10 +13,10 @@ export const notReadyInTime: Rule = {
   bad: 'formula Quay Tin:\n  yield 20 pieces of 900 g\n  bread flour  100%\n  water  66%\n  salt  2%\n\nprocess:\n  bulk 2 h\n  proof 1 h\n  bake 40 min\n\nplan Friday:\n  ready 2026-05-15 06:00\n  begin 2026-05-15 03:00\n  Quay Tin  20 pieces\n',
   good: 'formula Quay Tin:\n  yield 20 pieces of 900 g\n  bread flour  100%\n  water  66%\n  salt  2%\n\nprocess:\n  bulk 2 h\n  proof 1 h\n  bake 40 min\n\nplan Friday:\n  ready 2026-05-15 06:00\n  begin 2026-05-15 01:00\n  Quay Tin  20 pieces\n',
   *check({ block, plan }) {
-    if (block.top?.kind !== 'plan') return;
-    for (const [index, { dough, lateMinutes }] of (plan?.day.doughs ?? []).entries()) {
+    if (block.top?.kind !== 'plan' || plan === undefined) return;
+    for (const [index, { dough, lateMinutes }] of plan.day.doughs.entries()) {
       if (!(lateMinutes > 0.5)) continue;
-      const line = plan!.formulas[index]!.lines[0]!;
+      const line = firstOf(elementAt(plan.formulas, index).lines);
       const seconds = Math.ceil(lateMinutes) * 60;
       const said = message('not-ready-in-time.late', { name: dough.name, seconds });
       yield { line, span: wordsOf(block, line), message: said };

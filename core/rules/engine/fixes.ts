@@ -1,4 +1,5 @@
 import type { Block } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import type { Span } from '../../text/span.ts';
 import type { Message } from '../../words/message.ts';
 import { message } from '../../words/message.ts';
@@ -33,22 +34,28 @@ export function lineBelowFix(
   text: string,
   preferred = false,
 ): RuleFix {
-  const end = block.lines[line]!.text.length;
+  const end = elementAt(block.lines, line).text.length;
   return fixOf(title, [{ line, start: end, end, insert: `\n${text}` }], preferred);
 }
 
 /** A fix that writes a new section behind the block. */
 export function sectionBehindFix(title: Message, block: Block, text: string): RuleFix {
   let line = block.lines.length - 1;
-  while (line > 0 && block.lines[line]!.text.trim() === '') line--;
-  const end = block.lines[line]!.text.length;
+  while (line > 0 && elementAt(block.lines, line).text.trim() === '') line--;
+  const end = elementAt(block.lines, line).text.length;
   return fixOf(title, [{ line, start: end, end, insert: `\n\n${text}` }], false);
 }
 
 function lineOut(block: Block, line: number): RuleEdit {
-  const end = block.lines[line]!.text.length;
+  const end = elementAt(block.lines, line).text.length;
   if (line === 0) return { line, start: 0, end, insert: '' };
-  return { line: line - 1, start: block.lines[line - 1]!.text.length, endLine: line, end, insert: '' };
+  return {
+    line: line - 1,
+    start: elementAt(block.lines, line - 1).text.length,
+    endLine: line,
+    end,
+    insert: '',
+  };
 }
 
 function fixOf(title: Message, edits: readonly RuleEdit[], preferred: boolean): RuleFix {

@@ -1,10 +1,10 @@
-import type { Analysis } from '../../analysis/analysis.ts';
+import { type Analysis, solutionOf } from '../../analysis/analysis.ts';
 import type { FormulaProblemKind, SolvedLine } from '../../calc/formula/formula-result.ts';
 import type { Role } from '../../catalogue/role.ts';
 import { lineOfId } from '../../model/formula-model.ts';
 import { trimmed } from '../../text/figures.ts';
 import { writeFix } from './fixes.ts';
-import type { RuleContext, RuleFix } from './rule.ts';
+import { formulaOf, type RuleContext, type RuleFix } from './rule.ts';
 import { amountPlace, type BlockPlace, headerPlace } from './rule-places.ts';
 
 /** What may be amiss without touching the sums. */
@@ -42,7 +42,7 @@ export function linesFarTooMuch({
 
 /** Whether a dough is to rise: yeast in it, or a preferment. */
 export function isLeavened(analysis: Analysis): boolean {
-  const { fractionByRole, sections } = analysis.solved!;
+  const { fractionByRole, sections } = solutionOf(analysis);
   return (fractionByRole.yeast ?? 0) > 0 || sections.some((section) => section.kind === 'preferment');
 }
 
@@ -52,7 +52,7 @@ export function heaviestPlace(
   role: Role,
   sectionIndex = 0,
 ): BlockPlace & { readonly line: number; readonly solved?: SolvedLine } {
-  const section = context.analysis!.solved!.sections[sectionIndex];
+  const section = solutionOf(formulaOf(context)).sections[sectionIndex];
   const lines = (section?.lines ?? []).filter((line) => line.role === role && !line.id.startsWith('F'));
   const solved = [...lines].sort((one, other) => (other.grams ?? 0) - (one.grams ?? 0))[0];
   if (solved === undefined)
@@ -75,9 +75,10 @@ export function tenthFix(
   const tenth = (amount.kind === 'fraction' ? amount.fraction : (solved.fraction ?? Number.NaN)) / divisor;
   if (!(tenth >= least - 1e-9 && tenth <= most + 1e-9)) return [];
   const quantity = context.block.lines[line]?.tokens.find(({ start }) => start === span.start)?.quantity;
-  const number = Number(quantity?.kind === 'mass' ? quantity.number : Number.NaN) / divisor;
-  if (amount.kind === 'mass' && !Number.isFinite(number)) return [];
-  const written =
-    amount.kind === 'mass' ? `${trimmed(number, 6)} ${quantity!.unit}` : `${trimmed(tenth * 100, 4)}%`;
-  return [writeFix(line, span, written, true)];
+  if (amount.kind === 'fraction') return [writeFix(line, span, `${trimmed(tenth * 100, 4)}%`, true)];
+  if (quantity?.kind !== 'mass') return [];
+  const number = Number(quantity.number) / divisor;
+  return Number.isFinite(number)
+    ? [writeFix(line, span, `${trimmed(number, 6)} ${quantity.unit}`, true)]
+    : [];
 }

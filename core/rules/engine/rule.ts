@@ -39,6 +39,12 @@ export interface RuleContext {
   readonly experiment?: ExperimentAnalysis;
 }
 
+/** The formula of a block that is one. Throws a RangeError for any other: whoever asks came by something of a formula. */
+export function formulaOf({ analysis }: RuleContext): Analysis {
+  if (analysis === undefined) throw new RangeError('The block is no formula.');
+  return analysis;
+}
+
 export interface RuleFinding {
   readonly line: number;
   readonly span: Span;

@@ -1,6 +1,7 @@
 import { type WholeBlock, wholeOf } from '../../model/variant.ts';
 import { parseLine } from '../../syntax/line.ts';
 import { type Block, linesOf, type Section } from '../../syntax/tree.ts';
+import { elementAt, firstOf, groupOf } from '../../text/element.ts';
 import type { RuleEdit } from './rule.ts';
 
 /**
@@ -31,25 +32,25 @@ function changedLines(whole: WholeBlock, edits: readonly RuleEdit[]): ChangedLin
   const changed = new Map<number, readonly string[]>();
   const backwards = [...edits].sort((one, other) => other.line - one.line || other.start - one.start);
   for (const { line, endLine = line, start, end, insert } of backwards) {
-    const last = changed.get(endLine) ?? [whole.lines[endLine]!.text];
-    const before = line === endLine ? last : [whole.lines[line]!.text];
-    const head = before[0]!.slice(0, start);
-    const tail = [last[0]!.slice(end), ...last.slice(1)].join('\n');
+    const last = changed.get(endLine) ?? [elementAt(whole.lines, endLine).text];
+    const before = line === endLine ? last : [elementAt(whole.lines, line).text];
+    const head = firstOf(before).slice(0, start);
+    const tail = [firstOf(last).slice(end), ...last.slice(1)].join('\n');
     const becomes = `${head}${insert}${tail}`.split('\n');
     for (let between = line + 1; between <= endLine; between++) changed.set(between, []);
     if (line >= first) changed.set(line, becomes);
     // A removal begins at the end of the line before, which may be the variant's own and then stays as it is.
-    else if (becomes.length !== 1 || becomes[0] !== whole.lines[line]!.text) return undefined;
+    else if (becomes.length !== 1 || becomes[0] !== elementAt(whole.lines, line).text) return undefined;
   }
   return changed;
 }
 
 function ofTop(whole: WholeBlock, changed: ChangedLines): readonly string[] | undefined {
   const written: string[] = [];
-  for (const line of linesOf(whole.top!)) {
+  for (const line of linesOf(whole.top)) {
     const becomes = changed.get(line);
     if (becomes === undefined) continue;
-    const { statement, text } = whole.lines[line]!;
+    const { statement, text } = elementAt(whole.lines, line);
     const [first, ...more] = becomes;
     if (first !== undefined && first !== text) {
       const now = parseLine(first, { context: 'formula', afterBlank: false }).statement;
@@ -79,8 +80,9 @@ function ofSections(whole: WholeBlock, changed: ChangedLines): readonly string[]
     const lines = [section.headerLine, ...linesOf(section)];
     if (!lines.some((line) => changed.has(line))) continue;
     const header = changed.get(section.headerLine);
-    if (header?.length === 0 || (header !== undefined && !isSameKind(header[0]!, section))) return undefined;
-    written.push('', ...lines.flatMap((line) => changed.get(line) ?? [whole.lines[line]!.text]));
+    if (header?.length === 0 || (header !== undefined && !isSameKind(groupOf(header, 0), section)))
+      return undefined;
+    written.push('', ...lines.flatMap((line) => changed.get(line) ?? [elementAt(whole.lines, line).text]));
     while (written.at(-1)?.trim() === '') written.pop();
   }
   return written;
@@ -102,7 +104,7 @@ function writtenInto(
   const top = lastWritten(own, own.top!.endLine);
   const end = lastWritten(own, own.lines.length);
   const at = (line: number, lines: readonly string[]): RuleEdit => {
-    const { length } = own.lines[line]!.text;
+    const { length } = elementAt(own.lines, line).text;
     return { line, start: length, end: length, insert: lines.map((one) => `\n${one}`).join('') };
   };
   if (top === end) return [at(top, [...topLines, ...sections])];
@@ -114,6 +116,6 @@ function writtenInto(
 
 function lastWritten({ lines }: Block, before: number): number {
   let line = before - 1;
-  while (line > 0 && lines[line]!.text.trim() === '') line--;
+  while (line > 0 && elementAt(lines, line).text.trim() === '') line--;
   return line;
 }

@@ -3,7 +3,7 @@ import { saidValue } from '../../model/properties.ts';
 import { trimmed } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
 import { lineBelowFix } from '../engine/fixes.ts';
-import type { Rule, RuleContext } from '../engine/rule.ts';
+import { formulaOf, type Rule, type RuleContext } from '../engine/rule.ts';
 import { ownProblems, propertyPlace } from '../engine/rule-places.ts';
 
 export const bakeLossUnknown: Rule = {
@@ -40,8 +40,8 @@ export const bakeLossUnknown: Rule = {
 /** What a loaf of a kilogram loses is taken where no piece is said. */
 const usualPieceGrams = 1000;
 
-function usualPercent({ analysis }: RuleContext): string {
-  const { input, model } = analysis!.resolved;
+function usualPercent(context: RuleContext): string {
+  const { input, model } = formulaOf(context).resolved;
   const made = input.yield;
   const baked = made?.kind === 'pieces' && made.baked ? made.pieceGrams : undefined;
   const form = saidValue(model.said, 'form', 'word')?.word === 'tin' ? 'tin' : 'hearth';

@@ -1,7 +1,8 @@
+import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { type Message, message } from '../../words/message.ts';
 import { replaceFix } from '../engine/fixes.ts';
-import type { Rule, RuleContext, RuleFix } from '../engine/rule.ts';
+import { formulaOf, type Rule, type RuleContext, type RuleFix } from '../engine/rule.ts';
 import { amountPlace, namesOf, numberOf, ownProblems, relatedTo } from '../engine/rule-places.ts';
 
 export const drawnTooMuch: Rule = {
@@ -55,16 +56,18 @@ function tooMuch(
 }
 
 /** Where one line draws, drawing this share of it fits. */
-function drawLess({ analysis, block }: RuleContext, fittingShare: number | undefined): RuleFix | undefined {
-  const draws = analysis!.resolved.model.sections.flatMap((section) => section.said.get('draws') ?? []);
-  const only = draws[0];
-  const value = only?.statement.value;
-  if (fittingShare === undefined || draws.length !== 1 || value?.form !== 'draws' || value.all)
-    return undefined;
-  const token = block.lines[only!.line]!.tokens.find((one) => one.quantity?.kind === 'fraction');
+function drawLess(context: RuleContext, fittingShare: number | undefined): RuleFix | undefined {
+  const { sections } = formulaOf(context).resolved.model;
+  const [only, ...others] = sections.flatMap((section) => section.said.get('draws') ?? []);
+  if (only === undefined || others.length > 0) return undefined;
+  const { value } = only.statement;
+  if (fittingShare === undefined || value?.form !== 'draws' || value.all) return undefined;
+  const token = elementAt(context.block.lines, only.line).tokens.find(
+    (one) => one.quantity?.kind === 'fraction',
+  );
   const fitting = Math.floor(value.fraction * fittingShare * 1000) / 10;
   if (token === undefined || !(fitting > 0)) return undefined;
   const written = `${trimmed(fitting, 1)}%`;
   const title = message('fix.draw', { meant: written, name: value.name.text });
-  return replaceFix(title, only!.line, token, written, true);
+  return replaceFix(title, only.line, token, written, true);
 }

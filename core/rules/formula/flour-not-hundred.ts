@@ -1,3 +1,4 @@
+import { lastOf } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
 import { replaceFix, writeFix } from '../engine/fixes.ts';
@@ -17,7 +18,7 @@ export const flourNotHundred: Rule = {
     const { analysis, block } = context;
     for (const problem of ownProblems(analysis, 'flour-not-hundred')) {
       const places = [problem, ...(problem.related ?? [])];
-      const last = amountPlace(context, places[places.length - 1]!.lineId!);
+      const last = amountPlace(context, lastOf(places).lineId!);
       const sum = numberOf(problem.values.sumFraction) ?? 0;
       const onTop = numberOf(problem.values.gramsOnTop);
       const related = relatedTo(block, places.slice(0, -1), message('flour-not-hundred.other'));

@@ -1,10 +1,11 @@
-import type { Analysis } from '../../analysis/analysis.ts';
+import { type Analysis, solutionOf } from '../../analysis/analysis.ts';
 import { floursOf } from '../../analysis/mix-analysis.ts';
 import { blendCurve } from '../../calc/flour/flour.ts';
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import { eggBeyond } from '../../calc/mixing/bowl-load.ts';
 import { message } from '../../words/message.ts';
 import { canBeJudged, heaviestPlace, isLeavened } from '../engine/ranges.ts';
-import type { RelatedLine, Rule, RuleContext } from '../engine/rule.ts';
+import type { RelatedLine, Rule } from '../engine/rule.ts';
 
 /** Points above and below the absorption that are told; our own choice on common practice, no source. */
 const wetPoints = { strong: 0.25, weak: 0.18 };
@@ -38,7 +39,7 @@ export const hydrationRange: Rule = {
       !isDough(analysis)
     )
       return;
-    const curve = blendCurve(floursOf(analysis.resolved, solved, analysis.resolved.input.sections[0]!.id));
+    const curve = blendCurve(floursOf(analysis.resolved, solved, doughOf(analysis.resolved.input).id));
     if (!curve.known || !curve.value.absorptionAsIs.known) return;
     const held = solved.overall.reduce(
       (sum, line) =>
@@ -68,15 +69,16 @@ export const hydrationRange: Rule = {
         apartFraction: Math.abs(free - takes),
         usualFraction: takes,
       }),
-      related: flourDefinitions(context),
+      related: flourDefinitions(analysis),
     };
   },
 };
 
 /** What liquid egg softens the dough by beyond its water, of flour: it is poured, and a dough of egg alone is no dry one. */
-function eggFraction({ solved, resolved }: Analysis): number {
-  return solved!.overall.reduce((sum, { key, role, fraction = 0 }) => {
-    const composition = role === 'egg' ? resolved.ingredients.get(key)?.composition : undefined;
+function eggFraction(analysis: Analysis): number {
+  const { ingredients } = analysis.resolved;
+  return solutionOf(analysis).overall.reduce((sum, { key, role, fraction = 0 }) => {
+    const composition = role === 'egg' ? ingredients.get(key)?.composition : undefined;
     return composition === undefined ? sum : sum + eggBeyond(fraction, composition);
   }, 0);
 }
@@ -86,9 +88,9 @@ function isDough({ solved, resolved }: Analysis): boolean {
   return (solved?.saltFraction ?? 0) > 0 || resolved.model.mixes.length > 0;
 }
 
-function flourDefinitions({ analysis }: RuleContext): RelatedLine[] {
-  return (analysis!.solved?.overall ?? []).flatMap((line): RelatedLine[] => {
-    const ingredient = analysis!.resolved.ingredients.get(line.key);
+function flourDefinitions({ solved, resolved }: Analysis): RelatedLine[] {
+  return (solved?.overall ?? []).flatMap((line): RelatedLine[] => {
+    const ingredient = resolved.ingredients.get(line.key);
     if (!line.isFlour || ingredient?.definition === undefined) return [];
     const { absorption } = ingredient.flour ?? {};
     const { name, definition } = ingredient;

@@ -1,5 +1,6 @@
 import { lineOfId } from '../../model/formula-model.ts';
 import type { Block } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { Rule, RuleEdit, RuleFix } from '../engine/rule.ts';
 import { ownProblems, placeOf } from '../engine/rule-places.ts';
@@ -29,7 +30,7 @@ export const noFlour: Rule = {
 function ofAllFlourFix(block: Block, headerLine: number): RuleFix[] {
   const edits: RuleEdit[] = [];
   for (let line = headerLine + 1; line < block.lines.length; line++) {
-    const { statement } = block.lines[line]!;
+    const { statement } = elementAt(block.lines, line);
     if (statement.kind === 'header') break;
     if (statement.kind !== 'ingredient' || statement.amount.kind !== 'fraction') continue;
     const { end } = statement.amount;

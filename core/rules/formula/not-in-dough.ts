@@ -15,14 +15,16 @@ export const notInDough: Rule = {
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  honey  2%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
   *check({ analysis }) {
-    for (const problem of analysis?.resolved.problems ?? []) {
+    if (analysis === undefined) return;
+    const { problems, model, statements } = analysis.resolved;
+    for (const problem of problems) {
       if (problem.kind !== 'not-in-dough' || problem.name.folded === '') continue;
       const { name, line } = problem;
-      const parts = analysis!.resolved.model.sections.slice(1).flatMap((section) => section.name ?? []);
-      const names = [...analysis!.resolved.statements.values()].map((statement) => statement.name);
+      const parts = model.sections.slice(1).flatMap((section) => section.name ?? []);
+      const names = [...statements.values()].map((statement) => statement.name);
       const seen = new Map([...parts, ...names].map((one) => [one.folded, one.text]));
       const meant = nearestWord(name.folded, seen.keys());
-      const written = meant === undefined || meant === name.folded ? undefined : seen.get(meant)!;
+      const written = meant === undefined || meant === name.folded ? undefined : seen.get(meant);
       const fixes = (preferred: boolean): RuleFix[] =>
         written === undefined ? [] : [writeFix(line, name, written, preferred)];
       if (problem.tried === true) {

@@ -1,6 +1,7 @@
 import type { Composition } from '../../calc/formula/composition.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
 import { propertiesOf } from '../../model/properties.ts';
+import { firstOf } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { Rule } from '../engine/rule.ts';
 import { headerPlace } from '../engine/rule-places.ts';
@@ -39,9 +40,10 @@ export const partsAboveWhole: Rule = {
       const line = said.get(part)?.[0]?.line;
       return line === undefined ? headerPlace(block, top.headerLine) : { line, span: wordsOf(block, line) };
     };
-    const told = wholes.flatMap((part) =>
-      (composition[part] ?? 0) > 0 ? [{ part, share: composition[part]! }] : [],
-    );
+    const told = wholes.flatMap((part) => {
+      const share = composition[part] ?? 0;
+      return share > 0 ? [{ part, share }] : [];
+    });
     const sum = told.reduce((all, { share }) => all + share, 0);
     const own = told.filter(({ part }) => said.has(part));
     if (sum > 1 + slack && own.length > 0) {
@@ -60,7 +62,7 @@ export const partsAboveWhole: Rule = {
       if (share === undefined || all === undefined || share <= all + slack) continue;
       if (own.length === 0 && !said.has(inside)) continue;
       yield {
-        ...placeOf(said.has(inside) ? inside : said.has(whole) ? whole : own[0]!.part),
+        ...placeOf(said.has(inside) ? inside : said.has(whole) ? whole : firstOf(own).part),
         message: message('parts-above-whole.inside', {
           property: inside,
           fraction: share,

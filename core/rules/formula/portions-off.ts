@@ -1,7 +1,9 @@
+import { type Analysis, solutionOf } from '../../analysis/analysis.ts';
 import type { ResolvedLoad } from '../../model/resolve-mix.ts';
+import { elementAt } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import { writeFix } from '../engine/fixes.ts';
-import type { Rule, RuleContext } from '../engine/rule.ts';
+import type { Rule } from '../engine/rule.ts';
 import { quantityPlace } from '../engine/rule-places.ts';
 import { wordsOf } from '../engine/rule-words.ts';
 import { runMixes } from '../mixing/mixes.ts';
@@ -18,10 +20,10 @@ export const portionsOff: Rule = {
   *check(context) {
     const { analysis, block } = context;
     const assumed = analysis?.solved?.assumedScale === true;
-    for (const { mix } of runMixes(analysis)) {
-      const loads = analysis!.resolved.mixes[mix.index]!.loads;
+    for (const { mix, analysis: formula } of runMixes(analysis)) {
+      const { loads } = elementAt(formula.resolved.mixes, mix.index);
       for (const { line, name, askedGrams, hasGrams } of mix.portionsOff) {
-        const load = loads.findLast((one) => one.line === line && isOf(context, one, name));
+        const load = loads.findLast((one) => one.line === line && isOf(formula, one, name));
         const span =
           load === undefined ? wordsOf(block, line) : { start: load.item.start, end: load.item.end };
         const amount =
@@ -58,12 +60,11 @@ function unsized(name: string, isMore: boolean): Message {
   return message(isMore ? 'portions-off.more' : 'portions-off.less', { name, meant: `remaining ${name}` });
 }
 
-function isOf({ analysis }: RuleContext, load: ResolvedLoad, name: string): boolean {
+function isOf(formula: Analysis, load: ResolvedLoad, name: string): boolean {
+  const { sections } = solutionOf(formula);
   const named = new Set(
-    analysis!.solved!.sections.flatMap((one) =>
-      one.lines.filter((line) => line.name === name).map((line) => line.key),
-    ),
+    sections.flatMap((one) => one.lines.filter((line) => line.name === name).map((line) => line.key)),
   );
-  for (const section of analysis!.solved!.sections) if (section.name === name) named.add(section.id);
+  for (const section of sections) if (section.name === name) named.add(section.id);
   return load.keys.some((key) => named.has(key));
 }

@@ -20,11 +20,12 @@ export const saltRange: Rule = {
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n',
   *check(context) {
     const { analysis } = context;
-    const fraction = analysis?.solved?.saltFraction;
-    if (analysis === undefined || fraction === undefined || fraction <= 0 || !canBeJudged(analysis)) return;
-    const isSweet = (analysis.solved!.fractionByRole.sugar ?? 0) >= sweetFrom;
+    if (analysis?.solved?.saltFraction === undefined || !canBeJudged(analysis)) return;
+    const { saltFraction: fraction, fractionByRole, overall } = analysis.solved;
+    if (fraction <= 0) return;
+    const isSweet = (fractionByRole.sugar ?? 0) >= sweetFrom;
     // Salted butter, cheese or olives bring salt too: it makes no low finding where they do.
-    const inOthers = analysis.solved!.overall.reduce((sum, line) => {
+    const inOthers = overall.reduce((sum, line) => {
       if (line.role === 'salt' || line.isFlour) return sum;
       return (
         sum +

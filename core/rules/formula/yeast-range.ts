@@ -1,3 +1,4 @@
+import { type Analysis, solutionOf } from '../../analysis/analysis.ts';
 import { asFreshYeast } from '../../calc/fermentation/yeast.ts';
 import type { SolvedLine, SolvedSection } from '../../calc/formula/formula-result.ts';
 import type { Ingredient } from '../../model/found-ingredient.ts';
@@ -34,7 +35,7 @@ export const yeastRange: Rule = {
     const isSweet = (fractionByRole.sugar ?? 0) >= sweetFrom;
     const most = isSweet ? mostSweet : mostLean;
     if (fresh > most + 1e-9) {
-      const { line, span, solved } = heaviestPlace(context, 'yeast', mostYeastAt(context));
+      const { line, span, solved } = heaviestPlace(context, 'yeast', mostYeastAt(analysis));
       yield {
         line,
         span,
@@ -42,19 +43,20 @@ export const yeastRange: Rule = {
           fraction: fresh,
           usualFraction: most,
         }),
-        fixes: tenthFix(context, solved, 0.001, 0.03, slipOf(context, solved, fresh, most)),
+        fixes: tenthFix(context, solved, 0.001, 0.03, slipOf(analysis, solved, fresh, most)),
       };
       return;
     }
-    yield* overnight(context);
+    yield* overnight(context, analysis);
   },
 };
 
-function* overnight(context: RuleContext) {
-  const { analysis } = context;
-  for (const [index, section] of analysis!.solved!.sections.entries()) {
-    const model = analysis!.resolved.model.sections.find((one) => one.id === section.id);
-    if (section.kind !== 'preferment' || model === undefined || !(section.flourGrams! > 0)) continue;
+function* overnight(context: RuleContext, analysis: Analysis) {
+  for (const [index, section] of solutionOf(analysis).sections.entries()) {
+    const model = analysis.resolved.model.sections.find((one) => one.id === section.id);
+    const { flourGrams } = section;
+    if (section.kind !== 'preferment' || model === undefined || flourGrams === undefined || !(flourGrams > 0))
+      continue;
     const ferment = saidValue(model.said, 'ferment', 'duration');
     if (
       ferment === undefined ||
@@ -62,7 +64,7 @@ function* overnight(context: RuleContext) {
       (ferment.celsius ?? coldCelsius) < coldCelsius
     )
       continue;
-    const fresh = freshGrams(context, section) / section.flourGrams!;
+    const fresh = freshGrams(analysis, section) / flourGrams;
     if (fresh <= mostOvernight + 1e-9) continue;
     const { line, span, solved } = heaviestPlace(context, 'yeast', index);
     yield {
@@ -80,30 +82,25 @@ function* overnight(context: RuleContext) {
 }
 
 /** By how much a decimal point has slipped, so that what is meant brings the yeast to what is usual: ten or a hundred. */
-function slipOf(
-  { analysis }: RuleContext,
-  line: SolvedLine | undefined,
-  fresh: number,
-  most: number,
-): number {
-  const { ingredients } = analysis!.resolved;
-  const share =
-    ((line?.grams ?? 0) * asFresh(ingredients.get(line?.key ?? ''))) / analysis!.solved!.flourGrams!;
+function slipOf(analysis: Analysis, line: SolvedLine | undefined, fresh: number, most: number): number {
+  const { ingredients } = analysis.resolved;
+  const { flourGrams = Number.NaN } = solutionOf(analysis);
+  const share = ((line?.grams ?? 0) * asFresh(ingredients.get(line?.key ?? ''))) / flourGrams;
   return fresh - 0.9 * share <= most ? 10 : 100;
 }
 
 /** The section of this file in which most of the yeast is written, by its place among the sections. */
-function mostYeastAt(context: RuleContext): number {
-  const grams = context.analysis!.solved!.sections.map((section) =>
-    section.id.startsWith('F') ? 0 : freshGrams(context, section),
+function mostYeastAt(analysis: Analysis): number {
+  const grams = solutionOf(analysis).sections.map((section) =>
+    section.id.startsWith('F') ? 0 : freshGrams(analysis, section),
   );
   return grams.indexOf(Math.max(...grams));
 }
 
 /** The yeast on the lines of a section, in grams of fresh yeast. */
-function freshGrams({ analysis }: RuleContext, section: SolvedSection): number {
+function freshGrams({ resolved }: Analysis, section: SolvedSection): number {
   return section.lines.reduce(
-    (sum, line) => sum + (line.grams ?? 0) * asFresh(analysis!.resolved.ingredients.get(line.key)),
+    (sum, line) => sum + (line.grams ?? 0) * asFresh(resolved.ingredients.get(line.key)),
     0,
   );
 }

@@ -1,5 +1,6 @@
 import { softness, stiffWaterToFlour } from '../../calc/mixing/bowl-load.ts';
 import type { MixPortion } from '../../calc/mixing/mixing-programme.ts';
+import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Rule } from '../engine/rule.ts';
@@ -41,8 +42,8 @@ export const fastForStiff: Rule = {
   good:
     'formula Quay Ring:\n  yield 20 kg\n  bread flour  100%\n  water  45%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n' +
     '  speed 1 for 14 min\n',
-  *check({ analysis, block }) {
-    for (const { mix } of doughMixes(analysis)) {
+  *check({ analysis: formula, block }) {
+    for (const { mix, analysis } of doughMixes(formula)) {
       const { phases, mixer } = mix.input;
       const slowest = Math.min(...mixer.speeds.map((speed) => speed.number));
       const inBowl: MixPortion[] = [];
@@ -54,8 +55,8 @@ export const fastForStiff: Rule = {
         if (phase.kind !== 'speed' || mixer.kind === 'hand' || phase.number <= slowest) continue;
         const soft = softness(inBowl);
         if (soft === undefined || soft > stiffWaterToFlour || !(phase.seconds > 0)) continue;
-        const line = mix.phaseLines[index]!;
-        const by = waterLine(analysis!);
+        const line = elementAt(mix.phaseLines, index);
+        const by = waterLine(analysis);
         const isSure = soft <= stiffWaterToFlour - edge;
         yield {
           line,

@@ -27,8 +27,8 @@ export const hotWater: Rule = {
   good:
     'formula Quay Tin:\n  yield 10 kg\n  dough temperature 28 °C\n  bread flour  100%\n  water  60%, at 30 °C\n  salt  2%\n\n' +
     'mix in spiral:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
-  *check({ analysis, block }) {
-    for (const { mix, model } of doughMixes(analysis)) {
+  *check({ analysis: formula, block }) {
+    for (const { mix, model, analysis } of doughMixes(formula)) {
       const needed = mix.water.known ? mix.water.value.waterCelsius : undefined;
       if (mix.water.known && mix.water.value.reach === 'not warm enough' && needed !== undefined) {
         const { doughCelsius } = mix.water.value;
@@ -36,7 +36,7 @@ export const hotWater: Rule = {
         if (mix.targetAssumed || !doughCelsius.known || mix.targetCelsius - doughCelsius.value < leastShort)
           continue;
         yield {
-          ...waterPlace(analysis!, block, model.headerLine),
+          ...waterPlace(analysis, block, model.headerLine),
           message: message('hot-water.not-enough', {
             waterCelsius: needed,
             doughCelsius: doughCelsius.value,
@@ -51,7 +51,7 @@ export const hotWater: Rule = {
         if (mix.targetAssumed || !doughCelsius.known || mix.targetCelsius - doughCelsius.value < leastCool)
           continue;
         yield {
-          ...waterPlace(analysis!, block, model.headerLine),
+          ...waterPlace(analysis, block, model.headerLine),
           message: message(hasLittleWater(mix.input) ? 'hot-water.too-little' : 'hot-water.follows-room', {
             doughCelsius: doughCelsius.value,
             targetCelsius: mix.targetCelsius,
@@ -65,7 +65,7 @@ export const hotWater: Rule = {
       const isStated = (mix.givenWaterCelsius ?? 0) > hottestCelsius;
       const facts = { waterCelsius: celsius, limitCelsius: hottestCelsius };
       yield {
-        ...waterPlace(analysis!, block, model.headerLine),
+        ...waterPlace(analysis, block, model.headerLine),
         message: isStated
           ? message('hot-water.stated', facts)
           : message('hot-water.computed', { ...facts, targetCelsius: mix.targetCelsius }),

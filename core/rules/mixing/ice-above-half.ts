@@ -20,19 +20,19 @@ export const iceAboveHalf: Rule = {
   good:
     'bakery Quay Lane:\n  room 21 °C\n  flour 19 °C\n  tap water 12 °C\n  ice to hand\n\nformula Quay Tin:\n  yield 20 kg\n  dough temperature 25 °C\n  bread flour  100%\n  water  62%\n  salt  2%\n\n' +
     'mix in spiral:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
-  *check({ analysis, block }) {
-    for (const { mix, model } of doughMixes(analysis)) {
+  *check({ analysis: formula, block }) {
+    for (const { mix, model, analysis } of doughMixes(formula)) {
       if (!mix.water.known || mix.water.value.ice === undefined) continue;
       const { iceGrams, doughCelsius } = mix.water.value.ice;
       if (doughCelsius - mix.targetCelsius < leastShort) continue;
-      const line = waterLine(analysis!);
+      const line = waterLine(analysis);
       const place =
         line === undefined ? headerPlace(block, model.headerLine) : { line, span: wordsOf(block, line) };
       const ends = { doughCelsius, targetCelsius: mix.targetCelsius };
       yield {
         ...place,
         message:
-          analysis!.solved?.assumedScale === true
+          analysis.solved?.assumedScale === true
             ? message('ice-above-half.unsized', ends)
             : message('ice-above-half.weighed', { iceGrams, ...ends }),
       };

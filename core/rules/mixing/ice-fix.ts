@@ -1,6 +1,8 @@
 import { limitOf } from '../../analysis/mix-analysis.ts';
 import { lineOfId } from '../../model/formula-model.ts';
+import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
+import { indentOf } from '../../text/indent.ts';
 import { message } from '../../words/message.ts';
 import type { RuleContext, RuleEdit, RuleFix } from '../engine/rule.ts';
 import { amountPlace } from '../engine/rule-places.ts';
@@ -12,9 +14,9 @@ import type { RunMix } from './mixes.ts';
  * where that is not cold enough, and where the water goes in by portions or stands on several lines, for then whoever wrote it
  * has to say which.
  */
-export function iceFix(context: RuleContext, { mix }: RunMix): RuleFix[] {
-  const { block, analysis } = context;
-  const { solved, resolved } = analysis!;
+export function iceFix(context: RuleContext, { mix, analysis }: RunMix): RuleFix[] {
+  const { block } = context;
+  const { solved, resolved } = analysis;
   const cure = mix.water.known ? mix.water.value.iceCure : undefined;
   const section = solved?.sections[0];
   const base = section?.baseGrams ?? section?.flourGrams;
@@ -25,7 +27,7 @@ export function iceFix(context: RuleContext, { mix }: RunMix): RuleFix[] {
   if (water === undefined || waters.length > 1) return [];
   const line = lineOfId(water.id);
   const statement = resolved.statements.get(water.id);
-  const loads = resolved.mixes[mix.index]!.loads.filter(({ keys }) => keys.includes(water.key));
+  const loads = elementAt(resolved.mixes, mix.index).loads.filter(({ keys }) => keys.includes(water.key));
   if (statement === undefined || loads.length > 1 || loads.some(({ item }) => item.fraction !== undefined))
     return [];
   const { amount, span } = amountPlace(context, water.id);
@@ -43,8 +45,8 @@ export function iceFix(context: RuleContext, { mix }: RunMix): RuleFix[] {
     ice = `${trimmed(grams, 1)} g`;
     edits.push({ line, ...span, insert: `${trimmed(amount.grams - grams, 1)} g` });
   } else if (amount?.kind !== 'hydration') return [];
-  const { text } = block.lines[line]!;
-  const indent = /^\s*/.exec(text)![0];
+  const { text } = elementAt(block.lines, line);
+  const indent = indentOf(text);
   const name = 'ice'.padEnd(Math.max(4, span.start - indent.length - 1));
   edits.push({ line, start: text.length, end: text.length, insert: `\n${indent}${name} ${ice}` });
   const load = loads[0];

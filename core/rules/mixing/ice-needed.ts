@@ -26,15 +26,16 @@ export const iceNeeded: Rule = {
     'bakery Quay Lane:\n  tap water 12 °C\n\nformula Quay Tin:\n  yield 20 kg\n  dough temperature 25 °C\n  bread flour  100%\n  water  62%\n  salt  2%\n\n' +
     'mix in spiral:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
   *check(context) {
-    const { analysis, block } = context;
-    for (const run of doughMixes(analysis)) {
+    const { block } = context;
+    for (const run of doughMixes(context.analysis)) {
+      const { analysis } = run;
       const { mix, model } = run;
       const { endCelsius } = mix.outcome;
       if (!mix.water.known || !endCelsius.known || mix.targetAssumed) continue;
       const { iceCure, tapCelsius, tapAssumed } = mix.water.value;
       const over = endCelsius.value - mix.targetCelsius;
       if (iceCure === undefined || over < leastOver || endCelsius.value > limitOf(mix)) continue;
-      const line = waterLine(analysis!);
+      const line = waterLine(analysis);
       const place =
         line === undefined ? headerPlace(block, model.headerLine) : { line, span: wordsOf(block, line) };
       const facts = { tapCelsius, doughCelsius: endCelsius.value, targetCelsius: mix.targetCelsius };
@@ -42,7 +43,7 @@ export const iceNeeded: Rule = {
         ? message('ice-needed.tap-assumed', { ...facts, property: 'tap water' })
         : message('ice-needed.tap', facts);
       const help =
-        analysis!.solved?.assumedScale === true
+        analysis.solved?.assumedScale === true
           ? message('ice-needed.would-bring', { doughCelsius: iceCure.doughCelsius })
           : iceMessage(iceCure);
       yield {

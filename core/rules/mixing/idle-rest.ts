@@ -1,4 +1,5 @@
 import type { MixingPhase } from '../../calc/mixing/mixing-programme.ts';
+import { elementAt } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import { removeLineFix } from '../engine/fixes.ts';
 import type { Rule } from '../engine/rule.ts';
@@ -34,7 +35,7 @@ export const idleRest: Rule = {
       for (const [index, phase] of run.mix.input.phases.entries()) {
         if (phase.kind !== 'rest' || phase.seconds < leastMinutes * 60) continue;
         const why = whyIdle(run, index, phase.seconds / 60);
-        const line = run.mix.phaseLines[index]!;
+        const line = elementAt(run.mix.phaseLines, index);
         if (why === undefined) continue;
         yield {
           line,

@@ -1,10 +1,12 @@
 import type { AfterMixing } from '../../analysis/after-mixing.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import { type MixingOutcome, simulateMixing } from '../../calc/mixing/mixing.ts';
 import type { MixPortion } from '../../calc/mixing/mixing-programme.ts';
 import { temperWater } from '../../calc/mixing/mixing-water.ts';
 import { lineOfId, type MixModel } from '../../model/formula-model.ts';
+import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
 import type { RelatedLine, RuleContext, RuleEdit, RuleFix } from '../engine/rule.ts';
@@ -15,17 +17,23 @@ import { wordsOf } from '../engine/rule-words.ts';
 export interface RunMix {
   readonly mix: MixAnalysis;
   readonly model: MixModel;
+  /** The formula whose programme it is. */
+  readonly analysis: Analysis;
 }
 
 export function runMixes(analysis: Analysis | undefined): RunMix[] {
-  return (analysis?.mixes ?? []).flatMap((mix) =>
-    mix.known ? [{ mix: mix.value, model: analysis!.resolved.model.mixes[mix.value.index]! }] : [],
+  if (analysis === undefined) return [];
+  const { mixes, resolved } = analysis;
+  return mixes.flatMap((mix) =>
+    mix.known ? [{ mix: mix.value, model: elementAt(resolved.model.mixes, mix.value.index), analysis }] : [],
   );
 }
 
 /** The programmes that mix the dough itself: a preferment is only stirred together, and wants no network. */
 export function doughMixes(analysis: Analysis | undefined): RunMix[] {
-  return runMixes(analysis).filter(({ mix }) => mix.sectionId === analysis!.resolved.input.sections[0]!.id);
+  return runMixes(analysis).filter(
+    ({ mix, analysis: { resolved } }) => mix.sectionId === doughOf(resolved.input).id,
+  );
 }
 
 /** One line of a programme that takes time. */
@@ -56,7 +64,7 @@ export function timedPhases({ mix }: RunMix): TimedPhase[] {
     // What has only stood in the bowl is as far from being taken in as before.
     else if (takenIn > startMinutes) takenIn += clock - startMinutes;
     phases.push({
-      line: mix.phaseLines[index]!,
+      line: elementAt(mix.phaseLines, index),
       startMinutes,
       endMinutes: clock,
       works,
@@ -189,10 +197,10 @@ export function isGuessed({ mix }: RunMix): boolean {
 }
 
 /** What a finding about over-mixing hangs on: the flours and their stability, the water, the mixer. */
-export function causesOf({ analysis, block }: RuleContext, { mix, model }: RunMix): RelatedLine[] {
+export function causesOf({ block }: RuleContext, { mix, model, analysis }: RunMix): RelatedLine[] {
   const related: RelatedLine[] = [];
-  for (const line of analysis!.solved?.overall ?? []) {
-    const ingredient = analysis!.resolved.ingredients.get(line.key);
+  for (const line of analysis.solved?.overall ?? []) {
+    const ingredient = analysis.resolved.ingredients.get(line.key);
     if (!line.isFlour || ingredient?.definition === undefined) continue;
     const stability = ingredient.flour?.stabilityMinutes;
     const { name, definition } = ingredient;
@@ -202,7 +210,7 @@ export function causesOf({ analysis, block }: RuleContext, { mix, model }: RunMi
         : message('mix.flour-stability', { name, minutes: stability });
     related.push({ definition, message: flour });
   }
-  const water = waterLine(analysis!);
+  const water = waterLine(analysis);
   if (water !== undefined)
     related.push({ line: water, span: wordsOf(block, water), message: message('mix.water') });
   if (mix.mixer.definition !== undefined)

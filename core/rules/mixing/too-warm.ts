@@ -1,10 +1,12 @@
 import { afterMixing, withFolds } from '../../analysis/after-mixing.ts';
 import { limitOf, type MixAnalysis, warmthOf } from '../../analysis/mix-analysis.ts';
 import { waterWanted } from '../../analysis/water-wanted.ts';
+import { doughOf } from '../../calc/formula/formula-input.ts';
 import { thermometerCelsius } from '../../calc/heat/thermometer.ts';
 import { celsiusAt, developmentAt, hottestDough, type MixingOutcome } from '../../calc/mixing/mixing.ts';
 import { allPortions, hasLittleWater } from '../../calc/mixing/mixing-water.ts';
 import { lineOfId } from '../../model/formula-model.ts';
+import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import type { Span } from '../../text/span.ts';
 import { type Message, message } from '../../words/message.ts';
@@ -49,7 +51,7 @@ export const tooWarm: Rule = {
       if (found === undefined) continue;
       yield {
         ...lastLine(context, run),
-        message: paragraph(found.said, found.when, ...helpOf(context, run)),
+        message: paragraph(found.said, found.when, ...helpOf(run)),
         ...(found.isSure ? {} : { level: 'info' as const }),
         related: relatedPlaces(context, run),
         fixes: [...colderWater(context, run), ...iceFix(context, run), ...shorter(context, run)],
@@ -112,7 +114,7 @@ function hotVerdict({ hotAfterMinutes, programmeMinutes }: MixingOutcome): Verdi
 }
 
 /** What would help, beside mixing shorter. */
-function helpOf({ analysis }: RuleContext, { mix }: RunMix): (Message | undefined)[] {
+function helpOf({ mix, analysis }: RunMix): (Message | undefined)[] {
   if (allPortions(mix.input).every(({ kind }) => kind !== 'water')) return [message('too-warm.no-water')];
   if (!mix.water.known) return [];
   const { reach, ice, iceCure, tapAssumed, tapCelsius } = mix.water.value;
@@ -120,7 +122,7 @@ function helpOf({ analysis }: RuleContext, { mix }: RunMix): (Message | undefine
     return [message(hasLittleWater(mix.input) ? 'too-warm.little-water' : 'too-warm.follows-room')];
   if (ice !== undefined) return [message('too-warm.half-ice')];
   const tap = tapAssumed ? message('too-warm.tap-assumed', { tapCelsius }) : undefined;
-  if (iceCure === undefined || analysis!.solved?.assumedScale === true) return [tap];
+  if (iceCure === undefined || analysis.solved?.assumedScale === true) return [tap];
   return [
     tap,
     iceCure.doughCelsius > limitOf(mix) ? message('too-warm.ice-not-enough') : iceMessage(iceCure),
@@ -135,11 +137,11 @@ function lastLine(
   return line === undefined ? headerPlace(block, model.headerLine) : { line, span: wordsOf(block, line) };
 }
 
-function relatedPlaces(context: RuleContext, { mix }: RunMix): RelatedLine[] {
+function relatedPlaces(context: RuleContext, { mix, analysis }: RunMix): RelatedLine[] {
   const related: RelatedLine[] = [];
   const target = propertyPlace(context, 'dough temperature');
   if (target.line > 0) related.push({ ...target, message: message('too-warm.target') });
-  const water = waterLine(context.analysis!);
+  const water = waterLine(analysis);
   if (water !== undefined)
     related.push({ line: water, span: wordsOf(context.block, water), message: message('mix.water') });
   if (mix.mixer.definition !== undefined)
@@ -151,10 +153,10 @@ function relatedPlaces(context: RuleContext, { mix }: RunMix): RelatedLine[] {
 }
 
 /** Where the file gives the water its temperature: the one that reaches the target, or none where that takes ice. */
-function colderWater(context: RuleContext, { mix, model }: RunMix): RuleFix[] {
-  const places = givenTemperatures(context, mix.index, model.headerLine);
+function colderWater(context: RuleContext, run: RunMix): RuleFix[] {
+  const places = givenTemperatures(context, run);
   if (places.length === 0) return [];
-  const needed = waterWanted(mix);
+  const needed = waterWanted(run.mix);
   if (!needed.known) return [];
   const { reach, waterCelsius } = needed.value;
   // Written colder than the tap a temperature would hide that it takes ice.
@@ -198,7 +200,7 @@ function shorter(context: RuleContext, run: RunMix): RuleFix[] {
   const stops = stopEdits(context, run, passes) ?? [];
   const development = developmentAt(outcome, passes);
   if (stops.length === 0 || !development.known || !cures(stops)) return [];
-  const after = afterMixing(context.analysis!.resolved.model);
+  const after = afterMixing(run.analysis.resolved.model);
   if (isWorkedEnough(development.value, after, outcome))
     return [{ title: message('too-warm.fix-rest', stopAt(passes, stops)), edits: stops }];
   const folds = foldEdits(context);
@@ -212,19 +214,19 @@ function stopAt(minute: number, edits: readonly StopEdit[]) {
   return { number: Math.round(minute), choices: timesOf(edits) };
 }
 
-function givenTemperatures({ analysis, block }: RuleContext, mixIndex: number, headerLine: number) {
-  const { statements, mixes, ingredients, input } = analysis!.resolved;
+function givenTemperatures({ block }: RuleContext, { mix, model, analysis }: RunMix) {
+  const { statements, mixes, ingredients, input } = analysis.resolved;
   const places: { line: number; from: number; span: Span }[] = [];
   const isWater = (key: string): boolean => ingredients.get(key)?.role === 'water';
-  for (const line of input.sections[0]!.lines) {
+  for (const line of doughOf(input).lines) {
     const statement = statements.get(line.id);
     if (line.role !== 'water' || statement?.celsius === undefined) continue;
     const number = lineOfId(line.id);
     const span = quantityPlace(block, number, 'temperature', statement.amount.end);
     if (span !== undefined) places.push({ line: number, from: statement.amount.end, span });
   }
-  for (const { line, item, keys } of mixes[mixIndex]!.loads) {
-    if (line <= headerLine || item.celsius === undefined || !keys.some(isWater)) continue;
+  for (const { line, item, keys } of elementAt(mixes, mix.index).loads) {
+    if (line <= model.headerLine || item.celsius === undefined || !keys.some(isWater)) continue;
     const span = quantityPlace(block, line, 'temperature', item.end);
     if (span !== undefined) places.push({ line, from: item.end, span });
   }

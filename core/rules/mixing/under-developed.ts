@@ -40,7 +40,7 @@ export const underDeveloped: Rule = {
       const { developmentBand, development, wishedAfter, wishedDevelopment } = outcome;
       if (!wishedAfter.known || !development.known || !developmentBand.known || !(outcome.workedMinutes > 0))
         continue;
-      const after = afterMixing(context.analysis!.resolved.model);
+      const after = afterMixing(run.analysis.resolved.model);
       if (isWorkedEnough(development.value, after, outcome)) continue;
       const { low, expected, high } = wishedAfter.value;
       const end = outcome.programmeMinutes;

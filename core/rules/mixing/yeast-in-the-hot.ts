@@ -1,3 +1,4 @@
+import { elementAt } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { Rule } from '../engine/rule.ts';
 import { wordsOf } from '../engine/rule-words.ts';
@@ -21,16 +22,16 @@ export const yeastInTheHot: Rule = {
   good:
     'formula Quay Bun:\n  yield 10 kg\n  bread flour  100%\n  whole milk  60%, at 20 °C\n  salt  2%\n  fresh yeast  3%\n\n' +
     'mix in spiral:\n  load flour, whole milk, salt, fresh yeast\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
-  *check({ analysis, block }) {
-    for (const { mix } of doughMixes(analysis)) {
+  *check({ analysis: formula, block }) {
+    for (const { mix, analysis } of doughMixes(formula)) {
       const { phases } = mix.input;
-      const { ingredients, mixes } = analysis!.resolved;
+      const { ingredients, mixes } = analysis.resolved;
       for (const [index, phase] of phases.entries()) {
         if (!('portions' in phase)) continue;
-        const line = mix.phaseLines[index]!;
-        const keys = mixes[mix.index]!.loads.filter((load) => load.line === line).flatMap(
-          (load) => load.keys,
-        );
+        const line = elementAt(mix.phaseLines, index);
+        const keys = elementAt(mixes, mix.index)
+          .loads.filter((load) => load.line === line)
+          .flatMap((load) => load.keys);
         if (!keys.some((key) => ingredients.get(key)?.role === 'yeast')) continue;
         const inBowl = mix.outcome.phaseEnds.findLast((end) => end.phase < index)?.celsius;
         const hottest = phase.portions

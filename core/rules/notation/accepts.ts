@@ -1,4 +1,5 @@
 import type { Block } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import { nearestWord } from '../../text/nearest.ts';
 import type { Span } from '../../text/span.ts';
 import { type Message, message } from '../../words/message.ts';
@@ -41,7 +42,7 @@ export function acceptsOf(block: Block): AcceptUse[] {
 
 function lineBelow(block: Block, line: number): number | undefined {
   for (let next = line + 1; next < block.lines.length; next++) {
-    const { empty, tokens } = block.lines[next]!;
+    const { empty, tokens } = elementAt(block.lines, next);
     if (!empty) return next;
     if (tokens.every((token) => token.kind === 'blank')) return undefined;
   }
@@ -86,10 +87,10 @@ function whyUnused({ code, isWritingError, target }: AcceptUse): Message {
 }
 
 function takeOut(block: Block, { line, comment, isOnly, span }: AcceptUse): RuleFix[] {
-  const { text, empty } = block.lines[line]!;
+  const { text, empty } = elementAt(block.lines, line);
   if (!isOnly) return [];
   if (empty && line > 0) {
-    const before = block.lines[line - 1]!.text.length;
+    const before = elementAt(block.lines, line - 1).text.length;
     return [
       {
         title: message('unused-accept.fix'),

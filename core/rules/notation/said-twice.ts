@@ -1,5 +1,6 @@
 import type { Block, PropertyStatement, Section } from '../../syntax/tree.ts';
 import { findProperty } from '../../syntax/vocabulary.ts';
+import { elementAt } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import { removeLineFix } from '../engine/fixes.ts';
 import type { Rule, RuleFinding } from '../engine/rule.ts';
@@ -23,7 +24,7 @@ function* ofSection(block: Block, section: Section): Iterable<RuleFinding> {
   if (section.kind === 'unknown') return;
   const first = new Map<string, number>();
   for (let line = section.headerLine + 1; line < section.endLine; line++) {
-    const { statement } = block.lines[line]!;
+    const { statement } = elementAt(block.lines, line);
     if (statement.kind !== 'property') continue;
     const key = keyOf(section.kind, statement);
     if (key === undefined) continue;

@@ -17,7 +17,9 @@ export const sameIngredientTwice: Rule = {
     const others = new Set(
       ownProblems(analysis, 'two-balances', 'two-hydrations', 'two-remaining').map(({ lineId }) => lineId),
     );
-    for (const section of analysis?.resolved.input.sections ?? []) {
+    if (analysis === undefined) return;
+    const { input, statements } = analysis.resolved;
+    for (const section of input.sections) {
       if (section.id.startsWith('F')) continue;
       const first = new Map<string, string>();
       for (const line of section.lines) {
@@ -27,7 +29,7 @@ export const sameIngredientTwice: Rule = {
           continue;
         }
         if (others.has(line.id)) continue;
-        const statement = analysis!.resolved.statements.get(line.id);
+        const statement = statements.get(line.id);
         const number = lineOfId(line.id);
         yield {
           line: number,

@@ -3,6 +3,7 @@ import { developmentRate, findSpeed, type MixerData } from '../../calc/mixing/mi
 import type { Mixer } from '../../model/found-mixer.ts';
 import type { SaidProperties } from '../../model/properties.ts';
 import type { Block } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import type { RuleEdit } from '../engine/rule.ts';
 import { quantityPlace } from '../engine/rule-places.ts';
@@ -76,7 +77,7 @@ function speedEdits(block: Block, line: number, { warms, develops }: SpeedClause
   const turns = quantityPlace(block, line, 'turns');
   if (turns === undefined) return [];
   const { end } = wordsOf(block, line);
-  const stated = block.lines[line]!.text.slice(turns.end, end);
+  const stated = elementAt(block.lines, line).text.slice(turns.end, end);
   const kept = (word: string): string | undefined =>
     stated
       .split(/,(?=\s*(?:warms|develops)\b)/iu)
@@ -87,7 +88,7 @@ function speedEdits(block: Block, line: number, { warms, develops }: SpeedClause
 }
 
 function wholeLine(block: Block, line: number, written: string): RuleEdit {
-  const { statement } = block.lines[line]!;
+  const { statement } = elementAt(block.lines, line);
   const start = statement.kind === 'property' ? statement.keyword.start : 0;
   const end = statement.kind === 'property' ? statement.valueSpan.end : 0;
   return { line, start, end, insert: written };
@@ -104,7 +105,7 @@ const indented = (text: string): string => `  ${text}`;
 /** New lines go below the last line that says something, before the blank ones that part it from the next section. */
 function belowAll(block: Block, added: readonly string[]): RuleEdit {
   let line = block.lines.length - 1;
-  while (line > 0 && block.lines[line]!.empty) line--;
-  const end = block.lines[line]!.text.length;
+  while (line > 0 && elementAt(block.lines, line).empty) line--;
+  const end = elementAt(block.lines, line).text.length;
   return { line, start: end, end, insert: added.map((text) => `\n${text}`).join('') };
 }

@@ -1,5 +1,6 @@
 import { flourTrials } from '../../analysis/flour-trials.ts';
 import { propertiesOf } from '../../model/properties.ts';
+import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
 import { lineBelowFix, replaceFix } from '../engine/fixes.ts';
@@ -46,7 +47,7 @@ export const flourCanBeCalibrated: Rule = {
     const peak = `peak ${trimmed(peakMinutes / factor ** 2, 1)} min`;
     const line = propertiesOf(block, top).get('peak')?.[0]?.line;
     const title = message('flour-can-be-calibrated.fix', { meant: peak });
-    const statement = line === undefined ? undefined : block.lines[line]!.statement;
+    const statement = line === undefined ? undefined : elementAt(block.lines, line).statement;
     const fix =
       line !== undefined && statement?.kind === 'property'
         ? replaceFix(title, line, { start: statement.keyword.start, end: statement.valueSpan.end }, peak)

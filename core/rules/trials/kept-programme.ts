@@ -12,6 +12,7 @@ import { parseLine } from '../../syntax/line.ts';
 import { printLine } from '../../syntax/print.ts';
 import type { Block } from '../../syntax/tree.ts';
 import { programmeWords } from '../../syntax/vocabulary.ts';
+import { elementAt } from '../../text/element.ts';
 import { foldName } from '../../text/names.ts';
 import { message } from '../../words/message.ts';
 import type { RuleContext, RuleEdit, RuleFinding, RuleFix } from '../engine/rule.ts';
@@ -38,7 +39,7 @@ function programmeOf(analysis: Analysis, mixer?: string): readonly string[] {
   const mix = doughMixOf(analysis.resolved);
   if (mix?.mixer === undefined || !isFinished(mix.phases)) return [];
   const { block } = analysis.resolved.model;
-  const { header } = analysis.resolved.model.mixes[mix.index]!;
+  const { header } = elementAt(analysis.resolved.model.mixes, mix.index);
   const own = header.mixer ?? analysis.resolved.bakery.defaultMixer;
   const isByHand = mixer === undefined ? header.byHand === true || own === undefined : mixer === 'by hand';
   const where = isByHand ? '  mixed by hand' : mixedIn(mixer ?? own!.text);
@@ -83,7 +84,7 @@ export function programmeInto(analysis: Analysis, trials: readonly TrialModel[])
 export function programmeEdits(analysis: Analysis, trials: readonly TrialModel[]): RuleEdit[] {
   const { block } = analysis.resolved.model;
   return programmeInto(analysis, trials).map(({ below, lines }) => {
-    const end = block.lines[below]!.text.length;
+    const end = elementAt(block.lines, below).text.length;
     return { line: below, start: end, end, insert: lines.map((line) => `\n${line}`).join('') };
   });
 }
@@ -100,7 +101,7 @@ export function keepingTrials(context: RuleContext, finding: RuleFinding): RuleF
 function keeping({ analysis, block, scope }: RuleContext, fix: RuleFix): RuleFix {
   const mix = analysis === undefined ? undefined : doughMixOf(analysis.resolved);
   if (analysis === undefined || mix === undefined) return fix;
-  const { headerLine, endLine } = analysis.resolved.model.mixes[mix.index]!;
+  const { headerLine, endLine } = elementAt(analysis.resolved.model.mixes, mix.index);
   const touches = fix.edits.some((edit) => edit.line < endLine && (edit.endLine ?? edit.line) >= headerLine);
   if (!touches) return fix;
   const trials = trialsToKeep(analysis, scope);
@@ -132,7 +133,9 @@ function textAfter({ lines }: Block, edits: readonly RuleEdit[]): string {
     .sort((one, other) => other.line - one.line || other.start - one.start)
     .reduce(
       (now, { line, endLine, start, end, insert }) =>
-        now.slice(0, starts[line]! + start) + insert + now.slice(starts[endLine ?? line]! + end),
+        now.slice(0, elementAt(starts, line) + start) +
+        insert +
+        now.slice(elementAt(starts, endLine ?? line) + end),
       text,
     );
 }
@@ -165,7 +168,7 @@ function mixedIn(text: string): string {
 }
 
 function written(block: Block, { line, statement: { keyword, valueSpan } }: Said): string {
-  const text = `  ${block.lines[line]!.text.slice(keyword.start, valueSpan.end)}`;
+  const text = `  ${elementAt(block.lines, line).text.slice(keyword.start, valueSpan.end)}`;
   return printLine(parseLine(text, { context: 'trial', afterBlank: false }), 'trial');
 }
 

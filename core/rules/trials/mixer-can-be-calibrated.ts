@@ -4,6 +4,7 @@ import type { Calibration } from '../../calc/calibration/calibration.ts';
 import { thermometerCelsius } from '../../calc/heat/thermometer.ts';
 import { byHand } from '../../model/found-mixer.ts';
 import { propertiesOf } from '../../model/properties.ts';
+import { elementAt } from '../../text/element.ts';
 import { stopFirst } from '../../text/stop-first.ts';
 import { type Message, message } from '../../words/message.ts';
 import { paragraph } from '../engine/paragraph.ts';
@@ -204,11 +205,11 @@ function coolerWhenFaster({ parameters }: Calibration): Message | undefined {
     quantity.kind === 'warms' && value.known ? [{ speed: quantity.speed, rate: value.value }] : [],
   );
   rates.sort((one, other) => one.speed - other.speed);
-  const at = rates.findIndex(({ rate }, index) => index > 0 && rate < rates[index - 1]!.rate);
+  const at = rates.findIndex(({ rate }, index) => index > 0 && rate < elementAt(rates, index - 1).rate);
   return at < 0
     ? undefined
     : message('mixer-can-be-calibrated.cooler', {
-        number: rates[at]!.speed,
-        otherNumber: rates[at - 1]!.speed,
+        number: elementAt(rates, at).speed,
+        otherNumber: elementAt(rates, at - 1).speed,
       });
 }

@@ -4,6 +4,7 @@ import { cannotHaveBeen, coldestCelsius } from '../../calc/heat/coldest.ts';
 import type { MixingInput } from '../../calc/mixing/mixing-programme.ts';
 import { saidValue } from '../../model/properties.ts';
 import { stageWords } from '../../syntax/vocabulary.ts';
+import { entryOf } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { Rule, RuleContext, RuleFinding } from '../engine/rule.ts';
 import { wordsOf } from '../engine/rule-words.ts';
@@ -139,7 +140,7 @@ function* weightOf({ block }: RuleContext, trial: TrialAnalysis): Iterable<RuleF
   const baked = saidValue(said, 'baked', 'mass')?.grams;
   if (dough === undefined) return;
   const place = (word: string): { line: number; span: { start: number; end: number } } => {
-    const { line } = said.get(word)!.find((one) => one.statement.value !== undefined)!;
+    const { line } = entryOf(said, word).find((one) => one.statement.value !== undefined)!;
     return { line, span: wordsOf(block, line) };
   };
   const { pouredGrams } = trial;

@@ -22,6 +22,7 @@ export interface KeepEdit extends TextEdit {
  * The edits that write what was tried on a sheet into the files: the size into the formula's yield (or, where grams of
  * flour give the scale, into every weight), the mixer into the head of the mixing, the day's temperatures and the scale
  * step into the bakery. Clock times have no place in a formula; a plan holds those.
+ * `written` is the formula as its file has it, where `analysis` is of it with some of what was tried already in: its trials keep what they ran.
  *
  * @returns what of it cannot be written, if there is any, and then nothing is to be
  */
@@ -31,18 +32,19 @@ export function applyOptions(
   analysis: Analysis,
   scope: Scope,
   asked: SheetOptions,
+  written: Analysis = analysis,
 ): readonly KeepEdit[] | Message {
   const today = asked.today ?? {};
   const under = underToday(analysis, today, scope);
   const made = sized(under.analysis, asked.size ?? { by: 'file' });
   const refused = [...under.notDone, ...(made.notDone === undefined ? [] : [made.notDone])];
   if (refused.length > 0) return message('paragraph.of', { parts: refused });
-  const written = ownEdits(analysis.resolved.model.block, [
+  const own = ownEdits(analysis.resolved.model.block, [
     ...(made.analysis === under.analysis ? [] : sizeEdits(analysis, made)),
-    ...(today.mixer === undefined ? [] : mixerEdits(analysis, today.mixer, scope)),
+    ...(today.mixer === undefined ? [] : mixerEdits(analysis, today.mixer, scope, written)),
   ]);
-  if (written === undefined) return message('asked.not-in-variant');
-  const inFormula = written.map((edit): KeepEdit => ({ ...edit, uri, line: edit.line + firstLine }));
+  if (own === undefined) return message('asked.not-in-variant');
+  const inFormula = own.map((edit): KeepEdit => ({ ...edit, uri, line: edit.line + firstLine }));
   const edits = [...inFormula, ...bakeryEdits(uri, firstLine, analysis, today)];
   return edits.length === 0 ? message('asked.stands-already') : edits;
 }
@@ -118,12 +120,12 @@ function yieldText(made: YieldInput): string {
 }
 
 /** A mass as a baker writes it into a formula, to a tenth of a gram below a kilogram. */
-function massText(grams: number): string {
+export function massText(grams: number): string {
   return grams >= 1000 ? `${trimmed(grams / 1000, 3)} kg` : `${trimmed(grams, grams < 10 ? 4 : 1)} g`;
 }
 
 /** The dough's own mix is the one that names no part. Trials that do not say what they ran keep the mixer as it was. */
-function mixerEdits(analysis: Analysis, mixer: string, scope: Scope): TextEdit[] {
+function mixerEdits(analysis: Analysis, mixer: string, scope: Scope, written: Analysis): TextEdit[] {
   const { model } = analysis.resolved;
   const mix = model.mixes.find(({ header }) => header.part === undefined);
   if (mix === undefined) return [];
@@ -135,7 +137,7 @@ function mixerEdits(analysis: Analysis, mixer: string, scope: Scope): TextEdit[]
   const insert = mixer === 'by hand' ? 'mix by hand' : `mix in ${quoted(mixer)}`;
   return [
     { line: headerLine, start: header.keyword.start, end, insert },
-    ...programmeEdits(analysis, trialsToKeep(analysis, scope)),
+    ...programmeEdits(written, trialsToKeep(written, scope)),
   ];
 }
 

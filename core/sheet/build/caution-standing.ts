@@ -2,7 +2,7 @@ import type { Analysis } from '../../analysis/analysis.ts';
 import { type FermentationStep, fermentationTimeline } from '../../facts/fermentation-timeline.ts';
 import type { FormulaModel } from '../../model/formula-model.ts';
 import { type Message, message } from '../../words/message.ts';
-import { heldOf } from './timeline.ts';
+import { heldOf } from './part-times.ts';
 
 /** Between these germs grow; local food law says it more narrowly. The caution is ours, from common practice. */
 const cold = 5;

@@ -1,7 +1,16 @@
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { ClockRequest } from './sheet-options.ts';
-import type { SheetClock } from './view.ts';
+
+/** A time of day. */
+export interface SheetClock {
+  /** `05:38`. */
+  readonly time: string;
+  /** Days from the day the asked clock time stands on: −1 is the day before. */
+  readonly day: number;
+  /** `the evening before, 17:00`; the time alone on the day itself. */
+  readonly words: string;
+}
 
 const daySeconds = 24 * 60 * 60;
 

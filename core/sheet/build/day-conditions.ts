@@ -7,8 +7,9 @@ import type { Scope } from '../../model/scope.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
+import { factsSection } from './fact-sections.ts';
+import type { Fact, FactSource, FactsSection } from './sheet-document.ts';
 import type { TodayConditions } from './sheet-options.ts';
-import type { FactSource, SheetCondition } from './view.ts';
 
 /** A formula under the conditions of the day, and what of them could not be taken. */
 export interface UnderToday {
@@ -46,65 +47,73 @@ export function underToday(analysis: Analysis, today: TodayConditions, scope: Sc
 }
 
 /** The conditions of a sheet, each with where it comes from. */
-export function conditionsOf(inFile: Analysis, now: Analysis, speaker: Speaker): SheetCondition[] {
+export function dayConditions(inFile: Analysis, now: Analysis, speaker: Speaker): FactsSection | undefined {
   const [file, today] = [inFile.resolved.bakery, now.resolved.bakery];
-  const notKnown = speaker.say(message('sheet.not-known'));
-  const temperature = (
-    key: 'room' | 'flour' | 'tap water',
+  const condition = <Value extends number | string>(
+    key: 'room' | 'flour' | 'tap water' | 'scale step' | 'mixer',
     label: Message,
-    [before, after]: readonly [number | undefined, number | undefined],
+    [before, after]: readonly [Value | undefined, Value | undefined],
     assumed: boolean,
-  ): SheetCondition => ({
-    key,
-    label: speaker.say(label),
-    value: after === undefined ? notKnown : speaker.celsius(after),
-    ...(after === undefined ? {} : { figure: after }),
-    source: sourceOf(before === after, assumed),
-    ...(before === after ? {} : { inFile: before === undefined ? notKnown : speaker.celsius(before) }),
-  });
-  const [stepBefore, step] = [file.scaleStepGrams, today.scaleStepGrams];
+    words: (value: Value) => string,
+  ): Fact => {
+    const notKnown = speaker.say(message('sheet.not-known'));
+    const said = (value: Value | undefined): string => (value === undefined ? notKnown : words(value));
+    const source = sourceOf(before === after, assumed);
+    const from =
+      source === 'today'
+        ? [message('sheet.instead-of', { written: said(before) })]
+        : source === 'assumed' && after !== undefined
+          ? [message('sheet.assumed')]
+          : [];
+    return {
+      id: `day/${key}`,
+      key,
+      label: speaker.say(label),
+      value: said(after),
+      notes: from.map(speaker.say),
+      ...(typeof after === 'number' ? { figure: after } : {}),
+      source,
+      ...(before === after ? {} : { inFile: said(before) }),
+    };
+  };
   const [mixerBefore, mixer] = [doughMixer(inFile)?.name, doughMixer(now)?.name];
-  return [
-    temperature(
+  return factsSection('day', '', [
+    condition(
       'room',
       message('sheet.room'),
       [file.roomCelsius, today.roomCelsius],
       file.assumed.includes('room'),
+      speaker.celsius,
     ),
-    temperature(
+    condition(
       'flour',
       message('sheet.flour'),
       [file.flourCelsius, today.flourCelsius],
       file.assumed.includes('flour'),
+      speaker.celsius,
     ),
-    temperature(
+    condition(
       'tap water',
       message('sheet.tap-water'),
       [file.tapCelsius, today.tapCelsius],
       file.tapCelsius === undefined,
+      speaker.celsius,
     ),
-    {
-      key: 'scale step',
-      label: speaker.say(message('sheet.scale-step')),
-      value: speaker.scaleStep(step),
-      figure: step,
-      source: sourceOf(step === stepBefore, file.assumed.includes('scale step')),
-      ...(step === stepBefore ? {} : { inFile: speaker.scaleStep(stepBefore) }),
-    },
+    condition(
+      'scale step',
+      message('sheet.scale-step'),
+      [file.scaleStepGrams, today.scaleStepGrams],
+      file.assumed.includes('scale step'),
+      speaker.scaleStep,
+    ),
     ...(mixer === undefined
       ? []
       : [
-          {
-            key: 'mixer',
-            label: speaker.say(message('sheet.mixer')),
-            value: mixerWords(mixer, speaker),
-            source: sourceOf(mixer === mixerBefore, false),
-            ...(mixer === mixerBefore
-              ? {}
-              : { inFile: mixerBefore === undefined ? notKnown : mixerWords(mixerBefore, speaker) }),
-          } as const,
+          condition('mixer', message('sheet.mixer'), [mixerBefore, mixer], false, (name) =>
+            mixerWords(name, speaker),
+          ),
         ]),
-  ];
+  ]);
 }
 
 /** The mixers that can be asked for: the file's own first, then those that files define, then the built-in kinds. */

@@ -1,51 +1,86 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { type MixAnalysis, stageMessage } from '../../analysis/mix-analysis.ts';
-import { mixingOutlook } from '../../facts/mixing-words.ts';
+import { inMixer, mixingOutlook } from '../../facts/mixing-words.ts';
 import { trimmed } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import type { SheetMixing, SheetPhase } from './view.ts';
+import { nodeIds } from './node-ids.ts';
+import type { Row, TableSection } from './sheet-document.ts';
+
+/** One line of the programme that takes time, and the dough at its end. */
+export interface MixingLine {
+  readonly row: Row;
+  /** `speed 1`, without what goes in before. */
+  readonly title: string;
+  /** From the start of mixing to its start, its own, and to its end as shown. */
+  readonly startMinutes: number;
+  readonly minutes: number;
+  readonly endMinute: number;
+}
 
 /** The mixing programme with the temperature and the stage at the end of each line. */
-export function mixingOf(
+export function mixingSection(
   mix: MixAnalysis,
-  analysis: Analysis,
-  firstLine: number,
+  lines: readonly MixingLine[],
+  { model, times, firstLine }: { model: Analysis['resolved']['model']; times: number; firstLine: number },
   speaker: Speaker,
-): SheetMixing {
-  const model = analysis.resolved.model.mixes[mix.index]!;
+): TableSection {
+  const { say } = speaker;
+  const total = speaker.duration(mix.outcome.programmeMinutes * 60);
+  return {
+    kind: 'table',
+    id: 'mixing',
+    name: 'mixing',
+    title: say(message('sheet.mixing')),
+    when: [say(message('sheet.mixing-in', { written: total, place: inMixer(mix.mixer.name) }))],
+    line: firstLine + model.mixes[mix.index]!.headerLine,
+    head: say(message('sheet.work')),
+    columns: [
+      { key: 'lasts', title: say(message('sheet.lasts')), figures: true },
+      { key: 'until', title: say(message('sheet.until')), figures: true },
+      { key: 'celsius', title: say(message('sheet.dough')), figures: true },
+      { key: 'stage', title: say(message('sheet.stage')) },
+    ],
+    rows: lines.map(({ row }) => row),
+    times,
+    notes: mixingOutlook(mix).map(say),
+  };
+}
+
+/** The lines of a programme that take time, in its order. */
+export function mixingLines(mix: MixAnalysis, firstLine: number, speaker: Speaker): MixingLine[] {
+  const { say } = speaker;
+  const idOf = nodeIds();
   let before = 0;
   let looked = 0;
-  const phases: SheetPhase[] = [];
+  const lines: MixingLine[] = [];
   for (const end of mix.outcome.phaseEnds) {
     const line = mix.phaseLines[end.phase];
     const phase = mix.input.phases[end.phase];
     if (line === undefined || phase === undefined || 'portions' in phase) continue;
-    const adds = mix.input.phases
+    const names = mix.input.phases
       .slice(looked, end.phase)
       .flatMap((one) => ('portions' in one ? one.portions.map((portion) => portion.label) : []));
     looked = end.phase + 1;
-    phases.push({
+    const isSpeed = phase.kind === 'speed';
+    const title = say(
+      isSpeed ? message('phase.speed', { number: phase.number }) : message(`phase.${phase.kind}`),
+    );
+    const minutes = end.minutes - before;
+    const endMinute = Number(trimmed(end.minutes, 1));
+    const row: Row = {
+      id: idOf('mixing', isSpeed ? `speed ${phase.number}` : phase.kind),
       line: firstLine + line,
-      label: speaker.say(
-        phase.kind === 'speed'
-          ? message('phase.speed', { number: phase.number })
-          : message(`phase.${phase.kind}`),
-      ),
-      kind: phase.kind,
-      minutes: end.minutes - before,
-      endMinute: Number(trimmed(end.minutes, 1)),
-      adds,
-      ...(end.celsius === undefined ? {} : { celsius: speaker.celsius(end.celsius) }),
-      ...(end.stage === undefined ? {} : { stage: speaker.say(stageMessage(end.stage)) }),
-    });
+      name: names.length === 0 ? title : say(message('phase.first-in', { written: title, names })),
+      cells: {
+        lasts: { text: speaker.duration(minutes * 60), minutes },
+        until: { text: speaker.duration(endMinute * 60), minutes: endMinute },
+        ...(end.celsius === undefined ? {} : { celsius: { text: speaker.celsius(end.celsius) } }),
+        ...(end.stage === undefined ? {} : { stage: { text: say(stageMessage(end.stage)) } }),
+      },
+    };
+    lines.push({ row, title, startMinutes: before, minutes, endMinute });
     before = end.minutes;
   }
-  return {
-    line: firstLine + model.headerLine,
-    mixer: mix.mixer.name,
-    total: speaker.duration(mix.outcome.programmeMinutes * 60),
-    outlook: mixingOutlook(mix).map(speaker.say),
-    phases,
-  };
+  return lines;
 }

@@ -6,6 +6,24 @@ export interface SheetOptions {
   readonly size?: SizeRequest;
   readonly today?: TodayConditions;
   readonly clock?: ClockRequest;
+  readonly whatIf?: WhatIf;
+}
+
+/** What is tried of the formula itself: everything else of it stays as it is written. */
+export interface WhatIf {
+  /** How long lines of the programme that mixes the dough last. */
+  readonly lines?: readonly WhatIfLine[];
+  /** Of the dough's main line of water, as that line has it: a fraction, of flour or as the hydration it brings the dough to, or grams. */
+  readonly water?: number;
+  /** A flour of the formula, and the one that takes its place wherever it stands. */
+  readonly flour?: { readonly from: string; readonly to: string };
+}
+
+export interface WhatIfLine {
+  /** Which of the lines that take time, counted from 0. */
+  readonly index: number;
+  /** Above 0 and up to 600. */
+  readonly minutes: number;
 }
 
 export type SizeRequest =
@@ -27,7 +45,7 @@ export interface TodayConditions {
   readonly flourCelsius?: number;
   readonly tapCelsius?: number;
   readonly scaleStepGrams?: number;
-  /** A name of `SheetView.mixers`; it mixes the dough in place of the file's. */
+  /** A name of `SheetDocument.mixers`; it mixes the dough in place of the file's. */
   readonly mixer?: string;
 }
 

@@ -10,46 +10,65 @@ import {
 } from '../../facts/label-words.ts';
 import type { TotalsLabel } from '../../facts/totals-product.ts';
 import { wordedCost, wordedLabel } from '../../facts/worded-totals.ts';
-import type { Message } from '../../words/message.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import type { SheetCost, SheetLabel } from './view-product.ts';
+import { nodeIds } from './node-ids.ts';
+import type { ColumnKey, Row, TableSection } from './sheet-document.ts';
 
-/** The cost of the batch in words; undefined where no ingredient has a price. */
-export function sheetCost(analysis: Analysis, speaker: Speaker): SheetCost | undefined {
+/** The cost of the batch; undefined where no ingredient has a price. */
+export function costSection(analysis: Analysis, speaker: Speaker): TableSection | undefined {
   const totals = costTotals(analysis);
   if (totals === undefined) return undefined;
-  const cost = wordedCost(totals, speaker);
-  const { currency } = cost;
+  const { text, lines, currency } = wordedCost(totals, speaker);
+  const idOf = nodeIds();
   return {
-    text: cost.text,
-    rows: cost.lines.map(({ name, amount, reason }) => ({
-      name,
-      value: amount === undefined || currency === undefined ? '–' : speaker.money(amount, currency),
-      ...(reason === undefined ? {} : { missing: reason }),
-    })),
+    kind: 'table',
+    id: 'cost',
+    name: 'cost',
+    title: speaker.say(message('sheet.cost')),
+    lead: [text],
+    head: speaker.say(message('sheet.ingredient')),
+    columns: [{ key: 'cost', title: speaker.say(message('sheet.cost')), figures: true }],
+    rows: lines.map(({ name, amount, reason }): Row => {
+      const value = amount === undefined || currency === undefined ? '–' : speaker.money(amount, currency);
+      return { id: idOf('cost', name), name, cells: { cost: { text: reason ?? value } } };
+    }),
   };
 }
 
-/** The draft of the label in words; undefined where nothing is weighed yet. */
-export function sheetLabel(analysis: Analysis, speaker: Speaker): SheetLabel | undefined {
-  const label = labelWords(labelTotals(analysis), speaker);
-  if (label === undefined || !analysis.resolved.bakery.bothLabels) return label;
-  const other = labelWords(labelTotals(analysis, label.regime === 'EU' ? 'US' : 'EU'), speaker);
-  return other === undefined ? label : { ...label, other };
+/** The drafts of the label: one, or both manners where both are wanted; none where nothing is weighed yet. */
+export function labelSections(analysis: Analysis, speaker: Speaker): TableSection[] {
+  const totals = labelTotals(analysis);
+  if (totals === undefined) return [];
+  const first = labelSection(totals, speaker);
+  if (!analysis.resolved.bakery.bothLabels) return [first];
+  const other = labelTotals(analysis, totals.regime === 'EU' ? 'US' : 'EU');
+  return other === undefined ? [first] : [first, labelSection(other, speaker)];
 }
 
-function labelWords(totals: TotalsLabel<Message> | undefined, speaker: Speaker): SheetLabel | undefined {
-  if (totals === undefined) return undefined;
+function labelSection(totals: TotalsLabel<Message>, speaker: Speaker): TableSection {
   const label = wordedLabel(totals, speaker);
+  const id = `label/${label.regime}`;
   const { heads, rows, missing } = nutritionWords(label, speaker);
+  const idOf = nodeIds();
+  const keyOf = (index: number): ColumnKey => `nutrition ${index + 1}`;
+  const ingredients = ingredientStretches(label.ingredients, label.regime, speaker);
   return {
-    regime: label.regime,
-    ingredients: ingredientStretches(label.ingredients, label.regime, speaker).map(({ text, allergen }) => ({
-      text,
-      allergen,
-    })),
-    allergens: [...allergenWords(label, speaker), ...standardWords(label, speaker)],
-    nutrition: { heads, rows },
+    kind: 'table',
+    id,
+    name: 'label',
+    title: speaker.say(message('sheet.label', { code: label.regime })),
+    lead: [
+      ingredients.map(({ text, allergen }) => (allergen ? { text, strong: true } : { text })),
+      ...allergenWords(label, speaker),
+      ...standardWords(label, speaker),
+    ],
+    head: '',
+    columns: heads.map((title, index) => ({ key: keyOf(index), title, figures: true })),
+    rows: rows.map(({ name, cells }): Row => {
+      const figures = cells.map((text, index) => [keyOf(index), { text }] as const);
+      return { id: idOf(id, name), name, cells: Object.fromEntries(figures) };
+    }),
     notes: [...missing, ...label.notes, labelCaution(speaker)],
   };
 }

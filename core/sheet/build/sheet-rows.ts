@@ -2,15 +2,19 @@ import { roundToStep } from '../../calc/formula/scaling.ts';
 import { mostShownGrams, weighedPlaces } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import type { SheetBlock, SheetFigure, SheetRow } from './view.ts';
+import { nodeIds } from './node-ids.ts';
+import type { Cell, Column, Row } from './sheet-document.ts';
 
 /** A row before it is rounded to the scale. */
 export interface Weight {
   readonly name: string;
+  /** Names it among the others of its section in every language; its name where absent. */
+  readonly key?: string;
   readonly line: number;
   readonly grams: number | undefined;
   readonly percent?: string;
   readonly note?: string;
+  readonly about?: Row['about'];
 }
 
 /** What a scale reads, and by how much that is too light. */
@@ -26,17 +30,36 @@ export interface Weighing {
   readonly speaker: Speaker;
 }
 
-type Rows = Pick<SheetBlock, 'rows' | 'total' | 'times' | 'totalOfAll'> & { readonly reading: Reading };
+/** What the rows of a section of weights come to. */
+export interface WeighedRows {
+  readonly rows: readonly Row[];
+  readonly sum?: Row;
+  readonly reading: Reading;
+}
+
+/** The columns of what is weighed; a writer leaves out one that has nothing in it. */
+export function weighColumns({ say }: Speaker): readonly Column[] {
+  const inAll = { key: 'weigh', words: say(message('sheet.figure-in-all', { written: '{0}' })) } as const;
+  return [
+    { key: 'weigh', title: say(message('sheet.weigh')), figures: true },
+    { key: 'all', title: say(message('sheet.in-all')), figures: true, below: inAll },
+    { key: 'reads', title: say(message('sheet.scale-reads')), figures: true },
+    { key: 'percent', title: say(message('sheet.of-flour')), figures: true },
+  ];
+}
 
 /**
  * Rounds rows to the scale's step and adds the running reading of one scale. The total is within half a step, together
  * with what stands on the scale already. Rows and total are those of one batch, and of all of them where there are several.
+ *
+ * @param section the id of the section that the rows stand in
  */
 export function rowsOf(
+  section: string,
   weights: readonly Weight[],
   { step, times, speaker }: Weighing,
   before: Reading = { readsGrams: 0, shortGrams: 0 },
-): Rows {
+): WeighedRows {
   const rounded = roundToStep(
     weights.map((weight, index) => ({
       lineId: String(index),
@@ -53,40 +76,47 @@ export function rowsOf(
   const firstUnknown = lacking < 0 ? weights.length : lacking;
   const total = asShown(rounded.totalGrams, step, isHeavy);
   const all = allOf(scaled, firstUnknown < weights.length ? undefined : total, times);
+  const idOf = nodeIds();
   let reads = before.readsGrams;
-  const rows = weights.map((weight, index): SheetRow => {
+  const rows = weights.map((weight, index): Row => {
     const { grams } = rounded.lines[index]!;
     const shown = scaled[index];
     const finer = grams !== undefined && isBetweenSteps(grams, step) ? onFinerScale(speaker) : undefined;
     const notes = [weight.note, finer].filter((note) => note !== undefined);
+    const percent = weight.percent === undefined ? {} : { percent: { text: weight.percent } };
     const base = {
+      id: idOf(section, weight.key ?? weight.name),
       name: weight.name,
       line: weight.line,
-      ...(weight.percent === undefined ? {} : { percent: weight.percent }),
-      ...(notes.length === 0 ? {} : { note: notes.join(', ') }),
+      ...(notes.length === 0 ? {} : { notes: [notes.join(', ')] }),
+      ...(weight.about === undefined ? {} : { about: weight.about }),
     };
     if (grams === undefined || shown === undefined)
-      return { ...base, missing: speaker.say(message('sheet.not-known-yet')) };
+      return { ...base, cells: percent, missing: speaker.say(message('sheet.not-known-yet')) };
     reads += grams;
     const exact = weight.grams ?? grams;
     const scale = asShown(Math.round(reads / step) * step, step, isHeavy);
-    return {
-      ...base,
-      weigh: figureOf(exact, shown, speaker),
-      ...(index < firstUnknown ? { scaleReads: figureOf(reads, scale, speaker) } : {}),
-      ...(all === undefined ? {} : { all: figureOf(exact * times, all(shown), speaker) }),
+    const cells = {
+      weigh: cellOf(exact, shown, speaker),
+      ...(index < firstUnknown ? { reads: cellOf(reads, scale, speaker) } : {}),
+      ...(all === undefined ? {} : { all: cellOf(exact * times, all(shown), speaker) }),
+      ...percent,
     };
+    return { ...base, cells };
   });
   const exactTotal = rounded.exactTotalGrams;
+  const sum: Row = {
+    id: `${section}/=`,
+    name: speaker.say(message('sheet.together')),
+    cells: {
+      weigh: cellOf(exactTotal, total, speaker),
+      ...(all === undefined ? {} : { all: cellOf(exactTotal * times, all(total), speaker) }),
+    },
+  };
   return {
-    times,
     rows,
-    ...(firstUnknown < weights.length
-      ? {}
-      : {
-          total: figureOf(exactTotal, total, speaker),
-          ...(all === undefined ? {} : { totalOfAll: figureOf(exactTotal * times, all(total), speaker) }),
-        }),
+    // The sum of a single row is that row, and without all of its rows it is no sum.
+    ...(firstUnknown < weights.length || rows.length < 2 ? {} : { sum }),
     reading: {
       readsGrams: reads,
       shortGrams: before.shortGrams + exactTotal - rounded.totalGrams,
@@ -106,9 +136,9 @@ function asShown(grams: number, stepGrams: number, isHeavy: boolean): Shown {
   return { grams, stepGrams, isHeavy: isHeavy && stepGrams >= 1 };
 }
 
-function figureOf(exactGrams: number, { grams, stepGrams, isHeavy }: Shown, speaker: Speaker): SheetFigure {
-  const shown = isHeavy ? speaker.weighedHeavy(grams) : speaker.weighed(grams, stepGrams);
-  return { grams: exactGrams, ...shown };
+function cellOf(exactGrams: number, { grams, stepGrams, isHeavy }: Shown, speaker: Speaker): Cell {
+  const { figure, unit } = isHeavy ? speaker.weighedHeavy(grams) : speaker.weighed(grams, stepGrams);
+  return { text: figure, unit, grams: exactGrams };
 }
 
 /** What makes of a weight that of all batches: as it is weighed, the rounded figure counts. Undefined for one batch. */

@@ -5,59 +5,66 @@ import { lossMessage } from '../../facts/trial-words.ts';
 import type { Scope } from '../../model/scope.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
+import { nodeIds } from './node-ids.ts';
+import type { Row, TableSection } from './sheet-document.ts';
 
-/** What a trial measured, beside what is computed for the same minute, in words. */
-export interface SheetTrial {
-  /** Date and words of its header. */
-  readonly title: string;
-  readonly line: number;
-  readonly readings: readonly SheetReading[];
-  /** How far the readings miss the prediction; what its dough weighed less than what went in. */
-  readonly notes: readonly string[];
-}
-
-export interface SheetReading {
-  readonly line: number;
-  /** `3 min`, `end`. */
-  readonly when: string;
-  readonly measured: string;
-  readonly workedOut?: string;
-  /** `0.4 °C warmer`. */
-  readonly difference?: string;
-  readonly stage?: string;
-  readonly stageWorkedOut?: string;
-}
-
-/** The trials of a formula for its sheet, with lines of the file. Runs each programme. */
-export function trialsOfSheet(
+/** What trials of the formula measured, beside what is computed for the same minute. Runs each programme. */
+export function trialSections(
   analysis: Analysis,
   scope: Scope,
   firstLine: number,
   speaker: Speaker,
-): SheetTrial[] {
-  return trialFactsOf(analysis, scope).map((facts) => ({
-    title: facts.title,
-    line: firstLine + facts.line,
-    readings: facts.readings.map((reading) => readingOf(reading, firstLine, speaker)),
-    notes: notesOf(facts).map(speaker.say),
-  }));
+): TableSection[] {
+  const { say } = speaker;
+  const idOf = nodeIds();
+  return trialFactsOf(analysis, scope).map((facts): TableSection => {
+    const id = idOf('trial', facts.title);
+    const ids = nodeIds();
+    return {
+      kind: 'table',
+      id,
+      name: 'trial',
+      title: say(
+        facts.title === '' ? message('sheet.trial-alone') : message('sheet.trial', { written: facts.title }),
+      ),
+      line: firstLine + facts.line,
+      head: say(message('sheet.at')),
+      columns: [
+        { key: 'measured', title: say(message('sheet.measured')) },
+        { key: 'computed', title: say(message('sheet.computed')) },
+        { key: 'off', title: say(message('sheet.off-by')) },
+      ],
+      rows: facts.readings.map((reading) => readingRow(reading, ids, id, firstLine, speaker)),
+      notes: notesOf(facts).map(say),
+    };
+  });
 }
 
-function readingOf(reading: TrialReadingFacts, firstLine: number, speaker: Speaker): SheetReading {
+function readingRow(
+  reading: TrialReadingFacts,
+  idOf: ReturnType<typeof nodeIds>,
+  section: string,
+  firstLine: number,
+  speaker: Speaker,
+): Row {
   const { minutes, isEnd, line, measuredCelsius, measuredStage, predictedCelsius, predictedStage } = reading;
-  const stage = (word: string): string => speaker.say(stageMessage(word));
+  const state = (celsius: number | undefined, stage: string | undefined): string =>
+    [
+      ...(celsius === undefined ? [] : [speaker.celsius(celsius)]),
+      ...(stage === undefined ? [] : [speaker.say(stageMessage(stage))]),
+    ].join(' ');
   return {
+    id: idOf(section, isEnd ? 'end' : String(minutes)),
     line: firstLine + line,
-    when: speaker.say(isEnd ? message('readings.end') : message('programme.minutes', { minutes })),
-    measured: speaker.celsius(measuredCelsius),
-    ...(predictedCelsius === undefined
-      ? {}
-      : {
-          workedOut: speaker.celsius(predictedCelsius),
-          difference: speaker.say(missMessage(measuredCelsius - predictedCelsius)),
-        }),
-    ...(measuredStage === undefined ? {} : { stage: stage(measuredStage) }),
-    ...(predictedStage === undefined ? {} : { stageWorkedOut: stage(predictedStage) }),
+    name: speaker.say(isEnd ? message('readings.end') : message('programme.minutes', { minutes })),
+    cells: {
+      measured: { text: state(measuredCelsius, measuredStage) },
+      computed: { text: state(predictedCelsius, predictedStage) },
+      off: {
+        text:
+          predictedCelsius === undefined ? '' : speaker.say(missMessage(measuredCelsius - predictedCelsius)),
+      },
+    },
   };
 }
 

@@ -5,33 +5,42 @@ import { holdsUp } from '../../facts/holds-up.ts';
 import { inMixer, waterToUse } from '../../facts/mixing-words.ts';
 import { lineOfId } from '../../model/formula-model.ts';
 import type { Scope } from '../../model/scope.ts';
+import { ownLine, wholeOf } from '../../model/variant.ts';
 import type { Finding } from '../../rules/engine/finding.ts';
+import type { Block } from '../../syntax/tree.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { chartsOf } from '../charts/charts.ts';
 import { inBatches, sized } from './batch-size.ts';
-import { blocksOf } from './blocks.ts';
 import { cautionsOf } from './cautions.ts';
-import { conditionsOf, mixerNames, underToday } from './day-conditions.ts';
-import { factsOf, roleLine, yieldsOf } from './facts.ts';
+import { clockSection } from './clock-section.ts';
+import { dayConditions, mixerNames, underToday } from './day-conditions.ts';
+import { doughFacts, yieldFacts } from './fact-sections.ts';
+import { foundAtNodes, mapNodes } from './found-at-nodes.ts';
+import {
+  type FactSource,
+  type NotesSection,
+  type Row,
+  type Section,
+  type SheetBatches,
+  type SheetDocument,
+  type SheetFinding,
+  type SheetNode,
+  type SheetSize,
+  sheetVersion,
+  type WorkMoment,
+} from './sheet-document.ts';
 import { findingsAsTried } from './sheet-findings.ts';
 import { labelsOf } from './sheet-labels.ts';
-import { mixingOf } from './sheet-mixing.ts';
+import { mixingLines, mixingSection } from './sheet-mixing.ts';
 import type { SheetOptions } from './sheet-options.ts';
-import { sheetCost, sheetLabel } from './sheet-product.ts';
-import { trialsOfSheet } from './sheet-trials.ts';
-import { stepText, timelineOf } from './timeline.ts';
-import type {
-  FactSource,
-  SheetBatches,
-  SheetFinding,
-  SheetSize,
-  SheetStep,
-  SheetTimeline,
-  SheetView,
-} from './view.ts';
+import { costSection, labelSections } from './sheet-product.ts';
+import { trialSections } from './sheet-trials.ts';
+import { timelineOf } from './timeline.ts';
+import { weighingSections } from './weighing-sections.ts';
+import { workMoments } from './work-moments.ts';
 
-/** Lines of the view are counted in the file; those of the analysis in its block. */
+/** Lines of the sheet are counted in the file; those of the analysis in its block. */
 export interface SheetInput {
   readonly uri: string;
   readonly firstLine: number;
@@ -48,102 +57,127 @@ export interface SheetInput {
   readonly speaker: Speaker;
 }
 
+/** The formula as a sheet is made of it. */
+interface Tried {
+  /** As its file has it. */
+  readonly inFile: Analysis;
+  /** All that is made today, and one batch of it. */
+  readonly whole: Analysis;
+  readonly batch: Analysis;
+  readonly batches: number;
+  /** Where the size comes from. */
+  readonly size: FactSource;
+}
+
 /** The batch sheet of a formula as asked for, with every figure in the words it is shown in. */
-export function sheetOf(input: SheetInput): SheetView {
-  const { asked, firstLine, scope, speaker } = input;
+export function sheetOf(input: SheetInput): SheetDocument {
+  const { asked, firstLine, scope, speaker, uri } = input;
   const today = underToday(input.analysis, asked.today ?? {}, scope);
   const made = sized(today.analysis, asked.size ?? { by: 'file' });
   const analysis = made.analysis;
-  const { solved, resolved } = analysis;
   const tried = analysis !== input.analysis;
-  const base = {
-    formula: resolved.model.name.text,
-    uri: input.uri,
-    line: firstLine,
-    tried,
-    notDone: [...today.notDone, ...(made.notDone === undefined ? [] : [made.notDone])].map(speaker.say),
-    conditions: conditionsOf(input.analysis, analysis, speaker),
-    mixers: mixerNames(input.analysis, scope),
-    size: sizeOf(analysis, asked),
-    labels: labelsOf(speaker),
-  };
-  if (solved === undefined) {
-    const nothing = {
-      makes: [],
-      facts: [],
-      blocks: [],
-      steps: [],
-      yields: [],
-      trials: [],
-      charts: [],
-      cautions: [],
-    };
-    const timeline = { moments: [], endSeconds: 0, notes: [] };
-    const findings = told(input.findingsOf(input.analysis));
-    return { ...base, ...nothing, state: 'empty', batches: { count: 1 }, timeline, findings };
-  }
   const parted = inBatches(analysis);
   // The findings of what is not tried are those of its editor.
-  const findings = tried
-    ? findingsAsTried(
-        { inFile: input.analysis, whole: analysis, each: parted.each },
-        firstLine,
-        input.findingsOf,
-      )
-    : input.findingsOf(input.analysis);
-  const mix = parted.each.doughMix.known ? parted.each.doughMix.value : undefined;
-  const water = mix === undefined ? undefined : waterInWords(mix, speaker);
-  const waterLine = roleLine(analysis, 'water', firstLine);
-  const held = heldBy(findings, analysis, firstLine, speaker);
-  const source: FactSource = analysis === today.analysis ? 'file' : 'today';
-  const timeline = timelineOf(analysis, parted.count, firstLine, asked.clock, speaker);
-  const cost = sheetCost(analysis, speaker);
-  const label = sheetLabel(analysis, speaker);
+  const findings =
+    tried && analysis.solved !== undefined
+      ? findingsAsTried(
+          { inFile: input.analysis, whole: analysis, each: parted.each },
+          firstLine,
+          input.findingsOf,
+        )
+      : input.findingsOf(input.analysis);
+  const { sections: shown, moments } = sectionsOf(input, {
+    inFile: input.analysis,
+    whole: analysis,
+    batch: parted.each,
+    batches: parted.count,
+    size: analysis === today.analysis ? 'file' : 'today',
+  });
+  const sections = linesOfOwn(shown, input.analysis.resolved.model.block, firstLine);
+  const found = foundAtNodes(sections, told(findings), firstLine);
+  const held = analysis.solved === undefined ? undefined : heldBy(findings, analysis, firstLine, speaker);
   return {
-    ...base,
-    state: held === undefined ? 'ready' : 'held',
+    version: sheetVersion,
+    formula: analysis.resolved.model.name.text,
+    uri,
+    line: firstLine,
+    state: analysis.solved === undefined ? 'empty' : held === undefined ? 'ready' : 'held',
     ...(held === undefined ? {} : { heldBy: held }),
-    makes: makesMessages(solved).map(speaker.say),
-    facts: factsOf(analysis, firstLine, source, speaker),
-    batches: batchesOf(analysis, parted, firstLine, speaker),
-    blocks: blocksOf(analysis, parted, mix, water?.text, firstLine, timeline, speaker),
-    ...(mix?.water.known && water !== undefined
-      ? {
-          water: {
-            ...(mix.water.value.waterCelsius === undefined ? {} : { celsius: mix.water.value.waterCelsius }),
-            text: water.text,
-            detail: water.detail,
-            ...(waterLine === undefined ? {} : { line: waterLine }),
-          },
-        }
-      : {}),
-    ...(mix === undefined ? {} : { mixing: mixingOf(mix, parted.each, firstLine, speaker) }),
-    steps: stepsOf(analysis, firstLine, timeline.view, speaker),
-    timeline: timeline.view,
-    yields: yieldsOf(analysis, firstLine, source, speaker),
-    ...(cost === undefined ? {} : { cost }),
-    ...(label === undefined ? {} : { label }),
+    tried,
+    notDone: [...today.notDone, ...(made.notDone === undefined ? [] : [made.notDone])].map(speaker.say),
+    makes: analysis.solved === undefined ? [] : makesMessages(analysis.solved).map(speaker.say),
+    size: sizeOf(analysis, asked),
+    batches: analysis.solved === undefined ? { count: 1 } : batchesOf(analysis, parted, speaker),
+    mixers: mixerNames(input.analysis, scope),
+    ...(asked.clock === undefined ? {} : { clock: asked.clock }),
+    sections: found.sections,
+    moments,
+    findings: found.elsewhere,
+    labels: labelsOf(speaker),
+  };
+}
+
+/** What a variant takes of its base leads to the variant's header: its line stands in another formula. */
+function linesOfOwn(sections: readonly Section[], block: Block, firstLine: number): readonly Section[] {
+  if (wholeOf(block) === undefined) return sections;
+  const placed = <Node extends SheetNode>(node: Node): Node =>
+    node.line === undefined ? node : { ...node, line: firstLine + ownLine(block, node.line - firstLine) };
+  return sections.map((section) => mapNodes(section, placed));
+}
+
+/** All sections in the order of the work, and what of them is done one after the other. A new section is a line here. */
+function sectionsOf(
+  { asked, firstLine, scope, speaker }: SheetInput,
+  { inFile, whole, batch, batches, size }: Tried,
+): { readonly sections: Section[]; readonly moments: WorkMoment[] } {
+  const day = dayConditions(inFile, whole, speaker);
+  if (whole.solved === undefined) return { sections: day === undefined ? [] : [day], moments: [] };
+  const mix = batch.doughMix.known ? batch.doughMix.value : undefined;
+  const water = mix === undefined ? undefined : waterInWords(mix, speaker);
+  const timeline = timelineOf(whole, batches, firstLine, asked.clock, speaker);
+  const weighed = weighingSections({
+    ...{ whole, batch, batches, mix, water, firstLine, timeline, speaker },
+  });
+  const lines = mix === undefined ? [] : mixingLines(mix, firstLine, speaker);
+  const programme = { model: batch.resolved.model, times: batches, firstLine };
+  const clock = clockSection(timeline.view, speaker);
+  const charts = chartsOf({ whole, batch, scope, timeline: timeline.view, firstLine, speaker });
+  const facts = { analysis: whole, firstLine, size, speaker };
+  const sections = [
+    doughFacts(facts),
+    day,
+    ...weighed.map(({ section }) => section),
+    mix === undefined ? undefined : mixingSection(mix, lines, programme, speaker),
+    charts.mixing,
     // What was measured belongs to the formula as it is written, whatever is tried today.
-    trials: trialsOfSheet(input.analysis, scope, firstLine, speaker),
-    charts: chartsOf({
-      whole: analysis,
-      batch: parted.each,
-      scope,
-      timeline: timeline.view,
-      firstLine,
-      speaker,
-    }),
-    findings: told(findings),
-    cautions: cautionsOf(analysis).map(speaker.say),
+    ...trialSections(inFile, scope, firstLine, speaker),
+    clock,
+    charts.timeline,
+    yieldFacts(facts),
+    charts.composition,
+    costSection(whole, speaker),
+    ...labelSections(whole, speaker),
+    cautionsSection(whole, speaker),
+  ].filter((section) => section !== undefined);
+  return { sections, moments: workMoments(weighed, lines, clock) };
+}
+
+function cautionsSection(analysis: Analysis, { say }: Speaker): NotesSection {
+  return {
+    kind: 'notes',
+    id: 'cautions',
+    name: 'cautions',
+    title: say(message('sheet.cautions')),
+    notes: cautionsOf(analysis).map(say),
   };
 }
 
 /** The water to use, in words. */
-function waterInWords(mix: MixAnalysis, speaker: Speaker): { text: string; detail: string[] } | undefined {
+function waterInWords(mix: MixAnalysis, speaker: Speaker): Row['about'] | undefined {
   const water = waterToUse(mix);
   return water === undefined
     ? undefined
-    : { text: speaker.say(water.text), detail: water.detail.map(speaker.say) };
+    : { text: speaker.say(water.text), details: water.detail.map(speaker.say) };
 }
 
 function told(findings: readonly Finding[]): SheetFinding[] {
@@ -164,7 +198,7 @@ function heldBy(
     (line) => line.grams === undefined && line.unsolved !== undefined,
   );
   if (missing === undefined) return undefined;
-  const line = firstLine + (missing.lineId === undefined ? 0 : lineOfId(missing.lineId));
+  const line = firstLine + (missing.lineId === undefined ? 0 : ownLine(block, lineOfId(missing.lineId)));
   return { line, message: speaker.say(message('sheet.weight-not-known', { name: missing.name })) };
 }
 
@@ -192,16 +226,10 @@ function sizeOf(analysis: Analysis, asked: SheetOptions): SheetSize {
   };
 }
 
-function batchesOf(
-  analysis: Analysis,
-  parted: ReturnType<typeof inBatches>,
-  firstLine: number,
-  speaker: Speaker,
-): SheetBatches {
+function batchesOf(analysis: Analysis, parted: ReturnType<typeof inBatches>, speaker: Speaker): SheetBatches {
   const { each, count, fits } = parted;
   const grams = each.solved?.doughGrams;
   const mix = each.doughMix.known ? each.doughMix.value : undefined;
-  const model = mix === undefined ? undefined : analysis.resolved.model.mixes[mix.index];
   const step = analysis.resolved.bakery.scaleStepGrams;
   const place = mix === undefined ? message('place.in-bowl') : inMixer(mix.mixer.name);
   const said =
@@ -210,31 +238,12 @@ function batchesOf(
       : fits || mix === undefined
         ? undefined
         : message('sheet.batches-none', { name: mix.mixer.name });
+  const shown = grams === undefined ? undefined : speaker.weighed(grams, step);
   return {
     count,
-    ...(grams === undefined ? {} : { each: { grams, ...speaker.weighed(grams, step) } }),
+    ...(shown === undefined || grams === undefined
+      ? {}
+      : { each: { text: shown.figure, unit: shown.unit, grams } }),
     ...(said === undefined ? {} : { text: speaker.say(said) }),
-    ...(model === undefined ? {} : { line: firstLine + model.headerLine }),
   };
-}
-
-function stepsOf(
-  analysis: Analysis,
-  firstLine: number,
-  timeline: SheetTimeline,
-  speaker: Speaker,
-): SheetStep[] {
-  return analysis.resolved.model.processes.flatMap((process) =>
-    process.steps.map(({ line, step }): SheetStep => {
-      const text = stepText(step, speaker);
-      const at = firstLine + line;
-      const clock = timeline.moments.find((one) => one.kind === 'step' && one.line === at)?.clock;
-      return {
-        line: at,
-        text: process.header.part === undefined ? text : `${process.header.part.text}: ${text}`,
-        ...(step.seconds === undefined ? {} : { seconds: step.seconds }),
-        ...(clock === undefined ? {} : { clock }),
-      };
-    }),
-  );
 }

@@ -1,17 +1,52 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import type { FormulaModel, ProcessModel, SectionModel } from '../../model/formula-model.ts';
-import { saidValue } from '../../model/properties.ts';
+import type { SectionModel } from '../../model/formula-model.ts';
 import type { StepStatement } from '../../syntax/tree.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import { type ClockOf, clockOf } from './clock.ts';
+import { type ClockOf, clockOf, type SheetClock } from './clock.ts';
+import {
+  doughSteps,
+  heldOf,
+  heldSeconds,
+  leadSeconds,
+  partSteps,
+  programmeSeconds,
+  startsOfParts,
+} from './part-times.ts';
 import type { ClockRequest } from './sheet-options.ts';
-import type { SheetMoment, SheetTimeline } from './view.ts';
+
+/** All moments of the work in the order of time, with clock times where a clock was asked for. */
+export interface WorkTimeline {
+  readonly asked?: ClockRequest;
+  readonly moments: readonly TimelineMoment[];
+  /** When the last step of the last batch ends, seconds from the start of mixing. */
+  readonly endSeconds: number;
+  readonly readyClock?: SheetClock;
+  /** What the times leave out: steps no time is written for, further batches. */
+  readonly notes: readonly string[];
+}
+
+export interface TimelineMoment {
+  readonly kind: 'before' | 'mix' | 'step' | 'fold' | 'ready';
+  readonly line: number;
+  /** Names it in every language and whatever its time: the part, the words of the step. */
+  readonly name: string;
+  readonly text: string;
+  /** From the start of the first mixing; below nothing for what is made before. */
+  readonly startSeconds: number;
+  readonly seconds?: number;
+  readonly celsius?: number;
+  readonly clock?: SheetClock;
+  /** A step of a part, within the time that its `before` takes. */
+  readonly ofPart?: true;
+}
 
 /** The timeline as it is shown, and its clock for whatever else has a time. */
 export interface Timeline {
-  readonly view: SheetTimeline;
+  readonly view: WorkTimeline;
   readonly clock: ClockOf | undefined;
+  /** When each part is begun, seconds from the start of mixing, by the line of its header in the file. */
+  readonly partStarts: ReadonlyMap<number, number>;
 }
 
 /**
@@ -33,8 +68,9 @@ export function timelineOf(
   const after = stepMoments(firstSteps, mixSeconds, firstLine, notes, speaker);
   const later = (batches - 1) * mixSeconds;
   const endSeconds = after.endSeconds + later;
-  const moments: SheetMoment[] = [
-    ...beforeMoments(analysis, firstLine, speaker),
+  const partStarts = startsOfParts(analysis);
+  const moments: TimelineMoment[] = [
+    ...beforeMoments(analysis, partStarts, firstLine, speaker),
     ...mixMoments(analysis, batches, mixSeconds, firstLine, speaker),
     ...after.moments,
   ];
@@ -44,16 +80,24 @@ export function timelineOf(
     moments.push({
       kind: 'ready',
       line: firstLine,
+      name: 'ready',
       text: speaker.say(message('moment.ready')),
       startSeconds: endSeconds,
     });
   moments.sort((one, other) => one.startSeconds - other.startSeconds);
+  const inFile = new Map(
+    analysis.resolved.model.sections.map(({ id, headerLine }) => [
+      firstLine + headerLine,
+      partStarts.get(id) ?? 0,
+    ]),
+  );
   const said = notes.map(speaker.say);
   const clock = clockOf(asked, endSeconds, speaker);
   if (clock === undefined || asked === undefined)
-    return { view: { moments, endSeconds, notes: said }, clock: undefined };
+    return { view: { moments, endSeconds, notes: said }, clock: undefined, partStarts: inFile };
   const clocked = moments.map((one) => ({ ...one, clock: clock(one.startSeconds) }));
-  return { view: { asked, moments: clocked, endSeconds, readyClock: clock(endSeconds), notes: said }, clock };
+  const view = { asked, moments: clocked, endSeconds, readyClock: clock(endSeconds), notes: said };
+  return { view, clock, partStarts: inFile };
 }
 
 /** A step as it is read aloud: `bulk 1 h 30 min at 25 °C, fold at 45 min`. */
@@ -72,39 +116,14 @@ function standing({ words, seconds, celsius }: StepStatement, speaker: Speaker):
   );
 }
 
-/** Seconds of the programme that mixes a part, or the dough where no part is named; nothing where there is none. */
-function programmeSeconds(analysis: Analysis, sectionId: string | undefined): number {
-  const wanted = sectionId ?? analysis.resolved.input.sections[0]!.id;
-  const mix = analysis.resolved.mixes.find((one) => one.sectionId === wanted);
-  return mix === undefined ? 0 : secondsBefore(analysis, mix.index, undefined);
-}
-
-function secondsBefore(analysis: Analysis, mix: number, line: number | undefined): number {
-  let seconds = 0;
-  for (const phase of analysis.resolved.model.mixes[mix]?.phases ?? []) {
-    if (line !== undefined && phase.line >= line) break;
-    const value = phase.statement.value;
-    if (value?.form === 'mixSpeed' || value?.form === 'duration') seconds += Math.max(0, value.seconds);
-  }
-  return seconds;
-}
-
-function doughSteps(model: FormulaModel): ProcessModel['steps'][number][] {
-  return model.processes.filter(({ header }) => isDough(model, header.part?.folded)).flatMap((p) => p.steps);
-}
-
-function isDough(model: FormulaModel, part: string | undefined): boolean {
-  return part === undefined || part === model.name.folded;
-}
-
 function stepMoments(
   steps: readonly { readonly line: number; readonly step: StepStatement }[],
   startSeconds: number,
   firstLine: number,
   notes: Message[],
   speaker: Speaker,
-): { readonly moments: SheetMoment[]; readonly endSeconds: number } {
-  const moments: SheetMoment[] = [];
+): { readonly moments: TimelineMoment[]; readonly endSeconds: number } {
+  const moments: TimelineMoment[] = [];
   const untimed: string[] = [];
   let now = startSeconds;
   for (const { line, step } of steps) {
@@ -112,6 +131,7 @@ function stepMoments(
     moments.push({
       kind: 'step',
       line: at,
+      name: step.words.text,
       text: stepText(step, speaker),
       startSeconds: now,
       ...(step.seconds === undefined ? {} : { seconds: step.seconds }),
@@ -121,6 +141,7 @@ function stepMoments(
       moments.push({
         kind: 'fold',
         line: at,
+        name: `${step.words.text}/fold`,
         text: speaker.say(message('moment.fold')),
         startSeconds: now + fold,
       });
@@ -137,46 +158,33 @@ function mixMoments(
   mixSeconds: number,
   firstLine: number,
   speaker: Speaker,
-): SheetMoment[] {
+): TimelineMoment[] {
   const dough = analysis.resolved.input.sections[0]!.id;
   const mix = analysis.resolved.mixes.find((one) => one.sectionId === dough);
   const line = firstLine + (mix === undefined ? 0 : analysis.resolved.model.mixes[mix.index]!.headerLine);
-  return Array.from({ length: batches }, (_, index): SheetMoment => {
+  return Array.from({ length: batches }, (_, index): TimelineMoment => {
     const said =
       batches === 1
         ? message('moment.mix')
         : message('moment.mix-batch', { number: index + 1, count: batches });
     const text = speaker.say(said);
     const seconds = mixSeconds > 0 ? { seconds: mixSeconds } : {};
-    return { kind: 'mix', line, text, startSeconds: index * mixSeconds, ...seconds };
+    return { kind: 'mix', line, name: 'mix', text, startSeconds: index * mixSeconds, ...seconds };
   });
 }
 
-/** Parts that are made before, each so early that it is done when something takes it. */
-function beforeMoments(analysis: Analysis, firstLine: number, speaker: Speaker): SheetMoment[] {
-  const sections = analysis.resolved.model.sections.slice(1);
-  const starts = new Map<string, number>();
-  const startOf = (section: SectionModel, path: readonly string[]): number => {
-    const known = starts.get(section.id);
-    if (known !== undefined) return known;
-    const takers = sections.filter(
-      (other) =>
-        other !== section &&
-        !path.includes(other.id) &&
-        other.lines.some((line) => line.statement.name.folded === section.name?.folded),
-    );
-    const needed = Math.min(
-      ...takers.map((taker) => startOf(taker, [...path, section.id])),
-      ...neededAt(analysis, section),
-    );
-    const start = (Number.isFinite(needed) ? needed : 0) - leadSeconds(analysis, section);
-    starts.set(section.id, start);
-    return start;
-  };
-  return sections.flatMap((section): SheetMoment[] => {
-    const startSeconds = startOf(section, []);
+/** Parts that are made before. */
+function beforeMoments(
+  analysis: Analysis,
+  starts: ReadonlyMap<string, number>,
+  firstLine: number,
+  speaker: Speaker,
+): TimelineMoment[] {
+  return analysis.resolved.model.sections.slice(1).flatMap((section): TimelineMoment[] => {
+    const startSeconds = starts.get(section.id) ?? 0;
     const seconds = leadSeconds(analysis, section);
-    if (seconds === 0) return [];
+    const steps = partStepMoments(analysis, section, startSeconds, firstLine, speaker);
+    if (seconds === 0) return steps;
     const held = heldOf(section);
     const celsius = held.find((one) => one.celsius !== undefined)?.celsius;
     const text = [section.name?.text ?? section.kind, ...held.map((one) => speaker.say(one.words))].join(
@@ -186,63 +194,33 @@ function beforeMoments(analysis: Analysis, firstLine: number, speaker: Speaker):
       {
         kind: 'before',
         line: firstLine + section.headerLine,
+        name: section.name?.text ?? section.kind,
         text,
         startSeconds,
         seconds,
         ...(celsius === undefined ? {} : { celsius }),
       },
+      ...steps,
     ];
   });
 }
 
-/** When the dough takes a part: at the line that loads it, at the step that encloses it, else as mixing begins. */
-function neededAt(analysis: Analysis, section: SectionModel): number[] {
-  const { resolved } = analysis;
-  const dough = resolved.input.sections[0]!.id;
-  const mix = resolved.mixes.find((one) => one.sectionId === dough);
-  const load = mix?.loads.find((one) => one.keys.includes(section.id));
-  if (mix !== undefined && load !== undefined) return [secondsBefore(analysis, mix.index, load.line)];
-  let now = programmeSeconds(analysis, undefined);
-  for (const { step } of doughSteps(resolved.model)) {
-    if (step.known === 'enclose' && step.words.folded === `enclose ${section.name?.folded}`) return [now];
-    now += step.seconds ?? 0;
-  }
-  const isTaken = resolved.input.sections.some(
-    (other) => other.id !== dough && other.lines.some((line) => line.key === section.id),
-  );
-  return isTaken ? [] : [0];
-}
-
-/** How long a part takes from its first touch until it is ready. */
-function leadSeconds(analysis: Analysis, section: SectionModel): number {
-  const { model } = analysis.resolved;
-  const steps = model.processes
-    .filter(({ header }) => header.part !== undefined && header.part.folded === section.name?.folded)
-    .flatMap((process) => process.steps);
-  return (
-    programmeSeconds(analysis, section.id) +
-    heldOf(section).reduce((sum, one) => sum + one.seconds, 0) +
-    steps.reduce((sum, { step }) => sum + (step.seconds ?? 0), 0)
-  );
-}
-
-/** What is written of a part's time, in the order in which it passes. */
-export function heldOf(
+/** The steps of a part, after it is mixed and has been held. */
+function partStepMoments(
+  analysis: Analysis,
   section: SectionModel,
-): { readonly words: Message; readonly seconds: number; readonly celsius?: number }[] {
-  return (['soak', 'ferment', 'hold'] as const).flatMap((word) => {
-    const held = saidValue(section.said, word, 'duration');
-    if (held === undefined) return [];
-    const { seconds, celsius } = held;
-    return [
-      {
-        words:
-          celsius === undefined
-            ? message(`held.${word}`, { seconds })
-            : message(`held.${word}-at`, { seconds, celsius }),
-        seconds: Math.max(0, seconds),
-        ...(celsius === undefined ? {} : { celsius }),
-      },
-    ];
-  });
+  startSeconds: number,
+  firstLine: number,
+  speaker: Speaker,
+): TimelineMoment[] {
+  const name = section.name?.text ?? section.kind;
+  const from = startSeconds + programmeSeconds(analysis, section.id) + heldSeconds(section);
+  return stepMoments(partSteps(analysis.resolved.model, section), from, firstLine, [], speaker).moments.map(
+    (moment): TimelineMoment => ({
+      ...moment,
+      name: `${name}/${moment.name}`,
+      text: `${name}: ${moment.text}`,
+      ofPart: true,
+    }),
+  );
 }

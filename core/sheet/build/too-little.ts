@@ -2,9 +2,7 @@ import { contentsOf } from '../../calc/formula/contents.ts';
 import type { FinalMixLine, SolvedFormula } from '../../calc/formula/formula-result.ts';
 import { leastWeighedGrams } from '../../text/figures.ts';
 import { type Message, message } from '../../words/message.ts';
-import type { Speaker } from '../../words/speaker.ts';
 import type { Weight } from './sheet-rows.ts';
-import type { SheetBlock } from './view.ts';
 
 /** Whether a weight is a line of the sheet: known, and no less than anybody weighs; or not known yet, which is told. */
 export function isWeighed({ grams }: Pick<Weight, 'grams'>): boolean {
@@ -37,9 +35,3 @@ export function tooLittle(weights: readonly Weight[]): Message[] {
 
 /** Grams that only the rounding of sums leaves. */
 const hair = 1e-6;
-
-/** A block with notes below it, beside those it has. */
-export function withNotes(block: SheetBlock, notes: readonly Message[], speaker: Speaker): SheetBlock {
-  const all = [...(block.note === undefined ? [] : [block.note]), ...notes.map(speaker.say)];
-  return all.length === 0 ? block : { ...block, note: all.join('; ') };
-}

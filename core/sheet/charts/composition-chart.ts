@@ -3,9 +3,9 @@ import type { OverallIngredient } from '../../calc/formula/formula-result.ts';
 import type { Role } from '../../catalogue/role.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import type { SheetChart } from '../build/chart.ts';
+import type { ChartSection } from '../build/sheet-document.ts';
 import { compositionDrawing, type Share } from './composition-drawing.ts';
-import { inBothWidths } from './frame.ts';
+import { chartNamed, inBothWidths } from './frame.ts';
 import type { Hatching } from './hatching.ts';
 
 /** Beside these a flour is too little to be drawn by itself. */
@@ -28,7 +28,7 @@ const kinds = [
 type Weighed = OverallIngredient & { readonly grams: number };
 
 /** What the dough is made of, preferments and soakers dissolved; undefined while a weight of it is not known. */
-export function compositionChart({ solved }: Analysis, speaker: Speaker): SheetChart | undefined {
+export function compositionChart({ solved }: Analysis, speaker: Speaker): ChartSection | undefined {
   const all = (solved?.overall ?? []).filter(({ grams }) => grams !== 0);
   const weighed = all.filter((one): one is Weighed => one.grams !== undefined && one.grams > 0);
   const total = weighed.reduce((sum, { grams }) => sum + grams, 0);
@@ -43,7 +43,7 @@ export function compositionChart({ solved }: Analysis, speaker: Speaker): SheetC
   const texts = { title, description };
   const weight = ({ grams }: Weighed): string[] => (isSized ? [speaker.mass(grams)] : []);
   return {
-    kind: 'composition',
+    ...chartNamed('composition-chart'),
     title,
     description,
     ...inBothWidths('composition', speaker, (frame) => compositionDrawing(shares, frame, texts)),

@@ -1,4 +1,5 @@
 import type { Speaker } from '../../words/speaker.ts';
+import type { ChartSection } from '../build/sheet-document.ts';
 
 /** How wide a drawing is made, in units that are pixels at its usual size. */
 export interface Frame {
@@ -22,4 +23,9 @@ export function inBothWidths(
     narrow: draw({ width: 296, name: `${kind}-narrow`, isWide: false, speaker }),
     wide: draw({ width: 540, name: `${kind}-wide`, isWide: true, speaker }),
   };
+}
+
+/** What every chart section of a name has in common. */
+export function chartNamed<Name extends ChartSection['name']>(name: Name) {
+  return { kind: 'chart', id: name, name } as const;
 }

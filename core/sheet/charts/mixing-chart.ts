@@ -3,20 +3,20 @@ import { inMixer } from '../../facts/mixing-words.ts';
 import type { CurvePoint, ProgrammeCurve } from '../../facts/programme-curve.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import type { SheetChart } from '../build/chart.ts';
+import type { ChartSection } from '../build/sheet-document.ts';
 import { bandSentence, noDevelopment, noTemperature } from './chart-words.ts';
-import { inBothWidths } from './frame.ts';
+import { chartNamed, inBothWidths } from './frame.ts';
 import { mixingDrawing } from './mixing-drawing.ts';
 import { stagesOf } from './mixing-stages.ts';
 
 /** The chart of a mixing programme; undefined where the programme takes no time. */
-export function mixingChart(curve: ProgrammeCurve | undefined, speaker: Speaker): SheetChart | undefined {
+export function mixingChart(curve: ProgrammeCurve | undefined, speaker: Speaker): ChartSection | undefined {
   if (curve === undefined || !(curve.programmeMinutes > 0)) return undefined;
   const title = speaker.say(message('chart.mixing'));
   const description = descriptionOf(curve).map(speaker.say).join(' ');
   const texts = { title, description };
   return {
-    kind: 'mixing',
+    ...chartNamed('mixing-chart'),
     title,
     description,
     ...inBothWidths('mixing', speaker, (frame) => mixingDrawing(curve, frame, texts)),
@@ -41,7 +41,7 @@ function descriptionOf(curve: ProgrammeCurve): Message[] {
   return said;
 }
 
-function tableOf(curve: ProgrammeCurve, speaker: Speaker): SheetChart['table'] {
+function tableOf(curve: ProgrammeCurve, speaker: Speaker): ChartSection['table'] {
   const { say } = speaker;
   const stages = stagesOf(curve);
   const stageWords = (stage: string | undefined): string =>

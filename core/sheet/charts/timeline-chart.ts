@@ -2,28 +2,28 @@ import type { FermentationStep, FermentationTimeline } from '../../facts/ferment
 import { riseMessage } from '../../facts/fermentation-words.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import type { SheetChart } from '../build/chart.ts';
-import type { SheetMoment, SheetTimeline } from '../build/view.ts';
-import { inBothWidths } from './frame.ts';
+import type { ChartSection } from '../build/sheet-document.ts';
+import type { TimelineMoment, WorkTimeline } from '../build/timeline.ts';
+import { chartNamed, inBothWidths } from './frame.ts';
 import { elapsed, timelineDrawing, type WorkRow } from './timeline-drawing.ts';
 
 /** The work from the first preferment to ready; undefined where fewer than two of its stretches have a time. */
 export function timelineChart(
-  timeline: SheetTimeline,
+  timeline: WorkTimeline,
   fermentation: FermentationTimeline | undefined,
   firstLine: number,
   speaker: Speaker,
-): SheetChart | undefined {
+): ChartSection | undefined {
   const { moments } = timeline;
   if (moments.filter(({ seconds }) => (seconds ?? 0) > 0).length < 2) return undefined;
   const rows = moments
-    .filter(({ kind }) => kind !== 'fold')
+    .filter(({ kind, ofPart }) => kind !== 'fold' && ofPart !== true)
     .map((moment) => rowOf(moment, moments, fermentation, firstLine, speaker));
   const title = speaker.say(message('chart.timeline'));
   const description = descriptionOf(timeline, rows, speaker);
   const texts = { title, description };
   return {
-    kind: 'timeline',
+    ...chartNamed('timeline-chart'),
     title,
     description,
     ...inBothWidths('timeline', speaker, (frame) => timelineDrawing(rows, timeline, frame, texts)),
@@ -32,8 +32,8 @@ export function timelineChart(
 }
 
 function rowOf(
-  moment: SheetMoment,
-  moments: readonly SheetMoment[],
+  moment: TimelineMoment,
+  moments: readonly TimelineMoment[],
   fermentation: FermentationTimeline | undefined,
   firstLine: number,
   speaker: Speaker,
@@ -110,7 +110,7 @@ function doubledAfter({ points, startMinutes }: FermentationStep, factor: number
 }
 
 function descriptionOf(
-  { readyClock, endSeconds }: SheetTimeline,
+  { readyClock, endSeconds }: WorkTimeline,
   rows: readonly WorkRow[],
   speaker: Speaker,
 ): string {
@@ -125,7 +125,7 @@ function descriptionOf(
   return [course, ...growths].join(' ');
 }
 
-function tableOf(rows: readonly WorkRow[], speaker: Speaker): SheetChart['table'] {
+function tableOf(rows: readonly WorkRow[], speaker: Speaker): ChartSection['table'] {
   return {
     heads: [
       message('chart.when'),

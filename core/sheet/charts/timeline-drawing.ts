@@ -1,7 +1,7 @@
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { clockOf } from '../build/clock.ts';
-import type { SheetTimeline } from '../build/view.ts';
+import type { WorkTimeline } from '../build/timeline.ts';
 import { boldWider, type KeyItem, keyOf, type Piece, sampleWidth } from './chart-key.ts';
 import { type Frame, rowHeight } from './frame.ts';
 import { filledWith, type Hatching, hatchingDefinitions } from './hatching.ts';
@@ -33,7 +33,7 @@ const hatched: Hatching = 'rising';
 /** One row a stretch of work: in words, and as a bar along the time. */
 export function timelineDrawing(
   rows: readonly WorkRow[],
-  timeline: SheetTimeline,
+  timeline: WorkTimeline,
   frame: Frame,
   texts: { readonly title: string; readonly description: string },
 ): string {
@@ -129,7 +129,7 @@ function begun(text: string, when: string, { x, y }: Point): string {
 const far = 1e9;
 
 function timeAxis(
-  timeline: SheetTimeline,
+  timeline: WorkTimeline,
   {
     low,
     high,

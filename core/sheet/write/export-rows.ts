@@ -55,13 +55,22 @@ function kindOf({ kind, enclosed }: FormulaTotals['parts'][number]): string {
 
 /**
  * The rows as a spreadsheet reads them, with a heading; numbers with a decimal point between commas, or with a decimal comma
- * between semicolons, as a spreadsheet has it where the comma is the decimal sign.
+ * between semicolons, as a spreadsheet has it where the comma is the decimal sign. Rows that follow others need no heading.
  */
-export function rowsAsCsv(rows: readonly ExportRow[], decimalComma = false): string {
+export function rowsAsCsv(
+  rows: readonly ExportRow[],
+  {
+    decimalComma = false,
+    isHeaded = true,
+  }: { readonly decimalComma?: boolean; readonly isHeaded?: boolean } = {},
+): string {
   const cell = (value: string | number | undefined): string => {
     const text = String(value ?? '');
     return decimalComma && typeof value === 'number' ? text.replace('.', ',') : text;
   };
-  const records = [[...columns], ...rows.map((row) => columns.map((column) => cell(row[column])))];
+  const records = [
+    ...(isHeaded ? [[...columns]] : []),
+    ...rows.map((row) => columns.map((column) => cell(row[column]))),
+  ];
   return asCsv(records, decimalComma ? ';' : ',');
 }

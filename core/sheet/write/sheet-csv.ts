@@ -2,8 +2,8 @@ import { trimmed } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { asCsv, asTabbed } from '../build/csv-records.ts';
-import { phaseWords, rowNotes, type Told, toldOf } from '../build/sheet-words.ts';
-import type { SheetFigure, SheetView } from '../build/view.ts';
+import type { Cell, Column, ColumnKey, Row, Section, SheetDocument } from '../build/sheet-document.ts';
+import { cellWords, foundAt, rowNotes } from './sheet-sentences.ts';
 
 const columns = [
   'formula',
@@ -27,16 +27,16 @@ const columns = [
 type Fields = Partial<Record<(typeof columns)[number], string>>;
 
 /**
- * Sheets as one table, a record for each weighed line, line of the mixing, moment, yield and cost. `grams` and
- * `minutes` are plain numbers for computing; what a scale shows stands beside them as it is weighed.
+ * Sheets as one table, a record for each fact, row and moment. `grams` and `minutes` are plain numbers for computing; what
+ * a scale shows stands beside them as it is weighed; what has no column of its own stands in the note.
  */
-export function sheetsAsCsv(views: readonly SheetView[], speaker: Speaker): string {
-  return asCsv([headsOf(speaker), ...views.flatMap((view) => records(view, speaker))]);
+export function sheetsAsCsv(sheets: readonly SheetDocument[], speaker: Speaker): string {
+  return asCsv([headsOf(speaker), ...sheets.flatMap((sheet) => records(sheet, speaker))]);
 }
 
 /** The same for a spreadsheet to take from the clipboard, without the columns that would be empty. */
-export function sheetsAsTabbed(views: readonly SheetView[], speaker: Speaker): string {
-  const all = views.flatMap((view) => records(view, speaker));
+export function sheetsAsTabbed(sheets: readonly SheetDocument[], speaker: Speaker): string {
+  const all = sheets.flatMap((sheet) => records(sheet, speaker));
   const used = columns.flatMap((_, index) => (all.some((record) => record[index] !== '') ? [index] : []));
   return asTabbed([headsOf(speaker), ...all].map((record) => used.map((index) => record[index]!)));
 }
@@ -45,70 +45,76 @@ function headsOf(speaker: Speaker): string[] {
   return columns.map((column) => speaker.say(message(`csv.${column}`)));
 }
 
-function records(view: SheetView, speaker: Speaker): string[][] {
-  const told = toldOf(view, speaker);
-  const fields = [...weighed(told), ...mixed(told), ...timed(told), ...outcome(told)];
-  return fields.map((one) => columns.map((name) => (name === 'formula' ? view.formula : (one[name] ?? ''))));
+function records(sheet: SheetDocument, speaker: Speaker): string[][] {
+  return sheet.sections
+    .flatMap((section) => fieldsOf(section, speaker))
+    .map((one) => columns.map((name) => (name === 'formula' ? sheet.formula : (one[name] ?? ''))));
 }
 
-function weighed({ view, findings }: Told): Fields[] {
-  return view.blocks.flatMap((block, b) =>
-    block.rows.map((row, r): Fields => {
-      const [weigh, all, reads] = [row.weigh, row.all, row.scaleReads];
-      return {
-        part: block.title,
-        when: block.clock?.words ?? block.when,
-        name: row.name,
-        weigh: weigh?.figure ?? '',
-        unit: weigh?.unit ?? '',
-        grams: grams(weigh),
-        'in-all': all?.figure ?? '',
-        'in-all-unit': all?.unit ?? '',
-        'scale-reads': reads?.figure ?? '',
-        'scale-reads-unit': reads?.unit ?? '',
-        'of-flour': row.percent ?? '',
-        note: [...rowNotes(row), ...findings(`row ${b} ${r}`)].join('; '),
-      };
-    }),
-  );
+function fieldsOf(section: Section, speaker: Speaker): Fields[] {
+  const part = section.title;
+  switch (section.kind) {
+    case 'facts':
+      return section.facts.map((fact) => ({
+        part,
+        name: fact.label,
+        note: joined([fact.value, ...fact.notes, ...foundAt(fact, speaker)]),
+      }));
+    case 'table':
+      return section.rows.map((row) => ({
+        part,
+        ...whenOf(section),
+        ...rowFields(row, section.columns, speaker),
+      }));
+    case 'steps':
+      return section.steps.map((step) => ({
+        part,
+        when: step.when,
+        name: step.text,
+        minutes: step.seconds === undefined ? '' : trimmed(step.seconds / 60, 3),
+        note: joined(foundAt(step, speaker)),
+      }));
+    case 'chart':
+    case 'notes':
+      return [];
+  }
 }
 
-function mixed({ view, findings, speaker, word }: Told): Fields[] {
-  return (view.mixing?.phases ?? []).map((phase, p) => ({
-    part: word('sheet.mixing'),
-    name: phaseWords(phase, speaker),
-    minutes: trimmed(phase.minutes, 3),
-    'dough-temperature': phase.celsius ?? '',
-    stage: phase.stage ?? '',
-    note: findings(`phase ${p}`).join('; '),
-  }));
+/** When something is weighed: by the clock, else as it stands behind its title. */
+function whenOf({ name, when = [] }: Section): Fields {
+  return name === 'mixing' ? {} : { when: when[0] ?? '' };
 }
 
-function timed({ moments, when, findings, word }: Told): Fields[] {
-  return moments.map((moment, m) => ({
-    part: word('sheet.clock'),
-    when: when(moment),
-    name: moment.text,
-    minutes: moment.seconds === undefined ? '' : trimmed(moment.seconds / 60, 3),
-    note: findings(`moment ${m}`).join('; '),
-  }));
+/** The cells that have a column of their own, by what stands in them. */
+const fields: Readonly<Partial<Record<ColumnKey, (cell: Cell) => Fields>>> = {
+  weigh: ({ text, unit = '', grams }) => ({ weigh: text, unit, grams: plain(grams) }),
+  all: ({ text, unit = '' }) => ({ 'in-all': text, 'in-all-unit': unit }),
+  reads: ({ text, unit = '' }) => ({ 'scale-reads': text, 'scale-reads-unit': unit }),
+  percent: ({ text }) => ({ 'of-flour': text }),
+  lasts: ({ minutes }) => ({ minutes: plain(minutes) }),
+  until: () => ({}),
+  celsius: ({ text }) => ({ 'dough-temperature': text }),
+  stage: ({ text }) => ({ stage: text }),
+};
+
+function rowFields(row: Row, all: readonly Column[], speaker: Speaker): Fields {
+  const made: Fields[] = [];
+  const others: string[] = [];
+  for (const { key, title } of all) {
+    const cell = row.cells[key];
+    const field = fields[key];
+    if (cell === undefined || cell.text === '') continue;
+    if (field !== undefined) made.push(field(cell));
+    else others.push(all.length === 1 ? cellWords(cell) : `${title} ${cellWords(cell)}`);
+  }
+  const note = joined([...others, ...rowNotes(row), ...foundAt(row, speaker)]);
+  return Object.assign({ name: row.name }, ...made, { note });
 }
 
-function outcome({ view, findings, word }: Told): Fields[] {
-  return [
-    ...view.yields.map(({ key, label, value, note }) => ({
-      part: word('sheet.yield'),
-      name: label,
-      note: [value, note, ...findings(`yield ${key}`)].filter((one) => one !== undefined).join('; '),
-    })),
-    ...(view.cost?.rows ?? []).map(({ name, value, missing }) => ({
-      part: word('sheet.cost'),
-      name,
-      note: missing ?? value,
-    })),
-  ];
+function joined(parts: readonly string[]): string {
+  return parts.filter((part) => part !== '').join('; ');
 }
 
-function grams(figure: SheetFigure | undefined): string {
-  return figure === undefined ? '' : trimmed(figure.grams, 3);
+function plain(figure: number | undefined): string {
+  return figure === undefined ? '' : trimmed(figure, 3);
 }

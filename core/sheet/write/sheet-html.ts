@@ -1,14 +1,21 @@
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import { originWords, type SheetOrigin } from '../build/origin.ts';
-import { conditionWords, factWords, type Told, toldOf } from '../build/sheet-words.ts';
+import { originWords } from '../build/origin.ts';
+import type {
+  Column,
+  FactsSection,
+  Row,
+  Section,
+  SheetDocument,
+  SheetNode,
+  StepsSection,
+  TableSection,
+} from '../build/sheet-document.ts';
+import { chartParts } from './chart-html.ts';
 import { type Child, element, htmlPage, type Markup } from './markup.ts';
-import { blockSection } from './sheet-html-blocks.ts';
-import { chartSection } from './sheet-html-charts.ts';
-import { cautionsSection, outcomeSections, trialSections } from './sheet-html-outcome.ts';
-import { pageFoot, sheetStyle } from './sheet-html-style.ts';
-import { clockSection, mixingSection } from './sheet-html-work.ts';
 import type { FiledSheet } from './sheet-json.ts';
+import { cellWords, factWords, foundAt, isAtHead, leadOf, rowNotes, usedColumns } from './sheet-sentences.ts';
+import { pageFoot, sheetStyle } from './sheet-style.ts';
 
 /** Batch sheets as one page that prints as it stands, each from a page of its own on. */
 export function sheetsAsHtml(sheets: readonly FiledSheet[], speaker: Speaker): string {
@@ -16,15 +23,16 @@ export function sheetsAsHtml(sheets: readonly FiledSheet[], speaker: Speaker): s
   const feet = sheets.map(({ view, origin }, index) =>
     pageFoot(`sheet-${index + 1}`, view.formula, origin, speaker),
   );
-  const articles = sheets.map(({ view, origin }, index) =>
-    article(toldOf(view, speaker), origin, `sheet-${index + 1}`),
-  );
+  const articles = sheets.map((sheet, index) => article(sheet, `sheet-${index + 1}`, speaker));
   const title = speaker.say(message('sheet.title', { name: names }));
   return htmlPage(speaker.language, title, sheetStyle + feet.join(''), [element('main', {}, ...articles)]);
 }
 
-function article(told: Told, origin: SheetOrigin, id: string): Markup {
-  const { view } = told;
+function article({ view, origin }: FiledSheet, id: string, speaker: Speaker): Markup {
+  const head = view.sections.filter(isAtHead);
+  const worked = view.sections.filter((section) => !isAtHead(section) && !isLooked(section));
+  // Nobody works from trials and charts: the pages that are worked from come before.
+  const below = [...worked, ...view.sections.filter(isLooked)];
   return element(
     'article',
     { class: `sheet ${id}`, 'aria-labelledby': id },
@@ -34,50 +42,252 @@ function article(told: Told, origin: SheetOrigin, id: string): Markup {
       element('h1', { id, dir: 'auto' }, view.formula),
       line('makes', view.makes.join(' · ')),
       line('batches', view.batches.text),
-      line('from', originWords(origin, told.speaker)),
-      sentences('lead', told.lead),
-      pairs(
-        'facts',
-        view.facts.map((fact) => [fact.label, factWords(fact, told), told.findings(`fact ${fact.key}`)]),
-      ),
-      pairs(
-        'facts day',
-        view.conditions.map((condition) => [condition.label, conditionWords(condition, told), []]),
-      ),
+      line('from', originWords(origin, speaker)),
+      sentences('lead', leadOf(view, speaker)),
+      ...head.map((section) => (section.kind === 'facts' ? pairs(section, speaker) : undefined)),
     ),
-    ...view.blocks.map((block, b) => blockSection(block, b, told, `${id}-block-${b + 1}`)),
-    mixingSection(told, `${id}-mixing`),
-    clockSection(told, `${id}-clock`),
-    ...outcomeSections(told, id),
-    cautionsSection(told, `${id}-cautions`),
-    // Nobody works from trials and charts: the pages that are worked from come before.
-    ...trialSections(told, id),
-    ...view.charts.map((chart, index) => chartSection(chart, told, `${id}-chart-${index + 1}`)),
+    ...below.map((section, index) => sectionOf(section, `${id}-${index + 1}`, speaker)),
   );
 }
 
-function line(name: string, text: string | undefined): Child {
+function isLooked({ kind, name }: Section): boolean {
+  return kind === 'chart' || name === 'trial';
+}
+
+/** A section of more rows is no longer kept on one page: it would leave the page before it empty, and fill its own. */
+const mostRowsKept = 16;
+
+/** A part of the sheet under its heading, with the time behind it. */
+function sectionOf(section: Section, id: string, speaker: Speaker): Markup {
+  const { name, title, when = [], lead = [], notes = [] } = section;
+  const isLong = section.kind === 'table' && section.rows.length > mostRowsKept;
+  const time = when.join(', ');
+  return element(
+    'section',
+    {
+      class: [...(section.kind === 'chart' ? ['chart'] : []), name, ...(isLong ? ['long'] : [])].join(' '),
+      'data-id': section.id,
+    },
+    element(
+      'h2',
+      { id, dir: 'auto' },
+      title,
+      time === '' ? undefined : element('span', { class: 'when' }, ` · ${time}`),
+    ),
+    ...lead.map((one) =>
+      element(
+        'p',
+        { class: 'note', dir: 'auto' },
+        ...(typeof one === 'string'
+          ? [one]
+          : one.map(({ text, strong }) => (strong === true ? element('strong', {}, text) : text))),
+      ),
+    ),
+    foundList(section, speaker),
+    ...bodyOf(section, id, speaker),
+    notes.length === 0
+      ? undefined
+      : element('ul', { class: 'small' }, ...notes.map((one) => element('li', { dir: 'auto' }, one))),
+  );
+}
+
+function bodyOf(section: Section, id: string, speaker: Speaker): Child[] {
+  switch (section.kind) {
+    case 'facts':
+      return [factsTable(section, id, speaker)];
+    case 'table':
+      return section.rows.length === 0 ? [] : [rowsTable(section, id, speaker), ...details(section)];
+    case 'steps':
+      return [stepsTable(section, id, speaker)];
+    case 'chart':
+      return chartParts(section, id, speaker);
+    case 'notes':
+      return [];
+  }
+}
+
+function rowsTable(section: TableSection, id: string, speaker: Speaker): Markup {
+  const { rows, sum, times, head } = section;
+  const columns = usedColumns(section);
+  const own = columns.filter(({ below }) => below === undefined);
+  const width = own.length + (times === undefined ? 1 : 2);
+  const cells = (row: Row): Markup[] => own.map((column) => cellOf(row, column, columns));
+  return element(
+    'table',
+    { class: classOfTable(section), 'aria-labelledby': id },
+    element(
+      'thead',
+      {},
+      element(
+        'tr',
+        {},
+        times === undefined ? undefined : tickHead(speaker),
+        head === '' ? element('td', {}) : element('th', { scope: 'col' }, head),
+        ...own.map((column) => element('th', { scope: 'col', class: classOf(column) }, column.title)),
+      ),
+    ),
+    element(
+      'tbody',
+      {},
+      ...rows.flatMap((row) => [
+        element(
+          'tr',
+          { 'data-id': row.id },
+          times === undefined ? undefined : ticks(times),
+          element(
+            'th',
+            { scope: 'row', class: 'name', dir: 'auto' },
+            row.name,
+            ...rowNotes(row).map((note) => element('span', { class: 'note', dir: 'auto' }, note)),
+          ),
+          ...cells(row),
+        ),
+        aboutRow(row, width, speaker),
+      ]),
+    ),
+    sum === undefined
+      ? undefined
+      : element(
+          'tfoot',
+          {},
+          element(
+            'tr',
+            {},
+            times === undefined ? undefined : element('td', {}),
+            element('th', { scope: 'row' }, sum.name),
+            ...cells(sum),
+          ),
+        ),
+  );
+}
+
+function classOfTable({ columns, times }: TableSection): string {
+  if (columns.some(({ key }) => key === 'weigh')) return 'weigh';
+  return times === undefined ? 'plain' : 'work';
+}
+
+function classOf({ key, figures }: Column): string {
+  const name = key.replace(/ .*/, '');
+  return figures === true ? `figures ${name}` : name;
+}
+
+function cellOf({ cells }: Row, column: Column, columns: readonly Column[]): Markup {
+  const cell = cells[column.key];
+  if (cell === undefined) return element('td', { class: classOf(column) });
+  const below = columns.flatMap((other) => {
+    const text = other.below?.key === column.key ? cellWords(cells[other.key]) : '';
+    return text === '' ? [] : [element('span', { class: 'all' }, other.below!.words.replace('{0}', text))];
+  });
+  return element(
+    'td',
+    { class: classOf(column) },
+    cell.unit === undefined ? cell.text : `${cell.text}\u00A0`,
+    cell.unit === undefined ? undefined : element('span', { class: 'unit' }, cell.unit),
+    ...below,
+  );
+}
+
+/** How what is said of a row comes about, below the table: the hands do not need it. */
+function details({ rows }: TableSection): Child[] {
+  const said = rows.flatMap(({ about }) => about?.details ?? []);
+  return said.length === 0
+    ? []
+    : [element('ul', { class: 'small' }, ...said.map((one) => element('li', {}, one)))];
+}
+
+/** Every moment of the work with its time. */
+function stepsTable({ heads, steps }: StepsSection, id: string, speaker: Speaker): Markup {
+  const [when, work, lasts] = heads;
+  return element(
+    'table',
+    { class: 'work', 'aria-labelledby': id },
+    element(
+      'thead',
+      {},
+      element(
+        'tr',
+        {},
+        tickHead(speaker),
+        element('th', { scope: 'col' }, when),
+        element('th', { scope: 'col' }, work),
+        element('th', { scope: 'col', class: 'figures' }, lasts),
+      ),
+    ),
+    element(
+      'tbody',
+      {},
+      ...steps.flatMap((step) => [
+        element(
+          'tr',
+          { class: step.of, 'data-id': step.id },
+          ticks(step.of === 'ready' ? 0 : 1),
+          element('td', { class: 'clock' }, step.when),
+          element('th', { scope: 'row', class: 'name', dir: 'auto' }, step.text),
+          element('td', { class: 'figures' }, step.lasts ?? ''),
+        ),
+        aboutRow(step, 4, speaker),
+      ]),
+    ),
+  );
+}
+
+/** More boxes than these stand in several rows, so that the names keep their room. */
+const mostInARow = 5;
+
+function tickHead({ say }: Speaker): Markup {
+  return element('th', { scope: 'col', class: 'ticks' }, say(message('sheet.tick')));
+}
+
+/** Boxes for a pen, one for each time. */
+function ticks(times: number): Markup {
+  const boxes = Array.from({ length: times }, () => element('span', { class: 'tick' }));
+  return element('td', { class: times > mostInARow ? 'ticks many' : 'ticks' }, ...boxes);
+}
+
+function factsTable({ facts }: FactsSection, id: string, speaker: Speaker): Markup {
+  const rows = facts.map((fact) =>
+    element(
+      'tr',
+      { 'data-id': fact.id },
+      element('th', { scope: 'row' }, fact.label),
+      element('td', { class: 'figures' }, fact.value),
+      element('td', {}, fact.notes.join(', '), foundList(fact, speaker)),
+    ),
+  );
+  return element('table', { class: 'plain', 'aria-labelledby': id }, element('tbody', {}, ...rows));
+}
+
+/** Facts below the heading, each with what was found at it. */
+function pairs(section: FactsSection, speaker: Speaker): Child {
+  const said = section.facts.map((fact) =>
+    element(
+      'div',
+      { 'data-id': fact.id },
+      element('dt', {}, fact.label),
+      element('dd', { dir: 'auto' }, factWords(fact)),
+      ...foundAt(fact, speaker).map((one) => element('dd', { class: 'note', dir: 'auto' }, one)),
+    ),
+  );
+  return element('dl', { class: section.name === 'day' ? 'facts day' : 'facts' }, ...said);
+}
+
+function foundList(node: SheetNode, speaker: Speaker): Child {
+  return sentences('findings', foundAt(node, speaker));
+}
+
+/** What was found at the row above it. */
+function aboutRow(node: SheetNode, columns: number, speaker: Speaker): Child {
+  const list = foundList(node, speaker);
+  if (list === undefined) return undefined;
+  const cell = element('td', { colspan: String(columns) }, list);
+  return element('tr', { class: 'about', 'data-id': node.id }, cell);
+}
+
+function line(name: string, text: SheetDocument['batches']['text']): Child {
   return text === undefined || text === '' ? undefined : element('p', { class: name, dir: 'auto' }, text);
 }
 
 function sentences(name: string, all: readonly string[]): Child {
   if (all.length === 0) return undefined;
   return element('ul', { class: name }, ...all.map((one) => element('li', { dir: 'auto' }, one)));
-}
-
-function pairs(
-  name: string,
-  all: readonly (readonly [label: string, value: string, findings: readonly string[]])[],
-): Child {
-  if (all.length === 0) return undefined;
-  const said = all.map(([label, value, findings]) =>
-    element(
-      'div',
-      {},
-      element('dt', {}, label),
-      element('dd', { dir: 'auto' }, value),
-      ...findings.map((finding) => element('dd', { class: 'note', dir: 'auto' }, finding)),
-    ),
-  );
-  return element('dl', { class: name }, ...said);
 }

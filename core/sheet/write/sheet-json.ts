@@ -1,15 +1,15 @@
 import type { SheetOrigin } from '../build/origin.ts';
-import type { SheetView } from '../build/view.ts';
+import type { SheetDocument } from '../build/sheet-document.ts';
 
 /** One batch sheet, and where it comes from. */
 export interface FiledSheet {
-  readonly view: SheetView;
+  readonly view: SheetDocument;
   readonly origin: SheetOrigin;
 }
 
 /**
- * Sheets as a list for another program: each view as it is, its file by the path its reader knows, and lines counted
- * from one as in the other outputs.
+ * Sheets as a list for another program: each document as it is with its version, its file by the path its reader knows,
+ * and lines counted from one as in the other outputs.
  */
 export function sheetsAsJson(sheets: readonly FiledSheet[]): string {
   const told = sheets.map(

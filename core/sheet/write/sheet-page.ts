@@ -1,215 +1,152 @@
+import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { originWords, type SheetOrigin } from '../build/origin.ts';
+import type {
+  ChartSection,
+  FactsSection,
+  Row,
+  Section,
+  SheetDocument,
+  StepsSection,
+  TableSection,
+} from '../build/sheet-document.ts';
 import {
-  blockTitle,
-  conditionWords,
+  cellWords,
   factWords,
-  figureWords,
-  hasSum,
-  labelsOf,
-  labelTitle,
-  mixingWords,
-  phaseWords,
+  foundAt,
+  isAtHead,
+  leadOf,
+  plainSentence,
   rowNotes,
-  type Told,
-  toldOf,
-  trialHeads,
-  trialRows,
-  trialTitle,
-} from '../build/sheet-words.ts';
-import type { SheetBlock, SheetView } from '../build/view.ts';
+  usedColumns,
+} from './sheet-sentences.ts';
 import type { Page, Table } from './tables.ts';
 
 /** A batch sheet as a page of tables in the order of the work, for text and Markdown. */
-export function sheetPage(view: SheetView, origin: SheetOrigin, speaker: Speaker): Page {
-  const told = toldOf(view, speaker);
-  const { word } = told;
+export function sheetPage(sheet: SheetDocument, origin: SheetOrigin, speaker: Speaker): Page {
+  const { say } = speaker;
   const facts: [string, string][] = [];
-  if (view.makes.length > 0) facts.push([word('sheet.makes'), view.makes.join(' · ')]);
-  if (view.batches.text !== undefined) facts.push([word('sheet.batches'), view.batches.text]);
-  for (const fact of view.facts)
-    facts.push([fact.label, [factWords(fact, told), ...told.findings(`fact ${fact.key}`)].join(' – ')]);
-  for (const condition of view.conditions) facts.push([condition.label, conditionWords(condition, told)]);
-  facts.push([word('sheet.from'), originWords(origin, speaker)]);
+  if (sheet.makes.length > 0) facts.push([say(message('sheet.makes')), sheet.makes.join(' · ')]);
+  if (sheet.batches.text !== undefined) facts.push([say(message('sheet.batches')), sheet.batches.text]);
+  for (const section of sheet.sections)
+    if (section.kind === 'facts' && isAtHead(section))
+      for (const fact of section.facts)
+        facts.push([fact.label, [factWords(fact), ...foundAt(fact, speaker)].join(' – ')]);
+  facts.push([say(message('sheet.from')), originWords(origin, speaker)]);
+  const below = inPaperOrder(sheet.sections.filter((section) => !isAtHead(section)));
   return {
     language: speaker.language,
-    title: view.formula,
+    title: sheet.formula,
     facts,
-    lead: told.lead,
-    tables: [
-      ...view.blocks.map((block, b) => blockTable(block, b, told)),
-      ...mixingTable(told),
-      ...clockTable(told),
-      ...outcomeTables(told),
-    ],
-    tableHead: word('csv.table'),
-    notes: view.cautions,
+    lead: leadOf(sheet, speaker),
+    tables: below.flatMap((section) => tableOf(section, speaker)),
+    tableHead: say(message('csv.table')),
+    notes: below.flatMap((section) => (section.kind === 'notes' ? (section.notes ?? []) : [])),
   };
+}
+
+/** Nobody works from trials: what is worked from comes before. */
+function inPaperOrder(sections: readonly Section[]): readonly Section[] {
+  const isTrial = ({ name }: Section): boolean => name === 'trial';
+  return [...sections.filter((one) => !isTrial(one)), ...sections.filter(isTrial)];
+}
+
+function tableOf(section: Section, speaker: Speaker): Table[] {
+  switch (section.kind) {
+    case 'facts':
+      return [factsTable(section, speaker)];
+    case 'table':
+      return [rowsTable(section, speaker)];
+    case 'steps':
+      return [stepsTable(section, speaker)];
+    case 'chart':
+      // The others draw what stands in tables already.
+      return section.name === 'composition-chart' ? [chartTable(section)] : [];
+    case 'notes':
+      return [];
+  }
 }
 
 const tick = '[ ]';
 
-function blockTable(block: SheetBlock, b: number, told: Told): Table {
-  const { word } = told;
-  const runs = block.rows.some(({ scaleReads }) => scaleReads !== undefined);
-  const all = block.rows.some((row) => row.all !== undefined);
-  const notes = block.rows.some((row) => rowNotes(row).length > 0);
-  const line = (first: string, name: string, cells: Readonly<Record<string, string>>): string[] => [
-    first,
-    name,
-    cells.weigh ?? '',
-    ...(all ? [cells.all ?? ''] : []),
-    ...(runs ? [cells.reads ?? ''] : []),
-    cells.percent ?? '',
-    ...(notes ? [cells.notes ?? ''] : []),
+function titleOf({ title, when = [] }: Section): string {
+  return [title, ...when].join(', ');
+}
+
+/** What stands around the rows of a section, in the order in which it is read: below them all. */
+function notesAround(section: Section, inside: readonly string[], speaker: Speaker): string[] {
+  const upper = (text: string): string => text.toUpperCase();
+  return [
+    ...(section.lead ?? []).map((one) => plainSentence(one, upper)),
+    ...foundAt(section, speaker),
+    ...inside,
+    ...(section.notes ?? []),
   ];
-  const rows = block.rows.map((row) =>
-    line(tick, row.name, {
-      weigh: figureWords(row.weigh),
-      all: figureWords(row.all),
-      reads: figureWords(row.scaleReads),
-      percent: row.percent ?? '',
-      notes: rowNotes(row).join('; '),
-    }),
+}
+
+function factsTable(section: FactsSection, speaker: Speaker): Table {
+  const found = section.facts.flatMap((fact) =>
+    foundAt(fact, speaker).map((said) => `${fact.label}: ${said}`),
   );
-  if (hasSum(block))
-    rows.push(
-      line('', word('sheet.together'), {
-        weigh: figureWords(block.total),
-        all: figureWords(block.totalOfAll),
-      }),
-    );
-  const holdsWater =
-    told.view.water !== undefined && block.rows.some(({ line: at }) => at === told.view.water?.line);
   return {
-    title: blockTitle(block, told.speaker),
+    title: titleOf(section),
     columns: [
       { name: '' },
-      { name: word('sheet.ingredient') },
-      { name: word('sheet.weigh'), figures: true },
-      ...(all ? [{ name: word('sheet.in-all'), figures: true } as const] : []),
-      ...(runs ? [{ name: word('sheet.scale-reads'), figures: true } as const] : []),
-      { name: word('sheet.of-flour'), figures: true },
-      ...(notes ? [{ name: word('sheet.note') }] : []),
+      { name: speaker.say(message('sheet.figure')), figures: true },
+      { name: speaker.say(message('sheet.note')) },
     ],
-    rows,
-    notes: [
-      ...(block.note === undefined ? [] : [block.note]),
-      ...told.findings(`block ${b}`),
-      ...block.rows.flatMap(({ name }, r) =>
-        told.findings(`row ${b} ${r}`).map((said) => `${name}: ${said}`),
-      ),
-      ...(holdsWater && block.kind === 'bowl' ? (told.view.water?.detail ?? []) : []),
-    ],
+    rows: section.facts.map(({ label, value, notes }) => [label, value, notes.join(', ')]),
+    notes: notesAround(section, found, speaker),
   };
 }
 
-function mixingTable(told: Told): Table[] {
-  const { word, speaker } = told;
-  const { mixing } = told.view;
-  if (mixing === undefined) return [];
-  return [
-    {
-      title: [word('sheet.mixing'), mixingWords(mixing, speaker)].join(', '),
-      columns: [
-        { name: '' },
-        { name: word('sheet.work') },
-        { name: word('sheet.lasts'), figures: true },
-        { name: word('sheet.until'), figures: true },
-        { name: word('sheet.dough'), figures: true },
-        { name: word('sheet.stage') },
-      ],
-      rows: mixing.phases.map((phase) => [
-        tick,
-        phaseWords(phase, speaker),
-        told.lasts(phase.minutes * 60),
-        told.lasts(phase.endMinute * 60),
-        phase.celsius ?? '',
-        phase.stage ?? '',
-      ]),
-      notes: [
-        ...told.findings('mixing'),
-        ...mixing.phases.flatMap(({ label }, p) =>
-          told.findings(`phase ${p}`).map((said) => `${label}: ${said}`),
-        ),
-        ...mixing.outlook,
-      ],
-    },
+function rowsTable(section: TableSection, speaker: Speaker): Table {
+  const { rows, sum, times } = section;
+  const columns = usedColumns(section);
+  const hasNotes = rows.some((row) => rowNotes(row).length > 0);
+  const line = (row: Row, box: string): string[] => [
+    ...(times === undefined ? [] : [box]),
+    row.name,
+    ...columns.map(({ key }) => cellWords(row.cells[key])),
+    ...(hasNotes ? [rowNotes(row).join('; ')] : []),
   ];
-}
-
-function clockTable(told: Told): Table[] {
-  const { moments, word } = told;
-  if (moments.length === 0) return [];
-  return [
-    {
-      title: word('sheet.clock'),
-      columns: [
-        { name: '' },
-        { name: word('sheet.at') },
-        { name: word('sheet.work') },
-        { name: word('sheet.lasts'), figures: true },
-      ],
-      rows: moments.map((moment) => [
-        moment.kind === 'ready' ? '' : tick,
-        told.when(moment),
-        moment.text,
-        told.lasts(moment.seconds),
-      ]),
-      notes: [
-        ...moments.flatMap(({ text }, m) => told.findings(`moment ${m}`).map((said) => `${text}: ${said}`)),
-        ...told.view.timeline.notes,
-      ],
-    },
-  ];
-}
-
-function outcomeTables(told: Told): Table[] {
-  const { word, speaker } = told;
-  const { yields, cost, trials, charts } = told.view;
-  const tables: Table[] = [
-    {
-      title: word('sheet.yield'),
-      columns: [{ name: '' }, { name: word('sheet.figure'), figures: true }, { name: word('sheet.note') }],
-      rows: yields.map(({ label: name, value, note }) => [name, value, note ?? '']),
-      notes: yields.flatMap(({ key, label: name }) =>
-        told.findings(`yield ${key}`).map((said) => `${name}: ${said}`),
+  const inside = rows.flatMap((row) => [
+    ...foundAt(row, speaker).map((said) => `${row.name}: ${said}`),
+    ...(row.about?.details ?? []),
+  ]);
+  return {
+    title: titleOf(section),
+    columns: [
+      ...(times === undefined ? [] : [{ name: '' }]),
+      { name: section.head },
+      ...columns.map(({ title: name, figures }) =>
+        figures === true ? ({ name, figures } as const) : { name },
       ),
-    },
-  ];
-  for (const { kind, title, description, table } of charts) {
-    if (kind !== 'composition') continue;
-    tables.push({
-      title,
-      columns: table.heads.map((name) => ({ name })),
-      rows: table.rows,
-      notes: [description],
-    });
-  }
-  if (cost !== undefined)
-    tables.push({
-      title: word('sheet.cost'),
-      columns: [{ name: word('sheet.ingredient') }, { name: word('sheet.cost'), figures: true }],
-      rows: cost.rows.map(({ name, value, missing }) => [name, missing ?? value]),
-      notes: [cost.text],
-    });
-  for (const label of labelsOf(told.view))
-    tables.push({
-      title: labelTitle(label, speaker),
-      columns: [{ name: '' }, ...label.nutrition.heads.map((name) => ({ name, figures: true }) as const)],
-      rows: label.nutrition.rows.map(({ name, cells }) => [name, ...cells]),
-      notes: [
-        label.ingredients.map(({ text, allergen }) => (allergen ? text.toUpperCase() : text)).join(''),
-        ...label.allergens,
-        ...label.notes,
-      ],
-    });
-  for (const [t, trial] of trials.entries())
-    tables.push({
-      title: trialTitle(trial, speaker),
-      columns: trialHeads.map((code) => ({ name: word(code) })),
-      rows: trialRows(trial),
-      notes: [...told.findings(`trial ${t}`), ...trial.notes],
-    });
-  return tables;
+      ...(hasNotes ? [{ name: speaker.say(message('sheet.note')) }] : []),
+    ],
+    rows: [...rows.map((row) => line(row, tick)), ...(sum === undefined ? [] : [line(sum, '')])],
+    notes: notesAround(section, inside, speaker),
+  };
+}
+
+function stepsTable(section: StepsSection, speaker: Speaker): Table {
+  const [when, work, lasts] = section.heads;
+  const found = section.steps.flatMap((step) =>
+    foundAt(step, speaker).map((said) => `${step.text}: ${said}`),
+  );
+  return {
+    title: titleOf(section),
+    columns: [{ name: '' }, { name: when }, { name: work }, { name: lasts, figures: true }],
+    rows: section.steps.map((step) => [
+      step.of === 'ready' ? '' : tick,
+      step.when,
+      step.text,
+      step.lasts ?? '',
+    ]),
+    notes: notesAround(section, found, speaker),
+  };
+}
+
+function chartTable({ title, description, table }: ChartSection): Table {
+  return { title, columns: table.heads.map((name) => ({ name })), rows: table.rows, notes: [description] };
 }

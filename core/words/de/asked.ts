@@ -25,6 +25,14 @@ export const asked: Translation<typeof english> = {
   'asked.no-scale-step': () => 'Die heutige Teilung der Waage bleibt außer Acht: sie muss größer als 0 sein.',
   'asked.not-in-variant': () =>
     'In eine Abwandlung lässt es sich so nicht schreiben. Ist sie ausgeschrieben, lässt es sich übernehmen.',
+  'asked.no-line': () => 'Die Minuten bleiben weg: das Knetprogramm hat diese Zeile nicht mehr.',
+  'asked.no-minutes': ({ minutes }, say) =>
+    `Die Minuten bleiben weg: ${say.number(minutes, 2)} kann keine Zeile eines Knetprogramms dauern.`,
+  'asked.no-water': () =>
+    'Das Wasser bleibt weg: der Teig hat keine Zeile mit Wasser in Prozent oder Gewicht, die sich ändern lässt.',
+  'asked.no-such-flour': ({ name }) =>
+    `Das Mehl bleibt weg: die Rezeptur hat kein Mehl „${name}“, oder nicht jedes Gewicht in ihr ist bekannt.`,
+  'asked.no-other-flour': ({ name }) => `Das Mehl bleibt weg: kein anderes Mehl heißt „${name}“.`,
   'asked.stands-already': () => 'Es steht alles schon so in der Datei.',
 
   'asked.write-ingredient': () => 'die Zutat und ihr Gewicht schreiben, zum Beispiel "bread flour=12 kg".',

@@ -14,6 +14,8 @@ export const commandGit: Translation<typeof english> = {
   'command-git.outside': ({ file }) => `${file}: liegt außerhalb des Repositorys.`,
   'command-git.no-files': ({ option }) =>
     `dieses Repository hat keine Dateien auf dem Datenträger; zwei Revisionen vergleichen mit ${option}.`,
+  'command-git.not-at': ({ revision }) =>
+    `in ${revision} gibt es keine Rezepturdatei dieses Namens oder darunter.`,
   'command-git.two-revisions': ({ option, command }) => `${option} nimmt zwei Revisionen: ${command}`,
   'command-git.on-neither-side': ({ file }) =>
     `${file}: eine Rezepturdatei dieses Namens oder darunter gibt es auf keiner Seite.`,

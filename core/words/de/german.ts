@@ -21,12 +21,14 @@ import { experiments } from './experiments.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
+import { history } from './history.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
 import { label } from './label.ts';
 import { mixers } from './mixers.ts';
 import { mixingHeat } from './mixing-heat.ts';
 import { mixingHints } from './mixing-hints.ts';
+import { mixingMap } from './mixing-map.ts';
 import { mixingOutlook } from './mixing-outlook.ts';
 import { mixingReasons } from './mixing-reasons.ts';
 import { mixingTrials } from './mixing-trials.ts';
@@ -66,10 +68,12 @@ export const subjects = {
   completion,
   cost,
   label,
+  history,
   imports,
   allergens,
   'mixing-heat': mixingHeat,
   'mixing-hints': mixingHints,
+  'mixing-map': mixingMap,
   'mixing-outlook': mixingOutlook,
   'mixing-reasons': mixingReasons,
   'mixing-trials': mixingTrials,
@@ -117,10 +121,12 @@ const catalogue: Catalogue = {
   ...completion,
   ...cost,
   ...label,
+  ...history,
   ...imports,
   ...allergens,
   ...mixingHeat,
   ...mixingHints,
+  ...mixingMap,
   ...mixingOutlook,
   ...mixingReasons,
   ...mixingTrials,

@@ -5,9 +5,7 @@ import type { Translation } from '../message.ts';
 export const panel: Translation<typeof english> = {
   'panel.show-line': () => 'Diese Zeile im Editor zeigen',
   'panel.line': ({ written }) => `Zeile ${written}`,
-  'panel.times': ({ written }) => `${written}-mal`,
   'panel.tried': () => 'für heute probiert, nicht wie in der Datei',
-  'panel.today': () => 'heute',
   'panel.today-instead': ({ written }) => `heute; in der Datei ${written}`,
   'panel.as-in-file': () => 'wie in der Datei',
 
@@ -42,13 +40,7 @@ export const panel: Translation<typeof english> = {
   'panel.above-zero': () => 'Eine Zahl größer als 0 eingeben.',
 
   'panel.temperature-why': () => 'Wie diese Temperatur zustande kommt',
-  'panel.after-mixing': () => 'Nach dem Kneten',
   'panel.ends-at': ({ written }) => `endet bei ${written}`,
-  'panel.ready': ({ written }) => `Fertig: ${written}`,
-  'panel.folds': ({ written }) => `falten: ${written}`,
-  'panel.trials': () => 'Gemessen in Knetversuchen',
-  'panel.by-ingredient': () => 'Nach Zutaten',
-  'panel.nutrition': () => 'Nährwerte',
 
   'panel.whole-sheet': () => 'Ganzer Backzettel',
   'panel.nothing-to-do': () => 'Noch ist nichts zu tun.',

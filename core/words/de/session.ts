@@ -3,6 +3,8 @@ import type { Translation } from '../message.ts';
 
 /** Was der Sprachserver neben Befunden und Antworten sagt, und was jedes Programm von seiner Sprache sagt. */
 export const session: Translation<typeof english> = {
+  'session.no-history': () =>
+    'dieser Editor läuft, wo git nicht gefragt werden kann; den Ordner in einem Editor auf dem Rechner öffnen.',
   'session.language-not-loaded': ({ code }) =>
     `Die Worte der Sprache „${code}“ lassen sich nicht laden: ihre Datei fehlt oder ist beschädigt. Alles ist Englisch, bis Doughwright neu installiert ist.`,
   'session.reading': () => 'Rezepturen werden gelesen',

@@ -66,8 +66,7 @@ export const sheetHeads: Translation<typeof english> = {
   'sheet.not-known': () => 'nicht bekannt',
   'sheet.tried-today': () => 'für heute probiert',
   'sheet.assumed': () => 'angenommen',
-  'sheet.instead-of': ({ written, otherWritten }) =>
-    `${written}, für heute probiert; in der Datei ${otherWritten}`,
+  'sheet.instead-of': ({ written }) => `für heute probiert; in der Datei ${written}`,
 
   'sheet-level.error': () => 'Fehler',
   'sheet-level.warning': () => 'Warnung',

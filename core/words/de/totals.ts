@@ -9,6 +9,7 @@ export const totals: Translation<typeof english> = {
   'totals.flour': ({ grams }, say) => `${say.mass(grams)} Mehl`,
   'totals.prefermented': ({ fraction }, say) => `${say.percent(fraction)} im Vorteig`,
   'totals.no-line': () => 'Es steht noch keine Zutat da.',
+  'totals.sheet': () => 'Backzettel',
   'totals.hydration-fact': ({ fraction }, say) => `Hydration **${say.percent(fraction)}**`,
   'totals.effective': ({ fraction }, say) => `effektiv ${say.percent(fraction)}`,
   'totals.effective-without': ({ fraction, names }, say) =>

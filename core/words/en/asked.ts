@@ -24,6 +24,15 @@ export const asked = {
   'asked.no-scale-step': () => 'Today’s scale step is left out: it has to be above 0.',
   'asked.not-in-variant': () =>
     'It cannot be written into a variant as it stands. Written out in full it can be kept.',
+  'asked.no-line': () => 'The minutes are left out: the programme has no such line any more.',
+  'asked.no-minutes': ({ minutes }: Args<'minutes'>, say: Speaker) =>
+    `The minutes are left out: ${say.number(minutes, 2)} are none that a line of a programme can last.`,
+  'asked.no-water': () =>
+    'The water is left out: the dough has no line of water with a percent or a weight that can be changed.',
+  'asked.no-such-flour': ({ name }: Args<'name'>) =>
+    `The flour is left out: the formula has no flour “${name}”, or not every weight of it is known.`,
+  'asked.no-other-flour': ({ name }: Args<'name'>) =>
+    `The flour is left out: no other flour is called “${name}”.`,
   'asked.stands-already': () => 'All of it stands in the file as it is.',
 
   'asked.write-ingredient': () => 'write the ingredient and its weight, for example "bread flour=12 kg".',

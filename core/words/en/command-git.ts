@@ -16,6 +16,8 @@ export const commandGit = {
   'command-git.outside': ({ file }: Args<'file'>) => `${file}: this lies outside of the repository.`,
   'command-git.no-files': ({ option }: Args<'option'>) =>
     `this repository has no files on disk; compare two revisions with ${option}.`,
+  'command-git.not-at': ({ revision }: Args<'revision'>) =>
+    `${revision} has no formula file of this name, or below it.`,
   'command-git.two-revisions': ({ option, command }: Args<'option' | 'command'>) =>
     `${option} takes two revisions: ${command}`,
   'command-git.on-neither-side': ({ file }: Args<'file'>) =>

@@ -4,9 +4,7 @@ import type { Args } from '../args.ts';
 export const panel = {
   'panel.show-line': () => 'Show this line in the editor',
   'panel.line': ({ written }: Args<'written'>) => `line ${written}`,
-  'panel.times': ({ written }: Args<'written'>) => `${written} times`,
   'panel.tried': () => 'tried today, not as in the file',
-  'panel.today': () => 'today',
   'panel.today-instead': ({ written }: Args<'written'>) => `today; ${written} in the file`,
   'panel.as-in-file': () => 'as in the file',
 
@@ -43,13 +41,7 @@ export const panel = {
   'panel.above-zero': () => 'Type a number above 0.',
 
   'panel.temperature-why': () => 'How this temperature comes about',
-  'panel.after-mixing': () => 'After mixing',
   'panel.ends-at': ({ written }: Args<'written'>) => `ends at ${written}`,
-  'panel.ready': ({ written }: Args<'written'>) => `Ready ${written}`,
-  'panel.folds': ({ written }: Args<'written'>) => `fold ${written}`,
-  'panel.trials': () => 'Measured in trials',
-  'panel.by-ingredient': () => 'By ingredient',
-  'panel.nutrition': () => 'Nutrition',
 
   'panel.whole-sheet': () => 'Whole sheet',
   'panel.nothing-to-do': () => 'Nothing to do yet.',

@@ -3,6 +3,8 @@ import type { Speaker } from '../speaker.ts';
 
 /** What the language server says to its user beside findings and answers, and what any program says of its language. */
 export const session = {
+  'session.no-history': () =>
+    'this editor runs where git cannot be asked; open the folder in an editor on a desktop.',
   'session.language-not-loaded': ({ code }: Args<'code'>) =>
     `The words of the language “${code}” cannot be loaded: their file is missing or broken. All is in English until Doughwright is installed anew.`,
   'session.reading': () => 'Reading formulas',

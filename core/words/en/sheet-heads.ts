@@ -68,8 +68,7 @@ export const sheetHeads = {
   'sheet.not-known': () => 'not known',
   'sheet.tried-today': () => 'tried today',
   'sheet.assumed': () => 'assumed',
-  'sheet.instead-of': ({ written, otherWritten }: Args<'written' | 'otherWritten'>) =>
-    `${written}, tried today; in the file ${otherWritten}`,
+  'sheet.instead-of': ({ written }: Args<'written'>) => `tried today; in the file ${written}`,
 
   'sheet-level.error': () => 'Error',
   'sheet-level.warning': () => 'Warning',

@@ -10,6 +10,7 @@ export const totals = {
   'totals.prefermented': ({ fraction }: Args<'fraction'>, say: Speaker) =>
     `${say.percent(fraction)} prefermented`,
   'totals.no-line': () => 'No ingredient is written yet.',
+  'totals.sheet': () => 'Batch sheet',
   'totals.hydration-fact': ({ fraction }: Args<'fraction'>, say: Speaker) =>
     `hydration **${say.percent(fraction)}**`,
   'totals.effective': ({ fraction }: Args<'fraction'>, say: Speaker) => `effective ${say.percent(fraction)}`,

@@ -135,7 +135,7 @@ check('an accepted code links to its page, and headers carry their totals', asyn
   await eventually('the lenses', async () => {
     const found = await ask<vscode.CodeLens[]>('executeCodeLensProvider', document.uri, 10);
     const titles = found.map(({ command }) => command?.title ?? '');
-    return titles.some((title) => title.includes('65% hydration')) &&
+    return titles.some((title) => title.includes('flour') || title.includes('pieces')) &&
       titles.some((title) => title.includes('used by'))
       ? true
       : undefined;

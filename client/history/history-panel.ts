@@ -1,0 +1,88 @@
+import { type Disposable, l10n, Uri, ViewColumn, type WebviewPanel, window } from 'vscode';
+import { repositoryOf } from '../changes/git.ts';
+import type { Guard } from '../guard.ts';
+import { historyViewType } from '../names.ts';
+import { noServerWords } from '../nothing-words.ts';
+import { dressWebview } from '../preview/dress-webview.ts';
+import type { FollowedPlace } from '../preview/follower.ts';
+import type { Wire } from '../wire.ts';
+import type { FromHistory, ToHistory } from './messages.ts';
+
+export interface HistoryPanel extends Disposable {
+  /** Shows beside the editor what became of a formula over the revisions of git. */
+  open(place: FollowedPlace): void;
+  /** Asks anew, for instance once the server runs again. */
+  refresh(): void;
+}
+
+/** What became of the figures of a formula: a row a revision and a chart a figure, as the server works them out. */
+export function createHistoryPanel(wire: Wire, guard: Guard, extensionUri: Uri): HistoryPanel {
+  let panel: WebviewPanel | undefined;
+  let place: FollowedPlace | undefined;
+  let following: Disposable | undefined;
+  /** The commit that was shown last: only another one is another history. */
+  let head: string | undefined;
+  let asked = 0;
+
+  const refresh = guard('history of the formula', async () => {
+    if (!panel || !place) return;
+    asked += 1;
+    const own = asked;
+    const show = (message: ToHistory): void => {
+      if (own === asked) void panel?.webview.postMessage(message);
+    };
+    const found = await repositoryOf(Uri.parse(place.uri, true));
+    if ('what' in found) {
+      show({ type: 'none', ...found });
+      return;
+    }
+    const { state } = found.repository;
+    if (own !== asked) return;
+    head = state.HEAD?.commit;
+    following?.dispose();
+    following = state.onDidChange(() => {
+      if (state.HEAD?.commit !== head) void refresh();
+    });
+    show({ type: 'reading', what: l10n.t('Reading the revisions of {0} …', place.formula ?? '') });
+    const { uri, line, formula } = place;
+    const answer = await wire.askHistory({
+      ...{ textDocument: { uri }, line },
+      ...(formula === undefined ? {} : { formula }),
+    });
+    if (!answer) show({ type: 'none', ...noServerWords() });
+    else if ('page' in answer) show({ type: 'history', page: answer.page });
+    else show({ type: 'none', what: l10n.t('There is no history to show.'), cure: answer.cannot });
+  });
+
+  return {
+    refresh: () => void refresh(),
+    open(next) {
+      place = next;
+      if (panel) {
+        panel.reveal(undefined, true);
+        void refresh();
+        return;
+      }
+      panel = window.createWebviewPanel(historyViewType, l10n.t('History'), {
+        viewColumn: ViewColumn.Beside,
+        preserveFocus: true,
+      });
+      panel.onDidDispose(() => {
+        panel = undefined;
+        asked += 1;
+        following?.dispose();
+        following = undefined;
+      });
+      panel.webview.onDidReceiveMessage(
+        guard('history of the formula', async (_: FromHistory) => {
+          await refresh();
+        }),
+      );
+      dressWebview(panel, extensionUri, 'history.js', l10n.t('History'));
+    },
+    dispose() {
+      panel?.dispose();
+      following?.dispose();
+    },
+  };
+}

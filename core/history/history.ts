@@ -1,0 +1,194 @@
+import { daysOf } from '../text/dates.ts';
+import { foldName } from '../text/names.ts';
+import { plainSpeaker } from '../words/speak.ts';
+import { figureTable, type HistoryFigure, ingredientFigure } from './figure-table.ts';
+import type { FormulaFigures, FormulaMoment, TrialPoint } from './formula-figures.ts';
+
+/** A revision of the files, with the formula as it has it. */
+export interface HistoryRevision {
+  readonly commit: string;
+  /** Of earlier revisions of the list; those that are not in it are not known. */
+  readonly parents: readonly string[];
+  /** When it was written, as seconds since 1970 and as the day where it was written: `2026-03-14`. */
+  readonly seconds: number;
+  readonly date: string;
+  readonly author: string;
+  /** The first line of what was said of it. */
+  readonly words: string;
+  /** The formula; absent where the revision has none. */
+  readonly moment?: FormulaMoment;
+}
+
+/** A figure that a revision changed. `before` and `after` are absent where there was or is none. */
+export interface FigureChange {
+  /** `hydration`, `salt` …, or `ingredient: NAME`. */
+  readonly figure: string;
+  readonly before?: FormulaFigures;
+  readonly after?: FormulaFigures;
+}
+
+/** A revision at which something of the formula became other than in every revision before it. */
+export interface HistoryRow extends Omit<HistoryRevision, 'parents' | 'moment'> {
+  readonly fate: 'new' | 'kept' | 'removed';
+  readonly formula: string;
+  readonly file: string;
+  readonly renamedFrom?: string;
+  readonly movedFrom?: string;
+  /** Absent where it was removed. */
+  readonly figures?: FormulaFigures;
+  /** Of a formula that is new or removed none: all of it is. */
+  readonly changes: readonly FigureChange[];
+}
+
+/** A trial in the history, at its own day, or at that of the revision that brought it. */
+export interface HistoryTrial extends TrialPoint {
+  readonly seconds: number;
+  /** The revision whose figures `predictedCelsius` was worked out from. */
+  readonly commit: string;
+}
+
+/** The formula at a moment of the main line; `figures` is absent where there was none. */
+export interface CoursePoint {
+  readonly seconds: number;
+  readonly figures?: FormulaFigures;
+}
+
+/** What became of the figures of a formula, the oldest first. */
+export interface History {
+  readonly formula: string;
+  readonly file: string;
+  readonly rows: readonly HistoryRow[];
+  readonly trials: readonly HistoryTrial[];
+  /** What held on the main line from when on: each merge at its own time. */
+  readonly course: readonly CoursePoint[];
+}
+
+const secondsOfDay = 86_400;
+
+/**
+ * The history of a formula out of its revisions, parents before children; the last of them is where it is looked at from. A
+ * merge makes a row only where a figure is other than on all of its sides. `wanted` restricts the figures to some.
+ */
+export function historyOf(
+  revisions: readonly HistoryRevision[],
+  wanted?: readonly HistoryFigure[],
+): History | undefined {
+  const byCommit = new Map(revisions.map((one) => [one.commit, one]));
+  const known = [...revisions].reverse().find(({ moment }) => moment !== undefined)?.moment;
+  if (known === undefined) return undefined;
+  const rows = revisions.flatMap((revision): HistoryRow[] => {
+    const parents = revision.parents.flatMap((commit) => byCommit.get(commit) ?? []);
+    const row = rowOf(revision, parents, wanted);
+    return row === undefined ? [] : [row];
+  });
+  return {
+    formula: known.formula,
+    file: known.file,
+    rows,
+    trials: trialsOf(revisions),
+    course: courseOf(revisions, byCommit),
+  };
+}
+
+function rowOf(
+  { parents: _, moment, ...about }: HistoryRevision,
+  parents: readonly HistoryRevision[],
+  wanted: readonly HistoryFigure[] | undefined,
+): HistoryRow | undefined {
+  const before = parents.flatMap((one) => (one.moment === undefined ? [] : [one.moment]));
+  const first = before[0];
+  if (moment === undefined) {
+    if (first === undefined || before.length < parents.length) return undefined;
+    return { ...about, fate: 'removed', formula: first.formula, file: first.file, changes: [] };
+  }
+  const { formula, file, figures } = moment;
+  if (first === undefined) return { ...about, fate: 'new', formula, file, figures, changes: [] };
+  const changes = changesBetween(before, figures, wanted);
+  const isRenamed = before.every((one) => foldName(one.formula) !== foldName(formula));
+  const isMoved = before.every((one) => one.file !== file);
+  if (changes.length === 0 && !isRenamed && !isMoved) return undefined;
+  return {
+    ...about,
+    fate: 'kept',
+    ...{ formula, file, figures, changes },
+    ...(isRenamed ? { renamedFrom: first.formula } : {}),
+    ...(isMoved ? { movedFrom: first.file } : {}),
+  };
+}
+
+/** The figures that are shown otherwise than by every former state, each beside the first of these. */
+function changesBetween(
+  before: readonly FormulaMoment[],
+  after: FormulaFigures,
+  wanted: readonly HistoryFigure[] | undefined,
+): FigureChange[] {
+  // What did not change is the very same object.
+  if (before.some(({ figures }) => figures === after)) return [];
+  const first = before[0]!.figures;
+  return (wanted ?? allFigures([...before.map(({ figures }) => figures), after]))
+    .filter(({ text }) => {
+      const now = text(after, plainSpeaker);
+      return before.every(({ figures }) => text(figures, plainSpeaker) !== now);
+    })
+    .map(({ key, text }) => ({
+      figure: key,
+      ...(text(first, plainSpeaker) === undefined ? {} : { before: first }),
+      ...(text(after, plainSpeaker) === undefined ? {} : { after }),
+    }));
+}
+
+/** The figures of every formula, and the ingredients of some states; salt is a figure of its own. */
+export function allFigures(states: readonly FormulaFigures[]): HistoryFigure[] {
+  const names = new Map<string, string>();
+  for (const { ingredients } of states)
+    for (const { name } of ingredients) if (!names.has(foldName(name))) names.set(foldName(name), name);
+  return [...figureTable, ...[...names.values()].map(ingredientFigure)];
+}
+
+/** Each trial once: with what was worked out at the revision that first had its reading. */
+function trialsOf(revisions: readonly HistoryRevision[]): HistoryTrial[] {
+  const found = new Map<string, HistoryTrial>();
+  for (const { moment, seconds, commit } of revisions)
+    for (const trial of moment?.trials ?? []) {
+      const before = found.get(trial.title);
+      if (before !== undefined && before.measuredCelsius === trial.measuredCelsius) continue;
+      found.set(trial.title, { ...trial, seconds: noonOf(trial.date) ?? seconds, commit });
+    }
+  const last = new Set(
+    [...revisions]
+      .reverse()
+      .find(({ moment }) => moment !== undefined)
+      ?.moment?.trials.map(({ title }) => title),
+  );
+  return [...found.values()]
+    .filter(({ title }) => last.has(title))
+    .sort((one, other) => one.seconds - other.seconds);
+}
+
+function noonOf(date: string | undefined): number | undefined {
+  const days = date === undefined ? undefined : daysOf(date);
+  return days === undefined ? undefined : (days + 0.5) * secondsOfDay;
+}
+
+/** The line of first parents from the last revision back. */
+function courseOf(
+  revisions: readonly HistoryRevision[],
+  byCommit: ReadonlyMap<string, HistoryRevision>,
+): CoursePoint[] {
+  const line: HistoryRevision[] = [];
+  for (let at = revisions.at(-1); at !== undefined; ) {
+    line.push(at);
+    const [parent] = at.parents;
+    at = parent === undefined ? undefined : byCommit.get(parent);
+  }
+  const course: CoursePoint[] = [];
+  let before: FormulaFigures | undefined;
+  for (const { seconds, moment } of line.reverse()) {
+    if (moment?.figures === before) continue;
+    before = moment?.figures;
+    // A clock may have stood wrong: no time goes back.
+    const at = Math.max(seconds, course.at(-1)?.seconds ?? seconds);
+    course.push({ seconds: at, ...(before === undefined ? {} : { figures: before }) });
+  }
+  return course;
+}

@@ -1,0 +1,263 @@
+import type { Level } from '../../rules/engine/finding.ts';
+import type { SheetClock } from './clock.ts';
+import type { SheetLabels } from './sheet-labels.ts';
+import type { ClockRequest, SizeRequest } from './sheet-options.ts';
+
+/** Grows when a member of a sheet written as JSON goes, is renamed or gets another unit. */
+export const sheetVersion = 2;
+
+/**
+ * The batch sheet of one formula as serialisable data: sections in the order in which the hands move, made of nodes. Every
+ * figure comes with the words it is shown in, so that a screen or a page renders and computes nothing. All `line`s are
+ * zero-based lines of the file.
+ */
+export interface SheetDocument {
+  readonly version: typeof sheetVersion;
+  readonly formula: string;
+  readonly uri: string;
+  /** Line of the formula's header. */
+  readonly line: number;
+  /** `ready`: all is solved; `held`: something is not known yet and `heldBy` says which line and why. */
+  readonly state: 'ready' | 'held' | 'empty';
+  readonly heldBy?: { readonly line: number; readonly message: string };
+  /** Something of what was asked for is tried here and is not in the file. */
+  readonly tried: boolean;
+  /** What of the asking could not be done, in sentences; the rest of the sheet is as it would be without. */
+  readonly notDone: readonly string[];
+  /** What is made: `24 pieces of 880 g`, `21.4 kg in the bowl`. */
+  readonly makes: readonly string[];
+  readonly size: SheetSize;
+  readonly batches: SheetBatches;
+  /** The mixers that can be asked for, the file's first. */
+  readonly mixers: readonly string[];
+  /** The clock time that the work hangs on, where one was asked for. */
+  readonly clock?: ClockRequest;
+  readonly sections: readonly Section[];
+  /** What a baker does, one thing after the other, each the node of a section. */
+  readonly moments: readonly WorkMoment[];
+  /** What was found at nothing that the sheet shows; it stands below the heading. */
+  readonly findings: readonly SheetFinding[];
+  /** The words that the panel itself has for what it shows and asks. */
+  readonly labels: SheetLabels;
+}
+
+/** Whatever stands on a sheet and may have something found at it. */
+export interface SheetNode {
+  /**
+   * Names it by what it is, never by where it stands: the section, and in it the name of the line with its occurrence
+   * from the second on. It stays while lines above it are typed.
+   */
+  readonly id: string;
+  readonly line?: number;
+  /** What was found at its line, by level as the rules give it; absent where nothing was. */
+  readonly findings?: readonly SheetFinding[];
+}
+
+/** What a section tells of; the same for every formula and language. */
+export type SectionName =
+  | 'facts'
+  | 'day'
+  /** What is weighed: made before, into the bowl, added later, kept apart. */
+  | 'before'
+  | 'bowl'
+  | 'later'
+  | 'apart'
+  | 'mixing'
+  | 'mixing-chart'
+  | 'trial'
+  | 'clock'
+  | 'timeline-chart'
+  | 'yield'
+  | 'composition-chart'
+  | 'cost'
+  | 'label'
+  | 'cautions';
+
+export type Section = FactsSection | TableSection | StepsSection | ChartSection | NotesSection;
+
+interface SectionHead extends SheetNode {
+  readonly name: SectionName;
+  /** Empty for what stands below the heading of the sheet itself. */
+  readonly title: string;
+  /** Behind the title: the clock, the time before mixing, how often. */
+  readonly when?: readonly string[];
+  /** Sentences before what it shows, and those after. */
+  readonly lead?: readonly Sentence[];
+  readonly notes?: readonly string[];
+}
+
+/** A sentence, or stretches of one of which some are to be emphasised. */
+export type Sentence = string | readonly { readonly text: string; readonly strong?: true }[];
+
+/** Labelled figures. */
+export interface FactsSection extends SectionHead {
+  readonly kind: 'facts';
+  readonly facts: readonly Fact[];
+}
+
+/** Where a figure comes from: the file (or computed from it alone), tried today, or assumed as no file says it. */
+export type FactSource = 'file' | 'today' | 'assumed';
+
+export interface Fact extends SheetNode {
+  readonly key: string;
+  readonly label: string;
+  readonly value: string;
+  /** Beside the value: a second figure, where it comes from. */
+  readonly notes: readonly string[];
+  readonly source: FactSource;
+  /** Of a condition of the day: °C of a temperature, grams of the scale step; absent where it is not known. */
+  readonly figure?: number;
+  /** What the file has instead, in words, where today's is tried. */
+  readonly inFile?: string;
+}
+
+/** Rows with a name and cells. */
+export interface TableSection extends SectionHead {
+  readonly kind: 'table';
+  /** What stands over the names. */
+  readonly head: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly Row[];
+  /** The sum of the rows, where they are several and all known. */
+  readonly sum?: Row;
+  /** How often each row is done, once a batch; absent where there is nothing to tick. */
+  readonly times?: number;
+}
+
+export interface Column {
+  readonly key: ColumnKey;
+  readonly title: string;
+  /** Figures stand under each other at their ends. */
+  readonly figures?: true;
+  /** A column whose cells stand below those of another where room is short, in words with `{0}` for the cell. */
+  readonly below?: { readonly key: ColumnKey; readonly words: string };
+}
+
+export type ColumnKey =
+  /** Of what is weighed: for one batch, for all of them, what one scale reads after it, baker's percent. */
+  | 'weigh'
+  | 'all'
+  | 'reads'
+  | 'percent'
+  /** Of mixing: how long, until which minute, the dough then. */
+  | 'lasts'
+  | 'until'
+  | 'celsius'
+  | 'stage'
+  /** Of a trial. */
+  | 'measured'
+  | 'computed'
+  | 'off'
+  | 'cost'
+  /** Of a table of nutrition, by its place. */
+  | `nutrition ${number}`;
+
+export interface Row extends SheetNode {
+  readonly name: string;
+  readonly cells: Readonly<Partial<Record<ColumnKey, Cell>>>;
+  /** `at 9 °C`, `on a finer scale`. */
+  readonly notes?: readonly string[];
+  /** Why it has no figure. */
+  readonly missing?: string;
+  /** What is said below it, and how that comes about. */
+  readonly about?: { readonly text: string; readonly details: readonly string[] };
+}
+
+export interface Cell {
+  readonly text: string;
+  /** Of what is weighed, apart from its figure; kept on its line. */
+  readonly unit?: string;
+  /** The figure itself, before it is rounded to be shown. */
+  readonly grams?: number;
+  readonly minutes?: number;
+}
+
+/** The moments of the work in the order of time. */
+export interface StepsSection extends SectionHead {
+  readonly kind: 'steps';
+  /** Over when, what and how long. */
+  readonly heads: readonly [when: string, work: string, lasts: string];
+  readonly steps: readonly Step[];
+}
+
+export interface Step extends SheetNode {
+  readonly of: 'before' | 'mix' | 'step' | 'fold' | 'ready';
+  /** By the clock, or from the start of mixing. */
+  readonly when: string;
+  /** The time of day, where a clock was asked for. */
+  readonly clock?: SheetClock;
+  readonly text: string;
+  readonly lasts?: string;
+  /** From the start of the first mixing; below nothing for what is made before. */
+  readonly startSeconds: number;
+  readonly seconds?: number;
+}
+
+/**
+ * A chart, drawn and told. The drawings are SVG with classes and `currentColor` alone, so that a page in any theme and
+ * paper show the same; they hold no script, no style and no link. Nothing is told by colour: each has its words, and the
+ * table says the same to who cannot see it.
+ */
+export interface ChartSection extends SectionHead {
+  readonly kind: 'chart';
+  /** The chart in a sentence or two; the drawings' own description. */
+  readonly description: string;
+  /** SVG for a column from about 300 px wide, and for one from about 560 px or paper; show one of them. */
+  readonly narrow: string;
+  readonly wide: string;
+  /** What the drawing shows, as a table. */
+  readonly table: { readonly heads: readonly string[]; readonly rows: readonly (readonly string[])[] };
+}
+
+/** Sentences alone: its notes. */
+export interface NotesSection extends SectionHead {
+  readonly kind: 'notes';
+}
+
+/** One thing to do: something to weigh, a line of the mixing, a step after it. */
+export interface WorkMoment {
+  /** The node it is: a section of what is weighed, a row of the mixing, a step of the clock. */
+  readonly id: string;
+  readonly of: 'weigh' | 'mix' | 'step';
+  readonly title: string;
+  readonly when: readonly string[];
+  /** What a timer of it runs; absent where the file says no time. */
+  readonly seconds?: number;
+  /** Of a line of the mixing: when it ends, counted from the start of mixing, and the dough then. */
+  readonly ends?: {
+    readonly minute: number;
+    readonly celsius?: string;
+    readonly stage?: string;
+    readonly isLast: boolean;
+  };
+}
+
+/** How the batch is sized: as the file says, or as asked for in the panel. */
+export interface SheetSize {
+  readonly asked: SizeRequest;
+  /** Present when the formula can be sized that way, with the figure it now has, in the unit of the request. */
+  readonly pieces?: number;
+  readonly doughGrams?: number;
+  readonly flourGrams?: number;
+  readonly bakedGrams?: number;
+  /** The most and the least dough of the mixer's bowl; absent where no file says it. */
+  readonly bowl?: { readonly mixer: string; readonly mostGrams: number; readonly leastGrams?: number };
+  /** What the formula can be sized by when it is on hand, with what the sheet takes of each now. */
+  readonly ingredients: readonly { readonly name: string; readonly grams: number }[];
+}
+
+/** In how many equal batches the dough is mixed, so that none is more than the bowl takes. */
+export interface SheetBatches {
+  readonly count: number;
+  /** Dough in the bowl, one batch; absent where its weight is not known. */
+  readonly each?: Cell;
+  /** `2 batches of 21.4 kg in big spiral`; absent for one batch that fits. */
+  readonly text?: string;
+}
+
+export interface SheetFinding {
+  readonly line: number;
+  readonly level: Level;
+  readonly code: string;
+  readonly message: string;
+}

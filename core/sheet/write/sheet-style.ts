@@ -1,0 +1,84 @@
+import { message } from '../../words/message.ts';
+import type { Speaker } from '../../words/speaker.ts';
+import { originWords, type SheetOrigin } from '../build/origin.ts';
+
+/**
+ * The dress of a printed sheet: black on white, hairlines, no fills. Sizes are in points, so that paper of either size
+ * and a screen show the same. A weight is read from a metre: 26 pt make figures some 6.5 mm high. Common practice asks
+ * for a two-hundredth of the distance, no source.
+ */
+export const sheetStyle = [
+  ':root{color-scheme:light}',
+  '*{box-sizing:border-box}',
+  'body{margin:0 auto;max-width:54rem;padding:1.5rem;color:#000;background:#fff;font:11pt/1.35 system-ui,sans-serif}',
+  'h1,h2,p,dl,dd,ul,table{margin:0}ul{padding-left:1.2em}',
+  'h1{font-size:26pt;line-height:1.15}h1,h2,p,li,dd,.name{overflow-wrap:anywhere}',
+  'h2{font-size:15pt;break-after:avoid}h2 .when{font-weight:400}',
+  '.makes{font-size:16pt;font-weight:600}.batches{font-size:13pt;font-weight:600}.from,.small{font-size:9.5pt}',
+  '.lead{border:.75pt solid;padding:2mm 3mm;margin-top:2mm;list-style:none}',
+  '.facts{display:flex;flex-wrap:wrap;gap:1mm 8mm;margin-top:2.5mm}',
+  '.facts dt{font-size:9.5pt}.facts dd{font-size:14pt;font-weight:600;font-variant-numeric:tabular-nums}',
+  '.facts dd.note{font-size:9.5pt;font-weight:400}.facts.day dd{font-size:11pt;font-weight:400}',
+  'section{margin-top:5mm;padding-top:2.5mm;border-top:.75pt solid;break-inside:avoid}section.long{break-inside:auto}',
+  'table{width:100%;border-collapse:collapse}thead{display:table-header-group}tfoot{display:table-row-group}tr{break-inside:avoid}',
+  'th,td{text-align:left;font-weight:400;padding:1mm 0 1mm 4mm;border-top:.25pt solid;vertical-align:baseline}',
+  'th:first-child,td:first-child{padding-left:0}thead th{font-size:9pt;border-top:0}',
+  'tr.about td{border-top:0;padding-top:0;padding-left:0}tfoot th,tfoot td{border-top:.75pt solid}',
+  'td.figures,th.figures{text-align:right;white-space:nowrap;font-variant-numeric:tabular-nums}',
+  '.ticks{width:1%;white-space:nowrap}.ticks.many{width:33mm;min-width:33mm;white-space:normal}.tick{display:inline-block;width:5.5mm;height:5.5mm;border:.75pt solid;margin-right:1mm;vertical-align:-.6mm}',
+  // Where paper is cut into pages, cells do not line up at their letters by themselves: an empty strut makes them.
+  '.weigh tbody tr:not(.about)>*::before,.work tbody tr:not(.about)>*::before{content:"";display:inline-block;height:20pt}.work tbody tr:not(.about)>*::before{height:13pt}',
+  // A name may begin with a word that fills its line: its strut is a sign that no line breaks behind, as high as the others.
+  '.weigh tbody tr:not(.about)>.name::before,.work tbody tr:not(.about)>.name::before{content:"\\2060";display:inline;font-size:21pt;line-height:1.1}.work tbody tr:not(.about)>.name::before{font-size:13.5pt}',
+  '.weigh .name{font-size:18pt;line-height:1.2;width:99%}.weigh .name .note{display:block;font-size:14pt;font-weight:600}',
+  '.weigh td.weigh{font-size:27pt;font-weight:700;line-height:1.1;min-width:46mm}',
+  '.weigh td.reads{font-size:16pt;min-width:34mm}.weigh td.percent{font-size:9pt;min-width:14mm}',
+  '.weigh thead th{font-size:9pt}.weigh tfoot th{font-size:12pt}.weigh tfoot td.weigh{font-size:16pt}',
+  '.unit{display:inline-block;min-width:7.5mm;text-align:left;font-weight:400;font-size:15pt}td.reads .unit,tfoot .unit{font-size:12pt}',
+  '.all{display:block;padding-right:1mm;font-size:12pt;font-weight:400}',
+  '.work td,.work tbody th{font-size:14pt}.work .clock{font-weight:700;white-space:nowrap}.work .stage{white-space:nowrap}.work .name{width:99%}.work .ready td{font-weight:700}',
+  '.plain td,.plain tbody th{padding-top:.6mm;padding-bottom:.6mm;font-size:10pt}.plain{width:auto}',
+  '.mixing .small,.clock .small{font-size:11pt;padding:0;list-style:none;margin-top:1mm}.mixing .small li:first-child{font-weight:600}',
+  '.findings{list-style:none;padding:0;font-size:11pt;font-weight:600}',
+  '.screen td.figures,.screen th.figures{white-space:normal}.chart svg{display:block;width:100%;max-width:132mm;height:auto;color:#000}.note{font-size:11pt}',
+  '.sheet+.sheet{margin-top:3rem;border-top:2pt solid;padding-top:1.5rem}',
+  '@media screen and (max-width:40rem){body{padding:.6rem}h1{font-size:20pt}.makes{font-size:13pt}.weigh .name{font-size:13pt}.weigh .name .note{font-size:11pt}.weigh td.weigh{min-width:0;font-size:18pt}.weigh td.reads{min-width:0;font-size:11pt}.weigh td.percent{min-width:0;font-size:8pt}.unit,td.reads .unit,tfoot .unit{min-width:0;font-size:9pt}.work td,.work tbody th{font-size:10pt}.work .clock{white-space:normal}.tick{width:4mm;height:4mm;margin-right:.5mm}.ticks,.ticks.many{width:1%;min-width:0;white-space:normal}th,td{padding-left:1.5mm}thead th{font-size:7pt}.all{font-size:8.5pt}.plain td.figures,.plain th.figures{white-space:normal}.weigh .name,.work .name{width:auto;overflow-wrap:break-word}.weigh .name .note{overflow-wrap:anywhere}}',
+  '@media print{body{margin:0;max-width:none;padding:0}.screen{display:none}.chart svg{max-height:215mm}.sheet+.sheet{break-before:page;margin:0;padding:0;border:0}}',
+  '@page{margin:12mm 12mm 17mm}',
+].join('');
+
+/** The foot of every page of one sheet, where the program that prints can set one: its name, origin and page. */
+export function pageFoot(name: string, formula: string, origin: SheetOrigin, speaker: Speaker): string {
+  const font = 'font:8.5pt system-ui,sans-serif;vertical-align:top;padding-top:2mm';
+  const said = cssText(`${formula} · ${originWords(origin, speaker)}`);
+  return [
+    `.${name}{page:${name}}`,
+    `@page ${name}{`,
+    `@bottom-left{content:${said};${font};width:82%;text-align:left}`,
+    `@bottom-right{content:${pageOf(speaker)};${font};text-align:right}`,
+    '}',
+  ].join('');
+}
+
+/** The words around the number of a page and that of all pages. */
+function pageOf(speaker: Speaker): string {
+  const [here, all] = ['{here}', '{all}'];
+  const words = speaker.say(message('sheet.page-of', { written: here, otherWritten: all }));
+  const counters = new Map([
+    [here, 'counter(page)'],
+    [all, 'counter(pages)'],
+  ]);
+  return words
+    .split(/(\{here\}|\{all\})/)
+    .filter((part) => part !== '')
+    .map((part) => counters.get(part) ?? cssText(part))
+    .join(' ');
+}
+
+/** A text as a string of a style sheet; whatever is neither letter nor digit of ASCII is written by its number. */
+export function cssText(text: string): string {
+  const safe = [...text].map((one) =>
+    /[a-z0-9 ]/i.test(one) ? one : `\\${one.codePointAt(0)!.toString(16)} `,
+  );
+  return `"${safe.join('')}"`;
+}

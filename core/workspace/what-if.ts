@@ -1,0 +1,163 @@
+import { analyse } from '../analysis/analyse.ts';
+import type { Analysis } from '../analysis/analysis.ts';
+import { waterLever } from '../analysis/water-axis.ts';
+import type { ActionContext } from '../features/actions/action.ts';
+import { type WholeFormula, wholeFormula } from '../features/actions/after.ts';
+import { LineEdits, rename } from '../features/actions/ingredient-lines.ts';
+import { LineChanges } from '../features/actions/line-changes.ts';
+import { formulaOf, lineOfId, type MixModel } from '../model/formula-model.ts';
+import { findIngredient } from '../model/found-ingredient.ts';
+import type { Said } from '../model/properties.ts';
+import { wholeBlock } from '../model/variant.ts';
+import { quantityPlace } from '../rules/engine/rule-places.ts';
+import { massText } from '../sheet/build/apply-options.ts';
+import type { SheetOptions, WhatIf } from '../sheet/build/sheet-options.ts';
+import { parseFile } from '../syntax/file.ts';
+import type { Block } from '../syntax/tree.ts';
+import { trimmed } from '../text/figures.ts';
+import { foldName } from '../text/names.ts';
+import { type Message, message } from '../words/message.ts';
+
+/** A formula with what is tried of it written in, line for line as its file has it. */
+export interface TriedFormula {
+  readonly block: Block;
+  readonly analysis: Analysis;
+  /** Lines of the block that are another now, each with its text. */
+  readonly texts: ReadonlyMap<number, string>;
+  /** What of it could not be done. */
+  readonly notDone: readonly Message[];
+  /** The programme of the dough runs otherwise than it is written. */
+  readonly runsOtherwise: boolean;
+}
+
+/** Whether anything of the formula itself is tried. */
+export function isWhatIf({ whatIf = {} }: SheetOptions): boolean {
+  return (whatIf.lines?.length ?? 0) > 0 || whatIf.water !== undefined || whatIf.flour !== undefined;
+}
+
+/**
+ * The formula as it would be if its file said what is tried: the same lines, some with another amount, time or name, read and worked
+ * out anew. So a sheet of it is the sheet of the file once that is kept.
+ */
+export function triedFormula(context: ActionContext, whatIf: WhatIf): TriedFormula | undefined {
+  const analysis = context.analysis();
+  if (analysis === undefined) return undefined;
+  const edits = new LineEdits();
+  const notDone: Message[] = [];
+  const runsOtherwise = lineMinutes(edits, context, analysis, whatIf, notDone);
+  // Flour first: its name and the amount of its line may stand in one line, but the water's is another's.
+  changedFlour(edits, context, whatIf, notDone);
+  changedWater(edits, context, analysis, whatIf, notDone);
+  const changes = new LineChanges(context);
+  edits.writeTo(changes);
+  const { lines } = context.block;
+  const text = changes.textOfLines(lines.length);
+  const after = parseFile(text).blocks;
+  const model = after.length === 1 ? formulaOf(wholeBlock(after[0]!.block, context.scope)) : undefined;
+  if (model === undefined) return undefined;
+  const texts = new Map<number, string>();
+  for (const [line, changed] of text.split('\n').entries())
+    if (changed !== lines[line]?.text) texts.set(line, changed);
+  const tried = texts.size === 0 ? analysis : analyse(model, context.scope);
+  return {
+    block: texts.size === 0 ? context.block : model.block,
+    analysis: tried,
+    texts,
+    notDone,
+    runsOtherwise,
+  };
+}
+
+/** The lines of the programme that mixes the dough which take time, in their order. */
+export function timedLines(analysis: Analysis): readonly Said[] {
+  const mix = doughMixModel(analysis);
+  return (mix?.phases ?? []).filter(({ statement: { value } }) => secondsOf(value) !== undefined);
+}
+
+/** How long a line of a programme lasts, seconds; undefined where it takes no time or is not whole. */
+export function secondsOf(value: Said['statement']['value']): number | undefined {
+  const timed = value as { readonly seconds?: number } | undefined;
+  return timed?.seconds;
+}
+
+function doughMixModel({ resolved }: Analysis): MixModel | undefined {
+  const dough = resolved.input.sections[0]?.id;
+  const index = resolved.mixes.findIndex(({ sectionId }) => sectionId === dough);
+  return resolved.model.mixes[index];
+}
+
+const mostMinutes = 600;
+
+function lineMinutes(
+  edits: LineEdits,
+  { block }: ActionContext,
+  analysis: Analysis,
+  { lines = [] }: WhatIf,
+  notDone: Message[],
+): boolean {
+  const timed = timedLines(analysis);
+  let changes = false;
+  for (const { index, minutes } of lines) {
+    const line = timed[index];
+    const span = line === undefined ? undefined : quantityPlace(block, line.line, 'duration');
+    if (line === undefined || span === undefined) {
+      notDone.push(message('asked.no-line'));
+      continue;
+    }
+    if (!(minutes > 0 && minutes <= mostMinutes)) {
+      notDone.push(message('asked.no-minutes', { minutes }));
+      continue;
+    }
+    if (Math.abs((secondsOf(line.statement.value) ?? 0) - 60 * minutes) < 1e-6) continue;
+    edits.add(line.line, { ...span, insert: `${trimmed(minutes, 2)} min` });
+    changes = true;
+  }
+  return changes;
+}
+
+function changedWater(
+  edits: LineEdits,
+  { block }: ActionContext,
+  analysis: Analysis,
+  { water }: WhatIf,
+  notDone: Message[],
+): void {
+  if (water === undefined) return;
+  const lever = waterLever(analysis);
+  const statement = lever === undefined ? undefined : analysis.resolved.statements.get(lever.line.id);
+  const isWeight = lever?.line.amount.kind === 'grams';
+  const line = lever === undefined ? -1 : lineOfId(lever.line.id);
+  const span =
+    statement === undefined
+      ? undefined
+      : quantityPlace(block, line, isWeight ? 'mass' : 'fraction', statement.amount.start);
+  if (lever === undefined || span === undefined || !(water > 0 && water < (isWeight ? 1e7 : 5))) {
+    notDone.push(message('asked.no-water'));
+    return;
+  }
+  if (Math.abs(water - lever.amount) < 1e-9) return;
+  edits.add(line, { ...span, insert: isWeight ? massText(water) : `${trimmed(water * 100, 2)}%` });
+}
+
+function changedFlour(edits: LineEdits, context: ActionContext, { flour }: WhatIf, notDone: Message[]): void {
+  if (flour === undefined || foldName(flour.from) === foldName(flour.to)) return;
+  const whole = wholeFormula(context);
+  const from = whole === undefined ? undefined : flourOf(whole, flour.from);
+  if (whole === undefined || from === undefined) {
+    notDone.push(message('asked.no-such-flour', { name: flour.from }));
+    return;
+  }
+  const to = findIngredient({ text: flour.to, folded: foldName(flour.to), start: 0, end: 0 }, context.scope);
+  if (to.kind !== 'found' || to.ingredient.flour === undefined) {
+    notDone.push(message('asked.no-other-flour', { name: flour.to }));
+    return;
+  }
+  rename(edits, context, whole, from, to.ingredient.name);
+}
+
+/** The key of a flour that the formula has under this name. */
+function flourOf({ solved }: WholeFormula, name: string): string | undefined {
+  const folded = foldName(name);
+  return solved.overall.find((row) => row.isFlour && (foldName(row.name) === folded || row.key === folded))
+    ?.key;
+}

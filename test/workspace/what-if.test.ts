@@ -1,0 +1,204 @@
+import { describe, expect, it } from 'vitest';
+import { createService, type Service, type SheetOptions } from '../../core/index.ts';
+import type { WhatIf } from '../../core/sheet/build/sheet-options.ts';
+import { withEdits } from '../../core/text/edits.ts';
+import { kitchen, seeded } from '../kitchens/kitchens.ts';
+import { weighedOf } from '../sheet/parts.ts';
+import { exampleFiles } from '../syntax/texts.ts';
+
+const uri = 'file:///quay/tin.dough';
+const tin = `formula Harbour Tin:
+  yield 20 kg
+  bread flour        90%   # from the mill
+  wholemeal wheat    10%
+  water              65%
+  salt               2%
+
+preferment poolish:
+  draws 20% of bread flour
+  bread flour        100%
+  water              100%
+  ferment 12 h at 18 °C
+
+mix in spiral:
+  load bread flour, wholemeal wheat, water, poolish, salt
+  speed 1 for 4 min
+  rest 20 min
+  speed 2 for 5 min   # watch it
+
+trial 2026-05-02:
+  water 14 °C
+  at 4 min 22 °C
+  end 25 °C
+`;
+
+function serviceWith(text: string): Service {
+  const service = createService();
+  service.setText(uri, text);
+  return service;
+}
+
+function kept(text: string, asked: SheetOptions): string {
+  const service = serviceWith(text);
+  const line = text.split('\n').findIndex((one) => one.startsWith('formula'));
+  const files = service.panelEdits(uri, line, { kind: 'keep', asked });
+  if (typeof files === 'string') throw new Error(files);
+  expect(files.map((one) => one.uri)).toEqual([uri]);
+  return withEdits(text, files[0]!.edits);
+}
+
+function refused(text: string, whatIf: WhatIf): string {
+  const answer = serviceWith(text).panelEdits(uri, 0, { kind: 'keep', asked: { whatIf } });
+  if (typeof answer !== 'string') throw new Error(JSON.stringify(answer));
+  return answer;
+}
+
+/** The lines that differ, as they are after. */
+function changed(before: string, after: string): string[] {
+  const old = before.split('\n');
+  return after.split('\n').filter((line, index) => line !== old[index]);
+}
+
+describe('what is tried of the formula itself is kept in the file', () => {
+  it('the minutes of its programme, and its trials keep what they ran', () => {
+    const text = kept(tin, { whatIf: { lines: [{ index: 2, minutes: 7.5 }] } });
+    expect(text).toContain('  speed 2 for 7.5 min   # watch it\n');
+    expect(text).toContain('trial 2026-05-02:\n  water 14 °C\n  mixed in spiral\n');
+    expect(text.match(/speed 2 for 5 min/g)).toHaveLength(1);
+    expect(text.slice(0, text.indexOf('mix in'))).toBe(tin.slice(0, tin.indexOf('mix in')));
+  });
+
+  it('a rest as well, and nothing where it lasts so long already', () => {
+    expect(changed(tin, kept(tin, { whatIf: { lines: [{ index: 1, minutes: 30 }] } }))[0]).toBe(
+      '  rest 30 min',
+    );
+    expect(refused(tin, { lines: [{ index: 1, minutes: 20 }] })).toBe(
+      'All of it stands in the file as it is.',
+    );
+  });
+
+  it('the water of the dough, as its line has it', () => {
+    expect(changed(tin, kept(tin, { whatIf: { water: 0.705 } }))).toEqual(['  water              70.5%']);
+    const toHydration = tin.replace('65%', 'to 67% hydration');
+    expect(changed(toHydration, kept(toHydration, { whatIf: { water: 0.7 } }))).toEqual([
+      '  water              to 70% hydration',
+    ]);
+    const weighed = tin
+      .replace('  yield 20 kg\n', '')
+      .replace('90%', '9 kg')
+      .replace('10% ', '1 kg')
+      .replace('10%', '1 kg')
+      .replace('65%', '6.5 kg')
+      .replace(/2%$/m, '200 g');
+    expect(changed(weighed, kept(weighed, { whatIf: { water: 7000 } }))).toEqual([
+      '  water              7 kg',
+    ]);
+  });
+
+  it('another flour wherever it stands, its amounts left in their column', () => {
+    const text = kept(tin, { whatIf: { flour: { from: 'bread flour', to: 'very strong flour' } } });
+    expect(changed(tin, text)).toEqual([
+      '  very strong flour  90%   # from the mill',
+      '  draws 20% of very strong flour',
+      '  very strong flour  100%',
+      '  load very strong flour, wholemeal wheat, water, poolish, salt',
+    ]);
+  });
+
+  it('all of it at once, with a size and the day', () => {
+    const text = kept(tin, {
+      whatIf: {
+        lines: [{ index: 0, minutes: 3 }],
+        water: 0.68,
+        flour: { from: 'wholemeal wheat', to: 'spelt 630' },
+      },
+      size: { by: 'dough', grams: 30_000 },
+      today: { roomCelsius: 26 },
+    });
+    expect(text).toMatch(/^bakery Our Bakery:\n {2}room 26 °C\n\nformula Harbour Tin:\n {2}yield 30 kg\n/);
+    expect(text).toContain('  spelt 630          10%\n  water              68%\n');
+    expect(text).toContain('  speed 1 for 3 min\n');
+    expect(text).toContain(
+      '  mixed in spiral\n  load bread flour, wholemeal wheat, water, poolish, salt\n  speed 1 for 4 min\n',
+    );
+  });
+
+  it('with the line ends of its file', () => {
+    const text = kept(tin.replaceAll('\n', '\r\n'), { whatIf: { lines: [{ index: 0, minutes: 3 }] } });
+    expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
+  });
+
+  it('or not at all, with one sentence that says why', () => {
+    expect(refused(tin, { lines: [{ index: 3, minutes: 3 }] })).toMatch(/no such line/);
+    expect(refused(tin, { lines: [{ index: 0, minutes: 0 }] })).toMatch(
+      /^The minutes are left out: 0 are none/,
+    );
+    expect(refused(tin, { water: -1 })).toMatch(/^The water is left out/);
+    expect(refused(tin.replace('water              65%', 'water'), { water: 0.6 })).toMatch(
+      /^The water is left out/,
+    );
+    expect(refused(tin, { flour: { from: 'rye', to: 'spelt 630' } })).toMatch(/no flour “rye”/);
+    expect(refused(tin, { flour: { from: 'bread flour', to: 'harbour dust' } })).toMatch(
+      /no other flour is called/,
+    );
+    expect(refused(tin, { flour: { from: 'bread flour', to: 'salt' } })).toMatch(/no other flour is called/);
+  });
+});
+
+describe('a sheet of what is tried', () => {
+  const examples = exampleFiles();
+
+  it.each(examples.flatMap(({ path, text }) => (/^formula /m.test(text) ? [[path, text] as const] : [])))(
+    '%s: says what the sheet of the file says once it is kept',
+    (path, text) => {
+      const file = `file:///quay/${path}`;
+      const line = text.split('\n').findIndex((one) => one.startsWith('formula '));
+      let count = 0;
+      for (let seed = 0; seed < 6; seed++) {
+        const service = createService();
+        service.setRoots(['file:///quay/']);
+        for (const one of examples) service.setText(`file:///quay/${one.path}`, one.text);
+        const whatIf = someChange(seed);
+        const asked: SheetOptions = {
+          whatIf,
+          ...(seed % 2 === 0 ? {} : { size: { by: 'dough' as const, grams: 14_000 } }),
+        };
+        const tried = service.sheet(file, line, asked)!;
+        const files = service.panelEdits(file, line, { kind: 'keep', asked });
+        if (typeof files === 'string') continue;
+        for (const one of files) service.setText(one.uri, withEdits(text, one.edits));
+        expect(weighedOf(service.sheet(file, line, {})!)).toEqual(weighedOf(tried));
+        expect(tried.tried).toBe(true);
+        count++;
+      }
+      expect(count).toBeGreaterThan(0);
+    },
+  );
+
+  it('says so in any kitchen, of the mixing as of the weights', () => {
+    let count = 0;
+    for (let seed = 0; seed < 40; seed++) {
+      const text = kitchen(seed, seed % 2 === 0 ? 'plausible' : 'absurd');
+      const line = text.split('\n').findIndex((one) => one.startsWith('formula'));
+      const service = serviceWith(text);
+      const asked: SheetOptions = { whatIf: { ...someChange(seed), flour: undefined as never } };
+      const tried = service.sheet(uri, line, asked)!;
+      const files = service.panelEdits(uri, line, { kind: 'keep', asked });
+      if (typeof files === 'string') continue;
+      service.setText(uri, withEdits(text, files[0]!.edits));
+      expect(weighedOf(service.sheet(uri, line, {})!), `kitchen ${seed}`).toEqual(weighedOf(tried));
+      count++;
+    }
+    expect(count).toBeGreaterThan(25);
+  });
+});
+
+function someChange(seed: number): WhatIf {
+  const random = seeded(seed + 77);
+  const minutes = Math.round(random() * 30 + 1) / 2;
+  return {
+    lines: [{ index: Math.floor(random() * 2), minutes }],
+    water: Math.round((0.6 + random() * 0.2) * 1000) / 1000,
+    ...(random() < 0.5 ? {} : { flour: { from: 'strong white', to: 'soft white' } }),
+  };
+}
