@@ -3,6 +3,7 @@ import { type MixingStage, mixingStages } from '../calc/mixing/development.ts';
 import type { MixingOutcome } from '../calc/mixing/mixing.ts';
 import { simulateMixing } from '../calc/mixing/mixing.ts';
 import type { MixingInput, MixingPhase } from '../calc/mixing/mixing-programme.ts';
+import { minutesOfPhases } from '../calc/mixing/phase-times.ts';
 import { type Bakery, bakeryOf } from '../model/bakery.ts';
 import { formulaOf } from '../model/formula-model.ts';
 import { findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
@@ -18,7 +19,7 @@ import type { Analysis } from './analysis.ts';
 import { type MeasuredDough, measuredDoughs } from './experiment-readings.ts';
 import type { StageSpan } from './feel.ts';
 import { scaledBy } from './scale-analysis.ts';
-import { doughMixOf, minutesOfPhases } from './trial-programme.ts';
+import { doughMixOf } from './trial-programme.ts';
 
 /** The tap where nobody says how cold it is; common practice, no source. */
 const usualTapCelsius = 15;

@@ -182,9 +182,3 @@ export const partsOf: (block: Block) => ReadonlyMap<string, Section> = memoByBlo
   }
   return parts;
 });
-
-/** The section of a block that a line stands in, its header included. */
-export function sectionAt(block: Block, line: number): Section | undefined {
-  const isIn = (section: Section): boolean => section.headerLine <= line && line < section.endLine;
-  return block.subs.findLast(isIn) ?? (block.top !== undefined && isIn(block.top) ? block.top : undefined);
-}

@@ -4,6 +4,7 @@ import type { Rule } from '../../rules/engine/rule.ts';
 import { rules } from '../../rules/engine/rule-catalogue.ts';
 import { longestLine } from '../../syntax/line.ts';
 import { type Slot, type SlotName, slots } from '../../syntax/line-forms.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import type { Property } from '../../syntax/shared-properties.ts';
 import type { Block, Context, SectionKind } from '../../syntax/tree.ts';
 import {
@@ -103,9 +104,8 @@ function offered(
 }
 
 function contextAt(block: Block, line: number): Context {
-  const all = block.top === undefined ? block.subs : [block.top, ...block.subs];
-  const found = all.findLast((section) => section.headerLine < line && line < section.endLine);
-  return found?.kind ?? 'none';
+  const found = sectionAt(block, line);
+  return found === undefined || found.headerLine === line ? 'none' : found.kind;
 }
 
 function inComment(

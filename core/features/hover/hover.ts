@@ -23,6 +23,7 @@ import { baseMessages } from '../../facts/variant-words.ts';
 import { lineId, sectionId } from '../../model/formula-model.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
 import type { Scope } from '../../model/scope.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../../syntax/tree.ts';
 import { findProperty } from '../../syntax/vocabulary.ts';
 import { elementAt } from '../../text/element.ts';
@@ -66,7 +67,7 @@ function plainHover(
   const comment = parsed.tokens.find((token) => token.kind === 'comment');
   if (comment !== undefined && column >= comment.start) return undefined;
   const { statement } = parsed;
-  const section = sectionAt(block, line);
+  const section = knownSectionAt(block, line);
   switch (statement.kind) {
     case 'header':
       return headerHover(block, line, statement, scope, analysis, speaker, planned);
@@ -102,12 +103,11 @@ function plainHover(
 
 const spanOf = (start: number, end: number): Span => ({ start, end });
 
-function sectionAt(block: Block, line: number): { kind: SectionKind; headerLine: number } | undefined {
-  const all = block.top === undefined ? block.subs : [block.top, ...block.subs];
-  const found = all.findLast((section) => section.headerLine <= line && line < section.endLine);
-  return found === undefined || found.kind === 'unknown'
+function knownSectionAt(block: Block, line: number): { kind: SectionKind; headerLine: number } | undefined {
+  const { kind, headerLine } = sectionAt(block, line) ?? {};
+  return kind === undefined || kind === 'unknown' || headerLine === undefined
     ? undefined
-    : { kind: found.kind, headerLine: found.headerLine };
+    : { kind, headerLine };
 }
 
 function headerHover(

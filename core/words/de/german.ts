@@ -40,6 +40,7 @@ import { panel } from './panel.ts';
 import { paragraphs } from './paragraphs.ts';
 import { planSheets } from './plan-sheets.ts';
 import { plans } from './plans.ts';
+import { project } from './project.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
@@ -61,6 +62,7 @@ export const subjects = {
   'reading-amounts': readingAmounts,
   names,
   sums,
+  project,
   ranges,
   mixers,
   comparison,
@@ -114,6 +116,7 @@ const catalogue: Catalogue = {
   ...readingAmounts,
   ...names,
   ...sums,
+  ...project,
   ...ranges,
   ...mixers,
   ...comparison,
