@@ -12,6 +12,8 @@ const bandOf: Readonly<Record<Section['name'], (typeof bands)[number] | undefine
   // Below the heading, and among the controls.
   facts: undefined,
   day: undefined,
+  // What is stepped above is answered right below.
+  'before-after': 'weighing',
   before: 'weighing',
   bowl: 'weighing',
   later: 'weighing',

@@ -72,6 +72,8 @@ export interface SheetNode {
 export type SectionName =
   | 'facts'
   | 'day'
+  /** What is tried of the formula itself beside what its file has. */
+  | 'before-after'
   /** What is weighed: made before, into the bowl, added later, kept apart. */
   | 'before'
   | 'bowl'
@@ -165,6 +167,9 @@ export type ColumnKey =
   | 'computed'
   | 'off'
   | 'cost'
+  /** Of what is tried: as the file has it, and as it is then. */
+  | 'inFile'
+  | 'tried'
   /** Of a table of nutrition, by its place. */
   | `nutrition ${number}`;
 

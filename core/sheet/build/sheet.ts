@@ -10,6 +10,7 @@ import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { chartsOf } from '../charts/charts.ts';
 import { inBatches, sized } from './batch-size.ts';
+import { beforeAfter } from './before-after.ts';
 import { cautionsOf } from './cautions.ts';
 import { clockSection } from './clock-section.ts';
 import { dayConditions, mixerNames, underToday } from './day-conditions.ts';
@@ -144,12 +145,14 @@ function sectionsOf(
   const clock = clockSection(timeline.view, speaker);
   const charts = chartsOf({
     ...{ whole, batch, scope, timeline: timeline.view, firstLine, speaker },
+    inFile: inFile === whole ? batch : inBatches(inFile).each,
     map: asked.map,
   });
   const facts = { analysis: whole, firstLine, size, speaker };
   const sections = [
     doughFacts(facts),
     day,
+    asked.whatIf === undefined ? undefined : beforeAfter(inBatches(inFile).each, batch, speaker),
     ...weighed.map(({ section }) => section),
     mix === undefined ? undefined : mixingSection(mix, lines, programme, speaker),
     charts.mixing,
