@@ -159,33 +159,24 @@ function readingsTable({ doughs }: ExperimentView, { say, number }: Speaker, hid
       { name: say(message('experiment-column.dough')) },
       { name: say(message('experiment-column.minutes')), figures: true },
       ...(hidden ? [] : [{ name: say(message('experiment-column.expected')) }]),
-      { name: say(message('experiment-column.celsius')) },
-      { name: say(message('experiment-column.feel')) },
+      { name: say(message('experiment-column.celsius')), blank: true },
+      { name: say(message('experiment-column.feel')), blank: true },
     ],
     rows: doughs.flatMap(({ name, readings }) =>
-      readings.map((one) => [
-        name,
-        number(one.minutes, 1),
-        ...(hidden ? [] : [cellOf(one, say)]),
-        blank,
-        blank,
-      ]),
+      readings.map((one) => [name, number(one.minutes, 1), ...(hidden ? [] : [cellOf(one, say)]), '', '']),
     ),
   };
 }
-
-/** Room to write in; on paper a cell is ruled below. */
-const blank = '          ';
 
 function loafTable({ doughs }: ExperimentView, { say }: Speaker): Table {
   return {
     title: say(message('experiment.loaf')),
     columns: [
       { name: say(message('experiment-column.dough')) },
-      { name: say(message('experiment-column.height')) },
-      { name: say(message('experiment-column.score')) },
+      { name: say(message('experiment-column.height')), blank: true },
+      { name: say(message('experiment-column.score')), blank: true },
     ],
-    rows: doughs.map(({ name }) => [name, blank, blank]),
+    rows: doughs.map(({ name }) => [name, '', '']),
   };
 }
 
