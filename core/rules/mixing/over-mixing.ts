@@ -13,6 +13,11 @@ export interface TooFar {
   readonly isPast: boolean;
 }
 
+const sentences = {
+  'let-down': { is: 'let-down.is', mayBe: 'let-down.may-be' },
+  'broken-down': { is: 'broken-down.is', mayBe: 'broken-down.may-be' },
+} as const;
+
 /** The finding on a dough that is mixed too far: that it is where all of a band lies in the programme, else that it may be. */
 export function tooFarFinding(
   context: RuleContext,
@@ -26,7 +31,7 @@ export function tooFarFinding(
   const isWhole = band.high <= programmeMinutes;
   const isSure = isMostlyGluten(run) && (!isGuess || isWhole);
   const facts = { lowMinutes: band.low, highMinutes: band.high, programmeMinutes, minutes: developedMinutes };
-  const said = message(`${code}.${isWhole && isSure && !isGuess ? 'is' : 'may-be'}`, facts);
+  const said = message(sentences[code][isWhole && isSure && !isGuess ? 'is' : 'mayBe'], facts);
   return {
     line,
     span: wordsOf(context.block, line),

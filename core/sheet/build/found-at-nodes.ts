@@ -80,6 +80,7 @@ function claimants(sections: readonly Section[]): readonly SheetNode[] {
     ...weighing,
     ...named('clock').flatMap(inside),
     ...named('yield').flatMap(inside),
+    ...named('glance').flatMap(inside),
     ...named('facts').flatMap(inside),
     ...named('trial').flatMap((section) => [...inside(section), section]),
   ];

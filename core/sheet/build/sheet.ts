@@ -1,5 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
+import { fermentationTimeline } from '../../facts/fermentation-timeline.ts';
 import { makesMessages } from '../../facts/formula-words.ts';
 import { holdsUp } from '../../facts/holds-up.ts';
 import { inMixer, waterToUse } from '../../facts/mixing-words.ts';
@@ -12,15 +12,17 @@ import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { chartsOf } from '../charts/charts.ts';
 import { inBatches, sized } from './batch-size.ts';
+import { beforeAfter } from './before-after.ts';
 import { cautionsOf } from './cautions.ts';
 import { clockSection } from './clock-section.ts';
 import { dayConditions, mixerNames, underToday } from './day-conditions.ts';
 import { doughFacts, yieldFacts } from './fact-sections.ts';
 import { foundAtNodes, mapNodes } from './found-at-nodes.ts';
+import { glanceSection } from './glance-section.ts';
+import { logSection } from './log-section.ts';
 import {
   type FactSource,
   type NotesSection,
-  type Row,
   type Section,
   type SheetBatches,
   type SheetDocument,
@@ -146,22 +148,25 @@ function sectionsOf(
   const day = dayConditions(inFile, whole, speaker);
   if (whole.solved === undefined) return { sections: day === undefined ? [] : [day], moments: [] };
   const mix = batch.doughMix.known ? batch.doughMix.value : undefined;
-  const water = mix === undefined ? undefined : waterInWords(mix, speaker);
+  const draw = mix === undefined ? undefined : waterToUse(mix);
+  const water = draw === undefined ? undefined : speaker.say(draw.text);
   const timeline = timelineOf(whole, batches, firstLine, asked.clock, speaker);
   const weighed = weighingSections({
     ...{ whole, batch, batches, mix, water, firstLine, timeline, speaker },
   });
   const lines = mix === undefined ? [] : mixingLines(mix, firstLine, speaker);
   const programme = { model: batch.resolved.model, times: batches, firstLine };
-  const clock = clockSection(timeline.view, speaker);
+  const clock = clockSection(timeline.view, fermentationTimeline(whole), firstLine, speaker);
   const charts = chartsOf({
-    ...{ whole, batch, scope, timeline: timeline.view, firstLine, speaker },
-    map: asked.map,
+    ...{ whole, batch, scope, speaker, map: asked.map },
+    inFile: inFile === whole ? batch : inBatches(inFile).each,
   });
   const facts = { analysis: whole, firstLine, size, speaker };
   const sections = [
+    glanceSection(batch, firstLine, speaker),
     doughFacts(facts),
     day,
+    asked.whatIf === undefined ? undefined : beforeAfter(inBatches(inFile).each, batch, speaker),
     ...weighed.map(({ section }) => section),
     mix === undefined ? undefined : mixingSection(mix, lines, programme, speaker),
     charts.mixing,
@@ -169,7 +174,7 @@ function sectionsOf(
     // What was measured belongs to the formula as it is written, whatever is tried today.
     ...trialSections(inFile, scope, firstLine, speaker),
     clock,
-    charts.timeline,
+    logSection(speaker),
     yieldFacts(facts),
     charts.composition,
     costSection(whole, speaker),
@@ -187,14 +192,6 @@ function cautionsSection(analysis: Analysis, { say }: Speaker): NotesSection {
     title: say(message('sheet.cautions')),
     notes: cautionsOf(analysis).map(say),
   };
-}
-
-/** The water to use, in words. */
-function waterInWords(mix: MixAnalysis, speaker: Speaker): Row['about'] | undefined {
-  const water = waterToUse(mix);
-  return water === undefined
-    ? undefined
-    : { text: speaker.say(water.text), details: water.detail.map(speaker.say) };
 }
 
 function told(findings: readonly Finding[]): SheetFinding[] {
