@@ -73,6 +73,14 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     [commandIds.filterList, 'filter the list', () => list.filter()],
     [commandIds.clearListFilter, 'whole list', () => list.clearFilter()],
     [commandIds.refreshList, 'refresh the list', () => list.refresh()],
+    [
+      commandIds.openMap,
+      'open the map of the gap',
+      async (chosen) => {
+        const place = await formulaOf(chosen);
+        if (place) panels.openMap(place);
+      },
+    ],
     [commandIds.convertMixing, 'convert mixing', convertMixing],
     [commandIds.openGuide, 'open the guide', () => openGuide(parts.extensionUri)],
     [commandIds.openDemo, 'open the demo', () => openDemo(parts.extensionUri)],

@@ -26,6 +26,7 @@ export const commandIds = {
   clearListFilter: 'doughwright.clearListFilter',
   refreshList: 'doughwright.refreshList',
   convertMixing: 'doughwright.convertMixing',
+  openMap: 'doughwright.openMap',
   openGuide: 'doughwright.openGuide',
   openDemo: 'doughwright.openDemo',
   revealEntry: 'doughwright.revealEntry',
