@@ -28,6 +28,7 @@ export {
   findingChange,
 } from './compare/comparison-page.ts';
 export { type FileSummary, isUnfinishedMerge } from './compare/file-summary.ts';
+export { filesThatMayDiffer } from './compare/possible-changes.ts';
 export { billLines, differenceOf, heatOutlook } from './facts/heat-words.ts';
 export {
   allergenWords,
@@ -99,6 +100,8 @@ export { type AskedWords, askedFromWords } from './sheet/build/option-words.ts';
 export type { SheetOrigin } from './sheet/build/origin.ts';
 export type { SheetDocument } from './sheet/build/sheet-document.ts';
 export type { SheetOptions, SizeRequest, TodayConditions } from './sheet/build/sheet-options.ts';
+export { type ExperimentPageOptions, experimentPage } from './sheet/experiment/experiment-page.ts';
+export type { ExperimentView } from './sheet/experiment/experiment-view.ts';
 export { planPage } from './sheet/plan/plan-page.ts';
 export type { PlanView } from './sheet/plan/plan-view.ts';
 export { type ExportRow, exportRows, rowsAsCsv } from './sheet/write/export-rows.ts';
@@ -116,11 +119,11 @@ export { finish, type Steps } from './text/steps.ts';
 export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
 export { type Code, type Message, message } from './words/message.ts';
+export type { Refused } from './words/refusal.ts';
 export { plainSpeaker, speakerOf } from './words/speak.ts';
 export type { Said, Speaker } from './words/speaker.ts';
 export { createService } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
-export type { Refused } from './workspace/navigation.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
 export type { Service } from './workspace/service.ts';
 export type { Settings } from './workspace/settings.ts';

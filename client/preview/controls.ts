@@ -112,7 +112,7 @@ export function createControls(labels: SheetLabels, actions: ControlActions): Co
       size.update(view);
       day.update(view, tried.today ?? {});
       whatIf.update(view, tried);
-      asInFile.setAttribute('aria-pressed', String(!view.tried && !view.clock));
+      asInFile.hidden = !view.tried && !view.clock;
       keep.hidden = !view.tried;
       notDone.replaceChildren(
         ...view.notDone.map((text) => element('li', { text, attributes: { dir: 'auto' } })),

@@ -33,6 +33,7 @@ export type SymbolKind =
   | 'mixer'
   | 'bakery'
   | 'plan'
+  | 'experiment'
   | 'line';
 
 export interface SymbolNode {

@@ -9,10 +9,12 @@ import { type MapOptions, type MapView, mapView } from '../sheet/build/map-view.
 import { sheetOf } from '../sheet/build/sheet.ts';
 import type { SheetDocument } from '../sheet/build/sheet-document.ts';
 import type { SheetOptions } from '../sheet/build/sheet-options.ts';
+import { type ExperimentView, experimentView } from '../sheet/experiment/experiment-sheet.ts';
 import { planView } from '../sheet/plan/plan-sheet.ts';
 import type { PlanView } from '../sheet/plan/plan-view.ts';
 import type { FileEdit } from '../text/edits.ts';
 import { finish, type Steps } from '../text/steps.ts';
+import { type Refused, saidAnswer } from '../words/refusal.ts';
 import { findingsInFile, placedInFile } from './file-findings.ts';
 import { notThere, type PanelChange, panelEdits } from './panel-edits.ts';
 import { actionsAround, findingsOfFile, formulaWanted, type Present, readFile } from './present.ts';
@@ -26,10 +28,12 @@ export interface SheetAnswers {
   /** The map of the gap of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
   map(uri: string, line: number, options: MapOptions, formula?: string): MapView | undefined;
   /** The edits that a batch sheet asks for, or a sentence that says why there are none. */
-  panelEdits(uri: string, line: number, change: PanelChange, formula?: string): readonly FileEdit[] | string;
+  panelEdits(uri: string, line: number, change: PanelChange, formula?: string): readonly FileEdit[] | Refused;
   totals(uri: string): readonly FormulaTotals[];
   /** The plans of a file, worked out. */
   plans(uri: string): readonly PlanView[];
+  /** The experiments of a file, worked out. */
+  experiments(uri: string): readonly ExperimentView[];
   /** Bakeries, formulas, flours, mixers and plans of all files. */
   overview(): readonly OverviewEntry[];
   /** The same, a file at a time. */
@@ -51,8 +55,8 @@ export function createSheetAnswers(present: Present): SheetAnswers {
       const found = readFile(present, uri);
       const at = found === undefined ? undefined : formulaWanted(found.source, line, formula);
       const speaker = present.speaker();
-      if (found === undefined || at === undefined) return speaker.say(notThere);
-      return panelEdits(
+      if (found === undefined || at === undefined) return saidAnswer<readonly FileEdit[]>(notThere, speaker);
+      const edits = panelEdits(
         {
           ...{ uri, block: at.block, firstLine: at.firstLine },
           analysis: found.view.analysisOf(uri, at.block),
@@ -61,8 +65,8 @@ export function createSheetAnswers(present: Present): SheetAnswers {
           context: () => contextAt(present, uri, at.firstLine),
         },
         change,
-        speaker,
       );
+      return saidAnswer(edits, speaker);
     },
     totals: (uri) => totals(present, uri),
     plans: (uri) => {
@@ -71,6 +75,15 @@ export function createSheetAnswers(present: Present): SheetAnswers {
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         const plan = found.view.planOf(uri, block);
         return plan === undefined ? [] : [planView(uri, firstLine, plan, present.speaker())];
+      });
+    },
+    experiments: (uri) => {
+      const found = readFile(present, uri);
+      if (found === undefined) return [];
+      return found.source.blocks.flatMap(({ block, firstLine }) => {
+        const made = found.view.experimentOf(uri, block);
+        const scope = found.view.scopeOf(uri);
+        return made === undefined ? [] : [experimentView(uri, firstLine, made, scope, present.speaker())];
       });
     },
     overview: () => finish(overview(present)),

@@ -41,15 +41,15 @@ function kept(text: string, asked: SheetOptions): string {
   const service = serviceWith(text);
   const line = text.split('\n').findIndex((one) => one.startsWith('formula'));
   const files = service.panelEdits(uri, line, { kind: 'keep', asked });
-  if (typeof files === 'string') throw new Error(files);
+  if ('refused' in files) throw new Error(files.refused);
   expect(files.map((one) => one.uri)).toEqual([uri]);
   return withEdits(text, files[0]!.edits);
 }
 
 function refused(text: string, whatIf: WhatIf): string {
   const answer = serviceWith(text).panelEdits(uri, 0, { kind: 'keep', asked: { whatIf } });
-  if (typeof answer !== 'string') throw new Error(JSON.stringify(answer));
-  return answer;
+  if (!('refused' in answer)) throw new Error(JSON.stringify(answer));
+  return answer.refused;
 }
 
 /** The lines that differ, as they are after. */
@@ -132,7 +132,7 @@ describe('what is tried of the formula itself is kept in the file', () => {
     };
     const tried = service.sheet(uri, line, asked);
     const files = service.panelEdits(uri, line, { kind: 'keep', asked });
-    if (typeof files === 'string') throw new Error(files);
+    if ('refused' in files) throw new Error(files.refused);
     const after = withEdits(both, files[0]!.edits);
     expect(after.startsWith(tin)).toBe(true);
     const variant = after.slice(tin.length);
@@ -181,7 +181,7 @@ describe('a sheet of what is tried', () => {
         const asked: SheetOptions = { whatIf: someChange(seed) };
         const tried = service.sheet(file, line, asked)!;
         const files = service.panelEdits(file, line, { kind: 'keep', asked });
-        if (typeof files === 'string') continue;
+        if ('refused' in files) continue;
         for (const one of files) service.setText(one.uri, withEdits(text, one.edits));
         expect(figuresOf(service.sheet(file, line, {}))).toEqual(figuresOf(tried));
         expect(tried.tried).toBe(true);
@@ -200,7 +200,7 @@ describe('a sheet of what is tried', () => {
       const asked: SheetOptions = { whatIf: someChange(seed, true) };
       const tried = service.sheet(uri, line, asked)!;
       const files = service.panelEdits(uri, line, { kind: 'keep', asked });
-      if (typeof files === 'string') continue;
+      if ('refused' in files) continue;
       service.setText(uri, withEdits(text, files[0]!.edits));
       expect(figuresOf(service.sheet(uri, line, {})), `kitchen ${seed}`).toEqual(figuresOf(tried));
       count++;

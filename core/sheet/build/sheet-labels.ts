@@ -42,7 +42,6 @@ function heads({ say }: Says) {
     lastFigures: say(message('panel.last-figures')),
     knownSoFar: say(message('panel.known-so-far')),
     noIngredients: say(message('panel.no-ingredients', { example: 'strong white 100%' })),
-    temperatureWhy: say(message('panel.temperature-why')),
     asTable: say(message('sheet.as-table')),
     endsAt: say(message('panel.ends-at', one)),
   };
@@ -126,6 +125,7 @@ function working({ say }: Says) {
     logAt: say(message('panel.log-at', one)),
     logEnd: say(message('panel.log-end')),
     stopFirst: say(message('readings.stop-first')),
+    waterDegrees: say(message('panel.water-degrees', { unit: first })),
     degrees: say(message('panel.degrees', { unit: first })),
     orDegrees: say(message('panel.or-degrees', { unit: first })),
     stages: say(message('panel.stages')),

@@ -1,16 +1,13 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import { fermentationTimeline } from '../../facts/fermentation-timeline.ts';
 import { gapMap, type MapRequest } from '../../facts/gap-map.ts';
 import { programmeCurve } from '../../facts/programme-curve.ts';
 import type { Scope } from '../../model/scope.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { ChartSection, NotesSection } from '../build/sheet-document.ts';
-import type { WorkTimeline } from '../build/timeline.ts';
 import { compositionChart } from './composition-chart.ts';
 import { mapChart } from './map-chart.ts';
 import { mixingChart } from './mixing-chart.ts';
-import { timelineChart } from './timeline-chart.ts';
 
 export interface ChartsInput {
   /** All that is made, and what goes into the bowl at once. */
@@ -19,10 +16,8 @@ export interface ChartsInput {
   /** One batch of the formula as its file has it. */
   readonly inFile: Analysis;
   readonly scope: Scope;
-  readonly timeline: WorkTimeline;
   /** What map of the gap is asked for; absent where none is. */
   readonly map: MapRequest | undefined;
-  readonly firstLine: number;
   readonly speaker: Speaker;
 }
 
@@ -30,16 +25,14 @@ export interface ChartsInput {
 export interface Charts {
   readonly mixing: ChartSection | undefined;
   readonly map: ChartSection | NotesSection | undefined;
-  readonly timeline: ChartSection | undefined;
   readonly composition: ChartSection | undefined;
 }
 
 export function chartsOf(input: ChartsInput): Charts {
-  const { whole, batch, scope, timeline, firstLine, speaker } = input;
+  const { whole, batch, scope, speaker } = input;
   return {
     mixing: mixingChart(programmeCurve(batch, scope), speaker),
     map: mapOf(input),
-    timeline: timelineChart(timeline, fermentationTimeline(whole), firstLine, speaker),
     composition: compositionChart(whole, speaker),
   };
 }

@@ -57,7 +57,6 @@ export const panel: Translation<typeof english> = {
   'before-after.ends': () => 'Teig am Ende',
   'before-after.state': () => 'Zustand am Ende',
 
-  'panel.temperature-why': () => 'Wie diese Temperatur zustande kommt',
   'panel.ends-at': ({ written }) => `endet bei ${written}`,
 
   'panel.whole-sheet': () => 'Ganzer Backzettel',
@@ -80,6 +79,7 @@ export const panel: Translation<typeof english> = {
   'panel.log': () => 'Eine Messung eintragen',
   'panel.log-at': ({ written }) => `${written} nach Knetbeginn`,
   'panel.log-end': () => 'am Ende des Knetens',
+  'panel.water-degrees': ({ unit }) => `Wasser, wie gezapft, ${unit}`,
   'panel.degrees': ({ unit }) => `Teigtemperatur, ${unit}`,
   'panel.or-degrees': ({ unit }) => `oder ${unit}`,
   'panel.stages': () => 'Zustand des Teigs; trägt die Messung ein',

@@ -58,7 +58,6 @@ export const panel = {
   'before-after.ends': () => 'Dough at the end',
   'before-after.state': () => 'State at the end',
 
-  'panel.temperature-why': () => 'How this temperature comes about',
   'panel.ends-at': ({ written }: Args<'written'>) => `ends at ${written}`,
 
   'panel.whole-sheet': () => 'Whole sheet',
@@ -82,6 +81,7 @@ export const panel = {
   'panel.log': () => 'Log a reading',
   'panel.log-at': ({ written }: Args<'written'>) => `at ${written} from the start of mixing`,
   'panel.log-end': () => 'at the end of mixing',
+  'panel.water-degrees': ({ unit }: Args<'unit'>) => `Water as drawn, ${unit}`,
   'panel.degrees': ({ unit }: Args<'unit'>) => `Temperature of the dough, ${unit}`,
   'panel.or-degrees': ({ unit }: Args<'unit'>) => `or ${unit}`,
   'panel.stages': () => 'Stage of the dough; logs the reading',
