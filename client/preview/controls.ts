@@ -87,7 +87,7 @@ export function createControls(labels: SheetLabels, actions: ControlActions): Co
     dayFold,
     element(
       'details',
-      { class: 'day', attributes: { 'data-key': 'what-if' } },
+      { class: 'what-if-fold', attributes: { 'data-key': 'what-if' } },
       element('summary', { text: labels.whatIfFold }),
       whatIf.fields,
     ),
