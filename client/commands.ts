@@ -75,6 +75,14 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     [commandIds.filterList, 'filter the list', () => list.filter()],
     [commandIds.clearListFilter, 'whole list', () => list.clearFilter()],
     [commandIds.refreshList, 'refresh the list', () => list.refresh()],
+    [
+      commandIds.openMap,
+      'open the map of the gap',
+      async (chosen) => {
+        const place = await formulaOf(chosen);
+        if (place) panels.openMap(place);
+      },
+    ],
     [commandIds.convertMixing, 'convert mixing', convertMixing],
     [
       commandIds.openPlan,

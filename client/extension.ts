@@ -41,10 +41,12 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     const fresh = createClient({
       documentSelector: [{ language: languageId }],
       outputChannel: log,
+      // A hover may open the map of the gap, and nothing else.
+      markdown: { isTrusted: { enabledCommands: [commandIds.openMap] } },
       initializationOptions: () => ({
         settings: plainSettings(),
         rulePages: rulePagesOf(context),
-        commands: [showUsesCommand, commandIds.openSheet],
+        commands: [showUsesCommand, commandIds.openSheet, commandIds.openMap],
         calmWhileTyping: true,
       }),
     });

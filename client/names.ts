@@ -28,6 +28,7 @@ export const commandIds = {
   refreshList: 'doughwright.refreshList',
   convertMixing: 'doughwright.convertMixing',
   openPlan: 'doughwright.openPlan',
+  openMap: 'doughwright.openMap',
   openGuide: 'doughwright.openGuide',
   openDemo: 'doughwright.openDemo',
   revealEntry: 'doughwright.revealEntry',
