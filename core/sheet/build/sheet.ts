@@ -5,7 +5,9 @@ import { holdsUp } from '../../facts/holds-up.ts';
 import { inMixer, waterToUse } from '../../facts/mixing-words.ts';
 import { lineOfId } from '../../model/formula-model.ts';
 import type { Scope } from '../../model/scope.ts';
+import { ownLine, wholeOf } from '../../model/variant.ts';
 import type { Finding } from '../../rules/engine/finding.ts';
+import type { Block } from '../../syntax/tree.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { chartsOf } from '../charts/charts.ts';
@@ -14,7 +16,7 @@ import { cautionsOf } from './cautions.ts';
 import { clockSection } from './clock-section.ts';
 import { dayConditions, mixerNames, underToday } from './day-conditions.ts';
 import { doughFacts, yieldFacts } from './fact-sections.ts';
-import { foundAtNodes } from './found-at-nodes.ts';
+import { foundAtNodes, mapNodes } from './found-at-nodes.ts';
 import { glanceSection } from './glance-section.ts';
 import { logSection } from './log-section.ts';
 import {
@@ -24,6 +26,7 @@ import {
   type SheetBatches,
   type SheetDocument,
   type SheetFinding,
+  type SheetNode,
   type SheetSize,
   sheetVersion,
   type WhatIfFields,
@@ -91,13 +94,14 @@ export function sheetOf(input: SheetInput): SheetDocument {
           input.findingsOf,
         )
       : input.findingsOf(input.inFile);
-  const { sections, moments } = sectionsOf(input, {
+  const { sections: shown, moments } = sectionsOf(input, {
     inFile: input.inFile,
     whole: analysis,
     batch: parted.each,
     batches: parted.count,
     size: analysis === today.analysis ? 'file' : 'today',
   });
+  const sections = linesOfOwn(shown, input.analysis.resolved.model.block, firstLine);
   const found = foundAtNodes(sections, told(findings), firstLine);
   const held = analysis.solved === undefined ? undefined : heldBy(findings, analysis, firstLine, speaker);
   return {
@@ -125,6 +129,14 @@ export function sheetOf(input: SheetInput): SheetDocument {
     findings: found.elsewhere,
     labels: labelsOf(speaker),
   };
+}
+
+/** What a variant takes of its base leads to the variant's header: its line stands in another formula. */
+function linesOfOwn(sections: readonly Section[], block: Block, firstLine: number): readonly Section[] {
+  if (wholeOf(block) === undefined) return sections;
+  const placed = <Node extends SheetNode>(node: Node): Node =>
+    node.line === undefined ? node : { ...node, line: firstLine + ownLine(block, node.line - firstLine) };
+  return sections.map((section) => mapNodes(section, placed));
 }
 
 /** All sections in the order of the work, and what of them is done one after the other. A new section is a line here. */
@@ -195,7 +207,7 @@ function heldBy(
     (line) => line.grams === undefined && line.unsolved !== undefined,
   );
   if (missing === undefined) return undefined;
-  const line = firstLine + (missing.lineId === undefined ? 0 : lineOfId(missing.lineId));
+  const line = firstLine + (missing.lineId === undefined ? 0 : ownLine(block, lineOfId(missing.lineId)));
   return { line, message: speaker.say(message('sheet.weight-not-known', { name: missing.name })) };
 }
 
