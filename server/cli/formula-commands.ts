@@ -118,6 +118,7 @@ function addSheet(program: Command, end: End): void {
     .option('--tap <temperature>', 'the tap water today')
     .option('--scale-step <weight>', 'the smallest step that the scale shows, as 5g')
     .option('--mixer <name>', 'mix in another mixer')
+    .addOption(new Option('--map <axis>', 'show the map of the gap too').choices(['water', 'flour', 'speed']))
     .addOption(revisionOption())
     .addOption(languageOption())
     .addOption(massOption())

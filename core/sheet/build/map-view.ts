@@ -45,7 +45,7 @@ export function mapView(
   const formula = analysis.resolved.model.name.text;
   const today = underToday(analysis, asked.today ?? {}, scope);
   const made = sized(today.analysis, asked.size ?? { by: 'file' });
-  const map = gapMap(inBatches(made.analysis).each, scope, asked);
+  const map = gapMap(inBatches(made.analysis).each, scope, asked, inBatches(analysis).each);
   if (!map.known) {
     const none = speaker.say(message('map.none', { name: formula, reason: map.reason }));
     return { formula, uri, line: firstLine, none, sentences: [none] };

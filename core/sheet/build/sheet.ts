@@ -12,6 +12,7 @@ import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { chartsOf } from '../charts/charts.ts';
 import { inBatches, sized } from './batch-size.ts';
+import { beforeAfter } from './before-after.ts';
 import { cautionsOf } from './cautions.ts';
 import { clockSection } from './clock-section.ts';
 import { dayConditions, mixerNames, underToday } from './day-conditions.ts';
@@ -156,12 +157,16 @@ function sectionsOf(
   const lines = mix === undefined ? [] : mixingLines(mix, firstLine, speaker);
   const programme = { model: batch.resolved.model, times: batches, firstLine };
   const clock = clockSection(timeline.view, fermentationTimeline(whole), firstLine, speaker);
-  const charts = chartsOf({ whole, batch, scope, speaker, map: asked.map });
+  const charts = chartsOf({
+    ...{ whole, batch, scope, speaker, map: asked.map },
+    inFile: inFile === whole ? batch : inBatches(inFile).each,
+  });
   const facts = { analysis: whole, firstLine, size, speaker };
   const sections = [
     glanceSection(batch, firstLine, speaker),
     doughFacts(facts),
     day,
+    asked.whatIf === undefined ? undefined : beforeAfter(inBatches(inFile).each, batch, speaker),
     ...weighed.map(({ section }) => section),
     mix === undefined ? undefined : mixingSection(mix, lines, programme, speaker),
     charts.mixing,
