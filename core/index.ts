@@ -9,6 +9,8 @@ export const apiVersion = 1;
 export { type MapAxis, mapAxes } from './analysis/map-axis.ts';
 export type { NamedBlend } from './analysis/named-blend.ts';
 export type { BlendTarget } from './calc/flour/blend.ts';
+export type { DegreeOfMixing, MixingStage } from './calc/mixing/development.ts';
+export type { MinutesBand } from './calc/mixing/mixing.ts';
 export { compareSummaries, heaviest } from './compare/compare.ts';
 export type {
   Change,
@@ -28,6 +30,8 @@ export {
   findingChange,
 } from './compare/comparison-page.ts';
 export { type FileSummary, isUnfinishedMerge } from './compare/file-summary.ts';
+export type { GapCell } from './facts/gap-grid.ts';
+export type { GapPoint, TrialPoint as GapTrialPoint } from './facts/gap-map.ts';
 export { billLines, differenceOf, heatOutlook } from './facts/heat-words.ts';
 export {
   allergenWords,
@@ -79,6 +83,7 @@ export {
   historyOf,
 } from './history/history.ts';
 export {
+  type HistoryData,
   type HistoryPage,
   historyAsCsv,
   historyAsData,
@@ -97,7 +102,7 @@ export { explainedRule, wordsOfRule } from './rules/engine/rule-page.ts';
 export type { MapData, MapOptions, MapView } from './sheet/build/map-view.ts';
 export { type AskedWords, askedFromWords } from './sheet/build/option-words.ts';
 export type { SheetOrigin } from './sheet/build/origin.ts';
-export type { SheetDocument } from './sheet/build/sheet-document.ts';
+export { type SheetDocument, sheetVersion } from './sheet/build/sheet-document.ts';
 export type { SheetOptions, SizeRequest, TodayConditions } from './sheet/build/sheet-options.ts';
 export { planPage } from './sheet/plan/plan-page.ts';
 export type { PlanView } from './sheet/plan/plan-view.ts';
@@ -116,6 +121,7 @@ export { finish, type Steps } from './text/steps.ts';
 export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
 export { type Code, type Message, message } from './words/message.ts';
+export type { RulePage } from './words/rule-page-words.ts';
 export { plainSpeaker, speakerOf } from './words/speak.ts';
 export type { Said, Speaker } from './words/speaker.ts';
 export { createService } from './workspace/create-service.ts';

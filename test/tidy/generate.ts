@@ -21,6 +21,7 @@ import { addressFields, packerFields, publish } from '../../server/build/publish
 import { kindOf } from '../../server/requests/actions.ts';
 import { type Setting, settingsTable } from '../../server/sync/settings-table.ts';
 import { canonicalPages } from './canonical-pages.ts';
+import { libraryPage } from './library-page.ts';
 
 /** What is generated from the vocabulary and the table of rules: `node test/tidy/generate.ts` writes it, a test compares. */
 const project = fileURLToPath(new URL('../..', import.meta.url));
@@ -35,6 +36,7 @@ export function generated(): ReadonlyMap<string, string> {
     ['package.nls.de.json', manifestWords('package.nls.de.json', {}, ({ code }) => germanPages[code]!.title)],
     ['docs/guide/reference.md', reference()],
     ['docs/guide/actions.md', actionsPage(actions, kindOf)],
+    ['docs/library.md', libraryPage()],
     ...canonicalPages(project, read),
     ['docs/guide/settings.md', settingsPage(read('docs/guide/settings.md'))],
   ]);
