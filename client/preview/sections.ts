@@ -17,6 +17,7 @@ const bandOf: Readonly<Record<Section['name'], (typeof bands)[number] | undefine
   later: 'weighing',
   apart: 'weighing',
   mixing: 'doing',
+  'map-chart': 'doing',
   'mixing-chart': 'doing',
   trial: 'doing',
   clock: 'doing',

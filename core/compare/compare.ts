@@ -27,17 +27,19 @@ import { changeOfWords } from './tell.ts';
 
 /**
  * What changed between two states of some files, as a baker sees it. Formulas are matched by name, across files too, and
- * a renamed one by its lines. Pure: summaries in, plain data out, its words as `say` says them.
+ * a renamed one by its lines. Pure: summaries in, plain data out, its words as `say` says them. `isPart` where more files are
+ * compared than these, so that one formula on either side need not be the same one.
  */
 export function compareSummaries(
   before: readonly FileSummary[],
   after: readonly FileSummary[],
   say: Speaker = plainSpeaker,
+  isPart = false,
 ): Comparison {
-  const formulas = pair(all(before, 'formulas'), all(after, 'formulas'), true)
+  const formulas = pair(all(before, 'formulas'), all(after, 'formulas'), isPart ? 'alike' : 'one')
     .map((pair) => compareFormula(pair, say))
     .filter((one) => one !== undefined);
-  const definitions = pair(all(before, 'definitions'), all(after, 'definitions'), false)
+  const definitions = pair(all(before, 'definitions'), all(after, 'definitions'), 'none')
     .map((pair) => compareDefinition(pair, say))
     .filter((one) => one !== undefined);
   const loose = changesInOrder(

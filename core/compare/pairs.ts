@@ -8,6 +8,9 @@ interface Portrayed {
   readonly keys: readonly string[];
 }
 
+/** Whether what has another name is looked for: not at all; among those that are alike; or also where there is one on either side. */
+export type Renames = 'none' | 'alike' | 'one';
+
 export type Paired<T> = readonly [before: T | undefined, after: T | undefined];
 
 /** Less than half alike is another formula, not a renamed one. */
@@ -22,7 +25,7 @@ const mostCandidates = 250_000;
 export function pair<T extends Portrayed>(
   before: readonly T[],
   after: readonly T[],
-  renames: boolean,
+  renames: Renames,
 ): Paired<T>[] {
   const partners = new Map<T, T>();
   const left = new Set(before);
@@ -38,11 +41,12 @@ export function pair<T extends Portrayed>(
   };
   match(({ kind, file, folded }) => JSON.stringify([kind, file, folded]));
   match(({ kind, folded }) => JSON.stringify([kind, folded]));
-  if (renames && left.size > 0) {
+  if (renames !== 'none' && left.size > 0) {
     match(({ keys }) => keys.slice(1).join('\n'));
     const open = after.filter((one) => !partners.has(one));
     // Whoever compares one formula with one formula wants these two compared, however unlike they are.
-    if (before.length === 1 && after.length === 1 && open.length === 1) return [[before[0], after[0]]];
+    const isOne = renames === 'one' && before.length === 1 && after.length === 1;
+    if (isOne && open.length === 1) return [[before[0], after[0]]];
     if (open.length * left.size <= mostCandidates) {
       const candidates = open
         .flatMap((one) => [...left].map((old) => ({ one, old, likeness: likeness(old.keys, one.keys) })))

@@ -13,5 +13,5 @@ export function formerSelf(
   name: string,
 ): FormulaSummary | undefined {
   const folded = foldName(name);
-  return pair(before, after, true).find(([, now]) => now?.file === file && now.folded === folded)?.[0];
+  return pair(before, after, 'one').find(([, now]) => now?.file === file && now.folded === folded)?.[0];
 }

@@ -136,9 +136,9 @@ const nothing: LastRead = { lines: [], blocks: [], contextDependent: [] };
 function commonLines(some: readonly ParsedLine[], others: readonly string[]): CommonLines {
   const most = Math.min(some.length, others.length);
   let head = 0;
-  while (head < most && some[head]!.text === others[head]) head++;
+  while (head < most && some[head]?.text === others[head]) head++;
   let tail = 0;
-  while (tail < most - head && some[some.length - 1 - tail]!.text === others[others.length - 1 - tail])
+  while (tail < most - head && some[some.length - 1 - tail]?.text === others[others.length - 1 - tail])
     tail++;
   return { head, tail };
 }

@@ -172,7 +172,12 @@ export function cutLine(text: string): CutLine {
     const end = at + one.image.length;
     at = end;
     if (one.tokenType !== Blank) before = one;
-    const base = { kind: kinds.get(one.tokenType)!, text: one.image, start: one.startOffset, end };
+    const base = {
+      kind: kinds.get(one.tokenType) ?? 'unknown',
+      text: one.image,
+      start: one.startOffset,
+      end,
+    };
     const made: Token = one.payload === undefined ? base : { ...base, quantity: one.payload as Quantity };
     tokens.push(made);
     if (one.tokenType === Comment) comment = made;
@@ -188,7 +193,7 @@ export function cutLine(text: string): CutLine {
 function tokenAt(text: string, at: number, before: IToken | undefined): IToken {
   const blankEnd = endOfMatch(blankPattern, text, at);
   if (blankEnd !== undefined) return tokenOf(Blank, text, at, blankEnd);
-  const first = text[at]!;
+  const first = text.charAt(at);
   if (first === '#' && (at === 0 || endOfMatch(blankPattern, text, at - 1) !== undefined))
     return tokenOf(Comment, text, at, text.length);
   if (first === '"') {
@@ -204,7 +209,7 @@ function tokenAt(text: string, at: number, before: IToken | undefined): IToken {
   if (mark !== undefined) return tokenOf(mark, text, at, at + 1);
   const wordEnd = endOfMatch(wordPattern, text, at);
   if (wordEnd !== undefined) return tokenOf(Word, text, at, wordEnd);
-  return tokenOf(Unknown, text, at, at + (text.codePointAt(at)! > 0xffff ? 2 : 1));
+  return tokenOf(Unknown, text, at, at + ((text.codePointAt(at) ?? 0) > 0xffff ? 2 : 1));
 }
 
 function tokenOf(type: TokenType, text: string, start: number, end: number): IToken {
@@ -212,7 +217,7 @@ function tokenOf(type: TokenType, text: string, start: number, end: number): ITo
     image: text.slice(start, end),
     startOffset: start,
     tokenType: type,
-    tokenTypeIdx: type.tokenTypeIdx!,
+    tokenTypeIdx: type.tokenTypeIdx ?? 0,
     isInsertedInRecovery: false,
   } as IToken;
 }
@@ -225,7 +230,7 @@ function endOfMatch(pattern: RegExp, text: string, at: number): number | undefin
 function retype(token: IToken, type: TokenType | undefined): void {
   if (type === undefined) return;
   token.tokenType = type;
-  token.tokenTypeIdx = type.tokenTypeIdx!;
+  token.tokenTypeIdx = type.tokenTypeIdx ?? 0;
 }
 
 export const endOf = (token: IToken): number => token.startOffset + token.image.length;

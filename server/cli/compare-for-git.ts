@@ -34,7 +34,7 @@ export async function compareForGit(words: readonly string[]): Promise<ExitCode>
     }
     const side =
       file === undefined ? none : await summaryAmong({ place, text: file.text, shown: place, other });
-    sides.push('summaries' in side ? [...side.summaries] : []);
+    sides.push(side.files.flatMap((name) => side.summary(name) ?? []));
   }
   const compared = visibleData(compareSummaries(sides[0]!, sides[1]!, speaker()));
   const told = comparisonText(comparisonPage(compared, speaker()), speaker());

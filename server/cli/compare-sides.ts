@@ -15,11 +15,16 @@ import { complain } from './terminal.ts';
 /** One side of a comparison, or why there is none. */
 export type Side =
   | {
-      readonly summaries: readonly FileSummary[];
+      /** The files asked for, by the names that their summaries have. */
+      readonly files: readonly string[];
+      /** Texts by such names, of the files asked for and of those around them. */
+      readonly texts: ReadonlyMap<string, string>;
+      /** A file summed up among the others, be it asked for or not. */
+      readonly summary: (file: string) => FileSummary | undefined;
       /** Files and folders that could not be read, each told already, named as the summaries are; '' is all of a folder. */
       readonly unread: readonly string[];
-      /** Files that were not asked for, by the names that the summaries have. */
-      readonly others?: OtherFiles;
+      /** A formula that was asked for, or its former self, may stand in a file that was not. */
+      readonly looksAround?: boolean;
     }
   | Refusal;
 
@@ -27,12 +32,6 @@ export type Side =
 export interface Refusal {
   readonly about?: string;
   readonly message: Message;
-}
-
-/** Files that were not asked for: a formula that was, or its former self, may stand in one of them. */
-export interface OtherFiles {
-  readonly texts: ReadonlyMap<string, string>;
-  summary(file: string): FileSummary | undefined;
 }
 
 export type ReadSide = Exclude<Side, Refusal>;
@@ -46,23 +45,39 @@ export function refuse({ about, message: why }: Refusal): ExitCode {
 /** The sides that two paths on the disk name: two files or two folders. */
 export async function twoPlaces(old: string, now: string): Promise<[Side, Side]> {
   const [one, other] = await Promise.all([old, now].map((path) => stat(path).catch(() => undefined)));
-  if (one?.isDirectory() && other?.isDirectory()) return [await folderSide(old), await folderSide(now)];
+  if (one?.isDirectory() && other?.isDirectory())
+    return [await folderSide(old, now), await folderSide(now, old)];
   if (one?.isDirectory() || other?.isDirectory())
     return [{ message: message('command-git.file-and-folder', { file: old, otherFile: now }) }, none];
   return [await fileSide(old, now, now), await fileSide(now, old, now)];
 }
 
 /** The side of what is not there. */
-export const none: Side = { summaries: [], unread: [] };
+export const none: ReadSide = { files: [], texts: new Map(), summary: () => undefined, unread: [] };
 
-/** The files of a folder, shown by their paths in it so that they match those of the other folder. */
-async function folderSide(folder: string): Promise<Side> {
+/**
+ * The files of a folder, shown by their paths in it so that they match those of the other folder. Of the files around them
+ * those in that other folder are left out: they match files of this one.
+ */
+async function folderSide(folder: string, other: string): Promise<Side> {
   const input = await readInput([folder]);
   const within = (shown: string): string => wayTo(resolve(shown), resolve(folder));
-  const summaries = input.asked
-    .map(({ uri, shown }) => input.service.summary(uri, within(shown)))
-    .filter((summary) => summary !== undefined);
-  return { summaries, unread: input.troubles.map(({ path }) => within(path)) };
+  const uris = new Map(input.asked.map(({ uri, shown }) => [within(shown), uri]));
+  const asked = new Map(input.asked.map(({ uri, shown }) => [uri, within(shown)]));
+  const beside = `${canonicalUri(pathToFileURL(resolve(other)).href)}/`;
+  return {
+    files: [...uris.keys()],
+    texts: new Map(
+      input.texts.flatMap(([uri, text]) =>
+        asked.has(uri) || !uri.startsWith(beside) ? [[asked.get(uri) ?? uri, text] as const] : [],
+      ),
+    ),
+    summary: (file) => {
+      const uri = uris.get(file);
+      return uri === undefined ? undefined : input.service.summary(uri, file);
+    },
+    unread: input.troubles.map(({ path }) => within(path)),
+  };
 }
 
 /**
@@ -91,10 +106,10 @@ interface Placed {
 }
 
 /** A text in its place among the files around it, less the other one. */
-export async function summaryAmong({ place, text, shown, other }: Placed): Promise<Side> {
+export async function summaryAmong({ place, text, shown, other }: Placed): Promise<ReadSide> {
   const at = resolve(place);
   const root = await rootAbove(dirname(at));
-  const service = createService();
+  const service = createService({ lean: true });
   service.setSettings(projectSettings());
   const uriOf = (path: string): string => canonicalUri(pathToFileURL(path).href);
   for await (const path of doughFilesBelow(root)) {
@@ -104,6 +119,11 @@ export async function summaryAmong({ place, text, shown, other }: Placed): Promi
   }
   service.setText(uriOf(at), text);
   service.setRoots([uriOf(root)]);
-  const summary = service.summary(uriOf(at), shownPath(resolve(shown)));
-  return { summaries: summary === undefined ? [] : [summary], unread: [] };
+  const file = shownPath(resolve(shown));
+  return {
+    files: [file],
+    texts: new Map([[file, text]]),
+    summary: (asked) => (asked === file ? service.summary(uriOf(at), file) : undefined),
+    unread: [],
+  };
 }

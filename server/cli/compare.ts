@@ -2,29 +2,18 @@ import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import {
   type Comparison,
-  compareSummaries,
   comparisonPage,
   createService,
-  type FileSummary,
-  foldName,
-  heaviest,
   message,
   type PlaceInFile,
-  type Speaker,
 } from '../../core/index.ts';
 import { doughFilesBelow, readDough, type Unreadable } from '../host/disk.ts';
 import { filesOfRevision, folderOf, repositoryOf, uriIn } from '../host/git.ts';
 import { leadsOut, wayTo } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
+import { compareSides, isIn } from './compare-files.ts';
 import { comparisonMarkdown } from './compare-markdown.ts';
-import {
-  type OtherFiles,
-  type ReadSide,
-  type Refusal,
-  refuse,
-  type Side,
-  twoPlaces,
-} from './compare-sides.ts';
+import { type ReadSide, type Refusal, refuse, type Side, twoPlaces } from './compare-sides.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
 import type { CompareOutput } from './json-outputs.ts';
@@ -80,54 +69,10 @@ export async function compare(paths: readonly string[], options: CompareOptions)
   if ('message' in after) return refuse(after);
   if (before.unread.includes('') || after.unread.includes('')) return 2;
   // What one side could not be read of is neither new nor gone.
-  const comparison = compareSides(before, after, speaker(format === 'json'));
+  const comparison = await compareSides(before, after, speaker(format === 'json'));
   tell(comparison, format);
   if (before.unread.length > 0 || after.unread.length > 0) return 2;
   return comparison.verdict === 'same' || comparison.verdict === 'layout' ? 0 : 1;
-}
-
-/**
- * What was asked for on both sides. What stands there on one side alone is looked for in the other files by its name, so that
- * a formula that moved is told as moved.
- */
-function compareSides(before: ReadSide, after: ReadSide, words: Speaker): Comparison {
-  const [old, now] = [readable(before.summaries, after), readable(after.summaries, before)];
-  const comparison = compareSummaries(old, now, words);
-  if (before.others === undefined || after.others === undefined) return comparison;
-  const lonely = [...comparison.formulas, ...comparison.definitions].filter(({ fate }) => fate !== 'kept');
-  const names = lonely.map((one) => ('formula' in one ? one.formula : one.name));
-  if (names.length === 0) return comparison;
-  const named = (text: string): boolean => {
-    const folded = foldName(text);
-    return names.some((name) => folded.includes(foldName(name)));
-  };
-  const files = new Set(
-    [before.others, after.others].flatMap(({ texts }) =>
-      [...texts].flatMap(([file, text]) => (named(text) ? [file] : [])),
-    ),
-  );
-  const more = (others: OtherFiles): FileSummary[] =>
-    [...files].flatMap((file) => others.summary(file) ?? []);
-  const whole = compareSummaries([...old, ...more(before.others)], [...now, ...more(after.others)], words);
-  const asked = new Set([...old, ...now].map(({ file }) => file));
-  const isAsked = (one: { readonly before?: PlaceInFile; readonly after?: PlaceInFile }): boolean =>
-    [one.before, one.after].some((place) => place !== undefined && asked.has(place.file));
-  const [formulas, definitions] = [whole.formulas.filter(isAsked), whole.definitions.filter(isAsked)];
-  const verdicts = [...formulas, ...definitions].map(({ verdict }) => verdict);
-  if (comparison.verdict === 'wording' && verdicts.length === 0) verdicts.push('wording');
-  return { verdict: heaviest(verdicts), formulas, definitions };
-}
-
-function readable(
-  summaries: readonly FileSummary[],
-  { unread }: { readonly unread: readonly string[] },
-): FileSummary[] {
-  return summaries.filter(({ file }) => !unread.some((one) => isIn(file, one)));
-}
-
-/** Whether a path is another one or lies below it. */
-function isIn(path: string, other: string): boolean {
-  return path === other || path.startsWith(`${other}/`);
 }
 
 function tell(comparison: Comparison, format: 'text' | 'md' | 'json'): void {
@@ -195,33 +140,31 @@ interface SideFile {
   readonly text?: string;
 }
 
-/** The files of a repository on one side, those asked for portrayed, the others at hand. */
+/** The files of a repository on one side, those asked for and the others. */
 function sideOf(asked: Asked, files: readonly SideFile[], unread: readonly string[]): ReadSide {
-  const service = createService();
+  const service = createService({ lean: true });
   service.setSettings(projectSettings());
   const shown = (path: string): string => shownPath(join(asked.root, path));
-  const others = new Map<string, string>();
+  const texts = new Map<string, string>();
   const wanted: string[] = [];
   const paths = new Map<string, string>();
   for (const { path, text } of files) {
     if (text === undefined) continue;
     service.setText(uriIn(asked.root, path), text);
     paths.set(shown(path), path);
-    if (asked.wants(path)) wanted.push(path);
-    else others.set(shown(path), text);
+    texts.set(shown(path), text);
+    if (asked.wants(path)) wanted.push(shown(path));
   }
   service.setRoots([canonicalUri(pathToFileURL(asked.root).href)]);
-  const summary = (path: string) => service.summary(uriIn(asked.root, path), shown(path));
   return {
-    summaries: wanted.map(summary).filter((one) => one !== undefined),
-    unread,
-    others: {
-      texts: others,
-      summary: (file) => {
-        const path = paths.get(file);
-        return path === undefined ? undefined : summary(path);
-      },
+    files: wanted,
+    texts,
+    summary: (file) => {
+      const path = paths.get(file);
+      return path === undefined ? undefined : service.summary(uriIn(asked.root, path), file);
     },
+    unread,
+    looksAround: true,
   };
 }
 

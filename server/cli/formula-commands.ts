@@ -20,6 +20,7 @@ export function addFormulaCommands(program: Command, end: End): void {
   addSheet(program, end);
   addPlan(program, end);
   addMap(program, end);
+  addExperiment(program, end);
   addFormat(program, end);
   addRules(program, end);
 }
@@ -173,6 +174,24 @@ function addMap(program: Command, end: End): void {
     .action(async (path: string, options) => {
       const { map } = await import('./map.ts');
       end(await map(path, options));
+    });
+}
+
+function addExperiment(program: Command, end: End): void {
+  program
+    .command('experiment')
+    .description('work out an experiment: what to weigh and expect, the order, and what its readings say')
+    .argument('<path>', 'the file, or folder, that the experiment stands in')
+    .option('--experiment <name>', 'which experiment, where there are several')
+    .option('--blanks', 'with room to write readings in')
+    .option('--hidden', 'with room to write in, and without what is expected: a class finds it out')
+    .addOption(languageOption())
+    .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
+    .option('--out <file>', 'write it to a file instead of standard output')
+    .addHelpText('after', example('doughwright experiment --hidden --out class.html experiment.dough'))
+    .action(async (path: string, options) => {
+      const { experiment } = await import('./experiment.ts');
+      end(await experiment(path, options));
     });
 }
 

@@ -135,8 +135,7 @@ async function readAtMost(
       size += bytesRead;
       if (size > most) return { why: 'too large' };
       if (bytesRead > 0) pieces.push(piece.subarray(0, bytesRead));
-      if (bytesRead === 0 || size === about.size)
-        return { bytes: pieces.length === 1 ? pieces[0]! : Buffer.concat(pieces) };
+      if (bytesRead === 0 || size === about.size) return { bytes: Buffer.concat(pieces) };
     }
   } finally {
     await file.close();

@@ -110,8 +110,8 @@ export function answerPanel(parts: QuestionParts): void {
     const uri = canonicalUri(textDocument.uri);
     if (!service.has(uri)) return { cannot: workspace.say(said('session.file-not-known')) };
     const edits = service.panelEdits(uri, line, change, formula);
-    return typeof edits === 'string'
-      ? { cannot: edits }
+    return 'refused' in edits
+      ? { cannot: edits.refused }
       : { edit: convert.toWorkspaceEdit(edits, able, naming) };
   });
 }

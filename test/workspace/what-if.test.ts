@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { createService, type Service, type SheetOptions } from '../../core/index.ts';
+import { createService, type Service, type SheetDocument, type SheetOptions } from '../../core/index.ts';
 import type { WhatIf } from '../../core/sheet/build/sheet-options.ts';
 import { withEdits } from '../../core/text/edits.ts';
 import { kitchen, seeded } from '../kitchens/kitchens.ts';
-import { weighedOf } from '../sheet/parts.ts';
 import { exampleFiles } from '../syntax/texts.ts';
 
 const uri = 'file:///quay/tin.dough';
@@ -42,15 +41,15 @@ function kept(text: string, asked: SheetOptions): string {
   const service = serviceWith(text);
   const line = text.split('\n').findIndex((one) => one.startsWith('formula'));
   const files = service.panelEdits(uri, line, { kind: 'keep', asked });
-  if (typeof files === 'string') throw new Error(files);
+  if ('refused' in files) throw new Error(files.refused);
   expect(files.map((one) => one.uri)).toEqual([uri]);
   return withEdits(text, files[0]!.edits);
 }
 
 function refused(text: string, whatIf: WhatIf): string {
   const answer = serviceWith(text).panelEdits(uri, 0, { kind: 'keep', asked: { whatIf } });
-  if (typeof answer !== 'string') throw new Error(JSON.stringify(answer));
-  return answer;
+  if (!('refused' in answer)) throw new Error(JSON.stringify(answer));
+  return answer.refused;
 }
 
 /** The lines that differ, as they are after. */
@@ -123,6 +122,27 @@ describe('what is tried of the formula itself is kept in the file', () => {
     );
   });
 
+  it('in a variant as lines of its own, and its base stays as it is', () => {
+    const both = `${tin}\nformula Wet Tin like Harbour Tin:\n  salt  1.9%\n`;
+    const line = both.split('\n').findIndex((one) => one.startsWith('formula Wet'));
+    const service = serviceWith(both);
+    const asked: SheetOptions = {
+      whatIf: { lines: [{ index: 2, minutes: 6 }], water: 0.72 },
+      size: { by: 'dough', grams: 25_000 },
+    };
+    const tried = service.sheet(uri, line, asked);
+    const files = service.panelEdits(uri, line, { kind: 'keep', asked });
+    if ('refused' in files) throw new Error(files.refused);
+    const after = withEdits(both, files[0]!.edits);
+    expect(after.startsWith(tin)).toBe(true);
+    const variant = after.slice(tin.length);
+    expect(variant).toMatch(/^ {2}yield 25 kg$/m);
+    expect(variant).toMatch(/^ {2}water +72%$/m);
+    expect(variant).toMatch(/mix in spiral:[\s\S]*speed 2 for 6 min/);
+    service.setText(uri, after);
+    expect(figuresOf(service.sheet(uri, line, {}))).toEqual(figuresOf(tried));
+  });
+
   it('with the line ends of its file', () => {
     const text = kept(tin.replaceAll('\n', '\r\n'), { whatIf: { lines: [{ index: 0, minutes: 3 }] } });
     expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
@@ -158,16 +178,12 @@ describe('a sheet of what is tried', () => {
         const service = createService();
         service.setRoots(['file:///quay/']);
         for (const one of examples) service.setText(`file:///quay/${one.path}`, one.text);
-        const whatIf = someChange(seed);
-        const asked: SheetOptions = {
-          whatIf,
-          ...(seed % 2 === 0 ? {} : { size: { by: 'dough' as const, grams: 14_000 } }),
-        };
+        const asked: SheetOptions = { whatIf: someChange(seed) };
         const tried = service.sheet(file, line, asked)!;
         const files = service.panelEdits(file, line, { kind: 'keep', asked });
-        if (typeof files === 'string') continue;
+        if ('refused' in files) continue;
         for (const one of files) service.setText(one.uri, withEdits(text, one.edits));
-        expect(weighedOf(service.sheet(file, line, {})!)).toEqual(weighedOf(tried));
+        expect(figuresOf(service.sheet(file, line, {}))).toEqual(figuresOf(tried));
         expect(tried.tried).toBe(true);
         count++;
       }
@@ -181,24 +197,38 @@ describe('a sheet of what is tried', () => {
       const text = kitchen(seed, seed % 2 === 0 ? 'plausible' : 'absurd');
       const line = text.split('\n').findIndex((one) => one.startsWith('formula'));
       const service = serviceWith(text);
-      const asked: SheetOptions = { whatIf: { ...someChange(seed), flour: undefined as never } };
+      const asked: SheetOptions = { whatIf: someChange(seed, true) };
       const tried = service.sheet(uri, line, asked)!;
       const files = service.panelEdits(uri, line, { kind: 'keep', asked });
-      if (typeof files === 'string') continue;
+      if ('refused' in files) continue;
       service.setText(uri, withEdits(text, files[0]!.edits));
-      expect(weighedOf(service.sheet(uri, line, {})!), `kitchen ${seed}`).toEqual(weighedOf(tried));
+      expect(figuresOf(service.sheet(uri, line, {})), `kitchen ${seed}`).toEqual(figuresOf(tried));
       count++;
     }
     expect(count).toBeGreaterThan(25);
   });
 });
 
-function someChange(seed: number): WhatIf {
+function someChange(seed: number, flourless = false): WhatIf {
   const random = seeded(seed + 77);
   const minutes = Math.round(random() * 30 + 1) / 2;
   return {
     lines: [{ index: Math.floor(random() * 2), minutes }],
     water: Math.round((0.6 + random() * 0.2) * 1000) / 1000,
-    ...(random() < 0.5 ? {} : { flour: { from: 'strong white', to: 'soft white' } }),
+    ...(random() < 0.5 || flourless ? {} : { flour: { from: 'strong white', to: 'soft white' } }),
   };
+}
+
+/** All that a sheet shows, but for what says that it is tried, where lines stand, and what was measured of the formula as it is written. */
+function figuresOf(sheet: SheetDocument | undefined): unknown {
+  const left = new Set(['line', 'tried', 'asked', 'source', 'inFile', 'whatIf']);
+  const sections = sheet?.sections.filter(({ name }) => name !== 'trial');
+  return JSON.parse(
+    JSON.stringify({ ...sheet, sections }, (key, value: unknown) => {
+      if (left.has(key)) return undefined;
+      if (typeof value === 'number') return Number(value.toPrecision(10));
+      if (!Array.isArray(value)) return value;
+      return value.filter((one) => one !== 'tried today' && !/^trial/.test(String(one?.code ?? '')));
+    }),
+  );
 }

@@ -7,6 +7,7 @@ import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
+import type { Refusal } from '../../words/refusal.ts';
 
 /** A temperature taken at the mixer, as a baker logs it with wet hands: few taps, no spelling. */
 export interface ReadingToLog {
@@ -33,15 +34,15 @@ export interface ReadingToLog {
  * reading of the same minute is written over. Lines are counted in the formula's block.
  *
  * @param programme the lines of the programme that is run, which a trial that is begun keeps
- * @returns a message where the reading cannot be a reading
+ * @returns a refusal where the reading cannot be a reading
  */
 export function logReading(
   model: FormulaModel,
   reading: ReadingToLog,
   programme: readonly string[],
-): TextEdit | Message {
-  const wrong = problemOf(reading);
-  if (wrong !== undefined) return wrong;
+): TextEdit | Refusal {
+  const refused = problemOf(reading);
+  if (refused !== undefined) return { refused };
   const line = lineOf(reading);
   const trial = model.trials.findLast(({ header }) => header.date === reading.date);
   return trial === undefined

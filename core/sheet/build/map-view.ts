@@ -4,10 +4,11 @@ import { type GapMap, type GapRow, gapMap, type MapRequest } from '../../facts/g
 import type { Scope } from '../../model/scope.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import { type MapChart, mapChart } from '../charts/map-chart.ts';
+import { mapChart } from '../charts/map-chart.ts';
 import { mapSentences } from '../charts/map-words.ts';
 import { inBatches, sized } from './batch-size.ts';
 import { underToday } from './day-conditions.ts';
+import type { ChartSection } from './sheet-document.ts';
 import type { SheetOptions } from './sheet-options.ts';
 
 /** The map of the gap of one formula, in the words it is shown in. Lines are counted in the file. */
@@ -17,7 +18,7 @@ export interface MapView {
   readonly line: number;
   /** Why there is no map, as a sentence; then there is nothing else. */
   readonly none?: string;
-  readonly chart?: MapChart;
+  readonly chart?: ChartSection;
   /** What the map says, a sentence each. */
   readonly sentences: readonly string[];
   readonly data?: MapData;

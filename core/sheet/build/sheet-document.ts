@@ -1,3 +1,4 @@
+import type { MapRequest } from '../../facts/gap-map.ts';
 import type { Level } from '../../rules/engine/finding.ts';
 import type { SheetClock } from './clock.ts';
 import type { SheetLabels } from './sheet-labels.ts';
@@ -32,6 +33,10 @@ export interface SheetDocument {
   readonly mixers: readonly string[];
   /** The clock time that the work hangs on, where one was asked for. */
   readonly clock?: ClockRequest;
+  /** What of the formula itself can be tried, as its file has it. */
+  readonly whatIf?: WhatIfFields;
+  /** The map of the gap that was asked for. */
+  readonly map?: MapRequest;
   readonly sections: readonly Section[];
   /** What a baker does, one thing after the other, each the node of a section. */
   readonly moments: readonly WorkMoment[];
@@ -39,6 +44,16 @@ export interface SheetDocument {
   readonly findings: readonly SheetFinding[];
   /** The words that the panel itself has for what it shows and asks. */
   readonly labels: SheetLabels;
+}
+
+/** What a panel lets a baker step, each as the file has it. */
+export interface WhatIfFields {
+  /** The lines of the programme that take time, in their order. */
+  readonly lines: readonly { readonly index: number; readonly name: string; readonly minutes: number }[];
+  /** The dough's main line of water: a fraction, or grams where it is weighed. */
+  readonly water?: { readonly name: string; readonly amount: number; readonly measure: 'fraction' | 'grams' };
+  /** The flours of the dough, each with those of its kind that could take its place. */
+  readonly flours: readonly { readonly name: string; readonly others: readonly string[] }[];
 }
 
 /** Whatever stands on a sheet and may have something found at it. */
@@ -64,6 +79,7 @@ export type SectionName =
   | 'apart'
   | 'mixing'
   | 'mixing-chart'
+  | 'map-chart'
   | 'trial'
   | 'clock'
   | 'timeline-chart'

@@ -6,7 +6,7 @@ import { inMixer, waterToUse } from '../../facts/mixing-words.ts';
 import { lineOfId } from '../../model/formula-model.ts';
 import type { Scope } from '../../model/scope.ts';
 import type { Finding } from '../../rules/engine/finding.ts';
-import { message } from '../../words/message.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { chartsOf } from '../charts/charts.ts';
 import { inBatches, sized } from './batch-size.ts';
@@ -25,6 +25,7 @@ import {
   type SheetFinding,
   type SheetSize,
   sheetVersion,
+  type WhatIfFields,
   type WorkMoment,
 } from './sheet-document.ts';
 import { findingsAsTried } from './sheet-findings.ts';
@@ -41,8 +42,14 @@ import { workMoments } from './work-moments.ts';
 export interface SheetInput {
   readonly uri: string;
   readonly firstLine: number;
-  /** The formula as its file has it. */
+  /** The formula with what is tried of it written in; `inFile` where nothing is. */
   readonly analysis: Analysis;
+  /** The formula as its file has it. */
+  readonly inFile: Analysis;
+  /** What of it could not be written in. */
+  readonly notWritten?: readonly Message[];
+  /** What of the formula itself can be tried. */
+  readonly whatIf?: WhatIfFields;
   readonly scope: Scope;
   readonly asked: SheetOptions;
   /**
@@ -72,19 +79,19 @@ export function sheetOf(input: SheetInput): SheetDocument {
   const today = underToday(input.analysis, asked.today ?? {}, scope);
   const made = sized(today.analysis, asked.size ?? { by: 'file' });
   const analysis = made.analysis;
-  const tried = analysis !== input.analysis;
+  const tried = analysis !== input.inFile;
   const parted = inBatches(analysis);
   // The findings of what is not tried are those of its editor.
   const findings =
     tried && analysis.solved !== undefined
       ? findingsAsTried(
-          { inFile: input.analysis, whole: analysis, each: parted.each },
+          { inFile: input.inFile, whole: analysis, each: parted.each },
           firstLine,
           input.findingsOf,
         )
-      : input.findingsOf(input.analysis);
+      : input.findingsOf(input.inFile);
   const { sections, moments } = sectionsOf(input, {
-    inFile: input.analysis,
+    inFile: input.inFile,
     whole: analysis,
     batch: parted.each,
     batches: parted.count,
@@ -100,11 +107,17 @@ export function sheetOf(input: SheetInput): SheetDocument {
     state: analysis.solved === undefined ? 'empty' : held === undefined ? 'ready' : 'held',
     ...(held === undefined ? {} : { heldBy: held }),
     tried,
-    notDone: [...today.notDone, ...(made.notDone === undefined ? [] : [made.notDone])].map(speaker.say),
+    notDone: [
+      ...(input.notWritten ?? []),
+      ...today.notDone,
+      ...(made.notDone === undefined ? [] : [made.notDone]),
+    ].map(speaker.say),
     makes: analysis.solved === undefined ? [] : makesMessages(analysis.solved).map(speaker.say),
     size: sizeOf(analysis, asked),
     batches: analysis.solved === undefined ? { count: 1 } : batchesOf(analysis, parted, speaker),
-    mixers: mixerNames(input.analysis, scope),
+    mixers: mixerNames(input.inFile, scope),
+    ...(input.whatIf === undefined ? {} : { whatIf: input.whatIf }),
+    ...(asked.map === undefined ? {} : { map: asked.map }),
     ...(asked.clock === undefined ? {} : { clock: asked.clock }),
     sections: found.sections,
     moments,
@@ -129,7 +142,10 @@ function sectionsOf(
   const lines = mix === undefined ? [] : mixingLines(mix, firstLine, speaker);
   const programme = { model: batch.resolved.model, times: batches, firstLine };
   const clock = clockSection(timeline.view, speaker);
-  const charts = chartsOf({ whole, batch, scope, timeline: timeline.view, firstLine, speaker });
+  const charts = chartsOf({
+    ...{ whole, batch, scope, timeline: timeline.view, firstLine, speaker },
+    map: asked.map,
+  });
   const facts = { analysis: whole, firstLine, size, speaker };
   const sections = [
     doughFacts(facts),
@@ -137,6 +153,7 @@ function sectionsOf(
     ...weighed.map(({ section }) => section),
     mix === undefined ? undefined : mixingSection(mix, lines, programme, speaker),
     charts.mixing,
+    charts.map,
     // What was measured belongs to the formula as it is written, whatever is tried today.
     ...trialSections(inFile, scope, firstLine, speaker),
     clock,

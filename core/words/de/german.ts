@@ -17,6 +17,7 @@ import { comparisonPage } from './comparison-page.ts';
 import { completion } from './completion.ts';
 import { cost } from './cost.ts';
 import { editing } from './editing.ts';
+import { experiments } from './experiments.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
@@ -89,6 +90,7 @@ export const subjects = {
   amounts,
   'section-lines': sectionLines,
   calibration,
+  experiments,
   plans,
   'food-sources': foodSources,
   paragraphs,
@@ -142,6 +144,7 @@ const catalogue: Catalogue = {
   ...amounts,
   ...sectionLines,
   ...calibration,
+  ...experiments,
   ...plans,
   ...foodSources,
   ...paragraphs,

@@ -15,6 +15,7 @@ import { comparisonPage } from './comparison-page.ts';
 import { completion } from './completion.ts';
 import { cost } from './cost.ts';
 import { editing } from './editing.ts';
+import { experiments } from './experiments.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
@@ -85,6 +86,7 @@ export const subjects = {
   amounts,
   'section-lines': sectionLines,
   calibration,
+  experiments,
   plans,
   'food-sources': foodSources,
   paragraphs,
@@ -139,6 +141,7 @@ export const english = {
   ...amounts,
   ...sectionLines,
   ...calibration,
+  ...experiments,
   ...plans,
   ...foodSources,
   ...paragraphs,
