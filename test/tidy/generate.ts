@@ -31,6 +31,7 @@ const read = (name: string): string => readFileSync(join(project, name), 'utf8')
 export function generated(): ReadonlyMap<string, string> {
   return new Map([
     ['syntaxes/doughwright.tmLanguage.json', textMateGrammar()],
+    ['syntaxes/vim/syntax/doughwright.vim', vimSyntax()],
     ['package.json', manifest()],
     ['package.nls.json', manifestWords('package.nls.json', englishSettings(), (rule) => rule.title)],
     ['package.nls.de.json', manifestWords('package.nls.de.json', {}, ({ code }) => germanPages[code]!.title)],
@@ -85,6 +86,39 @@ function textMateGrammar(): string {
     'Generated from doughwright.tmLanguage.template.json and the vocabulary; npm run generate writes it anew.',
   ];
   return `${JSON.stringify({ information_for_contributors: note, ...(filled(grammar) as object) }, null, 2)}\n`;
+}
+
+/** The colours of Vim, line by line as the notation is: what a line begins with says what it is. */
+function vimSyntax(): string {
+  // Of Vim's own patterns, very magic: letters stand for themselves, and a blank of a word for any blanks.
+  const any = (words: Iterable<string>): string =>
+    [...new Set(words)]
+      .sort((one, other) => other.length - one.length || (one < other ? -1 : 1))
+      .map((word) => word.replace(/[%@{}()|<>=+*?~&/.\\^$[\]]/g, '\\$&').replace(/ /g, '\\s+'))
+      .join('|');
+  const words = sectionWords.flatMap((section) => properties[section].map((one) => one.word));
+  return String.raw`" Colours of bread formulas in Vim and Neovim.
+" Generated from the vocabulary; npm run generate writes it anew.
+if exists('b:current_syntax')
+  finish
+endif
+syntax case ignore
+syntax match doughwrightComment /#.*$/
+syntax match doughwrightNumber /\v<\d+%([.,]\d+)*>/
+syntax match doughwrightUnit /\v\d\s*\zs%(${any(units.keys())})%(\a)@!/
+syntax match doughwrightProperty /\v^\s+%(${any(words)})%(\k)@!/
+syntax match doughwrightStep /\v^\s+%(${any(stepWords)})%(\k)@!/
+syntax match doughwrightSection /\v^\s*%(${any(sectionWords)})%(\k)@!\ze[^#]*:\s*%(#.*)?$/ nextgroup=doughwrightName
+syntax match doughwrightName /\v[^:#]+/ contained
+highlight default link doughwrightComment Comment
+highlight default link doughwrightNumber Number
+highlight default link doughwrightUnit Type
+highlight default link doughwrightProperty Identifier
+highlight default link doughwrightStep Statement
+highlight default link doughwrightSection Keyword
+highlight default link doughwrightName Title
+let b:current_syntax = 'doughwright'
+`;
 }
 
 function manifest(): string {
