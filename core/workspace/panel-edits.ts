@@ -35,9 +35,10 @@ export function panelEdits(formula: ChangedFormula, change: PanelChange): readon
   // A reading is written into the formula's own text, be it a variant.
   const model = { ...analysis.resolved.model, block };
   if (change.kind === 'reading') {
-    const edit = logReading(model, change.reading, presentProgramme(analysis, change.reading.mixer));
-    if (isRefusal(edit)) return edit;
-    return [{ uri, edits: [withEnding({ ...edit, line: edit.line + firstLine }, sourceOf(uri))] }];
+    const logged = logReading(model, change.reading, presentProgramme(analysis, change.reading.mixer));
+    if (isRefusal(logged)) return logged;
+    const inFile = logged.map((edit) => ({ ...edit, line: edit.line + firstLine }));
+    return [{ uri, edits: inFile.map((edit) => withEnding(edit, sourceOf(uri))) }];
   }
   return isWhatIf(change.asked)
     ? whatIfEdits(formula, analysis, change.asked)

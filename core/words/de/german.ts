@@ -21,6 +21,7 @@ import { experiments } from './experiments.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
+import { glance } from './glance.ts';
 import { history } from './history.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
@@ -57,6 +58,7 @@ import { totals } from './totals.ts';
 /** The messages by subject, as English has them. */
 export const subjects = {
   fixes,
+  glance,
   findings,
   'reading-sections': readingSections,
   'reading-amounts': readingAmounts,
@@ -111,6 +113,7 @@ export const subjects = {
 
 const catalogue: Catalogue = {
   ...fixes,
+  ...glance,
   ...findings,
   ...readingSections,
   ...readingAmounts,

@@ -19,6 +19,7 @@ import { experiments } from './experiments.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
+import { glance } from './glance.ts';
 import { history } from './history.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
@@ -53,6 +54,7 @@ import { totals } from './totals.ts';
 /** The messages by subject; one subject is one file, in every language. */
 export const subjects = {
   fixes,
+  glance,
   findings,
   'reading-sections': readingSections,
   'reading-amounts': readingAmounts,
@@ -108,6 +110,7 @@ export const subjects = {
 /** Every message in English: the list of messages that there are, which every other language follows. */
 export const english = {
   ...fixes,
+  ...glance,
   ...findings,
   ...readingSections,
   ...readingAmounts,
