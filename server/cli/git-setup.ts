@@ -16,8 +16,8 @@ export interface GitSetupOptions {
   readonly program: string;
   /** A file of the program that is another one once it is renewed. */
   readonly programFile?: string;
-  /** The language in which git shall show formulas. */
-  readonly language: LanguageTag;
+  /** The language in which git shall show formulas; else that of the project at each call. */
+  readonly language?: LanguageTag;
 }
 
 /** What git shows above a piece of a diff: the section it is in, less the figures that stand behind its header. */
