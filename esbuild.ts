@@ -34,6 +34,8 @@ const forNode: BuildOptions = {
   // Another file is required, as the program is, which is quicker than the loader of modules.
   supported: { 'dynamic-import': false },
   plugins: [rooms()],
+  // Its file for Node asks for its own parts while it runs, which a bundle has not.
+  alias: { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' },
 };
 const forBrowser: BuildOptions = { ...shared, platform: 'browser', target: 'es2022' };
 

@@ -17,12 +17,15 @@ import { followFolders } from './host/folders.ts';
 import { guardedWork, type Log } from './host/guard.ts';
 import type { Host } from './host/host.ts';
 import { canonicalUri } from './host/uris.ts';
+import { inProject } from './project/project-precedence.ts';
+import { noProject } from './project/project-settings.ts';
 import type { ChangedNotification, ChangedParams } from './protocol.ts';
 import { answerQuestions } from './requests/features.ts';
 import { Diagnostics } from './sync/diagnostics.ts';
-import { OpenDocuments } from './sync/documents.ts';
+import { type DocumentEvents, OpenDocuments } from './sync/documents.ts';
 import { WorkspaceFiles } from './sync/files.ts';
 import { Progress } from './sync/progress.ts';
+import { ProjectFollower } from './sync/project-follower.ts';
 import type { Schedule } from './sync/schedule.ts';
 import { followSettings, readSettings, type ServerSettings } from './sync/settings.ts';
 import { Workspace } from './sync/workspace.ts';
@@ -135,13 +138,19 @@ export function serve(
     complaints = undefined;
     for (const what of early) complain(what);
     const everythingChanged = () => diagnostics?.everythingChanged();
-    const taken = (settings: ServerSettings) => {
-      workspace.settings = settings;
-      everythingChanged();
-    };
-    followSettings({ connection, able, log, known: workspace.settings, taken, complain });
+    const follower = followChoices({
+      connection,
+      able,
+      log,
+      workspace,
+      host,
+      complain,
+      changed: everythingChanged,
+    });
     files.readFolders(workspace.folders);
-    followFolders(connection, able, log, workspace, files, documents, everythingChanged);
+    followFolders(connection, able, log, workspace, files, documents, everythingChanged, () =>
+      follower.read(),
+    );
     // Loaded now, the core is there when the first document comes.
     guardedWork(log, 'Loading', async () => {
       await schedule.quiet();
@@ -150,17 +159,7 @@ export function serve(
   });
 
   documents.listen(connection, {
-    edited: (uri, changes) => diagnostics?.typed.edited(uri, changes),
-    changed: (uri) => {
-      workspace.noteEdit(uri);
-      files.readAround(uri);
-      diagnostics?.textChanged([uri]);
-    },
-    closed: (uri) => {
-      files.closed(uri);
-      diagnostics?.closed(uri);
-      diagnostics?.textChanged([uri]);
-    },
+    ...textEvents({ files, workspace, diagnostics: () => diagnostics }),
     saved: () => {
       if (!able.registersWatchers) files.rereadAll();
     },
@@ -168,6 +167,61 @@ export function serve(
 
   connection.onShutdown(() => undefined);
   connection.listen();
+}
+
+/** What follows from what the client does to its texts. */
+function textEvents(parts: {
+  readonly files: WorkspaceFiles;
+  readonly workspace: Workspace;
+  readonly diagnostics: () => Diagnostics | undefined;
+}): Omit<DocumentEvents, 'saved'> {
+  const { files, workspace, diagnostics } = parts;
+  return {
+    edited: (uri, changes) => diagnostics()?.typed.edited(uri, changes),
+    changed: (uri) => {
+      workspace.noteEdit(uri);
+      files.readAround(uri);
+      diagnostics()?.textChanged([uri]);
+    },
+    closed: (uri) => {
+      files.closed(uri);
+      diagnostics()?.closed(uri);
+      diagnostics()?.textChanged([uri]);
+    },
+  };
+}
+
+/** Keeps up with what the editor and the project have chosen; answers who reads the project anew. */
+function followChoices(parts: {
+  readonly connection: Connection;
+  readonly able: Abilities;
+  readonly log: Log;
+  readonly workspace: Workspace;
+  readonly host: Host;
+  readonly complain: (what: Message) => void;
+  /** Told when something is chosen otherwise. */
+  readonly changed: () => void;
+}): ProjectFollower {
+  const { connection, able, log, workspace, host, complain, changed } = parts;
+  let [settings, project] = [workspace.settings, noProject];
+  const apply = () => {
+    workspace.settings = inProject(settings, project);
+    changed();
+  };
+  const taken = (next: ServerSettings) => {
+    settings = next;
+    apply();
+  };
+  followSettings({ connection, able, log, known: settings, taken, complain });
+  const follower = new ProjectFollower({
+    ...{ connection, host, workspace, log },
+    taken: (next) => {
+      project = next;
+      apply();
+    },
+  });
+  follower.read();
+  return follower;
 }
 
 /** Tells the client, where it can be told, that what it has been answered may be another by now. */

@@ -6,10 +6,10 @@ import type { FromHistory, ToHistory } from './messages.ts';
 declare function acquireVsCodeApi(): { postMessage(message: FromHistory): void };
 
 const editor = acquireVsCodeApi();
-const main = document.getElementById('sheet')!;
+const main = document.getElementById('sheet');
 
 window.addEventListener('message', ({ data }: MessageEvent<ToHistory>) => {
-  main.replaceChildren(...shown(data));
+  main?.replaceChildren(...shown(data));
 });
 editor.postMessage({ type: 'ready' });
 

@@ -1,7 +1,14 @@
 import type { OverviewEntry, OverviewKind } from '../../server/protocol.ts';
 
 /** What the list groups by, in the order in which it stands. */
-export const groupKinds: readonly OverviewKind[] = ['bakery', 'formula', 'flour', 'mixer', 'plan'];
+export const groupKinds: readonly OverviewKind[] = [
+  'bakery',
+  'formula',
+  'flour',
+  'mixer',
+  'plan',
+  'experiment',
+];
 
 const byName = new Intl.Collator(undefined, { numeric: true, sensitivity: 'base' });
 

@@ -37,6 +37,7 @@ const icons: Readonly<Record<OverviewKind, string>> = {
   flour: 'package',
   mixer: 'sync',
   plan: 'calendar',
+  experiment: 'beaker',
 };
 
 /** So long the list waits for the next key before it asks again: it hurries nobody. */
@@ -140,11 +141,13 @@ function groupTitles(): Readonly<Record<OverviewKind, string>> {
     flour: l10n.t('Flours'),
     mixer: l10n.t('Mixers'),
     plan: l10n.t('Plans'),
+    experiment: l10n.t('Experiments'),
   };
 }
 
 function groupItem({ kind, title, entries }: Group, isFiltered: boolean): TreeItem {
-  const open = isFiltered || kind === 'formula' || kind === 'bakery' || kind === 'plan';
+  const open =
+    isFiltered || kind === 'formula' || kind === 'bakery' || kind === 'plan' || kind === 'experiment';
   const item = new TreeItem(
     title,
     open ? TreeItemCollapsibleState.Expanded : TreeItemCollapsibleState.Collapsed,

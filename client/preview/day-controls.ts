@@ -113,9 +113,8 @@ export function createDayControls(
     update(view, tried) {
       today = tried;
       units = unitsOf(view.shownIn ?? plainDisplay);
-      const conditions = conditionsOf(view);
-      for (const { key, show } of inputs) show(conditions.find((one) => one.key === key));
-      const condition = conditions.find((one) => one.key === 'mixer');
+      for (const { key, show } of inputs) show(conditionOf(view, key));
+      const condition = conditionOf(view, 'mixer');
       mixerField.hidden = condition === undefined || view.mixers.length === 0;
       mixerSaid.textContent = sourceWords(condition, labels);
       if (document.activeElement !== mixer)
@@ -141,10 +140,10 @@ function shownFigure(figure: number, isMass: boolean, units: Units): string {
   return isMass ? units.text(units.lightOf(figure)) : units.text(units.degreesOf(figure), 1);
 }
 
-/** The conditions of the day that the sheet is worked out for. */
-function conditionsOf({ sections }: ShownSheet): readonly Fact[] {
+/** A condition of the day that the sheet is worked out for. */
+function conditionOf({ sections }: ShownSheet, key: string): Fact | undefined {
   const day = sections.find(({ name }) => name === 'day');
-  return day?.kind === 'facts' ? day.facts : [];
+  return day?.kind === 'facts' ? day.facts.find((one) => one.key === key) : undefined;
 }
 
 function sourceWords(condition: Fact | undefined, labels: SheetLabels): string {

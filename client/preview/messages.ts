@@ -31,6 +31,8 @@ export interface TakenReading {
   /** The same as it was read, in the unit that is set, and its stage: `75.5 °F, developed`. */
   readonly said: string;
   readonly stage?: string;
+  /** The water of the dough as it was drawn, where it was typed. */
+  readonly waterCelsius?: number;
 }
 
 /** What the extension tells the page. Sequences only grow while a page lives; a page ignores one that has been overtaken. */
@@ -77,6 +79,8 @@ export interface WorkState {
   /** Keys of what is weighed. */
   readonly ticked: readonly string[];
   readonly timers: Readonly<Record<string, RunningTimer>>;
+  /** The water as it was drawn, °C, for the readings of this dough. */
+  readonly waterCelsius?: number;
 }
 
 export interface RunningTimer {

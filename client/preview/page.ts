@@ -13,7 +13,7 @@ import {
   type ToPage,
   type WorkState,
 } from './messages.ts';
-import { factsList, sheetBands } from './sections.ts';
+import { answerTiles, factsList, sheetBands } from './sections.ts';
 import { followKeys } from './work-keys.ts';
 import { createWorking } from './working.ts';
 
@@ -126,7 +126,7 @@ function showSheet(sheet: ShownSheet, asked: SheetOptions, kept: WorkState): voi
   tell(banner, heldWords(sheet, good !== undefined));
   main.className = sheet.state;
   const around = aroundOf(view);
-  render(headingOf(view, around), title);
+  render(html`${headingOf(view, around)}${answersOf(view, around)}`, title);
   render(
     sheet.state === 'empty'
       ? html`<p class="hint-words">${sheet.labels.noIngredients}</p>`
@@ -155,6 +155,12 @@ function headingOf({ formula, line, makes, tried, findings, labels }: ShownSheet
     }
     ${findingsList(findings, around, true)}
   </header>`;
+}
+
+/** The three answers, right below the heading and above whatever is tried. */
+function answersOf({ sections }: ShownSheet, around: Around): Shown {
+  const glance = sections.find(({ name }) => name === 'glance');
+  return glance?.kind === 'facts' ? answerTiles(glance, around) : nothing;
 }
 
 function factsOf({ sections }: ShownSheet, around: Around): Shown {

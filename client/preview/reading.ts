@@ -2,7 +2,7 @@ import type { SheetLabels } from '../../server/protocol.ts';
 import { button, element } from './elements.ts';
 import { filled } from './filled.ts';
 import type { TakenReading } from './messages.ts';
-import { numberField } from './number-field.ts';
+import { markWrong, numberField } from './number-field.ts';
 import { minutesText } from './numbers.ts';
 import type { Units } from './units.ts';
 
@@ -14,6 +14,9 @@ export interface ReadingParts {
   readonly units: Units;
   readonly labels: SheetLabels;
   readonly log: (reading: TakenReading) => void;
+  /** The water as it was drawn, °C, and what is told of it. */
+  readonly water: number | undefined;
+  readonly setWater: (celsius: number | undefined) => void;
 }
 
 export interface ReadingControls {
@@ -26,7 +29,16 @@ export interface ReadingControls {
  * Logs a reading with two taps: the temperature, then the stage. No temperature is chosen beforehand, so that nothing is
  * ever logged that nobody read.
  */
-export function readingControls({ celsius, minutes, units, labels, log }: ReadingParts): ReadingControls {
+export function readingControls({
+  celsius,
+  minutes,
+  units,
+  labels,
+  log,
+  water,
+  setWater,
+}: ReadingParts): ReadingControls {
+  let waterCelsius = water;
   let read: number | undefined;
   const when = element('p', { class: 'when', text: whenText(minutes(), units, labels) });
   const told = element('p', { class: 'reading-told', attributes: { id: 'reading-told', role: 'status' } });
@@ -45,6 +57,10 @@ export function readingControls({ celsius, minutes, units, labels, log }: Readin
     () => units,
     (degrees) => choose(degrees),
   );
+  const drawn = waterField(units, told.id, waterCelsius, (celsius) => {
+    waterCelsius = celsius;
+    setWater(celsius);
+  });
   const choose = (degrees: number | undefined) => {
     read = degrees;
     for (const { degrees: one, chip } of chips) chip.setAttribute('aria-pressed', String(one === degrees));
@@ -64,6 +80,7 @@ export function readingControls({ celsius, minutes, units, labels, log }: Readin
       said: [`${units.text(read, 1)} ${units.degrees}`, taken?.words].filter(Boolean).join(', '),
       ...(at === undefined ? {} : { minutes: at }),
       ...(taken === undefined ? {} : { stage: taken.stage }),
+      ...(waterCelsius === undefined ? {} : { waterCelsius }),
     });
     choose(undefined);
     other.value = '';
@@ -74,6 +91,7 @@ export function readingControls({ celsius, minutes, units, labels, log }: Readin
     element('h2', { text: labels.log, attributes: { id: 'reading' } }),
     when,
     element('p', { class: 'note', text: labels.stopFirst }),
+    labelled(filled(labels.waterDegrees, units.degrees), drawn),
     element(
       'div',
       {
@@ -109,6 +127,31 @@ export function readingControls({ celsius, minutes, units, labels, log }: Readin
       if (when.textContent !== text) when.textContent = text;
     },
   };
+}
+
+/** The water as it was drawn; what is no temperature counts as nothing. */
+function waterField(
+  units: Units,
+  describedBy: string,
+  celsius: number | undefined,
+  typed: (celsius: number | undefined) => void,
+): HTMLInputElement {
+  const field = numberField(
+    { id: 'reading-water', 'aria-describedby': describedBy },
+    () => units,
+    (degrees) => {
+      const isWrong = Number.isNaN(degrees);
+      markWrong(field, isWrong);
+      typed(degrees === undefined || isWrong ? undefined : units.celsiusOf(degrees));
+    },
+  );
+  if (celsius !== undefined) field.value = units.text(units.degreesOf(celsius), 1);
+  return field;
+}
+
+function labelled(text: string, field: HTMLInputElement): HTMLElement {
+  const label = element('label', { text, attributes: { for: field.id } });
+  return element('p', { class: 'chips' }, label, field);
 }
 
 /** Doughs are colder and warmer than this nowhere, °C; the core refuses them too. */

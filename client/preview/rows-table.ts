@@ -62,12 +62,8 @@ function classOf({ key, figures }: Column): string {
   return figures === true ? `${name} figures` : name;
 }
 
-/** What the water is to be like is said large below its row, once. */
-function besideName({ notes = [], missing, about }: Row): Shown {
-  const beside = [
-    ...notes.filter((note) => note !== about?.text),
-    ...(missing === undefined ? [] : [missing]),
-  ];
+function besideName({ notes = [], missing }: Row): Shown {
+  const beside = [...notes, ...(missing === undefined ? [] : [missing])];
   return html`${beside.map((note) => html`<span class="note" dir="auto">${note}</span>`)}`;
 }
 
@@ -93,29 +89,10 @@ export function cellText({ text, unit }: Cell): string {
   return unit === undefined ? text : `${text}\u00a0${unit}`;
 }
 
-/** What is said of a row and what was found at it, below its figures. */
-function belowRow(row: Row, columns: number, around: Around): Shown {
-  const { about, findings } = row;
-  if (about === undefined && findings === undefined) return nothing;
-  return html`<tr class="about" role="row" data-id=${row.id}>
-    <td role="cell" colspan=${columns} aria-colspan=${columns}>
-      ${about === undefined ? nothing : waterPart(about, around)}${findingsList(findings, around)}
-    </td>
+/** What was found at a row, below its figures. */
+function belowRow({ id, findings }: Row, columns: number, around: Around): Shown {
+  if (findings === undefined) return nothing;
+  return html`<tr class="about" role="row" data-id=${id}>
+    <td role="cell" colspan=${columns} aria-colspan=${columns}>${findingsList(findings, around)}</td>
   </tr>`;
-}
-
-function waterPart({ text, details }: NonNullable<Row['about']>, { labels }: Around): Shown {
-  return html`<div class="water">
-    <p class="water-text" dir="auto">${text}</p>
-    ${
-      details.length === 0
-        ? nothing
-        : html`<details class="fold">
-            <summary>${labels.temperatureWhy}</summary>
-            <ul>
-              ${details.map((one) => html`<li dir="auto">${one}</li>`)}
-            </ul>
-          </details>`
-    }
-  </div>`;
 }

@@ -1,6 +1,6 @@
-import { html, nothing } from 'lit-html';
+import { html, nothing, svg } from 'lit-html';
 import { repeat } from 'lit-html/directives/repeat.js';
-import type { FactsSection, Section, SheetDocument, StepsSection } from '../../server/protocol.ts';
+import type { FactsSection, Section, SheetDocument, Step, StepsSection } from '../../server/protocol.ts';
 import { chartParts } from './chart-parts.ts';
 import { type Around, findingsList, named, type Shown } from './found.ts';
 import { rowsTable } from './rows-table.ts';
@@ -9,18 +9,22 @@ import { rowsTable } from './rows-table.ts';
 const bands = ['weighing', 'doing', 'outcome'] as const;
 
 const bandOf: Readonly<Record<Section['name'], (typeof bands)[number] | undefined>> = {
-  // Below the heading, and among the controls.
+  // Below the heading, among the controls, and on paper alone.
+  glance: undefined,
+  log: undefined,
   facts: undefined,
   day: undefined,
+  // What is stepped above is answered right below.
+  'before-after': 'weighing',
   before: 'weighing',
   bowl: 'weighing',
   later: 'weighing',
   apart: 'weighing',
   mixing: 'doing',
+  'map-chart': 'doing',
   'mixing-chart': 'doing',
   trial: 'doing',
   clock: 'doing',
-  'timeline-chart': 'doing',
   yield: 'outcome',
   'composition-chart': 'outcome',
   cost: 'outcome',
@@ -103,6 +107,24 @@ function bodyOf(section: Section, heading: string, around: Around): Shown {
   }
 }
 
+/** The answers at the head of the sheet, each in a tile that leads to its line. */
+export function answerTiles({ facts }: FactsSection, around: Around): Shown {
+  return html`<dl class="glance">
+    ${repeat(
+      facts,
+      ({ id }) => id,
+      ({ id, label, line, value, verdict, notes, findings }) =>
+        html`<div class=${verdict?.level ?? ''} data-id=${id}>
+          <dt>${named(label, line, around)}</dt>
+          <dd class="value" dir="auto"><span class="sign" aria-hidden="true">${verdict?.sign}</span> ${value}</dd>
+          ${verdict === undefined || verdict.word === '' ? nothing : html`<dd class="word" dir="auto">${verdict.word}</dd>`}
+          ${notes.map((text) => html`<dd class="note" dir="auto">${text}</dd>`)}
+          ${findings === undefined ? nothing : html`<dd class="about">${findingsList(findings, around)}</dd>`}
+        </div>`,
+    )}
+  </dl>`;
+}
+
 /** Labelled figures, each with what was found at it. */
 export function factsList({ facts }: FactsSection, around: Around): Shown {
   return html`<dl class="facts">
@@ -141,10 +163,19 @@ function stepsTable({ heads, steps }: StepsSection, heading: string, around: Aro
         (step) =>
           html`<tr class=${step.of} data-id=${step.id}>
             <td class="clock">${step.when}</td>
-            <th scope="row">${step.of === 'ready' ? step.text : named(step.text, step.line, around)}${findingsList(step.findings, around)}</th>
+            <th scope="row">${step.of === 'ready' ? step.text : named(step.text, step.line, around)}${bar(step)}${(step.notes ?? []).map((text) => html`<span class="note" dir="auto">${text}</span>`)}${findingsList(step.findings, around)}</th>
             <td class="lasts">${step.lasts ?? ''}</td>
           </tr>`,
       )}
     </tbody>
   </table>`;
+}
+
+/** Where a step lies along the whole work; the words beside it say the same. */
+function bar({ along: { from, to } }: Step): Shown {
+  const width = Math.max(0.8, (to - from) * 100);
+  const x = Math.min(from * 100, 100 - width);
+  return html`<svg class="along" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
+    ${svg`<path d="M0,2 H100"></path><rect x=${x} y="0" width=${width} height="4"></rect>`}
+  </svg>`;
 }

@@ -145,6 +145,11 @@ export function createWorking(actions: WorkingActions, now: () => number = Date.
         units: unitsOf(sheet.shownIn ?? plainDisplay),
         labels: sheet.labels,
         log: actions.log,
+        water: work.waterCelsius,
+        setWater(waterCelsius) {
+          const { waterCelsius: _, ...others } = work;
+          keep(waterCelsius === undefined ? others : { ...others, waterCelsius });
+        },
       });
       reading = { of, controls };
     }

@@ -131,7 +131,7 @@ const calibrations = new WeakMap<
 /** What tells mixers apart: the block that defines one, else its kind; all that is mixed by hand without a section is one pair of hands. */
 export type MixerKey = Block | MixerKind;
 
-function keyOf({ definition, data }: Mixer): MixerKey {
+export function keyOf({ definition, data }: Mixer): MixerKey {
   return definition?.block ?? data.kind;
 }
 
@@ -183,7 +183,10 @@ export interface Told {
 /** By the trials of a formula, in their order; undefined for one that says nothing of its mixer. */
 type Evidence = readonly (Told | undefined)[];
 
-const remembered = new WeakMap<Block, { readonly asked: readonly Asked[]; readonly evidence: Evidence }>();
+const remembered = new WeakMap<
+  Block,
+  { readonly model: FormulaModel; readonly asked: readonly Asked[]; readonly evidence: Evidence }
+>();
 
 /**
  * What each trial of one formula says of its mixer. Remembered while the formula and all it looked up stay the same, so
@@ -191,7 +194,8 @@ const remembered = new WeakMap<Block, { readonly asked: readonly Asked[]; readon
  */
 function evidenceOf({ uri, block, name }: Definition, model: FormulaModel, scope: Scope): Evidence {
   const before = remembered.get(block);
-  if (before?.asked.every((one) => stands(one, scope)) === true) return before.evidence;
+  // A variant is another as soon as its base is.
+  if (before?.model === model && before.asked.every((one) => stands(one, scope))) return before.evidence;
   const asked: Asked[] = [];
   const listening = noting(scope, asked);
   const analysis = analyse(model, listening);
@@ -206,7 +210,7 @@ function evidenceOf({ uri, block, name }: Definition, model: FormulaModel, scope
       trial: { ...told, flours, ...(friction.known ? { frictionCelsius: friction.value } : {}) },
     };
   });
-  remembered.set(block, { asked, evidence });
+  remembered.set(block, { model, asked, evidence });
   return evidence;
 }
 

@@ -31,11 +31,6 @@ export function doughMixOf({ mixes, input }: ResolvedFormula): ResolvedMix | und
   return mixes.find((mix) => mix.sectionId === doughOf(input).id);
 }
 
-/** How long a programme runs, minutes, rests included. */
-export function minutesOfPhases(phases: readonly MixingPhase[]): number {
-  return phases.reduce((sum, phase) => sum + ('portions' in phase ? 0 : Math.max(0, phase.seconds) / 60), 0);
-}
-
 /** For how many minutes two programmes run the same, rests included: as far as one can be set beside the other. */
 export function sharedMinutes(one: readonly MixingPhase[], other: readonly MixingPhase[]): number {
   const [left, right] = [timed(one), timed(other)];

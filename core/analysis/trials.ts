@@ -4,6 +4,7 @@ import { type Known, known, unknown } from '../calc/known.ts';
 import type { MixingStage } from '../calc/mixing/development.ts';
 import { celsiusAt, type MixingOutcome, simulateMixing } from '../calc/mixing/mixing.ts';
 import type { MixingInput, MixingPhase, MixPortion } from '../calc/mixing/mixing-programme.ts';
+import { minutesOfPhases } from '../calc/mixing/phase-times.ts';
 import { stageAt } from '../calc/mixing/stage-at.ts';
 import type { TrialModel } from '../model/formula-model.ts';
 import { findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
@@ -17,7 +18,7 @@ import type { Analysis } from './analysis.ts';
 import { type StageSpan, stagesSeen } from './feel.ts';
 import type { ReadyProgramme } from './mix-analysis.ts';
 import { frictionOfTrial } from './trial-friction.ts';
-import { doughMixOf, keptProgramme, minutesOfPhases } from './trial-programme.ts';
+import { doughMixOf, keptProgramme } from './trial-programme.ts';
 import { isSameBatch, lossOf, type Poured, portionsOf, pouredOf, type WeightLoss } from './trial-weights.ts';
 
 /** A reading of the dough’s temperature, on its line of the block. */

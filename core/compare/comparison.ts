@@ -41,7 +41,7 @@ export interface FormulaComparison {
 }
 
 export interface DefinitionComparison {
-  readonly kind: 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan';
+  readonly kind: 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan' | 'experiment';
   readonly name: string;
   readonly fate: Fate;
   readonly verdict: Verdict;

@@ -57,7 +57,7 @@ export interface Accepted {
 }
 
 export interface DefinitionSummary extends BlockSummary {
-  readonly kind: 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan';
+  readonly kind: 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan' | 'experiment';
   /** Of a plan. */
   readonly times?: PlanTimes;
 }

@@ -75,7 +75,7 @@ function factorsMessage(lowFactor: number, highFactor: number | undefined): Mess
 }
 
 /** A figure of a calibration in its unit; `apart` for one that tells how far others lie apart. */
-function figureOf({ quantity }: CalibratedParameter, value: number, apart = false): Message {
+export function figureOf({ quantity }: CalibratedParameter, value: number, apart = false): Message {
   switch (quantity.kind) {
     case 'warms':
       return message('calibration.celsius-per-minute', { celsiusPerMinute: value });

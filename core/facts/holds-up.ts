@@ -1,5 +1,5 @@
-import { sectionAt } from '../model/mentions.ts';
 import type { Finding } from '../rules/engine/finding.ts';
+import { sectionAt } from '../syntax/line-place.ts';
 import type { Block } from '../syntax/tree.ts';
 
 /**

@@ -30,6 +30,22 @@ export function mixingOutlook(mix: MixAnalysis): Message[] {
 /** How near the end temperature comes to the one wanted, where its band is so wide that it is known only about. */
 const widestSure = 2;
 
+/** Whether the band of an end temperature is so wide, °C, that it is known only about. */
+export function isAboutOnly(bandCelsius: number): boolean {
+  return bandCelsius > widestSure;
+}
+
+/** What the three answers at the head of a sheet do not say of a programme: the mix that is wished, and what was assumed. */
+export function mixingRemarks(mix: MixAnalysis): Message[] {
+  const { outcome, wish } = mix;
+  const { development, wishedDevelopment, wishedAfter, programmeMinutes, notes } = outcome;
+  const wished =
+    wish === undefined || wishedDevelopment === 1 || !development.known
+      ? []
+      : [message('outlook.wished', { meant: wish, when: moment(wishedAfter, programmeMinutes) })];
+  return [...wished, ...notes];
+}
+
 function endOf({ outcome, targetCelsius, targetAssumed }: MixAnalysis): Message {
   const { endCelsius, endCelsiusBand: bandCelsius, hotAfterMinutes } = outcome;
   if (hotAfterMinutes !== undefined) {
@@ -41,7 +57,7 @@ function endOf({ outcome, targetCelsius, targetAssumed }: MixAnalysis): Message 
   const over = celsius - targetCelsius;
   const end = { celsius, bandCelsius };
   if (Math.abs(over) < 0.5) {
-    const isAbout = bandCelsius > widestSure;
+    const isAbout = isAboutOnly(bandCelsius);
     if (targetAssumed) return message(isAbout ? 'outlook.about-as-usual' : 'outlook.as-usual', end);
     return message(isAbout ? 'outlook.about-as-wanted' : 'outlook.as-wanted', end);
   }

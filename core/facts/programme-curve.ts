@@ -8,6 +8,7 @@ import type { MixerData } from '../calc/mixing/mixer.ts';
 import type { MinutesBand, MixingPoint } from '../calc/mixing/mixing.ts';
 import { celsiusInStep, hottestDough } from '../calc/mixing/mixing-course.ts';
 import type { MixingPhase } from '../calc/mixing/mixing-programme.ts';
+import { phaseTimes } from '../calc/mixing/phase-times.ts';
 import type { Scope } from '../model/scope.ts';
 import { elementAt } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
@@ -158,18 +159,15 @@ function curvePoint(point: MixingPoint, band: number): CurvePoint {
 
 /** What goes on in a programme when, one after another. */
 export function curvePhases({ input, phaseLines }: MixAnalysis): CurvePhase[] {
-  let clock = 0;
-  return input.phases.map((phase, index): CurvePhase => {
-    const startMinutes = clock;
-    if (!('portions' in phase)) clock += Math.max(0, phase.seconds) / 60;
-    return {
+  const times = phaseTimes(input.phases);
+  return input.phases.map(
+    (phase, index): CurvePhase => ({
       kind: phase.kind,
       title: titleOf(phase),
       line: elementAt(phaseLines, index),
-      startMinutes,
-      endMinutes: clock,
-    };
-  });
+      ...elementAt(times, index),
+    }),
+  );
 }
 
 function titleOf(phase: MixingPhase): Message {

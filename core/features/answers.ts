@@ -31,6 +31,7 @@ export type SymbolKind =
   | 'mixer'
   | 'bakery'
   | 'plan'
+  | 'experiment'
   | 'line';
 
 export interface SymbolNode {

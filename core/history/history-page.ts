@@ -75,7 +75,11 @@ function inTime<T extends { readonly seconds: number; readonly row: HistoryPageR
   const merged: T[] = [];
   let next = 0;
   for (const revision of revisions) {
-    while (next < trials.length && trials[next]!.seconds < revision.seconds) merged.push(trials[next++]!);
+    for (let trial = trials[next]; trial !== undefined && trial.seconds < revision.seconds; ) {
+      merged.push(trial);
+      next++;
+      trial = trials[next];
+    }
     merged.push(revision);
   }
   return [...merged, ...trials.slice(next)];

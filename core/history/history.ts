@@ -1,4 +1,5 @@
 import { daysOf } from '../text/dates.ts';
+import { firstOf } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { plainSpeaker } from '../words/speak.ts';
 import { figureTable, type HistoryFigure, ingredientFigure } from './figure-table.ts';
@@ -124,7 +125,7 @@ function changesBetween(
 ): FigureChange[] {
   // What did not change is the very same object.
   if (before.some(({ figures }) => figures === after)) return [];
-  const first = before[0]!.figures;
+  const first = firstOf(before).figures;
   return (wanted ?? allFigures([...before.map(({ figures }) => figures), after]))
     .filter(({ text }) => {
       const now = text(after, plainSpeaker);

@@ -26,7 +26,7 @@ export type Meaning =
   | { readonly is: 'several'; readonly definitions: readonly Definition[] }
   | {
       readonly is: 'unknown';
-      readonly what: 'ingredient' | 'mixer' | 'formula' | 'part';
+      readonly what: 'ingredient' | 'mixer' | 'formula' | 'experiment' | 'part';
       readonly folded: string;
     };
 
@@ -45,6 +45,16 @@ export function meaningOf(at: PlacedBlock, mention: Mention, scope: Scope): Mean
     case 'planned':
     case 'base':
       return formulaMeaning(name, scope) ?? { is: 'unknown', what: 'formula', folded: name.folded };
+    case 'experiment':
+      return (
+        ofLevel(scope.find('experiment', name.folded)[0]) ?? {
+          is: 'unknown',
+          what: 'experiment',
+          folded: name.folded,
+        }
+      );
+    case 'stock':
+      return ingredientMeaning(name, scope, 0);
     case 'role':
       return { is: 'role', role: name.folded };
     case 'part': {

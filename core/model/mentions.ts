@@ -22,7 +22,11 @@ export type MentionUse =
   /** A trial says how warm it was. */
   | 'measured'
   | 'mixer'
+  /** How much of an ingredient is on hand. */
+  | 'stock'
   | 'like'
+  /** The experiment that a trial belongs to. */
+  | 'experiment'
   /** The formula that a variant is of. */
   | 'base'
   /** What a variant does not take of its base. */
@@ -100,13 +104,23 @@ function namesOfLine(parsed: ParsedLine): NameUse[] {
   }
 }
 
+/** What the name that a property gives is of, where it is no mixer. */
+const useOfName: Readonly<Record<string, MentionUse>> = { like: 'like', experiment: 'experiment' };
+
 function namesOfProperty(parsed: ParsedLine, statement: PropertyStatement): NameUse[] {
   const { value, property } = statement;
   switch (value?.form) {
     case 'name':
-      return [{ name: value.name, use: property === 'like' ? 'like' : 'mixer' }];
+      return [{ name: value.name, use: useOfName[property] ?? 'mixer' }];
     case 'names':
       return property === 'without' ? value.names.map((one) => ({ name: one, use: 'without' })) : [];
+    case 'testedDough':
+      return [
+        { name: value.name, use: 'planned' },
+        ...(value.mixer === undefined ? [] : [{ name: value.mixer, use: 'mixer' as const }]),
+      ];
+    case 'stock':
+      return [{ name: value.name, use: 'stock' }];
     case 'mixedIn':
       return value.name === undefined ? [] : [{ name: value.name, use: 'mixer' }];
     case 'draws':
@@ -168,9 +182,3 @@ export const partsOf: (block: Block) => ReadonlyMap<string, Section> = memoByBlo
   }
   return parts;
 });
-
-/** The section of a block that a line stands in, its header included. */
-export function sectionAt(block: Block, line: number): Section | undefined {
-  const isIn = (section: Section): boolean => section.headerLine <= line && line < section.endLine;
-  return block.subs.findLast(isIn) ?? (block.top !== undefined && isIn(block.top) ? block.top : undefined);
-}

@@ -5,7 +5,7 @@ import type { Block, Name } from '../syntax/tree.ts';
  * What can be defined and looked for by name. Flours and ingredients share one space of names. A formula that holds trials
  * is found under `tried` too, so that whoever wants those need not look at all others.
  */
-export type DefinitionKind = 'ingredient' | 'mixer' | 'formula' | 'bakery' | 'plan' | 'tried';
+export type DefinitionKind = 'ingredient' | 'mixer' | 'formula' | 'bakery' | 'plan' | 'experiment' | 'tried';
 
 export interface Definition {
   readonly kind: Exclude<DefinitionKind, 'tried'>;
@@ -53,8 +53,20 @@ export function definitionOf(uri: string, firstLine: number, block: Block): Defi
   const { top } = block;
   if (top === undefined || top.kind === 'unknown' || top.header.name === undefined) return undefined;
   const kind = top.kind === 'flour' ? 'ingredient' : top.kind;
-  if (kind !== 'ingredient' && kind !== 'mixer' && kind !== 'formula' && kind !== 'bakery' && kind !== 'plan')
-    return undefined;
+  if (!isDefined(kind)) return undefined;
   const tried = kind === 'formula' && block.subs.some((sub) => sub.kind === 'trial');
   return { kind, name: top.header.name, uri, firstLine, block, ...(tried && { tried }) };
+}
+
+const defined: ReadonlySet<string> = new Set([
+  'ingredient',
+  'mixer',
+  'formula',
+  'bakery',
+  'plan',
+  'experiment',
+]);
+
+function isDefined(kind: string): kind is Definition['kind'] {
+  return defined.has(kind);
 }

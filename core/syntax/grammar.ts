@@ -1,5 +1,6 @@
 import { EmbeddedActionsParser, type IToken, type ParserMethod } from 'chevrotain';
 import { firstOf, lastOf } from '../text/element.ts';
+import { type DoughPart, testedDoughOf } from './dough-parts.ts';
 import { LookaheadWhenNeeded } from './lookahead.ts';
 import { nameBetween } from './name-reading.ts';
 import type { Form } from './shared-properties.ts';
@@ -460,6 +461,37 @@ class StatementParser extends EmbeddedActionsParser {
     return { form: 'temperature', celsius, ...seen };
   });
 
+  /** A dough of an experiment: its name, then behind commas where it is mixed and how it is worked. */
+  readonly testedDough = this.RULE('testedDough', (): Value => {
+    const name = this.SUBRULE(this.name);
+    const parts: DoughPart[] = [];
+    this.MANY(() => {
+      this.CONSUME(t.Comma);
+      const words = this.SUBRULE2(this.name);
+      const time = this.OPTION(() => this.CONSUME(t.Duration));
+      parts.push({ words, time });
+    });
+    return this.ACTION(() => testedDoughOf(this.line, name, parts));
+  });
+
+  readonly minutes = this.RULE('minutes', (): Value => {
+    const times: IToken[] = [];
+    this.AT_LEAST_ONE_SEP({ SEP: t.Comma, DEF: () => times.push(this.CONSUME(t.Duration)) });
+    return {
+      form: 'minutes',
+      times: times.map((token) => ({
+        start: token.startOffset,
+        end: t.endOf(token),
+        seconds: this.quantity(token, 'duration').seconds,
+      })),
+    };
+  });
+
+  readonly stock = this.RULE('stock', (): Value => {
+    const name = this.SUBRULE(this.name);
+    return { form: 'stock', name, grams: this.quantity(this.CONSUME(t.Mass), 'mass').grams };
+  });
+
   readonly mixedIn = this.RULE(
     'mixedIn',
     (): Value =>
@@ -620,6 +652,9 @@ const rules: Readonly<Record<Form, keyof StatementParser>> = {
   mixedIn: 'mixedIn',
   rise: 'rise',
   trialWater: 'trialWater',
+  testedDough: 'testedDough',
+  minutes: 'minutes',
+  stock: 'stock',
   ready: 'ready',
 };
 

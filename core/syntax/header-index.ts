@@ -13,12 +13,12 @@ export interface IndexedFormula {
 
 // No mark of a line end is taken for a mark before the word: each would begin the search anew.
 const trial = /^[^\p{L}\r\n\u2028\u2029]*trial(?![\p{L}\p{N}])/imu;
-const top = /^[\s\uFEFF]*(?:formula|flour|ingredient|mixer|bakery|plan)(?![\p{L}\p{N}])/iu;
+const top = /^[\s\uFEFF]*(?:formula|flour|ingredient|mixer|bakery|plan|experiment)(?![\p{L}\p{N}])/iu;
 /**
  * Behind marks of another layout, such as bullets, bars and `a)`, it hangs on what is above whether it opens anything. The marks
  * before the first letter are taken once: two stretches of them side by side would be parted in every way there is.
  */
-const markedSection = /^(?:formula|flour|ingredient|mixer|bakery|plan)(?![\p{L}\p{N}])/iu;
+const markedSection = /^(?:formula|flour|ingredient|mixer|bakery|plan|experiment)(?![\p{L}\p{N}])/iu;
 const letter = /\p{L}/u;
 
 function isMarked(line: string): boolean {

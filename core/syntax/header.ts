@@ -5,7 +5,7 @@ import { variantHeader } from './header-variant.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
 import { colonOutFix, insertFix, problem, replaceFix, writeFix } from './problem.ts';
 import { otherWordsForFormula, suggestSection } from './suggest-section.ts';
-import { Bare, Colon, Count, endOf, Mass, Percent, Quoted, quantityOf, Volume } from './tokens.ts';
+import { Bare, Colon, Comma, Count, endOf, Mass, Percent, Quoted, quantityOf, Volume } from './tokens.ts';
 import type { Context, HeaderStatement, SectionKind, SyntaxProblem } from './tree.ts';
 import { allPropertyWords, isTopSection, roleWords, sectionWords, subSections } from './vocabulary.ts';
 
@@ -144,6 +144,7 @@ function opensWithoutColon(tokens: readonly IToken[], first: string, around: Sur
     case 'preferment':
       return second !== undefined;
     case 'plan':
+    case 'experiment':
     case 'bakery':
       return second !== undefined && around.context === 'none';
     case 'trial':
@@ -181,6 +182,14 @@ function sectionHeader(
     return { statement: { kind: 'header', section, keyword, ...(part ? { part } : {}) }, problems: [] };
   }
   if (section === 'trial') return trialHeader(line, rest, keyword);
+  if (section === 'experiment') {
+    const [comma, date] = rest.slice(-2);
+    const day = date === undefined ? undefined : quantityOf(date);
+    const named =
+      comma?.tokenType === Comma && day?.kind === 'date' ? nameOf(line, rest.slice(0, -2)) : undefined;
+    if (named !== undefined && named.folded !== '' && day?.kind === 'date')
+      return { statement: { kind: 'header', section, keyword, name: named, date: day.iso }, problems: [] };
+  }
   const variant = section === 'formula' ? variantHeader(line, rest, keyword) : undefined;
   if (variant !== undefined) return variant;
   const name = nameOf(line, rest);
@@ -219,6 +228,7 @@ const nameExamples: Partial<Record<SectionKind, string>> = {
   mixer: 'big spiral',
   bakery: 'Quay Lane',
   plan: 'Saturday market',
+  experiment: 'Wet and dry',
   preferment: 'night poolish',
   soaker: 'linseed soaker',
   scald: 'rye scald',
@@ -325,6 +335,7 @@ const standsAlone: ReadonlySet<string> = new Set([
   'mixer',
   'bakery',
   'plan',
+  'experiment',
 ]);
 
 function strayColon(line: string, tokens: readonly IToken[], colon: IToken | undefined): SyntaxProblem {

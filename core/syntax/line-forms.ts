@@ -122,6 +122,9 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   mixedIn: ['in MIXER', 'by hand'],
   rise: ['PERCENT at DURATION'],
   trialWater: ['TEMPERATURE', 'MASS'],
+  testedDough: ['NAME[, in MIXER][, speed SPEED for DURATION]', 'NAME, by hand[, knead DURATION]'],
+  minutes: ['DURATION, …'],
+  stock: ['NAME MASS'],
   ready: ['[DATE] CLOCK'],
 };
 
@@ -183,6 +186,7 @@ export const headerForms: Readonly<Record<SectionKind, readonly string[]>> = {
   mixer: ofPart('mixer'),
   bakery: ofPart('bakery'),
   plan: ofPart('plan'),
+  experiment: ['experiment NAME[, DATE]:'],
   preferment: ofPart('preferment'),
   soaker: ofPart('soaker'),
   scald: ofPart('scald'),

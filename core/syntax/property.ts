@@ -104,6 +104,11 @@ export function readProperty(
     const wrong = wrongWord(read.value, property);
     if (wrong !== undefined) return { statement, problems: [wrong] };
     const value = withCanonicalWord(read.value, property);
+    if (value.form === 'testedDough' && value.unread !== undefined) {
+      const { text, start, end } = value.unread;
+      const said = message('wrong-value.dough-part', { written: text, example: property.example });
+      return { statement, problems: [problem('wrong-value', said, { start, end })] };
+    }
     const bad = wrongSize(value, property, valueSpan);
     if (bad !== undefined) return { statement, problems: [bad] };
     const problems = [...(colon === undefined ? [] : [colon]), ...pointProblems(rest)].slice(0, 1);
@@ -237,6 +242,8 @@ const unitsFor: Partial<Record<Form, readonly string[]>> = {
   endReading: [' °C', ' °F'],
   rise: [' min'],
   trialWater: [' °C', ' kg'],
+  minutes: [' min', ' h'],
+  stock: [' kg', ' g'],
 };
 
 /** The finding for a word that no property of the section is called by. */

@@ -43,6 +43,9 @@ export type Form =
   | 'mixedIn'
   | 'rise'
   | 'trialWater'
+  | 'testedDough'
+  | 'minutes'
+  | 'stock'
   | 'ready';
 
 export interface Property {

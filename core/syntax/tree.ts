@@ -3,7 +3,7 @@ import type { Message } from '../words/message.ts';
 import type { ToldLimit } from './limits.ts';
 
 /** The sections that stand for themselves; each closes the formula above it. */
-export type TopSection = 'formula' | 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan';
+export type TopSection = 'formula' | 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan' | 'experiment';
 /** The sections that belong to the formula above them. */
 export type SubSection =
   | 'preferment'
@@ -124,6 +124,12 @@ export interface LoadItem extends Span {
   readonly celsius?: number;
 }
 
+/** A stretch of work on a dough: `speed 1 for 60 min`, `knead 12 min`, `rest 20 min`. */
+export type RunPart = Span & { readonly seconds: number } & (
+    | { readonly kind: 'speed'; readonly number: number }
+    | { readonly kind: 'knead' | 'fold' | 'stir' | 'rest' }
+  );
+
 /** The value of a property line, by its form. */
 export type Value =
   | {
@@ -178,6 +184,19 @@ export type Value =
   | { readonly form: 'mixedIn'; readonly name?: Name; readonly byHand?: true }
   | { readonly form: 'rise'; readonly fraction: number; readonly seconds: number }
   | { readonly form: 'partTemperature'; readonly name: Name; readonly celsius: number }
+  | {
+      readonly form: 'testedDough';
+      readonly name: Name;
+      /** Where it is mixed, where that is not what its programme says. */
+      readonly mixer?: Name;
+      readonly byHand?: true;
+      /** How it is worked, where that is not its programme. */
+      readonly run: readonly RunPart[];
+      /** Words behind a comma that are none of these. */
+      readonly unread?: Name;
+    }
+  | { readonly form: 'minutes'; readonly times: readonly (Span & { readonly seconds: number })[] }
+  | { readonly form: 'stock'; readonly name: Name; readonly grams: number }
   | { readonly form: 'ready'; readonly date?: string; readonly minutes: number };
 
 /** What one line says. */

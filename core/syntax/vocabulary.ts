@@ -63,6 +63,16 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     property('begin', 'ready', '22:00', 'plan-begin'),
     note,
   ],
+  experiment: [
+    many('dough', 'testedDough', 'Plain White, by hand, knead 30 min', 'experiment-dough'),
+    property('batch', 'mass', '900 g', 'experiment-batch'),
+    property('read at', 'minutes', '8 min, 16 min, 30 min', 'experiment-read-at'),
+    property('room', 'temperature', '21 °C', 'experiment-room'),
+    property('flour', 'temperature', '19 °C', 'experiment-flour'),
+    property('water', 'temperature', '20 °C', 'experiment-water'),
+    many('on hand', 'stock', 'strong white 3 kg', 'experiment-on-hand'),
+    note,
+  ],
   formula: [
     property('yield', 'yield', '24 pieces of 880 g', 'formula-yield'),
     property('loss', 'percent', '1.5%', 'formula-loss'),
@@ -102,6 +112,7 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     many('rise', 'rise', '80% at 70 min', 'trial-rise'),
     property('mixer', 'name', 'big spiral', 'trial-mixer'),
     property('mixed', 'mixedIn', 'in big spiral', 'trial-mixed'),
+    property('experiment', 'name', 'Wet and dry', 'trial-experiment'),
     ...ofProgramme,
     note,
   ],
@@ -114,6 +125,7 @@ export const topSections: readonly TopSection[] = [
   'mixer',
   'bakery',
   'plan',
+  'experiment',
 ];
 export const subSections: readonly SubSection[] = [
   'preferment',

@@ -2,6 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { ActionContext, TextRange } from '../features/actions/action.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Finding } from '../rules/engine/finding.ts';
+import { blockAt } from '../syntax/line-place.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 
 interface Asked {
@@ -18,7 +19,7 @@ interface Asked {
 /** The context of whoever asks what can be done with a range of a file. */
 export function actionContext(asked: Asked): ActionContext | undefined {
   const { source, range } = asked;
-  const found = source.blocks.findLast(({ firstLine }) => firstLine <= range.line);
+  const found = blockAt(source, range.line);
   if (found === undefined) return undefined;
   const { block, firstLine } = found;
   const isSelection = range.endLine > range.line || range.end > range.start;

@@ -1,5 +1,6 @@
 import { analyse } from '../analysis/analyse.ts';
 import type { Analysis } from '../analysis/analysis.ts';
+import { type ExperimentAnalysis, experimentOf } from '../analysis/experiment-analysis.ts';
 import { type PlanAnalysis, planOf } from '../analysis/plan-analysis.ts';
 import { shortTotals } from '../facts/formula-words.ts';
 import { type SemanticToken, semanticTokensOf } from '../features/outline/semantic-tokens.ts';
@@ -30,6 +31,7 @@ interface Kept {
   findings: BlockFindings | undefined;
   totals: { readonly message: Message | undefined } | undefined;
   plan: { readonly value: PlanAnalysis | undefined } | undefined;
+  experiment: { readonly value: ExperimentAnalysis | undefined } | undefined;
   tokens: readonly SemanticToken[] | undefined;
 }
 
@@ -77,12 +79,14 @@ export class AnalysisCache {
     if (kept.findings === undefined) {
       const analysis = this.analysisOf(moment, uri, block);
       const plan = this.planOf(moment, uri, block);
+      const experiment = this.experimentOf(moment, uri, block);
       kept.findings = checkBlock({
         uri,
         block,
         scope: kept.scope,
         ...(analysis === undefined ? {} : { analysis }),
         ...(plan === undefined ? {} : { plan }),
+        ...(experiment === undefined ? {} : { experiment }),
       });
       for (const failure of kept.findings.failures) this.#failed(failure);
       // Worded now, while the analysis is at hand, they cost next to nothing.
@@ -97,6 +101,14 @@ export class AnalysisCache {
     const kept = this.#keptOf(moment, uri, block);
     kept.plan ??= { value: planOf(block, kept.scope) };
     return kept.plan.value;
+  }
+
+  /** An experiment worked out; `undefined` for a block of another kind. */
+  experimentOf(moment: Moment, uri: string, block: Block): ExperimentAnalysis | undefined {
+    if (block.top?.kind !== 'experiment') return undefined;
+    const kept = this.#keptOf(moment, uri, block);
+    kept.experiment ??= { value: experimentOf(block, kept.scope) };
+    return kept.experiment.value;
   }
 
   /** The totals of a formula in one short line; kept like findings, so that a list of a whole workspace costs little. */
@@ -169,7 +181,14 @@ export class AnalysisCache {
     const made: Kept = {
       ...{ stamp: moment.index.stamp, roots, usual: settings.usual, lookUps },
       scope: lookUps.scope(() => this.#moment!),
-      ...{ analysis: undefined, findings: undefined, totals: undefined, plan: undefined, tokens: undefined },
+      ...{
+        analysis: undefined,
+        findings: undefined,
+        totals: undefined,
+        plan: undefined,
+        experiment: undefined,
+        tokens: undefined,
+      },
     };
     this.#kept.set(block, made);
     return made;

@@ -5,6 +5,7 @@ import { type SignatureAnswer, signaturesOf } from '../features/completion/signa
 import { type HintDetail, hintDetailOf } from '../features/hover/hint-detail.ts';
 import type { SemanticToken } from '../features/outline/semantic-tokens.ts';
 import type { Rule } from '../rules/engine/rule.ts';
+import { blockAt } from '../syntax/line-place.ts';
 import type { SourceFile } from '../syntax/tree.ts';
 import type { RulePage } from '../words/rule-page-words.ts';
 import type { Speaker } from '../words/speaker.ts';
@@ -38,8 +39,10 @@ export function createEditing(
   speaker: () => Speaker,
   pageOf: (rule: Rule) => RulePage,
 ): Editing {
-  const blockAt = (asked: View, uri: string, line: number) =>
-    asked.read(uri)?.source.blocks.findLast(({ firstLine }) => firstLine <= line);
+  const placedAt = (asked: View, uri: string, line: number) => {
+    const found = asked.read(uri);
+    return found === undefined ? undefined : blockAt(found.source, line);
+  };
   return {
     semanticTokens: (uri, first = 0, last = Number.MAX_SAFE_INTEGER) => {
       const asked = view();
@@ -51,7 +54,7 @@ export function createEditing(
     },
     signatures: (uri, line, column) => {
       const asked = view();
-      const at = blockAt(asked, uri, line);
+      const at = placedAt(asked, uri, line);
       return at === undefined
         ? undefined
         : signaturesOf(at.block, line - at.firstLine, column, asked.scopeOf(uri), speaker());
@@ -60,7 +63,7 @@ export function createEditing(
       const asked = view();
       if (asked.read(uri) === undefined) return undefined;
       const place = {
-        ...{ uri, block: blockAt(asked, uri, line)?.block, scope: asked.scopeOf(uri) },
+        ...{ uri, block: placedAt(asked, uri, line)?.block, scope: asked.scopeOf(uri) },
         ...{ speaker: speaker(), pageOf },
         analysisOf: (of: { readonly uri: string; readonly block: SourceFile['blocks'][number]['block'] }) =>
           asked.analysisOf(of.uri, of.block),

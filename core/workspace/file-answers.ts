@@ -10,16 +10,9 @@ import { statusOf } from '../features/hover/status.ts';
 import { foldsOf } from '../features/outline/folding-ranges.ts';
 import { symbolsOf } from '../features/outline/symbols.ts';
 import type { Finding } from '../rules/engine/finding.ts';
+import { blockAt } from '../syntax/line-place.ts';
 import type { FileEdit, TextEdit } from '../text/edits.ts';
-import {
-  actionsAround,
-  blockAt,
-  findingsOfFile,
-  formulaAt,
-  type Present,
-  pageOf,
-  readFile,
-} from './present.ts';
+import { actionsAround, findingsOfFile, formulaAt, type Present, pageOf, readFile } from './present.ts';
 
 /** What an editor asks about one file as it stands. */
 export interface FileAnswers {

@@ -9,19 +9,15 @@ import {
 import { type DefinitionAnswer, definitionAt, typeDefinitionAt } from '../features/names/definitions.ts';
 import { type RuleLink, ruleLinksOf } from '../features/names/links.ts';
 import { type Highlight, highlightsAt, type Reference, referencesAt } from '../features/names/references.ts';
-import { type Refusal, type RenameBook, renameAt, renameStartAt } from '../features/names/rename.ts';
+import { type RenameBook, renameAt, renameStartAt } from '../features/names/rename.ts';
 import { type FoundSymbol, symbolsMatching } from '../features/names/workspace-symbols.ts';
 import { type Stretch, selectionsAt } from '../features/outline/selection.ts';
 import type { FileEdit } from '../text/edits.ts';
 import type { Place } from '../text/span.ts';
 import type { Steps } from '../text/steps.ts';
+import { type Refused, saidAnswer } from '../words/refusal.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { View } from './snapshot-view.ts';
-
-/** Why a name is not renamed, in one sentence for the baker. */
-export interface Refused {
-  readonly refused: string;
-}
 
 /** What an editor asks about names and where they lead. Long work comes in steps. */
 export interface Navigation {
@@ -93,12 +89,13 @@ export function createNavigation(
     highlights: asking([], (book, uri, line: number, column: number) =>
       highlightsAt(book, uri, line, column),
     ),
-    renameStart: asking(undefined, (book, uri, line: number, column: number) =>
-      inWords(renameStartAt(book, uri, line, column), speaker()),
-    ),
+    renameStart: asking(undefined, (book, uri, line: number, column: number) => {
+      const start = renameStartAt(book, uri, line, column);
+      return start === undefined ? undefined : saidAnswer(start, speaker());
+    }),
     *rename(uri, line, column, name) {
       const [book, wording] = [bookOf(uri), speaker()];
-      return book === undefined ? [] : inWords(yield* renameAt(book, uri, line, column, name), wording);
+      return book === undefined ? [] : saidAnswer(yield* renameAt(book, uri, line, column, name), wording);
     },
     symbolsMatching: (query) => symbolsMatching(view().definitions(), query),
     goesItem: asking(undefined, (book, uri, line: number, column: number) =>
@@ -133,15 +130,6 @@ export function createNavigation(
       return source === undefined ? [] : selectionsAt(source, line, column);
     },
   };
-}
-
-function inWords<T extends object | undefined>(
-  answer: T | Refusal,
-  speaker: Speaker,
-): Exclude<T, Refusal> | Refused {
-  return answer !== undefined && 'refused' in answer
-    ? { refused: speaker.say((answer as Refusal).refused) }
-    : (answer as Exclude<T, Refusal>);
 }
 
 function bookAt(view: View): RenameBook {

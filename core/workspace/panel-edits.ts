@@ -3,13 +3,13 @@ import type { ActionContext } from '../features/actions/action.ts';
 import { LineChanges } from '../features/actions/line-changes.ts';
 import { logReading, type ReadingToLog } from '../features/actions/log-reading.ts';
 import type { Scope } from '../model/scope.ts';
-import { presentProgramme, programmeEdits, trialsToKeep } from '../rules/trials/kept-programme.ts';
+import { presentProgramme } from '../rules/trials/kept-programme.ts';
 import { applyOptions, type KeepEdit } from '../sheet/build/apply-options.ts';
 import type { SheetOptions } from '../sheet/build/sheet-options.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { type FileEdit, type TextEdit, withEdits } from '../text/edits.ts';
-import { type Message, message } from '../words/message.ts';
-import type { Speaker } from '../words/speaker.ts';
+import { message } from '../words/message.ts';
+import { isRefusal, type Refusal } from '../words/refusal.ts';
 import { isWhatIf, triedFormula } from './what-if.ts';
 
 /** A change of the files that is asked for on a batch sheet. */
@@ -28,72 +28,83 @@ export interface ChangedFormula {
   readonly context: () => ActionContext | undefined;
 }
 
-/** The edits of a change, with the line ends of each file, or a sentence that says why there are none. */
-export function panelEdits(
-  formula: ChangedFormula,
-  change: PanelChange,
-  speaker: Speaker,
-): readonly FileEdit[] | string {
+/** The edits of a change, with the line ends of each file, or why there are none. */
+export function panelEdits(formula: ChangedFormula, change: PanelChange): readonly FileEdit[] | Refusal {
   const { uri, block, firstLine, analysis, sourceOf } = formula;
-  if (analysis === undefined) return speaker.say(notThere);
+  if (analysis === undefined) return notThere;
   // A reading is written into the formula's own text, be it a variant.
   const model = { ...analysis.resolved.model, block };
   if (change.kind === 'reading') {
-    const edit = logReading(model, change.reading, presentProgramme(analysis, change.reading.mixer));
-    if ('code' in edit) return speaker.say(edit);
-    return [{ uri, edits: [withEnding({ ...edit, line: edit.line + firstLine }, sourceOf(uri))] }];
+    const logged = logReading(model, change.reading, presentProgramme(analysis, change.reading.mixer));
+    if (isRefusal(logged)) return logged;
+    const inFile = logged.map((edit) => ({ ...edit, line: edit.line + firstLine }));
+    return [{ uri, edits: inFile.map((edit) => withEnding(edit, sourceOf(uri))) }];
   }
-  const edits = isWhatIf(change.asked)
+  return isWhatIf(change.asked)
     ? whatIfEdits(formula, analysis, change.asked)
     : keptEdits(formula, analysis, change.asked);
-  return 'code' in edits ? speaker.say(edits) : edits;
 }
 
 function keptEdits(
   { uri, firstLine, scope, sourceOf }: ChangedFormula,
   analysis: Analysis,
   asked: SheetOptions,
-): readonly FileEdit[] | Message {
+): readonly FileEdit[] | Refusal {
   const edits = applyOptions(uri, firstLine, analysis, scope, asked);
-  return 'code' in edits ? edits : byFile(edits, sourceOf);
+  return isRefusal(edits) ? edits : byFile(edits, sourceOf);
 }
 
 /**
- * What is tried of the formula itself, and on top of it all else that is asked for: the edits of the second are made in the texts that
- * the first leave, and both come out as one change of each line. Trials that keep no programme keep the one that they ran.
+ * What is tried of the formula itself, and on top of it all else that is asked for: what the second writes into the lines that the
+ * first leave comes out as one change of each line.
  */
 function whatIfEdits(
   formula: ChangedFormula,
   analysis: Analysis,
   asked: SheetOptions,
-): readonly FileEdit[] | Message {
+): readonly FileEdit[] | Refusal {
   const { uri, firstLine, scope, sourceOf } = formula;
   const source = sourceOf(uri);
   const context = formula.context();
-  const tried = context === undefined ? undefined : triedFormula(context, asked.whatIf ?? {});
+  const { mixer, ...day } = asked.today ?? {};
+  const tried =
+    context === undefined
+      ? undefined
+      : triedFormula(context, asked.whatIf ?? {}, { inOtherMixer: mixer !== undefined });
   if (source === undefined || tried === undefined) return notThere;
-  if (tried.notDone.length > 0) return message('paragraph.of', { parts: tried.notDone });
-  const rest = applyOptions(uri, firstLine, tried.analysis, scope, asked, analysis);
-  if ('code' in rest && rest.code !== 'asked.stands-already') return rest;
-  const later: KeepEdit[] = 'code' in rest ? [] : [...rest];
-  if (tried.runsOtherwise && asked.today?.mixer === undefined)
-    for (const edit of programmeEdits(analysis, trialsToKeep(analysis, scope)))
-      later.push({ ...edit, uri, line: edit.line + firstLine });
+  if (tried.notDone.length > 0) return { refused: message('paragraph.of', { parts: tried.notDone }) };
+  const inFormula = applyOptions(uri, firstLine, tried.analysis, scope, {
+    ...(asked.size === undefined ? {} : { size: asked.size }),
+    ...(mixer === undefined ? {} : { today: { mixer } }),
+  });
+  const inBakery = applyOptions(uri, firstLine, analysis, scope, { today: day });
   const changes = new LineChanges({ uri, source, firstLine: 0 });
-  const own = later.filter((edit) => edit.uri === uri);
-  const touched = new Set([
-    ...[...tried.texts.keys()].map((line) => line + firstLine),
-    ...own.map(({ line }) => line),
-  ]);
-  for (const line of touched) {
-    const text = tried.texts.get(line - firstLine) ?? changes.text(line);
-    const edits = own.filter((edit) => edit.line === line).map((edit) => ({ ...edit, line: 0 }));
-    changes.replace(line, ...withEdits(text, inOrder(edits)).split('\n'));
+  const lines = tried.lines.map((texts) => [...texts]);
+  for (const refusal of [inFormula, inBakery])
+    if (isRefusal(refusal) && refusal.refused.code !== 'asked.stands-already') return refusal;
+  // Where each line stands in what the formula has become.
+  const places = lines.flatMap((texts, line) => texts.map((_, index) => ({ line, index })));
+  for (const edit of lastFirst(isRefusal(inFormula) ? [] : inFormula)) {
+    const place = places[edit.line - firstLine];
+    const text = place === undefined ? undefined : lines[place.line]?.[place.index];
+    if (place === undefined || text === undefined) return notThere;
+    lines[place.line]![place.index] = withEdits(text, [{ ...edit, line: 0 }]);
+  }
+  for (const [line, texts] of lines.entries())
+    if (texts.length !== 1 || texts[0] !== changes.text(firstLine + line))
+      changes.replace(firstLine + line, ...texts.flatMap((text) => text.split('\n')));
+  const others: KeepEdit[] = [];
+  for (const edit of lastFirst(isRefusal(inBakery) ? [] : inBakery)) {
+    if (edit.uri !== uri) others.push(edit);
+    else changes.editBelow(edit);
   }
   const made = changes.edits();
-  const others = later.filter((edit) => edit.uri !== uri);
-  if (made === undefined && others.length === 0) return message('asked.stands-already');
+  if (made === undefined && others.length === 0) return { refused: message('asked.stands-already') };
   return [...(made ?? []), ...byFile(others, sourceOf)];
+}
+
+function lastFirst<T extends TextEdit>(edits: readonly T[]): T[] {
+  return inOrder(edits).reverse();
 }
 
 function byFile(edits: readonly KeepEdit[], sourceOf: ChangedFormula['sourceOf']): FileEdit[] {
@@ -111,7 +122,7 @@ function inOrder<T extends TextEdit>(edits: readonly T[]): T[] {
   return [...edits].sort((one, other) => one.line - other.line || one.start - other.start);
 }
 
-export const notThere = message('panel.formula-removed');
+export const notThere: Refusal = { refused: message('panel.formula-removed') };
 
 function withEnding(edit: TextEdit, source: SourceFile | undefined): TextEdit {
   return { ...edit, insert: edit.insert.replaceAll('\n', source?.endings[0] || '\n') };

@@ -2,6 +2,7 @@ import type { ActionContext, TextRange } from '../features/actions/action.ts';
 import type { Finding } from '../rules/engine/finding.ts';
 import type { Rule } from '../rules/engine/rule.ts';
 import { wordsOfRule } from '../rules/engine/rule-page.ts';
+import { blockAt } from '../syntax/line-place.ts';
 import type { SourceFile } from '../syntax/tree.ts';
 import type { RulePage } from '../words/rule-page-words.ts';
 import type { Speaker } from '../words/speaker.ts';
@@ -35,11 +36,6 @@ export function readFile(present: Present, uri: string): ReadFile | undefined {
   const view = present.view();
   const found = view.read(uri);
   return found === undefined ? undefined : { source: found.source, view };
-}
-
-/** The block that a line of a file stands in. */
-export function blockAt(source: SourceFile, line: number): PlacedBlock | undefined {
-  return source.blocks.findLast(({ firstLine }) => firstLine <= line);
 }
 
 /** The formula at a line. Comments and blank lines right above one speak of that formula, not of what ends before them. */

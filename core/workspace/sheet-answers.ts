@@ -2,19 +2,24 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { FormulaTotals } from '../facts/totals.ts';
 import { totalsOf } from '../facts/totals-of.ts';
 import { wordedTotals } from '../facts/worded-totals.ts';
+import type { ActionContext } from '../features/actions/action.ts';
 import { type OverviewEntry, overviewOf } from '../features/outline/overview.ts';
 import { checkBlock } from '../rules/engine/check.ts';
 import { type MapOptions, type MapView, mapView } from '../sheet/build/map-view.ts';
 import { sheetOf } from '../sheet/build/sheet.ts';
 import type { SheetDocument } from '../sheet/build/sheet-document.ts';
 import type { SheetOptions } from '../sheet/build/sheet-options.ts';
+import { type ExperimentView, experimentView } from '../sheet/experiment/experiment-sheet.ts';
 import { planView } from '../sheet/plan/plan-sheet.ts';
 import type { PlanView } from '../sheet/plan/plan-view.ts';
 import type { FileEdit } from '../text/edits.ts';
 import { finish, type Steps } from '../text/steps.ts';
+import { type Refused, saidAnswer } from '../words/refusal.ts';
 import { findingsInFile, placedInFile } from './file-findings.ts';
 import { notThere, type PanelChange, panelEdits } from './panel-edits.ts';
 import { actionsAround, findingsOfFile, formulaWanted, type Present, readFile } from './present.ts';
+import { isWhatIf, triedFormula } from './what-if.ts';
+import { whatIfFields } from './what-if-fields.ts';
 
 /** Sheets, plans and figures of whole formulas. */
 export interface SheetAnswers {
@@ -23,10 +28,12 @@ export interface SheetAnswers {
   /** The map of the gap of the formula at a line, or of that name; what is asked for is tried and changes nothing. */
   map(uri: string, line: number, options: MapOptions, formula?: string): MapView | undefined;
   /** The edits that a batch sheet asks for, or a sentence that says why there are none. */
-  panelEdits(uri: string, line: number, change: PanelChange, formula?: string): readonly FileEdit[] | string;
+  panelEdits(uri: string, line: number, change: PanelChange, formula?: string): readonly FileEdit[] | Refused;
   totals(uri: string): readonly FormulaTotals[];
   /** The plans of a file, worked out. */
   plans(uri: string): readonly PlanView[];
+  /** The experiments of a file, worked out. */
+  experiments(uri: string): readonly ExperimentView[];
   /** Bakeries, formulas, flours, mixers and plans of all files. */
   overview(): readonly OverviewEntry[];
   /** The same, a file at a time. */
@@ -48,19 +55,18 @@ export function createSheetAnswers(present: Present): SheetAnswers {
       const found = readFile(present, uri);
       const at = found === undefined ? undefined : formulaWanted(found.source, line, formula);
       const speaker = present.speaker();
-      if (found === undefined || at === undefined) return speaker.say(notThere);
-      return panelEdits(
+      if (found === undefined || at === undefined) return saidAnswer<readonly FileEdit[]>(notThere, speaker);
+      const edits = panelEdits(
         {
           ...{ uri, block: at.block, firstLine: at.firstLine },
           analysis: found.view.analysisOf(uri, at.block),
           scope: found.view.scopeOf(uri),
           sourceOf: (other) => found.view.read(other)?.source,
-          context: () =>
-            actionsAround(present, uri, { line: at.firstLine, start: 0, endLine: at.firstLine, end: 0 }),
+          context: () => contextAt(present, uri, at.firstLine),
         },
         change,
-        speaker,
       );
+      return saidAnswer(edits, speaker);
     },
     totals: (uri) => totals(present, uri),
     plans: (uri) => {
@@ -69,6 +75,15 @@ export function createSheetAnswers(present: Present): SheetAnswers {
       return found.source.blocks.flatMap(({ block, firstLine }) => {
         const plan = found.view.planOf(uri, block);
         return plan === undefined ? [] : [planView(uri, firstLine, plan, present.speaker())];
+      });
+    },
+    experiments: (uri) => {
+      const found = readFile(present, uri);
+      if (found === undefined) return [];
+      return found.source.blocks.flatMap(({ block, firstLine }) => {
+        const made = found.view.experimentOf(uri, block);
+        const scope = found.view.scopeOf(uri);
+        return made === undefined ? [] : [experimentView(uri, firstLine, made, scope, present.speaker())];
       });
     },
     overview: () => finish(overview(present)),
@@ -87,18 +102,33 @@ function sheet(
   if (found === undefined) return undefined;
   const { source, view } = found;
   const at = formulaWanted(source, line, formula);
-  const analysis = at === undefined ? undefined : view.analysisOf(uri, at.block);
-  if (at === undefined || analysis === undefined) return undefined;
+  const inFile = at === undefined ? undefined : view.analysisOf(uri, at.block);
+  if (at === undefined || inFile === undefined) return undefined;
   const { block, firstLine } = at;
   const scope = view.scopeOf(uri);
   const speaker = present.speaker();
+  const context = contextAt(present, uri, firstLine);
+  const tried =
+    context === undefined || !isWhatIf(asked) ? undefined : triedFormula(context, asked.whatIf ?? {});
+  const fields = context === undefined ? undefined : whatIfFields(context, speaker);
   const isInside = (other: number): boolean => other >= firstLine && other < firstLine + block.lines.length;
-  const findingsOf = (tried: Analysis) => {
-    if (tried === analysis) return findingsOfFile(present, uri).filter(({ place }) => isInside(place.line));
-    const checked = checkBlock({ uri, block, scope, analysis: tried });
-    return findingsInFile(uri, { ...source, blocks: [at] }, () => checked, view, speaker);
+  const findingsOf = (analysis: Analysis) => {
+    if (analysis === inFile) return findingsOfFile(present, uri).filter(({ place }) => isInside(place.line));
+    const checked = checkBlock({ uri, block: tried?.block ?? block, scope, analysis });
+    const blocks = [{ ...at, block: tried?.block ?? block }];
+    return findingsInFile(uri, { ...source, blocks }, () => checked, view, speaker);
   };
-  return sheetOf({ uri, firstLine, analysis, scope, asked, findingsOf, speaker });
+  return sheetOf({
+    ...{ uri, firstLine, inFile, scope, asked, findingsOf, speaker },
+    analysis: tried?.analysis ?? inFile,
+    ...(tried === undefined ? {} : { notWritten: tried.notDone }),
+    ...(fields === undefined ? {} : { whatIf: fields }),
+  });
+}
+
+/** What an action at the header of a formula may look at. */
+function contextAt(present: Present, uri: string, line: number): ActionContext | undefined {
+  return actionsAround(present, uri, { line, start: 0, endLine: line, end: 0 });
 }
 
 function totals(present: Present, uri: string): readonly FormulaTotals[] {

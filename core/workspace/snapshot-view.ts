@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import type { ExperimentAnalysis } from '../analysis/experiment-analysis.ts';
 import type { PlanAnalysis } from '../analysis/plan-analysis.ts';
 import type { SemanticToken } from '../features/outline/semantic-tokens.ts';
 import type { PlacedBlock } from '../model/meaning.ts';
@@ -144,6 +145,10 @@ export class View implements Moment {
 
   findingsOf(uri: string, block: Block): BlockFindings {
     return this.#cache.answers.findingsOf(this, uri, block);
+  }
+
+  experimentOf(uri: string, block: Block): ExperimentAnalysis | undefined {
+    return this.#cache.answers.experimentOf(this, uri, block);
   }
 
   planOf(uri: string, block: Block): PlanAnalysis | undefined {

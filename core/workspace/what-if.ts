@@ -4,30 +4,32 @@ import { waterLever } from '../analysis/water-axis.ts';
 import type { ActionContext } from '../features/actions/action.ts';
 import { type WholeFormula, wholeFormula } from '../features/actions/after.ts';
 import { LineEdits, rename } from '../features/actions/ingredient-lines.ts';
-import { LineChanges } from '../features/actions/line-changes.ts';
 import { formulaOf, lineOfId, type MixModel } from '../model/formula-model.ts';
 import { findIngredient } from '../model/found-ingredient.ts';
 import type { Said } from '../model/properties.ts';
 import { wholeBlock } from '../model/variant.ts';
+import type { RuleEdit } from '../rules/engine/rule.ts';
 import { quantityPlace } from '../rules/engine/rule-places.ts';
+import { ownEdits } from '../rules/engine/variant-edits.ts';
+import { programmeEdits, trialsToKeep } from '../rules/trials/kept-programme.ts';
 import { massText } from '../sheet/build/apply-options.ts';
 import type { SheetOptions, WhatIf } from '../sheet/build/sheet-options.ts';
 import { parseFile } from '../syntax/file.ts';
 import type { Block } from '../syntax/tree.ts';
+import { withEdits } from '../text/edits.ts';
 import { trimmed } from '../text/figures.ts';
 import { foldName } from '../text/names.ts';
 import { type Message, message } from '../words/message.ts';
 
-/** A formula with what is tried of it written in, line for line as its file has it. */
+/** A formula with what is tried of it written in. */
 export interface TriedFormula {
+  /** The block as it then stands in its file. */
   readonly block: Block;
   readonly analysis: Analysis;
-  /** Lines of the block that are another now, each with its text. */
-  readonly texts: ReadonlyMap<number, string>;
+  /** What each line of the block became: one line, or several. */
+  readonly lines: readonly (readonly string[])[];
   /** What of it could not be done. */
   readonly notDone: readonly Message[];
-  /** The programme of the dough runs otherwise than it is written. */
-  readonly runsOtherwise: boolean;
 }
 
 /** Whether anything of the formula itself is tried. */
@@ -37,35 +39,44 @@ export function isWhatIf({ whatIf = {} }: SheetOptions): boolean {
 
 /**
  * The formula as it would be if its file said what is tried: the same lines, some with another amount, time or name, read and worked
- * out anew. So a sheet of it is the sheet of the file once that is kept.
+ * out anew. So a sheet of it is the sheet of the file once that is kept. A variant says itself what differs from its base. Where it is to
+ * be kept and the programme runs otherwise, or in another mixer, trials that keep no programme get the one that they ran.
  */
-export function triedFormula(context: ActionContext, whatIf: WhatIf): TriedFormula | undefined {
-  const analysis = context.analysis();
+export function triedFormula(
+  asked: ActionContext,
+  whatIf: WhatIf,
+  keeping?: { readonly inOtherMixer: boolean },
+): TriedFormula | undefined {
+  const analysis = asked.analysis();
   if (analysis === undefined) return undefined;
+  const whole = analysis.resolved.model.block;
+  const context: ActionContext = { ...asked, block: whole };
   const edits = new LineEdits();
   const notDone: Message[] = [];
   const runsOtherwise = lineMinutes(edits, context, analysis, whatIf, notDone);
-  // Flour first: its name and the amount of its line may stand in one line, but the water's is another's.
   changedFlour(edits, context, whatIf, notDone);
   changedWater(edits, context, analysis, whatIf, notDone);
-  const changes = new LineChanges(context);
-  edits.writeTo(changes);
-  const { lines } = context.block;
-  const text = changes.textOfLines(lines.length);
-  const after = parseFile(text).blocks;
-  const model = after.length === 1 ? formulaOf(wholeBlock(after[0]!.block, context.scope)) : undefined;
-  if (model === undefined) return undefined;
-  const texts = new Map<number, string>();
-  for (const [line, changed] of text.split('\n').entries())
-    if (changed !== lines[line]?.text) texts.set(line, changed);
-  const tried = texts.size === 0 ? analysis : analyse(model, context.scope);
-  return {
-    block: texts.size === 0 ? context.block : model.block,
-    analysis: tried,
-    texts,
-    notDone,
-    runsOtherwise,
-  };
+  const all: RuleEdit[] = [...edits.all()];
+  if (keeping !== undefined && (runsOtherwise || keeping.inOtherMixer))
+    all.push(...programmeEdits(analysis, trialsToKeep(analysis, context.scope)));
+  const own = ownEdits(whole, all);
+  if (own === undefined) notDone.push(message('asked.not-in-variant'));
+  const { block } = asked;
+  const lines = block.lines.map(({ text }, line) => {
+    const here = (own ?? []).filter((edit) => edit.line === line).map((edit) => ({ ...edit, line: 0 }));
+    return withEdits(text, inLine(here)).split('\n');
+  });
+  if (own === undefined || own.length === 0) return { block, analysis, lines, notDone };
+  const after = parseFile(lines.flat().join('\n')).blocks;
+  const read = after.length === 1 ? after[0]!.block : undefined;
+  const model = read === undefined ? undefined : formulaOf(wholeBlock(read, context.scope));
+  if (read === undefined || model === undefined) return undefined;
+  return { block: read, analysis: analyse(model, context.scope), lines, notDone };
+}
+
+/** Edits of one line in the order in which they are made. */
+export function inLine<T extends { readonly start: number }>(edits: readonly T[]): T[] {
+  return [...edits].sort((one, other) => one.start - other.start);
 }
 
 /** The lines of the programme that mixes the dough which take time, in their order. */
@@ -97,10 +108,11 @@ function lineMinutes(
 ): boolean {
   const timed = timedLines(analysis);
   let changes = false;
-  for (const { index, minutes } of lines) {
+  for (const { index, minutes, from } of new Map(lines.map((one) => [one.index, one])).values()) {
     const line = timed[index];
     const span = line === undefined ? undefined : quantityPlace(block, line.line, 'duration');
-    if (line === undefined || span === undefined) {
+    const written = (secondsOf(line?.statement.value) ?? 0) / 60;
+    if (line === undefined || span === undefined || Math.abs(written - (from ?? written)) > 1e-6) {
       notDone.push(message('asked.no-line'));
       continue;
     }
@@ -108,7 +120,7 @@ function lineMinutes(
       notDone.push(message('asked.no-minutes', { minutes }));
       continue;
     }
-    if (Math.abs((secondsOf(line.statement.value) ?? 0) - 60 * minutes) < 1e-6) continue;
+    if (Math.abs(written - minutes) < 1e-6) continue;
     edits.add(line.line, { ...span, insert: `${trimmed(minutes, 2)} min` });
     changes = true;
   }

@@ -1,10 +1,12 @@
 import {
   createService,
+  type Display,
   type Finding,
   type LanguageTag,
   type Level,
   type Service,
   type TextEdit,
+  type UsualConditions,
   withEdits,
 } from '../../core/index.ts';
 import type { Worded } from '../sync/language.ts';
@@ -21,6 +23,9 @@ export interface Share {
   readonly asked: readonly AskedFile[];
   readonly level: Level;
   readonly rules: RuleLevels;
+  readonly usual: UsualConditions;
+  /** How figures are shown to people. */
+  readonly shownIn: Partial<Display>;
   readonly language: LanguageTag;
   /** Another program reads the findings. */
   readonly forPrograms: boolean;
@@ -43,8 +48,8 @@ export function* checkShare(
   service.setRoots(roots);
   // The core's own cap is for an editor; here the caller sets one.
   service.setSettings({
-    ...{ maxFindings: Number.MAX_SAFE_INTEGER, rules: share.rules },
-    ...wordingIn(worded, share.forPrograms),
+    ...{ maxFindings: Number.MAX_SAFE_INTEGER, rules: share.rules, usual: share.usual },
+    ...wordingIn(worded, share.forPrograms, share.shownIn),
   });
   let found: ReportedFinding[] = [];
   for (const [index, file] of asked.entries()) {

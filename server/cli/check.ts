@@ -6,9 +6,13 @@ import { newFindings, readBaseline, writeBaseline } from './baseline.ts';
 import { checkInParallel } from './check-parallel.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readTexts } from './input.ts';
+import { readNamedInput } from './named-input.ts';
+import { projectSettings } from './project.ts';
+import { countsOf } from './report/report.ts';
 import { type Format, isForPrograms, writeReport } from './report/write-report.ts';
 import type { RuleLevels } from './rule-levels.ts';
-import { language, say } from './speaker.ts';
+import { cureOf } from './shown-path.ts';
+import { language, say, shownToPeople } from './speaker.ts';
 import { complain, complainOf } from './terminal.ts';
 import { notWritten, refusalOf } from './write-out.ts';
 
@@ -23,6 +27,12 @@ export interface CheckOptions {
   readonly force?: boolean;
   /** What is about to be committed, and what uses it, in place of the paths. */
   readonly staged?: boolean;
+  /** What is other than at a revision of git, and what uses it, in place of the paths. */
+  readonly since?: string;
+  /** Where the text stands that comes on standard input, in place of a path. */
+  readonly stdinName?: string;
+  /** Mends slips of writing first, in the files. */
+  readonly fix?: boolean;
 }
 
 /** Tells the findings of files: 0 when there are none at or above the level, 1 when there are, 2 when a file could not be read. */
@@ -30,14 +40,16 @@ export async function check(paths: readonly string[], options: CheckOptions): Pr
   const strange = Object.keys(options.rule ?? {}).find((code) => !rules.some((rule) => rule.code === code));
   if (strange !== undefined)
     return refuse('--rule', say(message('command-check.no-rule', { code: strange })));
-  if (options.staged) {
-    const { stagedFiles } = await import('./staged.ts');
-    const staged = await stagedFiles();
-    if ('message' in staged) return refuse(say(staged.message));
-    // Usually a warning, for a name may be written before it is defined; one that this very commit takes away is missing.
-    const rule = staged.takesAway ? { ...namesMissing, ...options.rule } : options.rule;
-    return checkOnce(staged.paths, { ...options, ...(rule === undefined ? {} : { rule }) });
+  if (options.staged || options.since !== undefined) {
+    const { filesSince, stagedFiles } = await import('./staged.ts');
+    const changed = await (options.since === undefined ? stagedFiles() : filesSince(options.since));
+    if ('message' in changed) return refuse(say(changed.message));
+    // Usually a warning, for a name may be written before it is defined; one that this very change takes away is missing.
+    const rule = changed.takesAway ? { ...namesMissing, ...options.rule } : options.rule;
+    return checkOnce(changed.paths, { ...options, ...(rule === undefined ? {} : { rule }) });
   }
+  if (paths.includes('-') !== (options.stdinName !== undefined) || (paths.length > 1 && paths.includes('-')))
+    return refuse(say(message('command-check.stdin', { option: '--stdin-name' })));
   if (!options.watch) return checkOnce(paths, options);
   const { runWatching } = await import('./watch.ts');
   return runWatching(paths, () => checkOnce(paths, options));
@@ -51,18 +63,26 @@ const namesMissing: RuleLevels = {
 
 async function checkOnce(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
   const known = options.baseline === undefined ? undefined : await readBaseline(options.baseline);
-  if (known !== undefined && 'message' in known) return refuse(options.baseline!, say(known.message));
+  if (known !== undefined && 'message' in known) return refuse(options.baseline ?? '', say(known.message));
   if (options.writeBaseline !== undefined) {
     const refusal = await baselineRefusal(options.writeBaseline, options.force === true);
     if (refusal !== undefined) return refuse(options.writeBaseline, say(refusal));
   }
-  const input = await readTexts(paths);
+  const read = options.stdinName === undefined ? undefined : await readNamedInput(options.stdinName);
+  if (read !== undefined && 'why' in read) return refuse(options.stdinName ?? '', say(cureOf(read.why)));
+  if (options.fix) {
+    const { fixSlips } = await import('./fix.ts');
+    if (!(await fixSlips(paths, options.rule ?? {}))) return 2;
+  }
+  const input = read ?? (await readTexts(paths));
   let found = await checkInParallel({
     texts: input.texts,
     roots: input.roots,
     asked: input.asked,
     level: options.level,
-    rules: options.rule ?? {},
+    rules: { ...projectSettings().rules, ...options.rule },
+    usual: projectSettings().usual,
+    shownIn: shownToPeople(),
     language: language(),
     forPrograms: isForPrograms(options.format),
     fixes: options.format === 'sarif',
@@ -77,10 +97,11 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
     complainOf(`${say(message('command-check.baseline', facts))}\n`);
     return input.failed ? 2 : 0;
   }
-  if (known !== undefined) found = newFindings(options.baseline!, known, found);
+  if (known !== undefined) found = newFindings(options.baseline ?? '', known, found);
   const report = {
     findings: found.slice(0, options.maxFindings ?? found.length),
     found: found.length,
+    counts: countsOf(found),
     files: input.asked.map(({ shown }) => shown),
     troubles: input.troubles,
     ...(options.format === 'sarif' ? await repositoryAround() : {}),

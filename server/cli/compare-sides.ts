@@ -7,6 +7,7 @@ import { wayTo } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
+import { projectSettings } from './project.ts';
 import { cureOf, shownPath } from './shown-path.ts';
 import { say } from './speaker.ts';
 import { complain } from './terminal.ts';
@@ -109,6 +110,7 @@ export async function summaryAmong({ place, text, shown, other }: Placed): Promi
   const at = resolve(place);
   const root = await rootAbove(dirname(at));
   const service = createService({ lean: true });
+  service.setSettings(projectSettings());
   const uriOf = (path: string): string => canonicalUri(pathToFileURL(path).href);
   for await (const path of doughFilesBelow(root)) {
     if (path === at || path === resolve(other)) continue;

@@ -16,6 +16,7 @@ import { comparisonMarkdown } from './compare-markdown.ts';
 import { type ReadSide, type Refusal, refuse, type Side, twoPlaces } from './compare-sides.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
+import { projectSettings } from './project.ts';
 import { cureOf, shownPath } from './shown-path.ts';
 import { speaker } from './speaker.ts';
 import { noOrders, visibleData } from './terminal.ts';
@@ -137,6 +138,7 @@ interface SideFile {
 /** The files of a repository on one side, those asked for and the others. */
 function sideOf(asked: Asked, files: readonly SideFile[], unread: readonly string[]): ReadSide {
   const service = createService({ lean: true });
+  service.setSettings(projectSettings());
   const shown = (path: string): string => shownPath(join(asked.root, path));
   const texts = new Map<string, string>();
   const wanted: string[] = [];

@@ -9,7 +9,7 @@ import {
   wholeNumber,
 } from './command-options.ts';
 import type { End } from './exit-code.ts';
-import { languageOption } from './language-option.ts';
+import { languageOption, massOption, temperatureOption } from './language-option.ts';
 import { formats } from './report/write-report.ts';
 import { ruleLevels } from './rule-levels.ts';
 
@@ -19,6 +19,7 @@ export function addFormulaCommands(program: Command, end: End): void {
   addTotals(program, end);
   addSheet(program, end);
   addPlan(program, end);
+  addExperiment(program, end);
   addMap(program, end);
   addFormat(program, end);
   addRules(program, end);
@@ -41,11 +42,34 @@ function addCheck(program: Command, end: End): void {
     .option('--write-baseline <file>', 'write the findings of today into this file')
     .option('--force', 'write a baseline over a file that is none')
     .addOption(
-      new Option('--staged', 'check what git is about to commit, and the files that use it').conflicts(
+      new Option('--staged', 'check what git is about to commit, and the files that use it').conflicts([
         'watch',
-      ),
+        'since',
+        'stdinName',
+      ]),
+    )
+    .addOption(
+      new Option(
+        '--since <revision>',
+        'check what is other than at a revision of git, and the files that use it',
+      ).conflicts(['watch', 'stdinName']),
+    )
+    .addOption(
+      new Option(
+        '--stdin-name <file>',
+        'the path - is standard input: the text that this file shall have',
+      ).conflicts(['watch', 'fix']),
+    )
+    .addOption(
+      new Option('--fix', 'mend slips of writing in the files first: units, colons, names').conflicts([
+        'watch',
+        'staged',
+        'since',
+      ]),
     )
     .addOption(languageOption())
+    .addOption(massOption())
+    .addOption(temperatureOption())
     .option('--watch', 'check again whenever a file changes')
     .addHelpText(
       'after',
@@ -64,6 +88,8 @@ function addTotals(program: Command, end: End): void {
     .argument('<paths...>', 'files, or folders to walk')
     .option('--json', 'write them for another program to read, with the label and the cost')
     .addOption(languageOption())
+    .addOption(massOption())
+    .addOption(temperatureOption())
     .option('--label', 'add a draft of the label: nutrition, ingredients, allergens')
     .addOption(revisionOption())
     .addHelpText('after', example('doughwright totals --label formulas/harbour-tin.dough'))
@@ -92,8 +118,11 @@ function addSheet(program: Command, end: End): void {
     .option('--tap <temperature>', 'the tap water today')
     .option('--scale-step <weight>', 'the smallest step that the scale shows, as 5g')
     .option('--mixer <name>', 'mix in another mixer')
+    .addOption(new Option('--map <axis>', 'show the map of the gap too').choices(['water', 'flour', 'speed']))
     .addOption(revisionOption())
     .addOption(languageOption())
+    .addOption(massOption())
+    .addOption(temperatureOption())
     .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
     .option('--out <file>', 'write it to a file instead of standard output')
     .addHelpText(
@@ -114,12 +143,32 @@ function addPlan(program: Command, end: End): void {
     .option('--plan <name>', 'which plan, where there are several')
     .addOption(revisionOption())
     .addOption(languageOption())
+    .addOption(massOption())
+    .addOption(temperatureOption())
     .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
     .option('--out <file>', 'write it to a file instead of standard output')
     .addHelpText('after', example('doughwright plan --out saturday.html plan.dough'))
     .action(async (path: string, options) => {
       const { plan } = await import('./plan.ts');
       end(await plan(path, options));
+    });
+}
+
+function addExperiment(program: Command, end: End): void {
+  program
+    .command('experiment')
+    .description('work out an experiment: what to weigh and expect, the order, and what its readings say')
+    .argument('<path>', 'the file, or folder, that the experiment stands in')
+    .option('--experiment <name>', 'which experiment, where there are several')
+    .option('--blanks', 'with room to write readings in')
+    .option('--hidden', 'with room to write in, and without what is expected: a class finds it out')
+    .addOption(languageOption())
+    .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
+    .option('--out <file>', 'write it to a file instead of standard output')
+    .addHelpText('after', example('doughwright experiment --hidden --out class.html experiment.dough'))
+    .action(async (path: string, options) => {
+      const { experiment } = await import('./experiment.ts');
+      end(await experiment(path, options));
     });
 }
 

@@ -1,10 +1,18 @@
 import { type Command, Option } from 'commander';
 import { again, ends, example, formatOption, wholeNumber } from './command-options.ts';
 import type { End } from './exit-code.ts';
-import { languageOption } from './language-option.ts';
+import { languageOption, massOption, temperatureOption } from './language-option.ts';
 
 /** What is asked of formulas and their earlier states. Each is imported only when it is called, so that help and version need none of them. */
 export function addGitCommands(program: Command, end: End): void {
+  addCompare(program, end);
+  addHistory(program, end);
+  addGitSetup(program, end);
+  addTextconv(program, end);
+  addMergeFile(program);
+}
+
+function addCompare(program: Command, end: End): void {
   program
     .command('compare')
     .description('tell what changed as a baker sees it: two files or folders, or revisions of git')
@@ -24,6 +32,8 @@ export function addGitCommands(program: Command, end: End): void {
     )
     .option('--json', 'the same as --format json')
     .addOption(languageOption())
+    .addOption(massOption())
+    .addOption(temperatureOption())
     .addOption(new Option('--git-driver', 'be called by git as its external diff').hideHelp())
     .addHelpText(
       'after',
@@ -37,7 +47,9 @@ export function addGitCommands(program: Command, end: End): void {
       const { compare } = await import('./compare.ts');
       end(await compare(paths, options));
     });
+}
 
+function addHistory(program: Command, end: End): void {
   program
     .command('history')
     .description('what became of the figures of a formula over the revisions of git: a row for each change')
@@ -50,6 +62,8 @@ export function addGitCommands(program: Command, end: End): void {
     )
     .option('--at <revision>', 'the history that leads to this revision, not to the present one')
     .addOption(languageOption())
+    .addOption(massOption())
+    .addOption(temperatureOption())
     .addOption(formatOption(['text', 'csv', 'html', 'json'], 'text'))
     .option('--out <file>', 'write it to a file instead of standard output')
     .addHelpText('after', example("doughwright history 'Harbour Tin' --out harbour-tin.html"))
@@ -57,7 +71,9 @@ export function addGitCommands(program: Command, end: End): void {
       const { history } = await import('./history.ts');
       end(await history(name, path, options));
     });
+}
 
+function addGitSetup(program: Command, end: End): void {
   program
     .command('git-setup')
     .description('teach the git of this repository to show formulas as a baker reads them; asks first')
@@ -70,7 +86,9 @@ export function addGitCommands(program: Command, end: End): void {
       const { gitSetup, ownProgram } = await import('./git-setup.ts');
       end(await gitSetup({ ...options, ...(options.program === undefined ? await ownProgram() : {}) }));
     });
+}
 
+function addTextconv(program: Command, end: End): void {
   program
     .command('textconv', { hidden: true })
     .description('write a file with its totals, for git to compare')
@@ -82,7 +100,9 @@ export function addGitCommands(program: Command, end: End): void {
       const { textconv } = await import('./textconv.ts');
       end(await textconv(file, keep && blob ? { folder: keep, blob } : undefined));
     });
+}
 
+function addMergeFile(program: Command): void {
   program
     .command('merge-file', { hidden: true })
     .description('merge two states of a formula file into the first, for git')

@@ -20,6 +20,7 @@ import { commitOf, folderOf, repositoryOf } from '../host/git.ts';
 import { leadsOut, wayTo } from '../host/paths.ts';
 import type { ExitCode } from './exit-code.ts';
 import { progress } from './progress.ts';
+import { projectSettings } from './project.ts';
 import { shownPath } from './shown-path.ts';
 import { say, speaker } from './speaker.ts';
 import { complain, visibleData } from './terminal.ts';
@@ -47,7 +48,8 @@ export async function history(
   if (repository.root === undefined) return refuse(repository.message);
   const { root, isBare } = repository;
   const way = path === undefined ? undefined : wayTo(at, root);
-  if (way !== undefined && leadsOut(way)) return refuse(message('command-git.outside', { file: path! }));
+  if (path !== undefined && way !== undefined && leadsOut(way))
+    return refuse(message('command-git.outside', { file: path }));
   const revision = options.at ?? 'HEAD';
   const commit = await commitOf(root, revision);
   if (typeof commit !== 'string') return refuse(commit.message);
@@ -58,6 +60,7 @@ export async function history(
     found.commits,
     { name, ...(way === undefined ? {} : { path: way }) },
     {
+      usual: projectSettings().usual,
       // A bare repository has no files on the disk to point to.
       shown: isBare ? (one) => one : (one) => shownPath(join(root, one)),
       progress: (count, all) => progress(say(message('history.read-so-far', { count, otherCount: all }))),

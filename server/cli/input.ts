@@ -5,6 +5,7 @@ import { createService, type Message, message, type Service } from '../../core/i
 import { doughFilesBelow, readDough, realFile, rootAbove, type Unreadable } from '../host/disk.ts';
 import { canonicalUri } from '../host/uris.ts';
 import { progress } from './progress.ts';
+import { projectSettings } from './project.ts';
 import type { Trouble } from './report/report.ts';
 import { readTextsAt } from './revision-texts.ts';
 import { cureOf, shownPath } from './shown-path.ts';
@@ -22,6 +23,8 @@ export async function readInput(
   options: {
     readonly around?: boolean;
     readonly forPrograms?: boolean;
+    /** What cannot be read is not told, for somebody tells it later. */
+    readonly quietly?: boolean;
     /** A revision of git to read them from, in the place of the disk. */
     readonly at?: string | undefined;
   } = {},
@@ -30,7 +33,10 @@ export async function readInput(
   const read = at === undefined ? await readTexts(paths, options) : await readTextsAt(paths, at);
   const service = createService({ lean: true });
   // The core's own cap is for an editor.
-  service.setSettings({ maxFindings: Number.MAX_SAFE_INTEGER, ...wording(options.forPrograms) });
+  service.setSettings({
+    ...{ maxFindings: Number.MAX_SAFE_INTEGER, ...projectSettings() },
+    ...wording(options.forPrograms),
+  });
   for (const [uri, text] of read.texts) service.setText(uri, text);
   service.setRoots(read.roots);
   return { ...read, service };
@@ -40,7 +46,7 @@ export async function readInput(
 export async function readSurroundings(folder: string): Promise<Service> {
   const root = await rootAbove(folder);
   const service = createService();
-  service.setSettings(wording());
+  service.setSettings({ ...projectSettings(), ...wording() });
   for await (const path of doughFilesBelow(root)) {
     const { text } = await readDough(path);
     if (text !== undefined) service.setText(canonicalUri(pathToFileURL(path).href), text);
@@ -58,7 +64,7 @@ const atOnce = 32;
  */
 export async function readTexts(
   paths: readonly string[],
-  { around = true }: { readonly around?: boolean } = {},
+  { around = true, quietly = false }: { readonly around?: boolean; readonly quietly?: boolean } = {},
 ): Promise<Texts> {
   const asked = new Map<string, AskedFile>();
   const texts: [uri: string, text: string][] = [];
@@ -68,7 +74,7 @@ export async function readTexts(
 
   const trouble = (path: string, what: Message) => {
     troubles.push({ path: shownPath(path), message: say(what) });
-    complain(shownPath(path), say(what));
+    if (!quietly) complain(shownPath(path), say(what));
   };
   const read = async (batch: readonly string[], wanted: boolean): Promise<void> => {
     const fresh = batch

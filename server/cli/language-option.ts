@@ -6,7 +6,21 @@ import { Option } from 'commander';
  */
 export function languageOption(): Option {
   // Written out, for the core has not been loaded when the words of a command are read; a test holds it to the core's list.
-  return new Option('--language <language>', 'say all in this language')
-    .choices(['en', 'de', 'fr'])
-    .default('en');
+  return new Option(
+    '--language <language>',
+    'say all in this language; else in that of the project, else en',
+  ).choices(['en', 'de', 'fr']);
+}
+
+/** In which units weights are shown to people. */
+export function massOption(): Option {
+  return new Option('--mass <unit>', 'show weights in this unit').choices(['grams', 'ounces']);
+}
+
+/** In which unit temperatures are shown to people. */
+export function temperatureOption(): Option {
+  return new Option('--temperature <unit>', 'show temperatures in this unit').choices([
+    'celsius',
+    'fahrenheit',
+  ]);
 }

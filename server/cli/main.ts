@@ -1,7 +1,7 @@
 import { writeSync } from 'node:fs';
 import { isMainThread } from 'node:worker_threads';
 import { Command, CommanderError } from 'commander';
-import type { LanguageTag } from '../../core/index.ts';
+import type { Display, LanguageTag } from '../../core/index.ts';
 import { version } from '../../package.json';
 import { ends, example } from './command-options.ts';
 import type { ExitCode } from './exit-code.ts';
@@ -10,6 +10,16 @@ import { addGitCommands } from './git-commands.ts';
 import { addTableCommands } from './table-commands.ts';
 import { complain, complainOf } from './terminal.ts';
 import { usageError } from './usage-errors.ts';
+
+/** What a run ends with at the least: 2 where its project file could not be read in all. */
+let least: ExitCode = 0;
+
+/** How a command was asked to show figures and sentences. */
+interface Shown {
+  readonly language?: LanguageTag;
+  readonly mass?: Display['mass'];
+  readonly temperature?: Display['temperature'];
+}
 
 const program = new Command('doughwright')
   .description('Bread formulas as plain text: checks them and works out their totals.')
@@ -23,10 +33,22 @@ const program = new Command('doughwright')
   .hook('preAction', async (_, command) => {
     // Taken for the current folder, an empty word (a variable of a script that is not set) would change or check all of it.
     if (command.args.includes('')) command.error('error: an empty word stands where a name is meant.');
-    const { language } = command.opts<{ language?: LanguageTag }>();
-    if (language === undefined) return;
-    const { speakIn } = await import('./speaker.ts');
-    await speakIn(language, (sentence) => complain(sentence));
+    // The server reads the project of its workspace, and the core later; a script for a shell needs neither.
+    if (command.name() === 'serve' || command.name() === 'completion') return;
+    const { takeProject, projectDisplay } = await import('./project.ts');
+    const { language, mass, temperature } = command.opts<Shown>();
+    const project = await takeProject(command.args);
+    const tag = language ?? project.language ?? 'en';
+    const shownIn = {
+      ...projectDisplay(),
+      ...(mass === undefined ? {} : { mass }),
+      ...(temperature === undefined ? {} : { temperature }),
+    };
+    if (tag !== 'en' || Object.keys(shownIn).length > 0) {
+      const { speakIn } = await import('./speaker.ts');
+      await speakIn(tag, (sentence) => complain(sentence), shownIn);
+    }
+    if (project.tell()) least = 2;
   });
 
 addFormulaCommands(program, end);
@@ -51,7 +73,7 @@ if (isMainThread) {
 }
 
 function end(code: ExitCode): void {
-  process.exitCode = code;
+  process.exitCode = Math.max(code, least);
 }
 
 function leaveQuietly(error: NodeJS.ErrnoException): never {

@@ -13,18 +13,28 @@ import { type Worded, wordedIn } from '../sync/language.ts';
 /** In which words this run of the program speaks, to people and in what it writes for programs. */
 interface Spoken {
   readonly worded: Worded;
+  readonly shownIn: Partial<Display>;
   readonly forPeople: Speaker;
   readonly forPrograms: Speaker;
 }
 
-let spoken = spokenIn({ language: english, grammar: plainGrammar });
+let spoken = spokenIn({ language: english, grammar: plainGrammar }, {});
 
 /**
- * Chooses the language of all that this run says, before anything is said. Where it cannot be loaded all is English, and
- * `failed` is told so.
+ * Chooses the language of all that this run says and how it shows figures to people, before anything is said. Where the language
+ * cannot be loaded all is English, and `failed` is told so.
  */
-export async function speakIn(tag: LanguageTag, failed: (sentence: string) => void): Promise<void> {
-  spoken = spokenIn(await wordedIn(tag, failed));
+export async function speakIn(
+  tag: LanguageTag,
+  failed: (sentence: string) => void,
+  shownIn: Partial<Display> = {},
+): Promise<void> {
+  spoken = spokenIn(await wordedIn(tag, failed), shownIn);
+}
+
+/** How figures are shown to people, where it is not as usual; for a thread that speaks as this run does. */
+export function shownToPeople(): Partial<Display> {
+  return spoken.shownIn;
 }
 
 /** Whoever words what is said; where another program reads it, `forPrograms`, as `wording` has it. */
@@ -47,26 +57,28 @@ export function language(): LanguageTag {
  * the figures in sentences have a decimal point in every language, as all other figures of such a format have.
  */
 export function wording(forPrograms = false): Pick<Settings, 'language' | 'grammar' | 'display'> {
-  return wordingIn(spoken.worded, forPrograms);
+  return wordingIn(spoken.worded, forPrograms, spoken.shownIn);
 }
 
 /** As `wording`, in a language that was loaded. */
 export function wordingIn(
   worded: Worded,
   forPrograms: boolean,
+  shownIn: Partial<Display> = {},
 ): Pick<Settings, 'language' | 'grammar' | 'display'> {
   const { decimalSign } = worded.language;
   const display: Display = {
     ...{ mass: 'grams', temperature: 'celsius' },
-    decimalSign: forPrograms ? 'point' : decimalSign,
+    ...{ decimalSign: forPrograms ? 'point' : decimalSign },
+    ...(forPrograms ? {} : shownIn),
   };
   return { ...worded, display };
 }
 
-function spokenIn(worded: Worded): Spoken {
+function spokenIn(worded: Worded, shownIn: Partial<Display>): Spoken {
   const speakerFor = (forPrograms: boolean): Speaker => {
-    const { language, display, grammar } = wordingIn(worded, forPrograms);
+    const { language, display, grammar } = wordingIn(worded, forPrograms, shownIn);
     return speakerOf(language, display, grammar);
   };
-  return { worded, forPeople: speakerFor(false), forPrograms: speakerFor(true) };
+  return { worded, shownIn, forPeople: speakerFor(false), forPrograms: speakerFor(true) };
 }

@@ -1,7 +1,7 @@
 import { dirname, join } from 'node:path';
 import { createService, type FileSummary, foldName, type Message } from '../../core/index.ts';
 import { doughFilesBelow, readDough } from '../host/disk.ts';
-import { blobsOf, git, repositoryOf } from '../host/git.ts';
+import { blobsOf, filesOfRevision, git, repositoryOf } from '../host/git.ts';
 import { wayTo } from '../host/paths.ts';
 
 /** What is about to be committed, and what has to do with it. */
@@ -36,16 +36,63 @@ export async function stagedFiles(): Promise<Staged | { readonly message: Messag
     root,
     staged.map(({ before }) => before),
   );
+  const changed: ChangedFile[] = [];
+  for (const [index, { path, isNew, isGone }] of staged.entries()) {
+    const after = isGone ? undefined : ((await readDough(join(root, path))).text ?? '');
+    const before = isNew ? undefined : (olds?.[index]?.toString('utf8') ?? '');
+    changed.push({
+      path,
+      ...(before === undefined ? {} : { before }),
+      ...(after === undefined ? {} : { after }),
+    });
+  }
+  return withUsers(root, changed);
+}
+
+/**
+ * The formula files on disk that are other than at a revision, and those that use what these define, define no more or define
+ * otherwise. Paths; a message where there is no such revision.
+ */
+export async function filesSince(revision: string): Promise<Staged | { readonly message: Message }> {
+  const repository = await repositoryOf('.');
+  if (repository.root === undefined) return { message: repository.message };
+  const { root } = repository;
+  const found = await filesOfRevision(root, revision);
+  if ('message' in found) return found;
+  const olds = new Map(found.files.map(({ path, text }) => [path, text ?? '']));
+  const changed: ChangedFile[] = [];
+  for await (const file of doughFilesBelow(root)) {
+    const path = wayTo(file, root);
+    const before = olds.get(path);
+    olds.delete(path);
+    // What cannot be read is told where it is checked.
+    const after = (await readDough(file)).text ?? '';
+    // A checkout may have other line ends than git stores.
+    if (before?.replaceAll('\r\n', '\n') === after.replaceAll('\r\n', '\n')) continue;
+    changed.push({ path, after, ...(before === undefined ? {} : { before }) });
+  }
+  for (const [path, before] of olds) changed.push({ path, before });
+  return withUsers(root, changed);
+}
+
+/** A file that was changed: its text before, absent of a new one, and after, absent of one that is removed. */
+interface ChangedFile {
+  readonly path: string;
+  readonly before?: string;
+  readonly after?: string;
+}
+
+/** Files that were changed, and those on disk that what changed in them has to do with. */
+async function withUsers(root: string, changed: readonly ChangedFile[]): Promise<Staged> {
+  if (changed.length === 0) return { paths: [], takesAway: false };
   const names = new Set<string>();
   const below = new Set<string>();
   const onDisk = new Set<string>();
   let takesAway = false;
-  for (const [index, { path, isNew, isGone }] of staged.entries()) {
-    const now = isGone ? undefined : (await readDough(join(root, path))).text;
-    if (!isGone) onDisk.add(path);
-    const before = isNew ? undefined : olds?.[index]?.toString('utf8');
-    for (const { kind, name, isGone: isTakenAway } of changedNames(before ?? '', now ?? '')) {
-      takesAway ||= isTakenAway;
+  for (const { path, before, after } of changed) {
+    if (after !== undefined) onDisk.add(path);
+    for (const { kind, name, isGone } of changedNames(before ?? '', after ?? '')) {
+      takesAway ||= isGone;
       if (kind === 'bakery') below.add(folderOf(path));
       else names.add(foldName(name));
     }
@@ -80,8 +127,9 @@ function changesIn(raw: string): StagedFile[] {
   const words = raw.split('\0');
   const changes: StagedFile[] = [];
   for (let at = 0; at + 1 < words.length; at += 2) {
-    const [, , before, , letter] = words[at]!.split(' ');
-    changes.push({ path: words[at + 1]!, before: before!, isNew: letter === 'A', isGone: letter === 'D' });
+    const [, , before = '', , letter] = (words[at] ?? '').split(' ');
+    const path = words[at + 1] ?? '';
+    changes.push({ path, before, isNew: letter === 'A', isGone: letter === 'D' });
   }
   return changes;
 }

@@ -1,5 +1,6 @@
-import type { Command } from 'commander';
+import { Argument, type Command } from 'commander';
 import { example, formatOption, share } from './command-options.ts';
+import type { Shell } from './completion.ts';
 import type { End } from './exit-code.ts';
 import { languageOption } from './language-option.ts';
 
@@ -50,6 +51,31 @@ export function addTableCommands(program: Command, end: End): void {
     .action(async (paths: string[], options) => {
       const { exportFiles } = await import('./export.ts');
       end(await exportFiles(paths, options));
+    });
+
+  program
+    .command('rename')
+    .description('give a formula, a flour, a mixer or a part another name wherever it is named')
+    .argument('<old>', 'its name')
+    .argument('<new>', 'the name it shall have')
+    .argument('[path]', 'the file or folder that defines it', '.')
+    .option('--write', 'write it into the files; without it the lines that would change are told')
+    .addOption(languageOption())
+    .addHelpText('after', example("doughwright rename 'quay white' 'harbour white'"))
+    .action(async (old: string, wanted: string, path: string, options) => {
+      const { rename } = await import('./rename.ts');
+      end(await rename(old, wanted, path, options));
+    });
+
+  program
+    .command('completion')
+    .description('write a script that completes commands and options in a shell')
+    .addArgument(new Argument('<shell>', 'which shell').choices(['bash', 'zsh', 'fish']))
+    .addHelpText('after', example('source <(doughwright completion bash)'))
+    .action(async (shell: Shell) => {
+      const { completionScript } = await import('./completion.ts');
+      process.stdout.write(completionScript(program, shell));
+      end(0);
     });
 
   program

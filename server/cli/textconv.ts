@@ -14,6 +14,7 @@ import { readDough, rootAbove } from '../host/disk.ts';
 import { canonicalUri } from '../host/uris.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readSurroundings } from './input.ts';
+import { projectSettings } from './project.ts';
 import { cureOf } from './shown-path.ts';
 import { type Keeping, keepHistory, keepShown } from './shown-texts.ts';
 import { say, wording } from './speaker.ts';
@@ -54,7 +55,7 @@ function inOneLine(bytes: Buffer): string {
 /** Shows texts one after another; the files on disk are read once, when the first text has names of other files. */
 function createShown(): (text: string) => Promise<string> {
   const alone = createService();
-  alone.setSettings(wording());
+  alone.setSettings({ ...projectSettings(), ...wording() });
   let among: { readonly service: Service; readonly root: string } | undefined;
   return async (text) => {
     let formulas = formulasOf(alone, '.', text);

@@ -48,6 +48,7 @@ export const symbolKinds = {
   mixer: SymbolKind.Object,
   bakery: SymbolKind.Package,
   plan: SymbolKind.Array,
+  experiment: SymbolKind.Array,
   line: SymbolKind.Field,
 } as const satisfies Record<core.SymbolKind, SymbolKind>;
 

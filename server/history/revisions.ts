@@ -87,8 +87,9 @@ export async function commitsUpTo(
   const modules = new Modules(root);
   const commits: Commit[] = [];
   for (const [index, { tree: _, ...about }] of found.entries()) {
+    const pair = pairs[index]?.join(' ') ?? '';
     const changes: FileChange[] = [];
-    for (const { path, blob, module } of entries.get(pairs[index]!.join(' ')) ?? []) {
+    for (const { path, blob, module } of entries.get(pair) ?? []) {
       if (module !== undefined) changes.push(...(await modules.changes(path, module)));
       else {
         const text = blob === undefined ? undefined : texts.get(blob);
@@ -120,9 +121,10 @@ function entriesOf(raw: string): Map<string, Entry[]> {
   let pair = '';
   const words = raw.split('\0');
   for (let at = 0; at < words.length; at++) {
-    const header = /^(?:[0-9a-f]{40,64} [0-9a-f]{40,64}\n)?/.exec(words[at]!)![0];
+    const word = words[at] ?? '';
+    const header = /^[0-9a-f]{40,64} [0-9a-f]{40,64}\n/.exec(word)?.[0] ?? '';
     if (header !== '') pair = header.trimEnd();
-    const about = words[at]!.slice(header.length);
+    const about = word.slice(header.length);
     if (!about.startsWith(':')) continue;
     const path = words[++at] ?? '';
     const [modeBefore, modeAfter, before, after] = about.slice(1).split(' ') as [

@@ -5,6 +5,7 @@ import {
   WatchKind,
 } from 'vscode-languageserver';
 import type { Abilities } from '../convert/abilities.ts';
+import { projectFileName } from '../project/project-settings.ts';
 import type { OpenDocuments } from '../sync/documents.ts';
 import type { WorkspaceFiles } from '../sync/files.ts';
 import type { Workspace } from '../sync/workspace.ts';
@@ -12,8 +13,8 @@ import { guardedWork, type Log } from './guard.ts';
 import { canonicalUri } from './uris.ts';
 
 /**
- * Keeps up with the folders of the workspace and the files in them; `changed` is told when the folders are others. To
- * be called once the client has initialized.
+ * Keeps up with the folders of the workspace and the files in them; `changed` is told when the folders are others, and
+ * `projectChanged` when its settings may be. To be called once the client has initialized.
  */
 export function followFolders(
   connection: Connection,
@@ -23,8 +24,12 @@ export function followFolders(
   files: WorkspaceFiles,
   documents: OpenDocuments,
   changed: () => void,
+  projectChanged: () => void,
 ): void {
-  connection.onDidChangeWatchedFiles(({ changes }) => files.watched(changes));
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    files.watched(changes);
+    if (changes.some(({ uri }) => uri.endsWith(`/${projectFileName}`))) projectChanged();
+  });
   // Of a folder that goes or is renamed in the editor, its own events tell sooner than a watcher.
   connection.workspace.onDidDeleteFiles((params) => files.watched(params.files.map(({ uri }) => gone(uri))));
   connection.workspace.onDidRenameFiles((params) => {
@@ -37,6 +42,7 @@ export function followFolders(
         watchers: [
           { globPattern: '**/*.dough' },
           { globPattern: '**/.gitignore' },
+          { globPattern: `**/${projectFileName}` },
           // A folder that comes or goes as a whole is told without the files in it.
           { globPattern: '**/*', kind: WatchKind.Create | WatchKind.Delete },
         ],
@@ -49,6 +55,7 @@ export function followFolders(
     const added = event.added.map(({ uri }) => canonicalUri(uri));
     workspace.folders = [...workspace.folders.filter((folder) => !removed.has(folder)), ...added];
     files.forgetOutside();
+    projectChanged();
     files.readFolders(added);
     for (const uri of documents.uris()) files.readAround(uri);
     changed();

@@ -177,7 +177,8 @@ export function settingValues(settings: unknown, complain: (what: Message) => vo
   return values as SettingValues;
 }
 
-function isFitting(setting: Setting, given: unknown): boolean {
+/** Whether a value is one that a setting takes. */
+export function isFitting(setting: Setting, given: unknown): boolean {
   switch (setting.type) {
     case 'switch':
       return typeof given === 'boolean';
@@ -190,8 +191,9 @@ function isFitting(setting: Setting, given: unknown): boolean {
   }
 }
 
-function misfit(setting: Setting, written: string): Message {
-  const facts = { setting: `doughwright.${setting.key}`, written };
+/** What a setting takes instead of a value that it does not; `name` is how the setting is called where it stands. */
+export function misfit(setting: Setting, written: string, name = `doughwright.${setting.key}`): Message {
+  const facts = { setting: name, written };
   switch (setting.type) {
     case 'switch':
       return said('session.no-switch', facts);

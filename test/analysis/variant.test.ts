@@ -174,8 +174,8 @@ describe('what is tried on the sheet of a variant', () => {
   ])('%s is kept in the variant alone', (_, asked, written) => {
     const service = serviceWith(text);
     const files = service.panelEdits(uri, header, { kind: 'keep', asked });
-    expect(files).not.toBeTypeOf('string');
-    const after = edited(text, editsOf(files as Exclude<typeof files, string>, uri)).split('\n');
+    if ('refused' in files) throw new Error(files.refused);
+    const after = edited(text, editsOf(files, uri)).split('\n');
     const lines = text.split('\n');
     expect(after.slice(0, header)).toEqual(lines.slice(0, header));
     expect(after.slice(header)).toContain(written);
@@ -185,9 +185,22 @@ describe('what is tried on the sheet of a variant', () => {
     const service = serviceWith(text);
     const reading = { date: '2026-03-15', minutes: 4, celsius: 22.5 };
     const files = service.panelEdits(uri, header, { kind: 'reading', reading });
-    expect(files).not.toBeTypeOf('string');
-    const after = edited(text, editsOf(files as Exclude<typeof files, string>, uri)).split('\n');
+    if ('refused' in files) throw new Error(files.refused);
+    const after = edited(text, editsOf(files, uri)).split('\n');
     expect(after.slice(0, header + 2)).toEqual(text.split('\n').slice(0, header + 2));
     expect(after.slice(header + 2).join('\n')).toMatch(/trial 2026-03-15:\n {2}mixed in spiral\n/);
+  });
+
+  it('stands on lines of the variant alone, and what the base brings leads to its header', () => {
+    const service = serviceWith(text);
+    const sheet = service.sheet(uri, header, {})!;
+    const lines: number[] = [];
+    JSON.stringify(sheet, (key, value: unknown) => {
+      if (key === 'line' && typeof value === 'number') lines.push(value);
+      return value;
+    });
+    expect(lines.length).toBeGreaterThan(5);
+    for (const line of lines) expect([header, header + 1]).toContain(line);
+    expect(lines).toContain(header + 1);
   });
 });

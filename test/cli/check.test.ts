@@ -29,7 +29,7 @@ describe('doughwright check', () => {
     const { code, stdout, stderr } = await doughwright(path, 'check', '--level', 'error', 'a.dough');
     expect(code).toBe(1);
     expect(stdout).toMatch(
-      /^a\.dough:4:\d+: error: \S.* \[[a-z-]+\]\n {2}4 │ {3}salt {11}2\n {4}│ {18}\^\n$/,
+      /^a\.dough:4:\d+: error: \S.* \[[a-z-]+\]\n {2}4 │ {3}salt {11}2\n {4}│ {18}\^\n1 error in 1 of 1 file\.\n$/,
     );
     expect(stderr).toBe('');
   });
@@ -126,7 +126,7 @@ describe('doughwright check', () => {
     const { path } = folderWith({ 'a.dough': unsound, 'b.dough': unsound, 'c.dough': unsound });
     const { code, stdout } = await doughwright(path, 'check', '--level', 'error', '--max-findings', '1');
     expect(code).toBe(1);
-    expect(stdout).toMatch(/^a\.dough[\s\S]*\nand 2 more\n$/);
+    expect(stdout).toMatch(/^a\.dough[\s\S]*\nand 2 more\n3 errors in 3 of 3 files\.\n$/);
   });
 
   it('tells a file once that is asked for twice', async () => {

@@ -130,7 +130,7 @@ describe('JUnit XML and annotations', () => {
 
   it('writes a note for each line, with signs that part the note escaped', async () => {
     const { path } = folderWith({ 'a,b.dough': unsound });
-    const { stdout } = await doughwright(path, 'check', '--level', 'error', '--format', 'github');
+    const { stdout } = await doughwright(path, 'check', '--level', 'error', '--format', 'annotations');
     expect(stdout).toMatch(
       /^::error file=a%2Cb\.dough,line=4,col=18,endColumn=19,title=missing-unit::.*2%25 .*\n$/,
     );

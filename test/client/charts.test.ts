@@ -34,7 +34,7 @@ describe('the charts in the panel', () => {
   it('stand at what they draw: mixing, the steps, what comes of it', async () => {
     const page = await open({}, ferry());
     expect(await page.locator('.mixing-chart h2').textContent()).toContain('Temperature');
-    expect(await page.locator('.timeline-chart h2').textContent()).toBe('The work over time');
+    expect(await page.locator('.clock .along').count()).toBe(partsOf(ferry()).moments.length);
     expect(await page.locator('.outcome .composition-chart h2').textContent()).toBe(
       'What the dough is made of',
     );
@@ -46,7 +46,7 @@ describe('the charts in the panel', () => {
     [1600, '.wide', '.narrow'],
   ])('are drawn for the room there is at %i pixels', async (width, shown, hidden) => {
     const page = await open({ width }, ferry());
-    expect(await page.locator(`.chart ${shown}:visible`).count()).toBe(3);
+    expect(await page.locator(`.chart ${shown}:visible`).count()).toBe(2);
     expect(await page.locator(`.chart ${hidden}:visible`).count()).toBe(0);
   });
 
@@ -85,7 +85,7 @@ describe('the charts in the panel', () => {
       page.evaluate<string>("getComputedStyle(document.querySelector('.chart .wide svg')).color");
     const whole = await colour();
     await panel.show(held);
-    expect(await page.locator('.chart').count()).toBe(3);
+    expect(await page.locator('.chart').count()).toBe(2);
     expect(await page.locator('.trial').count()).toBe(2);
     expect(await colour()).not.toBe(whole);
     expect(await axeViolations(page)).toEqual([]);
@@ -156,7 +156,7 @@ describe('a crowded formula as it is worked out', () => {
   // A window of 640 at 200 % is one of 320.
   it.each([320, 640, 1600])('can be read at %i pixels', async (width) => {
     const page = await open({ width }, crowdedComputedSheet());
-    expect(await page.locator('.chart').count()).toBe(3);
+    expect(await page.locator('.chart').count()).toBe(2);
     expect(await sideways(page)).toBe(0);
     expect(await wordsOnWords(page)).toEqual([]);
     await page.evaluate("for (const one of document.querySelectorAll('details')) one.open = true");

@@ -53,15 +53,29 @@ const facts: readonly Fact[] = [
   fact('hydration', 'Hydration', '69 %', 8, 'effective 70.1 %'),
   fact('salt', 'Salt', '2.0 %', 9),
   fact('prefermented', 'Prefermented', '22 %', 14),
-  fact('dough temperature', 'Dough', '25 °C', 4),
 ];
 
-const about = {
-  text: 'Water at 9 °C: 4.5 kg from the tap and 1.2 kg of ice',
-  details: [
-    'The dough is to end at 25 °C.',
-    'Flour 19 °C, room 21 °C, poolish 18 °C.',
-    'Mixing warms the dough by 6 °C.',
+export const harbourGlance: Section = {
+  kind: 'facts',
+  id: 'glance',
+  name: 'glance',
+  title: '',
+  facts: [
+    {
+      ...fact('dough temperature', 'Leaves the mixer at', '25.4 °C ± 0.8 °C', 4, '25 °C is wanted'),
+      id: 'glance/dough temperature',
+      verdict: { level: 'good', sign: '✓', word: 'as wanted' },
+    },
+    {
+      ...fact('state', 'When you stop', 'developed', 28, 'best stopped after about 31 min'),
+      id: 'glance/state',
+      verdict: { level: 'off', sign: '≈', word: 'perhaps too early' },
+    },
+    {
+      ...fact('water', 'Water', '1.2 kg of ice', 8, 'and 4.5 kg from the tap, at 12 °C'),
+      id: 'glance/water',
+      verdict: { level: 'bad', sign: '!', word: 'not enough' },
+    },
   ],
 };
 
@@ -84,7 +98,7 @@ const bowl = weighing(
   [
     row('bowl', 'strong white', 6, 7679, 7679, '63 %'),
     row('bowl', 'wholemeal wheat', 7, 1828, 9507, '15 %'),
-    { ...row('bowl', 'water', 8, 5729, 15_236, '47 %'), notes: ['at 9 °C'], about },
+    { ...row('bowl', 'water', 8, 5729, 15_236, '47 %'), notes: ['at 9 °C'] },
     row('bowl', 'night poolish', 13, 5364, 20_600),
   ],
 );
@@ -150,6 +164,7 @@ const steps: readonly Step[] = [
   line: 31 + index,
   when: `after ${index} h`,
   text,
+  along: { from: index / 7, to: index / 7 },
   startSeconds: index * 3600,
 }));
 const clock: Section = {
@@ -170,6 +185,7 @@ const cautions: Section = {
 export const harbourFacts: Section = { kind: 'facts', id: 'facts', name: 'facts', title: '', facts };
 
 export const harbourSections: readonly Section[] = [
+  harbourGlance,
   harbourFacts,
   poolish,
   bowl,

@@ -228,6 +228,16 @@ describe('logging a reading', () => {
       .toBe('at 25 min from the start of mixing');
   });
 
+  it('takes the water as it was drawn along, for every reading of the dough', async () => {
+    const page = await open({}, { ticked: [], timers: {}, moment: harbourTin.moments[2]!.id });
+    await page.getByLabel('Water as drawn, °C').fill('17,5');
+    await page.getByRole('button', { name: '21 °C', exact: true }).click();
+    await page.getByRole('button', { name: 'pick-up' }).click();
+    expect(panel.sent.at(-1)).toMatchObject({ reading: { celsius: 21, waterCelsius: 17.5 } });
+    await page.getByRole('button', { name: 'Next' }).click();
+    expect(await page.getByLabel('Water as drawn, °C').inputValue()).toBe('17.5');
+  });
+
   it('says at the place itself what a thermometer does not show', async () => {
     const page = await open({}, { ticked: [], timers: {}, moment: harbourTin.moments[2]!.id });
     await page.getByLabel('or °C').fill('243');

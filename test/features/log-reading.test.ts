@@ -52,6 +52,23 @@ ${after}`,
     );
   });
 
+  it('with the water as it was drawn, once a trial: what a reading is compared by', () => {
+    const begun = logged(text, { ...reading, roomCelsius: 23, waterCelsius: 17.5 });
+    expect(begun).toContain('  room 23 °C\n  water 17.5 °C\n  mixed in spiral\n');
+    expect(
+      logged(begun, { ...reading, minutes: 12, waterCelsius: 19 }).match(/ {2}water [\d.]+ °C/g),
+    ).toEqual(['  water 17.5 °C']);
+    expect(logged(text + trial, { ...reading, waterCelsius: 17.5 })).toBe(
+      text +
+        trial
+          .replace('22 °C\n', '22 °C\n  water 17.5 °C\n')
+          .replace('pick-up\n', 'pick-up\n  at 10 min  22.5 °C, clean-up\n'),
+    );
+    expect(
+      logged('formula A:\n  bread flour 100%\ntrial 2026-03-14:\n', { ...reading, waterCelsius: 18 }),
+    ).toContain('trial 2026-03-14:\n  water 18 °C\n  at 10 min  22.5 °C, clean-up\n');
+  });
+
   it('at the half minute it was taken at, beside that of the whole minute', () => {
     const half = logged(text + trial, { ...reading, minutes: 27.5 });
     expect(half).toContain('  at 27.5 min 22.5 °C, clean-up\n');
@@ -143,7 +160,8 @@ ${after}`,
   ])('but not %s: the sentence says what is wanted', (_, change, says) => {
     const service = createService();
     service.setText(uri, text);
-    expect(service.panelEdits(uri, 0, { kind: 'reading', reading: { ...reading, ...change } })).toMatch(says);
+    const edits = service.panelEdits(uri, 0, { kind: 'reading', reading: { ...reading, ...change } });
+    expect(edits).toEqual({ refused: expect.stringMatching(says) });
   });
 });
 
@@ -151,13 +169,15 @@ function logged(begun: string, wanted: ReadingToLog): string {
   const service = createService();
   service.setText(uri, begun);
   const edits = service.panelEdits(uri, 1, { kind: 'reading', reading: wanted });
-  if (typeof edits === 'string') throw new Error(edits);
+  if ('refused' in edits) throw new Error(edits.refused);
   return applied(begun, edits);
 }
 
 function applied(begun: string, [file]: readonly FileEdit[]): string {
-  const [edit] = file!.edits;
   const starts = [0, ...[...begun.matchAll(/\r\n|\n/g)].map((match) => match.index + match[0].length)];
-  const at = starts[edit!.line]!;
-  return begun.slice(0, at + edit!.start) + edit!.insert + begun.slice(at + edit!.end);
+  // From the last to the first, so that no edit moves another.
+  return file!.edits.toReversed().reduce((made, { line, start, end, insert }) => {
+    const at = starts[line]!;
+    return made.slice(0, at + start) + insert + made.slice(at + end);
+  }, begun);
 }

@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type SheetDocument, type SheetOrigin, writeSheets } from '../../core/index.ts';
+import { createService, type SheetDocument, type SheetOrigin, writeSheets } from '../../core/index.ts';
 import type { Row, Section } from '../../core/sheet/build/sheet-document.ts';
 import { axeViolations, sideways } from '../client/look.ts';
 import { launchChromium } from '../editors/code-server.ts';
@@ -45,6 +45,26 @@ function worked(): SheetDocument {
   const sections = sheet.sections.filter(({ kind, name }) => kind !== 'chart' && name !== 'trial');
   return { ...sheet, sections };
 }
+
+const fourIngredients = `formula Quay Plain:
+  yield 20 pieces of 500 g
+  dough temperature 24 °C
+  strong white  100%
+  water  66%
+  salt  2%
+  fresh yeast  1%
+
+mix in spiral:
+  load all
+  speed 1 for 4 min
+  speed 2 for 6 min
+
+process:
+  bulk 1 h at 24 °C
+  divide
+  proof 50 min at 28 °C
+  bake 25 min at 240 °C
+`;
 
 /** Fourteen batches by the clock. */
 function inManyBatches(): SheetDocument {
@@ -94,10 +114,10 @@ describe.skipIf(!canPrint && process.env.CI !== 'true')('a sheet printed by a br
           expect(holding[0]).toMatch(new RegExp(`\\b${escaped(cells.weigh!.text)}\\b`));
         }
       }
-      // The mixing with how it ends, and the clock with its last moment.
+      // The mixing with its last line, and the clock with its last moment.
       const [mixing] = tablesIn(view.sections, 'mixing');
       const page = pages.find((one) => one.includes(`Mixing · ${mixing!.when!.join(', ')}`));
-      expect(page?.replace(/\s+/g, ' ')).toContain(mixing!.notes!.at(-1));
+      expect(page).toContain(mixing!.rows.at(-1)!.cells.stage!.text);
       const steps = view.sections.flatMap((one) => (one.kind === 'steps' ? one.steps : []));
       const clock = pages.find((one) => /^Clock$/m.test(one))!;
       for (const { when } of steps) expect(clock).toContain(when);
@@ -157,6 +177,15 @@ describe.skipIf(!canPrint && process.env.CI !== 'true')('a sheet printed by a br
       );
       expect(pages[0]).toMatch(new RegExp(`^ *\u2060?sunflowerseed.* ${escaped(weighed)} `, 'm'));
     });
+  });
+
+  it('puts four ingredients, their work and the blanks for a pen on its first page', async () => {
+    const service = createService();
+    service.setText('file:///quay-lane/plain.dough', fourIngredients);
+    const sheet = service.sheet('file:///quay-lane/plain.dough', 0, {})!;
+    const [first] = await printed(browser, asPage(sheet), 'A4', 'four');
+    for (const said of ['Leaves the mixer at', 'Into the bowl', 'Mixing', 'Clock', 'ready', 'Initials'])
+      expect(first).toContain(said);
   });
 
   it('shows a weight from a metre: figures 6 mm high and more, the percent smallest of its line', async () => {

@@ -19,14 +19,10 @@ describe('the charts of the demo bakery', () => {
   );
 
   for (const formula of formulas) {
-    it(`${formula}: all three, and nothing in them stands on anything else`, () => {
+    it(`${formula}: both, and nothing in them stands on anything else`, () => {
       for (const asked of [{}, clock]) {
         const { charts } = demo(formula, asked);
-        expect(charts.map(({ name }) => name)).toEqual([
-          'mixing-chart',
-          'timeline-chart',
-          'composition-chart',
-        ]);
+        expect(charts.map(({ name }) => name)).toEqual(['mixing-chart', 'composition-chart']);
         expect(faults(charts)).toEqual([]);
       }
     });
@@ -78,32 +74,19 @@ describe('the charts of the demo bakery', () => {
     expect(signs).toBe(readings.length + trials.length);
   });
 
-  it('make the parts of the column as high as their shares, which come to the whole', () => {
+  it('make the parts of the bar as long as their shares, which come to the whole', () => {
     const { charts } = demo('Lantern Milk Loaf');
     const chart = charts.find(({ name }) => name === 'composition-chart')!;
     const shares = chart.table.rows.map((row) => Number.parseFloat(row[1]!));
     expect(shares.reduce((sum, one) => sum + one, 0)).toBeCloseTo(100, 0);
-    const heights = [...chart.wide.matchAll(/<rect [^>]*height="([^"]+)"/g)].map(([, one]) => Number(one));
-    const whole = heights.reduce((sum, one) => sum + one, 0);
-    const drawn = heights.map((one) => (one / whole) * 100).sort((one, other) => other - one);
+    const lengths = [...chart.wide.matchAll(/<rect x="[^"]+" y="2" width="([^"]+)"/g)].map(([, one]) =>
+      Number(one),
+    );
+    const whole = lengths.reduce((sum, one) => sum + one, 0);
+    const drawn = lengths.map((one) => (one / whole) * 100).sort((one, other) => other - one);
     drawn.forEach((one, index) => {
       expect(one).toBeCloseTo(shares[index]!, 0);
     });
-  });
-
-  it('begin with the first preferment and hang on the clock where one is asked for', () => {
-    const rows = (asked: SheetOptions) =>
-      demo('Ferry Loaf', asked).charts.find(({ name }) => name === 'timeline-chart')!.table.rows;
-    expect(rows({})[0]!.slice(0, 3)).toEqual(['−12 h', 'poolish, ferment 12 h at 18 °C', '12 h']);
-    expect(rows(clock)[0]![0]).toBe('the evening before, 17:31');
-    expect(rows(clock).at(-1)!.slice(0, 2)).toEqual(['11:40', 'ready']);
-  });
-
-  it('tell when a dough may have doubled, earlier and later than expected', () => {
-    const { charts } = demo('Lantern Milk Loaf');
-    const rows = charts.find(({ name }) => name === 'timeline-chart')!.table.rows;
-    const bulk = rows.find(([, what]) => what!.startsWith('bulk'))!;
-    expect(bulk[5]).toMatch(/^(Doubled after about|May have doubled from|By its end grown)/);
   });
 
   it('are named and described for who cannot see them', () => {
@@ -120,6 +103,32 @@ describe('the charts of the demo bakery', () => {
     expect(faults(charts)).toEqual([]);
     expect(charts[0]!.wide).toMatch(/[\d,]+ °F</);
     expect(charts[0]!.wide).not.toContain('°C');
+  });
+});
+
+describe('the clock with its bars', () => {
+  it('begins with the first preferment and hangs on the clock where one is asked for', () => {
+    const steps = (asked: SheetOptions) => demo('Ferry Loaf', asked).moments;
+    const [first] = steps({});
+    expect([first!.when, first!.text, first!.lasts]).toEqual([
+      ...['12 h before', 'poolish, ferment 12 h at 18 °C', '12 h'],
+    ]);
+    expect(first!.along.from).toBe(0);
+    expect(steps(clock)[0]!.when).toBe('the evening before, 17:31');
+    const last = steps(clock).at(-1)!;
+    expect([last.when, last.text, last.along]).toEqual(['11:40', 'ready', { from: 1, to: 1 }]);
+  });
+
+  it('draws each step as long as it lasts, and says when a dough may have doubled', () => {
+    const { moments } = demo('Lantern Milk Loaf');
+    const first = moments[0]!.startSeconds;
+    const whole = moments.at(-1)!.startSeconds - Math.min(0, first);
+    for (const { along, seconds = 0 } of moments)
+      expect(along.to - along.from).toBeCloseTo(seconds / whole, 2);
+    const bulk = moments.find(({ text }) => text.startsWith('bulk'))!;
+    expect(bulk.notes).toHaveLength(2);
+    expect(bulk.notes![0]).toMatch(/^dough (at|from) /);
+    expect(bulk.notes![1]).toMatch(/^(Doubled after about|May have doubled from|By its end grown)/);
   });
 });
 
@@ -177,7 +186,7 @@ describe('any formula', () => {
   });
 
   it('has charts in which no text stands on another, nor beyond the edge', () => {
-    const drawn = { 'mixing-chart': 0, 'timeline-chart': 0, 'composition-chart': 0 };
+    const drawn = { 'mixing-chart': 0, 'composition-chart': 0 };
     fc.assert(
       fc.property(formula, ({ names, shares, phases, steps, readings, preferment, asked }) => {
         const text = [

@@ -94,7 +94,7 @@ describe('what is tried is kept in the file', () => {
       for (const one of exampleFiles()) service.setText(`file:///quay/${one.path}`, one.text);
       const tried = service.sheet(`file:///quay/${path}`, line, { size })!;
       const files = service.panelEdits(`file:///quay/${path}`, line, { kind: 'keep', asked: { size } });
-      if (typeof files === 'string') continue;
+      if ('refused' in files) continue;
       for (const { uri: file, edits } of files) {
         expect(file).toBe(`file:///quay/${path}`);
         service.setText(file, withEdits(text, edits));
@@ -151,11 +151,14 @@ describe('what is tried is kept in the file', () => {
 
   it('or nothing of it, with the sentence that says why', () => {
     const service = serviceWith(byYield);
-    const ask = (asked: SheetOptions) => service.panelEdits(uri, 0, { kind: 'keep', asked });
+    const ask = (asked: SheetOptions, formula?: string) => {
+      const edits = service.panelEdits(uri, 0, { kind: 'keep', asked }, formula);
+      return 'refused' in edits ? edits.refused : undefined;
+    };
     expect(ask({ size: { by: 'baked', grams: 9000 } })).toMatch(/bake loss/);
     expect(ask({ today: { roomCelsius: 400 } })).toMatch(/no temperature of a bakery/);
     expect(ask({})).toBe('All of it stands in the file as it is.');
-    expect(service.panelEdits(uri, 0, { kind: 'keep', asked: {} }, 'Gone')).toBeTypeOf('string');
+    expect(ask({}, 'Gone')).toBeTypeOf('string');
   });
 });
 
@@ -180,7 +183,7 @@ function textOf(service: Service, file: string): string {
 
 function keep(service: Service, asked: SheetOptions): void {
   const files = service.panelEdits(uri, 0, { kind: 'keep', asked });
-  if (typeof files === 'string') throw new Error(files);
+  if ('refused' in files) throw new Error(files.refused);
   for (const { uri: file, edits } of files) {
     // Refuses what is out of order or overlaps.
     put(service, file, withEdits(textOf(service, file), edits));

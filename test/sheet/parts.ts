@@ -25,9 +25,7 @@ export function partsOf(sheet: SheetDocument) {
     conditions: factsIn(sections, 'day'),
     yields: factsIn(sections, 'yield'),
     blocks: tablesIn(sections, 'before', 'bowl', 'later', 'apart').map(blockOf),
-    about: tablesIn(sections, 'before', 'bowl', 'later').flatMap(({ rows }) =>
-      rows.flatMap(({ about }) => about ?? []),
-    ),
+    glance: factsIn(sections, 'glance'),
     mixing: tablesIn(sections, 'mixing')[0],
     clock,
     moments: clock?.steps ?? [],

@@ -112,8 +112,13 @@ function tellProduct({ yields, cost, labels }: Sheet): string[] {
   ];
 }
 
+function answer3({ label, value, verdict, notes, line }: Sheet['glance'][number]): string {
+  const told = [`${verdict!.sign} ${value}`, verdict!.word, ...notes].filter((one) => one !== '');
+  return `${label}: ${told.join(' · ')}${line === undefined ? '' : ` @${line}`}`;
+}
+
 function tellConditions(sheet: Sheet): string[] {
-  const { conditions, mixers, size, notDone, tried, findings, about } = sheet;
+  const { conditions, mixers, size, notDone, tried, findings, glance } = sheet;
   return [
     tried ? 'tried' : 'as in the file',
     ...conditions.map(
@@ -123,7 +128,7 @@ function tellConditions(sheet: Sheet): string[] {
     `mixers: ${mixers.join(', ')}`,
     `bowl: ${JSON.stringify(size.bowl ?? null)}`,
     `on hand: ${size.ingredients.map(({ name, grams }) => `${name} ${grams.toFixed(0)}`).join(', ')}`,
-    ...about.map(({ text }) => text),
+    ...glance.map(answer3),
     ...notDone.map((one) => `not done: ${one}`),
     ...findings.map(({ level, code, line }) => `${level} ${code} @${line}`),
   ];
@@ -137,6 +142,7 @@ function tell(sheet: Sheet): string[] {
     out.push(
       `${label} ${value}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}${line === undefined ? '' : ` @${line}`}`,
     );
+  out.push(...sheet.glance.map(answer3));
   const { asked, bowl, ingredients: _, ...size } = sheet.size;
   out.push(
     `size by ${asked.by}: ${Object.entries(size)
@@ -165,7 +171,6 @@ function tell(sheet: Sheet): string[] {
         `  = ${total.figure} ${total.unit}${totalOfAll === undefined ? '' : ` (all ${totalOfAll.figure} ${totalOfAll.unit})`}`,
       );
   }
-  for (const { text, details } of sheet.about) out.push(`water ${text}`, ...details.map((one) => `  ${one}`));
   if (sheet.mixing !== undefined) {
     const { when = [], line, notes = [], rows } = sheet.mixing;
     out.push(`mixing, ${when.join(', ')} @${line}`, ...notes.map((one) => `  ${one}`));

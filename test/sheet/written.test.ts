@@ -162,7 +162,7 @@ describe('charts', () => {
     );
     const { charts } = partsOf(view);
     expect(charts.length).toBeGreaterThan(0);
-    expect(html.match(/<svg/g)).toHaveLength(2 * charts.length);
+    expect(html.match(/<svg [^>]*role="img"/g)).toHaveLength(2 * charts.length);
     for (const { title, description } of charts) {
       expect(html).toContain(title);
       expect(html).toContain(description);

@@ -121,8 +121,6 @@ export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
   },
   'caution.step': { written: 'bulk' },
   'chart.added-at': { minutes: 23, names: ['salt', 'yeast'] },
-  'chart.begins-ends': { written: 'poolish', otherWritten: '−12 h', seconds: 21600 },
-  'chart.begins-ready': { written: 'poolish', otherWritten: '17:00', meant: '09:30' },
   'chart.dough-of': {
     grams: 20000,
     facts: [
@@ -135,7 +133,6 @@ export const asTheyCome: { readonly [C in Code]?: ArgsOf<C> } = {
   'chart.end-of': { title: message('phase.speed', { number: 2 }) },
   'chart.kind-of': { title: message('chart-kind.yeast'), names: ['fresh yeast', 'instant yeast'] },
   'chart.measured': { written: '2026-02-11' },
-  'chart.mix-lasts': { written: 'mix', seconds: 1920 },
   'chart.no-development': { reason: message('flour.mostly-rye', { fraction: 0.4 }) },
   'chart.no-temperature': { reason: message('heat.no-room') },
   'chart.phase-lasts': { title: message('phase.speed', { number: 2 }), seconds: 300 },

@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { createService, type Service, type SheetOptions } from '../../core/index.ts';
+import { createService, type Service, type SheetDocument, type SheetOptions } from '../../core/index.ts';
 import type { WhatIf } from '../../core/sheet/build/sheet-options.ts';
 import { withEdits } from '../../core/text/edits.ts';
 import { kitchen, seeded } from '../kitchens/kitchens.ts';
-import { weighedOf } from '../sheet/parts.ts';
 import { exampleFiles } from '../syntax/texts.ts';
 
 const uri = 'file:///quay/tin.dough';
@@ -42,15 +41,15 @@ function kept(text: string, asked: SheetOptions): string {
   const service = serviceWith(text);
   const line = text.split('\n').findIndex((one) => one.startsWith('formula'));
   const files = service.panelEdits(uri, line, { kind: 'keep', asked });
-  if (typeof files === 'string') throw new Error(files);
+  if ('refused' in files) throw new Error(files.refused);
   expect(files.map((one) => one.uri)).toEqual([uri]);
   return withEdits(text, files[0]!.edits);
 }
 
 function refused(text: string, whatIf: WhatIf): string {
   const answer = serviceWith(text).panelEdits(uri, 0, { kind: 'keep', asked: { whatIf } });
-  if (typeof answer !== 'string') throw new Error(JSON.stringify(answer));
-  return answer;
+  if (!('refused' in answer)) throw new Error(JSON.stringify(answer));
+  return answer.refused;
 }
 
 /** The lines that differ, as they are after. */
@@ -123,13 +122,34 @@ describe('what is tried of the formula itself is kept in the file', () => {
     );
   });
 
+  it('in a variant as lines of its own, and its base stays as it is', () => {
+    const both = `${tin}\nformula Wet Tin like Harbour Tin:\n  salt  1.9%\n`;
+    const line = both.split('\n').findIndex((one) => one.startsWith('formula Wet'));
+    const service = serviceWith(both);
+    const asked: SheetOptions = {
+      whatIf: { lines: [{ index: 2, minutes: 6 }], water: 0.72 },
+      size: { by: 'dough', grams: 25_000 },
+    };
+    const tried = service.sheet(uri, line, asked);
+    const files = service.panelEdits(uri, line, { kind: 'keep', asked });
+    if ('refused' in files) throw new Error(files.refused);
+    const after = withEdits(both, files[0]!.edits);
+    expect(after.startsWith(tin)).toBe(true);
+    const variant = after.slice(tin.length);
+    expect(variant).toMatch(/^ {2}yield 25 kg$/m);
+    expect(variant).toMatch(/^ {2}water +72%$/m);
+    expect(variant).toMatch(/mix in spiral:[\s\S]*speed 2 for 6 min/);
+    service.setText(uri, after);
+    expect(figuresOf(service.sheet(uri, line, {}))).toEqual(figuresOf(tried));
+  });
+
   it('with the line ends of its file', () => {
     const text = kept(tin.replaceAll('\n', '\r\n'), { whatIf: { lines: [{ index: 0, minutes: 3 }] } });
     expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
   });
 
   it('or not at all, with one sentence that says why', () => {
-    expect(refused(tin, { lines: [{ index: 3, minutes: 3 }] })).toMatch(/no such line/);
+    expect(refused(tin, { lines: [{ index: 3, minutes: 3 }] })).toMatch(/another line there by now/);
     expect(refused(tin, { lines: [{ index: 0, minutes: 0 }] })).toMatch(
       /^The minutes are left out: 0 are none/,
     );
@@ -158,16 +178,12 @@ describe('a sheet of what is tried', () => {
         const service = createService();
         service.setRoots(['file:///quay/']);
         for (const one of examples) service.setText(`file:///quay/${one.path}`, one.text);
-        const whatIf = someChange(seed);
-        const asked: SheetOptions = {
-          whatIf,
-          ...(seed % 2 === 0 ? {} : { size: { by: 'dough' as const, grams: 14_000 } }),
-        };
+        const asked: SheetOptions = { whatIf: someChange(seed) };
         const tried = service.sheet(file, line, asked)!;
         const files = service.panelEdits(file, line, { kind: 'keep', asked });
-        if (typeof files === 'string') continue;
+        if ('refused' in files) continue;
         for (const one of files) service.setText(one.uri, withEdits(text, one.edits));
-        expect(weighedOf(service.sheet(file, line, {})!)).toEqual(weighedOf(tried));
+        expect(figuresOf(service.sheet(file, line, {}))).toEqual(figuresOf(tried));
         expect(tried.tried).toBe(true);
         count++;
       }
@@ -181,24 +197,84 @@ describe('a sheet of what is tried', () => {
       const text = kitchen(seed, seed % 2 === 0 ? 'plausible' : 'absurd');
       const line = text.split('\n').findIndex((one) => one.startsWith('formula'));
       const service = serviceWith(text);
-      const asked: SheetOptions = { whatIf: { ...someChange(seed), flour: undefined as never } };
+      const asked: SheetOptions = { whatIf: someChange(seed, true) };
       const tried = service.sheet(uri, line, asked)!;
       const files = service.panelEdits(uri, line, { kind: 'keep', asked });
-      if (typeof files === 'string') continue;
+      if ('refused' in files) continue;
       service.setText(uri, withEdits(text, files[0]!.edits));
-      expect(weighedOf(service.sheet(uri, line, {})!), `kitchen ${seed}`).toEqual(weighedOf(tried));
+      expect(figuresOf(service.sheet(uri, line, {})), `kitchen ${seed}`).toEqual(figuresOf(tried));
       count++;
     }
     expect(count).toBeGreaterThan(25);
   });
 });
 
-function someChange(seed: number): WhatIf {
+describe('what is tried beside what the file has', () => {
+  const asked: SheetOptions = { whatIf: { lines: [{ index: 2, minutes: 12 }], water: 0.75 } };
+
+  it('is a table of both, each with the figures of its own sheet', () => {
+    const service = serviceWith(tin);
+    const section = service.sheet(uri, 0, asked)?.sections.find(({ name }) => name === 'before-after');
+    if (section?.kind !== 'table') throw new Error('There is no table.');
+    const cells = Object.fromEntries(
+      section.rows.map(({ id, cells: { inFile, tried } }) => [id, [inFile?.text, tried?.text]]),
+    );
+    expect(cells['before-after/hydration']).toEqual(['65%', '75%']);
+    expect(cells['before-after/minutes']).toEqual(['29 min', '36 min']);
+    const [before, after] = [service.totals(uri)[0]!, serviceWith(kept(tin, asked)).totals(uri)[0]!];
+    expect(cells['before-after/stage']).toEqual([before.mixing?.stage, after.mixing?.stage]);
+    expect(cells['before-after/celsius']?.[1]).toContain(after.mixing!.endCelsius!.toFixed(1));
+  });
+
+  it('is not there where nothing of the formula is tried', () => {
+    const names = serviceWith(tin)
+      .sheet(uri, 0, { size: { by: 'dough', grams: 10_000 } })
+      ?.sections.map(({ name }) => name);
+    expect(names).not.toContain('before-after');
+  });
+
+  it('is on the map as a ring, and trials stay at the water they had', () => {
+    const service = serviceWith(tin.replace('  at 4 min 22 °C\n', '  at 4 min 22 °C, clean-up\n'));
+    const data = service.map(uri, 0, {})?.data;
+    const chart = service
+      .sheet(uri, 0, { ...asked, map: {} })
+      ?.sections.find(({ name }) => name === 'map-chart');
+    if (chart?.kind !== 'chart') throw new Error('There is no map.');
+    expect(chart.wide).toContain('class="before"');
+    expect(chart.wide).toContain('As in the file: 65%, 29 min');
+    expect(data?.trials.map(({ value }) => Math.round(value * 1000))).toEqual([650, 650]);
+  });
+
+  it('leaves minutes out, and says so, once the file has others', () => {
+    const stale: SheetOptions = { whatIf: { lines: [{ index: 2, minutes: 12, from: 8 }] } };
+    const sheet = serviceWith(tin).sheet(uri, 0, stale);
+    expect(sheet?.tried).toBe(false);
+    expect(sheet?.notDone).toEqual([
+      'The minutes are left out: the programme has another line there by now, or other minutes.',
+    ]);
+  });
+});
+
+function someChange(seed: number, flourless = false): WhatIf {
   const random = seeded(seed + 77);
   const minutes = Math.round(random() * 30 + 1) / 2;
   return {
     lines: [{ index: Math.floor(random() * 2), minutes }],
     water: Math.round((0.6 + random() * 0.2) * 1000) / 1000,
-    ...(random() < 0.5 ? {} : { flour: { from: 'strong white', to: 'soft white' } }),
+    ...(random() < 0.5 || flourless ? {} : { flour: { from: 'strong white', to: 'soft white' } }),
   };
+}
+
+/** All that a sheet shows, but for what says that it is tried, where lines stand, and what was measured of the formula as it is written. */
+function figuresOf(sheet: SheetDocument | undefined): unknown {
+  const left = new Set(['line', 'tried', 'asked', 'source', 'inFile', 'whatIf']);
+  const sections = sheet?.sections.filter(({ name }) => name !== 'trial' && name !== 'before-after');
+  return JSON.parse(
+    JSON.stringify({ ...sheet, sections }, (key, value: unknown) => {
+      if (left.has(key)) return undefined;
+      if (typeof value === 'number') return Number(value.toPrecision(10));
+      if (!Array.isArray(value)) return value;
+      return value.filter((one) => one !== 'tried today' && !/^trial/.test(String(one?.code ?? '')));
+    }),
+  );
 }

@@ -1,9 +1,10 @@
-import { figureAt, firstOf } from '../../text/element.ts';
+import { elementAt, figureAt, firstOf } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import { settlingMinutes, workingSurroundings } from '../heat/warming.ts';
 import { type Known, known } from '../known.ts';
 import { findSpeed, type MixerData, warmingRate } from '../mixing/mixer.ts';
 import type { MixingInput } from '../mixing/mixing-programme.ts';
+import { phaseTimes } from '../mixing/phase-times.ts';
 
 /** A reading: minutes from the start of the programme, rests included, °C, and the stage where one was seen. */
 export interface MeasuredReading {
@@ -167,14 +168,14 @@ function warmingOf(mixer: MixerData, trials: readonly CalibrationTrial[], speed:
 function isReadAfter(trials: readonly CalibrationTrial[], speed: number): boolean {
   return trials.some(({ mixing, readings }) => {
     const last = Math.max(...readings.map(({ minutes }) => minutes));
-    let clock = 0;
-    for (const phase of mixing.phases) {
-      if (!('seconds' in phase)) continue;
-      if (phase.kind === 'speed' && phase.number === speed && phase.seconds > 0 && last > clock + 1e-6)
-        return true;
-      clock += Math.max(0, phase.seconds) / 60;
-    }
-    return false;
+    const times = phaseTimes(mixing.phases);
+    return mixing.phases.some(
+      (phase, index) =>
+        phase.kind === 'speed' &&
+        phase.number === speed &&
+        phase.seconds > 0 &&
+        last > elementAt(times, index).startMinutes + 1e-6,
+    );
   });
 }
 

@@ -15,6 +15,11 @@ export class LineEdits {
     else list.push(edit);
   }
 
+  /** All of them, by line. */
+  all(): readonly (LineEdit & { readonly line: number })[] {
+    return [...this.byLine].flatMap(([line, edits]) => edits.map((edit) => ({ line, ...edit })));
+  }
+
   writeTo(changes: LineChanges): void {
     for (const [line, edits] of this.byLine) changes.edit(line, ...edits);
   }

@@ -44,6 +44,13 @@ export class LineChanges {
     return this.replace(line, text);
   }
 
+  /** Makes an edit in the first line of what a line has become; its columns are those from before, ahead of which nothing changed. */
+  editBelow({ line, start, end, insert }: LineEdit & { readonly line: number }): this {
+    const [first = '', ...others] = this.textsOf(line);
+    const text = first.slice(0, start) + insert + first.slice(end);
+    return this.replace(line - this.firstLine, ...text.split('\n'), ...others);
+  }
+
   remove(line: number): this {
     return this.replace(line);
   }

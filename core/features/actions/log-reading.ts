@@ -7,6 +7,7 @@ import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
 import { type Message, message } from '../../words/message.ts';
+import type { Refusal } from '../../words/refusal.ts';
 
 /** A temperature taken at the mixer, as a baker logs it with wet hands: few taps, no spelling. */
 export interface ReadingToLog {
@@ -23,44 +24,51 @@ export interface ReadingToLog {
   /** What the day was like, written where the reading begins a trial. */
   readonly roomCelsius?: number;
   readonly flourCelsius?: number;
+  /** The water as it was drawn, 0 to 100 °C: a trial without it compares with nothing. Written where the trial states none. */
+  readonly waterCelsius?: number;
   /** The mixer that was tried on the sheet in place of the formula’s, or `by hand`: the trial was run in it. */
   readonly mixer?: string;
 }
 
 /**
- * The edit that writes a reading into the formula's trial of that day, at its place in time, in canonical form. Where
+ * The edits that write a reading into the formula's trial of that day, at its place in time, in canonical form. Where
  * the day has several trials the last one takes it; where it has none, one is begun at the end of the formula. A
  * reading of the same minute is written over. Lines are counted in the formula's block.
  *
  * @param programme the lines of the programme that is run, which a trial that is begun keeps
- * @returns a message where the reading cannot be a reading
+ * @returns a refusal where the reading cannot be a reading
  */
 export function logReading(
   model: FormulaModel,
   reading: ReadingToLog,
   programme: readonly string[],
-): TextEdit | Message {
-  const wrong = problemOf(reading);
-  if (wrong !== undefined) return wrong;
+): readonly TextEdit[] | Refusal {
+  const refused = problemOf(reading);
+  if (refused !== undefined) return { refused };
   const line = lineOf(reading);
   const trial = model.trials.findLast(({ header }) => header.date === reading.date);
-  return trial === undefined
-    ? beginTrial(model, reading, [...programme, line])
-    : intoTrial(model, trial, reading, line);
+  if (trial === undefined) return [beginTrial(model, reading, [...programme, line])];
+  return withWater(model, trial, reading, intoTrial(model, trial, reading, line));
 }
 
 /** A dough at the mixer is neither colder nor warmer, °C. */
 const [coldest, warmest] = [-20, 60];
 
+/** Water boils, °C. */
+const hottestWater = 100;
+
 /** Nobody mixes for longer than a day, minutes. */
 const longest = 24 * 60;
 
-function problemOf({ date, minutes, celsius, stage, feel = [] }: ReadingToLog): Message | undefined {
+function problemOf(reading: ReadingToLog): Message | undefined {
+  const { date, minutes, celsius, stage, waterCelsius, feel = [] } = reading;
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return message('log-reading.no-day', { example: '2026-03-14' });
   if (!(celsius >= coldest && celsius <= warmest))
     return message('log-reading.temperature', { fromCelsius: coldest, toCelsius: warmest });
   if (minutes !== undefined && !(minutes >= 0 && minutes <= longest))
     return message('log-reading.minute', { minutes: longest });
+  if (waterCelsius !== undefined && !(waterCelsius >= 0 && waterCelsius <= hottestWater))
+    return message('log-reading.temperature', { fromCelsius: 0, toCelsius: hottestWater });
   if (stage !== undefined && !stageWords.some((one) => foldName(one) === foldName(stage)))
     return message('log-reading.stage', { words: stageWords });
   if (feel.some((word) => !feelWords.some((one) => foldName(one) === foldName(word))))
@@ -93,9 +101,41 @@ function beginTrial(model: FormulaModel, reading: ReadingToLog, written: readonl
     `trial ${reading.date}:`,
     ...(reading.roomCelsius === undefined ? [] : [`  room ${trimmed(reading.roomCelsius, 1)} °C`]),
     ...(reading.flourCelsius === undefined ? [] : [`  flour ${trimmed(reading.flourCelsius, 1)} °C`]),
+    ...(reading.waterCelsius === undefined ? [] : [waterLine(reading.waterCelsius)]),
     ...written,
   ];
   return { line: last, start: end, end, insert: `\n\n${day.join('\n')}` };
+}
+
+function waterLine(celsius: number): string {
+  return `  water ${trimmed(celsius, 1)} °C`;
+}
+
+/** The same with the temperature of the water, among the conditions of the day, where the trial states none. */
+function withWater(
+  { block }: FormulaModel,
+  { said, headerLine }: TrialModel,
+  { waterCelsius }: ReadingToLog,
+  edit: TextEdit,
+): readonly TextEdit[] {
+  if (waterCelsius === undefined || said.has('water')) return [edit];
+  const line = Math.max(
+    headerLine,
+    ...[...said.values()]
+      .flat()
+      .filter(isDay)
+      .map((one) => one.line),
+  );
+  const end = block.lines[line]!.text.length;
+  const insert = `\n${waterLine(waterCelsius)}`;
+  if (line === edit.line && edit.start === end) return [{ ...edit, insert: insert + edit.insert }];
+  const water = { line, start: end, end, insert };
+  return [water, edit].sort((one, other) => one.line - other.line);
+}
+
+/** What the day was like, without the programme that was run. */
+function isDay({ statement }: Said): boolean {
+  return statement.property === 'room' || statement.property === 'flour';
 }
 
 function intoTrial(model: FormulaModel, trial: TrialModel, reading: ReadingToLog, line: string): TextEdit {

@@ -4,10 +4,10 @@ import { mixers } from '../../catalogue/mixers.ts';
 import type { Role } from '../../catalogue/role.ts';
 import { type FormulaModel, formulaOf } from '../../model/formula-model.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
-import { sectionAt } from '../../model/mentions.ts';
 import type { Definition } from '../../model/scope.ts';
 import { basesOf, wholeBlock } from '../../model/variant.ts';
 import { parseLine } from '../../syntax/line.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import { nameBetween } from '../../syntax/name-reading.ts';
 import type { Name } from '../../syntax/tree.ts';
 import { allPropertyWords } from '../../syntax/vocabulary.ts';
@@ -163,6 +163,27 @@ export function formulaNames(asked: Asked): LineCompletion[] {
       detail: asked.speaker.say(message('completion.formula')),
       insert: `${name.text}  `,
     }),
+  );
+}
+
+/** The experiments that a trial may belong to. */
+export function experimentNames(asked: Asked, start: number): LineCompletion[] {
+  return asked.scope.names('experiment').map(({ name }) => make(asked, name.text, 'formula', { start }));
+}
+
+/** A dough of an experiment: the formulas, then where it is mixed and how it is worked. */
+export function testedDoughs(asked: Asked): LineCompletion[] {
+  const comma = asked.before.lastIndexOf(',');
+  const start = (comma < 0 ? /^\s*dough\s*/i.exec(asked.before)?.[0].length : comma + 1) ?? asked.column;
+  const from = start + /^\s*/.exec(asked.before.slice(start))![0].length;
+  if (comma < 0)
+    return asked.scope.names('formula').map(({ name }) => make(asked, name.text, 'formula', { start: from }));
+  if (/^in\s/i.test(asked.before.slice(from))) {
+    const behind = asked.before.slice(from);
+    return mixerNames(asked, from + /^in\s+/i.exec(behind)![0].length, '');
+  }
+  return ['by hand', 'in ', 'speed 1 for ', 'knead ', 'rest '].map((words) =>
+    make(asked, words.trim(), 'word', { start: from, insert: words }),
   );
 }
 

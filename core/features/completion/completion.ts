@@ -4,6 +4,7 @@ import type { Rule } from '../../rules/engine/rule.ts';
 import { rules } from '../../rules/engine/rule-catalogue.ts';
 import { longestLine } from '../../syntax/line.ts';
 import { type Slot, type SlotName, slots } from '../../syntax/line-forms.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import type { Property } from '../../syntax/shared-properties.ts';
 import type { Block, Context, SectionKind } from '../../syntax/tree.ts';
 import {
@@ -26,11 +27,13 @@ import {
   baseNames,
   doughNames,
   droppableNames,
+  experimentNames,
   formulaNames,
   ingredients,
   loadItems,
   mixerNames,
   partNames,
+  testedDoughs,
 } from './completion-names.ts';
 import {
   type Asked,
@@ -101,9 +104,8 @@ function offered(
 }
 
 function contextAt(block: Block, line: number): Context {
-  const all = block.top === undefined ? block.subs : [block.top, ...block.subs];
-  const found = all.findLast((section) => section.headerLine < line && line < section.endLine);
-  return found?.kind ?? 'none';
+  const found = sectionAt(block, line);
+  return found === undefined || found.headerLine === line ? 'none' : found.kind;
 }
 
 function inComment(
@@ -271,6 +273,9 @@ function inLine(asked: Asked, context: Context): LineCompletion[] {
   if (property.form === 'mixedIn' && place.slots.includes('MIXER'))
     return mixerNames(asked, place.nameStart ?? wordStart(asked), '');
   if (property.form === 'load') return [...loadItems(asked), ...words.filter(({ label }) => label === 'at')];
+  if (property.form === 'testedDough') return testedDoughs(asked);
+  if (property.form === 'stock') return ingredients(asked, place.nameStart ?? wordStart(asked), false);
+  if (property.word === 'experiment') return experimentNames(asked, place.nameStart ?? wordStart(asked));
   if (property.form === 'reading' || property.form === 'endReading') {
     const seen = seenWords(asked);
     if (seen.length > 0) return seen;

@@ -1,5 +1,5 @@
 import { findIngredient } from '../../model/found-ingredient.ts';
-import { partsOf, sectionAt } from '../../model/mentions.ts';
+import { partsOf } from '../../model/mentions.ts';
 import type { Scope } from '../../model/scope.ts';
 import {
   type AmountForm,
@@ -11,6 +11,7 @@ import {
   stepPattern,
 } from '../../syntax/line-forms.ts';
 import { followPattern, type Match, type Pattern, patternOf } from '../../syntax/line-pattern.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import { nameBetween } from '../../syntax/name-reading.ts';
 import type { Property } from '../../syntax/shared-properties.ts';
 import type { Block, Name, SectionKind, Token } from '../../syntax/tree.ts';

@@ -8,6 +8,8 @@ export const topSnippets: Readonly<Record<string, string>> = {
   mixer:
     'mixer ${1:name}:\n  kind ${2|spiral,planetary,fork,twin arm,horizontal,hand|}\n  bowl ${3:5} kg to ${4:40} kg\n  speed 1 ${5:100} rpm\n  speed 2 ${6:200} rpm\n$0',
   bakery: 'bakery ${1:name}:\n  room ${2:21} °C\n  flour ${3:20} °C\n  tap water ${4:14} °C\n$0',
+  experiment:
+    'experiment ${1:name}, ${2:2026-01-31}:\n  batch ${3:900} g\n  water ${4:20} °C\n  dough ${5:Name}, by hand, knead ${6:30} min\n  read at ${7:8} min, ${8:16} min, ${9:30} min\n$0',
   plan: 'plan ${1:name}:\n  ready ${2:2026-01-31 06:30}\n  ${3:Name}        ${4:20} pieces\n$0',
 };
 

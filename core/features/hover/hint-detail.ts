@@ -7,8 +7,14 @@ import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { ActionContext } from '../actions/action.ts';
 import { lineAt } from '../actions/action-places.ts';
-import { editsKeeping, isNear, isSameOverall } from '../actions/after.ts';
-import { exactMass, exactPercent } from '../actions/exact-figures.ts';
+import { editsKeeping } from '../actions/after.ts';
+import {
+  exactMass,
+  exactPercent,
+  roundedCloseness,
+  roundedMass,
+  roundedPercent,
+} from '../actions/exact-figures.ts';
 import { LineChanges } from '../actions/line-changes.ts';
 import { writeAmount } from '../actions/rewriting.ts';
 import { amountMessages, mixingHintMessages, partTotalsMessages, totalsMessages } from './hint-words.ts';
@@ -50,8 +56,9 @@ function tooltipOf({ analysis, line }: ActionContext): readonly Message[] | unde
 }
 
 /**
- * The line with the figure of its hint as the amount. What is written is read and solved again: it is refused where
- * anything would be wrong with it, or any section would weigh anything else, by a billionth.
+ * The line with the figure of its hint as the amount, rounded as a baker writes it where that leaves the formula what it is
+ * but for the rounding, else with ten digits. What is written is read and solved again: it is refused where anything would be
+ * wrong with it, or any section would weigh anything else.
  */
 function insertionOf(
   context: ActionContext,
@@ -66,20 +73,35 @@ function insertionOf(
   // Flour in weight beside a yield is a second scale: it would agree with the yield only until somebody changes one.
   const hasYield = all.resolved.input.yield !== undefined;
   if (hasYield && facts.line.isFlour && line.statement.amount.kind === 'fraction') return undefined;
-  const text = figureToWrite(line.statement.amount, facts);
-  if (text === undefined) return undefined;
-  const changes = new LineChanges(context);
-  writeAmount(changes, line, text);
-  const edits = editsKeeping(context, changes, isSame)?.[0]?.edits;
-  return edits === undefined ? undefined : { text, edits };
+  for (const { percent, mass, closeness } of ways) {
+    const text = figureToWrite(line.statement.amount, facts, percent, mass);
+    if (text === undefined) continue;
+    const changes = new LineChanges(context);
+    writeAmount(changes, line, text);
+    const isKept = (before: SolvedFormula, after: SolvedFormula) => isSame(before, after, closeness);
+    const edits = editsKeeping(context, changes, isKept)?.[0]?.edits;
+    if (edits !== undefined) return { text, edits };
+  }
+  return undefined;
 }
+
+/** How a figure may be written, the best first, and how far the formula may then be from what it was. */
+const ways = [
+  { percent: roundedPercent, mass: roundedMass, closeness: roundedCloseness },
+  { percent: exactPercent, mass: exactMass, closeness: 1e-9 },
+];
 
 type Amount = NonNullable<ReturnType<typeof lineAt>>['statement']['amount'];
 
-function figureToWrite(amount: Amount, { line: { fraction, grams } }: LineFacts): string | undefined {
+function figureToWrite(
+  amount: Amount,
+  { line: { fraction, grams } }: LineFacts,
+  percent: (fraction: number) => string | undefined,
+  mass: (grams: number) => string | undefined,
+): string | undefined {
   if ('aPiece' in amount || !(grams === undefined || grams > 0)) return undefined;
-  const asPercent = fraction === undefined || !(fraction > 0) ? undefined : exactPercent(fraction);
-  const asMass = grams === undefined ? undefined : exactMass(grams);
+  const asPercent = fraction === undefined || !(fraction > 0) ? undefined : percent(fraction);
+  const asMass = grams === undefined ? undefined : mass(grams);
   switch (amount.kind) {
     case 'fraction':
     case 'volume':
@@ -95,13 +117,21 @@ function figureToWrite(amount: Amount, { line: { fraction, grams } }: LineFacts)
   }
 }
 
-function isSame(before: SolvedFormula, after: SolvedFormula): boolean {
-  if (!isSameOverall(before, after) || before.sections.length !== after.sections.length) return false;
+/** Whether every line of every section weighs the same, within a share of its section's flour or of itself. */
+function isSame(before: SolvedFormula, after: SolvedFormula, closeness: number): boolean {
+  if (before.overall.length !== after.overall.length || before.sections.length !== after.sections.length)
+    return false;
   return before.sections.every(({ lines }, index) =>
     lines.every(({ grams, fraction }, at) => {
       const now = elementAt(after.sections, index).lines[at];
-      if (before.assumedScale) return isNear(fraction, now?.fraction, Math.max(1, fraction ?? 0));
-      return isNear(grams, now?.grams, Math.max(before.flourGrams ?? 0, grams ?? 0));
+      return before.assumedScale
+        ? isWithin(fraction, now?.fraction, closeness)
+        : isWithin(grams, now?.grams, closeness);
     }),
   );
+}
+
+function isWithin(one: number | undefined, other: number | undefined, closeness: number): boolean {
+  if (one === undefined || other === undefined) return one === other;
+  return Math.abs(one - other) <= closeness * Math.max(Math.abs(one), 1e-6);
 }

@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import { experimentOf } from '../../analysis/experiment-analysis.ts';
 import { type MixAnalysis, stageMessage } from '../../analysis/mix-analysis.ts';
 import { handTrials, mixerTrials } from '../../analysis/mixer-trials.ts';
 import { type PlanAnalysis, planOf } from '../../analysis/plan-analysis.ts';
@@ -6,6 +7,7 @@ import { type TrialAnalysis, trialsOf } from '../../analysis/trials.ts';
 import { calibrationMarkdown } from '../../facts/calibration-markdown.ts';
 import { compositionMarkdown, flourMarkdown } from '../../facts/composition-words.ts';
 import { costTotals } from '../../facts/cost-of.ts';
+import { experimentMarkdown } from '../../facts/experiment-words.ts';
 import { partMessages, stepMessages } from '../../facts/fermentation-words.ts';
 import { escapeMarkdown, totalsMarkdown } from '../../facts/formula-words.ts';
 import { heatOf } from '../../facts/heat-of.ts';
@@ -21,6 +23,7 @@ import { baseMessages } from '../../facts/variant-words.ts';
 import { lineId, sectionId } from '../../model/formula-model.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
 import type { Scope } from '../../model/scope.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import type { Block, HeaderStatement, PropertyStatement, SectionKind } from '../../syntax/tree.ts';
 import { findProperty } from '../../syntax/vocabulary.ts';
 import { elementAt } from '../../text/element.ts';
@@ -64,7 +67,7 @@ function plainHover(
   const comment = parsed.tokens.find((token) => token.kind === 'comment');
   if (comment !== undefined && column >= comment.start) return undefined;
   const { statement } = parsed;
-  const section = sectionAt(block, line);
+  const section = knownSectionAt(block, line);
   switch (statement.kind) {
     case 'header':
       return headerHover(block, line, statement, scope, analysis, speaker, planned);
@@ -83,7 +86,7 @@ function plainHover(
     case 'property':
       return section === undefined
         ? undefined
-        : propertyHover(section, line, statement, scope, analysis, speaker);
+        : propertyHover(block, section, line, statement, scope, analysis, speaker);
     case 'step': {
       const times = stepTimes(block, line);
       const said = [
@@ -100,12 +103,11 @@ function plainHover(
 
 const spanOf = (start: number, end: number): Span => ({ start, end });
 
-function sectionAt(block: Block, line: number): { kind: SectionKind; headerLine: number } | undefined {
-  const all = block.top === undefined ? block.subs : [block.top, ...block.subs];
-  const found = all.findLast((section) => section.headerLine <= line && line < section.endLine);
-  return found === undefined || found.kind === 'unknown'
+function knownSectionAt(block: Block, line: number): { kind: SectionKind; headerLine: number } | undefined {
+  const { kind, headerLine } = sectionAt(block, line) ?? {};
+  return kind === undefined || kind === 'unknown' || headerLine === undefined
     ? undefined
-    : { kind: found.kind, headerLine: found.headerLine };
+    : { kind, headerLine };
 }
 
 function headerHover(
@@ -148,6 +150,11 @@ function headerHover(
     const said = processTimes(block, line);
     return said === undefined ? undefined : { span, markdown: speaker.say(said) };
   }
+  if (header.section === 'experiment') {
+    const experiment = experimentOf(block, scope);
+    const said = experiment === undefined ? [] : experimentMarkdown(experiment, speaker);
+    return said.length === 0 ? undefined : { span, markdown: said.join('\n\n') };
+  }
   if (header.section === 'plan') {
     const plan = planned();
     return plan === undefined ? undefined : { span, markdown: planMarkdown(plan, speaker).join('\n\n') };
@@ -188,6 +195,7 @@ function ingredientMarkdown(analysis: Analysis, facts: LineFacts, speaker: Speak
 }
 
 function propertyHover(
+  block: Block,
   section: { kind: SectionKind; headerLine: number },
   line: number,
   statement: PropertyStatement,
@@ -198,6 +206,10 @@ function propertyHover(
   const span = spanOf(statement.keyword.start, Math.max(statement.keyword.end, statement.valueSpan.end));
   const property = findProperty(section.kind, statement.property);
   const said: string[] = [];
+  if (statement.value?.form === 'testedDough') {
+    const experiment = experimentOf(block, scope);
+    if (experiment !== undefined) said.push(...experimentMarkdown(experiment, speaker, line));
+  }
   if (section.kind === 'mix' && analysis !== undefined) {
     const index = analysis.resolved.model.mixes.findIndex((mix) => mix.headerLine === section.headerLine);
     const mix = analysis.mixes[index];

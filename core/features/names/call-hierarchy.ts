@@ -1,7 +1,8 @@
 import type { Meaning, PlacedBlock } from '../../model/meaning.ts';
 import { isSameMeaning, meaningOf } from '../../model/meaning.ts';
-import { type Mention, mentionsOf, sectionAt } from '../../model/mentions.ts';
+import { type Mention, mentionsOf } from '../../model/mentions.ts';
 import { propertiesOf } from '../../model/properties.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import type { Section } from '../../syntax/tree.ts';
 import { holdsIngredients } from '../../syntax/vocabulary.ts';
 import { elementAt } from '../../text/element.ts';
@@ -12,11 +13,11 @@ import type { Speaker } from '../../words/speaker.ts';
 import type { SymbolKind } from '../answers.ts';
 import { type Destination, destinationOf } from './definitions.ts';
 import {
-  blockAt,
   type NameBook,
   type NameTarget,
   type NameUse,
   nameAt,
+  placedBlockAt,
   placeOfUse,
   usesOf,
 } from './name-book.ts';
@@ -44,7 +45,7 @@ export function goesItemAt(
 ): GoesItem | undefined {
   const target = nameAt(book, uri, line, column);
   if (target !== undefined) return itemOf(book, target, undefined, speaker);
-  const at = blockAt(book, uri, line);
+  const at = placedBlockAt(book, uri, line);
   const section = at === undefined ? undefined : sectionAt(at.block, line - at.firstLine);
   if (at === undefined || section === undefined) return undefined;
   const holder = holdsIngredients(section.kind) && section.header.name !== undefined ? section : at.block.top;
@@ -138,7 +139,7 @@ function holderOf(book: NameBook, meaning: Meaning): { at: PlacedBlock; section:
     return section === undefined ? undefined : { at: meaning.at, section };
   }
   if (meaning.is !== 'definition') return undefined;
-  const at = blockAt(book, meaning.definition.uri, meaning.definition.firstLine);
+  const at = placedBlockAt(book, meaning.definition.uri, meaning.definition.firstLine);
   return at?.block.top === undefined ? undefined : { at, section: at.block.top };
 }
 
@@ -236,6 +237,7 @@ function usersMessage(kind: string, count: number): Message {
     case 'ingredient':
     case 'mixer':
     case 'plan':
+    case 'experiment':
       return message(`uses.${kind}s`, { count });
     case 'bakery':
       return message('uses.bakeries', { count });

@@ -1,8 +1,9 @@
 import { roleOf } from '../../model/found-ingredient.ts';
 import { chosenName, isSameMeaning, type Meaning, meaningOf, type PlacedBlock } from '../../model/meaning.ts';
-import { type Mention, mentionsOf, sectionAt } from '../../model/mentions.ts';
+import { type Mention, mentionsOf } from '../../model/mentions.ts';
 import { noScope, type Scope } from '../../model/scope.ts';
 import { basesOf, isVariant } from '../../model/variant.ts';
+import { blockAt, sectionAt } from '../../syntax/line-place.ts';
 import type { Block, SourceFile } from '../../syntax/tree.ts';
 import { elementAt } from '../../text/element.ts';
 import type { Place } from '../../text/span.ts';
@@ -30,7 +31,7 @@ export interface NameTarget extends NameUse {
 
 /** The name at a column, the end of the name included, and what it means; `undefined` where no name stands. */
 export function nameAt(book: NameBook, uri: string, line: number, column: number): NameTarget | undefined {
-  const at = blockAt(book, uri, line);
+  const at = placedBlockAt(book, uri, line);
   if (at === undefined) return undefined;
   const scope = book.scopeOf(uri);
   const touched = mentionsOf(at.block).filter((mention) => {
@@ -43,9 +44,9 @@ export function nameAt(book: NameBook, uri: string, line: number, column: number
 }
 
 /** The block that holds a line of a file. */
-export function blockAt(book: NameBook, uri: string, line: number): PlacedBlock | undefined {
+export function placedBlockAt(book: NameBook, uri: string, line: number): PlacedBlock | undefined {
   const source = book.source(uri);
-  const found = source?.blocks.findLast(({ firstLine }) => firstLine <= line);
+  const found = source === undefined ? undefined : blockAt(source, line);
   if (found === undefined || line >= found.firstLine + found.block.lines.length) return undefined;
   return { uri, ...found };
 }

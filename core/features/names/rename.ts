@@ -9,6 +9,7 @@ import { foldName } from '../../text/names.ts';
 import type { Place } from '../../text/span.ts';
 import type { Steps } from '../../text/steps.ts';
 import { type Message, message } from '../../words/message.ts';
+import type { Refusal } from '../../words/refusal.ts';
 import { type NameBook, type NameTarget, type NameUse, nameAt, placeOfUse, usesOf } from './name-book.ts';
 import { renamedLine } from './renamed-line.ts';
 
@@ -17,11 +18,6 @@ export interface RenameBook extends NameBook {
   scopeIf(uri: string, definition: Definition, name: Name): Scope;
   /** How a file is called in a sentence. */
   fileName(uri: string): string;
-}
-
-/** Why a name is not renamed. */
-export interface Refusal {
-  readonly refused: Message;
 }
 
 /** Where the name stands that is to be renamed, and how it is called now; `undefined` where no name stands. */

@@ -3,7 +3,7 @@ import type { Block, SourceFile } from '../../syntax/tree.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 
-export type OverviewKind = 'bakery' | 'formula' | 'flour' | 'mixer' | 'plan';
+export type OverviewKind = 'bakery' | 'formula' | 'flour' | 'mixer' | 'plan' | 'experiment';
 
 /** One thing that a file of the workspace defines, with what tells it from its neighbours in a list. */
 export interface OverviewEntry {
@@ -36,7 +36,7 @@ export function overviewOf(
   });
 }
 
-const listed: ReadonlySet<string> = new Set(['bakery', 'formula', 'flour', 'mixer', 'plan']);
+const listed: ReadonlySet<string> = new Set(['bakery', 'formula', 'flour', 'mixer', 'plan', 'experiment']);
 const isListed = (kind: string): kind is OverviewKind => listed.has(kind);
 
 function factsOf(
@@ -57,6 +57,10 @@ function factsOf(
       return [word(said, 'kind'), bowl(said)];
     case 'plan':
       return [ready(said), planned(block)];
+    case 'experiment': {
+      const count = said.get('dough')?.length ?? 0;
+      return count === 0 ? [] : [message('planned.doughs', { count })];
+    }
   }
 }
 

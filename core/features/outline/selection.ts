@@ -1,5 +1,7 @@
+import { blockAt } from '../../syntax/line-place.ts';
 import type { ParsedLine, SourceFile, Statement, Token } from '../../syntax/tree.ts';
 import { elementAt } from '../../text/element.ts';
+import { indentOf } from '../../text/indent.ts';
 import type { Span } from '../../text/span.ts';
 
 /** A stretch of a file that may hold several lines. */
@@ -20,7 +22,7 @@ export function selectionsAt(file: SourceFile, line: number, column: number): St
   const inLine = spansAt(parsed, column).map(
     ({ start, end }): Stretch => ({ firstLine: line, start, lastLine: line, end }),
   );
-  const found = file.blocks.findLast(({ firstLine }) => firstLine <= line);
+  const found = blockAt(file, line);
   const around: Stretch[] = [];
   const push = (first: number, past: number): void => {
     let last = past - 1;
@@ -28,7 +30,7 @@ export function selectionsAt(file: SourceFile, line: number, column: number): St
     const start =
       first === last && elementAt(file.lines, first).text.trim() === ''
         ? 0
-        : indentOf(elementAt(file.lines, first));
+        : indentOf(elementAt(file.lines, first).text).length;
     if (first <= line && line <= last)
       around.push({ firstLine: first, start, lastLine: last, end: elementAt(file.lines, last).text.length });
   };
@@ -49,10 +51,6 @@ export function selectionsAt(file: SourceFile, line: number, column: number): St
     if (before === undefined || (holds(one, before) && !holds(before, one))) growing.push(one);
   }
   return growing;
-}
-
-function indentOf({ text }: ParsedLine): number {
-  return text.length - text.trimStart().length;
 }
 
 function holds(outer: Stretch, inner: Stretch): boolean {

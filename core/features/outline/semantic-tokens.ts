@@ -1,7 +1,8 @@
 import { findIngredient } from '../../model/found-ingredient.ts';
 import { chosenName, type Meaning, meaningOf, type PlacedBlock } from '../../model/meaning.ts';
-import { type Mention, mentionsOf, sectionAt } from '../../model/mentions.ts';
+import { type Mention, mentionsOf } from '../../model/mentions.ts';
 import type { Definition, Scope } from '../../model/scope.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import type { Name, ParsedLine, SectionKind, Statement, Token } from '../../syntax/tree.ts';
 import { programmeWords } from '../../syntax/vocabulary.ts';
 import { elementAt } from '../../text/element.ts';
@@ -155,7 +156,13 @@ function commentBetween({ text, start: at }: Token, from: number, to: number): C
 }
 
 const kindOfSection: Readonly<Record<SectionKind, SemanticKind>> = {
-  ...{ formula: 'formula', mixer: 'mixer', bakery: 'collection', plan: 'collection' },
+  ...{
+    formula: 'formula',
+    mixer: 'mixer',
+    bakery: 'collection',
+    plan: 'collection',
+    experiment: 'collection',
+  },
   ...{ flour: 'flour', ingredient: 'ingredient', mix: 'step', process: 'step', trial: 'text' },
   ...{
     preferment: 'part',

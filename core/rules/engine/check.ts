@@ -1,3 +1,4 @@
+import { experimentOf } from '../../analysis/experiment-analysis.ts';
 import { planOf } from '../../analysis/plan-analysis.ts';
 import { lineId } from '../../model/formula-model.ts';
 import { isVariant, wholeBlock, wholeOf } from '../../model/variant.ts';
@@ -27,7 +28,13 @@ export function checkBlock(given: RuleContext): BlockFindings {
   const own = given.block;
   const failures: string[] = [];
   const plan = given.plan ?? guarded('the plan', failures, () => planOf(own, given.scope));
-  const planned = plan === undefined ? given : { ...given, plan };
+  const experiment =
+    given.experiment ?? guarded('the experiment', failures, () => experimentOf(own, given.scope));
+  const planned = {
+    ...given,
+    ...(plan === undefined ? {} : { plan }),
+    ...(experiment === undefined ? {} : { experiment }),
+  };
   const context = asRead(planned);
   const { block } = context;
   const written = guarded('the reading of lines', failures, () => writingOf(planned)) ?? new Map();

@@ -1,6 +1,9 @@
 import { cannotBePlanned } from '../day/cannot-be-planned.ts';
+import { cannotBeTested } from '../day/cannot-be-tested.ts';
+import { experimentLacks } from '../day/experiment-lacks.ts';
 import { fermentationTime } from '../day/fermentation-time.ts';
 import { notReadyInTime } from '../day/not-ready-in-time.ts';
+import { readPastGone } from '../day/read-past-gone.ts';
 import { addedByPart } from '../formula/added-by-part.ts';
 import { amountDoesNotFit } from '../formula/amount-does-not-fit.ts';
 import { bakeLossUnknown } from '../formula/bake-loss-unknown.ts';
@@ -79,6 +82,9 @@ export const rules: readonly Rule[] = [
   notInBase,
   cannotBePlanned,
   notReadyInTime,
+  experimentLacks,
+  cannotBeTested,
+  readPastGone,
   notInDough,
   noDensity,
   noPieceWeight,

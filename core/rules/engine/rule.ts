@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import type { ExperimentAnalysis } from '../../analysis/experiment-analysis.ts';
 import type { PlanAnalysis } from '../../analysis/plan-analysis.ts';
 import type { Definition, Scope } from '../../model/scope.ts';
 import type { Block } from '../../syntax/tree.ts';
@@ -34,6 +35,8 @@ export interface RuleContext {
   readonly analysis?: Analysis;
   /** Present when the block is a plan. */
   readonly plan?: PlanAnalysis;
+  /** Present when the block is an experiment. */
+  readonly experiment?: ExperimentAnalysis;
 }
 
 /** The formula of a block that is one. Throws a RangeError for any other: whoever asks came by something of a formula. */

@@ -1,8 +1,6 @@
-import { message } from '../../words/message.ts';
-import { paragraph } from '../engine/paragraph.ts';
 import type { Rule } from '../engine/rule.ts';
-import { wordsOf } from '../engine/rule-words.ts';
-import { causesOf, doughMixes, holds, isGuessed, isMostlyGluten, phaseAt, stopFix } from './mixes.ts';
+import { doughMixes } from './mixes.ts';
+import { tooFarFinding } from './over-mixing.ts';
 
 export const brokenDown: Rule = {
   code: 'broken-down',
@@ -23,24 +21,8 @@ export const brokenDown: Rule = {
       if (!breakdownAfter.known || !developedAfter.known) continue;
       const { low, expected, high } = breakdownAfter.value;
       if (expected > end + 1e-9) continue;
-      const line = phaseAt(run, expected)?.line ?? run.model.headerLine;
-      const isGuess = isGuessed(run);
-      const isSure = isMostlyGluten(run) && (!isGuess || high <= end);
-      const found = high <= end && isSure && !isGuess ? 'broken-down.is' : 'broken-down.may-be';
-      const facts = {
-        lowMinutes: low,
-        highMinutes: high,
-        programmeMinutes: end,
-        minutes: developedAfter.value.expected,
-      };
-      yield {
-        line,
-        span: wordsOf(context.block, line),
-        message: paragraph(message(found, facts), isGuess ? message('mix.guess') : undefined),
-        ...(isSure ? {} : { level: 'info' as const }),
-        related: causesOf(context, run),
-        fixes: stopFix(context, run, developedAfter.value.expected, holds),
-      };
+      const found = { code: 'broken-down', band: { low, high }, minutes: expected, isPast: true } as const;
+      yield tooFarFinding(context, run, found, developedAfter.value.expected);
     }
   },
 };

@@ -1,8 +1,6 @@
-import { message } from '../../words/message.ts';
-import { paragraph } from '../engine/paragraph.ts';
 import type { Rule } from '../engine/rule.ts';
-import { wordsOf } from '../engine/rule-words.ts';
-import { causesOf, doughMixes, holds, isGuessed, isMostlyGluten, phaseAt, stopFix } from './mixes.ts';
+import { doughMixes } from './mixes.ts';
+import { tooFarFinding } from './over-mixing.ts';
 
 export const letDown: Rule = {
   code: 'let-down',
@@ -24,24 +22,9 @@ export const letDown: Rule = {
       if (!letDownAfter.known || !breakdownAfter.known || !developedAfter.known) continue;
       const { low, expected, high } = letDownAfter.value;
       if (low > end + 1e-9 || breakdownAfter.value.expected <= end + 1e-9) continue;
-      const line = phaseAt(run, Math.min(expected, end))?.line ?? run.model.headerLine;
-      const isGuess = isGuessed(run);
-      const isSure = isMostlyGluten(run) && (!isGuess || high <= end);
-      const found = high <= end && isSure && !isGuess ? 'let-down.is' : 'let-down.may-be';
-      const facts = {
-        lowMinutes: low,
-        highMinutes: high,
-        programmeMinutes: end,
-        minutes: developedAfter.value.expected,
-      };
-      yield {
-        line,
-        span: wordsOf(context.block, line),
-        message: paragraph(message(found, facts), isGuess ? message('mix.guess') : undefined),
-        ...(isSure && expected <= end ? {} : { level: 'info' as const }),
-        related: causesOf(context, run),
-        fixes: stopFix(context, run, developedAfter.value.expected, holds),
-      };
+      const [minutes, isPast] = [Math.min(expected, end), expected <= end];
+      const found = { code: 'let-down', band: { low, high }, minutes, isPast } as const;
+      yield tooFarFinding(context, run, found, developedAfter.value.expected);
     }
   },
 };

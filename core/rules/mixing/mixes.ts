@@ -5,6 +5,7 @@ import { doughOf } from '../../calc/formula/formula-input.ts';
 import { type MixingOutcome, simulateMixing } from '../../calc/mixing/mixing.ts';
 import type { MixPortion } from '../../calc/mixing/mixing-programme.ts';
 import { temperWater } from '../../calc/mixing/mixing-water.ts';
+import { phaseTimes } from '../../calc/mixing/phase-times.ts';
 import { lineOfId, type MixModel } from '../../model/formula-model.ts';
 import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
@@ -48,25 +49,25 @@ export interface TimedPhase {
 
 export function timedPhases({ mix }: RunMix): TimedPhase[] {
   const phases: TimedPhase[] = [];
-  let [clock, worked, flour, takenIn] = [0, 0, 0, 0];
+  const times = phaseTimes(mix.input.phases);
+  let [worked, flour, takenIn] = [0, 0, 0];
   for (const [index, phase] of mix.input.phases.entries()) {
+    const { startMinutes, endMinutes } = elementAt(times, index);
     if ('portions' in phase) {
       for (const portion of phase.portions) flour += Math.max(0, portion.flourGrams);
       const soft = worked > 0 ? minutesByPercent * softPercent(phase.portions, flour) : 0;
       // It comes on top of what is not taken in yet, whether the programme says it in one line or in several.
-      takenIn = Math.min(clock + mostToTakeIn, Math.max(takenIn, clock + leastToTakeIn) + soft);
+      takenIn = Math.min(startMinutes + mostToTakeIn, Math.max(takenIn, startMinutes + leastToTakeIn) + soft);
       continue;
     }
-    const startMinutes = clock;
     const works = phase.kind !== 'rest';
-    clock += Math.max(0, phase.seconds) / 60;
-    if (works) worked += clock - startMinutes;
+    if (works) worked += endMinutes - startMinutes;
     // What has only stood in the bowl is as far from being taken in as before.
-    else if (takenIn > startMinutes) takenIn += clock - startMinutes;
+    else if (takenIn > startMinutes) takenIn += endMinutes - startMinutes;
     phases.push({
       line: elementAt(mix.phaseLines, index),
       startMinutes,
-      endMinutes: clock,
+      endMinutes,
       works,
       takenInMinutes: takenIn,
     });

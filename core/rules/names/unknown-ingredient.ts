@@ -1,6 +1,6 @@
 import { catalogueNames } from '../../catalogue/catalogue.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
-import { sectionAt } from '../../model/mentions.ts';
+import { sectionAt } from '../../syntax/line-place.ts';
 import { misspelledProperty } from '../../syntax/misspelled.ts';
 import type { Block, Name } from '../../syntax/tree.ts';
 import { nearestWord } from '../../text/nearest.ts';

@@ -24,14 +24,19 @@ export const unknownMixer: Rule = {
     for (const [line, { statement }] of block.lines.entries()) {
       if (statement.kind !== 'property' || !namesMixer.has(statement.property)) continue;
       const { value } = statement;
-      const name = value?.form === 'name' || value?.form === 'mixedIn' ? value.name : undefined;
+      const name =
+        value?.form === 'testedDough'
+          ? value.mixer
+          : value?.form === 'name' || value?.form === 'mixedIn'
+            ? value.name
+            : undefined;
       if (name !== undefined && findMixer(name, scope).kind === 'unknown')
         yield findingOf(block, line, name, scope);
     }
   },
 };
 
-const namesMixer: ReadonlySet<string> = new Set(['default mixer', 'mixer', 'mixed']);
+const namesMixer: ReadonlySet<string> = new Set(['default mixer', 'mixer', 'mixed', 'dough']);
 
 function findingOf(block: Block, line: number, name: Name, scope: Scope): RuleFinding {
   const seen = [...scope.names('mixer').map((one) => one.name.text), ...mixers.map((one) => one.name)];

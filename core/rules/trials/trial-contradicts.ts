@@ -2,9 +2,10 @@ import { stageMessage } from '../../analysis/mix-analysis.ts';
 import { type TrialAnalysis, type TrialReading, trialsOf } from '../../analysis/trials.ts';
 import { cannotHaveBeen, coldestCelsius } from '../../calc/heat/coldest.ts';
 import type { MixingInput } from '../../calc/mixing/mixing-programme.ts';
+import { phaseTimes } from '../../calc/mixing/phase-times.ts';
 import { saidValue } from '../../model/properties.ts';
 import { stageWords } from '../../syntax/vocabulary.ts';
-import { entryOf } from '../../text/element.ts';
+import { elementAt, entryOf } from '../../text/element.ts';
 import { message } from '../../words/message.ts';
 import type { Rule, RuleContext, RuleFinding } from '../engine/rule.ts';
 import { wordsOf } from '../engine/rule-words.ts';
@@ -126,12 +127,10 @@ function* stagesOf({ block }: RuleContext, { readings, mix }: TrialAnalysis): It
 
 /** When something goes into the bowl, minutes of the programme. */
 function additionMinutes({ phases }: MixingInput): number[] {
-  let clock = 0;
-  return phases.flatMap((phase) => {
-    if ('portions' in phase) return [clock];
-    clock += Math.max(0, phase.seconds) / 60;
-    return [];
-  });
+  const times = phaseTimes(phases);
+  return phases.flatMap((phase, index) =>
+    'portions' in phase ? [elementAt(times, index).startMinutes] : [],
+  );
 }
 
 function* weightOf({ block }: RuleContext, trial: TrialAnalysis): Iterable<RuleFinding> {

@@ -8,7 +8,8 @@ import { programmeEdits, trialsToKeep } from '../../rules/trials/kept-programme.
 import type { Amount } from '../../syntax/tree.ts';
 import type { TextEdit } from '../../text/edits.ts';
 import { trimmed } from '../../text/figures.ts';
-import { type Message, message } from '../../words/message.ts';
+import { message } from '../../words/message.ts';
+import type { Refusal } from '../../words/refusal.ts';
 import { type Sized, sized } from './batch-size.ts';
 import { underToday } from './day-conditions.ts';
 import type { SheetOptions, TodayConditions } from './sheet-options.ts';
@@ -33,20 +34,20 @@ export function applyOptions(
   scope: Scope,
   asked: SheetOptions,
   written: Analysis = analysis,
-): readonly KeepEdit[] | Message {
+): readonly KeepEdit[] | Refusal {
   const today = asked.today ?? {};
   const under = underToday(analysis, today, scope);
   const made = sized(under.analysis, asked.size ?? { by: 'file' });
   const refused = [...under.notDone, ...(made.notDone === undefined ? [] : [made.notDone])];
-  if (refused.length > 0) return message('paragraph.of', { parts: refused });
+  if (refused.length > 0) return { refused: message('paragraph.of', { parts: refused }) };
   const own = ownEdits(analysis.resolved.model.block, [
     ...(made.analysis === under.analysis ? [] : sizeEdits(analysis, made)),
     ...(today.mixer === undefined ? [] : mixerEdits(analysis, today.mixer, scope, written)),
   ]);
-  if (own === undefined) return message('asked.not-in-variant');
+  if (own === undefined) return { refused: message('asked.not-in-variant') };
   const inFormula = own.map((edit): KeepEdit => ({ ...edit, uri, line: edit.line + firstLine }));
   const edits = [...inFormula, ...bakeryEdits(uri, firstLine, analysis, today)];
-  return edits.length === 0 ? message('asked.stands-already') : edits;
+  return edits.length === 0 ? { refused: message('asked.stands-already') } : edits;
 }
 
 function sizeEdits(analysis: Analysis, { analysis: made, asked }: Sized): TextEdit[] {

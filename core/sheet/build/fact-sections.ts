@@ -60,7 +60,6 @@ export function doughFacts({ analysis, firstLine, size, speaker }: FactsInput): 
     fraction === undefined ? undefined : speaker.percent(fraction);
   const above = (fraction: number | undefined): number | undefined =>
     fraction !== undefined && fraction > 0 ? fraction : undefined;
-  const { doughCelsius } = analysis.resolved;
   const figures: Figure[] = [
     {
       key: 'hydration',
@@ -90,13 +89,6 @@ export function doughFacts({ analysis, firstLine, size, speaker }: FactsInput): 
       label: message('sheet.flour-in-all'),
       value: solved.flourGrams === undefined ? undefined : speaker.mass(solved.flourGrams),
       source: size,
-    },
-    {
-      key: 'dough temperature',
-      label: message('sheet.dough-temperature'),
-      value: doughCelsius === undefined ? undefined : speaker.celsius(doughCelsius),
-      source: 'file',
-      line: saidLine(analysis, 'dough temperature', firstLine),
     },
   ];
   return factsSection('facts', '', factsOf('facts', figures, speaker));
@@ -188,7 +180,8 @@ export function roleLine(analysis: Analysis, role: string, firstLine: number): n
   return line === undefined ? undefined : firstLine + lineOfId(line.id);
 }
 
-function saidLine(analysis: Analysis, word: string, firstLine: number): number | undefined {
+/** The line of the formula that holds a property of it. */
+export function saidLine(analysis: Analysis, word: string, firstLine: number): number | undefined {
   const line = analysis.resolved.model.said.get(word)?.[0]?.line;
   return line === undefined ? undefined : firstLine + line;
 }

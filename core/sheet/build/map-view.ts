@@ -2,12 +2,14 @@ import type { Analysis } from '../../analysis/analysis.ts';
 import { type GapCell, gridOf } from '../../facts/gap-grid.ts';
 import { type GapMap, type GapRow, gapMap, type MapRequest } from '../../facts/gap-map.ts';
 import type { Scope } from '../../model/scope.ts';
+import { ownLine } from '../../model/variant.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import { type MapChart, mapChart } from '../charts/map-chart.ts';
+import { mapChart } from '../charts/map-chart.ts';
 import { mapSentences } from '../charts/map-words.ts';
 import { inBatches, sized } from './batch-size.ts';
 import { underToday } from './day-conditions.ts';
+import type { ChartSection } from './sheet-document.ts';
 import type { SheetOptions } from './sheet-options.ts';
 
 /** The map of the gap of one formula, in the words it is shown in. Lines are counted in the file. */
@@ -17,7 +19,7 @@ export interface MapView {
   readonly line: number;
   /** Why there is no map, as a sentence; then there is nothing else. */
   readonly none?: string;
-  readonly chart?: MapChart;
+  readonly chart?: ChartSection;
   /** What the map says, a sentence each. */
   readonly sentences: readonly string[];
   readonly data?: MapData;
@@ -43,7 +45,7 @@ export function mapView(
   const formula = analysis.resolved.model.name.text;
   const today = underToday(analysis, asked.today ?? {}, scope);
   const made = sized(today.analysis, asked.size ?? { by: 'file' });
-  const map = gapMap(inBatches(made.analysis).each, scope, asked);
+  const map = gapMap(inBatches(made.analysis).each, scope, asked, inBatches(analysis).each);
   if (!map.known) {
     const none = speaker.say(message('map.none', { name: formula, reason: map.reason }));
     return { formula, uri, line: firstLine, none, sentences: [none] };
@@ -51,7 +53,7 @@ export function mapView(
   return {
     formula,
     uri,
-    line: firstLine + map.value.line,
+    line: firstLine + ownLine(made.analysis.resolved.model.block, map.value.line),
     chart: mapChart(map.value, speaker),
     sentences: mapSentences(map.value, speaker),
     data: dataOf(map.value),

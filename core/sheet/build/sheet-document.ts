@@ -1,3 +1,4 @@
+import type { MapRequest } from '../../facts/gap-map.ts';
 import type { Level } from '../../rules/engine/finding.ts';
 import type { SheetClock } from './clock.ts';
 import type { SheetLabels } from './sheet-labels.ts';
@@ -32,6 +33,10 @@ export interface SheetDocument {
   readonly mixers: readonly string[];
   /** The clock time that the work hangs on, where one was asked for. */
   readonly clock?: ClockRequest;
+  /** What of the formula itself can be tried, as its file has it. */
+  readonly whatIf?: WhatIfFields;
+  /** The map of the gap that was asked for. */
+  readonly map?: MapRequest;
   readonly sections: readonly Section[];
   /** What a baker does, one thing after the other, each the node of a section. */
   readonly moments: readonly WorkMoment[];
@@ -39,6 +44,16 @@ export interface SheetDocument {
   readonly findings: readonly SheetFinding[];
   /** The words that the panel itself has for what it shows and asks. */
   readonly labels: SheetLabels;
+}
+
+/** What a panel lets a baker step, each as the file has it. */
+export interface WhatIfFields {
+  /** The lines of the programme that take time, in their order. */
+  readonly lines: readonly { readonly index: number; readonly name: string; readonly minutes: number }[];
+  /** The dough's main line of water: a fraction, or grams where it is weighed. */
+  readonly water?: { readonly name: string; readonly amount: number; readonly measure: 'fraction' | 'grams' };
+  /** The flours of the dough, each with those of its kind that could take its place. */
+  readonly flours: readonly { readonly name: string; readonly others: readonly string[] }[];
 }
 
 /** Whatever stands on a sheet and may have something found at it. */
@@ -55,8 +70,12 @@ export interface SheetNode {
 
 /** What a section tells of; the same for every formula and language. */
 export type SectionName =
+  /** The three answers at its head. */
+  | 'glance'
   | 'facts'
   | 'day'
+  /** What is tried of the formula itself beside what its file has. */
+  | 'before-after'
   /** What is weighed: made before, into the bowl, added later, kept apart. */
   | 'before'
   | 'bowl'
@@ -64,10 +83,12 @@ export type SectionName =
   | 'apart'
   | 'mixing'
   | 'mixing-chart'
+  | 'map-chart'
   | 'trial'
   | 'clock'
-  | 'timeline-chart'
   | 'yield'
+  /** Blanks for a pen, on paper. */
+  | 'log'
   | 'composition-chart'
   | 'cost'
   | 'label'
@@ -105,10 +126,23 @@ export interface Fact extends SheetNode {
   /** Beside the value: a second figure, where it comes from. */
   readonly notes: readonly string[];
   readonly source: FactSource;
+  /** How it stands with it, where that can be judged. */
+  readonly verdict?: Verdict;
+  /** To be written in by hand: the unit behind the blank. */
+  readonly blank?: string;
   /** Of a condition of the day: °C of a temperature, grams of the scale step; absent where it is not known. */
   readonly figure?: number;
   /** What the file has instead, in words, where today's is tried. */
   readonly inFile?: string;
+}
+
+/** A judgement in a sign and a word; a colour beside them may say it once more. */
+export interface Verdict {
+  /** `off`: not quite, or not surely; `given`: nothing is to be judged. */
+  readonly level: 'good' | 'off' | 'bad' | 'given' | 'unknown';
+  readonly sign: string;
+  /** Empty where the value says it. */
+  readonly word: string;
 }
 
 /** Rows with a name and cells. */
@@ -149,6 +183,9 @@ export type ColumnKey =
   | 'computed'
   | 'off'
   | 'cost'
+  /** Of what is tried: as the file has it, and as it is then. */
+  | 'inFile'
+  | 'tried'
   /** Of a table of nutrition, by its place. */
   | `nutrition ${number}`;
 
@@ -159,8 +196,6 @@ export interface Row extends SheetNode {
   readonly notes?: readonly string[];
   /** Why it has no figure. */
   readonly missing?: string;
-  /** What is said below it, and how that comes about. */
-  readonly about?: { readonly text: string; readonly details: readonly string[] };
 }
 
 export interface Cell {
@@ -188,6 +223,10 @@ export interface Step extends SheetNode {
   readonly clock?: SheetClock;
   readonly text: string;
   readonly lasts?: string;
+  /** Where it lies along the whole work, 0 to 1; a moment that takes no time begins and ends there. */
+  readonly along: { readonly from: number; readonly to: number };
+  /** How warm the dough is then, and how far it grows. */
+  readonly notes?: readonly string[];
   /** From the start of the first mixing; below nothing for what is made before. */
   readonly startSeconds: number;
   readonly seconds?: number;

@@ -42,7 +42,6 @@ function heads({ say }: Says) {
     lastFigures: say(message('panel.last-figures')),
     knownSoFar: say(message('panel.known-so-far')),
     noIngredients: say(message('panel.no-ingredients', { example: 'strong white 100%' })),
-    temperatureWhy: say(message('panel.temperature-why')),
     asTable: say(message('sheet.as-table')),
     endsAt: say(message('panel.ends-at', one)),
   };
@@ -88,6 +87,18 @@ function fields({ say }: Says) {
     onHand: say(message('panel.on-hand')),
     bowls: say(message('panel.bowls')),
     aboveZero: say(message('panel.above-zero')),
+    whatIfFold: say(message('panel.what-if-fold')),
+    whatIf: say(message('panel.what-if')),
+    minutes: say(message('panel.minutes', one)),
+    more: say(message('panel.more', one)),
+    less: say(message('panel.less', one)),
+    map: say(message('panel.map')),
+    noMap: say(message('panel.no-map')),
+    maps: {
+      water: say(message('panel.map-water')),
+      flour: say(message('panel.map-flour')),
+      speed: say(message('panel.map-speed')),
+    },
   };
 }
 
@@ -114,6 +125,7 @@ function working({ say }: Says) {
     logAt: say(message('panel.log-at', one)),
     logEnd: say(message('panel.log-end')),
     stopFirst: say(message('readings.stop-first')),
+    waterDegrees: say(message('panel.water-degrees', { unit: first })),
     degrees: say(message('panel.degrees', { unit: first })),
     orDegrees: say(message('panel.or-degrees', { unit: first })),
     stages: say(message('panel.stages')),

@@ -1,6 +1,6 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { type MixAnalysis, stageMessage } from '../../analysis/mix-analysis.ts';
-import { inMixer, mixingOutlook } from '../../facts/mixing-words.ts';
+import { inMixer, mixingRemarks } from '../../facts/mixing-words.ts';
 import { trimmed } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
@@ -43,7 +43,7 @@ export function mixingSection(
     ],
     rows: lines.map(({ row }) => row),
     times,
-    notes: mixingOutlook(mix).map(say),
+    notes: mixingRemarks(mix).map(say),
   };
 }
 

@@ -1,3 +1,5 @@
+import type { MapRequest } from '../../facts/gap-map.ts';
+
 /**
  * What a sheet is asked for: a size, the conditions of the day and a clock time. All of it is tried for this sheet alone
  * and changes nothing in the file. What is absent is as the file has it; what cannot be used is left out and said so.
@@ -7,6 +9,8 @@ export interface SheetOptions {
   readonly today?: TodayConditions;
   readonly clock?: ClockRequest;
   readonly whatIf?: WhatIf;
+  /** The map of the gap is shown too, asked for so. */
+  readonly map?: MapRequest;
 }
 
 /** What is tried of the formula itself: everything else of it stays as it is written. */
@@ -24,6 +28,8 @@ export interface WhatIfLine {
   readonly index: number;
   /** Above 0 and up to 600. */
   readonly minutes: number;
+  /** How long it lasted when this was tried; where the file has it otherwise by now, it is left out and said so. */
+  readonly from?: number;
 }
 
 export type SizeRequest =
@@ -45,7 +51,7 @@ export interface TodayConditions {
   readonly flourCelsius?: number;
   readonly tapCelsius?: number;
   readonly scaleStepGrams?: number;
-  /** A name of `SheetDocument.mixers`; it mixes the dough in place of the file's. */
+  /** A name of `SheetView.mixers`; it mixes the dough in place of the file's. */
   readonly mixer?: string;
 }
 

@@ -14,7 +14,6 @@ export interface Weight {
   readonly grams: number | undefined;
   readonly percent?: string;
   readonly note?: string;
-  readonly about?: Row['about'];
 }
 
 /** What a scale reads, and by how much that is too light. */
@@ -89,7 +88,6 @@ export function rowsOf(
       name: weight.name,
       line: weight.line,
       ...(notes.length === 0 ? {} : { notes: [notes.join(', ')] }),
-      ...(weight.about === undefined ? {} : { about: weight.about }),
     };
     if (grams === undefined || shown === undefined)
       return { ...base, cells: percent, missing: speaker.say(message('sheet.not-known-yet')) };

@@ -1,30 +1,36 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
+import { fermentationTimeline } from '../../facts/fermentation-timeline.ts';
 import { makesMessages } from '../../facts/formula-words.ts';
 import { holdsUp } from '../../facts/holds-up.ts';
 import { inMixer, waterToUse } from '../../facts/mixing-words.ts';
 import { lineOfId } from '../../model/formula-model.ts';
 import type { Scope } from '../../model/scope.ts';
+import { ownLine, wholeOf } from '../../model/variant.ts';
 import type { Finding } from '../../rules/engine/finding.ts';
-import { message } from '../../words/message.ts';
+import type { Block } from '../../syntax/tree.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { chartsOf } from '../charts/charts.ts';
 import { inBatches, sized } from './batch-size.ts';
+import { beforeAfter } from './before-after.ts';
 import { cautionsOf } from './cautions.ts';
 import { clockSection } from './clock-section.ts';
 import { dayConditions, mixerNames, underToday } from './day-conditions.ts';
 import { doughFacts, yieldFacts } from './fact-sections.ts';
-import { foundAtNodes } from './found-at-nodes.ts';
+import { foundAtNodes, mapNodes } from './found-at-nodes.ts';
+import { glanceSection } from './glance-section.ts';
+import { logSection } from './log-section.ts';
 import {
   type FactSource,
   type NotesSection,
-  type Row,
   type Section,
   type SheetBatches,
   type SheetDocument,
   type SheetFinding,
+  type SheetNode,
   type SheetSize,
   sheetVersion,
+  type WhatIfFields,
   type WorkMoment,
 } from './sheet-document.ts';
 import { findingsAsTried } from './sheet-findings.ts';
@@ -41,8 +47,14 @@ import { workMoments } from './work-moments.ts';
 export interface SheetInput {
   readonly uri: string;
   readonly firstLine: number;
-  /** The formula as its file has it. */
+  /** The formula with what is tried of it written in; `inFile` where nothing is. */
   readonly analysis: Analysis;
+  /** The formula as its file has it. */
+  readonly inFile: Analysis;
+  /** What of it could not be written in. */
+  readonly notWritten?: readonly Message[];
+  /** What of the formula itself can be tried. */
+  readonly whatIf?: WhatIfFields;
   readonly scope: Scope;
   readonly asked: SheetOptions;
   /**
@@ -72,24 +84,25 @@ export function sheetOf(input: SheetInput): SheetDocument {
   const today = underToday(input.analysis, asked.today ?? {}, scope);
   const made = sized(today.analysis, asked.size ?? { by: 'file' });
   const analysis = made.analysis;
-  const tried = analysis !== input.analysis;
+  const tried = analysis !== input.inFile;
   const parted = inBatches(analysis);
   // The findings of what is not tried are those of its editor.
   const findings =
     tried && analysis.solved !== undefined
       ? findingsAsTried(
-          { inFile: input.analysis, whole: analysis, each: parted.each },
+          { inFile: input.inFile, whole: analysis, each: parted.each },
           firstLine,
           input.findingsOf,
         )
-      : input.findingsOf(input.analysis);
-  const { sections, moments } = sectionsOf(input, {
-    inFile: input.analysis,
+      : input.findingsOf(input.inFile);
+  const { sections: shown, moments } = sectionsOf(input, {
+    inFile: input.inFile,
     whole: analysis,
     batch: parted.each,
     batches: parted.count,
     size: analysis === today.analysis ? 'file' : 'today',
   });
+  const sections = linesOfOwn(shown, input.analysis.resolved.model.block, firstLine);
   const found = foundAtNodes(sections, told(findings), firstLine);
   const held = analysis.solved === undefined ? undefined : heldBy(findings, analysis, firstLine, speaker);
   return {
@@ -100,17 +113,31 @@ export function sheetOf(input: SheetInput): SheetDocument {
     state: analysis.solved === undefined ? 'empty' : held === undefined ? 'ready' : 'held',
     ...(held === undefined ? {} : { heldBy: held }),
     tried,
-    notDone: [...today.notDone, ...(made.notDone === undefined ? [] : [made.notDone])].map(speaker.say),
+    notDone: [
+      ...(input.notWritten ?? []),
+      ...today.notDone,
+      ...(made.notDone === undefined ? [] : [made.notDone]),
+    ].map(speaker.say),
     makes: analysis.solved === undefined ? [] : makesMessages(analysis.solved).map(speaker.say),
     size: sizeOf(analysis, asked),
     batches: analysis.solved === undefined ? { count: 1 } : batchesOf(analysis, parted, speaker),
-    mixers: mixerNames(input.analysis, scope),
+    mixers: mixerNames(input.inFile, scope),
+    ...(input.whatIf === undefined ? {} : { whatIf: input.whatIf }),
+    ...(asked.map === undefined ? {} : { map: asked.map }),
     ...(asked.clock === undefined ? {} : { clock: asked.clock }),
     sections: found.sections,
     moments,
     findings: found.elsewhere,
     labels: labelsOf(speaker),
   };
+}
+
+/** What a variant takes of its base leads to the variant's header: its line stands in another formula. */
+function linesOfOwn(sections: readonly Section[], block: Block, firstLine: number): readonly Section[] {
+  if (wholeOf(block) === undefined) return sections;
+  const placed = <Node extends SheetNode>(node: Node): Node =>
+    node.line === undefined ? node : { ...node, line: firstLine + ownLine(block, node.line - firstLine) };
+  return sections.map((section) => mapNodes(section, placed));
 }
 
 /** All sections in the order of the work, and what of them is done one after the other. A new section is a line here. */
@@ -121,26 +148,33 @@ function sectionsOf(
   const day = dayConditions(inFile, whole, speaker);
   if (whole.solved === undefined) return { sections: day === undefined ? [] : [day], moments: [] };
   const mix = batch.doughMix.known ? batch.doughMix.value : undefined;
-  const water = mix === undefined ? undefined : waterInWords(mix, speaker);
+  const draw = mix === undefined ? undefined : waterToUse(mix);
+  const water = draw === undefined ? undefined : speaker.say(draw.text);
   const timeline = timelineOf(whole, batches, firstLine, asked.clock, speaker);
   const weighed = weighingSections({
     ...{ whole, batch, batches, mix, water, firstLine, timeline, speaker },
   });
   const lines = mix === undefined ? [] : mixingLines(mix, firstLine, speaker);
   const programme = { model: batch.resolved.model, times: batches, firstLine };
-  const clock = clockSection(timeline.view, speaker);
-  const charts = chartsOf({ whole, batch, scope, timeline: timeline.view, firstLine, speaker });
+  const clock = clockSection(timeline.view, fermentationTimeline(whole), firstLine, speaker);
+  const charts = chartsOf({
+    ...{ whole, batch, scope, speaker, map: asked.map },
+    inFile: inFile === whole ? batch : inBatches(inFile).each,
+  });
   const facts = { analysis: whole, firstLine, size, speaker };
   const sections = [
+    glanceSection(batch, firstLine, speaker),
     doughFacts(facts),
     day,
+    asked.whatIf === undefined ? undefined : beforeAfter(inBatches(inFile).each, batch, speaker),
     ...weighed.map(({ section }) => section),
     mix === undefined ? undefined : mixingSection(mix, lines, programme, speaker),
     charts.mixing,
+    charts.map,
     // What was measured belongs to the formula as it is written, whatever is tried today.
     ...trialSections(inFile, scope, firstLine, speaker),
     clock,
-    charts.timeline,
+    logSection(speaker),
     yieldFacts(facts),
     charts.composition,
     costSection(whole, speaker),
@@ -158,14 +192,6 @@ function cautionsSection(analysis: Analysis, { say }: Speaker): NotesSection {
     title: say(message('sheet.cautions')),
     notes: cautionsOf(analysis).map(say),
   };
-}
-
-/** The water to use, in words. */
-function waterInWords(mix: MixAnalysis, speaker: Speaker): Row['about'] | undefined {
-  const water = waterToUse(mix);
-  return water === undefined
-    ? undefined
-    : { text: speaker.say(water.text), details: water.detail.map(speaker.say) };
 }
 
 function told(findings: readonly Finding[]): SheetFinding[] {
@@ -186,7 +212,7 @@ function heldBy(
     (line) => line.grams === undefined && line.unsolved !== undefined,
   );
   if (missing === undefined) return undefined;
-  const line = firstLine + (missing.lineId === undefined ? 0 : lineOfId(missing.lineId));
+  const line = firstLine + (missing.lineId === undefined ? 0 : ownLine(block, lineOfId(missing.lineId)));
   return { line, message: speaker.say(message('sheet.weight-not-known', { name: missing.name })) };
 }
 

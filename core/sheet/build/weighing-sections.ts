@@ -8,7 +8,7 @@ import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { nodeIds } from './node-ids.ts';
 import { heldOf } from './part-times.ts';
-import type { Row, TableSection } from './sheet-document.ts';
+import type { TableSection } from './sheet-document.ts';
 import {
   type Reading,
   rowsOf,
@@ -34,7 +34,7 @@ interface WeighingInput {
   readonly batches: number;
   readonly mix: MixAnalysis | undefined;
   /** The water to use, in words. */
-  readonly water: Row['about'] | undefined;
+  readonly water: string | undefined;
   readonly firstLine: number;
   readonly timeline: Timeline;
   readonly speaker: Speaker;
@@ -73,13 +73,17 @@ function withClock({ section, startSeconds }: Weighed, { clock, view }: Timeline
 }
 
 /** Where no row of the bowl holds the water, what is said of it stands at the bowl. */
-function withWater(bowl: readonly Weighed[], water: Row['about'] | undefined): readonly Weighed[] {
+function withWater(bowl: readonly Weighed[], water: string | undefined): readonly Weighed[] {
   const [first, ...later] = bowl;
   if (water === undefined || first === undefined) return bowl;
-  if (bowl.some(({ section }) => section.rows.some(({ about }) => about !== undefined))) return bowl;
+  const isSaid = bowl.some(({ section }) =>
+    section.rows.some(
+      ({ id, notes = [] }) => id.endsWith('/ice') || notes.some((one) => one.includes(water)),
+    ),
+  );
+  if (isSaid) return bowl;
   const { section, startSeconds } = first;
-  const lead = [...(section.lead ?? []), water.text];
-  return [{ section: { ...section, lead, notes: water.details }, startSeconds }, ...later];
+  return [{ section: { ...section, lead: [...(section.lead ?? []), water] }, startSeconds }, ...later];
 }
 
 /** A part that goes into another is made before it. */
@@ -185,7 +189,6 @@ function plainBowl({ batch, water, firstLine }: WeighingInput, weighing: Weighin
   const { speaker } = weighing;
   const solved = batch.solved!;
   const lines = solved.finalMix.lines.filter((line) => !isDrawnWhole(line));
-  const firstWater = lines.find(({ role }) => role === 'water');
   const weights = lines.map(
     (line): Weight => ({
       name: line.name,
@@ -195,8 +198,7 @@ function plainBowl({ batch, water, firstLine }: WeighingInput, weighing: Weighin
       ...(line.fraction === undefined || line.kind === 'part'
         ? {}
         : { percent: speaker.percent(line.fraction) }),
-      ...(line.role === 'water' && water !== undefined ? { note: water.text } : {}),
-      ...(line === firstWater && water !== undefined ? { about: water } : {}),
+      ...(line.role === 'water' && water !== undefined ? { note: water } : {}),
     }),
   );
   const made = rowsOf('bowl', weights.filter(isWeighed), weighing);
@@ -270,19 +272,15 @@ function portionWeights(
     ];
   const tempered = allPortions(mix.input).filter((one) => one.tempered === true);
   const isFirst = portion === tempered[0];
-  const about = isFirst && water !== undefined ? { about: water } : {};
   const ice = iceOf(mix);
   if (ice !== undefined) {
     const share = grams / tempered.reduce((sum, one) => sum + one.grams, 0);
     const fromTap = speaker.say(message('sheet.from-tap', { tapCelsius: ice.tapCelsius }));
     const iceWeight = weight(speaker.say(message('sheet.ice')), ice.iceGrams * share, undefined);
-    return [
-      { ...weight(label, ice.tapGrams * share, fromTap), ...about },
-      { ...iceWeight, key: 'ice' },
-    ];
+    return [weight(label, ice.tapGrams * share, fromTap), { ...iceWeight, key: 'ice' }];
   }
   const same = speaker.say(message('sheet.same-temperature'));
-  return [{ ...weight(label, grams, isFirst || water === undefined ? water?.text : same), ...about }];
+  return [weight(label, grams, isFirst || water === undefined ? water : same)];
 }
 
 function isPart({ solved }: Analysis, portion: MixPortion): boolean {

@@ -55,10 +55,11 @@ function fieldsOf(section: Section, speaker: Speaker): Fields[] {
   const part = section.title;
   switch (section.kind) {
     case 'facts':
+      if (section.name === 'log') return [];
       return section.facts.map((fact) => ({
         part,
         name: fact.label,
-        note: joined([fact.value, ...fact.notes, ...foundAt(fact, speaker)]),
+        note: joined([fact.value, fact.verdict?.word ?? '', ...fact.notes, ...foundAt(fact, speaker)]),
       }));
     case 'table':
       return section.rows.map((row) => ({
@@ -72,7 +73,7 @@ function fieldsOf(section: Section, speaker: Speaker): Fields[] {
         when: step.when,
         name: step.text,
         minutes: step.seconds === undefined ? '' : trimmed(step.seconds / 60, 3),
-        note: joined(foundAt(step, speaker)),
+        note: joined([...(step.notes ?? []), ...foundAt(step, speaker)]),
       }));
     case 'chart':
     case 'notes':

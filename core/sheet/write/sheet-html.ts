@@ -3,18 +3,19 @@ import type { Speaker } from '../../words/speaker.ts';
 import { originWords } from '../build/origin.ts';
 import type {
   Column,
-  FactsSection,
   Row,
   Section,
   SheetDocument,
   SheetNode,
+  Step,
   StepsSection,
   TableSection,
 } from '../build/sheet-document.ts';
 import { chartParts } from './chart-html.ts';
+import { factsBody, foundList, pairs, sentences } from './facts-html.ts';
 import { type Child, element, htmlPage, type Markup } from './markup.ts';
 import type { FiledSheet } from './sheet-json.ts';
-import { cellWords, factWords, foundAt, isAtHead, leadOf, rowNotes, usedColumns } from './sheet-sentences.ts';
+import { cellWords, isAtHead, leadOf, rowNotes, usedColumns } from './sheet-sentences.ts';
 import { pageFoot, sheetStyle } from './sheet-style.ts';
 
 /** Batch sheets as one page that prints as it stands, each from a page of its own on. */
@@ -94,9 +95,9 @@ function sectionOf(section: Section, id: string, speaker: Speaker): Markup {
 function bodyOf(section: Section, id: string, speaker: Speaker): Child[] {
   switch (section.kind) {
     case 'facts':
-      return [factsTable(section, id, speaker)];
+      return [factsBody(section, speaker)];
     case 'table':
-      return section.rows.length === 0 ? [] : [rowsTable(section, id, speaker), ...details(section)];
+      return section.rows.length === 0 ? [] : [rowsTable(section, id, speaker)];
     case 'steps':
       return [stepsTable(section, id, speaker)];
     case 'chart':
@@ -187,14 +188,6 @@ function cellOf({ cells }: Row, column: Column, columns: readonly Column[]): Mar
   );
 }
 
-/** How what is said of a row comes about, below the table: the hands do not need it. */
-function details({ rows }: TableSection): Child[] {
-  const said = rows.flatMap(({ about }) => about?.details ?? []);
-  return said.length === 0
-    ? []
-    : [element('ul', { class: 'small' }, ...said.map((one) => element('li', {}, one)))];
-}
-
 /** Every moment of the work with its time. */
 function stepsTable({ heads, steps }: StepsSection, id: string, speaker: Speaker): Markup {
   const [when, work, lasts] = heads;
@@ -222,12 +215,30 @@ function stepsTable({ heads, steps }: StepsSection, id: string, speaker: Speaker
           { class: step.of, 'data-id': step.id },
           ticks(step.of === 'ready' ? 0 : 1),
           element('td', { class: 'clock' }, step.when),
-          element('th', { scope: 'row', class: 'name', dir: 'auto' }, step.text),
+          element(
+            'th',
+            { scope: 'row', class: 'name', dir: 'auto' },
+            step.text,
+            ...(step.notes ?? []).map((note) => element('span', { class: 'note', dir: 'auto' }, note)),
+            bar(step),
+          ),
           element('td', { class: 'figures' }, step.lasts ?? ''),
         ),
         aboutRow(step, 4, speaker),
       ]),
     ),
+  );
+}
+
+/** Where a step lies along the whole work; the words beside it say the same. */
+function bar({ along: { from, to } }: Step): Markup {
+  const width = Math.max(0.8, (to - from) * 100);
+  const x = Math.min(from * 100, 100 - width);
+  return element(
+    'svg',
+    { class: 'along', viewBox: '0 0 100 4', preserveAspectRatio: 'none', 'aria-hidden': 'true' },
+    element('path', { d: 'M0,2 H100', stroke: 'currentColor', 'stroke-opacity': '0.3' }),
+    element('rect', { x: x.toFixed(1), y: '0', width: width.toFixed(1), height: '4' }),
   );
 }
 
@@ -244,37 +255,6 @@ function ticks(times: number): Markup {
   return element('td', { class: times > mostInARow ? 'ticks many' : 'ticks' }, ...boxes);
 }
 
-function factsTable({ facts }: FactsSection, id: string, speaker: Speaker): Markup {
-  const rows = facts.map((fact) =>
-    element(
-      'tr',
-      { 'data-id': fact.id },
-      element('th', { scope: 'row' }, fact.label),
-      element('td', { class: 'figures' }, fact.value),
-      element('td', {}, fact.notes.join(', '), foundList(fact, speaker)),
-    ),
-  );
-  return element('table', { class: 'plain', 'aria-labelledby': id }, element('tbody', {}, ...rows));
-}
-
-/** Facts below the heading, each with what was found at it. */
-function pairs(section: FactsSection, speaker: Speaker): Child {
-  const said = section.facts.map((fact) =>
-    element(
-      'div',
-      { 'data-id': fact.id },
-      element('dt', {}, fact.label),
-      element('dd', { dir: 'auto' }, factWords(fact)),
-      ...foundAt(fact, speaker).map((one) => element('dd', { class: 'note', dir: 'auto' }, one)),
-    ),
-  );
-  return element('dl', { class: section.name === 'day' ? 'facts day' : 'facts' }, ...said);
-}
-
-function foundList(node: SheetNode, speaker: Speaker): Child {
-  return sentences('findings', foundAt(node, speaker));
-}
-
 /** What was found at the row above it. */
 function aboutRow(node: SheetNode, columns: number, speaker: Speaker): Child {
   const list = foundList(node, speaker);
@@ -285,9 +265,4 @@ function aboutRow(node: SheetNode, columns: number, speaker: Speaker): Child {
 
 function line(name: string, text: SheetDocument['batches']['text']): Child {
   return text === undefined || text === '' ? undefined : element('p', { class: name, dir: 'auto' }, text);
-}
-
-function sentences(name: string, all: readonly string[]): Child {
-  if (all.length === 0) return undefined;
-  return element('ul', { class: name }, ...all.map((one) => element('li', { dir: 'auto' }, one)));
 }

@@ -95,7 +95,11 @@ function factsTable(section: FactsSection, speaker: Speaker): Table {
       { name: speaker.say(message('sheet.figure')), figures: true },
       { name: speaker.say(message('sheet.note')) },
     ],
-    rows: section.facts.map(({ label, value, notes }) => [label, value, notes.join(', ')]),
+    rows: section.facts.map((fact) =>
+      fact.blank === undefined
+        ? [fact.label, fact.value, fact.notes.join(', ')]
+        : [fact.label, factWords(fact), ''],
+    ),
     notes: notesAround(section, found, speaker),
   };
 }
@@ -110,10 +114,7 @@ function rowsTable(section: TableSection, speaker: Speaker): Table {
     ...columns.map(({ key }) => cellWords(row.cells[key])),
     ...(hasNotes ? [rowNotes(row).join('; ')] : []),
   ];
-  const inside = rows.flatMap((row) => [
-    ...foundAt(row, speaker).map((said) => `${row.name}: ${said}`),
-    ...(row.about?.details ?? []),
-  ]);
+  const inside = rows.flatMap((row) => foundAt(row, speaker).map((said) => `${row.name}: ${said}`));
   return {
     title: titleOf(section),
     columns: [
@@ -132,7 +133,7 @@ function rowsTable(section: TableSection, speaker: Speaker): Table {
 function stepsTable(section: StepsSection, speaker: Speaker): Table {
   const [when, work, lasts] = section.heads;
   const found = section.steps.flatMap((step) =>
-    foundAt(step, speaker).map((said) => `${step.text}: ${said}`),
+    [...(step.notes ?? []), ...foundAt(step, speaker)].map((said) => `${step.text}: ${said}`),
   );
   return {
     title: titleOf(section),

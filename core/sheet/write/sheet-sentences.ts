@@ -14,7 +14,7 @@ import type {
 } from '../build/sheet-document.ts';
 
 /** Facts that stand below the heading of a sheet and have no title of their own. */
-const atHead: ReadonlySet<SectionName> = new Set(['facts', 'day']);
+const atHead: ReadonlySet<SectionName> = new Set(['glance', 'facts', 'day']);
 
 /** Whether a section stands below the heading of the sheet, before everything that is done. */
 export function isAtHead({ name }: { readonly name: SectionName }): boolean {
@@ -74,14 +74,15 @@ export function cellWords(cell: Cell | undefined): string {
 }
 
 /** What is said of a row beside its figures. */
-export function rowNotes({ notes = [], missing, about }: Row): readonly string[] {
-  const text = about === undefined || notes.join(', ').includes(about.text) ? [] : [about.text];
-  return [...notes, ...text, ...(missing === undefined ? [] : [missing])];
+export function rowNotes({ notes = [], missing }: Row): readonly string[] {
+  return [...notes, ...(missing === undefined ? [] : [missing])];
 }
 
-/** `80%, effective 81.2%, tried today`. */
-export function factWords({ value, notes }: Fact): string {
-  return [value, ...notes].join(', ');
+/** `80%, effective 81.2%, tried today`; a verdict with its sign before it: `✓ 25 °C, as wanted`. */
+export function factWords({ value, notes, verdict, blank }: Fact): string {
+  if (blank !== undefined) return `${'_'.repeat(8)} ${blank}`.trimEnd();
+  const [sign, word] = verdict === undefined ? ['', []] : [`${verdict.sign} `, [verdict.word]];
+  return sign + [value, ...word, ...notes].filter((part) => part !== '').join(', ');
 }
 
 /** A sentence as plain text; what is to be emphasised as `strong` has it. */

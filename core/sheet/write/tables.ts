@@ -87,29 +87,32 @@ export function pageAsHtml({ language, title, facts, tables, notes }: Page): str
       {},
       ...facts.flatMap(([label, value]) => [element('dt', {}, label), element('dd', {}, value)]),
     ),
-    ...tables.filter(({ rows }) => rows.length > 0).map(tableAsHtml),
+    ...tables.filter(isTold).flatMap(tableAsHtml),
     notes.length === 0 ? undefined : element('ul', {}, ...notes.map((note) => element('li', {}, note))),
   ]);
 }
 
-function tableAsHtml({ title, columns, rows }: Table): Markup {
+function tableAsHtml({ title, columns, rows, notes = [] }: Table): Markup[] {
   const side = (index: number) => ({ class: columns[index]?.figures ? 'figures' : undefined });
   const heads = columns.map(({ name }, index) => element('th', { scope: 'col', ...side(index) }, name));
   const lines = rows.map((row) =>
     element('tr', {}, ...row.map((value, index) => element('td', side(index), value))),
   );
-  return element(
+  const told = notes.length === 0 ? [] : [element('ul', {}, ...notes.map((note) => element('li', {}, note)))];
+  if (rows.length === 0) return [element('h2', {}, title), ...told];
+  const table = element(
     'table',
     {},
     element('caption', {}, title),
     element('thead', {}, element('tr', {}, ...heads)),
     element('tbody', {}, ...lines),
   );
+  return [table, ...told];
 }
 
 const style = [
   'body{font:16px/1.4 system-ui,sans-serif;margin:2rem auto;max-width:60rem;padding:0 1rem;color:#111;background:#fff}',
-  'h1{font-size:1.5rem}dl{display:grid;grid-template-columns:max-content 1fr;gap:.2rem 1.5rem}dd{margin:0}',
+  'h1{font-size:1.5rem}h2{font-size:1rem}dl{display:grid;grid-template-columns:max-content 1fr;gap:.2rem 1.5rem}dd{margin:0}',
   'table{border-collapse:collapse;width:100%;margin:1.5rem 0;break-inside:auto}tr{break-inside:avoid}',
   'caption{text-align:left;font-weight:600;padding-bottom:.4rem}',
   'th,td{text-align:left;padding:.3rem .8rem .3rem 0;border-bottom:1px solid #999;vertical-align:top}',

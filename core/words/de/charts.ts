@@ -41,23 +41,11 @@ export const charts: Translation<typeof english> = {
   'phase.load': ({ names }, say) => `${say.list(names)} einfüllen`,
   'phase.add': ({ names }, say) => `${say.list(names)} zugeben`,
 
-  'chart.timeline': () => 'Die Arbeit im Lauf der Zeit',
-  'chart.begins-ends': ({ written, otherWritten, seconds }, say) =>
-    `Es beginnt mit ${written} (${otherWritten}) und endet ${say.duration(seconds)} nach Knetbeginn.`,
-  'chart.begins-ready': ({ written, otherWritten, meant }) =>
-    `Es beginnt mit ${written} (${otherWritten}); fertig ist es ${meant}.`,
-  'chart.mix-lasts': ({ written, seconds }, say) => `${written}, ${say.duration(seconds)}`,
-  'chart.when': () => 'Wann',
-  'chart.temperature': () => 'Bei',
-  'chart.rise': () => 'Aufgehen',
-  'chart.from-to': ({ lowCelsius, highCelsius }, say) =>
-    `${say.celsius(lowCelsius)} auf ${say.celsius(highCelsius)}`,
   'chart.may-double': ({ seconds }, say) => `Verdoppelt vielleicht ab ${say.duration(seconds)}.`,
   'chart.doubled': ({ seconds, lowSeconds, highSeconds }, say) =>
     `Verdoppelt nach etwa ${say.duration(seconds)} (${say.duration(lowSeconds)} bis ${say.duration(highSeconds)}).`,
   'chart.doubled-or-not': ({ seconds, lowSeconds }, say) =>
     `Verdoppelt nach etwa ${say.duration(seconds)} (${say.duration(lowSeconds)}, oder bis zum Ende nicht).`,
-  'chart.doubled-key': () => 'verdoppelt: erwartet, und wie weit es abweichen kann',
 
   'chart.composition': () => 'Woraus der Teig besteht',
   'chart.dough-of': ({ grams, facts }, say) => `${say.mass(grams)} Teig: ${say.list(facts.map(say.say))}.`,

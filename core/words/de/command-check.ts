@@ -1,7 +1,7 @@
 import type { commandCheck as english } from '../en/command-check.ts';
 import type { Translation } from '../message.ts';
 
-/** Was eine Prüfung neben ihren Befunden sagt. */
+/** Was eine Prüfung neben ihren Befunden sagt, und was eine Umbenennung sagt. */
 export const commandCheck: Translation<typeof english> = {
   'command-check.checked': ({ count, otherCount }, say) =>
     `${say.number(count, 0)} von ${say.count(otherCount, { one: '# Datei', other: '# Dateien' })} geprüft`,
@@ -13,12 +13,28 @@ export const commandCheck: Translation<typeof english> = {
     `das ist keine Datei bekannter Befunde; eine neue schreiben mit ${option}`,
   'command-check.not-over': () =>
     'gibt es schon und ist keine Datei bekannter Befunde; eine andere nennen oder --force angeben, um sie zu überschreiben.',
+  'command-check.stdin': ({ option }) =>
+    `„-“ allein ist die Standardeingabe, und ${option} sagt, in welcher Datei ihr Text stehen soll; beides schreiben.`,
+  'command-check.fixed': ({ count }, say) =>
+    say.count(count, { one: 'in # Datei verbessert', other: 'in # Dateien verbessert' }),
+  'command-check.summary': ({ parts, count, otherCount }, say) =>
+    `${say.list(parts.map(say.say))} in ${say.number(count, 0)} von ${say.count(otherCount, { one: '# Datei', other: '# Dateien' })}.`,
+  'command-check.errors': ({ count }, say) => say.count(count, { one: '# Fehler', other: '# Fehler' }),
+  'command-check.warnings': ({ count }, say) => say.count(count, { one: '# Warnung', other: '# Warnungen' }),
+  'command-check.more-information': ({ count }, say) =>
+    say.count(count, { one: '# Hinweis', other: '# Hinweise' }),
   'command-check.baseline': ({ count, file }, say) =>
     say.count(count, {
       one: `# Befund steht jetzt in ${file}.`,
       other: `# Befunde stehen jetzt in ${file}.`,
     }),
   'command-check.watching': () => 'Wartet auf Änderungen; Strg+C beendet.',
+
+  'command-rename.none': ({ name }) =>
+    `hier wird nichts als „${name}“ definiert; auf die Schreibweise achten.`,
+  'command-rename.several': ({ name, files }, say) =>
+    `„${name}“ wird definiert in ${say.list(files)}; die Datei nennen, die gemeint ist.`,
+  'command-rename.not-written': ({ option }) => `Nichts wurde geschrieben; ${option} schreibt es.`,
 
   'command-check.error': () => 'Fehler',
   'command-check.warning': () => 'Warnung',

@@ -50,6 +50,10 @@ export const commandFiles: Translation<typeof english> = {
     'hier ist keine Rezeptur; eine Rezeptur beginnt mit einer Zeile „formula NAME:“.',
   'command-files.no-formula-named': ({ name, names }, say) =>
     `hier ist keine Rezeptur „${name}“; es gibt ${quoted(names, say)}.`,
+  'command-files.no-experiment': () =>
+    'hier steht keine Versuchsreihe; eine Versuchsreihe beginnt mit einer Zeile „experiment NAME:“.',
+  'command-files.no-experiment-named': ({ name, names }, say) =>
+    `hier steht keine Versuchsreihe „${name}“; es gibt ${quoted(names, say)}.`,
   'command-files.no-plan': () => 'hier ist kein Plan; ein Plan beginnt mit einer Zeile „plan NAME:“.',
   'command-files.no-plan-named': ({ name, names }, say) =>
     `hier ist kein Plan „${name}“; es gibt ${quoted(names, say)}.`,

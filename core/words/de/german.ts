@@ -17,9 +17,11 @@ import { comparisonPage } from './comparison-page.ts';
 import { completion } from './completion.ts';
 import { cost } from './cost.ts';
 import { editing } from './editing.ts';
+import { experiments } from './experiments.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { foodSources } from './food-sources.ts';
+import { glance } from './glance.ts';
 import { history } from './history.ts';
 import { hover } from './hover.ts';
 import { imports } from './imports.ts';
@@ -39,6 +41,7 @@ import { panel } from './panel.ts';
 import { paragraphs } from './paragraphs.ts';
 import { planSheets } from './plan-sheets.ts';
 import { plans } from './plans.ts';
+import { project } from './project.ts';
 import { ranges } from './ranges.ts';
 import { readingAmounts } from './reading-amounts.ts';
 import { readingSections } from './reading-sections.ts';
@@ -55,11 +58,13 @@ import { totals } from './totals.ts';
 /** The messages by subject, as English has them. */
 export const subjects = {
   fixes,
+  glance,
   findings,
   'reading-sections': readingSections,
   'reading-amounts': readingAmounts,
   names,
   sums,
+  project,
   ranges,
   mixers,
   comparison,
@@ -87,6 +92,7 @@ export const subjects = {
   amounts,
   'section-lines': sectionLines,
   calibration,
+  experiments,
   plans,
   'food-sources': foodSources,
   paragraphs,
@@ -107,11 +113,13 @@ export const subjects = {
 
 const catalogue: Catalogue = {
   ...fixes,
+  ...glance,
   ...findings,
   ...readingSections,
   ...readingAmounts,
   ...names,
   ...sums,
+  ...project,
   ...ranges,
   ...mixers,
   ...comparison,
@@ -139,6 +147,7 @@ const catalogue: Catalogue = {
   ...amounts,
   ...sectionLines,
   ...calibration,
+  ...experiments,
   ...plans,
   ...foodSources,
   ...paragraphs,

@@ -62,6 +62,5 @@ export const mixingHints: Translation<typeof english> = {
   'hint.machine-stated': ({ name }) => `${name}, wie sein Abschnitt es angibt (das Übrige gängige Praxis)`,
   'hint.bands': ({ fraction }, say) =>
     `_Die Stufe wird in Bändern gezeigt: gängige Praxis und unsere eigene Anpassung, ±${say.percent(fraction)}, bis eigene Knetversuche bessere Zahlen liefern._`,
-  'hint.written-in': ({ meant }) =>
-    `In die Zeile geschrieben ist es \`${meant}\`, genau, damit die Rezeptur bleibt, was sie ist.`,
+  'hint.written-in': ({ meant }) => `In die Zeile geschrieben ist es \`${meant}\`.`,
 };

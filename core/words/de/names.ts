@@ -38,6 +38,7 @@ export const names: Translation<typeof english> = {
   'unknown-formula.meant': ({ name, otherName }) =>
     `Keine Rezeptur heißt „${name}“. Ist „${otherName}“ gemeint?`,
   'unknown-formula.none': ({ name }) => `Keine Rezeptur heißt „${name}“.`,
+  'unknown-formula.no-experiment': ({ name }) => `Keine Versuchsreihe heißt „${name}“.`,
   'unknown-formula.base': ({ name }) =>
     `Keine Rezeptur heißt „${name}“; was diese Abwandlung von ihr übernimmt, ist also nicht bekannt. Ein Name, in dem „like“ steht, gehört in Anführungszeichen.`,
   'unknown-formula.base-meant': ({ name, otherName }) =>

@@ -67,6 +67,15 @@ export const notation: Translation<typeof english> = {
   'property.plan-ready': () => 'wann alles fertig sein muss',
   'property.plan-begin': () =>
     'vorher wird kein Teig geknetet; ohne Datum die letzte solche Zeit vor `ready`',
+  'property.experiment-dough': () =>
+    'ein Teig, der geknetet und gemessen wird: eine Rezeptur oder Abwandlung, worin und wie lange er geknetet wird',
+  'property.experiment-batch': () => 'wie viel von jedem Teig geknetet wird',
+  'property.experiment-read-at': () => 'Minuten ab Beginn des Knetens, zu denen jeder Teig gemessen wird',
+  'property.experiment-room': () => 'Raumtemperatur an diesem Tag',
+  'property.experiment-flour': () => 'Mehltemperatur an diesem Tag',
+  'property.experiment-water': () => 'Temperatur des Wassers, das alle Teige bekommen',
+  'property.experiment-on-hand': () => 'wie viel von einem Mehl da ist',
+  'property.trial-experiment': () => 'die Versuchsreihe, zu der der Knetversuch gehört',
   'property.formula-yield': () => 'was sie ergibt',
   'property.formula-loss': () => 'Teig, der im Kessel und auf dem Tisch bleibt',
   'property.formula-bake-loss': () => 'Gewicht, das im Ofen und beim Auskühlen verloren geht',

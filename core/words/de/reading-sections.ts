@@ -64,6 +64,8 @@ export const readingSections: Translation<typeof english> = {
 
   'wrong-value.other-form': ({ written, property, example }) =>
     `„${written}“ passt hier nicht. „${property}“ liest sich zum Beispiel so: ${example}`,
+  'wrong-value.dough-part': ({ written, example }) =>
+    `„${written}“ sagt weder, worin ein Teig geknetet wird, noch wie lange. Zum Beispiel: ${example}`,
   'wrong-value.meant': ({ written, example }) => `„${written}“ passt hier nicht. Richtig ist: ${example}`,
   'wrong-value.no-such-word': ({ property, words }, say) => `Für „${property}“ steht ${say.anyOf(words)}.`,
   'wrong-value.currency': () => 'Eine Währung besteht aus drei Großbuchstaben: EUR',

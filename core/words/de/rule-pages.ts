@@ -127,6 +127,21 @@ export const rulePages: RulePages = {
     explanation:
       '`balance` nimmt, was die anderen Mehle an 100 % übrig lassen. Sie ergeben schon 100 % oder mehr. Eines davon senken oder diese Zeile entfernen.',
   },
+  'experiment-lacks': {
+    title: 'Einer Versuchsreihe fehlt ein Teig oder eine Minute, oder eines steht zweimal da',
+    explanation:
+      'Eine Versuchsreihe nennt ihre Teige, jeden einmal je Kneter und Art des Knetens, und die Minuten ab Beginn des Knetens, zu denen jeder gemessen wird: `dough Plain White, by hand, knead 30 min` und `read at 8 min, 16 min, 30 min`.',
+  },
+  'cannot-be-tested': {
+    title: 'Eine Versuchsreihe, die so nicht laufen kann',
+    explanation:
+      'Ein Teig der Versuchsreihe lässt sich nicht vorhersagen, ist vor seiner letzten Messung fertig, passt nicht in den Kessel oder braucht mehr Mehl, als da ist. Was zu schreiben ist, steht dabei: `dough Plain White, in spiral, speed 1 for 60 min` sagt, wie lange er geknetet wird, `batch 900 g`, wie viel von jedem.',
+  },
+  'read-past-gone': {
+    title: 'Eine Versuchsreihe misst einen Teig, der bis dahin überknetet ist',
+    explanation:
+      'Der Teig ist voraussichtlich überknetet, wenn er gemessen wird. In einer Versuchsreihe kann das gerade der Sinn sein: es zeigt, wie ein solcher Teig ist. Es ist eine Information und keine Warnung.',
+  },
   'not-in-base': {
     title: 'Eine Abwandlung lässt weg, was ihre Vorlage nicht hat',
     explanation:
@@ -173,7 +188,7 @@ export const rulePages: RulePages = {
       'Eine Ausbeute legt fest, wie viel Teig gemacht wird, ein Mehl in Gewicht ebenso. Beides zugleich passt nur durch Zufall zusammen. Die Mehle in Prozent schreiben oder die Ausbeute entfernen.',
   },
   'unknown-formula': {
-    title: 'Ein Plan oder eine Abwandlung verlangt eine Rezeptur, die nicht da ist',
+    title: 'Ein Plan, eine Abwandlung oder eine Versuchsreihe verlangt eine Rezeptur, die nicht da ist',
     explanation:
       'Was gemacht werden soll, lässt sich nicht zählen, und eine Abwandlung davon nicht berechnen. Den Namen schreiben wie in der Kopfzeile der Rezeptur, oder die Rezeptur schreiben.',
   },

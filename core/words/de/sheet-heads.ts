@@ -48,7 +48,6 @@ export const sheetHeads: Translation<typeof english> = {
   'sheet.salt': () => 'Salz',
   'sheet.prefermented': () => 'Mehl im Vorteig',
   'sheet.flour-in-all': () => 'Mehl insgesamt',
-  'sheet.dough-temperature': () => 'Teigtemperatur',
   'sheet.folded-in': () => 'Eingeschlagen',
   'sheet.loss': () => 'Bleibt an Kessel und Tisch',
   'sheet.divided': () => 'Teig zum Teilen',

@@ -42,6 +42,9 @@ export const sheetWork: Translation<typeof english> = {
   'sheet.further-batches': ({ count, seconds }, say) =>
     `Die Zeiten gelten für den ersten von ${count} Teigen; jeder weitere folgt frühestens ${say.duration(seconds)} später.`,
 
+  'clock.dough-at': ({ celsius }, say) => `Teig mit ${say.celsius(celsius)}`,
+  'clock.dough-from-to': ({ fromCelsius, toCelsius }, say) =>
+    `Teig von ${say.celsius(fromCelsius)} bis ${say.celsius(toCelsius)}`,
   'clock.morning-before': ({ written }) => `am Morgen davor, ${written}`,
   'clock.afternoon-before': ({ written }) => `am Nachmittag davor, ${written}`,
   'clock.evening-before': ({ written }) => `am Abend davor, ${written}`,

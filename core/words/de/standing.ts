@@ -41,5 +41,6 @@ export const standing: Translation<typeof english> = {
   'planned.oven': ({ when }, say) => `Ofen ${say.say(when)}`,
   'planned.ready': ({ when }, say) => `fertig ${say.say(when)}`,
   'planned.part': ({ part, grams, when }, say) => `${part}: ${say.mass(grams)} ansetzen ${say.say(when)}`,
+  'planned.doughs': ({ count }, say) => say.count(count, { one: '# Teig', other: '# Teige' }),
   'planned.formulas': ({ count }, say) => say.count(count, { one: '# Rezeptur', other: '# Rezepturen' }),
 };

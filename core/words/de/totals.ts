@@ -40,6 +40,8 @@ export const totals: Translation<typeof english> = {
   'uses.ingredients': ({ count }, say) => say.count(count, { one: '# Zutat', other: '# Zutaten' }),
   'uses.mixers': ({ count }, say) => say.count(count, { one: '# Kneter', other: '# Knetern' }),
   'uses.bakeries': ({ count }, say) => say.count(count, { one: '# Bäckerei', other: '# Bäckereien' }),
+  'uses.experiments': ({ count }, say) =>
+    say.count(count, { one: '# Versuchsreihe', other: '# Versuchsreihen' }),
   'uses.plans': ({ count }, say) => say.count(count, { one: '# Plan', other: '# Plänen' }),
 
   'goes-into.catalogue': () => 'Katalog',

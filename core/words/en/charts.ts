@@ -50,21 +50,6 @@ export const charts = {
   'phase.load': ({ names }: Args<'names'>, say: Speaker) => `load ${say.list(names)}`,
   'phase.add': ({ names }: Args<'names'>, say: Speaker) => `add ${say.list(names)}`,
 
-  'chart.timeline': () => 'The work over time',
-  'chart.begins-ends': (
-    { written, otherWritten, seconds }: Args<'written' | 'otherWritten' | 'seconds'>,
-    say: Speaker,
-  ) =>
-    `It begins with ${written} (${otherWritten}) and ends ${say.duration(seconds)} after the start of mixing.`,
-  'chart.begins-ready': ({ written, otherWritten, meant }: Args<'written' | 'otherWritten' | 'meant'>) =>
-    `It begins with ${written} (${otherWritten}) and is ready ${meant}.`,
-  'chart.mix-lasts': ({ written, seconds }: Args<'written' | 'seconds'>, say: Speaker) =>
-    `${written}, ${say.duration(seconds)}`,
-  'chart.when': () => 'When',
-  'chart.temperature': () => 'At',
-  'chart.rise': () => 'Rise',
-  'chart.from-to': ({ lowCelsius, highCelsius }: Args<'lowCelsius' | 'highCelsius'>, say: Speaker) =>
-    `${say.celsius(lowCelsius)} to ${say.celsius(highCelsius)}`,
   'chart.may-double': ({ seconds }: Args<'seconds'>, say: Speaker) =>
     `May have doubled from ${say.duration(seconds)} on.`,
   'chart.doubled': (
@@ -74,7 +59,6 @@ export const charts = {
     `Doubled after about ${say.duration(seconds)} (${say.duration(lowSeconds)} to ${say.duration(highSeconds)}).`,
   'chart.doubled-or-not': ({ seconds, lowSeconds }: Args<'seconds' | 'lowSeconds'>, say: Speaker) =>
     `Doubled after about ${say.duration(seconds)} (${say.duration(lowSeconds)} or not by its end).`,
-  'chart.doubled-key': () => 'doubled, expected and how far it may be off',
 
   'chart.composition': () => 'What the dough is made of',
   'chart.dough-of': ({ grams, facts }: Args<'grams' | 'facts'>, say: Speaker) =>

@@ -1,7 +1,7 @@
 import type { Args } from '../args.ts';
 import type { Speaker } from '../speaker.ts';
 
-/** What a check says beside its findings. */
+/** What a check says beside its findings, and what a rename says. */
 export const commandCheck = {
   'command-check.checked': ({ count, otherCount }: Args<'count' | 'otherCount'>, say: Speaker) =>
     `${say.number(count, 0)} of ${say.count(otherCount, { one: '# file', other: '# files' })} checked`,
@@ -14,9 +14,30 @@ export const commandCheck = {
     `this is no baseline; write a new one with ${option}`,
   'command-check.not-over': () =>
     'this is there already and no baseline; name another file, or add --force to write over it.',
+  'command-check.stdin': ({ option }: Args<'option'>) =>
+    `“-” alone is standard input, and ${option} says which file its text shall be in; write both.`,
+  'command-check.fixed': ({ count }: Args<'count'>, say: Speaker) =>
+    say.count(count, { one: 'mended in # file', other: 'mended in # files' }),
+  'command-check.summary': (
+    { parts, count, otherCount }: Args<'parts' | 'count' | 'otherCount'>,
+    say: Speaker,
+  ) =>
+    `${say.list(parts.map(say.say))} in ${say.number(count, 0)} of ${say.count(otherCount, { one: '# file', other: '# files' })}.`,
+  'command-check.errors': ({ count }: Args<'count'>, say: Speaker) =>
+    say.count(count, { one: '# error', other: '# errors' }),
+  'command-check.warnings': ({ count }: Args<'count'>, say: Speaker) =>
+    say.count(count, { one: '# warning', other: '# warnings' }),
+  'command-check.more-information': ({ count }: Args<'count'>, say: Speaker) =>
+    say.count(count, { one: '# information', other: '# pieces of information' }),
   'command-check.baseline': ({ count, file }: Args<'count' | 'file'>, say: Speaker) =>
     say.count(count, { one: `# finding is in ${file} now.`, other: `# findings are in ${file} now.` }),
   'command-check.watching': () => 'Watching for changes; Ctrl+C ends.',
+
+  'command-rename.none': ({ name }: Args<'name'>) =>
+    `nothing in here is defined as “${name}”; look at the spelling.`,
+  'command-rename.several': ({ name, files }: Args<'name' | 'files'>, say: Speaker) =>
+    `“${name}” is defined at ${say.list(files)}; name the file of the one that is meant.`,
+  'command-rename.not-written': ({ option }: Args<'option'>) => `Nothing was written; ${option} writes it.`,
 
   'command-check.error': () => 'error',
   'command-check.warning': () => 'warning',

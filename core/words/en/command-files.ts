@@ -45,6 +45,10 @@ export const commandFiles = {
   'command-files.no-formula': () => 'no formula in here; a formula begins with a line “formula NAME:”.',
   'command-files.no-formula-named': ({ name, names }: Args<'name' | 'names'>, say: Speaker) =>
     `no formula “${name}” in here; there is ${quoted(names, say)}.`,
+  'command-files.no-experiment': () =>
+    'no experiment in here; an experiment begins with a line “experiment NAME:”.',
+  'command-files.no-experiment-named': ({ name, names }: Args<'name' | 'names'>, say: Speaker) =>
+    `no experiment “${name}” in here; there is ${quoted(names, say)}.`,
   'command-files.no-plan': () => 'no plan in here; a plan begins with a line “plan NAME:”.',
   'command-files.no-plan-named': ({ name, names }: Args<'name' | 'names'>, say: Speaker) =>
     `no plan “${name}” in here; there is ${quoted(names, say)}.`,

@@ -70,6 +70,5 @@ export const mixingHints = {
     `${name} as its section states it (the rest common practice)`,
   'hint.bands': ({ fraction }: Args<'fraction'>, say: Speaker) =>
     `_The stage is shown in bands: common practice and our own fit, ±${say.percent(fraction)} until your own trials give better figures._`,
-  'hint.written-in': ({ meant }: Args<'meant'>) =>
-    `Written into the line it is \`${meant}\`, exact, so that the formula stays what it is.`,
+  'hint.written-in': ({ meant }: Args<'meant'>) => `Written into the line it is \`${meant}\`.`,
 };

@@ -39,6 +39,7 @@ export const names = {
   'unknown-formula.meant': ({ name, otherName }: Args<'name' | 'otherName'>) =>
     `No formula is called “${name}”. Is it “${otherName}”?`,
   'unknown-formula.none': ({ name }: Args<'name'>) => `No formula is called “${name}”.`,
+  'unknown-formula.no-experiment': ({ name }: Args<'name'>) => `No experiment is called “${name}”.`,
   'unknown-formula.base': ({ name }: Args<'name'>) =>
     `No formula is called “${name}”, so what this variant takes of it is not known. A name that has “like” in it stands in quotes.`,
   'unknown-formula.base-meant': ({ name, otherName }: Args<'name' | 'otherName'>) =>

@@ -66,6 +66,8 @@ export const readingSections = {
 
   'wrong-value.other-form': ({ written, property, example }: Args<'written' | 'property' | 'example'>) =>
     `“${written}” does not fit here. “${property}” reads like: ${example}`,
+  'wrong-value.dough-part': ({ written, example }: Args<'written' | 'example'>) =>
+    `“${written}” is neither where a dough is mixed nor how long it is worked. For example: ${example}`,
   'wrong-value.meant': ({ written, example }: Args<'written' | 'example'>) =>
     `“${written}” does not fit here. Write: ${example}`,
   'wrong-value.no-such-word': ({ property, words }: Args<'property' | 'words'>, say: Speaker) =>

@@ -50,7 +50,6 @@ export const sheetHeads = {
   'sheet.salt': () => 'Salt',
   'sheet.prefermented': () => 'Prefermented flour',
   'sheet.flour-in-all': () => 'Flour in all',
-  'sheet.dough-temperature': () => 'Dough temperature',
   'sheet.folded-in': () => 'Folded in',
   'sheet.loss': () => 'Stays in bowl and on bench',
   'sheet.divided': () => 'Dough divided',

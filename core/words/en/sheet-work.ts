@@ -46,6 +46,9 @@ export const sheetWork = {
   'sheet.further-batches': ({ count, seconds }: Args<'count' | 'seconds'>, say: Speaker) =>
     `The steps are timed for the first of ${count} batches; each further one follows ${say.duration(seconds)} later at the soonest.`,
 
+  'clock.dough-at': ({ celsius }: Args<'celsius'>, say: Speaker) => `dough at ${say.celsius(celsius)}`,
+  'clock.dough-from-to': ({ fromCelsius, toCelsius }: Args<'fromCelsius' | 'toCelsius'>, say: Speaker) =>
+    `dough from ${say.celsius(fromCelsius)} to ${say.celsius(toCelsius)}`,
   'clock.morning-before': ({ written }: Args<'written'>) => `the morning before, ${written}`,
   'clock.afternoon-before': ({ written }: Args<'written'>) => `the afternoon before, ${written}`,
   'clock.evening-before': ({ written }: Args<'written'>) => `the evening before, ${written}`,

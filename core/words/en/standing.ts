@@ -51,6 +51,8 @@ export const standing = {
   'planned.ready': ({ when }: Args<'when'>, say: Speaker) => `ready ${say.say(when)}`,
   'planned.part': ({ part, grams, when }: Args<'part' | 'grams' | 'when'>, say: Speaker) =>
     `${part}: make ${say.mass(grams)} ${say.say(when)}`,
+  'planned.doughs': ({ count }: Args<'count'>, say: Speaker) =>
+    say.count(count, { one: '# dough', other: '# doughs' }),
   'planned.formulas': ({ count }: Args<'count'>, say: Speaker) =>
     say.count(count, { one: '# formula', other: '# formulas' }),
 };

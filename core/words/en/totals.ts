@@ -53,6 +53,8 @@ export const totals = {
     say.count(count, { one: '# mixer', other: '# mixers' }),
   'uses.bakeries': ({ count }: Args<'count'>, say: Speaker) =>
     say.count(count, { one: '# bakery', other: '# bakeries' }),
+  'uses.experiments': ({ count }: Args<'count'>, say: Speaker) =>
+    say.count(count, { one: '# experiment', other: '# experiments' }),
   'uses.plans': ({ count }: Args<'count'>, say: Speaker) =>
     say.count(count, { one: '# plan', other: '# plans' }),
 

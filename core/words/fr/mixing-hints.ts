@@ -63,6 +63,5 @@ export const mixingHints: Translation<typeof english> = {
   'hint.machine-stated': ({ name }) => `${name} comme sa section le décrit (le reste d’usage courant)`,
   'hint.bands': ({ fraction }, say) =>
     `_Le degré de développement est donné par plages : usage courant et notre propre ajustement, ±${say.percent(fraction)} tant que vos propres essais ne disent pas mieux._`,
-  'hint.written-in': ({ meant }) =>
-    `Écrit dans la ligne, c’est \`${meant}\`, exactement, pour que la recette reste ce qu’elle est.`,
+  'hint.written-in': ({ meant }) => `Écrit dans la ligne, c’est \`${meant}\`.`,
 };

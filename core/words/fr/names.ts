@@ -38,6 +38,7 @@ export const names: Translation<typeof english> = {
   'unknown-formula.meant': ({ name, otherName }) =>
     `Aucune recette ne s’appelle « ${name} ». Est-ce « ${otherName} » ?`,
   'unknown-formula.none': ({ name }) => `Aucune recette ne s’appelle « ${name} ».`,
+  'unknown-formula.no-experiment': ({ name }) => `Aucune série d’essais ne s’appelle « ${name} ».`,
   'unknown-formula.base': ({ name }) =>
     `Aucune recette ne s’appelle « ${name} » ; on ne sait donc pas ce que cette variante en reprend. Un nom qui contient « like » se met entre guillemets.`,
   'unknown-formula.base-meant': ({ name, otherName }) =>

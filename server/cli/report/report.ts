@@ -22,6 +22,13 @@ export interface Report {
   readonly findings: readonly ReportedFinding[];
   /** Found in all, with those above the most that are told. */
   readonly found: number;
+  /** The same by level, those of information and hints together, and the files that have any. */
+  readonly counts: {
+    readonly error: number;
+    readonly warning: number;
+    readonly less: number;
+    readonly files: number;
+  };
   /** The paths of all files that were checked, in order. */
   readonly files: readonly string[];
   readonly troubles: readonly Trouble[];
@@ -29,6 +36,14 @@ export interface Report {
   readonly repository?: string;
   /** The path to show for any file that a finding points to. */
   shown(uri: string): string;
+}
+
+/** How many findings there are of which level, and in how many files. */
+export function countsOf(findings: readonly ReportedFinding[]): Report['counts'] {
+  const of = (...levels: readonly string[]): number =>
+    findings.filter(({ level }) => levels.includes(level)).length;
+  const files = new Set(findings.map(({ file }) => file)).size;
+  return { error: of('error'), warning: of('warning'), less: of('info', 'hint'), files };
 }
 
 /**

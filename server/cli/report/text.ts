@@ -16,7 +16,18 @@ export function asText(report: Report): string {
   ]);
   const more = report.found - report.findings.length;
   if (more > 0) lines.push(say(message('command-check.more', { count: more })));
+  if (report.found > 0) lines.push(summary(report));
   return noOrders(lines.map((line) => `${line}\n`).join(''));
+}
+
+/** How much there is of which level, and in how many of the files. */
+function summary({ counts, files }: Report): string {
+  const parts = [
+    counts.error > 0 ? message('command-check.errors', { count: counts.error }) : undefined,
+    counts.warning > 0 ? message('command-check.warnings', { count: counts.warning }) : undefined,
+    counts.less > 0 ? message('command-check.more-information', { count: counts.less }) : undefined,
+  ].filter((one) => one !== undefined);
+  return say(message('command-check.summary', { parts, count: counts.files, otherCount: files.length }));
 }
 
 function headline({ file, place, level, message, code }: ReportedFinding): string {

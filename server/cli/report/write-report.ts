@@ -1,6 +1,6 @@
 import type { Report } from './report.ts';
 
-export const formats = ['text', 'json', 'sarif', 'junit', 'github'] as const;
+export const formats = ['text', 'json', 'sarif', 'junit', 'annotations'] as const;
 export type Format = (typeof formats)[number];
 
 /** Whether programs read a format, and people only what those make of it. Notes of a build are read as they are. */
@@ -19,7 +19,7 @@ export async function writeReport(format: Format, report: Report): Promise<strin
       return (await import('./sarif.ts')).asSarif(report);
     case 'junit':
       return (await import('./junit.ts')).asJunit(report);
-    case 'github':
+    case 'annotations':
       return (await import('./annotations.ts')).asAnnotations(report);
   }
 }

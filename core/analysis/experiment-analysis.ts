@@ -1,0 +1,337 @@
+import { type Known, known, unknown } from '../calc/known.ts';
+import { type MixingStage, mixingStages } from '../calc/mixing/development.ts';
+import type { MixingOutcome } from '../calc/mixing/mixing.ts';
+import { simulateMixing } from '../calc/mixing/mixing.ts';
+import type { MixingInput, MixingPhase } from '../calc/mixing/mixing-programme.ts';
+import { minutesOfPhases } from '../calc/mixing/phase-times.ts';
+import { type Bakery, bakeryOf } from '../model/bakery.ts';
+import { formulaOf } from '../model/formula-model.ts';
+import { findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
+import { propertiesOf, type Said, type SaidProperties, saidValue } from '../model/properties.ts';
+import type { ResolvedMix } from '../model/resolve-mix.ts';
+import type { Definition, Scope } from '../model/scope.ts';
+import { wholeBlock } from '../model/variant.ts';
+import type { Block, Name, PropertyStatement, RunPart, Value } from '../syntax/tree.ts';
+import { elementAt } from '../text/element.ts';
+import { type Message, message } from '../words/message.ts';
+import { analyse, analyseResolved } from './analyse.ts';
+import type { Analysis } from './analysis.ts';
+import { type MeasuredDough, measuredDoughs } from './experiment-readings.ts';
+import type { StageSpan } from './feel.ts';
+import { scaledBy } from './scale-analysis.ts';
+import { doughMixOf } from './trial-programme.ts';
+
+/** The tap where nobody says how cold it is; common practice, no source. */
+const usualTapCelsius = 15;
+
+/** An experiment worked out: what each of its doughs is expected to be like at each minute it is read. */
+export interface ExperimentAnalysis {
+  readonly name: string;
+  /** ISO 8601, where the header says the day. */
+  readonly date?: string;
+  readonly block: Block;
+  readonly doughs: readonly ExperimentDough[];
+  /** From the start of mixing, rests included, in rising order, each once. */
+  readonly readMinutes: readonly number[];
+  readonly conditions: ExperimentConditions;
+  /** What to fetch for all doughs of known weights: flours by name, and water. */
+  readonly flours: readonly { readonly key: string; readonly name: string; readonly grams: number }[];
+  readonly waterGrams: number;
+  readonly onHand: readonly { readonly line: number; readonly name: Name; readonly grams: number }[];
+}
+
+/** The day of an experiment, °C: as its section says, else as the bakery has it. */
+export interface ExperimentConditions {
+  readonly roomCelsius: number;
+  readonly flourCelsius: number;
+  /** Of all water whose temperature no line of a formula says. */
+  readonly waterCelsius: number;
+  /** Nobody said how cold the tap is. */
+  readonly waterAssumed: boolean;
+}
+
+export interface ExperimentDough {
+  /** Counted in the block. */
+  readonly line: number;
+  readonly name: Name;
+  readonly formula: string;
+  /** Absent where the name is not defined, or defined more than once. */
+  readonly definition?: Definition;
+  readonly mixer?: Mixer;
+  readonly run: readonly RunPart[];
+  /** The formula at its size and on its day. */
+  readonly analysis?: Analysis;
+  readonly doughGrams?: number;
+  /** The programme as it is to be run, with the water of the day; unknown with its reason. */
+  readonly programme: Known<RunProgramme, Message>;
+  readonly readings: readonly PlannedReading[];
+  /** What trials that name the experiment measured of this dough. */
+  readonly measured: readonly MeasuredDough[];
+}
+
+export interface RunProgramme {
+  readonly input: MixingInput;
+  readonly outcome: MixingOutcome;
+  readonly programmeMinutes: number;
+}
+
+/** What a dough is expected to be like at a minute. */
+export interface PlannedReading {
+  readonly minutes: number;
+  readonly expected: Known<ExpectedDough, Message>;
+}
+
+export interface ExpectedDough {
+  readonly celsius: number;
+  /** Either way, by what is not known of the mixer. */
+  readonly bandCelsius: number;
+  /** Unknown where the dough forms no gluten network, or nobody knows how fast it does. */
+  readonly stage: Known<MixingStage, Message>;
+  /** The stages that the dough may be in, by the bands of its minutes. */
+  readonly stages?: StageSpan;
+  /** The dough is expected to be broken down by then: such a reading shows what that is like. */
+  readonly gone: boolean;
+}
+
+/** Works an experiment out; `undefined` for a block of another kind. Never throws. */
+export function experimentOf(block: Block, scope: Scope): ExperimentAnalysis | undefined {
+  const { top } = block;
+  if (top?.kind !== 'experiment' || top.header.name === undefined) return undefined;
+  const said = propertiesOf(block, top);
+  const conditions = conditionsOf(said, bakeryOf(scope));
+  const readMinutes = minutesOf(said);
+  const batchGrams = saidValue(said, 'batch', 'mass')?.grams;
+  const doughs = (said.get('dough') ?? []).flatMap((one): ExperimentDough[] => {
+    const { value } = one.statement;
+    if (value?.form !== 'testedDough') return [];
+    const dough = doughOf(one, value, {
+      scope,
+      conditions,
+      ...(batchGrams === undefined ? {} : { batchGrams }),
+    });
+    const readings = readMinutes.map(
+      (minutes): PlannedReading => ({
+        minutes,
+        expected: dough.programme.known ? expectedAt(dough.programme.value.input, minutes) : dough.programme,
+      }),
+    );
+    return [{ ...dough, readings, measured: [] }];
+  });
+  const { name, date } = top.header;
+  const read = doughs.map((dough) => ({ ...dough, measured: measuredDoughs(dough, doughs, name, scope) }));
+  return {
+    name: name.text,
+    ...(date === undefined ? {} : { date }),
+    block,
+    doughs: read,
+    readMinutes,
+    conditions,
+    ...toFetch(doughs),
+    onHand: (said.get('on hand') ?? []).flatMap(({ line, statement: { value } }) =>
+      value?.form === 'stock' ? [{ line, name: value.name, grams: value.grams }] : [],
+    ),
+  };
+}
+
+function conditionsOf(said: SaidProperties, bakery: Bakery): ExperimentConditions {
+  const room = saidValue(said, 'room', 'temperature')?.celsius;
+  const flour = saidValue(said, 'flour', 'temperature')?.celsius;
+  const water = saidValue(said, 'water', 'temperature')?.celsius ?? bakery.tapCelsius;
+  return {
+    roomCelsius: room ?? bakery.roomCelsius,
+    // Flour that nobody measured is as warm as the room.
+    flourCelsius:
+      flour ?? (bakery.assumed.includes('flour') && room !== undefined ? room : bakery.flourCelsius),
+    waterCelsius: water ?? usualTapCelsius,
+    waterAssumed: water === undefined,
+  };
+}
+
+function minutesOf(said: SaidProperties): number[] {
+  const times = saidValue(said, 'read at', 'minutes')?.times ?? [];
+  return [...new Set(times.map(({ seconds }) => seconds / 60))]
+    .filter((minutes) => minutes > 0)
+    .sort((one, other) => one - other);
+}
+
+interface Day {
+  readonly scope: Scope;
+  readonly conditions: ExperimentConditions;
+  readonly batchGrams?: number;
+}
+
+type TestedDough = Extract<Value, { form: 'testedDough' }>;
+type BareDough = Omit<ExperimentDough, 'readings' | 'measured'>;
+
+function doughOf({ line }: Said, tested: TestedDough, day: Day): BareDough {
+  const { name, run } = tested;
+  const base = { line, name, formula: name.text, run };
+  const [definition, ...others] = day.scope.find('formula', name.folded)[0] ?? [];
+  if (definition === undefined || others.length > 0)
+    return { ...base, programme: unknown(message('experiment.no-formula')) };
+  const seen = day.scope.from(definition.uri);
+  const model = formulaOf(wholeBlock(definition.block, seen));
+  if (model === undefined) return { ...base, programme: unknown(message('experiment.no-formula')) };
+  const found = { ...base, formula: model.name.text, definition };
+  const written = analyse(model, seen);
+  const doughGrams = written.solved?.doughGrams;
+  if (doughGrams === undefined || !(doughGrams > 0))
+    return { ...found, programme: unknown(message('mixing.no-weights')) };
+  const mixer = mixerOf(tested, written, day.scope);
+  const sized = day.batchGrams === undefined ? written : scaledBy(written, day.batchGrams / doughGrams);
+  const analysis = onTheDay(sized, day.conditions, line, tested, mixer);
+  const sizedGrams = analysis.solved?.doughGrams;
+  return {
+    ...found,
+    ...(mixer === undefined ? {} : { mixer }),
+    analysis,
+    ...(sizedGrams === undefined ? {} : { doughGrams: sizedGrams }),
+    programme: programmeOf(analysis, written, tested, mixer, day.conditions.waterCelsius),
+  };
+}
+
+function mixerOf(tested: TestedDough, { resolved }: Analysis, scope: Scope): Mixer | undefined {
+  if (tested.byHand === true) return findHands(scope);
+  if (tested.mixer === undefined) return doughMixOf(resolved)?.mixer;
+  const found = findMixer(tested.mixer, scope);
+  return found.kind === 'found' ? found.mixer : undefined;
+}
+
+/** The formula in the room and with the flour of the day, worked as its dough line says. */
+function onTheDay(
+  sized: Analysis,
+  { roomCelsius, flourCelsius }: ExperimentConditions,
+  line: number,
+  { run }: TestedDough,
+  mixer: Mixer | undefined,
+): Analysis {
+  const { resolved } = sized;
+  const dough = elementAt(resolved.input.sections, 0).id;
+  const own = doughMixOf(resolved);
+  const phases = run.map((part) => saidOf(part, line));
+  const changed: ResolvedMix = {
+    ...(own ?? { index: 0, sectionId: dough, headerLine: 0, phases: [], loads: [] }),
+    mixer,
+    // A run of its own takes everything at its start.
+    ...(run.length === 0 ? {} : { phases, loads: [] }),
+  };
+  const mixes = own === undefined ? [changed] : resolved.mixes.map((mix) => (mix === own ? changed : mix));
+  return analyseResolved({
+    ...resolved,
+    mixes,
+    bakery: { ...resolved.bakery, roomCelsius, flourCelsius },
+  });
+}
+
+/** A stretch of work of a dough line as the line of a programme that it stands for. */
+function saidOf(part: RunPart, line: number): Said {
+  const { start, end, seconds } = part;
+  const value: Value =
+    part.kind === 'speed'
+      ? { form: 'mixSpeed', number: part.number, seconds }
+      : { form: 'duration', seconds };
+  const statement: PropertyStatement = {
+    kind: 'property',
+    property: part.kind,
+    keyword: { start, end },
+    valueSpan: { start, end },
+    value,
+  };
+  return { line, statement };
+}
+
+function programmeOf(
+  { doughMix }: Analysis,
+  written: Analysis,
+  { byHand, run }: TestedDough,
+  mixer: Mixer | undefined,
+  waterCelsius: number,
+): Known<RunProgramme, Message> {
+  if (mixer === undefined) return unknown(message('experiment.no-mixer'));
+  const own = doughMixOf(written.resolved);
+  const isWorkedByHand = own?.mixer?.data.kind === 'hand';
+  if (run.length === 0 && (own === undefined || (byHand === true && !isWorkedByHand)))
+    return unknown(message(byHand === true ? 'experiment.no-run-by-hand' : 'experiment.no-run'));
+  if (!doughMix.known) return doughMix;
+  const input = withWater(doughMix.value.input, waterCelsius);
+  const outcome = simulateMixing(input);
+  return known({ input, outcome, programmeMinutes: minutesOfPhases(input.phases) }, 'common practice');
+}
+
+/** The programme with all water whose temperature was to be chosen at one temperature: doughs are compared under like conditions. */
+function withWater(input: MixingInput, celsius: number): MixingInput {
+  const phases = input.phases.map(
+    (phase): MixingPhase =>
+      'portions' in phase
+        ? {
+            ...phase,
+            portions: phase.portions.map((portion) => {
+              const { tempered, ...rest } = portion;
+              return tempered === true ? { ...rest, celsius } : portion;
+            }),
+          }
+        : phase,
+  );
+  return { ...input, phases };
+}
+
+/** What a dough is expected to be like at a minute of a programme; unknown behind its end. Runs the programme as far as that. */
+export function expectedAt(input: MixingInput, minutes: number): Known<ExpectedDough, Message> {
+  const total = minutesOfPhases(input.phases);
+  if (minutes > total + 1e-6) return unknown(message('experiment.past-the-run', { minutes: total }));
+  const outcome = simulateMixing({ ...input, phases: phasesUntil(input.phases, minutes) });
+  if (!outcome.endCelsius.known) return outcome.endCelsius;
+  const { developedAfter, letDownAfter, breakdownAfter, stage } = outcome;
+  const passed = (after: MixingOutcome['developedAfter'], which: 'low' | 'expected' | 'high'): boolean =>
+    after.known && after.value[which] <= minutes + 1e-6;
+  const at = (which: 'low' | 'high'): MixingStage | undefined => {
+    if (!stage.known) return undefined;
+    if (passed(breakdownAfter, which)) return 'breakdown';
+    if (passed(letDownAfter, which)) return 'let-down';
+    if (passed(developedAfter, which)) return 'developed';
+    const place = mixingStages.indexOf(stage.value);
+    return mixingStages[Math.min(place, mixingStages.indexOf('developing'))];
+  };
+  const [earliest, latest] = [at('high'), at('low')];
+  return known(
+    {
+      celsius: outcome.endCelsius.value,
+      bandCelsius: outcome.endCelsiusBand,
+      stage,
+      ...(earliest === undefined || latest === undefined ? {} : { stages: { earliest, latest } }),
+      gone: stage.known && stage.value === 'breakdown',
+    },
+    'common practice',
+  );
+}
+
+function phasesUntil(phases: readonly MixingPhase[], minutes: number): MixingPhase[] {
+  const until: MixingPhase[] = [];
+  let left = minutes * 60;
+  for (const phase of phases) {
+    if ('portions' in phase) {
+      until.push(phase);
+      continue;
+    }
+    const seconds = Math.min(left, Math.max(0, phase.seconds));
+    until.push({ ...phase, seconds });
+    left -= seconds;
+    // A reading at the end of a stretch is taken before whatever goes in next.
+    if (left <= 1e-6) break;
+  }
+  return until;
+}
+
+function toFetch(
+  doughs: readonly Pick<ExperimentDough, 'analysis'>[],
+): Pick<ExperimentAnalysis, 'flours' | 'waterGrams'> {
+  const flours = new Map<string, { key: string; name: string; grams: number }>();
+  let waterGrams = 0;
+  for (const { analysis } of doughs) {
+    for (const { key, name, isFlour, role, grams = 0 } of analysis?.solved?.overall ?? []) {
+      if (isFlour) flours.set(key, { key, name, grams: (flours.get(key)?.grams ?? 0) + grams });
+      else if (role === 'water') waterGrams += grams;
+    }
+  }
+  return { flours: [...flours.values()], waterGrams };
+}

@@ -1,0 +1,54 @@
+import { type Known, known } from '../calc/known.ts';
+import type { MixingInput } from '../calc/mixing/mixing-programme.ts';
+import { formulaOf } from '../model/formula-model.ts';
+import type { Mixer } from '../model/found-mixer.ts';
+import { saidValue } from '../model/properties.ts';
+import type { Definition, Scope } from '../model/scope.ts';
+import { wholeBlock } from '../model/variant.ts';
+import type { Name } from '../syntax/tree.ts';
+import type { Message } from '../words/message.ts';
+import { analyse } from './analyse.ts';
+import { keyOf } from './mixer-trials.ts';
+import { type TrialAnalysis, type TrialReading, trialsOf } from './trials.ts';
+
+/** A trial of a dough of an experiment: what was measured, each beside what its own programme and day let expect. */
+export interface MeasuredDough {
+  readonly definition: Definition;
+  readonly trial: TrialAnalysis;
+  readonly readings: readonly TrialReading[];
+  /** The programme that the trial ran on its day; unknown with its reason, as where it does not say how warm the water was. */
+  readonly input: Known<MixingInput, Message>;
+}
+
+interface Dough {
+  readonly definition?: Definition;
+  readonly mixer?: Mixer;
+}
+
+/** The trials that name an experiment and were run on a dough of it, where it has the dough twice on the mixer of its line. */
+export function measuredDoughs(
+  dough: Dough,
+  all: readonly Dough[],
+  experiment: Name,
+  scope: Scope,
+): readonly MeasuredDough[] {
+  const { definition, mixer } = dough;
+  if (definition === undefined || definition.tried !== true) return [];
+  const seen = scope.from(definition.uri);
+  const model = formulaOf(wholeBlock(definition.block, seen));
+  if (model === undefined) return [];
+  const isShared = all.filter((one) => one.definition?.block === definition.block).length > 1;
+  return trialsOf(analyse(model, seen), seen).flatMap((trial): MeasuredDough[] => {
+    if (saidValue(trial.model.said, 'experiment', 'name')?.name.folded !== experiment.folded) return [];
+    const ranOn = trial.mix.known ? keyOf(trial.mix.value.mixer) : undefined;
+    if (isShared && (mixer === undefined || ranOn !== keyOf(mixer))) return [];
+    const predicted = trial.predicted();
+    const input =
+      trial.mix.known && predicted.known
+        ? known(trial.mix.value.input, 'given')
+        : predicted.known
+          ? (trial.mix as Extract<typeof trial.mix, { known: false }>)
+          : predicted;
+    return [{ definition, trial, readings: trial.readings, input }];
+  });
+}

@@ -1,0 +1,68 @@
+import type { ExperimentAnalysis, ExperimentDough } from '../analysis/experiment-analysis.ts';
+import { stageMessage } from '../analysis/mix-analysis.ts';
+import { type Message, message } from '../words/message.ts';
+import type { Speaker } from '../words/speaker.ts';
+import { escapeMarkdown } from './formula-words.ts';
+
+/** What a dough is expected to be like at a minute, as far as it is known. */
+export interface ExpectedFigures {
+  readonly celsius?: number;
+  readonly bandCelsius?: number;
+  readonly stage?: string;
+  readonly earliestStage?: string;
+  readonly latestStage?: string;
+}
+
+/** The temperature with its band and the stages it may be in; undefined where nothing is known. */
+export function expectedMessage(expected: ExpectedFigures): Message | undefined {
+  const { celsius, bandCelsius } = expected;
+  if (celsius === undefined || bandCelsius === undefined) return undefined;
+  const stage = stagesOf(expected);
+  return stage === undefined
+    ? message('experiment.cell-plain', { celsius, bandCelsius })
+    : message('experiment.cell', { celsius, bandCelsius, stage });
+}
+
+function stagesOf({ stage, earliestStage, latestStage }: ExpectedFigures): Message | undefined {
+  if (stage === undefined) return undefined;
+  return earliestStage === undefined || latestStage === undefined || earliestStage === latestStage
+    ? stageMessage(stage)
+    : message('experiment.stage-span', {
+        stage: stageMessage(earliestStage),
+        otherStage: stageMessage(latestStage),
+      });
+}
+
+/** All doughs against all minutes, as a table in Markdown; of the dough of a line alone where one is given. */
+export function experimentMarkdown(
+  experiment: ExperimentAnalysis,
+  speaker: Speaker,
+  line?: number,
+): string[] {
+  const doughs = experiment.doughs.filter((dough) => line === undefined || dough.line === line);
+  const { readMinutes } = experiment;
+  if (doughs.length === 0 || readMinutes.length === 0) return [];
+  const heads = ['', ...readMinutes.map((minutes) => speaker.minutes(minutes))];
+  const rows = doughs.map((dough) => [escapeMarkdown(dough.formula), ...cellsOf(dough, speaker)]);
+  const table = [heads, heads.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`);
+  const reasons = doughs.flatMap(({ formula: name, programme }) =>
+    programme.known
+      ? []
+      : [speaker.say(message('cannot-be-tested.because', { name, reason: programme.reason }))],
+  );
+  return [table.join('\n'), ...reasons];
+}
+
+function cellsOf({ readings }: ExperimentDough, speaker: Speaker): string[] {
+  return readings.map(({ expected }) => {
+    if (!expected.known) return '–';
+    const { celsius, bandCelsius, stage, stages } = expected.value;
+    const said = expectedMessage({
+      celsius,
+      bandCelsius,
+      ...(stage.known ? { stage: stage.value } : {}),
+      ...(stages === undefined ? {} : { earliestStage: stages.earliest, latestStage: stages.latest }),
+    });
+    return said === undefined ? '–' : speaker.say(said);
+  });
+}

@@ -1,0 +1,239 @@
+import { stageMessage } from '../../analysis/mix-analysis.ts';
+import { expectedMessage } from '../../facts/experiment-words.ts';
+import { inMixer } from '../../facts/mixing-words.ts';
+import { feelWords } from '../../syntax/vocabulary.ts';
+import { type Message, message } from '../../words/message.ts';
+import type { Speaker } from '../../words/speaker.ts';
+import type { Page, Table } from '../write/tables.ts';
+import type {
+  ExperimentDoughView,
+  ExperimentView,
+  MeasuredReadingView,
+  PlannedReadingView,
+} from './experiment-view.ts';
+
+/** How the sheet of an experiment is wanted. */
+export interface ExperimentPageOptions {
+  /** With columns to write in: readings, feel, the loaf. */
+  readonly blanks?: boolean;
+  /** Without what is expected, so that a class finds it out; the answers are the same sheet without this. */
+  readonly hidden?: boolean;
+}
+
+/** An experiment as a page of tables, worded by whoever worded the view. */
+export function experimentPage(
+  view: ExperimentView,
+  speaker: Speaker,
+  { blanks = false, hidden = false }: ExperimentPageOptions = {},
+): Page {
+  const { say } = speaker;
+  const isToWrite = blanks || hidden;
+  return {
+    language: speaker.language,
+    title: view.experiment,
+    facts: factsOf(view, speaker),
+    tables: [
+      ...(hidden ? [] : [expectedTable(view, speaker)]),
+      fetchTable(view, speaker),
+      orderTable(view, speaker),
+      weighTable(view, speaker),
+      ...(isToWrite ? [readingsTable(view, speaker, hidden), loafTable(view, speaker)] : []),
+      ...(hidden
+        ? []
+        : [resultsTable(view, speaker), sentences('experiment.lessons', view.lessons, speaker)]),
+      ...(hidden ? [] : [sentences('experiment.next', view.next, speaker)]),
+    ],
+    tableHead: say(message('csv.table')),
+    notes: [
+      ...view.doughs.flatMap(({ name, reason }) =>
+        reason === undefined ? [] : [say(message('experiment.not-predicted', { name, sentence: reason }))],
+      ),
+      say(message('experiment.stop-first')),
+    ],
+  };
+}
+
+function factsOf(view: ExperimentView, { say, celsius }: Speaker): [string, string][] {
+  const water = view.waterAssumed
+    ? say(message('experiment.tap-assumed', { celsius: view.waterCelsius }))
+    : celsius(view.waterCelsius);
+  return [
+    ...(view.date === undefined ? [] : [[say(message('experiment.date')), view.date] as [string, string]]),
+    [say(message('experiment.room')), celsius(view.roomCelsius)],
+    [say(message('experiment.flour')), celsius(view.flourCelsius)],
+    [say(message('experiment.water')), water],
+  ];
+}
+
+function expectedTable(view: ExperimentView, { say }: Speaker): Table {
+  return {
+    title: say(message('experiment.expected')),
+    columns: [
+      { name: say(message('experiment-column.dough')) },
+      ...view.readMinutes.map((minutes) => ({ name: say(message('experiment-column.minute', { minutes })) })),
+    ],
+    rows: view.doughs.map(({ name, readings }) => [name, ...readings.map((one) => cellOf(one, say))]),
+  };
+}
+
+function cellOf(reading: PlannedReadingView, say: Speaker['say']): string {
+  const said = expectedMessage(reading);
+  return said === undefined ? '–' : say(said);
+}
+
+function fetchTable({ flours, waterGrams }: ExperimentView, { say, mass }: Speaker): Table {
+  return {
+    title: say(message('experiment.to-fetch')),
+    columns: [
+      { name: say(message('experiment-column.ingredient')) },
+      { name: say(message('experiment-column.weight')), figures: true },
+    ],
+    rows: [
+      ...flours.map(({ name, grams }) => [name, mass(grams)]),
+      ...(waterGrams > 0 ? [[say(message('experiment.water')), mass(waterGrams)]] : []),
+    ],
+  };
+}
+
+function orderTable({ order }: ExperimentView, { say }: Speaker): Table {
+  return {
+    title: say(message('experiment.order')),
+    columns: [
+      { name: say(message('experiment-column.dough')) },
+      { name: say(message('experiment-column.mixed')) },
+      { name: say(message('experiment-column.begins')), figures: true },
+      { name: say(message('experiment-column.stops')), figures: true },
+      { name: say(message('experiment-column.ends')), figures: true },
+    ],
+    rows: order.map((turn) => [
+      turn.dough,
+      say(inMixer(turn.mixer)),
+      clockOf(turn.beginsMinutes),
+      turn.readsMinutes.map(clockOf).join('  '),
+      clockOf(turn.endsMinutes),
+    ]),
+    notes: order.length > 1 ? [say(message('experiment.order-note'))] : [],
+  };
+}
+
+/** Hours and minutes from the beginning of the first dough, as a stopwatch shows them. */
+function clockOf(minutes: number): string {
+  const whole = Math.round(minutes);
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+}
+
+/** One row an ingredient, one column a dough. */
+function weighTable({ doughs }: ExperimentView, { say, mass }: Speaker): Table {
+  const names = [...new Set(doughs.flatMap(({ weights }) => weights.map(({ name }) => name)))];
+  const gramsOf = ({ weights }: ExperimentDoughView, name: string): number =>
+    weights.reduce((sum, one) => sum + (one.name === name ? one.grams : 0), 0);
+  const row = (title: string, grams: (dough: ExperimentDoughView) => number | undefined): string[] => [
+    title,
+    ...doughs.map((dough) => {
+      const weight = grams(dough);
+      return weight === undefined || weight === 0 ? '' : mass(weight);
+    }),
+  ];
+  return {
+    title: say(message('experiment.weigh')),
+    columns: [
+      { name: say(message('experiment-column.ingredient')) },
+      ...doughs.map(({ name }) => ({ name, figures: true as const })),
+    ],
+    rows: [
+      ...names.map((name) => row(name, (dough) => gramsOf(dough, name))),
+      row(say(message('experiment.total')), ({ doughGrams }) => doughGrams),
+    ],
+  };
+}
+
+function readingsTable({ doughs }: ExperimentView, { say, number }: Speaker, hidden: boolean): Table {
+  return {
+    title: say(message('experiment.readings')),
+    columns: [
+      { name: say(message('experiment-column.dough')) },
+      { name: say(message('experiment-column.minutes')), figures: true },
+      ...(hidden ? [] : [{ name: say(message('experiment-column.expected')) }]),
+      { name: say(message('experiment-column.celsius')) },
+      { name: say(message('experiment-column.feel')) },
+    ],
+    rows: doughs.flatMap(({ name, readings }) =>
+      readings.map((one) => [
+        name,
+        number(one.minutes, 1),
+        ...(hidden ? [] : [cellOf(one, say)]),
+        blank,
+        blank,
+      ]),
+    ),
+  };
+}
+
+/** Room to write in; on paper a cell is ruled below. */
+const blank = '          ';
+
+function loafTable({ doughs }: ExperimentView, { say }: Speaker): Table {
+  return {
+    title: say(message('experiment.loaf')),
+    columns: [
+      { name: say(message('experiment-column.dough')) },
+      { name: say(message('experiment-column.height')) },
+      { name: say(message('experiment-column.score')) },
+    ],
+    rows: doughs.map(({ name }) => [name, blank, blank]),
+  };
+}
+
+function resultsTable({ doughs }: ExperimentView, { say, number }: Speaker): Table {
+  return {
+    title: say(message('experiment.results')),
+    columns: [
+      { name: say(message('experiment-column.dough')) },
+      { name: say(message('experiment-column.trial')) },
+      { name: say(message('experiment-column.minutes')), figures: true },
+      { name: say(message('experiment-column.measured')) },
+      { name: say(message('experiment-column.expected')) },
+      { name: say(message('experiment-column.apart')) },
+    ],
+    rows: doughs.flatMap(({ name, measured }) =>
+      measured.map((one) => [
+        name,
+        one.trial,
+        number(one.minutes, 1),
+        say(measuredMessage(one)),
+        one.reason ?? cellOf(one, say),
+        apartOf(one, say),
+      ]),
+    ),
+  };
+}
+
+function measuredMessage({
+  measuredCelsius: celsius,
+  measuredStage,
+  measuredFeel = [],
+}: MeasuredReadingView): Message {
+  const facts = [
+    ...(measuredStage === undefined ? [] : [stageMessage(measuredStage)]),
+    ...feelWords.filter((word) => measuredFeel.includes(word)).map((word) => message(`feel.${word}`)),
+  ];
+  return message('experiment.measured-seen', { celsius, facts });
+}
+
+function apartOf({ apartCelsius, within }: MeasuredReadingView, say: Speaker['say']): string {
+  if (apartCelsius === undefined) return '';
+  const size = Math.abs(apartCelsius);
+  const difference =
+    size < 0.05
+      ? message('reading.as-computed')
+      : message(apartCelsius > 0 ? 'reading.warmer' : 'reading.colder', { apartCelsius: size });
+  return say(message(within === true ? 'experiment.within' : 'experiment.outside', { difference }));
+}
+
+function sentences(
+  code: 'experiment.lessons' | 'experiment.next',
+  notes: readonly string[],
+  { say }: Speaker,
+): Table {
+  return { title: say(message(code)), columns: [], rows: [], notes };
+}

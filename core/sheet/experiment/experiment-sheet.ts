@@ -1,0 +1,171 @@
+import {
+  type ExpectedDough,
+  type ExperimentAnalysis,
+  type ExperimentDough,
+  expectedAt,
+} from '../../analysis/experiment-analysis.ts';
+import type { MeasuredDough } from '../../analysis/experiment-readings.ts';
+import type { Known } from '../../calc/known.ts';
+import { inMixer } from '../../facts/mixing-words.ts';
+import type { Scope } from '../../model/scope.ts';
+import { type Message, message } from '../../words/message.ts';
+import type { Speaker } from '../../words/speaker.ts';
+import { lessonsOf, nextReadings } from './experiment-lessons.ts';
+import type {
+  DoughTurn,
+  ExperimentDoughView,
+  ExperimentView,
+  MeasuredReadingView,
+  PlannedReadingView,
+} from './experiment-view.ts';
+
+export type { ExperimentView } from './experiment-view.ts';
+
+/** An experiment ready to be shown; `firstLine` is where its block begins in the file. */
+export function experimentView(
+  uri: string,
+  firstLine: number,
+  experiment: ExperimentAnalysis,
+  scope: Scope,
+  speaker: Speaker,
+): ExperimentView {
+  const { conditions, doughs, date } = experiment;
+  return {
+    experiment: experiment.name,
+    uri,
+    line: firstLine + (experiment.block.top?.headerLine ?? 0),
+    ...(date === undefined ? {} : { date }),
+    ...conditions,
+    readMinutes: experiment.readMinutes,
+    flours: experiment.flours.map(({ name, grams }) => ({ name, grams })),
+    waterGrams: experiment.waterGrams,
+    doughs: doughs.map((dough) => doughView(dough, doughs, firstLine, speaker)),
+    order: turnsOf(doughs, speaker),
+    lessons: lessonsOf(experiment, scope).map(speaker.say),
+    next: nextReadings(experiment, scope).map(speaker.say),
+    complete: doughs.every(
+      ({ programme, readings }) =>
+        programme.known &&
+        readings.every(
+          ({ minutes, expected }) => expected.known || minutes > programme.value.programmeMinutes + 1e-6,
+        ),
+    ),
+  };
+}
+
+function doughView(
+  dough: ExperimentDough,
+  all: readonly ExperimentDough[],
+  firstLine: number,
+  speaker: Speaker,
+): ExperimentDoughView {
+  const { mixer, doughGrams, programme, analysis } = dough;
+  return {
+    name: nameOf(dough, all, speaker),
+    formula: dough.formula,
+    line: firstLine + dough.line,
+    ...(mixer === undefined ? {} : { mixer: mixer.name }),
+    byHand: mixer?.data.kind === 'hand',
+    ...(doughGrams === undefined ? {} : { doughGrams }),
+    ...(programme.known
+      ? { programmeMinutes: programme.value.programmeMinutes }
+      : { reason: speaker.say(programme.reason) }),
+    weights: (analysis?.solved?.overall ?? []).flatMap(({ name, grams }) =>
+      grams === undefined ? [] : [{ name, grams }],
+    ),
+    readings: dough.readings.map(({ minutes, expected }) => ({
+      minutes,
+      ...expectedView(expected, speaker),
+    })),
+    measured: dough.measured.flatMap((one) => measuredViews(one, speaker)),
+  };
+}
+
+/** A formula that an experiment has twice is told apart by its mixer. */
+function nameOf(dough: ExperimentDough, all: readonly ExperimentDough[], speaker: Speaker): string {
+  const { formula, mixer } = dough;
+  const isShared = all.filter((one) => one.formula === formula).length > 1;
+  if (!isShared || mixer === undefined) return formula;
+  return speaker.say(message('experiment.dough-twice-named', { name: formula, place: inMixer(mixer.name) }));
+}
+
+function expectedView(
+  expected: Known<ExpectedDough, Message>,
+  speaker: Speaker,
+): Omit<PlannedReadingView, 'minutes'> {
+  if (!expected.known) return { reason: speaker.say(expected.reason) };
+  const { celsius, bandCelsius, stage, stages } = expected.value;
+  return {
+    celsius,
+    bandCelsius,
+    ...(stage.known ? { stage: stage.value } : {}),
+    ...(stages === undefined ? {} : { earliestStage: stages.earliest, latestStage: stages.latest }),
+  };
+}
+
+function measuredViews({ trial, readings, input }: MeasuredDough, speaker: Speaker): MeasuredReadingView[] {
+  const { header } = trial.model;
+  const title = [header.date, header.words].filter((one) => one !== undefined).join(', ');
+  return readings.map(({ minutes, celsius, stage, feel }) => {
+    const expected = input.known ? expectedAt(input.value, minutes) : input;
+    const apart = expected.known ? celsius - expected.value.celsius : undefined;
+    return {
+      minutes,
+      ...expectedView(expected, speaker),
+      trial: title,
+      measuredCelsius: celsius,
+      ...(stage === undefined ? {} : { measuredStage: stage }),
+      ...(feel === undefined ? {} : { measuredFeel: feel }),
+      ...(apart === undefined || !expected.known
+        ? {}
+        : {
+            apartCelsius: apart,
+            within: Math.abs(apart) <= expected.value.bandCelsius + thermometerCelsius,
+          }),
+    };
+  });
+}
+
+/** What a kitchen thermometer may be off by, °C. Common practice, no source. */
+const thermometerCelsius = 0.5;
+
+/** Between two doughs: to empty the bowl and weigh in the next. Common practice, no source. */
+const betweenMinutes = 5;
+
+/** The doughs one after another: machines first, white before wholemeal and stiff before wet; hands last. */
+function turnsOf(doughs: readonly ExperimentDough[], speaker: Speaker): DoughTurn[] {
+  const sorted = doughs
+    .filter(({ programme }) => programme.known)
+    .toSorted((one, other) => rankOf(one) - rankOf(other) || one.line - other.line);
+  let clock = 0;
+  return sorted.flatMap((dough): DoughTurn[] => {
+    const { programme, mixer, readings } = dough;
+    if (!programme.known || mixer === undefined) return [];
+    const reads = readings.filter(({ expected }) => expected.known).map(({ minutes }) => minutes);
+    const { programmeMinutes } = programme.value;
+    const begins = clock;
+    clock += programmeMinutes + betweenMinutes;
+    return [
+      {
+        dough: nameOf(dough, doughs, speaker),
+        mixer: mixer.name,
+        beginsMinutes: begins,
+        readsMinutes: reads.map((minutes) => begins + minutes),
+        endsMinutes: begins + programmeMinutes,
+      },
+    ];
+  });
+}
+
+function rankOf({ mixer, analysis }: ExperimentDough): number {
+  const isHand = mixer?.data.kind === 'hand' ? 1000 : 0;
+  const flours = (analysis?.solved?.overall ?? []).filter(({ isFlour }) => isFlour);
+  const all = flours.reduce((sum, { grams = 0 }) => sum + grams, 0);
+  const dark = flours
+    .filter(({ key }) => {
+      const milling = analysis?.resolved.ingredients.get(key)?.flour?.milling;
+      return milling !== undefined && milling !== 'white';
+    })
+    .reduce((sum, { grams = 0 }) => sum + grams, 0);
+  return isHand + (all > 0 ? (100 * dark) / all : 0) + (analysis?.solved?.hydration ?? 0);
+}

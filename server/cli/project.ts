@@ -1,0 +1,80 @@
+import { readFile, stat } from 'node:fs/promises';
+import { dirname, join, resolve } from 'node:path';
+import { type Display, message, rules, type Settings } from '../../core/index.ts';
+import { rootAbove } from '../host/disk.ts';
+import { readProject } from '../project/project-file.ts';
+import { noProject, type ProjectSettings, projectFileName } from '../project/project-settings.ts';
+import { shownPath } from './shown-path.ts';
+import { say } from './speaker.ts';
+import { complain } from './terminal.ts';
+
+let project: ProjectSettings = noProject;
+
+/** What the project of this run has decided of levels and usual temperatures, for the core. */
+export function projectSettings(): Pick<Settings, 'rules' | 'usual'> {
+  return { rules: project.rules, usual: project.usual };
+}
+
+/** How the project of this run has figures shown. */
+export function projectDisplay(): Partial<Display> {
+  const { mass, temperature, decimalSign } = project;
+  return {
+    ...(mass === undefined ? {} : { mass }),
+    ...(temperature === undefined ? {} : { temperature }),
+    ...(decimalSign === undefined || decimalSign === 'language' ? {} : { decimalSign }),
+  };
+}
+
+/** A project file as it was found; what is wrong with it is not worded yet, for it may say in which language. */
+export interface FoundProject {
+  readonly language: ProjectSettings['language'];
+  /** Says what is wrong with it; whether something is. */
+  readonly tell: () => boolean;
+}
+
+/**
+ * Reads the project file that holds for a run: of the folder that the first path names or lies in, else of the nearest one above it up to
+ * the root of the repository. Paths of another project are told, for one run knows one project. What is no path, as a
+ * revision or the name of a flour, stands for the current folder.
+ */
+export async function takeProject(words: readonly string[]): Promise<FoundProject> {
+  const places = await Promise.all(words.map(projectOf));
+  const named = places.filter((place) => place !== undefined);
+  const [first] = named;
+  const file = first === undefined ? await fileAbove(resolve('.')) : first.file;
+  const other = named.find((place) => place.file !== file);
+  const shownFile = file === undefined ? '.' : shownPath(file);
+  const text = file === undefined ? undefined : await readFile(file, 'utf8').catch(() => undefined);
+  const read = text === undefined ? undefined : readProject(text, new Set(rules.map(({ code }) => code)));
+  project = read?.settings ?? noProject;
+  return {
+    language: project.language,
+    tell: () => {
+      for (const { line, message: what } of read?.findings ?? [])
+        complain(`${shownFile}:${line + 1}`, say(what));
+      if (other !== undefined) {
+        const files = [shownFile, other.file === undefined ? '.' : shownPath(other.file)];
+        complain(say(message('project.several', { files })));
+      }
+      return (read?.findings.length ?? 0) > 0 || other !== undefined;
+    },
+  };
+}
+
+/** The project file of a word that names a file or folder; undefined where it names neither. */
+async function projectOf(word: string): Promise<{ readonly file: string | undefined } | undefined> {
+  const place = resolve(word);
+  const about = await stat(place).catch(() => undefined);
+  if (about === undefined) return undefined;
+  return { file: await fileAbove(about.isDirectory() ? place : dirname(place)) };
+}
+
+/** The nearest project file in a folder or above it, no further than the root of the repository. */
+async function fileAbove(folder: string): Promise<string | undefined> {
+  const root = await rootAbove(folder);
+  for (let at = folder; ; at = dirname(at)) {
+    const file = join(at, projectFileName);
+    if ((await stat(file).catch(() => undefined))?.isFile() === true) return file;
+    if (at === root || at === dirname(at)) return undefined;
+  }
+}
