@@ -1,5 +1,5 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { dirname, join, relative } from 'node:path';
 import { type BuildOptions, build, context, type Plugin } from 'esbuild';
 import { isInExtension } from './server/build/extension-files.ts';
 import { writeExtensionNotices } from './server/build/notices.ts';
@@ -33,15 +33,21 @@ const forNode: BuildOptions = {
   ...{ platform: 'node', format: 'cjs', target: 'node20' },
   // Another file is required, as the program is, which is quicker than the loader of modules.
   supported: { 'dynamic-import': false },
-  plugins: [otherLanguages()],
+  plugins: [rooms()],
   // Its file for Node asks for its own parts while it runs, which a bundle has not.
   alias: { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' },
 };
 const forBrowser: BuildOptions = { ...shared, platform: 'browser', target: 'es2022' };
 
-// A language other than English is a file of its own beside the programs, read when it is asked for. A worker in a browser,
-// which has no file beside it, holds it and evaluates it only then.
-const languages = ['de/german', 'fr/french'];
+// What several programs hold, or most runs of one need nothing of, is a file of its own beside them, read where it is imported first:
+// by the source file that is its door. A worker in a browser, which has no file beside it, holds all of them.
+const doors: Readonly<Record<string, string>> = {
+  'core/index.ts': 'core',
+  'core/words/de/german.ts': 'german',
+  'core/words/fr/french.ts': 'french',
+  'server/host/node.ts': 'language-server',
+  'server/cli/main.ts': 'doughwright-main',
+};
 
 const bundles: BuildOptions[] = [
   { ...forNode, entryPoints: ['client/desktop.ts'], outfile: 'dist/extension.cjs' },
@@ -55,20 +61,18 @@ const bundles: BuildOptions[] = [
     outfile: 'dist/browser-extension.cjs.js',
   },
   { ...forNode, entryPoints: ['server/start.ts'], outfile: 'dist/server.cjs' },
-  ...languages.map((name) => ({
+  ...Object.entries(doors).map(([door, name]) => ({
     ...forNode,
-    entryPoints: [`core/words/${name}.ts`],
-    outfile: `dist/${basename(name)}.cjs`,
+    entryPoints: [door],
+    outfile: `dist/${name}.cjs`,
   })),
   { ...forBrowser, format: 'iife', entryPoints: ['server/host/worker.ts'], outfile: 'dist/server-worker.js' },
   {
     ...forNode,
     entryPoints: ['server/cli/launch.ts'],
     outfile: 'dist/doughwright.cjs',
-    external: ['./doughwright-main.cjs'],
     banner: { js: '#!/usr/bin/env node' },
   },
-  { ...forNode, entryPoints: ['server/cli/main.ts'], outfile: 'dist/doughwright-main.cjs' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/preview/page.ts'], outfile: 'dist/preview.js' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/changes/page.ts'], outfile: 'dist/changes.js' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/history/page.ts'], outfile: 'dist/history.js' },
@@ -111,14 +115,14 @@ function writeDemo(): void {
   writeFileSync('dist/demo.json', JSON.stringify(demo));
 }
 
-function otherLanguages(): Plugin {
+function rooms(): Plugin {
   return {
-    name: 'other-languages',
+    name: 'rooms',
     setup: ({ onResolve }) =>
-      onResolve({ filter: /^\.\/[a-z]+\/[a-z]+\.ts$/ }, ({ path, kind }) => {
-        const name = path.slice('./'.length, -'.ts'.length);
-        if (kind !== 'dynamic-import' || !languages.includes(name)) return undefined;
-        return { path: `./${basename(name)}.cjs`, external: true };
+      onResolve({ filter: /^\.\.?\/.*\.ts$/ }, ({ path, kind, resolveDir }) => {
+        if (kind === 'entry-point') return undefined;
+        const name = doors[relative(import.meta.dirname, join(resolveDir, path)).replaceAll('\\', '/')];
+        return name === undefined ? undefined : { path: `./${name}.cjs`, external: true };
       }),
   };
 }

@@ -1,8 +1,10 @@
+import * as nodeModule from 'node:module';
 import { isMainThread } from 'node:worker_threads';
 
 /**
- * What the extension ships to run on Node: the language server, and for its tasks the command line, in one bundle, for both
- * hold the same core. Nothing of the one is evaluated where the other is wanted. The threads of a check start here too.
+ * What the extension ships to run on Node: the language server, and for its tasks the command line. Each is a file of its own, and
+ * the core that both hold is another. Machine code is kept as it is for the command line, see `launch.ts`.
  */
-if (process.argv[2] === 'check' || !isMainThread) void import('./cli/main.ts');
-else void import('./host/node.ts');
+nodeModule.enableCompileCache?.();
+if (process.argv[2] === 'check' || !isMainThread) require('./cli/main.ts');
+else require('./host/node.ts');

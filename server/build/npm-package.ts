@@ -21,7 +21,9 @@ rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });
 for (const name of ['README.md', 'LICENSE', 'CHANGELOG.md', '.pre-commit-hooks.yaml'])
   cpSync(join(project, name), join(folder, name));
-const programs = ['dist/doughwright.cjs', 'dist/doughwright-main.cjs', 'dist/german.cjs', 'dist/french.cjs'];
+const programs = ['doughwright', 'doughwright-main', 'language-server', 'core', 'german', 'french'].map(
+  (name) => `dist/${name}.cjs`,
+);
 for (const name of programs) cpSync(join(project, name), join(folder, name));
 
 const { metafile } = await build({

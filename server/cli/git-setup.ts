@@ -1,11 +1,11 @@
 import { mkdir, readFile, realpath, rm, stat } from 'node:fs/promises';
 import { basename, delimiter, dirname, join, resolve } from 'node:path';
 import { createInterface } from 'node:readline/promises';
-import { type LanguageTag, type Message, message } from '../../core/index.ts';
+import { type Message, message } from '../../core/index.ts';
 import { git, repositoryOf } from '../host/git.ts';
 import type { ExitCode } from './exit-code.ts';
 import { gitScript, gitSettings, quoted, scriptPlace } from './git-script.ts';
-import { say } from './speaker.ts';
+import { language, say } from './speaker.ts';
 import { complain, tell, visibleLine } from './terminal.ts';
 import { notWritten, replaceFile } from './write-out.ts';
 
@@ -22,7 +22,7 @@ export interface GitSetupOptions {
 
 /** What git shows above a piece of a diff: the section it is in, less the figures that stand behind its header. */
 const sectionHeader =
-  '^[[:blank:]]*((formula|flour|ingredient|mixer|bakery|plan|preferment|soaker|part|filling|topping|bath|mix|process|trial)([[:blank:]][^#]*[^#[:blank:]])?:?)([[:blank:]]+#.*)?$';
+  '^[[:blank:]]*((formula|flour|ingredient|mixer|bakery|plan|experiment|preferment|soaker|scald|part|filling|topping|bath|mix|process|trial)([[:blank:]][^#]*[^#[:blank:]])?:?)([[:blank:]]+#.*)?$';
 
 const attributeLine = '*.dough diff=doughwright merge=doughwright';
 /** As an older version wrote it. */
@@ -95,7 +95,8 @@ async function settingUp(place: Place, options: GitSetupOptions): Promise<Step[]
       run: () => writeAttributes(attributes, [...lines.filter((line) => !isOurs(line)), attributeLine]),
     });
   }
-  const script = gitScript(options);
+  // As this run speaks, be it for an option or for the file of the project.
+  const script = gitScript({ ...options, language: language() });
   const path = join(folder, scriptPlace);
   if ((await readFile(path, 'utf8').catch(() => undefined)) !== script) {
     steps.push({

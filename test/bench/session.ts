@@ -9,7 +9,7 @@ interface Message {
   readonly result?: unknown;
 }
 
-const uri = 'untitled:bench';
+const only = 'untitled:bench';
 
 /**
  * One server process and the time each of its answers took, in milliseconds. Speaks the protocol by hand, so that no
@@ -19,10 +19,10 @@ export class Session {
   readonly #process: ChildProcess;
   readonly #began = performance.now();
   readonly #answers = new Map<number, (at: number) => void>();
-  readonly #publications = new Map<number, (at: number) => void>();
+  readonly #publications = new Map<string, (at: number) => void>();
+  readonly #versions = new Map<string, number>();
   #buffer = Buffer.alloc(0);
   #ids = 0;
-  #version = 1;
   /** Publications received so far. */
   publications = 0;
 
@@ -42,21 +42,22 @@ export class Session {
   }
 
   /** From the start of the process to the findings of a document just opened. */
-  async open(text: string): Promise<number> {
-    const published = this.#publication(this.#version);
+  async open(text: string, uri = only): Promise<number> {
+    this.#versions.set(uri, 1);
+    const published = this.#publication(uri);
     this.#send({
       method: 'textDocument/didOpen',
-      params: { textDocument: { uri, languageId: 'doughwright', version: this.#version, text } },
+      params: { textDocument: { uri, languageId: 'doughwright', version: 1, text } },
     });
     return (await published) - this.#began;
   }
 
   /** One stroke, answered by findings and by a hover on its line; how long each took. */
-  async key(stroke: Keystroke): Promise<{ findings: number; hover: number }> {
+  async key(stroke: Keystroke, uri = only): Promise<{ findings: number; hover: number }> {
     const from = performance.now();
-    this.#change(stroke);
-    const published = this.#publication(this.#version);
-    const hovered = this.#hover(stroke);
+    this.#change(stroke, uri);
+    const published = this.#publication(uri);
+    const hovered = this.#hover(stroke, uri);
     return { findings: (await published) - from, hover: (await hovered) - from };
   }
 
@@ -64,8 +65,8 @@ export class Session {
   async burst(strokes: readonly Keystroke[]): Promise<{ milliseconds: number; publications: number }> {
     const before = this.publications;
     const from = performance.now();
-    for (const stroke of strokes) this.#change(stroke);
-    const at = await this.#publication(this.#version);
+    for (const stroke of strokes) this.#change(stroke, only);
+    const at = await this.#publication(only);
     return { milliseconds: at - from, publications: this.publications - before };
   }
 
@@ -82,23 +83,27 @@ export class Session {
     await ended;
   }
 
-  #change({ line, start, end, insert }: Keystroke): void {
+  #change({ line, start, end, insert }: Keystroke, uri: string): void {
+    const version = (this.#versions.get(uri) ?? 0) + 1;
+    this.#versions.set(uri, version);
     const range = { start: { line, character: start }, end: { line, character: end } };
     this.#send({
       method: 'textDocument/didChange',
-      params: { textDocument: { uri, version: ++this.#version }, contentChanges: [{ range, text: insert }] },
+      params: { textDocument: { uri, version }, contentChanges: [{ range, text: insert }] },
     });
   }
 
-  #hover({ line, start }: Keystroke): Promise<number> {
+  #hover({ line, start }: Keystroke, uri: string): Promise<number> {
     return this.#request('textDocument/hover', {
       textDocument: { uri },
       position: { line, character: start },
     });
   }
 
-  #publication(version: number): Promise<number> {
-    return new Promise((resolve) => this.#publications.set(version, resolve));
+  /** When the findings of the newest version of a document arrive. */
+  #publication(uri: string): Promise<number> {
+    const key = `${uri} ${this.#versions.get(uri)}`;
+    return new Promise((resolve) => this.#publications.set(key, resolve));
   }
 
   #request(method: string, params?: unknown): Promise<number> {
@@ -128,11 +133,11 @@ export class Session {
   }
 
   #take(message: Message, at: number): void {
-    if (message.method === 'textDocument/publishDiagnostics' && message.params?.uri === uri) {
+    if (message.method === 'textDocument/publishDiagnostics' && message.params !== undefined) {
       this.publications++;
-      const version = message.params.version ?? -1;
-      this.#publications.get(version)?.(at);
-      this.#publications.delete(version);
+      const key = `${message.params.uri} ${message.params.version}`;
+      this.#publications.get(key)?.(at);
+      this.#publications.delete(key);
     } else if (message.method && message.id !== undefined) this.#send({ id: message.id, result: null });
     else if (message.id !== undefined) this.#answers.get(message.id)?.(at);
   }

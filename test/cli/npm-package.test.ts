@@ -116,7 +116,7 @@ console.log(apiVersion, hydration);
     const held = execFileSync('tar', ['-tzf', tarball], { encoding: 'utf8' }).trim().split('\n');
     const odd = held.filter(
       (name) =>
-        !/^package\/(package\.json|README\.md|LICENSE|CHANGELOG\.md|THIRD-PARTY-NOTICES\.txt|\.pre-commit-hooks\.yaml|dist\/(doughwright(-main)?|german|french)\.cjs|core\/(index|(german|french|chunk)-[A-Z0-9]+)\.js|core\/types\/.*\.d\.ts)$/.test(
+        !/^package\/(package\.json|README\.md|LICENSE|CHANGELOG\.md|THIRD-PARTY-NOTICES\.txt|\.pre-commit-hooks\.yaml|dist\/(doughwright(-main)?|language-server|core|german|french)\.cjs|core\/(index|(german|french|chunk)-[A-Z0-9]+)\.js|core\/types\/.*\.d\.ts)$/.test(
           name,
         ),
     );

@@ -146,7 +146,7 @@ async function foldersIn(...entryPoints: readonly string[]): Promise<string[]> {
         entryPoints: [entryPoint],
         bundle: true,
         write: false,
-        external: ['vscode', './doughwright-main.cjs'],
+        external: ['vscode'],
         format: 'cjs',
         logLevel: 'error',
         platform: /browser|worker|page/.test(entryPoint) ? 'browser' : 'node',

@@ -53,7 +53,7 @@ export async function startClient(options: ClientOptions = {}): Promise<Client> 
 export async function withoutLanguages<T>(work: () => Promise<T>, left?: string): Promise<T> {
   const program = commandLineProgram();
   const lost = folderWith(left === undefined ? {} : { 'german.cjs': left });
-  for (const name of [basename(program), 'doughwright-main.cjs'])
+  for (const name of [basename(program), 'doughwright-main.cjs', 'language-server.cjs', 'core.cjs'])
     copyFileSync(join(dirname(program), name), join(lost.path, name));
   const before = process.env.DOUGHWRIGHT_CLI;
   process.env.DOUGHWRIGHT_CLI = join(lost.path, basename(program));
