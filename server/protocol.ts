@@ -17,9 +17,15 @@ export type { HistoryPage, HistoryPageChart, HistoryPageRow } from '../core/hist
 export type { ImportedTable, TableNote } from '../core/import/import-table.ts';
 export type { PanelChange } from '../core/workspace/panel-edits.ts';
 
+import type { MapRequest } from '../core/facts/gap-map.ts';
 import type { SheetOrigin } from '../core/sheet/build/origin.ts';
 import type { SheetDocument } from '../core/sheet/build/sheet-document.ts';
-import type { ClockRequest, SizeRequest, TodayConditions } from '../core/sheet/build/sheet-options.ts';
+import type {
+  ClockRequest,
+  SizeRequest,
+  TodayConditions,
+  WhatIf,
+} from '../core/sheet/build/sheet-options.ts';
 import type { SheetFormat } from '../core/sheet/write/write-sheets.ts';
 import type { Display } from '../core/text/display.ts';
 import type { PanelChange } from '../core/workspace/panel-edits.ts';
@@ -50,6 +56,7 @@ export type {
   SheetOptions,
   SizeRequest,
   TodayConditions,
+  WhatIf,
 } from '../core/sheet/build/sheet-options.ts';
 export type { SheetFormat } from '../core/sheet/write/write-sheets.ts';
 export type { Display } from '../core/text/display.ts';
@@ -65,6 +72,9 @@ export interface SheetParams {
   readonly size?: SizeRequest;
   readonly today?: TodayConditions;
   readonly clock?: ClockRequest;
+  readonly whatIf?: WhatIf;
+  /** The map of the gap that is shown too. */
+  readonly map?: MapRequest;
 }
 /** A sheet, and in which units its figures are written: those that fields beside it are to be typed in. */
 export type ShownSheet = SheetDocument & { readonly shownIn?: Display };

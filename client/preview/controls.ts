@@ -2,6 +2,7 @@ import type { SheetLabels, SheetOptions, ShownSheet } from '../../server/protoco
 import { createDayControls } from './day-controls.ts';
 import { button, element } from './elements.ts';
 import { createSizeControls } from './size-controls.ts';
+import { createWhatIfControls } from './what-if-controls.ts';
 
 export interface Controls {
   readonly form: HTMLFormElement;
@@ -34,7 +35,18 @@ export function createControls(labels: SheetLabels, actions: ControlActions): Co
       ask(clock ? { ...others, clock } : others);
     },
   );
-  const asInFile = button(labels.reset, () => ask({}), { class: 'as-in-file' });
+  const whatIf = createWhatIfControls(
+    labels,
+    (tried) => ask({ ...asked, whatIf: tried }),
+    (map) => {
+      const { map: _, ...others } = asked;
+      ask(map ? { ...others, map } : others);
+    },
+  );
+  // A map is only shown: nothing of it is tried.
+  const asInFile = button(labels.reset, () => ask(asked.map ? { map: asked.map } : {}), {
+    class: 'as-in-file',
+  });
   const keep = button(labels.keep, actions.keep, {
     class: 'keep',
     attributes: { title: labels.keepHint },
@@ -73,6 +85,12 @@ export function createControls(labels: SheetLabels, actions: ControlActions): Co
       pin,
     ),
     dayFold,
+    element(
+      'details',
+      { class: 'day', attributes: { 'data-key': 'what-if' } },
+      element('summary', { text: labels.whatIfFold }),
+      whatIf.fields,
+    ),
     notDone,
   );
   form.addEventListener('submit', (event) => event.preventDefault());
@@ -94,6 +112,7 @@ export function createControls(labels: SheetLabels, actions: ControlActions): Co
       size.update(view);
       day.update(view, tried.today ?? {});
       asInFile.hidden = !view.tried && !view.clock;
+      whatIf.update(view, tried);
       keep.hidden = !view.tried;
       notDone.replaceChildren(
         ...view.notDone.map((text) => element('li', { text, attributes: { dir: 'auto' } })),
@@ -103,10 +122,12 @@ export function createControls(labels: SheetLabels, actions: ControlActions): Co
   };
 }
 
-function withoutEmpty({ size, today, clock }: SheetOptions): SheetOptions {
+function withoutEmpty({ size, today, clock, whatIf, map }: SheetOptions): SheetOptions {
   return {
     ...(size === undefined || size.by === 'file' ? {} : { size }),
     ...(today === undefined || Object.keys(today).length === 0 ? {} : { today }),
     ...(clock === undefined ? {} : { clock }),
+    ...(whatIf === undefined || Object.keys(whatIf).length === 0 ? {} : { whatIf }),
+    ...(map === undefined ? {} : { map }),
   };
 }

@@ -26,12 +26,12 @@ export function createEdits(wire: Wire, kept: Kept): Edits {
   };
   return {
     applyOptions(uri, formula, line) {
-      const { clock, ...tried } = kept.asked(uri, formula);
+      const { clock, map, ...tried } = kept.asked(uri, formula);
       return make(
         { textDocument: { uri }, line, formula, change: { kind: 'keep', asked: tried } },
         (files) => l10n.t('Written into {0}. Undo takes it back; save keeps it.', files),
         // What is in the file now is tried no more.
-        () => kept.setAsked(uri, formula, clock ? { clock } : {}),
+        () => kept.setAsked(uri, formula, { ...(clock && { clock }), ...(map && { map }) }),
       );
     },
     logReading(uri, formula, line, { said, ...reading }) {

@@ -34,7 +34,7 @@ export const dayMilliseconds = 20 * 60 * 60 * 1000;
 
 /**
  * What the panels keep of each formula over reloads and for all panels alike: what is tried, and how far the work has
- * come. Sizes stay until they are taken back; the day's conditions, clock times and work go with the day.
+ * come. Sizes and what is tried of the formula itself stay until they are taken back; the day's conditions, clock times and work go with the day.
  */
 export function createKept(store: Store, now: () => number = Date.now): Kept {
   let all = new Map(Object.entries(store.get<Record<string, KeptOfFormula>>(storeKey) ?? {}));
@@ -42,7 +42,9 @@ export function createKept(store: Store, now: () => number = Date.now): Kept {
   const of = (uri: string, formula: string): KeptOfFormula | undefined => {
     const kept = all.get(formulaKey(uri, formula));
     if (!kept || now() - kept.at < dayMilliseconds) return kept;
-    return kept.asked?.size ? { asked: { size: kept.asked.size }, at: kept.at } : undefined;
+    const { size, whatIf, map } = kept.asked ?? {};
+    const asked = { ...(size && { size }), ...(whatIf && { whatIf }), ...(map && { map }) };
+    return Object.keys(asked).length > 0 ? { asked, at: kept.at } : undefined;
   };
   const set = (uri: string, formula: string, change: Partial<KeptOfFormula>) => {
     const key = formulaKey(uri, formula);

@@ -14,6 +14,8 @@ const bandOf: Readonly<Record<Section['name'], (typeof bands)[number] | undefine
   log: undefined,
   facts: undefined,
   day: undefined,
+  // What is stepped above is answered right below.
+  'before-after': 'weighing',
   before: 'weighing',
   bowl: 'weighing',
   later: 'weighing',

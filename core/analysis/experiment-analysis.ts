@@ -12,6 +12,7 @@ import type { ResolvedMix } from '../model/resolve-mix.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import { wholeBlock } from '../model/variant.ts';
 import type { Block, Name, PropertyStatement, RunPart, Value } from '../syntax/tree.ts';
+import { elementAt } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { analyse, analyseResolved } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
@@ -205,7 +206,7 @@ function onTheDay(
   mixer: Mixer | undefined,
 ): Analysis {
   const { resolved } = sized;
-  const dough = resolved.input.sections[0]!.id;
+  const dough = elementAt(resolved.input.sections, 0).id;
   const own = doughMixOf(resolved);
   const phases = run.map((part) => saidOf(part, line));
   const changed: ResolvedMix = {

@@ -49,6 +49,8 @@ export interface GapMap {
   readonly rows: readonly GapRow[];
   /** The formula as it is written, where its programme ends. */
   readonly mark: GapPoint & { readonly stage: MixingStage };
+  /** The formula as its file has it, where water or minutes of it are tried. */
+  readonly before?: GapPoint;
   readonly trials: readonly TrialPoint[];
   readonly notes: readonly Message[];
 }
@@ -87,8 +89,16 @@ export interface TrialPoint {
   readonly stage?: string;
 }
 
-/** The map of a formula, or why there is none. */
-export function gapMap(analysis: Analysis, scope: Scope, asked: MapRequest = {}): Known<GapMap, Message> {
+/**
+ * The map of a formula, or why there is none. What trials measured is of the formula as its file has it (`inFile`), whatever is tried
+ * of it.
+ */
+export function gapMap(
+  analysis: Analysis,
+  scope: Scope,
+  asked: MapRequest = {},
+  inFile: Analysis = analysis,
+): Known<GapMap, Message> {
   const { doughMix } = analysis;
   if (!doughMix.known) return doughMix;
   const mix = doughMix.value;
@@ -108,7 +118,10 @@ export function gapMap(analysis: Analysis, scope: Scope, asked: MapRequest = {})
     .map(({ value, outcome: one, isOwn }): GapRow => ({ value, isOwn, ...momentsOf(one, phases) }));
   const own = rows.find(({ isOwn }) => isOwn);
   if (own === undefined) return unknown(message('map.no-water'));
-  const trials = trialPoints(against, own.value, mix, analysis, scope);
+  const written = against === 'water' ? inFile.solved?.hydration : undefined;
+  const trials = trialPoints(against, written ?? own.value, inFile, scope);
+  const before =
+    inFile === analysis || !isOfSameFlours(inFile, analysis) ? undefined : pointOf(inFile, written);
   const { endCelsius, endCelsiusBand, programmeMinutes } = outcome;
   return known(
     {
@@ -131,6 +144,7 @@ export function gapMap(analysis: Analysis, scope: Scope, asked: MapRequest = {})
         zone: zoneOf(outcome.stage.value),
         ...(endCelsius.known ? { celsius: endCelsius.value, celsiusBand: endCelsiusBand } : {}),
       },
+      ...(before === undefined ? {} : { before }),
       trials,
       notes: [
         ...notes,
@@ -205,27 +219,39 @@ function lastMinuteOf(
 }
 
 /** The readings of the formula's trials, at the water they had; of a speed those that ran it. */
-function trialPoints(
-  against: MapAxis,
-  own: number,
-  mix: MixAnalysis,
-  analysis: Analysis,
-  scope: Scope,
-): TrialPoint[] {
+function trialPoints(against: MapAxis, own: number, inFile: Analysis, scope: Scope): TrialPoint[] {
+  if (!inFile.doughMix.known) return [];
+  const { input } = inFile.doughMix.value;
   // A trial that let the last speed run longer is the same programme going on.
-  const phases = goingOn(mix.input.phases);
-  return comparableTrials(mix.input.mixer, phases, analysis, scope).flatMap(
+  return comparableTrials(input.mixer, goingOn(input.phases), inFile, scope).flatMap(
     ({ trial, analysis: { mix: ran }, readings }) => {
       const wetter =
-        against === 'water' && ran.known
-          ? wetnessOf(ran.value.input.phases) - wetnessOf(mix.input.phases)
-          : 0;
+        against === 'water' && ran.known ? wetnessOf(ran.value.input.phases) - wetnessOf(input.phases) : 0;
       return readings.map(({ minutes, celsius, stage }): TrialPoint => {
         const value = own + wetter;
         return { trial, value, minutes, celsius, ...(stage === undefined ? {} : { stage }) };
       });
     },
   );
+}
+
+/** Where a formula stands on a map of its water; undefined where that is not known. */
+function pointOf({ doughMix }: Analysis, value: number | undefined): GapPoint | undefined {
+  if (!doughMix.known || value === undefined || !doughMix.value.outcome.stage.known) return undefined;
+  const { programmeMinutes, stage } = doughMix.value.outcome;
+  return { value, minutes: programmeMinutes, zone: zoneOf(stage.value) };
+}
+
+/** Whether two states of a formula are of the same flours in the same mixer, so that they stand on one map. */
+function isOfSameFlours(one: Analysis, other: Analysis): boolean {
+  const floursOf = ({ solved, doughMix }: Analysis): string =>
+    JSON.stringify([
+      doughMix.known ? doughMix.value.mixer.name : '',
+      (solved?.overall ?? []).flatMap(({ key, isFlour, fraction }) =>
+        isFlour ? [[key, fraction?.toFixed(6)]] : [],
+      ),
+    ]);
+  return floursOf(one) === floursOf(other);
 }
 
 /** Longer than any programme runs. */

@@ -8,7 +8,7 @@ import { escapeMarkdown } from './formula-words.ts';
 export function baseMessages(block: Block, line: number): readonly Message[] {
   const whole = wholeOf(block);
   if (whole === undefined) return [];
-  if (line === whole.own.top!.headerLine) return changesOf(whole);
+  if (line === whole.top.headerLine) return changesOf(whole);
   const replaced = replacedBy(block, line);
   if (replaced === undefined) return [];
   const name = escapeMarkdown(replaced.base.name.text);

@@ -8,6 +8,7 @@ import type {
 } from '../calc/formula/formula-input.ts';
 import type { IngredientStatement } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
+import { firstOf } from '../text/element.ts';
 import { cupsOf, plainAmount, weighed } from './amount-input.ts';
 import { type Bakery, bakeryOf } from './bakery.ts';
 import { type FormulaModel, formulaOf, type LineModel, lineId, type SectionModel } from './formula-model.ts';
@@ -256,10 +257,10 @@ function formulaLine(
     tell({ kind: 'several', line, name: statement.name, definitions });
     return unusable;
   }
-  const [definition] = definitions;
-  const seen = to.scope.from(definition!.uri);
-  const model = formulaOf(wholeBlock(definition!.block, seen));
-  if (model === undefined || baseProblem(definition!.block, seen) !== undefined) return unusable;
+  const definition = firstOf(definitions);
+  const seen = to.scope.from(definition.uri);
+  const model = formulaOf(wholeBlock(definition.block, seen));
+  if (model === undefined || baseProblem(definition.block, seen) !== undefined) return unusable;
   if (path.includes(model.name.folded) || path.length >= deepest) {
     tell({ kind: 'loop-of-formulas', line, name: statement.name });
     return unusable;

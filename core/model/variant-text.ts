@@ -1,5 +1,6 @@
 import { meaning } from '../syntax/print.ts';
 import { type Block, linesOf, type ParsedLine, type Section } from '../syntax/tree.ts';
+import { elementAt } from '../text/element.ts';
 import { wholeOf } from './variant.ts';
 
 /**
@@ -12,13 +13,13 @@ export function writtenOut(block: Block): readonly string[] {
   if (whole === undefined || top === undefined)
     return withoutBlanksBehind(block.lines.map(({ text }) => text));
   const { header } = top;
-  const head = whole.lines[top.headerLine]!.text;
+  const head = elementAt(whole.lines, top.headerLine).text;
   const end = header.base!.end;
   const written = [head.slice(0, header.name!.end) + head.slice(end)];
   written.push(...withComments(whole.lines, linesOf(top)));
   for (const section of whole.subs) {
-    written.push('', whole.lines[section.headerLine]!.text);
-    written.push(...withoutBlanksBehind(linesOf(section).map((line) => whole.lines[line]!.text)));
+    written.push('', elementAt(whole.lines, section.headerLine).text);
+    written.push(...withoutBlanksBehind(linesOf(section).map((line) => elementAt(whole.lines, line).text)));
   }
   return withoutBlanksBehind(written);
 }
@@ -31,12 +32,12 @@ function withComments(lines: readonly ParsedLine[], held: readonly number[]): st
   const put = (line: number): void => {
     if (done.has(line)) return;
     done.add(line);
-    const { text, statement } = lines[line]!;
+    const { text, statement } = elementAt(lines, line);
     const isDrop = statement.kind === 'property' && statement.property === 'without';
     if (!isDrop && text.trim() !== '') written.push(text);
   };
   for (const line of held) {
-    if (lines[line]!.empty) continue;
+    if (elementAt(lines, line).empty) continue;
     let first = line;
     while (isHeld.has(first - 1) && lines[first - 1]!.empty && lines[first - 1]!.text.trim() !== '') first--;
     for (let at = first; at <= line; at++) put(at);
@@ -54,7 +55,7 @@ function withoutBlanksBehind(texts: readonly string[]): string[] {
 /** What a section says, one key a line, in order; equal where two say the same. */
 export function saidBy(block: Block, section: Section): readonly string[] {
   return linesOf(section).flatMap((line) => {
-    const parsed = block.lines[line]!;
+    const parsed = elementAt(block.lines, line);
     const isDrop = parsed.statement.kind === 'property' && parsed.statement.property === 'without';
     return parsed.empty || isDrop ? [] : [meaning(parsed)];
   });

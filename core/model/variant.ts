@@ -8,6 +8,7 @@ import {
   type Section,
 } from '../syntax/tree.ts';
 import { holdsIngredients } from '../syntax/vocabulary.ts';
+import { elementAt, firstOf } from '../text/element.ts';
 import type { NameProblem } from './name-problem.ts';
 import type { Definition, Scope } from './scope.ts';
 
@@ -16,6 +17,7 @@ import type { Definition, Scope } from './scope.ts';
  * drops. Its own lines come first and keep their numbers; the lines it takes stand behind them, each with the place it comes from.
  */
 export interface WholeBlock extends Block {
+  readonly top: Section;
   /** The variant as it is written. */
   readonly own: Block;
   /** The nearest base, made whole where it is a variant itself. */
@@ -80,13 +82,19 @@ export function ownLine(block: Block, line: number): number {
   return originOf(block, line) === undefined ? line : 0;
 }
 
+/** The section of a formula itself; only blocks of formulas are asked for it. */
+function topOf({ top }: Block): Section {
+  if (top === undefined) throw new RangeError('There is no formula.');
+  return top;
+}
+
 function chainOf(block: Block, scope: Scope): Chain {
   const bases: Definition[] = [];
   let [at, seen] = [block, scope];
   for (;;) {
     const name = at.top?.kind === 'formula' ? at.top.header.base : undefined;
     if (name === undefined) return { bases };
-    const told = { line: 0, name: block.top!.header.base! };
+    const told = { line: 0, name: topOf(block).header.base ?? name };
     const found = seen.find('formula', name.folded)[0];
     if (found === undefined) return { bases, problem: { kind: 'base-unknown', ...told, wanted: name } };
     const [definition] = found;
@@ -94,7 +102,9 @@ function chainOf(block: Block, scope: Scope): Chain {
       return { bases, problem: { kind: 'several', ...told, definitions: found } };
     const isRound = definition.block === block || bases.some((one) => one.block === definition.block);
     if (isRound || bases.length >= mostBases) {
-      const names = [block.top!.header.name!, ...bases.map((one) => one.name), name].map(({ text }) => text);
+      const names = [topOf(block).header.name ?? name, ...bases.map((one) => one.name), name].map(
+        ({ text }) => text,
+      );
       return { bases, problem: { kind: 'base-loop', ...told, names } };
     }
     bases.push(definition);
@@ -110,11 +120,13 @@ function madeWhole(own: Block, bases: readonly Definition[]): WholeBlock {
   const isSame =
     before !== undefined &&
     before.bases.length === bases.length &&
-    before.bases.every(({ block, uri }, at) => block === bases[at]!.block && uri === bases[at]!.uri);
+    before.bases.every(
+      ({ block, uri }, at) => block === elementAt(bases, at).block && uri === elementAt(bases, at).uri,
+    );
   if (isSame) return before.whole;
-  const [base, ...others] = bases;
-  const from = others.length === 0 ? base!.block : madeWhole(base!.block, others);
-  const whole = mergedWith(own, from, base!, bases);
+  const [base, others] = [firstOf(bases), bases.slice(1)];
+  const from = others.length === 0 ? base.block : madeWhole(base.block, others);
+  const whole = mergedWith(own, from, base, bases);
   made.set(own, { bases, whole });
   return whole;
 }
@@ -147,9 +159,9 @@ function mergedWith(
     }
     // What was measured on a batch of the base was not measured on this one.
     if (section.kind === 'trial' || isDropped(section, dropped)) continue;
-    const headerLine = take(section.headerLine, base.lines[section.headerLine]!);
+    const headerLine = take(section.headerLine, elementAt(base.lines, section.headerLine));
     for (const line of linesOf(section)) {
-      const parsed = withoutDropped(base.lines[line]!, section, dropped);
+      const parsed = withoutDropped(elementAt(base.lines, line), section, dropped);
       if (parsed !== undefined) take(line, parsed);
     }
     subs.push({ kind: section.kind, header: section.header, headerLine, endLine: lines.length });
@@ -165,17 +177,17 @@ function mergedTop(
   dropped: ReadonlySet<string>,
   take: (line: number, parsed: ParsedLine) => number,
 ): Section {
-  const top = own.top!;
+  const top = topOf(own);
   const ownByName = new Map<string, number[]>();
   for (const line of linesOf(top))
-    for (const about of aboutsOf(own.lines[line]!))
+    for (const about of aboutsOf(elementAt(own.lines, line)))
       ownByName.set(about, [...(ownByName.get(about) ?? []), line]);
   const held: number[] = [];
   const placed = new Set<number>();
   // An `# accept` alone on its line goes with the line below it.
   let waiting: number | undefined;
-  for (const line of linesOf(base.top!)) {
-    const parsed = base.lines[line]!;
+  for (const line of linesOf(topOf(base))) {
+    const parsed = elementAt(base.lines, line);
     if (parsed.empty) {
       if (parsed.accept !== undefined) waiting = line;
       continue;
@@ -194,7 +206,7 @@ function mergedTop(
     if (parsed.statement.kind === 'ingredient' && abouts.some((about) => dropped.has(about.slice(5))))
       continue;
     if (parsed.statement.kind === 'property' && parsed.statement.property === 'without') continue;
-    if (accept !== undefined) held.push(take(accept, base.lines[accept]!));
+    if (accept !== undefined) held.push(take(accept, elementAt(base.lines, accept)));
     held.push(take(line, parsed));
   }
   held.push(...linesOf(top).filter((line) => !placed.has(line)));
@@ -221,7 +233,7 @@ export function droppedBy(block: Block): ReadonlySet<string> {
 export function droppedNames(block: Block): readonly { readonly line: number; readonly name: Name }[] {
   if (block.top === undefined) return [];
   return linesOf(block.top).flatMap((line) => {
-    const { statement } = block.lines[line]!;
+    const { statement } = elementAt(block.lines, line);
     const isDrop = statement.kind === 'property' && statement.property === 'without';
     return isDrop && statement.value?.form === 'names'
       ? statement.value.names.map((name) => ({ line, name }))
@@ -268,7 +280,7 @@ function leftOf(text: string, item: LoadItem, dropped: ReadonlySet<string>): str
   const names = allBut.filter(({ folded }) => !dropped.has(folded));
   if (names.length === allBut.length) return [text.slice(start, end)];
   const head = text
-    .slice(start, allBut[0]!.start)
+    .slice(start, elementAt(allBut, 0).start)
     .trimEnd()
     .replace(/\s+but$/i, '');
   return [
@@ -290,11 +302,11 @@ export function replacedBy(block: Block, line: number): ReplacedLine | undefined
   const whole = wholeOf(block);
   const top = whole?.own.top;
   if (whole === undefined || top === undefined || !linesOf(top).includes(line)) return undefined;
-  const abouts = aboutsOf(whole.lines[line]!);
+  const abouts = aboutsOf(elementAt(whole.lines, line));
   if (abouts.length === 0) return undefined;
-  const base = whole.bases[0]!;
-  const replaced = linesOf(whole.base.top!)
-    .map((at) => whole.base.lines[at]!)
+  const base = elementAt(whole.bases, 0);
+  const replaced = linesOf(topOf(whole.base))
+    .map((at) => elementAt(whole.base.lines, at))
     .find((parsed) => aboutsOf(parsed).some((about) => abouts.includes(about)));
   return replaced === undefined ? { base } : { base, parsed: replaced };
 }

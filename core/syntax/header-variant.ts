@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { elementAt } from '../text/element.ts';
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { nameOf } from './name-reading.ts';
@@ -23,7 +24,7 @@ export function variantHeader(
   const header: HeaderStatement = { kind: 'header', section: 'formula', keyword, name };
   const base = nameOf(line, tokens.slice(like + 1));
   if (base !== undefined && base.folded !== '') return { statement: { ...header, base }, problems: [] };
-  const word = tokens[like]!;
+  const word = elementAt(tokens, like);
   const said = message('missing-name.base', { example: `formula ${name.text} like Plain White:` });
   const span = { start: word.startOffset, end: endOf(word) };
   return { statement: header, problems: [problem('missing-name', said, span)] };

@@ -1,12 +1,11 @@
 import type { Definition } from '../model/scope.ts';
 import type { BlockFinding, BlockFindings } from '../rules/engine/check.ts';
-import type { Finding } from '../rules/engine/finding.ts';
+import type { Finding, Fix, Related } from '../rules/engine/finding.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
-import { message } from '../words/message.ts';
+import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import type { Settings } from './settings.ts';
 import type { View } from './snapshot-view.ts';
-import { type PlacedFinding, type PlacedRelated, wordedFindings } from './worded-findings.ts';
 
 /** Where a definition stands now; it may have moved since the finding was made. */
 type WhereIs = (definition: Definition) => { readonly uri: string; readonly firstLine: number };
@@ -147,5 +146,39 @@ function inFile(
       ...(fix.preferred === undefined ? {} : { preferred: fix.preferred }),
     })),
     ...(finding.unused === undefined ? {} : { unused: finding.unused }),
+  };
+}
+
+/** A finding in its file that is not in words yet. */
+interface PlacedFinding extends Omit<Finding, 'message' | 'related' | 'fixes'> {
+  readonly message: Message;
+  readonly related: readonly PlacedRelated[];
+  readonly fixes: readonly (Omit<Fix, 'title'> & { readonly title: Message })[];
+}
+
+type PlacedRelated = Omit<Related, 'message'> & { readonly message: Message };
+
+// The same finding is the same object again as long as the same speaker words it, so that a keystroke in one formula
+// costs nothing for the findings of the others.
+const wordedBy = new WeakMap<Speaker, WeakMap<PlacedFinding, Finding>>();
+
+/** Findings in the words of a speaker. */
+function wordedFindings(placed: readonly PlacedFinding[], speaker: Speaker): Finding[] {
+  const known = wordedBy.get(speaker) ?? new WeakMap<PlacedFinding, Finding>();
+  wordedBy.set(speaker, known);
+  return placed.map((one) => {
+    const made = known.get(one) ?? inWords(one, speaker);
+    known.set(one, made);
+    return made;
+  });
+}
+
+function inWords(one: PlacedFinding, speaker: Speaker): Finding {
+  const say = (said: Message): string => (typeof said === 'string' ? said : speaker.say(said));
+  return {
+    ...one,
+    message: say(one.message),
+    related: one.related.map((related) => ({ ...related, message: say(related.message) })),
+    fixes: one.fixes.map((fix) => ({ ...fix, title: say(fix.title) })),
   };
 }

@@ -1,10 +1,34 @@
 import { findCatalogue } from '../catalogue/catalogue.ts';
 import { type Definition, definitionOf } from '../model/scope.ts';
 import { createParseMemo, type ParseMemo, parseFile, SharedLines } from '../syntax/file.ts';
-import { indexFormulas } from '../syntax/header-index.ts';
-import type { SourceFile } from '../syntax/tree.ts';
-import { IndexedDefinition } from './indexed-definition.ts';
+import { type IndexedFormula, indexFormulas } from '../syntax/header-index.ts';
+import type { Block, Name, SourceFile } from '../syntax/tree.ts';
 import type { FileText } from './snapshot.ts';
+
+/** A formula known by its header; its block is read when somebody asks for it. */
+class IndexedDefinition implements Definition {
+  readonly kind = 'formula';
+  readonly name: Name;
+  readonly firstLine: number;
+  readonly uri: string;
+  readonly tried: boolean;
+  private readonly read: () => SourceFile;
+
+  constructor({ name, firstLine, tried }: IndexedFormula, uri: string, read: () => SourceFile) {
+    this.name = name;
+    this.firstLine = firstLine;
+    this.tried = tried;
+    this.uri = uri;
+    this.read = read;
+  }
+
+  get block(): Block {
+    const found = this.read().blocks.find(({ firstLine }) => firstLine === this.firstLine);
+    return found?.block ?? nothing;
+  }
+}
+
+const nothing: Block = { lines: [], subs: [], problems: [] };
 
 /** As many files as are held as read where few shall be. */
 const mostHeld = 200;

@@ -108,10 +108,11 @@ function lineMinutes(
 ): boolean {
   const timed = timedLines(analysis);
   let changes = false;
-  for (const { index, minutes } of new Map(lines.map((one) => [one.index, one])).values()) {
+  for (const { index, minutes, from } of new Map(lines.map((one) => [one.index, one])).values()) {
     const line = timed[index];
     const span = line === undefined ? undefined : quantityPlace(block, line.line, 'duration');
-    if (line === undefined || span === undefined) {
+    const written = (secondsOf(line?.statement.value) ?? 0) / 60;
+    if (line === undefined || span === undefined || Math.abs(written - (from ?? written)) > 1e-6) {
       notDone.push(message('asked.no-line'));
       continue;
     }
@@ -119,7 +120,7 @@ function lineMinutes(
       notDone.push(message('asked.no-minutes', { minutes }));
       continue;
     }
-    if (Math.abs((secondsOf(line.statement.value) ?? 0) - 60 * minutes) < 1e-6) continue;
+    if (Math.abs(written - minutes) < 1e-6) continue;
     edits.add(line.line, { ...span, insert: `${trimmed(minutes, 2)} min` });
     changes = true;
   }

@@ -19,8 +19,8 @@ export function addFormulaCommands(program: Command, end: End): void {
   addTotals(program, end);
   addSheet(program, end);
   addPlan(program, end);
-  addMap(program, end);
   addExperiment(program, end);
+  addMap(program, end);
   addFormat(program, end);
   addRules(program, end);
 }
@@ -118,6 +118,7 @@ function addSheet(program: Command, end: End): void {
     .option('--tap <temperature>', 'the tap water today')
     .option('--scale-step <weight>', 'the smallest step that the scale shows, as 5g')
     .option('--mixer <name>', 'mix in another mixer')
+    .addOption(new Option('--map <axis>', 'show the map of the gap too').choices(['water', 'flour', 'speed']))
     .addOption(revisionOption())
     .addOption(languageOption())
     .addOption(massOption())
@@ -153,6 +154,24 @@ function addPlan(program: Command, end: End): void {
     });
 }
 
+function addExperiment(program: Command, end: End): void {
+  program
+    .command('experiment')
+    .description('work out an experiment: what to weigh and expect, the order, and what its readings say')
+    .argument('<path>', 'the file, or folder, that the experiment stands in')
+    .option('--experiment <name>', 'which experiment, where there are several')
+    .option('--blanks', 'with room to write readings in')
+    .option('--hidden', 'with room to write in, and without what is expected: a class finds it out')
+    .addOption(languageOption())
+    .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
+    .option('--out <file>', 'write it to a file instead of standard output')
+    .addHelpText('after', example('doughwright experiment --hidden --out class.html experiment.dough'))
+    .action(async (path: string, options) => {
+      const { experiment } = await import('./experiment.ts');
+      end(await experiment(path, options));
+    });
+}
+
 function addMap(program: Command, end: End): void {
   program
     .command('map')
@@ -174,24 +193,6 @@ function addMap(program: Command, end: End): void {
     .action(async (path: string, options) => {
       const { map } = await import('./map.ts');
       end(await map(path, options));
-    });
-}
-
-function addExperiment(program: Command, end: End): void {
-  program
-    .command('experiment')
-    .description('work out an experiment: what to weigh and expect, the order, and what its readings say')
-    .argument('<path>', 'the file, or folder, that the experiment stands in')
-    .option('--experiment <name>', 'which experiment, where there are several')
-    .option('--blanks', 'with room to write readings in')
-    .option('--hidden', 'with room to write in, and without what is expected: a class finds it out')
-    .addOption(languageOption())
-    .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
-    .option('--out <file>', 'write it to a file instead of standard output')
-    .addHelpText('after', example('doughwright experiment --hidden --out class.html experiment.dough'))
-    .action(async (path: string, options) => {
-      const { experiment } = await import('./experiment.ts');
-      end(await experiment(path, options));
     });
 }
 

@@ -5,6 +5,7 @@ import {
   askedFromWords,
   type FiledSheet,
   foldName,
+  type MapAxis,
   type Message,
   message,
   type SheetDocument,
@@ -19,6 +20,8 @@ import { type FileFormat, formatOf, isData, isTable, writeOut } from './write-ou
 
 export interface SheetOptions extends AskedWords {
   readonly formula?: string;
+  /** Shows the map of the gap too. */
+  readonly map?: MapAxis;
   /** A revision of git to read the formulas from. */
   readonly at?: string;
   readonly format?: FileFormat | 'text';
@@ -35,6 +38,7 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
     complain(`${optionName(read.word)} ${options[read.word]}`, say(read.cure));
     return 2;
   }
+  const asked = { ...read.asked, ...(options.map === undefined ? {} : { map: { against: options.map } }) };
   const input = await readInput([path], {
     forPrograms: isTable(formatOf(options)),
     at: options.at,
@@ -43,7 +47,7 @@ export async function sheet(path: string, options: SheetOptions): Promise<ExitCo
     input.service
       .symbols(uri)
       .filter(({ kind }) => kind === 'formula')
-      .flatMap(({ place }) => input.service.sheet(uri, place.line, read.asked) ?? []),
+      .flatMap(({ place }) => input.service.sheet(uri, place.line, asked) ?? []),
   );
   const wanted = options.formula === undefined ? undefined : foldName(options.formula);
   const views = all.filter(({ formula }) => wanted === undefined || foldName(formula) === wanted);

@@ -24,6 +24,7 @@ import { answerHistory } from './history.ts';
 import { answerNavigation } from './navigation.ts';
 import { answerPanel } from './panel.ts';
 import { answerSemanticTokens } from './semantic-tokens.ts';
+import { sheetOptionsOf } from './sheet-options.ts';
 import { answerSignatures } from './signature.ts';
 
 const sheetRequest: SheetRequest = 'doughwright/sheet';
@@ -71,20 +72,10 @@ export function answerQuestions(parts: QuestionParts): void {
     about('Folding', [], 'quiet', (service, uri) => service.folds(uri).map(convert.toFoldingRange)),
   );
 
-  const sheet = about<SheetParams, SheetResult>(
-    'Sheet',
-    null,
-    'quiet',
-    (service, uri, { line, formula, size, today, clock }) => {
-      const asked = {
-        ...(size === undefined ? {} : { size }),
-        ...(today === undefined ? {} : { today }),
-        ...(clock === undefined ? {} : { clock }),
-      };
-      const view = service.sheet(uri, line, asked, formula);
-      return view ? { ...view, uri: naming.spell(view.uri), shownIn: workspace.display } : null;
-    },
-  );
+  const sheet = about<SheetParams, SheetResult>('Sheet', null, 'quiet', (service, uri, params) => {
+    const view = service.sheet(uri, params.line, sheetOptionsOf(params), params.formula);
+    return view ? { ...view, uri: naming.spell(view.uri), shownIn: workspace.display } : null;
+  });
   connection.onRequest(sheetRequest, (params: SheetParams, token) => {
     asked();
     return sheet(params, token);

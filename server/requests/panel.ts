@@ -24,6 +24,7 @@ import type {
 import { inSteps } from '../sync/long-work.ts';
 import { said } from '../sync/said.ts';
 import type { QuestionParts } from './about.ts';
+import { sheetOptionsOf } from './sheet-options.ts';
 
 const overviewRequest: OverviewRequest = 'doughwright/overview';
 const newFormulaRequest: NewFormulaRequest = 'doughwright/newFormula';
@@ -89,16 +90,11 @@ export function answerPanel(parts: QuestionParts): void {
   });
 
   answer<SheetTextParams, SheetTextResult>(sheetTextRequest, null, async (params) => {
-    const { textDocument, line, formula, format, origin, size, today, clock } = params;
+    const { textDocument, line, formula, format, origin } = params;
     const service = await workspace.service();
     const uri = canonicalUri(textDocument.uri);
     if (!service.has(uri)) return null;
-    const asked = {
-      ...(size === undefined ? {} : { size }),
-      ...(today === undefined ? {} : { today }),
-      ...(clock === undefined ? {} : { clock }),
-    };
-    const view = service.sheet(uri, line, asked, formula);
+    const view = service.sheet(uri, line, sheetOptionsOf(params), formula);
     if (view === undefined) return null;
     const { writeSheets } = await import('../../core/index.ts');
     return { formula: view.formula, text: writeSheets([{ view, origin }], format, service.speaker()) };

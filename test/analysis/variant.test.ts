@@ -190,4 +190,17 @@ describe('what is tried on the sheet of a variant', () => {
     expect(after.slice(0, header + 2)).toEqual(text.split('\n').slice(0, header + 2));
     expect(after.slice(header + 2).join('\n')).toMatch(/trial 2026-03-15:\n {2}mixed in spiral\n/);
   });
+
+  it('stands on lines of the variant alone, and what the base brings leads to its header', () => {
+    const service = serviceWith(text);
+    const sheet = service.sheet(uri, header, {})!;
+    const lines: number[] = [];
+    JSON.stringify(sheet, (key, value: unknown) => {
+      if (key === 'line' && typeof value === 'number') lines.push(value);
+      return value;
+    });
+    expect(lines.length).toBeGreaterThan(5);
+    for (const line of lines) expect([header, header + 1]).toContain(line);
+    expect(lines).toContain(header + 1);
+  });
 });

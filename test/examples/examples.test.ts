@@ -37,14 +37,16 @@ describe('the examples', () => {
 
   it.each(exampleFiles())('$path is in the canonical form', ({ text }) => expect(formatted(text)).toBe(text));
 
-  it('hold six formulas, a bakery, flours, mixers and a plan, each formula with a trial, a mix and a process', () => {
+  it('hold six formulas, four doughs of an experiment, a bakery, flours, mixers and a plan, each formula with a trial, a mix and a process', () => {
     const kinds = exampleFiles().flatMap(({ text }) => parseFile(text).blocks.map(({ block }) => block));
     const count = (kind: string): number => kinds.filter((block) => block.top?.kind === kind).length;
-    expect(count('formula')).toBe(6);
-    expect([count('bakery'), count('plan')]).toEqual([1, 1]);
+    expect(count('formula')).toBe(10);
+    expect([count('bakery'), count('plan'), count('experiment')]).toEqual([1, 1, 1]);
     expect(count('flour')).toBeGreaterThanOrEqual(3);
     expect(count('mixer')).toBeGreaterThanOrEqual(2);
     for (const block of kinds.filter((one) => one.top?.kind === 'formula')) {
+      // A variant has from its base what it does not say, but for trials.
+      if (block.top?.header.base !== undefined) continue;
       const subs = new Set(block.subs.map((section) => section.kind));
       expect([...subs], block.top!.header.name!.text).toEqual(
         expect.arrayContaining(['mix', 'process', 'trial']),

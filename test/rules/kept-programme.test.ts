@@ -1,11 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { comparedReadings, trialsOf } from '../../core/analysis/trials.ts';
 import { rulesByCode } from '../../core/rules/engine/rule-catalogue.ts';
 import { presentProgramme } from '../../core/rules/trials/kept-programme.ts';
 import { formatted } from '../syntax/formatted.ts';
 import { inWords } from '../words/told.ts';
-import { readArchive } from './archive.ts';
+import { readCases } from './archive.ts';
 import { applied, contextsOf, findingsOf, type GivenFile, workspaceOf } from './findings.ts';
 
 // Whatever changes a programme for the baker leaves what was measured on the old one as it was: the notation's own rule.
@@ -32,7 +33,7 @@ function readUnder(files: readonly GivenFile[], path: string): string | undefine
 /** The fixtures of the rules whose last formula stands at the end of its file, with a trial below it. */
 const cases = readdirSync(folder)
   .flatMap((name) =>
-    readArchive(readFileSync(new URL(name, folder), 'utf8')).map((one) => ({
+    readCases(fileURLToPath(new URL(name, folder))).cases.map((one) => ({
       code: name.replace(/\.txt$/, ''),
       title: one.title,
       files: one.files,
@@ -50,6 +51,13 @@ const cases = readdirSync(folder)
     }),
   );
 
+/** Whether the last formula of a file, which the trial stands in, is a variant, and the finding stands in another formula. */
+function isVariantOf(files: readonly { path: string; text: string }[], path: string, line: number): boolean {
+  const lines = files.find((one) => one.path === path)!.text.split('\n');
+  const last = lines.findLastIndex((text) => text.startsWith('formula '));
+  return line < last && / like /.test(lines[last]!);
+}
+
 describe('a fix of any rule', () => {
   it('leaves a trial that kept nothing under the programme it was run on', () => {
     let changed = 0;
@@ -64,6 +72,8 @@ describe('a fix of any rule', () => {
             files.map((one) => (one.path === path ? { path, text: after } : one)),
             path,
           );
+          // A trial of a variant is read under the programme of its base, and changes with it as the variant does.
+          if (isVariantOf(files, path, finding.firstLine)) continue;
           // A fix that takes the formula apart leaves nothing to read the trial under.
           if (now !== undefined) expect(now, `${code}, ${title}: ${finding.code}, ${fix.title}`).toBe(before);
           if (/trials? keeps? the programme/.test(inWords(fix.title))) changed++;

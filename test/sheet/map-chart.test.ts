@@ -74,7 +74,7 @@ describe('the map of the gap as a drawing', () => {
     };
     const perMinute = (middle('40 min') - middle('10 min')) / 30;
     const x = (minutes: number): number => middle('10 min') + (minutes - 10) * perMinute;
-    const mark = /<circle cx="([\d.]+)"[^>]*class="mark"/.exec(chart!.wide)!;
+    const mark = /<circle cx="([\d.]+)"[^>]*class="own-mark"/.exec(chart!.wide)!;
     expect(Math.abs(Number(mark[1]) - x(data!.mark.minutes))).toBeLessThan(0.5);
     const warm = /<polyline points="([^"]*)"[^>]*class="too-warm"/.exec(chart!.wide)![1]!.split(' ');
     const shown = data!.rows.filter(({ tooWarmMinutes }) => tooWarmMinutes !== undefined);

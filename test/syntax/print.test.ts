@@ -7,26 +7,32 @@ import { columnsOf } from '../../core/syntax/layout.ts';
 import { meaning } from '../../core/syntax/print.ts';
 import type { SourceFile } from '../../core/syntax/tree.ts';
 import { withEdits } from '../../core/text/edits.ts';
+import { givenLines, readFixtures, textOf, writeFixture } from '../fixture.ts';
 import { updating } from '../updating.ts';
-import { inputOf, readAnnotated, writeAnnotated } from './annotated.ts';
 import { formatted } from './formatted.ts';
 import { exampleFiles, mixedLines, wildText } from './texts.ts';
 
 // Every case of test/fixtures/format; `UPDATE=1` writes what is expected anew.
-for (const file of readAnnotated(join(import.meta.dirname, '..', 'fixtures', 'format'))) {
-  const bodies = file.cases.map((one) =>
-    [
-      ...one.input,
-      ...formatted(inputOf(one))
-        .split('\n')
-        .map((line) => `> ${escaped(line)}`.trimEnd()),
-    ].join('\n'),
+for (const file of readFixtures(join(import.meta.dirname, '..', 'fixtures', 'format'))) {
+  const told = file.cases.map(({ parts }) =>
+    parts.map((part) => ({
+      head: part.head,
+      body: [
+        ...givenLines(part.body),
+        ...formatted(textOf(part))
+          .split('\n')
+          .map((line) => `> ${escaped(line)}`.trimEnd()),
+      ].join('\n'),
+    })),
   );
-  if (updating) writeAnnotated(file, bodies);
+  if (updating)
+    writeFixture(
+      file,
+      file.cases.map(({ title }, index) => ({ title, parts: told[index]! })),
+    );
   describe(`format: ${file.name}`, () => {
-    file.cases.forEach((one, index) => {
-      it(one.title, () => expect(updating ? bodies[index] : one.body).toEqual(bodies[index]));
-    });
+    for (const [index, { title, parts }] of file.cases.entries())
+      it(title, () => expect(updating ? told[index] : parts).toEqual(told[index]));
   });
 }
 

@@ -1,11 +1,12 @@
 import { parseFile } from '../../core/syntax/file.ts';
 import type { Amount, Name, ParsedLine, Statement, SyntaxProblem } from '../../core/syntax/tree.ts';
+import { givenLines, plainOf } from '../fixture.ts';
 import { tellMessage } from '../words/told.ts';
-import { plainOf } from './annotated.ts';
 
 /** How a text reads, told line by line under its input lines: problems with their fixes, then the statement. */
-export function tell(input: readonly string[]): string {
-  const file = parseFile(input.map(plainOf).join('\n'));
+export function tell(body: string): string {
+  const input = givenLines(body);
+  const file = parseFile(input.map((line) => plainOf(line)).join('\n'));
   const blockProblems = file.blocks.flatMap(({ block, firstLine }) =>
     block.problems.map((one) => ({ ...one, line: firstLine + one.line })),
   );

@@ -220,6 +220,25 @@ describe('files', () => {
     expect(counts.reduce((sum, count) => sum + count, 0)).toBeLessThanOrEqual(most);
   });
 
+  it('stand alone for a reason: a short one that one file of its folder uses is a part of that file', () => {
+    /** Together they would be longer than this and say two things. */
+    const mostTogether = 260;
+    const isAlone = /^core\/(?:words|rules|features\/actions)\//;
+    const users = new Map<string, Set<string>>();
+    for (const { from, to } of [...imports('core'), ...imports('server')])
+      users.set(to, (users.get(to) ?? new Set()).add(from));
+    const length = (file: string): number => lines(file).length - 1;
+    const folder = (file: string): string => file.slice(0, file.lastIndexOf('/'));
+    const joined = filesIn('core', '.ts').flatMap((file) => {
+      const [user, ...others] = users.get(file) ?? [];
+      if (user === undefined || others.length > 0 || isAlone.test(file) || folder(user) !== folder(file))
+        return [];
+      const isShort = length(file) < 40 && length(file) + length(user) <= mostTogether;
+      return isShort ? [`${file} is a part of ${user}`] : [];
+    });
+    expect(joined).toEqual([]);
+  });
+
   it('promise nothing for later, and name no place of one machine', () => {
     const forbidden = new RegExp(
       [

@@ -1,8 +1,9 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { rules } from '../../core/rules/engine/rule-catalogue.ts';
 import { isWritingError } from '../../core/rules/notation/syntax-rows.ts';
-import { readArchive } from '../rules/archive.ts';
+import { readCases } from '../rules/archive.ts';
 import { findingsOf, firstFix } from '../rules/findings.ts';
 import { problemCodes } from '../rules/problem-codes.ts';
 import { inWords } from '../words/told.ts';
@@ -47,7 +48,7 @@ describe.each(rules)('$code', (rule) => {
   });
 
   it('has fixtures that fire and stay silent, and one of its fix', () => {
-    const cases = readArchive(readFileSync(fixture, 'utf8'));
+    const { cases } = readCases(fileURLToPath(fixture));
     expect(cases.some((one) => one.kind === 'fires')).toBe(true);
     expect(cases.some((one) => one.kind === 'silent')).toBe(true);
     const firing = cases.flatMap((one) =>

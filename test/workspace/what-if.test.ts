@@ -149,7 +149,7 @@ describe('what is tried of the formula itself is kept in the file', () => {
   });
 
   it('or not at all, with one sentence that says why', () => {
-    expect(refused(tin, { lines: [{ index: 3, minutes: 3 }] })).toMatch(/no such line/);
+    expect(refused(tin, { lines: [{ index: 3, minutes: 3 }] })).toMatch(/another line there by now/);
     expect(refused(tin, { lines: [{ index: 0, minutes: 0 }] })).toMatch(
       /^The minutes are left out: 0 are none/,
     );
@@ -209,6 +209,52 @@ describe('a sheet of what is tried', () => {
   });
 });
 
+describe('what is tried beside what the file has', () => {
+  const asked: SheetOptions = { whatIf: { lines: [{ index: 2, minutes: 12 }], water: 0.75 } };
+
+  it('is a table of both, each with the figures of its own sheet', () => {
+    const service = serviceWith(tin);
+    const section = service.sheet(uri, 0, asked)?.sections.find(({ name }) => name === 'before-after');
+    if (section?.kind !== 'table') throw new Error('There is no table.');
+    const cells = Object.fromEntries(
+      section.rows.map(({ id, cells: { inFile, tried } }) => [id, [inFile?.text, tried?.text]]),
+    );
+    expect(cells['before-after/hydration']).toEqual(['65%', '75%']);
+    expect(cells['before-after/minutes']).toEqual(['29 min', '36 min']);
+    const [before, after] = [service.totals(uri)[0]!, serviceWith(kept(tin, asked)).totals(uri)[0]!];
+    expect(cells['before-after/stage']).toEqual([before.mixing?.stage, after.mixing?.stage]);
+    expect(cells['before-after/celsius']?.[1]).toContain(after.mixing!.endCelsius!.toFixed(1));
+  });
+
+  it('is not there where nothing of the formula is tried', () => {
+    const names = serviceWith(tin)
+      .sheet(uri, 0, { size: { by: 'dough', grams: 10_000 } })
+      ?.sections.map(({ name }) => name);
+    expect(names).not.toContain('before-after');
+  });
+
+  it('is on the map as a ring, and trials stay at the water they had', () => {
+    const service = serviceWith(tin.replace('  at 4 min 22 °C\n', '  at 4 min 22 °C, clean-up\n'));
+    const data = service.map(uri, 0, {})?.data;
+    const chart = service
+      .sheet(uri, 0, { ...asked, map: {} })
+      ?.sections.find(({ name }) => name === 'map-chart');
+    if (chart?.kind !== 'chart') throw new Error('There is no map.');
+    expect(chart.wide).toContain('class="before"');
+    expect(chart.wide).toContain('As in the file: 65%, 29 min');
+    expect(data?.trials.map(({ value }) => Math.round(value * 1000))).toEqual([650, 650]);
+  });
+
+  it('leaves minutes out, and says so, once the file has others', () => {
+    const stale: SheetOptions = { whatIf: { lines: [{ index: 2, minutes: 12, from: 8 }] } };
+    const sheet = serviceWith(tin).sheet(uri, 0, stale);
+    expect(sheet?.tried).toBe(false);
+    expect(sheet?.notDone).toEqual([
+      'The minutes are left out: the programme has another line there by now, or other minutes.',
+    ]);
+  });
+});
+
 function someChange(seed: number, flourless = false): WhatIf {
   const random = seeded(seed + 77);
   const minutes = Math.round(random() * 30 + 1) / 2;
@@ -222,7 +268,7 @@ function someChange(seed: number, flourless = false): WhatIf {
 /** All that a sheet shows, but for what says that it is tried, where lines stand, and what was measured of the formula as it is written. */
 function figuresOf(sheet: SheetDocument | undefined): unknown {
   const left = new Set(['line', 'tried', 'asked', 'source', 'inFile', 'whatIf']);
-  const sections = sheet?.sections.filter(({ name }) => name !== 'trial');
+  const sections = sheet?.sections.filter(({ name }) => name !== 'trial' && name !== 'before-after');
   return JSON.parse(
     JSON.stringify({ ...sheet, sections }, (key, value: unknown) => {
       if (left.has(key)) return undefined;

@@ -1,6 +1,7 @@
 import type { ExperimentAnalysis, ExperimentDough } from '../../analysis/experiment-analysis.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
 import type { Scope } from '../../model/scope.ts';
+import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
 import type { Rule, RuleContext, RuleFinding } from '../engine/rule.ts';
@@ -34,7 +35,7 @@ const nameSpan = ({ name }: ExperimentDough) => ({ start: name.start, end: name.
 function* predictionOf({ block }: RuleContext, dough: ExperimentDough): Iterable<RuleFinding> {
   const { line, programme, definition, mixer } = dough;
   if (programme.known || definition === undefined) return;
-  const { statement } = block.lines[line]!;
+  const { statement } = elementAt(block.lines, line);
   const value = statement.kind === 'property' ? statement.value : undefined;
   if (mixer === undefined && value?.form === 'testedDough' && value.mixer !== undefined) return;
   const said = message('cannot-be-tested.because', { name: dough.formula, reason: programme.reason });

@@ -47,7 +47,7 @@ function changedLines(whole: WholeBlock, edits: readonly RuleEdit[]): ChangedLin
 
 function ofTop(whole: WholeBlock, changed: ChangedLines): readonly string[] | undefined {
   const written: string[] = [];
-  for (const line of linesOf(whole.top!)) {
+  for (const line of linesOf(whole.top)) {
     const becomes = changed.get(line);
     if (becomes === undefined) continue;
     const { statement, text } = elementAt(whole.lines, line);

@@ -34,7 +34,7 @@ export function findingsOfVariant(
     const origin = originOf(whole, one.line);
     if (origin === undefined) return [{ ...one, fixes, related }];
     if (isTold(origin.definition, one, origin.line)) return [];
-    const { start, end } = whole.top!.header.base!;
+    const { start, end } = whole.top.header.base ?? whole.top.header.keyword;
     const here = { ...origin, span: one.span, message: message('variant.line-of-base') };
     return [{ ...one, line: 0, span: { start, end }, fixes, related: [here, ...related] }];
   });

@@ -1,6 +1,7 @@
 import type { Definition } from '../../model/scope.ts';
 import { basesOf, droppedNames, isVariant, wholeBlock, wholeOf } from '../../model/variant.ts';
 import { type Block, linesOf, type Name } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import { nearestWord } from '../../text/nearest.ts';
 import { message } from '../../words/message.ts';
 import { removeLineFix, writeFix } from '../engine/fixes.ts';
@@ -21,7 +22,7 @@ export const notInBase: Rule = {
     const dropped = droppedNames(own);
     if (dropped.length === 0) return;
     if (!isVariant(own)) {
-      const { line, name } = dropped[0]!;
+      const { line, name } = elementAt(dropped, 0);
       const example = `formula ${own.top.header.name?.text ?? ''} like Plain White:`;
       const said = message('not-in-base.no-base', { name: name.text, example });
       yield { line, span: { start: name.start, end: name.end }, message: said };
@@ -37,7 +38,7 @@ export const notInBase: Rule = {
       yield {
         line,
         span: { start: name.start, end: name.end },
-        message: message('not-in-base.none', { name: name.text, otherName: bases[0]!.name.text }),
+        message: message('not-in-base.none', { name: name.text, otherName: elementAt(bases, 0).name.text }),
         fixes: fixesFor(own, line, name, written),
       };
     }
@@ -54,7 +55,7 @@ function namesIn(bases: readonly Definition[], { scope }: RuleContext): Readonly
   const whole = wholeBlock(base!.block, scope.from(base!.uri));
   const names = new Map<string, Name>();
   for (const line of linesOf(whole.top!)) {
-    const { statement } = whole.lines[line]!;
+    const { statement } = elementAt(whole.lines, line);
     if (statement.kind === 'ingredient') names.set(statement.name.folded, statement.name);
   }
   for (const { header } of whole.subs)
@@ -64,7 +65,7 @@ function namesIn(bases: readonly Definition[], { scope }: RuleContext): Readonly
 
 function fixesFor(own: Block, line: number, name: Name, written: string | undefined): readonly RuleFix[] {
   if (written !== undefined) return [writeFix(line, name, written, true)];
-  const { statement } = own.lines[line]!;
+  const { statement } = elementAt(own.lines, line);
   const isAlone =
     statement.kind === 'property' && statement.value?.form === 'names' && statement.value.names.length === 1;
   return isAlone ? [removeLineFix(message('not-in-base.fix'), own, line, true)] : [];

@@ -2,6 +2,7 @@ import type { NameProblem } from '../../model/name-problem.ts';
 import type { Scope } from '../../model/scope.ts';
 import { baseProblem } from '../../model/variant.ts';
 import type { Block, Name } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import { nearestWord } from '../../text/nearest.ts';
 import type { Span } from '../../text/span.ts';
 import { message } from '../../words/message.ts';
@@ -26,7 +27,7 @@ export const unknownFormula: Rule = {
         span: spanOf(base.name),
         level: 'error',
         message: message('unknown-formula.several', {
-          name: base.definitions[0]!.name.text,
+          name: elementAt(base.definitions, 0).name.text,
           count: base.definitions.length,
         }),
         related: base.definitions.map((definition) => ({

@@ -53,7 +53,8 @@ export function nodesOf(section: Section): readonly SheetNode[] {
   }
 }
 
-function mapNodes(section: Section, change: <Node extends SheetNode>(node: Node) => Node): Section {
+/** A section with every node of it changed, itself included. */
+export function mapNodes(section: Section, change: <Node extends SheetNode>(node: Node) => Node): Section {
   switch (section.kind) {
     case 'facts':
       return change({ ...section, facts: section.facts.map(change) });

@@ -2,6 +2,7 @@ import type { Analysis } from '../../analysis/analysis.ts';
 import { type GapCell, gridOf } from '../../facts/gap-grid.ts';
 import { type GapMap, type GapRow, gapMap, type MapRequest } from '../../facts/gap-map.ts';
 import type { Scope } from '../../model/scope.ts';
+import { ownLine } from '../../model/variant.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { mapChart } from '../charts/map-chart.ts';
@@ -44,7 +45,7 @@ export function mapView(
   const formula = analysis.resolved.model.name.text;
   const today = underToday(analysis, asked.today ?? {}, scope);
   const made = sized(today.analysis, asked.size ?? { by: 'file' });
-  const map = gapMap(inBatches(made.analysis).each, scope, asked);
+  const map = gapMap(inBatches(made.analysis).each, scope, asked, inBatches(analysis).each);
   if (!map.known) {
     const none = speaker.say(message('map.none', { name: formula, reason: map.reason }));
     return { formula, uri, line: firstLine, none, sentences: [none] };
@@ -52,7 +53,7 @@ export function mapView(
   return {
     formula,
     uri,
-    line: firstLine + map.value.line,
+    line: firstLine + ownLine(made.analysis.resolved.model.block, map.value.line),
     chart: mapChart(map.value, speaker),
     sentences: mapSentences(map.value, speaker),
     data: dataOf(map.value),

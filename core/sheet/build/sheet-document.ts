@@ -74,6 +74,8 @@ export type SectionName =
   | 'glance'
   | 'facts'
   | 'day'
+  /** What is tried of the formula itself beside what its file has. */
+  | 'before-after'
   /** What is weighed: made before, into the bowl, added later, kept apart. */
   | 'before'
   | 'bowl'
@@ -181,6 +183,9 @@ export type ColumnKey =
   | 'computed'
   | 'off'
   | 'cost'
+  /** Of what is tried: as the file has it, and as it is then. */
+  | 'inFile'
+  | 'tried'
   /** Of a table of nutrition, by its place. */
   | `nutrition ${number}`;
 

@@ -88,6 +88,18 @@ function fields({ say }: Says) {
     onHand: say(message('panel.on-hand')),
     bowls: say(message('panel.bowls')),
     aboveZero: say(message('panel.above-zero')),
+    whatIfFold: say(message('panel.what-if-fold')),
+    whatIf: say(message('panel.what-if')),
+    minutes: say(message('panel.minutes', one)),
+    more: say(message('panel.more', one)),
+    less: say(message('panel.less', one)),
+    map: say(message('panel.map')),
+    noMap: say(message('panel.no-map')),
+    maps: {
+      water: say(message('panel.map-water')),
+      flour: say(message('panel.map-flour')),
+      speed: say(message('panel.map-speed')),
+    },
   };
 }
 

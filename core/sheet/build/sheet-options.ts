@@ -28,6 +28,8 @@ export interface WhatIfLine {
   readonly index: number;
   /** Above 0 and up to 600. */
   readonly minutes: number;
+  /** How long it lasted when this was tried; where the file has it otherwise by now, it is left out and said so. */
+  readonly from?: number;
 }
 
 export type SizeRequest =

@@ -5,16 +5,19 @@ import { holdsUp } from '../../facts/holds-up.ts';
 import { inMixer, waterToUse } from '../../facts/mixing-words.ts';
 import { lineOfId } from '../../model/formula-model.ts';
 import type { Scope } from '../../model/scope.ts';
+import { ownLine, wholeOf } from '../../model/variant.ts';
 import type { Finding } from '../../rules/engine/finding.ts';
+import type { Block } from '../../syntax/tree.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { chartsOf } from '../charts/charts.ts';
 import { inBatches, sized } from './batch-size.ts';
+import { beforeAfter } from './before-after.ts';
 import { cautionsOf } from './cautions.ts';
 import { clockSection } from './clock-section.ts';
 import { dayConditions, mixerNames, underToday } from './day-conditions.ts';
 import { doughFacts, yieldFacts } from './fact-sections.ts';
-import { foundAtNodes } from './found-at-nodes.ts';
+import { foundAtNodes, mapNodes } from './found-at-nodes.ts';
 import { glanceSection } from './glance-section.ts';
 import { logSection } from './log-section.ts';
 import {
@@ -24,6 +27,7 @@ import {
   type SheetBatches,
   type SheetDocument,
   type SheetFinding,
+  type SheetNode,
   type SheetSize,
   sheetVersion,
   type WhatIfFields,
@@ -91,13 +95,14 @@ export function sheetOf(input: SheetInput): SheetDocument {
           input.findingsOf,
         )
       : input.findingsOf(input.inFile);
-  const { sections, moments } = sectionsOf(input, {
+  const { sections: shown, moments } = sectionsOf(input, {
     inFile: input.inFile,
     whole: analysis,
     batch: parted.each,
     batches: parted.count,
     size: analysis === today.analysis ? 'file' : 'today',
   });
+  const sections = linesOfOwn(shown, input.analysis.resolved.model.block, firstLine);
   const found = foundAtNodes(sections, told(findings), firstLine);
   const held = analysis.solved === undefined ? undefined : heldBy(findings, analysis, firstLine, speaker);
   return {
@@ -127,6 +132,14 @@ export function sheetOf(input: SheetInput): SheetDocument {
   };
 }
 
+/** What a variant takes of its base leads to the variant's header: its line stands in another formula. */
+function linesOfOwn(sections: readonly Section[], block: Block, firstLine: number): readonly Section[] {
+  if (wholeOf(block) === undefined) return sections;
+  const placed = <Node extends SheetNode>(node: Node): Node =>
+    node.line === undefined ? node : { ...node, line: firstLine + ownLine(block, node.line - firstLine) };
+  return sections.map((section) => mapNodes(section, placed));
+}
+
 /** All sections in the order of the work, and what of them is done one after the other. A new section is a line here. */
 function sectionsOf(
   { asked, firstLine, scope, speaker }: SheetInput,
@@ -144,12 +157,16 @@ function sectionsOf(
   const lines = mix === undefined ? [] : mixingLines(mix, firstLine, speaker);
   const programme = { model: batch.resolved.model, times: batches, firstLine };
   const clock = clockSection(timeline.view, fermentationTimeline(whole), firstLine, speaker);
-  const charts = chartsOf({ whole, batch, scope, speaker, map: asked.map });
+  const charts = chartsOf({
+    ...{ whole, batch, scope, speaker, map: asked.map },
+    inFile: inFile === whole ? batch : inBatches(inFile).each,
+  });
   const facts = { analysis: whole, firstLine, size, speaker };
   const sections = [
     glanceSection(batch, firstLine, speaker),
     doughFacts(facts),
     day,
+    asked.whatIf === undefined ? undefined : beforeAfter(inBatches(inFile).each, batch, speaker),
     ...weighed.map(({ section }) => section),
     mix === undefined ? undefined : mixingSection(mix, lines, programme, speaker),
     charts.mixing,
@@ -195,7 +212,7 @@ function heldBy(
     (line) => line.grams === undefined && line.unsolved !== undefined,
   );
   if (missing === undefined) return undefined;
-  const line = firstLine + (missing.lineId === undefined ? 0 : lineOfId(missing.lineId));
+  const line = firstLine + (missing.lineId === undefined ? 0 : ownLine(block, lineOfId(missing.lineId)));
   return { line, message: speaker.say(message('sheet.weight-not-known', { name: missing.name })) };
 }
 

@@ -13,6 +13,8 @@ export interface ChartsInput {
   /** All that is made, and what goes into the bowl at once. */
   readonly whole: Analysis;
   readonly batch: Analysis;
+  /** One batch of the formula as its file has it. */
+  readonly inFile: Analysis;
   readonly scope: Scope;
   /** What map of the gap is asked for; absent where none is. */
   readonly map: MapRequest | undefined;
@@ -36,9 +38,9 @@ export function chartsOf(input: ChartsInput): Charts {
 }
 
 /** The map, or in its place why there is none. */
-function mapOf({ batch, scope, map: asked, speaker }: ChartsInput): Charts['map'] {
+function mapOf({ batch, inFile, scope, map: asked, speaker }: ChartsInput): Charts['map'] {
   if (asked === undefined) return undefined;
-  const map = gapMap(batch, scope, asked);
+  const map = gapMap(batch, scope, asked, inFile);
   if (map.known) return mapChart(map.value, speaker);
   const name = batch.resolved.model.name.text;
   return {

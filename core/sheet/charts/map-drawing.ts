@@ -85,6 +85,7 @@ export function mapDrawing(
     ...words.map(({ text, box }) =>
       label(text, { x: box.x + box.width / 2, y: box.y + textSize + 1 }, 'middle', { 'font-weight': 'bold' }),
     ),
+    beforeMark(map, grid),
     ...trialMarks(map, grid),
     ownMark(map, grid),
     programme.svg,
@@ -146,8 +147,20 @@ function ownMark(map: GapMap, { x, y }: Grid): string {
   const at = { x: x(mark.minutes), y: y(mark.value) };
   return (
     tag('circle', { cx: at.x, cy: at.y, r: 8, fill: 'none', stroke: 'currentColor', 'stroke-width': 2 }) +
-    tag('circle', { cx: at.x, cy: at.y, r: 4, fill: 'currentColor', class: 'mark' })
+    tag('circle', { cx: at.x, cy: at.y, r: 4, fill: 'currentColor', class: 'own-mark' })
   );
+}
+
+/** The formula as its file has it: a ring, broken, for it is tried otherwise. */
+function beforeMark({ before, lastMinute }: GapMap, { x, y, top, bottom }: Grid): string {
+  if (before === undefined || before.minutes > lastMinute) return '';
+  const at = { x: x(before.minutes), y: y(before.value) };
+  return at.y < top || at.y > bottom ? '' : ring(at);
+}
+
+function ring({ x, y }: Point): string {
+  const stroke = { stroke: 'currentColor', 'stroke-width': 2, 'stroke-dasharray': '3 2' };
+  return tag('circle', { cx: x, cy: y, r: 8, fill: 'none', ...stroke, class: 'before' });
 }
 
 function trialMarks({ trials, lastMinute }: GapMap, { x, y, top, bottom }: Grid): string[] {
@@ -189,6 +202,14 @@ function keyItems(
         tag('circle', { cx: x, cy: y, r: 3.5, fill: 'currentColor' }),
       `${speaker.say(message('map.this-formula'))}: ${rowWords(map, mark.value, speaker)}, ${speaker.minutes(mark.minutes)}`,
     ),
+    ...(map.before === undefined
+      ? []
+      : [
+          sample(
+            (middle) => ring(middle),
+            `${speaker.say(message('before-after.in-file'))}: ${rowWords(map, map.before.value, speaker)}, ${speaker.minutes(map.before.minutes)}`,
+          ),
+        ]),
     ...(isWarm
       ? [
           sample(

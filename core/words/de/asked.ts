@@ -25,7 +25,8 @@ export const asked: Translation<typeof english> = {
   'asked.no-scale-step': () => 'Die heutige Teilung der Waage bleibt außer Acht: sie muss größer als 0 sein.',
   'asked.not-in-variant': () =>
     'In eine Abwandlung lässt es sich so nicht schreiben. Ist sie ausgeschrieben, lässt es sich übernehmen.',
-  'asked.no-line': () => 'Die Minuten bleiben weg: das Knetprogramm hat diese Zeile nicht mehr.',
+  'asked.no-line': () =>
+    'Die Minuten bleiben weg: das Knetprogramm hat dort inzwischen eine andere Zeile oder andere Minuten.',
   'asked.no-minutes': ({ minutes }, say) =>
     `Die Minuten bleiben weg: ${say.number(minutes, 2)} kann keine Zeile eines Knetprogramms dauern.`,
   'asked.no-water': () =>

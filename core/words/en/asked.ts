@@ -24,7 +24,8 @@ export const asked = {
   'asked.no-scale-step': () => 'Today’s scale step is left out: it has to be above 0.',
   'asked.not-in-variant': () =>
     'It cannot be written into a variant as it stands. Written out in full it can be kept.',
-  'asked.no-line': () => 'The minutes are left out: the programme has no such line any more.',
+  'asked.no-line': () =>
+    'The minutes are left out: the programme has another line there by now, or other minutes.',
   'asked.no-minutes': ({ minutes }: Args<'minutes'>, say: Speaker) =>
     `The minutes are left out: ${say.number(minutes, 2)} are none that a line of a programme can last.`,
   'asked.no-water': () =>
