@@ -3,6 +3,7 @@ export const languageId = 'doughwright';
 export const sheetViewType = 'doughwright.sheet';
 export const changesViewType = 'doughwright.changes';
 export const historyViewType = 'doughwright.history';
+export const planViewType = 'doughwright.plan';
 export const listViewId = 'doughwright.list';
 /** Context key: the list in the side bar shows only what fits the words typed. */
 export const filteringContext = 'doughwright.listIsFiltered';
@@ -26,6 +27,7 @@ export const commandIds = {
   clearListFilter: 'doughwright.clearListFilter',
   refreshList: 'doughwright.refreshList',
   convertMixing: 'doughwright.convertMixing',
+  openPlan: 'doughwright.openPlan',
   openGuide: 'doughwright.openGuide',
   openDemo: 'doughwright.openDemo',
   revealEntry: 'doughwright.revealEntry',
