@@ -1,7 +1,7 @@
 import { mkdir, readFile, realpath, rm, stat } from 'node:fs/promises';
 import { basename, delimiter, dirname, join, resolve } from 'node:path';
 import { createInterface } from 'node:readline/promises';
-import { type Message, message } from '../../core/index.ts';
+import { type LanguageTag, type Message, message } from '../../core/index.ts';
 import { git, repositoryOf } from '../host/git.ts';
 import type { ExitCode } from './exit-code.ts';
 import { gitScript, gitSettings, quoted, scriptPlace } from './git-script.ts';
