@@ -13,6 +13,7 @@ import { deleteEntry, duplicateEntry, renameEntry, revealEntry } from './list/en
 import type { FormulaList } from './list/formula-list.ts';
 import { newFormula } from './list/new-formula.ts';
 import { commandIds } from './names.ts';
+import type { PlanPanel } from './plan/plan-panel.ts';
 import type { FollowedPlace } from './preview/follower.ts';
 import type { Panels } from './preview/panels.ts';
 import type { Wire } from './wire.ts';
@@ -30,6 +31,7 @@ export interface CommandParts {
   readonly log: LogOutputChannel;
   readonly restart: () => Promise<void>;
   readonly extensionUri: Uri;
+  readonly plan: PlanPanel;
 }
 
 /** Everything the palette, the menus and the keys can ask for: the command, what its failure is called in the log, what it does. */
@@ -73,7 +75,28 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     [commandIds.filterList, 'filter the list', () => list.filter()],
     [commandIds.clearListFilter, 'whole list', () => list.clearFilter()],
     [commandIds.refreshList, 'refresh the list', () => list.refresh()],
+    [
+      commandIds.openMap,
+      'open the map of the gap',
+      async (chosen) => {
+        const place = await formulaOf(chosen);
+        if (place) panels.openMap(place);
+      },
+    ],
     [commandIds.convertMixing, 'convert mixing', convertMixing],
+    [
+      commandIds.openPlan,
+      'open the plan',
+      async (chosen) => {
+        const place = await placeOf(chosen);
+        if (place)
+          parts.plan.open({
+            uri: place.uri,
+            line: place.line,
+            ...(place.formula === undefined ? {} : { plan: place.formula }),
+          });
+      },
+    ],
     [commandIds.openGuide, 'open the guide', () => openGuide(parts.extensionUri)],
     [commandIds.openDemo, 'open the demo', () => openDemo(parts.extensionUri)],
     [commandIds.revealEntry, 'reveal an entry', revealEntry],

@@ -11,6 +11,7 @@ import { createTableImports } from './imports/formula-from-table.ts';
 import { registerTablePaste } from './imports/table-paste.ts';
 import { createFormulaList } from './list/formula-list.ts';
 import { commandIds, languageId } from './names.ts';
+import { createPlanPanel } from './plan/plan-panel.ts';
 import { createPanels } from './preview/panels.ts';
 import { createServerLife, type ServerLife, type ServerTrouble } from './server-life.ts';
 import { registerShowUses, showUsesCommand } from './show-uses.ts';
@@ -31,6 +32,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     ...{ wire, cursor, guard, extensionUri: context.extensionUri, store: context.workspaceState },
   });
   const list = createFormulaList(wire, guard);
+  const plan = createPlanPanel(wire, guard, context.extensionUri);
   const changes = createChangesPanel(wire, guard, context.extensionUri);
   const history = createHistoryPanel(wire, guard, context.extensionUri);
   const exports = createSheetExports({ wire, kept: panels.kept, storage: context.globalStorageUri });
@@ -39,10 +41,12 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     const fresh = createClient({
       documentSelector: [{ language: languageId }],
       outputChannel: log,
+      // A hover may open the map of the gap, and nothing else.
+      markdown: { isTrusted: { enabledCommands: [commandIds.openMap] } },
       initializationOptions: () => ({
         settings: plainSettings(),
         rulePages: rulePagesOf(context),
-        commands: [showUsesCommand, commandIds.openSheet],
+        commands: [showUsesCommand, commandIds.openSheet, commandIds.openMap],
         calmWhileTyping: true,
       }),
     });
@@ -53,6 +57,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       statusBar.refresh();
       list.refresh();
       changes.refresh();
+      plan.refresh();
       history.refresh();
     });
     return fresh;
@@ -74,11 +79,12 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     list,
     changes,
     history,
+    plan,
     registerSinceHover(wire),
     registerShowUses(),
     ...registerTablePaste(imports),
     ...registerCommands({
-      ...{ guard, wire, cursor, panels, list, changes, history, exports, imports, log, restart },
+      ...{ guard, wire, cursor, panels, list, changes, history, plan, exports, imports, log, restart },
       extensionUri: context.extensionUri,
     }),
     { dispose: () => void server.stop() },

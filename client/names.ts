@@ -3,6 +3,7 @@ export const languageId = 'doughwright';
 export const sheetViewType = 'doughwright.sheet';
 export const changesViewType = 'doughwright.changes';
 export const historyViewType = 'doughwright.history';
+export const planViewType = 'doughwright.plan';
 export const listViewId = 'doughwright.list';
 /** Context key: the list in the side bar shows only what fits the words typed. */
 export const filteringContext = 'doughwright.listIsFiltered';
@@ -26,6 +27,8 @@ export const commandIds = {
   clearListFilter: 'doughwright.clearListFilter',
   refreshList: 'doughwright.refreshList',
   convertMixing: 'doughwright.convertMixing',
+  openPlan: 'doughwright.openPlan',
+  openMap: 'doughwright.openMap',
   openGuide: 'doughwright.openGuide',
   openDemo: 'doughwright.openDemo',
   revealEntry: 'doughwright.revealEntry',

@@ -27,6 +27,9 @@ import type {
   NewFormulaResult,
   OverviewRequest,
   OverviewResult,
+  PlanParams,
+  PlanRequest,
+  PlanResult,
   SheetParams,
   SheetRequest,
   SheetResult,
@@ -52,6 +55,7 @@ const editRequest: EditRequest = 'doughwright/edit';
 const importTableRequest: ImportTableRequest = 'doughwright/importTable';
 const compareRequest: CompareRequest = 'doughwright/compare';
 const historyRequest: HistoryRequest = 'doughwright/history';
+const planRequest: PlanRequest = 'doughwright/plan';
 const sinceRequest: SinceRequest = 'doughwright/since';
 const changedNotification: ChangedNotification = 'doughwright/changed';
 
@@ -77,6 +81,8 @@ export interface Wire {
   askHistory(params: HistoryParams, token?: CancellationToken): Promise<HistoryResult>;
   /** Since when the figure of a line is as it is, or `null` where that is not known. Rejects when cancelled. */
   askSince(params: SinceParams, token: CancellationToken): Promise<SinceResult>;
+  /** A production run, or `null` while no server runs. */
+  askPlan(params: PlanParams): Promise<PlanResult>;
   /** Called with the documents whose numbers may have changed. */
   onChanged(listener: (uris: readonly string[]) => void): Disposable;
 }
@@ -118,6 +124,7 @@ export function createWire(): WireEnd {
     },
     askCompare: (params) => ask(compareRequest, params),
     askHistory: (params, token) => ask(historyRequest, params, token),
+    askPlan: (params) => ask(planRequest, params),
     askSince: (params, token) => ask(sinceRequest, params, token),
     onChanged: (listener) => changed.event(listener),
     attach(next) {

@@ -9,6 +9,8 @@ export const apiVersion = 1;
 export { type MapAxis, mapAxes } from './analysis/map-axis.ts';
 export type { NamedBlend } from './analysis/named-blend.ts';
 export type { BlendTarget } from './calc/flour/blend.ts';
+export type { DegreeOfMixing, MixingStage } from './calc/mixing/development.ts';
+export type { MinutesBand } from './calc/mixing/mixing.ts';
 export { compareSummaries, heaviest } from './compare/compare.ts';
 export type {
   Change,
@@ -29,6 +31,8 @@ export {
 } from './compare/comparison-page.ts';
 export { type FileSummary, isUnfinishedMerge } from './compare/file-summary.ts';
 export { filesThatMayDiffer } from './compare/possible-changes.ts';
+export type { GapCell } from './facts/gap-grid.ts';
+export type { GapPoint, TrialPoint as GapTrialPoint } from './facts/gap-map.ts';
 export { billLines, differenceOf, heatOutlook } from './facts/heat-words.ts';
 export {
   allergenWords,
@@ -80,6 +84,7 @@ export {
   historyOf,
 } from './history/history.ts';
 export {
+  type HistoryData,
   type HistoryPage,
   historyAsCsv,
   historyAsData,
@@ -98,7 +103,7 @@ export { explainedRule, wordsOfRule } from './rules/engine/rule-page.ts';
 export type { MapData, MapOptions, MapView } from './sheet/build/map-view.ts';
 export { type AskedWords, askedFromWords } from './sheet/build/option-words.ts';
 export type { SheetOrigin } from './sheet/build/origin.ts';
-export type { SheetDocument } from './sheet/build/sheet-document.ts';
+export { type SheetDocument, sheetVersion } from './sheet/build/sheet-document.ts';
 export type { SheetOptions, SizeRequest, TodayConditions } from './sheet/build/sheet-options.ts';
 export { type ExperimentPageOptions, experimentPage } from './sheet/experiment/experiment-page.ts';
 export type { ExperimentView } from './sheet/experiment/experiment-view.ts';
@@ -120,6 +125,7 @@ export { english, type Grammar, type Language, plainGrammar } from './words/lang
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
 export { type Code, type Message, message } from './words/message.ts';
 export type { Refused } from './words/refusal.ts';
+export type { RulePage } from './words/rule-page-words.ts';
 export { plainSpeaker, speakerOf } from './words/speak.ts';
 export type { Said, Speaker } from './words/speaker.ts';
 export { createService } from './workspace/create-service.ts';

@@ -11,7 +11,7 @@ import { type Abilities, readAbilities } from './convert/abilities.ts';
 import { capabilities } from './convert/capabilities.ts';
 import type { Naming } from './convert/convert.ts';
 import type { PositionEncoding } from './convert/convert-encoding.ts';
-import { openSheetCommand, showUsesCommand } from './convert/convert-navigation.ts';
+import { openMapCommand, openSheetCommand, showUsesCommand } from './convert/convert-navigation.ts';
 import { readRulePages } from './convert/rule-pages.ts';
 import { followFolders } from './host/folders.ts';
 import { guardedWork, type Log } from './host/guard.ts';
@@ -261,7 +261,11 @@ function logOf({ console, tracer }: Connection): Log {
 /** Which commands of the client a lens may call. */
 function lensCommandsOf({ commands }: StartOptions) {
   const known = Array.isArray(commands) ? commands : [];
-  return { openSheet: known.includes(openSheetCommand), showUses: known.includes(showUsesCommand) };
+  return {
+    openSheet: known.includes(openSheetCommand),
+    openMap: known.includes(openMapCommand),
+    showUses: known.includes(showUsesCommand),
+  };
 }
 
 function foldersOf(params: InitializeParams): string[] {

@@ -7,6 +7,7 @@ import type { ComparisonPage } from '../core/compare/comparison-page.ts';
 import type { FormulaTemplate } from '../core/features/completion/templates.ts';
 import type { OverviewEntry } from '../core/features/outline/overview.ts';
 import type { HistoryPage } from '../core/history/history-page.ts';
+import type { Page as PlanPage } from '../core/sheet/write/tables.ts';
 
 export type { Change, ChangeGroup } from '../core/compare/comparison.ts';
 export type { ComparedBlock, ComparisonPage } from '../core/compare/comparison-page.ts';
@@ -15,6 +16,7 @@ export type { FormulaTemplate } from '../core/features/completion/templates.ts';
 export type { OverviewEntry, OverviewKind } from '../core/features/outline/overview.ts';
 export type { HistoryPage, HistoryPageChart, HistoryPageRow } from '../core/history/history-page.ts';
 export type { ImportedTable, TableNote } from '../core/import/import-table.ts';
+export type { Page as PlanPage, Table as PlanPageTable } from '../core/sheet/write/tables.ts';
 export type { PanelChange } from '../core/workspace/panel-edits.ts';
 
 import type { MapRequest } from '../core/facts/gap-map.ts';
@@ -154,6 +156,18 @@ export interface HistoryParams {
 /** All of it in words, a sentence that says why there is none, or `null` where the file or its formula is not known. */
 export type HistoryResult = { readonly page: HistoryPage } | { readonly cannot: string } | null;
 
+/** Request `doughwright/plan`: the production run at a line, or of that name, in words and as a page to print. */
+export interface PlanParams {
+  readonly textDocument: { readonly uri: string };
+  readonly line: number;
+  readonly plan?: string;
+}
+/** A sentence says why there is none; `null` where the file is not known. */
+export type PlanResult =
+  | { readonly page: PlanPage; readonly html: string }
+  | { readonly cannot: string }
+  | null;
+
 /** Request `doughwright/since`: since which revision the figure that a line is about is as it is, in a sentence; `null` where none is. */
 export interface SinceParams {
   readonly textDocument: { readonly uri: string };
@@ -173,3 +187,4 @@ export type EditRequest = 'doughwright/edit';
 export type CompareRequest = 'doughwright/compare';
 export type HistoryRequest = 'doughwright/history';
 export type SinceRequest = 'doughwright/since';
+export type PlanRequest = 'doughwright/plan';

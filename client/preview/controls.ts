@@ -87,7 +87,7 @@ export function createControls(labels: SheetLabels, actions: ControlActions): Co
     dayFold,
     element(
       'details',
-      { class: 'day', attributes: { 'data-key': 'what-if' } },
+      { class: 'what-if-fold', attributes: { 'data-key': 'what-if' } },
       element('summary', { text: labels.whatIfFold }),
       whatIf.fields,
     ),
@@ -111,8 +111,8 @@ export function createControls(labels: SheetLabels, actions: ControlActions): Co
       form.hidden = false;
       size.update(view);
       day.update(view, tried.today ?? {});
-      asInFile.hidden = !view.tried && !view.clock;
       whatIf.update(view, tried);
+      asInFile.hidden = !view.tried && !view.clock;
       keep.hidden = !view.tried;
       notDone.replaceChildren(
         ...view.notDone.map((text) => element('li', { text, attributes: { dir: 'auto' } })),

@@ -33,6 +33,8 @@ export interface Panels extends Disposable {
   open(mode?: PanelMode): void;
   /** Opens a sheet that stays with this formula, or brings the one that does to the front. */
   openPinned(place: FollowedPlace, mode?: PanelMode): void;
+  /** Opens the sheet of a formula with its map of the gap, as it was last asked for, else minutes against water. */
+  openMap(place: FollowedPlace): void;
   /** The formula that a command is about: that of the sheet in front, else that at the cursor. */
   placeAtHand(): FollowedPlace | undefined;
   /** Tells whether the language server runs; the sheets ask anew when it does. */
@@ -130,6 +132,20 @@ export function createPanels({ wire, cursor, guard, extensionUri, store }: Panel
       );
       if (same) show(same, mode);
       else adopt(create(mode !== 'working'), { place, ...(mode ? { mode } : {}) });
+    },
+    openMap(place) {
+      const { uri, formula } = place;
+      if (formula !== undefined) {
+        const asked = kept.asked(uri, formula);
+        kept.setAsked(uri, formula, { ...asked, map: asked.map ?? { against: 'water' } });
+      }
+      const shown = [...open].find(({ follower }) => {
+        const { sheet } = follower;
+        return sheet?.uri === uri && sheet.formula === formula;
+      });
+      if (!shown) return panels.openPinned(place);
+      show(shown, 'sheet');
+      void refresh(shown);
     },
     placeAtHand() {
       const active = [...open].find((panel) => panel.webview.active);

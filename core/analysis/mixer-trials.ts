@@ -131,6 +131,7 @@ const calibrations = new WeakMap<
 /** What tells mixers apart: the block that defines one, else its kind; all that is mixed by hand without a section is one pair of hands. */
 export type MixerKey = Block | MixerKind;
 
+/** What a mixer is known by while trials are gathered: the block that defines it, else its kind. */
 export function keyOf({ definition, data }: Mixer): MixerKey {
   return definition?.block ?? data.kind;
 }

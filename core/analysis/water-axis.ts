@@ -51,9 +51,9 @@ export function waterLever(analysis: Analysis): WaterLever | undefined {
   const { input } = analysis.resolved;
   const own = analysis.solved?.hydration;
   const grams = new Map(analysis.solved?.sections[0]?.lines.map((line) => [line.id, line.grams ?? 0]));
-  const [line] = input.sections[0]!.lines.filter(
-    (one) => one.role === 'water' && !one.part && figureOf(one.amount) !== undefined,
-  ).sort((one, other) => (grams.get(other.id) ?? 0) - (grams.get(one.id) ?? 0));
+  const [line] = (input.sections[0]?.lines ?? [])
+    .filter((one) => one.role === 'water' && !one.part && figureOf(one.amount) !== undefined)
+    .sort((one, other) => (grams.get(other.id) ?? 0) - (grams.get(one.id) ?? 0));
   const amount = line === undefined ? undefined : figureOf(line.amount);
   if (line === undefined || amount === undefined || own === undefined || !(amount > 0)) return undefined;
   const withAmount = (figure: number): Analysis =>
@@ -89,11 +89,12 @@ function figureOf(amount: AmountInput): number | undefined {
 
 function withFigure(input: FormulaInput, lineId: string, figure: number): FormulaInput {
   const [dough, ...others] = input.sections;
-  const lines = dough!.lines.map((line): LineInput => {
+  if (dough === undefined) return input;
+  const lines = dough.lines.map((line): LineInput => {
     if (line.id !== lineId) return line;
     const { amount } = line;
     if (amount.kind === 'grams') return { ...line, amount: { ...amount, grams: figure } };
     return 'fraction' in amount ? { ...line, amount: { ...amount, fraction: figure } } : line;
   });
-  return { ...input, sections: [{ ...dough!, lines }, ...others] };
+  return { ...input, sections: [{ ...dough, lines }, ...others] };
 }

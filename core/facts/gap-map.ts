@@ -127,7 +127,7 @@ export function gapMap(
     {
       formula: analysis.resolved.model.name.text,
       mixer: mix.mixer.name,
-      line: analysis.resolved.model.mixes[mix.index]!.headerLine,
+      line: analysis.resolved.model.mixes[mix.index]?.headerLine ?? 0,
       against,
       ...(flours === undefined ? {} : { flours }),
       programmeMinutes,

@@ -7,6 +7,8 @@ import type { Place } from '../text/span.ts';
 export interface HoverAnswer {
   readonly place: Place;
   readonly markdown: string;
+  /** It is of a programme that has a map of the gap, and a client that can show it may link to it in these words. */
+  readonly mapLink?: string;
 }
 
 /** What a hint tells of: an ingredient line, all of a formula, a part of it, or a line of a mixing programme. */

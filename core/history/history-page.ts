@@ -277,9 +277,22 @@ export function historyAsCsv({ rows, trials, formula, file }: History): string {
   ]);
 }
 
-/** As data: what `history --format json` writes. */
-export function historyAsData(history: History) {
-  const { formula, file, rows, trials } = history;
+/** A history for another program: what `history --format json` writes. */
+export interface HistoryData {
+  /** Its name now, or as it was called last. */
+  readonly formula: string;
+  readonly file: string;
+  /** The oldest first. */
+  readonly revisions: readonly HistoryDataRevision[];
+  readonly trials: readonly Omit<HistoryTrial, 'seconds'>[];
+}
+
+/** A revision, and the keys of the figures that it changed. */
+export type HistoryDataRevision = Omit<HistoryRow, 'changes' | 'seconds'> & {
+  readonly changed: readonly string[];
+};
+
+export function historyAsData({ formula, file, rows, trials }: History): HistoryData {
   return {
     ...{ formula, file },
     revisions: rows.map(({ changes, seconds: _, ...row }) => ({

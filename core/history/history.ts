@@ -127,15 +127,23 @@ function changesBetween(
   if (before.some(({ figures }) => figures === after)) return [];
   const first = firstOf(before).figures;
   return (wanted ?? allFigures([...before.map(({ figures }) => figures), after]))
-    .filter(({ text }) => {
-      const now = text(after, plainSpeaker);
-      return before.every(({ figures }) => text(figures, plainSpeaker) !== now);
-    })
+    .filter((figure) => before.every(({ figures }) => isOther(figure, figures, after)))
     .map(({ key, text }) => ({
       figure: key,
       ...(text(first, plainSpeaker) === undefined ? {} : { before: first }),
       ...(text(after, plainSpeaker) === undefined ? {} : { after }),
     }));
+}
+
+/**
+ * Whether a figure is shown otherwise. A last place that only the arithmetic moved, at the very edge where it rounds, is no
+ * change.
+ */
+function isOther({ text, number }: HistoryFigure, before: FormulaFigures, after: FormulaFigures): boolean {
+  if (text(before, plainSpeaker) === text(after, plainSpeaker)) return false;
+  const [was, is] = [number?.(before), number?.(after)];
+  if (was === undefined || is === undefined) return true;
+  return Math.abs(is - was) > 1e-6 * Math.max(Math.abs(is), Math.abs(was));
 }
 
 /** The figures of every formula, and the ingredients of some states; salt is a figure of its own. */

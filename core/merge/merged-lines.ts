@@ -7,6 +7,7 @@ export interface Piece {
   readonly conflict?: { readonly ours: readonly TextLine[]; readonly theirs: readonly TextLine[] };
 }
 
+/** A line that all sides agree on, with the comments and blank lines above it. */
 export function pieceOf({ lead, line }: LineUnit): Piece {
   return { lines: [...lead, line] };
 }

@@ -22,6 +22,7 @@ export interface Pattern {
 
 const read = new Map<string, Pattern>();
 
+/** A pattern as `line-forms.ts` writes it, taken apart: `[…]` may be left out, `SLOT` stands for a value, all else for itself. */
 export function patternOf(text: string): Pattern {
   const before = read.get(text);
   if (before !== undefined) return before;

@@ -11,6 +11,7 @@ export function nameOf(line: string, tokens: readonly IToken[]): Name | undefine
   return nameBetween(line, first.startOffset, endOf(lastOf(tokens)));
 }
 
+/** The name that stands between two columns of a line: quotes taken off, blanks drawn together, and folded to be compared. */
 export function nameBetween(line: string, start: number, end: number): Name {
   const text = line.slice(start, end).replace(/"/g, '').replace(/\s+/g, ' ').trim();
   return { text, folded: foldName(text), start, end };

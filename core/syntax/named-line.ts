@@ -19,6 +19,7 @@ export interface Options {
   readonly problems: readonly SyntaxProblem[];
 }
 
+/** The statement of a line that names something and says how much of it. */
 export function statementOf(
   kind: NamedKind,
   name: Name,
@@ -36,6 +37,7 @@ export function statementOf(
   return { kind, name, amount, ...(options.celsius === undefined ? {} : { celsius: options.celsius }) };
 }
 
+/** What a line reads as that says an amount and no name. */
 export function nameless(start: number, end: number, kind: NamedKind): LineRead {
   return {
     statement: { kind: 'unreadable' },
@@ -43,6 +45,7 @@ export function nameless(start: number, end: number, kind: NamedKind): LineRead 
   };
 }
 
+/** An amount that is not known, with its reason, at the column where it would stand. */
 export function unknownAmount(reason: Unread, at: number): Amount {
   return { kind: 'unknown', reason, start: at, end: at };
 }

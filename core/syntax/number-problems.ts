@@ -37,6 +37,7 @@ export function rangeProblem(quantity: QuantityOf<'range'>, written: string): Sy
   return problem('range', message('range.one-value', { written }), span, ...fixes);
 }
 
+/** What is said of a character that the notation has no use for, with the fix that takes it out where that helps. */
 export function strangeCharacter(token: IToken): SyntaxProblem {
   const span = { start: token.startOffset, end: t.endOf(token) };
   // What a reader of UTF-8 puts in the place of a letter saved in another way.

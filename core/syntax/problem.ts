@@ -2,6 +2,10 @@ import type { LineEdit, Span } from '../text/span.ts';
 import { type Message, message } from '../words/message.ts';
 import type { LineFix, SyntaxProblem } from './tree.ts';
 
+/**
+ * What is wrong with a line, at columns of it, with what helps. The fix that is preferred is the one that an editor offers
+ * unasked.
+ */
 export function problem(
   code: string,
   said: Message,
@@ -11,6 +15,7 @@ export function problem(
   return { code, message: said, span, fixes };
 }
 
+/** A fix that writes something in the place of a stretch of the line. */
 export function replaceFix(title: Message, span: Span, insert: string, preferred = false): LineFix {
   const edits: LineEdit[] = [{ start: span.start, end: span.end, insert }];
   return preferred ? { title, edits, preferred: true } : { title, edits };
@@ -21,6 +26,7 @@ export function writeFix(span: Span, meant: string, preferred = false): LineFix 
   return replaceFix(message('fix.write', { meant }), span, meant, preferred);
 }
 
+/** A fix that writes something at a column. */
 export function insertFix(title: Message, at: number, insert: string, preferred = false): LineFix {
   return replaceFix(title, { start: at, end: at }, insert, preferred);
 }

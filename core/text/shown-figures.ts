@@ -44,6 +44,7 @@ export function differenceText(celsius: number, display: Display, places = 1): s
     : `${trimmed(celsius, places)} °C`;
 }
 
+/** A warming as the reader has asked for temperatures: from °C a minute, with at most so many places. */
 export function warmingText(celsiusPerMinute: number, places: number, display: Display): string {
   return display.temperature === 'fahrenheit'
     ? `${trimmed(celsiusPerMinute * 1.8, places)} °F/min`

@@ -14,6 +14,7 @@ export interface LineEdit extends Span {
   readonly insert: string;
 }
 
+/** A span together with its line, from 0. */
 export function placeOf(line: number, span: Span): Place {
   return { line, start: span.start, end: span.end };
 }

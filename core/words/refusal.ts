@@ -11,6 +11,7 @@ export interface Refused {
   readonly refused: string;
 }
 
+/** Whether an answer says why not, instead of being what was asked for. */
 export function isRefusal<Answer extends object>(answer: Answer | Refusal): answer is Refusal {
   return 'refused' in answer;
 }

@@ -86,7 +86,9 @@ function hover(present: Present, uri: string, line: number, column: number): Hov
     present.speaker(),
     () => found.view.planOf(uri, block),
   );
-  return answer === undefined ? undefined : { place: { line, ...answer.span }, markdown: answer.markdown };
+  if (answer === undefined) return undefined;
+  const { span, ...said } = answer;
+  return { place: { line, ...span }, ...said };
 }
 
 function hints(present: Present, uri: string, first: number, last: number): readonly Hint[] {

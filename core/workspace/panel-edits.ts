@@ -86,9 +86,10 @@ function whatIfEdits(
   const places = lines.flatMap((texts, line) => texts.map((_, index) => ({ line, index })));
   for (const edit of lastFirst(isRefusal(inFormula) ? [] : inFormula)) {
     const place = places[edit.line - firstLine];
-    const text = place === undefined ? undefined : lines[place.line]?.[place.index];
-    if (place === undefined || text === undefined) return notThere;
-    lines[place.line]![place.index] = withEdits(text, [{ ...edit, line: 0 }]);
+    const texts = place === undefined ? undefined : lines[place.line];
+    const text = place === undefined ? undefined : texts?.[place.index];
+    if (place === undefined || texts === undefined || text === undefined) return notThere;
+    texts[place.index] = withEdits(text, [{ ...edit, line: 0 }]);
   }
   for (const [line, texts] of lines.entries())
     if (texts.length !== 1 || texts[0] !== changes.text(firstLine + line))

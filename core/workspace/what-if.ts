@@ -68,7 +68,7 @@ export function triedFormula(
   });
   if (own === undefined || own.length === 0) return { block, analysis, lines, notDone };
   const after = parseFile(lines.flat().join('\n')).blocks;
-  const read = after.length === 1 ? after[0]!.block : undefined;
+  const read = after.length === 1 ? after[0]?.block : undefined;
   const model = read === undefined ? undefined : formulaOf(wholeBlock(read, context.scope));
   if (read === undefined || model === undefined) return undefined;
   return { block: read, analysis: analyse(model, context.scope), lines, notDone };

@@ -1,6 +1,7 @@
 import { type BlendTarget, message, type NamedBlend } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
+import type { BlendOutput } from './json-outputs.ts';
 import { say, speaker } from './speaker.ts';
 import { complain, tell, visible } from './terminal.ts';
 
@@ -62,11 +63,13 @@ function asText({ flours, blend: found, currency }: NamedBlend): string {
 }
 
 function asJson({ flours, blend: found, currency }: NamedBlend): string {
-  const told = {
-    flours: flours.map((name, index) => ({ name, share: found.shares[index] })),
+  const told: BlendOutput = {
+    flours: flours.map((name, index) => ({ name, share: found.shares[index] ?? 0 })),
     ...(found.proteinAt14 === undefined ? {} : { proteinAt14PercentMoisture: found.proteinAt14 }),
     ...(found.ashOfDry === undefined ? {} : { ashOfDryMatter: found.ashOfDry }),
-    ...(currency === undefined ? {} : { pricePerKilogram: found.pricePerKilogram, currency }),
+    ...(currency === undefined || found.pricePerKilogram === undefined
+      ? {}
+      : { pricePerKilogram: found.pricePerKilogram, currency }),
   };
   return `${JSON.stringify(told, null, 2)}\n`;
 }

@@ -16,6 +16,7 @@ import { comparisonMarkdown } from './compare-markdown.ts';
 import { type ReadSide, type Refusal, refuse, type Side, twoPlaces } from './compare-sides.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
+import type { CompareOutput } from './json-outputs.ts';
 import { projectSettings } from './project.ts';
 import { cureOf, shownPath } from './shown-path.ts';
 import { speaker } from './speaker.ts';
@@ -95,7 +96,11 @@ function asJson({ verdict, formulas, definitions }: Comparison): string {
     ...(one.before && { before: place(one.before) }),
     ...(one.after && { after: place(one.after) }),
   });
-  const told: Comparison = { verdict, formulas: formulas.map(placed), definitions: definitions.map(placed) };
+  const told: CompareOutput = {
+    verdict,
+    formulas: formulas.map(placed),
+    definitions: definitions.map(placed),
+  };
   return `${JSON.stringify(told, null, 2)}\n`;
 }
 

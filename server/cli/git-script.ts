@@ -1,4 +1,5 @@
 import type { LanguageTag } from '../../core/index.ts';
+import { projectFileName } from '../project/project-settings.ts';
 
 /** What git runs of ours, and what git does by itself where our program is missing or fails. */
 
@@ -30,10 +31,12 @@ export function gitScript({
 }: {
   readonly program: string;
   readonly programFile?: string;
-  readonly language: LanguageTag;
+  /** Where one was asked for; else that of the project at each call. */
+  readonly language?: LanguageTag;
 }): string {
   const version = programFile === undefined ? '' : `; ls -ln ${quoted(programFile)}`;
-  const [words, spoken] = language === 'en' ? ['', ''] : [` --language ${language}`, `; echo ${language}`];
+  const [words, spoken] =
+    language === undefined ? ['', ''] : [` --language ${language}`, `; echo ${language}`];
   return `#!/bin/sh
 # Written by "doughwright git-setup", taken away by "doughwright git-setup --undo". Git calls this to show and to merge
 # formulas. Where the program is missing or fails, git gets what it would have shown or merged by itself.
@@ -49,7 +52,7 @@ diff)
   exit 0
   ;;
 textconv)
-  state=$({ git rev-parse HEAD: ; git diff --no-ext-diff --no-textconv HEAD -- '*.dough'${version}${spoken}; } 2>/dev/null | git hash-object --stdin)
+  state=$({ git rev-parse HEAD: ; git diff --no-ext-diff --no-textconv HEAD -- '*.dough' '*${projectFileName}'${version}${spoken}; } 2>/dev/null | git hash-object --stdin)
   blob=$(git hash-object --path=file.dough -- "$1" 2>/dev/null)
   kept=\${0%/*}/shown/$state
   [ -n "$blob" ] && cat "$kept/$blob" 2>/dev/null && exit 0

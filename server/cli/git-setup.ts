@@ -16,11 +16,13 @@ export interface GitSetupOptions {
   readonly program: string;
   /** A file of the program that is another one once it is renewed. */
   readonly programFile?: string;
+  /** The language in which git shall show formulas; else that of the project at each call. */
+  readonly language?: LanguageTag;
 }
 
 /** What git shows above a piece of a diff: the section it is in, less the figures that stand behind its header. */
 const sectionHeader =
-  '^[[:blank:]]*((formula|flour|ingredient|mixer|bakery|plan|preferment|soaker|part|filling|topping|bath|mix|process|trial)([[:blank:]][^#]*[^#[:blank:]])?:?)([[:blank:]]+#.*)?$';
+  '^[[:blank:]]*((formula|flour|ingredient|mixer|bakery|plan|experiment|preferment|soaker|scald|part|filling|topping|bath|mix|process|trial)([[:blank:]][^#]*[^#[:blank:]])?:?)([[:blank:]]+#.*)?$';
 
 const attributeLine = '*.dough diff=doughwright merge=doughwright';
 /** As an older version wrote it. */

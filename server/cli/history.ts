@@ -19,6 +19,7 @@ import { commitsUpTo } from '../history/revisions.ts';
 import { commitOf, folderOf, repositoryOf } from '../host/git.ts';
 import { leadsOut, wayTo } from '../host/paths.ts';
 import type { ExitCode } from './exit-code.ts';
+import type { HistoryOutput } from './json-outputs.ts';
 import { progress } from './progress.ts';
 import { projectSettings } from './project.ts';
 import { shownPath } from './shown-path.ts';
@@ -75,7 +76,8 @@ export async function history(
   if (found.beginsAt !== undefined) complain(say(message('history.begins', { commit: found.beginsAt })));
   const format = formatOf(options) ?? 'text';
   if (format === 'json' || format === 'csv') {
-    const text = format === 'json' ? `${JSON.stringify(historyAsData(told), null, 2)}\n` : historyAsCsv(told);
+    const data: HistoryOutput = historyAsData(told);
+    const text = format === 'json' ? `${JSON.stringify(data, null, 2)}\n` : historyAsCsv(told);
     return (await writeOut(text, options.out, { isData: true })) ? 0 : 2;
   }
   const words = speaker();

@@ -48,7 +48,9 @@ const program = new Command('doughwright')
       const { speakIn } = await import('./speaker.ts');
       await speakIn(tag, (sentence) => complain(sentence), shownIn);
     }
-    if (project.tell()) least = 2;
+    // Git takes what is written for it as a whole, and anything but 0 for a failure.
+    const isForGit = ['textconv', 'merge-file'].includes(command.name()) || command.opts().gitDriver === true;
+    if (project.tell() && !isForGit) least = 2;
   });
 
 addFormulaCommands(program, end);

@@ -11,6 +11,7 @@ import {
 } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
+import type { PlanOutput } from './json-outputs.ts';
 import { say } from './speaker.ts';
 import { complain } from './terminal.ts';
 import { type FileFormat, formatOf, isData, isTable, writeOut } from './write-out.ts';
@@ -59,7 +60,7 @@ function withPaths(view: PlanView, shown: (uri: string) => string): PlanView {
 
 function written(views: readonly PlanView[], format: FileFormat | 'text', speaker: Speaker): string {
   if (format === 'json') {
-    const told = views.map(({ uri, complete: _, doughs, ...rest }) => ({
+    const told: PlanOutput = views.map(({ uri, complete: _, doughs, ...rest }) => ({
       file: uri,
       ...rest,
       doughs: doughs.map(({ uri: file, ...dough }) => ({ file, ...dough })),

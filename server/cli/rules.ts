@@ -1,5 +1,6 @@
 import { explainedRule, message, rules as ruleList, wordsOfRule } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
+import type { RulesOutput } from './json-outputs.ts';
 import { say, wording } from './speaker.ts';
 import { levelStyles, styled } from './style.ts';
 import { complain } from './terminal.ts';
@@ -12,7 +13,7 @@ export function rules(asked: string | undefined, options: { readonly json?: bool
     complain(say(message('command-check.no-rule', { code: asked! })));
     return 2;
   }
-  const rows = wanted
+  const rows: RulesOutput = wanted
     .map((rule) => ({ code: rule.code, level: rule.level, ...wordsOfRule(rule, language) }))
     .sort((one, other) => (one.code < other.code ? -1 : 1));
   if (options.json) {

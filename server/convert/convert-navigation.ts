@@ -66,7 +66,22 @@ export function toDocumentLink({ place, code, title }: core.RuleLink, rulePages:
 /** What a lens does when it is chosen, for a client that has these commands; else it is only read. */
 export interface LensCommands {
   readonly openSheet: boolean;
+  /** Called from a hover. */
+  readonly openMap: boolean;
   readonly showUses: boolean;
+}
+
+export const openMapCommand = 'doughwright.openMap';
+
+/** The Markdown of a hover, with a link to the map of the gap where the client has that command. */
+export function withMapLink(
+  { markdown, mapLink, place }: core.HoverAnswer,
+  uri: string,
+  opensMap: boolean,
+): string {
+  if (mapLink === undefined || !opensMap) return markdown;
+  const chosen = encodeURIComponent(JSON.stringify([{ uri, line: place.line }]));
+  return `${markdown}\n\n[${mapLink}](command:${openMapCommand}?${chosen})`;
 }
 
 export const openSheetCommand = 'doughwright.openSheet';

@@ -4,6 +4,7 @@ import type {
   WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver';
 import * as convert from '../convert/convert.ts';
+import { withMapLink } from '../convert/convert-navigation.ts';
 import { guardedRequest } from '../host/guard.ts';
 import { canonicalUri } from '../host/uris.ts';
 import type {
@@ -42,7 +43,9 @@ export function answerQuestions(parts: QuestionParts): void {
   connection.onHover(
     about('Hover', null, 'now', (service, uri, { position }) => {
       const answer = service.hover(uri, position.line, position.character);
-      return answer ? convert.toHover(answer, able) : null;
+      if (!answer) return null;
+      const markdown = withMapLink(answer, naming.spell(uri), parts.lensCommands.openMap);
+      return convert.toHover({ ...answer, markdown }, able);
     }),
   );
 

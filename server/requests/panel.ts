@@ -17,6 +17,9 @@ import type {
   NewFormulaResult,
   OverviewRequest,
   OverviewResult,
+  PlanParams,
+  PlanRequest,
+  PlanResult,
   SheetTextParams,
   SheetTextRequest,
   SheetTextResult,
@@ -31,6 +34,7 @@ const newFormulaRequest: NewFormulaRequest = 'doughwright/newFormula';
 const editRequest: EditRequest = 'doughwright/edit';
 const importTableRequest: ImportTableRequest = 'doughwright/importTable';
 const compareRequest: CompareRequest = 'doughwright/compare';
+const planRequest: PlanRequest = 'doughwright/plan';
 const sheetTextRequest: SheetTextRequest = 'doughwright/sheetText';
 
 /** A list that is asked for while the folders are still being read waits this long for the rest of them. */
@@ -98,6 +102,21 @@ export function answerPanel(parts: QuestionParts): void {
     if (view === undefined) return null;
     const { writeSheets } = await import('../../core/index.ts');
     return { formula: view.formula, text: writeSheets([{ view, origin }], format, service.speaker()) };
+  });
+
+  answer<PlanParams, PlanResult>(planRequest, null, async ({ textDocument, line, plan }, token) => {
+    await filesRead(filesWaitMilliseconds);
+    checkpoint(token);
+    const service = await workspace.service();
+    const uri = canonicalUri(textDocument.uri);
+    if (!service.has(uri)) return null;
+    const plans = service.plans(uri);
+    const view =
+      plans.find((one) => one.plan === plan) ?? plans.findLast((one) => one.line <= line) ?? plans[0];
+    if (view === undefined) return { cannot: workspace.say(said('session.no-plan')) };
+    const { pageAsHtml, planPage } = await import('../../core/index.ts');
+    const page = planPage(view, service.speaker());
+    return { page, html: pageAsHtml(page) };
   });
 
   const failed = () => ({ cannot: workspace.say(said('session.no-edit')) });

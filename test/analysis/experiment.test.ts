@@ -72,6 +72,14 @@ describe('an experiment before anything is calibrated', () => {
     );
   });
 
+  it('says how warm the water of each dough is, as its lines have it', () => {
+    expect(view.doughs.map(({ waterCelsius }) => waterCelsius)).toEqual([9, 24, 9, 14]);
+    const tempered = viewOf(
+      `${day}${flour}${planetary}${doughs.replace('65%, at 9 °C', '65%')}${plan}  water 18 °C\n`,
+    );
+    expect(tempered.doughs[0]!.waterCelsius).toBe(18);
+  });
+
   it('counts what to fetch and orders the doughs with one clock', () => {
     expect(view.flours.map(({ name, grams }) => [name, Math.round(grams)])).toEqual([
       ['white', 1200],

@@ -1,5 +1,5 @@
-import { createService, type SheetDocument } from '../../core/index.ts';
-import { openPanel } from '../client/panel-page.ts';
+import { createService, type Service, type SheetDocument, type SheetOptions } from '../../core/index.ts';
+import { openPanel, type PanelPage } from '../client/panel-page.ts';
 import { launchChromium } from '../editors/code-server.ts';
 
 /**
@@ -38,10 +38,30 @@ try {
     print(`${lines} lines: first sheet drawn in an empty panel`, opened, '< 300');
     print(`${lines} lines: key to drawn, p50`, times[strokes / 2]!, '< 100');
     print(`${lines} lines: key to drawn, p95`, times[Math.floor(strokes * 0.95)]!, '< 100');
+    const steps = await whatIfSteps(service, panel);
+    print(`${lines} lines: step of what if, with the map, p50`, steps[strokes / 2]!, '< 100');
+    print(`${lines} lines: step of what if, with the map, p95`, steps[Math.floor(strokes * 0.95)]!, '< 100');
     await panel.page.close();
   }
 } finally {
   await browser.close();
+}
+
+/** How long a step of minutes and water takes to be drawn, before beside after and the map with it, milliseconds in order. */
+async function whatIfSteps(service: Service, panel: PanelPage): Promise<number[]> {
+  const times: number[] = [];
+  for (let step = 0; step < strokes; step++) {
+    const from = performance.now();
+    const asked: SheetOptions = {
+      whatIf: { lines: [{ index: 3, minutes: 3.5 + step / 10 }], water: 0.66 + step / 1000 },
+      map: { against: 'water' },
+    };
+    const sheet = JSON.parse(JSON.stringify(service.sheet(uri, 0, asked))) as SheetDocument;
+    await panel.show(sheet, { asked });
+    await panel.page.evaluate(painted);
+    times.push(performance.now() - from);
+  }
+  return times.sort((one, other) => one - other);
 }
 
 function print(name: string, milliseconds: number, aim: string): void {

@@ -173,6 +173,22 @@ describe('the command line in a project', () => {
     expect((await doughwright(path, '--help')).code).toBe(0);
   });
 
+  it('has git show formulas in its language, and a bad one spoils nothing that git shows', async () => {
+    const { path, write, git } = repositoryWith({
+      'doughwright.json': '{ "language": "de" }',
+      'quay.dough': salty,
+    });
+    expect((await doughwright(path, 'git-setup', '--yes')).code).toBe(0);
+    write('quay.dough', salty.replace('   5%', '   4%'));
+    expect(git('diff')).toMatch(/Salz +5\u00a0% → 4\u00a0% .*Prozentpunkt/);
+    const shown = git('diff', '--no-ext-diff');
+    expect(shown).toMatch(/^\+formula Quay: {2}#= .*Salz 4\u00a0%/m);
+    write('doughwright.json', '{');
+    expect(git('diff', '--no-ext-diff', '--', '*.dough')).toMatch(/^\+formula Quay: {2}#= .*salt 4%/m);
+    expect(git('diff', '--no-ext-diff', '--', '*.dough').match(/^\+formula/gm)).toHaveLength(1);
+    expect(git('diff', '--', '*.dough')).toMatch(/salt +5% → 4% .*point/);
+  });
+
   it('holds for what git is about to commit', async () => {
     const { path, write, git } = repositoryWith({ 'doughwright.json': off });
     write('quay.dough', salty);

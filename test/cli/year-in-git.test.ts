@@ -362,3 +362,81 @@ describe('September: without files on disk, and without all of the history', () 
     expect((await doughwright(path, 'compare', '--since', 'HEAD', 'formulas')).code).toBe(0);
   });
 });
+
+describe('October: the year as one history', () => {
+  const told = async (folder: string, ...args: string[]) => {
+    const { code, stdout, stderr } = await doughwright(folder, 'history', ...args, '--format', 'json');
+    expect([code, stderr]).toEqual([0, '']);
+    return (
+      JSON.parse(stdout) as {
+        revisions: {
+          words: string;
+          changed: string[];
+          movedFrom?: string;
+          author: string;
+          figures: object;
+        }[];
+        trials: { title: string }[];
+      }
+    ).revisions;
+  };
+
+  it('follows the rye through its move, a merge, and the flours of the submodule as they were then', async () => {
+    const revisions = await told(home.path, 'Quay Rye');
+    const of = (words: string) => revisions.find((one) => one.words === words);
+    expect(revisions[0]?.words).toBe('Start');
+    expect(of('Move the rye')).toMatchObject({
+      movedFrom: 'formulas/rye.dough',
+      changed: ['salt'],
+      author: two,
+    });
+    expect(of('Newer flours')?.changed).toEqual(['cost']);
+    // Each price is that of its own revision.
+    expect(of('Rye of the mill')?.figures).not.toEqual(of('Newer flours')?.figures);
+    // The flour of June that was never committed, and worktrees that are gone, are in no history.
+    expect(revisions.map(({ words }) => words)).not.toContain('Wetter');
+  });
+
+  it('tells every change of the tin once, whoever merged it, and what was put back too', async () => {
+    const revisions = await told(home.path, 'Harbour Tin');
+    const salts = revisions.filter(({ changed }) => changed.includes('salt'));
+    // His and hers on two branches, and what they agreed on, which is as on neither side.
+    expect(salts.map(({ words }) => words)).toEqual(expect.arrayContaining(['His', 'Hers', 'Agree on salt']));
+    expect(revisions.filter(({ words }) => words === 'More butter')).toHaveLength(1);
+    expect(revisions.find(({ words }) => words.startsWith('Revert "More butter"'))?.changed).toContain(
+      'ingredient: butter',
+    );
+    // A merge has a row only for what comes of both sides together, such as the cost; never for what one of them wrote.
+    const merges = revisions.filter(({ words }) => words.startsWith('Merge branch'));
+    for (const { changed } of merges)
+      expect(changed.filter((figure) => !['cost', 'water-temperature'].includes(figure))).toEqual([]);
+  });
+
+  it('reads any revision as it was: sheet and totals of v1 know nothing of what came later', async () => {
+    const { stdout } = await doughwright(home.path, 'totals', '--json', '--at', 'v1', 'formulas/rye.dough');
+    expect(JSON.parse(stdout)).toMatchObject([{ formula: 'Quay Rye', hydration: 0.78, saltFraction: 0.02 }]);
+    const sheet = await doughwright(home.path, 'sheet', '--at', 'v1', 'formulas/rye.dough');
+    expect(sheet.stdout).toContain(home.git('rev-parse', '--short=8', 'v1').trim());
+    expect((await doughwright(home.path, 'totals', '--at', 'v1', 'rye.dough')).stderr).toBe(
+      'doughwright: rye.dough: v1 has no formula file of this name, or below it.\n',
+    );
+  });
+});
+
+describe('November: a cherry-pick and what a branch changed', () => {
+  it('picks a change beside others by section and line, and checks what is other than at a tag', async () => {
+    home.git('checkout', '--quiet', '-b', 'sweet');
+    edit('formulas/tin.dough', 'egg                6%', 'egg                7%');
+    home.commit('More egg', two);
+    home.git('checkout', '--quiet', 'main');
+    edit('formulas/tin.dough', 'butter             3%', 'butter             2.5%');
+    home.commit('Less butter', one);
+    expect(home.gitTold('cherry-pick', 'sweet').code).toBe(0);
+    expect(read('formulas/tin.dough')).toMatch(/butter +2\.5%\n {2}egg +7%\n/);
+    edit('rye.dough', 'salt               1.85%', 'salt               5%');
+    const since = await doughwright(home.path, 'check', '--since', 'HEAD');
+    expect(since.stdout).toMatch(/^rye\.dough:\d+:.*\[salt-range\]/m);
+    expect(since.stdout).not.toContain('tin.dough');
+    home.git('checkout', '--quiet', 'rye.dough');
+  });
+});

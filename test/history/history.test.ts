@@ -50,6 +50,15 @@ describe('the rows of a history', () => {
     ]);
   });
 
+  it('are not those where arithmetic alone moved a last place across the edge of rounding', () => {
+    const at = (fraction: number) =>
+      moment({ ingredients: [{ name: 'instant yeast', fraction }] } as FormulaFigures);
+    expect(
+      told([revision('a', 0, '', at(0.00025)), revision('b', 1, 'a', at(0.00024999999999999995))]),
+    ).toEqual([['a', 'new']]);
+    expect(told([revision('a', 0, '', at(0.00025)), revision('b', 1, 'a', at(0.00024))])).toHaveLength(2);
+  });
+
   it('of a merge are what neither side had', () => {
     const base = moment({ hydration: 0.69, saltFraction: 0.02, costPerKilogram: 1, currency: 'EUR' });
     const his = moment({ hydration: 0.7, saltFraction: 0.02, costPerKilogram: 0.9, currency: 'EUR' });

@@ -27,7 +27,8 @@ export function readCases(path: string): { readonly file: FixtureFile; readonly 
 
 function caseOf({ title, parts }: FixtureCase): Case {
   const kind = /^(fires|silent)\b/.exec(title)?.[1];
-  if (kind !== 'fires' && kind !== 'silent') throw new Error(`“${title}” neither fires nor is silent`);
+  if (kind !== 'fires' && kind !== 'silent')
+    throw new Error(`“${title}” neither fires nor is silent; what a fix makes stands under “--- fixed”`);
   const expected = parts.filter(isFile);
   return {
     title,

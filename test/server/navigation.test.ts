@@ -231,6 +231,29 @@ describe('words above headers', () => {
   });
 });
 
+describe('the hover of a mixing programme', () => {
+  const text =
+    'formula Harbour Tin:\n  bread flour 100%\n  water 65%\n\nmix in spiral:\n  load all\n  speed 1 for 8 min\n';
+  const hoverIn = async ({ client, bread: uri }: Opened): Promise<string> => {
+    await client.open(uri, text);
+    const hover = await client.connection.sendRequest<{ contents: { value: string } }>('textDocument/hover', {
+      textDocument: { uri },
+      position: { line: 4, character: 2 },
+    });
+    return hover.contents.value;
+  };
+
+  it('leads to the map of the gap in a client that has the command, and in no other', async () => {
+    const commands = ['doughwright.openMap'];
+    const workspace = await opened({ initializationOptions: { commands } });
+    const [, link] = /\[The map of the gap\]\(command:doughwright\.openMap\?([^)]*)\)$/.exec(
+      await hoverIn(workspace),
+    )!;
+    expect(JSON.parse(decodeURIComponent(link!))).toEqual([{ uri: workspace.bread, line: 4 }]);
+    expect(await hoverIn(await opened())).not.toContain('command:');
+  });
+});
+
 describe('links and selections', () => {
   it('lead from an accepted code to its page', async () => {
     const { client, bread: uri } = await opened({ initializationOptions: { rulePages: 'file:///pages/' } });

@@ -21,6 +21,7 @@ import { addressFields, packerFields, publish } from '../../server/build/publish
 import { kindOf } from '../../server/requests/actions.ts';
 import { type Setting, settingsTable } from '../../server/sync/settings-table.ts';
 import { canonicalPages } from './canonical-pages.ts';
+import { libraryPage } from './library-page.ts';
 
 /** What is generated from the vocabulary and the table of rules: `node test/tidy/generate.ts` writes it, a test compares. */
 const project = fileURLToPath(new URL('../..', import.meta.url));
@@ -30,11 +31,13 @@ const read = (name: string): string => readFileSync(join(project, name), 'utf8')
 export function generated(): ReadonlyMap<string, string> {
   return new Map([
     ['syntaxes/doughwright.tmLanguage.json', textMateGrammar()],
+    ['syntaxes/vim/syntax/doughwright.vim', vimSyntax()],
     ['package.json', manifest()],
     ['package.nls.json', manifestWords('package.nls.json', englishSettings(), (rule) => rule.title)],
     ['package.nls.de.json', manifestWords('package.nls.de.json', {}, ({ code }) => germanPages[code]!.title)],
     ['docs/guide/reference.md', reference()],
     ['docs/guide/actions.md', actionsPage(actions, kindOf)],
+    ['docs/library.md', libraryPage()],
     ...canonicalPages(project, read),
     ['docs/guide/settings.md', settingsPage(read('docs/guide/settings.md'))],
   ]);
@@ -83,6 +86,39 @@ function textMateGrammar(): string {
     'Generated from doughwright.tmLanguage.template.json and the vocabulary; npm run generate writes it anew.',
   ];
   return `${JSON.stringify({ information_for_contributors: note, ...(filled(grammar) as object) }, null, 2)}\n`;
+}
+
+/** The colours of Vim, line by line as the notation is: what a line begins with says what it is. */
+function vimSyntax(): string {
+  // Of Vim's own patterns, very magic: letters stand for themselves, and a blank of a word for any blanks.
+  const any = (words: Iterable<string>): string =>
+    [...new Set(words)]
+      .sort((one, other) => other.length - one.length || (one < other ? -1 : 1))
+      .map((word) => word.replace(/[%@{}()|<>=+*?~&/.\\^$[\]]/g, '\\$&').replace(/ /g, '\\s+'))
+      .join('|');
+  const words = sectionWords.flatMap((section) => properties[section].map((one) => one.word));
+  return String.raw`" Colours of bread formulas in Vim and Neovim.
+" Generated from the vocabulary; npm run generate writes it anew.
+if exists('b:current_syntax')
+  finish
+endif
+syntax case ignore
+syntax match doughwrightComment /#.*$/
+syntax match doughwrightNumber /\v<\d+%([.,]\d+)*>/
+syntax match doughwrightUnit /\v\d\s*\zs%(${any(units.keys())})%(\a)@!/
+syntax match doughwrightProperty /\v^\s+%(${any(words)})%(\k)@!/
+syntax match doughwrightStep /\v^\s+%(${any(stepWords)})%(\k)@!/
+syntax match doughwrightSection /\v^\s*%(${any(sectionWords)})%(\k)@!\ze[^#]*:\s*%(#.*)?$/ nextgroup=doughwrightName
+syntax match doughwrightName /\v[^:#]+/ contained
+highlight default link doughwrightComment Comment
+highlight default link doughwrightNumber Number
+highlight default link doughwrightUnit Type
+highlight default link doughwrightProperty Identifier
+highlight default link doughwrightStep Statement
+highlight default link doughwrightSection Keyword
+highlight default link doughwrightName Title
+let b:current_syntax = 'doughwright'
+`;
 }
 
 function manifest(): string {

@@ -1,16 +1,35 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import * as core from '../../core/index.ts';
 import { rules } from '../../core/index.ts';
 import { units } from '../../core/syntax/units.ts';
 import { holdsIngredients, properties, sectionWords, stepWords } from '../../core/syntax/vocabulary.ts';
 import { generated } from './generate.ts';
+import { declarationOf, exportsOfCore } from './library-page.ts';
 
 const project = join(import.meta.dirname, '..', '..');
 
 describe('what is generated is fresh; npm run generate writes it anew', () => {
   it.each([...generated()])('%s', (name, text) => {
     expect(readFileSync(join(project, name), 'utf8')).toBe(text);
+  });
+});
+
+describe('the reference of the library', () => {
+  it('has every name that the core exports, each with a whole declaration', () => {
+    const names = exportsOfCore();
+    expect(names.map(({ name }) => name).sort()).toEqual(
+      expect.arrayContaining([...Object.keys(core), 'FormulaTotals', 'Service', 'Finding'].sort()),
+    );
+    for (const one of names) {
+      const { code } = declarationOf(one);
+      const bare = code.replace(/\/\*[\s\S]*?\*\/|'[^'\n]*'|=>/g, '');
+      const count = (sign: string) => bare.split(sign).length;
+      expect([one.name, code.length > one.own.length]).toEqual([one.name, true]);
+      for (const [open, close] of ['()', '{}', '[]', '<>'].map((pair) => [...pair] as [string, string]))
+        expect([one.name, open, count(open)]).toEqual([one.name, open, count(close)]);
+    }
   });
 });
 

@@ -243,6 +243,7 @@ describe('the package', () => {
         'preview.js',
         'changes.js',
         'history.js',
+        'plan.js',
         'preview.css',
         'demo.json',
       ].map((name) => `dist/${name}`),

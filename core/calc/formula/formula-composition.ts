@@ -14,6 +14,7 @@ import type { Unsolved } from './formula-result.ts';
 import { isBesideBowl } from './formula-structure.ts';
 import { steamByLine } from './formula-water.ts';
 
+/** Whether the composition of a part is known. */
 export function isPerGram(value: PerGram | Unsolved): value is PerGram {
   return 'byKey' in value;
 }
@@ -112,6 +113,7 @@ function weigh(mass: Mass, weights: number[]): number {
   return sum;
 }
 
+/** Why a section has no composition that weighs nothing. */
 export function nothingThere(section: SectionFacts): Unsolved {
   return { code: 'nothing-there', sectionId: section.input.id };
 }

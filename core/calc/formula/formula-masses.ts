@@ -32,10 +32,15 @@ export function massesOf(structure: FormulaStructure, guess: readonly (number | 
   return masses;
 }
 
+/** A mass of nothing, to be added to. */
 export function zeroMass(structure: FormulaStructure): Mass {
   return { terms: new Array<number>(structure.unknowns + 1).fill(0), unsolved: undefined };
 }
 
+/**
+ * Adds so many times a mass to another. What is not known stays so, with the reason that came first; nothing is added zero
+ * times.
+ */
 export function addMass(to: Mass, mass: Mass, times: number): void {
   if (times === 0) return;
   if (mass.unsolved) to.unsolved ??= mass.unsolved;

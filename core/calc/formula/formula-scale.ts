@@ -106,6 +106,7 @@ export function evaluate(scale: Scale, mass: Mass): Evaluated | undefined {
   return Number.isFinite(value) ? { value, group } : undefined;
 }
 
+/** What a mass weighs, grams; undefined where some of it is not known, or known only in proportion to others. */
 export function gramsOf(scale: Scale, mass: Mass): number | undefined {
   const evaluated = evaluate(scale, mass);
   return evaluated && (evaluated.group ?? 0) === 0 ? evaluated.value : undefined;

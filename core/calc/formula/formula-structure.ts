@@ -8,6 +8,7 @@ import type { FormulaProblem, LinePlace, Unsolved } from './formula-result.ts';
 const mostGrams = 1e12;
 const mostFraction = 1e9;
 
+/** Reads off an input all that needs no sums: who uses whom, what 100 % is where, and what cannot be. Never throws. */
 export function structureOf(input: FormulaInput): FormulaStructure {
   const problems: FormulaProblem[] = [];
   const keys = new Map<string, number>();
@@ -64,6 +65,7 @@ export function structureOf(input: FormulaInput): FormulaStructure {
   return { input, sections, order, unknowns, keys, keyLines, inDough, problems };
 }
 
+/** Whether a section of this kind goes into the bowl; fillings, toppings and baths do not. */
 export function isInBowl(kind: SectionKind): boolean {
   return (
     kind === 'dough' || kind === 'preferment' || kind === 'soaker' || kind === 'scald' || kind === 'part'
@@ -83,6 +85,7 @@ function isUsable(value: number, most: number): boolean {
   return value >= 0 && value <= most;
 }
 
+/** Whether a weight in grams, or a fraction, is one that can be computed with: from 0 to what no bakery weighs. */
 export function isUsableGrams(value: number): boolean {
   return isUsable(value, mostGrams);
 }

@@ -24,6 +24,7 @@ const redundant: EquationOutcome = { kind: 'redundant' };
 /** Coefficients smaller than this share of the terms they are the difference of are rounding, not slope. */
 const roundingShare = 1e-11;
 
+/** A system without equations, of so many unknowns. */
 export function linearSystem(unknowns: number): LinearSystem {
   return { unknowns, rows: [], pivots: [] };
 }

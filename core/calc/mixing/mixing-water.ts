@@ -264,6 +264,7 @@ export function withPureWater(mixing: MixingInput): MixingInput {
   return { ...mixing, phases };
 }
 
+/** All that goes into the bowl, in the order of the programme. */
 export function allPortions(mixing: MixingInput): MixPortion[] {
   return mixing.phases.flatMap((phase) =>
     phase.kind === 'load' || phase.kind === 'add' ? phase.portions : [],

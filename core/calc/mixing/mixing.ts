@@ -98,6 +98,7 @@ export interface PreparedMixing {
   readonly heat: HeatPlan;
 }
 
+/** A programme made ready to be run at several temperatures of its water. Never throws. */
 export function prepareMixing(input: MixingInput): PreparedMixing {
   const programme = takeApart(input);
   return { input, programme, heat: planHeat(input, programme) };

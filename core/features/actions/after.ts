@@ -17,6 +17,7 @@ export interface WholeFormula {
   readonly solved: SolvedFormula;
 }
 
+/** The formula at the cursor, if every weight of it is known and it has flour. */
 export function wholeFormula(context: ActionContext): WholeFormula | undefined {
   const analysis = context.analysis();
   const solved = analysis?.solved;
@@ -71,6 +72,7 @@ function present({ overall }: SolvedFormula): OverallIngredient[] {
   return overall.filter(({ grams }) => grams === undefined || grams > tolerance);
 }
 
+/** Whether two figures are the same but for rounding, beside something of this size; two that are not known are the same. */
 export function isNear(one: number | undefined, other: number | undefined, size: number): boolean {
   if (one === undefined || other === undefined) return one === other;
   return Math.abs(one - other) <= tolerance * size;

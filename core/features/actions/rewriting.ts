@@ -64,6 +64,7 @@ export function writeLines(
   return true;
 }
 
+/** Puts another amount into an ingredient line, in the place of what stands there. */
 export function writeAmount(
   changes: LineChanges,
   { line, statement: { amount } }: LineModel,

@@ -116,6 +116,7 @@ function compositionMessage(role: Role, water: number | undefined, protein: numb
     : message('completion.with-water', { role: said, fraction: water });
 }
 
+/** The mixers that are defined, then the kinds of the catalogue; `end` is written behind the name. */
 export function mixerNames(asked: Asked, start: number, end: string): LineCompletion[] {
   const own = asked.scope.names('mixer').map((one) =>
     make(asked, one.name.text, 'mixer', {
@@ -143,12 +144,14 @@ function modelOf({ block, scope }: Asked): FormulaModel | undefined {
   return formulaOf(wholeBlock(block, scope));
 }
 
+/** The ingredients of the dough of this formula. */
 export function doughNames(asked: Asked, from: { start?: number }): LineCompletion[] {
   const model = modelOf(asked);
   const names = new Set(model?.sections[0]?.lines.map((line) => line.statement.name.text) ?? []);
   return [...names].map((name) => make(asked, name, 'ingredient', from));
 }
 
+/** The parts of this formula. */
 export function partNames(asked: Asked, start: number): LineCompletion[] {
   const parts = modelOf(asked)?.sections.slice(1) ?? [];
   return parts.flatMap(({ name, kind }) =>
@@ -156,6 +159,7 @@ export function partNames(asked: Asked, start: number): LineCompletion[] {
   );
 }
 
+/** The formulas that a plan may name. */
 export function formulaNames(asked: Asked): LineCompletion[] {
   return asked.scope.names('formula').map(({ name }) =>
     make(asked, name.text, 'formula', {
@@ -215,6 +219,7 @@ export function droppableNames(asked: Asked, from: { start?: number }): LineComp
   ];
 }
 
+/** What a mix may load: ingredients and parts of the formula, and the words that stand for several. */
 export function loadItems(asked: Asked): LineCompletion[] {
   const model = modelOf(asked);
   const item = /(?:^\s*\S+\s+|,\s*)([^,]*)$/.exec(asked.before);

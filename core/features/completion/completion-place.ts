@@ -37,6 +37,7 @@ export function wordsBefore({ before }: Asked): string {
   return before.trimStart().replace(/\s+/g, ' ');
 }
 
+/** A completion that replaces what is typed from `start` on, else the word before the cursor. */
 export function make(
   asked: Asked,
   label: string,

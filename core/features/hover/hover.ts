@@ -35,6 +35,8 @@ import type { Speaker } from '../../words/speaker.ts';
 export interface LineHover {
   readonly span: Span;
   readonly markdown: string;
+  /** What a link to the map of the gap is called, where the programme hovered over has one. */
+  readonly mapLink?: string;
 }
 
 /** The hover of a line of a block; `undefined` where there is nothing to say. In a variant it says what stands in the base. */
@@ -137,7 +139,12 @@ function headerHover(
     const hands =
       header.byHand === true && analysis.resolved.model.trials.length > 0 ? handTrials(scope) : undefined;
     const calibration = hands === undefined ? [] : calibrationMarkdown(hands, speaker);
-    return { span, markdown: [...mixMarkdown(mix.value, speaker), ...calibration].join('\n\n') };
+    const hasMap = mix === analysis.doughMix && mix.value.outcome.development.known;
+    return {
+      span,
+      markdown: [...mixMarkdown(mix.value, speaker), ...calibration].join('\n\n'),
+      ...(hasMap ? { mapLink: speaker.say(message('map.title')) } : {}),
+    };
   }
   if (header.section === 'trial' && analysis !== undefined) {
     const trial = trialsOf(analysis, scope).find((one) => one.model.headerLine === line);

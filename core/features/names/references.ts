@@ -43,6 +43,7 @@ function byPlace(one: Reference, other: Reference): number {
   return one.place.line - other.place.line || one.place.start - other.place.start;
 }
 
+/** Where the file names what the name at a column means, and which of those places say how much of it there is. */
 export function highlightsAt(book: NameBook, uri: string, line: number, column: number): Highlight[] {
   const target = nameAt(book, uri, line, column);
   if (target === undefined) return [];

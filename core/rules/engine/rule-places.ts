@@ -68,6 +68,7 @@ export function propertyPlace(context: RuleContext, word: string, sectionLine = 
   return headerPlace(context.block, sectionLine);
 }
 
+/** All sections of a block, the one it begins with first. */
 export function sectionsOf(block: Block): readonly Section[] {
   return block.top === undefined ? block.subs : [block.top, ...block.subs];
 }
@@ -87,10 +88,12 @@ export function quantityPlace(block: Block, line: number, kind: QuantityKind, fr
   return token === undefined ? undefined : { start: token.start, end: token.end };
 }
 
+/** A figure among the values of a problem; undefined where it is none. */
 export function numberOf(value: FormulaProblem['values'][string] | undefined): number | undefined {
   return typeof value === 'number' && Number.isFinite(value) ? value : undefined;
 }
 
+/** Names among the values of a problem; none where it has none. */
 export function namesOf(value: FormulaProblem['values'][string] | undefined): readonly string[] {
   return typeof value === 'object' ? value : [];
 }

@@ -22,6 +22,7 @@ export interface RunMix {
   readonly analysis: Analysis;
 }
 
+/** All programmes of a formula that could be run. */
 export function runMixes(analysis: Analysis | undefined): RunMix[] {
   if (analysis === undefined) return [];
   const { mixes, resolved } = analysis;
@@ -47,6 +48,7 @@ export interface TimedPhase {
   readonly takenInMinutes: number;
 }
 
+/** The lines of a programme that take time, in their order, with what is taken in by then. */
 export function timedPhases({ mix }: RunMix): TimedPhase[] {
   const phases: TimedPhase[] = [];
   const times = phaseTimes(mix.input.phases);

@@ -1,3 +1,4 @@
+import { clockOf as clockText } from '../../text/dates.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { ClockRequest } from './sheet-options.ts';
@@ -33,7 +34,7 @@ function timeOfDay(seconds: number, speaker: Speaker): SheetClock {
   const day = Math.floor(rounded / daySeconds);
   const minutes = (rounded - day * daySeconds) / 60;
   const hour = Math.floor(minutes / 60);
-  const time = `${twoDigits(hour)}:${twoDigits(minutes % 60)}`;
+  const time = clockText(minutes);
   return { time, day, words: day === 0 ? time : speaker.say(onAnotherDay(day, hour, time)) };
 }
 
@@ -48,8 +49,4 @@ function onAnotherDay(day: number, hour: number, written: string): Message {
 function partOfDay(hour: number): 'morning' | 'afternoon' | 'evening' {
   if (hour < 12) return 'morning';
   return hour < 17 ? 'afternoon' : 'evening';
-}
-
-function twoDigits(figure: number): string {
-  return String(figure).padStart(2, '0');
 }

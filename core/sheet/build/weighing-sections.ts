@@ -3,7 +3,9 @@ import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
 import type { SolvedSection } from '../../calc/formula/formula-result.ts';
 import type { MixPortion } from '../../calc/mixing/mixing-programme.ts';
 import { allPortions, type IcePlan } from '../../calc/mixing/mixing-water.ts';
+import { phaseTimes } from '../../calc/mixing/phase-times.ts';
 import { lineOfId, type SectionModel } from '../../model/formula-model.ts';
+import { elementAt } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { nodeIds } from './node-ids.ts';
@@ -296,11 +298,8 @@ function iceOf({ water }: MixAnalysis): (IcePlan & { readonly tapCelsius: number
   return { ...water.value.ice, tapCelsius: water.value.tapCelsius };
 }
 
-function minutesBefore(mix: MixAnalysis, index: number): number {
-  let minutes = 0;
-  for (const phase of mix.input.phases.slice(0, index))
-    if (!('portions' in phase)) minutes += phase.seconds / 60;
-  return minutes;
+function minutesBefore({ input }: MixAnalysis, index: number): number {
+  return elementAt(phaseTimes(input.phases), index).startMinutes;
 }
 
 function lineOfPortion(analysis: Analysis, portion: MixPortion, firstLine: number): number | undefined {

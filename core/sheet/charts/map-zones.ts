@@ -27,7 +27,7 @@ export function zoneAreas(map: GapMap, grid: Grid): ZoneArea[] {
     const to = map.rows.map((row) =>
       next === undefined ? map.lastMinute : startOf(row, next, map.lastMinute),
     );
-    if (from.every((minutes, row) => to[row]! - minutes < 1e-6)) return [];
+    if (from.every((minutes, row) => (to[row] ?? 0) - minutes < 1e-6)) return [];
     const outline = [...edgeOf(map, grid, from), ...edgeOf(map, grid, to).reverse()];
     const widest = widestOf(map, grid, from, to);
     return [{ zone, outline, ...(widest === undefined ? {} : { widest }) }];
@@ -43,7 +43,7 @@ function startOf(row: GapRow, zone: DoughZone, lastMinute: number): number {
 /** A line through the rows at a minute of each, from the lowest row up. */
 function edgeOf({ rows }: GapMap, { x, y, halfRow }: Grid, minutes: readonly number[]): Point[] {
   return rows.flatMap(({ value }, index): Point[] => {
-    const at = { x: x(minutes[index]!), y: y(value) };
+    const at = { x: x(minutes[index] ?? 0), y: y(value) };
     return halfRow === 0
       ? [at]
       : [
@@ -65,7 +65,7 @@ function widestOf(
   const worth = (at: Point, width: number): number =>
     width - Math.abs(at.y - middle) * 0.3 - (halfRow === 0 && Math.abs(at.y - y(mark.value)) < 22 ? 200 : 0);
   for (const [index, { value }] of rows.entries()) {
-    const [left, right] = [x(from[index]!), x(to[index]!)];
+    const [left, right] = [x(from[index] ?? 0), x(to[index] ?? 0)];
     const at = { x: (left + right) / 2, y: y(value) };
     // A word in the middle of a drawing does not stand over its rim.
     if (halfRow === 0 && (at.y < top + 14 || at.y > bottom - 14)) continue;
@@ -129,7 +129,7 @@ export function stretches(
   for (const row of rows) {
     const minutes = momentOf(row);
     const isShown = minutes !== undefined && minutes <= lastMinute;
-    if (isShown && isOpen) found.at(-1)!.push({ row, minutes });
+    if (isShown && isOpen) found.at(-1)?.push({ row, minutes });
     else if (isShown) found.push([{ row, minutes }]);
     isOpen = isShown;
   }

@@ -57,11 +57,12 @@ function factsOf(view: ExperimentView, { say, celsius }: Speaker): [string, stri
   const water = view.waterAssumed
     ? say(message('experiment.tap-assumed', { celsius: view.waterCelsius }))
     : celsius(view.waterCelsius);
+  const isOfTheDay = view.doughs.some(({ waterCelsius }) => waterCelsius === view.waterCelsius);
   return [
     ...(view.date === undefined ? [] : [[say(message('experiment.date')), view.date] as [string, string]]),
     [say(message('experiment.room')), celsius(view.roomCelsius)],
     [say(message('experiment.flour')), celsius(view.flourCelsius)],
-    [say(message('experiment.water')), water],
+    ...(isOfTheDay ? [[say(message('experiment.water')), water] as [string, string]] : []),
   ];
 }
 
@@ -123,7 +124,7 @@ function clockOf(minutes: number): string {
 }
 
 /** One row an ingredient, one column a dough. */
-function weighTable({ doughs }: ExperimentView, { say, mass }: Speaker): Table {
+function weighTable({ doughs }: ExperimentView, { say, mass, celsius }: Speaker): Table {
   const names = [...new Set(doughs.flatMap(({ weights }) => weights.map(({ name }) => name)))];
   const gramsOf = ({ weights }: ExperimentDoughView, name: string): number =>
     weights.reduce((sum, one) => sum + (one.name === name ? one.grams : 0), 0);
@@ -143,6 +144,10 @@ function weighTable({ doughs }: ExperimentView, { say, mass }: Speaker): Table {
     rows: [
       ...names.map((name) => row(name, (dough) => gramsOf(dough, name))),
       row(say(message('experiment.total')), ({ doughGrams }) => doughGrams),
+      [
+        say(message('experiment.water-is')),
+        ...doughs.map(({ waterCelsius }) => (waterCelsius === undefined ? '' : celsius(waterCelsius))),
+      ],
     ],
   };
 }
@@ -154,33 +159,24 @@ function readingsTable({ doughs }: ExperimentView, { say, number }: Speaker, hid
       { name: say(message('experiment-column.dough')) },
       { name: say(message('experiment-column.minutes')), figures: true },
       ...(hidden ? [] : [{ name: say(message('experiment-column.expected')) }]),
-      { name: say(message('experiment-column.celsius')) },
-      { name: say(message('experiment-column.feel')) },
+      { name: say(message('experiment-column.celsius')), blank: true },
+      { name: say(message('experiment-column.feel')), blank: true },
     ],
     rows: doughs.flatMap(({ name, readings }) =>
-      readings.map((one) => [
-        name,
-        number(one.minutes, 1),
-        ...(hidden ? [] : [cellOf(one, say)]),
-        blank,
-        blank,
-      ]),
+      readings.map((one) => [name, number(one.minutes, 1), ...(hidden ? [] : [cellOf(one, say)]), '', '']),
     ),
   };
 }
-
-/** Room to write in; on paper a cell is ruled below. */
-const blank = '          ';
 
 function loafTable({ doughs }: ExperimentView, { say }: Speaker): Table {
   return {
     title: say(message('experiment.loaf')),
     columns: [
       { name: say(message('experiment-column.dough')) },
-      { name: say(message('experiment-column.height')) },
-      { name: say(message('experiment-column.score')) },
+      { name: say(message('experiment-column.height')), blank: true },
+      { name: say(message('experiment-column.score')), blank: true },
     ],
-    rows: doughs.map(({ name }) => [name, blank, blank]),
+    rows: doughs.map(({ name }) => [name, '', '']),
   };
 }
 

@@ -67,6 +67,7 @@ function doughView(
     ...(mixer === undefined ? {} : { mixer: mixer.name }),
     byHand: mixer?.data.kind === 'hand',
     ...(doughGrams === undefined ? {} : { doughGrams }),
+    ...waterOf(dough),
     ...(programme.known
       ? { programmeMinutes: programme.value.programmeMinutes }
       : { reason: speaker.say(programme.reason) }),
@@ -79,6 +80,16 @@ function doughView(
     })),
     measured: dough.measured.flatMap((one) => measuredViews(one, speaker)),
   };
+}
+
+/** How warm the water of a dough is, where all of it is alike. */
+function waterOf({ programme }: ExperimentDough): Pick<ExperimentDoughView, 'waterCelsius'> {
+  if (!programme.known) return {};
+  const water = programme.value.input.phases.flatMap((phase) =>
+    'portions' in phase ? phase.portions.filter(({ kind }) => kind === 'water') : [],
+  );
+  const [first, ...others] = new Set(water.map(({ celsius }) => celsius));
+  return first === undefined || others.length > 0 ? {} : { waterCelsius: first };
 }
 
 /** A formula that an experiment has twice is told apart by its mixer. */

@@ -36,6 +36,8 @@ export interface ExperimentDoughView {
   readonly mixer?: string;
   readonly byHand: boolean;
   readonly doughGrams?: number;
+  /** Of its water: as a line of its formula says, else that of the day; absent where lines say different ones. */
+  readonly waterCelsius?: number;
   readonly programmeMinutes?: number;
   /** Why it cannot be predicted. */
   readonly reason?: string;

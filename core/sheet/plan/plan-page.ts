@@ -1,14 +1,17 @@
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { Page, Table } from '../write/tables.ts';
+import { planDrawing } from './plan-drawing.ts';
 import type { PlanView } from './plan-view.ts';
 
 /** A production run as a page of tables, worded by whoever worded the view. */
 export function planPage(view: PlanView, speaker: Speaker): Page {
   const { say } = speaker;
+  const drawing = planDrawing(view, speaker);
   return {
     language: speaker.language,
     title: view.plan,
+    ...(drawing === undefined ? {} : { drawing }),
     facts: factsOf(view, speaker).map(([label, value]) => [say(label), value]),
     tables: [
       {

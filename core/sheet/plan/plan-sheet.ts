@@ -7,6 +7,7 @@ import { weighedOf } from '../../facts/product.ts';
 import { timeMessage } from '../../facts/time-words.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
+import { lanesOf } from './plan-lanes.ts';
 import type {
   PlanBatchView,
   PlanDoughView,
@@ -36,6 +37,7 @@ export function planView(uri: string, firstLine: number, plan: PlanAnalysis, spe
     doughs,
     parts,
     timeline: timelineOf(plan, when, speaker),
+    lanes: lanesOf(plan, speaker),
     stores,
     ...(cost === undefined ? {} : { cost }),
     ...(costAtLeast === undefined ? {} : { costAtLeast }),

@@ -15,6 +15,8 @@ export interface PlanView {
   readonly doughs: readonly PlanDoughView[];
   readonly parts: readonly PlanPartView[];
   readonly timeline: readonly PlanMoment[];
+  /** The same against the clock: who and what is busy when. */
+  readonly lanes: readonly PlanLane[];
   readonly stores: readonly PlanStore[];
   /** What the stores cost, where every price is known and in one currency. */
   readonly cost?: { readonly amount: number; readonly currency: string };
@@ -64,6 +66,25 @@ export interface PlanPartView {
   readonly lastNeeded?: string;
   readonly standsMinutes: number;
   readonly for: readonly string[];
+}
+
+/** What works on one thing after another, or where things stand beside each other. */
+export interface PlanLane {
+  readonly kind: 'parts' | 'mixer' | 'bench' | 'oven';
+  readonly name: string;
+  /** By their start. */
+  readonly bars: readonly PlanBar[];
+}
+
+export interface PlanBar {
+  readonly name: string;
+  /** Minutes on the clock of the plan. */
+  readonly startMinutes: number;
+  readonly endMinutes: number;
+  readonly start: string;
+  readonly end: string;
+  /** What it belongs to is ready too late. */
+  readonly late: boolean;
 }
 
 export interface PlanMoment {

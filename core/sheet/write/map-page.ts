@@ -109,7 +109,7 @@ function pictureOf({ data }: MapView, speaker: Speaker): string[] {
       for (const { minutes } of trials) if (minutes <= lastMinute) letters[columnOf(minutes)] = '+';
       letters[columnOf(mark.minutes)] = '@';
     }
-    return `  ${names[index]!.padStart(widest)} ${letters.join('')}`;
+    return `  ${(names[index] ?? '').padStart(widest)} ${letters.join('')}`;
   });
   const { say } = speaker;
   const last = speaker.minutes(lastMinute);
@@ -141,7 +141,7 @@ function csvRecords(maps: readonly MapView[], speaker: Speaker): string[][] {
   const records = maps.flatMap(({ formula, data }) =>
     (data?.rows ?? []).map((row) => [
       formula,
-      data!.against,
+      data?.against ?? '',
       figure(row.value, 4),
       row.isOwn ? 'yes' : '',
       ...bands.flatMap((band) =>

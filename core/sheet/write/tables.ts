@@ -1,5 +1,5 @@
 import { asCsv } from '../build/csv-records.ts';
-import { element, htmlPage, type Markup } from './markup.ts';
+import { element, htmlPage, type Markup, markup } from './markup.ts';
 
 /** A page of tables, the one form from which text, Markdown, CSV and HTML are written. */
 export interface Page {
@@ -7,6 +7,8 @@ export interface Page {
   readonly language: string;
   readonly title: string;
   readonly facts: readonly (readonly [label: string, value: string])[];
+  /** A drawing of ours above the tables, which say the same; SVG for a column from about 300 px and from about 560 px. */
+  readonly drawing?: { readonly description: string; readonly narrow: string; readonly wide: string };
   /** Sentences before the first table. */
   readonly lead?: readonly string[];
   readonly tables: readonly Table[];
@@ -27,6 +29,8 @@ export interface Column {
   readonly name: string;
   /** Figures stand under each other at their ends. */
   readonly figures?: true;
+  /** Nothing stands in it: it is there to be written in. */
+  readonly blank?: true;
 }
 
 export function pageAsText({ title, facts, lead = [], tables, notes }: Page): string {
@@ -79,7 +83,7 @@ export function pageAsCsv({ tables, tableHead }: Page): string {
 }
 
 /** A page that prints as it stands: no script, nothing fetched. */
-export function pageAsHtml({ language, title, facts, tables, notes }: Page): string {
+export function pageAsHtml({ language, title, facts, drawing, tables, notes }: Page): string {
   return htmlPage(language, title, style, [
     element('h1', {}, title),
     element(
@@ -87,13 +91,16 @@ export function pageAsHtml({ language, title, facts, tables, notes }: Page): str
       {},
       ...facts.flatMap(([label, value]) => [element('dt', {}, label), element('dd', {}, value)]),
     ),
+    drawing === undefined ? undefined : element('div', { class: 'drawn' }, markup(drawing.wide)),
     ...tables.filter(isTold).flatMap(tableAsHtml),
     notes.length === 0 ? undefined : element('ul', {}, ...notes.map((note) => element('li', {}, note))),
   ]);
 }
 
 function tableAsHtml({ title, columns, rows, notes = [] }: Table): Markup[] {
-  const side = (index: number) => ({ class: columns[index]?.figures ? 'figures' : undefined });
+  const side = (index: number) => ({
+    class: columns[index]?.figures ? 'figures' : columns[index]?.blank ? 'blank' : undefined,
+  });
   const heads = columns.map(({ name }, index) => element('th', { scope: 'col', ...side(index) }, name));
   const lines = rows.map((row) =>
     element('tr', {}, ...row.map((value, index) => element('td', side(index), value))),
@@ -116,12 +123,17 @@ const style = [
   'table{border-collapse:collapse;width:100%;margin:1.5rem 0;break-inside:auto}tr{break-inside:avoid}',
   'caption{text-align:left;font-weight:600;padding-bottom:.4rem}',
   'th,td{text-align:left;padding:.3rem .8rem .3rem 0;border-bottom:1px solid #999;vertical-align:top}',
+  '.blank{min-width:8rem}td.blank{height:2rem;border-left:1px solid #999}',
   '.figures{text-align:right;font-variant-numeric:tabular-nums}',
+  '.drawn svg{width:100%;max-width:60rem;height:auto}',
   '@media print{body{margin:0;max-width:none}}',
 ].join('');
 
 function tableAsText({ title, columns, rows, notes = [] }: Table): string {
-  const all = rows.length === 0 ? [] : [columns.map(({ name }) => name), ...rows];
+  const written = rows.map((row) =>
+    columns.map(({ blank }, index) => (blank === true ? '________' : (row[index] ?? ''))),
+  );
+  const all = rows.length === 0 ? [] : [columns.map(({ name }) => name), ...written];
   const widths = columns.map((_, index) => Math.max(...all.map((row) => (row[index] ?? '').length)));
   const line = (row: readonly string[]): string =>
     `    ${columns

@@ -68,6 +68,7 @@ export const experiments: Translation<typeof english> = {
   'experiment-column.trial': () => 'Knetversuch',
   'experiment-column.height': () => 'Höhe des Brots',
   'experiment-column.score': () => 'Note',
+  'experiment.water-is': () => 'das Wasser hat',
   'experiment.total': () => 'zusammen',
   'experiment.dough-twice-named': ({ name, place }, say) => `${name}, ${say.say(place)}`,
   'experiment.cell': ({ celsius, bandCelsius, stage }, say) =>

@@ -78,6 +78,7 @@ export const experiments = {
   'experiment-column.trial': () => 'trial',
   'experiment-column.height': () => 'height of the loaf',
   'experiment-column.score': () => 'score',
+  'experiment.water-is': () => 'the water is',
   'experiment.total': () => 'together',
   'experiment.dough-twice-named': ({ name, place }: Args<'name' | 'place'>, say: Speaker) =>
     `${name}, ${say.say(place)}`,

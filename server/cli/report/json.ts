@@ -1,8 +1,9 @@
+import type { CheckOutput } from '../json-outputs.ts';
 import type { Report } from './report.ts';
 
 /** The findings as a list of objects; lines and columns count from one. */
 export function asJson({ findings, shown }: Report): string {
-  const told = findings.map(({ file, code, level, message, place, related }) => ({
+  const told: CheckOutput = findings.map(({ file, code, level, message, place, related }) => ({
     file,
     line: place.line + 1,
     column: place.start + 1,

@@ -1,0 +1,21 @@
+" Colours of bread formulas in Vim and Neovim.
+" Generated from the vocabulary; npm run generate writes it anew.
+if exists('b:current_syntax')
+  finish
+endif
+syntax case ignore
+syntax match doughwrightComment /#.*$/
+syntax match doughwrightNumber /\v<\d+%([.,]\d+)*>/
+syntax match doughwrightUnit /\v\d\s*\zs%(kilograms|kilogram|minutes|seconds|liters|litres|minute|ounces|pieces|pounds|second|tonnes|°C\/min|°F\/min|ºC\/min|ºF\/min|C\/min|F\/min|grams|hours|liter|litre|ounce|piece|pound|tbsps|times|tonne|℃\/min|℉\/min|cups|days|g\/mL|g\/ml|gram|hour|kcal|mins|secs|tbsp|tsps|cup|day|hrs|lbs|min|rpm|sec|tsp|KG|Kg|ML|cL|cl|dL|dl|hr|kJ|kg|kj|lb|mL|mg|ml|oz|°C|°F|°c|°f|ºC|ºF|\%|C|F|L|g|h|l|s|℃|℉|％)%(\a)@!/
+syntax match doughwrightProperty /\v^\s+%(dough\s+temperature|default\s+mixer|starch\s+damage|warms\s+towards|carbohydrate|cooking\s+loss|jacket\s+takes|piece\s+weight|ripe\s+culture|holds\s+water|absorption|cold\s+store|experiment|scale\s+step|bake\s+loss|counts\s+as|keep\s+back|oven\s+load|saturates|stability|tap\s+water|contains|currency|friction|moisture|alcohol|density|develop|ferment|milling|on\s+hand|protein|read\s+at|settles|without|energy|starch|sugars|baked|batch|begin|dough|draws|fibre|flour|grain|knead|label|mixed|mixer|price|ready|speed|water|yield|bowl|cook|fold|form|hold|kind|like|load|loss|note|oven|peak|rest|rise|room|salt|soak|stir|add|ash|cup|end|fat|ice|at)%(\k)@!/
+syntax match doughwrightStep /\v^\s+%(enclose|divide|retard|proof|score|shape|sheet|bake|boil|bulk|cool|fold|rest)%(\k)@!/
+syntax match doughwrightSection /\v^\s*%(experiment|ingredient|preferment|filling|formula|process|topping|bakery|soaker|flour|mixer|scald|trial|bath|part|plan|mix)%(\k)@!\ze[^#]*:\s*%(#.*)?$/ nextgroup=doughwrightName
+syntax match doughwrightName /\v[^:#]+/ contained
+highlight default link doughwrightComment Comment
+highlight default link doughwrightNumber Number
+highlight default link doughwrightUnit Type
+highlight default link doughwrightProperty Identifier
+highlight default link doughwrightStep Statement
+highlight default link doughwrightSection Keyword
+highlight default link doughwrightName Title
+let b:current_syntax = 'doughwright'
