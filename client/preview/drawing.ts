@@ -1,7 +1,7 @@
 /** What an SVG of ours may hold: shapes and words. Whatever else stood in it is left out. */
 const allowed: ReadonlySet<string> = new Set([
   ...['svg', 'g', 'path', 'rect', 'line', 'polyline', 'polygon', 'circle', 'ellipse', 'text', 'tspan'],
-  ...['title', 'desc', 'defs', 'pattern', 'clipPath'],
+  ...['title', 'desc', 'defs', 'pattern', 'clipPath', 'linearGradient', 'stop'],
 ]);
 
 /**

@@ -109,11 +109,7 @@ export function readingControls({
     element(
       'div',
       { class: 'chips', attributes: { role: 'group', 'aria-label': labels.stages } },
-      ...labels.stageNames.map(({ stage, words }) =>
-        button(words, () => take({ stage, words }), {
-          class: 'chip',
-        }),
-      ),
+      ...labels.stageNames.map((one) => stageButton(one, () => take(one))),
       button(labels.noStage, () => take(undefined), {
         class: 'chip',
       }),
@@ -127,6 +123,27 @@ export function readingControls({
       if (when.textContent !== text) when.textContent = text;
     },
   };
+}
+
+/** A stage by its drawing and its word. */
+function stageButton(
+  { words, drawing }: SheetLabels['stageNames'][number],
+  act: () => void,
+): HTMLButtonElement {
+  const made = button(words, act, { class: 'chip' });
+  const namespace = 'http://www.w3.org/2000/svg';
+  const sign = document.createElementNS(namespace, 'svg');
+  for (const [name, value] of Object.entries({
+    viewBox: '0 0 24 24',
+    class: 'stage-sign',
+    'aria-hidden': 'true',
+  }))
+    sign.setAttribute(name, value);
+  const path = document.createElementNS(namespace, 'path');
+  path.setAttribute('d', drawing);
+  sign.append(path);
+  made.prepend(sign);
+  return made;
 }
 
 /** The water as it was drawn; what is no temperature counts as nothing. */

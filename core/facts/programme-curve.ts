@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import type { MixAnalysis } from '../analysis/mix-analysis.ts';
+import { limitOf, type MixAnalysis } from '../analysis/mix-analysis.ts';
 import { sharedMinutes } from '../analysis/trial-programme.ts';
-import { type TrialAnalysis, type TrialReading, trialsOf } from '../analysis/trials.ts';
+import { comparedReadings, type TrialAnalysis, type TrialReading, trialsOf } from '../analysis/trials.ts';
 import type { Known } from '../calc/known.ts';
 import type { MixingStage } from '../calc/mixing/development.ts';
 import type { MixerData } from '../calc/mixing/mixer.ts';
@@ -20,6 +20,11 @@ export interface ProgrammeCurve {
   readonly line: number;
   readonly programmeMinutes: number;
   readonly targetCelsius: number;
+  /** Above this the dough is too warm; from `tooWarm` on it is, at the last speed where that lies past the end. */
+  readonly limitCelsius: number;
+  readonly tooWarm?: { readonly minutes: number; readonly atLastSpeed: boolean };
+  /** When the dough is mixed as wished: the minute to stop at, at the last speed where that lies past the end. */
+  readonly bestStopMinutes?: number;
   readonly points: readonly CurvePoint[];
   /** What goes on when: speeds, rests, work by hand, and what goes in at a minute (start and end alike). */
   readonly phases: readonly CurvePhase[];
@@ -67,6 +72,8 @@ export interface CurveReading {
   readonly trial: string;
   readonly minutes: number;
   readonly celsius: number;
+  /** How far that was off what is computed for its own day, °C; absent where nothing can be computed of that day. */
+  readonly offCelsius?: number;
   readonly stage?: string;
 }
 
@@ -89,6 +96,9 @@ export function programmeCurve(
     line: elementAt(analysis.resolved.model.mixes, run.index).headerLine,
     programmeMinutes: outcome.programmeMinutes,
     targetCelsius: run.targetCelsius,
+    limitCelsius: limitOf(run),
+    ...(outcome.limitAfter.known ? { tooWarm: outcome.limitAfter.value } : {}),
+    ...(outcome.wishedAfter.known ? { bestStopMinutes: outcome.wishedAfter.value.expected } : {}),
     points: sampled(outcome.points).map((point) => curvePoint(point, outcome.band)),
     phases: curvePhases(run),
     bands: [
@@ -187,11 +197,19 @@ function bandOf(kind: CurveBand['kind'], band: Known<MinutesBand, Message>): Cur
 }
 
 function readingsOf(run: MixAnalysis, analysis: Analysis, scope: Scope): CurveReading[] {
-  return comparableTrials(run.input.mixer, run.input.phases, analysis, scope).flatMap(({ trial, readings }) =>
-    readings.map(({ minutes, celsius, stage }): CurveReading => {
-      return { trial, minutes, celsius, ...(stage === undefined ? {} : { stage }) };
-    }),
-  );
+  return comparableTrials(run.input.mixer, run.input.phases, analysis, scope).flatMap((one) => {
+    const predicted = new Map(
+      comparedReadings(one.analysis).map(({ line, predictedCelsius }) => [line, predictedCelsius]),
+    );
+    return one.readings.map(({ line, minutes, celsius, stage }): CurveReading => {
+      const computed = predicted.get(line);
+      return {
+        ...{ trial: one.trial, minutes, celsius },
+        ...(computed?.known === true ? { offCelsius: celsius - computed.value } : {}),
+        ...(stage === undefined ? {} : { stage }),
+      };
+    });
+  });
 }
 
 /** A trial by its date and words, and those of its readings that can be set beside a programme. */

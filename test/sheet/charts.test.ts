@@ -74,6 +74,61 @@ describe('the charts of the demo bakery', () => {
     expect(signs).toBe(readings.length + trials.length);
   });
 
+  it('shorten a long rest by a break, so that worked minutes have the room', () => {
+    const { wide } = demo('Ferry Loaf').charts.find(({ name }) => name === 'mixing-chart')!;
+    const bars = (kind: string) =>
+      [
+        ...wide.matchAll(new RegExp(`<rect x="[^"]+" y="[^"]+" width="([^"]+)"[^>]*class="${kind}"`, 'g')),
+      ].map(([, width]) => Number(width));
+    // 3 + 4 + 5 min of work around 20 min of rest.
+    const work = bars('speed');
+    expect(work).toHaveLength(3);
+    expect(work[1]! / work[0]!).toBeCloseTo(4 / 3, 1);
+    expect(bars('rest')[0]!).toBeLessThan(work[0]!);
+  });
+
+  it('go on dashed past the end, and draw where it is best stopped beside where it stops', () => {
+    const { wide, narrow } = demo('Ferry Loaf').charts.find(({ name }) => name === 'mixing-chart')!;
+    for (const svg of [wide, narrow]) {
+      const [, from, to] =
+        /<polyline points="([^, ]+),[^" ]+ (?:[^" ]+ )*([^, ]+),[^"]+"[^>]*class="beyond"/.exec(svg)!;
+      const [, end] = /<polyline points="[^"]* ([^, ]+),[^" ]+"[^>]*class="development"/.exec(svg)!;
+      expect(from).toBe(end);
+      expect(Number(to)).toBeGreaterThan(Number(end));
+      expect(texts(svg)).toMatch(/best stopped, [\d.]+ min/);
+      expect(texts(svg)).toContain('end of mixing, 32 min');
+    }
+  });
+
+  it('name the minute at which a dough gets too warm, at a ring where it leaves what is wanted', () => {
+    const warm = demo('Ferry Loaf', { today: { tapCelsius: 30 } });
+    const { wide } = warm.charts.find(({ name }) => name === 'mixing-chart')!;
+    const told = warm.glance[0]!.notes.find((note) => note.startsWith('above'))!;
+    expect(told).not.toContain('if');
+    expect(texts(wide)).toContain(told);
+    const cool = demo('Ferry Loaf').charts.find(({ name }) => name === 'mixing-chart')!;
+    expect(texts(cool.wide)).not.toContain('above');
+  });
+
+  it('set a reading off the course by as much as it was off that of its own day', () => {
+    const svgOf = (asked: SheetOptions) =>
+      demo('Ferry Loaf', asked).charts.find(({ name }) => name === 'mixing-chart')!.wide;
+    const above = (svg: string): number => {
+      const [, mark] = /<circle cx="[^"]+" cy="([^"]+)" r="4.5"/.exec(svg)!;
+      const course = /<polyline points="([^"]+)"[^>]*class="course"/.exec(svg)![1]!.split(' ');
+      const at = /<circle cx="([^"]+)"/.exec(svg)![1];
+      const there = course.find((point) => Math.abs(Number(point.split(',')[0]) - Number(at)) < 0.5)!;
+      return Number(there.split(',')[1]) - Number(mark);
+    };
+    // On a warmer day the course is another, and the reading is as far off it as it was off its own.
+    const ticks = (svg: string): number => {
+      const [one, other] = [...svg.matchAll(/y="([^"]+)"[^>]*text-anchor="end">([\d.]+) °C</g)];
+      return (Number(one![1]) - Number(other![1])) / (Number(other![2]) - Number(one![2]));
+    };
+    const [usual, warm] = [svgOf({}), svgOf({ today: { tapCelsius: 30 } })];
+    expect(above(usual) / ticks(usual)).toBeCloseTo(above(warm) / ticks(warm), 1);
+  });
+
   it('make the parts of the bar as long as their shares, which come to the whole', () => {
     const { charts } = demo('Lantern Milk Loaf');
     const chart = charts.find(({ name }) => name === 'composition-chart')!;

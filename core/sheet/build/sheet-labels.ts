@@ -3,6 +3,7 @@ import { mixingStages } from '../../calc/mixing/development.ts';
 import { byHand } from '../../model/found-mixer.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
+import { stageDrawings } from '../charts/stage-drawings.ts';
 
 /** The words that a panel itself has. In some, `{0}` and `{1}` stand for what the panel fills in. */
 export type SheetLabels = ReturnType<typeof labelsOf>;
@@ -129,8 +130,12 @@ function working({ say }: Says) {
     degrees: say(message('panel.degrees', { unit: first })),
     orDegrees: say(message('panel.or-degrees', { unit: first })),
     stages: say(message('panel.stages')),
-    /** Each stage as the notation spells it, and as its reader does. */
-    stageNames: mixingStages.map((stage) => ({ stage, words: say(stageMessage(stage)) })),
+    /** Each stage as the notation spells it, as its reader does, and as a drawing of one stroke in a square of 24. */
+    stageNames: mixingStages.map((stage) => ({
+      stage,
+      words: say(stageMessage(stage)),
+      drawing: stageDrawings[stage],
+    })),
     noStage: say(message('panel.no-stage')),
     temperatureFirst: say(message('panel.temperature-first')),
     noReading: say(message('panel.no-reading', two)),

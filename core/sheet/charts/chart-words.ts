@@ -10,13 +10,7 @@ export function noDevelopment(reason: Message = message('chart.not-known')): Mes
   return message('chart.no-development', { reason });
 }
 
-/** `let-down from about 26–31 min`, and what that supposes where it lies past the end. */
-export function bandMessage({ kind, lowMinutes, highMinutes, atLastSpeed }: CurveBand): Message {
-  const band = { stage: stageMessage(kind), lowMinutes, highMinutes };
-  return message(atLastSpeed ? 'chart.stage-from-if' : 'chart.stage-from', band);
-}
-
-/** The same as a sentence. */
+/** `Let-down from about 26–31 min.`, and what that supposes where it lies past the end. */
 export function bandSentence({ kind, lowMinutes, highMinutes, atLastSpeed }: CurveBand): Message {
   const band = { stage: stageMessage(kind), lowMinutes, highMinutes };
   return message(atLastSpeed ? 'chart.from-stage-if' : 'chart.from-stage', band);

@@ -1,21 +1,22 @@
-import type { ProgrammeCurve } from '../../facts/programme-curve.ts';
+import type { CurvePoint, CurveReading, ProgrammeCurve } from '../../facts/programme-curve.ts';
 import { message } from '../../words/message.ts';
 import { type KeyItem, type Piece, sampleWidth, swatch } from './chart-key.ts';
 import { filledWith } from './hatching.ts';
 import { marker, markerCount } from './markers.ts';
 import type { Axis } from './minute-axis.ts';
-import { linear, multiples, ticks } from './scale.ts';
-import { label, line, type Point, pointsOf, tag, textSize } from './svg.ts';
+import { linear, multiples, type Scale, ticks } from './scale.ts';
+import { label, line, type Point, path, pointsOf, stroked, tag, textSize } from './svg.ts';
 
 const plotHeight = 120;
 
 /** The temperatures that the axis names; none where no temperature is known. */
-export function degreeTicksOf({ points, readings, targetCelsius }: ProgrammeCurve): number[] {
+export function degreeTicksOf(curve: ProgrammeCurve): number[] {
+  const { points, targetCelsius } = curve;
   const known = points.flatMap(({ celsius, celsiusLow, celsiusHigh }) =>
     celsius === undefined ? [] : [celsius, celsiusLow ?? celsius, celsiusHigh ?? celsius],
   );
   if (known.length === 0) return [];
-  const all = [...known, targetCelsius, ...readings.map(({ celsius }) => celsius)];
+  const all = [...known, targetCelsius, ...curve.readings.map((one) => readingCelsius(one, curve))];
   const [low, high] = [Math.min(...all), Math.max(...all)];
   const found = ticks(low, Math.max(high, low + 2), 5, 1);
   const step = (found[1] ?? found[0]! + 1) - found[0]!;
@@ -27,6 +28,24 @@ export function degreeTicksOf({ points, readings, targetCelsius }: ProgrammeCurv
 function withEnds(found: readonly number[], step: number, low: number, high: number): number[] {
   const [first, last] = [found[0]!, found.at(-1)!];
   return [...(first > low ? [first - step] : []), ...found, ...(last < high ? [last + step] : [])];
+}
+
+/**
+ * Where a reading stands: off this programme's course by as much as it was off its own day's, whose water and room were
+ * others; as it was read where nothing can be computed of its day.
+ */
+function readingCelsius({ minutes, celsius, offCelsius }: CurveReading, { points }: ProgrammeCurve): number {
+  const course = offCelsius === undefined ? undefined : celsiusAt(points, minutes);
+  return course === undefined || offCelsius === undefined ? celsius : course + offCelsius;
+}
+
+function celsiusAt(points: readonly CurvePoint[], minutes: number): number | undefined {
+  const right = points.find((point) => point.minutes >= minutes - 1e-6);
+  const left = points.findLast((point) => point.minutes <= minutes + 1e-6);
+  if (left?.celsius === undefined || right?.celsius === undefined) return undefined;
+  const width = right.minutes - left.minutes;
+  const part = width > 0 ? (minutes - left.minutes) / width : 1;
+  return left.celsius + part * (right.celsius - left.celsius);
 }
 
 /** The course of the temperature with its band, what is wanted, and what trials measured. */
@@ -72,18 +91,18 @@ export function temperaturePlot(
     'stroke-linejoin': 'round',
     class: 'course',
   });
-  const wantedLine = { 'stroke-dasharray': '7 4', 'stroke-width': 1.5 };
-  const target = line(
-    { x: left, y: y(curve.targetCelsius) },
-    { x: right, y: y(curve.targetCelsius) },
-    { ...wantedLine, class: 'target' },
-  );
+  const wanted = wantedRibbon(curve, {
+    ...{ x, y, left, right },
+    low: degreeTicks[0]!,
+    high: degreeTicks.at(-1)!,
+  });
   const trials = [...new Set(curve.readings.map(({ trial }) => trial))].slice(-markerCount);
-  const readings = curve.readings.flatMap(({ trial, minutes, celsius }) =>
-    trials.includes(trial) && minutes >= 0 && minutes <= lastMinute
-      ? [marker(trials.indexOf(trial), at(minutes, celsius))]
-      : [],
-  );
+  const readings = curve.readings.flatMap((reading) => {
+    const { trial, minutes } = reading;
+    return trials.includes(trial) && minutes >= 0 && minutes <= lastMinute
+      ? [marker(trials.indexOf(trial), at(minutes, readingCelsius(reading, curve)))]
+      : [];
+  });
   const finish = line({ x: end, y: from }, { x: end, y: from + height }, { 'stroke-width': 1.5 });
   const last = known.at(-1)!;
   const key: KeyItem[] = [
@@ -98,6 +117,17 @@ export function temperaturePlot(
       sample: ({ x: mid, y: row }) => line({ x: mid - 12, y: row }, { x: mid + 12, y: row }, wantedLine),
       text: speaker.say(message('chart.wanted', { celsius: curve.targetCelsius })),
     },
+    ...(wanted.passes === undefined
+      ? []
+      : [
+          {
+            width: sampleWidth,
+            sample: ring,
+            text: speaker.say(
+              message('glance.too-warm-from', { limitCelsius: curve.limitCelsius, minutes: wanted.passes }),
+            ),
+          },
+        ]),
     ...(hasBand ? [swatch(hatched, speaker.say(message('chart.may-lie')))] : []),
     ...trials.map((trial, index) => ({
       width: sampleWidth,
@@ -106,8 +136,42 @@ export function temperaturePlot(
     })),
   ];
   return {
-    svg: [...grid, band, target, course, finish, ...readings].join(''),
+    svg: [...grid, wanted.ground, band, course, wanted.crossing, finish, ...readings].join(''),
     height: height + textSize,
     key,
   };
+}
+
+const wantedLine = { 'stroke-dasharray': '7 4', 'stroke-width': 1.5 };
+
+function ring(at: Point): string {
+  return tag('path', {
+    d: path`M${at.x - 5},${at.y} a5,5 0 1,0 10,0 a5,5 0 1,0 -10,0`,
+    ...stroked,
+    'stroke-width': 2,
+  });
+}
+
+/** What is wanted as a ribbon around its temperature, and a ring where the dough leaves it at the warm side. */
+function wantedRibbon(
+  { targetCelsius, limitCelsius, tooWarm }: ProgrammeCurve,
+  plot: { x: Scale; y: Scale; left: number; right: number; low: number; high: number },
+): { readonly ground: string; readonly crossing: string; readonly passes: number | undefined } {
+  const { x, y, left, right, low, high } = plot;
+  const within = (celsius: number): number => y(Math.min(high, Math.max(low, celsius)));
+  const top = within(limitCelsius);
+  const ribbon = tag('rect', {
+    x: left,
+    y: top,
+    width: right - left,
+    height: Math.max(1, within(2 * targetCelsius - limitCelsius) - top),
+    fill: 'currentColor',
+    'fill-opacity': 0.1,
+    class: 'wanted',
+  });
+  const middle = y(targetCelsius);
+  const target = line({ x: left, y: middle }, { x: right, y: middle }, { ...wantedLine, class: 'target' });
+  const passes = tooWarm !== undefined && !tooWarm.atLastSpeed ? tooWarm.minutes : undefined;
+  const crossing = passes === undefined ? '' : ring({ x: x(passes), y: top });
+  return { ground: ribbon + target, crossing, passes };
 }

@@ -35,21 +35,21 @@ export const sheetStyle = [
   // A name may begin with a word that fills its line: its strut is a sign that no line breaks behind, as high as the others.
   '.weigh tbody tr:not(.about)>.name::before,.work tbody tr:not(.about)>.name::before{content:"\\2060";display:inline;font-size:21pt;line-height:1.1}.work tbody tr:not(.about)>.name::before{font-size:12pt}',
   '.weigh .name{font-size:18pt;line-height:1.2;width:99%}.weigh .name .note{display:block;font-size:12pt;line-height:1.2;font-weight:600}',
-  '.weigh td.weigh{font-size:27pt;font-weight:700;line-height:1.1;min-width:46mm}',
-  '.weigh td.reads{font-size:16pt;min-width:34mm}.weigh td.percent{font-size:9pt;min-width:14mm}',
+  '.weigh td.weigh{font-size:27pt;font-weight:700;line-height:1.1;min-width:40mm}',
+  '.weigh td.reads{font-size:16pt;min-width:28mm}.weigh td.percent{font-size:9pt;min-width:14mm}',
   '.weigh thead th{font-size:9pt}.weigh tfoot th{font-size:12pt}.weigh tfoot td.weigh{font-size:16pt}',
   '.unit{display:inline-block;min-width:7.5mm;text-align:left;font-weight:400;font-size:15pt}td.reads .unit,tfoot .unit{font-size:12pt}',
   '.all{display:block;padding-right:1mm;font-size:12pt;font-weight:400}',
   '.work td,.work tbody th{font-size:12pt;line-height:1.15;padding-top:.2mm;padding-bottom:.2mm}.work .tick{width:4.5mm;height:4.5mm}.work .clock{font-weight:700;white-space:nowrap}.work .stage{white-space:nowrap}.work .name{width:99%}.work .ready td{font-weight:700}',
   '.plain td,.plain tbody th{padding-top:.6mm;padding-bottom:.6mm;font-size:10pt}.plain{width:auto}',
   '.mixing .small,.clock .small{font-size:11pt;padding:0;list-style:none;margin-top:1mm}.mixing .small li:first-child{font-weight:600}',
-  '.along{display:block;width:100%;height:1mm;margin-top:.3mm}.clock .name .note{display:block;font-size:8.5pt}',
+  '.along{display:block;width:100%;height:.8mm;margin-top:.2mm}.clock .name .note{font-size:8.5pt;margin-left:2mm}',
   '.findings{list-style:none;padding:0;font-size:11pt;font-weight:600}',
   '.screen td.figures,.screen th.figures{white-space:normal}.chart svg{display:block;width:100%;max-width:132mm;height:auto;color:#000}.note{font-size:11pt}',
   '.sheet+.sheet{margin-top:3rem;border-top:2pt solid;padding-top:1.5rem}',
   '@media screen and (max-width:40rem){.glance{grid-template-columns:1fr}body{padding:.6rem}h1{font-size:20pt}.makes{font-size:13pt}.weigh .name{font-size:13pt}.weigh .name .note{font-size:11pt}.weigh td.weigh{min-width:0;font-size:18pt}.weigh td.reads{min-width:0;font-size:11pt}.weigh td.percent{min-width:0;font-size:8pt}.unit,td.reads .unit,tfoot .unit{min-width:0;font-size:9pt}.work td,.work tbody th{font-size:10pt}.work .clock{white-space:normal}.tick{width:4mm;height:4mm;margin-right:.5mm}.ticks,.ticks.many{width:1%;min-width:0;white-space:normal}th,td{padding-left:1.5mm}thead th{font-size:7pt}.all{font-size:8.5pt}.plain td.figures,.plain th.figures{white-space:normal}.weigh .name,.work .name{width:auto;overflow-wrap:break-word}.weigh .name .note{overflow-wrap:anywhere}}',
   '@media print{body{margin:0;max-width:none;padding:0}.screen{display:none}.chart svg{max-height:215mm}.sheet+.sheet{break-before:page;margin:0;padding:0;border:0}}',
-  '@page{margin:12mm 12mm 17mm}',
+  '@page{margin:10mm 12mm 16mm}',
 ].join('');
 
 /** The foot of every page of one sheet, where the program that prints can set one: its name, origin and page. */

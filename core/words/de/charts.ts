@@ -15,13 +15,11 @@ export const charts: Translation<typeof english> = {
     `Eine Entwicklung lässt sich nicht berechnen: ${say.say(reason)}.`,
   'chart.not-known': () => 'sie ist nicht bekannt',
   'chart.end-stage': ({ stage }, say) => `Zustand am Ende: ${say.say(stage)}.`,
-  'chart.stage-from': (band, say) => `${say.say(band.stage)} ab etwa ${minutes(band, say)}`,
-  'chart.stage-from-if': (band, say) =>
-    `${say.say(band.stage)} ab etwa ${minutes(band, say)}, liefe der letzte Gang weiter`,
   'chart.from-stage': (band, say) => `Ab etwa ${minutes(band, say)}: ${say.say(band.stage)}.`,
   'chart.from-stage-if': (band, say) =>
     `Ab etwa ${minutes(band, say)}, liefe der letzte Gang weiter: ${say.say(band.stage)}.`,
-  'chart.readings-marked': () => 'Was in Knetversuchen gemessen wurde, ist eingezeichnet.',
+  'chart.readings-marked': () =>
+    'Was in Knetversuchen gemessen wurde, ist eingezeichnet: um so viel daneben, wie es neben dem für seinen eigenen Tag Berechneten lag.',
   'chart.minute': () => 'Minute',
   'chart.what': () => 'Was',
   'chart.development': () => 'Entwicklung',
@@ -35,6 +33,7 @@ export const charts: Translation<typeof english> = {
   'chart.dough-end': ({ celsius }, say) => `Teig, am Ende ${say.celsius(celsius)}`,
   'chart.wanted': ({ celsius }, say) => `gewünscht, ${say.celsius(celsius)}`,
   'chart.may-lie': () => 'worin sie liegen kann',
+  'chart.best-stop': ({ minutes: at }, say) => `am besten angehalten, ${say.minutes(at)}`,
   'chart.mixing-ends': ({ seconds }, say) => `Ende des Knetens, ${say.duration(seconds)}`,
   'chart.phase-lasts': ({ title, seconds }, say) => `${say.say(title)}, ${say.duration(seconds)}`,
   'chart.added-at': ({ minutes: at, names }, say) => `bei ${say.number(at, 1)} min: ${say.list(names)}`,

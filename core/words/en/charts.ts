@@ -17,14 +17,12 @@ export const charts = {
     `No development can be computed: ${say.say(reason)}.`,
   'chart.not-known': () => 'it is not known',
   'chart.end-stage': ({ stage }: Args<'stage'>, say: Speaker) => `State at the end: ${say.say(stage)}.`,
-  'chart.stage-from': (band: Band, say: Speaker) => `${say.say(band.stage)} from about ${minutes(band, say)}`,
-  'chart.stage-from-if': (band: Band, say: Speaker) =>
-    `${say.say(band.stage)} from about ${minutes(band, say)}, if the last speed went on`,
   'chart.from-stage': (band: Band, say: Speaker) =>
     `From about ${minutes(band, say)}: ${say.say(band.stage)}.`,
   'chart.from-stage-if': (band: Band, say: Speaker) =>
     `From about ${minutes(band, say)}, if the last speed went on: ${say.say(band.stage)}.`,
-  'chart.readings-marked': () => 'What trials measured is marked.',
+  'chart.readings-marked': () =>
+    'What trials measured is marked, by how far it was off what is computed for its own day.',
   'chart.minute': () => 'Minute',
   'chart.what': () => 'What',
   'chart.development': () => 'Development',
@@ -41,6 +39,7 @@ export const charts = {
     `dough, ${say.celsius(celsius)} at the end`,
   'chart.wanted': ({ celsius }: Args<'celsius'>, say: Speaker) => `wanted, ${say.celsius(celsius)}`,
   'chart.may-lie': () => 'where it may lie',
+  'chart.best-stop': ({ minutes: at }: Args<'minutes'>, say: Speaker) => `best stopped, ${say.minutes(at)}`,
   'chart.mixing-ends': ({ seconds }: Args<'seconds'>, say: Speaker) =>
     `end of mixing, ${say.duration(seconds)}`,
   'chart.phase-lasts': ({ title, seconds }: Args<'title' | 'seconds'>, say: Speaker) =>
