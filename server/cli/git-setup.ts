@@ -5,7 +5,7 @@ import { type LanguageTag, type Message, message } from '../../core/index.ts';
 import { git, repositoryOf } from '../host/git.ts';
 import type { ExitCode } from './exit-code.ts';
 import { gitScript, gitSettings, quoted, scriptPlace } from './git-script.ts';
-import { language, say } from './speaker.ts';
+import { say } from './speaker.ts';
 import { complain, tell, visibleLine } from './terminal.ts';
 import { notWritten, replaceFile } from './write-out.ts';
 
@@ -95,8 +95,7 @@ async function settingUp(place: Place, options: GitSetupOptions): Promise<Step[]
       run: () => writeAttributes(attributes, [...lines.filter((line) => !isOurs(line)), attributeLine]),
     });
   }
-  // As this run speaks, be it for an option or for the file of the project.
-  const script = gitScript({ ...options, language: language() });
+  const script = gitScript(options);
   const path = join(folder, scriptPlace);
   if ((await readFile(path, 'utf8').catch(() => undefined)) !== script) {
     steps.push({
