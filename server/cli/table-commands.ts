@@ -71,7 +71,10 @@ export function addTableCommands(program: Command, end: End): void {
     .command('completion')
     .description('write a script that completes commands and options in a shell')
     .addArgument(new Argument('<shell>', 'which shell').choices(['bash', 'zsh', 'fish']))
-    .addHelpText('after', example('source <(doughwright completion bash)'))
+    .addHelpText(
+      'after',
+      example('doughwright completion bash > ~/.local/share/bash-completion/completions/doughwright'),
+    )
     .action(async (shell: Shell) => {
       const { completionScript } = await import('./completion.ts');
       process.stdout.write(completionScript(program, shell));

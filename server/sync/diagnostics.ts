@@ -214,6 +214,8 @@ export class Diagnostics {
     const { snapshot } = service;
     const told = this.#toldOf ?? snapshot;
     for (const uri of service.affectedSince(told)) affected.add(uri);
+    // Answers may have been given between the first texts that came, before anything was looked at here.
+    if (this.#toldOf === undefined && edited.length > 1) for (const uri of edited) affected.add(uri);
     this.#toldOf = snapshot;
     if (this.#everything)
       for (const uri of [...documents.uris(), ...service.uris(), ...this.#told.uris()]) affected.add(uri);
