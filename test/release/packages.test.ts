@@ -146,9 +146,8 @@ async function foldersIn(...entryPoints: readonly string[]): Promise<string[]> {
         entryPoints: [entryPoint],
         bundle: true,
         write: false,
-        // What nothing reaches is left out of the shipped bundles, as here.
-        minifySyntax: true,
-        external: ['vscode'],
+        // The core is a file of its own beside the programs for Node.
+        external: ['vscode', ...(/worker/.test(entryPoint) ? [] : ['*/core/index.ts'])],
         format: 'cjs',
         logLevel: 'error',
         platform: /browser|worker|page/.test(entryPoint) ? 'browser' : 'node',
@@ -185,7 +184,7 @@ const entries = [
 describe.each([
   [
     'the extension',
-    entries.filter((name) => !name.startsWith('server/cli/')),
+    [...entries.filter((name) => !name.startsWith('server/cli/')), 'core/index.ts'],
     () => filesOfZip(join(one, vsix)).get(`extension/dist/${noticesName}`)!.toString('utf8'),
     vsix,
   ],
