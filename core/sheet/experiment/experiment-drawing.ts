@@ -142,22 +142,49 @@ function stripOf({ name, curve }: ExperimentDoughView, top: number, { x, frame }
     if (last !== undefined) last.to = minutes;
     if (last?.stage !== stage) stretches.push({ stage, from: minutes, to: minutes });
   }
-  let wordsEnd = 0;
-  const drawn = stretches.map(({ stage, from, to }) => {
+  const named = wordsThatFit(
+    stretches.map(({ stage, from, to }) => ({
+      words: speaker.say(stageMessage(stage)),
+      left: x(from),
+      right: x(to),
+    })),
+    width,
+  );
+  const drawn = stretches.map(({ stage, from, to }, index) => {
     const box = { x: x(from), y, width: Math.max(1, x(to) - x(from)), height: stripHeight };
     const fill = isStage(stage) ? filledWith(stageHatchings[stage], frame.name) : 'none';
-    const words = speaker.say(stageMessage(stage));
-    const fits = box.x >= wordsEnd && box.x + textWidth(words) <= width;
-    if (fits) wordsEnd = box.x + textWidth(words) + 8;
+    const words = named[index];
     return (
       tag('rect', { ...stroked, ...box, fill }) +
-      (fits ? label(words, { x: box.x, y: y + stripHeight + textSize }) : '')
+      (words === undefined ? '' : label(words.text, { x: words.left, y: y + stripHeight + textSize }))
     );
   });
   return (
     label(fitted(isolated(name), width), { x: 0, y: top + textSize - 2 }, 'start', { 'font-weight': 600 }) +
     drawn.join('')
   );
+}
+
+/** The words of the longest stretches first, each below its own where none before it stands in the way. */
+function wordsThatFit(
+  stretches: readonly { readonly words: string; readonly left: number; readonly right: number }[],
+  width: number,
+): ({ readonly text: string; readonly left: number } | undefined)[] {
+  const taken: { readonly left: number; readonly right: number }[] = [];
+  const places: ({ readonly text: string; readonly left: number } | undefined)[] = stretches.map(
+    () => undefined,
+  );
+  const longest = stretches
+    .map((stretch, index) => ({ ...stretch, index }))
+    .sort((one, other) => other.right - other.left - (one.right - one.left));
+  for (const { words, left: from, index } of longest) {
+    const left = Math.min(from, width - textWidth(words));
+    const right = left + textWidth(words);
+    if (taken.some((one) => left < one.right + 8 && one.left < right + 8)) continue;
+    taken.push({ left, right });
+    places[index] = { text: words, left };
+  }
+  return places;
 }
 
 function isStage(stage: string): stage is MixingStage {
