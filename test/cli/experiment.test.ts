@@ -47,6 +47,20 @@ describe('doughwright experiment', () => {
     expect(shown.stdout).toMatch(/\| Bench Wholemeal \| 45 \| \d\d\.\d °C ± [^|]*breakdown \| +\| +\|/);
   });
 
+  it('draws all doughs in one chart on its page, and none for a class', async () => {
+    const { path } = await folderWith(files);
+    const { stdout } = await doughwright(path, 'experiment', '--format', 'html', 'bench.dough');
+    const [svg = ''] = /<svg[\s\S]*<\/svg>/.exec(stdout) ?? [];
+    for (const name of ['Bench White', 'Bench White by Hand', 'Bench Wet', 'Bench Wholemeal'])
+      expect(svg.split(`>${name}<`).length - 1, name).toBe(2);
+    // A line a dough, a sign a reading that was taken, and the stages of the one that breaks down first.
+    expect(svg.match(/<polyline/g)).toHaveLength(4);
+    expect(svg.match(/<circle/g)?.length ?? 0).toBeGreaterThan(3);
+    expect(svg).toContain('>breakdown<');
+    const hidden = await doughwright(path, 'experiment', '--hidden', '--format', 'html', 'bench.dough');
+    expect(hidden.stdout).not.toContain('<svg');
+  });
+
   it('writes for programs: minutes, figures and measured values, lines as people count them', async () => {
     const { path } = await folderWith(files);
     const { stdout } = await doughwright(path, 'experiment', '--format', 'json', 'bench.dough');

@@ -5,6 +5,7 @@ import { feelWords } from '../../syntax/vocabulary.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { Page, Table } from '../write/tables.ts';
+import { experimentDrawing } from './experiment-drawing.ts';
 import type {
   ExperimentDoughView,
   ExperimentView,
@@ -28,10 +29,12 @@ export function experimentPage(
 ): Page {
   const { say } = speaker;
   const isToWrite = blanks || hidden;
+  const drawing = hidden ? undefined : experimentDrawing(view, speaker);
   return {
     language: speaker.language,
     title: view.experiment,
     facts: factsOf(view, speaker),
+    ...(drawing === undefined ? {} : { drawing }),
     tables: [
       ...(hidden ? [] : [expectedTable(view, speaker)]),
       fetchTable(view, speaker),

@@ -12,6 +12,7 @@ import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { lessonsOf, nextReadings } from './experiment-lessons.ts';
 import type {
+  CurvePointView,
   DoughTurn,
   ExperimentDoughView,
   ExperimentView,
@@ -71,6 +72,7 @@ function doughView(
     ...(programme.known
       ? { programmeMinutes: programme.value.programmeMinutes }
       : { reason: speaker.say(programme.reason) }),
+    curve: curveOf(dough),
     weights: (analysis?.solved?.overall ?? []).flatMap(({ name, grams }) =>
       grams === undefined ? [] : [{ name, grams }],
     ),
@@ -80,6 +82,24 @@ function doughView(
     })),
     measured: dough.measured.flatMap((one) => measuredViews(one, speaker)),
   };
+}
+
+/** So many stretches a programme is drawn in. */
+const curveSteps = 48;
+
+function curveOf({ programme }: ExperimentDough): CurvePointView[] {
+  if (!programme.known) return [];
+  const { input, programmeMinutes } = programme.value;
+  if (!(programmeMinutes > 0)) return [];
+  return Array.from(
+    { length: curveSteps + 1 },
+    (_, index) => (programmeMinutes * index) / curveSteps,
+  ).flatMap((minutes): CurvePointView[] => {
+    const expected = expectedAt(input, minutes);
+    if (!expected.known) return [];
+    const { celsius, bandCelsius, stage } = expected.value;
+    return [{ minutes, celsius, bandCelsius, ...(stage.known ? { stage: stage.value } : {}) }];
+  });
 }
 
 /** How warm the water of a dough is, where all of it is alike. */

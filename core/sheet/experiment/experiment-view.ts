@@ -41,9 +41,18 @@ export interface ExperimentDoughView {
   readonly programmeMinutes?: number;
   /** Why it cannot be predicted. */
   readonly reason?: string;
+  /** What is expected all along its programme; empty where nothing is. */
+  readonly curve: readonly CurvePointView[];
   readonly weights: readonly WeightView[];
   readonly readings: readonly PlannedReadingView[];
   readonly measured: readonly MeasuredReadingView[];
+}
+
+export interface CurvePointView {
+  readonly minutes: number;
+  readonly celsius: number;
+  readonly bandCelsius: number;
+  readonly stage?: string;
 }
 
 export interface PlannedReadingView {

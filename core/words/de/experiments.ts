@@ -43,6 +43,9 @@ export const experiments: Translation<typeof english> = {
   'experiment.water': () => 'Wasser',
   'experiment.tap-assumed': ({ celsius }, say) => `${say.celsius(celsius)}, angenommen`,
   'experiment.to-fetch': () => 'bereitzustellen',
+  'experiment.drawing': () => 'Alle Teige, Minute für Minute',
+  'experiment.drawing-told': ({ names }, say) =>
+    `Wie warm ${say.list(names)} beim Kneten werden, mit dem Gemessenen, und die Zustände, die jeder durchläuft.`,
   'experiment.expected': () => 'was zu erwarten ist',
   'experiment.order': () => 'die Reihenfolge, mit einer Uhr ab dem ersten Teig',
   'experiment.weigh': () => 'abzuwiegen',

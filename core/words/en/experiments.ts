@@ -53,6 +53,9 @@ export const experiments = {
   'experiment.tap-assumed': ({ celsius }: Args<'celsius'>, say: Speaker) =>
     `${say.celsius(celsius)}, assumed`,
   'experiment.to-fetch': () => 'to fetch',
+  'experiment.drawing': () => 'All doughs, minute by minute',
+  'experiment.drawing-told': ({ names }: Args<'names'>, say: Speaker) =>
+    `How warm ${say.list(names)} get while they are mixed, with what was measured, and the stages that each goes through.`,
   'experiment.expected': () => 'what to expect',
   'experiment.order': () => 'the order, with a clock from the first dough',
   'experiment.weigh': () => 'to weigh',
