@@ -121,6 +121,7 @@ export { trimmed } from './text/figures.ts';
 export { foldName } from './text/names.ts';
 export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
+export { columnsOf, inColumns, padEndTo, padStartTo } from './text/text-width.ts';
 export { english, type Grammar, type Language, plainGrammar } from './words/language.ts';
 export { type LanguageTag, languageTagOf, languageTags, loadLanguage } from './words/languages.ts';
 export { type Code, type Message, message } from './words/message.ts';

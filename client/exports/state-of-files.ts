@@ -1,6 +1,7 @@
 import { type Uri, workspace } from 'vscode';
 import type { SheetOrigin } from '../../server/protocol.ts';
 import { repositoryOf } from '../changes/git.ts';
+import { dayOf } from '../clock.ts';
 import { languageId } from '../names.ts';
 
 /** Where a sheet comes from: its file, the commit at hand, whether formulas differ from it, and today's date. */
@@ -34,10 +35,4 @@ function isUncommitted({
 }: Changes): boolean {
   const changes = [...workingTreeChanges, ...indexChanges, ...mergeChanges, ...untrackedChanges];
   return changes.some(({ uri }) => uri.path.endsWith('.dough'));
-}
-
-/** The day by the clock of this machine: `2026-03-14`. */
-function dayOf(now: Date): string {
-  const two = (figure: number): string => String(figure).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

@@ -1,4 +1,5 @@
 import type { ClockRequest, Fact, SheetLabels, ShownSheet, TodayConditions } from '../../server/protocol.ts';
+import { timeOfDay } from '../clock.ts';
 import { element } from './elements.ts';
 import { filled } from './filled.ts';
 import { mixerWords } from './mixer-words.ts';
@@ -150,9 +151,4 @@ function sourceWords(condition: Fact | undefined, labels: SheetLabels): string {
   if (!condition) return '';
   if (condition.source === 'today') return filled(labels.todayInstead, condition.inFile ?? labels.notKnown);
   return condition.source === 'assumed' ? labels.assumed : labels.asInFile;
-}
-
-function timeOfDay(minutes: number): string {
-  const two = (number: number) => String(number).padStart(2, '0');
-  return `${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
 }

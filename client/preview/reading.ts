@@ -1,4 +1,5 @@
 import type { SheetLabels } from '../../server/protocol.ts';
+import { dayOf } from '../clock.ts';
 import { button, element } from './elements.ts';
 import { filled } from './filled.ts';
 import type { TakenReading } from './messages.ts';
@@ -75,7 +76,7 @@ export function readingControls({
     }
     const at = minutes();
     log({
-      date: today(),
+      date: dayOf(new Date()),
       celsius: units.celsiusOf(read),
       said: [`${units.text(read, 1)} ${units.degrees}`, taken?.words].filter(Boolean).join(', '),
       ...(at === undefined ? {} : { minutes: at }),
@@ -202,11 +203,4 @@ function degreesAround(computed: string | undefined, units: Units): readonly num
   }
   const size = isFine ? 0.5 : 1;
   return chipSteps.map((step) => (Math.round(degrees / size) + step) * size);
-}
-
-/** The day by the clock on the wall, not by Greenwich. */
-function today(): string {
-  const now = new Date();
-  const two = (number: number) => String(number).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

@@ -1,4 +1,4 @@
-import { type BlendTarget, message, type NamedBlend } from '../../core/index.ts';
+import { type BlendTarget, columnsOf, message, type NamedBlend, padEndTo } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
 import type { BlendOutput } from './json-outputs.ts';
@@ -41,9 +41,9 @@ export async function blend(names: readonly string[], options: BlendOptions): Pr
 
 function asText({ flours, blend: found, currency }: NamedBlend): string {
   const { percent } = speaker();
-  const widest = Math.max(...flours.map((name) => name.length));
+  const widest = Math.max(...flours.map(columnsOf));
   const rows = flours.map(
-    (name, index) => `${name.padEnd(widest)}  ${percent(found.shares[index]!).padStart(7)}`,
+    (name, index) => `${padEndTo(name, widest)}  ${percent(found.shares[index]!).padStart(7)}`,
   );
   const { proteinAt14: protein, ashOfDry: ash, pricePerKilogram: amount } = found;
   const facts = [

@@ -2,7 +2,9 @@ import {
   type Change,
   type ComparedBlock,
   type ComparisonPage,
+  columnsOf,
   findingChange,
+  padEndTo,
   type Speaker,
 } from '../../core/index.ts';
 import { styled } from './style.ts';
@@ -18,7 +20,7 @@ export function comparisonText(page: ComparisonPage, speaker: Speaker): string {
       : [
           [
             styled('bold', following.title),
-            ...following.rows.map(({ what, formulas: names }) => `  ${what.padEnd(16)}  ${names}`),
+            ...following.rows.map(({ what, formulas: names }) => `  ${padEndTo(what, 16)}  ${names}`),
           ],
         ]),
     ...formulas.map((one) => formulaLines(one, speaker)),
@@ -65,7 +67,7 @@ function findingLines(changes: readonly Change[], speaker: Speaker): string[] {
 }
 
 function changeLine({ name, before, after, by }: Change, width: number, indent: string): string {
-  const label = indent + name + ' '.repeat(Math.max(0, width - [...name].length));
+  const label = indent + padEndTo(name, width);
   if (before === undefined) return `${label}  ${styled('green', `+ ${words(after!)}`)}`;
   if (after === undefined) return `${label}  ${styled('red', `− ${words(before)}`)}`;
   if (words(before) === words(after)) return `${label}  ${words(after)}${styled('gray', `  ${by ?? ''}`)}`;
@@ -74,7 +76,7 @@ function changeLine({ name, before, after, by }: Change, width: number, indent: 
 }
 
 function widthOf(changes: readonly Change[]): number {
-  return Math.max(16, ...changes.map(({ name }) => Math.min(32, [...name].length)));
+  return Math.max(16, ...changes.map(({ name }) => Math.min(32, columnsOf(name))));
 }
 
 function words({ text, beside }: NonNullable<Change['after']>): string {

@@ -4,6 +4,8 @@ import {
   labelCaution,
   message,
   nutritionWords,
+  padEndTo,
+  padStartTo,
   type Speaker,
   standardWords,
   type TotalsCost,
@@ -16,7 +18,7 @@ export function costLines(cost: TotalsCost, speaker: Speaker): string[] {
   const { currency } = cost;
   if (currency === undefined) return [cost.text];
   const row = (name: string, amount: number | undefined): string =>
-    `${name.padEnd(nameWidth)}${(amount === undefined ? '–' : speaker.money(amount, currency)).padStart(20)}`;
+    `${padEndTo(name, nameWidth)}${(amount === undefined ? '–' : speaker.money(amount, currency)).padStart(20)}`;
   return [
     cost.text,
     ...cost.lines.map((line) => row(line.name, line.amount)),
@@ -33,7 +35,7 @@ export function labelSections(label: TotalsLabel, speaker: Speaker): { title: st
   const { say } = speaker;
   const { heads, rows, missing } = nutritionWords(label, speaker);
   const inColumns = (name: string, cells: readonly string[]): string =>
-    [name.padEnd(nameWidth), ...cells.map((cell) => cell.padStart(20))].join('').trimEnd();
+    [padEndTo(name, nameWidth), ...cells.map((cell) => padStartTo(cell, 20))].join('').trimEnd();
   const nutrition = [
     ...(rows.length === 0 ? [] : [inColumns('', heads)]),
     ...rows.map(({ name, cells }) => inColumns(name, cells)),

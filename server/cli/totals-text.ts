@@ -1,11 +1,13 @@
 import {
   billLines,
+  columnsOf,
   differenceOf,
   type FormulaTotals,
   heatOutlook,
   type Level,
   type Message,
   message,
+  padEndTo,
   type Speaker,
   type TotalsLine,
 } from '../../core/index.ts';
@@ -20,10 +22,10 @@ export function totalsText(
 ): string {
   const { say } = speaker;
   const rows = facts(totals, speaker);
-  const wide = Math.max(leastWidth, ...rows.map(([label]) => width(label) + 2));
+  const wide = Math.max(leastWidth, ...rows.map(([label]) => columnsOf(label) + 2));
   return [
     `${styled('bold', totals.formula)}  ${styled('gray', totals.file)}`,
-    ...rows.map(([label, value]) => `  ${label}${' '.repeat(wide - width(label))}${value}`),
+    ...rows.map(([label, value]) => `  ${padEndTo(label, wide)}${value}`),
     ...table(message('command-totals.overall'), totals.overall, speaker, totals.flourGrams),
     ...totals.parts.flatMap((part) => {
       const { hydration: fraction } = part;
@@ -66,9 +68,9 @@ function findingLine(finding: FormulaTotals['findings'][number], { say }: Speake
 
 function heatLines(heat: NonNullable<FormulaTotals['heat']>, speaker: Speaker): string[] {
   const bill = billLines(heat.bill, speaker);
-  const wide = Math.max(0, ...bill.map(({ label }) => width(label)));
+  const wide = Math.max(0, ...bill.map(({ label }) => columnsOf(label)));
   return [
-    ...bill.map(({ label, celsius }) => `${label}${' '.repeat(wide - width(label))}${celsius.padStart(11)}`),
+    ...bill.map(({ label, celsius }) => `${padEndTo(label, wide)}${celsius.padStart(11)}`),
     ...(heat.comparison ? [speaker.say(differenceOf(heat.comparison))] : []),
     ...heatOutlook(heat).map(speaker.say),
   ];
@@ -173,9 +175,9 @@ function table(
     weight(grams),
   ]);
   if (totalGrams !== undefined) rows.push([say(message('command-totals.together')), '', weight(totalGrams)]);
-  const nameWidth = Math.max(26, ...rows.map(([name]) => width(name)));
+  const nameWidth = Math.max(26, ...rows.map(([name]) => columnsOf(name)));
   const body = rows.map(([name, share, grams]) =>
-    `${name}${' '.repeat(nameWidth - width(name))}${share.padStart(10)}${grams.padStart(12)}`.trimEnd(),
+    `${padEndTo(name, nameWidth)}${share.padStart(10)}${grams.padStart(12)}`.trimEnd(),
   );
   const heading = flourGrams ? message('command-totals.with-flour', { title, grams: flourGrams }) : title;
   return section(say(heading), body);
@@ -185,10 +187,6 @@ function section(title: string, lines: readonly string[]): string[] {
   return lines.length > 0
     ? ['', `  ${styled('underline', title)}`, ...lines.map((line) => `    ${line}`)]
     : [];
-}
-
-function width(text: string): number {
-  return [...text].length;
 }
 
 /** As it is weighed, without knowing the scale: small weights with the places that a fine one shows. */

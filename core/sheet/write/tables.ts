@@ -1,3 +1,4 @@
+import { columnsOf, padEndTo, padStartTo } from '../../text/text-width.ts';
 import { asCsv } from '../build/csv-records.ts';
 import { element, htmlPage, type Markup, markup } from './markup.ts';
 
@@ -34,11 +35,11 @@ export interface Column {
 }
 
 export function pageAsText({ title, facts, lead = [], tables, notes }: Page): string {
-  const widest = Math.max(0, ...facts.map(([label]) => label.length));
+  const widest = Math.max(0, ...facts.map(([label]) => columnsOf(label)));
   const indented = (sentences: readonly string[]): string =>
     sentences.map((sentence) => `  ${sentence}`).join('\n');
   const blocks = [
-    [title, ...facts.map(([label, value]) => `  ${label.padEnd(widest)}  ${value}`)].join('\n'),
+    [title, ...facts.map(([label, value]) => `  ${padEndTo(label, widest)}  ${value}`)].join('\n'),
     indented(lead),
     ...tables.filter(isTold).map(tableAsText),
     indented(notes),
@@ -134,12 +135,13 @@ function tableAsText({ title, columns, rows, notes = [] }: Table): string {
     columns.map(({ blank }, index) => (blank === true ? '________' : (row[index] ?? ''))),
   );
   const all = rows.length === 0 ? [] : [columns.map(({ name }) => name), ...written];
-  const widths = columns.map((_, index) => Math.max(...all.map((row) => (row[index] ?? '').length)));
+  const widths = columns.map((_, index) => Math.max(...all.map((row) => columnsOf(row[index] ?? ''))));
   const line = (row: readonly string[]): string =>
     `    ${columns
       .map(({ figures }, index) => {
         const cell = row[index] ?? '';
-        return figures ? cell.padStart(widths[index]!) : cell.padEnd(widths[index]!);
+        const wide = widths[index] ?? 0;
+        return figures ? padStartTo(cell, wide) : padEndTo(cell, wide);
       })
       .join('  ')}`.trimEnd();
   return [`  ${title}`, ...all.map(line), ...notes.map((note) => `    ${note}`)].join('\n');

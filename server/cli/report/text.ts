@@ -1,4 +1,4 @@
-import { message } from '../../../core/index.ts';
+import { inColumns, message } from '../../../core/index.ts';
 import { say } from '../speaker.ts';
 import { levelStyles, styled } from '../style.ts';
 import { noOrders, visible } from '../terminal.ts';
@@ -56,16 +56,4 @@ function excerpt({ place, source, level }: ReportedFinding): string[] {
     `  ${styled('gray', number)} ${bar} ${cut}${visible(shown)}${tail}`,
     `  ${margin} ${bar} ${before}${styled(levelStyles[level], marks)}`,
   ];
-}
-
-/** Signs of scripts and pictures that a terminal draws two columns wide, after Unicode Standard Annex #11. */
-const wide =
-  /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{20000}-\u{3fffd}]|\p{Emoji_Presentation}/gu;
-
-/** A mark for every column that a terminal takes for the text; tabs stay tabs. */
-function inColumns(text: string, mark: string): string {
-  return text
-    .replace(/[\p{Mn}\p{Me}\p{Cf}]/gu, '')
-    .replace(wide, mark + mark)
-    .replace(/[^\t]/gu, mark);
 }
