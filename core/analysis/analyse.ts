@@ -2,9 +2,12 @@ import type { DevelopmentFactor } from '../calc/calibration/calibration-developm
 import { solveFormula } from '../calc/formula/formula.ts';
 import { doughOf } from '../calc/formula/formula-input.ts';
 import { type Known, unknown } from '../calc/known.ts';
-import type { FormulaModel } from '../model/formula-model.ts';
+import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
 import { type ResolvedFormula, resolveFormula } from '../model/resolve.ts';
 import type { Scope } from '../model/scope.ts';
+import { wholeBlock } from '../model/variant.ts';
+import { parseFile } from '../syntax/file.ts';
+import type { Block } from '../syntax/tree.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
 import { analyseMix, type MixAnalysis } from './mix-analysis.ts';
@@ -24,6 +27,26 @@ export function analyse(model: FormulaModel, scope: Scope): Analysis {
       return seen.factor;
     },
   });
+}
+
+/** A formula as its lines say it, with what it takes of its base; `undefined` for a block that is no formula. */
+export function analyseBlock(block: Block, scope: Scope): Analysis | undefined {
+  const model = formulaOf(wholeBlock(block, scope));
+  return model === undefined ? undefined : analyse(model, scope);
+}
+
+/** What a changed text of one formula would come to, seen from where its file stands; `undefined` where it is no longer one formula. */
+export function analyseText(text: string, scope: Scope): TriedText | undefined {
+  const { blocks } = parseFile(text);
+  const block = blocks.length === 1 ? blocks[0]?.block : undefined;
+  const analysis = block === undefined ? undefined : analyseBlock(block, scope);
+  return block === undefined || analysis === undefined ? undefined : { block, analysis };
+}
+
+/** A changed text, read and worked out. */
+export interface TriedText {
+  readonly block: Block;
+  readonly analysis: Analysis;
 }
 
 /** The same for a formula already resolved, at whatever yield its input now has. */

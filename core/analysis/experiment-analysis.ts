@@ -5,16 +5,14 @@ import { simulateMixing } from '../calc/mixing/mixing.ts';
 import type { MixingInput, MixingPhase } from '../calc/mixing/mixing-programme.ts';
 import { minutesOfPhases } from '../calc/mixing/phase-times.ts';
 import { type Bakery, bakeryOf } from '../model/bakery.ts';
-import { formulaOf } from '../model/formula-model.ts';
 import { findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
 import { propertiesOf, type Said, type SaidProperties, saidValue } from '../model/properties.ts';
 import type { ResolvedMix } from '../model/resolve-mix.ts';
 import type { Definition, Scope } from '../model/scope.ts';
-import { wholeBlock } from '../model/variant.ts';
 import type { Block, Name, PropertyStatement, RunPart, Value } from '../syntax/tree.ts';
 import { elementAt } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
-import { analyse, analyseResolved } from './analyse.ts';
+import { analyseBlock, analyseResolved } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
 import { type MeasuredDough, measuredDoughs } from './experiment-readings.ts';
 import type { StageSpan } from './feel.ts';
@@ -170,10 +168,9 @@ function doughOf({ line }: Said, tested: TestedDough, day: Day): BareDough {
   if (definition === undefined || others.length > 0)
     return { ...base, programme: unknown(message('experiment.no-formula')) };
   const seen = day.scope.from(definition.uri);
-  const model = formulaOf(wholeBlock(definition.block, seen));
-  if (model === undefined) return { ...base, programme: unknown(message('experiment.no-formula')) };
-  const found = { ...base, formula: model.name.text, definition };
-  const written = analyse(model, seen);
+  const written = analyseBlock(definition.block, seen);
+  if (written === undefined) return { ...base, programme: unknown(message('experiment.no-formula')) };
+  const found = { ...base, formula: written.resolved.model.name.text, definition };
   const doughGrams = written.solved?.doughGrams;
   if (doughGrams === undefined || !(doughGrams > 0))
     return { ...found, programme: unknown(message('mixing.no-weights')) };

@@ -1,13 +1,11 @@
 import { type Known, known } from '../calc/known.ts';
 import type { MixingInput } from '../calc/mixing/mixing-programme.ts';
-import { formulaOf } from '../model/formula-model.ts';
 import type { Mixer } from '../model/found-mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Definition, Scope } from '../model/scope.ts';
-import { wholeBlock } from '../model/variant.ts';
 import type { Name } from '../syntax/tree.ts';
 import type { Message } from '../words/message.ts';
-import { analyse } from './analyse.ts';
+import { analyseBlock } from './analyse.ts';
 import { keyOf } from './mixer-trials.ts';
 import { type TrialAnalysis, type TrialReading, trialsOf } from './trials.ts';
 
@@ -35,10 +33,10 @@ export function measuredDoughs(
   const { definition, mixer } = dough;
   if (definition === undefined || definition.tried !== true) return [];
   const seen = scope.from(definition.uri);
-  const model = formulaOf(wholeBlock(definition.block, seen));
-  if (model === undefined) return [];
+  const analysis = analyseBlock(definition.block, seen);
+  if (analysis === undefined) return [];
   const isShared = all.filter((one) => one.definition?.block === definition.block).length > 1;
-  return trialsOf(analyse(model, seen), seen).flatMap((trial): MeasuredDough[] => {
+  return trialsOf(analysis, seen).flatMap((trial): MeasuredDough[] => {
     if (saidValue(trial.model.said, 'experiment', 'name')?.name.folded !== experiment.folded) return [];
     const ranOn = trial.mix.known ? keyOf(trial.mix.value.mixer) : undefined;
     if (isShared && (mixer === undefined || ranOn !== keyOf(mixer))) return [];

@@ -12,7 +12,7 @@ import type { Block, PlannedStatement } from '../syntax/tree.ts';
 import { daysOf } from '../text/dates.ts';
 import { elementAt, firstOf, groupOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
-import { analyse } from './analyse.ts';
+import { analyseBlock } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
 import { scaledBy } from './scale-analysis.ts';
 
@@ -160,9 +160,9 @@ function plannedFormula(
   problems: PlanProblem[],
 ): PlannedFormula | undefined {
   const scope = planScope.from(definition.uri);
-  const model = formulaOf(wholeBlock(definition.block, scope));
-  if (model === undefined) return undefined;
-  const written = analyse(model, scope);
+  const written = analyseBlock(definition.block, scope);
+  if (written === undefined) return undefined;
+  const { model } = written.resolved;
   const { solved } = written;
   const doughGrams = solved?.doughGrams;
   if (solved === undefined || doughGrams === undefined || !(doughGrams > 0)) {

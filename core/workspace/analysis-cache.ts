@@ -1,13 +1,11 @@
-import { analyse } from '../analysis/analyse.ts';
+import { analyseBlock } from '../analysis/analyse.ts';
 import type { Analysis } from '../analysis/analysis.ts';
 import { type ExperimentAnalysis, experimentOf } from '../analysis/experiment-analysis.ts';
 import { type PlanAnalysis, planOf } from '../analysis/plan-analysis.ts';
 import { shortTotals } from '../facts/formula-words.ts';
 import { type SemanticToken, semanticTokensOf } from '../features/outline/semantic-tokens.ts';
-import { formulaOf } from '../model/formula-model.ts';
 import type { PlacedBlock } from '../model/meaning.ts';
 import type { Scope } from '../model/scope.ts';
-import { wholeBlock } from '../model/variant.ts';
 import { type BlockFindings, checkBlock } from '../rules/engine/check.ts';
 import type { Block } from '../syntax/tree.ts';
 import type { Message } from '../words/message.ts';
@@ -67,8 +65,7 @@ export class AnalysisCache {
   analysisOf(moment: Moment, uri: string, block: Block): Analysis | undefined {
     const kept = this.#keptOf(moment, uri, block);
     if (kept.analysis === undefined) {
-      const model = formulaOf(wholeBlock(block, kept.scope));
-      kept.analysis = { value: model === undefined ? undefined : analyse(model, kept.scope) };
+      kept.analysis = { value: analyseBlock(block, kept.scope) };
     }
     this.#use(kept);
     return kept.analysis.value;

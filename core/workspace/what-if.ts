@@ -1,20 +1,18 @@
-import { analyse } from '../analysis/analyse.ts';
+import { analyseText } from '../analysis/analyse.ts';
 import type { Analysis } from '../analysis/analysis.ts';
 import { waterLever } from '../analysis/water-axis.ts';
 import type { ActionContext } from '../features/actions/action.ts';
 import { type WholeFormula, wholeFormula } from '../features/actions/after.ts';
 import { LineEdits, rename } from '../features/actions/ingredient-lines.ts';
-import { formulaOf, lineOfId, type MixModel } from '../model/formula-model.ts';
+import { lineOfId, type MixModel } from '../model/formula-model.ts';
 import { findIngredient } from '../model/found-ingredient.ts';
 import type { Said } from '../model/properties.ts';
-import { wholeBlock } from '../model/variant.ts';
 import type { RuleEdit } from '../rules/engine/rule.ts';
 import { quantityPlace } from '../rules/engine/rule-places.ts';
 import { ownEdits } from '../rules/engine/variant-edits.ts';
 import { programmeEdits, trialsToKeep } from '../rules/trials/kept-programme.ts';
 import { massText } from '../sheet/build/apply-options.ts';
 import type { SheetOptions, WhatIf } from '../sheet/build/sheet-options.ts';
-import { parseFile } from '../syntax/file.ts';
 import type { Block } from '../syntax/tree.ts';
 import { withEdits } from '../text/edits.ts';
 import { trimmed } from '../text/figures.ts';
@@ -67,11 +65,8 @@ export function triedFormula(
     return withEdits(text, inLine(here)).split('\n');
   });
   if (own === undefined || own.length === 0) return { block, analysis, lines, notDone };
-  const after = parseFile(lines.flat().join('\n')).blocks;
-  const read = after.length === 1 ? after[0]?.block : undefined;
-  const model = read === undefined ? undefined : formulaOf(wholeBlock(read, context.scope));
-  if (read === undefined || model === undefined) return undefined;
-  return { block: read, analysis: analyse(model, context.scope), lines, notDone };
+  const tried = analyseText(lines.flat().join('\n'), context.scope);
+  return tried === undefined ? undefined : { ...tried, lines, notDone };
 }
 
 /** Edits of one line in the order in which they are made. */

@@ -1,9 +1,7 @@
-import { analyse } from '../../analysis/analyse.ts';
+import { analyseText } from '../../analysis/analyse.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
 import { doughOf } from '../../calc/formula/formula-input.ts';
 import type { OverallIngredient, SolvedFormula } from '../../calc/formula/formula-result.ts';
-import { formulaOf } from '../../model/formula-model.ts';
-import { parseFile } from '../../syntax/file.ts';
 import type { FileEdit } from '../../text/edits.ts';
 import type { ActionContext } from './action.ts';
 import type { LineChanges } from './line-changes.ts';
@@ -46,9 +44,7 @@ export function editsKeeping(
 
 /** The formula as it would be with the changes, seen from where its file stands. */
 export function analysisAfter(context: ActionContext, changes: LineChanges): Analysis | undefined {
-  const { blocks } = parseFile(changes.textOfLines(context.block.lines.length));
-  const model = blocks[0] === undefined ? undefined : formulaOf(blocks[0].block);
-  return model === undefined || blocks.length > 1 ? undefined : analyse(model, context.scope);
+  return analyseText(changes.textOfLines(context.block.lines.length), context.scope)?.analysis;
 }
 
 /** Whether all that goes into the bowl is the same, in percent of flour and, where a scale is fixed, in grams. */

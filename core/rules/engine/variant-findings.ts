@@ -1,7 +1,6 @@
-import { analyse } from '../../analysis/analyse.ts';
-import { formulaOf } from '../../model/formula-model.ts';
+import { analyseBlock } from '../../analysis/analyse.ts';
 import type { Definition, Scope } from '../../model/scope.ts';
-import { originOf, type WholeBlock, wholeBlock } from '../../model/variant.ts';
+import { originOf, type WholeBlock } from '../../model/variant.ts';
 import { message } from '../../words/message.ts';
 import type { BlockFinding, RelatedLine, RuleContext, RuleFix } from './rule.ts';
 import { ownEdits } from './variant-edits.ts';
@@ -55,12 +54,12 @@ function baseFindings(
   check: (context: RuleContext) => readonly BlockFinding[],
 ): readonly BlockFinding[] {
   const seen = scope.from(uri);
-  const model = formulaOf(wholeBlock(block, seen));
+  const analysis = analyseBlock(block, seen);
   return check({
     uri,
     block,
     scope: seen,
-    ...(model === undefined ? {} : { analysis: analyse(model, seen) }),
+    ...(analysis === undefined ? {} : { analysis }),
   });
 }
 
