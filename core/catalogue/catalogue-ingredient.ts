@@ -1,7 +1,7 @@
 import type { FlourData } from '../calc/flour/flour.ts';
 import type { Composition } from '../calc/formula/composition.ts';
+import type { Role } from '../calc/formula/role.ts';
 import { type Message, message } from '../words/message.ts';
-import type { Role } from './role.ts';
 
 /** The publication a row of the catalogue was taken from. */
 export interface CatalogueSource {

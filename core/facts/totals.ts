@@ -1,5 +1,5 @@
+import type { Role } from '../calc/formula/role.ts';
 import type { IcePlan, WaterReach } from '../calc/mixing/mixing-water.ts';
-import type { Role } from '../catalogue/role.ts';
 import type { HeatFacts } from './heat-of.ts';
 import type { TotalsCost, TotalsLabel } from './totals-product.ts';
 

@@ -1,8 +1,8 @@
 import type { FlourData } from '../calc/flour/flour.ts';
 import type { Composition } from '../calc/formula/composition.ts';
+import type { Role } from '../calc/formula/role.ts';
 import { findCatalogue } from '../catalogue/catalogue.ts';
 import type { CatalogueIngredient } from '../catalogue/catalogue-ingredient.ts';
-import type { Role } from '../catalogue/role.ts';
 import type { Name, Per } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
 import { type Message, message } from '../words/message.ts';

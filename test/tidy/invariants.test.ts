@@ -74,15 +74,13 @@ describe('data goes from left to right', () => {
   });
 
   it('no room imports one to its right', () => {
-    const back = crossings.filter((one) => place(roomOf(one.to)) > place(roomOf(one.from)) && !isRole(one));
+    const back = crossings.filter((one) => place(roomOf(one.to)) > place(roomOf(one.from)));
     expect(back.map(told)).toEqual([]);
   });
 
-  it('the arithmetic knows plain data only: itself, messages, access to lists, and the type of a role', () => {
+  it('the arithmetic knows plain data only: itself, messages, and access to lists', () => {
     const plain = new Set(['core/words/message.ts', 'core/text/element.ts']);
-    const out = crossings.filter(
-      (one) => one.from.startsWith('core/calc/') && !isRole(one) && !plain.has(one.to),
-    );
+    const out = crossings.filter((one) => one.from.startsWith('core/calc/') && !plain.has(one.to));
     expect(out.map(told)).toEqual([]);
   });
 
@@ -147,10 +145,6 @@ describe('data goes from left to right', () => {
     const known = rules.flatMap(importsOf).filter((one) => rules.includes(one.to));
     expect(known.map(told)).toEqual([]);
   });
-
-  function isRole(one: Import): boolean {
-    return one.to === 'core/catalogue/role.ts' && one.typeOnly;
-  }
 });
 
 describe('the rooms around the core', () => {

@@ -1,5 +1,5 @@
-import type { Role } from '../../catalogue/role.ts';
 import { firstOf } from '../../text/element.ts';
+import type { Role } from './role.ts';
 
 export type { Role };
 

@@ -1,4 +1,4 @@
-import type { Role } from '../../catalogue/role.ts';
+import type { Role } from '../../calc/formula/role.ts';
 import { message } from '../../words/message.ts';
 import type { Action } from './action.ts';
 import { orderOffer } from './line-order.ts';

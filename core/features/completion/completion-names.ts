@@ -1,7 +1,7 @@
+import type { Role } from '../../calc/formula/role.ts';
 import { catalogueIngredients, catalogueNamesAbroad, tonguesOfName } from '../../catalogue/catalogue.ts';
 import { writtenTypes } from '../../catalogue/flour-types.ts';
 import { mixers } from '../../catalogue/mixers.ts';
-import type { Role } from '../../catalogue/role.ts';
 import { type FormulaModel, formulaOf } from '../../model/formula-model.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
 import type { Definition } from '../../model/scope.ts';

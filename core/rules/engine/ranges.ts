@@ -1,6 +1,6 @@
 import { type Analysis, solutionOf } from '../../analysis/analysis.ts';
 import type { FormulaProblemKind, SolvedLine } from '../../calc/formula/formula-result.ts';
-import type { Role } from '../../catalogue/role.ts';
+import type { Role } from '../../calc/formula/role.ts';
 import { lineOfId } from '../../model/formula-model.ts';
 import { trimmed } from '../../text/figures.ts';
 import { writeFix } from './fixes.ts';

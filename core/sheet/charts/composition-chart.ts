@@ -1,6 +1,6 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { OverallIngredient } from '../../calc/formula/formula-result.ts';
-import type { Role } from '../../catalogue/role.ts';
+import type { Role } from '../../calc/formula/role.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { ChartSection } from '../build/sheet-document.ts';
