@@ -9,11 +9,13 @@ export default defineConfig({
     include: [
       'test/{text,syntax,calc,analysis,rules,features,actions,compare,merge}/**/*.test.ts',
       'test/sheet/sheet.test.ts',
-      'test/words/messages.test.ts',
     ],
     exclude: [
-      '**/*{properties,any-input,large,stability,keeps-overall,other-language}*',
-      'test/rules/check.test.ts',
+      '**/*{properties,any-input,large,stability,keeps-overall,other-language,hint-insertion,possible-changes}*',
+      'test/rules/{check,kept-programme}.test.ts',
+      'test/analysis/{variant,gap-map}.test.ts',
+      'test/text/display.test.ts',
+      'test/merge/merge.test.ts',
     ],
     isolate: false,
     testTimeout: 30_000,

@@ -188,6 +188,17 @@ describe('calibration', () => {
     for (const one of reasons) expect(one.known).toBe(false);
   });
 
+  test('tells nothing of readings that no dough gives, at which the search for a fit comes to no figure', () => {
+    const readings = [
+      { minutes: 44.99999999999996, celsius: 89.99999999999976 },
+      { minutes: 7.60986191022547e-149, celsius: -2.9610520766969804e-8 },
+      { minutes: 1.0087712153014326e-159, celsius: -9.953336570716809e-206 },
+      { minutes: 44.99999999999997, celsius: 1.8119618912402544e-40 },
+    ];
+    const trials = [{ label: 'trial', mixing, readings, waterKnown: true }];
+    expect(() => calibrateMixer(spiral, trials)).not.toThrow();
+  });
+
   test('never gives a figure that is none, whatever was written down', () => {
     fc.assert(
       fc.property(

@@ -163,6 +163,7 @@ function fitted(mixer: MixerData, trials: readonly CalibrationTrial[], free: rea
   };
   let scaled = first;
   let weights = measured.map(() => 1);
+  let isFound = true;
   // With no quantity left, or a single reading, there is nothing for the library to search.
   const canBegin = model(first).every((one) => Number.isFinite(one));
   if (canBegin && first.length > 0 && measured.length > 1) {
@@ -172,23 +173,30 @@ function fitted(mixer: MixerData, trials: readonly CalibrationTrial[], free: rea
     };
     // Huber’s loss by least squares with weights, which follow from what the fit before missed each reading by.
     for (let round = 0; round < mostRounds; round++) {
-      scaled = levenbergMarquardt(
-        { x: measured.map((_, index) => index), y: measured },
-        (parameters) => {
-          const told = model(parameters);
-          return (index) => figureAt(told, index);
-        },
-        {
-          initialValues: scaled,
-          weights: weights.map(Math.sqrt),
-          damping: 0.1,
-          gradientDifference: differenceStep,
-          centralDifference: true,
-          maxIterations: round === 0 ? 12 : 3,
-          errorTolerance: 1e-9,
-          ...bounds,
-        },
-      ).parameterValues;
+      try {
+        scaled = levenbergMarquardt(
+          { x: measured.map((_, index) => index), y: measured },
+          (parameters) => {
+            const told = model(parameters);
+            return (index) => figureAt(told, index);
+          },
+          {
+            initialValues: scaled,
+            weights: weights.map(Math.sqrt),
+            damping: 0.1,
+            gradientDifference: differenceStep,
+            centralDifference: true,
+            maxIterations: round === 0 ? 12 : 3,
+            errorTolerance: 1e-9,
+            ...bounds,
+          },
+        ).parameterValues;
+      } catch {
+        // At a step where the model gives no figure, which readings far from any dough bring about, the library refuses to go
+        // on: what the round before came to stands, and of the first one nothing is told.
+        isFound = round > 0;
+        break;
+      }
       const next = differences(model(scaled), measured).map(readingWeight);
       const moved = Math.max(...differences(next, weights).map(Math.abs));
       weights = next;
@@ -205,7 +213,7 @@ function fitted(mixer: MixerData, trials: readonly CalibrationTrial[], free: rea
   const errors = standardErrors(slopes, misses, thermometerCelsius, weights);
   return {
     values: products(scaled, scales),
-    errors: products(errors, scales),
+    errors: isFound ? products(errors, scales) : scales.map(() => Number.POSITIVE_INFINITY),
     celsius,
     spread: robustSpread(misses),
   };
