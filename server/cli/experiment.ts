@@ -4,14 +4,11 @@ import {
   experimentPage,
   type Message,
   message,
-  pageAsCsv,
-  pageAsHtml,
-  pageAsMarkdown,
-  pageAsText,
   type Speaker,
 } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
+import { writtenPages } from './page-formats.ts';
 import { say } from './speaker.ts';
 import { complain } from './terminal.ts';
 import { type FileFormat, formatOf, isData, isTable, writeOut } from './write-out.ts';
@@ -57,15 +54,8 @@ function written(views: readonly ExperimentView[], options: ExperimentOptions, s
     const told = views.map(({ uri, complete: _, ...rest }) => ({ file: uri, ...rest }));
     return `${JSON.stringify(told, null, 2)}\n`;
   }
-  const pages = views.map((view) => experimentPage(view, speaker, options));
-  switch (format) {
-    case 'csv':
-      return pages.map(pageAsCsv).join('');
-    case 'html':
-      return pages.map(pageAsHtml).join('');
-    case 'md':
-      return pages.map(pageAsMarkdown).join('\n');
-    default:
-      return pages.map(pageAsText).join('\n');
-  }
+  return writtenPages(
+    views.map((view) => experimentPage(view, speaker, options)),
+    format,
+  );
 }

@@ -1,17 +1,8 @@
-import {
-  type Message,
-  message,
-  type PlanView,
-  pageAsCsv,
-  pageAsHtml,
-  pageAsMarkdown,
-  pageAsText,
-  planPage,
-  type Speaker,
-} from '../../core/index.ts';
+import { type Message, message, type PlanView, planPage, type Speaker } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
 import type { PlanOutput } from './json-outputs.ts';
+import { writtenPages } from './page-formats.ts';
 import { say } from './speaker.ts';
 import { complain } from './terminal.ts';
 import { type FileFormat, formatOf, isData, isTable, writeOut } from './write-out.ts';
@@ -67,15 +58,8 @@ function written(views: readonly PlanView[], format: FileFormat | 'text', speake
     }));
     return `${JSON.stringify(told, null, 2)}\n`;
   }
-  const pages = views.map((view) => planPage(view, speaker));
-  switch (format) {
-    case 'csv':
-      return pages.map(pageAsCsv).join('');
-    case 'html':
-      return pages.map(pageAsHtml).join('');
-    case 'md':
-      return pages.map(pageAsMarkdown).join('\n');
-    default:
-      return pages.map(pageAsText).join('\n');
-  }
+  return writtenPages(
+    views.map((view) => planPage(view, speaker)),
+    format,
+  );
 }
