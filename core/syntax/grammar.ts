@@ -140,6 +140,12 @@ class StatementParser extends EmbeddedActionsParser {
     }),
   );
 
+  /** How many there are of what the word before it says. */
+  readonly headcount = this.RULE(
+    'headcount',
+    (): Value => ({ form: 'count', count: this.quantity(this.CONSUME(t.Bare), 'bare').value }),
+  );
+
   readonly ovenLoad = this.RULE(
     'ovenLoad',
     (): Value => this.OR([{ ALT: () => this.SUBRULE(this.pieces) }, { ALT: () => this.SUBRULE(this.mass) }]),
@@ -638,6 +644,8 @@ const rules: Readonly<Record<Form, keyof StatementParser>> = {
   label: 'words',
   degreeOfMixing: 'words',
   iceSupply: 'iceSupply',
+  loadSharing: 'words',
+  headcount: 'headcount',
   role: 'words',
   name: 'oneName',
   names: 'names',
