@@ -1,5 +1,5 @@
 import { mentionsOfLine } from '../../model/mentions.ts';
-import type { Surroundings } from '../../syntax/header.ts';
+import type { Surroundings } from '../../syntax/surroundings.ts';
 import { amountColumn } from '../../syntax/layout.ts';
 import { parseLine } from '../../syntax/line.ts';
 import type { Context, Name, ParsedLine, SourceFile } from '../../syntax/tree.ts';
