@@ -1,5 +1,14 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { chmodSync, existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { commandLineProgram, nodeProgram } from '../editors/places.ts';
@@ -48,6 +57,78 @@ describe.runIf(unix)('links and special files', () => {
     expect(stderr).toContain('a.dough: this is a link out of its folder');
     expect(readFileSync(join(path, 'out/bashrc'), 'utf8')).toBe(careless);
     expect(readFileSync(join(path, 'here/real.dough'), 'utf8')).toBe(tin);
+  });
+
+  const outputs = (file: string): readonly string[][] => [
+    ['sheet', 'tin.dough', '--format', 'html', '--out', file],
+    ['export', '.', '--format', 'csv', '--out', file],
+    ['history', 'Harbour Tin', '--format', 'csv', '--out', file],
+    ['check', '.', '--write-baseline', file, '--force'],
+  ];
+
+  it.each([
+    ['a link to a file outside', 'link.html'],
+    ['a link to a file that is not there', 'dangling.html'],
+    ['a folder that is a link out', 'away/page.html'],
+  ])('nothing is written through %s', async (_, file) => {
+    const { path } = folderWith({ 'here/tin.dough': tin, 'out/bashrc': 'as it was' });
+    const here = join(path, 'here');
+    execFileSync('git', ['init', '-q'], { cwd: here });
+    symlinkSync('../out/bashrc', join(here, 'link.html'));
+    symlinkSync('../out/nothing', join(here, 'dangling.html'));
+    symlinkSync('../out', join(here, 'away'));
+    for (const words of outputs(file)) {
+      const { code, stdout, stderr } = await doughwright(here, ...words);
+      if (words[0] === 'history') expect(code).toBe(2);
+      else
+        expect([code, stdout, stderr]).toEqual([
+          2,
+          '',
+          `doughwright: ${file}: this leads out of its folder by a link, and what lies there is left alone; name that file.\n`,
+        ]);
+    }
+    expect(readdirSync(join(path, 'out'))).toEqual(['bashrc']);
+    expect(readFileSync(join(path, 'out/bashrc'), 'utf8')).toBe('as it was');
+  });
+
+  it('a link within the folder is written through and stays one, also where it is named from elsewhere', async () => {
+    const { path } = folderWith({ 'here/tin.dough': tin, 'here/pages/page.html': '', 'page.html': '' });
+    const here = join(path, 'here');
+    symlinkSync('pages/page.html', join(here, 'link.html'));
+    expect((await doughwright(here, 'sheet', 'tin.dough', '--out', 'link.html')).code).toBe(0);
+    expect((await doughwright(path, 'sheet', 'here/tin.dough', '--out', 'here/link.html')).code).toBe(0);
+    expect(lstatSync(join(here, 'link.html')).isSymbolicLink()).toBe(true);
+    expect(readFileSync(join(here, 'pages/page.html'), 'utf8')).toContain('Harbour Tin');
+    // What somebody names outside of the folder is theirs to name.
+    expect((await doughwright(here, 'sheet', 'tin.dough', '--out', '../page.html')).code).toBe(0);
+    expect((await doughwright(here, 'sheet', 'tin.dough', '--out', '/dev/null')).code).toBe(0);
+  });
+
+  it('nobody waits at a pipe for what is written or read', async () => {
+    const { path } = folderWith({ 'tin.dough': tin });
+    execFileSync('mkfifo', [join(path, 'pipe.html')]);
+    for (const words of outputs('pipe.html').filter(([first]) => first !== 'history')) {
+      const { code, stderr } = await doughwright(path, ...words);
+      expect([code, stderr]).toEqual([
+        2,
+        'doughwright: pipe.html: this is no ordinary file; name another one, or leave it out for standard output.\n',
+      ]);
+    }
+    symlinkSync('/dev/zero', join(path, 'endless.json'));
+    for (const file of ['pipe.html', 'endless.json'])
+      expect(await doughwright(path, 'check', '--baseline', file)).toEqual({
+        code: 2,
+        stdout: '',
+        stderr: `doughwright: ${file}: this cannot be read; name an ordinary file, or look whether its disk is all right.\n`,
+      });
+  });
+
+  it('a project file that is none is told, and is not taken for one that says nothing', async () => {
+    const { path } = folderWith({ 'tin.dough': tin });
+    symlinkSync('/dev/zero', join(path, 'doughwright.json'));
+    const { code, stderr } = await doughwright(path, 'check', '.');
+    expect(code).toBe(2);
+    expect(stderr).toContain('doughwright: doughwright.json: this cannot be read; name an ordinary file');
   });
 
   it('a file and its link are one', async () => {
