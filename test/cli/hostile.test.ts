@@ -13,6 +13,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { commandLineProgram, nodeProgram } from '../editors/places.ts';
 import { folderWith } from '../server/places.ts';
+import { repositoryWith } from './repository.ts';
 import { doughwright } from './run.ts';
 
 const tin =
@@ -139,6 +140,37 @@ describe.runIf(unix)('links and special files', () => {
   });
 });
 
+/** A plan, an experiment, flours and a mixer that are called by an order to a build server. */
+const texts = (order: string): string => `formula "${order} too":
+  yield 10 kg
+  strong white  100%
+  water  65%
+
+mix in "::error::mixer":
+  load all
+  speed 1 for 5 min
+
+plan "${order}":
+  ready 07:00
+  "${order} too"  10 kg
+
+experiment "${order}", 2026-04-01:
+  dough "${order} too"
+  read at 5 min
+
+flour "::warning::weak":
+  grain wheat
+  protein 10%
+
+flour "::warning::strong":
+  grain wheat
+  protein 14%
+
+mixer "::error::mixer":
+  kind spiral
+  speed 1 100 rpm
+`;
+
 describe('texts that want to do harm', () => {
   const name = '\u001b[31mred\u001b]0;title\u0007\u202e\u009b2J';
 
@@ -158,14 +190,33 @@ describe('texts that want to do harm', () => {
   it('a formula named like an order to a build server never starts a line with it', async () => {
     const order = '::error file=a::stolen';
     const text = `formula "${order}":\n  strong white  100%\n  water  65%\n  "##vso[task.setvariable]x"  2%\n`;
-    const { path } = folderWith({ 'a.dough': text });
+    const file = '::set-output name=x::y.dough';
+    const { path, write, commit } = repositoryWith({ 'a.dough': text, [file]: texts(order) });
+    write('a.dough', text.replace('65%', '66%'));
+    commit('::error::words of a commit', '::error::baker');
+    write('a.dough', text.replace('65%', '67%'));
     for (const words of [
       ['totals', 'a.dough'],
       ['sheet', 'a.dough'],
+      ['sheet', '.'],
+      ['plan', '.'],
+      ['experiment', '.'],
+      ['map', '.'],
+      ['check', '.'],
+      ['format', '--check', '.'],
+      ['export', '--format', 'csv', '.'],
+      ['history', order, 'a.dough'],
+      ['history', order, 'a.dough', '--format', 'csv'],
+      ['rename', order, '::error::other', '.'],
       ['compare', '--since', 'HEAD'],
+      ['compare', '--since', 'HEAD', '--format', 'md'],
+      ['compare', '--between', 'HEAD~1', 'HEAD'],
+      ['blend', '::warning::strong', '::warning::weak', '--protein', '12%'],
     ]) {
       const { stdout, stderr } = await doughwright(path, ...words);
-      expect(stdout + stderr).not.toMatch(/^\s*::|##vso\[/m);
+      expect(stdout + stderr, words.join(' ')).not.toBe('');
+      expect(stdout + stderr, words.join(' ')).not.toMatch(/^\s*::/m);
+      if (words[0] !== 'export') expect(stdout + stderr, words.join(' ')).not.toMatch(/##vso\[/);
     }
     const { stdout } = await doughwright(path, 'totals', 'a.dough');
     expect(stdout).toContain(':\\:error file=a::stolen');
