@@ -70,6 +70,8 @@ const wanted: Readonly<Record<string, Readonly<Record<string, Want>>>> = {
   'doughwright/history': ofLine,
   'doughwright/plan': ofLine,
   'doughwright/since': ofLine,
+  'doughwright/experiment': ofLine,
+  'doughwright/logTested': ofLine,
   'doughwright/importTable': { ...ofDocument, table: isText },
   'doughwright/compare': { ...ofDocument, before: isText },
   'doughwright/newFormula': { name: isText, template: isText },

@@ -79,6 +79,7 @@ export const readingSections: Translation<typeof english> = {
   'wrong-value.piece-too-light': ({ meant }) => `Kein Stück wiegt so wenig. Ist ${meant} gemeint?`,
   'wrong-value.negative': ({ property }) => `„${property}“ kann nicht negativ sein.`,
   'wrong-value.zero': ({ property }) => `„${property}“ muss größer als 0 sein.`,
+  'wrong-value.not-whole': ({ example }) => `Nur ganze zählen: ${example}`,
   'wrong-value.least-first': ({ example }) => `Das Kleinste kommt zuerst: ${example}`,
   'wrong-value.above-all': ({ property }) => `„${property}“ ist ein Anteil und kann nicht über 100 % liegen.`,
   'wrong-value.nothing-left': ({ property }) => `Bei „${property}“ von 100 % bleibt nichts übrig.`,

@@ -83,6 +83,7 @@ export const readingSections = {
   'wrong-value.piece-too-light': ({ meant }: Args<'meant'>) => `No piece weighs so little. Is it ${meant}?`,
   'wrong-value.negative': ({ property }: Args<'property'>) => `“${property}” cannot be negative.`,
   'wrong-value.zero': ({ property }: Args<'property'>) => `“${property}” must be more than 0.`,
+  'wrong-value.not-whole': ({ example }: Args<'example'>) => `Only whole ones count: ${example}`,
   'wrong-value.least-first': ({ example }: Args<'example'>) => `The least comes first: ${example}`,
   'wrong-value.above-all': ({ property }: Args<'property'>) =>
     `“${property}” is a share and cannot be above 100%.`,
