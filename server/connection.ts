@@ -4,6 +4,7 @@ import {
   type ConnectionOptions,
   type InitializeParams,
   type InitializeResult,
+  ResponseError,
 } from 'vscode-languageserver';
 import type { Message } from '../core/index.ts';
 import { version } from '../package.json';
@@ -17,6 +18,7 @@ import {
   openSheetCommand,
   showUsesCommand,
 } from './convert/convert-navigation.ts';
+import { ProtocolGate, type RefusedRequest } from './convert/protocol-gate.ts';
 import { readRulePages } from './convert/rule-pages.ts';
 import { followFolders } from './host/folders.ts';
 import { guardedWork, type Log } from './host/guard.ts';
@@ -52,13 +54,21 @@ interface StartOptions {
 
 const changedNotification: ChangedNotification = 'doughwright/changed';
 
+/** What stands for a request that is refused, whatever it was. */
+const refusedMethod = 'doughwright/refused';
+
 /** The connection must be made with these options, so that the schedule knows of every message. */
 export function connectionOptions(schedule: Schedule, encoding: PositionEncoding): ConnectionOptions {
+  const gate = new ProtocolGate();
   return {
     messageStrategy: {
       handleMessage: (message, next) => {
         schedule.messageTaken();
-        return next(encoding.incoming(message));
+        const refused = gate.refusal(message);
+        if (refused === 'drop') return;
+        if (refused === undefined) return next(encoding.incoming(message));
+        // Only a handler can answer with an error.
+        return next({ ...message, method: refusedMethod, params: refused } as typeof message);
       },
     },
   };
@@ -171,6 +181,9 @@ export function serve(
     },
   });
 
+  connection.onRequest(refusedMethod, ({ code, message }: RefusedRequest) => {
+    throw new ResponseError(code, message);
+  });
   connection.onShutdown(() => undefined);
   connection.listen();
 }
