@@ -78,6 +78,12 @@ const bundles: BuildOptions[] = [
   { ...forBrowser, format: 'iife', entryPoints: ['client/changes/page.ts'], outfile: 'dist/changes.js' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/history/page.ts'], outfile: 'dist/history.js' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/plan/page.ts'], outfile: 'dist/plan.js' },
+  {
+    ...forBrowser,
+    format: 'iife',
+    entryPoints: ['client/experiment/page.ts'],
+    outfile: 'dist/experiment.js',
+  },
   { ...forBrowser, entryPoints: ['client/preview/page.css'], outfile: 'dist/preview.css' },
 ];
 if (flags.has('--tests')) {

@@ -2,6 +2,7 @@ import { commands, type Disposable, type LogOutputChannel, l10n, type Uri, windo
 import type { ChangesPanel } from './changes/changes-panel.ts';
 import { convertMixing } from './convert-mixing.ts';
 import type { Cursor } from './cursor.ts';
+import type { ExperimentPanel, ExperimentPlace } from './experiment/experiment-panel.ts';
 import type { SheetExports } from './exports/sheet-exports.ts';
 import type { Guard } from './guard.ts';
 import { openDemo } from './help/demo.ts';
@@ -32,6 +33,7 @@ export interface CommandParts {
   readonly restart: () => Promise<void>;
   readonly extensionUri: Uri;
   readonly plan: PlanPanel;
+  readonly experiment: ExperimentPanel;
 }
 
 /** Everything the palette, the menus and the keys can ask for: the command, what its failure is called in the log, what it does. */
@@ -42,13 +44,22 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     const place = await formulaOf(chosen);
     if (place) await run(place);
   };
+  const experimentOf = async (chosen: unknown): Promise<ExperimentPlace | undefined> => {
+    const place = await placeOf(chosen);
+    if (!place || place.formula === undefined) return place;
+    const { uri, line, formula: experiment } = place;
+    return { uri, line, experiment };
+  };
   const rows: readonly [id: string, name: string, run: (chosen?: unknown) => unknown][] = [
     [
       commandIds.openSheet,
       'open batch sheet',
       async (chosen) => {
         await show(chosen);
-        panels.open();
+        const at = parts.cursor.place;
+        // An experiment has a sheet of its own.
+        if (at && (await parts.experiment.standsIn(at))) parts.experiment.open(at);
+        else panels.open();
       },
     ],
     [commandIds.openPinnedSheet, 'open a pinned sheet', withFormula((place) => panels.openPinned(place))],
@@ -95,6 +106,22 @@ export function registerCommands(parts: CommandParts): Disposable[] {
             line: place.line,
             ...(place.formula === undefined ? {} : { plan: place.formula }),
           });
+      },
+    ],
+    [
+      commandIds.openExperiment,
+      'open the experiment',
+      async (chosen) => {
+        const place = await experimentOf(chosen);
+        if (place) parts.experiment.open(place);
+      },
+    ],
+    [
+      commandIds.runExperiment,
+      'run the experiment',
+      async (chosen) => {
+        const place = await experimentOf(chosen);
+        if (place) parts.experiment.open(place, 'bench');
       },
     ],
     [commandIds.openGuide, 'open the guide', () => openGuide(parts.extensionUri)],

@@ -11,7 +11,12 @@ import { type Abilities, readAbilities } from './convert/abilities.ts';
 import { capabilities } from './convert/capabilities.ts';
 import type { Naming } from './convert/convert.ts';
 import type { PositionEncoding } from './convert/convert-encoding.ts';
-import { openMapCommand, openSheetCommand, showUsesCommand } from './convert/convert-navigation.ts';
+import {
+  openExperimentCommand,
+  openMapCommand,
+  openSheetCommand,
+  showUsesCommand,
+} from './convert/convert-navigation.ts';
 import { readRulePages } from './convert/rule-pages.ts';
 import { followFolders } from './host/folders.ts';
 import { guardedWork, type Log } from './host/guard.ts';
@@ -285,6 +290,7 @@ function lensCommandsOf({ commands }: StartOptions) {
   const known = Array.isArray(commands) ? commands : [];
   return {
     openSheet: known.includes(openSheetCommand),
+    openExperiment: known.includes(openExperimentCommand),
     openMap: known.includes(openMapCommand),
     showUses: known.includes(showUsesCommand),
   };

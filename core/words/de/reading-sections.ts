@@ -55,6 +55,10 @@ export const readingSections: Translation<typeof english> = {
 
   'two-steps.two': ({ written, otherWritten }) =>
     `„${written}“ und „${otherWritten}“ sind zwei Schritte. Jeder gehört in eine eigene Zeile.`,
+  'two-steps.time': ({ written, example }) =>
+    `„${written}“ ist eine zweite Zeit, und ein Schritt hat eine. Sie gehört in eine eigene Zeile, oder dahinter steht, was so lange geschieht: ${example}`,
+  'cold-without-degrees.taken': ({ written, celsius }, say) =>
+    `Zu „${written}“ steht keine Temperatur: ${say.celsius(celsius)} angenommen.`,
   'fold-times.no-step-time': ({ example }) =>
     `Der Schritt hat keine Zeit, auf die sich seine Faltungen verteilen ließen. Sie gehört hinter den Schritt: ${example}`,
 
