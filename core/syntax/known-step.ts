@@ -31,6 +31,9 @@ function called(step: StepWord, names: string): Record<string, StepWord> {
   return Object.fromEntries(names.split('|').map((name) => [name, step]));
 }
 
+/** All that a step with a meaning may be called, in the notation’s word and in other bakers’. */
+export const allStepWords: readonly string[] = [...stepWords, ...Object.keys(otherWords)];
+
 const mostWords = 3;
 
 export interface KnownStep {

@@ -1,25 +1,26 @@
 import type { IToken } from 'chevrotain';
-import { firstOf } from '../text/element.ts';
-import type { Span } from '../text/span.ts';
+import { elementAt, firstOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
+import { coldWithoutDegrees, usualColdStoreCelsius } from './cold-step.ts';
 import { readFoldTimes } from './fold-times.ts';
-import { knownStep, secondStep } from './known-step.ts';
+import { type KnownStep, knownStep, secondStep } from './known-step.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
-import { groupedProblem, rangeProblem } from './number-problems.ts';
-import { problem, unitFixes, writeFix } from './problem.ts';
+import { problem } from './problem.ts';
+import { secondStepInRemarks, secondTime, secondTimeInRemarks } from './second-time.ts';
+import { isAlone, readStepHead, type StepHead } from './step-head.ts';
 import * as t from './tokens.ts';
 import type { LineRead, StepStatement, SyntaxProblem } from './tree.ts';
-import { units } from './units.ts';
 
 /**
- * Reads a step of a process: words, then a time, then a temperature, then remarks after commas, all but the words
- * optional. A remark may say when to fold.
+ * Reads a step of a process: words, a time, a temperature, then remarks after commas, all but the words optional. What else
+ * stands before the first comma is a remark too. A remark may say when to fold.
  */
 export function readStep(line: string, tokens: readonly IToken[]): LineRead {
-  const commas = tokens.flatMap((token, index) => (token.tokenType === t.Comma ? [index] : []));
-  const head = tokens.slice(0, commas[0] ?? tokens.length);
-  const { words, seconds, celsius, problems } = readEnd(head);
-  const name = nameOf(line, head.slice(0, words));
+  const all = tokens.flatMap((token, index) => (token.tokenType === t.Comma ? [index] : []));
+  const { head, commas } = headOf(tokens, all);
+  const remarked = tokens.slice(commas[0] ?? tokens.length);
+  const read = readStepHead(head);
+  const name = nameOf(line, head.slice(0, read.words));
   if (name === undefined) {
     const at = firstOf(tokens);
     const span = { start: at.startOffset, end: t.endOf(at) };
@@ -29,104 +30,69 @@ export function readStep(line: string, tokens: readonly IToken[]): LineRead {
     };
   }
   const known = knownStep(head);
-  const folds = readFoldTimes(tokens.slice(commas[0] ?? tokens.length), seconds);
-  const second = secondStep(head.slice(0, words), known);
+  const asides = read.asides.map((run) => run.map((index) => elementAt(head, index)));
+  const folds = readFoldTimes([...foldWords(head, asides.flat(), known), ...remarked], read.seconds);
+  const cold = read.celsius === undefined ? coldWithoutDegrees(head) : undefined;
+  const celsius = cold === undefined ? read.celsius : usualColdStoreCelsius;
   const statement: StepStatement = {
     kind: 'step',
     words: name,
     foldSeconds: folds.seconds,
-    remarks: remarksOf(line, tokens, commas),
+    remarks: [...asides.map((run) => wordsOf(line, run)), ...remarksOf(line, tokens, commas)],
     ...(known === undefined ? {} : { known: known.step }),
-    ...(seconds === undefined ? {} : { seconds }),
+    ...(read.seconds === undefined ? {} : { seconds: read.seconds }),
     ...(celsius === undefined ? {} : { celsius }),
   };
-  return {
-    statement,
-    problems: [...(second === undefined ? [] : [second]), ...problems, ...folds.problems].slice(0, 1),
-  };
+  const problems = [...lostOf(tokens, head, read, known), ...read.problems, ...folds.problems];
+  if (cold !== undefined) problems.push(cold);
+  return { statement, problems: problems.slice(0, 1) };
 }
 
-interface StepEnd {
-  /** How many tokens of the head are the words of the step. */
-  readonly words: number;
-  readonly seconds?: number;
-  readonly celsius?: number;
-  readonly problems: readonly SyntaxProblem[];
-}
-
-/** The time and the temperature that the head of a step ends in; one that cannot be read is told and left out. */
-function readEnd(head: readonly IToken[]): StepEnd {
-  const last = head[head.length - 1];
-  const beforeLast = head[head.length - 2];
-  const isAt = beforeLast?.tokenType === t.At;
-  const quantity = last === undefined ? undefined : t.quantityOf(last);
-  if (quantity?.kind === 'temperature') {
-    const time = readTime(head.slice(0, isAt ? -2 : -1));
-    return { celsius: quantity.celsius, ...time };
+/** What stands before the first comma, with a time or a temperature that stands alone behind one: `bulk 3 h, 24 °C`. */
+function headOf(
+  tokens: readonly IToken[],
+  commas: readonly number[],
+): { readonly head: readonly IToken[]; readonly commas: readonly number[] } {
+  const head = tokens.slice(0, commas[0] ?? tokens.length);
+  for (const [index, comma] of commas.entries()) {
+    const part = tokens.slice(comma + 1, commas[index + 1] ?? tokens.length);
+    if (!isAlone(part, head)) return { head, commas: commas.slice(index) };
+    head.push(...part);
   }
-  if (last === undefined || quantity === undefined || !isAt) return readTime(head);
-  const wrong =
-    quantity.kind === 'bare'
-      ? missingUnit(quantity.number, quantity, ['°C', '°F'])
-      : unreadableNumber(last, 'temperature');
-  if (wrong === undefined) return readTime(head);
-  return { ...readTime(head.slice(0, -2)), problems: [wrong] };
+  return { head, commas: [] };
 }
 
-function readTime(head: readonly IToken[]): StepEnd {
-  const last = head[head.length - 1];
-  const quantity = last === undefined ? undefined : t.quantityOf(last);
-  const clocked = last === undefined || head.length < 2 ? null : /^(\d+)h([0-5]\d)$/i.exec(last.image);
-  if (clocked !== null) return { words: head.length - 1, problems: [hoursAndMinutes(last!, clocked)] };
-  if (last === undefined || quantity === undefined) return { words: head.length, problems: [] };
-  const words = head.length - (head[head.length - 2]?.tokenType === t.For ? 2 : 1);
-  if (quantity.kind === 'duration') return { words, seconds: quantity.seconds, problems: [] };
-  const wrong = unreadableNumber(last, 'duration');
-  if (wrong !== undefined) return { words, problems: [wrong] };
-  if (quantity.kind !== 'bare') return { words: head.length, problems: [] };
-  const before = head[words - 1];
-  if (before !== undefined && t.quantityOf(before)?.kind === 'duration')
-    return { words: words - 1, problems: [missingUnit(quantity.number, quantity, ['min', 's'])] };
-  // A number alone behind `rest` or `bake` is a time without its unit.
-  if (words !== 1 || !timed.has(firstOf(head).image.toLowerCase()))
-    return { words: head.length, problems: [] };
-  return { words, problems: [missingUnit(quantity.number, quantity, ['min', 'h'])] };
+/** What stands before the comma and may speak of folding: `with folds every 30 min`, `fold every 30 min for 2 h`. */
+function foldWords(
+  head: readonly IToken[],
+  aside: readonly IToken[],
+  known: KnownStep | undefined,
+): readonly IToken[] {
+  const isRepeated = known?.step === 'fold' && head.some(({ image }) => /^(?:every|each)$/i.test(image));
+  return isRepeated ? head : aside;
 }
 
-/** The steps that are told by their time; behind another word a number may be anything. */
-const timed: ReadonlySet<string> = new Set([
-  'bulk',
-  'rest',
-  'retard',
-  'proof',
-  'boil',
-  'bake',
-  'cool',
-  'prove',
-  'rise',
-]);
-
-/** A range or a number in groups of three where a time or a temperature should stand. */
-function unreadableNumber(token: IToken, measure: 'duration' | 'temperature'): SyntaxProblem | undefined {
-  const quantity = t.quantityOf(token);
-  if (quantity === undefined || units.get(quantity.unit)?.measure !== measure) return undefined;
-  if (quantity.kind === 'range') return rangeProblem(quantity, token.image);
-  return quantity.kind === 'grouped' ? groupedProblem(quantity, token.image) : undefined;
+/** A second step or a second time, whose time would be lost. */
+function lostOf(
+  tokens: readonly IToken[],
+  head: readonly IToken[],
+  read: StepHead,
+  known: KnownStep | undefined,
+): readonly SyntaxProblem[] {
+  const folding = tokens.findIndex(({ image }, index) => index > 0 && /^fold(?:s|ed|ing)?$/i.test(image));
+  const before = read.words < head.length && folding > read.words ? head.slice(0, folding) : head;
+  const step = secondStep(before, known);
+  if (step !== undefined) return [step];
+  const { words, seconds, secondTime: second } = read;
+  const other = known === undefined ? [] : secondStepInRemarks(tokens, words);
+  if (other.length > 0 || (folding > 0 && folding >= words)) return other;
+  if (second !== undefined) return [secondTime(head, words, second, second)];
+  return seconds === undefined ? [] : secondTimeInRemarks(tokens, words, seconds);
 }
 
-/** `1h30`: the minutes lack their unit. */
-function hoursAndMinutes(token: IToken, [written, hours, minutes]: RegExpExecArray): SyntaxProblem {
-  const span = { start: token.startOffset, end: t.endOf(token) };
-  const meant = `${hours} h ${Number(minutes)} min`;
-  const said = message('missing-unit.minutes', { written: written!, meant });
-  return problem('missing-unit', said, span, writeFix(span, meant, true));
-}
-
-function missingUnit(number: string, span: Span, wanted: readonly string[]): SyntaxProblem {
-  const units = wanted.map((unit) => ` ${unit}`);
-  const fixes = unitFixes(number, units, span.end);
-  const said = message('missing-unit.other', { written: number, example: `${number}${units[0]}` });
-  return problem('missing-unit', said, { start: span.start, end: span.end }, ...fixes);
+function wordsOf(line: string, tokens: readonly IToken[]): string {
+  const [first, last] = [firstOf(tokens), elementAt(tokens, tokens.length - 1)];
+  return nameBetween(line, first.startOffset, t.endOf(last)).text;
 }
 
 /** Words between commas; numbers alone go on with the remark before them: `fold at 30, 60, 90 min` is one. */

@@ -55,6 +55,10 @@ export const readingSections: Translation<typeof english> = {
 
   'two-steps.two': ({ written, otherWritten }) =>
     `„${written}“ und „${otherWritten}“ sind zwei Schritte. Jeder gehört in eine eigene Zeile.`,
+  'two-steps.time': ({ written, example }) =>
+    `„${written}“ ist eine zweite Zeit, und ein Schritt hat eine. Sie gehört in eine eigene Zeile, oder dahinter steht, was so lange geschieht: ${example}`,
+  'cold-without-degrees.taken': ({ written, celsius }, say) =>
+    `Zu „${written}“ steht keine Temperatur: ${say.celsius(celsius)} angenommen.`,
   'fold-times.no-step-time': ({ example }) =>
     `Der Schritt hat keine Zeit, auf die sich seine Faltungen verteilen ließen. Sie gehört hinter den Schritt: ${example}`,
 
@@ -75,6 +79,7 @@ export const readingSections: Translation<typeof english> = {
   'wrong-value.piece-too-light': ({ meant }) => `Kein Stück wiegt so wenig. Ist ${meant} gemeint?`,
   'wrong-value.negative': ({ property }) => `„${property}“ kann nicht negativ sein.`,
   'wrong-value.zero': ({ property }) => `„${property}“ muss größer als 0 sein.`,
+  'wrong-value.not-whole': ({ example }) => `Nur ganze zählen: ${example}`,
   'wrong-value.least-first': ({ example }) => `Das Kleinste kommt zuerst: ${example}`,
   'wrong-value.above-all': ({ property }) => `„${property}“ ist ein Anteil und kann nicht über 100 % liegen.`,
   'wrong-value.nothing-left': ({ property }) => `Bei „${property}“ von 100 % bleibt nichts übrig.`,
