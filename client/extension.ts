@@ -46,8 +46,9 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       initializationOptions: () => ({
         settings: plainSettings(),
         rulePages: rulePagesOf(context),
-        commands: [showUsesCommand, commandIds.openSheet, commandIds.openMap],
+        commands: [showUsesCommand, commandIds.openSheet, commandIds.openPlan, commandIds.openMap],
         calmWhileTyping: true,
+        pictures: true,
       }),
     });
     wire.attach(fresh);

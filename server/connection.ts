@@ -11,7 +11,12 @@ import { type Abilities, readAbilities } from './convert/abilities.ts';
 import { capabilities } from './convert/capabilities.ts';
 import type { Naming } from './convert/convert.ts';
 import type { PositionEncoding } from './convert/convert-encoding.ts';
-import { openMapCommand, openSheetCommand, showUsesCommand } from './convert/convert-navigation.ts';
+import {
+  openMapCommand,
+  openPlanCommand,
+  openSheetCommand,
+  showUsesCommand,
+} from './convert/convert-navigation.ts';
 import { readRulePages } from './convert/rule-pages.ts';
 import { followFolders } from './host/folders.ts';
 import { guardedWork, type Log } from './host/guard.ts';
@@ -43,6 +48,8 @@ interface StartOptions {
   readonly calmWhileTyping?: boolean;
   /** The commands of the client that a lens may call. */
   readonly commands?: readonly string[];
+  /** Images in hovers are shown as images. */
+  readonly pictures?: boolean;
 }
 
 const changedNotification: ChangedNotification = 'doughwright/changed';
@@ -118,6 +125,7 @@ export function serve(
     });
     answerQuestions({
       lensCommands: lensCommandsOf(options),
+      showsPictures: options.pictures === true && able.markdownHover,
       revisions: host.revisions,
       ...{ connection, documents, workspace, schedule, log, naming, able, diagnostics },
       filesRead: (atMost) => files.settled(atMost),
@@ -263,6 +271,7 @@ function lensCommandsOf({ commands }: StartOptions) {
   const known = Array.isArray(commands) ? commands : [];
   return {
     openSheet: known.includes(openSheetCommand),
+    openPlan: known.includes(openPlanCommand),
     openMap: known.includes(openMapCommand),
     showUses: known.includes(showUsesCommand),
   };

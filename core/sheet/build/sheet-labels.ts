@@ -3,7 +3,7 @@ import { mixingStages } from '../../calc/mixing/development.ts';
 import { byHand } from '../../model/found-mixer.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import { stageDrawings } from '../charts/stage-drawings.ts';
+import { stageDrawings } from '../../facts/stage-drawings.ts';
 
 /** The words that a panel itself has. In some, `{0}` and `{1}` stand for what the panel fills in. */
 export type SheetLabels = ReturnType<typeof labelsOf>;

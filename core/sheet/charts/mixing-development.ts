@@ -8,7 +8,7 @@ import { filledWith, type Hatching } from './hatching.ts';
 import type { Axis } from './minute-axis.ts';
 import { stagesOf } from './mixing-stages.ts';
 import { linear } from './scale.ts';
-import { stageDrawingSize, stageDrawings } from './stage-drawings.ts';
+import { stageDrawingSize, stageDrawings } from '../../facts/stage-drawings.ts';
 import { label, line, type Point, path, pointsOf, stroked, tag, textSize } from './svg.ts';
 import { spread, textWidth } from './text-fit.ts';
 
