@@ -108,7 +108,6 @@ function plainHover(
 }
 
 const spanOf = (start: number, end: number): Span => ({ start, end });
-
 function knownSectionAt(block: Block, line: number): { kind: SectionKind; headerLine: number } | undefined {
   const { kind, headerLine } = sectionAt(block, line) ?? {};
   return kind === undefined || kind === 'unknown' || headerLine === undefined
