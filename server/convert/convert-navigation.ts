@@ -81,7 +81,10 @@ export function withMapLink(
   opensMap: boolean,
 ): string {
   if (mapLink === undefined || !opensMap) return markdown;
-  const chosen = encodeURIComponent(JSON.stringify([{ uri, line: place.line }]));
+  // A parenthesis in a name would end the link.
+  const chosen = encodeURIComponent(JSON.stringify([{ uri, line: place.line }]))
+    .replaceAll('(', '%28')
+    .replaceAll(')', '%29');
   return `${markdown}\n\n[${mapLink}](command:${openMapCommand}?${chosen})`;
 }
 

@@ -1,7 +1,7 @@
 import { stageMessage } from '../../analysis/mix-analysis.ts';
 import { expectedMessage } from '../../facts/experiment-words.ts';
 import { inMixer } from '../../facts/mixing-words.ts';
-import { feelWords } from '../../syntax/vocabulary.ts';
+import { feelFacts } from '../../facts/trial-words.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { doughsDrawing } from '../charts/doughs-drawing.ts';
@@ -225,7 +225,7 @@ export function measuredMessage({
 }: MeasuredReadingView): Message {
   const facts = [
     ...(measuredStage === undefined ? [] : [stageMessage(measuredStage)]),
-    ...feelWords.filter((word) => measuredFeel.includes(word)).map((word) => message(`feel.${word}`)),
+    ...feelFacts(measuredFeel),
   ];
   return message('experiment.measured-seen', { celsius, facts });
 }
