@@ -26,6 +26,8 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   const options = commaAt < 0 ? { problems: [] } : readOptions(line, tokens.slice(commaAt + 1), kind);
   if (head.length === 0) return nameless(firstOf(tokens).startOffset, t.endOf(lastOf(tokens)), kind);
   if (found === undefined) {
+    const behind = commaAt < 0 ? undefined : behindRemark(line, head, tokens.slice(commaAt + 1), kind);
+    if (behind !== undefined) return behind;
     const missing = withoutAmount(line, head, kind);
     return { ...missing, problems: [...missing.problems, ...options.problems].slice(0, 1) };
   }
@@ -247,6 +249,18 @@ function amountFirst(
   if (name === undefined) return nameless(amount.start, amount.end, kind);
   const span = { start: amount.start, end: name.end };
   const weighed = weightInBrackets(line, named);
+  const warm = warmBehind(line, named);
+  if (warm !== undefined && kind === 'ingredient') {
+    const written = line.slice(amount.start, amount.end);
+    const meant = `${warm.name.text}  ${written}, at ${warm.written}`;
+    const said = message('amount-first.name-first', { example: meant });
+    const fix = replaceFix(message('fix.put-name-first'), span, meant, true);
+    const warmed = { ...options, celsius: warm.celsius };
+    return {
+      statement: statementOf(kind, warm.name, amount, warmed),
+      problems: [problem('amount-first', said, span, fix)],
+    };
+  }
   if (weighed !== undefined && kind === 'ingredient') {
     const measured = line.slice(amount.start, amount.end);
     const meant = `${weighed.name.text}  ${line.slice(weighed.amount.start, weighed.amount.end)}  # ${measured}`;
@@ -271,17 +285,54 @@ function amountFirst(
   };
 }
 
-/** `all-purpose flour (540 g)` behind a measure: what stands in brackets is what the measure weighs. */
+/** `4 cups all-purpose flour (540 g)`, `4 cups (540 g) flour`: what stands in brackets is what the measure weighs. */
 function weightInBrackets(
   line: string,
   tokens: readonly IToken[],
 ): { readonly name: Name; readonly amount: Amount } | undefined {
-  const [open, mass, close] = tokens.slice(-3);
-  if (open?.tokenType !== t.LeftParen || mass?.tokenType !== t.Mass || close?.tokenType !== t.RightParen)
-    return undefined;
-  const name = nameOf(line, tokens.slice(0, -3));
-  const read = readAmount(line, [mass]);
-  return name === undefined || !('value' in read) ? undefined : { name, amount: read.value };
+  for (const at of [0, tokens.length - 3]) {
+    const [open, mass, close] = tokens.slice(Math.max(0, at), at + 3);
+    if (open?.tokenType !== t.LeftParen || mass?.tokenType !== t.Mass || close?.tokenType !== t.RightParen)
+      continue;
+    const name = nameOf(line, at === 0 ? tokens.slice(3) : tokens.slice(0, at));
+    const read = readAmount(line, [mass]);
+    if (name !== undefined && 'value' in read) return { name, amount: read.value };
+  }
+  return undefined;
+}
+
+/** `375 g water at 30 °C`. */
+function warmBehind(
+  line: string,
+  tokens: readonly IToken[],
+): { readonly name: Name; readonly celsius: number; readonly written: string } | undefined {
+  const [at, last] = tokens.slice(-2);
+  const quantity = last === undefined ? undefined : t.quantityOf(last);
+  const name = nameOf(line, tokens.slice(0, -2));
+  if (at?.tokenType !== t.At || quantity?.kind !== 'temperature' || name === undefined) return undefined;
+  return { name, celsius: quantity.celsius, written: line.slice(quantity.start, quantity.end) };
+}
+
+/** `almonds, chopped 150 g`: the amount stands behind a remark. */
+function behindRemark(
+  line: string,
+  head: readonly IToken[],
+  rest: readonly IToken[],
+  kind: NamedKind,
+): LineRead | undefined {
+  const found = kind === 'ingredient' ? lastAmount(line, rest) : undefined;
+  const name = nameOf(line, head);
+  const remark = found === undefined ? undefined : nameOf(line, rest.slice(0, found.from));
+  if (found?.to !== rest.length || name === undefined || remark === undefined) return undefined;
+  if (/[()]/.test(name.text + remark.text)) return undefined;
+  const span = { start: name.start, end: found.amount.end };
+  const written = line.slice(found.amount.start, found.amount.end);
+  const said = message('unknown-option.ingredient', { written: `${remark.text} ${written}` });
+  const fix = writeFix(span, `${name.text}  ${written}  # ${remark.text}`, true);
+  return {
+    statement: statementOf(kind, name, found.amount),
+    problems: [problem('unknown-option', said, span, fix)],
+  };
 }
 
 function readOptions(line: string, tokens: readonly IToken[], kind: NamedKind): Options {
@@ -306,6 +357,16 @@ function readOptions(line: string, tokens: readonly IToken[], kind: NamedKind): 
       if (second === undefined) return { problems: [] };
     }
   }
-  const said = message(`unknown-option.${kind}`, { written: line.slice(span.start, span.end) });
-  return { problems: [problem('unknown-option', said, span)] };
+  const written = line.slice(span.start, span.end);
+  const said = message(`unknown-option.${kind}`, { written });
+  // `butter 40 g, melted`: words without a figure are a remark.
+  const comma = line.lastIndexOf(',', span.start);
+  const isRemark =
+    kind === 'ingredient' &&
+    written.length > 2 &&
+    comma >= 0 &&
+    tokens.every((token) => t.quantityOf(token) === undefined);
+  const place = { start: comma, end: span.end };
+  const fixes = isRemark ? [replaceFix(message('fix.make-remark'), place, `  # ${written}`, true)] : [];
+  return { problems: [problem('unknown-option', said, span, ...fixes)] };
 }

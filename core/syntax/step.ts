@@ -16,7 +16,7 @@ import type { LineRead, StepStatement } from './tree.ts';
  */
 export function readStep(line: string, tokens: readonly IToken[]): LineRead {
   const commas = tokens.flatMap((token, index) => (isComma(token) ? [index] : []));
-  const head = tokens.slice(0, commas[0] ?? tokens.length);
+  const head = timeBehind(tokens.slice(0, commas[0] ?? tokens.length));
   const known = knownStep(head);
   const alone = known?.step === 'fold' ? readFoldsAlone(head) : undefined;
   const end =
@@ -57,6 +57,13 @@ export function readStep(line: string, tokens: readonly IToken[]): LineRead {
     statement,
     problems: [...(second === undefined ? [] : [second]), ...end.problems, ...folds.problems].slice(0, 1),
   };
+}
+
+/** `30 min proof`: a time before what is done stands as behind it. */
+function timeBehind(head: readonly IToken[]): readonly IToken[] {
+  const [first, ...words] = head;
+  const isTime = first !== undefined && t.quantityOf(first)?.kind === 'duration';
+  return isTime && words.length > 0 && knownStep(words) !== undefined ? [...words, first] : head;
 }
 
 /** `bulk 3 h; fold at 90 min`: in a step both signs set remarks off. */
