@@ -1,5 +1,6 @@
+import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { dirname, join, relative } from 'node:path';
+import { basename, dirname, join, relative } from 'node:path';
 import { type BuildOptions, build, context, type Plugin } from 'esbuild';
 import { isInExtension } from './server/build/extension-files.ts';
 import { writeExtensionNotices } from './server/build/notices.ts';
@@ -77,6 +78,12 @@ const bundles: BuildOptions[] = [
   { ...forBrowser, format: 'iife', entryPoints: ['client/changes/page.ts'], outfile: 'dist/changes.js' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/history/page.ts'], outfile: 'dist/history.js' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/plan/page.ts'], outfile: 'dist/plan.js' },
+  {
+    ...forBrowser,
+    format: 'iife',
+    entryPoints: ['client/experiment/page.ts'],
+    outfile: 'dist/experiment.js',
+  },
   { ...forBrowser, entryPoints: ['client/preview/page.css'], outfile: 'dist/preview.css' },
 ];
 if (flags.has('--tests')) {
@@ -91,9 +98,11 @@ if (watching) {
   await Promise.all(bundles.map((bundle) => build(bundle)));
 } else {
   const made = await Promise.all(bundles.map((bundle) => build({ ...bundle, write: false, metafile: true })));
+  const kept = new Set(Object.values(doors).map((name) => `${name}.cjs`));
   for (const { path, text } of made.flatMap((one) => one.outputFiles)) {
     mkdirSync(dirname(path), { recursive: true });
-    writeFileSync(path, path.endsWith('.css') ? text : ascii(text));
+    const program = path.endsWith('.css') ? text : ascii(text);
+    writeFileSync(path, kept.has(basename(path)) ? marked(program) : program);
   }
   writeExtensionNotices(
     import.meta.dirname,
@@ -134,4 +143,9 @@ function ascii(program: string): string {
     /[^\0-\x7f]/g,
     (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
+}
+
+// What says which program this is, for the machine code that is kept of it (`server/host/kept-code.ts`).
+function marked(program: string): string {
+  return `// ${createHash('sha256').update(program).digest('hex').slice(0, 32)}\n${program}`;
 }

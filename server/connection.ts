@@ -11,7 +11,12 @@ import { type Abilities, readAbilities } from './convert/abilities.ts';
 import { capabilities } from './convert/capabilities.ts';
 import type { Naming } from './convert/convert.ts';
 import type { PositionEncoding } from './convert/convert-encoding.ts';
-import { openMapCommand, openSheetCommand, showUsesCommand } from './convert/convert-navigation.ts';
+import {
+  openExperimentCommand,
+  openMapCommand,
+  openSheetCommand,
+  showUsesCommand,
+} from './convert/convert-navigation.ts';
 import { readRulePages } from './convert/rule-pages.ts';
 import { followFolders } from './host/folders.ts';
 import { guardedWork, type Log } from './host/guard.ts';
@@ -158,8 +163,9 @@ export function serve(
     });
   });
 
+  const atRest = onceAnswered(schedule, log, host);
   documents.listen(connection, {
-    ...textEvents({ files, workspace, diagnostics: () => diagnostics }),
+    ...textEvents({ files, workspace, diagnostics: () => diagnostics, atRest }),
     saved: () => {
       if (!able.registersWatchers) files.rereadAll();
     },
@@ -174,14 +180,16 @@ function textEvents(parts: {
   readonly files: WorkspaceFiles;
   readonly workspace: Workspace;
   readonly diagnostics: () => Diagnostics | undefined;
+  readonly atRest: () => void;
 }): Omit<DocumentEvents, 'saved'> {
-  const { files, workspace, diagnostics } = parts;
+  const { files, workspace, diagnostics, atRest } = parts;
   return {
     edited: (uri, changes) => diagnostics()?.typed.edited(uri, changes),
     changed: (uri) => {
       workspace.noteEdit(uri);
       files.readAround(uri);
       diagnostics()?.textChanged([uri]);
+      atRest();
     },
     closed: (uri) => {
       files.closed(uri);
@@ -190,6 +198,25 @@ function textEvents(parts: {
     },
   };
 }
+
+/** Tells the host, the first time a text is given, when an editor has had its answers and nobody waits. */
+function onceAnswered(schedule: Schedule, log: Log, host: Host): () => void {
+  let { atRest } = host;
+  return () => {
+    const run = atRest;
+    if (run === undefined) return;
+    atRest = undefined;
+    const timer = setTimeout(
+      () => guardedWork(log, 'At rest', () => schedule.idle().then(run)),
+      restMilliseconds,
+    );
+    // A server with nothing else to do may end meanwhile.
+    (timer as { unref?: () => void }).unref?.();
+  };
+}
+
+/** In this time an editor has asked all that it asks when a document is opened. */
+const restMilliseconds = 1500;
 
 /** Keeps up with what the editor and the project have chosen; answers who reads the project anew. */
 function followChoices(parts: {
@@ -263,6 +290,7 @@ function lensCommandsOf({ commands }: StartOptions) {
   const known = Array.isArray(commands) ? commands : [];
   return {
     openSheet: known.includes(openSheetCommand),
+    openExperiment: known.includes(openExperimentCommand),
     openMap: known.includes(openMapCommand),
     showUses: known.includes(showUsesCommand),
   };

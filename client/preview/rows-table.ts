@@ -12,6 +12,8 @@ export function rowsTable(section: TableSection, heading: string, around: Around
   const { rows, sum, head } = section;
   const used = section.columns.filter(({ key }) => rows.some(({ cells }) => (cells[key]?.text ?? '') !== ''));
   const own = used.filter(({ below }) => below === undefined);
+  const total = sum === undefined || isRead(sum, rows) ? undefined : sum;
+  const places = new Map(own.map((column) => [column.key, mostPlaces(column, rows)]));
   return html`<table class=${classesOf(section, used)} role="table" aria-labelledby=${heading}>
     <thead role="rowgroup">
       <tr role="row">
@@ -21,7 +23,8 @@ export function rowsTable(section: TableSection, heading: string, around: Around
             : html`<th class="ingredient" scope="col" role="columnheader">${head}</th>`
         }
         ${own.map(
-          (column) => html`<th class=${classOf(column)} scope="col" role="columnheader">${column.title}</th>`,
+          (column) =>
+            html`<th class=${classOf(column)} scope="col" role="columnheader">${headOf(column)}</th>`,
         )}
       </tr>
     </thead>
@@ -32,22 +35,33 @@ export function rowsTable(section: TableSection, heading: string, around: Around
         (row) =>
           html`<tr class=${row.missing === undefined ? '' : 'missing'} role="row" data-id=${row.id}>
               <th class="ingredient" scope="row" role="rowheader">${named(row.name, row.line, around)}${besideName(row)}</th>
-              ${own.map((column) => cellPart(row, column, used))}
+              ${own.map((column) => cellPart(row, column, used, places))}
             </tr>
             ${belowRow(row, own.length + 1, around)}`,
       )}
     </tbody>
     ${
-      sum === undefined
+      total === undefined
         ? nothing
         : html`<tfoot role="rowgroup">
             <tr class="total" role="row">
-              <th class="ingredient" scope="row" role="rowheader">${sum.name}</th>
-              ${own.map((column) => cellPart(sum, column, used))}
+              <th class="ingredient" scope="row" role="rowheader">${total.name}</th>
+              ${own.map((column) => cellPart(total, column, used, places))}
             </tr>
           </tfoot>`
     }
   </table>`;
+}
+
+/** Whether the scale reads the sum after the last row: nothing stands twice. */
+function isRead({ cells }: Row, rows: readonly Row[]): boolean {
+  const reads = rows.at(-1)?.cells.reads;
+  return (
+    cells.all === undefined &&
+    cells.weigh !== undefined &&
+    reads?.text === cells.weigh.text &&
+    reads.unit === cells.weigh.unit
+  );
 }
 
 function classesOf({ columns }: TableSection, used: readonly Column[]): string {
@@ -67,7 +81,36 @@ function besideName({ notes = [], missing }: Row): Shown {
   return html`${beside.map((note) => html`<span class="note" dir="auto">${note}</span>`)}`;
 }
 
-function cellPart({ cells }: Row, column: Column, used: readonly Column[]): Shown {
+/** A column with its one unit, which its lines need not say again. */
+function headOf({ title, unit }: Column): string {
+  return unit === undefined ? title : `${title}, ${unit}`;
+}
+
+/** The most places behind the decimal sign that a figure of a column has, in the unit of its heading. */
+function mostPlaces({ key, unit }: Column, rows: readonly Row[]): number {
+  const texts = rows.flatMap(({ cells }) => {
+    const cell = cells[key];
+    return cell === undefined || cell.unit === undefined || cell.unit !== unit ? [] : [cell.text];
+  });
+  return Math.max(0, ...texts.map((text) => behindSign(text).length));
+}
+
+function behindSign(text: string): string {
+  return /[.,](\d+)$/.exec(text)?.[1] ?? '';
+}
+
+/** What a figure lacks of the places of its column; it stands unseen, so that figures are aligned on their signs. */
+function padding(text: string, places: number): string {
+  const own = behindSign(text);
+  return own === '' && places > 0 ? `.${'0'.repeat(places)}` : '0'.repeat(Math.max(0, places - own.length));
+}
+
+function cellPart(
+  { cells }: Row,
+  column: Column,
+  used: readonly Column[],
+  places: ReadonlyMap<Column['key'], number>,
+): Shown {
   const cell = cells[column.key];
   if (cell === undefined) return html`<td class=${classOf(column)} role="cell"></td>`;
   const below = used.flatMap((other) => {
@@ -75,8 +118,16 @@ function cellPart({ cells }: Row, column: Column, used: readonly Column[]): Show
     return under === undefined ? [] : [filled(other.below!.words, cellText(under))];
   });
   return html`<td class=${classOf(column)} role="cell">${
-    cell.unit === undefined ? cell.text : weighed(cell)
+    cell.unit === undefined
+      ? cell.text
+      : cell.unit === column.unit
+        ? figure(cell.text, places.get(column.key) ?? 0)
+        : weighed(cell)
   }${below.map((text) => html`<span class="all">${text}</span>`)}</td>`;
+}
+
+function figure(text: string, places: number): Shown {
+  return html`<span class="figure">${text}</span><span class="pad" data-pad=${padding(text, places)}></span>`;
 }
 
 /** A weight as it is weighed, its unit kept beside it. */

@@ -51,8 +51,15 @@ export function sheetBands({ sections, batches }: SheetDocument, around: Around)
   </div>`;
 }
 
-/** Sections that nobody works from: their headings fold them out. */
-const folded: ReadonlySet<Section['name']> = new Set(['cost', 'label', 'cautions']);
+/** Sections that nobody works from: their headings fold them out. What was found in one folds it out by itself. */
+const folded: ReadonlySet<Section['name']> = new Set([
+  ...(['yield', 'composition-chart', 'cost', 'label', 'cautions'] as const),
+]);
+
+function hasFindings(section: Section): boolean {
+  const nodes = section.kind === 'facts' ? section.facts : section.kind === 'table' ? section.rows : [];
+  return [section, ...nodes].some(({ findings }) => findings !== undefined);
+}
 
 function sectionPart(section: Section, heading: string, around: Around): Shown {
   const { name, title, line, when = [], findings } = section;
@@ -60,7 +67,7 @@ function sectionPart(section: Section, heading: string, around: Around): Shown {
   const classes = `${section.kind === 'chart' ? 'chart ' : ''}${name}`;
   if (folded.has(name))
     return html`<section class=${classes} data-id=${section.id} aria-labelledby=${heading}>
-      <details class="fold">
+      <details class="fold" ?open=${hasFindings(section)}>
         <summary><h2 id=${heading}>${title}</h2></summary>
         ${body}
       </details>
@@ -163,7 +170,7 @@ function stepsTable({ heads, steps }: StepsSection, heading: string, around: Aro
         (step) =>
           html`<tr class=${step.of} data-id=${step.id}>
             <td class="clock">${step.when}</td>
-            <th scope="row">${step.of === 'ready' ? step.text : named(step.text, step.line, around)}${bar(step)}${(step.notes ?? []).map((text) => html`<span class="note" dir="auto">${text}</span>`)}${findingsList(step.findings, around)}</th>
+            <th scope="row">${step.of === 'ready' ? step.text : named(step.brief ?? step.text, step.line, around)}${bar(step)}${(step.notes ?? []).map((text) => html`<span class="note" dir="auto">${text}</span>`)}${findingsList(step.findings, around)}</th>
             <td class="lasts">${step.lasts ?? ''}</td>
           </tr>`,
       )}

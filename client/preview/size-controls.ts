@@ -25,7 +25,9 @@ export function createSizeControls(labels: SheetLabels, ask: (size: SizeRequest)
     () => units,
     (figure) => askFor(figure),
   );
-  const amountLabel = element('label', { attributes: { for: 'size-amount' } });
+  // The choice before it says what the figure is of; only its unit stands behind it.
+  const amountLabel = element('label', { class: 'unseen', attributes: { for: 'size-amount' } });
+  const unit = element('span', { attributes: { 'aria-hidden': 'true' } });
   const wrong = element('p', { class: 'wrong', attributes: { id: 'size-wrong', role: 'status' } });
   const field = (label: string, control: HTMLElement) =>
     element(
@@ -37,10 +39,10 @@ export function createSizeControls(labels: SheetLabels, ask: (size: SizeRequest)
   const ofWhat = field(labels.ofWhat, ingredient);
   const fields = element(
     'div',
-    { class: 'fields', attributes: { role: 'group', 'aria-label': labels.size } },
+    { class: 'fields size', attributes: { role: 'group', 'aria-label': labels.size } },
     field(labels.sizeBy, select),
     ofWhat,
-    element('span', { class: 'field' }, amountLabel, amount),
+    element('span', { class: 'field' }, amountLabel, amount, unit),
     wrong,
   );
   let size: SheetSize = { asked: { by: 'file' }, ingredients: [] };
@@ -51,6 +53,7 @@ export function createSizeControls(labels: SheetLabels, ask: (size: SizeRequest)
     ofWhat.hidden = way() !== 'onHand';
     const words = wayWords[way()];
     amountLabel.textContent = weighed.includes(way()) ? `${words}, ${units.heavy}` : words;
+    unit.textContent = weighed.includes(way()) ? units.heavy : '';
     amount.value = figureOf(size, way(), ingredient.value, units);
     tellWrong('');
   };

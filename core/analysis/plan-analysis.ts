@@ -2,6 +2,7 @@ import { doughOf } from '../calc/formula/formula-input.ts';
 import { type ScaleTarget, scaleTo } from '../calc/formula/scaling.ts';
 import { type DayPlan, type PlannedDough, type PlannedPart, planDay } from '../calc/plan/plan.ts';
 import { type DoughOrder, doughBatches, mostBatches, type OvenCapacity } from '../calc/plan/plan-batches.ts';
+import type { DayLimits } from '../calc/plan/plan-taken.ts';
 import { bakeryOf } from '../model/bakery.ts';
 import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
 import { findMixer } from '../model/found-mixer.ts';
@@ -14,6 +15,7 @@ import { elementAt, firstOf, groupOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { analyseBlock } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
+import { bakeOf, type DoughWork, workOf } from './plan-work.ts';
 import { scaledBy } from './scale-analysis.ts';
 
 /** A plan worked out: what is made when, in minutes since midnight of 1 January 1970, local time. */
@@ -23,6 +25,8 @@ export interface PlanAnalysis {
   /** Absent where the plan does not say when all must be ready; its lines may. */
   readonly readyMinutes?: number;
   readonly beginMinutes?: number;
+  /** What the plan and its bakery state of people and oven. */
+  readonly limits: DayLimits;
   /** False when `ready` has no date: then the days are counted from that of `ready`. */
   readonly dated: boolean;
   readonly formulas: readonly PlannedFormula[];
@@ -43,6 +47,8 @@ export interface PlannedFormula {
   readonly dough: PlannedDough;
   /** What its file does not say and a day needs. */
   readonly lacks: readonly ('mixing' | 'baking')[];
+  /** Work of hands that no time is written for. */
+  readonly untimed: readonly string[];
 }
 
 /** A line that cannot be planned, and why; counted in the block. */
@@ -117,6 +123,7 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
     else before.lines.push(one);
   }
 
+  const limits = limitsOf(said, scope);
   let batches = 0;
   const formulas = [...asked.values()].flatMap(({ definition, lines }): PlannedFormula[] => {
     const planned = plannedFormula(definition, lines, scope, problems);
@@ -138,12 +145,26 @@ export function planOf(block: Block, scope: Scope): PlanAnalysis | undefined {
     day: planDay(
       formulas.map((one) => one.dough),
       beginMinutes,
+      limits,
     ),
+    limits,
     problems,
     unread: unread.filter(({ line }) => !slips.some((slip) => slip.line === line)),
     slips,
     ...(readyMinutes === undefined ? {} : { readyMinutes }),
     ...(beginMinutes === undefined ? {} : { beginMinutes }),
+  };
+}
+
+/** Less than one pair of hands, or half of one, is no number of people: it is told where it stands, and not counted. */
+function limitsOf(said: SaidProperties, scope: Scope): DayLimits {
+  const people = saidValue(said, 'people', 'count')?.count;
+  const { ovenHeatMinutes, ovenChangeMinutes, sharesLoads } = bakeryOf(scope);
+  return {
+    ...(people === undefined || people < 1 ? {} : { people: Math.floor(people) }),
+    ...(ovenHeatMinutes === undefined ? {} : { heatMinutes: ovenHeatMinutes }),
+    ...(ovenChangeMinutes === undefined ? {} : { changeMinutes: ovenChangeMinutes }),
+    ...(sharesLoads === undefined ? {} : { sharesLoads }),
   };
 }
 
@@ -207,6 +228,7 @@ function plannedFormula(
     analysis,
     lines: taken,
     lacks: times.lacks,
+    untimed: times.untimed,
     dough: {
       key: model.name.folded,
       name: model.name.text,
@@ -216,6 +238,8 @@ function plannedFormula(
       betweenMinutes: times.betweenMinutes,
       bakeMinutes: times.bakeMinutes,
       afterMinutes: times.afterMinutes,
+      ...(times.hands.length === 0 ? {} : { hands: times.hands }),
+      ...times.bake,
       parts: partsOf(analysis, scope),
       ...(mixer === undefined ? {} : { mixer: mixer.name, bowl: mixer.bowl }),
       ...(oven === undefined ? {} : { oven }),
@@ -233,7 +257,8 @@ function timesOf(
   model: FormulaModel,
   analysis: Analysis,
 ): Pick<PlannedDough, 'mixMinutes' | 'betweenMinutes' | 'bakeMinutes' | 'afterMinutes'> &
-  Pick<PlannedFormula, 'lacks'> {
+  Pick<PlannedFormula, 'lacks'> &
+  DoughWork & { readonly bake: ReturnType<typeof bakeOf> } {
   const lacks: ('mixing' | 'baking')[] = [];
   const { doughMix } = analysis;
   if (!doughMix.known) lacks.push('mixing');
@@ -250,6 +275,8 @@ function timesOf(
     betweenMinutes: minutes(first < 0 ? steps : steps.slice(0, first)),
     bakeMinutes: first < 0 ? 0 : minutes(steps.slice(first, last + 1)),
     afterMinutes: first < 0 ? 0 : minutes(steps.slice(last + 1)),
+    ...workOf(analysis, steps),
+    bake: bakeOf(first < 0 ? [] : steps.slice(first, last + 1)),
     lacks,
   };
 }

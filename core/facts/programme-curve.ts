@@ -52,6 +52,8 @@ export interface CurvePhase {
   readonly kind: 'load' | 'add' | 'speed' | 'rest' | 'knead' | 'fold' | 'stir';
   /** Speed 2, rest, add salt and yeast. */
   readonly title: Message;
+  /** The number of its speed, where it is one. */
+  readonly speed?: number;
 
   readonly line: number;
   readonly startMinutes: number;
@@ -174,6 +176,7 @@ export function curvePhases({ input, phaseLines }: MixAnalysis): CurvePhase[] {
     (phase, index): CurvePhase => ({
       kind: phase.kind,
       title: titleOf(phase),
+      ...(phase.kind === 'speed' ? { speed: phase.number } : {}),
       line: elementAt(phaseLines, index),
       ...elementAt(times, index),
     }),

@@ -186,7 +186,7 @@ function sectionHeader(
   if (name !== undefined && name.folded !== '')
     return { statement: { kind: 'header', section, keyword, name }, problems: [] };
   const at = colon?.startOffset ?? keyword.end;
-  if (isTopSection(section)) {
+  if (isTopSection(section) && !(section === 'bakery' && rest.length === 0)) {
     // `flour:` and `salt:` half typed among ingredients must not cut the formula in two.
     const role = (roleWords as readonly string[]).includes(section) && around.context !== 'none';
     return {
@@ -194,7 +194,7 @@ function sectionHeader(
       problems: [role ? strayColon(line, tokens, colon) : withoutName(section, keyword.start, at)],
     };
   }
-  // `soaker:` is called by what it is; a quoted nothing is a name to come.
+  // `soaker:` is called by what it is, and so is a `bakery:`, for a folder has but one; a quoted nothing is a name to come.
   if (rest.length === 0)
     return {
       statement: { kind: 'header', section, keyword, name: nameBetween(line, keyword.start, keyword.end) },

@@ -130,6 +130,9 @@ export type RunPart = Span & { readonly seconds: number } & (
     | { readonly kind: 'knead' | 'fold' | 'stir' | 'rest' }
   );
 
+/** One of several times of a line, seconds. */
+export type MomentRead = Span & { readonly seconds: number };
+
 /** The value of a property line, by its form. */
 export type Value =
   | {
@@ -195,7 +198,7 @@ export type Value =
       /** Words behind a comma that are none of these. */
       readonly unread?: Name;
     }
-  | { readonly form: 'minutes'; readonly times: readonly (Span & { readonly seconds: number })[] }
+  | { readonly form: 'minutes'; readonly times: readonly MomentRead[] }
   | { readonly form: 'stock'; readonly name: Name; readonly grams: number }
   | { readonly form: 'ready'; readonly date?: string; readonly minutes: number };
 

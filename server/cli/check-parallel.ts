@@ -68,7 +68,8 @@ async function inThread(share: Share, handed: () => void, room = 1): Promise<Rep
 function oneThread(share: Share, handed: () => void, room: number): Promise<ReportedFinding[]> {
   const megabytes = share.texts.reduce((sum, [, text]) => sum + text.length, 0) / 2 ** 20;
   return new Promise((resolve, reject) => {
-    const worker = new Worker(__filename, {
+    // By the file that was started, each has the machine code that is kept.
+    const worker = new Worker(process.argv[1] ?? __filename, {
       workerData: share,
       // Left alone, a thread lets rubbish pile up to a gigabyte before it tidies.
       resourceLimits: {

@@ -61,7 +61,7 @@ addTableCommands(program, end);
 process.stdout.on('error', leaveTelling);
 process.stderr.on('error', leaveQuietly);
 
-// A thread of a check runs this same file.
+// A thread of a check runs this same program.
 if (isMainThread) {
   program.parseAsync().catch((error: unknown) => {
     if (error instanceof CommanderError) return end(error.exitCode === 0 ? 0 : 2);

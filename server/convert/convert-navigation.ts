@@ -66,6 +66,7 @@ export function toDocumentLink({ place, code, title }: core.RuleLink, rulePages:
 /** What a lens does when it is chosen, for a client that has these commands; else it is only read. */
 export interface LensCommands {
   readonly openSheet: boolean;
+  readonly openExperiment: boolean;
   /** Called from a hover. */
   readonly openMap: boolean;
   readonly showUses: boolean;
@@ -85,12 +86,17 @@ export function withMapLink(
 }
 
 export const openSheetCommand = 'doughwright.openSheet';
+export const openExperimentCommand = 'doughwright.openExperiment';
 export const showUsesCommand = 'doughwright.showUses';
 
 export function toCodeLens(lens: core.Lens, uri: string, commands: LensCommands, naming: Naming): CodeLens {
   const range = toRange(lens.place);
   if (lens.kind === 'uses') return { range, data: { uri: naming.spell(uri) } };
-  const command = commands.openSheet ? openSheetCommand : '';
+  const opens = {
+    totals: commands.openSheet ? openSheetCommand : '',
+    experiment: commands.openExperiment ? openExperimentCommand : '',
+  };
+  const command = opens[lens.kind];
   const chosen = { uri: naming.spell(uri), line: lens.place.line };
   return { range, command: { title: lens.text, command, ...(command && { arguments: [chosen] }) } };
 }

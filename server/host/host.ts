@@ -12,6 +12,8 @@ export interface Host {
   readonly revisions?: HostRevisions;
   /** Where the pages of the rules lie, unless the client says otherwise. */
   readonly rulePages?: RulePageFolders;
+  /** Called once, when the first document has been answered for and nobody waits. */
+  readonly atRest?: () => void;
 }
 
 export interface HostFiles {

@@ -41,13 +41,22 @@ describe('the charts in the panel', () => {
   });
 
   it.each([
-    [320, '.narrow', '.wide'],
-    [700, '.wide', '.narrow'],
-    [1600, '.wide', '.narrow'],
-  ])('are drawn for the room there is at %i pixels', async (width, shown, hidden) => {
+    [320, 'narrow', 'narrow'],
+    [460, 'middle', 'narrow'],
+    [700, 'wide', 'wide'],
+    [1600, 'wide', 'wide'],
+  ])('are drawn for the room there is at %i pixels', async (width, mixing, composition) => {
     const page = await open({ width }, ferry());
-    expect(await page.locator(`.chart ${shown}:visible`).count()).toBe(2);
-    expect(await page.locator(`.chart ${hidden}:visible`).count()).toBe(0);
+    await page.locator('.composition-chart h2').click();
+    for (const [chart, shown] of [
+      ['.mixing-chart', mixing],
+      ['.composition-chart', composition],
+    ])
+      expect(
+        await page
+          .locator(`${chart} :is(.narrow, .middle, .wide):visible`)
+          .evaluateAll((all) => all.map((one) => one.className)),
+      ).toEqual([shown]);
   });
 
   it('say in a table what they show, for keyboard and screen reader', async () => {
@@ -65,10 +74,10 @@ describe('the charts in the panel', () => {
     'of %s have no word on another, in the letters that are drawn',
     async (formula) => {
       const sheet = computedSheet(formula);
-      for (const width of [320, 800]) {
+      for (const width of [320, 460, 800]) {
         const page = await open({ width }, sheet);
         expect(await wordsOnWords(page)).toEqual([]);
-        if (width === 320) await page.close();
+        if (width !== 800) await page.close();
       }
     },
   );

@@ -20,6 +20,21 @@ export function computedSheet(
   return service.sheet(entry.uri, entry.line, asked)!;
 }
 
+/** A plain bread of four ingredients with its work; further lines of the formula may take the place of its yield. */
+export function fourIngredients(said = 'yield 24 pieces of 880 g'): SheetDocument {
+  const text = [
+    'bakery:\n  room 24 °C\n  flour 22 °C\n  tap water 18 °C',
+    `formula Quay Plain:\n  ${said}\n  dough temperature 25 °C`,
+    '  strong white 100%\n  water 68%\n  salt 2%\n  fresh yeast 1.2%',
+    'mix in spiral:\n  load all\n  speed 1 for 4 min\n  speed 2 for 7 min',
+    'process:\n  bulk 90 min at 25 °C, fold at 45 min\n  divide\n  rest 20 min\n  shape',
+    '  proof 60 min at 28 °C\n  score\n  bake 34 min at 240 °C\n  cool 60 min\n',
+  ].join('\n');
+  const service = createService();
+  service.setText('file:///quay-lane/plain.dough', text);
+  return service.sheet('file:///quay-lane/plain.dough', 4, {})!;
+}
+
 /** Everything at once: forty ingredients, long names, names from right to left and with marks, three preferments. */
 export function crowdedComputedSheet(): SheetDocument {
   const long = Array.from({ length: 32 }, (_, index) =>

@@ -6,7 +6,7 @@ import { wordedIn } from '../../server/sync/language.ts';
 import { launchChromium } from '../editors/code-server.ts';
 import { exampleSheets } from '../sheet/all-sheets.ts';
 import { placesOf, tablesIn, withFound } from '../sheet/parts.ts';
-import { computedSheet } from './computed-sheets.ts';
+import { computedSheet, fourIngredients } from './computed-sheets.ts';
 import { axeViolations, sideways } from './look.ts';
 import { openPanel, type PanelOptions, type PanelPage } from './panel-page.ts';
 import {
@@ -74,6 +74,56 @@ describe('what stands on the sheet', () => {
     expect([...sizes].sort((a, b) => b - a)).toEqual(sizes);
     // The sheet beside the text is read at half a metre: in the editor’s own size and somewhat more.
     expect(sizes[0]).toBeGreaterThanOrEqual(1.25 * 13);
+  });
+
+  it('takes a screen and a half for four ingredients in a panel of 460 pixels', async () => {
+    const page = await open({ width: 460, height: 800 }, fourIngredients());
+    const height = await page.evaluate<number>('document.documentElement.scrollHeight');
+    expect(height).toBeLessThanOrEqual(1.5 * 800);
+    // Nothing is lost: what is folded is one press away, and on paper.
+    for (const title of [
+      'Yield and losses',
+      'What the dough is made of',
+      'Label, a draft (EU)',
+      'Cautions',
+    ]) {
+      await page.locator('.outcome summary', { hasText: title }).click();
+      const opened = await page.locator('.outcome details[open]', { hasText: title }).allInnerTexts();
+      expect(opened.join('').length).toBeGreaterThan(title.length + 4);
+    }
+  });
+
+  it('shows all weights of four ingredients on the first screen of a window at 200 percent', async () => {
+    const page = await open({ width: 640, height: 450 }, fourIngredients());
+    const box = await page.locator('.bowl tbody .weigh').last().boundingBox();
+    expect(box!.y + box!.height).toBeLessThan(450);
+  });
+
+  it('says the unit of a column in its heading, and aligns its figures on the point', async () => {
+    const page = await open({ width: 460 }, fourIngredients('yield 1 piece of 880 g\n  ascorbic acid 0.3%'));
+    expect(await page.locator('.bowl thead .weigh').textContent()).toBe('Weigh, g');
+    const figures = await page.locator('.bowl tbody .weigh').allInnerTexts();
+    expect(figures).toEqual(
+      expect.arrayContaining([expect.stringMatching(/^\d+$/), expect.stringMatching(/^\d\.\d$/)]),
+    );
+    const edges = await everyOne<number>(
+      page,
+      '.bowl tbody .weigh .figure',
+      `(() => {
+        const range = document.createRange();
+        const text = [...one.childNodes].find((node) => node.nodeType === 3 && node.data !== '');
+        range.setStart(text, 0);
+        range.setEnd(text, text.data.split('.')[0].length);
+        return Math.round(range.getBoundingClientRect().right);
+      })()`,
+    );
+    expect(new Set(edges).size).toBe(1);
+  });
+
+  it('says a sum only where no reading of the scale says it', async () => {
+    const page = await open({}, computedSheet('Slipway Hearth'));
+    expect(await page.locator('.bowl tfoot').count()).toBe(0);
+    expect(await page.locator('.later tfoot').count()).toBe(1);
   });
 
   it('lines the weighed figures up at their unit, in every block', async () => {

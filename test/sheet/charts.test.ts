@@ -37,8 +37,8 @@ describe('the charts of the demo bakery', () => {
     expect(row[0]).toBe(String(cells.until!.minutes));
     expect(row[2]).toContain(celsius);
     expect(row[4]).toBe(stage);
-    expect(texts(chart.wide)).toContain(`dough, ${celsius} at the end`);
-    expect(texts(chart.narrow)).toContain(`end of mixing, ${cells.until!.text}`);
+    expect(texts(chart.wide)).toContain(`${celsius} ± `);
+    expect(texts(chart.narrow)).toContain(`you stop ${cells.until!.text}`);
   });
 
   it('draw the course of the temperature where its axis says it is', () => {
@@ -95,8 +95,8 @@ describe('the charts of the demo bakery', () => {
       const [, end] = /<polyline points="[^"]* ([^, ]+),[^" ]+"[^>]*class="development"/.exec(svg)!;
       expect(from).toBe(end);
       expect(Number(to)).toBeGreaterThan(Number(end));
-      expect(texts(svg)).toMatch(/best stopped, [\d.]+ min/);
-      expect(texts(svg)).toContain('end of mixing, 32 min');
+      expect(texts(svg)).toMatch(/best stop [\d.]+ min/);
+      expect(texts(svg)).toContain('you stop 32 min');
     }
   });
 
@@ -313,8 +313,8 @@ describe('texts', () => {
 const textMiddle = 15 * 0.36;
 
 function faults(charts: Sheet['charts']): string[] {
-  return charts.flatMap(({ name, narrow, wide }) =>
-    [narrow, wide].flatMap((svg) =>
+  return charts.flatMap(({ name, narrow, middle, wide }) =>
+    [narrow, ...(middle === undefined ? [] : [middle]), wide].flatMap((svg) =>
       [...layoutFaults(svg), ...strangeParts(svg)].map((fault) => `${name}: ${fault}`),
     ),
   );

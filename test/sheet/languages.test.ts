@@ -51,7 +51,7 @@ function textsOf(data: unknown, at = ''): [at: string, text: string][] {
   if (typeof data === 'string') return [[at, data]];
   if (typeof data !== 'object' || data === null) return [];
   return Object.entries(data).flatMap(([key, value]) =>
-    ['narrow', 'wide', 'labels'].includes(key) ? [] : textsOf(value, `${at}/${key}`),
+    ['narrow', 'middle', 'wide', 'labels'].includes(key) ? [] : textsOf(value, `${at}/${key}`),
   );
 }
 

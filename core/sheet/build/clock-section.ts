@@ -26,7 +26,7 @@ export function clockSection(
     title: say(message('sheet.clock')),
     heads: [say(message('sheet.at')), say(message('sheet.work')), say(message('sheet.lasts'))],
     steps: moments.map((moment): Step => {
-      const { kind, line, name, text, startSeconds, seconds, clock, ofPart } = moment;
+      const { kind, line, name, text, brief, startSeconds, seconds, clock, ofPart } = moment;
       const rise = kind === 'step' && ofPart !== true ? rises.get(line - firstLine) : undefined;
       return {
         id: idOf('clock', name),
@@ -35,6 +35,7 @@ export function clockSection(
         when: clock?.words ?? say(fromStart(startSeconds)),
         ...(clock === undefined ? {} : { clock }),
         text,
+        ...(brief === undefined ? {} : { brief }),
         startSeconds,
         along: { from: along(startSeconds), to: along(startSeconds + (seconds ?? 0)) },
         ...(rise === undefined ? {} : { notes: rise.map(say) }),

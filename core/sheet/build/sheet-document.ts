@@ -161,6 +161,8 @@ export interface TableSection extends SectionHead {
 export interface Column {
   readonly key: ColumnKey;
   readonly title: string;
+  /** The unit that most of its cells have, for its heading; only a cell of another says its own. */
+  readonly unit?: string;
   /** Figures stand under each other at their ends. */
   readonly figures?: true;
   /** A column whose cells stand below those of another where room is short, in words with `{0}` for the cell. */
@@ -222,6 +224,8 @@ export interface Step extends SheetNode {
   /** The time of day, where a clock was asked for. */
   readonly clock?: SheetClock;
   readonly text: string;
+  /** The same without how long it lasts, for where that stands beside it. */
+  readonly brief?: string;
   readonly lasts?: string;
   /** Where it lies along the whole work, 0 to 1; a moment that takes no time begins and ends there. */
   readonly along: { readonly from: number; readonly to: number };
@@ -241,8 +245,9 @@ export interface ChartSection extends SectionHead {
   readonly kind: 'chart';
   /** The chart in a sentence or two; the drawings' own description. */
   readonly description: string;
-  /** SVG for a column from about 300 px wide, and for one from about 560 px or paper; show one of them. */
+  /** SVG for a column from about 300 px wide, from about 400 px where there is one, and from about 560 px or paper; show one of them. */
   readonly narrow: string;
+  readonly middle?: string;
   readonly wide: string;
   /** What the drawing shows, as a table. */
   readonly table: { readonly heads: readonly string[]; readonly rows: readonly (readonly string[])[] };

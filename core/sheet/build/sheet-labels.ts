@@ -1,6 +1,7 @@
 import { stageMessage } from '../../analysis/mix-analysis.ts';
 import { mixingStages } from '../../calc/mixing/development.ts';
 import { byHand } from '../../model/found-mixer.ts';
+import { feelWords } from '../../syntax/vocabulary.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { stageDrawings } from '../charts/stage-drawings.ts';
@@ -136,6 +137,9 @@ function working({ say }: Says) {
       words: say(stageMessage(stage)),
       drawing: stageDrawings[stage],
     })),
+    feels: say(message('panel.feels')),
+    /** How a dough may feel, as the notation spells it and as its reader does. */
+    feelNames: feelWords.map((word) => ({ word, words: say(message(`feel.${word}`)) })),
     noStage: say(message('panel.no-stage')),
     temperatureFirst: say(message('panel.temperature-first')),
     noReading: say(message('panel.no-reading', two)),

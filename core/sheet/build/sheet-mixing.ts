@@ -58,8 +58,10 @@ export function mixingLines(mix: MixAnalysis, firstLine: number, speaker: Speake
     const line = mix.phaseLines[end.phase];
     const phase = mix.input.phases[end.phase];
     if (line === undefined || phase === undefined || 'portions' in phase) continue;
+    // What is in the bowl at the beginning stands above, where it is weighed.
     const names = mix.input.phases
       .slice(looked, end.phase)
+      .filter((one) => one !== mix.input.phases[0])
       .flatMap((one) => ('portions' in one ? one.portions.map((portion) => portion.label) : []));
     looked = end.phase + 1;
     const isSpeed = phase.kind === 'speed';

@@ -47,6 +47,19 @@ export function weighColumns({ say }: Speaker): readonly Column[] {
   ];
 }
 
+/** The columns with the units of what stands in them. */
+export function withUnits(columns: readonly Column[], rows: readonly Row[]): readonly Column[] {
+  return columns.map((column) => {
+    const units = rows.flatMap(({ cells }) => cells[column.key]?.unit ?? []);
+    const counted = [...new Set(units)].map((unit) => ({
+      unit,
+      count: units.filter((one) => one === unit).length,
+    }));
+    const [most] = counted.sort((one, other) => other.count - one.count);
+    return most === undefined ? column : { ...column, unit: most.unit };
+  });
+}
+
 /**
  * Rounds rows to the scale's step and adds the running reading of one scale. The total is within half a step, together
  * with what stands on the scale already. Rows and total are those of one batch, and of all of them where there are several.

@@ -32,6 +32,8 @@ export interface TimelineMoment {
   /** Names it in every language and whatever its time: the part, the words of the step. */
   readonly name: string;
   readonly text: string;
+  /** The same without how long it lasts, where that is told beside it. */
+  readonly brief?: string;
   /** From the start of the first mixing; below nothing for what is made before. */
   readonly startSeconds: number;
   readonly seconds?: number;
@@ -105,6 +107,11 @@ export function stepText(step: StepStatement, speaker: Speaker): string {
   return [standing(step, speaker), ...step.remarks].join(', ');
 }
 
+/** A step whose time is told beside it: `bulk at 25 °C, fold at 45 min`. */
+function briefText({ seconds: _, ...step }: StepStatement, speaker: Speaker): string {
+  return stepText(step, speaker);
+}
+
 function standing({ words, seconds, celsius }: StepStatement, speaker: Speaker): string {
   const written = words.text;
   if (seconds === undefined)
@@ -134,7 +141,7 @@ function stepMoments(
       name: step.words.text,
       text: stepText(step, speaker),
       startSeconds: now,
-      ...(step.seconds === undefined ? {} : { seconds: step.seconds }),
+      ...(step.seconds === undefined ? {} : { seconds: step.seconds, brief: briefText(step, speaker) }),
       ...(step.celsius === undefined ? {} : { celsius: step.celsius }),
     });
     for (const fold of step.foldSeconds)

@@ -18,6 +18,7 @@ import {
   type Weighing,
   type Weight,
   weighColumns,
+  withUnits,
 } from './sheet-rows.ts';
 import type { Timeline } from './timeline.ts';
 import { elsewhere, isDrawnWhole, isWeighed, tooLittle } from './too-little.ts';
@@ -161,7 +162,7 @@ function weighTable(
     when: [...when, ...often],
     ...(notes.length === 0 ? {} : { lead: [notes.map(say).join('; ')] }),
     head: say(message('sheet.ingredient')),
-    columns: weighColumns(speaker),
+    columns: withUnits(weighColumns(speaker), rows),
     rows,
     ...(sum === undefined ? {} : { sum }),
     times,

@@ -13,6 +13,16 @@ export interface Frame {
 
 export const rowHeight = 20;
 
+/** The drawings of a chart that is looked at beside its text: as `inBothWidths`, and one for a column from about 400 px. */
+export function inThreeWidths(
+  kind: string,
+  speaker: Speaker,
+  draw: (frame: Frame) => string,
+): { narrow: string; middle: string; wide: string } {
+  const middle = draw({ width: 470, name: `${kind}-middle`, isWide: false, speaker });
+  return { ...inBothWidths(kind, speaker, draw), middle };
+}
+
 /** The two drawings of a chart: for a column from about 300 px, and for one from about 560 px or paper. */
 export function inBothWidths(
   kind: string,

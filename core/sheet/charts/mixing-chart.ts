@@ -5,7 +5,7 @@ import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { ChartSection } from '../build/sheet-document.ts';
 import { bandSentence, noDevelopment, noTemperature } from './chart-words.ts';
-import { chartNamed, inBothWidths } from './frame.ts';
+import { chartNamed, inThreeWidths } from './frame.ts';
 import { mixingDrawing } from './mixing-drawing.ts';
 import { stagesOf } from './mixing-stages.ts';
 
@@ -19,7 +19,7 @@ export function mixingChart(curve: ProgrammeCurve | undefined, speaker: Speaker)
     ...chartNamed('mixing-chart'),
     title,
     description,
-    ...inBothWidths('mixing', speaker, (frame) => mixingDrawing(curve, frame, texts)),
+    ...inThreeWidths('mixing', speaker, (frame) => mixingDrawing(curve, frame, texts)),
     table: tableOf(curve, speaker),
   };
 }

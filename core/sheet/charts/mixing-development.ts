@@ -12,7 +12,7 @@ import { stageDrawingSize, stageDrawings } from './stage-drawings.ts';
 import { label, line, type Point, path, pointsOf, stroked, tag, textSize } from './svg.ts';
 import { spread, textWidth } from './text-fit.ts';
 
-const plotHeight = 74;
+const plotHeight = 62;
 /** So many times as developed as full development is the most that is drawn. */
 const mostDevelopment = 2;
 

@@ -7,10 +7,11 @@ import { noTemperature } from './chart-words.ts';
 import { type Frame, rowHeight } from './frame.ts';
 import { hatchingDefinitions } from './hatching.ts';
 import type { Axis } from './minute-axis.ts';
+import { mixingBars } from './mixing-bars.ts';
 import { developmentPlot, stageHatchings } from './mixing-development.ts';
 import { degreeTicksOf, temperaturePlot } from './mixing-temperature.ts';
-import { drawing, label, line, path, stroked, tag, textSize } from './svg.ts';
-import { textWidth } from './text-fit.ts';
+import { drawing, label, line, type Point, path, stroked, tag, textSize } from './svg.ts';
+import { spread, textWidth } from './text-fit.ts';
 
 /** How far past the end of the programme the axis goes, so that the way to letting down is a length. */
 const leastBeyond = 1.1;
@@ -24,7 +25,8 @@ export function mixingDrawing(
 ): string {
   const { speaker } = frame;
   const degreeTicks = degreeTicksOf(curve);
-  const left = Math.max(0, ...degreeTicks.map((one) => textWidth(speaker.celsius(one)))) + 6;
+  const leads = [...degreeTicks.map(speaker.celsius), speaker.say(message('chart.speed'))];
+  const left = Math.max(...leads.map((one) => textWidth(one))) + 6;
   const right = frame.width - 10;
   const lastMinute = lastMinuteOf(curve);
   const { x, breaks } = brokenMinutes(curve.phases, lastMinute, left, right);
@@ -44,16 +46,22 @@ export function mixingDrawing(
   }
   // What goes in when stands in words at the lines of the mixing.
   const timed = curve.phases.filter(({ startMinutes, endMinutes }) => endMinutes > startMinutes);
-  const barsFrom = y;
-  const programme = programmeRows(timed, axis, y);
-  add(programme);
-  add({ svg: breaks.map((minutes) => breakMark(x(minutes), barsFrom + 20)).join(''), height: 0 });
-  key.push(...programme.key);
+  const bars = mixingBars(timed, breaks, axis, y);
+  if (bars !== undefined) add(bars);
+  else {
+    const barsFrom = y;
+    const programme = programmeRows(timed, axis, y);
+    add(programme);
+    add({ svg: breaks.map((at) => breakMark(x(at), barsFrom + 20)).join(''), height: 0 });
+    key.push(...programme.key);
+  }
   const developmentFrom = y;
   const development = developmentPlot(curve, axis, y);
   add(development);
-  key.push(...development.key, ...stops(curve, axis, developmentFrom, development.plotBottom, drawn));
-  add(phaseTicks(timed, axis, y + 2));
+  drawn.push(stops(curve, axis, developmentFrom, development.plotBottom));
+  const minutes = axisRow(curve, timed, axis, y + 2);
+  add(minutes);
+  key.push(...development.key, ...minutes.key);
   add(keyOf(key, frame, y + 6));
   const hatchings = ['falling', 'rising', ...Object.values(stageHatchings)] as const;
   return drawing(
@@ -83,54 +91,90 @@ function breakMark(x: number, y: number): string {
   });
 }
 
-/** Two lines through the development: where it is best stopped, and where the programme stops. */
+const bestLine = { 'stroke-width': 2, 'stroke-dasharray': '9 3 2 3' };
+const stopLine = { 'stroke-width': 3.5 };
+
+/** Two lines through the development: where it is best stopped, and where the programme stops. The axis below names them. */
 function stops(
-  { bestStopMinutes, programmeMinutes }: ProgrammeCurve,
-  { x, end, lastMinute, frame }: Axis,
+  { bestStopMinutes }: ProgrammeCurve,
+  { x, end, lastMinute }: Axis,
   top: number,
   bottom: number,
-  drawn: string[],
-): KeyItem[] {
-  const { speaker } = frame;
-  const items: KeyItem[] = [];
-  const bestLine = { 'stroke-width': 2, 'stroke-dasharray': '9 3 2 3' };
-  if (bestStopMinutes !== undefined && bestStopMinutes <= lastMinute) {
-    drawn.push(line({ x: x(bestStopMinutes), y: top }, { x: x(bestStopMinutes), y: bottom }, bestLine));
-    items.push({
-      width: sampleWidth,
-      sample: ({ x: at, y }) => line({ x: at, y: y - 8 }, { x: at, y: y + 8 }, bestLine),
-      text: speaker.say(message('chart.best-stop', { minutes: bestStopMinutes })),
-    });
-  }
-  drawn.push(line({ x: end, y: top }, { x: end, y: bottom }, { 'stroke-width': 3.5 }));
-  items.push({
-    width: sampleWidth,
-    sample: ({ x: at, y }) => line({ x: at, y: y - 8 }, { x: at, y: y + 8 }, { 'stroke-width': 3.5 }),
-    text: speaker.say(message('chart.mixing-ends', { seconds: programmeMinutes * 60 })),
-  });
-  return items;
+): string {
+  const best =
+    bestStopMinutes !== undefined && bestStopMinutes <= lastMinute
+      ? line({ x: x(bestStopMinutes), y: top }, { x: x(bestStopMinutes), y: bottom }, bestLine)
+      : '';
+  return best + line({ x: end, y: top }, { x: end, y: bottom }, stopLine);
 }
 
-/** The minutes at which a line of the programme ends, those that have room. */
-function phaseTicks(timed: readonly CurvePhase[], { x, left, right, end, frame }: Axis, y: number): Piece {
+/** How far a minute may stand from its mark; what is named may stand further, with a stem. */
+const nearMark = 8;
+const stemHeight = 6;
+
+/** The minutes at which to stop by their names, and those at which a line of the programme ends, as far as they have room. */
+function axisRow(
+  { bestStopMinutes, programmeMinutes }: ProgrammeCurve,
+  timed: readonly CurvePhase[],
+  { x, left, right, end, lastMinute, frame }: Axis,
+  y: number,
+): Piece & { readonly key: readonly KeyItem[] } {
   const { speaker } = frame;
-  const minutes = [...new Set([0, ...timed.map(({ endMinutes }) => endMinutes)])];
-  const words = (at: number): string => speaker.say(message('programme.minutes', { minutes: at }));
-  const finish = minutes.at(-1) ?? 0;
-  // The end is told in any case, and what comes before it as far as it has room.
-  let edge = frame.width;
-  const texts: string[] = [];
-  for (const at of minutes.toReversed()) {
-    const half = textWidth(words(at)) / 2;
-    const place = Math.min(Math.max(x(at), half), frame.width - half);
-    if (place + half > edge && at !== finish) continue;
-    texts.push(label(words(at), { x: place, y: y + 6 + textSize }, 'middle'));
-    edge = place - half - 6;
-  }
-  const marks = minutes.map((at) => line({ x: x(at), y }, { x: x(at), y: y + 6 }));
+  const ends = [...new Set([0, ...timed.map(({ endMinutes }) => endMinutes)])];
+  const key: KeyItem[] = [];
+  let placed: Placed[] = [];
+  const place = (at: number, text: string, isNamed: boolean): boolean => {
+    const one: Placed = { wanted: x(at), width: textWidth(text), text, isNamed, middle: x(at) };
+    const all = [...placed, one].sort((first, other) => first.wanted - other.wanted);
+    const middles = spread(
+      all.map(({ wanted, width }) => ({ middle: wanted, width })),
+      0,
+      frame.width,
+      8,
+    );
+    if (middles === undefined) return false;
+    const next = all.map((each, index) => ({ ...each, middle: middles[index] ?? each.wanted }));
+    const strays = next.some(
+      ({ middle, wanted, width, isNamed: named }) =>
+        !named &&
+        Math.abs(middle - Math.min(Math.max(wanted, width / 2), frame.width - width / 2)) > nearMark,
+    );
+    if (!strays || isNamed) placed = next;
+    return !strays || isNamed;
+  };
+  const name = (at: number, text: string, look: typeof bestLine | typeof stopLine): void => {
+    if (place(at, text, true)) return;
+    const sample = ({ x: middle, y: row }: Point): string =>
+      line({ x: middle, y: row - 8 }, { x: middle, y: row + 8 }, look);
+    key.push({ width: sampleWidth, sample, text });
+  };
+  name(
+    programmeMinutes,
+    speaker.say(message('chart.mixing-ends', { seconds: programmeMinutes * 60 })),
+    stopLine,
+  );
+  if (bestStopMinutes !== undefined && bestStopMinutes <= lastMinute)
+    name(bestStopMinutes, speaker.say(message('chart.best-stop', { minutes: bestStopMinutes })), bestLine);
+  for (const at of ends.filter((one) => Math.abs(one - programmeMinutes) > 1e-6))
+    place(at, speaker.say(message('programme.minutes', { minutes: at })), false);
+  const texts = placed.map(
+    ({ text, middle, wanted, isNamed }) =>
+      (isNamed ? line({ x: wanted, y }, { x: middle, y: y + stemHeight }) : '') +
+      label(text, { x: middle, y: y + stemHeight + textSize }, 'middle'),
+  );
+  const marks = ends.map((at) => line({ x: x(at), y }, { x: x(at), y: y + 4 }));
   const beyond = line({ x: end, y }, { x: right, y }, { 'stroke-dasharray': '5 4' });
   return {
     svg: [line({ x: left, y }, { x: end, y }), beyond, ...marks, ...texts].join(''),
-    height: 6 + rowHeight,
+    height: stemHeight + rowHeight,
+    key,
   };
+}
+
+interface Placed {
+  readonly wanted: number;
+  readonly width: number;
+  readonly text: string;
+  readonly isNamed: boolean;
+  readonly middle: number;
 }

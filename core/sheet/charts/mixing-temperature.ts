@@ -1,13 +1,16 @@
 import type { CurvePoint, CurveReading, ProgrammeCurve } from '../../facts/programme-curve.ts';
 import { message } from '../../words/message.ts';
-import { type KeyItem, type Piece, sampleWidth, swatch } from './chart-key.ts';
+import { type KeyItem, type Piece, sampleWidth } from './chart-key.ts';
 import { filledWith } from './hatching.ts';
 import { marker, markerCount } from './markers.ts';
 import type { Axis } from './minute-axis.ts';
+import { type Box, boxOf, freePlace } from './place-label.ts';
 import { linear, multiples, type Scale, ticks } from './scale.ts';
 import { label, line, type Point, path, pointsOf, stroked, tag, textSize } from './svg.ts';
 
-const plotHeight = 120;
+const plotHeight = 96;
+/** Apart from each other as far as their letters are high. */
+const leastTickHeight = 20;
 
 /** The temperatures that the axis names; none where no temperature is known. */
 export function degreeTicksOf(curve: ProgrammeCurve): number[] {
@@ -57,7 +60,7 @@ export function temperaturePlot(
 ): Piece & { readonly key: readonly KeyItem[] } {
   const { speaker } = frame;
   const from = top + textSize / 2;
-  const height = Math.max(plotHeight, (degreeTicks.length - 1) * 22);
+  const height = Math.max(plotHeight, (degreeTicks.length - 1) * leastTickHeight);
   const y = linear(degreeTicks[0]!, degreeTicks.at(-1)!, from + height, from);
   const at = (minutes: number, celsius: number): Point => ({ x: x(minutes), y: y(celsius) });
   const grid = degreeTicks.map(
@@ -104,42 +107,112 @@ export function temperaturePlot(
       : [];
   });
   const finish = line({ x: end, y: from }, { x: end, y: from + height }, { 'stroke-width': 1.5 });
+  const words = called(
+    curve,
+    { known, at, isBanded: hasBand, passes: wanted.passes, trials, ...{ x, y } },
+    { ...{ frame, left, right, end, degreeTicks }, top: from, bottom: from + height },
+  );
+  return {
+    svg: [...grid, wanted.ground, band, course, wanted.crossing, finish, ...readings, ...words.drawn].join(
+      '',
+    ),
+    height: height + textSize,
+    key: words.key,
+  };
+}
+
+interface Course {
+  readonly known: readonly { minutes: number; celsius: number; low: number; high: number }[];
+  readonly at: (minutes: number, celsius: number) => Point;
+  readonly x: Scale;
+  readonly y: Scale;
+  readonly isBanded: boolean;
+  readonly passes: number | undefined;
+  readonly trials: readonly string[];
+}
+
+interface PlotRoom extends Pick<Axis, 'frame' | 'left' | 'right' | 'end'> {
+  readonly degreeTicks: readonly number[];
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** What stands in the plot, called in its place where there is room, else in the key; trials in the key alone. */
+function called(
+  curve: ProgrammeCurve,
+  { known, at, x, y, isBanded, passes, trials }: Course,
+  { frame, left, right, end, top, bottom, degreeTicks }: PlotRoom,
+): { readonly drawn: readonly string[]; readonly key: readonly KeyItem[] } {
+  const { speaker } = frame;
   const last = known.at(-1)!;
-  const key: KeyItem[] = [
-    {
-      width: sampleWidth,
-      sample: ({ x: mid, y: row }) =>
-        line({ x: mid - 12, y: row }, { x: mid + 12, y: row }, { 'stroke-width': 2.5 }),
-      text: speaker.say(message('chart.dough-end', { celsius: last.celsius })),
-    },
-    {
-      width: sampleWidth,
-      sample: ({ x: mid, y: row }) => line({ x: mid - 12, y: row }, { x: mid + 12, y: row }, wantedLine),
-      text: speaker.say(message('chart.wanted', { celsius: curve.targetCelsius })),
-    },
-    ...(wanted.passes === undefined
-      ? []
-      : [
-          {
-            width: sampleWidth,
-            sample: ring,
-            text: speaker.say(
-              message('glance.too-warm-from', { limitCelsius: curve.limitCelsius, minutes: wanted.passes }),
-            ),
-          },
-        ]),
-    ...(hasBand ? [swatch(hatched, speaker.say(message('chart.may-lie')))] : []),
+  const band = isBanded ? (last.high - last.low) / 2 : 0;
+  const passing =
+    curve.points.length > 0 && passes !== undefined ? at(passes, curve.limitCelsius) : undefined;
+  const marks = curve.readings.map((reading) => at(reading.minutes, readingCelsius(reading, curve)));
+  const boxes: Box[] = [...marks, ...(passing === undefined ? [] : [passing])].map((mark) =>
+    boxAround(mark, 7),
+  );
+  boxes.push({ left: end - 1, right: end + 1, top, bottom });
+  const target = y(curve.targetCelsius);
+  boxes.push({ left, right, top: target - 1, bottom: target + 1 });
+  const ground = { points: across(known, at), faint: degreeTicks.map(y) };
+  const drawn: string[] = [];
+  const key: KeyItem[] = [];
+  const call = (text: string, near: Point, sample: KeyItem['sample'], inKey = text): void => {
+    const place = freePlace(text, near, { left, right, top, bottom }, { ...ground, boxes });
+    if (place === undefined) return void key.push({ width: sampleWidth, sample, text: inKey });
+    drawn.push(label(text, place));
+    boxes.push(boxOf(text, place));
+  };
+  const ends = speaker.celsiusBand(last.celsius, band);
+  call(
+    ends,
+    at(last.minutes, last.celsius),
+    ({ x: mid, y: row }) => line({ x: mid - 12, y: row }, { x: mid + 12, y: row }, { 'stroke-width': 2.5 }),
+    speaker.say(message('chart.dough-end', { written: ends })),
+  );
+  if (passing !== undefined && passes !== undefined)
+    call(
+      speaker.say(message('glance.too-warm-from', { limitCelsius: curve.limitCelsius, minutes: passes })),
+      passing,
+      ring,
+    );
+  call(
+    speaker.say(message('chart.wanted', { celsius: curve.targetCelsius })),
+    { x: (left + x(last.minutes)) / 2, y: target },
+    ({ x: mid, y: row }) => line({ x: mid - 12, y: row }, { x: mid + 12, y: row }, wantedLine),
+  );
+  key.push(
     ...trials.map((trial, index) => ({
       width: sampleWidth,
       sample: (middle: Point) => marker(index, middle),
       text: speaker.say(message('chart.measured', { written: trial })),
     })),
-  ];
-  return {
-    svg: [...grid, wanted.ground, band, course, wanted.crossing, finish, ...readings].join(''),
-    height: height + textSize,
-    key,
-  };
+  );
+  return { drawn, key };
+}
+
+function boxAround({ x, y }: Point, half: number): Box {
+  return { left: x - half, right: x + half, top: y - half, bottom: y + half };
+}
+
+/** Points all over the course and its band, near enough to each other that no letter fits between. */
+function across(known: Course['known'], at: Course['at']): Point[] {
+  const points: Point[] = [];
+  for (const [index, to] of known.entries()) {
+    const from = known[index - 1] ?? to;
+    const [start, end] = [at(from.minutes, 0).x, at(to.minutes, 0).x];
+    const steps = Math.max(1, Math.ceil((end - start) / 6));
+    for (let step = 0; step <= steps; step++) {
+      const part = step / steps;
+      const between = (one: number, other: number): number => one + part * (other - one);
+      const minutes = between(from.minutes, to.minutes);
+      const low = at(minutes, between(from.low, to.low));
+      const high = at(minutes, between(from.high, to.high));
+      for (let y = high.y; y < low.y + 6; y += 6) points.push({ x: low.x, y: Math.min(y, low.y) });
+    }
+  }
+  return points;
 }
 
 const wantedLine = { 'stroke-dasharray': '7 4', 'stroke-width': 1.5 };

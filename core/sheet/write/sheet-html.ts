@@ -218,7 +218,7 @@ function stepsTable({ heads, steps }: StepsSection, id: string, speaker: Speaker
           element(
             'th',
             { scope: 'row', class: 'name', dir: 'auto' },
-            step.text,
+            step.brief ?? step.text,
             ...(step.notes ?? []).map((note) => element('span', { class: 'note', dir: 'auto' }, note)),
             bar(step),
           ),

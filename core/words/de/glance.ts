@@ -17,7 +17,7 @@ export const glance: Translation<typeof english> = {
   'glance.cooler': ({ apartCelsius }, say) => `um ${say.celsiusApart(apartCelsius)} zu kühl`,
   'glance.much-too-warm': () => 'viel zu warm',
   'glance.above': ({ limitCelsius }, say) => `über ${say.celsius(limitCelsius)}`,
-  'glance.wanted': ({ targetCelsius }, say) => `gewünscht sind ${say.celsius(targetCelsius)}`,
+  'glance.wanted': ({ targetCelsius }, say) => `gewünscht ${say.celsius(targetCelsius)}`,
   'glance.usual': ({ targetCelsius }, say) =>
     `üblich sind ${say.celsius(targetCelsius)}; die Rezeptur gibt keine an`,
   'glance.too-warm-from': ({ limitCelsius, minutes }, say) =>
@@ -29,12 +29,11 @@ export const glance: Translation<typeof english> = {
   'glance.perhaps-too-early': () => 'vielleicht zu früh',
   'glance.too-late': () => 'zu spät',
   'glance.perhaps-too-late': () => 'vielleicht zu spät',
-  'glance.stop-after': ({ programmeMinutes }, say) => `nach ${say.minutes(programmeMinutes)} Programm`,
-  'glance.best-stop': ({ minutes }, say) => `am besten nach etwa ${say.minutes(minutes)} anhalten`,
-  'glance.best-stop-if': ({ minutes }, say) =>
-    `am besten nach etwa ${say.minutes(minutes)} anhalten, im letzten Gang`,
+  'glance.stop-after': ({ programmeMinutes }, say) => `nach ${say.minutes(programmeMinutes)}`,
+  'glance.best-stop': ({ minutes }, say) => `am besten nach etwa ${say.minutes(minutes)}`,
+  'glance.best-stop-if': ({ minutes }, say) => `am besten nach etwa ${say.minutes(minutes)}, im letzten Gang`,
   'glance.until-let-down': ({ lowMinutes, highMinutes }, say) =>
-    `noch ${say.minutesBand(lowMinutes, highMinutes)} im letzten Gang, bis er nachlässt`,
+    `lässt ${say.minutesBand(lowMinutes, highMinutes)} später nach, im letzten Gang`,
   'glance.let-down-from': ({ lowMinutes, highMinutes }, say) =>
     `lässt nach etwa ${say.minutesBand(lowMinutes, highMinutes)} nach`,
   'glance.let-down-far': () => 'lässt noch lange nicht nach',

@@ -58,10 +58,10 @@ export const readingSections: Translation<typeof english> = {
 
   'two-steps.two': ({ written, otherWritten }) =>
     `„${written}“ und „${otherWritten}“ sind zwei Schritte. Jeder gehört in eine eigene Zeile.`,
-  'two-steps.in-remark': ({ written }) =>
-    `„${written}“ ist ein eigener Schritt, und seine Zeit ginge hier verloren. Er gehört in eine eigene Zeile.`,
-  'two-steps.two-times': ({ written }) =>
-    `Ein Schritt hat eine Zeit, „${written}“ ginge also verloren. Es gehört als Schritt in eine eigene Zeile.`,
+  'two-steps.time': ({ written, example }) =>
+    `„${written}“ ist eine zweite Zeit, und ein Schritt hat eine. Sie gehört in eine eigene Zeile, oder dahinter steht, was so lange geschieht: ${example}`,
+  'cold-without-degrees.taken': ({ written, celsius }, say) =>
+    `Zu „${written}“ steht keine Temperatur: ${say.celsius(celsius)} angenommen.`,
   'fold-times.alone': ({ example }) =>
     `Faltungen gehören zu dem Schritt, den sie unterbrechen. Sie stehen hinter ihm: ${example}`,
   'fold-times.no-step-time': ({ example }) =>
@@ -84,6 +84,7 @@ export const readingSections: Translation<typeof english> = {
   'wrong-value.piece-too-light': ({ meant }) => `Kein Stück wiegt so wenig. Ist ${meant} gemeint?`,
   'wrong-value.negative': ({ property }) => `„${property}“ kann nicht negativ sein.`,
   'wrong-value.zero': ({ property }) => `„${property}“ muss größer als 0 sein.`,
+  'wrong-value.not-whole': ({ example }) => `Nur ganze zählen: ${example}`,
   'wrong-value.least-first': ({ example }) => `Das Kleinste kommt zuerst: ${example}`,
   'wrong-value.above-all': ({ property }) => `„${property}“ ist ein Anteil und kann nicht über 100 % liegen.`,
   'wrong-value.nothing-left': ({ property }) => `Bei „${property}“ von 100 % bleibt nichts übrig.`,

@@ -35,13 +35,12 @@ export const charts = {
     { celsius, lowCelsius, highCelsius }: Args<'celsius' | 'lowCelsius' | 'highCelsius'>,
     say: Speaker,
   ) => `${say.celsius(celsius)} (${say.celsius(lowCelsius)} to ${say.celsius(highCelsius)})`,
-  'chart.dough-end': ({ celsius }: Args<'celsius'>, say: Speaker) =>
-    `dough, ${say.celsius(celsius)} at the end`,
+  'chart.dough-end': ({ written }: Args<'written'>) => `dough ${written}`,
+  'chart.speed': () => 'speed',
   'chart.wanted': ({ celsius }: Args<'celsius'>, say: Speaker) => `wanted, ${say.celsius(celsius)}`,
   'chart.may-lie': () => 'where it may lie',
-  'chart.best-stop': ({ minutes: at }: Args<'minutes'>, say: Speaker) => `best stopped, ${say.minutes(at)}`,
-  'chart.mixing-ends': ({ seconds }: Args<'seconds'>, say: Speaker) =>
-    `end of mixing, ${say.duration(seconds)}`,
+  'chart.best-stop': ({ minutes: at }: Args<'minutes'>, say: Speaker) => `best stop ${say.minutes(at)}`,
+  'chart.mixing-ends': ({ seconds }: Args<'seconds'>, say: Speaker) => `you stop ${say.duration(seconds)}`,
   'chart.phase-lasts': ({ title, seconds }: Args<'title' | 'seconds'>, say: Speaker) =>
     `${say.say(title)}, ${say.duration(seconds)}`,
   'chart.added-at': ({ minutes: at, names }: Args<'minutes' | 'names'>, say: Speaker) =>

@@ -20,7 +20,7 @@ export const glance = {
   'glance.above': ({ limitCelsius }: Args<'limitCelsius'>, say: Speaker) =>
     `above ${say.celsius(limitCelsius)}`,
   'glance.wanted': ({ targetCelsius }: Args<'targetCelsius'>, say: Speaker) =>
-    `${say.celsius(targetCelsius)} is wanted`,
+    `${say.celsius(targetCelsius)} wanted`,
   'glance.usual': ({ targetCelsius }: Args<'targetCelsius'>, say: Speaker) =>
     `${say.celsius(targetCelsius)} is usual; the formula states none`,
   'glance.too-warm-from': ({ limitCelsius, minutes }: Args<'limitCelsius' | 'minutes'>, say: Speaker) =>
@@ -33,13 +33,13 @@ export const glance = {
   'glance.too-late': () => 'too late',
   'glance.perhaps-too-late': () => 'perhaps too late',
   'glance.stop-after': ({ programmeMinutes }: Args<'programmeMinutes'>, say: Speaker) =>
-    `after ${say.minutes(programmeMinutes)} of programme`,
+    `after ${say.minutes(programmeMinutes)}`,
   'glance.best-stop': ({ minutes }: Args<'minutes'>, say: Speaker) =>
-    `best stopped after about ${say.minutes(minutes)}`,
+    `best after about ${say.minutes(minutes)}`,
   'glance.best-stop-if': ({ minutes }: Args<'minutes'>, say: Speaker) =>
-    `best stopped after about ${say.minutes(minutes)}, at the last speed`,
+    `best after about ${say.minutes(minutes)}, at the last speed`,
   'glance.until-let-down': ({ lowMinutes, highMinutes }: Args<'lowMinutes' | 'highMinutes'>, say: Speaker) =>
-    `${say.minutesBand(lowMinutes, highMinutes)} more at the last speed until it lets down`,
+    `lets down ${say.minutesBand(lowMinutes, highMinutes)} later at the last speed`,
   'glance.let-down-from': ({ lowMinutes, highMinutes }: Args<'lowMinutes' | 'highMinutes'>, say: Speaker) =>
     `lets down after about ${say.minutesBand(lowMinutes, highMinutes)}`,
   'glance.let-down-far': () => 'far from letting down',

@@ -59,10 +59,10 @@ export const readingSections = {
 
   'two-steps.two': ({ written, otherWritten }: Args<'written' | 'otherWritten'>) =>
     `“${written}” and “${otherWritten}” are two steps. Write each on a line of its own.`,
-  'two-steps.in-remark': ({ written }: Args<'written'>) =>
-    `“${written}” is a step of its own, and its time would be lost here. Write it on a line of its own.`,
-  'two-steps.two-times': ({ written }: Args<'written'>) =>
-    `A step has one time, so “${written}” would be lost. Write it as a step on a line of its own.`,
+  'two-steps.time': ({ written, example }: Args<'written' | 'example'>) =>
+    `“${written}” is a second time, and a step has one. Put it on a line of its own, or write what goes on for it: ${example}`,
+  'cold-without-degrees.taken': ({ written, celsius }: Args<'written' | 'celsius'>, say: Speaker) =>
+    `“${written}” gives no temperature: ${say.celsius(celsius)} is assumed.`,
   'fold-times.alone': ({ example }: Args<'example'>) =>
     `Folds are a part of the step that they interrupt. Write them behind it: ${example}`,
   'fold-times.no-step-time': ({ example }: Args<'example'>) =>
@@ -88,6 +88,7 @@ export const readingSections = {
   'wrong-value.piece-too-light': ({ meant }: Args<'meant'>) => `No piece weighs so little. Is it ${meant}?`,
   'wrong-value.negative': ({ property }: Args<'property'>) => `“${property}” cannot be negative.`,
   'wrong-value.zero': ({ property }: Args<'property'>) => `“${property}” must be more than 0.`,
+  'wrong-value.not-whole': ({ example }: Args<'example'>) => `Only whole ones count: ${example}`,
   'wrong-value.least-first': ({ example }: Args<'example'>) => `The least comes first: ${example}`,
   'wrong-value.above-all': ({ property }: Args<'property'>) =>
     `“${property}” is a share and cannot be above 100%.`,
