@@ -87,7 +87,7 @@ export async function readTexts(
       if (file.text !== undefined) texts.push([uri, file.text]);
       if (!wanted) continue;
       if (file.text === undefined) {
-        trouble(path, path.includes('\ufffd') ? message('command-files.strange-name') : cureOf(file.why));
+        trouble(path, cureOf(file.why, path));
         continue;
       }
       asked.set(uri, { uri, shown: shownPath(path) });
@@ -98,7 +98,7 @@ export async function readTexts(
   const readBelow = async (folder: string, wanted: boolean): Promise<number> => {
     let [batch, found]: [string[], number] = [[], 0];
     const unread = (path: string, why: Unreadable) => {
-      if (wanted) trouble(path, cureOf(why));
+      if (wanted) trouble(path, cureOf(why, path));
     };
     for await (const file of doughFilesBelow(folder, unread)) {
       batch.push(file);
