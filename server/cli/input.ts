@@ -1,4 +1,4 @@
-import { stat } from 'node:fs/promises';
+import { realpath, stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createService, type Message, message, type Service } from '../../core/index.ts';
@@ -70,6 +70,8 @@ export async function readTexts(
   const texts: [uri: string, text: string][] = [];
   const shownPaths = new Map<string, string>();
   const roots = new Set<string>();
+  /** Where what was asked for truly lies: several links to one file are that file. */
+  const targets = new Set<string>();
   const troubles: Trouble[] = [];
 
   const trouble = (path: string, what: Message) => {
@@ -115,6 +117,9 @@ export async function readTexts(
 
   for (const given of paths.map((one) => resolve(one))) {
     const about = await stat(given).catch(() => undefined);
+    const target = about?.isFile() ? await realpath(given).catch(() => given) : given;
+    if (targets.has(target)) continue;
+    targets.add(target);
     // A file and its link are one, where both lie in the folder.
     const path = about?.isFile() ? ((await realFile(given).catch(() => undefined)) ?? given) : given;
     if (!about?.isDirectory()) {

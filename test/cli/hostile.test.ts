@@ -202,6 +202,33 @@ mixer "::error::mixer":
   speed 1 100 rpm
 `;
 
+describe.runIf(unix)('several links', () => {
+  it('to one file outside of the folder are that one file, by folder or by name', async () => {
+    const { path } = folderWith({ 'here/c.dough': tin.replace('Tin', 'Bun'), 'out/x.dough': tin });
+    const here = join(path, 'here');
+    mkdirSync(join(here, '.git'));
+    mkdirSync(join(here, 'more'));
+    symlinkSync('../out/x.dough', join(here, 'a.dough'));
+    symlinkSync('../out/x.dough', join(here, 'b.dough'));
+    symlinkSync('../../out/x.dough', join(here, 'more/d.dough'));
+    for (const words of [['.'], ['a.dough', 'b.dough', 'more/d.dough']])
+      expect(await doughwright(here, 'check', ...words)).toEqual({ code: 0, stdout: '', stderr: '' });
+    const { stdout } = await doughwright(here, 'totals', '.');
+    expect(stdout.match(/^Harbour .*$/gm)).toEqual(['Harbour Bun  c.dough', 'Harbour Tin  a.dough']);
+  });
+
+  it('to a file that git ignores stand for it, and one in a circle for nothing', async () => {
+    const { path } = folderWith({ 'real.dough': tin, '.gitignore': 'real.dough\n' });
+    symlinkSync('real.dough', join(path, 'b.dough'));
+    symlinkSync('real.dough', join(path, 'c.dough'));
+    expect((await doughwright(path, 'totals', '.')).stdout).toMatch(/^Harbour Tin {2}b\.dough$/m);
+    symlinkSync('round.dough', join(path, 'round.dough'));
+    const { code, stderr } = await doughwright(path, 'check', '.');
+    expect([code, stderr.split('\n').length]).toEqual([2, 2]);
+    expect(stderr).toContain('doughwright: round.dough: ');
+  });
+});
+
 describe('texts that want to do harm', () => {
   const name = '\u001b[31mred\u001b]0;title\u0007\u202e\u009b2J';
 
