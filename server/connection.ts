@@ -15,6 +15,7 @@ import type { PositionEncoding } from './convert/convert-encoding.ts';
 import {
   openExperimentCommand,
   openMapCommand,
+  openPlanCommand,
   openSheetCommand,
   showUsesCommand,
 } from './convert/convert-navigation.ts';
@@ -50,6 +51,8 @@ interface StartOptions {
   readonly calmWhileTyping?: boolean;
   /** The commands of the client that a lens may call. */
   readonly commands?: readonly string[];
+  /** Images in hovers are shown as images. */
+  readonly pictures?: boolean;
 }
 
 const changedNotification: ChangedNotification = 'doughwright/changed';
@@ -137,6 +140,7 @@ export function serve(
     });
     answerQuestions({
       lensCommands: lensCommandsOf(options),
+      showsPictures: options.pictures === true && able.markdownHover,
       revisions: host.revisions,
       ...{ connection, documents, workspace, schedule, log, naming, able, diagnostics },
       filesRead: (atMost) => files.settled(atMost),
@@ -306,6 +310,7 @@ function lensCommandsOf({ commands }: StartOptions) {
   return {
     openSheet: known.includes(openSheetCommand),
     openExperiment: known.includes(openExperimentCommand),
+    openPlan: known.includes(openPlanCommand),
     openMap: known.includes(openMapCommand),
     showUses: known.includes(showUsesCommand),
   };
