@@ -162,12 +162,7 @@ export function serve(
     for (const what of early) complain(what);
     const everythingChanged = () => diagnostics?.everythingChanged();
     const follower = followChoices({
-      connection,
-      able,
-      log,
-      workspace,
-      host,
-      complain,
+      ...{ connection, able, log, workspace, host, complain },
       changed: everythingChanged,
     });
     files.readFolders(workspace.folders);
