@@ -60,8 +60,12 @@ const changedNotification: ChangedNotification = 'doughwright/changed';
 /** What stands for a request that is refused, whatever it was. */
 const refusedMethod = 'doughwright/refused';
 
-function refuse({ code, message }: RefusedRequest): never {
-  throw new ResponseError(code, message);
+/** Answers what the gate refuses, and the farewell. */
+function keepOrder(connection: Connection): void {
+  connection.onRequest(refusedMethod, ({ code, message }: RefusedRequest) => {
+    throw new ResponseError(code, message);
+  });
+  connection.onShutdown(() => undefined);
 }
 
 /** The connection must be made with these options, so that the schedule knows of every message. */
@@ -184,8 +188,7 @@ export function serve(
     },
   });
 
-  connection.onRequest(refusedMethod, refuse);
-  connection.onShutdown(() => undefined);
+  keepOrder(connection);
   connection.listen();
 }
 

@@ -35,9 +35,8 @@ const joined = (rules) => (rules.length === 1 ? rules[0] : choice(...rules));
 /** How values with these words among them are called. */
 const valueRule = (connectives) => `_value${connectives.map((word) => `_${word}`).join('')}`;
 
-/** A value: names, and between them amounts, commas and the words that join them. No two names touch. */
-function valueRules(connectives) {
-  const own = valueRule(connectives);
+/** A value: names, and between them amounts, signs and the words that join them. No two names touch. */
+function valueRules(connectives, own = valueRule(connectives), signs = [',']) {
   const name = ($) => alias($._words, $.name);
   // A number behind a name without a unit belongs to the name.
   const other = ($) => choice($.number, behindName($));
@@ -47,7 +46,7 @@ function valueRules(connectives) {
       alias($._compact_duration, $.quantity),
       $.date,
       $.clock,
-      ',',
+      ...signs,
       ...connectives.map((word) => alias($[wordRule(word)], $.joining_word)),
     );
   return {
@@ -182,8 +181,8 @@ module.exports = grammar({
       ),
     step: ($) =>
       choice(
-        seq(alias(joined(steps.map((word) => $[wordRule(word)])), $.step_word), optional($._value_at)),
-        $._value_at,
+        seq(alias(joined(steps.map((word) => $[wordRule(word)])), $.step_word), optional($._step_words)),
+        $._step_words,
       ),
     part_temperature: ($) => $._value,
     _price: ($) =>
@@ -194,7 +193,9 @@ module.exports = grammar({
         choice($.quantity, $.unit),
       ),
 
-    ...Object.assign({}, ...valueVariants.map(valueRules)),
+    ...Object.assign({}, ...valueVariants.map((connectives) => valueRules(connectives))),
+    // Bakers write steps as they speak, with a colon too.
+    ...valueRules(['at'], '_step_words', [',', ':']),
 
     /** A name within a value: it begins with no number, for that is an amount. */
     _words: ($) => choice($._name_part, seq($._words, choice($._name_part, $.number))),

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { parseFile } from '../../core/syntax/file.ts';
+import { allStepWords } from '../../core/syntax/known-step.ts';
 import { longestLine } from '../../core/syntax/line.ts';
 import type { ParsedLine } from '../../core/syntax/tree.ts';
 import { formulaTexts } from '../highlighting/formula-texts.ts';
@@ -109,6 +110,7 @@ qall!
       ({ statement, text, problems }) =>
         statement.kind === 'step' &&
         statement.known !== undefined &&
+        allStepWords.some((word) => text.trim().toLowerCase().startsWith(word)) &&
         /^\s/.test(text) &&
         problems.length === 0,
     );

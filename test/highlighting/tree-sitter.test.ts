@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { IToken } from 'chevrotain';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { parseFile } from '../../core/syntax/file.ts';
-import { knownStep } from '../../core/syntax/known-step.ts';
+import { allStepWords, knownStep } from '../../core/syntax/known-step.ts';
 import { longestLine } from '../../core/syntax/line.ts';
 import type { ParsedLine } from '../../core/syntax/tree.ts';
 import { sectionWords } from '../../core/syntax/vocabulary.ts';
@@ -31,6 +31,14 @@ const isFigure = (text: string): boolean => text !== '';
 /** What our parser reads, a line at its number. */
 function ours(text: string): (Said | undefined)[] {
   return parseFile(text).blocks.flatMap(({ block }) => block.lines.map((line) => saidOf(line)));
+}
+
+/** Whether a line begins with the words of a step; our parser finds them further on as well. */
+function beginsWithStep(text: string): boolean {
+  const said = text.trim().toLowerCase().replace(/\s+/g, ' ');
+  return allStepWords.some(
+    (word) => said.startsWith(word) && !/^[\p{L}\p{N}'’-]/u.test(said.slice(word.length)),
+  );
 }
 
 function saidOf(line: ParsedLine): Said | undefined {
@@ -61,7 +69,7 @@ function saidOf(line: ParsedLine): Said | undefined {
         ...rest,
       };
     case 'step':
-      return { kind: 'step', ...(statement.known && { word: statement.known }), ...rest };
+      return { kind: 'step', ...(beginsWithStep(text) && { word: statement.known }), ...rest };
     case 'note':
       return { kind: 'note', note: statement.text };
     default:
