@@ -2,7 +2,8 @@ import { commands, type Disposable, type LogOutputChannel, l10n, type Uri, windo
 import type { ChangesPanel } from './changes/changes-panel.ts';
 import { convertMixing } from './convert-mixing.ts';
 import type { Cursor } from './cursor.ts';
-import type { ExperimentPanel, ExperimentPlace } from './experiment/experiment-panel.ts';
+import type { ExperimentPanel } from './experiment/experiment-panel.ts';
+import type { ExperimentMode } from './experiment/messages.ts';
 import type { SheetExports } from './exports/sheet-exports.ts';
 import type { Guard } from './guard.ts';
 import { openDemo } from './help/demo.ts';
@@ -14,6 +15,7 @@ import { deleteEntry, duplicateEntry, renameEntry, revealEntry } from './list/en
 import type { FormulaList } from './list/formula-list.ts';
 import { newFormula } from './list/new-formula.ts';
 import { commandIds } from './names.ts';
+import type { OverlayPanel } from './overlay/overlay-panel.ts';
 import type { PlanPanel } from './plan/plan-panel.ts';
 import type { FollowedPlace } from './preview/follower.ts';
 import type { Panels } from './preview/panels.ts';
@@ -33,8 +35,11 @@ export interface CommandParts {
   readonly restart: () => Promise<void>;
   readonly extensionUri: Uri;
   readonly plan: PlanPanel;
+  readonly overlay: OverlayPanel;
   readonly experiment: ExperimentPanel;
 }
+
+type CommandRow = readonly [id: string, name: string, run: (chosen?: unknown) => unknown];
 
 /** Everything the palette, the menus and the keys can ask for: the command, what its failure is called in the log, what it does. */
 export function registerCommands(parts: CommandParts): Disposable[] {
@@ -44,13 +49,7 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     const place = await formulaOf(chosen);
     if (place) await run(place);
   };
-  const experimentOf = async (chosen: unknown): Promise<ExperimentPlace | undefined> => {
-    const place = await placeOf(chosen);
-    if (!place || place.formula === undefined) return place;
-    const { uri, line, formula: experiment } = place;
-    return { uri, line, experiment };
-  };
-  const rows: readonly [id: string, name: string, run: (chosen?: unknown) => unknown][] = [
+  const rows: readonly CommandRow[] = [
     [
       commandIds.openSheet,
       'open batch sheet',
@@ -109,21 +108,13 @@ export function registerCommands(parts: CommandParts): Disposable[] {
       },
     ],
     [
-      commandIds.openExperiment,
-      'open the experiment',
-      async (chosen) => {
-        const place = await experimentOf(chosen);
-        if (place) parts.experiment.open(place);
-      },
+      commandIds.layOver,
+      'lay formulas over each other',
+      withFormula(async ({ uri, formula }) => {
+        if (formula !== undefined) await parts.overlay.choose({ uri, formula });
+      }),
     ],
-    [
-      commandIds.runExperiment,
-      'run the experiment',
-      async (chosen) => {
-        const place = await experimentOf(chosen);
-        if (place) parts.experiment.open(place, 'bench');
-      },
-    ],
+    ...experimentRows(parts, placeOf),
     [commandIds.openGuide, 'open the guide', () => openGuide(parts.extensionUri)],
     [commandIds.openDemo, 'open the demo', () => openDemo(parts.extensionUri)],
     [commandIds.revealEntry, 'reveal an entry', revealEntry],
@@ -134,6 +125,23 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     [commandIds.restart, 'restart', restart],
   ];
   return rows.map(([id, name, run]) => commands.registerCommand(id, guard(name, run)));
+}
+
+/** An experiment as its sheet, and at the bench. */
+function experimentRows(
+  { experiment }: CommandParts,
+  placeOf: (chosen: unknown) => Promise<FollowedPlace | undefined>,
+): CommandRow[] {
+  const open = (mode: ExperimentMode) => async (chosen: unknown) => {
+    const place = await placeOf(chosen);
+    if (!place) return;
+    const { uri, line, formula: name } = place;
+    experiment.open({ uri, line, ...(name === undefined ? {} : { experiment: name }) }, mode);
+  };
+  return [
+    [commandIds.openExperiment, 'open the experiment', open('sheet')],
+    [commandIds.runExperiment, 'run the experiment', open('bench')],
+  ];
 }
 
 /** What a menu handed over, or what the cursor stands in. */

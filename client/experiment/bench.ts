@@ -71,7 +71,8 @@ export function createBench(actions: BenchActions, now: () => number = Date.now)
   };
   const step = (by: 1 | -1) => {
     const { doughs = [] } = shown ?? {};
-    const next = doughs[doughs.findIndex((one) => one === current()) + by];
+    const shownNow = current();
+    const next = shownNow && doughs[doughs.indexOf(shownNow) + by];
     if (next) choose(next);
   };
 

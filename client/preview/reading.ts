@@ -128,7 +128,37 @@ export function readingControls({
     for (const { word, made } of feels)
       made.setAttribute('aria-pressed', String(next?.feel.includes(word) === true));
   };
-  const root = element(
+  const root = readingSection(labels, units, {
+    ...{ when, told, drawn, other },
+    chips: chips.map(({ chip }) => chip),
+    stages: [...stages.map(({ made }) => made), button(labels.noStage, () => take({}), { class: 'chip' })],
+    feels: feels.map(({ made }) => made),
+  });
+  return {
+    root,
+    tick() {
+      const text = whenNow();
+      if (when.textContent !== text) when.textContent = text;
+    },
+  };
+}
+
+/** What a reading is logged with, in the order of the taps. */
+function readingSection(
+  labels: SheetLabels,
+  units: Units,
+  parts: {
+    readonly when: HTMLElement;
+    readonly told: HTMLElement;
+    readonly drawn: HTMLInputElement;
+    readonly other: HTMLInputElement;
+    readonly chips: readonly HTMLElement[];
+    readonly stages: readonly HTMLElement[];
+    readonly feels: readonly HTMLElement[];
+  },
+): HTMLElement {
+  const { when, told, drawn, other, chips, stages, feels } = parts;
+  return element(
     'section',
     { class: 'reading', attributes: { 'aria-labelledby': 'reading' } },
     element('h2', { text: labels.log, attributes: { id: 'reading' } }),
@@ -141,7 +171,7 @@ export function readingControls({
         class: 'chips',
         attributes: { role: 'group', 'aria-label': filled(labels.degrees, units.degrees) },
       },
-      ...chips.map(({ chip }) => chip),
+      ...chips,
       element(
         'span',
         { class: 'typed' },
@@ -149,28 +179,10 @@ export function readingControls({
         other,
       ),
     ),
-    element(
-      'div',
-      { class: 'chips', attributes: { role: 'group', 'aria-label': labels.stages } },
-      ...stages.map(({ made }) => made),
-      button(labels.noStage, () => take({}), {
-        class: 'chip',
-      }),
-    ),
-    element(
-      'div',
-      { class: 'chips', attributes: { role: 'group', 'aria-label': labels.feels } },
-      ...feels.map(({ made }) => made),
-    ),
+    element('div', { class: 'chips', attributes: { role: 'group', 'aria-label': labels.stages } }, ...stages),
+    element('div', { class: 'chips', attributes: { role: 'group', 'aria-label': labels.feels } }, ...feels),
     told,
   );
-  return {
-    root,
-    tick() {
-      const text = whenNow();
-      if (when.textContent !== text) when.textContent = text;
-    },
-  };
 }
 
 /** A stage by its drawing and its word. */

@@ -15,7 +15,13 @@ export function planTimes({ dated, readyMinutes, day }: PlanAnalysis): PlanTimes
   const starts = day.doughs.flatMap(({ batches }) => batches.map((batch) => batch.startMinutes));
   const firstMix = starts.length === 0 ? undefined : Math.min(...starts);
   const firstWork =
-    firstMix === undefined ? undefined : Math.min(firstMix, day.parts[0]?.startMinutes ?? firstMix);
+    firstMix === undefined
+      ? undefined
+      : Math.min(
+          firstMix,
+          day.parts[0]?.startMinutes ?? firstMix,
+          day.work.ovenTurns[0]?.startMinutes ?? firstMix,
+        );
   const late = Math.max(0, ...day.doughs.map((dough) => dough.lateMinutes));
   return {
     dated,

@@ -24,6 +24,11 @@ export interface Bakery {
   readonly cupSaid?: true;
   /** What the oven takes at once; absent when nobody told it. */
   readonly oven?: OvenCapacity;
+  /** From a cold oven to its first load, and between loads of different temperatures; absent when nobody told it. */
+  readonly ovenHeatMinutes?: number;
+  readonly ovenChangeMinutes?: number;
+  /** Doughs of the same bake may go into one load. */
+  readonly sharesLoads?: true;
   /** Whose rules a label follows; absent when nobody told it. */
   readonly label?: LabelRegime;
   /** Nobody names one manner of label, and both are wanted. */
@@ -75,11 +80,25 @@ function build(definition: Definition | undefined, usual: UsualConditions): Bake
     ...(saidValue(said, 'cup', 'volume') === undefined ? {} : { cupSaid: true as const }),
     assumed,
     ...ovenOf(said),
+    ...turnsOf(said),
     ...(definition === undefined ? {} : { definition, name: definition.name.text }),
     ...(tap === undefined ? {} : { tapCelsius: tap }),
     ...(label === 'EU' || label === 'US' ? { label } : {}),
     ...(label === 'both' ? { bothLabels: true as const } : {}),
     ...(mixer === undefined ? {} : { defaultMixer: mixer }),
+  };
+}
+
+function turnsOf(
+  said: SaidProperties,
+): Pick<Bakery, 'ovenHeatMinutes' | 'ovenChangeMinutes' | 'sharesLoads'> {
+  const heat = saidValue(said, 'oven heats', 'duration')?.seconds;
+  const change = saidValue(said, 'oven changes', 'duration')?.seconds;
+  const shared = saidValue(said, 'shared loads', 'word')?.word.toLowerCase();
+  return {
+    ...(heat === undefined || heat < 0 ? {} : { ovenHeatMinutes: heat / 60 }),
+    ...(change === undefined || change < 0 ? {} : { ovenChangeMinutes: change / 60 }),
+    ...(shared === 'same bake' ? { sharesLoads: true as const } : {}),
   };
 }
 

@@ -142,6 +142,12 @@ class StatementParser extends EmbeddedActionsParser {
     }),
   );
 
+  /** How many there are of what the word before it says. */
+  readonly headcount = this.RULE(
+    'headcount',
+    (): Value => ({ form: 'count', count: this.quantity(this.CONSUME(t.Bare), 'bare').value }),
+  );
+
   readonly ovenLoad = this.RULE(
     'ovenLoad',
     (): Value => this.OR([{ ALT: () => this.SUBRULE(this.pieces) }, { ALT: () => this.SUBRULE(this.mass) }]),
@@ -653,6 +659,8 @@ const rules: Readonly<Record<Form, keyof StatementParser>> = {
   label: 'words',
   degreeOfMixing: 'words',
   iceSupply: 'iceSupply',
+  loadSharing: 'words',
+  headcount: 'headcount',
   role: 'words',
   name: 'oneName',
   names: 'names',

@@ -2,7 +2,16 @@ import { firstOf } from '../text/element.ts';
 import { type Code, type Message, message } from '../words/message.ts';
 import type { Form } from './shared-properties.ts';
 import type { QuantityKind, SectionKind } from './tree.ts';
-import { degreeWords, doughForms, grains, labels, millings, mixerKinds, roleWords } from './vocabulary.ts';
+import {
+  degreeWords,
+  doughForms,
+  grains,
+  labels,
+  loadSharings,
+  millings,
+  mixerKinds,
+  roleWords,
+} from './vocabulary.ts';
 
 /**
  * How lines read, as patterns: capitals stand for what a baker puts there, brackets hold what may be left out, and what ends
@@ -52,6 +61,8 @@ export const slots = {
   DATE: quantity('date', 'date', '2026-12-05'),
   CLOCK: quantity('clock', 'clock', '06:30'),
   SPEED: quantity('bare', 'speed', '1'),
+  PEOPLE: quantity('bare', 'people', '2'),
+  LOADS: oneOf(loadSharings),
   CURRENCY: words('currency', 'EUR'),
   GRAIN: oneOf(grains),
   MILLING: oneOf(millings),
@@ -98,6 +109,8 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   label: ['RULES'],
   degreeOfMixing: ['DEGREE'],
   iceSupply: ['to hand'],
+  loadSharing: ['LOADS'],
+  headcount: ['PEOPLE'],
   role: ['ROLE'],
   name: ['NAME'],
   names: ['NAME, …'],

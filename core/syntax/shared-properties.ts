@@ -29,6 +29,8 @@ export type Form =
   | 'label'
   | 'degreeOfMixing'
   | 'iceSupply'
+  | 'loadSharing'
+  | 'headcount'
   | 'role'
   | 'name'
   | 'names'

@@ -2,7 +2,8 @@ import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { problem, writeFix } from './problem.ts';
 import type { Property } from './shared-properties.ts';
-import type { SyntaxProblem, Value } from './tree.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
+import type { Value } from './tree.ts';
 
 /** Values that read well and cannot be: a share above the whole, a time or weight below nothing. */
 export function wrongSize(value: Value, property: Property, span: Span): SyntaxProblem | undefined {
@@ -27,6 +28,8 @@ export function wrongSize(value: Value, property: Property, span: Span): SyntaxP
   if (number < 0) return problem('wrong-value', message('wrong-value.negative', word), span);
   if (number === 0 && isNeverNothing(value, property))
     return problem('wrong-value', message('wrong-value.zero', word), span);
+  if (property.form === 'headcount' && !Number.isInteger(number))
+    return problem('wrong-value', message('wrong-value.not-whole', { example: property.example }), span);
   if (value.form === 'massRange' && (value.leastGrams ?? 0) > value.mostGrams)
     return problem('wrong-value', message('wrong-value.least-first', { example: property.example }), span);
   const share = property.form === 'percent' || property.form === 'protein' || property.form === 'draws';
@@ -67,6 +70,7 @@ const mustBeSomething: ReadonlySet<string> = new Set([
   'cup',
   'oven',
   'oven load',
+  'people',
   'bowl',
   'settles',
   'density',

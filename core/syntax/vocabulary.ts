@@ -16,6 +16,7 @@ import {
   grains,
   iceSupplies,
   labels,
+  loadSharings,
   millings,
   mixerKinds,
   roleWords,
@@ -43,6 +44,9 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
     property('default mixer', 'name', 'big spiral', 'bakery-default-mixer'),
     property('cup', 'volume', '250 ml', 'bakery-cup'),
     property('oven', 'ovenLoad', '60 pieces', 'bakery-oven'),
+    property('oven heats', 'duration', '50 min', 'bakery-oven-heats'),
+    property('oven changes', 'duration', '15 min', 'bakery-oven-changes'),
+    property('shared loads', 'loadSharing', 'same bake', 'bakery-shared-loads'),
     property('label', 'label', 'EU', 'bakery-label'),
     note,
   ],
@@ -61,6 +65,7 @@ export const properties: Readonly<Record<SectionKind, readonly Property[]>> = {
   plan: [
     property('ready', 'ready', '2026-12-05 06:30', 'plan-ready'),
     property('begin', 'ready', '22:00', 'plan-begin'),
+    property('people', 'headcount', '2', 'plan-people'),
     note,
   ],
   experiment: [
@@ -170,6 +175,7 @@ export const wordsOfForm: Partial<Record<Form, readonly string[]>> = {
   label: labels,
   degreeOfMixing: degreeWords,
   iceSupply: iceSupplies,
+  loadSharing: loadSharings,
   role: roleWords,
 };
 

@@ -32,6 +32,8 @@ export const labels = ['EU', 'US'] as const;
 /** The trade’s three degrees of mixing. */
 export const degreeWords = ['short', 'improved', 'intensive'] as const;
 export const iceSupplies = ['to hand'] as const;
+/** Which doughs may go into one load of the oven. */
+export const loadSharings = ['same bake', 'never'] as const;
 
 /** The words that start a step with a meaning; others are kept as written. */
 export const stepWords = [

@@ -78,9 +78,55 @@ describe('doughwright plan', () => {
     const { stdout } = await doughwright(path, 'plan', 'late.dough');
     // Begun at 03:00 the loads go in at 04:40 and 05:20: ready 06:20 and 07:00.
     expect(stdout).toMatch(/late by +1 h$/m);
-    expect(stdout).toContain('Quay Tin cannot be ready in time: 1 h late.');
+    expect(stdout).toContain('Quay Tin cannot be ready in time: 1 h late; the oven is taken by other loads.');
     const { stdout: told } = await doughwright(path, 'check', 'late.dough');
     expect(told).toMatch(/late\.dough:4:3: warning: .*1 h too late.*\[not-ready-in-time\]/);
+  });
+
+  // Each of 10 pieces, in an oven of 20. Backwards by hand from 06:00: cool 1 h and bake 40 min, so in at 04:20; proof 30 min,
+  // shaping 20 min, bulk 1 h and mixing 10 min before, so from 02:20 on. The oven is heated from 03:30 on.
+  const formula = (name: string, mixer: string) =>
+    `formula ${name}:\n  yield 10 pieces of 1 kg\n  bread flour  100%\n  water  66%\n  salt  2%\nmix in ${mixer}:\n  load all\n` +
+    '  speed 1 for 10 min\nprocess:\n  bulk 1 h\n  shape 20 min\n  proof 30 min\n  bake 40 min at 230 °C\n  cool 1 h\n\n';
+  const shared = (more: string) => ({
+    'bakery.dough': `bakery Quay Lane:\n  oven 20 pieces\n  oven heats 50 min\n  oven changes 15 min\n  shared loads same bake\n`,
+    'mixers.dough': 'mixer one:\n  kind spiral\n\nmixer two:\n  kind spiral\n',
+    'a.dough': formula('Quay Tin', 'one') + formula('Quay Bun', 'two'),
+    'plan.dough': `plan Friday:\n  ready 2026-05-15 06:00\n${more}  Quay Tin  10 pieces\n  Quay Bun  10 pieces\n`,
+  });
+
+  it('bakes two doughs in one load for two people, and heats the oven before it', async () => {
+    const { path } = folderWith(shared('  people 2\n'));
+    const { stdout } = await doughwright(path, 'plan', 'plan.dough');
+    expect(stdout).toMatch(/02:20 +mix Quay Tin.*\n.*02:20 +mix Quay Bun/);
+    expect(stdout).toMatch(
+      /03:30 +heat the oven to 230 °C, 50 min\n.*04:20 +bake Quay Tin, 40 min\n.*04:20 +bake Quay Bun/,
+    );
+    expect(stdout).toMatch(/hands at once +2, first 2026-05-15 02:20$/m);
+    expect(stdout).toContain('One load of the oven, 2026-05-15 04:20: Quay Tin and Quay Bun.');
+    const json = await doughwright(path, 'plan', '--format', 'json', 'plan.dough');
+    const [plan] = JSON.parse(json.stdout);
+    const people = plan.lanes.filter((lane: { kind: string }) => lane.kind === 'person');
+    expect(
+      people.map((lane: { bars: { name: string; start: string }[] }) =>
+        lane.bars.map(({ name, start }) => `${start.slice(11)} ${name}`),
+      ),
+    ).toEqual([
+      ['02:20 Quay Tin: mix', '03:30 Quay Tin: shape'],
+      ['02:20 Quay Bun: mix', '03:30 Quay Bun: shape'],
+    ]);
+  });
+
+  it('has one person do one after the other: 40 min earlier, so that the oven is free again', async () => {
+    const { path } = folderWith(shared('  people 1\n'));
+    const { stdout } = await doughwright(path, 'plan', 'plan.dough');
+    expect(stdout).toMatch(/01:40 +mix Quay/);
+    expect(stdout).toMatch(/02:20 +mix Quay/);
+    expect(stdout).toMatch(/hands at once +1, first/);
+    expect(stdout).not.toContain('One load');
+    const late = folderWith(shared('  people 1\n  begin 02:20\n'));
+    const told = await doughwright(late.path, 'check', 'plan.dough');
+    expect(told.stdout).toContain('too late: all hands are at other work.');
   });
 
   it('writes Markdown, CSV and HTML, and into a file', async () => {

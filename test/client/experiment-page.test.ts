@@ -52,7 +52,7 @@ describe('the sheet of an experiment', () => {
   it('shows what the command line prints: expected, to fetch, order, weights, results, lessons', async () => {
     const page = await open();
     const plain = (words: string) => words.replaceAll(/\s+/g, ' ');
-    const text = plain(await page.locator('#sheet').innerText());
+    const text = plain((await page.locator('#sheet').textContent()) ?? '');
     const { page: core } = demoExperiment();
     for (const { title, rows, notes = [] } of core.tables)
       for (const said of [title, ...rows.flat(), ...notes]) expect(text).toContain(plain(said));
@@ -67,7 +67,7 @@ describe('the sheet of an experiment', () => {
     const hidden = page.getByRole('button', { name: 'Predictions hidden' });
     expect(await hidden.getAttribute('aria-pressed')).toBe('true');
     expect(await page.evaluate('document.activeElement.id')).toBe('hidden');
-    expect(await page.locator('#sheet').innerText()).not.toMatch(/±/);
+    expect(await page.locator('#sheet').textContent()).not.toMatch(/±/);
     expect(await page.locator('td.blank').count()).toBeGreaterThan(20);
   });
 
@@ -207,7 +207,7 @@ describe('the bench', () => {
 
   it('gives nothing away at the bench of a class', async () => {
     const page = await open({ mode: 'bench', sheet: { hidden: true } });
-    expect(await page.locator('.bench').innerText()).not.toMatch(/±|expected/);
+    expect(await page.locator('.bench').textContent()).not.toMatch(/±|expected/);
   });
 
   it('clears its timers when asked twice', async () => {

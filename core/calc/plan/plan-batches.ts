@@ -116,6 +116,13 @@ function loadsOf(
   return Number.isFinite(full) ? Math.max(1, Math.ceil(full - 1e-9)) : 1;
 }
 
+/** How much of one load a batch fills, 0 to 1; `undefined` where it is more than one load or the oven's room is not known. */
+export function fillOf({ oven, dividedPerGram }: DoughToMake, batch: DoughBatch): number | undefined {
+  if (oven === undefined || batch.ovenLoads !== 1) return undefined;
+  if (oven.measure === 'mass') return Math.min(1, (batch.doughGrams * dividedPerGram) / oven.grams);
+  return batch.pieces === undefined ? undefined : Math.min(1, batch.pieces / oven.count);
+}
+
 /** When the dough behind so many grams of the earlier orders has to be ready. */
 function readyOf(orders: readonly DoughOrder[], madeGrams: number): number {
   let sum = 0;

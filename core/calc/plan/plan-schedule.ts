@@ -1,20 +1,5 @@
-import { elementAt } from '../../text/element.ts';
-/**
- * One batch with its way through the day, all times in minutes. It needs its mixer, then nothing but time, then the
- * oven, then time again; once mixed it waits for nobody.
- */
-export interface Job {
-  readonly id: string;
-  /** Two jobs of one mixer do not run at once; absent for a dough that needs none. */
-  readonly mixer?: string;
-  readonly mixMinutes: number;
-  /** From the end of mixing to the oven. */
-  readonly betweenMinutes: number;
-  readonly ovenMinutes: number;
-  /** From the oven to being ready. */
-  readonly afterMinutes: number;
-  readonly readyMinutes: number;
-}
+import type { Job } from './plan-job.ts';
+import { clashOf, type DayLimits, giveBack, nothingTaken, type Taken, take } from './plan-taken.ts';
 
 export interface ScheduledJob {
   readonly job: Job;
@@ -37,7 +22,11 @@ const mostTried = 2_000_000;
  * first the longest delay, then the sum. List scheduling: jobs are set one after another where there is room. Of few jobs (up to
  * seven different ones) every order is tried, of more those by time.
  */
-export function schedule(jobs: readonly Job[], beginMinutes?: number): readonly ScheduledJob[] {
+export function schedule(
+  jobs: readonly Job[],
+  beginMinutes?: number,
+  limits: DayLimits = {},
+): readonly ScheduledJob[] {
   if (jobs.length === 0) return [];
   let best: Candidate | undefined;
   const orders = ordersOf(jobs);
@@ -47,10 +36,16 @@ export function schedule(jobs: readonly Job[], beginMinutes?: number): readonly 
       candidateOf(
         order.map((job) => [job, placeLate]),
         undefined,
+        limits,
       ),
     );
   const first = Math.min(...best!.placed.map((one) => one.startMinutes));
-  if (beginMinutes !== undefined && first < beginMinutes - 1e-9) {
+  const firstOven = Math.min(
+    ...best!.placed.flatMap(({ job, ovenStartMinutes }) => (job.ovenMinutes > 0 ? [ovenStartMinutes] : [])),
+  );
+  const isTooSoon = (begin: number): boolean =>
+    first < begin - 1e-9 || firstOven < begin + (limits.heatMinutes ?? 0) - 1e-9;
+  if (beginMinutes !== undefined && isTooSoon(beginMinutes)) {
     best = undefined;
     for (const order of orders) {
       // The last of the day is set first when going backwards, and last when going forwards.
@@ -61,10 +56,11 @@ export function schedule(jobs: readonly Job[], beginMinutes?: number): readonly 
           candidateOf(
             forward.map((job) => [job, place]),
             beginMinutes,
+            limits,
           ),
         );
     }
-    best = { ...best!, placed: heldBack(best!.placed) };
+    best = { ...best!, placed: heldBack(best!.placed, beginMinutes, limits) };
   }
   return [...best!.placed].sort(
     (one, other) => one.startMinutes - other.startMinutes || one.endMinutes - other.endMinutes,
@@ -81,16 +77,12 @@ interface Candidate {
 
 type Place = (job: Job, taken: Taken, beginMinutes: number) => number;
 
-/** Times at which each mixer, and the oven, are taken: none reaches into another, and they are held in their order. */
-interface Taken {
-  readonly mixers: Map<string, Times>;
-  readonly oven: Times;
-}
-
-type Times = [begin: number, end: number][];
-
-function candidateOf(order: readonly (readonly [Job, Place])[], beginMinutes: number | undefined): Candidate {
-  const taken: Taken = { mixers: new Map(), oven: [] };
+function candidateOf(
+  order: readonly (readonly [Job, Place])[],
+  beginMinutes: number | undefined,
+  limits: DayLimits,
+): Candidate {
+  const taken = nothingTaken(limits, beginMinutes);
   const placed = order.map(([job, place]): ScheduledJob => {
     const start = place(job, taken, beginMinutes ?? Number.NEGATIVE_INFINITY);
     const ovenStart = start + job.mixMinutes + job.betweenMinutes;
@@ -156,9 +148,13 @@ const placeSoon: Place = (job, taken, beginMinutes) => {
 };
 
 /** The same day with nobody sooner than needed: from the last to the first, each as late as keeps it no later ready. */
-function heldBack(placed: readonly ScheduledJob[]): readonly ScheduledJob[] {
+function heldBack(
+  placed: readonly ScheduledJob[],
+  beginMinutes: number,
+  limits: DayLimits,
+): readonly ScheduledJob[] {
   const sorted = [...placed].sort((one, other) => other.endMinutes - one.endMinutes);
-  const taken: Taken = { mixers: new Map(), oven: [] };
+  const taken = nothingTaken(limits, beginMinutes);
   for (const { job, startMinutes } of sorted) take(job, startMinutes, taken);
   for (const [index, one] of sorted.entries()) {
     const { job } = one;
@@ -179,63 +175,6 @@ function heldBack(placed: readonly ScheduledJob[]): readonly ScheduledJob[] {
 
 function lengthOf(job: Job): number {
   return job.mixMinutes + job.betweenMinutes + job.ovenMinutes + job.afterMinutes;
-}
-
-function take(job: Job, start: number, taken: Taken): void {
-  if (job.mixer !== undefined && job.mixMinutes > 0) {
-    const times = taken.mixers.get(job.mixer) ?? [];
-    insert(times, start, start + job.mixMinutes);
-    taken.mixers.set(job.mixer, times);
-  }
-  const oven = start + job.mixMinutes + job.betweenMinutes;
-  if (job.ovenMinutes > 0) insert(taken.oven, oven, oven + job.ovenMinutes);
-}
-
-function insert(times: Times, begin: number, end: number): void {
-  times.splice(firstEndingAfter(times, begin), 0, [begin, end]);
-}
-
-/** Gives back what a job took. */
-function giveBack(job: Job, start: number, taken: Taken): void {
-  const remove = (times: Times | undefined, begin: number, length: number): void => {
-    if (times === undefined || length <= 0) return;
-    const at = times.findIndex((one) => one[0] === begin && one[1] === begin + length);
-    if (at >= 0) times.splice(at, 1);
-  };
-  if (job.mixer !== undefined) remove(taken.mixers.get(job.mixer), start, job.mixMinutes);
-  remove(taken.oven, start + job.mixMinutes + job.betweenMinutes, job.ovenMinutes);
-}
-
-/** Where the first of the times lies that ends after a moment; halving finds it. */
-function firstEndingAfter(times: Times, moment: number): number {
-  let [low, high] = [0, times.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (elementAt(times, middle)[1] > moment + 1e-9) high = middle;
-    else low = middle + 1;
-  }
-  return low;
-}
-
-/** Where a start does not do: the nearest starts before and behind what is in its way. */
-function clashOf(
-  job: Job,
-  start: number,
-  taken: Taken,
-): { readonly ifEarlier: number; readonly ifLater: number } | undefined {
-  const mixer = job.mixer === undefined ? undefined : taken.mixers.get(job.mixer);
-  const needs = [
-    { times: mixer ?? [], offset: 0, length: job.mixMinutes },
-    { times: taken.oven, offset: job.mixMinutes + job.betweenMinutes, length: job.ovenMinutes },
-  ];
-  for (const { times, offset, length } of needs) {
-    if (length <= 0) continue;
-    const from = start + offset;
-    const found = times[firstEndingAfter(times, from)];
-    if (found === undefined || from + length <= found[0] + 1e-9) continue;
-    return { ifEarlier: found[0] - length - offset, ifLater: found[1] - offset };
-  }
-  return undefined;
 }
 
 /** Orders to set the jobs in, the latest of the day first. Alike batches are not exchanged with each other. */

@@ -1,6 +1,10 @@
 import { elementAt, entryOf } from '../../text/element.ts';
-import { type BatchRemark, type DoughBatch, type DoughToMake, doughBatches } from './plan-batches.ts';
-import { type Job, type ScheduledJob, schedule } from './plan-schedule.ts';
+import { type BatchRemark, type DoughBatch, type DoughToMake, doughBatches, fillOf } from './plan-batches.ts';
+import type { Handwork, Job } from './plan-job.ts';
+import { type LateReason, lateReasons } from './plan-late.ts';
+import { type ScheduledJob, schedule } from './plan-schedule.ts';
+import type { DayLimits } from './plan-taken.ts';
+import { type DayWork, dayWork } from './plan-work.ts';
 
 /** A dough of a plan, all its orders together. */
 export interface PlannedDough extends DoughToMake {
@@ -12,6 +16,13 @@ export interface PlannedDough extends DoughToMake {
   /** Of one load. */
   readonly bakeMinutes: number;
   readonly afterMinutes: number;
+  /** When somebody works at a batch of it, minutes from its start. */
+  readonly hands?: readonly Handwork[];
+  /** The same for doughs that may be baked together: times and temperatures of its bake; absent where it states not all of them. */
+  readonly bake?: string;
+  /** Of the oven, as a load goes in and as it comes out. */
+  readonly inCelsius?: number;
+  readonly outCelsius?: number;
   readonly parts: readonly PlannedPart[];
 }
 
@@ -31,6 +42,7 @@ export interface PlannedPart {
 export interface DayPlan {
   readonly doughs: readonly DoughPlan[];
   readonly parts: readonly PartPlan[];
+  readonly work: DayWork;
 }
 
 export interface DoughPlan {
@@ -38,9 +50,13 @@ export interface DoughPlan {
   readonly batches: readonly BatchPlan[];
   readonly remarks: readonly BatchRemark[];
   readonly lateMinutes: number;
+  /** Of its latest batch. */
+  readonly lateReason?: LateReason;
 }
 
 export interface BatchPlan extends DoughBatch {
+  /** As the work of the day names it. */
+  readonly id: string;
   readonly startMinutes: number;
   readonly ovenStartMinutes: number;
   readonly ovenMinutes: number;
@@ -65,9 +81,13 @@ export interface PartPlan {
 /**
  * The day of a plan: doughs parted into batches that fit bowl and oven, each set as late as mixers and oven allow, and the
  * parts started backwards from the mixing of what takes them. All times in minutes on one clock. A part that several take
- * is made once, for the first of them.
+ * is made once, for the first of them. What `limits` does not state hinders nothing.
  */
-export function planDay(doughs: readonly PlannedDough[], beginMinutes?: number): DayPlan {
+export function planDay(
+  doughs: readonly PlannedDough[],
+  beginMinutes?: number,
+  limits: DayLimits = {},
+): DayPlan {
   const parted = doughs.map((dough) => ({ dough, ...doughBatches(dough) }));
   const jobs: Job[] = [];
   const batchOf = new Map<string, DoughBatch>();
@@ -77,36 +97,68 @@ export function planDay(doughs: readonly PlannedDough[], beginMinutes?: number):
       const id = `${index}/${number}`;
       batchOf.set(id, batch);
       doughOf.set(id, index);
-      jobs.push({
-        id,
-        mixMinutes: dough.mixMinutes,
-        betweenMinutes: dough.betweenMinutes,
-        ovenMinutes: dough.bakeMinutes * batch.ovenLoads,
-        afterMinutes: dough.afterMinutes,
-        readyMinutes: batch.readyMinutes,
-        ...(dough.mixer === undefined ? {} : { mixer: dough.mixer }),
-      });
+      jobs.push(jobOf(id, dough, batch, limits));
     }
   }
-  const scheduled = schedule(jobs, beginMinutes);
+  const scheduled = schedule(jobs, beginMinutes, limits);
+  const late = new Map(
+    scheduled.flatMap(({ job, lateMinutes }) => (lateMinutes > 0.5 ? [[job.id, lateMinutes] as const] : [])),
+  );
+  const reasons = lateReasons(jobs, late, beginMinutes, limits);
   const ofDough = parted.map((): ScheduledJob[] => []);
   for (const one of scheduled) elementAt(ofDough, entryOf(doughOf, one.job.id)).push(one);
   const plans = parted.map(({ dough, remarks }, index): DoughPlan => {
     const own = elementAt(ofDough, index);
     const batches = own.map((one) => batchPlan(one, entryOf(batchOf, one.job.id)));
+    const latest = batches.toSorted((one, other) => other.lateMinutes - one.lateMinutes)[0];
+    const lateReason = latest === undefined ? undefined : reasons.get(latest.id);
     return {
       dough,
       remarks,
       batches,
-      lateMinutes: Math.max(0, ...batches.map((batch) => batch.lateMinutes)),
+      lateMinutes: latest?.lateMinutes ?? 0,
+      ...(lateReason === undefined ? {} : { lateReason }),
     };
   });
-  return { doughs: plans, parts: partsOf(plans) };
+  return { doughs: plans, parts: partsOf(plans), work: dayWork(scheduled, limits) };
+}
+
+function jobOf(id: string, dough: PlannedDough, batch: DoughBatch, limits: DayLimits): Job {
+  const { mixer, hands, bake, inCelsius, outCelsius, bakeMinutes } = dough;
+  const fill = fillOf(dough, batch);
+  const isBroughtBack =
+    inCelsius !== undefined && outCelsius !== undefined && Math.abs(inCelsius - outCelsius) > 0.5;
+  const between = isBroughtBack ? (batch.ovenLoads - 1) * (limits.changeMinutes ?? 0) : 0;
+  const ovenMinutes = bakeMinutes * batch.ovenLoads + between;
+  const longer = ovenMinutes - bakeMinutes;
+  const baked = dough.mixMinutes + dough.betweenMinutes + bakeMinutes;
+  return {
+    id,
+    mixMinutes: dough.mixMinutes,
+    betweenMinutes: dough.betweenMinutes,
+    ovenMinutes,
+    afterMinutes: dough.afterMinutes,
+    readyMinutes: batch.readyMinutes,
+    ...(mixer === undefined ? {} : { mixer }),
+    // What is done after the bake waits for the last of its loads.
+    ...(hands === undefined
+      ? {}
+      : {
+          hands: hands.map((one) =>
+            one.offset < baked - 1e-9 ? one : { ...one, offset: one.offset + longer },
+          ),
+        }),
+    ...(bake === undefined || batch.ovenLoads > 1 ? {} : { bake }),
+    ...(fill === undefined ? {} : { fill }),
+    ...(inCelsius === undefined ? {} : { inCelsius }),
+    ...(outCelsius === undefined ? {} : { outCelsius }),
+  };
 }
 
 function batchPlan(scheduled: ScheduledJob, batch: DoughBatch): BatchPlan {
   const { job, startMinutes, ovenStartMinutes, endMinutes, lateMinutes } = scheduled;
-  return { ...batch, startMinutes, ovenStartMinutes, endMinutes, lateMinutes, ovenMinutes: job.ovenMinutes };
+  const { id, ovenMinutes } = job;
+  return { ...batch, id, startMinutes, ovenStartMinutes, endMinutes, lateMinutes, ovenMinutes };
 }
 
 function partsOf(plans: readonly DoughPlan[]): PartPlan[] {

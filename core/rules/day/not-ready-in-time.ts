@@ -14,11 +14,15 @@ export const notReadyInTime: Rule = {
   good: 'formula Quay Tin:\n  yield 20 pieces of 900 g\n  bread flour  100%\n  water  66%\n  salt  2%\n\nprocess:\n  bulk 2 h\n  proof 1 h\n  bake 40 min\n\nplan Friday:\n  ready 2026-05-15 06:00\n  begin 2026-05-15 01:00\n  Quay Tin  20 pieces\n',
   *check({ block, plan }) {
     if (block.top?.kind !== 'plan' || plan === undefined) return;
-    for (const [index, { dough, lateMinutes }] of plan.day.doughs.entries()) {
+    for (const [index, { dough, lateMinutes, lateReason }] of plan.day.doughs.entries()) {
       if (!(lateMinutes > 0.5)) continue;
       const line = firstOf(elementAt(plan.formulas, index).lines);
       const seconds = Math.ceil(lateMinutes) * 60;
-      const said = message('not-ready-in-time.late', { name: dough.name, seconds });
+      const late = { name: dough.name, seconds };
+      const said =
+        lateReason === undefined
+          ? message('not-ready-in-time.late', late)
+          : message('not-ready-in-time.because', { ...late, reason: message(`late.${lateReason}`) });
       yield { line, span: wordsOf(block, line), message: said };
     }
   },

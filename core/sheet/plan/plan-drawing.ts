@@ -34,6 +34,7 @@ const hatchingOf: Readonly<Record<PlanLane['kind'], Hatching>> = {
   mixer: 'rising',
   bench: 'empty',
   oven: 'crossed',
+  person: 'level',
 };
 const barHeight = 14;
 const rowHeight = 38;

@@ -35,6 +35,12 @@ function factsOf(view: PlanView, speaker: Speaker): [Message, string][] {
   if (view.firstMix !== undefined) facts.push([message('plan.first-dough'), view.firstMix]);
   if (view.lateMinutes !== undefined)
     facts.push([message('plan.late-by'), speaker.duration(view.lateMinutes * 60)]);
+  if (view.people !== undefined) facts.push([message('plan.people'), String(view.people)]);
+  if (view.hands !== undefined) {
+    const { most: number, at: written, isLeast } = view.hands;
+    const said = message(isLeast ? 'plan.hands-at-least' : 'plan.hands-from', { number, written });
+    facts.push([message('plan.hands'), speaker.say(said)]);
+  }
   if (view.cost !== undefined)
     facts.push([message('plan.stores-cost'), speaker.money(view.cost.amount, view.cost.currency)]);
   if (view.costAtLeast !== undefined) {

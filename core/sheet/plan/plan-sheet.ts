@@ -34,6 +34,8 @@ export function planView(uri: string, firstLine: number, plan: PlanAnalysis, spe
     ...(firstWorkMinutes === undefined ? {} : { firstWork: when(firstWorkMinutes) }),
     ...(firstMixMinutes === undefined ? {} : { firstMix: when(firstMixMinutes) }),
     ...(lateMinutes === undefined ? {} : { lateMinutes }),
+    ...(plan.limits.people === undefined ? {} : { people: plan.limits.people }),
+    ...handsOf(plan, when),
     doughs,
     parts,
     timeline: timelineOf(plan, when, speaker),
@@ -47,6 +49,17 @@ export function planView(uri: string, firstLine: number, plan: PlanAnalysis, spe
     ].map(speaker.say),
     complete: [plan.problems, plan.unread, plan.slips].every(({ length }) => length === 0),
   };
+}
+
+/** How many work at once, where anybody is known to. */
+function handsOf(
+  { day, formulas }: PlanAnalysis,
+  when: (minutes: number) => string,
+): Pick<PlanView, 'hands'> {
+  const { mostPeople: most, mostAtMinutes } = day.work;
+  if (mostAtMinutes === undefined) return {};
+  const isLeast = day.parts.length > 0 || formulas.some(({ untimed }) => untimed.length > 0);
+  return { hands: { most, at: when(mostAtMinutes), isLeast } };
 }
 
 function doughView(
@@ -115,6 +128,16 @@ function timelineOf(plan: PlanAnalysis, when: (minutes: number) => string, speak
         : message('plan.make', made),
     );
   }
+  for (const { kind, startMinutes, endMinutes, toCelsius: celsius } of plan.day.work.ovenTurns) {
+    const seconds = (endMinutes - startMinutes) * 60;
+    if (celsius === undefined) add(startMinutes, 'turn', message('plan.heat', { seconds }));
+    else
+      add(
+        startMinutes,
+        'turn',
+        message(kind === 'heat' ? 'plan.heat-to' : 'plan.change-to', { celsius, seconds }),
+      );
+  }
   for (const { dough, batches } of plan.day.doughs) {
     for (const [index, batch] of batches.entries()) {
       const batchOf = { name: dough.name, number: index + 1, count: batches.length };
@@ -141,7 +164,7 @@ function timelineOf(plan: PlanAnalysis, when: (minutes: number) => string, speak
     }
   }
   // What is done goes before what begins, and a bread leaves the oven before it is ready.
-  const order = ['out', 'ready', 'oven', 'mix', 'part'];
+  const order = ['out', 'ready', 'turn', 'oven', 'mix', 'part'];
   return moments
     .sort(
       (one, other) =>
@@ -226,15 +249,48 @@ function remarksOf(plan: PlanAnalysis, firstLine: number, speaker: Speaker): Mes
     for (const lack of plan.formulas[index]?.lacks ?? [])
       remarks.push(message(lack === 'mixing' ? 'plan.no-mixing' : 'plan.no-baking', { name }));
   }
+  remarks.push(...workRemarks(plan));
   return remarks;
 }
 
-function doughRemarks({ dough, batches, remarks: told, lateMinutes }: DoughPlan): Message[] {
+/** What doughs share, and what is not counted of what the plan asks to be counted. */
+function workRemarks({ day, formulas, limits, dated }: PlanAnalysis): Message[] {
+  const remarks: Message[] = [];
+  const nameOf = new Map(
+    day.doughs.flatMap(({ dough, batches }) => batches.map(({ id }) => [id, dough.name])),
+  );
+  for (const { startMinutes, jobs } of day.work.sharedLoads)
+    remarks.push(
+      message('plan.shared-load', {
+        names: jobs.map((id) => nameOf.get(id) ?? id),
+        when: timeMessage(startMinutes, dated),
+      }),
+    );
+  const untimed = [
+    ...new Set([...formulas.flatMap((one) => one.untimed), ...day.parts.map(({ name }) => name)]),
+  ];
+  if (limits.people !== undefined && untimed.length > 0)
+    remarks.push(message('plan.untimed', { names: untimed }));
+  const unheated = day.doughs
+    .filter(({ dough }) => dough.bakeMinutes > 0 && dough.inCelsius === undefined)
+    .map(({ dough }) => dough.name);
+  if (limits.changeMinutes !== undefined && unheated.length > 0)
+    remarks.push(message('plan.no-temperature', { names: unheated }));
+  return remarks;
+}
+
+function doughRemarks({ dough, batches, remarks: told, lateMinutes, lateReason }: DoughPlan): Message[] {
   const { name, mixer: otherName = '' } = dough;
   const remarks: Message[] = [];
   const leastGrams = dough.bowl?.leastGrams;
   const grams = batches[0]?.doughGrams ?? 0;
-  if (lateMinutes > 0.5) remarks.push(message('plan.late', { name, seconds: Math.ceil(lateMinutes) * 60 }));
+  const late = { name, seconds: Math.ceil(lateMinutes) * 60 };
+  if (lateMinutes > 0.5)
+    remarks.push(
+      lateReason === undefined
+        ? message('plan.late', late)
+        : message('plan.late-because', { ...late, reason: message(`late.${lateReason}`) }),
+    );
   if (told.includes('below-least') && leastGrams !== undefined)
     remarks.push(message('plan.too-little', { name, grams, leastGrams, otherName }));
   if (told.includes('gap') && leastGrams !== undefined)

@@ -12,6 +12,10 @@ export interface PlanView {
   readonly firstMix?: string;
   /** How much too late the latest is; absent where all is ready in time. */
   readonly lateMinutes?: number;
+  /** How many are stated to work at once. */
+  readonly people?: number;
+  /** The most that work at once and when that is first so; more where work has no time that is written. */
+  readonly hands?: { readonly most: number; readonly at: string; readonly isLeast: boolean };
   readonly doughs: readonly PlanDoughView[];
   readonly parts: readonly PlanPartView[];
   readonly timeline: readonly PlanMoment[];
@@ -70,7 +74,7 @@ export interface PlanPartView {
 
 /** What works on one thing after another, or where things stand beside each other. */
 export interface PlanLane {
-  readonly kind: 'parts' | 'mixer' | 'bench' | 'oven';
+  readonly kind: 'parts' | 'mixer' | 'bench' | 'oven' | 'person';
   readonly name: string;
   /** By their start. */
   readonly bars: readonly PlanBar[];
@@ -89,7 +93,7 @@ export interface PlanBar {
 
 export interface PlanMoment {
   readonly at: string;
-  readonly kind: 'part' | 'mix' | 'oven' | 'out' | 'ready';
+  readonly kind: 'part' | 'mix' | 'turn' | 'oven' | 'out' | 'ready';
   readonly words: string;
 }
 

@@ -54,6 +54,11 @@ export const notation: Translation<typeof english> = {
   'property.bakery-default-mixer': () => 'der Kneter, wo eine Rezeptur keinen nennt',
   'property.bakery-cup': () => 'wie groß eine Tasse („cup“) ist',
   'property.bakery-oven': () => 'was der Ofen fasst',
+  'property.bakery-oven-heats': () => 'vom kalten Ofen bis zum ersten Schuss',
+  'property.bakery-oven-changes': () =>
+    'zwischen zwei Schüssen, wenn der Ofen auf eine andere Temperatur kommen muss',
+  'property.bakery-shared-loads': () =>
+    'ob Teige, die gleich lange bei gleicher Temperatur backen, zusammen in einen Schuss kommen',
   'property.bakery-label': () => 'das Recht der Kennzeichnung: EU oder US',
   'property.mixer-kind': () =>
     'hand, spiral (Spiralkneter), planetary (Planetenrührer), fork (Gabelkneter), twin arm (Doppelarmkneter) oder horizontal (Horizontalkneter)',
@@ -67,6 +72,7 @@ export const notation: Translation<typeof english> = {
   'property.plan-ready': () => 'wann alles fertig sein muss',
   'property.plan-begin': () =>
     'vorher wird kein Teig geknetet; ohne Datum die letzte solche Zeit vor `ready`',
+  'property.plan-people': () => 'wie viele zugleich arbeiten',
   'property.experiment-dough': () =>
     'ein Teig, der geknetet und gemessen wird: eine Rezeptur oder Abwandlung, worin und wie lange er geknetet wird',
   'property.experiment-batch': () => 'wie viel von jedem Teig geknetet wird',
@@ -120,6 +126,7 @@ export const notation: Translation<typeof english> = {
   'slot.date': () => 'ein Tag: Jahr, Monat, Tag',
   'slot.clock': () => 'eine Uhrzeit',
   'slot.speed': () => 'die Nummer eines Gangs',
+  'slot.people': () => 'wie viele Leute',
   'slot.currency': () => 'drei Großbuchstaben',
   'slot.name': () => 'ein Name, oder was als etwas zählt, zum Beispiel flour',
   'slot.part': () => 'ein Teil dieser Rezeptur',

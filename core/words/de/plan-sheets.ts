@@ -29,6 +29,26 @@ export const planSheets: Translation<typeof english> = {
     `Zeile ${number}, ${name}, ist nicht im Plan: ${say.say(reason)}.`,
   'plan.late': ({ name, seconds }, say) =>
     `${name} wird nicht rechtzeitig fertig: ${say.duration(seconds)} zu spät.`,
+  'plan.late-because': ({ name, seconds, reason }, say) =>
+    `${name} wird nicht rechtzeitig fertig: ${say.duration(seconds)} zu spät; ${say.say(reason)}.`,
+  'plan.untimed': ({ names }, say) =>
+    `Für ${say.list(names)} ist niemand gerechnet: für diese Arbeit steht keine Zeit da.`,
+  'plan.no-temperature': ({ names }, say) =>
+    `Für das Backen von ${say.list(names)} steht keine Temperatur da: der Ofen wird dafür auf keine andere gebracht.`,
+  'plan.shared-load': ({ names, when }, say) => `Ein Schuss im Ofen, ${say.say(when)}: ${say.list(names)}.`,
+  'plan.heat': ({ seconds }, say) => `Ofen aufheizen, ${say.duration(seconds)}`,
+  'plan.heat-to': ({ celsius, seconds }, say) =>
+    `Ofen auf ${say.celsius(celsius)} aufheizen, ${say.duration(seconds)}`,
+  'plan.change-to': ({ celsius, seconds }, say) =>
+    `Ofen auf ${say.celsius(celsius)} bringen, ${say.duration(seconds)}`,
+  'plan.heating': () => 'Aufheizen',
+  'plan.to-degrees': ({ celsius }, say) => `auf ${say.celsius(celsius)}`,
+  'plan.person': ({ number }) => `Person ${number}`,
+  'plan.hands': () => 'Hände zugleich',
+  'plan.hands-from': ({ number, written }) => `${number}, zuerst ${written}`,
+  'plan.hands-at-least': ({ number, written }) => `mindestens ${number}, zuerst ${written}`,
+  'plan.people': () => 'Leute',
+  'plan.work-of': ({ name, written }) => `${name}: ${written}`,
   'plan.too-little': ({ name, grams, leastGrams, otherName }, say) =>
     `${name}: ${say.mass(grams)} sind weniger als die ${say.mass(leastGrams)}, die ${otherName} braucht.`,
   'plan.gap': ({ name, otherName, count, grams, leastGrams }, say) =>

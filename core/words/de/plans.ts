@@ -20,6 +20,15 @@ export const plans: Translation<typeof english> = {
 
   'cannot-be-planned.because': ({ name, reason }, say) => `„${name}“ ist nicht im Plan: ${say.say(reason)}.`,
 
+  'late.alone': () => 'ab „begin“ dauert schon seine eigene Arbeit länger, als Zeit ist',
+  'late.heating': () => 'der Ofen ist noch nicht heiß, wenn er hineinkönnte',
+  'late.people': () => 'alle Hände sind bei anderer Arbeit',
+  'late.change': () => 'der Ofen muss erst auf eine andere Temperatur kommen',
+  'late.oven': () => 'der Ofen ist mit anderen Schüssen belegt',
+  'late.mixer': () => 'sein Kneter ist mit anderen Teigen belegt',
+  'late.together': () => 'Kneter, Ofen und Hände sind mit anderen Teigen belegt',
+  'not-ready-in-time.because': ({ name, seconds, reason }, say) =>
+    `„${name}“ wird ${say.duration(seconds)} zu spät fertig: ${say.say(reason)}. Früher beginnen, weniger verlangen oder ein späteres „ready“ schreiben.`,
   'not-ready-in-time.late': ({ name, seconds }, say) =>
     `„${name}“ wird ${say.duration(seconds)} zu spät fertig, da vor „begin“ kein Teig geknetet wird. Früher beginnen, weniger verlangen oder ein späteres „ready“ schreiben.`,
 };

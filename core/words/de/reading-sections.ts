@@ -38,6 +38,8 @@ export const readingSections: Translation<typeof english> = {
   'no-formula.closed': ({ section, otherSection }) =>
     `„${section}“ gehört zu einer Rezeptur, und „${otherSection}“ darüber hat sie beendet. Den Abschnitt nach oben zu seiner Rezeptur setzen.`,
 
+  'unknown-section.dough': ({ written }) =>
+    `Das ist der Teig selbst. Seine Zeilen stehen gleich unter der Kopfzeile der Rezeptur und nicht unter „${written}“.`,
   'unknown-section.meant': ({ written, meant }) =>
     `Kein Abschnitt heißt „${written}“. Ist „${meant}“ gemeint?`,
   'unknown-section.part': ({ example }) => `Eine solche Zeile beginnt einen Teil: ${example}`,
@@ -48,6 +50,7 @@ export const readingSections: Translation<typeof english> = {
     `„${section}“ hat keine Eigenschaft „${written}“. Ist „${meant}“ gemeint?`,
   'unknown-property.said-otherwise': ({ section, written, meant }) =>
     `Unter „${section}“ schreibt sich „${written}“: ${meant}`,
+  'unknown-property.mix-said': ({ meant }) => `Gelesen als: ${meant}`,
   'unknown-property.mixed': ({ example }) =>
     `Was in einem Knetversuch gelaufen ist, steht hinter „mixed“: ${example}`,
   'unknown-property.none': ({ section, name, words }, say) =>
@@ -59,6 +62,8 @@ export const readingSections: Translation<typeof english> = {
     `„${written}“ ist eine zweite Zeit, und ein Schritt hat eine. Sie gehört in eine eigene Zeile, oder dahinter steht, was so lange geschieht: ${example}`,
   'cold-without-degrees.taken': ({ written, celsius }, say) =>
     `Zu „${written}“ steht keine Temperatur: ${say.celsius(celsius)} angenommen.`,
+  'fold-times.alone': ({ example }) =>
+    `Faltungen gehören zu dem Schritt, den sie unterbrechen. Sie stehen hinter ihm: ${example}`,
   'fold-times.no-step-time': ({ example }) =>
     `Der Schritt hat keine Zeit, auf die sich seine Faltungen verteilen ließen. Sie gehört hinter den Schritt: ${example}`,
 
@@ -79,6 +84,7 @@ export const readingSections: Translation<typeof english> = {
   'wrong-value.piece-too-light': ({ meant }) => `Kein Stück wiegt so wenig. Ist ${meant} gemeint?`,
   'wrong-value.negative': ({ property }) => `„${property}“ kann nicht negativ sein.`,
   'wrong-value.zero': ({ property }) => `„${property}“ muss größer als 0 sein.`,
+  'wrong-value.not-whole': ({ example }) => `Nur ganze zählen: ${example}`,
   'wrong-value.least-first': ({ example }) => `Das Kleinste kommt zuerst: ${example}`,
   'wrong-value.above-all': ({ property }) => `„${property}“ ist ein Anteil und kann nicht über 100 % liegen.`,
   'wrong-value.nothing-left': ({ property }) => `Bei „${property}“ von 100 % bleibt nichts übrig.`,

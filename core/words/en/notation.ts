@@ -54,6 +54,10 @@ export const notation = {
   'property.bakery-default-mixer': () => 'the mixer where a formula names none',
   'property.bakery-cup': () => 'the size of a cup',
   'property.bakery-oven': () => 'what the oven holds',
+  'property.bakery-oven-heats': () => 'from a cold oven to its first load',
+  'property.bakery-oven-changes': () => 'between two loads where the oven has to come to another temperature',
+  'property.bakery-shared-loads': () =>
+    'whether doughs that bake for the same time at the same temperature go into one load',
   'property.bakery-label': () => 'the label rules: EU or US',
   'property.mixer-kind': () => 'hand, spiral, planetary, fork, twin arm or horizontal',
   'property.mixer-bowl': () => 'least and most dough',
@@ -65,6 +69,7 @@ export const notation = {
   'property.mixer-jacket-takes': () => 'the part of the mixing heat that a cooled jacket takes',
   'property.plan-ready': () => 'when all must be ready',
   'property.plan-begin': () => 'no dough is mixed before; without a date the last such time before `ready`',
+  'property.plan-people': () => 'how many work at once',
   'property.experiment-dough': () =>
     'a dough to be mixed and read: a formula or a variant, where and how long it is worked',
   'property.experiment-batch': () => 'how much of each dough is mixed',
@@ -116,6 +121,7 @@ export const notation = {
   'slot.date': () => 'a day: year, month, day',
   'slot.clock': () => 'a time of day',
   'slot.speed': () => 'the number of a speed',
+  'slot.people': () => 'how many people',
   'slot.currency': () => 'three capitals',
   'slot.name': () => 'a name, or a role such as flour',
   'slot.part': () => 'a part of this formula',

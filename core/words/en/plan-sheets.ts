@@ -33,6 +33,28 @@ export const planSheets = {
     `Line ${number}, ${name}, is not in the plan: ${say.say(reason)}.`,
   'plan.late': ({ name, seconds }: Args<'name' | 'seconds'>, say: Speaker) =>
     `${name} cannot be ready in time: ${say.duration(seconds)} late.`,
+  'plan.late-because': ({ name, seconds, reason }: Args<'name' | 'seconds' | 'reason'>, say: Speaker) =>
+    `${name} cannot be ready in time: ${say.duration(seconds)} late; ${say.say(reason)}.`,
+  'plan.untimed': ({ names }: Args<'names'>, say: Speaker) =>
+    `Nobody is counted for ${say.list(names)}: no time is written for that work.`,
+  'plan.no-temperature': ({ names }: Args<'names'>, say: Speaker) =>
+    `No temperature is written for the bake of ${say.list(names)}: the oven is not brought to another one for it.`,
+  'plan.shared-load': ({ names, when }: Args<'names' | 'when'>, say: Speaker) =>
+    `One load of the oven, ${say.say(when)}: ${say.list(names)}.`,
+  'plan.heat': ({ seconds }: Args<'seconds'>, say: Speaker) => `heat the oven, ${say.duration(seconds)}`,
+  'plan.heat-to': ({ celsius, seconds }: Args<'celsius' | 'seconds'>, say: Speaker) =>
+    `heat the oven to ${say.celsius(celsius)}, ${say.duration(seconds)}`,
+  'plan.change-to': ({ celsius, seconds }: Args<'celsius' | 'seconds'>, say: Speaker) =>
+    `bring the oven to ${say.celsius(celsius)}, ${say.duration(seconds)}`,
+  'plan.heating': () => 'heating up',
+  'plan.to-degrees': ({ celsius }: Args<'celsius'>, say: Speaker) => `to ${say.celsius(celsius)}`,
+  'plan.person': ({ number }: Args<'number'>) => `Person ${number}`,
+  'plan.hands': () => 'hands at once',
+  'plan.hands-from': ({ number, written }: Args<'number' | 'written'>) => `${number}, first ${written}`,
+  'plan.hands-at-least': ({ number, written }: Args<'number' | 'written'>) =>
+    `at least ${number}, first ${written}`,
+  'plan.people': () => 'people',
+  'plan.work-of': ({ name, written }: Args<'name' | 'written'>) => `${name}: ${written}`,
   'plan.too-little': (
     { name, grams, leastGrams, otherName }: Args<'name' | 'grams' | 'leastGrams' | 'otherName'>,
     say: Speaker,

@@ -21,6 +21,18 @@ export const plans = {
   'cannot-be-planned.because': ({ name, reason }: Args<'name' | 'reason'>, say: Speaker) =>
     `“${name}” is not in the plan: ${say.say(reason)}.`,
 
+  'late.alone': () => 'from “begin” on its own work takes longer than there is time',
+  'late.heating': () => 'the oven is not hot yet when it could go in',
+  'late.people': () => 'all hands are at other work',
+  'late.change': () => 'the oven has to come to another temperature first',
+  'late.oven': () => 'the oven is taken by other loads',
+  'late.mixer': () => 'its mixer is taken by other doughs',
+  'late.together': () => 'mixer, oven and hands are taken by other doughs',
+  'not-ready-in-time.because': (
+    { name, seconds, reason }: Args<'name' | 'seconds' | 'reason'>,
+    say: Speaker,
+  ) =>
+    `“${name}” is ready ${say.duration(seconds)} too late: ${say.say(reason)}. Begin earlier, ask for less, or write a later “ready”.`,
   'not-ready-in-time.late': ({ name, seconds }: Args<'name' | 'seconds'>, say: Speaker) =>
     `“${name}” is ready ${say.duration(seconds)} too late, as no dough is mixed before “begin”. Begin earlier, ask for less, or write a later “ready”.`,
 };
