@@ -4,11 +4,14 @@ import { isThread } from './thread.ts';
 /** Runs the language server, whose program stands at a path; `own` is the `require` of who asks. */
 export function runServer(path: string, own: NodeJS.Require): void {
   // Machine code is kept for the flags that it was made under.
-  require('./frugal-heap.ts');
+  const { saveMemory } = require('./frugal-heap.ts') as typeof import('./frugal-heap.ts');
   const kept = new KeptCode('serve', own);
   const { whenAtRest } = kept.run(path) as typeof import('./node.ts');
-  // Whoever ends a server may give it no time.
-  whenAtRest(() => kept.keep());
+  // Whoever ends a server may give it no time to keep anything.
+  whenAtRest(() => {
+    kept.keep();
+    saveMemory();
+  });
 }
 
 /** Runs the command line, whose program stands at a path, in the process and in each thread of it. */
