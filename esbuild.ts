@@ -1,5 +1,6 @@
+import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { dirname, join, relative } from 'node:path';
+import { basename, dirname, join, relative } from 'node:path';
 import { type BuildOptions, build, context, type Plugin } from 'esbuild';
 import { isInExtension } from './server/build/extension-files.ts';
 import { writeExtensionNotices } from './server/build/notices.ts';
@@ -33,7 +34,7 @@ const forNode: BuildOptions = {
   ...{ platform: 'node', format: 'cjs', target: 'node20' },
   // Another file is required, as the program is, which is quicker than the loader of modules.
   supported: { 'dynamic-import': false },
-  plugins: [rooms()],
+  plugins: [rooms(), whenUsed()],
   // Its file for Node asks for its own parts while it runs, which a bundle has not.
   alias: { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' },
 };
@@ -77,6 +78,12 @@ const bundles: BuildOptions[] = [
   { ...forBrowser, format: 'iife', entryPoints: ['client/changes/page.ts'], outfile: 'dist/changes.js' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/history/page.ts'], outfile: 'dist/history.js' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/plan/page.ts'], outfile: 'dist/plan.js' },
+  {
+    ...forBrowser,
+    format: 'iife',
+    entryPoints: ['client/experiment/page.ts'],
+    outfile: 'dist/experiment.js',
+  },
   { ...forBrowser, entryPoints: ['client/preview/page.css'], outfile: 'dist/preview.css' },
 ];
 if (flags.has('--tests')) {
@@ -91,9 +98,11 @@ if (watching) {
   await Promise.all(bundles.map((bundle) => build(bundle)));
 } else {
   const made = await Promise.all(bundles.map((bundle) => build({ ...bundle, write: false, metafile: true })));
+  const kept = new Set(Object.values(doors).map((name) => `${name}.cjs`));
   for (const { path, text } of made.flatMap((one) => one.outputFiles)) {
     mkdirSync(dirname(path), { recursive: true });
-    writeFileSync(path, path.endsWith('.css') ? text : ascii(text));
+    const program = path.endsWith('.css') ? text : ascii(text);
+    writeFileSync(path, kept.has(basename(path)) ? marked(program) : program);
   }
   writeExtensionNotices(
     import.meta.dirname,
@@ -127,6 +136,30 @@ function rooms(): Plugin {
   };
 }
 
+// What libraries ask of Node at their start, for channels and programs that few runs need, is loaded when it is called first: a tenth
+// of all that happens until the first findings. These are all that is called.
+function whenUsed(): Plugin {
+  const called: Readonly<Record<string, readonly string[]>> = {
+    crypto: ['createHash', 'randomBytes', 'randomUUID'],
+    child_process: ['fork', 'spawn', 'spawnSync'],
+  };
+  return {
+    name: 'when-used',
+    setup: ({ onResolve, onLoad }) => {
+      onResolve({ filter: /^(node:)?(crypto|child_process)$/ }, ({ path, namespace }) =>
+        namespace === 'when-used'
+          ? { path, external: true }
+          : { path: path.replace('node:', ''), namespace: 'when-used' },
+      );
+      onLoad({ filter: /./, namespace: 'when-used' }, ({ path }) => ({
+        contents: (called[path] ?? [])
+          .map((name) => `export const ${name} = (...args) => require('node:${path}').${name}(...args);`)
+          .join('\n'),
+      }));
+    },
+  };
+}
+
 // One letter beyond Latin in a program doubles the memory that all of it takes. The bundler writes such letters of
 // strings as escapes, but leaves those of regular expressions, which mean the same when escaped.
 function ascii(program: string): string {
@@ -134,4 +167,9 @@ function ascii(program: string): string {
     /[^\0-\x7f]/g,
     (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
+}
+
+// What says which program this is, for the machine code that is kept of it (`server/host/kept-code.ts`).
+function marked(program: string): string {
+  return `// ${createHash('sha256').update(program).digest('hex').slice(0, 32)}\n${program}`;
 }

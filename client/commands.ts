@@ -2,6 +2,8 @@ import { commands, type Disposable, type LogOutputChannel, l10n, type Uri, windo
 import type { ChangesPanel } from './changes/changes-panel.ts';
 import { convertMixing } from './convert-mixing.ts';
 import type { Cursor } from './cursor.ts';
+import type { ExperimentPanel } from './experiment/experiment-panel.ts';
+import type { ExperimentMode } from './experiment/messages.ts';
 import type { SheetExports } from './exports/sheet-exports.ts';
 import type { Guard } from './guard.ts';
 import { openDemo } from './help/demo.ts';
@@ -32,7 +34,10 @@ export interface CommandParts {
   readonly restart: () => Promise<void>;
   readonly extensionUri: Uri;
   readonly plan: PlanPanel;
+  readonly experiment: ExperimentPanel;
 }
+
+type CommandRow = readonly [id: string, name: string, run: (chosen?: unknown) => unknown];
 
 /** Everything the palette, the menus and the keys can ask for: the command, what its failure is called in the log, what it does. */
 export function registerCommands(parts: CommandParts): Disposable[] {
@@ -42,13 +47,16 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     const place = await formulaOf(chosen);
     if (place) await run(place);
   };
-  const rows: readonly [id: string, name: string, run: (chosen?: unknown) => unknown][] = [
+  const rows: readonly CommandRow[] = [
     [
       commandIds.openSheet,
       'open batch sheet',
       async (chosen) => {
         await show(chosen);
-        panels.open();
+        const at = parts.cursor.place;
+        // An experiment has a sheet of its own.
+        if (at && (await parts.experiment.standsIn(at))) parts.experiment.open(at);
+        else panels.open();
       },
     ],
     [commandIds.openPinnedSheet, 'open a pinned sheet', withFormula((place) => panels.openPinned(place))],
@@ -97,6 +105,7 @@ export function registerCommands(parts: CommandParts): Disposable[] {
           });
       },
     ],
+    ...experimentRows(parts, placeOf),
     [commandIds.openGuide, 'open the guide', () => openGuide(parts.extensionUri)],
     [commandIds.openDemo, 'open the demo', () => openDemo(parts.extensionUri)],
     [commandIds.revealEntry, 'reveal an entry', revealEntry],
@@ -107,6 +116,23 @@ export function registerCommands(parts: CommandParts): Disposable[] {
     [commandIds.restart, 'restart', restart],
   ];
   return rows.map(([id, name, run]) => commands.registerCommand(id, guard(name, run)));
+}
+
+/** An experiment as its sheet, and at the bench. */
+function experimentRows(
+  { experiment }: CommandParts,
+  placeOf: (chosen: unknown) => Promise<FollowedPlace | undefined>,
+): CommandRow[] {
+  const open = (mode: ExperimentMode) => async (chosen: unknown) => {
+    const place = await placeOf(chosen);
+    if (!place) return;
+    const { uri, line, formula: name } = place;
+    experiment.open({ uri, line, ...(name === undefined ? {} : { experiment: name }) }, mode);
+  };
+  return [
+    [commandIds.openExperiment, 'open the experiment', open('sheet')],
+    [commandIds.runExperiment, 'run the experiment', open('bench')],
+  ];
 }
 
 /** What a menu handed over, or what the cursor stands in. */

@@ -3,6 +3,7 @@ import { type BaseLanguageClient, type LanguageClientOptions, State } from 'vsco
 import { createChangesPanel } from './changes/changes-panel.ts';
 import { registerCommands } from './commands.ts';
 import { watchCursor } from './cursor.ts';
+import { createExperimentPanel } from './experiment/experiment-panel.ts';
 import { createSheetExports } from './exports/sheet-exports.ts';
 import { guardWith } from './guard.ts';
 import { createHistoryPanel } from './history/history-panel.ts';
@@ -33,6 +34,9 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
   });
   const list = createFormulaList(wire, guard);
   const plan = createPlanPanel(wire, guard, context.extensionUri);
+  const experiment = createExperimentPanel({
+    ...{ wire, cursor, guard, extensionUri: context.extensionUri, store: context.workspaceState },
+  });
   const changes = createChangesPanel(wire, guard, context.extensionUri);
   const history = createHistoryPanel(wire, guard, context.extensionUri);
   const exports = createSheetExports({ wire, kept: panels.kept, storage: context.globalStorageUri });
@@ -46,7 +50,10 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       initializationOptions: () => ({
         settings: plainSettings(),
         rulePages: rulePagesOf(context),
-        commands: [showUsesCommand, commandIds.openSheet, commandIds.openPlan, commandIds.openMap],
+        commands: [
+          ...[showUsesCommand, commandIds.openSheet, commandIds.openPlan],
+          ...[commandIds.openExperiment, commandIds.openMap],
+        ],
         calmWhileTyping: true,
         pictures: true,
       }),
@@ -59,6 +66,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       list.refresh();
       changes.refresh();
       plan.refresh();
+      experiment.refresh();
       history.refresh();
     });
     return fresh;
@@ -81,11 +89,26 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     changes,
     history,
     plan,
+    experiment,
     registerSinceHover(wire),
     registerShowUses(),
     ...registerTablePaste(imports),
     ...registerCommands({
-      ...{ guard, wire, cursor, panels, list, changes, history, plan, exports, imports, log, restart },
+      ...{
+        guard,
+        wire,
+        cursor,
+        panels,
+        list,
+        changes,
+        history,
+        plan,
+        experiment,
+        exports,
+        imports,
+        log,
+        restart,
+      },
       extensionUri: context.extensionUri,
     }),
     { dispose: () => void server.stop() },

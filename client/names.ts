@@ -4,6 +4,7 @@ export const sheetViewType = 'doughwright.sheet';
 export const changesViewType = 'doughwright.changes';
 export const historyViewType = 'doughwright.history';
 export const planViewType = 'doughwright.plan';
+export const experimentViewType = 'doughwright.experiment';
 export const listViewId = 'doughwright.list';
 /** Context key: the list in the side bar shows only what fits the words typed. */
 export const filteringContext = 'doughwright.listIsFiltered';
@@ -28,6 +29,8 @@ export const commandIds = {
   refreshList: 'doughwright.refreshList',
   convertMixing: 'doughwright.convertMixing',
   openPlan: 'doughwright.openPlan',
+  openExperiment: 'doughwright.openExperiment',
+  runExperiment: 'doughwright.runExperiment',
   openMap: 'doughwright.openMap',
   openGuide: 'doughwright.openGuide',
   openDemo: 'doughwright.openDemo',

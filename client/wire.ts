@@ -16,12 +16,17 @@ import type {
   EditParams,
   EditRequest,
   EditResult,
+  ExperimentParams,
+  ExperimentRequest,
+  ExperimentResult,
   HistoryParams,
   HistoryRequest,
   HistoryResult,
   ImportedTable,
   ImportTableParams,
   ImportTableRequest,
+  LogTestedParams,
+  LogTestedRequest,
   NewFormulaParams,
   NewFormulaRequest,
   NewFormulaResult,
@@ -56,6 +61,8 @@ const importTableRequest: ImportTableRequest = 'doughwright/importTable';
 const compareRequest: CompareRequest = 'doughwright/compare';
 const historyRequest: HistoryRequest = 'doughwright/history';
 const planRequest: PlanRequest = 'doughwright/plan';
+const experimentRequest: ExperimentRequest = 'doughwright/experiment';
+const logTestedRequest: LogTestedRequest = 'doughwright/logTested';
 const sinceRequest: SinceRequest = 'doughwright/since';
 const changedNotification: ChangedNotification = 'doughwright/changed';
 
@@ -83,6 +90,10 @@ export interface Wire {
   askSince(params: SinceParams, token: CancellationToken): Promise<SinceResult>;
   /** A production run, or `null` while no server runs. */
   askPlan(params: PlanParams): Promise<PlanResult>;
+  /** An experiment, or `null` while no server runs. */
+  askExperiment(params: ExperimentParams): Promise<ExperimentResult>;
+  /** The edit that logs a reading of an experiment's dough, or a sentence that says why there is none. */
+  askLogTested(params: LogTestedParams): Promise<WorkspaceEdit | string>;
   /** Called with the documents whose numbers may have changed. */
   onChanged(listener: (uris: readonly string[]) => void): Disposable;
 }
@@ -91,6 +102,9 @@ export interface WireEnd extends Wire, Disposable {
   /** Speaks to this client from now on, and to no other. */
   attach(client: BaseLanguageClient): void;
 }
+
+/** So often an edit is asked for anew while its text changes. */
+const mostTurns = 4;
 
 export function createWire(): WireEnd {
   const changed = new EventEmitter<readonly string[]>();
@@ -106,6 +120,20 @@ export function createWire(): WireEnd {
       ? client.sendRequest<Result>(request, params, token)
       : client.sendRequest<Result>(request, params);
   };
+  const askForEdit = async (request: string, params: object): Promise<WorkspaceEdit | string> => {
+    for (let turn = 1; ; turn++) {
+      const result = await ask<EditResult>(request, params);
+      if (!result) return l10n.t('The language server is not running.');
+      if ('cannot' in result) return result.cannot;
+      if (isOfTextsAtHand(result.edit)) {
+        const edit = await client?.protocol2CodeConverter.asWorkspaceEdit(result.edit);
+        return edit ?? l10n.t('The language server is not running.');
+      }
+      // Somebody types: what was asked is asked of the text as it is now.
+      if (turn === mostTurns)
+        return l10n.t('The text has changed meanwhile; nothing was written. Ask again.');
+    }
+  };
   return {
     askSheet: (params, token) => ask(sheetRequest, params, token),
     askSheetText: (params) => ask(sheetTextRequest, params),
@@ -113,15 +141,9 @@ export function createWire(): WireEnd {
     askOverview: () => ask(overviewRequest, {}),
     askNewFormula: (params) => ask(newFormulaRequest, params),
     askImportTable: (params) => ask(importTableRequest, params),
-    async askEdit(params) {
-      const result = await ask<EditResult>(editRequest, params);
-      if (!result) return l10n.t('The language server is not running.');
-      if ('cannot' in result) return result.cannot;
-      if (!isOfTextsAtHand(result.edit))
-        return l10n.t('The text has changed meanwhile; nothing was written. Ask again.');
-      const edit = await client?.protocol2CodeConverter.asWorkspaceEdit(result.edit);
-      return edit ?? l10n.t('The language server is not running.');
-    },
+    askEdit: (params) => askForEdit(editRequest, params),
+    askExperiment: (params) => ask(experimentRequest, params),
+    askLogTested: (params) => askForEdit(logTestedRequest, params),
     askCompare: (params) => ask(compareRequest, params),
     askHistory: (params, token) => ask(historyRequest, params, token),
     askPlan: (params) => ask(planRequest, params),

@@ -105,6 +105,7 @@ export { type AskedWords, askedFromWords } from './sheet/build/option-words.ts';
 export type { SheetOrigin } from './sheet/build/origin.ts';
 export { type SheetDocument, sheetVersion } from './sheet/build/sheet-document.ts';
 export type { SheetOptions, SizeRequest, TodayConditions } from './sheet/build/sheet-options.ts';
+export { experimentBench } from './sheet/experiment/experiment-bench.ts';
 export { type ExperimentPageOptions, experimentPage } from './sheet/experiment/experiment-page.ts';
 export type { ExperimentView } from './sheet/experiment/experiment-view.ts';
 export { planPage } from './sheet/plan/plan-page.ts';

@@ -4,6 +4,7 @@ import {
   type ConnectionOptions,
   type InitializeParams,
   type InitializeResult,
+  ResponseError,
 } from 'vscode-languageserver';
 import type { Message } from '../core/index.ts';
 import { version } from '../package.json';
@@ -12,11 +13,13 @@ import { capabilities } from './convert/capabilities.ts';
 import type { Naming } from './convert/convert.ts';
 import type { PositionEncoding } from './convert/convert-encoding.ts';
 import {
+  openExperimentCommand,
   openMapCommand,
   openPlanCommand,
   openSheetCommand,
   showUsesCommand,
 } from './convert/convert-navigation.ts';
+import { ProtocolGate, type RefusedRequest } from './convert/protocol-gate.ts';
 import { readRulePages } from './convert/rule-pages.ts';
 import { followFolders } from './host/folders.ts';
 import { guardedWork, type Log } from './host/guard.ts';
@@ -54,13 +57,21 @@ interface StartOptions {
 
 const changedNotification: ChangedNotification = 'doughwright/changed';
 
+/** What stands for a request that is refused, whatever it was. */
+const refusedMethod = 'doughwright/refused';
+
 /** The connection must be made with these options, so that the schedule knows of every message. */
 export function connectionOptions(schedule: Schedule, encoding: PositionEncoding): ConnectionOptions {
+  const gate = new ProtocolGate();
   return {
     messageStrategy: {
       handleMessage: (message, next) => {
         schedule.messageTaken();
-        return next(encoding.incoming(message));
+        const refused = gate.refusal(message);
+        if (refused === 'drop') return;
+        if (refused === undefined) return next(encoding.incoming(message));
+        // Only a handler can answer with an error.
+        return next({ ...message, method: refusedMethod, params: refused } as typeof message);
       },
     },
   };
@@ -166,13 +177,17 @@ export function serve(
     });
   });
 
+  const atRest = onceAnswered(schedule, log, host);
   documents.listen(connection, {
-    ...textEvents({ files, workspace, diagnostics: () => diagnostics }),
+    ...textEvents({ files, workspace, diagnostics: () => diagnostics, atRest }),
     saved: () => {
       if (!able.registersWatchers) files.rereadAll();
     },
   });
 
+  connection.onRequest(refusedMethod, ({ code, message }: RefusedRequest) => {
+    throw new ResponseError(code, message);
+  });
   connection.onShutdown(() => undefined);
   connection.listen();
 }
@@ -182,14 +197,16 @@ function textEvents(parts: {
   readonly files: WorkspaceFiles;
   readonly workspace: Workspace;
   readonly diagnostics: () => Diagnostics | undefined;
+  readonly atRest: () => void;
 }): Omit<DocumentEvents, 'saved'> {
-  const { files, workspace, diagnostics } = parts;
+  const { files, workspace, diagnostics, atRest } = parts;
   return {
     edited: (uri, changes) => diagnostics()?.typed.edited(uri, changes),
     changed: (uri) => {
       workspace.noteEdit(uri);
       files.readAround(uri);
       diagnostics()?.textChanged([uri]);
+      atRest();
     },
     closed: (uri) => {
       files.closed(uri);
@@ -198,6 +215,25 @@ function textEvents(parts: {
     },
   };
 }
+
+/** Tells the host, the first time a text is given, when an editor has had its answers and nobody waits. */
+function onceAnswered(schedule: Schedule, log: Log, host: Host): () => void {
+  let { atRest } = host;
+  return () => {
+    const run = atRest;
+    if (run === undefined) return;
+    atRest = undefined;
+    const timer = setTimeout(
+      () => guardedWork(log, 'At rest', () => schedule.idle().then(run)),
+      restMilliseconds,
+    );
+    // A server with nothing else to do may end meanwhile.
+    (timer as { unref?: () => void }).unref?.();
+  };
+}
+
+/** In this time an editor has asked all that it asks when a document is opened. */
+const restMilliseconds = 1500;
 
 /** Keeps up with what the editor and the project have chosen; answers who reads the project anew. */
 function followChoices(parts: {
@@ -272,6 +308,7 @@ function lensCommandsOf({ commands }: StartOptions) {
   return {
     openSheet: known.includes(openSheetCommand),
     openPlan: known.includes(openPlanCommand),
+    openExperiment: known.includes(openExperimentCommand),
     openMap: known.includes(openMapCommand),
     showUses: known.includes(showUsesCommand),
   };

@@ -7,7 +7,10 @@ import type { ComparisonPage } from '../core/compare/comparison-page.ts';
 import type { FormulaTemplate } from '../core/features/completion/templates.ts';
 import type { OverviewEntry } from '../core/features/outline/overview.ts';
 import type { HistoryPage } from '../core/history/history-page.ts';
-import type { Page as PlanPage } from '../core/sheet/write/tables.ts';
+import type { ExperimentBench } from '../core/sheet/experiment/experiment-bench.ts';
+import type { ExperimentPageOptions } from '../core/sheet/experiment/experiment-page.ts';
+import type { Page as TablesPage } from '../core/sheet/write/tables.ts';
+import type { ReadingOfExperiment } from '../core/workspace/tested-edits.ts';
 
 export type { Change, ChangeGroup } from '../core/compare/comparison.ts';
 export type { ComparedBlock, ComparisonPage } from '../core/compare/comparison-page.ts';
@@ -16,8 +19,11 @@ export type { FormulaTemplate } from '../core/features/completion/templates.ts';
 export type { OverviewEntry, OverviewKind } from '../core/features/outline/overview.ts';
 export type { HistoryPage, HistoryPageChart, HistoryPageRow } from '../core/history/history-page.ts';
 export type { ImportedTable, TableNote } from '../core/import/import-table.ts';
-export type { Page as PlanPage, Table as PlanPageTable } from '../core/sheet/write/tables.ts';
+export type { BenchDough, ExperimentBench } from '../core/sheet/experiment/experiment-bench.ts';
+export type { ExperimentPageOptions } from '../core/sheet/experiment/experiment-page.ts';
+export type { Page as TablesPage, Table as TablesPageTable } from '../core/sheet/write/tables.ts';
 export type { PanelChange } from '../core/workspace/panel-edits.ts';
+export type { ReadingOfExperiment } from '../core/workspace/tested-edits.ts';
 
 import type { MapRequest } from '../core/facts/gap-map.ts';
 import type { SheetOrigin } from '../core/sheet/build/origin.ts';
@@ -164,9 +170,34 @@ export interface PlanParams {
 }
 /** A sentence says why there is none; `null` where the file is not known. */
 export type PlanResult =
-  | { readonly page: PlanPage; readonly html: string }
+  | { readonly page: TablesPage; readonly html: string }
   | { readonly cannot: string }
   | null;
+
+/** Request `doughwright/experiment`: the experiment at a line, or of that name, as its sheet, as a page to print and for the bench. */
+export interface ExperimentParams {
+  readonly textDocument: { readonly uri: string };
+  readonly line: number;
+  readonly experiment?: string;
+  /** Only where the line stands in one. */
+  readonly here?: true;
+  readonly sheet?: ExperimentPageOptions;
+}
+/** A sentence says why there is none; `null` where the file is not known. */
+export type ExperimentResult =
+  | {
+      readonly page: TablesPage;
+      readonly html: string;
+      readonly bench: ExperimentBench;
+      readonly shownIn?: Display;
+    }
+  | { readonly cannot: string }
+  | null;
+
+/** Request `doughwright/logTested`: the edit that logs a reading of a dough of an experiment. */
+export interface LogTestedParams extends ReadingOfExperiment {
+  readonly textDocument: { readonly uri: string };
+}
 
 /** Request `doughwright/since`: since which revision the figure that a line is about is as it is, in a sentence; `null` where none is. */
 export interface SinceParams {
@@ -188,3 +219,5 @@ export type CompareRequest = 'doughwright/compare';
 export type HistoryRequest = 'doughwright/history';
 export type SinceRequest = 'doughwright/since';
 export type PlanRequest = 'doughwright/plan';
+export type ExperimentRequest = 'doughwright/experiment';
+export type LogTestedRequest = 'doughwright/logTested';

@@ -86,6 +86,9 @@ const promisesEditors = isBuildServer(process.env) && process.platform === 'linu
 const missing = missingPrograms({
   chromium: process.env.CHROMIUM ?? '/usr/bin/chromium',
   neovim: process.env.NEOVIM ?? '/usr/bin/nvim',
+  'emacs-nox': process.env.EMACS_PROGRAM ?? '/usr/bin/emacs',
+  vim: process.env.VIM_PROGRAM ?? '/usr/bin/vim',
+  'vim-ale': '/usr/share/vim/vimfiles/pack/dist-bundle/opt/ale',
 });
 if (missing.length > 0) {
   const said = `Real editors: ${missing.join(' and ')} is missing. On Debian: apt-get install ${missing.join(' ')}`;

@@ -1,8 +1,8 @@
-import type { PlanPage } from '../../server/protocol.ts';
+import type { TablesPage } from '../../server/protocol.ts';
 
 /** What the page of a plan is shown. */
 export type ToPlan =
-  | { readonly type: 'plan'; readonly page: PlanPage; readonly print: string }
+  | { readonly type: 'plan'; readonly page: TablesPage; readonly print: string }
   /** There is none: what is so, and what to do. */
   | { readonly type: 'none'; readonly what: string; readonly cure: string };
 

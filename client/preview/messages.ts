@@ -33,6 +33,8 @@ export interface TakenReading {
   /** The same as it was read, in the unit that is set, and its stage: `75.5 °F, developed`. */
   readonly said: string;
   readonly stage?: string;
+  /** How the dough felt, in words of the notation. */
+  readonly feel?: readonly string[];
   /** The water of the dough as it was drawn, where it was typed. */
   readonly waterCelsius?: number;
 }

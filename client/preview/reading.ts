@@ -18,6 +18,16 @@ export interface ReadingParts {
   /** The water as it was drawn, °C, and what is told of it. */
   readonly water: number | undefined;
   readonly setWater: (celsius: number | undefined) => void;
+  /** Where a reading has a minute or is none: what is said while there is none. */
+  readonly minuteFirst?: string;
+}
+
+/** A reading that was logged: further words of how the dough feels are added to it. */
+interface Logged {
+  readonly at: number | undefined;
+  readonly degrees: number;
+  readonly stage: string | undefined;
+  readonly feel: readonly string[];
 }
 
 export interface ReadingControls {
@@ -27,7 +37,7 @@ export interface ReadingControls {
 }
 
 /**
- * Logs a reading with two taps: the temperature, then the stage. No temperature is chosen beforehand, so that nothing is
+ * Logs a reading with two taps: the temperature, then the stage or a word of how the dough feels; a third tap adds a word to it. No temperature is chosen beforehand, so that nothing is
  * ever logged that nobody read.
  */
 export function readingControls({
@@ -38,10 +48,13 @@ export function readingControls({
   log,
   water,
   setWater,
+  minuteFirst,
 }: ReadingParts): ReadingControls {
   let waterCelsius = water;
   let read: number | undefined;
-  const when = element('p', { class: 'when', text: whenText(minutes(), units, labels) });
+  let logged: Logged | undefined;
+  const whenNow = () => whenText(minutes(), units, labels, minuteFirst);
+  const when = element('p', { class: 'when', text: whenNow() });
   const told = element('p', { class: 'reading-told', attributes: { id: 'reading-told', role: 'status' } });
   const chips = degreesAround(celsius, units).map((degrees) => {
     const chip = button(units.text(degrees), () => choose(degrees), {
@@ -67,26 +80,85 @@ export function readingControls({
     for (const { degrees: one, chip } of chips) chip.setAttribute('aria-pressed', String(one === degrees));
     if (degrees !== undefined && document.activeElement !== other) other.value = units.text(degrees);
     told.textContent = '';
+    if (degrees !== undefined) setLogged(undefined);
   };
-  const take = (taken: SheetLabels['stageNames'][number] | undefined) => {
-    const wrong = problemOf(read, units, labels);
-    if (wrong !== undefined || read === undefined) {
+  /** The reading as it would be with this word: what was typed last, or what was logged last with a word more or less. */
+  const withWord = ({
+    stage,
+    feel,
+  }: {
+    readonly stage?: string;
+    readonly feel?: string;
+  }): Logged | undefined => {
+    if (read !== undefined)
+      return { at: minutes(), degrees: read, stage, feel: feel === undefined ? [] : [feel] };
+    // The dough has moved on where the minute has.
+    if (logged === undefined || (minuteFirst !== undefined && logged.at !== minutes())) return undefined;
+    if (feel === undefined) return { ...logged, stage };
+    const others = logged.feel.filter((one) => one !== feel);
+    return { ...logged, feel: others.length < logged.feel.length ? others : [...others, feel] };
+  };
+  const take = (word: { readonly stage?: string; readonly feel?: string }) => {
+    const next = withWord(word);
+    const isEarly = minuteFirst !== undefined && minutes() === undefined;
+    const wrong = isEarly ? minuteFirst : problemOf(next?.degrees, units, labels);
+    if (wrong !== undefined || next === undefined) {
       told.textContent = wrong ?? '';
       return;
     }
-    const at = minutes();
-    log({
-      date: dayOf(new Date()),
-      celsius: units.celsiusOf(read),
-      said: [`${units.text(read, 1)} ${units.degrees}`, taken?.words].filter(Boolean).join(', '),
-      ...(at === undefined ? {} : { minutes: at }),
-      ...(taken === undefined ? {} : { stage: taken.stage }),
-      ...(waterCelsius === undefined ? {} : { waterCelsius }),
-    });
+    log(takenOf(next, units, labels, waterCelsius));
     choose(undefined);
     other.value = '';
+    setLogged(next);
   };
-  const root = element(
+  const stages = labels.stageNames.map((one) => ({
+    word: one.stage,
+    made: stageButton(one, () => take({ stage: one.stage })),
+  }));
+  const feels = labels.feelNames.map(({ word, words }) => ({
+    word,
+    made: button(words, () => take({ feel: word }), {
+      class: 'chip',
+      attributes: { 'aria-pressed': 'false' },
+    }),
+  }));
+  const setLogged = (next: Logged | undefined) => {
+    logged = next;
+    for (const { word, made } of stages) made.setAttribute('aria-pressed', String(next?.stage === word));
+    for (const { word, made } of feels)
+      made.setAttribute('aria-pressed', String(next?.feel.includes(word) === true));
+  };
+  const root = readingSection(labels, units, {
+    ...{ when, told, drawn, other },
+    chips: chips.map(({ chip }) => chip),
+    stages: [...stages.map(({ made }) => made), button(labels.noStage, () => take({}), { class: 'chip' })],
+    feels: feels.map(({ made }) => made),
+  });
+  return {
+    root,
+    tick() {
+      const text = whenNow();
+      if (when.textContent !== text) when.textContent = text;
+    },
+  };
+}
+
+/** What a reading is logged with, in the order of the taps. */
+function readingSection(
+  labels: SheetLabels,
+  units: Units,
+  parts: {
+    readonly when: HTMLElement;
+    readonly told: HTMLElement;
+    readonly drawn: HTMLInputElement;
+    readonly other: HTMLInputElement;
+    readonly chips: readonly HTMLElement[];
+    readonly stages: readonly HTMLElement[];
+    readonly feels: readonly HTMLElement[];
+  },
+): HTMLElement {
+  const { when, told, drawn, other, chips, stages, feels } = parts;
+  return element(
     'section',
     { class: 'reading', attributes: { 'aria-labelledby': 'reading' } },
     element('h2', { text: labels.log, attributes: { id: 'reading' } }),
@@ -99,7 +171,7 @@ export function readingControls({
         class: 'chips',
         attributes: { role: 'group', 'aria-label': filled(labels.degrees, units.degrees) },
       },
-      ...chips.map(({ chip }) => chip),
+      ...chips,
       element(
         'span',
         { class: 'typed' },
@@ -107,23 +179,10 @@ export function readingControls({
         other,
       ),
     ),
-    element(
-      'div',
-      { class: 'chips', attributes: { role: 'group', 'aria-label': labels.stages } },
-      ...labels.stageNames.map((one) => stageButton(one, () => take(one))),
-      button(labels.noStage, () => take(undefined), {
-        class: 'chip',
-      }),
-    ),
+    element('div', { class: 'chips', attributes: { role: 'group', 'aria-label': labels.stages } }, ...stages),
+    element('div', { class: 'chips', attributes: { role: 'group', 'aria-label': labels.feels } }, ...feels),
     told,
   );
-  return {
-    root,
-    tick() {
-      const text = whenText(minutes(), units, labels);
-      if (when.textContent !== text) when.textContent = text;
-    },
-  };
 }
 
 /** A stage by its drawing and its word. */
@@ -131,7 +190,7 @@ function stageButton(
   { words, drawing }: SheetLabels['stageNames'][number],
   act: () => void,
 ): HTMLButtonElement {
-  const made = button(words, act, { class: 'chip' });
+  const made = button(words, act, { class: 'chip', attributes: { 'aria-pressed': 'false' } });
   const namespace = 'http://www.w3.org/2000/svg';
   const sign = document.createElementNS(namespace, 'svg');
   for (const [name, value] of Object.entries({
@@ -185,7 +244,35 @@ function problemOf(read: number | undefined, units: Units, labels: SheetLabels):
   return filled(labels.noReading, least!, `${most} ${units.degrees}`);
 }
 
-function whenText(minutes: number | undefined, units: Units, labels: SheetLabels): string {
+/** A reading as it is told to the extension. */
+function takenOf(
+  { at, degrees, stage, feel }: Logged,
+  units: Units,
+  labels: SheetLabels,
+  waterCelsius: number | undefined,
+): TakenReading {
+  const words = [
+    ...labels.stageNames.filter((one) => one.stage === stage),
+    ...labels.feelNames.filter(({ word }) => feel.includes(word)),
+  ].map((one) => one.words);
+  return {
+    date: dayOf(new Date()),
+    celsius: units.celsiusOf(degrees),
+    said: [`${units.text(degrees, 1)} ${units.degrees}`, ...words].join(', '),
+    ...(at === undefined ? {} : { minutes: at }),
+    ...(stage === undefined ? {} : { stage }),
+    ...(feel.length === 0 ? {} : { feel }),
+    ...(waterCelsius === undefined ? {} : { waterCelsius }),
+  };
+}
+
+function whenText(
+  minutes: number | undefined,
+  units: Units,
+  labels: SheetLabels,
+  minuteFirst: string | undefined,
+): string {
+  if (minutes === undefined && minuteFirst !== undefined) return minuteFirst;
   return minutes === undefined ? labels.logEnd : filled(labels.logAt, minutesText(minutes, units));
 }
 

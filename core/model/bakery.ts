@@ -1,5 +1,6 @@
 import type { OvenCapacity } from '../calc/plan/plan-batches.ts';
 import type { LabelRegime } from '../calc/product/allergens.ts';
+import { usualColdStoreCelsius } from '../syntax/cold-step.ts';
 import type { Name } from '../syntax/tree.ts';
 import { metricCupMillilitres } from '../syntax/units.ts';
 import { propertiesOf, type SaidProperties, saidValue } from './properties.ts';
@@ -39,8 +40,6 @@ export interface Bakery {
 
 /** A mild day, room and flour alike; common practice, no source. */
 export const mildCelsius = 21;
-/** A cold store as food hygiene wants it; common practice, no source. */
-export const usualColdStoreCelsius = 5;
 /** The step of a usual bench scale; common practice, no source. */
 export const usualScaleStepGrams = 1;
 

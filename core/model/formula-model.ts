@@ -13,6 +13,7 @@ import {
 } from '../syntax/tree.ts';
 import { degreeWords, holdsIngredients, programmeWords } from '../syntax/vocabulary.ts';
 import { propertiesOf, type Said, type SaidProperties, saidValue } from './properties.ts';
+import { partTakenWhole } from './taken-part.ts';
 
 /** A formula as its block says it, before any name is looked up. Lines are counted in the block. */
 export interface FormulaModel {
@@ -104,7 +105,12 @@ function sectionOf(block: Block, section: Section, kind: SectionKind): SectionMo
   for (const line of linesOf(section)) {
     const parsed = block.lines[line]!;
     if (parsed.statement.kind === 'ingredient')
-      lines.push({ id: lineId(line), line, parsed, statement: parsed.statement });
+      lines.push({
+        id: lineId(line),
+        line,
+        parsed,
+        statement: asTaken(block, parsed.text, parsed.statement),
+      });
   }
   return {
     id: sectionId(section.headerLine),
@@ -115,6 +121,14 @@ function sectionOf(block: Block, section: Section, kind: SectionKind): SectionMo
     said: propertiesOf(block, section),
     lines,
   };
+}
+
+/** A line that names a part and no amount takes all of it. */
+function asTaken(block: Block, text: string, statement: IngredientStatement): IngredientStatement {
+  const name = partTakenWhole(block, text, statement);
+  if (name === undefined) return statement;
+  const { start, end } = statement.amount;
+  return { ...statement, name, amount: { kind: 'remaining', start, end } };
 }
 
 function mixOf(block: Block, section: Section): MixModel {
@@ -129,9 +143,9 @@ function mixOf(block: Block, section: Section): MixModel {
 function phasesOf(block: Block, section: Section): Said[] {
   const phases: Said[] = [];
   for (let line = section.headerLine + 1; line < section.endLine; line++) {
-    const { statement } = block.lines[line]!;
-    if (statement.kind === 'property' && programmeWords.has(statement.property))
-      phases.push({ line, statement });
+    const { statement, further = [] } = block.lines[line]!;
+    for (const one of [statement, ...further])
+      if (one.kind === 'property' && programmeWords.has(one.property)) phases.push({ line, statement: one });
   }
   return phases;
 }

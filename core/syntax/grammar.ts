@@ -5,7 +5,8 @@ import { LookaheadWhenNeeded } from './lookahead.ts';
 import { nameBetween } from './name-reading.ts';
 import type { Form } from './shared-properties.ts';
 import * as t from './tokens.ts';
-import type { Amount, LoadItem, Name, QuantityKind, QuantityOf, Value } from './tree.ts';
+import type { Amount, LoadItem, MomentRead, Name, QuantityKind, QuantityOf, Value } from './tree.ts';
+import { units } from './units.ts';
 import { feelWords } from './word-lists.ts';
 
 /** What says that everything goes into the bowl. */
@@ -24,6 +25,7 @@ const wordsForAll: ReadonlySet<string> = new Set([
   'the remaining ingredients',
 ]);
 const mostWordsForAll = 3;
+const secondsOfMinute = 60;
 /** What says that something stays out for now. */
 const wordsForBut: ReadonlySet<string> = new Set(['but', 'except', 'without']);
 
@@ -481,16 +483,29 @@ class StatementParser extends EmbeddedActionsParser {
   });
 
   readonly minutes = this.RULE('minutes', (): Value => {
-    const times: IToken[] = [];
-    this.AT_LEAST_ONE_SEP({ SEP: t.Comma, DEF: () => times.push(this.CONSUME(t.Duration)) });
-    return {
-      form: 'minutes',
-      times: times.map((token) => ({
-        start: token.startOffset,
-        end: t.endOf(token),
-        seconds: this.quantity(token, 'duration').seconds,
-      })),
-    };
+    const times: (readonly MomentRead[])[] = [];
+    this.AT_LEAST_ONE_SEP({ SEP: t.Comma, DEF: () => times.push(this.SUBRULE(this.moments)) });
+    return this.ACTION((): Value => ({ form: 'minutes', times: times.flat() }));
+  });
+
+  /** One time, and those before it that leave its unit to it: `8, 16, 30 min`. */
+  readonly moments = this.RULE('moments', (): readonly MomentRead[] => {
+    const bare: IToken[] = [];
+    this.MANY(() => {
+      bare.push(this.CONSUME(t.Bare));
+      this.CONSUME(t.Comma);
+    });
+    const token = this.CONSUME(t.Duration);
+    const { seconds } = this.quantity(token, 'duration');
+    const placed = (one: IToken) => ({ start: one.startOffset, end: t.endOf(one) });
+    return this.ACTION(() => {
+      const unit = units.get(t.quantityOf(token)?.unit ?? '')?.factor ?? secondsOfMinute;
+      const before = bare.map((one) => ({
+        ...placed(one),
+        seconds: this.quantity(one, 'bare').value * unit,
+      }));
+      return [...before, { ...placed(token), seconds }];
+    });
   });
 
   readonly stock = this.RULE('stock', (): Value => {

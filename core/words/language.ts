@@ -1,15 +1,15 @@
 import type { Display } from '../text/display.ts';
-import { english as catalogue } from './en/english.ts';
+import { subjects } from './en/english.ts';
 import { rulePageWords } from './en/rule-page-words.ts';
-import type { Catalogue } from './message.ts';
+import type { Subjects } from './message.ts';
 import type { RulePages, RulePageWords } from './rule-page-words.ts';
 
 /** A language that messages can be worded in. */
 export interface Language {
   /** BCP 47: `en`, `de`, `fr`. */
   readonly tag: string;
-  /** Whole in English and German; what a language does not have yet is said in English, message by message. */
-  readonly catalogue: Partial<Catalogue>;
+  /** Its sentences, whole in English and German; what a language does not have yet is said in English, message by message. */
+  readonly subjects: { readonly [S in keyof Subjects]?: Partial<Subjects[S]> };
   /** What stands behind a figure in percent, with the blank before it that the language wants. */
   readonly percentSign: string;
   /** What stands before the decimals of a figure, where its reader has not asked for another. */
@@ -30,7 +30,7 @@ export interface Grammar {
 }
 
 export const english: Language = {
-  ...{ tag: 'en', catalogue, rulePageWords },
+  ...{ tag: 'en', subjects, rulePageWords },
   ...{ percentSign: '%', decimalSign: 'point', lessThan: (figure) => `less than ${figure}` },
 };
 

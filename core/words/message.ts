@@ -1,8 +1,13 @@
 import type { Arg, NoArgs } from './args.ts';
-import type { english } from './en/english.ts';
+import type { subjects } from './en/english.ts';
 import type { Speaker } from './speaker.ts';
 
-type English = typeof english;
+type EnglishSubjects = typeof subjects;
+
+/** Each of several types at once. */
+type Both<U> = (U extends unknown ? (one: U) => void : never) extends (one: infer B) => void ? B : never;
+
+type English = Both<EnglishSubjects[keyof EnglishSubjects]>;
 
 /** Which message it is. The list is closed: English has a sentence for each, and every language the same ones. */
 export type Code = keyof English;
@@ -24,8 +29,8 @@ export interface Message<C extends Code = Code> {
   readonly args: object;
 }
 
-/** The words of a language: a sentence for every message. */
-export type Catalogue = Translation<English>;
+/** The words of a language: a sentence for every message, by subject. */
+export type Subjects = { readonly [S in keyof EnglishSubjects]: Translation<EnglishSubjects[S]> };
 
 /** The same messages in another language. A message that is missing, or is not there in English, does not compile. */
 export type Translation<S extends Partial<Record<Code, unknown>>> = {

@@ -18,9 +18,7 @@ import type { Said, Speaker } from './speaker.ts';
  * English, its figures and lists too.
  */
 export function speakerOf(language: Language, display: Display, grammar: Grammar = plainGrammar): Speaker {
-  const sentences = language.catalogue as unknown as Readonly<
-    Record<string, ((args: object, say: Speaker) => string) | undefined>
-  >;
+  const sentenceOf = sentencesOf(language);
   const inEnglish = language === english ? undefined : speakerOf(english, display);
   // A sign of print before a number, never the hyphen of a keyboard; and the decimal sign that is set.
   const signed = (text: string): string => {
@@ -82,9 +80,23 @@ export function speakerOf(language: Language, display: Display, grammar: Grammar
     anyOf: (words) => grammar.list(words, 'or'),
     count: (count, forms) => (forms[grammar.plural(count)] ?? forms.other).replace('#', number(count, 2)),
     // A message of another version, come as data, is shown by its code rather than not at all.
-    say: (said: Said) => sentences[said.code]?.(said.args, speaker) ?? inEnglish?.say(said) ?? said.code,
+    say: (said: Said) => sentenceOf(said.code)?.(said.args, speaker) ?? inEnglish?.say(said) ?? said.code,
   };
   return speaker;
+}
+
+type Sentence = (args: object, say: Speaker) => string;
+
+/** Finds the sentence of a message, and remembers it. */
+function sentencesOf(language: Language): (code: string) => Sentence | undefined {
+  const found = new Map<string, Sentence | undefined>();
+  return (code) => {
+    if (!found.has(code)) {
+      const subject = Object.values(language.subjects).find((one) => Object.hasOwn(one, code));
+      found.set(code, (subject as Readonly<Record<string, Sentence>> | undefined)?.[code]);
+    }
+    return found.get(code);
+  };
 }
 
 /** The least that money is paid in, of a currency with hundredths. */

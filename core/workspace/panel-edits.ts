@@ -125,6 +125,7 @@ function inOrder<T extends TextEdit>(edits: readonly T[]): T[] {
 
 export const notThere: Refusal = { refused: message('panel.formula-removed') };
 
-function withEnding(edit: TextEdit, source: SourceFile | undefined): TextEdit {
+/** An edit with the line ends of its file. */
+export function withEnding(edit: TextEdit, source: SourceFile | undefined): TextEdit {
   return { ...edit, insert: edit.insert.replaceAll('\n', source?.endings[0] || '\n') };
 }

@@ -12,12 +12,14 @@ import type { SheetOptions } from '../sheet/build/sheet-options.ts';
 import { type ExperimentView, experimentView } from '../sheet/experiment/experiment-sheet.ts';
 import { planView } from '../sheet/plan/plan-sheet.ts';
 import type { PlanView } from '../sheet/plan/plan-view.ts';
+import { blockAt } from '../syntax/line-place.ts';
 import type { FileEdit } from '../text/edits.ts';
 import { finish, type Steps } from '../text/steps.ts';
 import { type Refused, saidAnswer } from '../words/refusal.ts';
 import { findingsInFile, placedInFile } from './file-findings.ts';
 import { notThere, type PanelChange, panelEdits } from './panel-edits.ts';
 import { actionsAround, findingsOfFile, formulaWanted, type Present, readFile } from './present.ts';
+import { type ReadingOfExperiment, testedEdits } from './tested-edits.ts';
 import { isWhatIf, triedFormula } from './what-if.ts';
 import { whatIfFields } from './what-if-fields.ts';
 
@@ -34,6 +36,10 @@ export interface SheetAnswers {
   plans(uri: string): readonly PlanView[];
   /** The experiments of a file, worked out. */
   experiments(uri: string): readonly ExperimentView[];
+  /** The experiment that a line stands in. */
+  experimentNameAt(uri: string, line: number): string | undefined;
+  /** The edits that log a reading of a dough of an experiment, or a sentence that says why there are none. */
+  logTested(uri: string, reading: ReadingOfExperiment): readonly FileEdit[] | Refused;
   /** Bakeries, formulas, flours, mixers and plans of all files. */
   overview(): readonly OverviewEntry[];
   /** The same, a file at a time. */
@@ -86,6 +92,12 @@ export function createSheetAnswers(present: Present): SheetAnswers {
         return made === undefined ? [] : [experimentView(uri, firstLine, made, scope, present.speaker())];
       });
     },
+    experimentNameAt: (uri, line) => {
+      const source = readFile(present, uri)?.source;
+      const top = source === undefined ? undefined : blockAt(source, line)?.block.top;
+      return top?.kind === 'experiment' ? top.header.name?.text : undefined;
+    },
+    logTested: (uri, reading) => saidAnswer(testedEdits(present, uri, reading), present.speaker()),
     overview: () => finish(overview(present)),
     overviewInSteps: () => overview(present),
   };

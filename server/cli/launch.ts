@@ -1,8 +1,6 @@
-import * as nodeModule from 'node:module';
+import { runCommand, runServer } from '../host/run-program.ts';
 
-// The machine code of the program is kept from one call to the next, in the folder for passing files, which halves the
-// start; where Node cannot, or `NODE_DISABLE_COMPILE_CACHE` is set, nothing is kept and nothing is lost.
-nodeModule.enableCompileCache?.();
 // An editor waits for its server, which needs nothing of the command line.
-if (process.argv.slice(2).join(' ') === 'serve --stdio') require('../host/node.ts');
-else require('./main.ts');
+if (process.argv.slice(2).join(' ') === 'serve --stdio')
+  runServer(require.resolve('../host/node.ts'), require);
+else runCommand(require.resolve('./main.ts'), require);

@@ -67,6 +67,7 @@ export function toDocumentLink({ place, code, title }: core.RuleLink, rulePages:
 export interface LensCommands {
   readonly openSheet: boolean;
   readonly openPlan: boolean;
+  readonly openExperiment: boolean;
   /** Called from a hover. */
   readonly openMap: boolean;
   readonly showUses: boolean;
@@ -81,20 +82,27 @@ export function withMapLink(
   opensMap: boolean,
 ): string {
   if (mapLink === undefined || !opensMap) return markdown;
-  const chosen = encodeURIComponent(JSON.stringify([{ uri, line: place.line }]));
+  // A parenthesis in a name would end the link.
+  const chosen = encodeURIComponent(JSON.stringify([{ uri, line: place.line }]))
+    .replaceAll('(', '%28')
+    .replaceAll(')', '%29');
   return `${markdown}\n\n[${mapLink}](command:${openMapCommand}?${chosen})`;
 }
 
 export const openSheetCommand = 'doughwright.openSheet';
 export const openPlanCommand = 'doughwright.openPlan';
+export const openExperimentCommand = 'doughwright.openExperiment';
 export const showUsesCommand = 'doughwright.showUses';
 
 export function toCodeLens(lens: core.Lens, uri: string, commands: LensCommands, naming: Naming): CodeLens {
   const range = toRange(lens.place);
   if (lens.kind === 'uses') return { range, data: { uri: naming.spell(uri) } };
-  const [known, opens] =
-    lens.kind === 'plan' ? [commands.openPlan, openPlanCommand] : [commands.openSheet, openSheetCommand];
-  const command = known ? opens : '';
+  const opens = {
+    totals: commands.openSheet ? openSheetCommand : '',
+    plan: commands.openPlan ? openPlanCommand : '',
+    experiment: commands.openExperiment ? openExperimentCommand : '',
+  };
+  const command = opens[lens.kind];
   const chosen = { uri: naming.spell(uri), line: lens.place.line };
   return { range, command: { title: lens.text, command, ...(command && { arguments: [chosen] }) } };
 }

@@ -9,9 +9,14 @@ import type {
   EditParams,
   EditRequest,
   EditResult,
+  ExperimentParams,
+  ExperimentRequest,
+  ExperimentResult,
   ImportedTable,
   ImportTableParams,
   ImportTableRequest,
+  LogTestedParams,
+  LogTestedRequest,
   NewFormulaParams,
   NewFormulaRequest,
   NewFormulaResult,
@@ -35,20 +40,28 @@ const editRequest: EditRequest = 'doughwright/edit';
 const importTableRequest: ImportTableRequest = 'doughwright/importTable';
 const compareRequest: CompareRequest = 'doughwright/compare';
 const planRequest: PlanRequest = 'doughwright/plan';
+const experimentRequest: ExperimentRequest = 'doughwright/experiment';
+const logTestedRequest: LogTestedRequest = 'doughwright/logTested';
 const sheetTextRequest: SheetTextRequest = 'doughwright/sheetText';
 
 /** A list that is asked for while the folders are still being read waits this long for the rest of them. */
 const filesWaitMilliseconds = 10_000;
 
+type Answer = <P, R>(
+  method: string,
+  empty: R | (() => R),
+  make: (params: P, token: CancellationToken) => Promise<R>,
+) => void;
+
 /** Answers what the side bar and the panel ask beyond sheets: lists, new texts, and edits for the editor to make. */
 export function answerPanel(parts: QuestionParts): void {
   const { connection, workspace, schedule, log, naming, able, filesRead, asked } = parts;
 
-  function answer<P, R>(
+  const answer: Answer = <P, R>(
     method: string,
     empty: R | (() => R),
     make: (params: P, token: CancellationToken) => Promise<R>,
-  ): void {
+  ): void => {
     const handler = guardedRequest<P, R>(log, method, empty, async (params, token) => {
       await schedule.quiet();
       checkpoint(token);
@@ -58,7 +71,7 @@ export function answerPanel(parts: QuestionParts): void {
       asked();
       return handler(params, token) as HandlerResult<R, void>;
     });
-  }
+  };
 
   answer<unknown, OverviewResult>(overviewRequest, { entries: [], templates: [] }, async (_, token) => {
     await filesRead(filesWaitMilliseconds);
@@ -119,12 +132,48 @@ export function answerPanel(parts: QuestionParts): void {
     return { page, html: pageAsHtml(page) };
   });
 
+  answerExperiments(parts, answer);
+
   const failed = () => ({ cannot: workspace.say(said('session.no-edit')) });
   answer<EditParams, EditResult>(editRequest, failed, async ({ textDocument, line, formula, change }) => {
     const service = await workspace.service();
     const uri = canonicalUri(textDocument.uri);
     if (!service.has(uri)) return { cannot: workspace.say(said('session.file-not-known')) };
     const edits = service.panelEdits(uri, line, change, formula);
+    return 'refused' in edits
+      ? { cannot: edits.refused }
+      : { edit: convert.toWorkspaceEdit(edits, able, naming) };
+  });
+}
+
+/** The experiment beside the editor, and the readings that are logged at the bench. */
+function answerExperiments({ workspace, naming, able, filesRead }: QuestionParts, answer: Answer): void {
+  answer<ExperimentParams, ExperimentResult>(experimentRequest, null, async (params, token) => {
+    const { textDocument, line, experiment, here, sheet = {} } = params;
+    if (here !== true) await filesRead(filesWaitMilliseconds);
+    checkpoint(token);
+    const service = await workspace.service();
+    const uri = canonicalUri(textDocument.uri);
+    if (!service.has(uri)) return null;
+    const none = () => ({ cannot: workspace.say(said('session.no-experiment')) });
+    const stands = service.experimentNameAt(uri, line);
+    if (here === true && stands === undefined) return none();
+    const all = service.experiments(uri);
+    const named = (name: string | undefined) => all.find((one) => one.experiment === name);
+    const view = named(experiment) ?? named(stands) ?? all.findLast((one) => one.line <= line) ?? all[0];
+    if (view === undefined) return none();
+    const { experimentBench, experimentPage, pageAsHtml } = await import('../../core/index.ts');
+    const page = experimentPage(view, service.speaker(), sheet);
+    const bench = { ...experimentBench(view, service.speaker()), uri: naming.spell(view.uri) };
+    return { page, html: pageAsHtml(page), bench, shownIn: workspace.display };
+  });
+
+  const failed = () => ({ cannot: workspace.say(said('session.no-edit')) });
+  answer<LogTestedParams, EditResult>(logTestedRequest, failed, async ({ textDocument, ...reading }) => {
+    const service = await workspace.service();
+    const uri = canonicalUri(textDocument.uri);
+    if (!service.has(uri)) return { cannot: workspace.say(said('session.file-not-known')) };
+    const edits = service.logTested(uri, reading);
     return 'refused' in edits
       ? { cannot: edits.refused }
       : { edit: convert.toWorkspaceEdit(edits, able, naming) };

@@ -1,9 +1,19 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { chmodSync, existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { commandLineProgram, nodeProgram } from '../editors/places.ts';
 import { folderWith } from '../server/places.ts';
+import { repositoryWith } from './repository.ts';
 import { doughwright } from './run.ts';
 
 const tin =
@@ -50,6 +60,78 @@ describe.runIf(unix)('links and special files', () => {
     expect(readFileSync(join(path, 'here/real.dough'), 'utf8')).toBe(tin);
   });
 
+  const outputs = (file: string): readonly string[][] => [
+    ['sheet', 'tin.dough', '--format', 'html', '--out', file],
+    ['export', '.', '--format', 'csv', '--out', file],
+    ['history', 'Harbour Tin', '--format', 'csv', '--out', file],
+    ['check', '.', '--write-baseline', file, '--force'],
+  ];
+
+  it.each([
+    ['a link to a file outside', 'link.html'],
+    ['a link to a file that is not there', 'dangling.html'],
+    ['a folder that is a link out', 'away/page.html'],
+  ])('nothing is written through %s', async (_, file) => {
+    const { path } = folderWith({ 'here/tin.dough': tin, 'out/bashrc': 'as it was' });
+    const here = join(path, 'here');
+    execFileSync('git', ['init', '-q'], { cwd: here });
+    symlinkSync('../out/bashrc', join(here, 'link.html'));
+    symlinkSync('../out/nothing', join(here, 'dangling.html'));
+    symlinkSync('../out', join(here, 'away'));
+    for (const words of outputs(file)) {
+      const { code, stdout, stderr } = await doughwright(here, ...words);
+      if (words[0] === 'history') expect(code).toBe(2);
+      else
+        expect([code, stdout, stderr]).toEqual([
+          2,
+          '',
+          `doughwright: ${file}: this leads out of its folder by a link, and what lies there is left alone; name that file.\n`,
+        ]);
+    }
+    expect(readdirSync(join(path, 'out'))).toEqual(['bashrc']);
+    expect(readFileSync(join(path, 'out/bashrc'), 'utf8')).toBe('as it was');
+  });
+
+  it('a link within the folder is written through and stays one, also where it is named from elsewhere', async () => {
+    const { path } = folderWith({ 'here/tin.dough': tin, 'here/pages/page.html': '', 'page.html': '' });
+    const here = join(path, 'here');
+    symlinkSync('pages/page.html', join(here, 'link.html'));
+    expect((await doughwright(here, 'sheet', 'tin.dough', '--out', 'link.html')).code).toBe(0);
+    expect((await doughwright(path, 'sheet', 'here/tin.dough', '--out', 'here/link.html')).code).toBe(0);
+    expect(lstatSync(join(here, 'link.html')).isSymbolicLink()).toBe(true);
+    expect(readFileSync(join(here, 'pages/page.html'), 'utf8')).toContain('Harbour Tin');
+    // What somebody names outside of the folder is theirs to name.
+    expect((await doughwright(here, 'sheet', 'tin.dough', '--out', '../page.html')).code).toBe(0);
+    expect((await doughwright(here, 'sheet', 'tin.dough', '--out', '/dev/null')).code).toBe(0);
+  });
+
+  it('nobody waits at a pipe for what is written or read', async () => {
+    const { path } = folderWith({ 'tin.dough': tin });
+    execFileSync('mkfifo', [join(path, 'pipe.html')]);
+    for (const words of outputs('pipe.html').filter(([first]) => first !== 'history')) {
+      const { code, stderr } = await doughwright(path, ...words);
+      expect([code, stderr]).toEqual([
+        2,
+        'doughwright: pipe.html: this is no ordinary file; name another one, or leave it out for standard output.\n',
+      ]);
+    }
+    symlinkSync('/dev/zero', join(path, 'endless.json'));
+    for (const file of ['pipe.html', 'endless.json'])
+      expect(await doughwright(path, 'check', '--baseline', file)).toEqual({
+        code: 2,
+        stdout: '',
+        stderr: `doughwright: ${file}: this cannot be read; name an ordinary file, or look whether its disk is all right.\n`,
+      });
+  });
+
+  it('a project file that is none is told, and is not taken for one that says nothing', async () => {
+    const { path } = folderWith({ 'tin.dough': tin });
+    symlinkSync('/dev/zero', join(path, 'doughwright.json'));
+    const { code, stderr } = await doughwright(path, 'check', '.');
+    expect(code).toBe(2);
+    expect(stderr).toContain('doughwright: doughwright.json: this cannot be read; name an ordinary file');
+  });
+
   it('a file and its link are one', async () => {
     const { path } = folderWith({ 'a.dough': tin });
     symlinkSync('a.dough', join(path, 'b.dough'));
@@ -57,6 +139,37 @@ describe.runIf(unix)('links and special files', () => {
       expect(await doughwright(path, 'check', ...words)).toEqual({ code: 0, stdout: '', stderr: '' });
   });
 });
+
+/** A plan, an experiment, flours and a mixer that are called by an order to a build server. */
+const texts = (order: string): string => `formula "${order} too":
+  yield 10 kg
+  strong white  100%
+  water  65%
+
+mix in "::error::mixer":
+  load all
+  speed 1 for 5 min
+
+plan "${order}":
+  ready 07:00
+  "${order} too"  10 kg
+
+experiment "${order}", 2026-04-01:
+  dough "${order} too"
+  read at 5 min
+
+flour "::warning::weak":
+  grain wheat
+  protein 10%
+
+flour "::warning::strong":
+  grain wheat
+  protein 14%
+
+mixer "::error::mixer":
+  kind spiral
+  speed 1 100 rpm
+`;
 
 describe('texts that want to do harm', () => {
   const name = '\u001b[31mred\u001b]0;title\u0007\u202e\u009b2J';
@@ -77,14 +190,33 @@ describe('texts that want to do harm', () => {
   it('a formula named like an order to a build server never starts a line with it', async () => {
     const order = '::error file=a::stolen';
     const text = `formula "${order}":\n  strong white  100%\n  water  65%\n  "##vso[task.setvariable]x"  2%\n`;
-    const { path } = folderWith({ 'a.dough': text });
+    const file = '::set-output name=x::y.dough';
+    const { path, write, commit } = repositoryWith({ 'a.dough': text, [file]: texts(order) });
+    write('a.dough', text.replace('65%', '66%'));
+    commit('::error::words of a commit', '::error::baker');
+    write('a.dough', text.replace('65%', '67%'));
     for (const words of [
       ['totals', 'a.dough'],
       ['sheet', 'a.dough'],
+      ['sheet', '.'],
+      ['plan', '.'],
+      ['experiment', '.'],
+      ['map', '.'],
+      ['check', '.'],
+      ['format', '--check', '.'],
+      ['export', '--format', 'csv', '.'],
+      ['history', order, 'a.dough'],
+      ['history', order, 'a.dough', '--format', 'csv'],
+      ['rename', order, '::error::other', '.'],
       ['compare', '--since', 'HEAD'],
+      ['compare', '--since', 'HEAD', '--format', 'md'],
+      ['compare', '--between', 'HEAD~1', 'HEAD'],
+      ['blend', '::warning::strong', '::warning::weak', '--protein', '12%'],
     ]) {
       const { stdout, stderr } = await doughwright(path, ...words);
-      expect(stdout + stderr).not.toMatch(/^\s*::|##vso\[/m);
+      expect(stdout + stderr, words.join(' ')).not.toBe('');
+      expect(stdout + stderr, words.join(' ')).not.toMatch(/^\s*::/m);
+      if (words[0] !== 'export') expect(stdout + stderr, words.join(' ')).not.toMatch(/##vso\[/);
     }
     const { stdout } = await doughwright(path, 'totals', 'a.dough');
     expect(stdout).toContain(':\\:error file=a::stolen');

@@ -58,4 +58,22 @@ export const themes = {
       'editorInfo-foreground': '#3794ff',
     },
   },
+  'high-contrast-light': {
+    bodyClass: 'vscode-high-contrast-light',
+    colours: {
+      'editor-background': '#ffffff',
+      'editor-foreground': '#292929',
+      descriptionForeground: '#292929',
+      contrastBorder: '#0f4a85',
+      focusBorder: '#006bbd',
+      'input-background': '#ffffff',
+      'input-foreground': '#292929',
+      'dropdown-background': '#ffffff',
+      'dropdown-foreground': '#292929',
+      'button-secondaryForeground': '#292929',
+      'editorError-foreground': '#b5200d',
+      'editorWarning-foreground': '#895503',
+      'editorInfo-foreground': '#1a85ff',
+    },
+  },
 } as const;

@@ -6,6 +6,8 @@ import { commandLineProgram, nodeProgram, projectFolder } from './places.ts';
 import { runProgram } from './processes.ts';
 
 const neovim = process.env.NEOVIM ?? 'nvim';
+const emacs = process.env.EMACS_PROGRAM ?? 'emacs';
+const vim = process.env.VIM_PROGRAM ?? 'vim';
 const folder = mkdtempSync(join(tmpdir(), 'doughwright-snippets-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -58,5 +60,74 @@ describe('the snippets of the guide, word for word', () => {
       });
       rmSync(report);
     }
+  });
+
+  it('for Emacs: findings by eglot, and a completion that asks the server and not the spell checker', async () => {
+    const [snippet] = snippets('Emacs', 'elisp');
+    const { file, env } = machine();
+    const [init, report] = [join(folder, 'init.el'), join(folder, 'emacs.json')];
+    writeFileSync(
+      init,
+      `;; What a start with a person does by itself.
+(require 'json)
+(package-activate-all)
+${snippet}
+(defun wait-until (is-so) (let ((turns 0)) (while (and (< turns 300) (not (funcall is-so))) (accept-process-output nil 0.1) (setq turns (1+ turns)))))
+(find-file "${file}")
+;; Without a person there are no commands, behind which a mode starts its client.
+(run-hooks 'post-command-hook)
+(wait-until (lambda () (and (fboundp 'eglot-managed-p) (eglot-managed-p))))
+(wait-until (lambda () (or (flymake-diagnostics) (progn (flymake-start) nil))))
+(goto-char (point-max))
+(insert "  fresh y")
+(let* ((found (run-hook-with-args-until-success 'completion-at-point-functions))
+       (offered (all-completions "fresh y" (nth 2 found)))
+       (said (list :mode (symbol-name major-mode)
+                   :messages (vconcat (mapcar #'flymake-diagnostic-text (flymake-diagnostics)))
+                   :offered (vconcat (mapcar #'substring-no-properties offered)))))
+  (with-temp-file "${report}" (insert (json-encode said))))
+(eglot-shutdown-all)
+`,
+    );
+    const said = await runProgram(emacs, ['--batch', '--no-init-file', '--load', init], 90_000, env);
+    expect(existsSync(report), said).toBe(true);
+    const { mode, messages, offered } = JSON.parse(readFileSync(report, 'utf8')) as Record<string, unknown>;
+    expect(mode).toBe('doughwright-mode');
+    expect(messages).toEqual([expect.stringContaining('65')]);
+    expect(offered).toEqual(expect.arrayContaining([expect.stringContaining('fresh yeast')]));
+  });
+
+  it('for Vim: colours by the syntax file, and findings by ALE', async () => {
+    const [colours, client] = snippets('Vim', 'vim');
+    const { file, env } = machine();
+    const [init, look, report] = ['.vimrc', 'look.vim', 'vim.json'].map((name) => join(folder, name));
+    const here = colours?.replace('~/src/doughwright', projectFolder);
+    expect(here).not.toBe(colours);
+    writeFileSync(init!, `set nocompatible\nsyntax on\n${here}${client}`);
+    writeFileSync(
+      look!,
+      `let turns = 0
+while turns < 300 && len(ale#engine#GetLoclist(bufnr(''))) != 1
+  sleep 100m
+  let turns += 1
+endwhile
+let messages = map(copy(ale#engine#GetLoclist(bufnr(''))), {_, one -> one.text})
+let group = synIDattr(synID(1, 1, 1), 'name')
+call writefile([json_encode({'filetype': &filetype, 'messages': messages, 'group': group})], '${report}')
+qall!
+`,
+    );
+    const said = await runProgram(
+      vim,
+      ['-n', '-i', 'NONE', '-es', '-u', init!, file, '-S', look!],
+      90_000,
+      env,
+    );
+    expect(existsSync(report!), said).toBe(true);
+    expect(JSON.parse(readFileSync(report!, 'utf8'))).toEqual({
+      filetype: 'doughwright',
+      messages: [expect.stringContaining('65')],
+      group: 'doughwrightSection',
+    });
   });
 });

@@ -18,17 +18,22 @@ import type { Said, Speaker } from '../../core/words/speaker.ts';
 
 // A language of which every message is its code between quotation marks, with all that it was given: what an editor shows beside
 // the codes is nobody's words but those of the file and of the notation, or was not asked of the language at all.
+const sentence = (code: string) => (args: object, say: Speaker) => {
+  const given = Object.values(args)
+    .flat()
+    .map((one: unknown) => (typeof one === 'object' ? say.say(one as Said) : one));
+  return `«${code}» ${given.filter((one) => typeof one === 'string').join(' ')}`;
+};
+const subjects: Readonly<Record<string, object>> = english.subjects;
 const codes: Language = {
   ...english,
   tag: 'codes',
-  catalogue: new Proxy(english.catalogue, {
-    get: (_, code) => (args: object, say: Speaker) => {
-      const given = Object.values(args)
-        .flat()
-        .map((one: unknown) => (typeof one === 'object' ? say.say(one as Said) : one));
-      return `«${String(code)}» ${given.filter((one) => typeof one === 'string').join(' ')}`;
-    },
-  }),
+  subjects: Object.fromEntries(
+    Object.entries(subjects).map(([subject, sentences]) => [
+      subject,
+      Object.fromEntries(Object.keys(sentences).map((code) => [code, sentence(code)])),
+    ]),
+  ) as object,
 };
 
 const folder = new URL('../../examples/', import.meta.url);

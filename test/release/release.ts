@@ -4,6 +4,7 @@ import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { notYet, publish } from '../../server/build/publish.ts';
 import { projectFolder } from '../editors/places.ts';
+import { treeSitterDescription } from '../tidy/tree-sitter.ts';
 import { buildRelease, type Release } from './build.ts';
 import { changesOf, isLater, releaseDay, releasedChanges, versionNumbers, withVersion } from './edits.ts';
 
@@ -71,9 +72,14 @@ function next(version: string, day: string): Release {
   const manifest = read('package.json');
   const { version: current } = JSON.parse(manifest) as { version: string };
   if (!isLater(version, current)) throw new Error(`${version} does not come behind ${current}.`);
+  const newManifest = withVersion('package.json', manifest, version);
   const edits = new Map([
-    ['package.json', withVersion('package.json', manifest, version)],
+    ['package.json', newManifest],
     ['package-lock.json', withVersion('package-lock.json', read('package-lock.json'), version)],
+    [
+      'syntaxes/tree-sitter/tree-sitter.json',
+      treeSitterDescription(read('syntaxes/tree-sitter/tree-sitter.json'), newManifest),
+    ],
     ['CHANGELOG.md', releasedChanges(read('CHANGELOG.md'), version, day)],
   ]);
   return { version, day, edits };

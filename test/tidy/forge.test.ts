@@ -51,13 +51,28 @@ describe('the workflows of a forge', () => {
     expect(runs('linux')).toContain('bash .ci/run');
     expect(read('.ci/run').trim().split('\n').slice(-2)).toEqual(commands);
     const { version } = JSON.parse(read('node_modules/node/package.json')) as { version: string };
-    for (const { strategy } of Object.values(jobs))
+    for (const { strategy } of [jobs.linux!, jobs.others!])
       expect(strategy.matrix.node).toEqual([lowestNode(), Number(version.split('.')[0])]);
     expect([jobs.linux!['runs-on'], ...jobs.others!.strategy.matrix.system!]).toEqual([
       'ubuntu-latest',
       'macos-latest',
       'windows-latest',
     ]);
+  });
+});
+
+describe('the parser that tree-sitter makes on a forge', () => {
+  it('is made from the grammar that is kept, and reads the examples that are there', () => {
+    const { jobs } = yaml('.github/workflows/tests.yml') as {
+      jobs: Record<string, { defaults: { run: Record<string, string> }; steps: { run?: string }[] }>;
+    };
+    const folder = jobs['tree-sitter']!.defaults.run['working-directory']!;
+    expect(existsSync(join(project, folder, 'grammar.js'))).toBe(true);
+    const runs = jobs['tree-sitter']!.steps.flatMap(({ run }) => run ?? []);
+    expect(runs).toContain('npx tree-sitter generate');
+    const named = runs.flatMap((run) => run.match(/\S+\.(?:dough|scm)/g) ?? []).map((path) => dirname(path));
+    expect(named.length).toBeGreaterThan(2);
+    for (const path of named) expect(existsSync(join(project, folder, path)), path).toBe(true);
   });
 });
 

@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { actions } from '../../core/features/actions/action-catalogue.ts';
 import { actionsPage } from '../../core/features/actions/action-page.ts';
 import { rules } from '../../core/index.ts';
+import { allStepWords } from '../../core/syntax/known-step.ts';
 import { limits, mostMoney } from '../../core/syntax/limits.ts';
 import { patternsOfForm } from '../../core/syntax/line-forms.ts';
 import type { Measure } from '../../core/syntax/units.ts';
@@ -22,6 +23,7 @@ import { kindOf } from '../../server/requests/actions.ts';
 import { type Setting, settingsTable } from '../../server/sync/settings-table.ts';
 import { canonicalPages } from './canonical-pages.ts';
 import { libraryPage } from './library-page.ts';
+import { treeSitterDescription, treeSitterGrammar } from './tree-sitter.ts';
 
 /** What is generated from the vocabulary and the table of rules: `node test/tidy/generate.ts` writes it, a test compares. */
 const project = fileURLToPath(new URL('../..', import.meta.url));
@@ -32,6 +34,11 @@ export function generated(): ReadonlyMap<string, string> {
   return new Map([
     ['syntaxes/doughwright.tmLanguage.json', textMateGrammar()],
     ['syntaxes/vim/syntax/doughwright.vim', vimSyntax()],
+    ['syntaxes/tree-sitter/grammar.js', treeSitterGrammar(read('syntaxes/tree-sitter/grammar.js'))],
+    [
+      'syntaxes/tree-sitter/tree-sitter.json',
+      treeSitterDescription(read('syntaxes/tree-sitter/tree-sitter.json'), read('package.json')),
+    ],
     ['package.json', manifest()],
     ['package.nls.json', manifestWords('package.nls.json', englishSettings(), (rule) => rule.title)],
     ['package.nls.de.json', manifestWords('package.nls.de.json', {}, ({ code }) => germanPages[code]!.title)],
@@ -107,7 +114,7 @@ syntax match doughwrightComment /#.*$/
 syntax match doughwrightNumber /\v<\d+%([.,]\d+)*>/
 syntax match doughwrightUnit /\v\d\s*\zs%(${any(units.keys())})%(\a)@!/
 syntax match doughwrightProperty /\v^\s+%(${any(words)})%(\k)@!/
-syntax match doughwrightStep /\v^\s+%(${any(stepWords)})%(\k)@!/
+syntax match doughwrightStep /\v^\s+%(${any(allStepWords)})%(\k)@!/
 syntax match doughwrightSection /\v^\s*%(${any(sectionWords)})%(\k)@!\ze[^#]*:\s*%(#.*)?$/ nextgroup=doughwrightName
 syntax match doughwrightName /\v[^:#]+/ contained
 highlight default link doughwrightComment Comment

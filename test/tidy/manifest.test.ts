@@ -244,6 +244,7 @@ describe('the package', () => {
         'changes.js',
         'history.js',
         'plan.js',
+        'experiment.js',
         'preview.css',
         'demo.json',
       ].map((name) => `dist/${name}`),

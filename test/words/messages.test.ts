@@ -20,7 +20,8 @@ const said = (code: string, args: object): Said => ({ code, args });
 
 type Sentences = Readonly<Record<string, (args: object, say: Speaker) => string>>;
 const asItComes = (code: string): object => asTheyCome[code as Code] ?? argsFrom(usualArgs);
-const codesOf = (language: Language): string[] => Object.keys(language.catalogue);
+const sentencesOf = (language: Language): Sentences => Object.assign({}, ...Object.values(language.subjects));
+const codesOf = (language: Language): string[] => Object.keys(sentencesOf(language));
 
 describe.each(languages)('$tag', (language) => {
   const speakers = [plainDisplay, abroad].map((display) =>
@@ -52,8 +53,7 @@ describe.each(languages)('$tag', (language) => {
   });
 
   it('takes the arguments that English takes', () => {
-    const english = languages[0]!.catalogue as unknown as Sentences;
-    const own = language.catalogue as unknown as Sentences;
+    const [english, own] = [sentencesOf(languages[0]!), sentencesOf(language)];
     for (const code of codesOf(language)) {
       const [wanted, used] = [new Set<string>(), new Set<string>()];
       english[code]!(argsFrom(usualArgs, wanted), plainSpeaker);
@@ -94,7 +94,7 @@ it('how messages come is said for those alone that there are', () => {
 describe('a language that lacks a sentence', () => {
   const few: Language = {
     ...languages.find(({ tag }) => tag === 'fr')!,
-    catalogue: { 'warmth.too': () => 'trop chaude' },
+    subjects: { 'mixing-warmth': { 'warmth.too': () => 'trop chaude' } },
   };
   const speaker = speakerOf(few, { ...plainDisplay, decimalSign: 'comma' }, intlGrammar('fr'));
 

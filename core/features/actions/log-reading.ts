@@ -1,6 +1,8 @@
 import type { FormulaModel, TrialModel } from '../../model/formula-model.ts';
-import type { Said } from '../../model/properties.ts';
+import { byHand } from '../../model/found-mixer.ts';
+import { type Said, saidValue } from '../../model/properties.ts';
 import { isCondition } from '../../rules/trials/kept-programme.ts';
+import { parseLine } from '../../syntax/line.ts';
 import { feelWords, stageWords } from '../../syntax/vocabulary.ts';
 import type { TextEdit } from '../../text/edits.ts';
 import { elementAt } from '../../text/element.ts';
@@ -28,12 +30,15 @@ export interface ReadingToLog {
   readonly waterCelsius?: number;
   /** The mixer that was tried on the sheet in place of the formula’s, or `by hand`: the trial was run in it. */
   readonly mixer?: string;
+  /** The experiment that it belongs to: its trial names it. */
+  readonly experiment?: string;
 }
 
 /**
  * The edits that write a reading into the formula's trial of that day, at its place in time, in canonical form. Where
  * the day has several trials the last one takes it; where it has none, one is begun at the end of the formula. A
- * reading of the same minute is written over. Lines are counted in the formula's block.
+ * reading of the same minute is written over. A reading of an experiment goes into the trial that names it and was run in the
+ * same mixer. Lines are counted in the formula's block.
  *
  * @param programme the lines of the programme that is run, which a trial that is begun keeps
  * @returns a refusal where the reading cannot be a reading
@@ -46,9 +51,18 @@ export function logReading(
   const refused = problemOf(reading);
   if (refused !== undefined) return { refused };
   const line = lineOf(reading);
-  const trial = model.trials.findLast(({ header }) => header.date === reading.date);
+  const trial = model.trials.findLast((one) => one.header.date === reading.date && takes(one, reading));
   if (trial === undefined) return [beginTrial(model, reading, [...programme, line])];
   return withWater(model, trial, reading, intoTrial(model, trial, reading, line));
+}
+
+/** Whether a trial of the day is the one that a reading belongs to. */
+function takes({ said }: TrialModel, { experiment, mixer }: ReadingToLog): boolean {
+  if (experiment === undefined) return true;
+  if (saidValue(said, 'experiment', 'name')?.name.folded !== foldName(experiment)) return false;
+  const ranIn = saidValue(said, 'mixed', 'mixedIn');
+  if (mixer === undefined || ranIn === undefined) return true;
+  return ranIn.byHand === true ? mixer === byHand.name : ranIn.name?.folded === foldName(mixer);
 }
 
 /** A dough at the mixer is neither colder nor warmer, °C. */
@@ -99,12 +113,22 @@ function beginTrial(model: FormulaModel, reading: ReadingToLog, written: readonl
   const end = elementAt(lines, last).text.length;
   const day = [
     `trial ${reading.date}:`,
+    ...(reading.experiment === undefined ? [] : [experimentLine(reading.experiment)]),
     ...(reading.roomCelsius === undefined ? [] : [`  room ${trimmed(reading.roomCelsius, 1)} °C`]),
     ...(reading.flourCelsius === undefined ? [] : [`  flour ${trimmed(reading.flourCelsius, 1)} °C`]),
     ...(reading.waterCelsius === undefined ? [] : [waterLine(reading.waterCelsius)]),
     ...written,
   ];
   return { line: last, start: end, end, insert: `\n\n${day.join('\n')}` };
+}
+
+/** Its name in quotes where it would else be read as something other than a name. */
+function experimentLine(name: string): string {
+  const plain = `  experiment ${name}`;
+  const { statement, problems } = parseLine(plain, { context: 'trial', afterBlank: false });
+  const value = statement.kind === 'property' ? statement.value : undefined;
+  const isRead = problems.length === 0 && value?.form === 'name' && value.name.folded === foldName(name);
+  return isRead ? plain : `  experiment "${name.replaceAll('"', '')}"`;
 }
 
 function waterLine(celsius: number): string {
@@ -133,9 +157,9 @@ function withWater(
   return [water, edit].sort((one, other) => one.line - other.line);
 }
 
-/** What the day was like, without the programme that was run. */
+/** What the day was like and what it was for, without the programme that was run. */
 function isDay({ statement }: Said): boolean {
-  return statement.property === 'room' || statement.property === 'flour';
+  return ['room', 'flour', 'experiment'].includes(statement.property);
 }
 
 function intoTrial(model: FormulaModel, trial: TrialModel, reading: ReadingToLog, line: string): TextEdit {
@@ -160,7 +184,7 @@ function isSameMoment({ statement }: Said, { minutes }: ReadingToLog): boolean {
 }
 
 function comesBefore(said: Said, { minutes }: ReadingToLog): boolean {
-  if (isCondition(said)) return true;
+  if (isCondition(said) || isDay(said)) return true;
   const { value } = said.statement;
   if (value?.form !== 'reading') return false;
   return minutes === undefined || value.seconds < minutes * 60;

@@ -3,6 +3,7 @@ import type { PlanAnalysis } from '../../analysis/plan-analysis.ts';
 import { makesMessages, shortFacts } from '../../facts/formula-words.ts';
 import { planTimes } from '../../facts/plan-times.ts';
 import { mentionsOf } from '../../model/mentions.ts';
+import { propertiesOf } from '../../model/properties.ts';
 import type { Block, Name, SourceFile } from '../../syntax/tree.ts';
 import type { Place } from '../../text/span.ts';
 import type { Steps } from '../../text/steps.ts';
@@ -17,6 +18,8 @@ export type Lens =
   | { readonly kind: 'totals'; readonly place: Place; readonly text: string }
   /** Over a plan: how late it is, to open it. */
   | { readonly kind: 'plan'; readonly place: Place; readonly text: string }
+  /** The doughs of an experiment, which leads to its sheet and its bench. */
+  | { readonly kind: 'experiment'; readonly place: Place; readonly text: string }
   /** Who uses what the header defines is counted when the lens is seen. */
   | { readonly kind: 'uses'; readonly place: Place };
 
@@ -46,6 +49,12 @@ export function lensesOf(
     const name = top?.header.name;
     if (top === undefined || name === undefined || name.folded === '') return [];
     const place = { line: firstLine + top.headerLine, start: name.start, end: name.end };
+    if (top.kind === 'experiment') {
+      const count = propertiesOf(block, top).get('dough')?.length ?? 0;
+      return count === 0
+        ? []
+        : [{ kind: 'experiment', place, text: speaker.say(message('experiment.lens', { count })) }];
+    }
     // Most formulas are made for themselves, and nothing is said over those.
     const isUsable = ['flour', 'ingredient', 'mixer'].includes(top.kind);
     const isUsed = top.kind === 'formula' && isNamedElsewhere(book, uri, namedHere, name);

@@ -2,7 +2,8 @@ import { message } from '../../words/message.ts';
 import { canBeJudged, heaviestPlace, tenthFix } from '../engine/ranges.ts';
 import type { Rule } from '../engine/rule.ts';
 
-/** Of all flour; common practice, no source. Sweet doughs go lower. */
+/** Of all flour; common practice, no source. Sweet doughs go lower. What is off by the rounding of a weight is not beyond. */
+const rounding = 0.005;
 const least = 0.01;
 const leastSweet = 0.004;
 const most = 0.03;
@@ -32,8 +33,8 @@ export const saltRange: Rule = {
         (line.fraction ?? 0) * (analysis.resolved.ingredients.get(line.key)?.composition.saltFraction ?? 0)
       );
     }, 0);
-    const isLow = fraction + inOthers < (isSweet ? leastSweet : least) - 1e-9;
-    if (fraction <= most + 1e-9 && !isLow) return;
+    const isLow = fraction + inOthers < (isSweet ? leastSweet : least) * (1 - rounding);
+    if (fraction <= most * (1 + rounding) && !isLow) return;
     const { line, span, solved } = heaviestPlace(context, 'salt');
     yield {
       line,

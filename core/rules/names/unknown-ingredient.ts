@@ -126,6 +126,10 @@ const stateAround = new RegExp(
 
 /** `water (cold)`, `softened butter`, `bread flour 90%`: the name without the state it is in, where that is known. */
 function withoutState(folded: string, isKnown: (name: string) => boolean): string | undefined {
+  // `oats (rolled)`
+  const [, head, inside] = /^([^()]+) \(([^()]+)\)$/.exec(folded) ?? [];
+  const turned = head === undefined ? '' : `${inside} ${head}`;
+  if (isKnown(turned)) return turned;
   const plain = folded.replace(stateAround, '');
   return plain !== folded && isKnown(plain) ? plain : undefined;
 }

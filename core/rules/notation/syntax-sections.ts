@@ -114,9 +114,18 @@ export const syntaxOfSections: readonly Rule[] = [
     level: error,
     title: 'Two steps on one line',
     explanation:
-      'Each step of a process has a line of its own: the second would else be words of the first, and its time would be lost.',
+      'Each step of a process has a line of its own, and one time: a second would else be words of the first, and its time would be lost. Times that break down that of the step, `bake 45 min, 20 min with lid, 25 min without`, and such as go on within it, `steam for 10 min`, may stand.',
     bad: `${tin}\nprocess:\n  divide proof 55 min at 28 °C\n`,
     good: `${tin}\nprocess:\n  divide\n  proof 55 min at 28 °C\n`,
+  },
+  {
+    code: 'cold-without-degrees',
+    level: 'info',
+    title: 'A cold step without its temperature',
+    explanation:
+      'A `retard`, or a step in the fridge, whose temperature is not written is taken to be at 5 °C, for at that of the room the dough would rise in an hour. Write the temperature, for by it the dough rises or stands still.',
+    bad: `${tin}\nprocess:\n  proof 12 h in the fridge\n`,
+    good: `${tin}\nprocess:\n  proof 12 h at 4 °C, in the fridge\n`,
   },
   {
     code: 'fold-times',

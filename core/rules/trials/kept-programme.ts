@@ -159,7 +159,7 @@ function hasSpeeds({ data }: Mixer, phases: readonly Said[]): boolean {
 }
 
 /** `mixed in NAME`, in quotes where the name would else be read as something other than a name. */
-function mixedIn(text: string): string {
+export function mixedIn(text: string): string {
   const plain = `  mixed in ${text}`;
   const { statement, problems } = parseLine(plain, { context: 'trial', afterBlank: false });
   const value = statement.kind === 'property' ? statement.value : undefined;

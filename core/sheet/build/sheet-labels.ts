@@ -2,6 +2,7 @@ import { stageMessage } from '../../analysis/mix-analysis.ts';
 import { mixingStages } from '../../calc/mixing/development.ts';
 import { stageDrawings } from '../../facts/stage-drawings.ts';
 import { byHand } from '../../model/found-mixer.ts';
+import { feelWords } from '../../syntax/vocabulary.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 
@@ -137,6 +138,9 @@ function working({ say }: Says) {
       words: say(stageMessage(stage)),
       drawing: stageDrawings[stage],
     })),
+    feels: say(message('panel.feels')),
+    /** How a dough may feel, as the notation spells it and as its reader does. */
+    feelNames: feelWords.map((word) => ({ word, words: say(message(`feel.${word}`)) })),
     noStage: say(message('panel.no-stage')),
     temperatureFirst: say(message('panel.temperature-first')),
     noReading: say(message('panel.no-reading', two)),

@@ -80,7 +80,8 @@ function expectedTable(view: ExperimentView, { say }: Speaker): Table {
   };
 }
 
-function cellOf(reading: PlannedReadingView, say: Speaker['say']): string {
+/** What is expected at a reading, in words. */
+export function cellOf(reading: PlannedReadingView, say: Speaker['say']): string {
   const said = expectedMessage(reading);
   return said === undefined ? '–' : say(said);
 }
@@ -207,7 +208,8 @@ function resultsTable({ doughs }: ExperimentView, { say, number }: Speaker): Tab
   };
 }
 
-function measuredMessage({
+/** What was measured at a reading, in words. */
+export function measuredMessage({
   measuredCelsius: celsius,
   measuredStage,
   measuredFeel = [],

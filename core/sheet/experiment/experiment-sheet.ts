@@ -112,8 +112,8 @@ function waterOf({ programme }: ExperimentDough): Pick<ExperimentDoughView, 'wat
   return first === undefined || others.length > 0 ? {} : { waterCelsius: first };
 }
 
-/** A formula that an experiment has twice is told apart by its mixer. */
-function nameOf(dough: ExperimentDough, all: readonly ExperimentDough[], speaker: Speaker): string {
+/** What a dough is called: a formula that an experiment has twice is told apart by its mixer. */
+export function nameOf(dough: ExperimentDough, all: readonly ExperimentDough[], speaker: Speaker): string {
   const { formula, mixer } = dough;
   const isShared = all.filter((one) => one.formula === formula).length > 1;
   if (!isShared || mixer === undefined) return formula;
@@ -144,6 +144,7 @@ function measuredViews({ trial, readings, input }: MeasuredDough, speaker: Speak
       minutes,
       ...expectedView(expected, speaker),
       trial: title,
+      ...(header.date === undefined ? {} : { date: header.date }),
       measuredCelsius: celsius,
       ...(stage === undefined ? {} : { measuredStage: stage }),
       ...(feel === undefined ? {} : { measuredFeel: feel }),

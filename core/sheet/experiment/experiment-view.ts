@@ -69,6 +69,8 @@ export interface PlannedReadingView {
 /** A reading of a trial that names the experiment, beside what its own programme and day let expect. */
 export interface MeasuredReadingView extends PlannedReadingView {
   readonly trial: string;
+  /** The day of the trial, ISO 8601. */
+  readonly date?: string;
   readonly measuredCelsius: number;
   readonly measuredStage?: string;
   readonly measuredFeel?: readonly string[];

@@ -43,6 +43,10 @@ export const commandFiles: Translation<typeof english> = {
     'das ist eine Rezepturdatei, und was geschrieben würde, ist keine Rezeptur; eine andere Datei nennen.',
   'command-files.formula-there': () =>
     'diese Rezepturdatei gibt es schon; eine andere nennen oder --force angeben, um sie zu überschreiben.',
+  'command-files.leads-out': () =>
+    'das führt durch einen Verweis aus seinem Ordner hinaus, und was dort liegt, bleibt unberührt; jene Datei nennen.',
+  'command-files.no-ordinary-file': () =>
+    'das ist keine gewöhnliche Datei; eine andere nennen, oder sie für die Standardausgabe weglassen.',
   'command-files.link-out': () =>
     'das ist ein Verweis aus seinem Ordner hinaus, und sein Ziel bleibt unberührt; jene Datei nennen.',
 

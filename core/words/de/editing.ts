@@ -46,6 +46,8 @@ export const editing: Translation<typeof english> = {
   'log-reading.stage': ({ words }, say) => `Eine Teigstufe ist eine von diesen: ${say.list(words)}.`,
   'log-reading.feel': ({ words }, say) =>
     `Wie sich der Teig anfühlt, ist eines von diesen: ${say.list(words)}.`,
+  'log-reading.no-minute': () => 'Eine Messung einer Versuchsreihe braucht ihre Minute ab Knetbeginn.',
+  'log-reading.no-experiment': () => 'Die Versuchsreihe ist nicht mehr in der Datei.',
   'panel.formula-removed': () => 'Die Rezeptur ist nicht mehr in der Datei.',
 
   'template.plain': () => 'Einfacher Teig',

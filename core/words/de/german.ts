@@ -1,5 +1,5 @@
 import type { Language } from '../language.ts';
-import type { Catalogue } from '../message.ts';
+import type { Subjects } from '../message.ts';
 import { actions } from './actions.ts';
 import { allergens } from './allergens.ts';
 import { amounts } from './amounts.ts';
@@ -56,7 +56,7 @@ import { sums } from './sums.ts';
 import { totals } from './totals.ts';
 
 /** The messages by subject, as English has them. */
-export const subjects = {
+const subjects: Subjects = {
   fixes,
   glance,
   findings,
@@ -111,63 +111,8 @@ export const subjects = {
   session,
 };
 
-const catalogue: Catalogue = {
-  ...fixes,
-  ...glance,
-  ...findings,
-  ...readingSections,
-  ...readingAmounts,
-  ...names,
-  ...sums,
-  ...project,
-  ...ranges,
-  ...mixers,
-  ...comparison,
-  ...blends,
-  ...completion,
-  ...cost,
-  ...label,
-  ...history,
-  ...imports,
-  ...allergens,
-  ...mixingHeat,
-  ...mixingHints,
-  ...mixingMap,
-  ...mixingOutlook,
-  ...mixingReasons,
-  ...mixingTrials,
-  ...mixingWarmth,
-  ...mixingWork,
-  ...totals,
-  ...notation,
-  ...hover,
-  ...standing,
-  ...actions,
-  ...editing,
-  ...amounts,
-  ...sectionLines,
-  ...calibration,
-  ...experiments,
-  ...plans,
-  ...foodSources,
-  ...paragraphs,
-  ...asked,
-  ...cautions,
-  ...charts,
-  ...panel,
-  ...planSheets,
-  ...sheetHeads,
-  ...sheetWork,
-  ...commandCheck,
-  ...commandFiles,
-  ...commandGit,
-  ...commandTotals,
-  ...comparisonPage,
-  ...session,
-};
-
 /** German; a blank that does not break stands before the percent sign, and a comma before decimals (DIN 5008). */
 export const german: Language = {
-  ...{ tag: 'de', catalogue, rulePages, rulePageWords },
+  ...{ tag: 'de', subjects, rulePages, rulePageWords },
   ...{ percentSign: '\u00a0%', decimalSign: 'comma', lessThan: (figure) => `weniger als ${figure}` },
 };

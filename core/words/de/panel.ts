@@ -84,7 +84,8 @@ export const panel: Translation<typeof english> = {
   'panel.or-degrees': ({ unit }) => `oder ${unit}`,
   'panel.stages': () => 'Zustand des Teigs; trägt die Messung ein',
   'panel.no-stage': () => 'ohne Zustand',
-  'panel.temperature-first': () => 'Zuerst die Temperatur, dann der Zustand.',
+  'panel.feels': () => 'Wie er sich anfühlt; trägt die Messung ein, und jedes weitere Wort kommt dazu',
+  'panel.temperature-first': () => 'Zuerst die Temperatur, dann der Zustand oder das Gefühl.',
   'panel.no-reading': ({ written, otherWritten }) =>
     `Eingeben, was das Thermometer zeigt, eine Zahl von ${written} bis ${otherWritten}. Noch ist nichts eingetragen.`,
 };

@@ -99,7 +99,12 @@ export const linePages: RulePages = {
   'two-steps': {
     title: 'Zwei Schritte in einer Zeile',
     explanation:
-      'Jeder Schritt eines Ablaufs hat seine eigene Zeile: der zweite gälte sonst als Worte des ersten, und seine Zeit ginge verloren.',
+      'Jeder Schritt eines Ablaufs hat seine eigene Zeile und eine Zeit: ein zweiter gälte sonst als Worte des ersten, und seine Zeit ginge verloren. Zeiten, die die des Schritts aufteilen, `bake 45 min, 20 min with lid, 25 min without`, und was darin geschieht, `steam for 10 min`, dürfen stehen.',
+  },
+  'cold-without-degrees': {
+    title: 'Ein kalter Schritt ohne seine Temperatur',
+    explanation:
+      'Ein `retard` oder ein Schritt im Kühlschrank, dessen Temperatur nicht dasteht, gilt als bei 5 °C, denn bei der des Raums ginge der Teig in einer Stunde auf. Die Temperatur gehört dazu, denn an ihr hängt, ob der Teig aufgeht oder stillsteht.',
   },
   'fold-times': {
     title: 'Faltungen, für die keine Zeit feststeht',

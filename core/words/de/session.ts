@@ -15,6 +15,8 @@ export const session: Translation<typeof english> = {
   'session.cannot-be-done': ({ name }) => `„${name}“ ist hier nicht möglich.`,
   'session.not-used': () => 'nicht verwendet',
   'session.no-plan': () => 'Die Schreibmarke in einen Abschnitt setzen, der mit „plan NAME:“ beginnt.',
+  'session.no-experiment': () =>
+    'Die Schreibmarke in einen Abschnitt setzen, der mit „experiment NAME:“ beginnt.',
   'session.no-table': () => 'Die Tabelle ließ sich nicht lesen; das Protokoll sagt, warum.',
   'session.no-edit': () => 'Die Änderung war nicht möglich; das Protokoll sagt, warum.',
   'session.file-not-known': () => 'Die Datei ist weder offen noch im Arbeitsbereich.',

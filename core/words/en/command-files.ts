@@ -39,6 +39,10 @@ export const commandFiles = {
     'this is a formula file, and what would be written is no formula; name another file.',
   'command-files.formula-there': () =>
     'this formula file is there already; name another one, or add --force to write over it.',
+  'command-files.leads-out': () =>
+    'this leads out of its folder by a link, and what lies there is left alone; name that file.',
+  'command-files.no-ordinary-file': () =>
+    'this is no ordinary file; name another one, or leave it out for standard output.',
   'command-files.link-out': () =>
     'this is a link out of its folder, and what it leads to is left alone; name that file.',
 

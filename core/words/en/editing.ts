@@ -49,6 +49,8 @@ export const editing = {
     `A stage is one of these: ${say.list(words)}.`,
   'log-reading.feel': ({ words }: Args<'words'>, say: Speaker) =>
     `How a dough feels is one of these: ${say.list(words)}.`,
+  'log-reading.no-minute': () => 'A reading of an experiment needs its minute from the start of mixing.',
+  'log-reading.no-experiment': () => 'The experiment is not in the file any more.',
   'panel.formula-removed': () => 'The formula is not in the file any more.',
 
   'template.plain': () => 'Plain dough',

@@ -126,6 +126,32 @@ export const experiments = {
     `${name}: no reading yet. The one at ${say.minutes(minutes)} tells most, for there the band is widest.`,
   'experiment.nothing-yet': () =>
     'No trial names this experiment yet: write “experiment” and its name into one.',
+
+  'experiment.lens': ({ count }: Args<'count'>, say: Speaker) =>
+    `${say.count(count, { one: '# dough', other: '# doughs' })} · sheet and bench`,
+  'bench.run': () => 'Run it at the bench',
+  'bench.run-hint': () => 'One timer a dough, in large type; two taps log a reading',
+  'bench.as-sheet': () => 'Back to its sheet',
+  'bench.blanks': () => 'Room to write',
+  'bench.hidden': () => 'Predictions hidden',
+  'bench.doughs': () => 'Doughs',
+  'bench.begin': () => 'Mixing begins',
+  'bench.stopped': () => 'Stopped',
+  'bench.go-on': () => 'Mixing goes on',
+  'bench.mixed-so-far': () => 'Mixed so far',
+  'bench.stop-mixer': () => 'Stop the mixer',
+  'bench.stop-hands': () => 'Stop kneading',
+  'bench.stop-in': ({ written, otherWritten }: Args<'written' | 'otherWritten'>) =>
+    `${written} in ${otherWritten}`,
+  'bench.stop-now': ({ written }: Args<'written'>) => `${written} now`,
+  'bench.read-at': ({ written }: Args<'written'>) => `reading at ${written}`,
+  'bench.none-left': () => 'No reading is left of this dough.',
+  'bench.minute': () => 'Minute of the reading',
+  'bench.by-timer': ({ written }: Args<'written'>) => `${written}, by the timer`,
+  'bench.minute-first': () => 'First let mixing begin, or choose the minute of the reading.',
+  'bench.planned': () => 'Readings of this dough',
+  'bench.expected': ({ written }: Args<'written'>) => `expected ${written}`,
+  'bench.clear-sure': () => 'Clear all timers of this experiment?',
 };
 
 type Bowl = Args<'name' | 'grams' | 'mostGrams' | 'otherName'>;

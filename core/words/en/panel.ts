@@ -86,7 +86,8 @@ export const panel = {
   'panel.or-degrees': ({ unit }: Args<'unit'>) => `or ${unit}`,
   'panel.stages': () => 'Stage of the dough; logs the reading',
   'panel.no-stage': () => 'no stage',
-  'panel.temperature-first': () => 'First the temperature, then the stage.',
+  'panel.feels': () => 'How it feels; logs the reading, and each further word is added',
+  'panel.temperature-first': () => 'First the temperature, then the stage or the feel.',
   'panel.no-reading': ({ written, otherWritten }: Args<'written' | 'otherWritten'>) =>
     `Type what the thermometer says, a number from ${written} to ${otherWritten}. Nothing is logged yet.`,
 };

@@ -39,6 +39,8 @@ export const readingSections = {
   'no-formula.closed': ({ section, otherSection }: Args<'section' | 'otherSection'>) =>
     `A ${section} belongs to a formula, and the ${otherSection} above has closed it. Move it up to its formula.`,
 
+  'unknown-section.dough': ({ written }: Args<'written'>) =>
+    `A line like this is the dough itself. Its lines stand right below the header of the formula, not below “${written}”.`,
   'unknown-section.meant': ({ written, meant }: Args<'written' | 'meant'>) =>
     `No section is called “${written}”. Is it “${meant}”?`,
   'unknown-section.part': ({ example }: Args<'example'>) => `A line like this begins a part: ${example}`,
@@ -49,6 +51,7 @@ export const readingSections = {
     `“${written}” is not a property of ${a(section)}. Is it “${meant}”?`,
   'unknown-property.said-otherwise': ({ section, written, meant }: Args<'section' | 'written' | 'meant'>) =>
     `In ${a(section)} “${written}” is written: ${meant}`,
+  'unknown-property.mix-said': ({ meant }: Args<'meant'>) => `Read as: ${meant}`,
   'unknown-property.mixed': ({ example }: Args<'example'>) =>
     `A trial states what was run with “mixed”: ${example}`,
   'unknown-property.none': ({ section, name, words }: Args<'section' | 'name' | 'words'>, say: Speaker) =>
@@ -56,6 +59,14 @@ export const readingSections = {
 
   'two-steps.two': ({ written, otherWritten }: Args<'written' | 'otherWritten'>) =>
     `“${written}” and “${otherWritten}” are two steps. Write each on a line of its own.`,
+  'two-steps.in-remark': ({ written }: Args<'written'>) =>
+    `“${written}” is a step of its own, and its time would be lost here. Write it on a line of its own.`,
+  'two-steps.two-times': ({ written, example }: Args<'written' | 'example'>) =>
+    `A step has one time, so “${written}” would be lost. Write it as a step on a line of its own, or as a part of this one: ${example}`,
+  'fold-times.alone': ({ example }: Args<'example'>) =>
+    `Folds are a part of the step that they interrupt. Write them behind it: ${example}`,
+  'cold-without-degrees.taken': ({ written, celsius }: Args<'written' | 'celsius'>, say: Speaker) =>
+    `“${written}” gives no temperature: ${say.celsius(celsius)} is assumed.`,
   'fold-times.no-step-time': ({ example }: Args<'example'>) =>
     `The step has no time that its folds could be spread over. Write it behind the step: ${example}`,
 

@@ -15,6 +15,7 @@ export const session = {
   'session.cannot-be-done': ({ name }: Args<'name'>) => `“${name}” cannot be done here.`,
   'session.not-used': () => 'not used',
   'session.no-plan': () => 'Put the cursor into a section that begins with “plan NAME:”.',
+  'session.no-experiment': () => 'Put the cursor into a section that begins with “experiment NAME:”.',
   'session.no-table': () => 'The table could not be read; the log says why.',
   'session.no-edit': () => 'The edit could not be made; the log says why.',
   'session.file-not-known': () => 'The file is not open and not in the workspace.',

@@ -1,6 +1,5 @@
 import { rulePageWords } from '../en/rule-page-words.ts';
 import type { Language } from '../language.ts';
-import type { Catalogue } from '../message.ts';
 import { findings } from './findings.ts';
 import { fixes } from './fixes.ts';
 import { mixingHeat } from './mixing-heat.ts';
@@ -14,7 +13,7 @@ import { ranges } from './ranges.ts';
 import { sums } from './sums.ts';
 
 /** Les messages par sujet, comme en anglais ; ce qui n’y est pas encore est dit en anglais. */
-export const subjects = {
+const subjects: Language['subjects'] = {
   fixes,
   findings,
   names,
@@ -28,27 +27,13 @@ export const subjects = {
   paragraphs,
 };
 
-const catalogue: Partial<Catalogue> = {
-  ...fixes,
-  ...findings,
-  ...names,
-  ...sums,
-  ...ranges,
-  ...mixingHeat,
-  ...mixingHints,
-  ...mixingOutlook,
-  ...mixingWarmth,
-  ...mixingWork,
-  ...paragraphs,
-};
-
 /**
  * French; a blank that does not break stands before the percent sign, and a comma before decimals. The pages of the rules are
  * English.
  */
 export const french: Language = {
   tag: 'fr',
-  catalogue,
+  subjects,
   percentSign: '\u00a0%',
   decimalSign: 'comma',
   lessThan: (figure) => `moins de ${figure}`,

@@ -1,0 +1,20 @@
+; Sections fold; what belongs to a formula folds within it.
+[
+  (formula)
+  (flour)
+  (ingredient)
+  (mixer)
+  (bakery)
+  (plan)
+  (experiment)
+  (preferment)
+  (soaker)
+  (scald)
+  (part)
+  (filling)
+  (topping)
+  (bath)
+  (mix)
+  (process)
+  (trial)
+] @fold
