@@ -307,8 +307,8 @@ function lensCommandsOf({ commands }: StartOptions) {
   const known = Array.isArray(commands) ? commands : [];
   return {
     openSheet: known.includes(openSheetCommand),
-    openPlan: known.includes(openPlanCommand),
     openExperiment: known.includes(openExperimentCommand),
+    openPlan: known.includes(openPlanCommand),
     openMap: known.includes(openMapCommand),
     showUses: known.includes(showUsesCommand),
   };

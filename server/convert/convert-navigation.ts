@@ -66,8 +66,8 @@ export function toDocumentLink({ place, code, title }: core.RuleLink, rulePages:
 /** What a lens does when it is chosen, for a client that has these commands; else it is only read. */
 export interface LensCommands {
   readonly openSheet: boolean;
-  readonly openPlan: boolean;
   readonly openExperiment: boolean;
+  readonly openPlan: boolean;
   /** Called from a hover. */
   readonly openMap: boolean;
   readonly showUses: boolean;
@@ -90,8 +90,8 @@ export function withMapLink(
 }
 
 export const openSheetCommand = 'doughwright.openSheet';
-export const openPlanCommand = 'doughwright.openPlan';
 export const openExperimentCommand = 'doughwright.openExperiment';
+export const openPlanCommand = 'doughwright.openPlan';
 export const showUsesCommand = 'doughwright.showUses';
 
 export function toCodeLens(lens: core.Lens, uri: string, commands: LensCommands, naming: Naming): CodeLens {

@@ -16,10 +16,10 @@ import type { Reference } from '../names/references.ts';
 /** A line of words above a header. */
 export type Lens =
   | { readonly kind: 'totals'; readonly place: Place; readonly text: string }
-  /** Over a plan: how late it is, to open it. */
-  | { readonly kind: 'plan'; readonly place: Place; readonly text: string }
   /** The doughs of an experiment, which leads to its sheet and its bench. */
   | { readonly kind: 'experiment'; readonly place: Place; readonly text: string }
+  /** Over a plan: how late it is, to open it. */
+  | { readonly kind: 'plan'; readonly place: Place; readonly text: string }
   /** Who uses what the header defines is counted when the lens is seen. */
   | { readonly kind: 'uses'; readonly place: Place };
 
