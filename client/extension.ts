@@ -67,13 +67,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     fresh.onDidChangeState(({ newState }) => {
       if (server.current !== fresh || newState === State.Starting) return;
       panels.serverRuns(newState === State.Running);
-      statusBar.refresh();
-      list.refresh();
-      changes.refresh();
-      plan.refresh();
-      experiment.refresh();
-      overlay.refresh();
-      history.refresh();
+      for (const shown of [statusBar, list, changes, plan, experiment, overlay, history]) shown.refresh();
     });
     return fresh;
   };

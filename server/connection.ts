@@ -60,6 +60,10 @@ const changedNotification: ChangedNotification = 'doughwright/changed';
 /** What stands for a request that is refused, whatever it was. */
 const refusedMethod = 'doughwright/refused';
 
+function refuse({ code, message }: RefusedRequest): never {
+  throw new ResponseError(code, message);
+}
+
 /** The connection must be made with these options, so that the schedule knows of every message. */
 export function connectionOptions(schedule: Schedule, encoding: PositionEncoding): ConnectionOptions {
   const gate = new ProtocolGate();
@@ -158,12 +162,7 @@ export function serve(
     for (const what of early) complain(what);
     const everythingChanged = () => diagnostics?.everythingChanged();
     const follower = followChoices({
-      connection,
-      able,
-      log,
-      workspace,
-      host,
-      complain,
+      ...{ connection, able, log, workspace, host, complain },
       changed: everythingChanged,
     });
     files.readFolders(workspace.folders);
@@ -185,9 +184,7 @@ export function serve(
     },
   });
 
-  connection.onRequest(refusedMethod, ({ code, message }: RefusedRequest) => {
-    throw new ResponseError(code, message);
-  });
+  connection.onRequest(refusedMethod, refuse);
   connection.onShutdown(() => undefined);
   connection.listen();
 }

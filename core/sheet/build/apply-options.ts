@@ -127,9 +127,9 @@ function yieldText(made: YieldInput): string {
   }
 }
 
-/** A mass as a baker writes it into a formula, to a tenth of a gram below a kilogram. */
+/** A mass as a baker writes it into a formula: no figure is left out that a scale of a tenth of a gram would show. */
 export function massText(grams: number): string {
-  return grams >= 1000 ? `${trimmed(grams / 1000, 3)} kg` : `${trimmed(grams, grams < 10 ? 4 : 1)} g`;
+  return grams >= 1000 ? `${trimmed(grams / 1000, 5)} kg` : `${trimmed(grams, grams < 10 ? 4 : 2)} g`;
 }
 
 /** The dough's own mix is the one that names no part. Trials that do not say what they ran keep the mixer as it was. */

@@ -54,6 +54,8 @@ export const totals: Translation<typeof english> = {
   'goes-into.part-of': ({ section, name }) => `${section} von ${name}`,
   'goes-into.part': ({ section }) => `${section} einer Rezeptur`,
 
+  'overview.hydration': ({ fraction }, say) => say.percent(fraction),
+  'overview.dough': ({ doughGrams }, say) => say.mass(doughGrams),
   'overview.room': ({ celsius }, say) => `Raum ${say.celsius(celsius)}`,
   'overview.flour': ({ celsius }, say) => `Mehl ${say.celsius(celsius)}`,
   'overview.tap-water': ({ celsius }, say) => `Leitungswasser ${say.celsius(celsius)}`,

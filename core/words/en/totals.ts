@@ -70,6 +70,8 @@ export const totals = {
   'goes-into.part-of': ({ section, name }: Args<'section' | 'name'>) => `${section} of ${name}`,
   'goes-into.part': ({ section }: Args<'section'>) => `${section} of a formula`,
 
+  'overview.hydration': ({ fraction }: Args<'fraction'>, say: Speaker) => say.percent(fraction),
+  'overview.dough': ({ doughGrams }: Args<'doughGrams'>, say: Speaker) => say.mass(doughGrams),
   'overview.room': ({ celsius }: Args<'celsius'>, say: Speaker) => `room ${say.celsius(celsius)}`,
   'overview.flour': ({ celsius }: Args<'celsius'>, say: Speaker) => `flour ${say.celsius(celsius)}`,
   'overview.tap-water': ({ celsius }: Args<'celsius'>, say: Speaker) => `tap water ${say.celsius(celsius)}`,
