@@ -23,7 +23,7 @@ export function computedSheet(
 /** A plain bread of four ingredients with its work; further lines of the formula may take the place of its yield. */
 export function fourIngredients(said = 'yield 24 pieces of 880 g'): SheetDocument {
   const text = [
-    'bakery:\n  room 24 °C\n  flour 22 °C\n  tap water 18 °C',
+    'bakery:\n  room 21 °C\n  flour 20 °C\n  tap water 12 °C',
     `formula Quay Plain:\n  ${said}\n  dough temperature 25 °C`,
     '  strong white 100%\n  water 68%\n  salt 2%\n  fresh yeast 1.2%',
     'mix in spiral:\n  load all\n  speed 1 for 4 min\n  speed 2 for 7 min',

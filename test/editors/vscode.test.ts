@@ -54,6 +54,8 @@ const files = {
   'unit.dough': formulaNamed('Unit Tin'),
   'unknown.dough': formulaNamed('Unknown Tin'),
   'hover.dough': formulaNamed('Hover Tin'),
+  'drawn.dough':
+    'formula Drawn Tin:\n  bread flour 100%\n  water 66%\n  salt 2%\n\nmix in spiral:\n  load all\n  speed 1 for 4 min\n  speed 2 for 6 min\n',
   'restart.dough': formulaNamed('Restart Tin'),
   'actions.dough': formulaNamed('Action Tin').replace('salt               2%', 'salt               9%'),
   'status.dough': formulaNamed('Status Tin'),
@@ -156,6 +158,21 @@ describe('the packaged extension in VS Code', () => {
     await waitForHint(page, 'Hover Tin');
     const text = await hoverWord(page, 'water', 'water');
     expect(namesMass(text, waterGrams(0.69)), `${text} does not name ${waterGrams(0.69)} g`).toBe(true);
+    await leaveHover(page);
+  });
+
+  it('begins the hover over a mixing programme with a drawing of the dough', async () => {
+    const { page } = editor;
+    await openFile(page, 'drawn.dough');
+    await waitForHint(page, 'Drawn Tin');
+    await hoverWord(page, 'spiral', 'spiral');
+    const drawing = page.locator('.monaco-hover:not(.hidden) img[src^="data:image/svg+xml"]').first();
+    expect(await drawing.getAttribute('alt')).toMatch(/^[a-z-]+$/);
+    // What the editor refuses to show has no size of its own.
+    const width = await page.evaluate<number>(
+      "document.querySelector('.monaco-hover:not(.hidden) img').naturalWidth",
+    );
+    expect(width).toBe(36);
     await leaveHover(page);
   });
 

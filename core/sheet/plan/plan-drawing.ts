@@ -57,7 +57,8 @@ function lanesDrawn(
     y += textSize + 4;
     parts.push(label(fitted(isolated(lane.name), width), { x: 0, y }, 'start', { 'font-weight': 600 }));
     for (const row of rowsOf(lane.bars.map((bar) => placed(bar, x, right)))) {
-      for (const one of row) parts.push(...barDrawn(one, hatchingOf[lane.kind], y, name));
+      for (const one of row)
+        parts.push(...barDrawn(one, one.empty ? 'empty' : hatchingOf[lane.kind], y, name));
       y += rowHeight;
     }
     y += gap;
@@ -86,18 +87,19 @@ interface PlacedBar {
   readonly words: string;
   readonly wordsLeft: number;
   readonly late: boolean;
+  readonly empty: boolean;
 }
 
 /** The name begins where the bar does, or as far before it as it takes to end within the drawing; a late one has a mark. */
 function placed(
-  { name, startMinutes, endMinutes, late }: PlanBar,
+  { name, startMinutes, endMinutes, late, empty }: PlanBar,
   x: (minutes: number) => number,
   right: number,
 ): PlacedBar {
   const left = x(startMinutes);
   const words = fitted(`${late ? '! ' : ''}${isolated(name)}`, right);
   const wordsLeft = Math.max(0, Math.min(left, right - textWidth(words)));
-  return { left, width: Math.max(2, x(endMinutes) - left), words, wordsLeft, late };
+  return { left, width: Math.max(2, x(endMinutes) - left), words, wordsLeft, late, empty: empty === true };
 }
 
 /** Bars that would overlap, by themselves or with their names, stand below each other: each in the first row with room. */

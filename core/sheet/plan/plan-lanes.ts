@@ -18,7 +18,10 @@ export function lanesOf({ day, dated, limits }: PlanAnalysis, speaker: Speaker):
   const oven = day.work.ovenTurns.map(({ kind, toCelsius: celsius, startMinutes, endMinutes }): PlanBar => {
     const to = celsius === undefined ? undefined : say(message('plan.to-degrees', { celsius }));
     const words = kind === 'heat' ? [say(message('plan.heating')), to] : [to];
-    return bar(words.filter((one) => one !== undefined).join(' '), startMinutes, endMinutes);
+    return {
+      ...bar(words.filter((one) => one !== undefined).join(' '), startMinutes, endMinutes),
+      empty: true,
+    };
   });
   const names = new Map<string, { readonly name: string; readonly late: boolean }>();
   for (const { dough, batches } of day.doughs)

@@ -89,6 +89,8 @@ export interface PlanBar {
   readonly end: string;
   /** What it belongs to is ready too late. */
   readonly late: boolean;
+  /** Of an oven that is heated or brought to another temperature: nothing is in it. */
+  readonly empty?: true;
 }
 
 export interface PlanMoment {
