@@ -11,6 +11,9 @@ export const totals = {
     `${say.percent(fraction)} prefermented`,
   'totals.no-line': () => 'No ingredient is written yet.',
   'totals.sheet': () => 'Batch sheet',
+  'lens.plan': () => 'Open the plan',
+  'lens.plan-late': ({ seconds }: Args<'seconds'>, say: Speaker) =>
+    `Open the plan: ${say.duration(seconds)} late`,
   'totals.hydration-fact': ({ fraction }: Args<'fraction'>, say: Speaker) =>
     `hydration **${say.percent(fraction)}**`,
   'totals.effective': ({ fraction }: Args<'fraction'>, say: Speaker) => `effective ${say.percent(fraction)}`,
