@@ -50,6 +50,11 @@ function called(step: StepWord, names: string): Record<string, StepWord> {
 /** All that a step with a meaning may be called, in the notation’s word and in other bakers’. */
 export const allStepWords: readonly string[] = [...stepWords, ...Object.keys(otherWords)];
 
+/** The step of the notation that a name stands for; undefined where it is none. */
+export function knownStepOf(name: string | undefined): StepWord | undefined {
+  return stepWords.find((word) => word === name);
+}
+
 const mostWords = 3;
 
 export interface KnownStep {

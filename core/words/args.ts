@@ -25,6 +25,8 @@ export interface Arg {
   readonly highFactor: number;
   /** Points of percent between two shares, as a fraction. */
   readonly apartFraction: number;
+  /** Half the width of a band. */
+  readonly withinFraction: number;
   readonly grams: number;
   readonly otherGrams: number;
   readonly doughGrams: number;

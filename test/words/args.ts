@@ -52,6 +52,7 @@ export const samples: { readonly [N in keyof Arg]: Sample<Arg[N]> } = {
   lowFactor: number(1.3),
   highFactor: number(1.6),
   apartFraction: number(0.255),
+  withinFraction: number(0.255),
   grams: number(1250),
   otherGrams: number(5000),
   doughGrams: number(20000),

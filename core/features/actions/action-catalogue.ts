@@ -11,8 +11,10 @@ import { extractPart } from './extract-part.ts';
 import { fixAllOfRule, fixAllSlips } from './fix-all.ts';
 import { inlinePart } from './inline-part.ts';
 import { makeVariant } from './make-variant.ts';
+import { sameFeel } from './same-feel.ts';
 import { inGrams, inPercent } from './section-units.ts';
 import { sortByWeight } from './sort-by-weight.ts';
+import { teachMixer } from './teach-mixer.ts';
 import { usualOrder } from './usual-order.ts';
 import { weighMeasures } from './weigh-measures.ts';
 import { giveBalance, stateHydration, writeOut } from './worked-out.ts';
@@ -29,9 +31,11 @@ export const actions: readonly Action[] = [
   writeOut,
   weighMeasures,
   changeFlour,
+  sameFeel,
   blendTheFlours,
   changeYeast,
   convertMix,
+  teachMixer,
   extractPart,
   inlinePart,
   writeVariantOut,

@@ -88,9 +88,10 @@ function titleOf(name: string, before: Ingredient, after: Ingredient): Message {
 }
 
 /** Less than this is not worth a word, as a fraction of the weight of the flour. */
-const leastUptake = 0.002;
+export const leastUptake = 0.002;
 
-function uptake(before: Ingredient, after: Ingredient): number | undefined {
+/** How much more water one flour takes up than another, as a fraction of its weight at equal moisture; undefined where either is not known. */
+export function uptake(before: Ingredient, after: Ingredient): number | undefined {
   if (before.flour === undefined || after.flour === undefined) return undefined;
   const [was, is] = [absorptionAt14(before.flour), absorptionAt14(after.flour)];
   return was.known && is.known ? is.value - was.value : undefined;

@@ -23,6 +23,7 @@ import {
   wordStart,
   wordsBefore,
 } from './completion-place.ts';
+import { likelyIngredients } from './likely.ts';
 
 /** Where a name is to be written, as a line that says it. */
 const sayings = {
@@ -72,15 +73,20 @@ export function ingredients(asked: Asked, at: number, padded: boolean): LineComp
       make(asked, name, kind, { start: at, detail, insert: insertOf(name), sort: `${sort}${name}` }),
     );
   };
+  const likely = likelyIngredients(asked);
   const model = modelOf(asked);
   for (const part of model?.sections.slice(1) ?? [])
     if (part.name !== undefined) push(part.name.text, part.kind, '0', 'part');
-  for (const one of asked.scope.names('ingredient')) push(one.name.text, detailOf(one, asked), '0');
+  for (const one of asked.scope.names('ingredient')) {
+    const found = findIngredient(one.name, asked.scope);
+    const role = found.kind === 'found' ? found.ingredient.role : undefined;
+    push(one.name.text, detailOf(one, asked), likely.keyOf(role, one.name.text, true));
+  }
   const written = wordsBefore(asked).toLowerCase();
   for (const one of catalogueIngredients) {
     const detail = say(compositionMessage(one.role, one.composition.water, one.composition.protein));
     const name = writtenTypes.get(one.name) ?? one.name;
-    push(name, detail, '1');
+    push(name, detail, likely.keyOf(one.role, name, false));
     // Another name of the same is shown to who begins to write it.
     if (written === '') continue;
     for (const alias of one.aliases)

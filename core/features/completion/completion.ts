@@ -13,7 +13,6 @@ import {
   properties,
   roleWords,
   stageWords,
-  stepWords,
   subSections,
   topSections,
   wordsOfForm,
@@ -46,6 +45,7 @@ import {
   wordsBefore,
 } from './completion-place.ts';
 import { prices } from './completion-prices.ts';
+import { likelySections, likelySteps } from './likely.ts';
 import { subSnippets, topSnippets } from './snippets.ts';
 
 /**
@@ -217,8 +217,13 @@ function atLineStart(asked: Asked, context: Context): LineCompletion[] {
     if (holdsIngredients(context)) found.push(...ingredients(asked, lineStart(asked), true));
     if (context === 'process') {
       // Without a blank behind it: a step may end here, and Enter is then to end the line and not to choose from the list.
-      for (const word of stepWords)
-        found.push(make(asked, word, 'word', { detail: say(message('completion.step')), sort: `1${word}` }));
+      for (const [index, word] of likelySteps(asked).entries())
+        found.push(
+          make(asked, word, 'word', {
+            detail: say(message('completion.step')),
+            sort: `1${String(index).padStart(2, '0')}`,
+          }),
+        );
     }
     if (context === 'plan') found.push(...formulaNames(asked));
     if (context === 'trial')
@@ -230,7 +235,13 @@ function atLineStart(asked: Asked, context: Context): LineCompletion[] {
         });
   }
   for (const word of topSections) found.push(section(asked, word, topSnippets[word]));
-  if (formula) for (const word of subSections) found.push(section(asked, word, subSnippets[word]));
+  if (!formula) return found;
+  const likely = likelySections(asked);
+  for (const word of subSections) {
+    const item = section(asked, word, subSnippets[word]);
+    const sort = likely.get(word);
+    found.push(sort === undefined ? item : { ...item, sort });
+  }
   return found;
 }
 

@@ -30,6 +30,10 @@ export const actions: Translation<typeof english> = {
     `„${name}“ durch „${otherName}“ ersetzen: ${say.percent(apartFraction, 1)} mehr Wasser`,
   'change-flour.takes-less': ({ name, otherName, apartFraction }, say) =>
     `„${name}“ durch „${otherName}“ ersetzen: ${say.percent(apartFraction, 1)} weniger Wasser`,
+  'same-feel.change': ({ name, otherName, written }) => `„${name}“ zu „${otherName}“, Wasser ${written}`,
+  'same-feel.change-within': ({ name, otherName, written, withinFraction }, say) =>
+    `„${name}“ zu „${otherName}“, Wasser ${written} ± ${say.percent(withinFraction, 1)}`,
+  'teach-mixer.teach': ({ name }) => `„${name}“ lehren, was seine Knetversuche sagen`,
   'change-yeast.change': ({ name, otherName, fraction }, say) =>
     `„${name}“ durch „${otherName}“ ersetzen: ${say.number(fraction, 2)} g für 1 g`,
 

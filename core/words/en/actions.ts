@@ -35,6 +35,13 @@ export const actions = {
     { name, otherName, apartFraction }: Args<'name' | 'otherName' | 'apartFraction'>,
     say: Speaker,
   ) => `Change “${name}” to “${otherName}”: ${say.percent(apartFraction, 1)} less water`,
+  'same-feel.change': ({ name, otherName, written }: Args<'name' | 'otherName' | 'written'>) =>
+    `“${name}” to “${otherName}”, water ${written}`,
+  'same-feel.change-within': (
+    { name, otherName, written, withinFraction }: Args<'name' | 'otherName' | 'written' | 'withinFraction'>,
+    say: Speaker,
+  ) => `“${name}” to “${otherName}”, water ${written} ± ${say.percent(withinFraction, 1)}`,
+  'teach-mixer.teach': ({ name }: Args<'name'>) => `Teach “${name}” what its trials say`,
   'change-yeast.change': (
     { name, otherName, fraction }: Args<'name' | 'otherName' | 'fraction'>,
     say: Speaker,
