@@ -52,8 +52,15 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       initializationOptions: () => ({
         settings: plainSettings(),
         rulePages: rulePagesOf(context),
-        commands: [showUsesCommand, commandIds.openSheet, commandIds.openExperiment, commandIds.openMap],
+        commands: [
+          showUsesCommand,
+          commandIds.openSheet,
+          commandIds.openPlan,
+          commandIds.openExperiment,
+          commandIds.openMap,
+        ],
         calmWhileTyping: true,
+        pictures: true,
       }),
     });
     wire.attach(fresh);

@@ -15,6 +15,7 @@ import type { PositionEncoding } from './convert/convert-encoding.ts';
 import {
   openExperimentCommand,
   openMapCommand,
+  openPlanCommand,
   openSheetCommand,
   showUsesCommand,
 } from './convert/convert-navigation.ts';
@@ -50,12 +51,18 @@ interface StartOptions {
   readonly calmWhileTyping?: boolean;
   /** The commands of the client that a lens may call. */
   readonly commands?: readonly string[];
+  /** Images in hovers are shown as images. */
+  readonly pictures?: boolean;
 }
 
 const changedNotification: ChangedNotification = 'doughwright/changed';
 
 /** What stands for a request that is refused, whatever it was. */
 const refusedMethod = 'doughwright/refused';
+
+function refuse({ code, message }: RefusedRequest): never {
+  throw new ResponseError(code, message);
+}
 
 /** The connection must be made with these options, so that the schedule knows of every message. */
 export function connectionOptions(schedule: Schedule, encoding: PositionEncoding): ConnectionOptions {
@@ -133,6 +140,7 @@ export function serve(
     });
     answerQuestions({
       lensCommands: lensCommandsOf(options),
+      showsPictures: options.pictures === true && able.markdownHover,
       revisions: host.revisions,
       ...{ connection, documents, workspace, schedule, log, naming, able, diagnostics },
       filesRead: (atMost) => files.settled(atMost),
@@ -181,9 +189,7 @@ export function serve(
     },
   });
 
-  connection.onRequest(refusedMethod, ({ code, message }: RefusedRequest) => {
-    throw new ResponseError(code, message);
-  });
+  connection.onRequest(refusedMethod, refuse);
   connection.onShutdown(() => undefined);
   connection.listen();
 }
@@ -304,6 +310,7 @@ function lensCommandsOf({ commands }: StartOptions) {
   return {
     openSheet: known.includes(openSheetCommand),
     openExperiment: known.includes(openExperimentCommand),
+    openPlan: known.includes(openPlanCommand),
     openMap: known.includes(openMapCommand),
     showUses: known.includes(showUsesCommand),
   };

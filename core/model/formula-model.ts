@@ -12,6 +12,8 @@ import {
   type StepStatement,
 } from '../syntax/tree.ts';
 import { degreeWords, holdsIngredients, programmeWords } from '../syntax/vocabulary.ts';
+import { elementAt } from '../text/element.ts';
+import { bareGrams } from './bare-grams.ts';
 import { propertiesOf, type Said, type SaidProperties, saidValue } from './properties.ts';
 import { partTakenWhole } from './taken-part.ts';
 
@@ -51,6 +53,8 @@ export interface MixModel {
   readonly phases: readonly Said[];
   /** The degree of mixing wished; an improved mix where none is written. */
   readonly wish?: DegreeOfMixing;
+  /** Whether a line of it cannot be read: what it runs is then not known. */
+  readonly hasUnread: boolean;
 }
 
 export interface ProcessModel {
@@ -109,7 +113,7 @@ function sectionOf(block: Block, section: Section, kind: SectionKind): SectionMo
         id: lineId(line),
         line,
         parsed,
-        statement: asTaken(block, parsed.text, parsed.statement),
+        statement: asMeant(block, line, parsed.statement),
       });
   }
   return {
@@ -123,12 +127,13 @@ function sectionOf(block: Block, section: Section, kind: SectionKind): SectionMo
   };
 }
 
-/** A line that names a part and no amount takes all of it. */
-function asTaken(block: Block, text: string, statement: IngredientStatement): IngredientStatement {
-  const name = partTakenWhole(block, text, statement);
-  if (name === undefined) return statement;
+/** A line that names a part and no amount takes all of it; a number without a unit among grams is grams. */
+function asMeant(block: Block, line: number, statement: IngredientStatement): IngredientStatement {
   const { start, end } = statement.amount;
-  return { ...statement, name, amount: { kind: 'remaining', start, end } };
+  const grams = bareGrams(block, line);
+  if (grams !== undefined) return { ...statement, amount: { kind: 'mass', grams, start, end } };
+  const name = partTakenWhole(block, elementAt(block.lines, line).text, statement);
+  return name === undefined ? statement : { ...statement, name, amount: { kind: 'remaining', start, end } };
 }
 
 function mixOf(block: Block, section: Section): MixModel {
@@ -136,7 +141,10 @@ function mixOf(block: Block, section: Section): MixModel {
   const word = saidValue(propertiesOf(block, section), 'develop', 'word')?.word;
   const wish = degreeWords.find((one) => one === word);
   const phases = phasesOf(block, section);
-  return { headerLine, endLine, header, phases, ...(wish === undefined ? {} : { wish }) };
+  const hasUnread = block.lines
+    .slice(headerLine + 1, endLine)
+    .some(({ statement }) => statement.kind === 'unreadable');
+  return { headerLine, endLine, header, phases, hasUnread, ...(wish === undefined ? {} : { wish }) };
 }
 
 /** The lines of a programme of mixing, wherever else stands between them. */

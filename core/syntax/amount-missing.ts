@@ -48,6 +48,7 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
     unfinishedHydration(parts) ??
     countedFirst(parts) ??
     measuredFirst(parts) ??
+    numberFirst(parts) ??
     unreadAtEnd(parts) ??
     strangeSign(parts) ??
     plannedFirst(parts) ??
@@ -164,6 +165,22 @@ function measuredFirst({ line, kind, first, end }: Unfinished): LineRead | undef
   const fix = replaceFix(message('fix.put-name-first'), span, meant, true);
   const said = message('amount-first.name-first', { example: meant });
   return { statement: statementOf(kind, name, amount), problems: [problem('amount-first', said, span, fix)] };
+}
+
+/** `680 water`: a number before a name, of which the unit is not said. */
+function numberFirst({ line, kind, head, count, end, whole }: Unfinished): LineRead | undefined {
+  const name = nameOf(line, head.slice(1));
+  if (count?.kind !== 'bare' || kind !== 'ingredient' || name === undefined) return undefined;
+  // `500 gx` and `2 large` are no number of a thing called so.
+  if (!/^\p{L}{3}/u.test(name.text) || /^(?:small|medium|large|pieces?)\b/i.test(name.text)) return undefined;
+  const span = { start: count.start, end };
+  const said = message('missing-unit.ingredient', { written: count.number });
+  const fixes = ['%', ' g'].map((unit) => writeFix(span, `${name.text}  ${count.number}${unit}`));
+  return {
+    statement: statementOf(kind, name, unknownAmount('unreadable', count.start)),
+    problems: [{ ...problem('missing-unit', said, span, ...fixes), unlessKnown: whole.folded }],
+    otherwise: statementOf(kind, whole, unknownAmount('missing', end)),
+  };
 }
 
 /** Amounts that bakers write and the notation does not: `1 1/2 cups`, `a pinch`. */

@@ -2,6 +2,7 @@ import type { IToken } from 'chevrotain';
 import { elementAt, firstOf, lastOf } from '../text/element.ts';
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
+import { amountFirst } from './amount-first.ts';
 import { withoutAmount } from './amount-missing.ts';
 import { readAmount } from './grammar.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
@@ -26,6 +27,8 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   const options = commaAt < 0 ? { problems: [] } : readOptions(line, tokens.slice(commaAt + 1), kind);
   if (head.length === 0) return nameless(firstOf(tokens).startOffset, t.endOf(lastOf(tokens)), kind);
   if (found === undefined) {
+    const behind = commaAt < 0 ? undefined : behindRemark(line, head, tokens.slice(commaAt + 1), kind);
+    if (behind !== undefined) return behind;
     const missing = withoutAmount(line, head, kind);
     return { ...missing, problems: [...missing.problems, ...options.problems].slice(0, 1) };
   }
@@ -234,54 +237,26 @@ function suggestAmount(amount: Amount, written: string, behind: string): string 
     : undefined;
 }
 
-function amountFirst(
+/** `almonds, chopped 150 g`: the amount stands behind a remark. */
+function behindRemark(
   line: string,
-  trailing: readonly IToken[],
-  amount: Amount,
+  head: readonly IToken[],
+  rest: readonly IToken[],
   kind: NamedKind,
-  options: Options,
-): LineRead {
-  // `500 g of raisins`
-  const named = trailing.length > 1 && firstOf(trailing).tokenType === t.Of ? trailing.slice(1) : trailing;
-  const name = nameOf(line, named);
-  if (name === undefined) return nameless(amount.start, amount.end, kind);
-  const span = { start: amount.start, end: name.end };
-  const weighed = weightInBrackets(line, named);
-  if (weighed !== undefined && kind === 'ingredient') {
-    const measured = line.slice(amount.start, amount.end);
-    const meant = `${weighed.name.text}  ${line.slice(weighed.amount.start, weighed.amount.end)}  # ${measured}`;
-    const said = message('amount-first.name-first', { example: meant });
-    const fix = replaceFix(message('fix.put-name-first'), span, meant, true);
-    return {
-      statement: statementOf(kind, weighed.name, weighed.amount, options),
-      problems: [problem('amount-first', said, span, fix)],
-    };
-  }
-  const swapped = `${line.slice(name.start, name.end)}  ${line.slice(amount.start, amount.end)}`;
+): LineRead | undefined {
+  const found = kind === 'ingredient' ? lastAmount(line, rest) : undefined;
+  const name = nameOf(line, head);
+  const remark = found === undefined ? undefined : nameOf(line, rest.slice(0, found.from));
+  if (found?.to !== rest.length || name === undefined || remark === undefined) return undefined;
+  if (/[()]/.test(name.text + remark.text)) return undefined;
+  const span = { start: name.start, end: found.amount.end };
+  const written = line.slice(found.amount.start, found.amount.end);
+  const said = message('unknown-option.ingredient', { written: `${remark.text} ${written}` });
+  const fix = writeFix(span, `${name.text}  ${written}  # ${remark.text}`, true);
   return {
-    statement: statementOf(kind, name, amount, options),
-    problems: [
-      problem(
-        'amount-first',
-        message('amount-first.name-first', { example: swapped }),
-        span,
-        replaceFix(message('fix.put-name-first'), span, swapped, true),
-      ),
-    ],
+    statement: statementOf(kind, name, found.amount),
+    problems: [problem('unknown-option', said, span, fix)],
   };
-}
-
-/** `all-purpose flour (540 g)` behind a measure: what stands in brackets is what the measure weighs. */
-function weightInBrackets(
-  line: string,
-  tokens: readonly IToken[],
-): { readonly name: Name; readonly amount: Amount } | undefined {
-  const [open, mass, close] = tokens.slice(-3);
-  if (open?.tokenType !== t.LeftParen || mass?.tokenType !== t.Mass || close?.tokenType !== t.RightParen)
-    return undefined;
-  const name = nameOf(line, tokens.slice(0, -3));
-  const read = readAmount(line, [mass]);
-  return name === undefined || !('value' in read) ? undefined : { name, amount: read.value };
 }
 
 function readOptions(line: string, tokens: readonly IToken[], kind: NamedKind): Options {
@@ -306,6 +281,16 @@ function readOptions(line: string, tokens: readonly IToken[], kind: NamedKind): 
       if (second === undefined) return { problems: [] };
     }
   }
-  const said = message(`unknown-option.${kind}`, { written: line.slice(span.start, span.end) });
-  return { problems: [problem('unknown-option', said, span)] };
+  const written = line.slice(span.start, span.end);
+  const said = message(`unknown-option.${kind}`, { written });
+  // `butter 40 g, melted`: words without a figure are a remark.
+  const comma = line.lastIndexOf(',', span.start);
+  const isRemark =
+    kind === 'ingredient' &&
+    written.length > 2 &&
+    comma >= 0 &&
+    tokens.every((token) => t.quantityOf(token) === undefined);
+  const place = { start: comma, end: span.end };
+  const fixes = isRemark ? [replaceFix(message('fix.make-remark'), place, `  # ${written}`, true)] : [];
+  return { problems: [problem('unknown-option', said, span, ...fixes)] };
 }

@@ -89,6 +89,9 @@ export function readFoldsAlone(head: readonly IToken[]): FoldsAlone | undefined 
   const [first] = times;
   const time = first === undefined ? undefined : t.quantityOf(first);
   if (first === undefined || time?.kind !== 'duration') return undefined;
+  // `fold every 30 min for 2 h` says how long it goes on.
+  if (times.length > 1 && head.slice(at).some(({ image }) => /^(?:for|until|till|over)$/i.test(image)))
+    return undefined;
   if (word === 'every' || word === 'each') {
     const count = head.slice(0, at).flatMap((token) => timesOf(token) ?? [])[0];
     if (count !== undefined) {

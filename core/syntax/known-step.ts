@@ -1,4 +1,9 @@
 import type { IToken } from 'chevrotain';
+import { elementAt } from '../text/element.ts';
+import { message } from '../words/message.ts';
+import { problem, replaceFix } from './problem.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
+import * as t from './tokens.ts';
 import { stepWords } from './vocabulary.ts';
 
 type StepWord = (typeof stepWords)[number];
@@ -71,6 +76,47 @@ export function knownStep(tokens: readonly IToken[], isSure = false): KnownStep 
       (Object.hasOwn(otherWords, words) ? otherWords[words] : undefined) ??
       (!isSure && Object.hasOwn(otherBeginnings, words) ? otherBeginnings[words] : undefined);
     if (other !== undefined) return { step: other, length };
+  }
+  return undefined;
+}
+
+/** Words behind which another step is no step of this line: `rest before shaping`, `divide and shape`, `proof on sheet`. */
+const joining: ReadonlySet<string> = new Set(
+  'and then & or to in into on onto the a an before after until till for with without by as of no between each per'.split(
+    ' ',
+  ),
+);
+
+function imagesOf(tokens: readonly IToken[]): string {
+  return tokens.map(({ image }) => image).join(' ');
+}
+
+/**
+ * A second step on the line of a first, `divide proof 55 min`: it would be words of the first and its time lost. `words` are
+ * the tokens of the step’s own words.
+ */
+export function secondStep(
+  words: readonly IToken[],
+  first: KnownStep | undefined,
+): SyntaxProblem | undefined {
+  if (first === undefined || first.step === 'enclose') return undefined;
+  for (let at = first.length; at < words.length; at++) {
+    const [before, token] = [elementAt(words, at - 1), elementAt(words, at)];
+    if (joining.has(before.image.toLowerCase()) || token.tokenType === t.Quoted) continue;
+    const second = knownStep(words.slice(at), true);
+    if (second === undefined || second.step === first.step) continue;
+    const span = { start: token.startOffset, end: t.endOf(elementAt(words, at + second.length - 1)) };
+    const said = message('two-steps.two', {
+      written: imagesOf(words.slice(0, first.length)),
+      otherWritten: imagesOf(words.slice(at, at + second.length)),
+    });
+    const fix = replaceFix(
+      message('fix.put-on-own-line'),
+      { start: t.endOf(before), end: span.start },
+      '\n  ',
+      true,
+    );
+    return problem('two-steps', said, span, fix);
   }
   return undefined;
 }

@@ -46,7 +46,7 @@ const speeds: readonly (readonly [RegExp, number])[] = [
   [/\b(?:on |at |in )?(?:speed (?:3|three)|(?:third|3rd)(?: speed| gear)?)(?![\p{L}\d])/iu, 3],
 ];
 const rests = /^(?:autoly[sz]e|autolysis|rest(?! of)|stand|wait|pause|leave)\b/i;
-const loads = /^(?:add(?:ing)?|put in|incorporate|work in|mix in|pour in|sprinkle in)\b\s*/i;
+const loads = /^(?:add(?:ing)?|put in|fold in|incorporate|work in|mix in|pour in|sprinkle in)\b\s*/i;
 const works =
   /^(?:mix(?:ing)?|combine|knead(?:ing)?|stir|beat|blend|run|spiral|mixer|load|frasage|pétrissage)(?![\p{L}])\s*:?\s*/iu;
 /** Words that say how and not what. */
@@ -63,7 +63,9 @@ export function readMixSaid(line: string, tokens: readonly IToken[]): LineRead |
     end: t.endOf(elementAt(tokens, tokens.length - 1)),
   };
   const remarks: string[] = [];
-  const written = writtenOf(line.slice(span.start, span.end), span.start, remarks);
+  const written =
+    sumOfTimes(line.slice(span.start, span.end), span) ??
+    writtenOf(line.slice(span.start, span.end), span.start, remarks);
   if (written === undefined || !written.some(({ isRun }) => isRun)) return undefined;
   const statements = written.map((one) => statementOf(one));
   if (statements.some((one) => one === undefined)) return undefined;
@@ -76,6 +78,16 @@ export function readMixSaid(line: string, tokens: readonly IToken[]): LineRead |
   const said = message('unknown-property.mix-said', { meant: lines.join(', ') });
   const fix = replaceFix(message('fix.write', { meant: lines.join(', ') }), span, meant, true);
   return { statement, problems: [problem('unknown-property', said, span, fix)], further };
+}
+
+/** `6 + 2 min`: minutes slow, then minutes fast. Common practice in German bakeries, no source. */
+function sumOfTimes(text: string, span: Span): Written[] | undefined {
+  const found = /^(\d{1,2}) ?\+ ?(\d{1,2}) ?(?:min(?:utes)?|'|′)\.?$/i.exec(text);
+  return found?.slice(1).map((minutes, index) => ({
+    span,
+    isRun: true,
+    pieces: [{ text: `speed ${index + 1} for ${minutes} min` }],
+  }));
 }
 
 /** The lines that a text of a line says; remarks are added to the list. */
@@ -100,8 +112,13 @@ function writtenOf(text: string, from: number, remarks: string[]): Written[] | u
       if (names !== undefined && !read.begins) names.all.push({ text: ', ' }, ...read.names);
       else {
         flush();
-        if (read.verb === undefined) return undefined;
-        names = { all: [...read.names], span, word: read.verb === 'load' ? 'add' : 'load' };
+        // `olives, 1 min slow`: a name alone goes in where its line says that it is mixed; `everything` is what is loaded.
+        if (read.verb === undefined && read.run === undefined && !read.all) return undefined;
+        names = {
+          all: [...read.names],
+          span,
+          word: read.verb === 'load' || (read.verb === undefined && !read.all) ? 'add' : 'load',
+        };
       }
     }
     remarks.push(...read.remarks);
@@ -152,6 +169,8 @@ interface ReadClause {
   readonly names: readonly Piece[];
   /** What is done, here or in what stands before. */
   readonly verb: Verb | undefined;
+  /** Whether its names are `all` or `everything`. */
+  readonly all: boolean;
   /** Whether it says what is done itself. */
   readonly begins: boolean;
   readonly run: readonly Piece[] | undefined;
@@ -185,7 +204,8 @@ function readClause(text: string, from: number, before: Verb | undefined): ReadC
   if (names === undefined) return undefined;
   const run = timed === null ? undefined : runOf(timed, from, speed, verb);
   if (timed !== null && run === undefined) return undefined;
-  return { names, verb, begins: own !== undefined, run, remarks };
+  const all = /^all(?: |$)/.test(names[0]?.text ?? '');
+  return { names, all, verb, begins: own !== undefined, run, remarks };
 }
 
 function verbOf(text: string): { readonly verb: Verb; readonly length: number } | undefined {

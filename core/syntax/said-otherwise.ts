@@ -18,7 +18,7 @@ interface OtherWords {
 
 const doughTemperature: OtherWords = {
   begins:
-    /^(?:ddt|fdt|tdt|dough temp|(?:desired|final|finished|target|wanted) (?:dough )?temp(?:erature)?)(?= |$)/i,
+    /^(?:ddt|fdt|tdt|dough temp|(?:desired|final|finished|target|wanted) (?:dough )?temp(?:erature)?):?(?= |$)/i,
   meant: 'dough temperature',
 };
 

@@ -1,32 +1,34 @@
 import type { IToken } from 'chevrotain';
 import { elementAt, firstOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
-import { coldWithoutDegrees, usualColdStoreCelsius } from './cold-step.ts';
-import { readFoldsAlone, readFoldTimes } from './fold-times.ts';
-import { knownStep } from './known-step.ts';
-import { nameOf } from './name-reading.ts';
+import { coldWithoutDegrees, overnight, usualColdStoreCelsius } from './cold-step.ts';
+import { type FoldsAlone, readFoldsAlone, readFoldTimes } from './fold-times.ts';
+import { type KnownStep, knownStep, secondStep } from './known-step.ts';
+import { nameBetween, nameOf } from './name-reading.ts';
 import { problem } from './problem.ts';
-import { isJoint, readEnd, type StepEnd } from './step-end.ts';
-import { secondStep, secondTime, stepInRemark, withoutTime } from './steps-in-line.ts';
+import { secondStepInRemarks, secondsOfRemarks, secondTime, secondTimeInRemarks } from './second-time.ts';
+import { isAlone, readStepHead, type StepHead } from './step-head.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
 import type { LineRead, StepStatement } from './tree.ts';
 
 /**
- * Reads a step of a process: words, then a time and a temperature, then remarks behind them or after commas, all but the words
- * optional. A remark may say when to fold; one that is a time or a temperature and nothing else is that of the step.
+ * Reads a step of a process: words, a time, a temperature, then remarks after commas, all but the words optional. What else
+ * stands before the first comma is a remark too. A remark may say when to fold.
  */
-export function readStep(line: string, tokens: readonly IToken[]): LineRead {
-  const commas = tokens.flatMap((token, index) => (isComma(token) ? [index] : []));
-  const head = nameFirst(tokens.slice(0, commas[0] ?? tokens.length));
-  const known = knownStep(head);
-  const alone = known?.step === 'fold' ? readFoldsAlone(head) : undefined;
-  const end =
-    alone === undefined
-      ? readEnd(head)
-      : { ...alone, behind: head.slice(alone.words), problems: alone.problems };
-  const words = head.slice(0, end.words);
-  const name = nameOf(line, words.at(-1)?.tokenType === t.Colon ? words.slice(0, -1) : words);
-  if (name === undefined || name.folded === '') {
+export function readStep(line: string, written: readonly IToken[]): LineRead {
+  const tokens = asUsual(written);
+  const all = tokens.flatMap((token, index) => (token.tokenType === t.Comma ? [index] : []));
+  const { head, commas } = headOf(tokens, all);
+  const remarked = tokens.slice(commas[0] ?? tokens.length);
+  const alone = knownStep(head)?.step === 'fold' ? readFoldsAlone(head) : undefined;
+  if (alone !== undefined) return foldsAlone(line, head, remarked, alone);
+  const first = readStepHead(head);
+  const inRemarks =
+    first.seconds === undefined && first.problems.length === 0 ? secondsOfRemarks(tokens) : undefined;
+  const read = inRemarks === undefined ? first : { ...first, seconds: inRemarks };
+  const name = nameOf(line, head.slice(0, read.words));
+  if (name === undefined) {
     const at = firstOf(tokens);
     const span = { start: at.startOffset, end: t.endOf(at) };
     return {
@@ -34,78 +36,127 @@ export function readStep(line: string, tokens: readonly IToken[]): LineRead {
       problems: [problem('missing-name', message('missing-name.step'), span)],
     };
   }
-  const { seconds, celsius, said } = withRemarks(end, remarksIn(tokens, commas));
-  const behind = end.behind ?? [];
-  const folds =
-    alone === undefined
-      ? readFoldTimes([...behind, ...tokens.slice(commas[0] ?? tokens.length)], seconds)
-      : { seconds: alone.foldSeconds, problems: [] };
-  const second =
-    secondStep(words, known) ??
-    (seconds === undefined || alone !== undefined
-      ? undefined
-      : secondTime(tokens, words, seconds, [behind, ...said])) ??
-    stepInRemark(tokens, said, known) ??
-    (seconds === undefined ? withoutTime(tokens, celsius) : undefined);
-  const cold = celsius === undefined && seconds !== undefined ? coldWithoutDegrees(tokens, known) : undefined;
-  const kept = cold === undefined ? celsius : usualColdStoreCelsius;
+  const known = knownStep(head);
+  const asides = read.asides.map((run) => run.map((index) => elementAt(head, index)));
+  const folds = readFoldTimes([...foldWords(head, asides.flat(), known), ...remarked], read.seconds);
+  const cold = read.celsius === undefined ? coldWithoutDegrees(head) : undefined;
+  const celsius = cold === undefined ? read.celsius : usualColdStoreCelsius;
   const statement: StepStatement = {
     kind: 'step',
     words: name,
     foldSeconds: folds.seconds,
-    remarks: [behind, ...said].flatMap((part) => nameOf(line, part)?.text ?? []),
+    remarks: [...asides.map((run) => wordsOf(line, run)), ...remarksOf(line, tokens, commas)],
     ...(known === undefined ? {} : { known: known.step }),
-    ...(seconds === undefined ? {} : { seconds }),
-    ...(kept === undefined ? {} : { celsius: kept }),
+    ...(read.seconds === undefined ? {} : { seconds: read.seconds }),
+    ...(celsius === undefined ? {} : { celsius }),
   };
-  const problems = [second, ...end.problems, ...folds.problems, cold].filter((one) => one !== undefined);
+  const problems = [...lostOf(tokens, head, read, known), ...read.problems, ...folds.problems];
+  if (cold !== undefined) problems.push(cold);
+  const night = read.seconds === undefined ? overnight(tokens, read.celsius) : undefined;
+  if (night !== undefined) problems.push(night);
   return { statement, problems: problems.slice(0, 1) };
 }
 
-/** `20 min rest`: what is done stands before its time. */
-function nameFirst(head: readonly IToken[]): readonly IToken[] {
-  const [first, ...others] = head;
-  const isTime = first !== undefined && t.quantityOf(first)?.kind === 'duration';
-  return isTime && knownStep(others) !== undefined ? [...others, first] : head;
+/**
+ * The tokens in the usual order and with the usual signs: a time before what is done stands behind it (`30 min proof`), a semicolon
+ * is a comma, and a colon before a figure is none (`bench rest: 20 min`).
+ */
+function asUsual(written: readonly IToken[]): readonly IToken[] {
+  const tokens = written
+    .filter((token, at) => token.tokenType !== t.Colon || at === 0 || !isFigure(written[at + 1]))
+    .map((token) => (token.image === ';' ? { ...token, tokenType: t.Comma } : token));
+  const comma = tokens.findIndex((token) => token.tokenType === t.Comma);
+  const [first, ...words] = comma < 0 ? tokens : tokens.slice(0, comma);
+  const isFirst =
+    first !== undefined && t.quantityOf(first)?.kind === 'duration' && knownStep(words) !== undefined;
+  return isFirst ? [...words, first, ...(comma < 0 ? [] : tokens.slice(comma))] : tokens;
 }
 
-/** `bulk 3 h; fold at 90 min`: in a step both signs set remarks off. */
-const isComma = (token: IToken): boolean => token.tokenType === t.Comma || token.image === ';';
+const isFigure = (token: IToken | undefined): boolean =>
+  token !== undefined && (t.quantityOf(token) !== undefined || /^\d+h\d\d$/i.test(token.image));
 
-/** The time and the temperature of a step, also where a remark begins with what the step lacks: `oven: 250 °C, 20 min, steam`. */
-function withRemarks(
-  end: StepEnd,
-  remarks: readonly (readonly IToken[])[],
-): Pick<StepEnd, 'seconds' | 'celsius'> & { readonly said: (readonly IToken[])[] } {
-  let { seconds, celsius } = end;
-  const said = remarks.flatMap((remark): (readonly IToken[])[] => {
-    let at = 0;
-    for (; at < remark.length; at++) {
-      const token = elementAt(remark, at);
-      const quantity = t.quantityOf(token);
-      if (quantity?.kind === 'duration' && seconds === undefined) seconds = quantity.seconds;
-      else if (quantity?.kind === 'temperature' && celsius === undefined) celsius = quantity.celsius;
-      else if (!isJoint(token) && !isComma(token)) break;
-    }
-    // `at the bench` begins with a word that may stand before a figure.
-    return !remark.slice(0, at).some((token) => t.quantityOf(token) !== undefined)
-      ? [remark]
-      : at === remark.length
-        ? []
-        : [remark.slice(at)];
-  });
-  return {
+/** A step that is folds and nothing else: of its own time, or of the step above. */
+function foldsAlone(
+  line: string,
+  head: readonly IToken[],
+  remarked: readonly IToken[],
+  { words, seconds, foldSeconds, problems }: FoldsAlone,
+): LineRead {
+  const behind = [...head.slice(words), ...remarked];
+  const statement: StepStatement = {
+    kind: 'step',
+    words: nameOf(line, head.slice(0, words)) ?? nameBetween(line, 0, 0),
+    known: 'fold',
+    foldSeconds,
+    remarks: behind.length === 0 ? [] : [wordsOf(line, behind)],
     ...(seconds === undefined ? {} : { seconds }),
-    ...(celsius === undefined ? {} : { celsius }),
-    said,
   };
+  return { statement, problems };
 }
 
-/** What stands between commas; numbers alone go on with the remark before them: `fold at 30, 60, 90 min` is one. */
-function remarksIn(tokens: readonly IToken[], all: readonly number[]): (readonly IToken[])[] {
+/** What stands before the first comma, with a time or a temperature that stands alone behind one: `bulk 3 h, 24 °C`. */
+function headOf(
+  tokens: readonly IToken[],
+  commas: readonly number[],
+): { readonly head: readonly IToken[]; readonly commas: readonly number[] } {
+  const head = tokens.slice(0, commas[0] ?? tokens.length);
+  for (const [index, comma] of commas.entries()) {
+    const part = tokens.slice(comma + 1, commas[index + 1] ?? tokens.length);
+    if (!isAlone(part, head)) return { head, commas: commas.slice(index) };
+    head.push(...part);
+  }
+  return { head, commas: [] };
+}
+
+/** What stands before the comma and may speak of folding: `with folds every 30 min`, `fold every 30 min for 2 h`. */
+function foldWords(
+  head: readonly IToken[],
+  aside: readonly IToken[],
+  known: KnownStep | undefined,
+): readonly IToken[] {
+  const isRepeated = known?.step === 'fold' && head.some(({ image }) => /^(?:every|each)$/i.test(image));
+  return isRepeated ? head : aside;
+}
+
+/** A second step or a second time, whose time would be lost. */
+function lostOf(
+  tokens: readonly IToken[],
+  head: readonly IToken[],
+  read: StepHead,
+  known: KnownStep | undefined,
+): readonly SyntaxProblem[] {
+  const folding = tokens.findIndex(({ image }, index) => index > 0 && /^fold(?:s|ed|ing)?$/i.test(image));
+  const before = read.words < head.length && folding > read.words ? head.slice(0, folding) : head;
+  const step = secondStep(before, known);
+  if (step !== undefined) return [step];
+  const { words, seconds, secondTime: second } = read;
+  const other = known === undefined ? [] : secondStepInRemarks(tokens, words);
+  if (other.length > 0 || (folding > 0 && folding >= words)) return other;
+  if (second !== undefined) {
+    const isWarm = second > words && t.quantityOf(elementAt(head, second - 1))?.kind === 'temperature';
+    const from =
+      isWarm && /^(?:[+&/]|then|and)$/i.test(elementAt(head, second - 2).image) ? second - 1 : second;
+    return [secondTime(head, words, from, second)];
+  }
+  return seconds === undefined ? [] : secondTimeInRemarks(tokens, words, seconds);
+}
+
+function wordsOf(line: string, tokens: readonly IToken[]): string {
+  const [first, last] = [firstOf(tokens), elementAt(tokens, tokens.length - 1)];
+  return nameBetween(line, first.startOffset, t.endOf(last)).text;
+}
+
+/** Words between commas; numbers alone go on with the remark before them: `fold at 30, 60, 90 min` is one. */
+function remarksOf(line: string, tokens: readonly IToken[], all: readonly number[]): string[] {
   const commas = all.filter((comma, index) => {
     const part = tokens.slice(comma + 1, all[index + 1] ?? tokens.length);
     return index === 0 || part.length === 0 || part.some((token) => t.quantityOf(token) === undefined);
   });
-  return commas.map((comma, index) => tokens.slice(comma + 1, commas[index + 1] ?? tokens.length));
+  return commas.flatMap((comma, index) => {
+    const part = tokens.slice(comma + 1, commas[index + 1] ?? tokens.length);
+    const [first, last] = [part[0], part[part.length - 1]];
+    return first === undefined || last === undefined
+      ? []
+      : [nameBetween(line, first.startOffset, t.endOf(last)).text];
+  });
 }

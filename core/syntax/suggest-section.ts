@@ -32,7 +32,8 @@ export function suggestSection(folded: string): SectionKind | undefined {
 
 /** The name of a part without the share that may stand behind it. */
 export function withoutShare(name: string): string {
-  return shareBehind.exec(name)?.[1] ?? name;
+  const plain = name.replace(/ \([^()]*\)$/, '');
+  return shareBehind.exec(plain)?.[1] ?? plain;
 }
 
 /** What other kitchens call the sections of a formula that carry no name. Common practice, no source. */

@@ -1,5 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { ActionContext, TextRange } from '../features/actions/action.ts';
+import type { Examine } from '../features/actions/sound-edits.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Finding } from '../rules/engine/finding.ts';
 import { blockAt } from '../syntax/line-place.ts';
@@ -12,6 +13,7 @@ interface Asked {
   readonly scope: Scope;
   readonly analysisOf: (block: Block) => Analysis | undefined;
   readonly findings: () => readonly Finding[];
+  readonly examine: Examine;
   readonly fileOf: (uri: string) => SourceFile | undefined;
   readonly failed: (what: string) => void;
 }
@@ -42,6 +44,7 @@ export function actionContext(asked: Asked): ActionContext | undefined {
       findings ??= asked.findings();
       return findings;
     },
+    examine: asked.examine,
     fileOf: asked.fileOf,
     failed: asked.failed,
   };

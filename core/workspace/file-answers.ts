@@ -2,6 +2,7 @@ import type { ActionKind, OfferedAction, TextRange } from '../features/actions/a
 import { touches } from '../features/actions/action-places.ts';
 import { formatEdits, formatTyped, type LineRange } from '../features/actions/format.ts';
 import { editsAt, offersAt } from '../features/actions/offers.ts';
+import { areSound, type Examine } from '../features/actions/sound-edits.ts';
 import type { Completion, Fold, Hint, HoverAnswer, SymbolNode } from '../features/answers.ts';
 import { completionsOf } from '../features/completion/completion.ts';
 import { hintsOf } from '../features/hover/hints.ts';
@@ -12,12 +13,20 @@ import { symbolsOf } from '../features/outline/symbols.ts';
 import type { Finding } from '../rules/engine/finding.ts';
 import { blockAt } from '../syntax/line-place.ts';
 import type { FileEdit, TextEdit } from '../text/edits.ts';
-import { actionsAround, findingsOfFile, formulaAt, type Present, pageOf, readFile } from './present.ts';
+import {
+  actionsAround,
+  examining,
+  findingsOfFile,
+  formulaAt,
+  type Present,
+  pageOf,
+  readFile,
+} from './present.ts';
 
 /** What an editor asks about one file as it stands. */
 export interface FileAnswers {
   findings(uri: string): readonly Finding[];
-  /** The findings that a range touches. */
+  /** The findings that a range touches, each with those of its fixes alone after which it is gone and no error is new. */
   findingsAt(uri: string, range: TextRange): readonly Finding[];
   hover(uri: string, line: number, column: number): HoverAnswer | undefined;
   hints(uri: string, firstLine: number, lastLine: number): readonly Hint[];
@@ -38,7 +47,14 @@ export interface FileAnswers {
 export function createFileAnswers(present: Present): FileAnswers {
   return {
     findings: (uri) => findingsOfFile(present, uri),
-    findingsAt: (uri, range) => findingsOfFile(present, uri).filter(({ place }) => touches(place, range)),
+    findingsAt: (uri, range) => {
+      const found = readFile(present, uri);
+      if (found === undefined) return [];
+      const examine = examining(found, uri);
+      return findingsOfFile(present, uri)
+        .filter(({ place }) => touches(place, range))
+        .map((finding) => withSoundFixes(uri, finding, examine));
+    },
     hover: (uri, line, column) => hover(present, uri, line, column),
     hints: (uri, first, last) => hints(present, uri, first, last),
     symbols: (uri) => {
@@ -70,6 +86,12 @@ export function createFileAnswers(present: Present): FileAnswers {
     },
     status: (uri, line) => status(present, uri, line),
   };
+}
+
+/** A finding with those of its fixes alone after which it is gone and no error is new. */
+function withSoundFixes(uri: string, finding: Finding, examine: Examine): Finding {
+  const fixes = finding.fixes.filter(({ edits }) => areSound(uri, edits, [finding], examine));
+  return fixes.length === finding.fixes.length ? finding : { ...finding, fixes };
 }
 
 function hover(present: Present, uri: string, line: number, column: number): HoverAnswer | undefined {

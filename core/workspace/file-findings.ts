@@ -31,6 +31,7 @@ export function placedInFile(
   file: SourceFile,
   findingsOf: (block: Block) => BlockFindings,
   view: View,
+  most = view.snapshot.settings.maxFindings,
 ): PlacedFinding[] {
   const { settings } = view.snapshot;
   const whereIs: WhereIs = (definition) =>
@@ -40,7 +41,7 @@ export function placedInFile(
   const ending = file.endings.find((one) => one !== '') ?? '\n';
   for (const { block, firstLine } of file.blocks) {
     const placed = placedOf({ uri, firstLine, ending }, findingsOf(block), settings, whereIs);
-    const room = settings.maxFindings - shown.length;
+    const room = most - shown.length;
     if (placed.length <= room) shown.push(...placed);
     else {
       shown.push(...placed.slice(0, room));

@@ -1,4 +1,5 @@
 import type { ActionContext, TextRange } from '../features/actions/action.ts';
+import type { Examine, Examined, FileChange } from '../features/actions/sound-edits.ts';
 import type { Finding } from '../rules/engine/finding.ts';
 import type { Rule } from '../rules/engine/rule.ts';
 import { wordsOfRule } from '../rules/engine/rule-page.ts';
@@ -7,7 +8,7 @@ import type { SourceFile } from '../syntax/tree.ts';
 import type { RulePage } from '../words/rule-page-words.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { actionContext } from './action-context.ts';
-import { findingsInFile } from './file-findings.ts';
+import { findingsInFile, placedInFile } from './file-findings.ts';
 import type { LastWhole } from './last-whole.ts';
 import type { Settings } from './settings.ts';
 import type { View } from './snapshot-view.ts';
@@ -47,7 +48,7 @@ export function formulaAt(source: SourceFile, line: number): PlacedBlock | undef
   return found?.block.top?.kind === 'formula' ? found : undefined;
 }
 
-/** The formula of a name, where one is given and stands in the file; else the one at the line. */
+/** The formula of a name, the nearest to the line where several have it; the one at the line, where none is given or stands in the file. */
 export function formulaWanted(
   source: SourceFile,
   line: number,
@@ -55,7 +56,11 @@ export function formulaWanted(
 ): PlacedBlock | undefined {
   const isWanted = ({ block }: PlacedBlock): boolean =>
     block.top?.kind === 'formula' && block.top.header.name?.text === name;
-  return (name === undefined ? undefined : source.blocks.find(isWanted)) ?? formulaAt(source, line);
+  const at = formulaAt(source, line);
+  if (name === undefined || (at !== undefined && isWanted(at))) return at;
+  const farFrom = ({ firstLine }: PlacedBlock): number => Math.abs(firstLine - line);
+  const [nearest] = source.blocks.filter(isWanted).sort((one, other) => farFrom(one) - farFrom(other));
+  return nearest ?? at;
 }
 
 /** All findings of a file, worded. */
@@ -64,6 +69,35 @@ export function findingsOfFile(present: Present, uri: string): readonly Finding[
   if (found === undefined) return [];
   const { source, view } = found;
   return findingsInFile(uri, source, (block) => view.findingsOf(uri, block), view, present.speaker());
+}
+
+/** Looks at a file of the present snapshot as it is, and as it would be once files are changed. */
+export function examining({ source, view }: ReadFile, uri: string): Examine {
+  const examined = (of: View): Examined => {
+    const read = of.read(uri)?.source ?? source;
+    const findings = placedInFile(
+      uri,
+      read,
+      (block) => of.findingsOf(uri, block),
+      of,
+      Number.MAX_SAFE_INTEGER,
+    );
+    return { source: read, findings };
+  };
+  let before: Examined | undefined;
+  function examine(): Examined;
+  function examine(changes: readonly FileChange[]): Examined | undefined;
+  function examine(changes: readonly FileChange[] = []): Examined | undefined {
+    const after = changes.reduce((of, [file, changed]) => {
+      const text = of.read(file)?.file.text;
+      return text === undefined ? of : of.with(file, changed(text));
+    }, view);
+    if (after !== view) return examined(after);
+    if (changes.length > 0) return undefined;
+    before ??= examined(view);
+    return before;
+  }
+  return examine;
 }
 
 /** What an action at a range may look at. */
@@ -78,6 +112,7 @@ export function actionsAround(present: Present, uri: string, range: TextRange): 
         scope: found.view.scopeOf(uri),
         analysisOf: (block) => found.view.analysisOf(uri, block),
         findings: () => findingsOfFile(present, uri),
+        examine: examining(found, uri),
         fileOf: (other) => found.view.read(other)?.source,
         failed: present.failed,
       });

@@ -164,6 +164,7 @@ function sheet(
   };
   return sheetOf({
     ...{ uri, firstLine, inFile, scope, asked, findingsOf, speaker },
+    scaleReading: present.settings().scaleReading,
     analysis: tried?.analysis ?? inFile,
     ...(tried === undefined ? {} : { notWritten: tried.notDone }),
     ...(fields === undefined ? {} : { whatIf: fields }),

@@ -6,6 +6,7 @@ import {
   type Level,
   type Service,
   type TextEdit,
+  type TextRange,
   type UsualConditions,
   withEdits,
 } from '../../core/index.ts';
@@ -56,7 +57,7 @@ export function* checkShare(
   });
   let found: ReportedFinding[] = [];
   for (const [index, file] of asked.entries()) {
-    for (const one of findingsOf(service, file, level)) found.push(share.fixes ? one : { ...one, fixes: [] });
+    for (const one of findingsOf(service, file, level, share.fixes)) found.push(one);
     if ((index + 1) % atOnce !== 0) continue;
     yield found;
     found = [];
@@ -64,11 +65,20 @@ export function* checkShare(
   yield found;
 }
 
+const everywhere: TextRange = { line: 0, start: 0, endLine: Number.MAX_SAFE_INTEGER, end: 0 };
+
 const seriousness: Readonly<Record<Level, number>> = { error: 3, warning: 2, info: 1, hint: 0 };
 
-function findingsOf(service: Service, { uri, shown }: AskedFile, level: Level): ReportedFinding[] {
-  const findings = service
-    .findings(uri)
+function findingsOf(
+  service: Service,
+  { uri, shown }: AskedFile,
+  level: Level,
+  withFixes: boolean,
+): ReportedFinding[] {
+  const all = withFixes
+    ? service.findingsAt(uri, everywhere)
+    : service.findings(uri).map((one) => ({ ...one, fixes: [] }));
+  const findings = all
     .filter((finding) => seriousness[finding.level] >= seriousness[level])
     .toSorted((one, other) => one.place.line - other.place.line || one.place.start - other.place.start);
   if (findings.length === 0) return [];

@@ -71,7 +71,7 @@ const wanted: Readonly<Record<string, Readonly<Record<string, Want>>>> = {
   'doughwright/plan': ofLine,
   'doughwright/since': ofLine,
   'doughwright/experiment': ofLine,
-  'doughwright/logTested': ofLine,
+  'doughwright/logTested': ofDocument,
   'doughwright/importTable': { ...ofDocument, table: isText },
   'doughwright/compare': { ...ofDocument, before: isText },
   'doughwright/newFormula': { name: isText, template: isText },

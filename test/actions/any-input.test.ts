@@ -34,7 +34,7 @@ describe('actions on any text', () => {
         const line = Math.min(from, last);
         doEverything(text, line, Math.min(line + more, last));
       }),
-      { numRuns: 80 },
+      { numRuns: 30 },
     );
   }, 120_000);
 

@@ -262,6 +262,19 @@ describe('friction factor', () => {
     );
   });
 
+  test('goes there and back with salt as cold as the cellar, which takes its share of the heat', () => {
+    const cold = { ...at, saltCelsius: 1 };
+    // The mixture of the ingredients is colder by salt’s hundredth of the 20 °C between room and cellar, so the rise is larger by that.
+    expect(riseFromFriction(14, cold) - riseFromFriction(14, at)).toBeCloseTo(0.01 * 20, 9);
+    expect(frictionFromRise(riseFromFriction(14, cold), cold)).toBeCloseTo(14, 9);
+    // By hand: the water at which the rise comes to 25 °C, in the rule of three temperatures.
+    const waterCelsius = (25 - 5.1 - 0.42 * 21 - 0.01 * 1) / 0.57;
+    expect(frictionFromRise(5.1, cold)).toBeCloseTo(
+      3 * 5.1 + 0.26 * 21 + 0.71 * waterCelsius + 0.03 * 1 - 21,
+      9,
+    );
+  });
+
   test('is the rule of three temperatures', () => {
     const rise = 5.1;
     const waterCelsius = (25 - rise - 0.43 * 21) / 0.57;

@@ -103,6 +103,14 @@ describe('a spiral with 40 kg', () => {
     phases: [load, speed(1, 3), speed(2, 4)],
   };
 
+  test('is worked for the minutes of all its working phases together, and not while it rests', () => {
+    const worked = (...phases: MixingPhase[]) =>
+      simulateMixing({ ...mixing, phases: [load, ...phases] }).workedMinutes;
+    expect(worked(speed(1, 3), speed(2, 4))).toBeCloseTo(7, 9);
+    expect(worked(speed(1, 3), rest(20), speed(2, 4), rest(5), speed(1, 0.5))).toBeCloseTo(7.5, 9);
+    expect(worked(rest(20))).toBe(0);
+  });
+
   test('warms the dough by 2.5 °C from an equal start, and hydration by 2.4 °C', () => {
     const outcome = simulateMixing(mixing);
     expect(told(outcome.warmedCelsius)).toBeCloseTo(2.5, 1);

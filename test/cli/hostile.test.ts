@@ -124,6 +124,37 @@ describe.runIf(unix)('links and special files', () => {
       });
   });
 
+  it.runIf(process.platform === 'linux')(
+    'names that are no UTF-8 are told as such, of folders too, and the rest is done',
+    async () => {
+      const { path } = repositoryWith({ 'a.dough': tin });
+      const named = (...bytes: readonly number[]): Buffer =>
+        Buffer.concat([Buffer.from(`${path}/`), Buffer.from(bytes)]);
+      const dough = [...Buffer.from('.dough')];
+      writeFileSync(named(0x6b, 0xe4, ...dough), tin.replace('Tin', 'Bun'));
+      mkdirSync(named(0x6f, 0xff));
+      writeFileSync(named(0x6f, 0xff, 0x2f, 0x62, ...dough), tin.replace('Tin', 'Rye'));
+      execFileSync('git', ['add', '.'], { cwd: path });
+      const told = [
+        'doughwright: k\ufffd.dough: this name cannot be read; give it one in UTF-8.',
+        'doughwright: o\ufffd: this name cannot be read; give it one in UTF-8.',
+      ];
+      for (const words of [
+        ['check', '.'],
+        ['format', '.'],
+        ['totals', '.'],
+        ['compare', '--since', 'HEAD'],
+      ]) {
+        const { code, stderr } = await doughwright(path, ...words);
+        expect([words[0], code, stderr.trimEnd().split('\n').sort()]).toEqual([words[0], 2, told]);
+      }
+      expect((await doughwright(path, 'totals', '.')).stdout).toContain('Harbour Tin');
+      // What a hook cannot look at is not let through.
+      const staged = await doughwright(path, 'check', '--staged');
+      expect([staged.code, staged.stderr.split('\n')[0]]).toEqual([2, told[0]]);
+    },
+  );
+
   it('a project file that is none is told, and is not taken for one that says nothing', async () => {
     const { path } = folderWith({ 'tin.dough': tin });
     symlinkSync('/dev/zero', join(path, 'doughwright.json'));
@@ -170,6 +201,33 @@ mixer "::error::mixer":
   kind spiral
   speed 1 100 rpm
 `;
+
+describe.runIf(unix)('several links', () => {
+  it('to one file outside of the folder are that one file, by folder or by name', async () => {
+    const { path } = folderWith({ 'here/c.dough': tin.replace('Tin', 'Bun'), 'out/x.dough': tin });
+    const here = join(path, 'here');
+    mkdirSync(join(here, '.git'));
+    mkdirSync(join(here, 'more'));
+    symlinkSync('../out/x.dough', join(here, 'a.dough'));
+    symlinkSync('../out/x.dough', join(here, 'b.dough'));
+    symlinkSync('../../out/x.dough', join(here, 'more/d.dough'));
+    for (const words of [['.'], ['a.dough', 'b.dough', 'more/d.dough']])
+      expect(await doughwright(here, 'check', ...words)).toEqual({ code: 0, stdout: '', stderr: '' });
+    const { stdout } = await doughwright(here, 'totals', '.');
+    expect(stdout.match(/^Harbour .*$/gm)).toEqual(['Harbour Bun  c.dough', 'Harbour Tin  a.dough']);
+  });
+
+  it('to a file that git ignores stand for it, and one in a circle for nothing', async () => {
+    const { path } = folderWith({ 'real.dough': tin, '.gitignore': 'real.dough\n' });
+    symlinkSync('real.dough', join(path, 'b.dough'));
+    symlinkSync('real.dough', join(path, 'c.dough'));
+    expect((await doughwright(path, 'totals', '.')).stdout).toMatch(/^Harbour Tin {2}b\.dough$/m);
+    symlinkSync('round.dough', join(path, 'round.dough'));
+    const { code, stderr } = await doughwright(path, 'check', '.');
+    expect([code, stderr.split('\n').length]).toEqual([2, 2]);
+    expect(stderr).toContain('doughwright: round.dough: ');
+  });
+});
 
 describe('texts that want to do harm', () => {
   const name = '\u001b[31mred\u001b]0;title\u0007\u202e\u009b2J';
@@ -264,11 +322,23 @@ describe('texts that want to do harm', () => {
     expect(existsSync(join(path, 'sprung'))).toBe(false);
   });
 
-  it.runIf(existsSync('/dev/full'))('a full disk behind standard output is told in one line', () => {
+  it
+    .runIf(existsSync('/dev/full'))
+    .each([
+      'totals a.dough',
+      'totals --json a.dough',
+      'sheet a.dough',
+      'sheet --format html a.dough',
+      'export .',
+      'check --format sarif .',
+      'rules',
+      '--help',
+      'completion bash',
+    ])('a full disk behind standard output is told in one line by %s', (words) => {
     const { path } = folderWith({ 'a.dough': tin });
     const child = spawnSync(
       'sh',
-      ['-c', '"$0" "$1" totals a.dough > /dev/full', nodeProgram, commandLineProgram()],
+      ['-c', `"$0" "$1" ${words} > /dev/full`, nodeProgram, commandLineProgram()],
       {
         cwd: path,
         encoding: 'utf8',
@@ -278,5 +348,14 @@ describe('texts that want to do harm', () => {
       2,
       'doughwright: standard output cannot be written: the disk is full; make room.\n',
     ]);
+  });
+
+  it.runIf(existsSync('/dev/full'))('a full disk behind --out is told too', async () => {
+    const { path } = folderWith({ 'a.dough': tin });
+    expect(await doughwright(path, 'sheet', 'a.dough', '--out', '/dev/full')).toEqual({
+      code: 2,
+      stdout: '',
+      stderr: 'doughwright: /dev/full: this cannot be written: the disk is full; make room.\n',
+    });
   });
 });

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createService, type Service, type SheetDocument, type SheetOptions } from '../../core/index.ts';
 import { withEdits } from '../../core/text/edits.ts';
-import { exampleFiles } from '../syntax/texts.ts';
 import { partsOf, weighedOf } from './parts.ts';
 
 // Invented formula and bakery; the arithmetic is baker's percent (common practice, no source).
@@ -74,35 +73,6 @@ describe('what is tried is kept in the file', () => {
     const asked: SheetOptions = { today: { roomCelsius: 24 } };
     keep(service, asked);
     expect(textOf(service, uri)).toBe('bakery Our Bakery:\n  room 24 °C\n\nformula A:');
-  });
-
-  it.each(
-    exampleFiles().flatMap(({ path, text }) => (/^formula /m.test(text) ? [[path, text] as const] : [])),
-  )('%s at every size: the figures of the sheet stay', (path, text) => {
-    const line = text.split('\n').findIndex((one) => one.startsWith('formula '));
-    const sizes: NonNullable<SheetOptions['size']>[] = [
-      { by: 'pieces', pieces: 7 },
-      { by: 'dough', grams: 12_345 },
-      { by: 'flour', grams: 10_000 },
-      { by: 'baked', grams: 9000 },
-      { by: 'bowl', batches: 2 },
-    ];
-    let kept = 0;
-    for (const size of sizes) {
-      const service = createService();
-      service.setRoots(['file:///quay/']);
-      for (const one of exampleFiles()) service.setText(`file:///quay/${one.path}`, one.text);
-      const tried = service.sheet(`file:///quay/${path}`, line, { size })!;
-      const files = service.panelEdits(`file:///quay/${path}`, line, { kind: 'keep', asked: { size } });
-      if ('refused' in files) continue;
-      for (const { uri: file, edits } of files) {
-        expect(file).toBe(`file:///quay/${path}`);
-        service.setText(file, withEdits(text, edits));
-      }
-      expect(weighedOf(service.sheet(`file:///quay/${path}`, line, {})!)).toEqual(weighedOf(tried));
-      kept++;
-    }
-    expect(kept).toBeGreaterThan(0);
   });
 
   it('the day in the bakery of the folder, beside what stands there', () => {

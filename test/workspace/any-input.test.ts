@@ -248,12 +248,12 @@ describe('any text, any place', () => {
 
 describe('typing an example into a workspace of examples', () => {
   for (const { path, text } of exampleFiles()) {
-    it(path, () => {
+    it(path, { timeout: 120_000 }, () => {
       const service = createService();
       service.setRoots(['file:///quay-lane/']);
       for (const one of exampleFiles())
         if (one.path !== path) service.setText(`file:///quay-lane/${one.path}`, one.text);
-      for (let end = 0; end <= text.length; end += end % 7 === 0 ? 5 : 2) {
+      for (let end = 0; end <= text.length; end += end % 7 === 0 ? 9 : 5) {
         const prefix = text.slice(0, end);
         service.setText(uri, prefix);
         expectPlacesInside(service, prefix);

@@ -148,8 +148,8 @@ export function bowlBatches(doughGrams: number, bowl: BowlCapacity): BowlBatches
   const isWeight = doughGrams > 0 && mostGrams > 0 && leastGrams >= 0 && leastGrams <= mostGrams;
   if (!isWeight || !Number.isFinite(doughGrams / mostGrams))
     return { ok: false, failure: 'impossible-weight' };
-  // A hair above a full bowl is rounding, not another batch.
-  const batches = Math.max(1, Math.ceil(doughGrams / mostGrams - 1e-9));
+  // A millionth above a full bowl is rounding, as that of a yield written in kilograms, and not another batch.
+  const batches = Math.max(1, Math.ceil((doughGrams / mostGrams) * (1 - 1e-6)));
   const gramsEach = doughGrams / batches;
   if (gramsEach >= leastGrams * (1 - 1e-9)) return { ok: true, batches, gramsEach };
   if (batches === 1) return { ok: false, failure: 'below-least', nearestAboveGrams: leastGrams };

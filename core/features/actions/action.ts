@@ -5,6 +5,7 @@ import type { Block, SourceFile } from '../../syntax/tree.ts';
 import type { FileEdit } from '../../text/edits.ts';
 import type { Place } from '../../text/span.ts';
 import type { Message } from '../../words/message.ts';
+import type { Examine } from './sound-edits.ts';
 
 /** What an action does to the text, so that an editor can put it where its kind belongs. */
 export type ActionKind = 'fix' | 'rewrite' | 'extract' | 'inline' | 'sort' | 'fixAll';
@@ -32,6 +33,8 @@ export interface ActionContext {
   readonly analysis: () => Analysis | undefined;
   /** Everything found in the file. */
   readonly findings: () => readonly Finding[];
+  /** What is found in the file as it is, or as another text, however much that is. */
+  readonly examine: Examine;
   /** Where other files have their text, for edits beyond this file. */
   readonly fileOf: (uri: string) => SourceFile | undefined;
   /** Hears of an action that failed, which no input should make it. */
@@ -46,7 +49,9 @@ export interface Offer {
   readonly preferred?: true;
   /** The findings that it answers. */
   readonly findings?: readonly Finding[];
-  /** `undefined` when it turns out that it cannot be done after all. */
+  /** It answers some of its findings, at least one, and need not answer all. */
+  readonly answersSome?: true;
+  /** `undefined` when it turns out that it cannot be done after all, which it also is where it would leave its findings or make an error. */
   readonly edits: () => readonly FileEdit[] | undefined;
 }
 

@@ -4,13 +4,14 @@ import type { FileEdit, TextEdit } from '../../text/edits.ts';
 import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { touchedFindings } from './action-places.ts';
+import { areSound } from './sound-edits.ts';
 
 export const fixAllOfRule: Action = {
   id: 'fix-all-of-rule',
   kind: 'fix',
   name: 'Fix all findings of one rule',
   explanation:
-    'Takes the preferred fix of every finding of the rule at the cursor, in the whole file. Offered where there are several.',
+    'Takes the preferred fix of every finding of the rule at the cursor, in the whole file. Offered where there are several. A fix after which there would be an error that was not there before is left out.',
   example: 'formula Quay Tin:\n  bread flour        100%\n  water              ‸65\n  salt               2\n',
   variants: true,
   *offers(context) {
@@ -24,7 +25,8 @@ export const fixAllOfRule: Action = {
         title: message('fix-all.of-rule', { count: alike.length, code }),
         argument: code,
         findings: alike.map(({ finding }) => finding),
-        edits: () => together(alike),
+        answersSome: true,
+        edits: () => together(context, alike),
       };
     }
   },
@@ -36,14 +38,14 @@ export const fixAllSlips: Action = {
   name: 'Fix all slips of writing',
   explanation:
     'Takes the preferred fix of every finding in the file on how something is written: a unit, a colon or a name. Where two would change the same ' +
-    'words the first is taken. What a fix would change of the bread itself, weights or minutes, is left to the baker. Editors can ask for it when a file is saved.',
+    'words the first is taken, and a fix after which there would be an error that was not there before is left out. What a fix would change of the bread itself, weights or minutes, is left to the baker. Editors can ask for it when a file is saved.',
   example: 'formula Quay Tin:\n  bread flour        100%\n  ‸water              65\n  salt               2\n',
   variants: true,
   *offers(context) {
     const slips = preferredOf(context).filter(
       ({ finding }) => rulesByCode.get(finding.code)?.mendsSlips === true,
     );
-    if (slips.length > 0) yield { title: message('fix-all.slips'), edits: () => together(slips) };
+    if (slips.length > 0) yield { title: message('fix-all.slips'), edits: () => together(context, slips) };
   },
 };
 
@@ -59,21 +61,41 @@ function preferredOf({ findings }: ActionContext): Preferred[] {
   });
 }
 
-/** The edits of several fixes as one, without those that would touch what another has changed. */
-function together(all: readonly Preferred[]): readonly FileEdit[] | undefined {
+/** The edits of several fixes as one, without those that would leave their finding or make an error beside the others. */
+function together(context: ActionContext, all: readonly Preferred[]): readonly FileEdit[] | undefined {
+  const isSound = (some: readonly Preferred[]): boolean => {
+    const meant = some.map(({ finding }) => finding);
+    return areSound(context.uri, joined(some), meant, context.examine);
+  };
+  const apart = withoutClashes(all);
+  if (apart.length > 0 && isSound(apart)) return joined(apart);
+  const taken: Preferred[] = [];
+  for (const one of apart) if (isSound([...taken, one])) taken.push(one);
+  return taken.length === 0 ? undefined : joined(taken);
+}
+
+/** The fixes without those that would touch what another has changed. */
+function withoutClashes(all: readonly Preferred[]): readonly Preferred[] {
   const byFile = new Map<string, TextEdit[]>();
-  for (const { fix } of all) {
+  return all.filter(({ fix }) => {
     const clash = fix.edits.some(({ uri, edits }) =>
       edits.some((edit) => byFile.get(uri)?.some((taken) => overlaps(edit, taken) && !isSame(edit, taken))),
     );
-    if (clash) continue;
+    if (clash) return false;
+    for (const { uri, edits } of fix.edits) byFile.set(uri, [...(byFile.get(uri) ?? []), ...edits]);
+    return true;
+  });
+}
+
+/** The edits of several fixes, each once. */
+function joined(all: readonly Preferred[]): readonly FileEdit[] {
+  const byFile = new Map<string, TextEdit[]>();
+  for (const { fix } of all)
     for (const { uri, edits } of fix.edits) {
       const taken = byFile.get(uri) ?? [];
       byFile.set(uri, [...taken, ...edits.filter((edit) => !taken.some((one) => isSame(edit, one)))]);
     }
-  }
-  const files = [...byFile].map(([uri, edits]) => ({ uri, edits }));
-  return files.length === 0 ? undefined : files;
+  return [...byFile].map(([uri, edits]) => ({ uri, edits }));
 }
 
 /** What two fixes both write, as the programme that a trial keeps, is written once. */

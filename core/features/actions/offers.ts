@@ -3,6 +3,7 @@ import type { FileEdit } from '../../text/edits.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { Action, ActionContext, ActionKind, OfferedAction } from './action.ts';
 import { actions, actionsById } from './action-catalogue.ts';
+import { areSound } from './sound-edits.ts';
 
 /** All that can be done at a place, of the kinds asked for. An action that fails is left out, and the context hears of it. */
 export function offersAt(
@@ -32,9 +33,13 @@ export function editsAt(
 ): readonly FileEdit[] | undefined {
   const action = actionsById.get(id);
   if (action === undefined) return undefined;
-  return offersOf(action, context)
-    .find((one) => one.argument === argument)
-    ?.edits();
+  const offer = offersOf(action, context).find((one) => one.argument === argument);
+  const edits = offer?.edits();
+  if (offer === undefined || edits === undefined) return undefined;
+  const meant = offer.findings ?? [];
+  return areSound(context.uri, edits, offer.answersSome ? meant.slice(0, 1) : meant, context.examine)
+    ? edits
+    : undefined;
 }
 
 // A half-typed file may hold what an action did not think of; the others must be offered all the same.

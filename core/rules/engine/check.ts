@@ -1,9 +1,9 @@
 import { experimentOf } from '../../analysis/experiment-analysis.ts';
 import { planOf } from '../../analysis/plan-analysis.ts';
+import { bareGrams } from '../../model/bare-grams.ts';
 import { lineId } from '../../model/formula-model.ts';
 import { partTakenWhole } from '../../model/taken-part.ts';
 import { isVariant, wholeBlock, wholeOf } from '../../model/variant.ts';
-import { sectionAt } from '../../syntax/line-place.ts';
 import type { LineFix, SyntaxProblem } from '../../syntax/syntax-problem.ts';
 import type { Block, ParsedLine } from '../../syntax/tree.ts';
 import { elementAt } from '../../text/element.ts';
@@ -142,7 +142,6 @@ function writingOf(context: RuleContext): Map<number, BlockFinding> {
     ];
     written.set(line, findingOf(problem.code, { line, span: problem.span, message: problem.message, fixes }));
   };
-  const isInGrams = bareGrams(block);
   let isOutside = false;
   block.lines.forEach((parsed, line) => {
     for (const problem of parsed.problems) {
@@ -150,7 +149,7 @@ function writingOf(context: RuleContext): Map<number, BlockFinding> {
       if (problem.code === 'outside-section' && isOutside) continue;
       isOutside ||= problem.code === 'outside-section' || problem.code === 'missing-name';
       if (problem.unlessKnown === undefined || !isOtherwise(context, line, parsed, problem.unlessKnown))
-        add(line, ofPartTaken(block, parsed, problem) ?? isInGrams(line, problem));
+        add(line, ofPartTaken(block, parsed, problem) ?? inGrams(block, line, problem));
       else if (parsed.otherwise?.amount.kind === 'unknown') add(line, missingAmount(parsed.otherwise.name));
     }
   });
@@ -158,35 +157,17 @@ function writingOf(context: RuleContext): Map<number, BlockFinding> {
   return written;
 }
 
-/**
- * Numbers without a unit are grams where one of their section is above any percent that a baker writes, or another line has a
- * weight: the fix that says so is then the one offered.
- */
-function bareGrams(block: Block): (line: number, problem: SyntaxProblem) => SyntaxProblem {
-  const isBare = ({ code, fixes }: SyntaxProblem): boolean => code === 'missing-unit' && fixes.length === 2;
-  const unsaid = (line: number): boolean =>
-    block.lines[line]!.problems.some(
-      (one) => isBare(one) && one.fixes.every(({ preferred }) => preferred !== true),
-    );
-  return (line, problem) => {
-    const section = sectionAt(block, line);
-    const { statement } = block.lines[line]!;
-    if (!isBare(problem) || section === undefined || statement.kind !== 'ingredient') return problem;
-    let inGrams = false;
-    for (let at = section.headerLine + 1; at < section.endLine && !inGrams; at++) {
-      const other = block.lines[at]!.statement;
-      inGrams = unsaid(at) || (other.kind === 'ingredient' && other.amount.kind === 'mass');
-    }
-    if (!inGrams) return problem;
-    const [percent, grams] = problem.fixes;
-    if (percent === undefined || grams === undefined) return problem;
-    return {
-      ...problem,
-      fixes: [
-        { ...grams, preferred: true },
-        { title: percent.title, edits: percent.edits },
-      ],
-    };
+/** A number without a unit that is grams, as the others of its section are: the fix that says so is then the one offered. */
+function inGrams(block: Block, line: number, problem: SyntaxProblem): SyntaxProblem {
+  const [percent, grams] = problem.fixes;
+  if (problem.code !== 'missing-unit' || percent === undefined || grams === undefined) return problem;
+  if (bareGrams(block, line) === undefined) return problem;
+  return {
+    ...problem,
+    fixes: [
+      { ...grams, preferred: true },
+      { title: percent.title, edits: percent.edits },
+    ],
   };
 }
 

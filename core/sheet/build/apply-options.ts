@@ -53,7 +53,7 @@ export function applyOptions(
 function sizeEdits(analysis: Analysis, { analysis: made, asked }: Sized): TextEdit[] {
   const { model } = analysis.resolved;
   const said = model.said.get('yield')?.[0];
-  const wanted = wholePieces(analysis, made) ?? (made.resolved.input.yield && asked);
+  const wanted = inPieces(analysis, made) ?? (made.resolved.input.yield && asked);
   const factor = (made.solved?.flourGrams ?? Number.NaN) / (analysis.solved?.flourGrams ?? Number.NaN);
   const weights = Number.isFinite(factor) ? weightEdits(model, factor) : [];
   if (wanted === undefined) return weights;
@@ -95,19 +95,26 @@ function amountText(amount: Amount, factor: number): string | undefined {
   }
 }
 
-/** The yield in the file's own pieces, where the size makes whole ones of them. */
-function wholePieces(analysis: Analysis, made: Analysis): YieldInput | undefined {
+/**
+ * The yield in the file's own pieces, where the size makes whole ones of them, or where something is weighed by the piece: without
+ * pieces there would be none of it.
+ */
+function inPieces(analysis: Analysis, made: Analysis): YieldInput | undefined {
   const now = analysis.resolved.input.yield;
   const [before, after] = [analysis.solved?.flourGrams, made.solved?.flourGrams];
   if (now?.kind !== 'pieces' || before === undefined || after === undefined) return undefined;
   const count = (now.count * after) / before;
-  return Math.abs(count - Math.round(count)) < 1e-6 ? { ...now, count: Math.round(count) } : undefined;
+  if (Math.abs(count - Math.round(count)) < 1e-6) return { ...now, count: Math.round(count) };
+  const byThePiece = analysis.resolved.model.sections.some(({ lines }) =>
+    lines.some(({ statement: { amount } }) => 'aPiece' in amount && amount.aPiece === true),
+  );
+  return byThePiece ? { ...now, count } : undefined;
 }
 
 function yieldText(made: YieldInput): string {
   switch (made.kind) {
     case 'pieces': {
-      const count = trimmed(made.count, 2);
+      const count = trimmed(made.count, made.count < 10 ? 6 : 4);
       const each = made.pieceGrams === undefined ? '' : ` of ${massText(made.pieceGrams)}`;
       return `${count} ${made.count === 1 ? 'piece' : 'pieces'}${each}${made.baked ? ' baked' : ''}`;
     }
@@ -120,9 +127,9 @@ function yieldText(made: YieldInput): string {
   }
 }
 
-/** A mass as a baker writes it into a formula, to a tenth of a gram below a kilogram. */
+/** A mass as a baker writes it into a formula: no figure is left out that a scale of a tenth of a gram would show. */
 export function massText(grams: number): string {
-  return grams >= 1000 ? `${trimmed(grams / 1000, 3)} kg` : `${trimmed(grams, grams < 10 ? 4 : 1)} g`;
+  return grams >= 1000 ? `${trimmed(grams / 1000, 5)} kg` : `${trimmed(grams, grams < 10 ? 4 : 2)} g`;
 }
 
 /** The dough's own mix is the one that names no part. Trials that do not say what they ran keep the mixer as it was. */

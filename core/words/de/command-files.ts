@@ -14,8 +14,7 @@ export const commandFiles: Translation<typeof english> = {
     'Zeile 1: das ist kein reiner Text; eine Tabelle ist Text, gespeichert als UTF-8.',
   'command-files.broken': () =>
     'lässt sich nicht lesen; eine gewöhnliche Datei nennen oder nachsehen, ob der Datenträger in Ordnung ist.',
-  'command-files.strange-name': () =>
-    'der Name dieser Datei lässt sich nicht lesen; ihr einen in UTF-8 geben.',
+  'command-files.strange-name': () => 'dieser Name lässt sich nicht lesen; einen in UTF-8 geben.',
   'command-files.other-letters': ({ number }, say) =>
     `Zeile ${say.number(number, 0)}: das ist kein UTF-8 und bleibt, wie es ist; die Datei als UTF-8 speichern.`,
   'command-files.empty-folder': () =>

@@ -58,14 +58,12 @@ export const readingSections: Translation<typeof english> = {
 
   'two-steps.two': ({ written, otherWritten }) =>
     `„${written}“ und „${otherWritten}“ sind zwei Schritte. Jeder gehört in eine eigene Zeile.`,
-  'two-steps.in-remark': ({ written }) =>
-    `„${written}“ ist ein eigener Schritt, und seine Zeit ginge hier verloren. Er gehört in eine eigene Zeile.`,
-  'two-steps.two-times': ({ written, example }) =>
-    `Ein Schritt hat eine Zeit, „${written}“ ginge also verloren. Es gehört als Schritt in eine eigene Zeile oder als Teil zu diesem: ${example}`,
-  'fold-times.alone': ({ example }) =>
-    `Faltungen gehören zu dem Schritt, den sie unterbrechen. Sie stehen hinter ihm: ${example}`,
+  'two-steps.time': ({ written, example }) =>
+    `„${written}“ ist eine zweite Zeit, und ein Schritt hat eine. Sie gehört in eine eigene Zeile, oder dahinter steht, was so lange geschieht: ${example}`,
   'cold-without-degrees.taken': ({ written, celsius }, say) =>
     `Zu „${written}“ steht keine Temperatur: ${say.celsius(celsius)} angenommen.`,
+  'fold-times.alone': ({ example }) =>
+    `Faltungen gehören zu dem Schritt, den sie unterbrechen. Sie stehen hinter ihm: ${example}`,
   'fold-times.no-step-time': ({ example }) =>
     `Der Schritt hat keine Zeit, auf die sich seine Faltungen verteilen ließen. Sie gehört hinter den Schritt: ${example}`,
 

@@ -11,7 +11,7 @@ export const commandFiles = {
   'command-files.binary-table': () => 'line 1: this is not plain text; a table is text saved as UTF-8.',
   'command-files.broken': () =>
     'this cannot be read; name an ordinary file, or look whether its disk is all right.',
-  'command-files.strange-name': () => 'the name of this file cannot be read; give it one in UTF-8.',
+  'command-files.strange-name': () => 'this name cannot be read; give it one in UTF-8.',
   'command-files.other-letters': ({ number }: Args<'number'>, say: Speaker) =>
     `line ${say.number(number, 0)}: this is not UTF-8, and is left as it is; save the file as UTF-8.`,
   'command-files.empty-folder': () =>

@@ -59,14 +59,12 @@ export const readingSections = {
 
   'two-steps.two': ({ written, otherWritten }: Args<'written' | 'otherWritten'>) =>
     `“${written}” and “${otherWritten}” are two steps. Write each on a line of its own.`,
-  'two-steps.in-remark': ({ written }: Args<'written'>) =>
-    `“${written}” is a step of its own, and its time would be lost here. Write it on a line of its own.`,
-  'two-steps.two-times': ({ written, example }: Args<'written' | 'example'>) =>
-    `A step has one time, so “${written}” would be lost. Write it as a step on a line of its own, or as a part of this one: ${example}`,
-  'fold-times.alone': ({ example }: Args<'example'>) =>
-    `Folds are a part of the step that they interrupt. Write them behind it: ${example}`,
+  'two-steps.time': ({ written, example }: Args<'written' | 'example'>) =>
+    `“${written}” is a second time, and a step has one. Put it on a line of its own, or write what goes on for it: ${example}`,
   'cold-without-degrees.taken': ({ written, celsius }: Args<'written' | 'celsius'>, say: Speaker) =>
     `“${written}” gives no temperature: ${say.celsius(celsius)} is assumed.`,
+  'fold-times.alone': ({ example }: Args<'example'>) =>
+    `Folds are a part of the step that they interrupt. Write them behind it: ${example}`,
   'fold-times.no-step-time': ({ example }: Args<'example'>) =>
     `The step has no time that its folds could be spread over. Write it behind the step: ${example}`,
 
