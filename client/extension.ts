@@ -41,6 +41,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
   });
   const changes = createChangesPanel(wire, guard, context.extensionUri);
   const history = createHistoryPanel(wire, guard, context.extensionUri);
+  const pages = [changes, plan, experiment, overlay, history];
   const exports = createSheetExports({ wire, kept: panels.kept, storage: context.globalStorageUri });
   const imports = createTableImports(wire, log);
   const makeClient = () => {
@@ -69,11 +70,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       panels.serverRuns(newState === State.Running);
       statusBar.refresh();
       list.refresh();
-      changes.refresh();
-      plan.refresh();
-      experiment.refresh();
-      overlay.refresh();
-      history.refresh();
+      for (const page of pages) page.refresh();
     });
     return fresh;
   };
@@ -92,11 +89,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     statusBar,
     panels,
     list,
-    changes,
-    history,
-    plan,
-    experiment,
-    overlay,
+    ...pages,
     registerSinceHover(wire),
     registerShowUses(),
     ...registerTablePaste(imports),
