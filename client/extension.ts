@@ -41,6 +41,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
   });
   const changes = createChangesPanel(wire, guard, context.extensionUri);
   const history = createHistoryPanel(wire, guard, context.extensionUri);
+  const pages = [changes, plan, experiment, overlay, history];
   const exports = createSheetExports({ wire, kept: panels.kept, storage: context.globalStorageUri });
   const imports = createTableImports(wire, log);
   const makeClient = () => {
@@ -67,7 +68,9 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     fresh.onDidChangeState(({ newState }) => {
       if (server.current !== fresh || newState === State.Starting) return;
       panels.serverRuns(newState === State.Running);
-      for (const shown of [statusBar, list, changes, plan, experiment, overlay, history]) shown.refresh();
+      statusBar.refresh();
+      list.refresh();
+      for (const page of pages) page.refresh();
     });
     return fresh;
   };
@@ -86,11 +89,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     statusBar,
     panels,
     list,
-    changes,
-    history,
-    plan,
-    experiment,
-    overlay,
+    ...pages,
     registerSinceHover(wire),
     registerShowUses(),
     ...registerTablePaste(imports),

@@ -159,7 +159,7 @@ function changedFlour(edits: LineEdits, context: ActionContext, { flour }: WhatI
     notDone.push(message('asked.no-other-flour', { name: flour.to }));
     return;
   }
-  rename(edits, context, whole, from, to.ingredient.name);
+  rename(edits, whole, from, to.ingredient.name);
 }
 
 /** The key of a flour that the formula has under this name. */

@@ -15,6 +15,7 @@ const mostOffers = 6;
 export const changeFlour: Action = {
   id: 'change-flour',
   kind: 'rewrite',
+  variants: true,
   name: 'Change one flour for another',
   explanation:
     'Offered on a flour, for those that your own files define, nearest first, then for those of the catalogue of the same grain. It ' +
@@ -36,9 +37,9 @@ export const changeFlour: Action = {
         argument: after.key,
         edits: () => {
           const edits = new LineEdits();
-          rename(edits, context, whole, before.key, after.name);
+          rename(edits, whole, before.key, after.name);
           const changes = new LineChanges(context);
-          edits.writeTo(changes);
+          if (!edits.writeOwn(whole, changes)) return undefined;
           return editsKeeping(context, changes, (was, is) => {
             const rows = new Map(is.overall.map((row) => [row.key, row.fraction]));
             return (

@@ -15,6 +15,7 @@ import { LineChanges } from './line-changes.ts';
 export const changeYeast: Action = {
   id: 'change-yeast',
   kind: 'rewrite',
+  variants: true,
   name: 'Change one kind of yeast for another',
   explanation:
     'Between fresh, active dry and instant yeast, as 1 : 0.4 : 0.33 by weight (Hamelman, Bread, 2004; the packet’s own figure ' +
@@ -58,8 +59,8 @@ function editsOf(context: ActionContext, whole: WholeFormula, change: YeastChang
   const edits = new LineEdits();
   const changes = new LineChanges(context);
   if (!writeYeast(edits, whole, change) || !writeWater(edits, whole, change, waterMore)) return undefined;
-  rename(edits, context, whole, change.from, change.to);
-  edits.writeTo(changes);
+  rename(edits, whole, change.from, change.to);
+  if (!edits.writeOwn(whole, changes)) return undefined;
   return editsKeeping(context, changes, (before, after) => isSameButYeast(before, after, change));
 }
 

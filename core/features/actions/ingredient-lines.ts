@@ -1,7 +1,9 @@
 import type { LineModel } from '../../model/formula-model.ts';
+import { ownEdits } from '../../rules/engine/variant-edits.ts';
+import { replacedBy } from '../../model/variant.ts';
 import { amountColumn } from '../../syntax/layout.ts';
+import { withEdits } from '../../text/edits.ts';
 import type { LineEdit } from '../../text/span.ts';
-import type { ActionContext } from './action.ts';
 import type { WholeFormula } from './after.ts';
 import type { LineChanges } from './line-changes.ts';
 
@@ -20,8 +22,16 @@ export class LineEdits {
     return [...this.byLine].flatMap(([line, edits]) => edits.map((edit) => ({ line, ...edit })));
   }
 
-  writeTo(changes: LineChanges): void {
-    for (const [line, edits] of this.byLine) changes.edit(line, ...edits);
+  /** Writes them into a formula's own text, be it a variant, whose lines are counted as it is made whole; false where it has no way to say it. */
+  writeOwn({ analysis }: WholeFormula, changes: LineChanges): boolean {
+    const own = ownEdits(analysis.resolved.model.block, this.all());
+    if (own === undefined) return false;
+    for (const line of new Set(own.map((edit) => edit.line))) {
+      const here = own.filter((edit) => edit.line === line).sort((one, other) => one.start - other.start);
+      const placed = here.map((edit) => ({ ...edit, line: 0 }));
+      changes.replace(line, ...withEdits(changes.text(line), placed).split('\n'));
+    }
+    return true;
   }
 }
 
@@ -40,15 +50,16 @@ export function linesOf({ analysis }: WholeFormula, key: string): { line: LineMo
  * Calls an ingredient by another name wherever the formula names it: in lines, with the amounts left in their column, in
  * what parts draw, and in what is loaded. Words for a role stay.
  */
-export function rename(
-  edits: LineEdits,
-  { block }: ActionContext,
-  whole: WholeFormula,
-  key: string,
-  name: string,
-): void {
+export function rename(edits: LineEdits, whole: WholeFormula, key: string, name: string): void {
+  const { block } = whole.analysis.resolved.model;
   const { model, input, mixes } = whole.analysis.resolved;
-  for (const { line } of linesOf(whole, key)) edits.add(line.line, renamed(line, name));
+  for (const { line } of linesOf(whole, key)) {
+    edits.add(line.line, renamed(line, name));
+    // A line of a variant that stood in the place of one of its base would let that one back in.
+    if (replacedBy(block, line.line)?.parsed === undefined) continue;
+    const end = line.parsed.text.length;
+    edits.add(line.line, { start: end, end, insert: `\n  without ${line.statement.name.text}` });
+  }
   for (const section of model.sections.slice(1)) {
     const draws = input.sections.find(({ id }) => id === section.id)?.draws ?? [];
     for (const { line, statement } of section.said.get('draws') ?? []) {
