@@ -34,7 +34,7 @@ const forNode: BuildOptions = {
   ...{ platform: 'node', format: 'cjs', target: 'node20' },
   // Another file is required, as the program is, which is quicker than the loader of modules.
   supported: { 'dynamic-import': false },
-  plugins: [rooms()],
+  plugins: [rooms(), whenUsed()],
   // Its file for Node asks for its own parts while it runs, which a bundle has not.
   alias: { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' },
 };
@@ -133,6 +133,30 @@ function rooms(): Plugin {
         const name = doors[relative(import.meta.dirname, join(resolveDir, path)).replaceAll('\\', '/')];
         return name === undefined ? undefined : { path: `./${name}.cjs`, external: true };
       }),
+  };
+}
+
+// What libraries ask of Node at their start, for channels and programs that few runs need, is loaded when it is called first: a tenth
+// of all that happens until the first findings. These are all that is called.
+function whenUsed(): Plugin {
+  const called: Readonly<Record<string, readonly string[]>> = {
+    crypto: ['createHash', 'randomBytes', 'randomUUID'],
+    child_process: ['fork', 'spawn', 'spawnSync'],
+  };
+  return {
+    name: 'when-used',
+    setup: ({ onResolve, onLoad }) => {
+      onResolve({ filter: /^(node:)?(crypto|child_process)$/ }, ({ path, namespace }) =>
+        namespace === 'when-used'
+          ? { path, external: true }
+          : { path: path.replace('node:', ''), namespace: 'when-used' },
+      );
+      onLoad({ filter: /./, namespace: 'when-used' }, ({ path }) => ({
+        contents: (called[path] ?? [])
+          .map((name) => `export const ${name} = (...args) => require('node:${path}').${name}(...args);`)
+          .join('\n'),
+      }));
+    },
   };
 }
 

@@ -15,6 +15,7 @@ import { deleteEntry, duplicateEntry, renameEntry, revealEntry } from './list/en
 import type { FormulaList } from './list/formula-list.ts';
 import { newFormula } from './list/new-formula.ts';
 import { commandIds } from './names.ts';
+import type { OverlayPanel } from './overlay/overlay-panel.ts';
 import type { PlanPanel } from './plan/plan-panel.ts';
 import type { FollowedPlace } from './preview/follower.ts';
 import type { Panels } from './preview/panels.ts';
@@ -34,6 +35,7 @@ export interface CommandParts {
   readonly restart: () => Promise<void>;
   readonly extensionUri: Uri;
   readonly plan: PlanPanel;
+  readonly overlay: OverlayPanel;
   readonly experiment: ExperimentPanel;
 }
 
@@ -104,6 +106,13 @@ export function registerCommands(parts: CommandParts): Disposable[] {
             ...(place.formula === undefined ? {} : { plan: place.formula }),
           });
       },
+    ],
+    [
+      commandIds.layOver,
+      'lay formulas over each other',
+      withFormula(async ({ uri, formula }) => {
+        if (formula !== undefined) await parts.overlay.choose({ uri, formula });
+      }),
     ],
     ...experimentRows(parts, placeOf),
     [commandIds.openGuide, 'open the guide', () => openGuide(parts.extensionUri)],

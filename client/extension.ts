@@ -12,6 +12,7 @@ import { createTableImports } from './imports/formula-from-table.ts';
 import { registerTablePaste } from './imports/table-paste.ts';
 import { createFormulaList } from './list/formula-list.ts';
 import { commandIds, languageId } from './names.ts';
+import { createOverlayPanel } from './overlay/overlay-panel.ts';
 import { createPlanPanel } from './plan/plan-panel.ts';
 import { createPanels } from './preview/panels.ts';
 import { createServerLife, type ServerLife, type ServerTrouble } from './server-life.ts';
@@ -34,6 +35,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
   });
   const list = createFormulaList(wire, guard);
   const plan = createPlanPanel(wire, guard, context.extensionUri);
+  const overlay = createOverlayPanel(wire, guard, context.extensionUri);
   const experiment = createExperimentPanel({
     ...{ wire, cursor, guard, extensionUri: context.extensionUri, store: context.workspaceState },
   });
@@ -50,8 +52,15 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       initializationOptions: () => ({
         settings: plainSettings(),
         rulePages: rulePagesOf(context),
-        commands: [showUsesCommand, commandIds.openSheet, commandIds.openExperiment, commandIds.openMap],
+        commands: [
+          showUsesCommand,
+          commandIds.openSheet,
+          commandIds.openPlan,
+          commandIds.openExperiment,
+          commandIds.openMap,
+        ],
         calmWhileTyping: true,
+        pictures: true,
       }),
     });
     wire.attach(fresh);
@@ -63,6 +72,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
       changes.refresh();
       plan.refresh();
       experiment.refresh();
+      overlay.refresh();
       history.refresh();
     });
     return fresh;
@@ -86,6 +96,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     history,
     plan,
     experiment,
+    overlay,
     registerSinceHover(wire),
     registerShowUses(),
     ...registerTablePaste(imports),
@@ -100,6 +111,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
         history,
         plan,
         experiment,
+        overlay,
         exports,
         imports,
         log,

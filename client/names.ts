@@ -5,6 +5,7 @@ export const changesViewType = 'doughwright.changes';
 export const historyViewType = 'doughwright.history';
 export const planViewType = 'doughwright.plan';
 export const experimentViewType = 'doughwright.experiment';
+export const overlayViewType = 'doughwright.overlay';
 export const listViewId = 'doughwright.list';
 /** Context key: the list in the side bar shows only what fits the words typed. */
 export const filteringContext = 'doughwright.listIsFiltered';
@@ -31,6 +32,7 @@ export const commandIds = {
   openPlan: 'doughwright.openPlan',
   openExperiment: 'doughwright.openExperiment',
   runExperiment: 'doughwright.runExperiment',
+  layOver: 'doughwright.layOver',
   openMap: 'doughwright.openMap',
   openGuide: 'doughwright.openGuide',
   openDemo: 'doughwright.openDemo',

@@ -30,6 +30,9 @@ import type {
   NewFormulaParams,
   NewFormulaRequest,
   NewFormulaResult,
+  OverlayParams,
+  OverlayRequest,
+  OverlayResult,
   OverviewRequest,
   OverviewResult,
   PlanParams,
@@ -62,6 +65,7 @@ const compareRequest: CompareRequest = 'doughwright/compare';
 const historyRequest: HistoryRequest = 'doughwright/history';
 const planRequest: PlanRequest = 'doughwright/plan';
 const experimentRequest: ExperimentRequest = 'doughwright/experiment';
+const overlayRequest: OverlayRequest = 'doughwright/overlay';
 const logTestedRequest: LogTestedRequest = 'doughwright/logTested';
 const sinceRequest: SinceRequest = 'doughwright/since';
 const changedNotification: ChangedNotification = 'doughwright/changed';
@@ -92,6 +96,8 @@ export interface Wire {
   askPlan(params: PlanParams): Promise<PlanResult>;
   /** An experiment, or `null` while no server runs. */
   askExperiment(params: ExperimentParams): Promise<ExperimentResult>;
+  /** Formulas laid over each other, or `null` while no server runs. */
+  askOverlay(params: OverlayParams): Promise<OverlayResult>;
   /** The edit that logs a reading of an experiment's dough, or a sentence that says why there is none. */
   askLogTested(params: LogTestedParams): Promise<WorkspaceEdit | string>;
   /** Called with the documents whose numbers may have changed. */
@@ -143,6 +149,7 @@ export function createWire(): WireEnd {
     askImportTable: (params) => ask(importTableRequest, params),
     askEdit: (params) => askForEdit(editRequest, params),
     askExperiment: (params) => ask(experimentRequest, params),
+    askOverlay: (params) => ask(overlayRequest, params),
     askLogTested: (params) => askForEdit(logTestedRequest, params),
     askCompare: (params) => ask(compareRequest, params),
     askHistory: (params, token) => ask(historyRequest, params, token),

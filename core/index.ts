@@ -108,6 +108,7 @@ export type { SheetOptions, SizeRequest, TodayConditions } from './sheet/build/s
 export { experimentBench } from './sheet/experiment/experiment-bench.ts';
 export { type ExperimentPageOptions, experimentPage } from './sheet/experiment/experiment-page.ts';
 export type { ExperimentView } from './sheet/experiment/experiment-view.ts';
+export { mostOverlaid, type OverlaidFormula, overlayPage } from './sheet/overlay/overlay.ts';
 export { planPage } from './sheet/plan/plan-page.ts';
 export type { PlanView } from './sheet/plan/plan-view.ts';
 export { type ExportRow, exportRows, rowsAsCsv } from './sheet/write/export-rows.ts';

@@ -4,6 +4,7 @@ import {
   type ConnectionOptions,
   type InitializeParams,
   type InitializeResult,
+  ResponseError,
 } from 'vscode-languageserver';
 import type { Message } from '../core/index.ts';
 import { version } from '../package.json';
@@ -14,9 +15,11 @@ import type { PositionEncoding } from './convert/convert-encoding.ts';
 import {
   openExperimentCommand,
   openMapCommand,
+  openPlanCommand,
   openSheetCommand,
   showUsesCommand,
 } from './convert/convert-navigation.ts';
+import { ProtocolGate, type RefusedRequest } from './convert/protocol-gate.ts';
 import { readRulePages } from './convert/rule-pages.ts';
 import { followFolders } from './host/folders.ts';
 import { guardedWork, type Log } from './host/guard.ts';
@@ -48,17 +51,31 @@ interface StartOptions {
   readonly calmWhileTyping?: boolean;
   /** The commands of the client that a lens may call. */
   readonly commands?: readonly string[];
+  /** Images in hovers are shown as images. */
+  readonly pictures?: boolean;
 }
 
 const changedNotification: ChangedNotification = 'doughwright/changed';
 
+/** What stands for a request that is refused, whatever it was. */
+const refusedMethod = 'doughwright/refused';
+
+function refuse({ code, message }: RefusedRequest): never {
+  throw new ResponseError(code, message);
+}
+
 /** The connection must be made with these options, so that the schedule knows of every message. */
 export function connectionOptions(schedule: Schedule, encoding: PositionEncoding): ConnectionOptions {
+  const gate = new ProtocolGate();
   return {
     messageStrategy: {
       handleMessage: (message, next) => {
         schedule.messageTaken();
-        return next(encoding.incoming(message));
+        const refused = gate.refusal(message);
+        if (refused === 'drop') return;
+        if (refused === undefined) return next(encoding.incoming(message));
+        // Only a handler can answer with an error.
+        return next({ ...message, method: refusedMethod, params: refused } as typeof message);
       },
     },
   };
@@ -123,6 +140,7 @@ export function serve(
     });
     answerQuestions({
       lensCommands: lensCommandsOf(options),
+      showsPictures: options.pictures === true && able.markdownHover,
       revisions: host.revisions,
       ...{ connection, documents, workspace, schedule, log, naming, able, diagnostics },
       filesRead: (atMost) => files.settled(atMost),
@@ -171,6 +189,7 @@ export function serve(
     },
   });
 
+  connection.onRequest(refusedMethod, refuse);
   connection.onShutdown(() => undefined);
   connection.listen();
 }
@@ -291,6 +310,7 @@ function lensCommandsOf({ commands }: StartOptions) {
   return {
     openSheet: known.includes(openSheetCommand),
     openExperiment: known.includes(openExperimentCommand),
+    openPlan: known.includes(openPlanCommand),
     openMap: known.includes(openMapCommand),
     showUses: known.includes(showUsesCommand),
   };

@@ -199,6 +199,21 @@ export interface LogTestedParams extends ReadingOfExperiment {
   readonly textDocument: { readonly uri: string };
 }
 
+/** Request `doughwright/overlay`: formulas, and other texts of their files, laid over each other. */
+export interface OverlayParams {
+  readonly formulas: readonly {
+    readonly uri: string;
+    readonly formula: string;
+    /** As a revision has the file: its text, and what that revision is called. */
+    readonly other?: { readonly text: string; readonly revision: string };
+  }[];
+}
+/** A sentence says why there is none. */
+export type OverlayResult =
+  | { readonly page: TablesPage; readonly html: string }
+  | { readonly cannot: string }
+  | null;
+
 /** Request `doughwright/since`: since which revision the figure that a line is about is as it is, in a sentence; `null` where none is. */
 export interface SinceParams {
   readonly textDocument: { readonly uri: string };
@@ -221,3 +236,4 @@ export type SinceRequest = 'doughwright/since';
 export type PlanRequest = 'doughwright/plan';
 export type ExperimentRequest = 'doughwright/experiment';
 export type LogTestedRequest = 'doughwright/logTested';
+export type OverlayRequest = 'doughwright/overlay';

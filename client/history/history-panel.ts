@@ -1,12 +1,15 @@
-import { type Disposable, l10n, Uri, ViewColumn, type WebviewPanel, window } from 'vscode';
+import { type Disposable, l10n, Uri, ViewColumn, type WebviewPanel, window, workspace } from 'vscode';
 import { repositoryOf } from '../changes/git.ts';
 import type { Guard } from '../guard.ts';
-import { historyViewType } from '../names.ts';
+import { historyViewType, languageId } from '../names.ts';
 import { noServerWords } from '../nothing-words.ts';
 import { dressWebview } from '../preview/dress-webview.ts';
 import type { FollowedPlace } from '../preview/follower.ts';
 import type { Wire } from '../wire.ts';
 import type { FromHistory, ToHistory } from './messages.ts';
+
+/** So long a hand rests before what was typed is read. */
+const restMilliseconds = 700;
 
 export interface HistoryPanel extends Disposable {
   /** Shows beside the editor what became of a formula over the revisions of git. */
@@ -23,6 +26,9 @@ export function createHistoryPanel(wire: Wire, guard: Guard, extensionUri: Uri):
   /** The commit that was shown last: only another one is another history. */
   let head: string | undefined;
   let asked = 0;
+  /** What the page shows already: it is not blanked while the same is read anew. */
+  let shown: string | undefined;
+  let typed: ReturnType<typeof setTimeout> | undefined;
 
   const refresh = guard('history of the formula', async () => {
     if (!panel || !place) return;
@@ -43,8 +49,11 @@ export function createHistoryPanel(wire: Wire, guard: Guard, extensionUri: Uri):
     following = state.onDidChange(() => {
       if (state.HEAD?.commit !== head) void refresh();
     });
-    show({ type: 'reading', what: l10n.t('Reading the revisions of {0} …', place.formula ?? '') });
     const { uri, line, formula } = place;
+    const what = JSON.stringify([uri, formula]);
+    if (what !== shown)
+      show({ type: 'reading', what: l10n.t('Reading the revisions of {0} …', place.formula ?? '') });
+    shown = what;
     const answer = await wire.askHistory({
       ...{ textDocument: { uri }, line },
       ...(formula === undefined ? {} : { formula }),
@@ -52,6 +61,13 @@ export function createHistoryPanel(wire: Wire, guard: Guard, extensionUri: Uri):
     if (!answer) show({ type: 'none', ...noServerWords() });
     else if ('page' in answer) show({ type: 'history', page: answer.page });
     else show({ type: 'none', what: l10n.t('There is no history to show.'), cure: answer.cannot });
+  });
+
+  // The last row is of the text as it stands: it follows what is typed, once the hand rests.
+  const follower = workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+    if (!panel || document.languageId !== languageId || contentChanges.length === 0) return;
+    clearTimeout(typed);
+    typed = setTimeout(() => void refresh(), restMilliseconds);
   });
 
   return {
@@ -72,6 +88,8 @@ export function createHistoryPanel(wire: Wire, guard: Guard, extensionUri: Uri):
         asked += 1;
         following?.dispose();
         following = undefined;
+        shown = undefined;
+        clearTimeout(typed);
       });
       panel.webview.onDidReceiveMessage(
         guard('history of the formula', async (_: FromHistory) => {
@@ -83,6 +101,8 @@ export function createHistoryPanel(wire: Wire, guard: Guard, extensionUri: Uri):
     dispose() {
       panel?.dispose();
       following?.dispose();
+      follower.dispose();
+      clearTimeout(typed);
     },
   };
 }

@@ -162,7 +162,8 @@ function groupItem({ kind, title, entries }: Group, isFiltered: boolean): TreeIt
 function entryItem(entry: OverviewEntry): TreeItem {
   const { kind, name, detail, uri, line } = entry;
   const item = new TreeItem(name, TreeItemCollapsibleState.None);
-  item.description = detail;
+  // The side bar is narrow: figures alone, and what they are in the tooltip and to a screen reader.
+  item.description = entry.brief ?? detail;
   item.iconPath = new ThemeIcon(icons[kind]);
   item.contextValue = kind;
   // Of a resource the editor shows how many findings its file has, and how serious they are.

@@ -12,6 +12,8 @@ export type FromPage =
   | { readonly type: 'reveal'; readonly uri: string; readonly line: number }
   /** Stay with this formula, or follow the cursor again. */
   | { readonly type: 'pin'; readonly pinned: boolean }
+  /** What one scale reads is to stand beside the weights, or to be left out, on every sheet from now on. */
+  | { readonly type: 'scaleReading'; readonly shown: boolean }
   /** How far the work has come. */
   | { readonly type: 'work'; readonly uri: string; readonly formula: string; readonly work: WorkState }
   /** A thermometer was read; it is to become a line of a trial. */

@@ -50,8 +50,12 @@ const setMode = (mode: PageState['mode']) => {
   keep({ ...state, mode: mode ?? 'sheet' });
   drawMode();
 };
-const aroundOf = ({ labels }: ShownSheet): Around => ({
+const aroundOf = ({ labels, scaleReading }: ShownSheet): Around => ({
   labels,
+  scaleReading: {
+    isShown: scaleReading,
+    set: (shownFromNow) => editor.postMessage({ type: 'scaleReading', shown: shownFromNow }),
+  },
   show(line) {
     if (shown) editor.postMessage({ type: 'reveal', uri: shown.uri, line });
   },

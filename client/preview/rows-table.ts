@@ -53,14 +53,14 @@ export function rowsTable(section: TableSection, heading: string, around: Around
   </table>`;
 }
 
-/** Whether the scale reads the sum after the last row: nothing stands twice. */
+/** Whether the scale, empty before the first row, reads the sum after the last: nothing stands twice. */
 function isRead({ cells }: Row, rows: readonly Row[]): boolean {
-  const reads = rows.at(-1)?.cells.reads;
+  const first = rows[0]?.cells;
+  if (cells.all !== undefined || rows.at(-1)?.cells.reads === undefined) return false;
   return (
-    cells.all === undefined &&
-    cells.weigh !== undefined &&
-    reads?.text === cells.weigh.text &&
-    reads.unit === cells.weigh.unit
+    first?.reads !== undefined &&
+    first.reads.text === first.weigh?.text &&
+    first.reads.unit === first.weigh.unit
   );
 }
 

@@ -34,7 +34,7 @@ const bandOf: Readonly<Record<Section['name'], (typeof bands)[number] | undefine
 
 /** All sections of a sheet below its heading. */
 export function sheetBands({ sections, batches }: SheetDocument, around: Around): Shown {
-  return html`<div class="bands">
+  return html`<div class=${around.scaleReading.isShown ? 'bands with-reading' : 'bands'}>
     ${bands.map((band) => {
       const own = sections.filter(({ name }) => bandOf[name] === band);
       if (own.length === 0) return nothing;
@@ -76,9 +76,18 @@ function sectionPart(section: Section, heading: string, around: Around): Shown {
     <header id="${heading}-head">
       <h2 id=${heading}>${line === undefined ? title : named(title, line, around)}</h2>
       ${when.map((text) => html`<p class="when" dir="auto">${text}</p>`)}
+      ${name === 'bowl' && section.kind === 'table' ? readingSwitch(around) : nothing}
     </header>
     ${body}
   </section>`;
+}
+
+/** Shows what one scale reads beside all weights, or leaves it out. */
+function readingSwitch({ labels, scaleReading: { isShown, set } }: Around): Shown {
+  const turn = (event: Event): void => set((event.target as HTMLInputElement).checked);
+  return html`<label class="switch"
+    ><input type="checkbox" .checked=${isShown} @change=${turn} />${labels.scaleReads}</label
+  >`;
 }
 
 function sentences({ lead = [] }: Section): Shown {

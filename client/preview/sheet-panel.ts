@@ -1,5 +1,14 @@
-import { CancellationTokenSource, type Disposable, l10n, type Uri, type WebviewPanel } from 'vscode';
+import {
+  CancellationTokenSource,
+  ConfigurationTarget,
+  type Disposable,
+  l10n,
+  type Uri,
+  type WebviewPanel,
+  workspace,
+} from 'vscode';
 import type { Guard } from '../guard.ts';
+import { languageId } from '../names.ts';
 import { noFormulaWords, noServerWords } from '../nothing-words.ts';
 import type { Wire } from '../wire.ts';
 import { dressWebview } from './dress-webview.ts';
@@ -108,6 +117,8 @@ export function createSheetPanel(
         kept.setAsked(message.uri, message.formula, message.asked);
         options.changed(panel, message.uri);
         return follower.refresh();
+      case 'scaleReading':
+        return setSetting('sheet.scaleReading', message.shown);
       case 'work':
         kept.setWork(message.uri, message.formula, message.work);
         return options.worked(message.uri, message.formula);
@@ -123,6 +134,17 @@ export function createSheetPanel(
   webview.webview.onDidReceiveMessage(guard('batch sheet', answer));
   dressWebview(webview, extensionUri, 'preview.js', l10n.t('Batch Sheet'));
   return panel;
+}
+
+/** Sets one of our settings where it is set already: for this workspace, else for this user. */
+async function setSetting(key: string, value: boolean): Promise<void> {
+  const settings = workspace.getConfiguration(languageId);
+  const isOfWorkspace = settings.inspect(key)?.workspaceValue !== undefined;
+  await settings.update(
+    key,
+    value,
+    isOfWorkspace ? ConfigurationTarget.Workspace : ConfigurationTarget.Global,
+  );
 }
 
 const lineOf = (follower: Follower): number => follower.sheet?.line ?? follower.place?.line ?? 0;

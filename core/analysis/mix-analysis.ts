@@ -87,7 +87,10 @@ export function analyseMix(
   if (mix.mixer === undefined) return unknown(message('mixing.no-mixer'));
   const batches = batchesOf(resolved, solved, mix.sectionId);
   if (batches.size === 0) return unknown(message('mixing.no-weights'));
-  if (mix.phases.some((phase) => phase.statement.value === undefined))
+  if (
+    mix.phases.some((phase) => phase.statement.value === undefined) ||
+    resolved.model.mixes[mix.index]?.hasUnread
+  )
     return unknown(message('mixing.line-unfinished'));
   const poured = pourAll(solved, mix, batches);
   let doughGrams = 0;

@@ -1,21 +1,21 @@
 import { doughOf } from '../calc/formula/formula-input.ts';
 import { type ScaleTarget, scaleTo } from '../calc/formula/scaling.ts';
-import { type DayPlan, type PlannedDough, type PlannedPart, planDay } from '../calc/plan/plan.ts';
+import { type DayPlan, type PlannedDough, planDay } from '../calc/plan/plan.ts';
 import { type DoughOrder, doughBatches, mostBatches, type OvenCapacity } from '../calc/plan/plan-batches.ts';
 import type { DayLimits } from '../calc/plan/plan-taken.ts';
 import { bakeryOf } from '../model/bakery.ts';
-import { type FormulaModel, formulaOf } from '../model/formula-model.ts';
+import type { FormulaModel } from '../model/formula-model.ts';
 import { findMixer } from '../model/found-mixer.ts';
 import { propertiesOf, type SaidProperties, saidValue } from '../model/properties.ts';
 import type { Definition, Scope } from '../model/scope.ts';
-import { wholeBlock } from '../model/variant.ts';
 import type { Block, PlannedStatement } from '../syntax/tree.ts';
 import { daysOf } from '../text/dates.ts';
-import { elementAt, firstOf, groupOf } from '../text/element.ts';
+import { elementAt, firstOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { analyseBlock } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
-import { bakeOf, type DoughWork, workOf } from './plan-work.ts';
+import { bakeOf, type DoughWork, workOf } from './dough-work.ts';
+import { plannedParts } from './planned-parts.ts';
 import { scaledBy } from './scale-analysis.ts';
 
 /** A plan worked out: what is made when, in minutes since midnight of 1 January 1970, local time. */
@@ -240,7 +240,7 @@ function plannedFormula(
       afterMinutes: times.afterMinutes,
       ...(times.hands.length === 0 ? {} : { hands: times.hands }),
       ...times.bake,
-      parts: partsOf(analysis, scope),
+      parts: plannedParts(analysis, scope),
       ...(mixer === undefined ? {} : { mixer: mixer.name, bowl: mixer.bowl }),
       ...(oven === undefined ? {} : { oven }),
     },
@@ -306,47 +306,4 @@ function ovenOf(model: FormulaModel, planScope: Scope): OvenCapacity | undefined
   const load = saidValue(model.said, 'oven load', 'count')?.count;
   if (load !== undefined && load > 0) return { measure: 'pieces', count: load };
   return bakeryOf(planScope).oven;
-}
-
-/** What is made before the dough, with how long each stands. */
-function partsOf(analysis: Analysis, scope: Scope): PlannedPart[] {
-  const { resolved, solved } = analysis;
-  const { sections } = resolved.input;
-  return (solved?.sections ?? []).slice(1).flatMap((section): PlannedPart[] => {
-    if ((!section.inBowl && !section.enclosed) || section.totalGrams === undefined) return [];
-    const said = saidOf(analysis, section.id, scope);
-    const stands = ['ferment', 'soak', 'hold'].reduce(
-      (sum, word) => sum + (said === undefined ? 0 : (saidValue(said, word, 'duration')?.seconds ?? 0) / 60),
-      0,
-    );
-    const taker = section.drawn
-      ? undefined
-      : sections.find((one) => one.lines.some((line) => line.part && line.key === section.id));
-    return [
-      {
-        key: keyOf(analysis, section.id),
-        name: section.name,
-        grams: section.totalGrams,
-        standsMinutes: stands,
-        ...(taker === undefined || taker === sections[0] ? {} : { takenBy: keyOf(analysis, taker.id) }),
-      },
-    ];
-  });
-}
-
-/** A formula that several doughs take is made once for all of them; other parts belong to their dough. */
-function keyOf(analysis: Analysis, sectionId: string): string {
-  const shared = /^F\d+:(.*)$/.exec(sectionId)?.[1];
-  return shared ?? `${analysis.resolved.model.name.folded}:${sectionId}`;
-}
-
-function saidOf(analysis: Analysis, sectionId: string, scope: Scope): SaidProperties | undefined {
-  const shared = /^F\d+:(.*):(S\d+)?$/.exec(sectionId);
-  if (shared === null) return analysis.resolved.model.sections.find((one) => one.id === sectionId)?.said;
-  const definition = scope.find('formula', groupOf(shared, 1))[0]?.[0];
-  const model =
-    definition === undefined
-      ? undefined
-      : formulaOf(wholeBlock(definition.block, scope.from(definition.uri)));
-  return shared[2] === undefined ? model?.said : model?.sections.find((one) => one.id === shared[2])?.said;
 }

@@ -19,7 +19,14 @@ export const flours: readonly CatalogueIngredient[] = [
     flour: { grain: 'wheat', milling: 'white' },
   }),
   usda('plain flour', 'flour', '20081', [364, 11.92, 10.33, 0.98, 76.31, 2.7, 0.47, 2], {
-    aliases: ['all-purpose flour', 'all purpose flour', 'plain white flour', 'white flour'],
+    aliases: [
+      'ap flour',
+      'all-purpose',
+      'all-purpose flour',
+      'all purpose flour',
+      'plain white flour',
+      'white flour',
+    ],
     sugars: 0.27,
     saturates: 0.155,
     densityGramsPerMl: 0.53,

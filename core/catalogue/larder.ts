@@ -20,7 +20,15 @@ export const larder: readonly CatalogueIngredient[] = [
     allergens: [],
   }),
   usda('fresh yeast', 'yeast', '18374', [105, 69, 8.4, 1.9, 18.1, 8.1, 1.8, 30], {
-    aliases: ['yeast', 'compressed yeast', "baker's yeast", 'bakers yeast'],
+    aliases: [
+      'yeast',
+      'compressed yeast',
+      'yeast compressed',
+      'block yeast',
+      'cake yeast',
+      "baker's yeast",
+      'bakers yeast',
+    ],
     allergens: [],
   }),
   usda('active dry yeast', 'yeast', '18375', [325, 5.08, 40.44, 7.61, 41.22, 26.9, 5.65, 51], {
@@ -29,7 +37,14 @@ export const larder: readonly CatalogueIngredient[] = [
     allergens: [],
   }),
   usda('instant yeast', 'yeast', '18375', [325, 5.08, 40.44, 7.61, 41.22, 26.9, 5.65, 51], {
-    aliases: ['instant dry yeast', 'instant dried yeast', 'fast-action yeast', 'easy-bake yeast'],
+    aliases: [
+      'instant dry yeast',
+      'instant dried yeast',
+      'yeast (instant)',
+      'rapid-rise yeast',
+      'fast-action yeast',
+      'easy-bake yeast',
+    ],
     remark: message('food-remark.active-dry-yeast'),
     densityGramsPerMl: 0.63,
     allergens: [],
@@ -42,7 +57,7 @@ export const larder: readonly CatalogueIngredient[] = [
     allergens: ['milk'],
   }),
   usda('olive oil', 'fat', '04053', [884, 0, 0, 100, 0, 0, 0, 2], {
-    aliases: ['oil', 'extra virgin olive oil', 'virgin olive oil'],
+    aliases: ['oil', 'extra virgin olive oil', 'evoo', 'virgin olive oil'],
     saturates: 13.808,
     fromMemory: ['saturates'],
     densityGramsPerMl: 0.915,

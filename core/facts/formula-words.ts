@@ -32,6 +32,16 @@ export function shortTotals({ solved }: Analysis): Message | undefined {
   return parts.length === 0 ? undefined : message('totals.line', { parts });
 }
 
+/** The same in figures alone, for a list that is no wider than a hand: `67% · 25.2 kg`. */
+export function briefTotals({ solved }: Analysis): Message | undefined {
+  const { hydration, doughGrams } = solved ?? {};
+  const parts = [
+    ...(hydration === undefined ? [] : [message('overview.hydration', { fraction: hydration })]),
+    ...(doughGrams === undefined ? [] : [message('overview.dough', { doughGrams })]),
+  ];
+  return parts.length === 0 ? undefined : message('totals.line', { parts });
+}
+
 /** What that line holds. */
 export function shortFacts({ hydration, doughGrams }: SolvedFormula): Message[] {
   return [

@@ -91,8 +91,13 @@ function state(celsius: number, stage: string | undefined): Message {
 
 function measuredState({ celsius, stage, feel = [] }: TrialReading): Message {
   const measured = state(celsius, stage);
-  const facts = feelWords.filter((word) => feel.includes(word)).map((word) => message(`feel.${word}`));
+  const facts = feelFacts(feel);
   return facts.length === 0 ? measured : message('reading.state-feel', { measured, facts });
+}
+
+/** How a dough felt, in the order in which the words of the bench stand. */
+export function feelFacts(feel: readonly string[]): readonly Message[] {
+  return feelWords.filter((word) => feel.includes(word)).map((word) => message(`feel.${word}`));
 }
 
 /** What the feel of a reading tells of its stage, or why it tells none; undefined where no feel is written. */

@@ -9,6 +9,8 @@ export interface HoverAnswer {
   readonly markdown: string;
   /** It is of a programme that has a map of the gap, and a client that can show it may link to it in these words. */
   readonly mapLink?: string;
+  /** The dough at the stage that it tells of, an image in Markdown for a client that shows images in hovers. */
+  readonly picture?: string;
 }
 
 /** What a hint tells of: an ingredient line, all of a formula, a part of it, or a line of a mixing programme. */

@@ -1,7 +1,7 @@
 import { asCsv } from '../sheet/build/csv-records.ts';
 import { element, htmlPage, type Markup, markup } from '../sheet/write/markup.ts';
 import { type Page, pageAsText, type Table } from '../sheet/write/tables.ts';
-import { message } from '../words/message.ts';
+import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { figureTable, type HistoryFigure, ingredientFigure } from './figure-table.ts';
 import {
@@ -105,7 +105,8 @@ function pageRow(row: HistoryRow, speaker: Speaker): HistoryPageRow {
           return written === undefined ? [] : [`${name(speaker)} ${written}`];
         });
   return {
-    ...{ date: row.date, commit: row.commit.slice(0, 8), author: row.author, words: row.words },
+    ...{ date: row.date, commit: row.commit.slice(0, 8), author: row.author },
+    words: row.uncommitted === undefined ? row.words : speaker.say(message('history.uncommitted')),
     changes: [...remarks, ...first, ...row.changes.map((change) => changeText(change, speaker))],
   };
 }
@@ -144,17 +145,16 @@ export function figureOf(key: string): HistoryFigure {
 
 function trialRow(trial: HistoryTrial, speaker: Speaker): HistoryPageRow {
   const { measuredCelsius, predictedCelsius, commit } = trial;
-  const told =
-    measuredCelsius === undefined
-      ? message('history.trial-unmeasured')
-      : predictedCelsius === undefined
-        ? message('history.trial-measured', { celsius: measuredCelsius })
-        : message('history.trial-beside', {
-            celsius: measuredCelsius,
-            targetCelsius: predictedCelsius,
-            commit: commit.slice(0, 8),
-          });
-  return { date: trial.date ?? '', author: '', changes: [speaker.say(told)], words: trial.title };
+  const told = (): Message => {
+    if (measuredCelsius === undefined) return message('history.trial-unmeasured');
+    if (predictedCelsius === undefined)
+      return message('history.trial-measured', { celsius: measuredCelsius });
+    const both = { celsius: measuredCelsius, targetCelsius: predictedCelsius };
+    return commit === ''
+      ? message('history.trial-beside-now', both)
+      : message('history.trial-beside', { ...both, commit: commit.slice(0, 8) });
+  };
+  return { date: trial.date ?? '', author: '', changes: [speaker.say(told())], words: trial.title };
 }
 
 /** Of the figures wanted, else of those that changed; of a history in which none did, none. */
@@ -263,10 +263,10 @@ export function historyAsCsv({ rows, trials, formula, file }: History): string {
     });
   return asCsv([
     [...columns],
-    ...rows.map(({ figures, changes, seconds: _, renamedFrom: __, movedFrom: ___, ...row }) => {
+    ...rows.map(({ figures, changes, seconds: _, renamedFrom: __, movedFrom: ___, uncommitted, ...row }) => {
       const { ingredients: ____, allergens, costIsAtLeast: _____, ...plain } = figures ?? { ingredients: [] };
       return told({
-        ...{ kind: 'revision', ...row, ...plain },
+        ...{ kind: uncommitted === undefined ? 'revision' : 'uncommitted', ...row, ...plain },
         changed: changes.map(({ figure }) => figure).join('; '),
         ...(allergens === undefined ? {} : { allergens: allergens.join('; ') }),
       });

@@ -7,7 +7,10 @@ import type { FormulaFigures, FormulaMoment, TrialPoint } from './formula-figure
 
 /** A revision of the files, with the formula as it has it. */
 export interface HistoryRevision {
+  /** Empty of what is not committed yet. */
   readonly commit: string;
+  /** The text as it stands now, where it is other than in the last commit; at most the last of a list. */
+  readonly uncommitted?: true;
   /** Of earlier revisions of the list; those that are not in it are not known. */
   readonly parents: readonly string[];
   /** When it was written, as seconds since 1970 and as the day where it was written: `2026-03-14`. */
@@ -44,7 +47,7 @@ export interface HistoryRow extends Omit<HistoryRevision, 'parents' | 'moment'> 
 /** A trial in the history, at its own day, or at that of the revision that brought it. */
 export interface HistoryTrial extends TrialPoint {
   readonly seconds: number;
-  /** The revision whose figures `predictedCelsius` was worked out from. */
+  /** The revision whose figures `predictedCelsius` was worked out from; empty where that is the text as it stands now. */
   readonly commit: string;
 }
 

@@ -12,7 +12,10 @@ import {
   type StepStatement,
 } from '../syntax/tree.ts';
 import { degreeWords, holdsIngredients, programmeWords } from '../syntax/vocabulary.ts';
+import { elementAt } from '../text/element.ts';
+import { bareGrams } from './bare-grams.ts';
 import { propertiesOf, type Said, type SaidProperties, saidValue } from './properties.ts';
+import { partTakenWhole } from './taken-part.ts';
 
 /** A formula as its block says it, before any name is looked up. Lines are counted in the block. */
 export interface FormulaModel {
@@ -50,6 +53,8 @@ export interface MixModel {
   readonly phases: readonly Said[];
   /** The degree of mixing wished; an improved mix where none is written. */
   readonly wish?: DegreeOfMixing;
+  /** Whether a line of it cannot be read: what it runs is then not known. */
+  readonly hasUnread: boolean;
 }
 
 export interface ProcessModel {
@@ -104,7 +109,12 @@ function sectionOf(block: Block, section: Section, kind: SectionKind): SectionMo
   for (const line of linesOf(section)) {
     const parsed = block.lines[line]!;
     if (parsed.statement.kind === 'ingredient')
-      lines.push({ id: lineId(line), line, parsed, statement: parsed.statement });
+      lines.push({
+        id: lineId(line),
+        line,
+        parsed,
+        statement: asMeant(block, line, parsed.statement),
+      });
   }
   return {
     id: sectionId(section.headerLine),
@@ -117,21 +127,33 @@ function sectionOf(block: Block, section: Section, kind: SectionKind): SectionMo
   };
 }
 
+/** A line that names a part and no amount takes all of it; a number without a unit among grams is grams. */
+function asMeant(block: Block, line: number, statement: IngredientStatement): IngredientStatement {
+  const { start, end } = statement.amount;
+  const grams = bareGrams(block, line);
+  if (grams !== undefined) return { ...statement, amount: { kind: 'mass', grams, start, end } };
+  const name = partTakenWhole(block, elementAt(block.lines, line).text, statement);
+  return name === undefined ? statement : { ...statement, name, amount: { kind: 'remaining', start, end } };
+}
+
 function mixOf(block: Block, section: Section): MixModel {
   const { headerLine, endLine, header } = section;
   const word = saidValue(propertiesOf(block, section), 'develop', 'word')?.word;
   const wish = degreeWords.find((one) => one === word);
   const phases = phasesOf(block, section);
-  return { headerLine, endLine, header, phases, ...(wish === undefined ? {} : { wish }) };
+  const hasUnread = block.lines
+    .slice(headerLine + 1, endLine)
+    .some(({ statement }) => statement.kind === 'unreadable');
+  return { headerLine, endLine, header, phases, hasUnread, ...(wish === undefined ? {} : { wish }) };
 }
 
 /** The lines of a programme of mixing, wherever else stands between them. */
 function phasesOf(block: Block, section: Section): Said[] {
   const phases: Said[] = [];
   for (let line = section.headerLine + 1; line < section.endLine; line++) {
-    const { statement } = block.lines[line]!;
-    if (statement.kind === 'property' && programmeWords.has(statement.property))
-      phases.push({ line, statement });
+    const { statement, further = [] } = block.lines[line]!;
+    for (const one of [statement, ...further])
+      if (one.kind === 'property' && programmeWords.has(one.property)) phases.push({ line, statement: one });
   }
   return phases;
 }

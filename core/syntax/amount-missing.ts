@@ -6,7 +6,8 @@ import { type NamedKind, nameless, statementOf, unknownAmount } from './named-li
 import { rangeProblem, strangeCharacter, twoReadings } from './number-problems.ts';
 import { colonOutFix, insertFix, problem, replaceFix, unitFixes, writeFix } from './problem.ts';
 import { readNumber } from './quantity.ts';
-import { unreadAmount } from './suggest-amount.ts';
+import { amountBefore, unreadAmount } from './suggest-amount.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
 import type {
   Amount,
@@ -16,7 +17,6 @@ import type {
   PlannedStatement,
   Quantity,
   QuantityOf,
-  SyntaxProblem,
 } from './tree.ts';
 import { units } from './units.ts';
 
@@ -47,6 +47,8 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
     otherQuantityAtEnd(parts) ??
     unfinishedHydration(parts) ??
     countedFirst(parts) ??
+    measuredFirst(parts) ??
+    numberFirst(parts) ??
     unreadAtEnd(parts) ??
     strangeSign(parts) ??
     plannedFirst(parts) ??
@@ -146,6 +148,38 @@ function countedFirst({ line, kind, first, end, whole, count }: Unfinished): Lin
   return {
     statement: statementOf(kind, named, pieces(count, count.start, t.endOf(first))),
     problems: [problem('amount-first', said, span, writeFix(span, suggestion, true))],
+  };
+}
+
+/** `2 Tbsp cinnamon`, `1 stick butter`: an amount before the name, in a unit that the notation spells otherwise. */
+function measuredFirst({ line, kind, first, end }: Unfinished): LineRead | undefined {
+  const start = first.startOffset;
+  const before = kind === 'ingredient' ? amountBefore(line.slice(start, end)) : undefined;
+  if (before === undefined) return undefined;
+  const read = readAmount(before.meant, t.cutLine(before.meant).meaning);
+  const name = nameBetween(line, start + before.nameAt, end);
+  if (!('value' in read) || name.folded === '') return undefined;
+  const amount = { ...read.value, start, end: start + before.nameAt };
+  const meant = `${name.text}  ${before.meant}`;
+  const span = { start, end };
+  const fix = replaceFix(message('fix.put-name-first'), span, meant, true);
+  const said = message('amount-first.name-first', { example: meant });
+  return { statement: statementOf(kind, name, amount), problems: [problem('amount-first', said, span, fix)] };
+}
+
+/** `680 water`: a number before a name, of which the unit is not said. */
+function numberFirst({ line, kind, head, count, end, whole }: Unfinished): LineRead | undefined {
+  const name = nameOf(line, head.slice(1));
+  if (count?.kind !== 'bare' || kind !== 'ingredient' || name === undefined) return undefined;
+  // `500 gx` and `2 large` are no number of a thing called so.
+  if (!/^\p{L}{3}/u.test(name.text) || /^(?:small|medium|large|pieces?)\b/i.test(name.text)) return undefined;
+  const span = { start: count.start, end };
+  const said = message('missing-unit.ingredient', { written: count.number });
+  const fixes = ['%', ' g'].map((unit) => writeFix(span, `${name.text}  ${count.number}${unit}`));
+  return {
+    statement: statementOf(kind, name, unknownAmount('unreadable', count.start)),
+    problems: [{ ...problem('missing-unit', said, span, ...fixes), unlessKnown: whole.folded }],
+    otherwise: statementOf(kind, whole, unknownAmount('missing', end)),
   };
 }
 

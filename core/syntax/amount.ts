@@ -1,16 +1,18 @@
 import type { IToken } from 'chevrotain';
-import { elementAt, entryOf, firstOf, lastOf } from '../text/element.ts';
+import { elementAt, firstOf, lastOf } from '../text/element.ts';
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
+import { amountFirst } from './amount-first.ts';
 import { withoutAmount } from './amount-missing.ts';
 import { readAmount } from './grammar.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
 import { type NamedKind, nameless, type Options, statementOf, unknownAmount } from './named-line.ts';
 import { pointProblems, rangeProblem, strangeCharacter } from './number-problems.ts';
 import { colonOutFix, insertFix, problem, replaceFix, unitFixes, writeFix } from './problem.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
-import type { Amount, LineRead, Name, SyntaxProblem } from './tree.ts';
-import { units } from './units.ts';
+import type { Amount, LineRead, Name } from './tree.ts';
+import { rangeInWords, sumOfTwo, weightInTwo } from './two-amounts.ts';
 
 const quantityStarts = new Set([t.Percent, t.Mass, t.Volume, t.Count]);
 
@@ -25,6 +27,8 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   const options = commaAt < 0 ? { problems: [] } : readOptions(line, tokens.slice(commaAt + 1), kind);
   if (head.length === 0) return nameless(firstOf(tokens).startOffset, t.endOf(lastOf(tokens)), kind);
   if (found === undefined) {
+    const behind = commaAt < 0 ? undefined : behindRemark(line, head, tokens.slice(commaAt + 1), kind);
+    if (behind !== undefined) return behind;
     const missing = withoutAmount(line, head, kind);
     return { ...missing, problems: [...missing.problems, ...options.problems].slice(0, 1) };
   }
@@ -38,7 +42,10 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   const strange = head.slice(0, found.from).find((token) => token.tokenType === t.Unknown);
   if (strange !== undefined) problems.push(strangeCharacter(strange));
   if (trailing.length > 0) problems.push(afterAmount(line, trailing, kind, found.amount, commaAt < 0));
-  const range = rangeInWords(line, head, found) ?? weightInTwo(line, head, found.from);
+  const range =
+    rangeInWords(line, head, found) ??
+    weightInTwo(line, head, found.from) ??
+    sumOfTwo(line, head, found.from);
   if (range !== undefined) {
     const start = range.span.start;
     const named = nameBetween(line, name.start, start);
@@ -52,7 +59,9 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   problems.push(...pointProblems(head.slice(found.from, found.to)));
   // `water ~66%`, `salt = 2%`: the sign right before the amount belongs to no name.
   const isLoose = strange !== undefined && found.from > 1 && strange === head[found.from - 1];
-  const sign = colon ?? (isLoose ? strange : undefined);
+  const dash = found.from > 1 ? dashOf(head[found.from - 1]) : undefined;
+  if (dash !== undefined) problems.push(dashBeforeAmount(dash));
+  const sign = colon ?? (isLoose ? strange : dash);
   const clean = sign === undefined ? name : cleanName(line, head.slice(0, found.from), sign);
   if (kind === 'planned' && found.amount.kind !== 'count' && found.amount.kind !== 'mass') {
     const { start, end } = found.amount;
@@ -144,6 +153,23 @@ function colonBeforeAmount(colon: IToken): SyntaxProblem {
   return problem('stray-colon', message('stray-colon.amount'), span, colonOutFix(span, ' '));
 }
 
+/** `water - 620 g`: a dash that belongs to no name. */
+function dashOf(token: IToken | undefined): IToken | undefined {
+  return token !== undefined && /^[-–—−]$/.test(token.image) ? token : undefined;
+}
+
+function dashBeforeAmount(dash: IToken): SyntaxProblem {
+  const span = { start: dash.startOffset, end: t.endOf(dash) };
+  const title = message('fix.take-sign-out', { written: dash.image });
+  const said = message('unreadable.between', { written: dash.image });
+  return problem(
+    'unreadable',
+    said,
+    span,
+    replaceFix(title, { start: span.start, end: span.end + 1 }, ' ', true),
+  );
+}
+
 /** The name before a sign that does not belong to it. */
 function cleanName(line: string, tokens: readonly IToken[], sign: IToken): Name {
   const before = tokens.filter((token) => token.startOffset < sign.startOffset);
@@ -179,6 +205,7 @@ function afterAmount(
             message('fix.make-remark'),
             span,
             `${/\s/.test(line[span.start - 1] ?? '') ? '' : '  '}# ${remark}`,
+            text.startsWith('('),
           ),
         ]
       : [];
@@ -210,64 +237,25 @@ function suggestAmount(amount: Amount, written: string, behind: string): string 
     : undefined;
 }
 
-/** `2 lb 4 oz`: one weight in two units, which is written in the smaller one. */
-function weightInTwo(line: string, head: readonly IToken[], from: number): SyntaxProblem | undefined {
-  const [large, small] = [head[from - 1], head[from]].map((token) =>
-    token === undefined ? undefined : t.quantityOf(token),
-  );
-  if (from < 2 || large?.kind !== 'mass' || small?.kind !== 'mass' || !(small.grams < large.grams))
-    return undefined;
-  const unit = entryOf(units, small.unit);
-  const written = `${Number(((large.grams + small.grams) / unit.factor).toFixed(3))} ${unit.canonical}`;
-  const span = { start: large.start, end: small.end };
-  const two = { written: line.slice(span.start, span.end), meant: written };
-  return problem('no-amount', message('no-amount.two-units', two), span, writeFix(span, written, true));
-}
-
-/** `65 to 68%`: a range in words, where `to` belongs neither to the name nor to a hydration. */
-function rangeInWords(
+/** `almonds, chopped 150 g`: the amount stands behind a remark. */
+function behindRemark(
   line: string,
   head: readonly IToken[],
-  found: { from: number },
-): SyntaxProblem | undefined {
-  const isTo = elementAt(head, found.from).tokenType === t.To;
-  const to = isTo ? found.from : found.from - 1;
-  const [low, high] = [head[to - 1], head[to + 1]];
-  if (to < 2 || low === undefined || high === undefined || elementAt(head, to).tokenType !== t.To)
-    return undefined;
-  const [least, most] = [t.quantityOf(low), t.quantityOf(high)];
-  if (least === undefined || most === undefined || !(least.kind === 'bare' || least.kind === most.kind))
-    return undefined;
-  const unit = high.image.slice(most.number.length);
-  const span = { start: low.startOffset, end: t.endOf(high) };
-  const ends = [least.kind === 'bare' ? `${low.image}${unit}` : low.image, high.image];
-  const said = message('range.one-value', { written: line.slice(span.start, span.end) });
-  return problem('range', said, span, ...ends.map((end) => writeFix(span, end)));
-}
-
-function amountFirst(
-  line: string,
-  trailing: readonly IToken[],
-  amount: Amount,
+  rest: readonly IToken[],
   kind: NamedKind,
-  options: Options,
-): LineRead {
-  // `500 g of raisins`
-  const named = trailing.length > 1 && firstOf(trailing).tokenType === t.Of ? trailing.slice(1) : trailing;
-  const name = nameOf(line, named);
-  if (name === undefined) return nameless(amount.start, amount.end, kind);
-  const span = { start: amount.start, end: name.end };
-  const swapped = `${line.slice(name.start, name.end)}  ${line.slice(amount.start, amount.end)}`;
+): LineRead | undefined {
+  const found = kind === 'ingredient' ? lastAmount(line, rest) : undefined;
+  const name = nameOf(line, head);
+  const remark = found === undefined ? undefined : nameOf(line, rest.slice(0, found.from));
+  if (found?.to !== rest.length || name === undefined || remark === undefined) return undefined;
+  if (/[()]/.test(name.text + remark.text)) return undefined;
+  const span = { start: name.start, end: found.amount.end };
+  const written = line.slice(found.amount.start, found.amount.end);
+  const said = message('unknown-option.ingredient', { written: `${remark.text} ${written}` });
+  const fix = writeFix(span, `${name.text}  ${written}  # ${remark.text}`, true);
   return {
-    statement: statementOf(kind, name, amount, options),
-    problems: [
-      problem(
-        'amount-first',
-        message('amount-first.name-first', { example: swapped }),
-        span,
-        replaceFix(message('fix.put-name-first'), span, swapped, true),
-      ),
-    ],
+    statement: statementOf(kind, name, found.amount),
+    problems: [problem('unknown-option', said, span, fix)],
   };
 }
 
@@ -293,6 +281,16 @@ function readOptions(line: string, tokens: readonly IToken[], kind: NamedKind): 
       if (second === undefined) return { problems: [] };
     }
   }
-  const said = message(`unknown-option.${kind}`, { written: line.slice(span.start, span.end) });
-  return { problems: [problem('unknown-option', said, span)] };
+  const written = line.slice(span.start, span.end);
+  const said = message(`unknown-option.${kind}`, { written });
+  // `butter 40 g, melted`: words without a figure are a remark.
+  const comma = line.lastIndexOf(',', span.start);
+  const isRemark =
+    kind === 'ingredient' &&
+    written.length > 2 &&
+    comma >= 0 &&
+    tokens.every((token) => t.quantityOf(token) === undefined);
+  const place = { start: comma, end: span.end };
+  const fixes = isRemark ? [replaceFix(message('fix.make-remark'), place, `  # ${written}`, true)] : [];
+  return { problems: [problem('unknown-option', said, span, ...fixes)] };
 }

@@ -1,9 +1,9 @@
 import type { IToken } from 'chevrotain';
-import { elementAt } from '../text/element.ts';
+import { elementAt, firstOf, lastOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
-import { insertFix, problem } from './problem.ts';
+import { insertFix, problem, writeFix } from './problem.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
-import type { SyntaxProblem } from './tree.ts';
 
 /** A cold store as food hygiene wants it; common practice, no source. */
 export const usualColdStoreCelsius = 5;
@@ -34,4 +34,25 @@ export function coldWithoutDegrees(head: readonly IToken[]): SyntaxProblem | und
     { start: token.startOffset, end: t.endOf(token) },
     insertFix(message('fix.write', { meant }), t.endOf(elementAt(head, time)), ` ${meant}`, true),
   );
+}
+
+/** A night; common practice, no source. */
+const night = '12 h';
+
+/** `retard overnight`: a night is no time that a clock can be set by. */
+export function overnight(tokens: readonly IToken[], celsius: number | undefined): SyntaxProblem | undefined {
+  const word = tokens.find(({ image }) => /^overnight$/i.test(image));
+  if (word === undefined) return undefined;
+  const own = { start: word.startOffset, end: t.endOf(word) };
+  const cold = tokens.findIndex(({ image }) => /^(?:fridge|refrigerator|cold|cooler|retarder)$/i.test(image));
+  const isAlone = tokens.every(
+    (token) =>
+      token === word || /^(?:in|the|fridge|refrigerator|cooler|retarder|rest|leave)$/i.test(token.image),
+  );
+  const meant =
+    isAlone && cold >= 0 && celsius === undefined ? `retard ${night} at ${usualColdStoreCelsius} °C` : night;
+  const span =
+    isAlone && cold >= 0 ? { start: firstOf(tokens).startOffset, end: t.endOf(lastOf(tokens)) } : own;
+  const said = message('missing-unit.overnight', { written: word.image, example: meant });
+  return problem('missing-unit', said, own, writeFix(span, meant, true));
 }

@@ -3,15 +3,8 @@ import { message } from '../words/message.ts';
 import { parseLine } from './line.ts';
 import { problem } from './problem.ts';
 import { suggestSection } from './suggest-section.ts';
-import type {
-  Block,
-  Context,
-  HeaderStatement,
-  ParsedLine,
-  Section,
-  SourceFile,
-  SyntaxProblem,
-} from './tree.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
+import type { Block, Context, HeaderStatement, ParsedLine, Section, SourceFile } from './tree.ts';
 import { isTopSection, sectionWords } from './vocabulary.ts';
 
 /**
@@ -280,7 +273,8 @@ function byFirstLine(
 }
 
 function opensBlock({ statement }: ParsedLine): boolean {
-  return statement.kind === 'header' && (statement.section === 'unknown' || isTopSection(statement.section));
+  if (statement.kind !== 'header') return false;
+  return (statement.section === 'unknown' && statement.within !== true) || isTopSection(statement.section);
 }
 
 function isSame(

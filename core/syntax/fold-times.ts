@@ -1,8 +1,9 @@
 import type { IToken } from 'chevrotain';
+import { elementAt } from '../text/element.ts';
 import { message } from '../words/message.ts';
 import { problem, unitFixes } from './problem.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
-import type { SyntaxProblem } from './tree.ts';
 import { units } from './units.ts';
 
 export interface FoldTimes {
@@ -61,8 +62,64 @@ export function readFoldTimes(tokens: readonly IToken[], stepSeconds: number | u
     seconds.push(quantity.seconds);
   }
   // Numbers behind the last time have lost their unit.
-  for (const one of bare) problems.push(one === said[0] ? withoutTimes(one) : withoutUnit(one));
+  const last = bare.at(-1);
+  if (last !== undefined) problems.push(last === said[0] ? withoutTimes(last) : withoutUnit(last));
   return { seconds, problems: problems.slice(0, 1) };
+}
+
+/** A step that is nothing but folds, and what can be said of its time. */
+export interface FoldsAlone {
+  /** How many tokens are its words. */
+  readonly words: number;
+  readonly seconds?: number;
+  readonly foldSeconds: readonly number[];
+  readonly problems: readonly SyntaxProblem[];
+}
+
+/**
+ * `stretch and fold x3 every 20 min` takes an hour; `fold at 60 and 120 min` and `fold every 30 min` take none of their own: they
+ * are of the step above. `head` is what stands before the first comma of a step that folds.
+ */
+export function readFoldsAlone(head: readonly IToken[]): FoldsAlone | undefined {
+  const at = head.findIndex(({ image }, index) => index > 0 && /^(?:every|each|at|after)$/i.test(image));
+  const word = head[at]?.image.toLowerCase();
+  if (word === undefined || head.slice(at).some((token) => t.quantityOf(token)?.kind === 'temperature'))
+    return undefined;
+  const times = head.slice(at).filter((token) => t.quantityOf(token)?.kind === 'duration');
+  const [first] = times;
+  const time = first === undefined ? undefined : t.quantityOf(first);
+  if (first === undefined || time?.kind !== 'duration') return undefined;
+  // `fold every 30 min for 2 h` says how long it goes on.
+  if (times.length > 1 && head.slice(at).some(({ image }) => /^(?:for|until|till|over)$/i.test(image)))
+    return undefined;
+  if (word === 'every' || word === 'each') {
+    const count = head.slice(0, at).flatMap((token) => timesOf(token) ?? [])[0];
+    if (count !== undefined) {
+      const folds = Array.from({ length: count }, (_, index) => time.seconds * (index + 1));
+      const words = head.findIndex((token) => timesOf(token) !== undefined);
+      return { words, seconds: time.seconds * count, foldSeconds: folds, problems: [] };
+    }
+  }
+  const span = { start: elementAt(head, at).startOffset, end: t.endOf(elementAt(head, head.length - 1)) };
+  const said = message('fold-times.alone', { example: 'bulk 3 h, fold at 60 min' });
+  return {
+    words: at,
+    foldSeconds: [],
+    problems: [{ ...problem('fold-times', said, span), joinsAbove: elementAt(head, 0).startOffset }],
+  };
+}
+
+/** `x3`, `3x`, `3 times` before `every`. */
+function timesOf(token: IToken): number | undefined {
+  const written = /^(?:[x×](\d{1,2})|(\d{1,2})[x×])$/i.exec(token.image);
+  const quantity = t.quantityOf(token);
+  const count =
+    written !== null
+      ? Number(written[1] ?? written[2])
+      : quantity?.kind === 'times'
+        ? quantity.factor
+        : (countOf(token) ?? 0);
+  return Number.isInteger(count) && count > 0 && count <= mostFolds ? count : undefined;
 }
 
 function isTimes(next: IToken, word: string): boolean {
@@ -84,7 +141,7 @@ function countOf(token: IToken): number | undefined {
 
 /** `for 2 h` and `until 2 h` behind `every 30 min`. */
 function limitOf(tokens: readonly IToken[]): number | undefined {
-  const [word, time] = tokens;
+  const [word, time] = tokens.filter(({ image }) => !/^(?:the|first)$/i.test(image));
   const quantity = time === undefined ? undefined : t.quantityOf(time);
   const isLimit = word !== undefined && /^(?:for|until|till|to)$/i.test(word.image);
   return isLimit && quantity?.kind === 'duration' ? quantity.seconds : undefined;

@@ -1,7 +1,7 @@
 import { groupOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { problem } from './problem.ts';
-import type { SyntaxProblem } from './tree.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 
 /**
  * A line with marks of another layout in it, such as bullets, tables and printed quotes. `text` is as long as the line and

@@ -4,8 +4,9 @@ import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { nameOf } from './name-reading.ts';
 import { problem } from './problem.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import { endOf, Quoted } from './tokens.ts';
-import type { HeaderStatement, SyntaxProblem } from './tree.ts';
+import type { HeaderStatement } from './tree.ts';
 
 /**
  * Reads `NAME like BASE` behind the word of a formula's header; `undefined` where no `like` parts two names. Of several the last

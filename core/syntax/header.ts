@@ -1,24 +1,14 @@
 import type { IToken } from 'chevrotain';
-import { nearestWord } from '../text/nearest.ts';
 import { message } from '../words/message.ts';
 import { variantHeader } from './header-variant.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
-import { colonOutFix, insertFix, problem, replaceFix, writeFix } from './problem.ts';
-import { otherWordsForFormula, suggestSection } from './suggest-section.ts';
-import { Bare, Colon, Comma, Count, endOf, Mass, Percent, Quoted, quantityOf, Volume } from './tokens.ts';
-import type { Context, HeaderStatement, SectionKind, SyntaxProblem } from './tree.ts';
-import { allPropertyWords, isTopSection, roleWords, sectionWords, subSections } from './vocabulary.ts';
-
-/** What a line is read in: the section it stands in, and whether a blank line or the file's start is above it. */
-export interface Surroundings {
-  readonly context: Context;
-  readonly afterBlank: boolean;
-}
-
-export interface HeaderRead {
-  readonly statement: HeaderStatement | undefined;
-  readonly problems: readonly SyntaxProblem[];
-}
+import { otherHeader, strayColon } from './other-header.ts';
+import { colonOutFix, insertFix, problem, replaceFix } from './problem.ts';
+import type { HeaderRead, Surroundings } from './surroundings.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
+import { Colon, Comma, Count, endOf, Mass, Percent, Quoted, quantityOf, Volume } from './tokens.ts';
+import type { HeaderStatement, SectionKind } from './tree.ts';
+import { isTopSection, roleWords, sectionWords } from './vocabulary.ts';
 
 const amounts = new Set([Mass, Percent, Volume, Count]);
 const wordAt = (tokens: readonly IToken[], index: number): string => {
@@ -276,74 +266,4 @@ function trialHeader(
     statement: { kind: 'header', section: 'trial', keyword, date: date.iso, ...(words ? { words } : {}) },
     problems: [],
   };
-}
-
-function otherHeader(line: string, tokens: readonly IToken[], around: Surroundings): HeaderRead | undefined {
-  const words = tokens.slice(0, -1);
-  const colon = tokens[tokens.length - 1]!;
-  if (words.length === 0) return undefined;
-  const before = words[words.length - 1]!;
-  if (quantityOf(before)?.kind === 'bare' || before.tokenType === Bare) return undefined;
-  const name = nameOf(line, words)!;
-  const isWord = allPropertyWords.has(name.folded) || (roleWords as readonly string[]).includes(name.folded);
-  if (isWord || !around.afterBlank)
-    return { statement: undefined, problems: [strayColon(line, tokens, colon)] };
-  const first = words[0]!;
-  const span = { start: first.startOffset, end: endOf(first) };
-  const meant = nearestWord(
-    first.image.toLowerCase(),
-    around.context === 'none' ? sectionWords : [...sectionWords, ...subSections],
-  );
-  const statement: HeaderStatement = {
-    kind: 'header',
-    section: 'unknown',
-    keyword: span,
-    name: nameBetween(line, span.start, name.end),
-  };
-  if (meant !== undefined) {
-    const said = message('unknown-section.meant', { written: first.image, meant });
-    return { statement, problems: [problem('unknown-section', said, span, writeFix(span, meant, true))] };
-  }
-  const section = suggestSection(name.folded);
-  if (section !== undefined) {
-    const meant = `${section} ${name.text}:`;
-    const said = message('unknown-section.part', { example: meant });
-    const fix = insertFix(message('fix.write', { meant }), span.start, `${section} `, true);
-    const whole = { start: span.start, end: name.end };
-    // Inside a formula it begins its part all the same, so that what stands below it is not lost.
-    const isInFormula = around.context !== 'none' && !standsAlone.has(around.context);
-    return {
-      statement: isInFormula
-        ? { kind: 'header', section, keyword: { start: span.start, end: span.start }, name }
-        : statement,
-      problems: [problem('unknown-section', said, whole, fix)],
-    };
-  }
-  if (words.length > 1 && otherWordsForFormula.has(first.image.toLowerCase())) {
-    const said = message('unknown-section.meant', { written: first.image, meant: 'formula' });
-    return { statement, problems: [problem('unknown-section', said, span, writeFix(span, 'formula', true))] };
-  }
-  const said = message('unknown-section.none', { name: name.text, words: sectionWords });
-  return { statement, problems: [problem('unknown-section', said, { start: span.start, end: name.end })] };
-}
-
-/** What no part can stand in, nor stand below. */
-const standsAlone: ReadonlySet<string> = new Set([
-  'unknown',
-  'flour',
-  'ingredient',
-  'mixer',
-  'bakery',
-  'plan',
-  'experiment',
-]);
-
-function strayColon(line: string, tokens: readonly IToken[], colon: IToken | undefined): SyntaxProblem {
-  const words = nameOf(line, colon === undefined ? tokens : tokens.filter((token) => token !== colon));
-  const span =
-    colon === undefined
-      ? { start: words!.start, end: words!.end }
-      : { start: colon.startOffset, end: endOf(colon) };
-  const said = message('stray-colon.no-header', { name: words?.text ?? '' });
-  return problem('stray-colon', said, span, colonOutFix(span));
 }

@@ -2,8 +2,8 @@ import type { IToken } from 'chevrotain';
 import { elementAt } from '../text/element.ts';
 import { message } from '../words/message.ts';
 import { problem, replaceFix } from './problem.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
-import type { SyntaxProblem } from './tree.ts';
 import { stepWords } from './vocabulary.ts';
 
 type StepWord = (typeof stepWords)[number];
@@ -27,6 +27,22 @@ const otherWords: Readonly<Record<string, StepWord>> = {
   ...called('boil', 'fry|simmer'),
 };
 
+/** Words that begin a step and may also stand within another: none of them tells a second step on a line. Common practice, no source. */
+const otherBeginnings: Readonly<Record<string, StepWord>> = {
+  ...called('bulk', 'rise|let rise|1st rise|first fermentation|bulk rise|bulk proof|pointage'),
+  ...called(
+    'proof',
+    '2nd rise|2nd proof|last rise|rise again|let rise again|final fermentation|second fermentation|apprêt',
+  ),
+  ...called('fold', 'stretch and folds|stretch & fold|coil fold|coil folds|turn and fold|fold the dough'),
+  ...called('rest', 'bench|relax|stand|leave|let rest|let stand|cover and rest|intermediate rest'),
+  ...called('shape', 'ball|ball up|braid|plait|roll up|flatten|dimple|mould up|round up|pan|tin'),
+  ...called('sheet', 'roll out|lamination|pin out'),
+  ...called('retard', 'fridge|refrigerate|chill|cold proof|cold retard|cold ferment|cold rest|overnight'),
+  ...called('bake', 'oven|bake off'),
+  ...called('cool', 'cool down|leave to cool|let cool'),
+};
+
 function called(step: StepWord, names: string): Record<string, StepWord> {
   return Object.fromEntries(names.split('|').map((name) => [name, step]));
 }
@@ -42,8 +58,11 @@ export interface KnownStep {
   readonly length: number;
 }
 
-/** The step with a meaning that a line begins with, in the notation’s word or another baker’s. */
-export function knownStep(tokens: readonly IToken[]): KnownStep | undefined {
+/**
+ * The step with a meaning that a line begins with, in the notation’s word or another baker’s; `isSure` leaves out words that may
+ * stand within another step.
+ */
+export function knownStep(tokens: readonly IToken[], isSure = false): KnownStep | undefined {
   for (let length = Math.min(mostWords, tokens.length); length > 0; length--) {
     const words = tokens
       .slice(0, length)
@@ -53,7 +72,9 @@ export function knownStep(tokens: readonly IToken[]): KnownStep | undefined {
       const own = stepWords.find((word) => word === words);
       if (own !== undefined) return { step: own, length };
     }
-    const other = Object.hasOwn(otherWords, words) ? otherWords[words] : undefined;
+    const other =
+      (Object.hasOwn(otherWords, words) ? otherWords[words] : undefined) ??
+      (!isSure && Object.hasOwn(otherBeginnings, words) ? otherBeginnings[words] : undefined);
     if (other !== undefined) return { step: other, length };
   }
   return undefined;
@@ -82,7 +103,7 @@ export function secondStep(
   for (let at = first.length; at < words.length; at++) {
     const [before, token] = [elementAt(words, at - 1), elementAt(words, at)];
     if (joining.has(before.image.toLowerCase()) || token.tokenType === t.Quoted) continue;
-    const second = knownStep(words.slice(at));
+    const second = knownStep(words.slice(at), true);
     if (second === undefined || second.step === first.step) continue;
     const span = { start: token.startOffset, end: t.endOf(elementAt(words, at + second.length - 1)) };
     const said = message('two-steps.two', {

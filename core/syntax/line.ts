@@ -2,8 +2,9 @@ import { firstOf, groupOf, lastOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
 import { readNamedAmount } from './amount.ts';
 import { markAtStart, ruleOrComment, withoutMarks } from './foreign-markup.ts';
-import { isMixedOfTrial, readHeader, type Surroundings } from './header.ts';
+import { isMixedOfTrial, readHeader } from './header.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
+import { readMixSaid } from './mix-said.ts';
 import { beyondProblem } from './number-problems.ts';
 import { problem, writeFix } from './problem.ts';
 import {
@@ -15,8 +16,10 @@ import {
 } from './property.ts';
 import { readSaidOtherwise } from './said-otherwise.ts';
 import { readStep } from './step.ts';
+import type { Surroundings } from './surroundings.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import { cutLine } from './tokens.ts';
-import type { Accept, ParsedLine, SectionKind, Statement, SyntaxProblem, Token } from './tree.ts';
+import type { Accept, ParsedLine, SectionKind, Statement, Token } from './tree.ts';
 import { holdsIngredients } from './vocabulary.ts';
 
 /** Longer lines are kept and not read: no line of a formula comes near, and a pasted blob must not stall the editor. */
@@ -47,7 +50,7 @@ export function parseLine(text: string, around: Surroundings): ParsedLine {
   return { text, tokens, empty: false, ...rest, ...readMarkup(text, meaning, around) };
 }
 
-type Read = Pick<ParsedLine, 'statement' | 'problems' | 'otherwise'>;
+type Read = Pick<ParsedLine, 'statement' | 'problems' | 'otherwise' | 'further'>;
 
 /** Reads a line by what it says, and tells of bullets, tables and the like with one finding in place of all others. */
 function readMarkup(text: string, meaning: Meaning, around: Surroundings): Read {
@@ -56,19 +59,22 @@ function readMarkup(text: string, meaning: Meaning, around: Surroundings): Read 
   if (started !== undefined && around.context !== 'none') {
     const said = cutLine(started.text).meaning;
     // `- # from the mill` says nothing.
-    const statement: Statement =
-      said.length === 0 ? { kind: 'unreadable' } : readLine(started.text, said, around).statement;
-    return { statement, problems: [started.problem] };
+    const read: Read =
+      said.length === 0
+        ? { statement: { kind: 'unreadable' }, problems: [] }
+        : readLine(started.text, said, around);
+    return { ...read, problems: [started.problem] };
   }
   const read = readLine(text, meaning, around);
-  if (read.problems.length === 0 || around.context === 'none') return read;
+  if (read.problems.length === 0 || read.further !== undefined || around.context === 'none') return read;
   const ruled = ruleOrComment(text);
   if (ruled !== undefined) return { statement: { kind: 'unreadable' }, problems: [ruled] };
   for (const marked of withoutMarks(text)) {
     const said = cutLine(marked.text).meaning;
     if (said.length === 0) continue;
     const plain = readLine(marked.text, said, around);
-    if (plain.problems.length === 0) return { statement: plain.statement, problems: [marked.problem] };
+    const isRead = plain.problems.length === 0 || plain.further !== undefined;
+    if (isRead) return { ...plain, problems: [marked.problem] };
   }
   return read;
 }
@@ -106,9 +112,14 @@ function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
     const part = readPartTemperature(text, meaning);
     if (part !== undefined) return part;
   }
-  if (found !== undefined) return readProperty(text, meaning, found.property, found.length);
-  const otherwise = readSaidOtherwise(text, meaning, context as SectionKind);
-  if (otherwise !== undefined) return otherwise;
+  const said =
+    found === undefined
+      ? readSaidOtherwise(text, meaning, context as SectionKind)
+      : readProperty(text, meaning, found.property, found.length);
+  if (said !== undefined) {
+    const isBad = said.problems.some(({ code }) => code === 'wrong-value' || code === 'unreadable');
+    return (isBad && context === 'mix' ? readMixSaid(text, meaning) : undefined) ?? said;
+  }
   if (holdsIngredients(context))
     return (
       readSlippedProperty(text, meaning, context as SectionKind) ??
@@ -116,6 +127,8 @@ function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
     );
   if (context === 'plan') return readNamedAmount(text, meaning, 'planned');
   if (context === 'process') return readStep(text, meaning);
+  const mixed = context === 'mix' ? readMixSaid(text, meaning) : undefined;
+  if (mixed !== undefined) return mixed;
   return (
     (context === 'trial' ? readPartTemperature(text, meaning) : undefined) ??
     unknownProperty(text, meaning, context as SectionKind)

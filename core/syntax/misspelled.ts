@@ -7,8 +7,9 @@ import { readValue } from './grammar.ts';
 import { nameOf } from './name-reading.ts';
 import { problem, writeFix } from './problem.ts';
 import { findPropertyOf, readProperty, wordTypes } from './property.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
-import type { LineRead, SectionKind, SyntaxProblem } from './tree.ts';
+import type { LineRead, SectionKind } from './tree.ts';
 import { findProperty, properties } from './vocabulary.ts';
 
 export interface Misspelled {

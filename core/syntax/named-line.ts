@@ -1,14 +1,7 @@
 import { message } from '../words/message.ts';
 import { problem } from './problem.ts';
-import type {
-  Amount,
-  IngredientStatement,
-  LineRead,
-  Name,
-  PlannedStatement,
-  SyntaxProblem,
-  Unread,
-} from './tree.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
+import type { Amount, IngredientStatement, LineRead, Name, PlannedStatement, Unread } from './tree.ts';
 
 /** A line that names something and says how much of it: of a formula, or of a plan. */
 export type NamedKind = 'ingredient' | 'planned';

@@ -1,8 +1,9 @@
 import type { IToken } from 'chevrotain';
 import { type Message, message } from '../words/message.ts';
 import { problem, replaceFix, writeFix } from './problem.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
-import type { QuantityOf, SyntaxProblem } from './tree.ts';
+import type { QuantityOf } from './tree.ts';
 import { units } from './units.ts';
 
 /** `1.000 g` is one gram where a point is the decimal sign and a kilogram where it parts thousands. */

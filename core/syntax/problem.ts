@@ -1,6 +1,6 @@
 import type { LineEdit, Span } from '../text/span.ts';
 import { type Message, message } from '../words/message.ts';
-import type { LineFix, SyntaxProblem } from './tree.ts';
+import type { LineFix, SyntaxProblem } from './syntax-problem.ts';
 
 /**
  * What is wrong with a line, at columns of it, with what helps. The fix that is preferred is the one that an editor offers

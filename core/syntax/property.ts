@@ -10,8 +10,9 @@ import { groupedProblem, pointProblems, rangeProblem, strangeCharacter } from '.
 import { colonOutFix, problem, unitFixes, writeFix } from './problem.ts';
 import type { Form, Property } from './shared-properties.ts';
 import { lackingInPrice, suggestValue } from './suggest-value.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
-import type { LineRead, PropertyStatement, SectionKind, SyntaxProblem, Value } from './tree.ts';
+import type { LineRead, PropertyStatement, SectionKind, Value } from './tree.ts';
 import { wrongSize } from './value-size.ts';
 import { doughForms, findProperty, holdsIngredients, properties, wordsOfForm } from './vocabulary.ts';
 

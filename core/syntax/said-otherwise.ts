@@ -5,6 +5,7 @@ import { readValue } from './grammar.ts';
 import { nameOf } from './name-reading.ts';
 import { problem, writeFix } from './problem.ts';
 import { readProperty } from './property.ts';
+import { suggestValue } from './suggest-value.ts';
 import * as t from './tokens.ts';
 import type { LineRead, PropertyStatement, SectionKind } from './tree.ts';
 import { findProperty, holdsIngredients } from './vocabulary.ts';
@@ -17,7 +18,7 @@ interface OtherWords {
 
 const doughTemperature: OtherWords = {
   begins:
-    /^(?:ddt|fdt|tdt|dough temp|(?:desired|final|finished|target|wanted) (?:dough )?temp(?:erature)?)(?= |$)/i,
+    /^(?:ddt|fdt|tdt|dough temp|(?:desired|final|finished|target|wanted) (?:dough )?temp(?:erature)?):?(?= |$)/i,
   meant: 'dough temperature',
 };
 
@@ -26,6 +27,7 @@ const otherWords: Partial<Record<SectionKind, readonly OtherWords[]>> = {
   formula: [doughTemperature, { begins: /^(?:makes|batch)(?= |$)/i, meant: 'yield' }],
   preferment: [doughTemperature, { begins: /^(?:ripen|mature|prove|proof|rise)(?= |$)/i, meant: 'ferment' }],
   soaker: [{ begins: /^(?:stand|leave|rest)(?= |$)/i, meant: 'soak' }],
+  scald: [{ begins: /^(?:cook|heat|warm|bring) to(?= |$)/i, meant: 'cook at' }],
   part: [doughTemperature],
   mix: [
     { begins: /^(?:autoly[sz]e|autolysis|stand|leave|pause|wait)(?= |$)/i, meant: 'rest' },
@@ -50,6 +52,8 @@ export function readSaidOtherwise(
   section: SectionKind,
 ): LineRead | undefined {
   const start = firstOf(tokens).startOffset;
+  const bare = readWithoutWord(line, tokens, section);
+  if (bare !== undefined) return bare;
   for (const { begins, meant } of otherWords[section] ?? []) {
     const found = begins.exec(line.slice(start).replace(/\s/g, ' '));
     if (found === null) continue;
@@ -87,4 +91,43 @@ export function readSaidOtherwise(
     };
   }
   return undefined;
+}
+
+/** What lines that lack their word say: `40 x 480 g` of a formula, `12 h at 22 °C` of a part. */
+const wordless: Partial<Record<SectionKind, readonly [begins: RegExp, word: string]>> = {
+  formula: [/^\d+\s*(?:[x×]|pieces?|pcs?|loaves|rolls|buns|balls)\s*(?:of|at|@|à)?\s*\d/iu, 'yield'],
+  preferment: [/^\d[\d.,]*\s*(?:h|hours?|hrs?|min|minutes?)\b\s*(?:at|@)/iu, 'ferment'],
+  soaker: [/^\d[\d.,]*\s*(?:h|hours?|hrs?|min|minutes?)\b\s*(?:at|@)/iu, 'soak'],
+};
+
+/** Reads a line that is a property but for its word, where it is nothing else. */
+function readWithoutWord(
+  line: string,
+  tokens: readonly IToken[],
+  section: SectionKind,
+): LineRead | undefined {
+  const start = firstOf(tokens).startOffset;
+  const span = { start, end: t.endOf(lastOf(tokens)) };
+  const text = line.slice(span.start, span.end);
+  const [begins, word] = wordless[section] ?? [];
+  const property = word === undefined ? undefined : findProperty(section, word);
+  if (begins?.test(text) !== true || property === undefined) return undefined;
+  const meant = suggestValue(property.form, text) ?? text;
+  const read = readValue(meant, t.cutLine(meant).meaning, property.form);
+  if (!('value' in read)) return undefined;
+  const said = message('unknown-property.said-otherwise', {
+    section,
+    written: text,
+    meant: `${property.word} ${meant}`,
+  });
+  return {
+    statement: {
+      kind: 'property',
+      property: property.word,
+      keyword: { start, end: start },
+      valueSpan: span,
+      value: read.value,
+    },
+    problems: [problem('unknown-property', said, span, writeFix(span, `${property.word} ${meant}`, true))],
+  };
 }

@@ -3,10 +3,10 @@ import { elementAt } from '../text/element.ts';
 import { message } from '../words/message.ts';
 import { knownStep } from './known-step.ts';
 import { problem, replaceFix } from './problem.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
-import type { SyntaxProblem } from './tree.ts';
 
-const joint = /^(?:then|and|plus|&|,)$/i;
+const joint = /^(?:then|and|plus|[&+/,])$/i;
 
 /**
  * The finding for a second time in a step, which would be lost to the clock, with the fix that makes a step of it. `words` says how
@@ -39,6 +39,32 @@ export function secondTime(
   );
 }
 
+interface BegunTime {
+  readonly from: number;
+  readonly at: number;
+  readonly seconds: number;
+}
+
+/** The times that remarks begin with. */
+function timesBegun(tokens: readonly IToken[]): readonly BegunTime[] {
+  const begun: BegunTime[] = [];
+  for (let from = 0; from < tokens.length; from++) {
+    if (elementAt(tokens, from).tokenType !== t.Comma) continue;
+    let at = from + 1;
+    while (at < tokens.length && joint.test(elementAt(tokens, at).image)) at++;
+    if (kindOf(tokens[at]) === 'temperature') at++;
+    const quantity = tokens[at] === undefined ? undefined : t.quantityOf(elementAt(tokens, at));
+    if (quantity?.kind === 'duration') begun.push({ from: from + 1, at, seconds: quantity.seconds });
+  }
+  return begun;
+}
+
+/** What the times that remarks begin with come to, seconds, where there are any: `bake at 230 °C, 30 min with lid, 15 min without`. */
+export function secondsOfRemarks(tokens: readonly IToken[]): number | undefined {
+  const begun = timesBegun(tokens);
+  return begun.length === 0 ? undefined : begun.reduce((all, { seconds }) => all + seconds, 0);
+}
+
 /**
  * A time that a remark begins with, `bake 15 min with lid, 30 min without`. Silent where the times of the remarks come to that of the
  * step, which they then break down: `bake 45 min, 20 min with lid, 25 min without`.
@@ -48,15 +74,7 @@ export function secondTimeInRemarks(
   words: number,
   stepSeconds: number,
 ): readonly SyntaxProblem[] {
-  const begun: { readonly from: number; readonly at: number; readonly seconds: number }[] = [];
-  for (let from = 0; from < tokens.length; from++) {
-    if (elementAt(tokens, from).tokenType !== t.Comma) continue;
-    let at = from + 1;
-    while (at < tokens.length && joint.test(elementAt(tokens, at).image)) at++;
-    if (kindOf(tokens[at]) === 'temperature') at++;
-    const quantity = tokens[at] === undefined ? undefined : t.quantityOf(elementAt(tokens, at));
-    if (quantity?.kind === 'duration') begun.push({ from: from + 1, at, seconds: quantity.seconds });
-  }
+  const begun = timesBegun(tokens);
   const [first] = begun;
   const sum = begun.reduce((all, { seconds }) => all + seconds, 0);
   return first === undefined || Math.abs(sum - stepSeconds) < 1
@@ -76,7 +94,7 @@ export function secondStepInRemarks(tokens: readonly IToken[], words: number): r
     while (start < tokens.length && joint.test(elementAt(tokens, start).image)) start++;
     const end = tokens.findIndex((token, index) => index > start && token.tokenType === t.Comma);
     const part = tokens.slice(start, end < 0 ? tokens.length : end);
-    const step = knownStep(part);
+    const step = knownStep(part, true);
     if (step === undefined || !lasting.has(step.step)) continue;
     const isTimed = part.some((token) => kindOf(token) === 'duration');
     if (isTimed && !part.some(({ image }) => within.test(image)))

@@ -4,8 +4,8 @@ import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { groupedProblem, rangeProblem } from './number-problems.ts';
 import { problem, unitFixes, writeFix } from './problem.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
-import type { SyntaxProblem } from './tree.ts';
 import { units } from './units.ts';
 
 /** What stands before the first comma of a step, by what it says. */
@@ -56,6 +56,8 @@ export function readStepHead(head: readonly IToken[]): StepHead {
     const measure = measureOf(token);
     const before = head[at - 1]?.image ?? '';
     if (measure === 'time' && /^(?:every|each)$/i.test(before)) continue;
+    // `bake to 96 °C core` is no oven.
+    if (measure === 'temperature' && /^(?:core|internal|inside)$/i.test(head[at + 1]?.image ?? '')) continue;
     const bare = measure === undefined && at > 0 ? bareNumber(head, at, taken) : undefined;
     if (bare !== undefined) {
       // It goes on with the time before it, which is then not known either.

@@ -1,25 +1,32 @@
 import type { IToken } from 'chevrotain';
 import { elementAt, firstOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
-import { coldWithoutDegrees, usualColdStoreCelsius } from './cold-step.ts';
-import { readFoldTimes } from './fold-times.ts';
+import { coldWithoutDegrees, overnight, usualColdStoreCelsius } from './cold-step.ts';
+import { type FoldsAlone, readFoldsAlone, readFoldTimes } from './fold-times.ts';
 import { type KnownStep, knownStep, secondStep } from './known-step.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
 import { problem } from './problem.ts';
-import { secondStepInRemarks, secondTime, secondTimeInRemarks } from './second-time.ts';
+import { secondStepInRemarks, secondsOfRemarks, secondTime, secondTimeInRemarks } from './second-time.ts';
 import { isAlone, readStepHead, type StepHead } from './step-head.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
-import type { LineRead, StepStatement, SyntaxProblem } from './tree.ts';
+import type { LineRead, StepStatement } from './tree.ts';
 
 /**
  * Reads a step of a process: words, a time, a temperature, then remarks after commas, all but the words optional. What else
  * stands before the first comma is a remark too. A remark may say when to fold.
  */
-export function readStep(line: string, tokens: readonly IToken[]): LineRead {
+export function readStep(line: string, written: readonly IToken[]): LineRead {
+  const tokens = asUsual(written);
   const all = tokens.flatMap((token, index) => (token.tokenType === t.Comma ? [index] : []));
   const { head, commas } = headOf(tokens, all);
   const remarked = tokens.slice(commas[0] ?? tokens.length);
-  const read = readStepHead(head);
+  const alone = knownStep(head)?.step === 'fold' ? readFoldsAlone(head) : undefined;
+  if (alone !== undefined) return foldsAlone(line, head, remarked, alone);
+  const first = readStepHead(head);
+  const inRemarks =
+    first.seconds === undefined && first.problems.length === 0 ? secondsOfRemarks(tokens) : undefined;
+  const read = inRemarks === undefined ? first : { ...first, seconds: inRemarks };
   const name = nameOf(line, head.slice(0, read.words));
   if (name === undefined) {
     const at = firstOf(tokens);
@@ -45,7 +52,46 @@ export function readStep(line: string, tokens: readonly IToken[]): LineRead {
   };
   const problems = [...lostOf(tokens, head, read, known), ...read.problems, ...folds.problems];
   if (cold !== undefined) problems.push(cold);
+  const night = read.seconds === undefined ? overnight(tokens, read.celsius) : undefined;
+  if (night !== undefined) problems.push(night);
   return { statement, problems: problems.slice(0, 1) };
+}
+
+/**
+ * The tokens in the usual order and with the usual signs: a time before what is done stands behind it (`30 min proof`), a semicolon
+ * is a comma, and a colon before a figure is none (`bench rest: 20 min`).
+ */
+function asUsual(written: readonly IToken[]): readonly IToken[] {
+  const tokens = written
+    .filter((token, at) => token.tokenType !== t.Colon || at === 0 || !isFigure(written[at + 1]))
+    .map((token) => (token.image === ';' ? { ...token, tokenType: t.Comma } : token));
+  const comma = tokens.findIndex((token) => token.tokenType === t.Comma);
+  const [first, ...words] = comma < 0 ? tokens : tokens.slice(0, comma);
+  const isFirst =
+    first !== undefined && t.quantityOf(first)?.kind === 'duration' && knownStep(words) !== undefined;
+  return isFirst ? [...words, first, ...(comma < 0 ? [] : tokens.slice(comma))] : tokens;
+}
+
+const isFigure = (token: IToken | undefined): boolean =>
+  token !== undefined && (t.quantityOf(token) !== undefined || /^\d+h\d\d$/i.test(token.image));
+
+/** A step that is folds and nothing else: of its own time, or of the step above. */
+function foldsAlone(
+  line: string,
+  head: readonly IToken[],
+  remarked: readonly IToken[],
+  { words, seconds, foldSeconds, problems }: FoldsAlone,
+): LineRead {
+  const behind = [...head.slice(words), ...remarked];
+  const statement: StepStatement = {
+    kind: 'step',
+    words: nameOf(line, head.slice(0, words)) ?? nameBetween(line, 0, 0),
+    known: 'fold',
+    foldSeconds,
+    remarks: behind.length === 0 ? [] : [wordsOf(line, behind)],
+    ...(seconds === undefined ? {} : { seconds }),
+  };
+  return { statement, problems };
 }
 
 /** What stands before the first comma, with a time or a temperature that stands alone behind one: `bulk 3 h, 24 °C`. */
@@ -86,7 +132,12 @@ function lostOf(
   const { words, seconds, secondTime: second } = read;
   const other = known === undefined ? [] : secondStepInRemarks(tokens, words);
   if (other.length > 0 || (folding > 0 && folding >= words)) return other;
-  if (second !== undefined) return [secondTime(head, words, second, second)];
+  if (second !== undefined) {
+    const isWarm = second > words && t.quantityOf(elementAt(head, second - 1))?.kind === 'temperature';
+    const from =
+      isWarm && /^(?:[+&/]|then|and)$/i.test(elementAt(head, second - 2).image) ? second - 1 : second;
+    return [secondTime(head, words, from, second)];
+  }
   return seconds === undefined ? [] : secondTimeInRemarks(tokens, words, seconds);
 }
 

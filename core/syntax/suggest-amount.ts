@@ -2,7 +2,7 @@ import { groupOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { problem, replaceFix, writeFix } from './problem.ts';
 import { readNumber } from './quantity.ts';
-import type { SyntaxProblem } from './tree.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 import { units } from './units.ts';
 
 /** Spellings of a unit that bakers type and the notation does not have; the full stop of a short form is taken off. */
@@ -62,6 +62,32 @@ function spelled(unit: string, words: string): Record<string, string> {
 }
 
 const amountMeasures: ReadonlySet<string> = new Set(['mass', 'volume', 'count', 'fraction']);
+
+const firstPattern = new RegExp(String.raw`^(${number}|an?)\s*(\p{L}+\.?)\s+(?:of\s+)?(?=\S*\p{L})`, 'iu');
+
+/** A stick of butter is a quarter of a pound, a packet of dry yeast a quarter of an ounce. Packings of the United States; common practice. */
+const packed: readonly { readonly word: RegExp; readonly of: RegExp; readonly grams: number }[] = [
+  { word: /^sticks?$/i, of: /butter|margarine|shortening/i, grams: 113.4 },
+  { word: /^(?:packets?|pkts?|envelopes?|sachets?)$/i, of: /yeast/i, grams: 7 },
+];
+
+/** `2 Tbsp cinnamon`, `1 stick butter`: the amount that stands first, as the notation writes it, and where the name begins. */
+export function amountBefore(text: string): { readonly meant: string; readonly nameAt: number } | undefined {
+  const found = firstPattern.exec(text);
+  if (found === null) return undefined;
+  const [whole, figure = '', word = ''] = found;
+  const count = /^an?$/i.test(figure) ? 1 : readNumber(figure);
+  const plain = word.replace(/\.$/, '');
+  const name = text.slice(whole.length);
+  const pack = packed.find((one) => one.word.test(plain) && one.of.test(name));
+  if (pack !== undefined)
+    return { meant: `${Number((count * pack.grams).toFixed(1))} g`, nameAt: whole.length };
+  if (/^an?$/i.test(figure) || units.get(plain) !== undefined) return undefined;
+  const unit = suggestUnit(word) ?? suggestUnit(word.toLowerCase());
+  return unit === undefined || unit === 'pieces'
+    ? undefined
+    : { meant: written(figure, unit), nameAt: whole.length };
+}
 
 /** Words that breads are counted in. */
 const breads = /^(?:loaf|loaves|bread|breads|bun|buns|roll|rolls|unit|units)$/i;

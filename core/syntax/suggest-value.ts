@@ -28,7 +28,7 @@ function meantYield(text: string): string | undefined {
   const of = (pieces: string, mass: string, isBaked: boolean): string =>
     `${pieces} pieces of ${inUnits(mass)}${isBaked ? ' baked' : ''}`;
   const pieces = new RegExp(
-    String.raw`^(\d+)\s*(baked\s+)?(?:[x×*]|(\p{L}+)\s+(?:of|at|à|x|×)|of|at|à)\s*(${weight})(\s+baked)?$`,
+    String.raw`^(\d+)\s*(baked\s+)?(?:[x×*]|(\p{L}+)\s+(?:of|at|à|@|x|×)|of|at|à|@)\s*(${weight})(\s+baked)?$`,
     'iu',
   ).exec(text);
   if (pieces !== null) {

@@ -12,7 +12,7 @@ const blankPattern = sticky('[ \\t\\u00A0\\u1680\\u2000-\\u200A\\u202F\\u205F\\u
 const wordPattern = sticky(
   "[\\p{L}\\p{N}\\p{M}'‘’\\u02BC\\u2032.%&/+\\-\\u2010-\\u2015−\\uFE63\\uFF0D\\u200C\\u200D]+",
 );
-const beforeQuantityPattern = sticky('[ \\t\\u00A0\\u1680\\u2000-\\u200A\\u202F\\u205F\\u3000\\uFEFF,(:"]');
+const beforeQuantityPattern = sticky('[ \\t\\u00A0\\u1680\\u2000-\\u200A\\u202F\\u205F\\u3000\\uFEFF,(:"@;]');
 
 /** A type of tokens, and those that it is one of as well. */
 const kind = (name: string, ...categories: TokenType[]): TokenType => createToken({ name, categories });
@@ -59,6 +59,7 @@ const keywords: Readonly<Record<string, TokenType>> = {
   of: Of,
   from: From,
   at: At,
+  '@': At,
   for: For,
   to: To,
   all: All,
@@ -209,6 +210,8 @@ function tokenAt(text: string, at: number, before: IToken | undefined): IToken {
   if (mark !== undefined) return tokenOf(mark, text, at, at + 1);
   const wordEnd = endOfMatch(wordPattern, text, at);
   if (wordEnd !== undefined) return tokenOf(Word, text, at, wordEnd);
+  // `4 h @ 22 °C`: an at sign says what `at` says.
+  if (first === '@') return tokenOf(Word, text, at, at + 1);
   return tokenOf(Unknown, text, at, at + ((text.codePointAt(at) ?? 0) > 0xffff ? 2 : 1));
 }
 

@@ -1,6 +1,6 @@
-import type { LineEdit, Span } from '../text/span.ts';
-import type { Message } from '../words/message.ts';
+import type { Span } from '../text/span.ts';
 import type { ToldLimit } from './limits.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
 
 /** The sections that stand for themselves; each closes the formula above it. */
 export type TopSection = 'formula' | 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan' | 'experiment';
@@ -219,6 +219,8 @@ export type Statement =
 export interface HeaderStatement {
   readonly kind: 'header';
   readonly section: SectionKind | 'unknown';
+  /** Of a section that nobody knows: it stands in a formula and does not end it. */
+  readonly within?: true;
   /** The section word or words. */
   readonly keyword: Span;
   readonly name?: Name;
@@ -271,29 +273,12 @@ export interface StepStatement {
   readonly remarks: readonly string[];
 }
 
-/** A cure the line itself knows: edits inside this line. */
-export interface LineFix {
-  readonly title: Message;
-  readonly edits: readonly LineEdit[];
-  /** The reading most bakers would mean; at most one a problem. */
-  readonly preferred?: true;
-}
-
-/** Something wrong with the wording of one line. */
-export interface SyntaxProblem {
-  readonly code: string;
-  readonly message: Message;
-  readonly span: Span;
-  readonly fixes: readonly LineFix[];
-  /** Folded names: when one of them is known, the problem is none (`type 550 500 g`). */
-  readonly unlessKnown?: string;
-}
-
 /** What came of reading the words of one line. */
 export interface LineRead {
   readonly statement: Statement;
   readonly problems: readonly SyntaxProblem[];
   readonly otherwise?: IngredientStatement | PlannedStatement;
+  readonly further?: readonly PropertyStatement[];
 }
 
 export interface Accept {
@@ -309,6 +294,8 @@ export interface ParsedLine {
   readonly statement: Statement;
   /** The other reading of a line whose number looked grouped, taken where its name is known. */
   readonly otherwise?: IngredientStatement | PlannedStatement;
+  /** What a line of a mix says behind its statement, where it says several lines of the notation in other words. */
+  readonly further?: readonly PropertyStatement[];
   readonly problems: readonly SyntaxProblem[];
   readonly accept?: Accept;
   /** Nothing but blanks and comment. */

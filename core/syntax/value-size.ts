@@ -2,7 +2,8 @@ import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { problem, writeFix } from './problem.ts';
 import type { Property } from './shared-properties.ts';
-import type { SyntaxProblem, Value } from './tree.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
+import type { Value } from './tree.ts';
 
 /** Values that read well and cannot be: a share above the whole, a time or weight below nothing. */
 export function wrongSize(value: Value, property: Property, span: Span): SyntaxProblem | undefined {

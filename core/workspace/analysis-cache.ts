@@ -2,7 +2,7 @@ import { analyseBlock } from '../analysis/analyse.ts';
 import type { Analysis } from '../analysis/analysis.ts';
 import { type ExperimentAnalysis, experimentOf } from '../analysis/experiment-analysis.ts';
 import { type PlanAnalysis, planOf } from '../analysis/plan-analysis.ts';
-import { shortTotals } from '../facts/formula-words.ts';
+import { briefTotals, shortTotals } from '../facts/formula-words.ts';
 import { type SemanticToken, semanticTokensOf } from '../features/outline/semantic-tokens.ts';
 import type { PlacedBlock } from '../model/meaning.ts';
 import type { Scope } from '../model/scope.ts';
@@ -27,7 +27,7 @@ interface Kept {
   readonly scope: Scope;
   analysis: { readonly value: Analysis | undefined } | undefined;
   findings: BlockFindings | undefined;
-  totals: { readonly message: Message | undefined } | undefined;
+  totals: ShortTotals | undefined;
   plan: { readonly value: PlanAnalysis | undefined } | undefined;
   experiment: { readonly value: ExperimentAnalysis | undefined } | undefined;
   tokens: readonly SemanticToken[] | undefined;
@@ -87,7 +87,7 @@ export class AnalysisCache {
       });
       for (const failure of kept.findings.failures) this.#failed(failure);
       // Worded now, while the analysis is at hand, they cost next to nothing.
-      kept.totals ??= { message: analysis === undefined ? undefined : shortTotals(analysis) };
+      kept.totals ??= shortOf(analysis);
     }
     return kept.findings;
   }
@@ -108,14 +108,14 @@ export class AnalysisCache {
     return kept.experiment.value;
   }
 
-  /** The totals of a formula in one short line; kept like findings, so that a list of a whole workspace costs little. */
-  totalsOf(moment: Moment, uri: string, block: Block): Message | undefined {
+  /** The totals of a formula in a short line and a shorter one; kept like findings, so that a list of a whole workspace costs little. */
+  totalsOf(moment: Moment, uri: string, block: Block): ShortTotals {
     const kept = this.#keptOf(moment, uri, block);
     if (kept.totals === undefined) {
       const analysis = this.analysisOf(moment, uri, block);
-      kept.totals = { message: analysis === undefined ? undefined : shortTotals(analysis) };
+      kept.totals = shortOf(analysis);
     }
-    return kept.totals.message;
+    return kept.totals;
   }
 
   /** What every stretch of the block is, lines counted in it. */
@@ -201,4 +201,15 @@ function stands(kept: Kept, moment: Moment): boolean {
   kept.stamp = stamp;
   kept.roots = roots;
   return true;
+}
+
+/** The totals of a formula in a short line, and in figures alone. */
+export interface ShortTotals {
+  readonly line?: Message;
+  readonly brief?: Message;
+}
+
+function shortOf(analysis: Analysis | undefined): ShortTotals {
+  const [line, brief] = analysis === undefined ? [] : [shortTotals(analysis), briefTotals(analysis)];
+  return { ...(line === undefined ? {} : { line }), ...(brief === undefined ? {} : { brief }) };
 }

@@ -113,7 +113,16 @@ export function createNavigation(
       const source = asked.read(uri)?.source;
       return source === undefined
         ? []
-        : lensesOf(bookAt(asked), uri, source, (block) => asked.analysisOf(uri, block), speaker());
+        : lensesOf(
+            bookAt(asked),
+            uri,
+            source,
+            {
+              analysisOf: (block) => asked.analysisOf(uri, block),
+              planOf: (block) => asked.planOf(uri, block),
+            },
+            speaker(),
+          );
     },
     *uses(uri, line, column) {
       const book = bookOf(uri);

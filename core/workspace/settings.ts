@@ -13,6 +13,8 @@ export interface Settings {
   readonly keepsLastFigures: boolean;
   /** How figures are shown. */
   readonly display: Display;
+  /** Beside each weight on a batch sheet stands what one scale reads after it. */
+  readonly scaleReading: boolean;
   /** What holds where no bakery says otherwise. */
   readonly usual: UsualConditions;
   /** The language that answers are worded in. */
@@ -26,6 +28,7 @@ export const defaultSettings: Settings = {
   maxFindings: 200,
   keepsLastFigures: false,
   display: plainDisplay,
+  scaleReading: true,
   usual: {},
   language: english,
   grammar: plainGrammar,

@@ -10,10 +10,12 @@ import { sheetOf } from '../sheet/build/sheet.ts';
 import type { SheetDocument } from '../sheet/build/sheet-document.ts';
 import type { SheetOptions } from '../sheet/build/sheet-options.ts';
 import { type ExperimentView, experimentView } from '../sheet/experiment/experiment-sheet.ts';
+import { type OverlaidFormula, overlaidFormula } from '../sheet/overlay/overlay.ts';
 import { planView } from '../sheet/plan/plan-sheet.ts';
 import type { PlanView } from '../sheet/plan/plan-view.ts';
 import { blockAt } from '../syntax/line-place.ts';
 import type { FileEdit } from '../text/edits.ts';
+import { foldName } from '../text/names.ts';
 import { finish, type Steps } from '../text/steps.ts';
 import { type Refused, saidAnswer } from '../words/refusal.ts';
 import { findingsInFile, placedInFile } from './file-findings.ts';
@@ -36,6 +38,8 @@ export interface SheetAnswers {
   plans(uri: string): readonly PlanView[];
   /** The experiments of a file, worked out. */
   experiments(uri: string): readonly ExperimentView[];
+  /** A formula of a file by its name, ready to be laid over others; of another text of the file where one is given. */
+  overlaid(uri: string, formula: string, other?: OtherText): OverlaidFormula | undefined;
   /** The experiment that a line stands in. */
   experimentNameAt(uri: string, line: number): string | undefined;
   /** The edits that log a reading of a dough of an experiment, or a sentence that says why there are none. */
@@ -92,6 +96,7 @@ export function createSheetAnswers(present: Present): SheetAnswers {
         return made === undefined ? [] : [experimentView(uri, firstLine, made, scope, present.speaker())];
       });
     },
+    overlaid: (uri, formula, other) => overlaid(present, uri, formula, other),
     experimentNameAt: (uri, line) => {
       const source = readFile(present, uri)?.source;
       const top = source === undefined ? undefined : blockAt(source, line)?.block.top;
@@ -101,6 +106,33 @@ export function createSheetAnswers(present: Present): SheetAnswers {
     overview: () => finish(overview(present)),
     overviewInSteps: () => overview(present),
   };
+}
+
+/** A file as a revision has it. */
+export interface OtherText {
+  readonly text?: string;
+  /** What it is called: `the last commit`. */
+  readonly revision: string;
+}
+
+function overlaid(
+  present: Present,
+  uri: string,
+  formula: string,
+  other?: OtherText,
+): OverlaidFormula | undefined {
+  const now = present.view();
+  const view = other?.text === undefined ? now : now.with(uri, other.text);
+  const wanted = foldName(formula);
+  const placed = view
+    .read(uri)
+    ?.source.blocks.find(
+      ({ block: { top } }) => top?.kind === 'formula' && top.header.name?.folded === wanted,
+    );
+  const analysis = placed === undefined ? undefined : view.analysisOf(uri, placed.block);
+  if (placed === undefined || analysis === undefined) return undefined;
+  const revision = other === undefined ? {} : { revision: other.revision };
+  return overlaidFormula({ uri, line: placed.firstLine, ...revision }, analysis, present.speaker());
 }
 
 function sheet(
@@ -132,6 +164,7 @@ function sheet(
   };
   return sheetOf({
     ...{ uri, firstLine, inFile, scope, asked, findingsOf, speaker },
+    scaleReading: present.settings().scaleReading,
     analysis: tried?.analysis ?? inFile,
     ...(tried === undefined ? {} : { notWritten: tried.notDone }),
     ...(fields === undefined ? {} : { whatIf: fields }),

@@ -6,8 +6,7 @@ import type { PlacedBlock } from '../model/meaning.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import type { BlockFindings } from '../rules/engine/check.ts';
 import type { Block, Name, SourceFile } from '../syntax/tree.ts';
-import type { Message } from '../words/message.ts';
-import { AnalysisCache, type Moment } from './analysis-cache.ts';
+import { AnalysisCache, type Moment, type ShortTotals } from './analysis-cache.ts';
 import { type DefinitionIndex, emptyIndex, indexFrom } from './definition-index.ts';
 import { NameIndex } from './name-index.ts';
 import type { PersistentMap } from './persistent-map.ts';
@@ -155,7 +154,7 @@ export class View implements Moment {
     return this.#cache.answers.planOf(this, uri, block);
   }
 
-  totalsOf(uri: string, block: Block): Message | undefined {
+  totalsOf(uri: string, block: Block): ShortTotals {
     return this.#cache.answers.totalsOf(this, uri, block);
   }
 

@@ -36,6 +36,9 @@ export function testedEdits(
   const edits = logTestedReading(made, one, written, reading);
   if (isRefusal(edits)) return edits;
   const source = found.view.read(definition.uri)?.source;
-  const inFile = edits.map((edit) => ({ ...edit, line: edit.line + definition.firstLine }));
+  // What was worked out before stays while lines above are typed: where the formula stands now is asked of its file.
+  const stands = source?.blocks.find(({ block }) => block === definition.block);
+  if (stands === undefined) return { refused: message('panel.formula-removed') };
+  const inFile = edits.map((edit) => ({ ...edit, line: edit.line + stands.firstLine }));
   return [{ uri: definition.uri, edits: inFile.map((edit) => withEnding(edit, source)) }];
 }

@@ -1,8 +1,9 @@
-import { readFile } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { type Message, message } from '../../core/index.ts';
+import { readBytes } from '../host/disk.ts';
 import { wayTo } from '../host/paths.ts';
 import { fingerprint, type ReportedFinding } from './report/report.ts';
+import { cureOf } from './shown-path.ts';
 import { replaceFile } from './write-out.ts';
 
 /**
@@ -18,10 +19,11 @@ export interface Baseline {
 /** Reads a baseline, or says why it cannot be used. */
 export async function readBaseline(path: string): Promise<Baseline | { readonly message: Message }> {
   const option = `--write-baseline ${path}`;
-  const text = await readFile(path, 'utf8').catch(() => undefined);
-  if (text === undefined) return { message: message('command-check.no-baseline', { option }) };
+  const { bytes, why } = await readBytes(path);
+  if (why === 'missing') return { message: message('command-check.no-baseline', { option }) };
+  if (bytes === undefined) return { message: cureOf(why) };
   try {
-    const read: unknown = JSON.parse(text);
+    const read: unknown = JSON.parse(bytes.toString('utf8'));
     if (isBaseline(read)) return read;
   } catch {
     // Told below.

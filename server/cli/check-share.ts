@@ -34,6 +34,9 @@ export interface Share {
   readonly fixes: boolean;
 }
 
+/** Files whose findings a thread hands over at once, so that it need not hold them. */
+export const handedOver = 100;
+
 /** The findings of a share in the order of its files, worded as asked, those of some files at a time. */
 export function* checkShare(
   share: Share,

@@ -197,7 +197,7 @@ async function diskSide(asked: Asked): Promise<Side> {
   const skip = (path: string, why: Unreadable): void => {
     if (!asked.wants(withinRoot(path))) return;
     unread.push(shownPath(path));
-    refuse({ about: shownPath(path), message: cureOf(why) });
+    refuse({ about: shownPath(path), message: cureOf(why, path) });
   };
   for await (const path of doughFilesBelow(asked.root, skip)) {
     const file = await readDough(path);

@@ -20,6 +20,7 @@ export function addFormulaCommands(program: Command, end: End): void {
   addSheet(program, end);
   addPlan(program, end);
   addExperiment(program, end);
+  addOverlay(program, end);
   addMap(program, end);
   addFormat(program, end);
   addRules(program, end);
@@ -169,6 +170,28 @@ function addExperiment(program: Command, end: End): void {
     .action(async (path: string, options) => {
       const { experiment } = await import('./experiment.ts');
       end(await experiment(path, options));
+    });
+}
+
+function addOverlay(program: Command, end: End): void {
+  program
+    .command('overlay')
+    .description(
+      'lay formulas, or a formula and a revision of it, over each other: one mixing chart, one table',
+    )
+    .argument('<path>', 'the file, or folder, that the formulas stand in')
+    .option('--formula <names...>', 'which formulas, in this order; without it all of them')
+    .option('--revision <revision>', 'each of them also as this revision of git has it')
+    .addOption(languageOption())
+    .addOption(formatOption(['text', 'md', 'csv', 'html', 'json'], 'text'))
+    .option('--out <file>', 'write it to a file instead of standard output')
+    .addHelpText(
+      'after',
+      `${ends('every formula has its curve', 'one has none')}${example('doughwright overlay bench.dough --formula "Bench White" "Bench Wet" --out wetter.html')}`,
+    )
+    .action(async (path: string, options) => {
+      const { overlay } = await import('./overlay.ts');
+      end(await overlay(path, options));
     });
 }
 

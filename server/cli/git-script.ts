@@ -10,8 +10,8 @@ const script = `sh "$(git rev-parse --git-common-dir)/${scriptPlace}"`;
 
 /** The settings of git that call the script, each with what git shows or merges without it. */
 export const gitSettings: readonly (readonly [key: string, value: string])[] = [
-  ['diff.doughwright.command', `f() { ${script} diff "$@" || diff -u "$2" "$5"; true; }; f`],
-  ['diff.doughwright.textconv', `f() { ${script} textconv "$1" 2>/dev/null || cat "$1"; }; f`],
+  ['diff.doughwright.command', `f() { ${script} diff "$@" || diff -u -- "$2" "$5"; true; }; f`],
+  ['diff.doughwright.textconv', `f() { ${script} textconv "$1" 2>/dev/null || cat -- "$1"; }; f`],
   ['merge.doughwright.name', 'formulas by section and line'],
   [
     'merge.doughwright.driver',
@@ -47,8 +47,8 @@ what=$1
 shift
 case $what in
 diff)
-  run compare${words} --git-driver "$@" 2>/dev/null && exit 0
-  [ $# -ge 5 ] && diff -u -L "a/$1" -L "b/$1" "$2" "$5"
+  run compare${words} --git-driver -- "$@" 2>/dev/null && exit 0
+  [ $# -ge 5 ] && diff -u -L "a/$1" -L "b/$1" -- "$2" "$5"
   exit 0
   ;;
 textconv)
@@ -56,7 +56,7 @@ textconv)
   blob=$(git hash-object --path=file.dough -- "$1" 2>/dev/null)
   kept=\${0%/*}/shown/$state
   [ -n "$blob" ] && cat "$kept/$blob" 2>/dev/null && exit 0
-  run textconv${words} --keep "$kept" --blob "$blob" "$1" 2>/dev/null || cat "$1"
+  run textconv${words} --keep "$kept" --blob "$blob" -- "$1" 2>/dev/null || cat -- "$1"
   ;;
 merge)
   run merge-file --marker-size "$4" --labels "$5" "$6" -- "$2" "$1" "$3" 2>/dev/null

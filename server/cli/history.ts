@@ -14,8 +14,9 @@ import {
   type Message,
   message,
 } from '../../core/index.ts';
-import { formulaRevisions } from '../history/formula-history.ts';
+import { formulaRevisions, RevisionFiles, revisionsToNow, type Sought } from '../history/formula-history.ts';
 import { commitsUpTo } from '../history/revisions.ts';
+import { textsNow, uncommittedChanges } from '../history/uncommitted.ts';
 import { commitOf, folderOf, repositoryOf } from '../host/git.ts';
 import { leadsOut, wayTo } from '../host/paths.ts';
 import type { ExitCode } from './exit-code.ts';
@@ -56,17 +57,20 @@ export async function history(
   if (typeof commit !== 'string') return refuse(commit.message);
   const found = await commitsUpTo(root, commit);
   if ('message' in found) return refuse(found.message);
-  const revisions = await formulaRevisions(
-    root,
-    found.commits,
-    { name, ...(way === undefined ? {} : { path: way }) },
-    {
-      usual: projectSettings().usual,
-      // A bare repository has no files on the disk to point to.
-      shown: isBare ? (one) => one : (one) => shownPath(join(root, one)),
+  const files = new RevisionFiles(root, found.commits, projectSettings().usual);
+  // A bare repository has no files on the disk to point to, and none that could be other than in the last commit.
+  const shown = isBare ? (one: string) => one : (one: string) => shownPath(join(root, one));
+  const ofCommits = (sought: Sought) =>
+    formulaRevisions(files, found.commits, sought, {
+      shown,
       progress: (count, all) => progress(say(message('history.read-so-far', { count, otherCount: all }))),
-    },
-  );
+    });
+  const changes =
+    options.at === undefined && !isBare
+      ? await uncommittedChanges(root, files.textsOf(commit), await textsNow(root))
+      : [];
+  const sought = { name, ...(way === undefined ? {} : { path: way }) };
+  const revisions = await revisionsToNow(files, found.commits, changes, sought, ofCommits, shown);
   progress('');
   if ('message' in revisions) return refuse(revisions.message);
   const wanted = wantedFigures(options.figure, revisions);

@@ -1,4 +1,4 @@
-import { stat } from 'node:fs/promises';
+import { realpath, stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createService, type Message, message, type Service } from '../../core/index.ts';
@@ -70,6 +70,8 @@ export async function readTexts(
   const texts: [uri: string, text: string][] = [];
   const shownPaths = new Map<string, string>();
   const roots = new Set<string>();
+  /** Where what was asked for truly lies: several links to one file are that file. */
+  const targets = new Set<string>();
   const troubles: Trouble[] = [];
 
   const trouble = (path: string, what: Message) => {
@@ -87,7 +89,7 @@ export async function readTexts(
       if (file.text !== undefined) texts.push([uri, file.text]);
       if (!wanted) continue;
       if (file.text === undefined) {
-        trouble(path, path.includes('\ufffd') ? message('command-files.strange-name') : cureOf(file.why));
+        trouble(path, cureOf(file.why, path));
         continue;
       }
       asked.set(uri, { uri, shown: shownPath(path) });
@@ -98,7 +100,7 @@ export async function readTexts(
   const readBelow = async (folder: string, wanted: boolean): Promise<number> => {
     let [batch, found]: [string[], number] = [[], 0];
     const unread = (path: string, why: Unreadable) => {
-      if (wanted) trouble(path, cureOf(why));
+      if (wanted) trouble(path, cureOf(why, path));
     };
     for await (const file of doughFilesBelow(folder, unread)) {
       batch.push(file);
@@ -115,6 +117,9 @@ export async function readTexts(
 
   for (const given of paths.map((one) => resolve(one))) {
     const about = await stat(given).catch(() => undefined);
+    const target = about?.isFile() ? await realpath(given).catch(() => given) : given;
+    if (targets.has(target)) continue;
+    targets.add(target);
     // A file and its link are one, where both lie in the folder.
     const path = about?.isFile() ? ((await realFile(given).catch(() => undefined)) ?? given) : given;
     if (!about?.isDirectory()) {

@@ -1,8 +1,8 @@
 import { writeSync } from 'node:fs';
-import { isMainThread } from 'node:worker_threads';
 import { Command, CommanderError } from 'commander';
 import type { Display, LanguageTag } from '../../core/index.ts';
 import { version } from '../../package.json';
+import { isThread } from '../host/thread.ts';
 import { ends, example } from './command-options.ts';
 import type { ExitCode } from './exit-code.ts';
 import { addFormulaCommands } from './formula-commands.ts';
@@ -62,7 +62,7 @@ process.stdout.on('error', leaveTelling);
 process.stderr.on('error', leaveQuietly);
 
 // A thread of a check runs this same program.
-if (isMainThread) {
+if (!isThread()) {
   program.parseAsync().catch((error: unknown) => {
     if (error instanceof CommanderError) return end(error.exitCode === 0 ? 0 : 2);
     complainOf(
@@ -71,7 +71,7 @@ if (isMainThread) {
     end(2);
   });
 } else {
-  void import('./check-parallel.ts').then(({ workAsThread }) => workAsThread());
+  void import('./check-thread.ts').then(({ workAsThread }) => workAsThread());
 }
 
 function end(code: ExitCode): void {

@@ -1,10 +1,10 @@
-import { readFile, stat } from 'node:fs/promises';
+import { lstat, stat } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { type Display, message, rules, type Settings } from '../../core/index.ts';
-import { rootAbove } from '../host/disk.ts';
+import { readBytes, rootAbove } from '../host/disk.ts';
 import { readProject } from '../project/project-file.ts';
 import { noProject, type ProjectSettings, projectFileName } from '../project/project-settings.ts';
-import { shownPath } from './shown-path.ts';
+import { cureOf, shownPath } from './shown-path.ts';
 import { say } from './speaker.ts';
 import { complain } from './terminal.ts';
 
@@ -44,19 +44,21 @@ export async function takeProject(words: readonly string[]): Promise<FoundProjec
   const file = first === undefined ? await fileAbove(resolve('.')) : first.file;
   const other = named.find((place) => place.file !== file);
   const shownFile = file === undefined ? '.' : shownPath(file);
-  const text = file === undefined ? undefined : await readFile(file, 'utf8').catch(() => undefined);
+  const found = file === undefined ? undefined : await readBytes(file);
+  const text = found?.bytes?.toString('utf8');
   const read = text === undefined ? undefined : readProject(text, new Set(rules.map(({ code }) => code)));
   project = read?.settings ?? noProject;
   return {
     language: project.language,
     tell: () => {
+      if (found?.why !== undefined) complain(shownFile, say(cureOf(found.why)));
       for (const { line, message: what } of read?.findings ?? [])
         complain(`${shownFile}:${line + 1}`, say(what));
       if (other !== undefined) {
         const files = [shownFile, other.file === undefined ? '.' : shownPath(other.file)];
         complain(say(message('project.several', { files })));
       }
-      return (read?.findings.length ?? 0) > 0 || other !== undefined;
+      return found?.why !== undefined || (read?.findings.length ?? 0) > 0 || other !== undefined;
     },
   };
 }
@@ -74,7 +76,8 @@ async function fileAbove(folder: string): Promise<string | undefined> {
   const root = await rootAbove(folder);
   for (let at = folder; ; at = dirname(at)) {
     const file = join(at, projectFileName);
-    if ((await stat(file).catch(() => undefined))?.isFile() === true) return file;
+    // What is there and no ordinary file is told where it is read, and is not passed by.
+    if ((await lstat(file).catch(() => undefined))?.isDirectory() === false) return file;
     if (at === root || at === dirname(at)) return undefined;
   }
 }

@@ -3,8 +3,9 @@ import type { Unreadable } from '../host/disk.ts';
 import { shownFrom } from '../host/paths.ts';
 import { visibleLine } from './terminal.ts';
 
-/** What to do about a file that cannot be read. */
-export function cureOf(why: Unreadable): Message {
+/** What to do about a file or folder that cannot be read: for one whose name is no UTF-8, nobody can ask by any name. */
+export function cureOf(why: Unreadable, path = ''): Message {
+  if (why === 'missing' && path.includes('\ufffd')) return message('command-files.strange-name');
   return message(`command-files.${cures[why]}`);
 }
 

@@ -1,9 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import { rmSync } from 'node:fs';
-import { chmod, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { dirname, extname, join } from 'node:path';
+import { chmod, lstat, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { basename, dirname, extname, join, resolve } from 'node:path';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import { type Message, message } from '../../core/index.ts';
+import { isWithin } from '../host/paths.ts';
 import { say } from './speaker.ts';
 import { complain, noOrders, visible } from './terminal.ts';
 
@@ -88,12 +89,33 @@ export async function writeOut(
 
 /** Why a file is not written over, and what to do instead; nothing where it may be. */
 export async function refusalOf(file: string, overwriting: Overwriting): Promise<Message | undefined> {
+  const elsewhere = await leadsElsewhere(resolve(file));
+  if (elsewhere !== undefined) return elsewhere;
   // What is written goes where a link leads.
   const target = await realpath(file).catch(() => file);
   if (![file, target].some((path) => extname(path).toLowerCase() === '.dough')) return undefined;
   if (!overwriting.isFormula) return message('command-files.is-formula');
   const isThere = (await stat(target).catch(() => undefined)) !== undefined;
   return isThere && !overwriting.force ? message('command-files.formula-there') : undefined;
+}
+
+/**
+ * Why a path is not what it seems: it leads out by a link, of the current folder where its words lie in that, else of its own; or it
+ * is a pipe or a device that only somebody who wants to be waited for has put there. The system's own of those are what they are.
+ */
+async function leadsElsewhere(path: string): Promise<Message | undefined> {
+  if (/^\/(?:dev|proc)\//.test(path)) return undefined;
+  const folder = dirname(path);
+  const top = await realpath(isWithin(path, resolve('.')) ? resolve('.') : folder).catch(() => undefined);
+  const place = await realpath(folder).catch(() => undefined);
+  if (top === undefined || place === undefined) return undefined;
+  const isLink = (await lstat(path).catch(() => undefined))?.isSymbolicLink() ?? false;
+  const target = isLink ? await realpath(path).catch(() => undefined) : join(place, basename(path));
+  if (target === undefined || !isWithin(target, top)) return message('command-files.leads-out');
+  const about = await stat(target).catch(() => undefined);
+  return about === undefined || about.isFile() || about.isDirectory()
+    ? undefined
+    : message('command-files.no-ordinary-file');
 }
 
 /** That a file could not be written, why, and what to do about it. */

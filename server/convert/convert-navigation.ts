@@ -67,6 +67,7 @@ export function toDocumentLink({ place, code, title }: core.RuleLink, rulePages:
 export interface LensCommands {
   readonly openSheet: boolean;
   readonly openExperiment: boolean;
+  readonly openPlan: boolean;
   /** Called from a hover. */
   readonly openMap: boolean;
   readonly showUses: boolean;
@@ -81,12 +82,16 @@ export function withMapLink(
   opensMap: boolean,
 ): string {
   if (mapLink === undefined || !opensMap) return markdown;
-  const chosen = encodeURIComponent(JSON.stringify([{ uri, line: place.line }]));
+  // A parenthesis in a name would end the link.
+  const chosen = encodeURIComponent(JSON.stringify([{ uri, line: place.line }]))
+    .replaceAll('(', '%28')
+    .replaceAll(')', '%29');
   return `${markdown}\n\n[${mapLink}](command:${openMapCommand}?${chosen})`;
 }
 
 export const openSheetCommand = 'doughwright.openSheet';
 export const openExperimentCommand = 'doughwright.openExperiment';
+export const openPlanCommand = 'doughwright.openPlan';
 export const showUsesCommand = 'doughwright.showUses';
 
 export function toCodeLens(lens: core.Lens, uri: string, commands: LensCommands, naming: Naming): CodeLens {
@@ -94,6 +99,7 @@ export function toCodeLens(lens: core.Lens, uri: string, commands: LensCommands,
   if (lens.kind === 'uses') return { range, data: { uri: naming.spell(uri) } };
   const opens = {
     totals: commands.openSheet ? openSheetCommand : '',
+    plan: commands.openPlan ? openPlanCommand : '',
     experiment: commands.openExperiment ? openExperimentCommand : '',
   };
   const command = opens[lens.kind];

@@ -13,7 +13,7 @@ import {
 } from '../../core/index.ts';
 import { uriIn } from '../host/git.ts';
 import { canonicalUri } from '../host/uris.ts';
-import type { Commit } from './revisions.ts';
+import type { Commit, FileChange } from './revisions.ts';
 
 /** A formula that is looked for: by its name, and where several have it by the file or folder that it stands in. */
 export interface Sought {
@@ -33,24 +33,24 @@ export interface FollowOptions {
   readonly progress?: (count: number, all: number) => void;
   /** Lets others have their turn, and ends the work by throwing. */
   readonly pause?: () => Promise<void>;
-  /** Temperatures where no bakery says them. */
-  readonly usual?: UsualConditions;
   /** How a path of the repository is shown. */
   readonly shown?: (path: string) => string;
 }
+
+/** The revisions that a formula has, or why there are none. */
+export type Revisions = readonly HistoryRevision[] | { readonly message: Message };
 
 /**
  * The revisions of a formula, each worked out among all files of that revision. The formula is followed back from the last
  * commit: by its name in its file, by its name in another file, and where neither is there by the lines that it has.
  */
 export async function formulaRevisions(
-  root: string,
+  files: RevisionFiles,
   commits: readonly Commit[],
   sought: Sought,
   options: FollowOptions = {},
-): Promise<HistoryRevision[] | { readonly message: Message }> {
+): Promise<Revisions> {
   const { progress = () => {}, pause = async () => {}, shown = (path) => path } = options;
-  const files = new Files(root, commits, options.usual ?? {});
   const standings = await follow(files, commits, sought, pause);
   if ('message' in standings) return standings;
   const revisions: HistoryRevision[] = [];
@@ -66,9 +66,52 @@ export async function formulaRevisions(
   return revisions;
 }
 
+/** What stands in the place of a commit's name for the text as it is now. */
+const uncommitted = '';
+
+/**
+ * The revisions of a formula with the text as it stands now behind them, where it is other than in the last commit. `ofCommits` has
+ * those up to that commit for a formula as it is called and where it stands there.
+ */
+export async function revisionsToNow(
+  files: RevisionFiles,
+  commits: readonly Commit[],
+  changes: readonly FileChange[],
+  sought: Sought,
+  ofCommits: (sought: Sought) => Promise<Revisions>,
+  shown: (path: string) => string = (path) => path,
+): Promise<Revisions> {
+  const head = commits.at(-1)?.commit;
+  if (head === undefined || changes.length === 0) return ofCommits(sought);
+  files.lay(uncommitted, head, changes);
+  const now = standingOf(files, uncommitted, { name: sought.name }, sought);
+  if ('several' in now)
+    return { message: message('history.several', { name: sought.name, files: now.several }) };
+  const { standing } = now;
+  const about = { commit: uncommitted, parents: [head], author: '', words: '', ...today() };
+  const row: HistoryRevision = { ...about, uncommitted: true };
+  if (standing === undefined) {
+    const before = await ofCommits(sought);
+    return 'message' in before ? before : [...before, row];
+  }
+  const child = { commit: uncommitted, at: standing };
+  const last = standingOf(files, head, { child, name: standing.name }, sought);
+  const before = 'standing' in last && last.standing !== undefined ? await ofCommits(last.standing) : [];
+  if ('message' in before) return before;
+  const moment = files.moment(uncommitted, standing, shown);
+  return [...before, moment === undefined ? row : { ...row, moment }];
+}
+
+/** The present moment, and the day that it has here. */
+function today(): { readonly seconds: number; readonly date: string } {
+  const now = new Date();
+  const [month, day] = [now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0'));
+  return { seconds: Math.floor(now.getTime() / 1000), date: `${now.getFullYear()}-${month}-${day}` };
+}
+
 /** From the last commit back: where the formula stands in each that has it. */
 async function follow(
-  files: Files,
+  files: RevisionFiles,
   commits: readonly Commit[],
   sought: Sought,
   pause: () => Promise<void>,
@@ -106,7 +149,7 @@ async function follow(
 }
 
 function standingOf(
-  files: Files,
+  files: RevisionFiles,
   commit: string,
   { child, name }: { readonly child?: { commit: string; at: Standing }; readonly name: string },
   { path }: Sought,
@@ -135,27 +178,42 @@ function isIn(path: string, other: string): boolean {
 }
 
 /** All formula files of all revisions: those of one laid over those of the one before, so that each costs what it changes. */
-class Files {
+export class RevisionFiles {
   readonly #root: string;
   readonly #service: Service = createService();
   readonly #states = new Map<string, Snapshot>();
   readonly #paths = new Map<string, string>();
+  readonly #none: Snapshot;
   readonly #names = new Map<string, readonly string[]>();
 
-  constructor(root: string, commits: readonly Commit[], usual: UsualConditions) {
+  /** `usual` has temperatures where no bakery says them. */
+  constructor(root: string, commits: readonly Commit[], usual: UsualConditions = {}) {
     this.#root = root;
     this.#service.setSettings({ usual });
     this.#service.setRoots([canonicalUri(pathToFileURL(root).href)]);
-    const none = this.#service.snapshot;
-    for (const { commit, parents, changes } of commits) {
-      this.#service.turnTo(this.#states.get(parents[0] ?? '') ?? none);
-      for (const { path, text } of changes) {
-        const uri = this.#uri(path);
-        if (text === undefined) this.#service.remove(uri);
-        else this.#service.setText(uri, text);
-      }
-      this.#states.set(commit, this.#service.snapshot);
+    this.#none = this.#service.snapshot;
+    for (const { commit, parents, changes } of commits) this.lay(commit, parents[0], changes);
+  }
+
+  /** Makes the state of a commit of that of its parent, or of none, and what it changes. */
+  lay(commit: string, parent: string | undefined, changes: readonly FileChange[]): void {
+    this.#service.turnTo((parent === undefined ? undefined : this.#states.get(parent)) ?? this.#none);
+    for (const { path, text } of changes) {
+      const uri = this.#uri(path);
+      if (text === undefined) this.#service.remove(uri);
+      else this.#service.setText(uri, text);
     }
+    this.#states.set(commit, this.#service.snapshot);
+  }
+
+  /** The texts of a commit, by the paths of their files in the repository. */
+  textsOf(commit: string): Map<string, string> {
+    const texts = new Map<string, string>();
+    for (const [uri, { text }] of this.of(commit)?.texts.entries() ?? []) {
+      const path = this.#paths.get(uri);
+      if (path !== undefined) texts.set(path, text);
+    }
+    return texts;
   }
 
   /** The state of the files at a commit; the same object where no formula file changed. */

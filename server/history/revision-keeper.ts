@@ -1,25 +1,33 @@
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { foldName, type HistoryRevision, type Message, type UsualConditions } from '../../core/index.ts';
+import { foldName, type UsualConditions } from '../../core/index.ts';
 import { commitOf, folderOf, repositoryOf } from '../host/git.ts';
 import { wayTo } from '../host/paths.ts';
-import { formulaRevisions } from './formula-history.ts';
+import {
+  formulaRevisions,
+  RevisionFiles,
+  type Revisions,
+  revisionsToNow,
+  type Sought,
+} from './formula-history.ts';
 import { type Commits, commitsUpTo } from './revisions.ts';
+import { uncommittedChanges } from './uncommitted.ts';
 
 interface Asked {
   readonly uri: string;
   readonly formula: string;
   readonly usual: UsualConditions;
+  /** The texts of all files as they stand now, typed or on the disk, by their URIs; absent where git alone is asked about. */
+  readonly texts?: Iterable<readonly [uri: string, text: string]>;
 }
-
-type Answer = readonly HistoryRevision[] | { readonly message: Message };
 
 /** What is known of the one commit that was asked about last; another commit, or other temperatures, begin anew. */
 let kept:
   | {
       readonly key: string;
       readonly commits: Commits;
-      readonly formulas: Map<string, readonly HistoryRevision[]>;
+      readonly files: RevisionFiles;
+      readonly formulas: Map<string, Revisions>;
     }
   | undefined;
 
@@ -28,9 +36,9 @@ let kept:
  * same at once, for the price of asking git which commit that is.
  */
 export async function revisionsOf(
-  { uri, formula, usual }: Asked,
+  { uri, formula, usual, texts }: Asked,
   pause: () => Promise<void>,
-): Promise<Answer> {
+): Promise<Revisions> {
   const file = fileURLToPath(uri);
   const repository = await repositoryOf(await folderOf(dirname(file)));
   if (repository.root === undefined) return { message: repository.message };
@@ -41,19 +49,25 @@ export async function revisionsOf(
   if (kept?.key !== key) {
     const commits = await commitsUpTo(root, commit);
     if ('message' in commits) return commits;
-    kept = { key, commits, formulas: new Map() };
+    const files = new RevisionFiles(root, commits.commits, usual);
+    kept = { key, commits, files, formulas: new Map() };
   }
   const own = kept;
   const path = wayTo(file, root);
-  const name = JSON.stringify([path, foldName(formula)]);
-  const known = own.formulas.get(name);
-  if (known !== undefined) return known;
-  const revisions = await formulaRevisions(
-    root,
-    own.commits.commits,
-    { name: formula, path },
-    { pause, usual },
-  );
-  if (!('message' in revisions)) own.formulas.set(name, revisions);
-  return revisions;
+  const { commits } = own.commits;
+  const ofCommits = async (sought: Sought): Promise<Revisions> => {
+    const name = JSON.stringify([sought.path, foldName(sought.name)]);
+    const known = own.formulas.get(name);
+    if (known !== undefined) return known;
+    const revisions = await formulaRevisions(own.files, commits, sought, { pause });
+    if (!('message' in revisions)) own.formulas.set(name, revisions);
+    return revisions;
+  };
+  const sought = { name: formula, path };
+  if (texts === undefined) return ofCommits(sought);
+  const now = new Map<string, string>();
+  for (const [one, text] of texts)
+    if (one.startsWith('file:')) now.set(wayTo(fileURLToPath(one), root), text);
+  const changes = await uncommittedChanges(root, own.files.textsOf(commit), now);
+  return revisionsToNow(own.files, commits, changes, sought, ofCommits);
 }

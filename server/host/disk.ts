@@ -144,8 +144,9 @@ async function readAtMost(
 
 /**
  * The `.dough` files below a folder, in the order of their names, each folder's own files before its folders. Hidden
- * folders, `node_modules` and whatever git ignores are left out; links to folders are not followed. A folder
- * that cannot be read is left out too, and `unread` is told of it.
+ * folders, `node_modules` and whatever git ignores are left out; links to folders are not followed. A file and its links are
+ * one: links come last, of those that lead to one file the first, and none to a file that was there before. A folder that
+ * cannot be read is left out too, and `unread` is told of it.
  */
 export async function* doughFilesBelow(
   folder: string,
@@ -153,6 +154,8 @@ export async function* doughFilesBelow(
 ): AsyncIterable<string> {
   const queue: { folder: string; rules: readonly Rules[] }[] = [{ folder, rules: await rulesAbove(folder) }];
   let seen = 0;
+  const found = new Set<string>();
+  const links: string[] = [];
   for (let place = queue.shift(); place && seen < mostEntries; place = queue.shift()) {
     const entries = await entriesOf(place.folder, unread);
     seen += entries.length;
@@ -165,18 +168,24 @@ export async function* doughFilesBelow(
         if (isLeftOut(entry.name) || isIgnored(`${path}${sep}`, rules)) continue;
         queue.push({ folder: path, rules });
       } else if (entry.name.endsWith('.dough') && !isIgnored(path, rules)) {
-        if (!entry.isSymbolicLink() || (await isNotFoundItself(path, folder))) yield path;
+        if (entry.isSymbolicLink()) links.push(path);
+        else {
+          found.add(relative(folder, path));
+          yield path;
+        }
       }
     }
   }
-}
-
-/** Whether a link leads to something that the walk below a folder does not come to anyway: a file and its link are one. */
-async function isNotFoundItself(link: string, folder: string): Promise<boolean> {
-  const [target, top] = await Promise.all([realpath(link), realpath(folder)]).catch(() => []);
-  if (target === undefined || top === undefined || !isWithin(target, top)) return true;
-  const steps = relative(top, target).split(sep);
-  return !target.endsWith('.dough') || steps.slice(0, -1).some(isLeftOut);
+  if (links.length === 0) return;
+  const top = await realpath(folder).catch(() => folder);
+  for (const link of links) {
+    // One that leads nowhere is told where it is read.
+    const target = await realpath(link).catch(() => link);
+    const way = relative(top, target);
+    if (found.has(way)) continue;
+    found.add(way);
+    yield link;
+  }
 }
 
 /** Where a file truly lies: behind its links, if that is below the root that its own folder has; else `undefined`. */

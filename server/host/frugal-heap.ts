@@ -11,3 +11,6 @@ setFlagsFromString('--semi-space-growth-factor=1');
 setFlagsFromString('--heap-growing-percent=50');
 // The compiler between the quick one and the thorough one costs some 10 MB of code and gains nothing in short bursts.
 setFlagsFromString('--no-maglev');
+// The engine's own way to do with little, which older ones do not know and would complain of: 6 MB less with 50 lines and 25 MB with
+// 5,000, for a tenth more work at a key in 5,000 lines and none that shows in 50.
+if (Number.parseFloat(process.versions.v8) >= 13.6) setFlagsFromString('--memory-saver-mode');

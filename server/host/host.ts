@@ -36,7 +36,13 @@ export interface HostRevisions {
    * there are none to be had. Git is started for it, so that only what somebody asks for in a trusted folder may ask it.
    */
   ofFormula(
-    asked: { readonly uri: string; readonly formula: string; readonly usual: UsualConditions },
+    asked: {
+      readonly uri: string;
+      readonly formula: string;
+      readonly usual: UsualConditions;
+      /** The texts of all files as they stand now, by their URIs; with them what is not committed yet is the last revision. */
+      readonly texts?: Iterable<readonly [uri: string, text: string]>;
+    },
     pause: () => Promise<void>,
   ): Promise<readonly HistoryRevision[] | { readonly message: Message }>;
 }

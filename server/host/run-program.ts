@@ -1,5 +1,5 @@
-import { isMainThread } from 'node:worker_threads';
 import { KeptCode } from './kept-code.ts';
+import { isThread } from './thread.ts';
 
 /** Runs the language server, whose program stands at a path; `own` is the `require` of who asks. */
 export function runServer(path: string, own: NodeJS.Require): void {
@@ -13,9 +13,9 @@ export function runServer(path: string, own: NodeJS.Require): void {
 
 /** Runs the command line, whose program stands at a path, in the process and in each thread of it. */
 export function runCommand(path: string, own: NodeJS.Require): void {
-  const [command = ''] = process.argv.slice(2);
+  const command = isThread() ? 'check' : (process.argv[2] ?? '');
   const kept = new KeptCode(/^[a-z-]+$/.test(command) ? command : 'help', own);
   // A command that came to nothing, as one that there is not, has used little of the program.
-  if (isMainThread) process.once('exit', (code) => code < 2 && kept.keep());
+  if (!isThread()) process.once('exit', (code) => code < 2 && kept.keep());
   kept.run(path);
 }

@@ -25,6 +25,8 @@ export interface QuestionParts {
   readonly filesRead: (atMostMilliseconds: number) => Promise<unknown>;
   /** The commands of the client that lenses may call. */
   readonly lensCommands: LensCommands;
+  /** The client shows images in hovers. */
+  readonly showsPictures: boolean;
   /** The revisions of git, where this machine can ask it. */
   readonly revisions?: HostRevisions | undefined;
   /** Called when the client shows that it knows our own requests. */

@@ -45,7 +45,10 @@ export function answerQuestions(parts: QuestionParts): void {
       const answer = service.hover(uri, position.line, position.character);
       if (!answer) return null;
       const markdown = withMapLink(answer, naming.spell(uri), parts.lensCommands.openMap);
-      return convert.toHover({ ...answer, markdown }, able);
+      // A picture is one only where Markdown is shown and images in it are.
+      const shown =
+        parts.showsPictures && answer.picture !== undefined ? `${answer.picture}\n\n${markdown}` : markdown;
+      return convert.toHover({ ...answer, markdown: shown }, able);
     }),
   );
 

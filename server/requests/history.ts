@@ -21,14 +21,22 @@ const sinceRequest: SinceRequest = 'doughwright/since';
  * does only in a folder that is trusted. The work lets others pass between its steps, and ends where nobody wants it.
  */
 export function answerHistory({ connection, workspace, schedule, log, revisions }: QuestionParts): void {
+  const textsNow = async (): Promise<(readonly [string, string])[]> => {
+    const { texts } = (await workspace.service()).snapshot;
+    return [...texts.entries()].map(([uri, { text }]) => [uri, text]);
+  };
   const historyOfFormula = async (
     uri: string,
     formula: string,
     token: CancellationToken,
+    withNow: boolean,
   ): Promise<History | Message> => {
     if (revisions === undefined || !uri.startsWith('file:')) return said('session.no-history');
     const found = await revisions.ofFormula(
-      { uri, formula, usual: workspace.settings.core.usual ?? {} },
+      {
+        ...{ uri, formula, usual: workspace.settings.core.usual ?? {} },
+        ...(withNow ? { texts: await textsNow() } : {}),
+      },
       async () => {
         await schedule.quiet();
         checkpoint(token);
@@ -51,7 +59,7 @@ export function answerHistory({ connection, workspace, schedule, log, revisions 
       const uri = canonicalUri(textDocument.uri);
       const name = formula ?? service.status(uri, line)?.formula;
       if (name === undefined) return null;
-      const found = await historyOfFormula(uri, name, token);
+      const found = await historyOfFormula(uri, name, token, true);
       if ('code' in found) return { cannot: workspace.say(found) };
       const { historyPage } = await import('../../core/index.ts');
       return { page: historyPage(found, service.speaker()) };
@@ -73,7 +81,7 @@ export function answerHistory({ connection, workspace, schedule, log, revisions 
       const uri = canonicalUri(textDocument.uri);
       const at = service.figureAt(uri, line);
       if (at === undefined) return null;
-      const found = await historyOfFormula(uri, at.formula, token);
+      const found = await historyOfFormula(uri, at.formula, token, false);
       if ('code' in found) return null;
       const { sinceWhen } = await import('../../core/index.ts');
       const text = sinceWhen(found, at.figure, service.speaker());

@@ -191,7 +191,11 @@ function answerLenses(parts: QuestionParts, throughout: LongWork, about: About):
   connection.onCodeLens(
     about('Lenses', [], 'quiet', (service, uri) =>
       workspace.settings.lenses
-        ? service.lenses(uri).map((lens) => convert.toCodeLens(lens, uri, lensCommands, naming))
+        ? service
+            .lenses(uri)
+            // What nobody can open is no news.
+            .filter(({ kind }) => kind !== 'plan' || lensCommands.openPlan)
+            .map((lens) => convert.toCodeLens(lens, uri, lensCommands, naming))
         : [],
     ),
   );

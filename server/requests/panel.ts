@@ -20,6 +20,9 @@ import type {
   NewFormulaParams,
   NewFormulaRequest,
   NewFormulaResult,
+  OverlayParams,
+  OverlayRequest,
+  OverlayResult,
   OverviewRequest,
   OverviewResult,
   PlanParams,
@@ -42,6 +45,7 @@ const compareRequest: CompareRequest = 'doughwright/compare';
 const planRequest: PlanRequest = 'doughwright/plan';
 const experimentRequest: ExperimentRequest = 'doughwright/experiment';
 const logTestedRequest: LogTestedRequest = 'doughwright/logTested';
+const overlayRequest: OverlayRequest = 'doughwright/overlay';
 const sheetTextRequest: SheetTextRequest = 'doughwright/sheetText';
 
 /** A list that is asked for while the folders are still being read waits this long for the rest of them. */
@@ -133,6 +137,7 @@ export function answerPanel(parts: QuestionParts): void {
   });
 
   answerExperiments(parts, answer);
+  answerOverlays(parts, answer);
 
   const failed = () => ({ cannot: workspace.say(said('session.no-edit')) });
   answer<EditParams, EditResult>(editRequest, failed, async ({ textDocument, line, formula, change }) => {
@@ -179,3 +184,30 @@ function answerExperiments({ workspace, naming, able, filesRead }: QuestionParts
       : { edit: convert.toWorkspaceEdit(edits, able, naming) };
   });
 }
+
+/** Formulas laid over each other. */
+function answerOverlays({ workspace, filesRead }: QuestionParts, answer: Answer): void {
+  answer<OverlayParams, OverlayResult>(overlayRequest, null, async ({ formulas }, token) => {
+    await filesRead(filesWaitMilliseconds);
+    checkpoint(token);
+    const service = await workspace.service();
+    const { mostOverlaid, overlayPage, pageAsHtml } = await import('../../core/index.ts');
+    const laid = [];
+    for (const { uri, formula, other } of formulas) {
+      const found = service.overlaid(canonicalUri(uri), formula, other);
+      if (found !== undefined) laid.push(found);
+      else {
+        const why = other === undefined ? said('panel.formula-removed') : notThere(formula, other.revision);
+        return { cannot: workspace.say(why) };
+      }
+    }
+    const count = laid.length;
+    if (count < 2) return { cannot: workspace.say(said('overlay.too-few')) };
+    if (count > mostOverlaid)
+      return { cannot: workspace.say(said('overlay.too-many', { count, number: mostOverlaid })) };
+    const page = overlayPage(laid, service.speaker());
+    return { page, html: pageAsHtml(page) };
+  });
+}
+
+const notThere = (name: string, revision: string) => said('overlay.not-there', { name, revision });

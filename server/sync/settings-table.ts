@@ -110,6 +110,13 @@ export const settingsTable = [
     meaning: 'Whose rules the draft of a label follows where no `bakery` section says it.',
   },
   {
+    key: 'sheet.scaleReading',
+    type: 'switch',
+    default: true,
+    meaning:
+      'Show on the batch sheet, beside each weight, what one scale reads after it. The panel has a switch for it too.',
+  },
+  {
     key: 'inlayHints.enabled',
     type: 'switch',
     default: true,

@@ -58,6 +58,7 @@ function settingsOf(
     core: {
       rules,
       maxFindings: set.maxFindings,
+      scaleReading: set['sheet.scaleReading'],
       usual: {
         ...(regime !== 'bakery' && { label: regime }),
         ...(room !== null && { roomCelsius: room }),

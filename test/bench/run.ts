@@ -53,6 +53,7 @@ async function start(program: string, args: readonly string[], text: string): Pr
   const figures = {
     'start to initialized': await session.initialize(),
     'start to first findings': await session.open(text),
+    'work until first findings': session.worked(),
   };
   await session.stop();
   return figures;
@@ -65,12 +66,14 @@ async function type(program: string, args: readonly string[], text: string): Pro
   await after(300);
   const findings: number[] = [];
   const hovers: number[] = [];
+  const before = session.worked();
   for (const stroke of keystrokes(text, strokes)) {
     const key = await session.key(stroke);
     findings.push(key.findings);
     hovers.push(key.hover);
     await after(pauseMilliseconds);
   }
+  const worked = (session.worked() - before) / strokes;
   await after(300);
   const megabytes = session.megabytes();
   const burst = await session.burst(keystrokes(text, strokes));
@@ -78,6 +81,7 @@ async function type(program: string, args: readonly string[], text: string): Pro
   return {
     ...spread('change to findings', findings),
     ...spread('change to hover', hovers),
+    'work of a change and a hover': worked,
     [`burst of ${strokes} to findings`]: burst.milliseconds,
     'publications of the burst': burst.publications,
     'resident memory': megabytes,

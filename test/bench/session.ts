@@ -76,6 +76,14 @@ export class Session {
     return Number(/^VmRSS:\s+(\d+)/m.exec(status)?.[1] ?? Number.NaN) / 1024;
   }
 
+  /**
+   * Milliseconds that the thread of the process which answers has worked so far, whatever else the machine did meanwhile; not what
+   * others of its threads compile and tidy.
+   */
+  worked(): number {
+    return Number(readFileSync(`/proc/${this.#process.pid}/schedstat`, 'utf8').split(' ')[0]) / 1e6;
+  }
+
   async stop(): Promise<void> {
     const ended = new Promise((resolve) => this.#process.once('exit', resolve));
     await this.#request('shutdown');

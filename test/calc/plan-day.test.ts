@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Job } from '../../core/calc/plan/plan-job.ts';
 import { lateReasons } from '../../core/calc/plan/plan-late.ts';
-import { type Job, type ScheduledJob, schedule } from '../../core/calc/plan/plan-schedule.ts';
+import { type ScheduledJob, schedule } from '../../core/calc/plan/plan-schedule.ts';
 import type { DayLimits } from '../../core/calc/plan/plan-taken.ts';
 import { dayWork } from '../../core/calc/plan/plan-work.ts';
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { doughBatches, mostBatches } from '../../core/calc/plan/plan-batches.ts';
-import { type Job, schedule } from '../../core/calc/plan/plan-schedule.ts';
+import type { Job } from '../../core/calc/plan/plan-job.ts';
+import { schedule } from '../../core/calc/plan/plan-schedule.ts';
 
 const batch = (index: number, readyMinutes = 420): Job => ({
   id: `0/${index}`,

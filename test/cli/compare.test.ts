@@ -309,6 +309,33 @@ describe('doughwright git-setup', () => {
     );
   });
 
+  it('takes a file for a file, however it is called', async () => {
+    const names = [
+      '--help.dough',
+      '-rf.dough',
+      '--language=de.dough',
+      ':(top)x.dough',
+      'a *.dough',
+      "it's.dough",
+    ];
+    const named = (name: string): string => tin.replace('Harbour Tin', `"${name}"`);
+    const folder = repositoryWith(Object.fromEntries(names.map((name) => [name, named(name)])));
+    await doughwright(folder.path, 'git-setup', '--yes', '--program', program);
+    for (const name of names)
+      folder.write(name, named(name).replace('salt               2%', 'salt               2.2%'));
+    const told = folder.git('diff');
+    for (const name of names) expect(told).toContain(`${name}:1\n`);
+    expect(told.match(/salt +2% .* → 2\.2%/g)).toHaveLength(names.length);
+    expect(folder.git('diff', '--no-ext-diff').match(/^\+formula .* #= .*salt 2\.2%/gm)).toHaveLength(
+      names.length,
+    );
+    folder.git('commit', '--quiet', '--all', '--message=More salt');
+    expect(folder.git('log', '-p', '-1', '--format=').match(/^\+formula .*salt 2\.2%/gm)).toHaveLength(
+      names.length,
+    );
+    for (const name of names) expect(folder.git('blame', '--', name)).toContain('#=');
+  });
+
   it('shows totals in the history that count the flours of other files, and says where they do not', async () => {
     const flour = 'flour quay white:\n  grain wheat\n';
     const bread =

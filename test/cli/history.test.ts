@@ -214,6 +214,55 @@ describe('doughwright history', () => {
     expect(stderr.split('\n')).toHaveLength(2);
   });
 
+  it('ends with the text as it stands, where that is other than in the last commit', async () => {
+    const here = repositoryIn(folderAt(join(top, 'now')));
+    const bread = tin.replace('quay white ', 'bread flour');
+    here.write('tin.dough', bread);
+    here.git('init', '--quiet', '--initial-branch=main');
+    here.commit('Start');
+    const last = async (...args: string[]) => (await told(here.path, ...args)).revisions.at(-1)!;
+    expect(await last('Harbour Tin')).toMatchObject({ words: 'Start', fate: 'new' });
+    // Another name, another file and less salt, none of it in git.
+    here.write('tin.dough', '');
+    const now = bread
+      .replace('Harbour Tin', 'Harbour Loaf')
+      .replace('salt               2%', 'salt               1.8%');
+    here.write('loaf.dough', `${now}\ntrial 2026-03-14, morning:\n  water 20 °C\n  end 26.2 °C\n`);
+    const row = { commit: '', uncommitted: true, author: '', words: '', fate: 'kept', changed: ['salt'] };
+    const moved = {
+      formula: 'Harbour Loaf',
+      renamedFrom: 'Harbour Tin',
+      movedFrom: 'tin.dough',
+      file: 'loaf.dough',
+    };
+    const history = await told(here.path, 'harbour loaf');
+    expect(history.revisions).toHaveLength(2);
+    expect(history.revisions[1]).toMatchObject({ ...row, ...moved });
+    expect(history.revisions[1]).toMatchObject({ date: expect.stringMatching(/^\d{4}-\d\d-\d\d$/) });
+    expect(history.trials).toMatchObject([{ measuredCelsius: 26.2, commit: '' }]);
+    const { stdout } = await doughwright(here.path, 'history', 'Harbour Loaf');
+    expect(stdout).toMatch(
+      /\d {2,}not committed yet +renamed from Harbour Tin\n.*moved from tin\.dough\n.*salt 2% → 1\.8%/,
+    );
+    expect(stdout).toContain('at its end 26.2 °C; computed now ');
+    const csv = await doughwright(here.path, 'history', 'Harbour Loaf', '--format', 'csv');
+    expect(csv.stdout.split('\r\n')[2]).toMatch(
+      /^uncommitted,\d{4}-\d\d-\d\d,,,,Harbour Loaf,loaf\.dough,kept,salt,/,
+    );
+    // A revision that is named is what it is, and what git ignores but has is not gone.
+    expect((await told(here.path, 'Harbour Tin', '--at', 'HEAD')).revisions).toHaveLength(1);
+    here.write('.gitignore', 'tin.dough\n');
+    here.write('tin.dough', bread);
+    here.git('rm', '--quiet', '--cached', '-f', '--ignore-unmatch', 'loaf.dough');
+    expect(await last('Harbour Tin')).toMatchObject({ words: 'Start' });
+    // A formula that is new, and one that is no more.
+    here.write('rye.dough', rye.replace('medium rye ', 'rye flour  '));
+    expect((await told(here.path, 'Quay Rye')).revisions).toMatchObject([{ fate: 'new', uncommitted: true }]);
+    here.write('tin.dough', '');
+    here.write('loaf.dough', '');
+    expect(await last('Harbour Tin')).toMatchObject({ fate: 'removed', uncommitted: true });
+  });
+
   it('asks which is meant where two files have a formula of one name', async () => {
     const two = repositoryIn(folderAt(join(top, 'two')));
     const bread = tin.replace('quay white ', 'bread flour');

@@ -59,13 +59,7 @@ describe('machine code that is kept from one run to the next', () => {
     const whole = readFileSync(core);
     const spoilt = Buffer.from(whole);
     for (let at = 1000; at < spoilt.length; at += 997) spoilt[at]! ^= 0x10;
-    for (const bytes of [
-      spoilt,
-      whole.subarray(0, 5000),
-      readFileSync(main),
-      Buffer.alloc(0),
-      Buffer.alloc(3),
-    ]) {
+    for (const bytes of [spoilt, whole.subarray(0, 5000), readFileSync(main), Buffer.alloc(3)]) {
       writeFileSync(core, bytes);
       const before = state([core]);
       expect(check(passing)).toEqual(plain);

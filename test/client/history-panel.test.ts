@@ -11,6 +11,7 @@ interface Provider {
 const editor = vi.hoisted(() => ({
   posted: [] as { type: string; cure?: string }[],
   changed: undefined as (() => void) | undefined,
+  typed: undefined as ((event: object) => void) | undefined,
   state: { HEAD: { commit: 'first' } },
   isTrusted: true,
   provider: undefined as Provider | undefined,
@@ -45,6 +46,10 @@ vi.mock('vscode', () => ({
       return editor.isTrusted;
     },
     getConfiguration: () => ({ get: () => undefined }),
+    onDidChangeTextDocument: (listener: (event: object) => void) => {
+      editor.typed = listener;
+      return { dispose: () => {} };
+    },
   },
   extensions: {
     getExtension: () => ({
@@ -116,6 +121,24 @@ describe('the panel of a history', () => {
     editor.state.HEAD = { commit: 'second' };
     editor.changed!();
     await vi.waitFor(() => expect(ask).toHaveBeenCalledTimes(before + 1));
+  });
+
+  it('asks again once the hand rests that typed in a formula file, and shows the old page until then', async () => {
+    const ask = vi.fn(async () => ({ page: {} }));
+    const history = panel(ask);
+    history.open(place);
+    history.refresh();
+    await vi.waitFor(() => expect(lastPosted()?.type).toBe('history'));
+    const before = ask.mock.calls.length;
+    editor.posted = [];
+    vi.useFakeTimers();
+    for (const languageId of ['doughwright', 'markdown', 'doughwright'])
+      editor.typed!({ document: { languageId }, contentChanges: [{}] });
+    expect(ask).toHaveBeenCalledTimes(before);
+    vi.advanceTimersByTime(1000);
+    vi.useRealTimers();
+    await vi.waitFor(() => expect(ask).toHaveBeenCalledTimes(before + 1));
+    await vi.waitFor(() => expect(editor.posted.map(({ type }) => type)).toEqual(['history']));
   });
 
   it('asks nothing of the git of a folder that is not trusted, and says so', async () => {

@@ -120,6 +120,21 @@ describe('what stands on the sheet', () => {
     expect(new Set(edges).size).toBe(1);
   });
 
+  it('leaves the reading of the scale out when its switch says so, and says the sum instead', async () => {
+    const page = await open({ width: 460 }, computedSheet('Mooring Wholemeal'));
+    const box = page.getByRole('checkbox', { name: 'Scale reads' });
+    expect(await box.isChecked()).toBe(true);
+    await box.press('Space');
+    expect(panel.sent.at(-1)).toEqual({ type: 'scaleReading', shown: false });
+    await panel.show(computedSheet('Mooring Wholemeal', {}, { scaleReading: false }));
+    expect(await box.isChecked()).toBe(false);
+    expect(await page.locator('.reads').count()).toBe(0);
+    expect(await page.locator('.bowl tfoot').count()).toBe(1);
+    expect(await axeViolations(page)).toEqual([]);
+    await box.press('Space');
+    expect(panel.sent.at(-1)).toEqual({ type: 'scaleReading', shown: true });
+  });
+
   it('says a sum only where no reading of the scale says it', async () => {
     const page = await open({}, computedSheet('Slipway Hearth'));
     expect(await page.locator('.bowl tfoot').count()).toBe(0);

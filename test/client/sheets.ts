@@ -38,6 +38,7 @@ export function documentOf(
     tried: false,
     notDone: [],
     makes: [],
+    scaleReading: true,
     size: { asked: { by: 'file' }, ingredients: [] },
     batches: { count: 1 },
     mixers: [],

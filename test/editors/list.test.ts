@@ -32,7 +32,7 @@ describe('the list in the side bar', () => {
     );
 
   it('shows formulas with hydration and dough weight, and names as they are written', async () => {
-    await waitForRow('25.18 kg dough');
+    await waitForRow('67% · 25.18 kg');
     await waitForRow('<b>$(bug) Tin</b>');
     for (const theme of ['light', 'dark', 'high contrast'] as const) {
       await setTheme(editor, theme);

@@ -1,9 +1,8 @@
-import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Editor, startEditor } from './code-server.ts';
+import { typeByHand } from './hand.ts';
 import { takePicturesOfFailures } from './pictures-of-failures.ts';
 import { extensionPackage } from './places.ts';
-import { after } from './processes.ts';
 import { openFile, save, waitForHint } from './workbench.ts';
 
 /** A newcomer's formula with every step a process may end a line with. */
@@ -34,17 +33,6 @@ const formula = [
   'cool',
   '',
 ];
-
-/** Types as a hand does: 110 to 170 ms a key, and Enter pressed with whatever list is open. */
-async function typeByHand(page: Page, text: string): Promise<void> {
-  let key = 0;
-  for (const character of text) {
-    if (character === '\n') await page.keyboard.press('Enter');
-    else await page.keyboard.type(character);
-    // Deterministic, and as uneven as a hand.
-    await after(110 + ((key++ * 37) % 61));
-  }
-}
 
 const wordsOf = (text: string): string[] =>
   text

@@ -99,6 +99,15 @@ describe('a reading of an experiment', () => {
     expect(logged(demo(), 'Bench Wet', {})).not.toContain('  flour 21 °C\n  water');
   });
 
+  it('goes where its formula stands now, however often lines above it were typed', () => {
+    const service = demo();
+    logged(service, 'Bench Wet', {});
+    service.experiments(uri);
+    service.setText(uri, `# the bench of May\n\n${service.lines(uri).join('\n')}`);
+    const text = logged(service, 'Bench Wet', { minutes: 16 });
+    expect(text).toContain('  at 8 min   24.1 °C\n  at 16 min  24.1 °C\n\nformula Bench Wholemeal');
+  });
+
   it('says in one sentence why not', () => {
     expect(logged(demo(), 'Nowhere', {})).toBe('The formula is not in the file any more.');
     expect(logged(demo(), 'Bench Wet', { celsius: 95 })).toMatch(/^A dough temperature lies between/);

@@ -179,13 +179,30 @@ describe.skipIf(!canPrint && process.env.CI !== 'true')('a sheet printed by a br
     });
   });
 
-  it('puts four ingredients, their work and the blanks for a pen on its first page', async () => {
+  it('puts four ingredients, their work, the blanks for a pen and all cautions on one page of A4', async () => {
     const service = createService();
     service.setText('file:///quay-lane/plain.dough', fourIngredients);
     const sheet = service.sheet('file:///quay-lane/plain.dough', 0, {})!;
-    const [first] = await printed(browser, asPage(sheet), 'A4', 'four');
-    for (const said of ['Leaves the mixer at', 'Into the bowl', 'Mixing', 'Clock', 'ready', 'Initials'])
-      expect(first).toContain(said);
+    const pages = await printed(browser, asPage(sheet), 'A4', 'four');
+    expect(pages).toHaveLength(1);
+    for (const said of [
+      'Leaves the mixer at',
+      'Into the bowl',
+      'Mixing',
+      'Clock',
+      'ready',
+      'you stop',
+      'Label',
+    ])
+      expect(pages[0]).toContain(said);
+    for (const blank of ['Day', 'Initials', 'Room', 'Water'])
+      expect(pages[0]).toMatch(new RegExp(`${blank}\\b`));
+    expect(pages[0]!.match(/°C at ____ min/g)).toHaveLength(3);
+    const cautions = sheet.sections.flatMap(({ name, notes = [] }) => (name === 'cautions' ? notes : []));
+    expect(cautions.length).toBeGreaterThan(3);
+    const words = pages[0]!.replace(/\s+/g, '');
+    // A caution may run around the turn of a column, but it begins and ends on the page.
+    for (const caution of cautions) expect(words).toContain(caution.slice(0, 18).replace(/\s+/g, ''));
   });
 
   it('shows a weight from a metre: figures 6 mm high and more, the percent smallest of its line', async () => {

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { EditResult, ExperimentParams, ExperimentResult } from '../../server/protocol.ts';
+import type {
+  EditResult,
+  ExperimentParams,
+  ExperimentResult,
+  OverlayParams,
+  OverlayResult,
+} from '../../server/protocol.ts';
 import type { Client } from './client.ts';
 import { startClient } from './places.ts';
 
@@ -69,6 +75,30 @@ describe('an experiment asked of the server', () => {
     expect(lenses.map(({ command }) => command)).toContainEqual({
       ...{ title: '1 dough · sheet and bench', command: 'doughwright.openExperiment' },
       arguments: [{ uri, line: 6 }],
+    });
+  });
+});
+
+describe('formulas laid over each other', () => {
+  const laid = (client: Client, ...formulas: OverlayParams['formulas']): Promise<OverlayResult> =>
+    client.connection.sendRequest('doughwright/overlay', { formulas });
+
+  it('are a page with one chart and one table, of another text of the file too', async () => {
+    const client = await opened();
+    const other = { text: text.replace('66%', '72%'), revision: '8eaa6f2d' };
+    const one = { uri, formula: 'Quay White' };
+    expect(await laid(client, one, { ...one, other })).toMatchObject({
+      page: {
+        tables: [{ columns: [{}, { name: 'Quay White' }, { name: 'Quay White, 8eaa6f2d' }] }],
+      },
+      html: expect.stringContaining('72%'),
+    });
+    const none = { ...one, other: { text: '', revision: '8eaa6f2d' } };
+    expect(await laid(client, one, none)).toEqual({
+      cannot: '“Quay White” is not in the file as 8eaa6f2d has it.',
+    });
+    expect(await laid(client, one)).toEqual({
+      cannot: 'Name two formulas at least, or one and a revision of git that it is laid over.',
     });
   });
 });

@@ -29,19 +29,22 @@ async function bakery() {
     client.connection.sendRequest<HistoryResult>('doughwright/history', { textDocument: { uri }, line });
   const since = (line: number) =>
     client.connection.sendRequest<SinceResult>('doughwright/since', { textDocument: { uri }, line });
-  return { folder, history, since };
+  return { folder, history, since, client, uri };
 }
 
 describe('the history of a formula in an editor', () => {
-  it('is that of git, whatever is typed meanwhile, and another one after the next commit', async () => {
-    const { folder, history } = await bakery();
+  it('is that of git with what is typed as its last row, and another one after the next commit', async () => {
+    const { folder, history, client, uri } = await bakery();
     const first = await history(5);
     expect(first).toMatchObject({ page: { title: 'Harbour Tin', charts: [{ figure: 'salt' }] } });
     const rows = (answer: HistoryResult) =>
       answer !== null && 'page' in answer ? answer.page.rows.map(({ words }) => words) : [];
-    expect(rows(first)).toEqual(['Start', 'Less salt']);
+    expect(rows(first)).toEqual(['Start', 'Less salt', 'not committed yet']);
+    expect(first).toMatchObject({ page: { rows: [{}, {}, { commit: '', changes: ['salt 1.9% → 1.8%'] }] } });
     folder.write('tin.dough', tin.replace('water              69%', 'water              70%'));
     folder.commit('Wetter');
+    expect(rows(await history(0))).toEqual(['Start', 'Less salt', 'Wetter', 'not committed yet']);
+    client.change(uri, tin.replace('water              69%', 'water              70%'));
     expect(rows(await history(0))).toEqual(['Start', 'Less salt', 'Wetter']);
   });
 
@@ -74,9 +77,7 @@ describe('the history of a formula in an editor', () => {
     repository.write('readme.txt', '');
     repository.git('add', 'readme.txt');
     repository.git('commit', '--quiet', '--message=Start');
-    expect(await ask()).toEqual({
-      cannot: 'no formula “Harbour Tin” in the history of HEAD; look at the spelling.',
-    });
+    expect(await ask()).toMatchObject({ page: { rows: [{ commit: '', words: 'not committed yet' }] } });
     expect(
       await client.connection.sendRequest('doughwright/since', { textDocument: { uri }, line: 5 }),
     ).toBeNull();

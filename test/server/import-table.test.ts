@@ -17,6 +17,7 @@ it('a table is a formula by request, its names looked up beside the file it is a
   });
   expect(made.notes.filter(({ doubtful }) => doubtful)).toEqual([]);
   // What is no text is no table, and the server goes on.
-  expect(await ask(undefined)).toMatchObject({ text: '', formulas: [], notes: [{ doubtful: true }] });
+  await expect(ask(undefined)).rejects.toMatchObject({ code: -32602 });
+  expect(await ask('')).toMatchObject({ text: '', formulas: [], notes: [{ doubtful: true }] });
   expect((await ask('salt,2 g\n')).text).toContain('salt');
 });

@@ -87,7 +87,7 @@ describe('a client that does not keep to the protocol', () => {
     const client = new Client();
     onTestFinished(() => client.end());
     await expect(client.connection.sendRequest('doughwright/unheard-of', {})).rejects.toThrow(
-      /Unhandled method/,
+      /The server is not initialized/,
     );
     const answer = await client.connection.sendRequest(InitializeRequest.type, {
       processId: null,

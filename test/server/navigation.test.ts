@@ -220,6 +220,23 @@ describe('words above headers', () => {
     expect(uses?.command?.arguments?.[2]).toHaveLength(2);
   });
 
+  it('open a plan, and say by how long it is late, in a client that has the command', async () => {
+    const text = `${bread}process:\n  bake 40 min\n\nplan Friday:\n  ready 2026-05-15 06:00\n  begin 05:30\n  Harbour Tin  10 kg\n`;
+    const over = async (all: readonly string[]) => {
+      const { client, bread: uri } = await opened({ initializationOptions: { commands: all } });
+      await client.change(uri, text);
+      const lenses = await client.connection.sendRequest<CodeLens[]>('textDocument/codeLens', {
+        textDocument: { uri },
+      });
+      const line = text.split('\n').indexOf('plan Friday:');
+      return lenses.filter(({ range }) => range.start.line === line).map(({ command }) => command);
+    };
+    expect(await over(['doughwright.openPlan'])).toMatchObject([
+      { title: expect.stringMatching(/^Open the plan: \d.* late$/), command: 'doughwright.openPlan' },
+    ]);
+    expect(await over([])).toEqual([]);
+  });
+
   it('are only words in a client without the commands', async () => {
     const workspace = await opened();
     for (const lens of await lensesOf(workspace, workspace.flours)) expect(lens.command?.command).toBe('');
@@ -230,6 +247,19 @@ describe('words above headers', () => {
     await expect.poll(() => lensesOf(workspace, workspace.bread)).toEqual([]);
   });
 });
+
+/** By the formula of WCAG 2.2, of two colours as `#rrggbb`. */
+function contrast(one: string, other: string): number {
+  const light = (colour: string): number => {
+    const [red, green, blue] = [1, 3, 5].map((at) => {
+      const part = Number.parseInt(colour.slice(at, at + 2), 16) / 255;
+      return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+    });
+    return 0.2126 * red! + 0.7152 * green! + 0.0722 * blue!;
+  };
+  const [low, high] = [light(one), light(other)].toSorted((a, b) => a - b);
+  return (high! + 0.05) / (low! + 0.05);
+}
 
 describe('the hover of a mixing programme', () => {
   const text =
@@ -251,6 +281,20 @@ describe('the hover of a mixing programme', () => {
     )!;
     expect(JSON.parse(decodeURIComponent(link!))).toEqual([{ uri: workspace.bread, line: 4 }]);
     expect(await hoverIn(await opened())).not.toContain('command:');
+  });
+
+  it('begins with a drawing of the dough in a client that shows images, and in no other', async () => {
+    const said = await hoverIn(await opened({ initializationOptions: { pictures: true } }));
+    const [, words, data] = /^!\[([a-z-]+)\]\(data:image\/svg\+xml,([^)\s]+)\)\n\n/.exec(said)!;
+    expect(['pick-up', 'clean-up', 'developing', 'developed']).toContain(words);
+    expect(said).toContain(words);
+    const svg = decodeURIComponent(data!);
+    expect(svg).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg".*<path d="M[^"]+".*<\/svg>$/);
+    // It reads on the grounds of light and dark themes and of both high contrasts; WCAG 2.2 wants 3 of a graphic (1.4.11).
+    const [, grey] = /stroke="(#[0-9a-f]{6})"/.exec(svg)!;
+    for (const ground of ['#ffffff', '#1e1e1e', '#000000'])
+      expect(contrast(grey!, ground), ground).toBeGreaterThan(3);
+    expect(await hoverIn(await opened())).not.toContain('data:');
   });
 });
 

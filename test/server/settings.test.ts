@@ -130,6 +130,16 @@ describe('the language', () => {
 });
 
 describe('a change of settings acts at once', () => {
+  it('the reading of the scale beside the weights of a sheet', async () => {
+    const client = await startClient({});
+    await client.open(uri, text);
+    await expect.poll(() => sheet(client)).toContain('"scaleReading":true');
+    expect(await sheet(client)).toContain('"reads":{');
+    await set(client, { sheet: { scaleReading: false } });
+    await expect.poll(() => sheet(client)).toContain('"scaleReading":false');
+    expect(await sheet(client)).not.toContain('"reads":{');
+  });
+
   it('units and decimal sign, in hovers, hints and the sheet', async () => {
     const client = await opened();
     expect(await hover(client, 4)).toMatch(/3\.4\d? kg/);

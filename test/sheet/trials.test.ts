@@ -66,6 +66,19 @@ describe('trials on the sheet', () => {
     expect(trial!.notes![0]).toMatch(/^Nothing to set beside the readings: /);
   });
 
+  it('show how a dough felt, beside its stage or in its place', () => {
+    const service = createService();
+    service.setText(
+      uri,
+      'formula Tide Mill:\n  bread flour 100%\n  water 65%\ntrial 2026-05-01:\n  at 4 min 21 °C, shiny, smooth\n  at 6 min 22 °C, developing, sticky\n',
+    );
+    const [trial] = partsOf(service.sheet(uri, 0, {})!).trials;
+    expect(trial!.rows.map(({ cells }) => cells.measured?.text)).toEqual([
+      '21 °C, smooth, shiny',
+      '22 °C developing, sticky',
+    ]);
+  });
+
   it('are none where the formula has none', () => {
     const service = createService();
     service.setText(uri, 'formula Tide Mill:\n  bread flour 100%\n');

@@ -1,5 +1,6 @@
 import { parseFile } from '../../core/syntax/file.ts';
-import type { Amount, Name, ParsedLine, Statement, SyntaxProblem } from '../../core/syntax/tree.ts';
+import type { SyntaxProblem } from '../../core/syntax/syntax-problem.ts';
+import type { Amount, Name, ParsedLine, Statement } from '../../core/syntax/tree.ts';
 import { givenLines, plainOf } from '../fixture.ts';
 import { tellMessage } from '../words/told.ts';
 

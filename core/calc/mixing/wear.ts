@@ -24,7 +24,10 @@ export function warmthFactor(celsius: number): number {
  */
 export function wearMinutes(phase: WarmingPhase, startCelsius: number, minutes: number): number {
   let sum = 0;
-  for (const piece of piecesOf(phase, startCelsius, minutes)) sum += over(piece, piece.minutes);
+  eachPiece(phase, startCelsius, minutes, (piece) => {
+    sum += over(piece, piece.minutes);
+    return false;
+  });
   return sum;
 }
 
@@ -37,14 +40,18 @@ export function minutesToWear(
 ): number | undefined {
   if (!(wanted > 0)) return 0;
   let [clock, left] = [0, wanted];
-  for (const piece of piecesOf(phase, startCelsius, most)) {
-    if (piece.flat !== undefined && left <= piece.flat * piece.minutes) return clock + left / piece.flat;
+  let found: number | undefined;
+  eachPiece(phase, startCelsius, most, (piece) => {
     const whole = over(piece, piece.minutes);
-    if (left <= whole) return clock + within(piece, left);
+    if (left <= whole) {
+      found = clock + (piece.flat === undefined ? within(piece, left) : left / piece.flat);
+      return true;
+    }
     left -= whole;
     clock += piece.minutes;
-  }
-  return undefined;
+    return false;
+  });
+  return found;
 }
 
 /** A stretch in which the factor is the same throughout (`flat`), or smooth. */
@@ -60,35 +67,43 @@ const settledAfter = 25;
 /** No smooth piece changes the dough by more than this, °C, where it has no time constant to go by. */
 const widestCelsius = 10;
 
-function* piecesOf(phase: WarmingPhase, startCelsius: number, minutes: number): Generator<Piece> {
+/**
+ * The pieces of some minutes of a phase in their order, each given to `take`, up to the first that answers true. Every keystroke in a
+ * programme comes here some hundred times: a generator would leave more behind than all else that mixing computes.
+ */
+function eachPiece(
+  phase: WarmingPhase,
+  startCelsius: number,
+  minutes: number,
+  take: (piece: Piece) => boolean,
+): void {
   const { aroundCelsius, celsiusPerMinute, settlesMinutes } = phase;
   if (!(minutes > 0)) return;
   if (!(settlesMinutes > 0)) {
-    yield { phase, startCelsius, minutes, flat: warmthFactor(aroundCelsius) };
+    take({ phase, startCelsius, minutes, flat: warmthFactor(aroundCelsius) });
     return;
   }
   const isLinear = !Number.isFinite(settlesMinutes);
   const step = isLinear ? widestCelsius / Math.max(1e-9, Math.abs(celsiusPerMinute)) : settlesMinutes;
   const settled = isLinear ? Number.POSITIVE_INFINITY : settledAfter * settlesMinutes;
-  const turns = [coldest, hottest].flatMap((celsius) => {
-    const at = minutesUntil(phase, startCelsius, celsius);
-    return at !== undefined && at > 0 && at < minutes ? [at] : [];
-  });
+  const cold = minutesUntil(phase, startCelsius, coldest) ?? 0;
+  const hot = minutesUntil(phase, startCelsius, hottest) ?? 0;
   let clock = 0;
   while (clock < minutes) {
     const celsius = temperatureAfter(phase, startCelsius, clock);
-    const turn = Math.min(...turns.filter((at) => at > clock + 1e-12), minutes);
+    const least = clock + 1e-12;
+    const turn = Math.min(cold > least ? cold : minutes, hot > least ? hot : minutes, minutes);
     const middle = temperatureAfter(phase, startCelsius, Math.min(turn, clock + 1e-6 + (turn - clock) / 2));
     const isClamped = middle <= coldest || middle >= hottest;
     const isSettled = clock >= settled;
     if (isClamped || isSettled) {
       const flat = isClamped ? (middle <= coldest ? leastFactor : mostFactor) : warmthFactor(celsius);
-      yield { phase, startCelsius: celsius, minutes: turn - clock, flat };
+      if (take({ phase, startCelsius: celsius, minutes: turn - clock, flat })) return;
       clock = turn;
       continue;
     }
     const until = Math.min(turn, clock + step);
-    yield { phase, startCelsius: celsius, minutes: until - clock };
+    if (take({ phase, startCelsius: celsius, minutes: until - clock })) return;
     clock = until;
   }
 }

@@ -1,4 +1,5 @@
-import { type Job, schedule } from './plan-schedule.ts';
+import type { Job } from './plan-job.ts';
+import { schedule } from './plan-schedule.ts';
 import type { DayLimits } from './plan-taken.ts';
 
 /**

@@ -1,5 +1,5 @@
 import { elementAt } from '../../text/element.ts';
-import type { Job } from './plan-schedule.ts';
+import type { Job } from './plan-job.ts';
 
 /** What a day has and what it takes to change it; what nobody states hinders nothing. */
 export interface DayLimits {

@@ -1,5 +1,6 @@
 import { elementAt, firstOf } from '../../text/element.ts';
-import type { Handwork, ScheduledJob } from './plan-schedule.ts';
+import type { Handwork } from './plan-job.ts';
+import type { ScheduledJob } from './plan-schedule.ts';
 import type { DayLimits } from './plan-taken.ts';
 
 /** One person at one piece of work. */

@@ -1,7 +1,8 @@
 import { elementAt, entryOf } from '../../text/element.ts';
 import { type BatchRemark, type DoughBatch, type DoughToMake, doughBatches, fillOf } from './plan-batches.ts';
+import type { Handwork, Job } from './plan-job.ts';
 import { type LateReason, lateReasons } from './plan-late.ts';
-import { type Handwork, type Job, type ScheduledJob, schedule } from './plan-schedule.ts';
+import { type ScheduledJob, schedule } from './plan-schedule.ts';
 import type { DayLimits } from './plan-taken.ts';
 import { type DayWork, dayWork } from './plan-work.ts';
 

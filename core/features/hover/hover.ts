@@ -4,6 +4,7 @@ import { type MixAnalysis, stageMessage } from '../../analysis/mix-analysis.ts';
 import { handTrials, mixerTrials } from '../../analysis/mixer-trials.ts';
 import { type PlanAnalysis, planOf } from '../../analysis/plan-analysis.ts';
 import { type TrialAnalysis, trialsOf } from '../../analysis/trials.ts';
+import { type MixingStage, mixingStages } from '../../calc/mixing/development.ts';
 import { calibrationMarkdown } from '../../facts/calibration-markdown.ts';
 import { compositionMarkdown, flourMarkdown } from '../../facts/composition-words.ts';
 import { costTotals } from '../../facts/cost-of.ts';
@@ -18,6 +19,7 @@ import { lineMessages, sectionMessages } from '../../facts/line-words.ts';
 import { mixingOutlook, waterToUse } from '../../facts/mixing-words.ts';
 import { planLineMarkdown, planMarkdown } from '../../facts/plan-words.ts';
 import { processTimes, stepTimes } from '../../facts/process-words.ts';
+import { stagePicture } from '../../facts/stage-picture.ts';
 import { feelMessage, readingMessage, trialMarkdown } from '../../facts/trial-words.ts';
 import { baseMessages } from '../../facts/variant-words.ts';
 import { lineId, sectionId } from '../../model/formula-model.ts';
@@ -37,6 +39,8 @@ export interface LineHover {
   readonly markdown: string;
   /** What a link to the map of the gap is called, where the programme hovered over has one. */
   readonly mapLink?: string;
+  /** The dough at the stage that it tells of, as an image in Markdown. */
+  readonly picture?: string;
 }
 
 /** The hover of a line of a block; `undefined` where there is nothing to say. In a variant it says what stands in the base. */
@@ -104,7 +108,6 @@ function plainHover(
 }
 
 const spanOf = (start: number, end: number): Span => ({ start, end });
-
 function knownSectionAt(block: Block, line: number): { kind: SectionKind; headerLine: number } | undefined {
   const { kind, headerLine } = sectionAt(block, line) ?? {};
   return kind === undefined || kind === 'unknown' || headerLine === undefined
@@ -144,6 +147,7 @@ function headerHover(
       span,
       markdown: [...mixMarkdown(mix.value, speaker), ...calibration].join('\n\n'),
       ...(hasMap ? { mapLink: speaker.say(message('map.title')) } : {}),
+      ...pictureOf(mix.value.outcome.stage.known ? mix.value.outcome.stage.value : undefined, speaker),
     };
   }
   if (header.section === 'trial' && analysis !== undefined) {
@@ -213,6 +217,7 @@ function propertyHover(
   const span = spanOf(statement.keyword.start, Math.max(statement.keyword.end, statement.valueSpan.end));
   const property = findProperty(section.kind, statement.property);
   const said: string[] = [];
+  let stage: MixingStage | undefined;
   if (statement.value?.form === 'testedDough') {
     const experiment = experimentOf(block, scope);
     if (experiment !== undefined) said.push(...experimentMarkdown(experiment, speaker, line));
@@ -223,6 +228,8 @@ function propertyHover(
     if (mix?.known) {
       const state = phaseState(mix.value, line);
       if (state !== undefined) said.push(speaker.say(message('programme.line-end', { state })));
+      const phase = mix.value.phaseLines.indexOf(line);
+      stage = mix.value.outcome.phaseEnds.find((one) => one.phase === phase)?.stage;
       const added = phaseAdded(mix.value, line);
       if (added !== undefined) said.push(speaker.say(added));
     }
@@ -233,6 +240,8 @@ function propertyHover(
     if (ran !== undefined) said.push(speaker.say(message('programme.line-end-trial', { state: ran })));
     const reading = trial === undefined ? undefined : readingMessage(trial, line);
     if (reading !== undefined) said.push(speaker.say(reading));
+    const read = trial?.readings.find((one) => one.line === line)?.stage;
+    stage = mixingStages.find((one) => one === read);
     const feel = trial === undefined ? undefined : feelMessage(trial, line);
     if (feel !== undefined) said.push(speaker.say(feel));
     if (statement.value?.form === 'partTemperature')
@@ -248,7 +257,11 @@ function propertyHover(
     const { word, meaning, example } = property;
     said.push(speaker.say(message('line.property', { property: word, meaning, example })));
   }
-  return said.length === 0 ? undefined : { span, markdown: said.join('\n\n') };
+  return said.length === 0 ? undefined : { span, markdown: said.join('\n\n'), ...pictureOf(stage, speaker) };
+}
+
+function pictureOf(stage: MixingStage | undefined, speaker: Speaker): Pick<LineHover, 'picture'> {
+  return stage === undefined ? {} : { picture: stagePicture(stage, speaker) };
 }
 
 /** What a line of the programme did to the dough: the degrees and the part of its development that it alone brought. */

@@ -1,5 +1,7 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import type { PlanAnalysis } from '../../analysis/plan-analysis.ts';
 import { makesMessages, shortFacts } from '../../facts/formula-words.ts';
+import { planTimes } from '../../facts/plan-times.ts';
 import { mentionsOf } from '../../model/mentions.ts';
 import { propertiesOf } from '../../model/properties.ts';
 import type { Block, Name, SourceFile } from '../../syntax/tree.ts';
@@ -16,6 +18,8 @@ export type Lens =
   | { readonly kind: 'totals'; readonly place: Place; readonly text: string }
   /** The doughs of an experiment, which leads to its sheet and its bench. */
   | { readonly kind: 'experiment'; readonly place: Place; readonly text: string }
+  /** Over a plan: how late it is, to open it. */
+  | { readonly kind: 'plan'; readonly place: Place; readonly text: string }
   /** Who uses what the header defines is counted when the lens is seen. */
   | { readonly kind: 'uses'; readonly place: Place };
 
@@ -25,12 +29,18 @@ export interface Uses {
   readonly references: readonly Reference[];
 }
 
-/** The totals over each formula, and a place for who uses it over each definition that others can use. */
+/** What formulas and plans come to. */
+export interface WorkedOut {
+  readonly analysisOf: (block: Block) => Analysis | undefined;
+  readonly planOf: (block: Block) => PlanAnalysis | undefined;
+}
+
+/** The totals over each formula, each plan to be opened, and a place for who uses it over each definition that others can use. */
 export function lensesOf(
   book: NameBook,
   uri: string,
   file: SourceFile,
-  analysisOf: (block: Block) => Analysis | undefined,
+  { analysisOf, planOf }: WorkedOut,
   speaker: Speaker,
 ): Lens[] {
   const namedHere = namedIn(file);
@@ -49,10 +59,22 @@ export function lensesOf(
     const isUsable = ['flour', 'ingredient', 'mixer'].includes(top.kind);
     const isUsed = top.kind === 'formula' && isNamedElsewhere(book, uri, namedHere, name);
     const used: Lens[] = isUsable || isUsed ? [{ kind: 'uses', place }] : [];
+    const plan = top.kind === 'plan' ? planOf(block) : undefined;
+    if (plan !== undefined)
+      return plan.formulas.length === 0
+        ? []
+        : [{ kind: 'plan', place, text: speaker.say(planMessage(plan)) }];
     const analysis = top.kind === 'formula' ? analysisOf(block) : undefined;
     const totals = analysis === undefined ? undefined : totalsMessage(analysis);
     return totals === undefined ? used : [{ kind: 'totals', place, text: speaker.say(totals) }, ...used];
   });
+}
+
+function planMessage(plan: PlanAnalysis): Message {
+  const { lateMinutes } = planTimes(plan);
+  return lateMinutes === undefined
+    ? message('lens.plan')
+    : message('lens.plan-late', { seconds: lateMinutes * 60 });
 }
 
 function isNamedElsewhere(

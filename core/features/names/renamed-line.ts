@@ -1,7 +1,7 @@
 import { mentionsOfLine } from '../../model/mentions.ts';
-import type { Surroundings } from '../../syntax/header.ts';
 import { amountColumn } from '../../syntax/layout.ts';
 import { parseLine } from '../../syntax/line.ts';
+import type { Surroundings } from '../../syntax/surroundings.ts';
 import type { Context, Name, ParsedLine, SourceFile } from '../../syntax/tree.ts';
 import type { TextEdit } from '../../text/edits.ts';
 import { elementAt } from '../../text/element.ts';

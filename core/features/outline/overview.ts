@@ -11,6 +11,8 @@ export interface OverviewEntry {
   readonly name: string;
   /** `67% hydration · 25.2 kg dough`; empty where nothing is said of it. */
   readonly detail: string;
+  /** The figures of that alone, `67% · 25.2 kg`, for a list that is narrow; where it would be no shorter, there is none. */
+  readonly brief?: string;
   readonly uri: string;
   /** Zero-based line of its header. */
   readonly line: number;
@@ -20,7 +22,7 @@ export interface OverviewEntry {
 export function overviewOf(
   uri: string,
   source: SourceFile,
-  totalsOf: (block: Block) => Message | undefined,
+  totalsOf: (block: Block) => { readonly line?: Message; readonly brief?: Message },
   speaker: Speaker,
 ): OverviewEntry[] {
   return source.blocks.flatMap(({ block, firstLine }) => {
@@ -28,11 +30,13 @@ export function overviewOf(
     const name = top?.header.name?.text;
     if (top === undefined || name === undefined || name === '' || !isListed(top.kind)) return [];
     const said = propertiesOf(block, top);
-    const facts = top.kind === 'formula' ? [totalsOf(block)] : factsOf(top.kind, said, block);
+    const totals = top.kind === 'formula' ? totalsOf(block) : {};
+    const facts = top.kind === 'formula' ? [totals.line] : factsOf(top.kind, said, block);
     // A word of the notation stands as it is.
     const words = facts.map((one) => (typeof one === 'object' ? speaker.say(one) : one));
     const detail = words.filter((one) => one !== undefined).join(' · ');
-    return [{ kind: top.kind, name, detail, uri, line: firstLine + top.headerLine }];
+    const brief = totals.brief === undefined ? {} : { brief: speaker.say(totals.brief) };
+    return [{ kind: top.kind, name, detail, ...brief, uri, line: firstLine + top.headerLine }];
   });
 }
 

@@ -1,8 +1,12 @@
 import { experimentOf } from '../../analysis/experiment-analysis.ts';
 import { planOf } from '../../analysis/plan-analysis.ts';
+import { bareGrams } from '../../model/bare-grams.ts';
 import { lineId } from '../../model/formula-model.ts';
+import { partTakenWhole } from '../../model/taken-part.ts';
 import { isVariant, wholeBlock, wholeOf } from '../../model/variant.ts';
-import type { LineFix, ParsedLine, SyntaxProblem } from '../../syntax/tree.ts';
+import type { LineFix, SyntaxProblem } from '../../syntax/syntax-problem.ts';
+import type { Block, ParsedLine } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import { foldName } from '../../text/names.ts';
 import { message } from '../../words/message.ts';
 import { type AcceptUse, acceptsOf, judgeAccepts } from '../notation/accepts.ts';
@@ -47,7 +51,7 @@ export function checkBlock(given: RuleContext): BlockFindings {
     try {
       for (const one of check(context))
         if (!written.has(one.line) && one.line < block.lines.length)
-          found.push(findingOf(rule.code, kept(one)));
+          found.push(findingOf(rule.code, onPlainLines(block, kept(one))));
     } catch (error) {
       failures.push(failureOf(rule.code, error));
     }
@@ -131,7 +135,11 @@ function writingOf(context: RuleContext): Map<number, BlockFinding> {
   const written = new Map<number, BlockFinding>();
   const add = (line: number, problem: SyntaxProblem): void => {
     if (written.has(line)) return;
-    const fixes = problem.fixes.map((fix) => fixOf(line, fix));
+    const fixes = [
+      ...problem.fixes.map((fix) => fixOf(line, fix)),
+      ...joiningAbove(block, line, problem),
+      ...movingUp(block, line, problem),
+    ];
     written.set(line, findingOf(problem.code, { line, span: problem.span, message: problem.message, fixes }));
   };
   let isOutside = false;
@@ -141,12 +149,89 @@ function writingOf(context: RuleContext): Map<number, BlockFinding> {
       if (problem.code === 'outside-section' && isOutside) continue;
       isOutside ||= problem.code === 'outside-section' || problem.code === 'missing-name';
       if (problem.unlessKnown === undefined || !isOtherwise(context, line, parsed, problem.unlessKnown))
-        add(line, problem);
+        add(line, ofPartTaken(block, parsed, problem) ?? inGrams(block, line, problem));
       else if (parsed.otherwise?.amount.kind === 'unknown') add(line, missingAmount(parsed.otherwise.name));
     }
   });
   for (const problem of block.problems) add(problem.line, problem);
   return written;
+}
+
+/** A number without a unit that is grams, as the others of its section are: the fix that says so is then the one offered. */
+function inGrams(block: Block, line: number, problem: SyntaxProblem): SyntaxProblem {
+  const [percent, grams] = problem.fixes;
+  if (problem.code !== 'missing-unit' || percent === undefined || grams === undefined) return problem;
+  if (bareGrams(block, line) === undefined) return problem;
+  return {
+    ...problem,
+    fixes: [
+      { ...grams, preferred: true },
+      { title: percent.title, edits: percent.edits },
+    ],
+  };
+}
+
+/** `biga` without an amount, where a part is called so: all of it goes in, which is written `remaining`. */
+function ofPartTaken(
+  block: Block,
+  { statement, text }: ParsedLine,
+  { code }: SyntaxProblem,
+): SyntaxProblem | undefined {
+  if (code !== 'missing-amount' || statement.kind !== 'ingredient') return undefined;
+  const name = partTakenWhole(block, text, statement);
+  if (name === undefined) return undefined;
+  const span = { start: statement.name.start, end: statement.name.end };
+  const meant = `${name.text}  remaining`;
+  const edits = [{ ...span, insert: meant }];
+  const said = message('missing-amount.part', { name: name.text, example: meant });
+  return {
+    code,
+    message: said,
+    span,
+    fixes: [{ title: message('fix.write', { meant }), edits, preferred: true }],
+  };
+}
+
+/** The lines of a `dough:` behind the parts, put where a formula has them: below its own header. */
+function movingUp({ lines, top, subs }: Block, line: number, { movesUp }: SyntaxProblem): RuleFix[] {
+  const sub = subs.find(({ headerLine }) => headerLine === line);
+  if (movesUp !== true || top?.kind !== 'formula' || sub === undefined) return [];
+  const isBlank = (at: number): boolean => elementAt(lines, at).text.trim() === '';
+  let last = sub.endLine - 1;
+  while (last > line && isBlank(last)) last--;
+  let end = top.endLine - 1;
+  while (end > top.headerLine && isBlank(end)) end--;
+  const moved = lines.slice(line + 1, last + 1).map(({ text }) => `\n${text}`);
+  const at = elementAt(lines, end).text.length;
+  const before = elementAt(lines, line - 1).text.length;
+  const edits = [
+    { line: end, start: at, end: at, insert: moved.join('') },
+    { line: line - 1, start: before, endLine: last, end: elementAt(lines, last).text.length, insert: '' },
+  ];
+  return [{ title: message('fix.move-below-formula'), edits, preferred: true }];
+}
+
+/** A finding without the fixes that would write into a line which says several in other words. */
+function onPlainLines(block: Block, one: RuleFinding): RuleFinding {
+  const touches = (line: number): boolean => block.lines[line]?.further !== undefined;
+  const fixes = one.fixes?.filter(({ edits }) => !edits.some(({ line }) => touches(line)));
+  return fixes === undefined || fixes.length === one.fixes?.length ? one : { ...one, fixes };
+}
+
+/** What belongs to a step, put behind the one above where that takes a time and so can hold it. */
+function joiningAbove(block: Block, line: number, { joinsAbove: start }: SyntaxProblem): RuleFix[] {
+  const above = block.lines[line - 1];
+  if (start === undefined || above?.statement.kind !== 'step' || above.statement.seconds === undefined)
+    return [];
+  if (above.tokens.some(({ kind }) => kind === 'comment')) return [];
+  const edit = {
+    line: line - 1,
+    start: above.text.trimEnd().length,
+    endLine: line,
+    end: start,
+    insert: ', ',
+  };
+  return [{ title: message('fix.put-behind-step-above'), edits: [edit], preferred: true }];
 }
 
 /** Whether the other reading of a line holds, as the resolved formula takes it. */

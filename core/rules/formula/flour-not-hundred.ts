@@ -4,6 +4,7 @@ import { message } from '../../words/message.ts';
 import { replaceFix, writeFix } from '../engine/fixes.ts';
 import type { Rule, RuleFix } from '../engine/rule.ts';
 import { amountPlace, numberOf, ownProblems, relatedTo } from '../engine/rule-places.ts';
+import { splitPercentFix } from './split-percent.ts';
 
 export const flourNotHundred: Rule = {
   code: 'flour-not-hundred',
@@ -16,6 +17,7 @@ export const flourNotHundred: Rule = {
   good: 'formula Quay Tin:\n  bread flour  80%\n  wholemeal wheat  balance\n  water  66%\n',
   *check(context) {
     const { analysis, block } = context;
+    let split: RuleFix | undefined;
     for (const problem of ownProblems(analysis, 'flour-not-hundred')) {
       const places = [problem, ...(problem.related ?? [])];
       const last = amountPlace(context, lastOf(places).lineId!);
@@ -25,6 +27,12 @@ export const flourNotHundred: Rule = {
       if (onTop !== undefined) {
         const said = message('flour-not-hundred.on-top', { fraction: sum, grams: onTop });
         yield { line: last.line, span: last.span, message: said, related };
+        continue;
+      }
+      split ??= splitPercentFix(context);
+      if (split !== undefined) {
+        const said = message('flour-not-hundred.split', { fraction: sum });
+        yield { line: last.line, span: last.span, message: said, related, fixes: [split] };
         continue;
       }
       const fixes: RuleFix[] = [];

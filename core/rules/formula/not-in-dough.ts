@@ -1,3 +1,5 @@
+import { roleWords } from '../../syntax/vocabulary.ts';
+import { foldName } from '../../text/names.ts';
 import { nearestWord } from '../../text/nearest.ts';
 import { message } from '../../words/message.ts';
 import { writeFix } from '../engine/fixes.ts';
@@ -25,8 +27,10 @@ export const notInDough: Rule = {
       const seen = new Map([...parts, ...names].map((one) => [one.folded, one.text]));
       const meant = nearestWord(name.folded, seen.keys());
       const written = meant === undefined || meant === name.folded ? undefined : seen.get(meant);
+      const apart = withCommas(name.text, (one) => seen.has(one) || roles.has(one));
+      const wanted = apart ?? written;
       const fixes = (preferred: boolean): RuleFix[] =>
-        written === undefined ? [] : [writeFix(line, name, written, preferred)];
+        wanted === undefined ? [] : [writeFix(line, name, wanted, preferred)];
       if (problem.tried === true) {
         // What went into the dough of that day may have left the formula since: the record stands, and nothing mends it unasked.
         yield {
@@ -45,11 +49,19 @@ export const notInDough: Rule = {
         line,
         span: { start: name.start, end: name.end },
         message:
-          written === undefined
+          wanted === undefined
             ? message('not-in-dough.none', { name: name.text })
-            : message('not-in-dough.meant', { name: name.text, otherName: written }),
+            : message('not-in-dough.meant', { name: name.text, otherName: wanted }),
         fixes: fixes(true),
       };
     }
   },
 };
+
+const roles: ReadonlySet<string> = new Set(roleWords);
+
+/** `starter & salt`, `walnuts and cranberries`: several names of the dough that lack their commas. */
+function withCommas(text: string, isKnown: (folded: string) => boolean): string | undefined {
+  const names = text.split(/\s+(?:&|\+|and)\s+/i);
+  return names.length > 1 && names.every((one) => isKnown(foldName(one))) ? names.join(', ') : undefined;
+}

@@ -1,8 +1,13 @@
 import { catalogueNames } from '../../catalogue/catalogue.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
+import type { Scope } from '../../model/scope.ts';
+import { amountColumn } from '../../syntax/layout.ts';
 import { sectionAt } from '../../syntax/line-place.ts';
 import { misspelledProperty } from '../../syntax/misspelled.ts';
 import type { Block, Name } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
+import { trimmed } from '../../text/figures.ts';
+import { foldName } from '../../text/names.ts';
 import { nearestWord } from '../../text/nearest.ts';
 import { message } from '../../words/message.ts';
 import { sectionBehindFix, writeFix } from '../engine/fixes.ts';
@@ -33,7 +38,7 @@ export const unknownIngredient: Rule = {
     for (const problem of analysis?.resolved.problems ?? []) {
       if (problem.kind !== 'unknown-ingredient' || problem.name.folded === '') continue;
       const { name, line } = problem;
-      const other = otherForm(block, line, name);
+      const other = otherForm(block, line, name, scope) ?? cultureAlone(block, line, name, scope);
       if (other !== undefined) {
         yield other;
         continue;
@@ -48,7 +53,7 @@ export const unknownIngredient: Rule = {
         );
         besides.set(own, known);
       }
-      const found = findingOf(block, line, name, known);
+      const found = findingOf(block, line, name, known, (one) => isIngredient(one, scope));
       const define = sectionBehindFix(
         message('fix.define-ingredient', { name: name.text }),
         block,
@@ -66,13 +71,17 @@ export const unknownIngredient: Rule = {
   },
 };
 
+const isIngredient = (text: string, scope: Scope): boolean =>
+  findIngredient({ text, folded: foldName(text), start: 0, end: 0 }, scope).kind === 'found';
+
 function findingOf(
   block: Block,
   line: number,
   name: Name,
   known: LookUp,
+  isIngredient: (name: string) => boolean = () => false,
 ): RuleFinding & { fixes: RuleFix[] } {
-  const written = meantBy(name.text, known);
+  const written = withoutState(name.folded, isIngredient) ?? meantBy(name.text, known);
   const isLike = block.lines[line]!.statement.kind === 'property';
   const section = sectionAt(block, line)?.kind;
   const property =
@@ -126,6 +135,10 @@ const stateAround = new RegExp(
 
 /** `water (cold)`, `softened butter`, `bread flour 90%`: the name without the state it is in, where that is known. */
 function withoutState(folded: string, isKnown: (name: string) => boolean): string | undefined {
+  // `oats (rolled)`
+  const [, head, inside] = /^([^()]+) \(([^()]+)\)$/.exec(folded) ?? [];
+  const turned = head === undefined ? '' : `${inside} ${head}`;
+  if (isKnown(turned)) return turned;
   const plain = folded.replace(stateAround, '');
   return plain !== folded && isKnown(plain) ? plain : undefined;
 }
@@ -146,23 +159,86 @@ const cultures = new Set([
 ]);
 
 /** What is no ingredient at all but has a line of its own in the notation. */
-function otherForm(block: Block, line: number, name: Name): RuleFinding | undefined {
-  const statement = block.lines[line]!.statement;
-  if (statement.kind !== 'ingredient' || statement.amount.kind !== 'fraction') return undefined;
-  const text = block.lines[line]!.text;
+function otherForm(block: Block, line: number, name: Name, scope: Scope): RuleFinding | undefined {
+  const statement = elementAt(block.lines, line).statement;
+  if (statement.kind !== 'ingredient') return undefined;
+  const { text } = elementAt(block.lines, line);
   const span = { start: name.start, end: name.end };
-  const amount = text.slice(statement.amount.start, statement.amount.end);
+  const written = text.slice(statement.amount.start, statement.amount.end);
   if (name.folded === 'hydration' || name.folded === 'effective hydration') {
-    const example = `water  to ${amount} ${name.folded}`;
+    if (statement.amount.kind !== 'fraction') return undefined;
+    const example = `water  to ${written} ${name.folded}`;
     return { line, span, message: message('unknown-ingredient.hydration', { example }), fixes: [] };
   }
   if (!cultures.has(name.folded) || sectionOf(block, line) !== 'preferment') return undefined;
+  const share = shareOfFed(block, line, scope);
+  const amount =
+    statement.amount.kind === 'fraction' ? written : share === undefined ? undefined : percentOf(share);
+  if (amount === undefined) return undefined;
+  const said = message('unknown-ingredient.culture', { name: name.text, example: `ripe culture ${amount}` });
+  const isPercent = statement.amount.kind === 'fraction';
+  const fix = isPercent
+    ? writeFix(line, name, 'ripe culture', true)
+    : writeFix(line, { start: name.start, end: statement.amount.end }, `ripe culture ${amount}`, true);
+  return { line, span, message: said, fixes: [fix] };
+}
+
+const percentOf = (fraction: number): string => `${trimmed(fraction * 100, 2)}%`;
+
+/** How much of the flour that a preferment is fed, in grams as its lines say, the weight of a line is. */
+function shareOfFed(block: Block, line: number, scope: Scope): number | undefined {
+  const section = sectionAt(block, line);
+  const { statement } = elementAt(block.lines, line);
+  if (section === undefined || statement.kind !== 'ingredient' || statement.amount.kind !== 'mass')
+    return undefined;
+  let flour = 0;
+  for (let at = section.headerLine + 1; at < section.endLine; at++) {
+    const other = elementAt(block.lines, at).statement;
+    if (other.kind !== 'ingredient') continue;
+    const found = findIngredient(other.name, scope);
+    if (found.kind !== 'found' || !found.ingredient.isFlour) continue;
+    if (other.amount.kind !== 'mass') return undefined;
+    flour += other.amount.grams;
+  }
+  return flour > 0 ? statement.amount.grams / flour : undefined;
+}
+
+/**
+ * `levain 20%` or `starter (100%) 150 g` in a dough that has no such part: it is flour and water, which the fix writes as a part of
+ * the first flour of the dough. A stiff one has half as much water as flour, any other as much; common practice, no source.
+ */
+function cultureAlone(block: Block, line: number, name: Name, scope: Scope): RuleFinding | undefined {
+  if (sectionOf(block, line) !== 'formula') return undefined;
+  const [, plain = '', said] = /^(.*?)(?:\s*\(?\s*(\d{2,3}) ?%[^)]*\)?)?$/.exec(name.folded) ?? [];
+  const own = plain.replace(/^(?:stiff|liquid|active|wheat|white|firm|mature|fed) /, '');
+  if (!cultures.has(own)) return undefined;
+  const comment = /#.*?(\d{2,3}) ?% ?hydration/i.exec(elementAt(block.lines, line).text)?.[1];
+  const hydration = Number(said ?? comment ?? (/^(?:stiff|firm) /.test(plain) ? 50 : 100)) / 100;
+  const flour = firstFlour(block, scope);
+  if (flour === undefined) return undefined;
+  const text = name.text.slice(0, plain.length);
+  const row = (what: string, amount: string): string => `\n${`  ${what}  `.padEnd(amountColumn)}${amount}`;
+  const part = `preferment ${text}:${row(flour, '100%')}${row('water', percentOf(hydration))}`;
+  const title = message('unknown-ingredient.fix-culture', { name: text, fraction: hydration });
+  const behind = sectionBehindFix(title, block, part);
+  const renamed = { line, start: name.start, end: name.end, insert: text };
+  const edits = text === name.text ? behind.edits : [renamed, ...behind.edits];
   return {
     line,
-    span,
-    message: message('unknown-ingredient.culture', { name: name.text, example: `ripe culture ${amount}` }),
-    fixes: [writeFix(line, name, 'ripe culture', true)],
+    span: { start: name.start, end: name.end },
+    message: message('unknown-ingredient.culture-alone', { name: name.text }),
+    fixes: [{ ...behind, edits, preferred: true }],
   };
+}
+
+function firstFlour(block: Block, scope: Scope): string | undefined {
+  for (let line = 0; line < (block.top?.endLine ?? 0); line++) {
+    const { statement } = elementAt(block.lines, line);
+    if (statement.kind !== 'ingredient') continue;
+    const found = findIngredient(statement.name, scope);
+    if (found.kind === 'found' && found.ingredient.isFlour) return statement.name.text;
+  }
+  return undefined;
 }
 
 function sectionOf(block: Block, line: number): string | undefined {

@@ -123,7 +123,7 @@ export const syntaxOfSections: readonly Rule[] = [
     level: 'info',
     title: 'A cold step without its temperature',
     explanation:
-      'A retard, or a step in the fridge, whose temperature is not written is taken to be at 5 °C, for at that of the room the dough would rise in an hour. Write the temperature, for by it the dough rises or stands still.',
+      'A `retard`, or a step in the fridge, whose temperature is not written is taken to be at 5 °C, for at that of the room the dough would rise in an hour. Write the temperature, for by it the dough rises or stands still.',
     bad: `${tin}\nprocess:\n  proof 12 h in the fridge\n`,
     good: `${tin}\nprocess:\n  proof 12 h at 4 °C, in the fridge\n`,
   },

@@ -4,6 +4,7 @@ import type { Calibration } from '../../calc/calibration/calibration.ts';
 import { thermometerCelsius } from '../../calc/heat/thermometer.ts';
 import { byHand } from '../../model/found-mixer.ts';
 import { propertiesOf } from '../../model/properties.ts';
+import { wholeOf } from '../../model/variant.ts';
 import { elementAt } from '../../text/element.ts';
 import { stopFirst } from '../../text/stop-first.ts';
 import { type Message, message } from '../../words/message.ts';
@@ -65,10 +66,12 @@ function* handsOf({ block, scope, analysis }: HandsContext): Iterable<RuleFindin
   const headerLine = mix?.headerLine ?? own.at(-1)?.headerLine;
   if (headerLine === undefined || own.length === 0) return;
   const trials = handTrials(scope);
-  if (trials === undefined || trials.newest.block !== block) return;
+  // A variant is known by its own text, and so is where the section goes.
+  const written = wholeOf(block)?.own ?? block;
+  if (trials === undefined || trials.newest.block !== written) return;
   const { warming } = worthTelling(trials);
   if (warming === undefined) return;
-  const edits = [handsSection(block, trials.mixer.name, warming)];
+  const edits = [handsSection(written, trials.mixer.name, warming)];
   const place = { line: headerLine, span: wordsOf(block, headerLine) };
   yield findingOf(place, trials, { warming, factor: undefined }, edits);
 }

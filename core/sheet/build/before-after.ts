@@ -83,6 +83,17 @@ function bandWords(
     : speaker.minutesBand(low, high);
 }
 
+/** The figures of several formulas under one another's names, each in words; what none of them has is left out. */
+export function figuresBeside(
+  analyses: readonly Analysis[],
+  speaker: Speaker,
+): { readonly key: string; readonly name: string; readonly texts: readonly (string | undefined)[] }[] {
+  return figures.flatMap(({ key, name, figure }) => {
+    const texts = analyses.map((analysis) => figure(analysis, speaker));
+    return texts.every((text) => text === undefined) ? [] : [{ key, name: speaker.say(name), texts }];
+  });
+}
+
 /** What is tried of the formula itself beside what its file has, each of one batch. */
 export function beforeAfter(inFile: Analysis, tried: Analysis, speaker: Speaker): TableSection {
   const { say } = speaker;
@@ -94,17 +105,13 @@ export function beforeAfter(inFile: Analysis, tried: Analysis, speaker: Speaker)
       { key: 'inFile', title: say(message('before-after.in-file')) },
       { key: 'tried', title: say(message('before-after.tried')) },
     ],
-    rows: figures.flatMap(({ key, name, figure }): Row[] => {
-      const [before, after] = [figure(inFile, speaker), figure(tried, speaker)];
-      if (before === undefined && after === undefined) return [];
+    rows: figuresBeside([inFile, tried], speaker).map(({ key, name, texts: [before, after] }): Row => {
       const none = '–';
-      return [
-        {
-          id: `before-after/${key}`,
-          name: say(name),
-          cells: { inFile: { text: before ?? none }, tried: { text: after ?? none } },
-        },
-      ];
+      return {
+        id: `before-after/${key}`,
+        name,
+        cells: { inFile: { text: before ?? none }, tried: { text: after ?? none } },
+      };
     }),
   };
 }

@@ -12,7 +12,11 @@ export function asTabbed(records: readonly (readonly string[])[]): string {
 
 function csvField(text: string, sign: string): string {
   const field = harmless(text);
-  return field.includes(sign) || /["\r\n]/.test(field) ? `"${field.replaceAll('"', '""')}"` : field;
+  // Where a build server reads along, a line that begins so is an order to it; in quotes it is the same field and none.
+  const isOrder = /^\s*(?:::|##)/.test(field);
+  return isOrder || field.includes(sign) || /["\r\n]/.test(field)
+    ? `"${field.replaceAll('"', '""')}"`
+    : field;
 }
 
 /**

@@ -22,10 +22,10 @@ export function logSection({ say, celsius }: Speaker): FactsSection {
     title: say(message('log.title')),
     facts: [
       blank('day', message('log.day'), ''),
+      blank('initials', message('log.initials'), ''),
       blank('room', message('sheet.room'), unit),
       blank('water', message('glance.water'), unit),
       ...doughs,
-      blank('initials', message('log.initials'), ''),
     ],
   };
 }

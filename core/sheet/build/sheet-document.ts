@@ -27,6 +27,8 @@ export interface SheetDocument {
   readonly notDone: readonly string[];
   /** What is made: `24 pieces of 880 g`, `21.4 kg in the bowl`. */
   readonly makes: readonly string[];
+  /** Whether what one scale reads stands beside each weight. */
+  readonly scaleReading: boolean;
   readonly size: SheetSize;
   readonly batches: SheetBatches;
   /** The mixers that can be asked for, the file's first. */

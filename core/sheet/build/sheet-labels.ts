@@ -1,10 +1,10 @@
 import { stageMessage } from '../../analysis/mix-analysis.ts';
 import { mixingStages } from '../../calc/mixing/development.ts';
+import { stageDrawings } from '../../facts/stage-drawings.ts';
 import { byHand } from '../../model/found-mixer.ts';
 import { feelWords } from '../../syntax/vocabulary.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import { stageDrawings } from '../charts/stage-drawings.ts';
 
 /** The words that a panel itself has. In some, `{0}` and `{1}` stand for what the panel fills in. */
 export type SheetLabels = ReturnType<typeof labelsOf>;
@@ -56,6 +56,7 @@ function fields({ say }: Says) {
     reset: say(message('panel.reset')),
     keep: say(message('panel.keep')),
     keepHint: say(message('panel.keep-hint')),
+    scaleReads: say(message('sheet.scale-reads')),
     pin: say(message('panel.pin')),
     pinned: say(message('panel.pinned')),
     pinHint: say(message('panel.pin-hint')),

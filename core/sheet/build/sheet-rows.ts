@@ -3,7 +3,7 @@ import { mostShownGrams, weighedPlaces } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { nodeIds } from './node-ids.ts';
-import type { Cell, Column, Row } from './sheet-document.ts';
+import type { Cell, Column, Row, Section } from './sheet-document.ts';
 
 /** A row before it is rounded to the scale. */
 export interface Weight {
@@ -132,6 +132,19 @@ export function rowsOf(
       readsGrams: reads,
       shortGrams: before.shortGrams + exactTotal - rounded.totalGrams,
     },
+  };
+}
+
+/** A section of weights without what one scale reads after each of them. */
+export function withoutReading(section: Section): Section {
+  if (section.kind !== 'table' || section.columns.every(({ key }) => key !== 'reads')) return section;
+  return {
+    ...section,
+    columns: section.columns.filter(({ key }) => key !== 'reads'),
+    rows: section.rows.map((row): Row => {
+      const { reads: _, ...cells } = row.cells;
+      return { ...row, cells };
+    }),
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { stageMessage } from '../../analysis/mix-analysis.ts';
 import { type TrialFacts, type TrialReadingFacts, trialFactsOf } from '../../facts/trial-facts.ts';
-import { lossMessage } from '../../facts/trial-words.ts';
+import { feelFacts, lossMessage } from '../../facts/trial-words.ts';
 import type { Scope } from '../../model/scope.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
@@ -47,7 +47,8 @@ function readingRow(
   firstLine: number,
   speaker: Speaker,
 ): Row {
-  const { minutes, isEnd, line, measuredCelsius, measuredStage, predictedCelsius, predictedStage } = reading;
+  const { minutes, isEnd, line, measuredCelsius, measuredStage, measuredFeel, predictedCelsius } = reading;
+  const felt = feelFacts(measuredFeel ?? []).map(speaker.say);
   const state = (celsius: number | undefined, stage: string | undefined): string =>
     [
       ...(celsius === undefined ? [] : [speaker.celsius(celsius)]),
@@ -58,8 +59,8 @@ function readingRow(
     line: firstLine + line,
     name: speaker.say(isEnd ? message('readings.end') : message('programme.minutes', { minutes })),
     cells: {
-      measured: { text: state(measuredCelsius, measuredStage) },
-      computed: { text: state(predictedCelsius, predictedStage) },
+      measured: { text: [state(measuredCelsius, measuredStage), ...felt].join(', ') },
+      computed: { text: state(predictedCelsius, reading.predictedStage) },
       off: {
         text:
           predictedCelsius === undefined ? '' : speaker.say(missMessage(measuredCelsius - predictedCelsius)),

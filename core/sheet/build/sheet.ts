@@ -38,6 +38,7 @@ import { labelsOf } from './sheet-labels.ts';
 import { mixingLines, mixingSection } from './sheet-mixing.ts';
 import type { SheetOptions } from './sheet-options.ts';
 import { costSection, labelSections } from './sheet-product.ts';
+import { withoutReading } from './sheet-rows.ts';
 import { trialSections } from './sheet-trials.ts';
 import { timelineOf } from './timeline.ts';
 import { weighingSections } from './weighing-sections.ts';
@@ -62,6 +63,8 @@ export interface SheetInput {
    * analysis as given, else what the same rules find in the formula as it is tried.
    */
   readonly findingsOf: (analysis: Analysis) => readonly Finding[];
+  /** Whether a running scale reading stands beside the weights. */
+  readonly scaleReading: boolean;
   /** Words all of it for its reader. */
   readonly speaker: Speaker;
 }
@@ -102,7 +105,8 @@ export function sheetOf(input: SheetInput): SheetDocument {
     batches: parted.count,
     size: analysis === today.analysis ? 'file' : 'today',
   });
-  const sections = linesOfOwn(shown, input.analysis.resolved.model.block, firstLine);
+  const read = input.scaleReading ? shown : shown.map(withoutReading);
+  const sections = linesOfOwn(read, input.analysis.resolved.model.block, firstLine);
   const found = foundAtNodes(sections, told(findings), firstLine);
   const held = analysis.solved === undefined ? undefined : heldBy(findings, analysis, firstLine, speaker);
   return {
@@ -119,6 +123,7 @@ export function sheetOf(input: SheetInput): SheetDocument {
       ...(made.notDone === undefined ? [] : [made.notDone]),
     ].map(speaker.say),
     makes: analysis.solved === undefined ? [] : makesMessages(analysis.solved).map(speaker.say),
+    scaleReading: input.scaleReading,
     size: sizeOf(analysis, asked),
     batches: analysis.solved === undefined ? { count: 1 } : batchesOf(analysis, parted, speaker),
     mixers: mixerNames(input.inFile, scope),

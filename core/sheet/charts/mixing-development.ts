@@ -1,6 +1,7 @@
 import { stageMessage } from '../../analysis/mix-analysis.ts';
 import type { MixingStage } from '../../calc/mixing/development.ts';
 import type { CurveBand, ProgrammeCurve } from '../../facts/programme-curve.ts';
+import { stageDrawingSize, stageDrawings } from '../../facts/stage-drawings.ts';
 import { callRow, type KeyItem, type Piece, paragraph } from './chart-key.ts';
 import { noDevelopment } from './chart-words.ts';
 import { rowHeight } from './frame.ts';
@@ -8,7 +9,6 @@ import { filledWith, type Hatching } from './hatching.ts';
 import type { Axis } from './minute-axis.ts';
 import { stagesOf } from './mixing-stages.ts';
 import { linear } from './scale.ts';
-import { stageDrawingSize, stageDrawings } from './stage-drawings.ts';
 import { label, line, type Point, path, pointsOf, stroked, tag, textSize } from './svg.ts';
 import { spread, textWidth } from './text-fit.ts';
 

@@ -1,11 +1,11 @@
 import { stageMessage } from '../../analysis/mix-analysis.ts';
 import { expectedMessage } from '../../facts/experiment-words.ts';
 import { inMixer } from '../../facts/mixing-words.ts';
-import { feelWords } from '../../syntax/vocabulary.ts';
+import { feelFacts } from '../../facts/trial-words.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
+import { doughsDrawing } from '../charts/doughs-drawing.ts';
 import type { Page, Table } from '../write/tables.ts';
-import { experimentDrawing } from './experiment-drawing.ts';
 import type {
   ExperimentDoughView,
   ExperimentView,
@@ -29,7 +29,16 @@ export function experimentPage(
 ): Page {
   const { say } = speaker;
   const isToWrite = blanks || hidden;
-  const drawing = hidden ? undefined : experimentDrawing(view, speaker);
+  const drawing = hidden
+    ? undefined
+    : doughsDrawing(
+        view.doughs,
+        {
+          title: message('experiment.drawing'),
+          description: (names) => message('experiment.drawing-told', { names }),
+        },
+        speaker,
+      );
   return {
     language: speaker.language,
     title: view.experiment,
@@ -216,7 +225,7 @@ export function measuredMessage({
 }: MeasuredReadingView): Message {
   const facts = [
     ...(measuredStage === undefined ? [] : [stageMessage(measuredStage)]),
-    ...feelWords.filter((word) => measuredFeel.includes(word)).map((word) => message(`feel.${word}`)),
+    ...feelFacts(measuredFeel),
   ];
   return message('experiment.measured-seen', { celsius, facts });
 }

@@ -6,13 +6,13 @@ import {
 } from '../../analysis/experiment-analysis.ts';
 import type { MeasuredDough } from '../../analysis/experiment-readings.ts';
 import type { Known } from '../../calc/known.ts';
+import { doughCurve } from '../../facts/dough-curve.ts';
 import { inMixer } from '../../facts/mixing-words.ts';
 import type { Scope } from '../../model/scope.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { lessonsOf, nextReadings } from './experiment-lessons.ts';
 import type {
-  CurvePointView,
   DoughTurn,
   ExperimentDoughView,
   ExperimentView,
@@ -72,7 +72,7 @@ function doughView(
     ...(programme.known
       ? { programmeMinutes: programme.value.programmeMinutes }
       : { reason: speaker.say(programme.reason) }),
-    curve: curveOf(dough),
+    curve: programme.known ? doughCurve(programme.value.input, programme.value.programmeMinutes) : [],
     weights: (analysis?.solved?.overall ?? []).flatMap(({ name, grams }) =>
       grams === undefined ? [] : [{ name, grams }],
     ),
@@ -82,24 +82,6 @@ function doughView(
     })),
     measured: dough.measured.flatMap((one) => measuredViews(one, speaker)),
   };
-}
-
-/** So many stretches a programme is drawn in. */
-const curveSteps = 48;
-
-function curveOf({ programme }: ExperimentDough): CurvePointView[] {
-  if (!programme.known) return [];
-  const { input, programmeMinutes } = programme.value;
-  if (!(programmeMinutes > 0)) return [];
-  return Array.from(
-    { length: curveSteps + 1 },
-    (_, index) => (programmeMinutes * index) / curveSteps,
-  ).flatMap((minutes): CurvePointView[] => {
-    const expected = expectedAt(input, minutes);
-    if (!expected.known) return [];
-    const { celsius, bandCelsius, stage } = expected.value;
-    return [{ minutes, celsius, bandCelsius, ...(stage.known ? { stage: stage.value } : {}) }];
-  });
 }
 
 /** How warm the water of a dough is, where all of it is alike. */

@@ -1,3 +1,5 @@
+import type { CurvePoint } from '../../facts/dough-curve.ts';
+
 /** An experiment as plain data: what is expected, what was measured, and what that says. Minutes run from the start of mixing. */
 export interface ExperimentView {
   readonly experiment: string;
@@ -42,17 +44,10 @@ export interface ExperimentDoughView {
   /** Why it cannot be predicted. */
   readonly reason?: string;
   /** What is expected all along its programme; empty where nothing is. */
-  readonly curve: readonly CurvePointView[];
+  readonly curve: readonly CurvePoint[];
   readonly weights: readonly WeightView[];
   readonly readings: readonly PlannedReadingView[];
   readonly measured: readonly MeasuredReadingView[];
-}
-
-export interface CurvePointView {
-  readonly minutes: number;
-  readonly celsius: number;
-  readonly bandCelsius: number;
-  readonly stage?: string;
 }
 
 export interface PlannedReadingView {

@@ -11,7 +11,7 @@ export function chartParts(
 ): Child[] {
   return [
     markup(withOwnIds(wide, id)),
-    element('p', { class: 'small' }, description),
+    element('p', { class: 'small told' }, description),
     element(
       'details',
       { class: 'screen' },

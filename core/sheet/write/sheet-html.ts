@@ -36,7 +36,7 @@ function article({ view, origin }: FiledSheet, id: string, speaker: Speaker): Ma
   const below = [...worked, ...view.sections.filter(isLooked)];
   return element(
     'article',
-    { class: `sheet ${id}`, 'aria-labelledby': id },
+    { class: `sheet ${id}${isOnePage(view) ? ' one-page' : ''}`, 'aria-labelledby': id },
     element(
       'header',
       {},
@@ -47,8 +47,60 @@ function article({ view, origin }: FiledSheet, id: string, speaker: Speaker): Ma
       sentences('lead', leadOf(view, speaker)),
       ...head.map((section) => (section.kind === 'facts' ? pairs(section, speaker) : undefined)),
     ),
-    ...below.map((section, index) => sectionOf(section, `${id}-${index + 1}`, speaker)),
+    ...(isOnePage(view)
+      ? onOnePage(below, id, speaker)
+      : below.map((section, index) => sectionOf(section, `${id}-${index + 1}`, speaker))),
   );
+}
+
+/** So much work fits one sheet of A4 with all that is said around it, however long its names. */
+const mostRowsOfOnePage = 6;
+const mostMixingRowsOfOnePage = 4;
+const mostStepsOfOnePage = 13;
+
+/** Whether a sheet is small enough to be laid out for one sheet of paper. */
+function isOnePage({ sections, batches, findings }: SheetDocument): boolean {
+  const weighed = sections.filter(
+    (one) => one.kind === 'table' && one.columns.some(({ key }) => key === 'weigh'),
+  );
+  const rowsOf = (some: readonly Section[]): number =>
+    some.reduce((sum, one) => sum + (one.kind === 'table' ? one.rows.length : 0), 0);
+  const mixing = sections.filter(({ name }) => name === 'mixing');
+  const steps = sections.flatMap((one) => (one.kind === 'steps' ? one.steps : []));
+  return (
+    batches.count === 1 &&
+    findings.length === 0 &&
+    weighed.length === 1 &&
+    rowsOf(weighed) <= mostRowsOfOnePage &&
+    rowsOf(mixing) <= mostMixingRowsOfOnePage &&
+    steps.length > 0 &&
+    steps.length <= mostStepsOfOnePage &&
+    sections.every(({ name }) => name !== 'trial' && name !== 'map-chart' && name !== 'before-after')
+  );
+}
+
+/** What is weighed across the page; the work beside the blanks for a pen and its chart; what comes of it small below. */
+function onOnePage(below: readonly Section[], id: string, speaker: Speaker): Markup[] {
+  const numbered = below.map((section, index) => ({ section, id: `${id}-${index + 1}` }));
+  const named = (...names: readonly Section['name'][]): Markup[] =>
+    numbered
+      .filter(({ section }) => names.includes(section.name))
+      .map(({ section, id: own }) =>
+        section.kind === 'chart'
+          ? sectionOf({ ...section, wide: section.narrow }, own, speaker)
+          : sectionOf(section, own, speaker),
+      );
+  return [
+    ...named('before', 'bowl', 'later', 'apart'),
+    element(
+      'div',
+      { class: 'sides' },
+      element('div', {}, ...named('mixing', 'clock', 'label')),
+      element('div', {}, ...named('log', 'mixing-chart', 'yield', 'cost')),
+    ),
+    // What the dough is made of is what is weighed above, where nothing is made before.
+    element('div', { class: 'after' }, ...named('cautions')),
+  ];
 }
 
 function isLooked({ kind, name }: Section): boolean {

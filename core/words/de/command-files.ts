@@ -14,8 +14,7 @@ export const commandFiles: Translation<typeof english> = {
     'Zeile 1: das ist kein reiner Text; eine Tabelle ist Text, gespeichert als UTF-8.',
   'command-files.broken': () =>
     'lässt sich nicht lesen; eine gewöhnliche Datei nennen oder nachsehen, ob der Datenträger in Ordnung ist.',
-  'command-files.strange-name': () =>
-    'der Name dieser Datei lässt sich nicht lesen; ihr einen in UTF-8 geben.',
+  'command-files.strange-name': () => 'dieser Name lässt sich nicht lesen; einen in UTF-8 geben.',
   'command-files.other-letters': ({ number }, say) =>
     `Zeile ${say.number(number, 0)}: das ist kein UTF-8 und bleibt, wie es ist; die Datei als UTF-8 speichern.`,
   'command-files.empty-folder': () =>
@@ -43,6 +42,10 @@ export const commandFiles: Translation<typeof english> = {
     'das ist eine Rezepturdatei, und was geschrieben würde, ist keine Rezeptur; eine andere Datei nennen.',
   'command-files.formula-there': () =>
     'diese Rezepturdatei gibt es schon; eine andere nennen oder --force angeben, um sie zu überschreiben.',
+  'command-files.leads-out': () =>
+    'das führt durch einen Verweis aus seinem Ordner hinaus, und was dort liegt, bleibt unberührt; jene Datei nennen.',
+  'command-files.no-ordinary-file': () =>
+    'das ist keine gewöhnliche Datei; eine andere nennen, oder sie für die Standardausgabe weglassen.',
   'command-files.link-out': () =>
     'das ist ein Verweis aus seinem Ordner hinaus, und sein Ziel bleibt unberührt; jene Datei nennen.',
 

@@ -107,6 +107,20 @@ export const experiments: Translation<typeof english> = {
   'experiment.nothing-yet': () =>
     'Noch nennt kein Knetversuch diese Versuchsreihe: „experiment“ und ihren Namen in einen schreiben.',
 
+  'overlay.title': ({ names }, say) => `${say.list(names)} übereinander`,
+  'overlay.at': ({ name, written }) => `${name}, ${written}`,
+  'overlay.drawing': () => 'Kneten, übereinander',
+  'overlay.drawing-told': ({ names }, say) =>
+    `Wie warm beim Kneten werden: ${say.list(names)}; und die Teigstufen, durch die jeder Teig geht.`,
+  'overlay.figures': () => 'nebeneinander',
+  'overlay.figure': () => 'Zahl',
+  'overlay.not-known': ({ name, sentence }) => `„${name}“ hat keine Kurve: ${sentence}.`,
+  'overlay.too-few': () =>
+    'Mindestens zwei Rezepturen nennen, oder eine und einen Stand in git, über den sie gelegt wird.',
+  'overlay.too-many': ({ count, number }, say) =>
+    `${say.count(count, { one: '# Rezeptur ist', other: '# Rezepturen sind' })} in einem Bild nicht auseinanderzuhalten: höchstens ${say.number(number, 0)} nennen.`,
+  'overlay.not-there': ({ name, revision }) => `„${name}“ steht nicht in der Datei, wie ${revision} sie hat.`,
+
   'experiment.lens': ({ count }, say) =>
     `${say.count(count, { one: '# Teig', other: '# Teige' })} · Blatt und Tisch`,
   'bench.run': () => 'Am Tisch durchführen',

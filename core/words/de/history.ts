@@ -27,12 +27,15 @@ export const history: Translation<typeof english> = {
   'history.head-words': () => 'in den Worten des Commits',
   'history.new': () => 'neu',
   'history.removed': () => 'entfernt',
+  'history.uncommitted': () => 'noch nicht in git',
   'history.renamed-from': ({ name }) => `umbenannt, vorher ${name}`,
   'history.moved-from': ({ file }) => `verschoben aus ${file}`,
   'history.trial-unmeasured': () => 'Knetversuch; die Temperatur am Ende ist nicht notiert',
   'history.trial-measured': ({ celsius }, say) => `Knetversuch, am Ende ${say.celsius(celsius)}`,
   'history.trial-beside': ({ celsius, targetCelsius, commit }, say) =>
     `Knetversuch, am Ende ${say.celsius(celsius)}; berechnet bei ${commit} ${say.celsius(targetCelsius)}`,
+  'history.trial-beside-now': ({ celsius, targetCelsius }, say) =>
+    `Knetversuch, am Ende ${say.celsius(celsius)}; jetzt berechnet ${say.celsius(targetCelsius)}`,
   'history.chart-of': ({ name, otherName, count }, say) =>
     `${name} von ${otherName} über die Zeit, ${say.count(count, { one: '# Revision setzt', other: '# Revisionen setzen' })} den Wert. Die Tabelle sagt dasselbe.`,
   'history.chart-key': () =>

@@ -21,6 +21,10 @@ export const names: Translation<typeof english> = {
   'which-kind.malt': ({ name, meant, otherMeant }) =>
     `„${name}“ wird als ${meant} gelesen; es kann auch ${otherMeant} sein. Extrakt ist ein Sirup: er bringt Zucker und Wasser und keine Enzyme.`,
   'unknown-ingredient.hydration': ({ example }) => `Die Hydration steht in der Zeile des Wassers: ${example}`,
+  'unknown-ingredient.culture-alone': ({ name }) =>
+    `„${name}“ besteht aus Mehl und Wasser und zählt in einer eigenen Zeile als keines von beiden. Als Vorteig geschrieben zählen beide.`,
+  'unknown-ingredient.fix-culture': ({ name, fraction }, say) =>
+    `„${name}“ als Vorteig mit ${say.percent(fraction)} Hydration schreiben`,
   'unknown-ingredient.culture': ({ name, example }) =>
     `„${name}“ ist nicht bekannt. Anstellgut von der Art des Vorteigs selbst schreibt sich: ${example}`,
 

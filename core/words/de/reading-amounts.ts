@@ -16,6 +16,8 @@ export const readingAmounts: Translation<typeof english> = {
   'missing-unit.fix-imperial': ({ meant }) => `${meant} schreiben, die britische Unze`,
   'missing-unit.other': ({ written, example }) => `„${written}“ wovon? Die Einheit fehlt: ${example}`,
   'missing-unit.minutes': ({ written, meant }) => `Bei „${written}“ fehlt die Einheit der Minuten: ${meant}`,
+  'missing-unit.overnight': ({ written, example }) =>
+    `„${written}“ ist wie viele Stunden? Die Uhr braucht sie: ${example}`,
   'missing-unit.one-sign': ({ meant }) => `Ein % genügt: ${meant}`,
   'missing-unit.no-unit': ({ written, unit, meant }) =>
     `„${written}“ ist keine Einheit, wohl aber „${unit}“: ${meant}`,
@@ -23,6 +25,7 @@ export const readingAmounts: Translation<typeof english> = {
     `„${written}“ ist keine Einheit, wohl aber „${unit}“, mit genau diesen Buchstaben: ${meant}`,
   'missing-unit.dozens': ({ meant }) => `Dutzende werden in Stück gezählt: ${meant}`,
 
+  'missing-amount.part': ({ name, example }) => `„${name}“ geht ganz hinein. Das schreibt sich: ${example}`,
   'missing-amount.none': ({ name, example }) => `Wie viel „${name}“? Die Menge steht dahinter: ${example}`,
   'missing-amount.unfinished': ({ written, example }) => `„${written}“ ist nicht fertig: ${example}`,
   'missing-amount.figure': ({ written, meant }) =>
@@ -35,6 +38,8 @@ export const readingAmounts: Translation<typeof english> = {
     `„${written}“ ist keine Menge. Möglich sind Prozent vom Mehl, ein Gewicht, ein Volumen oder Stück.`,
   'no-amount.planned': ({ written, example }) =>
     `„${written}“ lässt sich nicht planen. Möglich sind Stück oder ein Gewicht: ${example}`,
+  'no-amount.sum': ({ written, meant }) =>
+    `„${written}“ sind zwei Mengen. Hierher gehört ihre Summe: ${meant}`,
   'no-amount.two-units': ({ written, meant }) =>
     `„${written}“ ist ein Gewicht in zwei Einheiten. In einer geschrieben: ${meant}`,
   'no-amount.point-first': ({ meant }) => `Vor den Punkt gehört eine Ziffer: ${meant}`,

@@ -38,6 +38,8 @@ export const readingSections: Translation<typeof english> = {
   'no-formula.closed': ({ section, otherSection }) =>
     `„${section}“ gehört zu einer Rezeptur, und „${otherSection}“ darüber hat sie beendet. Den Abschnitt nach oben zu seiner Rezeptur setzen.`,
 
+  'unknown-section.dough': ({ written }) =>
+    `Das ist der Teig selbst. Seine Zeilen stehen gleich unter der Kopfzeile der Rezeptur und nicht unter „${written}“.`,
   'unknown-section.meant': ({ written, meant }) =>
     `Kein Abschnitt heißt „${written}“. Ist „${meant}“ gemeint?`,
   'unknown-section.part': ({ example }) => `Eine solche Zeile beginnt einen Teil: ${example}`,
@@ -48,6 +50,7 @@ export const readingSections: Translation<typeof english> = {
     `„${section}“ hat keine Eigenschaft „${written}“. Ist „${meant}“ gemeint?`,
   'unknown-property.said-otherwise': ({ section, written, meant }) =>
     `Unter „${section}“ schreibt sich „${written}“: ${meant}`,
+  'unknown-property.mix-said': ({ meant }) => `Gelesen als: ${meant}`,
   'unknown-property.mixed': ({ example }) =>
     `Was in einem Knetversuch gelaufen ist, steht hinter „mixed“: ${example}`,
   'unknown-property.none': ({ section, name, words }, say) =>
@@ -59,6 +62,8 @@ export const readingSections: Translation<typeof english> = {
     `„${written}“ ist eine zweite Zeit, und ein Schritt hat eine. Sie gehört in eine eigene Zeile, oder dahinter steht, was so lange geschieht: ${example}`,
   'cold-without-degrees.taken': ({ written, celsius }, say) =>
     `Zu „${written}“ steht keine Temperatur: ${say.celsius(celsius)} angenommen.`,
+  'fold-times.alone': ({ example }) =>
+    `Faltungen gehören zu dem Schritt, den sie unterbrechen. Sie stehen hinter ihm: ${example}`,
   'fold-times.no-step-time': ({ example }) =>
     `Der Schritt hat keine Zeit, auf die sich seine Faltungen verteilen ließen. Sie gehört hinter den Schritt: ${example}`,
 

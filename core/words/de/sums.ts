@@ -31,6 +31,9 @@ export const sums: Translation<typeof english> = {
     `Die Mehle dieses Abschnitts ergeben ${say.percent(fraction)}: ${say.percent(apartFraction)} mehr als die 100 %, auf die sich alle Prozente beziehen.`,
   'flour-not-hundred.on-top': ({ fraction, grams }, say) =>
     `Die Mehle in Prozent ergeben für sich allein ${say.percent(fraction)}, und ${say.mass(grams)} Mehl kommen noch dazu. Alle Mehle des Abschnitts in Prozent schreiben, oder alle als Gewicht.`,
+  'flour-not-hundred.split': ({ fraction }, say) =>
+    `Die Mehle hier ergeben ${say.percent(fraction)}, mit denen der Teile 100 %: Das sind Prozent vom gesamten Mehl. Zu schreiben ist die ganze Rezeptur, und was jeder Teil ihr entnimmt.`,
+  'flour-not-hundred.fix-split': () => 'Die ganze Rezeptur schreiben, die Teile als ihr entnommen',
   'flour-not-hundred.other': () => 'Mehl desselben Abschnitts',
 
   'no-scale.remaining': ({ part }) =>

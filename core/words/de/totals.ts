@@ -10,6 +10,8 @@ export const totals: Translation<typeof english> = {
   'totals.prefermented': ({ fraction }, say) => `${say.percent(fraction)} im Vorteig`,
   'totals.no-line': () => 'Es steht noch keine Zutat da.',
   'totals.sheet': () => 'Backzettel',
+  'lens.plan': () => 'Den Plan öffnen',
+  'lens.plan-late': ({ seconds }, say) => `Den Plan öffnen: ${say.duration(seconds)} zu spät`,
   'totals.hydration-fact': ({ fraction }, say) => `Hydration **${say.percent(fraction)}**`,
   'totals.effective': ({ fraction }, say) => `effektiv ${say.percent(fraction)}`,
   'totals.effective-without': ({ fraction, names }, say) =>
@@ -52,6 +54,8 @@ export const totals: Translation<typeof english> = {
   'goes-into.part-of': ({ section, name }) => `${section} von ${name}`,
   'goes-into.part': ({ section }) => `${section} einer Rezeptur`,
 
+  'overview.hydration': ({ fraction }, say) => say.percent(fraction),
+  'overview.dough': ({ doughGrams }, say) => say.mass(doughGrams),
   'overview.room': ({ celsius }, say) => `Raum ${say.celsius(celsius)}`,
   'overview.flour': ({ celsius }, say) => `Mehl ${say.celsius(celsius)}`,
   'overview.tap-water': ({ celsius }, say) => `Leitungswasser ${say.celsius(celsius)}`,

@@ -11,7 +11,7 @@ export const commandFiles = {
   'command-files.binary-table': () => 'line 1: this is not plain text; a table is text saved as UTF-8.',
   'command-files.broken': () =>
     'this cannot be read; name an ordinary file, or look whether its disk is all right.',
-  'command-files.strange-name': () => 'the name of this file cannot be read; give it one in UTF-8.',
+  'command-files.strange-name': () => 'this name cannot be read; give it one in UTF-8.',
   'command-files.other-letters': ({ number }: Args<'number'>, say: Speaker) =>
     `line ${say.number(number, 0)}: this is not UTF-8, and is left as it is; save the file as UTF-8.`,
   'command-files.empty-folder': () =>
@@ -39,6 +39,10 @@ export const commandFiles = {
     'this is a formula file, and what would be written is no formula; name another file.',
   'command-files.formula-there': () =>
     'this formula file is there already; name another one, or add --force to write over it.',
+  'command-files.leads-out': () =>
+    'this leads out of its folder by a link, and what lies there is left alone; name that file.',
+  'command-files.no-ordinary-file': () =>
+    'this is no ordinary file; name another one, or leave it out for standard output.',
   'command-files.link-out': () =>
     'this is a link out of its folder, and what it leads to is left alone; name that file.',
 

@@ -127,6 +127,21 @@ export const experiments = {
   'experiment.nothing-yet': () =>
     'No trial names this experiment yet: write “experiment” and its name into one.',
 
+  'overlay.title': ({ names }: Args<'names'>, say: Speaker) => `${say.list(names)} laid over each other`,
+  'overlay.at': ({ name, written }: Args<'name' | 'written'>) => `${name}, ${written}`,
+  'overlay.drawing': () => 'Mixing, laid over each other',
+  'overlay.drawing-told': ({ names }: Args<'names'>, say: Speaker) =>
+    `How warm ${say.list(names)} get while they are mixed, and the stages that each goes through.`,
+  'overlay.figures': () => 'side by side',
+  'overlay.figure': () => 'figure',
+  'overlay.not-known': ({ name, sentence }: Args<'name' | 'sentence'>) =>
+    `“${name}” has no curve: ${sentence}.`,
+  'overlay.too-few': () => 'Name two formulas at least, or one and a revision of git that it is laid over.',
+  'overlay.too-many': ({ count, number }: Args<'count' | 'number'>, say: Speaker) =>
+    `${say.count(count, { one: '# formula', other: '# formulas' })} cannot be told apart in one chart: name ${say.number(number, 0)} at most.`,
+  'overlay.not-there': ({ name, revision }: Args<'name' | 'revision'>) =>
+    `“${name}” is not in the file as ${revision} has it.`,
+
   'experiment.lens': ({ count }: Args<'count'>, say: Speaker) =>
     `${say.count(count, { one: '# dough', other: '# doughs' })} · sheet and bench`,
   'bench.run': () => 'Run it at the bench',

@@ -28,6 +28,8 @@ export const history = {
   'history.head-words': () => 'in the words of the commit',
   'history.new': () => 'new',
   'history.removed': () => 'removed',
+  /** In the place of a commit's words. */
+  'history.uncommitted': () => 'not committed yet',
   'history.renamed-from': ({ name }: Args<'name'>) => `renamed from ${name}`,
   'history.moved-from': ({ file }: Args<'file'>) => `moved from ${file}`,
   'history.trial-unmeasured': () => 'trial; the temperature at its end was not noted',
@@ -37,6 +39,8 @@ export const history = {
     { celsius, targetCelsius, commit }: Args<'celsius' | 'targetCelsius' | 'commit'>,
     say: Speaker,
   ) => `trial, at its end ${say.celsius(celsius)}; computed at ${commit} ${say.celsius(targetCelsius)}`,
+  'history.trial-beside-now': ({ celsius, targetCelsius }: Args<'celsius' | 'targetCelsius'>, say: Speaker) =>
+    `trial, at its end ${say.celsius(celsius)}; computed now ${say.celsius(targetCelsius)}`,
   'history.chart-of': ({ name, otherName, count }: Args<'name' | 'otherName' | 'count'>, say: Speaker) =>
     `${name} of ${otherName} over time, ${say.count(count, { one: '# revision', other: '# revisions' })} that set it. The table says the same.`,
   'history.chart-key': () =>

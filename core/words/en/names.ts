@@ -21,6 +21,10 @@ export const names = {
     `“${name}” is taken as ${meant}; it may be ${otherMeant}. Extract is a syrup: it brings sugar and water, and no enzymes.`,
   'unknown-ingredient.hydration': ({ example }: Args<'example'>) =>
     `Hydration is written on the line of the water: ${example}`,
+  'unknown-ingredient.culture-alone': ({ name }: Args<'name'>) =>
+    `“${name}” is flour and water, and counts as neither on a line of its own. Write it as a preferment: its flour and water then count.`,
+  'unknown-ingredient.fix-culture': ({ name, fraction }: Args<'name' | 'fraction'>, say: Speaker) =>
+    `Write “${name}” as a preferment of ${say.percent(fraction)} hydration`,
   'unknown-ingredient.culture': ({ name, example }: Args<'name' | 'example'>) =>
     `“${name}” is not known. A ripe starter of the preferment’s own kind is written: ${example}`,
 

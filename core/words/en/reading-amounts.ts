@@ -19,6 +19,8 @@ export const readingAmounts = {
     `“${written}” of what? Write a unit: ${example}`,
   'missing-unit.minutes': ({ written, meant }: Args<'written' | 'meant'>) =>
     `“${written}” lacks the unit of its minutes: ${meant}`,
+  'missing-unit.overnight': ({ written, example }: Args<'written' | 'example'>) =>
+    `“${written}” is how many hours? The clock needs them: ${example}`,
   'missing-unit.one-sign': ({ meant }: Args<'meant'>) => `One % is enough: ${meant}`,
   'missing-unit.no-unit': ({ written, unit, meant }: Args<'written' | 'unit' | 'meant'>) =>
     `“${written}” is not a unit; “${unit}” is: ${meant}`,
@@ -26,6 +28,8 @@ export const readingAmounts = {
     `“${written}” is not a unit; “${unit}” is, with just these letters: ${meant}`,
   'missing-unit.dozens': ({ meant }: Args<'meant'>) => `Dozens are counted in pieces: ${meant}`,
 
+  'missing-amount.part': ({ name, example }: Args<'name' | 'example'>) =>
+    `All of “${name}” goes in. Write: ${example}`,
   'missing-amount.none': ({ name, example }: Args<'name' | 'example'>) =>
     `How much “${name}”? Write an amount after it: ${example}`,
   'missing-amount.unfinished': ({ written, example }: Args<'written' | 'example'>) =>
@@ -41,6 +45,8 @@ export const readingAmounts = {
     `“${written}” is not an amount. Write a percent of flour, a weight, a volume or pieces.`,
   'no-amount.planned': ({ written, example }: Args<'written' | 'example'>) =>
     `“${written}” cannot be planned. Write pieces or a weight: ${example}`,
+  'no-amount.sum': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `“${written}” is two amounts. Write their sum: ${meant}`,
   'no-amount.two-units': ({ written, meant }: Args<'written' | 'meant'>) =>
     `“${written}” is one weight in two units. Write it in one: ${meant}`,
   'no-amount.point-first': ({ meant }: Args<'meant'>) => `Write a figure before the point: ${meant}`,

@@ -39,6 +39,8 @@ export const readingSections = {
   'no-formula.closed': ({ section, otherSection }: Args<'section' | 'otherSection'>) =>
     `A ${section} belongs to a formula, and the ${otherSection} above has closed it. Move it up to its formula.`,
 
+  'unknown-section.dough': ({ written }: Args<'written'>) =>
+    `A line like this is the dough itself. Its lines stand right below the header of the formula, not below “${written}”.`,
   'unknown-section.meant': ({ written, meant }: Args<'written' | 'meant'>) =>
     `No section is called “${written}”. Is it “${meant}”?`,
   'unknown-section.part': ({ example }: Args<'example'>) => `A line like this begins a part: ${example}`,
@@ -49,6 +51,7 @@ export const readingSections = {
     `“${written}” is not a property of ${a(section)}. Is it “${meant}”?`,
   'unknown-property.said-otherwise': ({ section, written, meant }: Args<'section' | 'written' | 'meant'>) =>
     `In ${a(section)} “${written}” is written: ${meant}`,
+  'unknown-property.mix-said': ({ meant }: Args<'meant'>) => `Read as: ${meant}`,
   'unknown-property.mixed': ({ example }: Args<'example'>) =>
     `A trial states what was run with “mixed”: ${example}`,
   'unknown-property.none': ({ section, name, words }: Args<'section' | 'name' | 'words'>, say: Speaker) =>
@@ -60,6 +63,8 @@ export const readingSections = {
     `“${written}” is a second time, and a step has one. Put it on a line of its own, or write what goes on for it: ${example}`,
   'cold-without-degrees.taken': ({ written, celsius }: Args<'written' | 'celsius'>, say: Speaker) =>
     `“${written}” gives no temperature: ${say.celsius(celsius)} is assumed.`,
+  'fold-times.alone': ({ example }: Args<'example'>) =>
+    `Folds are a part of the step that they interrupt. Write them behind it: ${example}`,
   'fold-times.no-step-time': ({ example }: Args<'example'>) =>
     `The step has no time that its folds could be spread over. Write it behind the step: ${example}`,
 

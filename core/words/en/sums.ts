@@ -36,6 +36,9 @@ export const sums = {
     `The flours of this section make ${say.percent(fraction)}: ${say.percent(apartFraction)} above the 100% that all percentages are of.`,
   'flour-not-hundred.on-top': ({ fraction, grams }: Args<'fraction' | 'grams'>, say: Speaker) =>
     `The flours in percent make ${say.percent(fraction)} by themselves, and ${say.mass(grams)} of flour come on top. Write all flours of the section in percent, or all in weight.`,
+  'flour-not-hundred.split': ({ fraction }: Args<'fraction'>, say: Speaker) =>
+    `The flours here make ${say.percent(fraction)}, and with those of the parts 100%: these are percentages of all the flour. Write the whole formula, and what each part draws of it.`,
+  'flour-not-hundred.fix-split': () => 'Write the whole formula, and the parts as drawn from it',
   'flour-not-hundred.other': () => 'flour of the same section',
 
   'no-scale.remaining': ({ part }: Args<'part'>) =>

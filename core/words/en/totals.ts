@@ -11,6 +11,9 @@ export const totals = {
     `${say.percent(fraction)} prefermented`,
   'totals.no-line': () => 'No ingredient is written yet.',
   'totals.sheet': () => 'Batch sheet',
+  'lens.plan': () => 'Open the plan',
+  'lens.plan-late': ({ seconds }: Args<'seconds'>, say: Speaker) =>
+    `Open the plan: ${say.duration(seconds)} late`,
   'totals.hydration-fact': ({ fraction }: Args<'fraction'>, say: Speaker) =>
     `hydration **${say.percent(fraction)}**`,
   'totals.effective': ({ fraction }: Args<'fraction'>, say: Speaker) => `effective ${say.percent(fraction)}`,
@@ -67,6 +70,8 @@ export const totals = {
   'goes-into.part-of': ({ section, name }: Args<'section' | 'name'>) => `${section} of ${name}`,
   'goes-into.part': ({ section }: Args<'section'>) => `${section} of a formula`,
 
+  'overview.hydration': ({ fraction }: Args<'fraction'>, say: Speaker) => say.percent(fraction),
+  'overview.dough': ({ doughGrams }: Args<'doughGrams'>, say: Speaker) => say.mass(doughGrams),
   'overview.room': ({ celsius }: Args<'celsius'>, say: Speaker) => `room ${say.celsius(celsius)}`,
   'overview.flour': ({ celsius }: Args<'celsius'>, say: Speaker) => `flour ${say.celsius(celsius)}`,
   'overview.tap-water': ({ celsius }: Args<'celsius'>, say: Speaker) => `tap water ${say.celsius(celsius)}`,

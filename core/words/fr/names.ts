@@ -20,6 +20,10 @@ export const names: Translation<typeof english> = {
   'which-kind.malt': ({ name, meant, otherMeant }) =>
     `« ${name} » est lu comme ${meant} ; ce peut être ${otherMeant}. L’extrait est un sirop : il apporte du sucre et de l’eau, et pas d’enzymes.`,
   'unknown-ingredient.hydration': ({ example }) => `L’hydratation s’écrit sur la ligne de l’eau : ${example}`,
+  'unknown-ingredient.culture-alone': ({ name }) =>
+    `« ${name} » est de farine et d’eau, et ne compte pour aucune des deux sur une ligne à part. Écrit comme préferment, les deux comptent.`,
+  'unknown-ingredient.fix-culture': ({ name, fraction }, say) =>
+    `Écrire « ${name} » comme préferment à ${say.percent(fraction)} d’hydratation`,
   'unknown-ingredient.culture': ({ name, example }) =>
     `« ${name} » est inconnu. Le levain-chef de même nature que le préferment s’écrit : ${example}`,
 

@@ -31,6 +31,9 @@ export const sums: Translation<typeof english> = {
     `Les farines de cette section font ${say.percent(fraction)} : ${say.percent(apartFraction)} de plus que les 100 % auxquels se rapportent tous les pourcentages.`,
   'flour-not-hundred.on-top': ({ fraction, grams }, say) =>
     `Les farines en pour cent font à elles seules ${say.percent(fraction)}, et ${say.mass(grams)} de farine s’y ajoutent. Écrire toutes les farines de la section en pour cent, ou toutes en poids.`,
+  'flour-not-hundred.split': ({ fraction }, say) =>
+    `Les farines font ici ${say.percent(fraction)}, et avec celles des parties 100 % : ce sont des pourcentages de toute la farine. Écrivez la formule entière, et ce que chaque partie y prélève.`,
+  'flour-not-hundred.fix-split': () => 'Écrire la formule entière et les parties prélevées sur elle',
   'flour-not-hundred.other': () => 'farine de la même section',
 
   'no-scale.remaining': ({ part }) =>

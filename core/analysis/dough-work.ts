@@ -1,5 +1,5 @@
 import { phaseTimes } from '../calc/mixing/phase-times.ts';
-import type { Handwork } from '../calc/plan/plan-schedule.ts';
+import type { Handwork } from '../calc/plan/plan-job.ts';
 import type { StepStatement } from '../syntax/tree.ts';
 import { elementAt } from '../text/element.ts';
 import type { Analysis } from './analysis.ts';

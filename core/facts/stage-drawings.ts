@@ -1,4 +1,4 @@
-import type { MixingStage } from '../../calc/mixing/development.ts';
+import type { MixingStage } from '../calc/mixing/development.ts';
 
 /** The side of the square that a drawing of a stage is made in. */
 export const stageDrawingSize = 24;

@@ -1,34 +1,51 @@
 import { stageMessage } from '../../analysis/mix-analysis.ts';
 import { type MixingStage, mixingStages } from '../../calc/mixing/development.ts';
-import { message } from '../../words/message.ts';
+import type { CurvePoint } from '../../facts/dough-curve.ts';
+import type { Message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
-import { type Frame, inBothWidths, rowHeight } from '../charts/frame.ts';
-import { filledWith, hatchingDefinitions } from '../charts/hatching.ts';
-import { marker } from '../charts/markers.ts';
-import { minuteAxis } from '../charts/minute-axis.ts';
-import { stageHatchings } from '../charts/mixing-development.ts';
-import { linear, type Scale, ticks } from '../charts/scale.ts';
-import { drawing, label, line, type Point, pointsOf, stroked, tag, textSize } from '../charts/svg.ts';
-import { fitted, isolated, textWidth } from '../charts/text-fit.ts';
-import type { ExperimentDoughView, ExperimentView } from './experiment-view.ts';
+import { type Frame, inBothWidths, rowHeight } from './frame.ts';
+import { filledWith, hatchingDefinitions } from './hatching.ts';
+import { marker } from './markers.ts';
+import { minuteAxis } from './minute-axis.ts';
+import { stageHatchings } from './mixing-development.ts';
+import { linear, type Scale, ticks } from './scale.ts';
+import { drawing, label, line, type Point, pointsOf, stroked, tag, textSize } from './svg.ts';
+import { fitted, isolated, textWidth } from './text-fit.ts';
 
-/** All doughs of an experiment in one chart: temperature over minutes with what was measured, and the stages of each below. */
-export interface ExperimentDrawing {
+/** A dough as it is drawn beside others. Minutes run from the start of mixing. */
+export interface DrawnDough {
+  readonly name: string;
+  /** What is expected all along its programme; empty where nothing is. */
+  readonly curve: readonly CurvePoint[];
+  /** Where its band is drawn. */
+  readonly readings: readonly {
+    readonly minutes: number;
+    readonly celsius?: number;
+    readonly bandCelsius?: number;
+  }[];
+  readonly measured: readonly { readonly minutes: number; readonly measuredCelsius: number }[];
+}
+
+/** Doughs laid over each other in one chart: temperature over minutes with what was measured, and the stages of each below. */
+export interface DoughsDrawing {
   readonly title: string;
   readonly description: string;
   readonly narrow: string;
   readonly wide: string;
 }
 
-/** `undefined` where nothing of it can be predicted. */
-export function experimentDrawing(view: ExperimentView, speaker: Speaker): ExperimentDrawing | undefined {
-  const drawn = view.doughs.filter(({ curve }) => curve.length > 1);
+/** `undefined` where nothing of them can be predicted. */
+export function doughsDrawing(
+  doughs: readonly DrawnDough[],
+  said: { readonly title: Message; readonly description: (names: readonly string[]) => Message },
+  speaker: Speaker,
+): DoughsDrawing | undefined {
+  const drawn = doughs.filter(({ curve }) => curve.length > 1);
   if (drawn.length === 0) return undefined;
-  const title = speaker.say(message('experiment.drawing'));
-  const description = speaker.say(
-    message('experiment.drawing-told', { names: drawn.map(({ name }) => name) }),
-  );
-  const texts = { title, description };
+  const texts = {
+    title: speaker.say(said.title),
+    description: speaker.say(said.description(drawn.map(({ name }) => name))),
+  };
   return { ...texts, ...inBothWidths('experiment', speaker, (frame) => drawnIn(drawn, frame, texts)) };
 }
 
@@ -44,7 +61,7 @@ interface Plot {
 }
 
 function drawnIn(
-  doughs: readonly ExperimentDoughView[],
+  doughs: readonly DrawnDough[],
   frame: Frame,
   texts: { readonly title: string; readonly description: string },
 ): string {
@@ -109,7 +126,7 @@ function dashOf(index: number): { 'stroke-dasharray'?: string } {
 }
 
 /** How warm a dough gets, with its band at each planned reading and its measured ones as signs. */
-function lineOf({ curve, readings, measured }: ExperimentDoughView, index: number, { x, y }: Plot): string {
+function lineOf({ curve, readings, measured }: DrawnDough, index: number, { x, y }: Plot): string {
   const points = curve.map(({ minutes, celsius }): Point => ({ x: x(minutes), y: y(celsius) }));
   const bands = readings.flatMap(({ minutes, celsius, bandCelsius }) =>
     celsius === undefined || bandCelsius === undefined
@@ -132,7 +149,7 @@ function lineOf({ curve, readings, measured }: ExperimentDoughView, index: numbe
 }
 
 /** The stages a dough goes through, one ground after another with their words where they fit. */
-function stripOf({ name, curve }: ExperimentDoughView, top: number, { x, frame }: Plot): string {
+function stripOf({ name, curve }: DrawnDough, top: number, { x, frame }: Plot): string {
   const { width, speaker } = frame;
   const y = top + textSize + 4;
   const stretches: { stage: string; from: number; to: number }[] = [];

@@ -1,0 +1,292 @@
+import type { IToken } from 'chevrotain';
+import { elementAt } from '../text/element.ts';
+import type { Span } from '../text/span.ts';
+import { message } from '../words/message.ts';
+import { problem, replaceFix } from './problem.ts';
+import { findPropertyOf, readProperty } from './property.ts';
+import { readNumber } from './quantity.ts';
+import * as t from './tokens.ts';
+import type { LineRead, PropertyStatement } from './tree.ts';
+
+/**
+ * A line of a mix in a baker's own words, `add butter bit by bit, mix 8 min fast`, as the lines of the notation that say the
+ * same. Every word of it that is no sign of joining is in them: as a name, a time, a speed, or a remark behind a `#`.
+ */
+
+/** A piece of a written line: some text of ours, or text of the line from a column on. */
+interface Piece {
+  readonly text: string;
+  readonly at?: number;
+}
+
+interface Written {
+  readonly pieces: readonly Piece[];
+  readonly isRun: boolean;
+  /** Where it stands in the line. */
+  readonly span: Span;
+}
+
+const number = String.raw`\d+(?:[.,]\d+)?`;
+const time = new RegExp(
+  String.raw`(?<![\p{L}\d.,−-])(${number}(?:\s*[-–]\s*${number})?)\s*(hours?|hrs?|h|minutes?|mins?|m|'|′|seconds?|secs?|sec|s)(?![\p{L}\d])\.?`,
+  'iu',
+);
+const unitNames: Readonly<Record<string, string>> = { h: 'h', m: 'min', "'": 'min', '′': 'min', s: 's' };
+
+/** Speeds by their names in the trade. Common practice, no source. */
+const speeds: readonly (readonly [RegExp, number])[] = [
+  [
+    /\b(?:on |at |in )?(?:speed (?:1|one)|(?:first|1st|1\.|slow|low)(?: speed| gear)?|frasage)(?![\p{L}\d])/iu,
+    1,
+  ],
+  [
+    /\b(?:on |at |in )?(?:speed (?:2|two)|(?:second|2nd|2\.|fast|high|quick|medium|med)(?: speed| gear)?|pétrissage)(?![\p{L}\d])/iu,
+    2,
+  ],
+  [/\b(?:on |at |in )?(?:speed (?:3|three)|(?:third|3rd)(?: speed| gear)?)(?![\p{L}\d])/iu, 3],
+];
+const rests = /^(?:autoly[sz]e|autolysis|rest(?! of)|stand|wait|pause|leave)\b/i;
+const loads = /^(?:add(?:ing)?|put in|fold in|incorporate|work in|mix in|pour in|sprinkle in)\b\s*/i;
+const works =
+  /^(?:mix(?:ing)?|combine|knead(?:ing)?|stir|beat|blend|run|spiral|mixer|load|frasage|pétrissage)(?![\p{L}])\s*:?\s*/iu;
+/** Words that say how and not what. */
+const manners =
+  /(?:^|\s)(?:until\s.*|(?:bit by bit|little by little|slowly|gradually|gently|thoroughly|well|together|in (?:two|three|several|\d+) (?:additions|lots|parts|steps)|in (?:the |a )?(?:stand )?(?:mixer|machine|bowl)|with (?:the |a )?(?:stand )?(?:mixer|machine|dough hook|hook|paddle)|by (?:hand|machine)|to (?:a|an)\s.*))$/i;
+const fillers = /^(?:for|then|and|at|on|of|the|in|with|[-–—+&/:.])$/i;
+const everything =
+  /^(?:all|everything)(?=$|\s+(?:but|except|without)\s)|^all (?:the )?(?:ingredients|of it)$/i;
+
+/** Reads a line of a mix that the notation does not have in these words; `undefined` where some of it means nothing known. */
+export function readMixSaid(line: string, tokens: readonly IToken[]): LineRead | undefined {
+  const span = {
+    start: elementAt(tokens, 0).startOffset,
+    end: t.endOf(elementAt(tokens, tokens.length - 1)),
+  };
+  const remarks: string[] = [];
+  const written =
+    sumOfTimes(line.slice(span.start, span.end), span) ??
+    writtenOf(line.slice(span.start, span.end), span.start, remarks);
+  if (written === undefined || !written.some(({ isRun }) => isRun)) return undefined;
+  const statements = written.map((one) => statementOf(one));
+  if (statements.some((one) => one === undefined)) return undefined;
+  const [statement, ...further] = statements as PropertyStatement[];
+  if (statement === undefined) return undefined;
+  const lines = written.map(({ pieces }) => pieces.map(({ text }) => text).join(''));
+  const remark = remarks.length === 0 ? '' : `  # ${remarks.join(', ')}`;
+  const indent = line.slice(0, span.start).trim() === '' ? line.slice(0, span.start) : '  ';
+  const meant = lines.join(`\n${indent}`) + remark;
+  const said = message('unknown-property.mix-said', { meant: lines.join(', ') });
+  const fix = replaceFix(message('fix.write', { meant: lines.join(', ') }), span, meant, true);
+  return { statement, problems: [problem('unknown-property', said, span, fix)], further };
+}
+
+/** `6 + 2 min`: minutes slow, then minutes fast. Common practice in German bakeries, no source. */
+function sumOfTimes(text: string, span: Span): Written[] | undefined {
+  const found = /^(\d{1,2}) ?\+ ?(\d{1,2}) ?(?:min(?:utes)?|'|′)\.?$/i.exec(text);
+  return found?.slice(1).map((minutes, index) => ({
+    span,
+    isRun: true,
+    pieces: [{ text: `speed ${index + 1} for ${minutes} min` }],
+  }));
+}
+
+/** The lines that a text of a line says; remarks are added to the list. */
+function writtenOf(text: string, from: number, remarks: string[]): Written[] | undefined {
+  const written: Written[] = [];
+  let names: { readonly all: Piece[]; readonly span: Span; readonly word: 'load' | 'add' } | undefined;
+  const flush = (): void => {
+    if (names === undefined) return;
+    const { all, span, word } = names;
+    written.push({ span, isRun: false, pieces: [{ text: `${word} ` }, ...all] });
+    names = undefined;
+  };
+  let verb: Verb | undefined;
+  for (const clause of clausesOf(text)) {
+    const start = from + clause.start;
+    const read = readClause(clause.text, start, verb);
+    if (read === undefined) return undefined;
+    verb = read.verb;
+    const span = { start, end: start + clause.text.length };
+    if (read.names.length > 0) {
+      // `add yolks, sugar, honey` goes on with names; a verb begins another load.
+      if (names !== undefined && !read.begins) names.all.push({ text: ', ' }, ...read.names);
+      else {
+        flush();
+        // `olives, 1 min slow`: a name alone goes in where its line says that it is mixed; `everything` is what is loaded.
+        if (read.verb === undefined && read.run === undefined && !read.all) return undefined;
+        names = {
+          all: [...read.names],
+          span,
+          word: read.verb === 'load' || (read.verb === undefined && !read.all) ? 'add' : 'load',
+        };
+      }
+    }
+    remarks.push(...read.remarks);
+    if (read.run === undefined) continue;
+    flush();
+    written.push({ span, isRun: true, pieces: read.run });
+  }
+  flush();
+  return written;
+}
+
+interface Clause {
+  readonly text: string;
+  readonly start: number;
+}
+
+/** What stands between signs and words of joining; `and` joins only what has a time before it. */
+function clausesOf(text: string): Clause[] {
+  const clauses: Clause[] = [];
+  let start = 0;
+  const push = (end: number): void => {
+    const raw = text.slice(start, end);
+    const lead = raw.length - raw.trimStart().length;
+    if (raw.trim() !== '') clauses.push({ text: raw.trim(), start: start + lead });
+  };
+  const joint = /\s*[;/]\s*|,(?!\d)\s*|\.\s+|\.$|\s+(?:then|and then)\s+|\s+(?:and|&|\+)\s+/giu;
+  for (const found of text.matchAll(joint)) {
+    push(found.index);
+    start = found.index + found[0].length;
+  }
+  push(text.length);
+  return clauses.flatMap(withRunsApart);
+}
+
+/** `6 min slow 1 min fast`: a clause with several times is as many. */
+function withRunsApart(clause: Clause): Clause[] {
+  const times = [...clause.text.matchAll(new RegExp(time.source, 'giu'))];
+  const second = times[1];
+  if (second === undefined) return [clause];
+  const at = second.index;
+  const rest = { text: clause.text.slice(at), start: clause.start + at };
+  return [{ text: clause.text.slice(0, at).trimEnd(), start: clause.start }, ...withRunsApart(rest)];
+}
+
+type Verb = 'rest' | 'load' | 'knead' | 'stir' | 'work';
+
+interface ReadClause {
+  readonly names: readonly Piece[];
+  /** What is done, here or in what stands before. */
+  readonly verb: Verb | undefined;
+  /** Whether its names are `all` or `everything`. */
+  readonly all: boolean;
+  /** Whether it says what is done itself. */
+  readonly begins: boolean;
+  readonly run: readonly Piece[] | undefined;
+  readonly remarks: readonly string[];
+}
+
+function readClause(text: string, from: number, before: Verb | undefined): ReadClause | undefined {
+  const timed = time.exec(text);
+  let left = text;
+  const takeOut = (at: number, length: number): void => {
+    left = left.slice(0, at) + ' '.repeat(length) + left.slice(at + length);
+  };
+  if (timed !== null) takeOut(timed.index, timed[0].length);
+  let speed: number | undefined;
+  for (const [pattern, number] of speeds) {
+    const found = timed === null || speed !== undefined ? null : pattern.exec(left);
+    if (found === null) continue;
+    speed = number;
+    takeOut(found.index, found[0].length);
+  }
+  const own = verbOf(left.trim());
+  if (own !== undefined) takeOut(left.length - left.trimStart().length, own.length);
+  const verb = own?.verb ?? before;
+  const remarks: string[] = [];
+  const manner = manners.exec(left.trimEnd());
+  if (manner !== null) {
+    remarks.push(manner[0].trim());
+    takeOut(manner.index, left.length - manner.index);
+  }
+  const names = namesIn(left, from);
+  if (names === undefined) return undefined;
+  const run = timed === null ? undefined : runOf(timed, from, speed, verb);
+  if (timed !== null && run === undefined) return undefined;
+  const all = /^all(?: |$)/.test(names[0]?.text ?? '');
+  return { names, all, verb, begins: own !== undefined, run, remarks };
+}
+
+function verbOf(text: string): { readonly verb: Verb; readonly length: number } | undefined {
+  const rest = rests.exec(text);
+  if (rest !== null) return { verb: 'rest', length: rest[0].length };
+  const load = loads.exec(text);
+  if (load !== null) return { verb: 'load', length: load[0].length };
+  const work = works.exec(text);
+  if (work === null) return undefined;
+  const verb = /^knead/i.test(text) ? 'knead' : /^stir/i.test(text) ? 'stir' : 'work';
+  return { verb, length: work[0].length };
+}
+
+/** The name that is left of a clause, in pieces of the line. */
+function namesIn(left: string, from: number): Piece[] | undefined {
+  const words = [...left.matchAll(/\S+/g)].map((found) => ({ text: found[0], at: found.index }));
+  while (words.length > 0 && fillers.test(elementAt(words, 0).text)) words.shift();
+  while (words.length > 0 && fillers.test(elementAt(words, words.length - 1).text)) words.pop();
+  const [first] = words;
+  const last = words.at(-1);
+  if (first === undefined || last === undefined) return [];
+  const text = left.slice(first.at, last.at + last.text.length);
+  const all = everything.exec(text);
+  if (all !== null) {
+    const but = /\s+(?:but|except|without)\s+(?:the )?/i.exec(text);
+    if (but === null) return [{ text: 'all', at: from + first.at }];
+    const at = but.index + but[0].length;
+    return [{ text: 'all but ' }, { text: text.slice(at), at: from + first.at + at }];
+  }
+  // A figure in what is left is an amount of something, and no name says it.
+  if (/\d\s*(?:%|g|kg|ml|l|oz|lb)(?![\p{L}])/iu.test(text) || /[()]/.test(text)) return undefined;
+  return [{ text, at: from + first.at }];
+}
+
+/** `speed 1 for 4 min`, `rest 20 min`, `knead 8 min`. */
+function runOf(
+  timed: RegExpExecArray,
+  from: number,
+  speed: number | undefined,
+  verb: Verb | undefined,
+): readonly Piece[] | undefined {
+  const [, figure = '', unit = ''] = timed;
+  if (/[-–]/.test(figure)) return undefined;
+  const unitName = unitNames[unit.charAt(0).toLowerCase()];
+  if (unitName === undefined || !(readNumber(figure) > 0)) return undefined;
+  const minutes = [{ text: `${figure} ${unitName}`, at: from + timed.index }];
+  if (verb === 'rest') return [{ text: 'rest ' }, ...minutes];
+  if (speed === undefined && (verb === 'knead' || verb === 'stir')) return [{ text: `${verb} ` }, ...minutes];
+  // A time without a speed is taken as the slow one only where a word says that it is mixed.
+  if (speed === undefined && verb === undefined) return undefined;
+  return [{ text: `speed ${speed ?? 1} for ` }, ...minutes];
+}
+
+/** The statement of a written line, with names and values where the line has them. */
+function statementOf({ pieces, span }: Written): PropertyStatement | undefined {
+  const text = pieces.map((piece) => piece.text).join('');
+  const { meaning } = t.cutLine(text);
+  const found = findPropertyOf(meaning, 'mix');
+  if (found === undefined) return undefined;
+  const { statement, problems } = readProperty(text, meaning, found.property, found.length);
+  if (problems.length > 0 || statement.kind !== 'property' || statement.value === undefined) return undefined;
+  const columns: number[] = [];
+  for (const piece of pieces)
+    for (let index = 0; index < piece.text.length; index++)
+      columns.push(piece.at === undefined ? -1 : piece.at + index);
+  return placed(statement, (start, end) => {
+    const own = columns.slice(start, end).filter((column) => column >= 0);
+    const [first, last] = [own[0], own.at(-1)];
+    return first === undefined || last === undefined
+      ? span
+      : { start: first, end: Math.min(last + 1, span.end) };
+  });
+}
+
+/** The same data with every span where the line has it. */
+function placed<T>(data: T, at: (start: number, end: number) => Span): T {
+  if (Array.isArray(data)) return data.map((one) => placed(one, at)) as T;
+  if (typeof data !== 'object' || data === null) return data;
+  const entries = Object.entries(data).map(([key, value]) => [key, placed(value, at)]);
+  const made = Object.fromEntries(entries) as Record<string, unknown>;
+  const { start, end } = data as { start?: unknown; end?: unknown };
+  if (typeof start === 'number' && typeof end === 'number') Object.assign(made, at(start, end));
+  return made as T;
+}
