@@ -6,6 +6,7 @@ import type { MutantResult } from '@stryker-mutator/api/core';
 import { Stryker } from '@stryker-mutator/core';
 import { filesUnder, isTaken, mutantsOf } from './sample.ts';
 import { type Equivalent, isEquivalent, scoreOf } from './score.ts';
+import { tell } from './tell.ts';
 
 /**
  * Changes the core in small ways, one at a time, and counts which changes the tests notice.
@@ -61,7 +62,7 @@ const results = await new Stryker({
   tsconfigFile: join(work, 'none.json'),
   tempDirName: join(work, 'work'),
   ignorePatterns: ['dist', 'docs/images', 'client/media'],
-  reporters: ['progress-append-only', 'html'],
+  reporters: ['progress-append-only', 'survivors', 'html'],
   htmlReporter: { fileName: join(work, 'report.html') },
   allowEmpty: true,
 } as ConstructorParameters<typeof Stryker>[0]).runMutationTest();
@@ -73,10 +74,18 @@ const left: MutantResult[] = [];
 let equal = 0;
 for (const mutant of results) {
   if (mutant.status !== 'Survived' && mutant.status !== 'NoCoverage') continue;
-  if (isEquivalent(mutant, textOf(mutant), relative(project, mutant.fileName), equivalents)) equal++;
+  if (
+    isEquivalent(
+      mutant,
+      readFileSync(mutant.fileName, 'utf8'),
+      relative(project, mutant.fileName),
+      equivalents,
+    )
+  )
+    equal++;
   else left.push(mutant);
 }
-for (const mutant of left) tell(mutant);
+for (const mutant of left) console.log(tell(mutant));
 rmSync(join(work, 'work'), { recursive: true, force: true });
 
 const count = (...statuses: MutantResult['status'][]): number =>
@@ -87,20 +96,3 @@ console.log(`
 seed ${values.seed}, share ${values.share} of ${asked.join(', ')}: ${taken.length} mutants
 ${count('Killed')} killed, ${count('Timeout')} never ended, ${left.length} survived (${count('NoCoverage')} on code that no test runs), ${equal} equivalent
 score ${percent(fraction)}, which stands for ${percent(low)} to ${percent(high)} (95 %)`);
-
-function textOf({ fileName }: MutantResult): string {
-  return readFileSync(fileName, 'utf8');
-}
-
-function tell(mutant: MutantResult): void {
-  const { start, end } = mutant.location;
-  const lines = textOf(mutant).split('\n');
-  const was = lines
-    .slice(start.line - 1, end.line)
-    .join('\n')
-    .trim();
-  const place = `${relative(project, mutant.fileName)}:${start.line}:${start.column}`;
-  console.log(
-    `\n${mutant.status} ${mutant.mutatorName} ${place}\n- ${was.slice(0, 300)}\n+ … ${mutant.replacement?.slice(0, 300)}`,
-  );
-}

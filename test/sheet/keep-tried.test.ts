@@ -75,6 +75,22 @@ describe('what is tried is kept in the file', () => {
     expect(textOf(service, uri)).toBe('bakery Our Bakery:\n  room 24 °C\n\nformula A:');
   });
 
+  it('in the formula at the line, where another has the same name', () => {
+    const service = serviceWith(`${byYield}\n${byYield.replace('20 pieces', '6 pieces')}`);
+    const second = service.lines(uri).lastIndexOf('formula Harbour Tin:');
+    expect(service.sheet(uri, second, {}, 'Harbour Tin')?.line).toBe(second);
+    expect(service.sheet(uri, 0, {}, 'Harbour Tin')?.line).toBe(0);
+  });
+
+  it('as pieces that are not whole, where something is weighed by the piece', () => {
+    const service = serviceWith(`${byYield}\ntopping crust:\n  sesame  4 g a piece\n`);
+    const asked: SheetOptions = { size: { by: 'dough', grams: 12_100 } };
+    const tried = service.sheet(uri, 0, asked)!;
+    keep(service, asked);
+    expect(textOf(service, uri)).toContain('yield 13.75 pieces of 880 g');
+    expect(weighedOf(service.sheet(uri, 0, {})!)).toEqual(weighedOf(tried));
+  });
+
   it('the day in the bakery of the folder, beside what stands there', () => {
     const service = serviceWith(byYield, bakery);
     keep(service, { today: { roomCelsius: 24.5, tapCelsius: 9, scaleStepGrams: 2 } });
