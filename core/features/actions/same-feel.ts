@@ -59,10 +59,10 @@ export const sameFeel: Action = {
         argument: after.key,
         edits: () => {
           const edits = new LineEdits();
-          rename(edits, context, whole, before.key, after.name);
+          rename(edits, whole, before.key, after.name);
           edits.add(waterLine, { start, end, insert });
           const changes = new LineChanges(context);
-          edits.writeTo(changes);
+          if (!edits.writeOwn(whole, changes)) return undefined;
           const now = analysisAfter(context, changes);
           return now?.solved === undefined ? undefined : changes.edits();
         },
