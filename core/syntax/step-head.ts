@@ -106,10 +106,12 @@ function layOut(head: readonly IToken[], taken: Taken): Pick<StepHead, 'words' |
 }
 
 const runTogether = /^(\d+)h([0-5]\d)$/i;
+/** `40'`: minutes, as they are written on a card. */
+const stroked = /^(\d+)['’]$/;
 
 /** Whether a token is a time or a temperature, or would be one if it were written in one way. */
 function measureOf(token: IToken): Measure | undefined {
-  if (runTogether.test(token.image)) return 'time';
+  if (runTogether.test(token.image) || stroked.test(token.image)) return 'time';
   const quantity = t.quantityOf(token);
   if (quantity === undefined) return undefined;
   if (quantity.kind === 'duration') return 'time';
@@ -124,6 +126,13 @@ function measureOf(token: IToken): Measure | undefined {
 function unreadable(token: IToken): readonly SyntaxProblem[] {
   const clocked = runTogether.exec(token.image);
   if (clocked !== null) return [hoursAndMinutes(token, clocked)];
+  const minutes = stroked.exec(token.image)?.[1];
+  if (minutes !== undefined) {
+    const span = { start: token.startOffset, end: t.endOf(token) };
+    const meant = `${minutes} min`;
+    const said = message('missing-unit.minutes', { written: token.image, meant });
+    return [problem('missing-unit', said, span, writeFix(span, meant, true))];
+  }
   const quantity = t.quantityOf(token);
   if (quantity?.kind === 'range') return [rangeProblem(quantity, token.image)];
   return quantity?.kind === 'grouped' ? [groupedProblem(quantity, token.image)] : [];

@@ -9,6 +9,7 @@ import type { Service, Snapshot } from '../../core/index.ts';
 import { firstOf } from '../host/first-of.ts';
 import { checkpoint, guardedWork } from '../host/guard.ts';
 import type { OpenDocuments } from './documents.ts';
+import { longestRead, mayTellFindings } from './first-findings.ts';
 import { type Findings, PublishedDiagnostics, type ToldParts } from './published-diagnostics.ts';
 import type { Schedule } from './schedule.ts';
 import { TypedLines } from './typed-lines.ts';
@@ -126,6 +127,7 @@ export class Diagnostics {
     partial?: (reports: WorkspaceDocumentDiagnosticReport[]) => void,
   ): Promise<WorkspaceDocumentDiagnosticReport[]> {
     const { workspace, schedule, filesRead } = this.#parts;
+    await this.#mayBegin();
     await filesRead(longestRead);
     for (;;) {
       checkpoint(token);
@@ -175,7 +177,11 @@ export class Diagnostics {
 
   /** The first findings wait a moment for the files around, or names that stand in those would be unknown in them. */
   #mayBegin(): Promise<void> {
-    this.#began ??= this.#parts.filesRead(firstWait);
+    const { filesRead, log } = this.#parts;
+    this.#began ??= mayTellFindings(filesRead, log, () => {
+      for (const uri of this.#told.allRead()) this.#stale.add(uri);
+      if (this.#stale.size > 0) this.#sweepOpen();
+    });
     return this.#began;
   }
 
@@ -341,9 +347,3 @@ export class Diagnostics {
 
 /** So many reports go to the client at a time. */
 const mostReports = 100;
-
-/** How long the first findings wait for the files of the workspace, in milliseconds. */
-const firstWait = 100;
-
-/** How long those of files that are not open do. */
-const longestRead = 30_000;

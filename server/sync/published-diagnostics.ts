@@ -32,6 +32,10 @@ export class PublishedDiagnostics {
   readonly #last = new Map<string, Told>();
   /** Files whose findings may be others by now. */
   readonly #outdated = new Set<string>();
+  /** Whether every file that may define a name has been read. */
+  #allRead = false;
+  /** Files of which something is not told before that. */
+  readonly #heldBack = new Set<string>();
   #ids = 0;
 
   constructor(parts: ToldParts) {
@@ -53,6 +57,15 @@ export class PublishedDiagnostics {
     const told = { findings, id: same ? before.id : String(++this.#ids) };
     this.#last.set(uri, told);
     return { told, diagnostics };
+  }
+
+  /** Every file has been read: from now on a name that is not defined is told. Returns the files of which it was not. */
+  allRead(): readonly string[] {
+    this.#allRead = true;
+    const uris = [...this.#heldBack];
+    this.#heldBack.clear();
+    for (const uri of uris) this.outdate(uri);
+    return uris;
   }
 
   /** The folder of the pages of the rules, in the language that is written at the moment. */
@@ -88,7 +101,10 @@ export class PublishedDiagnostics {
   #findings(service: Service, uri: string): readonly Finding[] {
     if (this.#parts.workspace.isTooLarge(uri)) return [tooLarge(this.#parts.workspace)];
     try {
-      return service.has(uri) ? service.findings(uri) : none;
+      const findings = service.has(uri) ? service.findings(uri) : none;
+      if (this.#allRead || !findings.some(({ code }) => untilRead.has(code))) return findings;
+      this.#heldBack.add(uri);
+      return findings.filter(({ code }) => !untilRead.has(code));
     } catch (error) {
       this.#parts.log.error(`Findings of ${uri}: ${error instanceof Error ? error.stack : String(error)}`);
       return none;
@@ -106,6 +122,9 @@ function sameFindings(before: readonly Finding[], now: readonly Finding[]): bool
 }
 
 const none: readonly Finding[] = [];
+
+/** What is not said before all files are read, for one of those that are left may define the name. */
+const untilRead: ReadonlySet<string> = new Set(['unknown-ingredient', 'unknown-mixer', 'unknown-formula']);
 
 function tooLarge(workspace: Workspace): Finding {
   return {

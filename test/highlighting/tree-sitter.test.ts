@@ -204,6 +204,10 @@ const readOtherwise: ReadonlySet<string> = new Set([
   'rest sponge 18 °C',
   'mixed seeds soaker 18 °C',
   'knead dough 18 °C',
+  // A name with a figure in it.
+  'formula Focaccia 80% hydration:',
+  '1st rise 80 min',
+  '2nd rise 50 min',
 ]);
 const isReadOtherwise = (line: string): boolean =>
   readOtherwise.has(line.trim()) || line.length > longestLine;

@@ -78,6 +78,7 @@ describe('a release with --tag', { timeout: 120_000 }, () => {
       '2\t0\tCHANGELOG.md',
       '2\t2\tpackage-lock.json',
       '1\t1\tpackage.json',
+      '1\t1\tsyntaxes/tree-sitter/tree-sitter.json',
     ]);
     expect(git(ours, 'log', '-1', '--format=%s')).toBe(`Release ${version}`);
   });
@@ -176,6 +177,9 @@ function titlesIn(notices: string): string[] {
   return [...notices.matchAll(/^={72}\n(.+)\nLicence: .+\n={72}$/gm)].map(([, title]) => title!);
 }
 
+/** What the programs beside the entry points hold, which are read when they are asked for. */
+const doors = ['core/index.ts', 'server/host/node.ts', 'server/cli/main.ts'];
+
 /** Where the bundles begin, as the build says. */
 const entries = [
   ...readFileSync(join(projectFolder, 'esbuild.ts'), 'utf8').matchAll(/entryPoints: \['([^']+\.ts)'\]/g),
@@ -184,13 +188,13 @@ const entries = [
 describe.each([
   [
     'the extension',
-    [...entries.filter((name) => !name.startsWith('server/cli/')), 'core/index.ts'],
+    [...entries.filter((name) => !name.startsWith('server/cli/')), ...doors],
     () => filesOfZip(join(one, vsix)).get(`extension/dist/${noticesName}`)!.toString('utf8'),
     vsix,
   ],
   [
     'the npm package',
-    [...entries.filter((name) => name.startsWith('server/cli/')), 'core/index.ts'],
+    [...entries.filter((name) => name.startsWith('server/cli/')), ...doors],
     () => execFileSync('tar', ['-xzOf', join(one, tgz), `package/${noticesName}`], { encoding: 'utf8' }),
     tgz,
   ],

@@ -30,6 +30,27 @@ describe('the files around a document', () => {
     await told(client, uri, true);
   });
 
+  it('may yet define a name while they are being read: it is not told as unknown before they are', async () => {
+    const many = Object.fromEntries(
+      Array.from({ length: 6000 }, (_, index) => [
+        `days/day-${index}.dough`,
+        `${formula.replace('A', `D${index}`)}`,
+      ]),
+    );
+    const folder = folderWith({ ...many, 'zz/flours.dough': flour });
+    const client = await startClient({ folders: [folder.uri] });
+    const [a, b] = [folder.uriOf('a.dough'), folder.uriOf('b.dough')];
+    await client.open(a, formula);
+    await client.open(b, formula.replace('mill special', 'mill spezial'));
+    const { diagnostics } = await client.publication(b, (one) => !knowsFlour(one.diagnostics));
+    expect(diagnostics.map(({ code }) => code)).toContain('unknown-ingredient');
+    await told(client, a, true);
+    const unknown = client.published.filter(
+      ({ uri, diagnostics: all }) => uri === a && all.some(({ code }) => code === 'unknown-ingredient'),
+    );
+    expect(unknown).toEqual([]);
+  });
+
   it('are read around a file of no folder', async () => {
     const folder = folderWith({ 'flours.dough': flour, 'a.dough': formula });
     const client = await startClient();

@@ -1,6 +1,6 @@
 import type { LineModel } from '../../model/formula-model.ts';
-import { ownEdits } from '../../rules/engine/variant-edits.ts';
 import { replacedBy } from '../../model/variant.ts';
+import { ownEdits } from '../../rules/engine/variant-edits.ts';
 import { amountColumn } from '../../syntax/layout.ts';
 import { withEdits } from '../../text/edits.ts';
 import type { LineEdit } from '../../text/span.ts';
