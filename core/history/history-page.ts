@@ -9,6 +9,7 @@ import {
   type FigureChange,
   type History,
   type HistoryRow,
+  type HistoryRowWords,
   type HistoryTrial,
 } from './history.ts';
 import { historyChart } from './history-chart.ts';
@@ -288,9 +289,9 @@ export interface HistoryData {
 }
 
 /** A revision, and the keys of the figures that it changed. */
-export type HistoryDataRevision = Omit<HistoryRow, 'changes' | 'seconds'> & {
+export interface HistoryDataRevision extends HistoryRowWords {
   readonly changed: readonly string[];
-};
+}
 
 export function historyAsData({ formula, file, rows, trials }: History): HistoryData {
   return {

@@ -5,20 +5,25 @@ import { plainSpeaker } from '../words/speak.ts';
 import { figureTable, type HistoryFigure, ingredientFigure } from './figure-table.ts';
 import type { FormulaFigures, FormulaMoment, TrialPoint } from './formula-figures.ts';
 
-/** A revision of the files, with the formula as it has it. */
-export interface HistoryRevision {
+/** What is said of a revision wherever it is listed. */
+export interface RevisionWords {
   /** Empty of what is not committed yet. */
   readonly commit: string;
   /** The text as it stands now, where it is other than in the last commit; at most the last of a list. */
   readonly uncommitted?: true;
-  /** Of earlier revisions of the list; those that are not in it are not known. */
-  readonly parents: readonly string[];
-  /** When it was written, as seconds since 1970 and as the day where it was written: `2026-03-14`. */
-  readonly seconds: number;
+  /** The day where it was written: `2026-03-14`. */
   readonly date: string;
   readonly author: string;
   /** The first line of what was said of it. */
   readonly words: string;
+}
+
+/** A revision of the files, with the formula as it has it. */
+export interface HistoryRevision extends RevisionWords {
+  /** Of earlier revisions of the list; those that are not in it are not known. */
+  readonly parents: readonly string[];
+  /** When it was written, since 1970. */
+  readonly seconds: number;
   /** The formula; absent where the revision has none. */
   readonly moment?: FormulaMoment;
 }
@@ -32,7 +37,15 @@ export interface FigureChange {
 }
 
 /** A revision at which something of the formula became other than in every revision before it. */
-export interface HistoryRow extends Omit<HistoryRevision, 'parents' | 'moment'> {
+export interface HistoryRow extends HistoryRowWords {
+  /** When it was written, since 1970. */
+  readonly seconds: number;
+  /** Of a formula that is new or removed none: all of it is. */
+  readonly changes: readonly FigureChange[];
+}
+
+/** What is said of such a revision wherever it stands. */
+export interface HistoryRowWords extends RevisionWords {
   readonly fate: 'new' | 'kept' | 'removed';
   readonly formula: string;
   readonly file: string;
@@ -40,8 +53,6 @@ export interface HistoryRow extends Omit<HistoryRevision, 'parents' | 'moment'> 
   readonly movedFrom?: string;
   /** Absent where it was removed. */
   readonly figures?: FormulaFigures;
-  /** Of a formula that is new or removed none: all of it is. */
-  readonly changes: readonly FigureChange[];
 }
 
 /** A trial in the history, at its own day, or at that of the revision that brought it. */
