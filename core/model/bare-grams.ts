@@ -1,4 +1,4 @@
-import { sectionAt } from '../syntax/line-place.ts';
+import { memoByBlock } from '../syntax/block-memo.ts';
 import { readNumber } from '../syntax/quantity.ts';
 import type { Block, ParsedLine } from '../syntax/tree.ts';
 import { elementAt } from '../text/element.ts';
@@ -8,16 +8,26 @@ import { elementAt } from '../text/element.ts';
  * writes, or another line of it has a weight. Nothing where it may be a percentage. Common practice, no source.
  */
 export function bareGrams(block: Block, line: number): number | undefined {
-  const own = bareNumber(elementAt(block.lines, line));
-  const section = own === undefined ? undefined : sectionAt(block, line);
-  if (own === undefined || section === undefined) return undefined;
-  for (let at = section.headerLine + 1; at < section.endLine; at++) {
-    const other = elementAt(block.lines, at);
-    const isWeighed = other.statement.kind === 'ingredient' && other.statement.amount.kind === 'mass';
-    if (isWeighed || (bareNumber(other) ?? 0) > mostPercent) return own;
-  }
-  return undefined;
+  return gramsByLine(block).get(line);
 }
+
+const gramsByLine = memoByBlock((block: Block): ReadonlyMap<number, number> => {
+  const found = new Map<number, number>();
+  for (const section of [block.top, ...block.subs]) {
+    if (section === undefined) continue;
+    let isInGrams = false;
+    const bare: [number, number][] = [];
+    for (let at = section.headerLine + 1; at < section.endLine; at++) {
+      const one = elementAt(block.lines, at);
+      const number = bareNumber(one);
+      if (number !== undefined) bare.push([at, number]);
+      isInGrams ||= one.statement.kind === 'ingredient' && one.statement.amount.kind === 'mass';
+      isInGrams ||= (number ?? 0) > mostPercent;
+    }
+    if (isInGrams) for (const [at, number] of bare) found.set(at, number);
+  }
+  return found;
+});
 
 /** Above twice the flour no ingredient goes. */
 const mostPercent = 200;

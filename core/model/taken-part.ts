@@ -1,3 +1,4 @@
+import { memoByBlock } from '../syntax/block-memo.ts';
 import { nameBetween } from '../syntax/name-reading.ts';
 import type { Block, IngredientStatement, Name } from '../syntax/tree.ts';
 import { holdsIngredients } from '../syntax/vocabulary.ts';
@@ -10,12 +11,18 @@ export function partTakenWhole(block: Block, text: string, statement: Ingredient
   if (statement.amount.kind !== 'unknown' || statement.amount.reason !== 'missing') return undefined;
   const { name } = statement;
   for (const one of [name, withoutAll(text, name)])
-    if (one !== undefined && block.subs.some((sub) => isPart(sub) && sub.header.name?.folded === one.folded))
-      return one;
+    if (one !== undefined && namesOfParts(block).has(one.folded)) return one;
   return undefined;
 }
 
-const isPart = ({ kind }: Block['subs'][number]): boolean => kind !== 'unknown' && holdsIngredients(kind);
+const namesOfParts = memoByBlock(
+  ({ subs }: Block): ReadonlySet<string> =>
+    new Set(subs.filter(isPart).flatMap(({ header }) => header.name?.folded ?? [])),
+);
+
+function isPart({ kind }: Block['subs'][number]): boolean {
+  return kind !== 'unknown' && holdsIngredients(kind);
+}
 
 function withoutAll(text: string, name: Name): Name | undefined {
   const written = text.slice(name.start, name.end);

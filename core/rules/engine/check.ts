@@ -194,8 +194,9 @@ function ofPartTaken(
 
 /** The lines of a `dough:` behind the parts, put where a formula has them: below its own header. */
 function movingUp({ lines, top, subs }: Block, line: number, { movesUp }: SyntaxProblem): RuleFix[] {
+  if (movesUp !== true || top?.kind !== 'formula') return [];
   const sub = subs.find(({ headerLine }) => headerLine === line);
-  if (movesUp !== true || top?.kind !== 'formula' || sub === undefined) return [];
+  if (sub === undefined) return [];
   const isBlank = (at: number): boolean => elementAt(lines, at).text.trim() === '';
   let last = sub.endLine - 1;
   while (last > line && isBlank(last)) last--;

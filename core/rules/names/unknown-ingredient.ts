@@ -208,10 +208,11 @@ function shareOfFed(block: Block, line: number, scope: Scope): number | undefine
  * the first flour of the dough. A stiff one has half as much water as flour, any other as much; common practice, no source.
  */
 function cultureAlone(block: Block, line: number, name: Name, scope: Scope): RuleFinding | undefined {
-  if (sectionOf(block, line) !== 'formula') return undefined;
-  const [, plain = '', said] = /^(.*?)(?:\s*\(?\s*(\d{2,3}) ?%[^)]*\)?)?$/.exec(name.folded) ?? [];
+  const share = /[ (]*(\d{2,3}) ?%/.exec(name.folded);
+  const plain = name.folded.slice(0, share?.index);
+  const said = share?.[1];
   const own = plain.replace(/^(?:stiff|liquid|active|wheat|white|firm|mature|fed) /, '');
-  if (!cultures.has(own)) return undefined;
+  if (!cultures.has(own) || sectionOf(block, line) !== 'formula') return undefined;
   const comment = /#.*?(\d{2,3}) ?% ?hydration/i.exec(elementAt(block.lines, line).text)?.[1];
   const hydration = Number(said ?? comment ?? (/^(?:stiff|firm) /.test(plain) ? 50 : 100)) / 100;
   const flour = firstFlour(block, scope);
