@@ -86,6 +86,8 @@ describe('whatever a person does', () => {
       const nowAt = beside.lines(uri)[at.line]?.indexOf('quite another name', at.start) ?? -1;
       if (nowAt < 0) return;
       const back = finish(beside.rename(uri, at.line, nowAt + 1, start.text));
+      // Of two that were called the same, one has another name now, and may not have its own back.
+      if ('refused' in back && (there.get(uri) ?? '').includes(start.text)) return;
       if ('refused' in back) throw new Error(`There, but not back: ${back.refused}`);
       const again = afterEdits((file) => there.get(file) ?? textOfNeighbour(file), back);
       const folded = (of: string) =>
