@@ -1,4 +1,5 @@
 import {
+  lstatSync,
   mkdirSync,
   readdirSync,
   readFileSync,
@@ -100,11 +101,23 @@ const worthAnew = 1.1;
 /** Code that no run has looked at for so long is of programs that are there no more. */
 const longestKept = 60 * day;
 
-/** The folder of this user, in the one for passing files; `undefined` where nothing shall be kept. */
+/**
+ * The folder of this user, in the one for passing files; `undefined` where nothing shall be kept, or where it is somebody else's, who could
+ * lay there what we would run.
+ */
 function folderOfCode(): string | undefined {
   const { NODE_DISABLE_COMPILE_CACHE, NODE_V8_COVERAGE } = process.env;
   if (NODE_DISABLE_COMPILE_CACHE || NODE_V8_COVERAGE) return undefined;
-  return join(tmpdir(), ['doughwright', process.getuid?.()].join('-'));
+  const own = process.getuid?.();
+  const folder = join(tmpdir(), ['doughwright', own].join('-'));
+  try {
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    const found = lstatSync(folder);
+    const isOurs = own === undefined || (found.uid === own && (found.mode & 0o022) === 0);
+    return found.isDirectory() && isOurs ? folder : undefined;
+  } catch {
+    return undefined;
+  }
 }
 
 /** Which program this is, as the build has written it into the first line. */
@@ -115,9 +128,10 @@ function markOf(program: Buffer): string | undefined {
 /** What was kept; nothing where it is not ours alone, or not as it was written. */
 function readKept(place: string): { readonly code: Buffer; readonly at: number } | undefined {
   try {
-    const { uid, mode, mtimeMs } = statSync(place);
+    const found = lstatSync(place);
+    const { uid, mode, mtimeMs } = found;
     const own = process.getuid?.();
-    if (own !== undefined && (uid !== own || (mode & 0o022) !== 0)) return undefined;
+    if (!found.isFile() || (own !== undefined && (uid !== own || (mode & 0o022) !== 0))) return undefined;
     const bytes = readFileSync(place);
     const code = bytes.subarray(headBytes);
     return checksum(code) === bytes.readInt32LE(0) ? { code, at: mtimeMs } : undefined;

@@ -74,6 +74,21 @@ describe('machine code that is kept from one run to the next', () => {
     expect(statSync(core).mode & 0o777).toBe(0o600);
   });
 
+  it.skipIf(process.platform === 'win32')(
+    'is neither read nor written in a folder that others may write',
+    () => {
+      const passing = passingFolder();
+      check(passing);
+      const [folderOfCode = ''] = readdirSync(passing).map((name) => join(passing, name));
+      chmodSync(folderOfCode, 0o777);
+      const kept = keptIn(passing);
+      for (const path of kept) writeFileSync(path, 'x');
+      const before = state(kept);
+      expect(check(passing)).toEqual(plain);
+      expect(state(keptIn(passing))).toEqual(before);
+    },
+  );
+
   it('is made anew after a day where much more has come to be used, and else looked at as new', () => {
     const passing = passingFolder();
     const empty = folderWith({ 'empty.dough': '' }).path;

@@ -13,6 +13,7 @@ import {
   saltLine,
   unitlessLine,
   waterGrams,
+  weighsWater,
 } from './expectations.ts';
 import { takePicturesOfFailures } from './pictures-of-failures.ts';
 import { browserExtensionPackage } from './places.ts';
@@ -65,7 +66,7 @@ describe('the browser variant in the web worker extension host', () => {
     const { page } = editor;
     await runCommand(page, openBatchSheetTitle);
     const wanted = waterGrams(0.69);
-    const text = await waitForPanel(page, `${wanted} g of water`, (said) => namesMass(said, wanted));
+    const text = await waitForPanel(page, `${wanted} g of water`, (said) => weighsWater(said, wanted));
     expect(text).toContain(formulaName);
   });
 

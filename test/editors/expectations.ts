@@ -73,3 +73,10 @@ export function massesIn(text: string): number[] {
 export function namesMass(text: string, wantedGrams: number, tolerance = 0.006): boolean {
   return massesIn(text).some((grams) => Math.abs(grams - wantedGrams) <= wantedGrams * tolerance);
 }
+
+/** Whether the rows of water on a sheet weigh so much; the heading of their column has the unit, grams or kilograms. */
+export function weighsWater(text: string, wantedGrams: number, tolerance = 0.006): boolean {
+  return [...text.matchAll(/\bwater\b\D{0,40}?(\d+(?:\.\d+)?)/g)].some(([, figure]) =>
+    [1, 1000].some((unit) => Math.abs(Number(figure) * unit - wantedGrams) <= wantedGrams * tolerance),
+  );
+}

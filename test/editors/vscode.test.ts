@@ -19,6 +19,7 @@ import {
   unknownIngredientLine,
   waterGrams,
   waterLine,
+  weighsWater,
   writePercentFix,
 } from './expectations.ts';
 import { takePicturesOfFailures } from './pictures-of-failures.ts';
@@ -223,7 +224,7 @@ describe('the packaged extension in VS Code', () => {
   }
 
   async function waitForPanelMass(grams: number): Promise<void> {
-    await waitForPanel(editor.page, `${grams} g`, (text) => namesMass(text, grams));
+    await waitForPanel(editor.page, `${grams} g of water`, (text) => weighsWater(text, grams));
   }
 });
 
