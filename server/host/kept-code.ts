@@ -4,6 +4,7 @@ import {
   readdirSync,
   readFileSync,
   renameSync,
+  type Stats,
   statSync,
   unlinkSync,
   utimesSync,
@@ -108,16 +109,19 @@ const longestKept = 60 * day;
 function folderOfCode(): string | undefined {
   const { NODE_DISABLE_COMPILE_CACHE, NODE_V8_COVERAGE } = process.env;
   if (NODE_DISABLE_COMPILE_CACHE || NODE_V8_COVERAGE) return undefined;
-  const own = process.getuid?.();
-  const folder = join(tmpdir(), ['doughwright', own].join('-'));
+  const folder = join(tmpdir(), ['doughwright', process.getuid?.()].join('-'));
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
-    const found = lstatSync(folder);
-    const isOurs = own === undefined || (found.uid === own && (found.mode & 0o022) === 0);
-    return found.isDirectory() && isOurs ? folder : undefined;
+    const found = lstatSync(folder, { throwIfNoEntry: false });
+    return found === undefined || (found.isDirectory() && isOurs(found)) ? folder : undefined;
   } catch {
     return undefined;
   }
+}
+
+/** Whether nobody else can have written it. */
+function isOurs({ uid, mode }: Stats): boolean {
+  const own = process.getuid?.();
+  return own === undefined || (uid === own && (mode & 0o022) === 0);
 }
 
 /** Which program this is, as the build has written it into the first line. */
@@ -129,12 +133,10 @@ function markOf(program: Buffer): string | undefined {
 function readKept(place: string): { readonly code: Buffer; readonly at: number } | undefined {
   try {
     const found = lstatSync(place);
-    const { uid, mode, mtimeMs } = found;
-    const own = process.getuid?.();
-    if (!found.isFile() || (own !== undefined && (uid !== own || (mode & 0o022) !== 0))) return undefined;
+    if (!found.isFile() || !isOurs(found)) return undefined;
     const bytes = readFileSync(place);
     const code = bytes.subarray(headBytes);
-    return checksum(code) === bytes.readInt32LE(0) ? { code, at: mtimeMs } : undefined;
+    return checksum(code) === bytes.readInt32LE(0) ? { code, at: found.mtimeMs } : undefined;
   } catch {
     return undefined;
   }
