@@ -18,6 +18,7 @@ export default defineConfig({
       'test/merge/merge.test.ts',
     ],
     isolate: false,
+    setupFiles: ['test/seed.ts'],
     testTimeout: 30_000,
     maxWorkers: 2,
   },
