@@ -6,7 +6,7 @@ export default defineConfig({
     exclude: ['test/editors/**', '**/node_modules/**'],
     maxWorkers: 2,
     setupFiles: ['test/seed.ts'],
-    testTimeout: 30_000,
+    testTimeout: 90_000,
     expect: { poll: { timeout: 10_000 } },
   },
 });

@@ -19,7 +19,7 @@ export default defineConfig({
     ],
     isolate: false,
     setupFiles: ['test/seed.ts'],
-    testTimeout: 30_000,
+    testTimeout: 90_000,
     maxWorkers: 2,
   },
 });
