@@ -103,7 +103,8 @@ export function scanQuantity(text: string, start: number, before?: string): Quan
     return { kind: 'clock', minutes, start, end: start + clock[0].length, number: clock[0], unit: '' };
   }
   const breads = before === 'yield' || before === 'makes' ? breadsAt(text, start) : undefined;
-  if (breads !== undefined) return { kind: 'count', count: readNumber(breads.number), start, ...breads };
+  if (breads !== undefined)
+    return withinLimits({ kind: 'count', count: readNumber(breads.number), start, ...breads });
   const read =
     scanRange(text, start) ??
     (before === 'speed' ? undefined : scanGrouped(text, start)) ??
