@@ -47,6 +47,17 @@ export function findingsList(
   return html`<ul class="findings">${findings.map(item)}</ul>`;
 }
 
+/** The same folded, below what says it in short already: the sign of each level stays in sight. */
+export function foldedFindings(findings: readonly SheetFinding[] | undefined, around: Around): Shown {
+  if (findings === undefined || findings.length === 0) return nothing;
+  const { labels } = around;
+  const levels = [...new Set(findings.map(({ level }) => level))];
+  return html`<details class="fold why">
+    <summary>${levels.map((level) => html`<span class="sign-of ${level}">${mark(level)}<span class="unseen">${labels.levels[level]}: </span></span>`)}${labels.why}</summary>
+    ${findingsList(findings, around)}
+  </details>`;
+}
+
 // One outline a level, so that the level shows without its colour: a square, a triangle, a circle, a dash.
 const markPaths: Readonly<Record<SheetFinding['level'], string>> = {
   error: 'M2 2H14V14H2Z M5.2 5.2L10.8 10.8 M10.8 5.2L5.2 10.8',

@@ -2,7 +2,7 @@ import { html, nothing, svg } from 'lit-html';
 import { repeat } from 'lit-html/directives/repeat.js';
 import type { FactsSection, Section, SheetDocument, Step, StepsSection } from '../../server/protocol.ts';
 import { chartParts } from './chart-parts.ts';
-import { type Around, findingsList, named, type Shown } from './found.ts';
+import { type Around, findingsList, foldedFindings, named, type Shown } from './found.ts';
 import { rowsTable } from './rows-table.ts';
 
 /** What stands together, in the order of the sheet: what is weighed, what is done with it, what comes of it. */
@@ -135,7 +135,7 @@ export function answerTiles({ facts }: FactsSection, around: Around): Shown {
           <dd class="value" dir="auto"><span class="sign" aria-hidden="true">${verdict?.sign}</span> ${value}</dd>
           ${verdict === undefined || verdict.word === '' ? nothing : html`<dd class="word" dir="auto">${verdict.word}</dd>`}
           ${notes.map((text) => html`<dd class="note" dir="auto">${text}</dd>`)}
-          ${findings === undefined ? nothing : html`<dd class="about">${findingsList(findings, around)}</dd>`}
+          ${findings === undefined ? nothing : html`<dd class="about">${foldedFindings(findings, around)}</dd>`}
         </div>`,
     )}
   </dl>`;

@@ -93,6 +93,26 @@ describe('what stands on the sheet', () => {
     }
   });
 
+  it('takes no more with findings that an answer already says: what helps unfolds at the answer', async () => {
+    const hot = fourIngredients(undefined, { fastMinutes: 12, roomCelsius: 27, tapCelsius: 22 });
+    const page = await open({ width: 460, height: 800 }, hot);
+    const height = await page.evaluate<number>('document.documentElement.scrollHeight');
+    expect(height).toBeLessThanOrEqual(1.5 * 800);
+    expect(placesOf(hot).map(([id]) => id)).toEqual(['glance/dough temperature', 'glance/state']);
+    const tile = page.locator('.glance > .bad', { hasText: 'Leaves the mixer at' });
+    expect(await tile.locator('summary').textContent()).toBe('Warning: What helps');
+    expect(await tile.getByText('7.9 °C above the 25 °C wanted').isVisible()).toBe(false);
+    await tile.locator('summary').press('Enter');
+    const said = await tile.locator('.finding').textContent();
+    expect(said).toContain('7.9 °C above the 25 °C wanted');
+    expect(said).toContain('With 2 kg of ice');
+    // Read, it has the room of all three.
+    const [open_, all] = await Promise.all([tile, page.locator('.glance')].map((one) => one.boundingBox()));
+    expect(open_!.width).toBeCloseTo(all!.width, 0);
+    expect(await page.locator('.mixing .finding').count()).toBe(0);
+    expect(await axeViolations(page)).toEqual([]);
+  });
+
   it('shows all weights of four ingredients on the first screen of a window at 200 percent', async () => {
     const page = await open({ width: 640, height: 450 }, fourIngredients());
     const box = await page.locator('.bowl tbody .weigh').last().boundingBox();

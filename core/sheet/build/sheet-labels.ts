@@ -45,6 +45,7 @@ function heads({ say }: Says) {
     knownSoFar: say(message('panel.known-so-far')),
     noIngredients: say(message('panel.no-ingredients', { example: 'strong white 100%' })),
     asTable: say(message('sheet.as-table')),
+    why: say(message('panel.why')),
     endsAt: say(message('panel.ends-at', one)),
   };
 }

@@ -154,7 +154,8 @@ function sectionsOf(
   if (whole.solved === undefined) return { sections: day === undefined ? [] : [day], moments: [] };
   const mix = batch.doughMix.known ? batch.doughMix.value : undefined;
   const draw = mix === undefined ? undefined : waterToUse(mix);
-  const water = draw === undefined ? undefined : speaker.say(draw.text);
+  const water =
+    draw === undefined ? undefined : { alone: speaker.say(draw.text), beside: speaker.say(draw.beside) };
   const timeline = timelineOf(whole, batches, firstLine, asked.clock, speaker);
   const weighed = weighingSections({
     ...{ whole, batch, batches, mix, water, firstLine, timeline, speaker },

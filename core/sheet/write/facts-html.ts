@@ -37,9 +37,9 @@ function answers({ facts }: FactsSection, speaker: Speaker): Child {
           ? undefined
           : element('span', { class: 'word' }, ` ${fact.verdict.word}`),
       ),
-      ...[...fact.notes, ...foundAt(fact, speaker)].map((one) =>
-        element('dd', { class: 'note', dir: 'auto' }, one),
-      ),
+      ...fact.notes.map((one) => element('dd', { class: 'note', dir: 'auto' }, one)),
+      // Nothing unfolds on paper: what was found stands across all three.
+      ...foundAt(fact, speaker).map((one) => element('dd', { class: 'findings', dir: 'auto' }, one)),
     ),
   );
   return element('dl', { class: 'glance' }, ...said);

@@ -21,7 +21,7 @@ export const sheetStyle = [
   '.facts dt{font-size:9.5pt}.facts dd{font-size:11pt;font-weight:600;font-variant-numeric:tabular-nums}',
   '.facts dd.note{font-size:9.5pt;font-weight:400}.facts.day dd{font-size:9.5pt;font-weight:400}',
   '.glance{display:grid;grid-template-columns:repeat(3,1fr);gap:1mm 5mm;margin-top:2.5mm}.glance>div{border:.75pt solid;padding:1mm 2mm}.glance .bad{border-width:2pt}',
-  '.glance dt{font-size:9.5pt}.glance dd{font-size:13pt;font-weight:700;overflow-wrap:anywhere}.glance .word{font-size:10pt}.glance dd.note{font-size:8.5pt;line-height:1.25;font-weight:400}',
+  '.glance dt{font-size:9.5pt}.glance dd{font-size:13pt;font-weight:700;overflow-wrap:anywhere}.glance .word{font-size:10pt}.glance dd.note{font-size:8.5pt;line-height:1.25;font-weight:400}.glance dd.findings{font-size:10pt;font-weight:600;line-height:1.2;padding-top:.5mm}',
   '.blanks{display:flex;flex-wrap:wrap;gap:3.5mm 5mm;padding-top:2mm;font-size:10.5pt}.blank{display:inline-block;width:16mm;border-bottom:.75pt solid}',
   'section{margin-top:3mm;padding-top:1.5mm;border-top:.75pt solid;break-inside:avoid}section.long{break-inside:auto}',
   'table{width:100%;border-collapse:collapse}thead{display:table-header-group}tfoot{display:table-row-group}tr{break-inside:avoid}',

@@ -16,6 +16,7 @@ export const panel = {
   'panel.no-ingredients': ({ example }: Args<'example'>) =>
     `No ingredients yet. One line makes a start: ${example}`,
 
+  'panel.why': () => 'What helps',
   'panel.try': () => 'Try for today',
   'panel.reset': () => 'As in the file',
   'panel.keep': () => 'Keep in the file',
