@@ -7,6 +7,8 @@ export interface Around {
   readonly labels: SheetLabels;
   /** Shows a zero-based line in the editor. */
   readonly show: (line: number) => void;
+  /** Writes into a mixer what its trial at this line says. */
+  readonly teach: (line: number) => void;
   /** Whether what one scale reads stands beside the weights, and what shows it or leaves it out from now on. */
   readonly scaleReading: { readonly isShown: boolean; readonly set: (shown: boolean) => void };
 }

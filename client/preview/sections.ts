@@ -63,7 +63,7 @@ function hasFindings(section: Section): boolean {
 
 function sectionPart(section: Section, heading: string, around: Around): Shown {
   const { name, title, line, when = [], findings } = section;
-  const body = html`${findingsList(findings, around)}${sentences(section)}${bodyOf(section, heading, around)}${notesOf(section)}`;
+  const body = html`${findingsList(findings, around)}${sentences(section)}${bodyOf(section, heading, around)}${notesOf(section)}${teachButton(section, around)}`;
   const classes = `${section.kind === 'chart' ? 'chart ' : ''}${name}`;
   if (folded.has(name))
     return html`<section class=${classes} data-id=${section.id} aria-labelledby=${heading}>
@@ -80,6 +80,13 @@ function sectionPart(section: Section, heading: string, around: Around): Shown {
     </header>
     ${body}
   </section>`;
+}
+
+/** Beside what the readings of a trial miss: what teaches its mixer. */
+function teachButton(section: Section, { teach }: Around): Shown {
+  const { line } = section;
+  if (section.kind !== 'table' || section.teach === undefined || line === undefined) return nothing;
+  return html`<button type="button" class="teach" @click=${() => teach(line)}>${section.teach.words}</button>`;
 }
 
 /** Shows what one scale reads beside all weights, or leaves it out. */

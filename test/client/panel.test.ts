@@ -301,6 +301,31 @@ describe('findings', () => {
   });
 });
 
+describe('a trial whose readings miss what is computed', () => {
+  it('teaches its mixer by a plain button beside what it says, which is not there while one works', async () => {
+    const sheet = computedSheet('Ferry Loaf');
+    const [trial] = tablesIn(sheet.sections, 'trial');
+    const teach = { mixer: 'big spiral', words: 'Teach “big spiral” what its trials say' };
+    const taught = {
+      ...sheet,
+      sections: sheet.sections.map((one) => (one === trial ? { ...trial, teach } : one)),
+    };
+    const page = await open({}, taught);
+    const button = page.locator('section.trial').getByRole('button', { name: teach.words });
+    const filled = await style(page, '.controls .work', 'background-color');
+    expect(await style(page, '.teach', 'background-color')).not.toBe(filled);
+    await button.press('Enter');
+    const { uri, formula } = sheet;
+    expect(panel.sent.at(-1)).toEqual({ type: 'teach', uri, formula, line: trial!.line });
+    expect(await axeViolations(page)).toEqual([]);
+    await panel.send({ type: 'mode', mode: 'working' });
+    expect(await button.isVisible()).toBe(false);
+    await panel.send({ type: 'mode', mode: 'sheet' });
+    await panel.show(sheet);
+    expect(await page.locator('.teach').count()).toBe(0);
+  });
+});
+
 describe('a sheet that is held up', () => {
   it('keeps the last whole figures, paler, and a live text says which line holds it up', async () => {
     const page = await open({}, harbourTin);

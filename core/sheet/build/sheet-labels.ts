@@ -93,6 +93,7 @@ function fields({ say }: Says) {
     aboveZero: say(message('panel.above-zero')),
     whatIfFold: say(message('panel.what-if-fold')),
     whatIf: say(message('panel.what-if')),
+    sameFeel: say(message('panel.same-feel')),
     minutes: say(message('panel.minutes', one)),
     more: say(message('panel.more', one)),
     less: say(message('panel.less', one)),

@@ -42,6 +42,7 @@ export const panel: Translation<typeof english> = {
 
   'panel.what-if-fold': () => 'Was wäre, wenn: Minuten, Wasser, Mehl',
   'panel.what-if': () => 'Was wäre, wenn',
+  'panel.same-feel': () => 'Wasser für gleiche Teigfestigkeit',
   'panel.minutes': ({ written }) => `${written}, min`,
   'panel.more': ({ written }) => `${written}: mehr`,
   'panel.less': ({ written }) => `${written}: weniger`,

@@ -43,6 +43,7 @@ export const panel = {
 
   'panel.what-if-fold': () => 'What if: minutes, water, flour',
   'panel.what-if': () => 'What if',
+  'panel.same-feel': () => 'Water for the same feel',
   'panel.minutes': ({ written }: Args<'written'>) => `${written}, min`,
   'panel.more': ({ written }: Args<'written'>) => `${written}: more`,
   'panel.less': ({ written }: Args<'written'>) => `${written}: less`,
