@@ -35,19 +35,16 @@ export function createWhatIfControls(
   let tried: WhatIf = {};
   let inFile: Fields = { lines: [], flours: [] };
   const steppers = new Map<string, Stepper>();
-  const place = element('span', { class: 'fields' });
-  const flours = element('span', { class: 'fields' });
-  const { box: feel, field: feelField } = feelSwitch(labels);
+  const [place, flours] = [element('span', { class: 'fields' }), element('span', { class: 'fields' })];
+  const [feel, feelField] = feelSwitch(labels);
   const askFlour = (flour: WhatIf['flour']) => {
     const { flour: _, water, ...rest } = tried;
-    if (flour === undefined) return askWhatIf(water === undefined ? rest : { ...rest, water });
-    // A water of its own would stand in the place of the one that goes with the flour.
-    if (feel.checked) return askWhatIf({ ...rest, flour: { ...flour, sameFeel: true } });
-    askWhatIf({ ...rest, ...(water === undefined ? {} : { water }), flour });
+    const own = water === undefined ? rest : { ...rest, water };
+    if (flour === undefined) return askWhatIf(own);
+    askWhatIf(feel.checked ? { ...rest, flour: { ...flour, sameFeel: true } } : { ...own, flour });
   };
   feel.addEventListener('change', () => {
-    const { from, to } = tried.flour ?? {};
-    if (from !== undefined && to !== undefined) askFlour({ from, to });
+    if (tried.flour !== undefined) askFlour({ from: tried.flour.from, to: tried.flour.to });
   });
   const map = element('select', { attributes: { id: 'map-against' } });
   map.addEventListener('change', () => {
@@ -131,10 +128,10 @@ export function createWhatIfControls(
 }
 
 /** Whether the water goes with another flour. */
-function feelSwitch(labels: SheetLabels): { readonly box: HTMLInputElement; readonly field: HTMLElement } {
+function feelSwitch(labels: SheetLabels): readonly [box: HTMLInputElement, field: HTMLElement] {
   const box = element('input', { attributes: { id: 'what-if-feel', type: 'checkbox' } });
   const words = element('label', { class: 'switch' }, box, document.createTextNode(labels.sameFeel));
-  return { box, field: element('span', { class: 'field' }, words) };
+  return [box, element('span', { class: 'field' }, words)];
 }
 
 /** Taken out for a moment a field would lose what is typed. */

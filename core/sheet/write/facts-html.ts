@@ -38,11 +38,18 @@ function answers({ facts }: FactsSection, speaker: Speaker): Child {
           : element('span', { class: 'word' }, ` ${fact.verdict.word}`),
       ),
       ...fact.notes.map((one) => element('dd', { class: 'note', dir: 'auto' }, one)),
-      // Nothing unfolds on paper: what was found stands across all three.
-      ...foundAt(fact, speaker).map((one) => element('dd', { class: 'findings', dir: 'auto' }, one)),
     ),
   );
-  return element('dl', { class: 'glance' }, ...said);
+  // Nothing unfolds on paper: what was found at them stands below, across all three.
+  const found = facts.flatMap((fact) =>
+    foundAt(fact, speaker).map((one) => element('li', { dir: 'auto', 'data-id': fact.id }, one)),
+  );
+  return element(
+    'div',
+    {},
+    element('dl', { class: 'glance' }, ...said),
+    found.length === 0 ? undefined : element('ul', { class: 'findings' }, ...found),
+  );
 }
 
 /** Facts below the heading, each with what was found at it. */
