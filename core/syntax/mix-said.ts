@@ -57,6 +57,9 @@ const fillers = /^(?:for|then|and|at|on|of|the|in|with|[-–—+&/:.])$/i;
 const everything =
   /^(?:all|everything)(?=$|\s+(?:but|except|without)\s)|^all (?:the )?(?:ingredients|of it)$/i;
 
+/** `butter in`, `the butter goes in`. */
+const goesIn = /(?<=\S\s+)(?:(?:goes|go) )?in(?: (?:now|last))?\.?$/i;
+
 /**
  * Reads a line of a mix that the notation does not have in these words; `undefined` where some of it means nothing known. By hand there
  * are no speeds: what is mixed is kneaded.
@@ -70,7 +73,9 @@ export function readMixSaid(line: string, tokens: readonly IToken[], byHand = fa
   const written =
     (byHand ? undefined : sumOfTimes(line.slice(span.start, span.end), span)) ??
     writtenOf(line.slice(span.start, span.end), span.start, remarks, byHand);
-  if (written === undefined || !written.some(({ isRun }) => isRun)) return undefined;
+  if (written === undefined) return undefined;
+  const said = line.slice(span.start, span.end);
+  if (!written.some(({ isRun }) => isRun) && !everything.test(said) && !goesIn.test(said)) return undefined;
   const statements = written.map((one) => statementOf(one));
   if (statements.some((one) => one === undefined)) return undefined;
   const [statement, ...further] = statements as PropertyStatement[];
@@ -79,9 +84,9 @@ export function readMixSaid(line: string, tokens: readonly IToken[], byHand = fa
   const remark = remarks.length === 0 ? '' : `  # ${remarks.join(', ')}`;
   const indent = line.slice(0, span.start).trim() === '' ? line.slice(0, span.start) : '  ';
   const meant = lines.join(`\n${indent}`) + remark;
-  const said = message('unknown-property.mix-said', { meant: lines.join(', ') });
+  const found = message('unknown-property.mix-said', { meant: lines.join(', ') });
   const fix = replaceFix(message('fix.write', { meant: lines.join(', ') }), span, meant, true);
-  return { statement, problems: [problem('unknown-property', said, span, fix)], further };
+  return { statement, problems: [problem('unknown-property', found, span, fix)], further };
 }
 
 /** `6 + 2 min`: minutes slow, then minutes fast. Common practice in German bakeries, no source. */
@@ -207,7 +212,9 @@ function readClause(
   }
   const own = verbOf(left.trim(), byHand);
   if (own !== undefined) takeOut(left.length - left.trimStart().length, own.length);
-  const verb = own?.verb ?? before;
+  const entry = own === undefined && timed === null ? goesIn.exec(left.trimEnd()) : null;
+  if (entry !== null) takeOut(entry.index, entry[0].length);
+  const verb = own?.verb ?? (entry === null ? before : 'load');
   const manner = manners.exec(left.trimEnd());
   if (manner !== null) {
     remarks.push(manner[0].trim());
@@ -218,7 +225,7 @@ function readClause(
   const run = timed === null ? undefined : runOf(timed, from, speed, verb, byHand);
   if (timed !== null && run === undefined) return undefined;
   const all = /^all(?: |$)/.test(names[0]?.text ?? '');
-  return { names, all, verb, begins: own !== undefined, run, remarks };
+  return { names, all, verb, begins: own !== undefined || entry !== null, run, remarks };
 }
 
 function verbOf(text: string, byHand: boolean): { readonly verb: Verb; readonly length: number } | undefined {

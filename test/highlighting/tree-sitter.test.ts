@@ -30,7 +30,14 @@ const isFigure = (text: string): boolean => text !== '';
 
 /** What our parser reads, a line at its number. */
 function ours(text: string): (Said | undefined)[] {
-  return parseFile(text).blocks.flatMap(({ block }) => block.lines.map((line) => saidOf(line)));
+  let stepsBegun = false;
+  return parseFile(text).lines.map((line) => {
+    const { statement } = line;
+    // Steps where no process has begun have a finding at the first of them.
+    if (statement.kind === 'header') stepsBegun = false;
+    if (statement.kind === 'step' && statement.begins) stepsBegun = true;
+    return stepsBegun ? undefined : saidOf(line);
+  });
 }
 
 /** Whether a line begins with the words of a step; our parser finds them further on as well. */

@@ -57,6 +57,8 @@ export const readingSections: Translation<typeof english> = {
     `Was in einem Knetversuch gelaufen ist, steht hinter „mixed“: ${example}`,
   'unknown-property.none': ({ section, name, words }, say) =>
     `„${section}“ hat keine Eigenschaft „${name}“. Eigenschaften sind ${say.list(words)}.`,
+  'unknown-property.step': ({ written }) =>
+    `„${written}“ ist ein Schritt nach dem Mischen. Über den Schritten steht die Zeile: process:`,
 
   'two-steps.two': ({ written, otherWritten }) =>
     `„${written}“ und „${otherWritten}“ sind zwei Schritte. Jeder gehört in eine eigene Zeile.`,

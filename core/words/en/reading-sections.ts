@@ -58,6 +58,8 @@ export const readingSections = {
     `A trial states what was run with “mixed”: ${example}`,
   'unknown-property.none': ({ section, name, words }: Args<'section' | 'name' | 'words'>, say: Speaker) =>
     `“${name}” is not a property of ${a(section)}. Its properties are ${say.list(words)}.`,
+  'unknown-property.step': ({ written }: Args<'written'>) =>
+    `“${written}” is a step of the process. The line above the steps is: process:`,
 
   'two-steps.two': ({ written, otherWritten }: Args<'written' | 'otherWritten'>) =>
     `“${written}” and “${otherWritten}” are two steps. Write each on a line of its own.`,
