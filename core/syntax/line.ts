@@ -5,6 +5,7 @@ import { markAtStart, ruleOrComment, withoutMarks } from './foreign-markup.ts';
 import { isMixedOfTrial, readHeader } from './header.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
 import { readMixSaid } from './mix-said.ts';
+import { readMixTemperature } from './mix-temperature.ts';
 import { readMixerSaid } from './mixer-said.ts';
 import { beyondProblem } from './number-problems.ts';
 import { problem, writeFix } from './problem.ts';
@@ -147,7 +148,7 @@ function saidInOtherWords(
 ): Read | undefined {
   switch (context) {
     case 'mix':
-      return readMixSaid(text, meaning, byHand);
+      return readMixTemperature(text, meaning) ?? readMixSaid(text, meaning, byHand);
     case 'mixer':
       return readMixerSaid(text, meaning);
     case 'bakery':
