@@ -161,7 +161,7 @@ function stateAnswer(mix: MixAnalysis, batch: Analysis, speaker: Speaker, unknow
     return { value, level: 'off', word: message('glance.too-early'), notes };
   if (programmeMinutes < wished.high - roundingMinutes)
     return { value, level: 'off', word: message('glance.perhaps-too-early'), notes };
-  if (letDownAfter.known && programmeMinutes >= letDownAfter.value.low)
+  if (letDownAfter.known && letDownAfter.value.low <= programmeMinutes + 1e-9)
     return { value, level: 'off', word: message('glance.perhaps-too-late'), notes };
   const run = doughMixes(batch).find((one) => one.mix === mix);
   if (run !== undefined && enoughMinutes(run) !== undefined)

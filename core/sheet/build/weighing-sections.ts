@@ -12,7 +12,7 @@ import { nodeIds } from './node-ids.ts';
 import { heldOf } from './part-times.ts';
 import type { TableSection } from './sheet-document.ts';
 import {
-  type Reading,
+  roundedOnScale,
   rowsOf,
   type WeighedRows,
   type Weighing,
@@ -36,8 +36,8 @@ interface WeighingInput {
   readonly batch: Analysis;
   readonly batches: number;
   readonly mix: MixAnalysis | undefined;
-  /** The water to use, in words. */
-  readonly water: string | undefined;
+  /** The water to use, in words that stand alone and in those beside its name. */
+  readonly water: { readonly alone: string; readonly beside: string } | undefined;
   readonly firstLine: number;
   readonly timeline: Timeline;
   readonly speaker: Speaker;
@@ -76,17 +76,17 @@ function withClock({ section, startSeconds }: Weighed, { clock, view }: Timeline
 }
 
 /** Where no row of the bowl holds the water, what is said of it stands at the bowl. */
-function withWater(bowl: readonly Weighed[], water: string | undefined): readonly Weighed[] {
+function withWater(bowl: readonly Weighed[], water: WeighingInput['water']): readonly Weighed[] {
   const [first, ...later] = bowl;
   if (water === undefined || first === undefined) return bowl;
   const isSaid = bowl.some(({ section }) =>
     section.rows.some(
-      ({ id, notes = [] }) => id.endsWith('/ice') || notes.some((one) => one.includes(water)),
+      ({ id, notes = [] }) => id.endsWith('/ice') || notes.some((one) => one.includes(water.beside)),
     ),
   );
   if (isSaid) return bowl;
   const { section, startSeconds } = first;
-  return [{ section: { ...section, lead: [...(section.lead ?? []), water] }, startSeconds }, ...later];
+  return [{ section: { ...section, lead: [...(section.lead ?? []), water.alone] }, startSeconds }, ...later];
 }
 
 /** A part that goes into another is made before it. */
@@ -201,7 +201,7 @@ function plainBowl({ batch, water, firstLine }: WeighingInput, weighing: Weighin
       ...(line.fraction === undefined || line.kind === 'part'
         ? {}
         : { percent: speaker.percent(line.fraction) }),
-      ...(line.role === 'water' && water !== undefined ? { note: water } : {}),
+      ...(line.role === 'water' && water !== undefined ? { note: water.beside } : {}),
     }),
   );
   const made = rowsOf('bowl', weights.filter(isWeighed), weighing);
@@ -221,25 +221,34 @@ function bowlSections(
   const { speaker } = weighing;
   const made: { readonly head: WeighingHead; readonly rows: WeighedRows; readonly minutes: number }[] = [];
   const elsewhereNames = new Set(batch.solved!.finalMix.lines.filter(isDrawnWhole).map(({ name }) => name));
-  let before: Reading | undefined;
-  let notes = elsewhere(batch.solved!);
-  mix.input.phases.forEach((phase, index) => {
-    if (!('portions' in phase) || phase.portions.length === 0) return;
-    const minutes = minutesBefore(mix, index);
+  const additions = mix.input.phases.flatMap((phase, index) => {
+    if (!('portions' in phase) || phase.portions.length === 0) return [];
     const line = firstLine + (mix.phaseLines[index] ?? 0);
     const weights = phase.portions.flatMap((portion) => portionWeights(input, mix, portion, line));
+    return [{ minutes: minutesBefore(mix, index), line, weights, weighed: weights.filter(isWeighed) }];
+  });
+  const onScale = roundedOnScale(
+    additions.flatMap(({ weighed }) => weighed),
+    weighing.step,
+  );
+  let readsGrams = 0;
+  let done = 0;
+  let notes = elsewhere(batch.solved!);
+  for (const { minutes, line, weights, weighed } of additions) {
     const name = made.length === 0 ? 'bowl' : 'later';
     const id = idOf(name);
-    const rows = rowsOf(id, weights.filter(isWeighed), weighing, before);
-    before = rows.reading;
+    const rounded = onScale.slice(done, done + weighed.length);
+    const rows = rowsOf(id, weighed, weighing, { readsGrams, rounded });
+    readsGrams = rows.readsGrams;
+    done += weighed.length;
     notes = [...notes, ...tooLittle(weights.filter((one) => !elsewhereNames.has(one.name)))];
     // An addition of nothing that anybody weighs is no section: what is said of it stands at the next one.
-    if (rows.rows.length === 0) return;
+    if (rows.rows.length === 0) continue;
     const title = speaker.say(message(name === 'bowl' ? 'sheet.into-bowl' : 'sheet.added-later'));
     const when = minutes === 0 ? [] : [speaker.say(message('sheet.after-minutes', { minutes }))];
     made.push({ head: { id, name, title, when, line, notes }, rows, minutes });
     notes = [];
-  });
+  }
   return made.map(({ head, rows, minutes }, index) => {
     const isLast = index === made.length - 1;
     const whole = isLast ? { ...head, notes: [...head.notes, ...notes] } : head;
@@ -283,7 +292,7 @@ function portionWeights(
     return [weight(label, ice.tapGrams * share, fromTap), { ...iceWeight, key: 'ice' }];
   }
   const same = speaker.say(message('sheet.same-temperature'));
-  return [weight(label, grams, isFirst || water === undefined ? water : same)];
+  return [weight(label, grams, isFirst || water === undefined ? water?.beside : same)];
 }
 
 function isPart({ solved }: Analysis, portion: MixPortion): boolean {
