@@ -5,6 +5,7 @@ import { markAtStart, ruleOrComment, withoutMarks } from './foreign-markup.ts';
 import { isMixedOfTrial, readHeader } from './header.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
 import { readMixSaid } from './mix-said.ts';
+import { readMixTemperature } from './mix-temperature.ts';
 import { readMixerSaid } from './mixer-said.ts';
 import { beyondProblem } from './number-problems.ts';
 import { problem, writeFix } from './problem.ts';
@@ -156,7 +157,8 @@ function saidInOtherWords(
   switch (context) {
     case 'mix':
       // `first rise 1 h` is no hour of mixing.
-      return isStepAlone(meaning) ? undefined : readMixSaid(text, meaning, byHand);
+      if (isStepAlone(meaning)) return undefined;
+      return readMixTemperature(text, meaning) ?? readMixSaid(text, meaning, byHand);
     case 'mixer':
       return readMixerSaid(text, meaning);
     case 'bakery':

@@ -50,6 +50,8 @@ export const readingSections: Translation<typeof english> = {
 
   'unknown-property.meant': ({ section, written, meant }) =>
     `„${section}“ hat keine Eigenschaft „${written}“. Ist „${meant}“ gemeint?`,
+  'unknown-property.of-formula': ({ written, meant }) =>
+    `„${written}“: die Teigtemperatur gehört zur Rezeptur und steht unter deren Kopfzeile: ${meant}`,
   'unknown-property.said-otherwise': ({ section, written, meant }) =>
     `Unter „${section}“ schreibt sich „${written}“: ${meant}`,
   'unknown-property.mix-said': ({ meant }) => `Gelesen als: ${meant}`,

@@ -51,6 +51,8 @@ export const readingSections = {
 
   'unknown-property.meant': ({ section, written, meant }: Args<'section' | 'written' | 'meant'>) =>
     `“${written}” is not a property of ${a(section)}. Is it “${meant}”?`,
+  'unknown-property.of-formula': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `“${written}”: the temperature of the dough is the formula’s, and stands below its header: ${meant}`,
   'unknown-property.said-otherwise': ({ section, written, meant }: Args<'section' | 'written' | 'meant'>) =>
     `In ${a(section)} “${written}” is written: ${meant}`,
   'unknown-property.mix-said': ({ meant }: Args<'meant'>) => `Read as: ${meant}`,
