@@ -40,6 +40,14 @@ describe('what is tried is kept in the file', () => {
     expect(kept.tried).toBe(false);
   });
 
+  it('in the word that the baker counts in', () => {
+    const service = serviceWith(byYield.replace('20 pieces', '20 loaves'));
+    keep(service, { size: { by: 'pieces', pieces: 48 } });
+    expect(textOf(service, uri)).toContain('yield 48 loaves of 880 g   # for the shop');
+    keep(service, { size: { by: 'pieces', pieces: 1 } });
+    expect(textOf(service, uri)).toContain('yield 1 loaf of 880 g   # for the shop');
+  });
+
   it('a size as every weight, where grams of flour give the scale', () => {
     const service = serviceWith(byGrams);
     keep(service, { size: { by: 'flour', grams: 15_000 } });

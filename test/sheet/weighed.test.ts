@@ -54,6 +54,32 @@ describe('a column of weights', () => {
   });
 });
 
+describe('salt that goes in later', () => {
+  // 4 pieces of 880 g and 1.5% lost are 3573.6 g: 2108.3 g of flour by baker's arithmetic (common practice), of which 2% are 42.2 g.
+  const late = (load: string, add: string) =>
+    blocksOf(
+      `formula Weekday Tin:\n  yield 4 pieces of 880 g\n  loss 1.5%\n  bread flour 90%\n  wholemeal wheat 10%\n  water 66%\n  salt 2%\n  fresh yeast 1.5%\n\nmix by hand:\n  load ${load}\n  stir 3 min\n  add ${add}\n  knead 9 min\n`,
+    );
+  const gramsOf = (blocks: ReturnType<typeof late>) =>
+    blocks.flatMap(({ rows }) => rows.map(({ name, weigh }) => [name, Number(weigh!.figure)] as const));
+
+  it('weighs what it does beside the flour: what is left over goes to the heaviest line of all', () => {
+    const blocks = late('flour, water, fresh yeast', 'salt');
+    const grams = new Map(gramsOf(blocks));
+    expect(grams.get('salt')).toBe(42);
+    expect(grams.get('fresh yeast')).toBe(32);
+    expect(blocks.at(-1)!.rows.at(-1)!.scaleReads!.figure).toBe('3574');
+    expect([...grams.values()].reduce((sum, one) => sum + one, 0)).toBe(3574);
+  });
+  it('as if all went in at once', () => {
+    const inOrder = (blocks: ReturnType<typeof late>) =>
+      gramsOf(blocks).sort(([one], [other]) => one.localeCompare(other));
+    const atOnce = inOrder(late('flour, water, salt', 'fresh yeast'));
+    expect(inOrder(late('flour, water, fresh yeast', 'salt'))).toEqual(atOnce);
+    expect(inOrder(late('flour', 'water, salt, fresh yeast'))).toEqual(atOnce);
+  });
+});
+
 describe('a scald on the sheet', () => {
   it('is weighed in with the water that steams away, and says what is left', () => {
     const [scald, bowl] = blocksOf(

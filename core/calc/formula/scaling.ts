@@ -83,10 +83,9 @@ export type BowlBatches =
  * equal: where every line has a twin the heaviest twins share what is left over, and the total may be off by half a step
  * for each of them. A line of fewer than ten steps keeps a step finer by tens, so no ingredient is rounded away. Weights
  * that are unknown, negative or not finite come back as they are, and nothing is rounded unless the step is a positive
- * number. `shortGrams` is by how much the scale is too light already from what was rounded before; the lines of the step
- * itself make up for it.
+ * number.
  */
-export function roundToStep(lines: readonly LineWeight[], stepGrams: number, shortGrams = 0): RoundedBatch {
+export function roundToStep(lines: readonly LineWeight[], stepGrams: number): RoundedBatch {
   const usable = isWeight(stepGrams);
   const groups = new Map<number, { index: number; grams: number }[]>();
   const rounded: RoundedWeight[] = lines.map((line, index) => {
@@ -105,8 +104,6 @@ export function roundToStep(lines: readonly LineWeight[], stepGrams: number, sho
   const byFineness = [...groups].sort(([some], [other]) => other - some);
   for (const [power, group] of byFineness) {
     const step = stepGrams / 10 ** power;
-    // What is weighed on a finer step is small, and none to make up for the rounding of something else.
-    if (power === 0) carriedGrams += shortGrams;
     const takesRest = power === byFineness.at(-1)?.[0];
     carriedGrams = roundGroup(group, step, carriedGrams, takesRest, (index, units) => {
       rounded[index] = { ...elementAt(rounded, index), grams: Number((units * step).toPrecision(12)) };

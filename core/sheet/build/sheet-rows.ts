@@ -1,4 +1,4 @@
-import { roundToStep } from '../../calc/formula/scaling.ts';
+import { type RoundedWeight, roundToStep } from '../../calc/formula/scaling.ts';
 import { mostShownGrams, weighedPlaces } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
@@ -16,10 +16,10 @@ export interface Weight {
   readonly note?: string;
 }
 
-/** What a scale reads, and by how much that is too light. */
-export interface Reading {
+/** What goes onto one scale by and by: what it reads already, and the rows that go on now as they are rounded among all of them. */
+export interface OnTheScale {
   readonly readsGrams: number;
-  readonly shortGrams: number;
+  readonly rounded: readonly RoundedWeight[];
 }
 
 /** How rows are weighed: on a scale of this step, for so many batches, written by the speaker. */
@@ -33,7 +33,8 @@ export interface Weighing {
 export interface WeighedRows {
   readonly rows: readonly Row[];
   readonly sum?: Row;
-  readonly reading: Reading;
+  /** What the scale reads after the last of them. */
+  readonly readsGrams: number;
 }
 
 /** The columns of what is weighed; a writer leaves out one that has nothing in it. */
@@ -60,9 +61,18 @@ export function withUnits(columns: readonly Column[], rows: readonly Row[]): rea
   });
 }
 
+/** Rounds what goes onto one scale, at once or by and by, to its step, so that all of it together is within half a step. */
+export function roundedOnScale(weights: readonly Weight[], step: number): readonly RoundedWeight[] {
+  const lines = weights.map(({ grams }, index) => ({
+    lineId: String(index),
+    ...(grams === undefined ? {} : { grams }),
+  }));
+  return roundToStep(lines, step).lines;
+}
+
 /**
- * Rounds rows to the scale's step and adds the running reading of one scale. The total is within half a step, together
- * with what stands on the scale already. Rows and total are those of one batch, and of all of them where there are several.
+ * Rows as they are weighed, with the running reading of one scale. Rows and total are those of one batch, and of all of them where there
+ * are several.
  *
  * @param section the id of the section that the rows stand in
  */
@@ -70,28 +80,21 @@ export function rowsOf(
   section: string,
   weights: readonly Weight[],
   { step, times, speaker }: Weighing,
-  before: Reading = { readsGrams: 0, shortGrams: 0 },
+  { readsGrams, rounded }: OnTheScale = { readsGrams: 0, rounded: roundedOnScale(weights, step) },
 ): WeighedRows {
-  const rounded = roundToStep(
-    weights.map((weight, index) => ({
-      lineId: String(index),
-      ...(weight.grams === undefined ? {} : { grams: weight.grams }),
-    })),
-    step,
-    before.shortGrams,
-  );
-  const isHeavy = before.readsGrams + rounded.totalGrams > mostShownGrams;
-  const scaled = rounded.lines.map(({ grams, stepGrams }) =>
+  const totalGrams = sumOf(rounded);
+  const isHeavy = readsGrams + totalGrams > mostShownGrams;
+  const scaled = rounded.map(({ grams, stepGrams }) =>
     grams === undefined ? undefined : asShown(grams, stepGrams ?? step, isHeavy),
   );
   const lacking = scaled.indexOf(undefined);
   const firstUnknown = lacking < 0 ? weights.length : lacking;
-  const total = asShown(rounded.totalGrams, step, isHeavy);
+  const total = asShown(totalGrams, step, isHeavy);
   const all = allOf(scaled, firstUnknown < weights.length ? undefined : total, times);
   const idOf = nodeIds();
-  let reads = before.readsGrams;
+  let reads = readsGrams;
   const rows = weights.map((weight, index): Row => {
-    const { grams } = rounded.lines[index]!;
+    const { grams } = rounded[index]!;
     const shown = scaled[index];
     const finer = grams !== undefined && isBetweenSteps(grams, step) ? onFinerScale(speaker) : undefined;
     const notes = [weight.note, finer].filter((note) => note !== undefined);
@@ -115,7 +118,7 @@ export function rowsOf(
     };
     return { ...base, cells };
   });
-  const exactTotal = rounded.exactTotalGrams;
+  const exactTotal = sumOf(weights);
   const sum: Row = {
     id: `${section}/=`,
     name: speaker.say(message('sheet.together')),
@@ -128,11 +131,12 @@ export function rowsOf(
     rows,
     // The sum of a single row is that row, and without all of its rows it is no sum.
     ...(firstUnknown < weights.length || rows.length < 2 ? {} : { sum }),
-    reading: {
-      readsGrams: reads,
-      shortGrams: before.shortGrams + exactTotal - rounded.totalGrams,
-    },
+    readsGrams: reads,
   };
+}
+
+function sumOf(weights: readonly { readonly grams?: number | undefined }[]): number {
+  return weights.reduce((sum, { grams = 0 }) => sum + grams, 0);
 }
 
 /** A section of weights without what one scale reads after each of them. */

@@ -12,7 +12,7 @@ import { nodeIds } from './node-ids.ts';
 import { heldOf } from './part-times.ts';
 import type { TableSection } from './sheet-document.ts';
 import {
-  type Reading,
+  roundedOnScale,
   rowsOf,
   type WeighedRows,
   type Weighing,
@@ -221,25 +221,34 @@ function bowlSections(
   const { speaker } = weighing;
   const made: { readonly head: WeighingHead; readonly rows: WeighedRows; readonly minutes: number }[] = [];
   const elsewhereNames = new Set(batch.solved!.finalMix.lines.filter(isDrawnWhole).map(({ name }) => name));
-  let before: Reading | undefined;
-  let notes = elsewhere(batch.solved!);
-  mix.input.phases.forEach((phase, index) => {
-    if (!('portions' in phase) || phase.portions.length === 0) return;
-    const minutes = minutesBefore(mix, index);
+  const additions = mix.input.phases.flatMap((phase, index) => {
+    if (!('portions' in phase) || phase.portions.length === 0) return [];
     const line = firstLine + (mix.phaseLines[index] ?? 0);
     const weights = phase.portions.flatMap((portion) => portionWeights(input, mix, portion, line));
+    return [{ minutes: minutesBefore(mix, index), line, weights, weighed: weights.filter(isWeighed) }];
+  });
+  const onScale = roundedOnScale(
+    additions.flatMap(({ weighed }) => weighed),
+    weighing.step,
+  );
+  let readsGrams = 0;
+  let done = 0;
+  let notes = elsewhere(batch.solved!);
+  for (const { minutes, line, weights, weighed } of additions) {
     const name = made.length === 0 ? 'bowl' : 'later';
     const id = idOf(name);
-    const rows = rowsOf(id, weights.filter(isWeighed), weighing, before);
-    before = rows.reading;
+    const rounded = onScale.slice(done, done + weighed.length);
+    const rows = rowsOf(id, weighed, weighing, { readsGrams, rounded });
+    readsGrams = rows.readsGrams;
+    done += weighed.length;
     notes = [...notes, ...tooLittle(weights.filter((one) => !elsewhereNames.has(one.name)))];
     // An addition of nothing that anybody weighs is no section: what is said of it stands at the next one.
-    if (rows.rows.length === 0) return;
+    if (rows.rows.length === 0) continue;
     const title = speaker.say(message(name === 'bowl' ? 'sheet.into-bowl' : 'sheet.added-later'));
     const when = minutes === 0 ? [] : [speaker.say(message('sheet.after-minutes', { minutes }))];
     made.push({ head: { id, name, title, when, line, notes }, rows, minutes });
     notes = [];
-  });
+  }
   return made.map(({ head, rows, minutes }, index) => {
     const isLast = index === made.length - 1;
     const whole = isLast ? { ...head, notes: [...head.notes, ...notes] } : head;

@@ -1,4 +1,6 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
+import { withWater } from '../../calc/calibration/calibration-temperatures.ts';
 import { type CurvePoint, doughCurve } from '../../facts/dough-curve.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
@@ -37,12 +39,18 @@ export function overlaidFormula(
     ...place,
     name:
       revision === undefined ? text : speaker.say(message('overlay.at', { name: text, written: revision })),
-    curve: doughMix.known ? doughCurve(doughMix.value.input, doughMix.value.outcome.programmeMinutes) : [],
+    curve: doughMix.known ? curveOf(doughMix.value) : [],
     ...(doughMix.known ? {} : { reason: speaker.say(doughMix.reason) }),
     figures: figuresBeside([analysis], speaker).flatMap(({ key, name, texts: [figure] }) =>
       figure === undefined ? [] : [{ key, name, text: figure }],
     ),
   };
+}
+
+/** The course with the water that its table and its sheet tell to draw. */
+function curveOf({ input, water, outcome }: MixAnalysis): readonly CurvePoint[] {
+  const drawn = water.known ? withWater(input, water.value.effectiveCelsius) : input;
+  return doughCurve(drawn, outcome.programmeMinutes);
 }
 
 /** Formulas laid over each other: one chart of their mixing, and one table of what it comes to. */
