@@ -229,9 +229,13 @@ describe('the package', () => {
     const allowed = [
       // The packer takes README.md into every list; what it packages in its place is dist/market.md.
       ...['package.json', 'README.md', 'LICENSE'],
-      ...['editor-light.png', 'editor-findings.png', 'panel-charts.png', 'panel-working.png'].map(
-        (name) => `docs/images/${name}`,
-      ),
+      ...[
+        'editor-light.png',
+        'editor-findings.png',
+        'experiment-light.png',
+        'panel-charts.png',
+        'panel-working.png',
+      ].map((name) => `docs/images/${name}`),
       ...[
         'package.nls.json',
         'package.nls.de.json',
