@@ -5,7 +5,8 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     exclude: ['test/editors/**', '**/node_modules/**'],
     maxWorkers: 2,
-    testTimeout: 30_000,
+    setupFiles: ['test/seed.ts'],
+    testTimeout: 90_000,
     expect: { poll: { timeout: 10_000 } },
   },
 });

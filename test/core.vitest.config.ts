@@ -18,7 +18,8 @@ export default defineConfig({
       'test/merge/merge.test.ts',
     ],
     isolate: false,
-    testTimeout: 30_000,
+    setupFiles: ['test/seed.ts'],
+    testTimeout: 90_000,
     maxWorkers: 2,
   },
 });

@@ -9,7 +9,11 @@ export interface TestReport {
     readonly name: string;
     readonly status: string;
     readonly message?: string;
-    readonly assertionResults: readonly { readonly status: string }[];
+    readonly assertionResults: readonly {
+      readonly status: string;
+      readonly fullName: string;
+      readonly failureMessages?: readonly string[];
+    }[];
   }[];
 }
 
@@ -28,18 +32,25 @@ export interface Counted {
  */
 export function countReport(report: TestReport, endedWell: boolean): Counted {
   const { numPassedTests, numFailedTests, numPendingTests, testResults } = report;
-  const failures = numFailedTests > 0 ? [`${numFailedTests} tests`] : [];
+  const failures: string[] = [];
   let failed = numFailedTests;
-  for (const { status, name, message = '', assertionResults } of testResults) {
-    if (status !== 'failed' || assertionResults.some((one) => one.status === 'failed')) continue;
+  for (const { status, name, message, assertionResults } of testResults) {
+    const tests = assertionResults.filter((one) => one.status === 'failed');
+    failures.push(...tests.map((one) => told(name, one.fullName, one.failureMessages?.[0])));
+    if (status !== 'failed' || tests.length > 0) continue;
     failed++;
-    failures.push([name, message.split('\n')[0]].filter(Boolean).join(': '));
+    failures.push(told(name, message));
   }
   if (!endedWell && failed === 0) {
     failed++;
     failures.push('it ended with an error that no test has');
   }
   return { passed: numPassedTests, failed, skipped: numPendingTests, failures };
+}
+
+/** The first line of each, in one: the end of a log may be all that is kept of it. */
+function told(...words: readonly (string | undefined)[]): string {
+  return words.flatMap((one) => one?.split('\n')[0] || []).join(': ');
 }
 
 /** The names of those programs that are not there. */

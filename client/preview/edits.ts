@@ -7,6 +7,8 @@ import type { TakenReading } from './messages.ts';
 /** Writing into the file what was asked for in a panel. Each answers with one sentence that says what came of it. */
 export interface Edits {
   applyOptions(uri: string, formula: string, line: number): Promise<string>;
+  /** Writes into a mixer what the trial at `trialLine` says. */
+  teachMixer(uri: string, formula: string, line: number, trialLine: number): Promise<string>;
   logReading(uri: string, formula: string, line: number, reading: TakenReading): Promise<string>;
 }
 
@@ -24,12 +26,16 @@ export function createEdits(wire: Wire, kept: Kept): Edits {
     done?.();
     return words(filesOf(answer));
   };
+  const written = (files: string): string =>
+    l10n.t('Written into {0}. Undo takes it back; save keeps it.', files);
   return {
+    teachMixer: (uri, formula, line, trialLine) =>
+      make({ textDocument: { uri }, line, formula, change: { kind: 'teach', line: trialLine } }, written),
     applyOptions(uri, formula, line) {
       const { clock, map, ...tried } = kept.asked(uri, formula);
       return make(
         { textDocument: { uri }, line, formula, change: { kind: 'keep', asked: tried } },
-        (files) => l10n.t('Written into {0}. Undo takes it back; save keeps it.', files),
+        written,
         // What is in the file now is tried no more.
         () => kept.setAsked(uri, formula, { ...(clock && { clock }), ...(map && { map }) }),
       );

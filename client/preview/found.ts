@@ -7,6 +7,8 @@ export interface Around {
   readonly labels: SheetLabels;
   /** Shows a zero-based line in the editor. */
   readonly show: (line: number) => void;
+  /** Writes into a mixer what its trial at this line says. */
+  readonly teach: (line: number) => void;
   /** Whether what one scale reads stands beside the weights, and what shows it or leaves it out from now on. */
   readonly scaleReading: { readonly isShown: boolean; readonly set: (shown: boolean) => void };
 }
@@ -45,6 +47,17 @@ export function findingsList(
   const item = ({ level, message, line }: SheetFinding): Shown =>
     html`<li class="finding ${level}">${mark(level)}<span class="says"><strong class="level">${labels.levels[level]}: </strong><span dir="auto">${message}</span>${isFar ? place(line) : nothing}</span></li>`;
   return html`<ul class="findings">${findings.map(item)}</ul>`;
+}
+
+/** The same folded, below what says it in short already: the sign of each level stays in sight. */
+export function foldedFindings(findings: readonly SheetFinding[] | undefined, around: Around): Shown {
+  if (findings === undefined || findings.length === 0) return nothing;
+  const { labels } = around;
+  const levels = [...new Set(findings.map(({ level }) => level))];
+  return html`<details class="fold why">
+    <summary>${levels.map((level) => html`<span class="sign-of ${level}">${mark(level)}<span class="unseen">${labels.levels[level]}: </span></span>`)}${labels.why}</summary>
+    ${findingsList(findings, around)}
+  </details>`;
 }
 
 // One outline a level, so that the level shows without its colour: a square, a triangle, a circle, a dash.

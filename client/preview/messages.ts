@@ -8,6 +8,8 @@ export type FromPage =
   | { readonly type: 'try'; readonly uri: string; readonly formula: string; readonly asked: SheetOptions }
   /** What is tried is to be written into the file. */
   | { readonly type: 'keep'; readonly uri: string; readonly formula: string }
+  /** What the trial at this zero-based line says is to be written into its mixer. */
+  | { readonly type: 'teach'; readonly uri: string; readonly formula: string; readonly line: number }
   /** The baker wants to see this zero-based line in the editor. */
   | { readonly type: 'reveal'; readonly uri: string; readonly line: number }
   /** Stay with this formula, or follow the cursor again. */

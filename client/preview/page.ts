@@ -59,6 +59,7 @@ const aroundOf = ({ labels, scaleReading }: ShownSheet): Around => ({
   show(line) {
     if (shown) editor.postMessage({ type: 'reveal', uri: shown.uri, line });
   },
+  teach: (line) => editor.postMessage({ type: 'teach', ...about(), line }),
 });
 
 const controlActions: ControlActions = {

@@ -2,7 +2,7 @@ import { html, nothing, svg } from 'lit-html';
 import { repeat } from 'lit-html/directives/repeat.js';
 import type { FactsSection, Section, SheetDocument, Step, StepsSection } from '../../server/protocol.ts';
 import { chartParts } from './chart-parts.ts';
-import { type Around, findingsList, named, type Shown } from './found.ts';
+import { type Around, findingsList, foldedFindings, named, type Shown } from './found.ts';
 import { rowsTable } from './rows-table.ts';
 
 /** What stands together, in the order of the sheet: what is weighed, what is done with it, what comes of it. */
@@ -63,7 +63,7 @@ function hasFindings(section: Section): boolean {
 
 function sectionPart(section: Section, heading: string, around: Around): Shown {
   const { name, title, line, when = [], findings } = section;
-  const body = html`${findingsList(findings, around)}${sentences(section)}${bodyOf(section, heading, around)}${notesOf(section)}`;
+  const body = html`${findingsList(findings, around)}${sentences(section)}${bodyOf(section, heading, around)}${notesOf(section)}${teachButton(section, around)}`;
   const classes = `${section.kind === 'chart' ? 'chart ' : ''}${name}`;
   if (folded.has(name))
     return html`<section class=${classes} data-id=${section.id} aria-labelledby=${heading}>
@@ -80,6 +80,13 @@ function sectionPart(section: Section, heading: string, around: Around): Shown {
     </header>
     ${body}
   </section>`;
+}
+
+/** Beside what the readings of a trial miss: what teaches its mixer. */
+function teachButton(section: Section, { teach }: Around): Shown {
+  const { line } = section;
+  if (section.kind !== 'table' || section.teach === undefined || line === undefined) return nothing;
+  return html`<button type="button" class="teach" @click=${() => teach(line)}>${section.teach.words}</button>`;
 }
 
 /** Shows what one scale reads beside all weights, or leaves it out. */
@@ -135,7 +142,7 @@ export function answerTiles({ facts }: FactsSection, around: Around): Shown {
           <dd class="value" dir="auto"><span class="sign" aria-hidden="true">${verdict?.sign}</span> ${value}</dd>
           ${verdict === undefined || verdict.word === '' ? nothing : html`<dd class="word" dir="auto">${verdict.word}</dd>`}
           ${notes.map((text) => html`<dd class="note" dir="auto">${text}</dd>`)}
-          ${findings === undefined ? nothing : html`<dd class="about">${findingsList(findings, around)}</dd>`}
+          ${findings === undefined ? nothing : html`<dd class="about">${foldedFindings(findings, around)}</dd>`}
         </div>`,
     )}
   </dl>`;

@@ -124,6 +124,10 @@ export function createSheetPanel(
         return options.worked(message.uri, message.formula);
       case 'keep':
         return panel.tell(await edits.applyOptions(message.uri, message.formula, lineOf(follower)));
+      case 'teach':
+        return panel.tell(
+          await edits.teachMixer(message.uri, message.formula, lineOf(follower), message.line),
+        );
       case 'reading':
         return panel.tell(
           await edits.logReading(message.uri, message.formula, lineOf(follower), message.reading),

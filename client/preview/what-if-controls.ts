@@ -35,8 +35,17 @@ export function createWhatIfControls(
   let tried: WhatIf = {};
   let inFile: Fields = { lines: [], flours: [] };
   const steppers = new Map<string, Stepper>();
-  const place = element('span', { class: 'fields' });
-  const flours = element('span', { class: 'fields' });
+  const [place, flours] = [element('span', { class: 'fields' }), element('span', { class: 'fields' })];
+  const [feel, feelField] = feelSwitch(labels);
+  const askFlour = (flour: WhatIf['flour']) => {
+    const { flour: _, water, ...rest } = tried;
+    const own = water === undefined ? rest : { ...rest, water };
+    if (flour === undefined) return askWhatIf(own);
+    askWhatIf(feel.checked ? { ...rest, flour: { ...flour, sameFeel: true } } : { ...own, flour });
+  };
+  feel.addEventListener('change', () => {
+    if (tried.flour !== undefined) askFlour({ from: tried.flour.from, to: tried.flour.to });
+  });
   const map = element('select', { attributes: { id: 'map-against' } });
   map.addEventListener('change', () => {
     const against = axes.find((axis) => axis === map.value);
@@ -53,7 +62,8 @@ export function createWhatIfControls(
     askWhatIf(lines.length === 0 ? rest : { ...rest, lines });
   };
   const tryWater = (amount: number) => {
-    const { water: _, ...rest } = tried;
+    const { water: _, flour, ...others } = tried;
+    const rest = flour === undefined ? others : { ...others, flour: { from: flour.from, to: flour.to } };
     const isAsInFile = inFile.water !== undefined && Math.abs(amount - inFile.water.amount) < 1e-9;
     askWhatIf(isAsInFile ? rest : { ...rest, water: amount });
   };
@@ -71,6 +81,7 @@ export function createWhatIfControls(
       { class: 'fields what-if', attributes: { role: 'group', 'aria-label': labels.whatIf } },
       place,
       flours,
+      feelField,
       element(
         'span',
         { class: 'field' },
@@ -95,7 +106,7 @@ export function createWhatIfControls(
         const stepper = stepperOf(`water-${water.measure}`, isWeight ? gramStep : percentStep, (figure) =>
           tryWater(isWeight ? units.gramsOfLight(figure) : figure / 100),
         );
-        const amount = tried.water ?? water.amount;
+        const amount = tried.water ?? water.tried ?? water.amount;
         stepper.show(
           `${water.name}, ${isWeight ? units.light : '%'}`,
           isWeight ? units.lightOf(amount) : amount * 100,
@@ -103,7 +114,10 @@ export function createWhatIfControls(
         shown.push(stepper.field);
       }
       replaceWhereChanged(place, shown);
-      showFlours(flours, inFile, tried, askWhatIf);
+      showFlours(flours, inFile, tried, askFlour);
+      feelField.hidden = water === undefined || inFile.flours.length === 0;
+      if (tried.flour !== undefined)
+        feel.checked = tried.flour.sameFeel === true && tried.water === undefined;
       offer(
         map,
         [['', labels.noMap], ...axes.map((axis) => [axis, labels.maps[axis]] as const)],
@@ -111,6 +125,13 @@ export function createWhatIfControls(
       );
     },
   };
+}
+
+/** Whether the water goes with another flour. */
+function feelSwitch(labels: SheetLabels): readonly [box: HTMLInputElement, field: HTMLElement] {
+  const box = element('input', { attributes: { id: 'what-if-feel', type: 'checkbox' } });
+  const words = element('label', { class: 'switch' }, box, document.createTextNode(labels.sameFeel));
+  return [box, element('span', { class: 'field' }, words)];
 }
 
 /** Taken out for a moment a field would lose what is typed. */
@@ -171,7 +192,7 @@ function showFlours(
   place: HTMLElement,
   { flours }: Fields,
   tried: WhatIf,
-  ask: (whatIf: WhatIf) => void,
+  ask: (flour: WhatIf['flour']) => void,
 ): void {
   const names = flours.map(({ name }) => name).join('\n');
   if (place.dataset.names !== names) {
@@ -199,8 +220,7 @@ function showFlours(
         chosen,
       );
     select.onchange = () => {
-      const { flour: _, ...rest } = tried;
-      ask(select.value === name ? rest : { ...rest, flour: { from: name, to: select.value } });
+      ask(select.value === name ? undefined : { from: name, to: select.value });
     };
   }
 }

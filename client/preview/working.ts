@@ -321,10 +321,16 @@ function leftOf(
   return seconds - (now - startedAt) / 1000;
 }
 
-/** What was found at a moment: at a section of weights, at it and at its rows. */
+/** What was found at a moment: at a section of weights, at it and at its rows; and what stands at the head of the sheet but concerns a line of it. */
 function foundAt({ sections }: ShownSheet, { id }: WorkMoment, around: Around): Shown {
   const own = (section: Section) => (section.id === id ? nodesOf(section) : []);
   const one = sections.flatMap(nodesOf).filter((node) => node.id === id);
   const whole = sections.flatMap(own);
-  return html`${(whole.length > 0 ? whole : one).map(({ findings }) => findingsList(findings, around))}`;
+  const nodes = whole.length > 0 ? whole : one;
+  const lines = new Set(nodes.map(({ line }) => line));
+  const atHead = sections
+    .filter(({ name }) => name === 'glance')
+    .flatMap(nodesOf)
+    .flatMap(({ findings = [] }) => findings.filter(({ line }) => lines.has(line)));
+  return html`${[...nodes.map(({ findings }) => findings), atHead].map((all) => findingsList(all, around))}`;
 }

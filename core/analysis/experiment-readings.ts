@@ -6,7 +6,7 @@ import type { Definition, Scope } from '../model/scope.ts';
 import type { Name } from '../syntax/tree.ts';
 import type { Message } from '../words/message.ts';
 import { analyseBlock } from './analyse.ts';
-import { keyOf } from './mixer-trials.ts';
+import { keyOf } from './trial-evidence.ts';
 import { type TrialAnalysis, type TrialReading, trialsOf } from './trials.ts';
 
 /** A trial of a dough of an experiment: what was measured, each beside what its own programme and day let expect. */

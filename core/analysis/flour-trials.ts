@@ -3,7 +3,8 @@ import type { CalibrationTrial } from '../calc/calibration/calibration-quantitie
 import type { Definition, Scope } from '../model/scope.ts';
 import type { Block, Name } from '../syntax/tree.ts';
 import { firstOf } from '../text/element.ts';
-import { type MixerKey, newestTrials } from './mixer-trials.ts';
+import { newestTrials } from './mixer-trials.ts';
+import type { MixerKey } from './trial-evidence.ts';
 
 /** What trials on several mixers show of how fast the doughs of one flour develop. */
 export interface FlourTrials {

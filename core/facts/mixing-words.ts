@@ -85,6 +85,8 @@ function moment(band: Known<MinutesBand, Message>, programmeMinutes: number): Me
 /** The water to use: temperature and ice in a few words, and what more there is to say of it. */
 export interface WaterMessages {
   readonly text: Message;
+  /** The same beside the name of what is drawn. */
+  readonly beside: Message;
   readonly detail: readonly Message[];
 }
 
@@ -103,22 +105,33 @@ function waterOf(water: TemperedWater, mix: MixAnalysis): WaterMessages {
   const ends = doughCelsius.known ? doughCelsius.value : undefined;
   const caution = waterCelsius !== undefined && waterCelsius > hotCelsius ? [message('water.caution')] : [];
   if (reach === 'reachable' && waterCelsius !== undefined)
-    return { text: message('water.at', { waterCelsius }), detail: caution };
+    return {
+      text: message('water.at', { waterCelsius }),
+      beside: message('sheet.water-at', { celsius: waterCelsius }),
+      detail: caution,
+    };
   if (reach === 'not warm enough' && waterCelsius !== undefined) {
     const warm = ends === undefined ? [] : [message('water.warm-the-rest', { doughCelsius: ends })];
-    return { text: message('water.no-hotter', { waterCelsius }), detail: [...warm, ...caution] };
+    return {
+      text: message('water.no-hotter', { waterCelsius }),
+      beside: message('sheet.no-hotter', { celsius: waterCelsius }),
+      detail: [...warm, ...caution],
+    };
   }
   if (reach === 'no lever') {
     const minutes = mix.outcome.programmeMinutes;
     const facts = { minutes, colderCelsius, apartCelsius: colderCelsius * Math.max(0, lever) };
     const why = hasLittleWater(mix.input) ? 'water.little' : 'water.follows-room';
-    return { text: message('water.from-tap'), detail: [message(why, facts)] };
+    const beside = message('glance.from-tap');
+    return { text: message('water.from-tap'), beside, detail: [message(why, facts)] };
   }
   if (ice !== undefined) {
     const weights = { iceGrams: ice.iceGrams, tapGrams: ice.tapGrams, tapCelsius };
     const isShort = ends !== undefined && ends > mix.targetCelsius + 0.05;
+    const text = message(tapAssumed ? 'water.ice-assumed' : 'water.ice', weights);
     return {
-      text: message(tapAssumed ? 'water.ice-assumed' : 'water.ice', weights),
+      text,
+      beside: text,
       detail: isShort ? [message('water.half-ice', { doughCelsius: ends })] : [],
     };
   }
@@ -130,5 +143,9 @@ function waterOf(water: TemperedWater, mix: MixAnalysis): WaterMessages {
           tapGrams: iceCure.tapGrams,
           doughCelsius: iceCure.doughCelsius,
         });
-  return { text: message(tapAssumed ? 'water.tap-assumed' : 'water.tap-at', { tapCelsius }), detail: [cure] };
+  return {
+    text: message(tapAssumed ? 'water.tap-assumed' : 'water.tap-at', { tapCelsius }),
+    beside: message(tapAssumed ? 'sheet.from-tap-assumed' : 'sheet.from-tap', { tapCelsius }),
+    detail: [cure],
+  };
 }

@@ -57,7 +57,7 @@ function nameAndAmount(bulleted: string): string[] {
     return [line.slice(name.start, name.end), line.slice(amount.start, amount.end)];
   }
   const start = line.search(/\S/);
-  const first = start < 0 ? undefined : scanQuantity(line, start, true);
+  const first = start < 0 ? undefined : scanQuantity(line, start, 'speed');
   const rest = first === undefined ? '' : line.slice(first.end).replace(/^\s+of\s+/, '');
   if (first !== undefined && /\p{L}/u.test(rest)) return [rest, line.slice(start, first.end)];
   const text = line.trimEnd();

@@ -88,6 +88,6 @@ export function plainNumber(number: string, { decimal, mixed }: Signs): string {
 /** Reads a number with its unit as the notation does; `undefined` where it is no amount. */
 export function quantityOf(number: string, unit: string): Quantity | undefined {
   const text = unit === '%' ? `${number}%` : `${number} ${unit}`;
-  const quantity = scanQuantity(text, 0, true);
+  const quantity = scanQuantity(text, 0, 'speed');
   return quantity?.end === text.length ? quantity : undefined;
 }

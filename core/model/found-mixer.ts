@@ -30,6 +30,11 @@ export function findHands(scope: Scope): Mixer {
   return own?.data.kind === 'hand' ? own : byHand;
 }
 
+/** `the spiral`, `a stand mixer`: the name without the word that only leads to it. */
+export function withoutArticle(folded: string): string {
+  return folded.replace(/^(?:the|an?|my|our) (?=.)/, '');
+}
+
 /** Looks a mixer up; a kind of mixer stands for a usual one of its kind. */
 export function findMixer(name: Name, scope: Scope): MixerFound {
   const level = scope.find('mixer', name.folded)[0];
@@ -37,7 +42,7 @@ export function findMixer(name: Name, scope: Scope): MixerFound {
     if (level.length > 1) return { kind: 'several', definitions: level };
     return { kind: 'found', mixer: builtOnce(level[0]!) };
   }
-  const usual = findCatalogueMixer(name.folded);
+  const usual = findCatalogueMixer(name.folded) ?? findCatalogueMixer(withoutArticle(name.folded));
   return usual === undefined
     ? { kind: 'unknown' }
     : { kind: 'found', mixer: { name: name.text, data: usual.mixer } };

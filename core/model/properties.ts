@@ -19,11 +19,13 @@ export function propertiesOf(block: Block, section: Section): SaidProperties {
   if (before !== undefined) return before;
   const said = new Map<string, Said[]>();
   for (const line of linesOf(section)) {
-    const { statement } = block.lines[line]!;
-    if (statement.kind !== 'property') continue;
-    const list = said.get(statement.property);
-    if (list === undefined) said.set(statement.property, [{ line, statement }]);
-    else list.push({ line, statement });
+    const { statement: first, further = [] } = block.lines[line]!;
+    for (const statement of [first, ...further]) {
+      if (statement.kind !== 'property') continue;
+      const list = said.get(statement.property);
+      if (list === undefined) said.set(statement.property, [{ line, statement }]);
+      else list.push({ line, statement });
+    }
   }
   ofBlock.set(section, said);
   return said;

@@ -121,7 +121,9 @@ function resolveLoads(
     if (part !== undefined) return [part];
     const found = findIngredient(item.name, to.scope);
     const key = found.kind === 'found' ? found.ingredient.key : `?${folded}`;
-    const line = input.lines.find((one) => one.key === key || foldName(one.name) === folded);
+    const line = input.lines.find(
+      ({ key: own, name }) => own === key || foldName(name) === folded || foldName(name) === `the ${folded}`,
+    );
     if (line !== undefined) return [line.key];
     return [...new Set(ofRole)];
   };

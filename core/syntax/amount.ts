@@ -259,6 +259,28 @@ function behindRemark(
   };
 }
 
+/** `water 60%, tap 24 °C`: a temperature with words around it. */
+function warmthInWords(line: string, tokens: readonly IToken[], span: Span): Options | undefined {
+  const figures = tokens.filter((token) => t.quantityOf(token) !== undefined);
+  const [figure] = figures;
+  const quantity = figure === undefined ? undefined : t.quantityOf(figure);
+  if (figure === undefined || figures.length > 1 || quantity?.kind !== 'temperature') return undefined;
+  if (tokens.some(({ image }) => !/[\p{L}\d]/u.test(image))) return undefined;
+  const words = tokens
+    .filter((token) => token !== figure && token.tokenType !== t.At)
+    .map(({ image }) => image)
+    .join(' ');
+  const meant = `at ${figure.image}${words === '' ? '' : `  # ${words}`}`;
+  const said = message('unknown-option.warmth', {
+    written: line.slice(span.start, span.end),
+    meant: `at ${figure.image}`,
+  });
+  return {
+    celsius: quantity.celsius,
+    problems: [problem('unknown-option', said, span, writeFix(span, meant, true))],
+  };
+}
+
 function readOptions(line: string, tokens: readonly IToken[], kind: NamedKind): Options {
   if (tokens.length === 0) return { problems: [] };
   const span = { start: firstOf(tokens).startOffset, end: t.endOf(lastOf(tokens)) };
@@ -282,6 +304,8 @@ function readOptions(line: string, tokens: readonly IToken[], kind: NamedKind): 
     }
   }
   const written = line.slice(span.start, span.end);
+  const warm = kind === 'ingredient' ? warmthInWords(line, tokens, span) : undefined;
+  if (warm !== undefined) return warm;
   const said = message(`unknown-option.${kind}`, { written });
   // `butter 40 g, melted`: words without a figure are a remark.
   const comma = line.lastIndexOf(',', span.start);

@@ -3,6 +3,7 @@ import { message } from '../words/message.ts';
 import { parseLine } from './line.ts';
 import { problem } from './problem.ts';
 import { suggestSection } from './suggest-section.ts';
+import { below, type Surroundings } from './surroundings.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import type { Block, Context, HeaderStatement, ParsedLine, Section, SourceFile } from './tree.ts';
 import { isTopSection, sectionWords } from './vocabulary.ts';
@@ -54,6 +55,12 @@ export class SharedLines {
 const contexts: readonly Context[] = ['none', 'unknown', ...sectionWords];
 const contextNumber = new Map(contexts.map((context, index) => [context, index]));
 
+/** What a line stands in, whatever is right above it. */
+type Within = Omit<Surroundings, 'afterBlank'>;
+const outside: Within = { context: 'none' };
+const isAlike = (one: Within, other: Within): boolean =>
+  one.context === other.context && one.byHand === other.byHand;
+
 /** How many lines two texts have in common at their beginnings and, of the others, at their ends. */
 interface CommonLines {
   readonly head: number;
@@ -79,15 +86,15 @@ export function parseFile(
   const share = memo.last === undefined ? memo.shared : undefined;
   const known = heldLines(last, common);
   const said = namesAbove(lines);
-  let { context, afterBlank } = surroundings(lines, common.head);
+  let { within, afterBlank } = surroundings(lines, common.head);
   const read = (line: string, isAfterBlank: boolean): ParsedLine => {
-    const slot = slotOf(context, isAfterBlank);
+    const slot = slotOf(within, isAfterBlank);
     const kept = mapOf(known, slot);
     let parsed = kept.get(line);
     if (parsed === undefined) {
       // A piece of a text holds all of it, and those of former letters would add up to many times the file.
       const own = memo.last === undefined ? line : ownCopy(line);
-      const fresh = (): ParsedLine => parseLine(own, { context, afterBlank: isAfterBlank });
+      const fresh = (): ParsedLine => parseLine(own, { ...within, afterBlank: isAfterBlank });
       // Lines of a text that is being typed come and go; only a text read for the first time shares its lines.
       parsed = share === undefined ? fresh() : share.get(slot, line, fresh);
       kept.set(line, parsed);
@@ -95,12 +102,12 @@ export function parseFile(
     return parsed;
   };
   const firstOfTail = texts.length - common.tail;
-  let before: Context | undefined;
+  let before: Within | undefined;
   let end = common.head;
   for (; end < texts.length; end++) {
     if (end >= firstOfTail) {
-      before ??= surroundings(last.lines, end - shift).context;
-      const isAsBefore = context === before && afterBlank === isBlankAt(last.lines, end - 1 - shift);
+      before ??= surroundings(last.lines, end - shift).within;
+      const isAsBefore = isAlike(within, before) && afterBlank === isBlankAt(last.lines, end - 1 - shift);
       if (isAsBefore && end - shift > lastContextDependent) break;
     }
     const line = texts[end]!;
@@ -114,8 +121,8 @@ export function parseFile(
       contextDependent.push(end);
     }
     lines.push(parsed);
-    if (parsed.statement.kind === 'header') context = parsed.statement.section;
-    if (before !== undefined) before = contextAfter(last.lines[end - shift]!, before);
+    within = withinAfter(parsed, within);
+    if (before !== undefined) before = withinAfter(last.lines[end - shift]!, before);
     afterBlank = isBlank(parsed);
   }
   for (let index = end; index < texts.length; index++) lines.push(last.lines[index - shift]!);
@@ -137,22 +144,19 @@ function commonLines(some: readonly ParsedLine[], others: readonly string[]): Co
 }
 
 /** What a line at this place stands in, and whether after a blank line. */
-function surroundings(
-  lines: readonly ParsedLine[],
-  index: number,
-): { context: Context; afterBlank: boolean } {
-  let context: Context = 'none';
+function surroundings(lines: readonly ParsedLine[], index: number): { within: Within; afterBlank: boolean } {
+  let within = outside;
   for (let above = index - 1; above >= 0; above--) {
     const { statement } = lines[above]!;
     if (statement.kind !== 'header') continue;
-    context = statement.section;
+    within = below(statement);
     break;
   }
-  return { context, afterBlank: isBlankAt(lines, index - 1) };
+  return { within, afterBlank: isBlankAt(lines, index - 1) };
 }
 
-function contextAfter({ statement }: ParsedLine, before: Context): Context {
-  return statement.kind === 'header' ? statement.section : before;
+function withinAfter({ statement }: ParsedLine, before: Within): Within {
+  return statement.kind === 'header' ? below(statement) : before;
 }
 
 /** The start of a file counts as a blank line. */
@@ -167,8 +171,8 @@ function isBlank(line: ParsedLine): boolean {
 /** How lines read by their text, a map for each of the surroundings that they may stand in. */
 type KnownLines = Map<string, ParsedLine>[];
 
-function slotOf(context: Context, isAfterBlank: boolean): number {
-  return contextNumber.get(context)! * 2 + (isAfterBlank ? 1 : 0);
+function slotOf({ context, byHand }: Within, isAfterBlank: boolean): number {
+  return contextNumber.get(context)! * 4 + (byHand === true ? 2 : 0) + (isAfterBlank ? 1 : 0);
 }
 
 function mapOf(known: KnownLines, slot: number): Map<string, ParsedLine> {
@@ -179,13 +183,13 @@ function mapOf(known: KnownLines, slot: number): Map<string, ParsedLine> {
 /** The lines of the last text that may have to be read again: those that changed, and those that names above may sway. */
 function heldLines({ lines, contextDependent }: LastRead, { head, tail }: CommonLines): KnownLines {
   const known: KnownLines = [];
-  let { context, afterBlank } = surroundings(lines, head);
+  let { within, afterBlank } = surroundings(lines, head);
   const end = Math.max(lines.length - tail, (contextDependent.at(-1) ?? -1) + 1);
   const isContextDependent = new Set(contextDependent);
   for (let index = head; index < end; index++) {
     const line = lines[index]!;
-    if (!isContextDependent.has(index)) mapOf(known, slotOf(context, afterBlank)).set(line.text, line);
-    context = contextAfter(line, context);
+    if (!isContextDependent.has(index)) mapOf(known, slotOf(within, afterBlank)).set(line.text, line);
+    within = withinAfter(line, within);
     afterBlank = isBlank(line);
   }
   return known;

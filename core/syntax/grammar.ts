@@ -364,7 +364,13 @@ class StatementParser extends EmbeddedActionsParser {
       GATE: () => wordsForBut.has(this.LA(1).image.toLowerCase()),
       DEF: () => {
         this.CONSUME2(t.NamePart);
-        this.AT_LEAST_ONE_SEP({ SEP: t.Comma, DEF: () => allBut.push(this.SUBRULE(this.name)) });
+        this.AT_LEAST_ONE_SEP({
+          SEP: t.Comma,
+          DEF: () => {
+            this.OPTION2({ GATE: () => this.atArticle(), DEF: () => this.CONSUME(t.Word) });
+            allBut.push(this.SUBRULE(this.name));
+          },
+        });
       },
     });
     const name = this.nameFrom(words);
@@ -372,11 +378,18 @@ class StatementParser extends EmbeddedActionsParser {
     return { name, all: true, remaining: false, allBut, start: name.start, end };
   });
 
+  private atArticle(): boolean {
+    const next = this.LA(2);
+    return this.LA(1).image.toLowerCase() === 'the' && next.image !== '' && next.tokenType !== t.Comma;
+  }
+
   readonly namedItem = this.RULE('namedItem', (): LoadItem => {
     const all = this.OPTION({
       GATE: () => this.LA(2).tokenType !== t.Comma,
       DEF: () => this.CONSUME(t.All),
     });
+    // `add the water` adds water.
+    this.OPTION5({ GATE: () => this.atArticle(), DEF: () => this.CONSUME(t.Word) });
     const remaining = this.OPTION2(() => this.CONSUME(t.Remaining));
     const name = this.SUBRULE(this.name);
     const fraction = this.OPTION3(() => this.quantity(this.CONSUME(t.Percent), 'fraction').fraction);

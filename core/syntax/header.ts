@@ -1,5 +1,6 @@
 import type { IToken } from 'chevrotain';
 import { message } from '../words/message.ts';
+import { isByHand, isIn, mixHeader } from './header-mix.ts';
 import { variantHeader } from './header-variant.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
 import { otherHeader, strayColon } from './other-header.ts';
@@ -7,7 +8,7 @@ import { colonOutFix, insertFix, problem, replaceFix } from './problem.ts';
 import type { HeaderRead, Surroundings } from './surroundings.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import { Colon, Comma, Count, endOf, Mass, Percent, Quoted, quantityOf, Volume } from './tokens.ts';
-import type { HeaderStatement, SectionKind } from './tree.ts';
+import type { SectionKind } from './tree.ts';
 import { isTopSection, roleWords, sectionWords } from './vocabulary.ts';
 
 const amounts = new Set([Mass, Percent, Volume, Count]);
@@ -142,7 +143,9 @@ function opensWithoutColon(tokens: readonly IToken[], first: string, around: Sur
     case 'process':
       return second === undefined;
     case 'mix':
-      if (around.context === 'process') return false;
+      // `mix 5 min by hand` is what is done, and no header.
+      if (around.context === 'process' || tokens.some((one) => quantityOf(one)?.kind === 'duration'))
+        return false;
       return (
         tokens.some((_, index) => index > 0 && index < tokens.length - 1 && isIn(tokens, index)) ||
         isByHand(tokens)
@@ -151,10 +154,6 @@ function opensWithoutColon(tokens: readonly IToken[], first: string, around: Sur
       return false;
   }
 }
-
-const isIn = (tokens: readonly IToken[], index: number): boolean => wordAt(tokens, index) === 'in';
-const isByHand = (tokens: readonly IToken[]): boolean =>
-  wordAt(tokens, tokens.length - 2) === 'by' && wordAt(tokens, tokens.length - 1) === 'hand';
 
 function sectionHeader(
   line: string,
@@ -227,26 +226,6 @@ const nameExamples: Partial<Record<SectionKind, string>> = {
   topping: 'seed crust',
   bath: 'malt bath',
 };
-
-function mixHeader(
-  line: string,
-  rest: readonly IToken[],
-  keyword: { start: number; end: number },
-): HeaderRead {
-  const header = { kind: 'header', section: 'mix', keyword } as const;
-  const byHand = isByHand(rest);
-  if (byHand) {
-    const part = nameOf(line, rest.slice(0, -2));
-    return { statement: { ...header, byHand: true, ...(part ? { part } : {}) }, problems: [] };
-  }
-  let at = -1;
-  for (let index = 0; index < rest.length; index++) if (isIn(rest, index)) at = index;
-  const mixer = at < 0 ? undefined : nameOf(line, rest.slice(at + 1));
-  const part = nameOf(line, at < 0 ? rest : rest.slice(0, at));
-  const statement: HeaderStatement = { ...header, ...(part ? { part } : {}), ...(mixer ? { mixer } : {}) };
-  if (mixer !== undefined) return { statement, problems: [] };
-  return { statement, problems: [problem('missing-mixer', message('missing-mixer.where'), keyword)] };
-}
 
 function trialHeader(
   line: string,

@@ -85,6 +85,11 @@ export function knownStep(tokens: readonly IToken[], isSure = false): KnownStep 
   return undefined;
 }
 
+/** Whether a text begins with a step that has a meaning, in whatever baker's words. */
+export function isKnownStep(text: string): boolean {
+  return knownStep(t.cutLine(text).meaning) !== undefined;
+}
+
 /** Words behind which another step is no step of this line: `rest before shaping`, `divide and shape`, `proof on sheet`. */
 const joining: ReadonlySet<string> = new Set(
   'and then & or to in into on onto the a an before after until till for with without by as of no between each per'.split(

@@ -5,6 +5,7 @@ import { markAtStart, ruleOrComment, withoutMarks } from './foreign-markup.ts';
 import { isMixedOfTrial, readHeader } from './header.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
 import { readMixSaid } from './mix-said.ts';
+import { readMixerSaid } from './mixer-said.ts';
 import { beyondProblem } from './number-problems.ts';
 import { problem, writeFix } from './problem.ts';
 import {
@@ -21,6 +22,7 @@ import type { SyntaxProblem } from './syntax-problem.ts';
 import { cutLine } from './tokens.ts';
 import type { Accept, ParsedLine, SectionKind, Statement, Token } from './tree.ts';
 import { holdsIngredients } from './vocabulary.ts';
+import { readYieldSaid } from './yield-said.ts';
 
 /** Longer lines are kept and not read: no line of a formula comes near, and a pasted blob must not stall the editor. */
 export const longestLine = 4000;
@@ -93,7 +95,7 @@ function readLine(text: string, meaning: Meaning, around: Surroundings): Read {
 type Meaning = ReturnType<typeof cutLine>['meaning'];
 
 function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
-  const { context } = around;
+  const { context, byHand } = around;
   const first = firstOf(meaning);
   if (context === 'unknown') return { statement: { kind: 'silent' } as const, problems: [] };
   if (context === 'none') {
@@ -108,17 +110,19 @@ function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
   }
   if (isMixedOfTrial(text, meaning, around)) return mixedMeant(first);
   const found = findPropertyOf(meaning, context);
+  const made = context === 'formula' && found === undefined ? readYieldSaid(text, meaning) : undefined;
+  if (made !== undefined) return made;
   if (context === 'trial' && found !== undefined && isPartThatBegins(found.property, found.length, meaning)) {
     const part = readPartTemperature(text, meaning);
     if (part !== undefined) return part;
   }
   const said =
     found === undefined
-      ? readSaidOtherwise(text, meaning, context as SectionKind)
+      ? readSaidOtherwise(text, meaning, context as SectionKind, byHand)
       : readProperty(text, meaning, found.property, found.length);
   if (said !== undefined) {
     const isBad = said.problems.some(({ code }) => code === 'wrong-value' || code === 'unreadable');
-    return (isBad && context === 'mix' ? readMixSaid(text, meaning) : undefined) ?? said;
+    return (isBad ? saidInOtherWords(text, meaning, around) : undefined) ?? said;
   }
   if (holdsIngredients(context))
     return (
@@ -127,12 +131,31 @@ function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
     );
   if (context === 'plan') return readNamedAmount(text, meaning, 'planned');
   if (context === 'process') return readStep(text, meaning);
-  const mixed = context === 'mix' ? readMixSaid(text, meaning) : undefined;
-  if (mixed !== undefined) return mixed;
+  const otherwise = saidInOtherWords(text, meaning, around);
+  if (otherwise !== undefined) return otherwise;
   return (
     (context === 'trial' ? readPartTemperature(text, meaning) : undefined) ??
     unknownProperty(text, meaning, context as SectionKind)
   );
+}
+
+/** A line that no property reads, as bakers have it for what the notation says in its own words. */
+function saidInOtherWords(
+  text: string,
+  meaning: Meaning,
+  { context, byHand }: Surroundings,
+): Read | undefined {
+  switch (context) {
+    case 'mix':
+      return readMixSaid(text, meaning, byHand);
+    case 'mixer':
+      return readMixerSaid(text, meaning);
+    case 'bakery':
+    case 'trial':
+      return readSaidOtherwise(text, meaning, context);
+    default:
+      return undefined;
+  }
 }
 
 /** `mix in big spiral` in a trial: the header of a mix has a colon, and what was run is said in the past. */

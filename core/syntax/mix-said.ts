@@ -2,8 +2,9 @@ import type { IToken } from 'chevrotain';
 import { elementAt } from '../text/element.ts';
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
+import { byHandAlone, handPhrase, handVerb } from './hand-words.ts';
 import { problem, replaceFix } from './problem.ts';
-import { findPropertyOf, readProperty } from './property.ts';
+import { readPlainProperty } from './property.ts';
 import { readNumber } from './quantity.ts';
 import * as t from './tokens.ts';
 import type { LineRead, PropertyStatement } from './tree.ts';
@@ -56,16 +57,19 @@ const fillers = /^(?:for|then|and|at|on|of|the|in|with|[-–—+&/:.])$/i;
 const everything =
   /^(?:all|everything)(?=$|\s+(?:but|except|without)\s)|^all (?:the )?(?:ingredients|of it)$/i;
 
-/** Reads a line of a mix that the notation does not have in these words; `undefined` where some of it means nothing known. */
-export function readMixSaid(line: string, tokens: readonly IToken[]): LineRead | undefined {
+/**
+ * Reads a line of a mix that the notation does not have in these words; `undefined` where some of it means nothing known. By hand there
+ * are no speeds: what is mixed is kneaded.
+ */
+export function readMixSaid(line: string, tokens: readonly IToken[], byHand = false): LineRead | undefined {
   const span = {
     start: elementAt(tokens, 0).startOffset,
     end: t.endOf(elementAt(tokens, tokens.length - 1)),
   };
   const remarks: string[] = [];
   const written =
-    sumOfTimes(line.slice(span.start, span.end), span) ??
-    writtenOf(line.slice(span.start, span.end), span.start, remarks);
+    (byHand ? undefined : sumOfTimes(line.slice(span.start, span.end), span)) ??
+    writtenOf(line.slice(span.start, span.end), span.start, remarks, byHand);
   if (written === undefined || !written.some(({ isRun }) => isRun)) return undefined;
   const statements = written.map((one) => statementOf(one));
   if (statements.some((one) => one === undefined)) return undefined;
@@ -91,7 +95,7 @@ function sumOfTimes(text: string, span: Span): Written[] | undefined {
 }
 
 /** The lines that a text of a line says; remarks are added to the list. */
-function writtenOf(text: string, from: number, remarks: string[]): Written[] | undefined {
+function writtenOf(text: string, from: number, remarks: string[], byHand: boolean): Written[] | undefined {
   const written: Written[] = [];
   let names: { readonly all: Piece[]; readonly span: Span; readonly word: 'load' | 'add' } | undefined;
   const flush = (): void => {
@@ -103,7 +107,7 @@ function writtenOf(text: string, from: number, remarks: string[]): Written[] | u
   let verb: Verb | undefined;
   for (const clause of clausesOf(text)) {
     const start = from + clause.start;
-    const read = readClause(clause.text, start, verb);
+    const read = readClause(clause.text, start, verb, byHand);
     if (read === undefined) return undefined;
     verb = read.verb;
     const span = { start, end: start + clause.text.length };
@@ -145,7 +149,10 @@ function clausesOf(text: string): Clause[] {
     if (raw.trim() !== '') clauses.push({ text: raw.trim(), start: start + lead });
   };
   const joint = /\s*[;/]\s*|,(?!\d)\s*|\.\s+|\.$|\s+(?:then|and then)\s+|\s+(?:and|&|\+)\s+/giu;
+  const phrases = [...text.matchAll(handPhrase)];
   for (const found of text.matchAll(joint)) {
+    if (phrases.some(({ index, 0: { length } }) => found.index > index && found.index < index + length))
+      continue;
     push(found.index);
     start = found.index + found[0].length;
   }
@@ -163,7 +170,7 @@ function withRunsApart(clause: Clause): Clause[] {
   return [{ text: clause.text.slice(0, at).trimEnd(), start: clause.start }, ...withRunsApart(rest)];
 }
 
-type Verb = 'rest' | 'load' | 'knead' | 'stir' | 'work';
+type Verb = 'rest' | 'load' | 'knead' | 'fold' | 'stir' | 'work';
 
 interface ReadClause {
   readonly names: readonly Piece[];
@@ -177,24 +184,30 @@ interface ReadClause {
   readonly remarks: readonly string[];
 }
 
-function readClause(text: string, from: number, before: Verb | undefined): ReadClause | undefined {
+function readClause(
+  text: string,
+  from: number,
+  before: Verb | undefined,
+  byHand: boolean,
+): ReadClause | undefined {
   const timed = time.exec(text);
   let left = text;
   const takeOut = (at: number, length: number): void => {
     left = left.slice(0, at) + ' '.repeat(length) + left.slice(at + length);
   };
   if (timed !== null) takeOut(timed.index, timed[0].length);
+  const remarks: string[] = [];
   let speed: number | undefined;
   for (const [pattern, number] of speeds) {
     const found = timed === null || speed !== undefined ? null : pattern.exec(left);
     if (found === null) continue;
     speed = number;
+    if (byHand) remarks.push(found[0].trim());
     takeOut(found.index, found[0].length);
   }
-  const own = verbOf(left.trim());
+  const own = verbOf(left.trim(), byHand);
   if (own !== undefined) takeOut(left.length - left.trimStart().length, own.length);
   const verb = own?.verb ?? before;
-  const remarks: string[] = [];
   const manner = manners.exec(left.trimEnd());
   if (manner !== null) {
     remarks.push(manner[0].trim());
@@ -202,17 +215,19 @@ function readClause(text: string, from: number, before: Verb | undefined): ReadC
   }
   const names = namesIn(left, from);
   if (names === undefined) return undefined;
-  const run = timed === null ? undefined : runOf(timed, from, speed, verb);
+  const run = timed === null ? undefined : runOf(timed, from, speed, verb, byHand);
   if (timed !== null && run === undefined) return undefined;
   const all = /^all(?: |$)/.test(names[0]?.text ?? '');
   return { names, all, verb, begins: own !== undefined, run, remarks };
 }
 
-function verbOf(text: string): { readonly verb: Verb; readonly length: number } | undefined {
+function verbOf(text: string, byHand: boolean): { readonly verb: Verb; readonly length: number } | undefined {
   const rest = rests.exec(text);
   if (rest !== null) return { verb: 'rest', length: rest[0].length };
   const load = loads.exec(text);
   if (load !== null) return { verb: 'load', length: load[0].length };
+  const hand = byHand || byHandAlone.test(text) ? handVerb(text) : undefined;
+  if (hand !== undefined) return hand;
   const work = works.exec(text);
   if (work === null) return undefined;
   const verb = /^knead/i.test(text) ? 'knead' : /^stir/i.test(text) ? 'stir' : 'work';
@@ -246,6 +261,7 @@ function runOf(
   from: number,
   speed: number | undefined,
   verb: Verb | undefined,
+  byHand: boolean,
 ): readonly Piece[] | undefined {
   const [, figure = '', unit = ''] = timed;
   if (/[-–]/.test(figure)) return undefined;
@@ -253,20 +269,19 @@ function runOf(
   if (unitName === undefined || !(readNumber(figure) > 0)) return undefined;
   const minutes = [{ text: `${figure} ${unitName}`, at: from + timed.index }];
   if (verb === 'rest') return [{ text: 'rest ' }, ...minutes];
-  if (speed === undefined && (verb === 'knead' || verb === 'stir')) return [{ text: `${verb} ` }, ...minutes];
+  if ((byHand || speed === undefined) && (verb === 'knead' || verb === 'fold' || verb === 'stir'))
+    return [{ text: `${verb} ` }, ...minutes];
   // A time without a speed is taken as the slow one only where a word says that it is mixed.
   if (speed === undefined && verb === undefined) return undefined;
+  if (byHand) return [{ text: 'knead ' }, ...minutes];
   return [{ text: `speed ${speed ?? 1} for ` }, ...minutes];
 }
 
 /** The statement of a written line, with names and values where the line has them. */
 function statementOf({ pieces, span }: Written): PropertyStatement | undefined {
   const text = pieces.map((piece) => piece.text).join('');
-  const { meaning } = t.cutLine(text);
-  const found = findPropertyOf(meaning, 'mix');
-  if (found === undefined) return undefined;
-  const { statement, problems } = readProperty(text, meaning, found.property, found.length);
-  if (problems.length > 0 || statement.kind !== 'property' || statement.value === undefined) return undefined;
+  const statement = readPlainProperty(text, 'mix');
+  if (statement === undefined) return undefined;
   const columns: number[] = [];
   for (const piece of pieces)
     for (let index = 0; index < piece.text.length; index++)

@@ -25,6 +25,12 @@ export function otherHeader(
   const isWord = allPropertyWords.has(name.folded) || (roleWords as readonly string[]).includes(name.folded);
   if (isWord || !around.afterBlank)
     return { statement: undefined, problems: [strayColon(line, tokens, colon)] };
+  // Notes above every section: what they are parted by is no section yet.
+  if (
+    around.context === 'none' &&
+    (namelessSection(name.folded) ?? suggestSection(name.folded)) !== undefined
+  )
+    return undefined;
   const first = words[0]!;
   const span = { start: first.startOffset, end: endOf(first) };
   const meant = nearestWord(

@@ -118,6 +118,17 @@ export function readProperty(
   return { statement, problems: [valueProblem(line, rest, property, read.stoppedAt)] };
 }
 
+/** What a text of the notation says as a property of a section; `undefined` where it has a problem or says none. */
+export function readPlainProperty(text: string, section: SectionKind): PropertyStatement | undefined {
+  const { meaning } = t.cutLine(text);
+  const found = findPropertyOf(meaning, section);
+  if (found === undefined) return undefined;
+  const { statement, problems } = readProperty(text, meaning, found.property, found.length);
+  return problems.length === 0 && statement.kind === 'property' && statement.value !== undefined
+    ? statement
+    : undefined;
+}
+
 function withCanonicalWord(value: Value, property: Property): Value {
   const allowed = wordsOfForm[property.form];
   if (value.form !== 'word' || allowed === undefined) return value;
@@ -190,12 +201,18 @@ function valueProblem(
 /** The finding for a value of which it is plain what was meant, or what is lacking. */
 function meantProblem(text: string, property: Property, span: Span): SyntaxProblem | undefined {
   const meant = suggestValue(property.form, text);
-  if (meant !== undefined && 'value' in readValue(meant, t.cutLine(meant).meaning, property.form)) {
+  if (meant !== undefined && isValue(meant, property)) {
     const said = message('wrong-value.meant', { written: text, example: `${property.word} ${meant}` });
     return problem('wrong-value', said, span, writeFix(span, meant, true));
   }
   const lacking = property.form === 'price' ? lackingInPrice(text) : undefined;
   return lacking === undefined ? undefined : problem('wrong-value', lacking, span);
+}
+
+/** A figure may read otherwise behind the word of its property: a yield counts in loaves. */
+function isValue(text: string, { word, form }: Property): boolean {
+  const line = `${word} ${text}`;
+  return 'value' in readValue(line, t.cutLine(line).meaning.slice(t.cutLine(word).meaning.length), form);
 }
 
 const isSpeed: ReadonlySet<Form> = new Set(['machineSpeed', 'mixSpeed']);

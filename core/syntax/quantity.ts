@@ -1,4 +1,5 @@
 import { entryOf, groupOf } from '../text/element.ts';
+import { breadsAt } from './bread-words.ts';
 import { type Limit, limits, mostMoney } from './limits.ts';
 import type { Per, Quantity } from './tree.ts';
 import { longestUnit, type Unit, units } from './units.ts';
@@ -89,9 +90,9 @@ const skipBlanks = (text: string, at: number): number => {
 /**
  * Reads one quantity that starts exactly at `start`: a number with its unit, a date, a clock time, money, a range or
  * a number that can be read two ways, else a bare number. Longest match; `undefined` when no number stands alone
- * there. `afterSpeed` says that the word before is `speed`, whose number is never a group of thousands.
+ * there. `before` is the word before it in lower case: the number of `speed` is never a group of thousands, and a `yield` counts in loaves.
  */
-export function scanQuantity(text: string, start: number, afterSpeed: boolean): Quantity | undefined {
+export function scanQuantity(text: string, start: number, before?: string): Quantity | undefined {
   const date = matchAt(datePattern, text, start);
   if (date !== null && isDate(Number(date[1]), Number(date[2]), Number(date[3]))) {
     return { kind: 'date', iso: date[0], start, end: start + date[0].length, number: date[0], unit: '' };
@@ -101,8 +102,13 @@ export function scanQuantity(text: string, start: number, afterSpeed: boolean): 
     const minutes = Number(clock[1]) * 60 + Number(clock[2]);
     return { kind: 'clock', minutes, start, end: start + clock[0].length, number: clock[0], unit: '' };
   }
+  const breads = before === 'yield' || before === 'makes' ? breadsAt(text, start) : undefined;
+  if (breads !== undefined)
+    return withinLimits({ kind: 'count', count: readNumber(breads.number), start, ...breads });
   const read =
-    scanRange(text, start) ?? (afterSpeed ? undefined : scanGrouped(text, start)) ?? scanNumber(text, start);
+    scanRange(text, start) ??
+    (before === 'speed' ? undefined : scanGrouped(text, start)) ??
+    scanNumber(text, start);
   return read === undefined ? undefined : withinLimits(read);
 }
 

@@ -5,7 +5,6 @@ import { readValue } from './grammar.ts';
 import { nameOf } from './name-reading.ts';
 import { problem, writeFix } from './problem.ts';
 import { readProperty } from './property.ts';
-import { suggestValue } from './suggest-value.ts';
 import * as t from './tokens.ts';
 import type { LineRead, PropertyStatement, SectionKind } from './tree.ts';
 import { findProperty, holdsIngredients } from './vocabulary.ts';
@@ -22,9 +21,17 @@ const doughTemperature: OtherWords = {
   meant: 'dough temperature',
 };
 
+/** Temperatures of the day, as they are noted beside a thermometer. */
+const ofTheDay: readonly OtherWords[] = [
+  { begins: /^(?:(?:tap|mains) (?:water )?temp(?:erature)?):?(?= |$)/i, meant: 'tap water' },
+  { begins: /^(?:room|air|ambient|kitchen) temp(?:erature)?:?(?= |$)/i, meant: 'room' },
+  { begins: /^flour temp(?:erature)?:?(?= |$)/i, meant: 'flour' },
+  { begins: /^water temp(?:erature)?:?(?= |$)/i, meant: 'water' },
+];
+
 /** Common practice, no source. */
 const otherWords: Partial<Record<SectionKind, readonly OtherWords[]>> = {
-  formula: [doughTemperature, { begins: /^(?:makes|batch)(?= |$)/i, meant: 'yield' }],
+  formula: [doughTemperature],
   preferment: [doughTemperature, { begins: /^(?:ripen|mature|prove|proof|rise)(?= |$)/i, meant: 'ferment' }],
   soaker: [{ begins: /^(?:stand|leave|rest)(?= |$)/i, meant: 'soak' }],
   scald: [{ begins: /^(?:cook|heat|warm|bring) to(?= |$)/i, meant: 'cook at' }],
@@ -36,7 +43,21 @@ const otherWords: Partial<Record<SectionKind, readonly OtherWords[]>> = {
     { begins: /^mix (?:on|at|in) speed(?= |$)/i, meant: 'speed' },
     { begins: /^put in(?= |$)/i, meant: 'add' },
   ],
+  bakery: [
+    ...ofTheDay,
+    {
+      begins: /^(?:tap|(?:tap|mains|cold|cold tap) water|water(?: temp(?:erature)?)?|mains):?(?= |$)/i,
+      meant: 'tap water',
+    },
+    { begins: /^(?:kitchen|bakery|air|ambient):?(?= |$)/i, meant: 'room' },
+    {
+      begins: /^(?:fridge|retarder|cold room|cooler|refrigerator)(?: temp(?:erature)?)?:?(?= |$)/i,
+      meant: 'cold store',
+    },
+  ],
+  mixer: [{ begins: /^(?:capacity|bowl (?:size|holds|capacity)|holds|takes):?(?= |$)/i, meant: 'bowl' }],
   trial: [
+    ...ofTheDay,
     { begins: /^after(?= |$)/i, meant: 'at' },
     { begins: /^(?:final|finish(?:ed)?)(?: dough)?(?: temp(?:erature)?)?(?= |$)/i, meant: 'end' },
   ],
@@ -50,13 +71,15 @@ export function readSaidOtherwise(
   line: string,
   tokens: readonly IToken[],
   section: SectionKind,
+  byHand = false,
 ): LineRead | undefined {
   const start = firstOf(tokens).startOffset;
   const bare = readWithoutWord(line, tokens, section);
   if (bare !== undefined) return bare;
   for (const { begins, meant } of otherWords[section] ?? []) {
     const found = begins.exec(line.slice(start).replace(/\s/g, ' '));
-    if (found === null) continue;
+    // Hands have no speeds.
+    if (found === null || (byHand && meant.startsWith('speed'))) continue;
     const end = start + found[0].length;
     const rest = tokens.filter((token) => token.startOffset >= end);
     const [word, ...more] = t.cutLine(meant).meaning;
@@ -93,9 +116,8 @@ export function readSaidOtherwise(
   return undefined;
 }
 
-/** What lines that lack their word say: `40 x 480 g` of a formula, `12 h at 22 °C` of a part. */
+/** What lines that lack their word say: `12 h at 22 °C` of a part. */
 const wordless: Partial<Record<SectionKind, readonly [begins: RegExp, word: string]>> = {
-  formula: [/^\d+\s*(?:[x×]|pieces?|pcs?|loaves|rolls|buns|balls)\s*(?:of|at|@|à)?\s*\d/iu, 'yield'],
   preferment: [/^\d[\d.,]*\s*(?:h|hours?|hrs?|min|minutes?)\b\s*(?:at|@)/iu, 'ferment'],
   soaker: [/^\d[\d.,]*\s*(?:h|hours?|hrs?|min|minutes?)\b\s*(?:at|@)/iu, 'soak'],
 };
@@ -112,14 +134,10 @@ function readWithoutWord(
   const [begins, word] = wordless[section] ?? [];
   const property = word === undefined ? undefined : findProperty(section, word);
   if (begins?.test(text) !== true || property === undefined) return undefined;
-  const meant = suggestValue(property.form, text) ?? text;
-  const read = readValue(meant, t.cutLine(meant).meaning, property.form);
+  const read = readValue(line, tokens as IToken[], property.form);
   if (!('value' in read)) return undefined;
-  const said = message('unknown-property.said-otherwise', {
-    section,
-    written: text,
-    meant: `${property.word} ${meant}`,
-  });
+  const meant = `${property.word} ${text}`;
+  const said = message('unknown-property.said-otherwise', { section, written: text, meant });
   return {
     statement: {
       kind: 'property',
@@ -128,6 +146,6 @@ function readWithoutWord(
       valueSpan: span,
       value: read.value,
     },
-    problems: [problem('unknown-property', said, span, writeFix(span, `${property.word} ${meant}`, true))],
+    problems: [problem('unknown-property', said, span, writeFix(span, meant, true))],
   };
 }

@@ -1,5 +1,6 @@
 import { groupOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
+import { countsBreads as isBread } from './bread-words.ts';
 import { problem, replaceFix, writeFix } from './problem.ts';
 import { readNumber } from './quantity.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
@@ -89,8 +90,6 @@ export function amountBefore(text: string): { readonly meant: string; readonly n
     : { meant: written(figure, unit), nameAt: whole.length };
 }
 
-/** Words that breads are counted in. */
-const breads = /^(?:loaf|loaves|bread|breads|bun|buns|roll|rolls|unit|units)$/i;
 const dozens = /^(?:dozens?|doz\.?)$/i;
 
 /** The unit that a word is or was meant to be, in the spelling of the notation. */
@@ -192,7 +191,7 @@ function amountInOtherWords(figure: string, word: string): Amount | undefined {
 /** The same where breads are counted: `40 loaves`. */
 function amountOrBreads(figure: string, word: string): Amount | undefined {
   const amount = amountInOtherWords(figure, word);
-  if (amount !== undefined || !breads.test(word)) return amount;
+  if (amount !== undefined || !isBread(word)) return amount;
   const meant = written(figure, 'pieces');
   const said = message('missing-unit.no-unit', { written: word, unit: 'pieces', meant });
   return { code: 'missing-unit', meant, said };

@@ -1,5 +1,6 @@
 import { groupOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
+import { countsBreads, wordFor } from './bread-words.ts';
 import type { Form } from './shared-properties.ts';
 import { suggestUnit } from './suggest-amount.ts';
 
@@ -23,20 +24,31 @@ function meantMixer(text: string): string | undefined {
   return name === undefined || /\d\s*(?:min|h|s)\b/u.test(name) ? undefined : `in ${name}`;
 }
 
-/** `24 loaves of 880 g`, `24 x 880 g`, `24 baked pieces of 800 g`, `25 kg of bread flour`, `20 Kgs`. */
-function meantYield(text: string): string | undefined {
-  const of = (pieces: string, mass: string, isBaked: boolean): string =>
-    `${pieces} pieces of ${inUnits(mass)}${isBaked ? ' baked' : ''}`;
+/**
+ * `24 loaves at 880 g`, `24 x 880 g`, `two 900 g loaves`, `12 buns, 60 g each`, `24 baked pieces of 800 g`, `25 kg of bread flour`,
+ * `20 Kgs`. A word that breads are counted in stays.
+ */
+function meantYield(written: string): string | undefined {
+  const text = written.replace(/^(?:about|around|approx\.?|ca\.?)\s+/i, '').replace(spelledNumber, inFigures);
+  const of = (count: string, word: string | undefined, mass: string, isBaked: boolean): string => {
+    const counted = word === undefined || !countsBreads(word) ? 'pieces' : word;
+    return `${count} ${wordFor(Number(count), counted)} of ${inUnits(mass)}${isBaked ? ' baked' : ''}`;
+  };
   const pieces = new RegExp(
     String.raw`^(\d+)\s*(baked\s+)?(?:[x×*]|(\p{L}+)\s+(?:of|at|à|@|x|×)|of|at|à|@)\s*(${weight})(\s+baked)?$`,
     'iu',
   ).exec(text);
   if (pieces !== null) {
     const [, number, bakedBefore, word, mass, bakedBehind] = pieces;
-    return of(inPieces(number!, word), mass!, (bakedBefore ?? bakedBehind) !== undefined);
+    return of(inPieces(number!, word), word, mass!, (bakedBefore ?? bakedBehind) !== undefined);
   }
+  const isEach = eachBehind.test(text) || /\seach\s/i.test(text);
+  const each = isEach ? eachPattern.exec(text.replace(eachBehind, '').replace(eachBefore, ' ')) : null;
+  if (each !== null) return of(groupOf(each, 1), each[2], groupOf(each, 3), false);
+  const weighed = weighedFirst.exec(text);
+  if (weighed !== null) return of(groupOf(weighed, 1), groupOf(weighed, 3), groupOf(weighed, 2), false);
   const turned = new RegExp(String.raw`^(${weight})\s*[x×*]\s*(\d+)$`, 'iu').exec(text);
-  if (turned !== null) return of(groupOf(turned, 2), groupOf(turned, 1), false);
+  if (turned !== null) return of(groupOf(turned, 2), undefined, groupOf(turned, 1), false);
   const flour = new RegExp(String.raw`^(?:from\s+)?(${weight})(?:\s+of)?(?:\s+\p{L}+)*\s+flour$`, 'iu').exec(
     text,
   );
@@ -44,6 +56,17 @@ function meantYield(text: string): string | undefined {
   if (from !== null) return `from ${inUnits(groupOf(from, 1))} flour`;
   return new RegExp(`^${weight}$`, 'iu').test(text) ? inUnits(text) : undefined;
 }
+
+const spelled = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
+const spelledNumber = new RegExp(`^(?:${spelled.join('|')})(?=\\s)`, 'i');
+const inFigures = (word: string): string => String(spelled.indexOf(word.toLowerCase()) + 1);
+
+/** `12 buns, 60 g each`, without what says that it is each. */
+const eachPattern = new RegExp(String.raw`^(\d+)\s*(\p{L}+)?[\s,;]+(${weight})$`, 'iu');
+const eachBehind = /\s(?:each|apiece|a piece|per piece)$/i;
+const eachBefore = /[\s,;](?:each|at|of)\s+(?=\d)/i;
+/** `2 900 g loaves`, `2 x 900 g loaves` */
+const weighedFirst = /^(\d{1,4})\s*[x×*]?\s+(\d+(?:[.,]\d+)?\s*(?:g|kg|oz|lb))\s+(\p{L}+)$/iu;
 
 /** Twelve of each where they are dozens, in the words they were counted in else. */
 function inPieces(number: string, word: string | undefined): string {

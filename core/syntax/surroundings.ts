@@ -5,6 +5,13 @@ import type { Context, HeaderStatement } from './tree.ts';
 export interface Surroundings {
   readonly context: Context;
   readonly afterBlank: boolean;
+  /** Of a mix that says `by hand`, where there are no speeds. */
+  readonly byHand?: true;
+}
+
+/** What the lines below a header stand in. */
+export function below(header: HeaderStatement): Pick<Surroundings, 'context' | 'byHand'> {
+  return { context: header.section, ...(header.byHand === true ? { byHand: true } : {}) };
 }
 
 export interface HeaderRead {

@@ -172,7 +172,8 @@ export function cutLine(text: string): CutLine {
     const one = tokenAt(text, at, before);
     const end = at + one.image.length;
     at = end;
-    if (one.tokenType !== Blank) before = one;
+    // `yield: 24 loaves` counts as `yield 24 loaves` does.
+    if (one.tokenType !== Blank && one.tokenType !== Colon) before = one;
     const base = {
       kind: kinds.get(one.tokenType) ?? 'unknown',
       text: one.image,
@@ -202,7 +203,7 @@ function tokenAt(text: string, at: number, before: IToken | undefined): IToken {
     return tokenOf(Quoted, text, at, close < 0 ? text.length : close + 1);
   }
   if (at === 0 || endOfMatch(beforeQuantityPattern, text, at - 1) !== undefined) {
-    const quantity = scanQuantity(text, at, before?.image.toLowerCase() === 'speed');
+    const quantity = scanQuantity(text, at, before?.image.toLowerCase());
     if (quantity !== undefined)
       return { ...tokenOf(QuantityToken, text, at, quantity.end), payload: quantity };
   }

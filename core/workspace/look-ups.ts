@@ -1,7 +1,7 @@
 import type { Definition, DefinitionKind, Scope } from '../model/scope.ts';
+import { folderOf } from '../text/folder.ts';
 import type { DefinitionIndex } from './definition-index.ts';
 import { type Dependents, sameBlocks, sameLevels } from './dependents.ts';
-import { folderOf } from './scopes.ts';
 
 /** What was looked up of one kind from one folder to make an answer, so that it can be seen whether the answer still stands. */
 interface KindLookUps {

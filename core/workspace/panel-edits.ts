@@ -2,6 +2,8 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { ActionContext } from '../features/actions/action.ts';
 import { LineChanges } from '../features/actions/line-changes.ts';
 import { logReading, type ReadingToLog } from '../features/actions/log-reading.ts';
+import { editsAt } from '../features/actions/offers.ts';
+import { taughtMixer, teachMixer } from '../features/actions/teach-mixer.ts';
 import type { Scope } from '../model/scope.ts';
 import { presentProgramme } from '../rules/trials/kept-programme.ts';
 import { applyOptions, type KeepEdit } from '../sheet/build/apply-options.ts';
@@ -15,7 +17,9 @@ import { isWhatIf, triedFormula } from './what-if.ts';
 /** A change of the files that is asked for on a batch sheet. */
 export type PanelChange =
   | { readonly kind: 'reading'; readonly reading: ReadingToLog }
-  | { readonly kind: 'keep'; readonly asked: SheetOptions };
+  | { readonly kind: 'keep'; readonly asked: SheetOptions }
+  /** What the trial at this line of the file says is written into its mixer. */
+  | { readonly kind: 'teach'; readonly line: number };
 
 export interface ChangedFormula {
   readonly uri: string;
@@ -24,8 +28,8 @@ export interface ChangedFormula {
   readonly analysis: Analysis | undefined;
   readonly scope: Scope;
   readonly sourceOf: (uri: string) => SourceFile | undefined;
-  /** Whoever asks for an action at the header of the formula. */
-  readonly context: () => ActionContext | undefined;
+  /** Whoever asks for an action at a line of the file, else at the header of the formula. */
+  readonly context: (line?: number) => ActionContext | undefined;
 }
 
 /** The edits of a change, with the line ends of each file, or why there are none. */
@@ -40,9 +44,22 @@ export function panelEdits(formula: ChangedFormula, change: PanelChange): readon
     const inFile = logged.map((edit) => ({ ...edit, line: edit.line + firstLine }));
     return [{ uri, edits: inFile.map((edit) => withEnding(edit, sourceOf(uri))) }];
   }
+  if (change.kind === 'teach') return taughtEdits(formula, change.line);
   return isWhatIf(change.asked)
     ? whatIfEdits(formula, analysis, change.asked)
     : keptEdits(formula, analysis, change.asked);
+}
+
+/** The same as the action at the trial writes. */
+function taughtEdits({ context, sourceOf }: ChangedFormula, line: number): readonly FileEdit[] | Refusal {
+  const there = context(line);
+  const files =
+    there === undefined ? undefined : editsAt(there, teachMixer.id, taughtMixer(there)?.name.folded);
+  if (files === undefined) return { refused: message('teach-mixer.nothing') };
+  return files.map(({ uri, edits }) => ({
+    uri,
+    edits: edits.map((edit) => withEnding(edit, sourceOf(uri))),
+  }));
 }
 
 function keptEdits(

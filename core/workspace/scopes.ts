@@ -1,5 +1,6 @@
 import type { Definition, Scope } from '../model/scope.ts';
 import type { Name } from '../syntax/tree.ts';
+import { folderOf } from '../text/folder.ts';
 import { allOf, type DefinitionIndex } from './definition-index.ts';
 
 /** Where names are looked for, besides which there are: the roots of the workspace, and what holds where no bakery says otherwise. */
@@ -38,7 +39,7 @@ export function scopeFrom(
     ...(usual === undefined ? {} : { usual }),
     find: (kind, folded) => levels(index.kinds.get(kind)?.byName.get(folded) ?? none),
     nearest: (kind) => levels(allOf(index.kinds.get(kind)))[0]?.[0],
-    names: (kind) => levels(allOf(index.kinds.get(kind))).flat(),
+    names: (kind) => inOneList(levels(allOf(index.kinds.get(kind)))),
     from: (other) => scopeFrom(index, { roots, ...(usual === undefined ? {} : { usual }) }, other, parted),
   };
 }
@@ -81,6 +82,19 @@ function levelsOf(definitions: readonly Definition[], folder: string, root: stri
   return [...byLevel.entries()].sort(([one], [other]) => one - other).map(([, list]) => list);
 }
 
+/** Nearest first, the same list for the same levels: as many formulas as ask for all names of a kind share it. */
+function inOneList(levels: Levels): readonly Definition[] {
+  if (levels.length <= 1) return levels[0] ?? none;
+  let list = inOne.get(levels);
+  if (list === undefined) {
+    list = levels.flat();
+    inOne.set(levels, list);
+  }
+  return list;
+}
+
+const inOne = new WeakMap<Levels, readonly Definition[]>();
+
 function rootOf(folder: string, roots: readonly string[]): string {
   let best = '';
   for (const root of roots) if (folder.startsWith(root) && root.length > best.length) best = root;
@@ -88,7 +102,3 @@ function rootOf(folder: string, roots: readonly string[]): string {
 }
 
 const none: readonly never[] = [];
-
-export function folderOf(uri: string): string {
-  return uri.slice(0, uri.lastIndexOf('/') + 1);
-}

@@ -3,8 +3,11 @@ import type { FormulaTotals } from '../facts/totals.ts';
 import { totalsOf } from '../facts/totals-of.ts';
 import { wordedTotals } from '../facts/worded-totals.ts';
 import type { ActionContext } from '../features/actions/action.ts';
+import { taughtMixer } from '../features/actions/teach-mixer.ts';
 import { type OverviewEntry, overviewOf } from '../features/outline/overview.ts';
+import { isVariant } from '../model/variant.ts';
 import { checkBlock } from '../rules/engine/check.ts';
+import { mixerCanBeCalibrated } from '../rules/trials/mixer-can-be-calibrated.ts';
 import { type MapOptions, type MapView, mapView } from '../sheet/build/map-view.ts';
 import { sheetOf } from '../sheet/build/sheet.ts';
 import type { SheetDocument } from '../sheet/build/sheet-document.ts';
@@ -72,7 +75,7 @@ export function createSheetAnswers(present: Present): SheetAnswers {
           analysis: found.view.analysisOf(uri, at.block),
           scope: found.view.scopeOf(uri),
           sourceOf: (other) => found.view.read(other)?.source,
-          context: () => contextAt(present, uri, at.firstLine),
+          context: (line = at.firstLine) => contextAt(present, uri, line),
         },
         change,
       );
@@ -154,7 +157,7 @@ function sheet(
   const context = contextAt(present, uri, firstLine);
   const tried =
     context === undefined || !isWhatIf(asked) ? undefined : triedFormula(context, asked.whatIf ?? {});
-  const fields = context === undefined ? undefined : whatIfFields(context, speaker);
+  const fields = context === undefined ? undefined : whatIfFields(context, speaker, tried?.analysis);
   const isInside = (other: number): boolean => other >= firstLine && other < firstLine + block.lines.length;
   const findingsOf = (analysis: Analysis) => {
     if (analysis === inFile) return findingsOfFile(present, uri).filter(({ place }) => isInside(place.line));
@@ -164,6 +167,7 @@ function sheet(
   };
   return sheetOf({
     ...{ uri, firstLine, inFile, scope, asked, findingsOf, speaker },
+    taughtAt: (line) => taughtAt(present, uri, line),
     scaleReading: present.settings().scaleReading,
     analysis: tried?.analysis ?? inFile,
     ...(tried === undefined ? {} : { notWritten: tried.notDone }),
@@ -171,7 +175,16 @@ function sheet(
   });
 }
 
-/** What an action at the header of a formula may look at. */
+/** The mixer that the trial at a line can teach, by what was found at the mixer already. */
+function taughtAt(present: Present, uri: string, line: number): string | undefined {
+  const context = contextAt(present, uri, line);
+  const mixer = context === undefined || isVariant(context.block) ? undefined : taughtMixer(context);
+  if (mixer === undefined) return undefined;
+  const { findings } = present.view().findingsOf(mixer.uri, mixer.block);
+  return findings.some(({ code }) => code === mixerCanBeCalibrated.code) ? mixer.name.text : undefined;
+}
+
+/** What an action at a line, such as the header of a formula, may look at. */
 function contextAt(present: Present, uri: string, line: number): ActionContext | undefined {
   return actionsAround(present, uri, { line, start: 0, endLine: line, end: 0 });
 }

@@ -6,12 +6,13 @@ import type { PlacedBlock } from '../model/meaning.ts';
 import type { Definition, Scope } from '../model/scope.ts';
 import type { BlockFindings } from '../rules/engine/check.ts';
 import type { Block, Name, SourceFile } from '../syntax/tree.ts';
+import { folderOf } from '../text/folder.ts';
 import { AnalysisCache, type Moment, type ShortTotals } from './analysis-cache.ts';
 import { type DefinitionIndex, emptyIndex, indexFrom } from './definition-index.ts';
 import { NameIndex } from './name-index.ts';
 import type { PersistentMap } from './persistent-map.ts';
 import { Readings } from './readings.ts';
-import { folderOf, type PartedLists, scopeFrom, scopeIf } from './scopes.ts';
+import { type PartedLists, scopeFrom, scopeIf } from './scopes.ts';
 import { type FileText, type Snapshot, withText } from './snapshot.ts';
 
 export interface CacheOptions {

@@ -2,17 +2,22 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { waterLever } from '../analysis/water-axis.ts';
 import { curvePhases } from '../facts/programme-curve.ts';
 import type { ActionContext } from '../features/actions/action.ts';
-import { otherFlours } from '../features/actions/change-flour.ts';
+import { otherFlours } from '../features/actions/flour-change.ts';
 import type { WhatIfFields } from '../sheet/build/sheet-document.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { secondsOf, timedLines } from './what-if.ts';
 
-/** What of a formula can be tried, as its file has it; undefined where there is nothing. */
-export function whatIfFields(context: ActionContext, speaker: Speaker): WhatIfFields | undefined {
+/** What of a formula can be tried, as its file has it and, of the water, as it is `tried`; undefined where there is nothing. */
+export function whatIfFields(
+  context: ActionContext,
+  speaker: Speaker,
+  tried?: Analysis,
+): WhatIfFields | undefined {
   const analysis = context.analysis();
   if (analysis === undefined) return undefined;
   const lever = waterLever(analysis);
   const { amount } = lever?.line ?? {};
+  const triedAmount = tried === undefined ? undefined : waterLever(tried)?.amount;
   const fields: WhatIfFields = {
     lines: linesOf(analysis, speaker),
     ...(lever === undefined || amount === undefined
@@ -21,6 +26,7 @@ export function whatIfFields(context: ActionContext, speaker: Speaker): WhatIfFi
           water: {
             name: lever.line.name,
             amount: lever.amount,
+            ...(triedAmount === undefined ? {} : { tried: triedAmount }),
             measure: amount.kind === 'grams' ? ('grams' as const) : ('fraction' as const),
           },
         }),

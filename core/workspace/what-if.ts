@@ -3,6 +3,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { waterLever } from '../analysis/water-axis.ts';
 import type { ActionContext } from '../features/actions/action.ts';
 import { type WholeFormula, wholeFormula } from '../features/actions/after.ts';
+import { leastUptake, uptake, waterForFeel } from '../features/actions/flour-change.ts';
 import { LineEdits, rename } from '../features/actions/ingredient-lines.ts';
 import { lineOfId, type MixModel } from '../model/formula-model.ts';
 import { findIngredient } from '../model/found-ingredient.ts';
@@ -146,7 +147,12 @@ function changedWater(
   edits.add(line, { ...span, insert: isWeight ? massText(water) : `${trimmed(water * 100, 2)}%` });
 }
 
-function changedFlour(edits: LineEdits, context: ActionContext, { flour }: WhatIf, notDone: Message[]): void {
+function changedFlour(
+  edits: LineEdits,
+  context: ActionContext,
+  { flour, water }: WhatIf,
+  notDone: Message[],
+): void {
   if (flour === undefined || foldName(flour.from) === foldName(flour.to)) return;
   const whole = wholeFormula(context);
   const from = whole === undefined ? undefined : flourOf(whole, flour.from);
@@ -160,6 +166,14 @@ function changedFlour(edits: LineEdits, context: ActionContext, { flour }: WhatI
     return;
   }
   rename(edits, whole, from, to.ingredient.name);
+  const before = whole.analysis.resolved.ingredients.get(from);
+  if (flour.sameFeel !== true || water !== undefined || before === undefined) return;
+  const feel = waterForFeel(whole, before, to.ingredient);
+  if (feel !== undefined) {
+    const { line, start, end, insert } = feel;
+    edits.add(line, { start, end, insert });
+  } else if (!(Math.abs(uptake(before, to.ingredient) ?? Number.NaN) < leastUptake))
+    notDone.push(message('asked.no-feel', { name: flour.to }));
 }
 
 /** The key of a flour that the formula has under this name. */

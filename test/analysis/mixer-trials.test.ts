@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { handTrials } from '../../core/analysis/mixer-trials.ts';
 import { createService, type Service } from '../../core/index.ts';
+import {
+  emptySnapshot,
+  type Snapshot,
+  withRoots,
+  withSettings,
+  withText,
+} from '../../core/workspace/snapshot.ts';
+import { Cache } from '../../core/workspace/snapshot-view.ts';
 
 const root = 'file:///quay-lane/';
 const mixer = 'mixer hook:\n  kind spiral\n  speed 1 100 rpm\n  speed 2 200 rpm\n';
@@ -56,5 +65,57 @@ describe('a mixer with very many trials', () => {
 
   it('counts all trials where there are no more', () => {
     expect(told(workspace(12, () => '2026-03-01'))).toContain('from 12 readings of 12 formulas.');
+  });
+});
+
+describe('what trials tell of a mixer, for all who ask', () => {
+  const byHand = (number: number, end: number): string =>
+    formula(number, '2026-03-01', end)
+      .replace('mix in hook:', 'mix by hand:')
+      .replace(/ {2}speed.*\n/g, '  knead 8 min\n');
+  const three = [24, 25, 26].reduce(
+    (snapshot, end, number) => withText(snapshot, `${root}${number}.dough`, byHand(number, end)),
+    withText(
+      withRoots(emptySnapshot, [root]),
+      `${root}flour.dough`,
+      'flour bread flour:\n  grain wheat\n  protein 12%\n',
+    ),
+  );
+  const asked = (cache: Cache, snapshot: Snapshot, number: number) =>
+    handTrials(cache.at(snapshot).scopeOf(`${root}${number}.dough`));
+  const changes: readonly [what: string, change: (snapshot: Snapshot) => Snapshot][] = [
+    ['a trial', (one) => withText(one, `${root}0.dough`, byHand(0, 30))],
+    ['another one more', (one) => withText(one, `${root}3.dough`, byHand(3, 25))],
+    ['one less', (one) => withText(one, `${root}1.dough`, undefined)],
+    ['a formula that moves', (one) => withText(one, `${root}0.dough`, `\n\n${byHand(0, 24)}`)],
+    [
+      'the flour of the doughs',
+      (one) => withText(one, `${root}flour.dough`, 'flour bread flour:\n  grain wheat\n  protein 9%\n'),
+    ],
+    ['a bakery', (one) => withText(one, `${root}house.dough`, 'bakery:\n  altitude 1900 m\n')],
+    ['usual conditions', (one) => withSettings(one, { usual: { roomCelsius: 9 } })],
+    ['hands with a section', (one) => withText(one, `${root}hands.dough`, 'mixer by hand:\n  kind hand\n')],
+  ];
+
+  it.each([true, false])('is worked out once for a snapshot, lean %s', (lean) => {
+    const cache = new Cache({ lean });
+    const first = asked(cache, three, 0);
+    expect(first).toMatchObject({ trials: 3, hasOlder: false });
+    for (const number of [1, 2]) expect(asked(cache, three, number)).toBe(first);
+  });
+
+  it.each(changes)('is that of a workspace opened afresh after %s', (_, change) => {
+    const cache = new Cache();
+    const plain = (one: ReturnType<typeof handTrials>) =>
+      JSON.stringify([
+        one,
+        one?.development(),
+        one?.newest.firstLine,
+        one?.formulas.map(({ firstLine }) => firstLine),
+      ]);
+    const before = plain(asked(cache, three, 2));
+    const changed = change(three);
+    expect(plain(asked(cache, changed, 2))).toBe(plain(asked(new Cache(), changed, 2)));
+    expect(plain(asked(cache, three, 2))).toBe(before);
   });
 });

@@ -21,12 +21,15 @@ export function computedSheet(
 }
 
 /** A plain bread of four ingredients with its work; further lines of the formula may take the place of its yield. */
-export function fourIngredients(said = 'yield 24 pieces of 880 g'): SheetDocument {
+export function fourIngredients(
+  said = 'yield 24 pieces of 880 g',
+  { fastMinutes = 7, roomCelsius = 21, tapCelsius = 12 } = {},
+): SheetDocument {
   const text = [
-    'bakery:\n  room 21 °C\n  flour 20 °C\n  tap water 12 °C',
+    `bakery:\n  room ${roomCelsius} °C\n  flour ${roomCelsius - 1} °C\n  tap water ${tapCelsius} °C`,
     `formula Quay Plain:\n  ${said}\n  dough temperature 25 °C`,
     '  strong white 100%\n  water 68%\n  salt 2%\n  fresh yeast 1.2%',
-    'mix in spiral:\n  load all\n  speed 1 for 4 min\n  speed 2 for 7 min',
+    `mix in spiral:\n  load all\n  speed 1 for 4 min\n  speed 2 for ${fastMinutes} min`,
     'process:\n  bulk 90 min at 25 °C, fold at 45 min\n  divide\n  rest 20 min\n  shape',
     '  proof 60 min at 28 °C\n  score\n  bake 34 min at 240 °C\n  cool 60 min\n',
   ].join('\n');

@@ -93,6 +93,26 @@ describe('what stands on the sheet', () => {
     }
   });
 
+  it('takes no more with findings that an answer already says: what helps unfolds at the answer', async () => {
+    const hot = fourIngredients(undefined, { fastMinutes: 12, roomCelsius: 27, tapCelsius: 22 });
+    const page = await open({ width: 460, height: 800 }, hot);
+    const height = await page.evaluate<number>('document.documentElement.scrollHeight');
+    expect(height).toBeLessThanOrEqual(1.5 * 800);
+    expect(placesOf(hot).map(([id]) => id)).toEqual(['glance/dough temperature', 'glance/state']);
+    const tile = page.locator('.glance > .bad', { hasText: 'Leaves the mixer at' });
+    expect(await tile.locator('summary').textContent()).toBe('Warning: What helps');
+    expect(await tile.getByText('7.9 °C above the 25 °C wanted').isVisible()).toBe(false);
+    await tile.locator('summary').press('Enter');
+    const said = await tile.locator('.finding').textContent();
+    expect(said).toContain('7.9 °C above the 25 °C wanted');
+    expect(said).toContain('With 2 kg of ice');
+    // Read, it has the room of all three.
+    const [open_, all] = await Promise.all([tile, page.locator('.glance')].map((one) => one.boundingBox()));
+    expect(open_!.width).toBeCloseTo(all!.width, 0);
+    expect(await page.locator('.mixing .finding').count()).toBe(0);
+    expect(await axeViolations(page)).toEqual([]);
+  });
+
   it('shows all weights of four ingredients on the first screen of a window at 200 percent', async () => {
     const page = await open({ width: 640, height: 450 }, fourIngredients());
     const box = await page.locator('.bowl tbody .weigh').last().boundingBox();
@@ -278,6 +298,31 @@ describe('findings', () => {
     ]);
     const shapes = await everyOne<string>(page, '.finding path', "one.getAttribute('d')");
     expect(new Set(shapes).size).toBe(4);
+  });
+});
+
+describe('a trial whose readings miss what is computed', () => {
+  it('teaches its mixer by a plain button beside what it says, which is not there while one works', async () => {
+    const sheet = computedSheet('Ferry Loaf');
+    const [trial] = tablesIn(sheet.sections, 'trial');
+    const teach = { mixer: 'big spiral', words: 'Teach “big spiral” what its trials say' };
+    const taught = {
+      ...sheet,
+      sections: sheet.sections.map((one) => (one === trial ? { ...trial, teach } : one)),
+    };
+    const page = await open({}, taught);
+    const button = page.locator('section.trial').getByRole('button', { name: teach.words });
+    const filled = await style(page, '.controls .work', 'background-color');
+    expect(await style(page, '.teach', 'background-color')).not.toBe(filled);
+    await button.press('Enter');
+    const { uri, formula } = sheet;
+    expect(panel.sent.at(-1)).toEqual({ type: 'teach', uri, formula, line: trial!.line });
+    expect(await axeViolations(page)).toEqual([]);
+    await panel.send({ type: 'mode', mode: 'working' });
+    expect(await button.isVisible()).toBe(false);
+    await panel.send({ type: 'mode', mode: 'sheet' });
+    await panel.show(sheet);
+    expect(await page.locator('.teach').count()).toBe(0);
   });
 });
 

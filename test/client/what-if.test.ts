@@ -58,6 +58,34 @@ describe('what if, in the panel', () => {
     await page.close();
   });
 
+  it('takes another flour with the water for the same feel, until a water is asked for', async () => {
+    const { page, tried, show } = await opened({});
+    const flour = page.getByLabel('strong white', { exact: true });
+    const feel = page.getByRole('checkbox', { name: 'Water for the same feel' });
+    const water = page.getByLabel('water, %', { exact: true });
+    await feel.check();
+    await flour.selectOption('soft white');
+    await expect
+      .poll(() => tried()?.whatIf)
+      .toEqual({ flour: { from: 'strong white', to: 'soft white', sameFeel: true } });
+    const asked = tried()!;
+    await show(computedSheet('Ferry Loaf', asked), { asked });
+    const [before, after] = await page
+      .locator('.before-after tr', { hasText: 'Hydration' })
+      .locator('td')
+      .allTextContents();
+    expect(before).toBe('67%');
+    expect(await water.inputValue()).toBe(after!.replace('%', ''));
+    expect(after).not.toBe(before);
+    expect(await axeViolations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'water, %: more' }).click();
+    await expect.poll(() => tried()?.whatIf?.flour).toEqual({ from: 'strong white', to: 'soft white' });
+    expect(tried()?.whatIf?.water).toBeGreaterThan(0);
+    await show(computedSheet('Ferry Loaf', tried()!), { asked: tried()! });
+    expect(await feel.isChecked()).toBe(false);
+    await page.close();
+  });
+
   it('stands before beside after, can be kept, and the map stays when all is as in the file again', async () => {
     const { page, sent, tried } = await opened({ whatIf: { water: 0.72 }, map: { against: 'water' } });
     const row = page.locator('tr', { hasText: 'Hydration' }).first();

@@ -3,6 +3,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { WorkState } from '../../client/preview/messages.ts';
 import type { ShownSheet } from '../../server/protocol.ts';
 import { launchChromium } from '../editors/code-server.ts';
+import { fourIngredients } from './computed-sheets.ts';
 import { axeViolations, sideways, smallTargets } from './look.ts';
 import { openPanel, type PanelOptions, type PanelPage } from './panel-page.ts';
 import { crowdedSheet, harbourTin, harbourTinHeld, markupSheet } from './sheets.ts';
@@ -54,6 +55,15 @@ describe('one moment at a time', () => {
     await swipe(page, 100, 130);
     expect(await title(page)).toBe('slow');
     expect(lastWork()?.moment).toBe(harbourTin.moments[2]?.id);
+  });
+
+  it('says at a line of the mixing what the sheet says at its head', async () => {
+    const hot = fourIngredients(undefined, { fastMinutes: 12, roomCelsius: 27, tapCelsius: 22 });
+    const page = await open({}, { ticked: [], timers: {}, moment: 'mixing/speed 2' }, hot);
+    const said = await page.locator('.work-mode .finding').allInnerTexts();
+    expect(said.join(' ')).toMatch(/much too warm: 32\.9 °C.*the dough may be let down/s);
+    await page.keyboard.press('ArrowLeft');
+    expect(await page.locator('.work-mode .finding').count()).toBe(0);
   });
 
   it('comes back to where the baker was', async () => {

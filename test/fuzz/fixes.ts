@@ -66,8 +66,8 @@ const codesOf = (findings: readonly Finding[]): Map<string, number> => {
 };
 const errorsOf = (findings: readonly Finding[]) => findings.filter(({ level }) => level === 'error');
 
-/** The finding on the header of a section that nobody could read, so that nothing below it was looked at. */
-const headerCodes = new Set(['unknown-section', 'missing-colon', 'stray-colon']);
+/** The finding on the header of a section that nobody could read, or where none is, so that nothing below it was looked at. */
+const headerCodes = new Set(['unknown-section', 'missing-colon', 'stray-colon', 'outside-section']);
 
 function faultOf(service: Service, { what, text, files, meant, mends }: Done): Fault | undefined {
   const before = service.findings(uri);

@@ -26,7 +26,7 @@ const slips: readonly (readonly [file: string, line: number, mended: string | Re
   [tin(2, '  yield 24 pieces of 880 kg'), 2, '  yield 24 pieces of 880 g'],
   [tin(2, '  yield 24 pieces of 880 mg'), 2, '  yield 24 pieces of 880 g'],
   [tin(2, '  yeild 24 pieces of 880 g'), 2, '  yield 24 pieces of 880 g'],
-  [tin(2, '  yield 24 loaves of 880 g'), 2, '  yield 24 pieces of 880 g'],
+  [tin(2, '  yield 24 loaves at 880 g'), 2, '  yield 24 loaves of 880 g'],
   [tin(2, '  yield 24 peices of 880 g'), 2, '  yield 24 pieces of 880 g'],
   [tin(2, '  yield 24 of 880 g'), 2, '  yield 24 pieces of 880 g'],
   [tin(2, '  yield 24 × 880 g'), 2, '  yield 24 pieces of 880 g'],

@@ -35,6 +35,20 @@ describe('where a finding stands', () => {
     expect(placesOf(withFound(harbourTin, [at(line)]))).toEqual([[place, [line]]]);
   });
 
+  it('is the answer at the head that says it already, and the line where that answer is a good one', () => {
+    const warm: SheetFinding = { ...at(28), code: 'too-warm' };
+    const past: SheetFinding = { ...at(28), code: 'let-down' };
+    // The temperature of the sheet is as wanted, its state is not.
+    expect(placesOf(withFound(harbourTin, [warm, past]))).toEqual([
+      ['glance/state', [28]],
+      ['mixing/slow 3', [28]],
+    ]);
+    // A preferment has a mixing of its own.
+    expect(placesOf(withFound(harbourTin, [{ ...past, line: 18 }]))).toEqual([
+      ['before/Night poolish', [18]],
+    ]);
+  });
+
   it('is one place only, though the line shows at several', () => {
     // The salt of line 9 is a row and a fact.
     expect(placesOf(withFound(harbourTin, [at(9), at(9)]))).toEqual([['later/After the rest/salt', [9, 9]]]);

@@ -40,6 +40,14 @@ describe('what is tried is kept in the file', () => {
     expect(kept.tried).toBe(false);
   });
 
+  it('in the word that the baker counts in', () => {
+    const service = serviceWith(byYield.replace('20 pieces', '20 loaves'));
+    keep(service, { size: { by: 'pieces', pieces: 48 } });
+    expect(textOf(service, uri)).toContain('yield 48 loaves of 880 g   # for the shop');
+    keep(service, { size: { by: 'pieces', pieces: 1 } });
+    expect(textOf(service, uri)).toContain('yield 1 loaf of 880 g   # for the shop');
+  });
+
   it('a size as every weight, where grams of flour give the scale', () => {
     const service = serviceWith(byGrams);
     keep(service, { size: { by: 'flour', grams: 15_000 } });
@@ -133,6 +141,41 @@ describe('what is tried is kept in the file', () => {
     const service = serviceWith(byYield.replaceAll('\n', '\r\n'));
     keep(service, { today: { roomCelsius: 24 } });
     expect(textOf(service, uri).replaceAll('\r\n', '')).not.toContain('\n');
+  });
+
+  it('another flour with the water for the same feel: what was shown, which is what the action writes', () => {
+    const text = `flour hill white:\n  protein 11%\n  absorption 58%\n\nflour port white:\n  protein 13%\n  absorption 63%\n\n${byYield.replace('bread flour        100%', 'hill white         100%').replace('load flour', 'load hill white')}`;
+    const service = serviceWith(text);
+    const at = text.split('\n').findIndex((line) => line.startsWith('  hill white'));
+    const asked: SheetOptions = {
+      whatIf: { flour: { from: 'hill white', to: 'port white', sameFeel: true } },
+    };
+    const shown = service.sheet(uri, at, asked)!;
+    // Five points of absorption more of a flour that is all of it: 65 % becomes 70 %.
+    expect(shown.whatIf?.water).toMatchObject({ amount: 0.65, tried: 0.7 });
+    const action = service.actionEdits(
+      uri,
+      { line: at, start: 3, endLine: at, end: 3 },
+      'same-feel',
+      'port white',
+    );
+    const edits = service.panelEdits(uri, at, { kind: 'keep', asked });
+    if ('refused' in edits) throw new Error(edits.refused);
+    const kept = withEdits(text, edits[0]!.edits);
+    expect(kept).toBe(withEdits(text, action![0]!.edits));
+    expect(kept).toContain('  water              70%');
+    service.setText(uri, kept);
+    expect(weighedOf(service.sheet(uri, at, {})!)).toEqual(weighedOf(shown));
+  });
+
+  it('a water that is asked for in place of that of the flour, and a flour that takes as much with its water', () => {
+    const text = `flour hill white:\n  absorption 58%\n\nflour port white:\n  absorption 58%\n\n${byYield.replace('bread flour        100%', 'hill white         100%')}`;
+    const service = serviceWith(text);
+    const flour = { from: 'hill white', to: 'port white', sameFeel: true };
+    const at = text.split('\n').findIndex((line) => line.startsWith('formula'));
+    const same = service.sheet(uri, at, { whatIf: { flour } })!;
+    expect([same.whatIf?.water?.tried, same.notDone]).toEqual([0.65, []]);
+    expect(service.sheet(uri, at, { whatIf: { flour, water: 0.61 } })?.whatIf?.water?.tried).toBe(0.61);
   });
 
   it('or nothing of it, with the sentence that says why', () => {

@@ -4,7 +4,8 @@ import { createParseMemo, parseFile, textOf } from '../../core/syntax/file.ts';
 import { limits } from '../../core/syntax/limits.ts';
 import { parseLine } from '../../core/syntax/line.ts';
 import { readNumber, scanQuantity } from '../../core/syntax/quantity.ts';
-import type { Context, ParsedLine, SourceFile, Statement } from '../../core/syntax/tree.ts';
+import { below, type Surroundings } from '../../core/syntax/surroundings.ts';
+import type { ParsedLine, SourceFile, Statement } from '../../core/syntax/tree.ts';
 import { units } from '../../core/syntax/units.ts';
 import { exampleFiles, mixedLines, wildText } from './texts.ts';
 
@@ -86,6 +87,7 @@ describe('any text', () => {
       'formula A:',
       'process:',
       'mix in spiral',
+      'mix by hand:',
       'plan Saturday',
       'process',
     ];
@@ -95,6 +97,7 @@ describe('any text', () => {
       '  flour 100%',
       '  bulk 1 h',
       '  rest 20 min',
+      '  mix 3 min',
       '  note x',
     );
     const file = fc.array(line, { maxLength: 12 });
@@ -103,12 +106,12 @@ describe('any text', () => {
         const memo = createParseMemo();
         for (const lines of texts) {
           const read = parseFile(lines.join('\n'), memo).lines;
-          let context: Context = 'none';
+          let within: Omit<Surroundings, 'afterBlank'> = { context: 'none' };
           let afterBlank = true;
           lines.forEach((text, index) => {
-            const alone = parseLine(text, { context, afterBlank });
+            const alone = parseLine(text, { ...within, afterBlank });
             expect(read[index]).toEqual(alone);
-            if (alone.statement.kind === 'header') context = alone.statement.section;
+            if (alone.statement.kind === 'header') within = below(alone.statement);
             afterBlank = text === '';
           });
         }
@@ -228,7 +231,7 @@ describe('a number and its unit', () => {
           // Three digits behind a comma are a group of thousands to half of the readers; the language guide says so.
           fc.pre(!(comma && places === 3 && !plain.startsWith('0')));
           const text = (comma ? plain.replace('.', ',') : plain) + between + unit;
-          const quantity = scanQuantity(text, 0, false);
+          const quantity = scanQuantity(text, 0);
           expect(quantity).toMatchObject({ start: 0, end: text.length, unit });
           const { factor, fahrenheit, measure } = units.get(unit)!;
           const base = fahrenheit
@@ -286,7 +289,7 @@ describe('a number and its unit', () => {
     fc.assert(
       fc.property(anyText, fc.nat(100), (text, at) => {
         const line = text.split(/[\r\n]/)[0]!;
-        const quantity = scanQuantity(line, Math.min(at, line.length), false);
+        const quantity = scanQuantity(line, Math.min(at, line.length));
         if (quantity === undefined) return;
         expect(quantity.end).toBeLessThanOrEqual(line.length);
         expect(quantity.end).toBeGreaterThan(quantity.start);

@@ -54,7 +54,7 @@ describe('units against what was published', () => {
     ['-40 °F', -40],
     ['98.6 °F', 37],
   ])('%s is %d °C (NIST SP 811, B.8: t/°C = (t/°F − 32)/1.8)', (text, celsius) => {
-    const quantity = scanQuantity(text, 0, false);
+    const quantity = scanQuantity(text, 0);
     expect(quantity?.kind === 'temperature' ? quantity.celsius : undefined).toBeCloseTo(celsius, 10);
   });
 
@@ -84,7 +84,7 @@ describe('units against what was published', () => {
   });
 
   it.each(['0 °F', '75 °F', '451 °F'])('%s as js-quantities has it', (text) => {
-    const quantity = scanQuantity(text, 0, false);
+    const quantity = scanQuantity(text, 0);
     const theirs = Qty(Number.parseFloat(text), 'tempF').to('tempC').scalar;
     expect(quantity?.kind === 'temperature' ? quantity.celsius : undefined).toBeCloseTo(theirs, 9);
   });

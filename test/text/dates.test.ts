@@ -21,7 +21,7 @@ const lasts = [
 
 it.each(lasts)('%s is a day: %s', (iso, isDay) => {
   expect(daysOf(iso) !== undefined).toBe(isDay);
-  expect(scanQuantity(iso, 0, false)?.kind === 'date').toBe(isDay);
+  expect(scanQuantity(iso, 0)?.kind === 'date').toBe(isDay);
 });
 
 it('counts the days as the calendar of the language does, there and back', () => {

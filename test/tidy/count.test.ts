@@ -30,6 +30,12 @@ describe('the count of all tests', () => {
     expect(counted.failures).toEqual([expect.stringMatching(/breaks-before-its-tests\.ts/)]);
   });
 
+  it('names the test that failed and what it says', () => {
+    const { failed, failures } = countReport(...runOf('fails', 'passes'));
+    expect(failed).toBe(1);
+    expect(failures).toEqual([expect.stringMatching(/fails\.ts: a suite that fails: .*expected 1 to be 2/)]);
+  });
+
   it('of what passes has no failure', () => {
     expect(countReport(...runOf('passes'))).toEqual({ passed: 1, failed: 0, skipped: 1, failures: [] });
   });

@@ -35,8 +35,8 @@ describe.each(languages)('$tag', (language) => {
           const args = argsFrom(values);
           for (const speaker of speakers) {
             const sentence = speaker.say(said(code, args));
-            expect(sentence, code).not.toMatch(broken);
-            expect(sentence.trim(), code).not.toBe('');
+            // Hundreds of thousands of sentences: each by an expectation of its own takes ten times as long.
+            if (broken.test(sentence) || sentence.trim() === '') throw new Error(`${code}: “${sentence}”`);
           }
         }
       }),

@@ -1,16 +1,10 @@
-import { absorptionAt14 } from '../../calc/flour/flour.ts';
-import { catalogueIngredients } from '../../catalogue/catalogue.ts';
-import { findIngredient, type Ingredient } from '../../model/found-ingredient.ts';
-import { foldName } from '../../text/names.ts';
+import type { Ingredient } from '../../model/found-ingredient.ts';
 import { type Message, message } from '../../words/message.ts';
-import type { Action, ActionContext } from './action.ts';
-import { lineAt, sectionAt, solvedLines } from './action-places.ts';
-import { editsKeeping, isNear, wholeFormula } from './after.ts';
+import type { Action } from './action.ts';
+import { editsKeeping, isNear } from './after.ts';
+import { flourAt, leastUptake, otherFlours, uptake } from './flour-change.ts';
 import { LineEdits, rename } from './ingredient-lines.ts';
 import { LineChanges } from './line-changes.ts';
-
-/** More flours than this make a menu nobody reads. */
-const mostOffers = 6;
 
 export const changeFlour: Action = {
   id: 'change-flour',
@@ -24,16 +18,12 @@ export const changeFlour: Action = {
     'farinograph absorption or the estimate of it, and left to you.',
   example: 'formula Quay Tin:\n  ‸bread flour        100%\n  water              65%\n',
   *offers(context) {
-    const line = lineAt(context);
-    const section = sectionAt(context);
-    if (line === undefined || section === undefined) return;
-    const solved = solvedLines(context, section).get(line.id);
-    const whole = solved?.isFlour === true ? wholeFormula(context) : undefined;
-    const before = whole?.analysis.resolved.ingredients.get(solved?.key ?? '');
-    if (whole === undefined || before === undefined) return;
+    const there = flourAt(context);
+    if (there === undefined) return;
+    const { whole, flour: before } = there;
     for (const after of otherFlours(context, before)) {
       yield {
-        title: titleOf(line.statement.name.text, before, after),
+        title: titleOf(there.name, before, after),
         argument: after.key,
         edits: () => {
           const edits = new LineEdits();
@@ -56,24 +46,6 @@ export const changeFlour: Action = {
   },
 };
 
-/** Flours that the formula has not yet: defined ones, nearest first, then those of the catalogue of the same grain. */
-export function otherFlours(context: ActionContext, before: Ingredient): Ingredient[] {
-  const { scope } = context;
-  const own = context.analysis()!.resolved.ingredients;
-  const found: Ingredient[] = [];
-  const take = (name: string): void => {
-    if (found.length >= mostOffers) return;
-    const one = findIngredient({ text: name, folded: foldName(name), start: 0, end: 0 }, scope);
-    if (one.kind !== 'found' || !one.ingredient.isFlour) return;
-    const { key } = one.ingredient;
-    if (!own.has(key) && !found.some((other) => other.key === key)) found.push(one.ingredient);
-  };
-  for (const { name } of scope.names('ingredient')) take(name.text);
-  for (const { name, flour } of catalogueIngredients)
-    if (flour !== undefined && flour.grain === before.flour?.grain) take(name);
-  return found;
-}
-
 /** The change, and how much more or less water the new flour takes up, of its own weight. */
 function titleOf(name: string, before: Ingredient, after: Ingredient): Message {
   const otherName = after.name;
@@ -86,14 +58,4 @@ function titleOf(name: string, before: Ingredient, after: Ingredient): Message {
     otherName,
     apartFraction,
   });
-}
-
-/** Less than this is not worth a word, as a fraction of the weight of the flour. */
-export const leastUptake = 0.002;
-
-/** How much more water one flour takes up than another, as a fraction of its weight at equal moisture; undefined where either is not known. */
-export function uptake(before: Ingredient, after: Ingredient): number | undefined {
-  if (before.flour === undefined || after.flour === undefined) return undefined;
-  const [was, is] = [absorptionAt14(before.flour), absorptionAt14(after.flour)];
-  return was.known && is.known ? is.value - was.value : undefined;
 }

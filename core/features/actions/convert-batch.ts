@@ -3,6 +3,7 @@ import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
 import { doughOf } from '../../calc/formula/formula-input.ts';
 import { mostDoughGrams, softness, usualDoughGrams } from '../../calc/mixing/bowl-load.ts';
 import type { Mixer } from '../../model/found-mixer.ts';
+import { wordFor } from '../../syntax/bread-words.ts';
 import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import type { LineEdit } from '../../text/span.ts';
@@ -50,7 +51,7 @@ export function batchAtLoad(analysis: Analysis, mix: MixAnalysis, mixer: Mixer):
   const now = isCount ? Math.max(1, Math.floor(figure * wanted + 1e-9)) : roundedGrams(figure * wanted);
   const factor = now / figure;
   if (factor === 1) return undefined;
-  const insert = isCount ? `${now} ${now === 1 ? 'piece' : 'pieces'}` : massInFile(now);
+  const insert = isCount ? `${now} ${wordFor(now, token.quantity?.unit ?? 'pieces')}` : massInFile(now);
   return {
     factor,
     doughGrams: mix.doughGrams * factor,

@@ -16,9 +16,8 @@ export const teachMixer: Action = {
     'mix in hook:\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n\n' +
     'trial 2026-03-03:\n  room 21 °C\n  flour 20 °C\n  water 14 °C\n  mixed in hook\n  load flour, water, salt\n  speed 1 for 6 min\n  speed 2 for 2 min\n  ‸at 3 min  20.5 °C\n  at 6 min  22.2 °C\n  end  24.5 °C\n',
   *offers(context) {
-    const name = mixerAt(context);
-    const definition = name === undefined ? undefined : nearest(context, name);
-    if (name === undefined || definition === undefined) return;
+    const definition = taughtMixer(context);
+    if (definition === undefined) return;
     const { block, firstLine, uri } = definition;
     for (const { fixes = [] } of mixerCanBeCalibrated.check?.({ uri, block, scope: context.scope }) ?? []) {
       const [fix] = fixes;
@@ -39,8 +38,10 @@ export const teachMixer: Action = {
   },
 };
 
-function nearest({ scope }: ActionContext, folded: string): Definition | undefined {
-  return scope.find('mixer', folded)[0]?.[0];
+/** The section of the mixer that the trial or the mix at a place is of; undefined where no file has one. */
+export function taughtMixer(context: ActionContext): Definition | undefined {
+  const folded = mixerAt(context);
+  return folded === undefined ? undefined : context.scope.find('mixer', folded)[0]?.[0];
 }
 
 /** The mixer that the trial or the mix at the cursor is of. */

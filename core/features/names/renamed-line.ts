@@ -1,8 +1,8 @@
 import { mentionsOfLine } from '../../model/mentions.ts';
 import { amountColumn } from '../../syntax/layout.ts';
 import { parseLine } from '../../syntax/line.ts';
-import type { Surroundings } from '../../syntax/surroundings.ts';
-import type { Context, Name, ParsedLine, SourceFile } from '../../syntax/tree.ts';
+import { below, type Surroundings } from '../../syntax/surroundings.ts';
+import type { Name, ParsedLine, SourceFile } from '../../syntax/tree.ts';
 import type { TextEdit } from '../../text/edits.ts';
 import { elementAt } from '../../text/element.ts';
 import type { Place } from '../../text/span.ts';
@@ -48,17 +48,17 @@ function replacing({ text, statement }: ParsedLine, place: Place, written: strin
 }
 
 function surroundingsOf({ lines }: SourceFile, row: number): Surroundings {
-  let context: Context = 'none';
+  let within: Omit<Surroundings, 'afterBlank'> = { context: 'none' };
   for (let above = row - 1; above >= 0; above--) {
     const { statement } = elementAt(lines, above);
     if (statement.kind !== 'header') continue;
-    context = statement.section;
+    within = below(statement);
     break;
   }
   const above = lines[row - 1];
   const afterBlank =
     above === undefined || (above.empty && above.tokens.every((token) => token.kind === 'blank'));
-  return { context, afterBlank };
+  return { ...within, afterBlank };
 }
 
 /** Whether the new line reads as the old one does, but for the new name in the places of the old one. */

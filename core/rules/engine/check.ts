@@ -10,6 +10,7 @@ import { elementAt } from '../../text/element.ts';
 import { foldName } from '../../text/names.ts';
 import { message } from '../../words/message.ts';
 import { type AcceptUse, acceptsOf, judgeAccepts } from '../notation/accepts.ts';
+import { notesFix } from '../notation/kitchen-notes.ts';
 import { keepingTrials } from '../trials/kept-programme.ts';
 import type { BlockFinding, RuleContext, RuleFinding, RuleFix } from './rule.ts';
 import { rules, rulesByCode } from './rule-catalogue.ts';
@@ -140,6 +141,10 @@ function writingOf(context: RuleContext): Map<number, BlockFinding> {
       ...joiningAbove(block, line, problem),
       ...movingUp(block, line, problem),
     ];
+    if (problem.code === 'outside-section') {
+      const fix = notesFix(block, line, context.uri, context.scope);
+      if (fix !== undefined) fixes.push(fix);
+    }
     written.set(line, findingOf(problem.code, { line, span: problem.span, message: problem.message, fixes }));
   };
   let isOutside = false;

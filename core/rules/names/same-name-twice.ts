@@ -1,5 +1,6 @@
 import { type Definition, definitionOf } from '../../model/scope.ts';
 import { holdsIngredients } from '../../syntax/vocabulary.ts';
+import { folderOf } from '../../text/folder.ts';
 import { message } from '../../words/message.ts';
 import type { Rule, RuleContext, RuleFinding } from '../engine/rule.ts';
 import { headerPlace } from '../engine/rule-places.ts';
@@ -35,8 +36,6 @@ export const sameNameTwice: Rule = {
     }
   },
 };
-
-const folderOf = (uri: string): string => uri.slice(0, uri.lastIndexOf('/') + 1);
 
 // Each of a thousand formulas of one name asks the same.
 const kept = new WeakMap<readonly Definition[], Map<string, readonly Definition[]>>();

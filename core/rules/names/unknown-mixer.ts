@@ -1,5 +1,5 @@
 import { mixers } from '../../catalogue/mixers.ts';
-import { findMixer } from '../../model/found-mixer.ts';
+import { findMixer, withoutArticle } from '../../model/found-mixer.ts';
 import type { Scope } from '../../model/scope.ts';
 import type { Block, Name } from '../../syntax/tree.ts';
 import { nearestWord } from '../../text/nearest.ts';
@@ -41,7 +41,8 @@ const namesMixer: ReadonlySet<string> = new Set(['default mixer', 'mixer', 'mixe
 function findingOf(block: Block, line: number, name: Name, scope: Scope): RuleFinding {
   const seen = [...scope.names('mixer').map((one) => one.name.text), ...mixers.map((one) => one.name)];
   const byFolded = new Map(seen.map((one) => [one.toLowerCase(), one]));
-  const meant = nearestWord(name.text.toLowerCase(), byFolded.keys());
+  const own = name.text.toLowerCase();
+  const meant = nearestWord(own, byFolded.keys()) ?? nearestWord(withoutArticle(own), byFolded.keys());
   const written = meant === undefined ? undefined : byFolded.get(meant)!;
   const define = sectionBehindFix(
     message('fix.define-mixer', { name: name.text }),

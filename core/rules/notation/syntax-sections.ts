@@ -9,7 +9,9 @@ export const syntaxOfSections: readonly Rule[] = [
     code: 'outside-section',
     level: error,
     title: 'A line before any section',
-    explanation: 'Every line belongs to the section above it. Start one: `formula Morning Tin:`.',
+    explanation:
+      'Every line belongs to the section above it. Start one: `formula Morning Tin:`. Notes of amounts and steps become a formula by the fix, with ' +
+      'the name of their title or of their file.',
     bad: 'bread flour  100%\nwater  65%\n',
     good: tin,
   },

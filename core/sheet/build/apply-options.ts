@@ -5,6 +5,7 @@ import { propertiesOf } from '../../model/properties.ts';
 import type { Definition, Scope } from '../../model/scope.ts';
 import { ownEdits } from '../../rules/engine/variant-edits.ts';
 import { programmeEdits, trialsToKeep } from '../../rules/trials/kept-programme.ts';
+import { wordFor } from '../../syntax/bread-words.ts';
 import type { Amount } from '../../syntax/tree.ts';
 import type { TextEdit } from '../../text/edits.ts';
 import { trimmed } from '../../text/figures.ts';
@@ -60,7 +61,7 @@ function sizeEdits(analysis: Analysis, { analysis: made, asked }: Sized): TextEd
   // Beside a yield stand weights too, such as what is kept back: they grow with it, as they did on the sheet.
   if (said !== undefined) {
     const { start, end } = said.statement.valueSpan;
-    const insert = `${start === end ? ' ' : ''}${yieldText(wanted)}`;
+    const insert = `${start === end ? ' ' : ''}${yieldText(wanted, countWord(model, said.line))}`;
     return [{ line: said.line, start, end, insert }, ...weights];
   }
   const at = model.block.lines[0]!.text.length;
@@ -111,12 +112,17 @@ function inPieces(analysis: Analysis, made: Analysis): YieldInput | undefined {
   return byThePiece ? { ...now, count } : undefined;
 }
 
-function yieldText(made: YieldInput): string {
+/** What a yield counts in, as the baker wrote it. */
+function countWord({ block }: FormulaModel, line: number): string | undefined {
+  return block.lines[line]?.tokens.find(({ quantity }) => quantity?.kind === 'count')?.quantity?.unit;
+}
+
+function yieldText(made: YieldInput, word = 'pieces'): string {
   switch (made.kind) {
     case 'pieces': {
       const count = trimmed(made.count, made.count < 10 ? 6 : 4);
       const each = made.pieceGrams === undefined ? '' : ` of ${massText(made.pieceGrams)}`;
-      return `${count} ${made.count === 1 ? 'piece' : 'pieces'}${each}${made.baked ? ' baked' : ''}`;
+      return `${count} ${wordFor(made.count, word)}${each}${made.baked ? ' baked' : ''}`;
     }
     case 'dough':
       return massText(made.grams);

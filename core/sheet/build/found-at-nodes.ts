@@ -1,4 +1,4 @@
-import type { Section, SheetFinding, SheetNode } from './sheet-document.ts';
+import type { Fact, Section, SheetFinding, SheetNode } from './sheet-document.ts';
 
 /** Sections that hold what was found at them, and what was found at nothing they show. */
 export interface SectionsWithFindings {
@@ -8,8 +8,20 @@ export interface SectionsWithFindings {
 
 const weighed: ReadonlySet<Section['name']> = new Set(['before', 'bowl', 'later', 'apart']);
 
+/** Findings whose essence is one of the answers at the head, by the answer's key. */
+const answeredBy: Readonly<Record<string, string>> = {
+  'too-warm': 'dough temperature',
+  'let-down': 'state',
+  'broken-down': 'state',
+  'under-developed': 'state',
+  'mixed-past-need': 'state',
+  'ice-needed': 'water',
+  'ice-above-half': 'water',
+};
+
 /**
- * Gives every finding the one node it concerns, by its line: the thing weighed first, then a line of the mixing, the
+ * Gives every finding the one node it concerns. What an answer at the head says in short stands there, where that answer is no
+ * good one: it would say the same a second time at its line. All others go by their line: the thing weighed first, then a line of the mixing, the
  * mixing, the section of what is weighed, a moment of the clock, the yield, the facts and the trials. What a part says of itself, such
  * as how long it ferments, is no row: it stands at the part.
  *
@@ -27,7 +39,8 @@ export function foundAtNodes(
   const byNode = new Map<string, SheetFinding[]>();
   const elsewhere: SheetFinding[] = [];
   for (const finding of findings) {
-    const node = nodeOfLine.get(finding.line) ?? partAround(sections, nodeOfLine, finding.line);
+    const atLine = nodeOfLine.get(finding.line) ?? partAround(sections, nodeOfLine, finding.line);
+    const node = answerOf(sections, finding, atLine) ?? atLine;
     if (node === undefined) elsewhere.push(finding);
     else byNode.set(node.id, [...(byNode.get(node.id) ?? []), finding]);
   }
@@ -36,6 +49,19 @@ export function foundAtNodes(
     return here === undefined ? node : { ...node, findings: here };
   };
   return { sections: sections.map((section) => mapNodes(section, found)), elsewhere };
+}
+
+/** The answer at the head that already says what was found in the bowl or in the mixing of this dough. */
+function answerOf(
+  sections: readonly Section[],
+  { code }: SheetFinding,
+  atLine: SheetNode | undefined,
+): Fact | undefined {
+  const place = sections.find((section) => nodesOf(section).some((node) => node === atLine));
+  if (place === undefined || !['mixing', 'bowl', 'later'].includes(place.name)) return undefined;
+  return sections
+    .flatMap((section) => (section.kind === 'facts' && section.name === 'glance' ? section.facts : []))
+    .find(({ key, verdict }) => key === answeredBy[code] && ['off', 'bad'].includes(verdict?.level ?? ''));
 }
 
 /** Every node of a section: the section itself, and what stands in it. */

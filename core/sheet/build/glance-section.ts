@@ -159,7 +159,7 @@ function stateAnswer(mix: MixAnalysis, speaker: Speaker, unknown: Unknown): Answ
     return { value, level: 'off', word: message('glance.too-early'), notes };
   if (programmeMinutes < wished.high - roundingMinutes)
     return { value, level: 'off', word: message('glance.perhaps-too-early'), notes };
-  if (letDownAfter.known && programmeMinutes > letDownAfter.value.low + roundingMinutes)
+  if (letDownAfter.known && letDownAfter.value.low <= programmeMinutes + 1e-9)
     return { value, level: 'off', word: message('glance.perhaps-too-late'), notes };
   return { value, level: 'good', word: message('glance.as-wanted'), notes };
 }

@@ -131,7 +131,7 @@ const beyond = ({ least, most }: ToldLimit): Message =>
 /** The one quantity that a text is; `undefined` where it is none, or something stands beside it. */
 function whole(word: keyof AskedWords, text: string): Quantity | undefined {
   const written = text.trim();
-  const quantity = scanQuantity(written, 0, false);
+  const quantity = scanQuantity(written, 0, 'yield');
   if (quantity === undefined || quantity.end !== written.length) return undefined;
   if (quantity.kind === 'grouped')
     throw new Unread(word, message('asked.two-readings', { choices: quantity.readings }));

@@ -53,7 +53,13 @@ export interface WhatIfFields {
   /** The lines of the programme that take time, in their order. */
   readonly lines: readonly { readonly index: number; readonly name: string; readonly minutes: number }[];
   /** The dough's main line of water: a fraction, or grams where it is weighed. */
-  readonly water?: { readonly name: string; readonly amount: number; readonly measure: 'fraction' | 'grams' };
+  readonly water?: {
+    readonly name: string;
+    readonly amount: number;
+    /** As it is now, where something of the formula is tried: a flour may bring its own. */
+    readonly tried?: number;
+    readonly measure: 'fraction' | 'grams';
+  };
   /** The flours of the dough, each with those of its kind that could take its place. */
   readonly flours: readonly { readonly name: string; readonly others: readonly string[] }[];
 }
@@ -158,6 +164,8 @@ export interface TableSection extends SectionHead {
   readonly sum?: Row;
   /** How often each row is done, once a batch; absent where there is nothing to tick. */
   readonly times?: number;
+  /** Of a trial whose readings miss what is computed: what writes into its mixer what its trials say. On a screen alone. */
+  readonly teach?: { readonly mixer: string; readonly words: string };
 }
 
 export interface Column {

@@ -45,6 +45,7 @@ function heads({ say }: Says) {
     knownSoFar: say(message('panel.known-so-far')),
     noIngredients: say(message('panel.no-ingredients', { example: 'strong white 100%' })),
     asTable: say(message('sheet.as-table')),
+    why: say(message('panel.why')),
     endsAt: say(message('panel.ends-at', one)),
   };
 }
@@ -92,6 +93,7 @@ function fields({ say }: Says) {
     aboveZero: say(message('panel.above-zero')),
     whatIfFold: say(message('panel.what-if-fold')),
     whatIf: say(message('panel.what-if')),
+    sameFeel: say(message('panel.same-feel')),
     minutes: say(message('panel.minutes', one)),
     more: say(message('panel.more', one)),
     less: say(message('panel.less', one)),

@@ -20,7 +20,12 @@ export interface WhatIf {
   /** Of the dough's main line of water, as that line has it: a fraction, of flour or as the hydration it brings the dough to, or grams. */
   readonly water?: number;
   /** A flour of the formula, and the one that takes its place wherever it stands. */
-  readonly flour?: { readonly from: string; readonly to: string };
+  readonly flour?: {
+    readonly from: string;
+    readonly to: string;
+    /** The water of the dough changes with it, for the same feel, where none is asked for. */
+    readonly sameFeel?: boolean;
+  };
 }
 
 export interface WhatIfLine {

@@ -8,16 +8,23 @@ import type { Speaker } from '../../words/speaker.ts';
 import { nodeIds } from './node-ids.ts';
 import type { Row, TableSection } from './sheet-document.ts';
 
+/** The name of the mixer that the trial at a line of the file can teach; undefined where its readings say nothing new. */
+export type TaughtAt = (line: number) => string | undefined;
+
 /** What trials of the formula measured, beside what is computed for the same minute. Runs each programme. */
 export function trialSections(
   analysis: Analysis,
   scope: Scope,
   firstLine: number,
   speaker: Speaker,
+  taughtAt: TaughtAt,
 ): TableSection[] {
   const { say } = speaker;
   const idOf = nodeIds();
-  return trialFactsOf(analysis, scope).map((facts): TableSection => {
+  const trials = trialFactsOf(analysis, scope);
+  const teachers = teachersOf(trials, (line) => taughtAt(firstLine + line));
+  return trials.map((facts): TableSection => {
+    const mixer = teachers.get(facts);
     const id = idOf('trial', facts.title);
     const ids = nodeIds();
     return {
@@ -36,8 +43,22 @@ export function trialSections(
       ],
       rows: facts.readings.map((reading) => readingRow(reading, ids, id, firstLine, speaker)),
       notes: notesOf(facts).map(say),
+      ...(mixer === undefined
+        ? {}
+        : { teach: { mixer, words: say(message('teach-mixer.teach', { name: mixer })) } }),
     };
   });
+}
+
+/** Of the trials of each mixer that has something to learn the one whose readings miss the most. */
+function teachersOf(trials: readonly TrialFacts[], taughtAt: TaughtAt): ReadonlyMap<TrialFacts, string> {
+  const worst = new Map<string, TrialFacts>();
+  for (const facts of trials) {
+    const mixer = facts.spreadCelsius === undefined ? undefined : taughtAt(facts.line);
+    if (mixer !== undefined && (worst.get(mixer)?.spreadCelsius ?? 0) < (facts.spreadCelsius ?? 0))
+      worst.set(mixer, facts);
+  }
+  return new Map([...worst].map(([mixer, facts]) => [facts, mixer]));
 }
 
 function readingRow(

@@ -39,7 +39,7 @@ import { mixingLines, mixingSection } from './sheet-mixing.ts';
 import type { SheetOptions } from './sheet-options.ts';
 import { costSection, labelSections } from './sheet-product.ts';
 import { withoutReading } from './sheet-rows.ts';
-import { trialSections } from './sheet-trials.ts';
+import { type TaughtAt, trialSections } from './sheet-trials.ts';
 import { timelineOf } from './timeline.ts';
 import { weighingSections } from './weighing-sections.ts';
 import { workMoments } from './work-moments.ts';
@@ -63,6 +63,8 @@ export interface SheetInput {
    * analysis as given, else what the same rules find in the formula as it is tried.
    */
   readonly findingsOf: (analysis: Analysis) => readonly Finding[];
+  /** Which mixer a trial of it can teach. */
+  readonly taughtAt: TaughtAt;
   /** Whether a running scale reading stands beside the weights. */
   readonly scaleReading: boolean;
   /** Words all of it for its reader. */
@@ -147,14 +149,15 @@ function linesOfOwn(sections: readonly Section[], block: Block, firstLine: numbe
 
 /** All sections in the order of the work, and what of them is done one after the other. A new section is a line here. */
 function sectionsOf(
-  { asked, firstLine, scope, speaker }: SheetInput,
+  { asked, firstLine, scope, speaker, taughtAt }: SheetInput,
   { inFile, whole, batch, batches, size }: Tried,
 ): { readonly sections: Section[]; readonly moments: WorkMoment[] } {
   const day = dayConditions(inFile, whole, speaker);
   if (whole.solved === undefined) return { sections: day === undefined ? [] : [day], moments: [] };
   const mix = batch.doughMix.known ? batch.doughMix.value : undefined;
   const draw = mix === undefined ? undefined : waterToUse(mix);
-  const water = draw === undefined ? undefined : speaker.say(draw.text);
+  const water =
+    draw === undefined ? undefined : { alone: speaker.say(draw.text), beside: speaker.say(draw.beside) };
   const timeline = timelineOf(whole, batches, firstLine, asked.clock, speaker);
   const weighed = weighingSections({
     ...{ whole, batch, batches, mix, water, firstLine, timeline, speaker },
@@ -177,7 +180,7 @@ function sectionsOf(
     charts.mixing,
     charts.map,
     // What was measured belongs to the formula as it is written, whatever is tried today.
-    ...trialSections(inFile, scope, firstLine, speaker),
+    ...trialSections(inFile, scope, firstLine, speaker, taughtAt),
     clock,
     logSection(speaker),
     yieldFacts(facts),

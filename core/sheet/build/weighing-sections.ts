@@ -36,8 +36,8 @@ interface WeighingInput {
   readonly batch: Analysis;
   readonly batches: number;
   readonly mix: MixAnalysis | undefined;
-  /** The water to use, in words. */
-  readonly water: string | undefined;
+  /** The water to use, in words that stand alone and in those beside its name. */
+  readonly water: { readonly alone: string; readonly beside: string } | undefined;
   readonly firstLine: number;
   readonly timeline: Timeline;
   readonly speaker: Speaker;
@@ -76,17 +76,17 @@ function withClock({ section, startSeconds }: Weighed, { clock, view }: Timeline
 }
 
 /** Where no row of the bowl holds the water, what is said of it stands at the bowl. */
-function withWater(bowl: readonly Weighed[], water: string | undefined): readonly Weighed[] {
+function withWater(bowl: readonly Weighed[], water: WeighingInput['water']): readonly Weighed[] {
   const [first, ...later] = bowl;
   if (water === undefined || first === undefined) return bowl;
   const isSaid = bowl.some(({ section }) =>
     section.rows.some(
-      ({ id, notes = [] }) => id.endsWith('/ice') || notes.some((one) => one.includes(water)),
+      ({ id, notes = [] }) => id.endsWith('/ice') || notes.some((one) => one.includes(water.beside)),
     ),
   );
   if (isSaid) return bowl;
   const { section, startSeconds } = first;
-  return [{ section: { ...section, lead: [...(section.lead ?? []), water] }, startSeconds }, ...later];
+  return [{ section: { ...section, lead: [...(section.lead ?? []), water.alone] }, startSeconds }, ...later];
 }
 
 /** A part that goes into another is made before it. */
@@ -201,7 +201,7 @@ function plainBowl({ batch, water, firstLine }: WeighingInput, weighing: Weighin
       ...(line.fraction === undefined || line.kind === 'part'
         ? {}
         : { percent: speaker.percent(line.fraction) }),
-      ...(line.role === 'water' && water !== undefined ? { note: water } : {}),
+      ...(line.role === 'water' && water !== undefined ? { note: water.beside } : {}),
     }),
   );
   const made = rowsOf('bowl', weights.filter(isWeighed), weighing);
@@ -292,7 +292,7 @@ function portionWeights(
     return [weight(label, ice.tapGrams * share, fromTap), { ...iceWeight, key: 'ice' }];
   }
   const same = speaker.say(message('sheet.same-temperature'));
-  return [weight(label, grams, isFirst || water === undefined ? water : same)];
+  return [weight(label, grams, isFirst || water === undefined ? water?.beside : same)];
 }
 
 function isPart({ solved }: Analysis, portion: MixPortion): boolean {

@@ -1,6 +1,7 @@
 import type { ExperimentAnalysis, ExperimentDough } from '../../analysis/experiment-analysis.ts';
 import { flourTrials } from '../../analysis/flour-trials.ts';
-import { handTrials, keyOf, type MixerTrials, mixerTrials } from '../../analysis/mixer-trials.ts';
+import { handTrials, type MixerTrials, mixerTrials } from '../../analysis/mixer-trials.ts';
+import { keyOf } from '../../analysis/trial-evidence.ts';
 import { figureOf } from '../../facts/calibration-markdown.ts';
 import type { Mixer } from '../../model/found-mixer.ts';
 import type { Scope } from '../../model/scope.ts';

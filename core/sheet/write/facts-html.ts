@@ -37,12 +37,19 @@ function answers({ facts }: FactsSection, speaker: Speaker): Child {
           ? undefined
           : element('span', { class: 'word' }, ` ${fact.verdict.word}`),
       ),
-      ...[...fact.notes, ...foundAt(fact, speaker)].map((one) =>
-        element('dd', { class: 'note', dir: 'auto' }, one),
-      ),
+      ...fact.notes.map((one) => element('dd', { class: 'note', dir: 'auto' }, one)),
     ),
   );
-  return element('dl', { class: 'glance' }, ...said);
+  // Nothing unfolds on paper: what was found at them stands below, across all three.
+  const found = facts.flatMap((fact) =>
+    foundAt(fact, speaker).map((one) => element('li', { dir: 'auto', 'data-id': fact.id }, one)),
+  );
+  return element(
+    'div',
+    {},
+    element('dl', { class: 'glance' }, ...said),
+    found.length === 0 ? undefined : element('ul', { class: 'findings' }, ...found),
+  );
 }
 
 /** Facts below the heading, each with what was found at it. */

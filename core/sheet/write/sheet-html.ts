@@ -14,6 +14,7 @@ import type {
 import { chartParts } from './chart-html.ts';
 import { factsBody, foundList, pairs, sentences } from './facts-html.ts';
 import { type Child, element, htmlPage, type Markup } from './markup.ts';
+import { type PaperLayout, paperLayout } from './paper-layout.ts';
 import type { FiledSheet } from './sheet-json.ts';
 import { cellWords, isAtHead, leadOf, rowNotes, usedColumns } from './sheet-sentences.ts';
 import { pageFoot, sheetStyle } from './sheet-style.ts';
@@ -30,13 +31,14 @@ export function sheetsAsHtml(sheets: readonly FiledSheet[], speaker: Speaker): s
 }
 
 function article({ view, origin }: FiledSheet, id: string, speaker: Speaker): Markup {
+  const layout = paperLayout(view);
   const head = view.sections.filter(isAtHead);
   const worked = view.sections.filter((section) => !isAtHead(section) && !isLooked(section));
   // Nobody works from trials and charts: the pages that are worked from come before.
   const below = [...worked, ...view.sections.filter(isLooked)];
   return element(
     'article',
-    { class: `sheet ${id}${isOnePage(view) ? ' one-page' : ''}`, 'aria-labelledby': id },
+    { class: `sheet ${id}${layout === 'flowing' ? '' : ` compact ${layout}`}`, 'aria-labelledby': id },
     element(
       'header',
       {},
@@ -47,60 +49,54 @@ function article({ view, origin }: FiledSheet, id: string, speaker: Speaker): Ma
       sentences('lead', leadOf(view, speaker)),
       ...head.map((section) => (section.kind === 'facts' ? pairs(section, speaker) : undefined)),
     ),
-    ...(isOnePage(view)
-      ? onOnePage(below, id, speaker)
-      : below.map((section, index) => sectionOf(section, `${id}-${index + 1}`, speaker))),
+    ...(layout === 'flowing'
+      ? below.map((section, index) => sectionOf(section, `${id}-${index + 1}`, speaker))
+      : laidOut(below, id, speaker, layout)),
   );
 }
 
-/** So much work fits one sheet of A4 with all that is said around it, however long its names. */
-const mostRowsOfOnePage = 6;
-const mostMixingRowsOfOnePage = 4;
-const mostStepsOfOnePage = 13;
+/** Sections with the ids of their headings, by their names. */
+type Named = (...names: readonly Section['name'][]) => Markup[];
 
-/** Whether a sheet is small enough to be laid out for one sheet of paper. */
-function isOnePage({ sections, batches, findings }: SheetDocument): boolean {
-  const weighed = sections.filter(
-    (one) => one.kind === 'table' && one.columns.some(({ key }) => key === 'weigh'),
-  );
-  const rowsOf = (some: readonly Section[]): number =>
-    some.reduce((sum, one) => sum + (one.kind === 'table' ? one.rows.length : 0), 0);
-  const mixing = sections.filter(({ name }) => name === 'mixing');
-  const steps = sections.flatMap((one) => (one.kind === 'steps' ? one.steps : []));
-  return (
-    batches.count === 1 &&
-    findings.length === 0 &&
-    weighed.length === 1 &&
-    rowsOf(weighed) <= mostRowsOfOnePage &&
-    rowsOf(mixing) <= mostMixingRowsOfOnePage &&
-    steps.length > 0 &&
-    steps.length <= mostStepsOfOnePage &&
-    sections.every(({ name }) => name !== 'trial' && name !== 'map-chart' && name !== 'before-after')
-  );
-}
-
-/** What is weighed across the page; the work beside the blanks for a pen and its chart; what comes of it small below. */
-function onOnePage(below: readonly Section[], id: string, speaker: Speaker): Markup[] {
-  const numbered = below.map((section, index) => ({ section, id: `${id}-${index + 1}` }));
-  const named = (...names: readonly Section['name'][]): Markup[] =>
-    numbered
-      .filter(({ section }) => names.includes(section.name))
-      .map(({ section, id: own }) =>
-        section.kind === 'chart'
-          ? sectionOf({ ...section, wide: section.narrow }, own, speaker)
-          : sectionOf(section, own, speaker),
-      );
+/** What is weighed across the page, the work side by side below it, and small below that, or on a page of its own, what comes of it. */
+function laidOut(
+  below: readonly Section[],
+  id: string,
+  speaker: Speaker,
+  layout: Exclude<PaperLayout, 'flowing'>,
+): Markup[] {
+  const made = below.map((section, index) => ({
+    name: section.name,
+    markup: sectionOf(
+      section.kind === 'chart' ? { ...section, wide: section.narrow } : section,
+      `${id}-${index + 1}`,
+      speaker,
+    ),
+  }));
+  const named: Named = (...names) =>
+    made.filter(({ name }) => names.includes(name)).map(({ markup }) => markup);
+  const weighed = named('before', 'bowl', 'later', 'apart');
+  if (layout === 'one-page')
+    return [
+      ...weighed,
+      sides(named('mixing', 'clock', 'label'), named('log', 'mixing-chart', 'yield', 'cost')),
+      // What the dough is made of is what is weighed above, where nothing is made before.
+      element('div', { class: 'after' }, ...named('cautions')),
+    ];
   return [
-    ...named('before', 'bowl', 'later', 'apart'),
+    ...weighed,
+    sides(named('clock'), named('mixing', 'log')),
     element(
       'div',
-      { class: 'sides' },
-      element('div', {}, ...named('mixing', 'clock', 'label')),
-      element('div', {}, ...named('log', 'mixing-chart', 'yield', 'cost')),
+      { class: 'rest' },
+      ...named('before-after', 'mixing-chart', 'map-chart', 'trial', 'yield', 'composition-chart'),
+      ...named('cost', 'label', 'cautions'),
     ),
-    // What the dough is made of is what is weighed above, where nothing is made before.
-    element('div', { class: 'after' }, ...named('cautions')),
   ];
+}
+
+function sides(left: readonly Markup[], right: readonly Markup[]): Markup {
+  return element('div', { class: 'sides' }, element('div', {}, ...left), element('div', {}, ...right));
 }
 
 function isLooked({ kind, name }: Section): boolean {

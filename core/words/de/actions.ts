@@ -33,6 +33,8 @@ export const actions: Translation<typeof english> = {
   'same-feel.change': ({ name, otherName, written }) => `„${name}“ zu „${otherName}“, Wasser ${written}`,
   'same-feel.change-within': ({ name, otherName, written, withinFraction }, say) =>
     `„${name}“ zu „${otherName}“, Wasser ${written} ± ${say.percent(withinFraction, 1)}`,
+  'teach-mixer.nothing': () =>
+    'Beim Kneter steht schon, was seine Knetversuche sagen; nichts wurde geschrieben.',
   'teach-mixer.teach': ({ name }) => `„${name}“ lehren, was seine Knetversuche sagen`,
   'change-yeast.change': ({ name, otherName, fraction }, say) =>
     `„${name}“ durch „${otherName}“ ersetzen: ${say.number(fraction, 2)} g für 1 g`,

@@ -34,6 +34,8 @@ export const asked: Translation<typeof english> = {
   'asked.no-such-flour': ({ name }) =>
     `Das Mehl bleibt weg: die Rezeptur hat kein Mehl „${name}“, oder nicht jedes Gewicht in ihr ist bekannt.`,
   'asked.no-other-flour': ({ name }) => `Das Mehl bleibt weg: kein anderes Mehl heißt „${name}“.`,
+  'asked.no-feel': ({ name }) =>
+    `Das Wasser bleibt, wie es ist: wie viel „${name}“ davon aufnimmt, ist nicht bekannt.`,
   'asked.stands-already': () => 'Es steht alles schon so in der Datei.',
 
   'asked.write-ingredient': () => 'die Zutat und ihr Gewicht schreiben, zum Beispiel "bread flour=12 kg".',

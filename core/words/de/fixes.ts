@@ -23,6 +23,7 @@ export const fixes: Translation<typeof english> = {
   'fix.put-on-own-line': () => 'In eine eigene Zeile setzen',
   'fix.close-quote': () => 'Das Anführungszeichen schließen',
   'fix.make-comment': () => 'Einen Kommentar daraus machen',
+  'fix.make-formula': ({ name }) => `Diese Zeilen zur Rezeptur „${name}“ machen`,
   'fix.make-remark': () => 'Eine Anmerkung daraus machen',
   'fix.take-as-name': ({ name }) => `„${name}“ ist der Name`,
   'fix.define-ingredient': ({ name }) => `„${name}“ als Zutat definieren`,

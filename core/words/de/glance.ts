@@ -51,7 +51,7 @@ export const glance: Translation<typeof english> = {
   'glance.little-effect': () => 'bewirkt wenig',
   'glance.as-stated': () => 'wie in der Datei',
   'glance.flour-takes': ({ fraction, heldFraction }, say) =>
-    `dieses Mehl nimmt etwa ${say.percent(fraction, 0)} auf; der Teig hat ${say.percent(heldFraction, 0)}`,
+    `Mehl nimmt etwa ${say.percent(fraction, 0)} auf, der Teig hat ${say.percent(heldFraction, 0)}`,
   'glance.flour-takes-assumed': ({ fraction, heldFraction }, say) =>
     `Mehl dieser Art nimmt meist etwa ${say.percent(fraction, 0)} auf; der Teig hat ${say.percent(heldFraction, 0)}`,
 

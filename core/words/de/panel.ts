@@ -15,6 +15,7 @@ export const panel: Translation<typeof english> = {
   'panel.known-so-far': () => 'Was bisher bekannt ist, steht darunter.',
   'panel.no-ingredients': ({ example }) => `Noch keine Zutaten. Eine Zeile macht den Anfang: ${example}`,
 
+  'panel.why': () => 'Was hilft',
   'panel.try': () => 'Für heute probieren',
   'panel.reset': () => 'Wie in der Datei',
   'panel.keep': () => 'In die Datei übernehmen',
@@ -41,6 +42,7 @@ export const panel: Translation<typeof english> = {
 
   'panel.what-if-fold': () => 'Was wäre, wenn: Minuten, Wasser, Mehl',
   'panel.what-if': () => 'Was wäre, wenn',
+  'panel.same-feel': () => 'Wasser für gleiche Teigfestigkeit',
   'panel.minutes': ({ written }) => `${written}, min`,
   'panel.more': ({ written }) => `${written}: mehr`,
   'panel.less': ({ written }) => `${written}: weniger`,

@@ -80,6 +80,8 @@ export const readingAmounts: Translation<typeof english> = {
     `Hinter der Menge stehen nur ein Komma und eine Zeit: ${example}. „${written}“ gehört hinter ein #.`,
   'after-amount.meant': ({ written, meant }) => `„${written}“ schreibt sich: ${meant}`,
 
+  'unknown-option.warmth': ({ written, meant }) =>
+    `Hinter dem Komma steht eine Temperatur mit „at“: „${written}“ ist ${meant}`,
   'unknown-option.ingredient': ({ written }) =>
     `Hinter dem Komma steht eine Temperatur, zum Beispiel „at 8 °C“; „${written}“ ist hier nicht bekannt. Andere Worte gehören hinter ein #.`,
   'unknown-option.planned': ({ written }) =>

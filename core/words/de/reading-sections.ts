@@ -31,6 +31,8 @@ export const readingSections: Translation<typeof english> = {
   'missing-name.planned': () => 'Welche Rezeptur? Ihr Name steht vor der Menge.',
   'missing-name.step': () => 'Was wird getan? Ein Schritt beginnt mit seinem Wort: rest 15 min',
   'missing-mixer.where': () => 'Worin wird geknetet? Das steht dabei: mix in big spiral: oder mix by hand:',
+  'missing-mixer.said-otherwise': ({ written, meant }) =>
+    `„${written}“ schreibt man im Knetprogramm: ${meant}`,
   'missing-date.first': () => 'Ein Knetversuch beginnt mit seinem Datum, das Jahr zuerst: trial 2026-03-14:',
 
   'no-formula.none-above': ({ section }) =>
@@ -80,6 +82,8 @@ export const readingSections: Translation<typeof english> = {
   'wrong-value.currency': () => 'Eine Währung besteht aus drei Großbuchstaben: EUR',
   'wrong-value.fahrenheit': ({ property, meant }) =>
     `„${property}“ kann nicht so warm sein. Ist ${meant} gemeint?`,
+  'wrong-value.count-alone': ({ written, example }) =>
+    `„${written}“ sagt wie viele und nicht wie schwer, und daraus folgt keine Größe. Dazu schreiben, was eines wiegt, zum Beispiel ${example}, oder es als Notiz behalten.`,
   'wrong-value.piece-too-heavy': ({ meant }) => `Kein Stück wiegt so viel. Ist ${meant} gemeint?`,
   'wrong-value.piece-too-light': ({ meant }) => `Kein Stück wiegt so wenig. Ist ${meant} gemeint?`,
   'wrong-value.negative': ({ property }) => `„${property}“ kann nicht negativ sein.`,

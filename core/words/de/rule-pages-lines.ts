@@ -70,7 +70,9 @@ export const linePages: RulePages = {
   },
   'outside-section': {
     title: 'Eine Zeile vor jedem Abschnitt',
-    explanation: 'Jede Zeile gehört zum Abschnitt darüber. Einen beginnen: `formula Morning Tin:`.',
+    explanation:
+      'Jede Zeile gehört zum Abschnitt darüber. Einen beginnen: `formula Morning Tin:`. Notizen aus Mengen und Schritten macht die Abhilfe zur ' +
+      'Rezeptur, mit dem Namen ihrer Überschrift oder ihrer Datei.',
   },
   'point-or-thousand': {
     title: 'Ein Punkt vor drei Ziffern',

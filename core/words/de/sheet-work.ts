@@ -58,6 +58,9 @@ export const sheetWork: Translation<typeof english> = {
   'sheet.ice': () => 'Eis',
   'sheet.water-at': ({ celsius }, say) => `mit ${say.celsius(celsius)}`,
   'sheet.from-tap': ({ tapCelsius }, say) => `aus der Leitung, mit ${say.celsius(tapCelsius)}`,
+  'sheet.from-tap-assumed': ({ tapCelsius }, say) =>
+    `aus der Leitung, angenommen mit ${say.celsius(tapCelsius)}`,
+  'sheet.no-hotter': ({ celsius }, say) => `mit ${say.celsius(celsius)}, nicht wärmer`,
   'sheet.same-temperature': () => 'ebenso warm',
   'sheet.finer-scale': () => 'auf einer feineren Waage',
   'sheet.not-known-yet': () => 'noch nicht bekannt',

@@ -41,6 +41,7 @@ export const actions = {
     { name, otherName, written, withinFraction }: Args<'name' | 'otherName' | 'written' | 'withinFraction'>,
     say: Speaker,
   ) => `“${name}” to “${otherName}”, water ${written} ± ${say.percent(withinFraction, 1)}`,
+  'teach-mixer.nothing': () => 'The mixer says what its trials say already; nothing was written.',
   'teach-mixer.teach': ({ name }: Args<'name'>) => `Teach “${name}” what its trials say`,
   'change-yeast.change': (
     { name, otherName, fraction }: Args<'name' | 'otherName' | 'fraction'>,

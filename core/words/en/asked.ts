@@ -34,6 +34,8 @@ export const asked = {
     `The flour is left out: the formula has no flour “${name}”, or not every weight of it is known.`,
   'asked.no-other-flour': ({ name }: Args<'name'>) =>
     `The flour is left out: no other flour is called “${name}”.`,
+  'asked.no-feel': ({ name }: Args<'name'>) =>
+    `The water stays as it is: how much of it “${name}” takes is not known.`,
   'asked.stands-already': () => 'All of it stands in the file as it is.',
 
   'asked.write-ingredient': () => 'write the ingredient and its weight, for example "bread flour=12 kg".',

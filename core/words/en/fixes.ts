@@ -22,6 +22,7 @@ export const fixes = {
   'fix.put-on-own-line': () => 'Put it on a line of its own',
   'fix.close-quote': () => 'Close the quote',
   'fix.make-comment': () => 'Make it a comment',
+  'fix.make-formula': ({ name }: Args<'name'>) => `Make these lines the formula “${name}”`,
   'fix.make-remark': () => 'Make it a remark',
   'fix.take-as-name': ({ name }: Args<'name'>) => `“${name}” is the name`,
   'fix.define-ingredient': ({ name }: Args<'name'>) => `Define “${name}” as an ingredient`,

@@ -57,7 +57,7 @@ export const glance = {
   'glance.little-effect': () => 'makes little difference',
   'glance.as-stated': () => 'as the file states',
   'glance.flour-takes': ({ fraction, heldFraction }: Args<'fraction' | 'heldFraction'>, say: Speaker) =>
-    `this flour takes about ${say.percent(fraction, 0)}; the dough has ${say.percent(heldFraction, 0)}`,
+    `flour takes about ${say.percent(fraction, 0)}, dough has ${say.percent(heldFraction, 0)}`,
   'glance.flour-takes-assumed': (
     { fraction, heldFraction }: Args<'fraction' | 'heldFraction'>,
     say: Speaker,

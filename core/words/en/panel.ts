@@ -16,6 +16,7 @@ export const panel = {
   'panel.no-ingredients': ({ example }: Args<'example'>) =>
     `No ingredients yet. One line makes a start: ${example}`,
 
+  'panel.why': () => 'What helps',
   'panel.try': () => 'Try for today',
   'panel.reset': () => 'As in the file',
   'panel.keep': () => 'Keep in the file',
@@ -42,6 +43,7 @@ export const panel = {
 
   'panel.what-if-fold': () => 'What if: minutes, water, flour',
   'panel.what-if': () => 'What if',
+  'panel.same-feel': () => 'Water for the same feel',
   'panel.minutes': ({ written }: Args<'written'>) => `${written}, min`,
   'panel.more': ({ written }: Args<'written'>) => `${written}: more`,
   'panel.less': ({ written }: Args<'written'>) => `${written}: less`,

@@ -101,6 +101,8 @@ export const readingAmounts = {
   'after-amount.meant': ({ written, meant }: Args<'written' | 'meant'>) =>
     `“${written}” is written: ${meant}`,
 
+  'unknown-option.warmth': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `After the comma a temperature is written with “at”: “${written}” is ${meant}`,
   'unknown-option.ingredient': ({ written }: Args<'written'>) =>
     `After the comma goes a temperature, for example “at 8 °C”; “${written}” is not known here. Put other words behind a #.`,
   'unknown-option.planned': ({ written }: Args<'written'>) =>

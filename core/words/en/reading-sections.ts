@@ -32,6 +32,8 @@ export const readingSections = {
   'missing-name.planned': () => 'Which formula? Its name stands before the amount.',
   'missing-name.step': () => 'What is done? A step starts with its word: rest 15 min',
   'missing-mixer.where': () => 'Where is it mixed? Write it: mix in big spiral: or mix by hand:',
+  'missing-mixer.said-otherwise': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `“${written}” of a mix is written: ${meant}`,
   'missing-date.first': () => 'A trial starts with its date, year first: trial 2026-03-14:',
 
   'no-formula.none-above': ({ section }: Args<'section'>) =>
@@ -84,6 +86,8 @@ export const readingSections = {
   'wrong-value.currency': () => 'A currency is three capitals: EUR',
   'wrong-value.fahrenheit': ({ property, meant }: Args<'property' | 'meant'>) =>
     `“${property}” cannot be as warm as that. Is it ${meant}?`,
+  'wrong-value.count-alone': ({ written, example }: Args<'written' | 'example'>) =>
+    `“${written}” states how many and not how heavy, so it sets no size. Write what one weighs, for example ${example}, or keep it as a note.`,
   'wrong-value.piece-too-heavy': ({ meant }: Args<'meant'>) => `No piece weighs so much. Is it ${meant}?`,
   'wrong-value.piece-too-light': ({ meant }: Args<'meant'>) => `No piece weighs so little. Is it ${meant}?`,
   'wrong-value.negative': ({ property }: Args<'property'>) => `“${property}” cannot be negative.`,

@@ -63,6 +63,10 @@ export const sheetWork = {
   'sheet.water-at': ({ celsius }: Args<'celsius'>, say: Speaker) => `at ${say.celsius(celsius)}`,
   'sheet.from-tap': ({ tapCelsius }: Args<'tapCelsius'>, say: Speaker) =>
     `from the tap, at ${say.celsius(tapCelsius)}`,
+  'sheet.from-tap-assumed': ({ tapCelsius }: Args<'tapCelsius'>, say: Speaker) =>
+    `from the tap, assumed to be at ${say.celsius(tapCelsius)}`,
+  'sheet.no-hotter': ({ celsius }: Args<'celsius'>, say: Speaker) =>
+    `at ${say.celsius(celsius)} and no hotter`,
   'sheet.same-temperature': () => 'at the same temperature',
   'sheet.finer-scale': () => 'on a finer scale',
   'sheet.not-known-yet': () => 'not known yet',

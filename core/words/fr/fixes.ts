@@ -23,6 +23,7 @@ export const fixes: Translation<typeof english> = {
   'fix.put-on-own-line': () => 'Mettre sur une ligne à part',
   'fix.close-quote': () => 'Fermer les guillemets',
   'fix.make-comment': () => 'En faire un commentaire',
+  'fix.make-formula': ({ name }) => `Faire de ces lignes la formule « ${name} »`,
   'fix.make-remark': () => 'En faire une remarque',
   'fix.take-as-name': ({ name }) => `« ${name} » est le nom`,
   'fix.define-ingredient': ({ name }) => `Définir « ${name} » comme ingrédient`,
