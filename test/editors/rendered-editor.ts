@@ -19,8 +19,8 @@ export async function readEditor(page: Page): Promise<WrittenLine[]> {
 /** What the editor drew from a moment on, until it drew something else. */
 export interface Drawn {
   readonly lines: readonly WrittenLine[];
-  /** Milliseconds from the last key to it; infinite before the first. */
-  readonly sinceKey: number;
+  /** The longer one of the pauses before the last key and since it, milliseconds; infinite before the first. */
+  readonly paused: number;
   /** Colour of the words on the tab of the file, as the page computes it. */
   readonly tabColour: string;
 }
@@ -38,10 +38,10 @@ export async function watchEditor(page: Page): Promise<() => Promise<readonly Dr
       const tabColour = ${tabColourInPage};
       const last = drawn.at(-1);
       if (last?.tabColour === tabColour && JSON.stringify(last.lines) === JSON.stringify(lines)) return;
-      drawn.push({ sinceKey: Date.now() - lastKey, lines, tabColour });
+      drawn.push({ paused: Math.max(Date.now() - lastKey, before), lines, tabColour });
     };
-    let lastKey = -Infinity;
-    const press = () => { lastKey = Date.now(); };
+    let [lastKey, before] = [-Infinity, 0];
+    const press = () => { [lastKey, before] = [Date.now(), Date.now() - lastKey]; };
     addEventListener('keydown', press, true);
     look();
     const timer = setInterval(look, 50);
