@@ -222,7 +222,8 @@ function readClause(
   }
   const own = verbOf(left.trim(), byHand);
   if (own !== undefined) takeOut(left.length - left.trimStart().length, own.length);
-  const entry = own === undefined && timed === null ? goesIn.exec(left.trimEnd()) : null;
+  const isEntry = own === undefined && timed === null && !everything.test(left.trim());
+  const entry = isEntry ? goesIn.exec(left.trimEnd()) : null;
   if (entry !== null) takeOut(entry.index, entry[0].length);
   const verb = own?.verb ?? (entry === null ? before : 'load');
   const manner = manners.exec(left.trimEnd());
