@@ -49,7 +49,7 @@ function beginsWithStep(text: string): boolean {
   );
 }
 
-/** `2 loaves` of a yield: the grammar colours the number, and leaves the word as any other. */
+/** `2 loaves` of a yield: the grammar colours the number, and leaves the word alone. */
 function withoutBread(quantity: string): string {
   const word = /\p{L}+$/u.exec(quantity)?.[0] ?? '';
   return countsBreads(word) && word !== 'pieces' && word !== 'piece'
