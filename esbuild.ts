@@ -77,7 +77,7 @@ const bundles: BuildOptions[] = [
   { ...forBrowser, format: 'iife', entryPoints: ['client/preview/page.ts'], outfile: 'dist/preview.js' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/changes/page.ts'], outfile: 'dist/changes.js' },
   { ...forBrowser, format: 'iife', entryPoints: ['client/history/page.ts'], outfile: 'dist/history.js' },
-  { ...forBrowser, format: 'iife', entryPoints: ['client/plan/page.ts'], outfile: 'dist/plan.js' },
+  { ...forBrowser, format: 'iife', entryPoints: ['client/tables/page.ts'], outfile: 'dist/tables.js' },
   {
     ...forBrowser,
     format: 'iife',

@@ -1,18 +1,14 @@
 import { html, nothing, render } from 'lit-html';
 import type { Change, ChangeGroup, ComparedBlock, ComparisonPage } from '../../server/protocol.ts';
+import { hostOf } from '../beside/page-host.ts';
 import { named, type Shown } from '../preview/found.ts';
 import type { FromChanges, ToChanges } from './messages.ts';
 
-declare function acquireVsCodeApi(): { postMessage(message: FromChanges): void };
-
-const editor = acquireVsCodeApi();
 const main = document.getElementById('sheet');
-const show = (line: number) => editor.postMessage({ type: 'reveal', line });
-
-window.addEventListener('message', ({ data }: MessageEvent<ToChanges>) => {
+const show = (line: number) => host.post({ type: 'reveal', line });
+const host = hostOf<ToChanges, FromChanges>({ type: 'ready' }, (data) => {
   if (main) render(data.type === 'none' ? nothingPart(data) : changes(data), main);
 });
-editor.postMessage({ type: 'ready' });
 
 function nothingPart({ what, cure }: ToChanges & { type: 'none' }): Shown {
   return html`<h1>${what}</h1>

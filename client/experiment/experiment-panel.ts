@@ -1,20 +1,11 @@
-import {
-  type Disposable,
-  l10n,
-  type Memento,
-  Uri,
-  ViewColumn,
-  type WebviewPanel,
-  window,
-  workspace,
-} from 'vscode';
+import { type Disposable, l10n, type Memento, type Uri, window, workspace } from 'vscode';
 import type { ExperimentPageOptions } from '../../server/protocol.ts';
+import { saveToPrint } from '../beside/save-to-print.ts';
+import { createSidePage } from '../beside/side-page.ts';
 import type { Cursor } from '../cursor.ts';
 import type { Guard } from '../guard.ts';
-import { fileNameFor } from '../list/file-name.ts';
 import { experimentViewType } from '../names.ts';
 import { noServerWords } from '../nothing-words.ts';
-import { dressWebview } from '../preview/dress-webview.ts';
 import { createTimers } from '../preview/timers.ts';
 import type { Wire } from '../wire.ts';
 import { createKeptRuns } from './kept-runs.ts';
@@ -35,6 +26,13 @@ export interface ExperimentPlace {
   readonly experiment?: string;
 }
 
+/** What the panel shows, and how: it comes back with that after the window is loaded anew. */
+interface ShownExperiment {
+  readonly place: ExperimentPlace;
+  readonly mode: ExperimentMode;
+  readonly sheet: ExperimentPageOptions;
+}
+
 export interface ExperimentPanelParts {
   readonly wire: Wire;
   readonly cursor: Cursor;
@@ -47,11 +45,9 @@ export interface ExperimentPanelParts {
 export function createExperimentPanel(parts: ExperimentPanelParts): ExperimentPanel {
   const { wire, cursor, guard, extensionUri } = parts;
   const kept = createKeptRuns(parts.store);
-  let panel: WebviewPanel | undefined;
   let place: ExperimentPlace | undefined;
   let mode: ExperimentMode = 'sheet';
   let sheet: ExperimentPageOptions = {};
-  let asked = 0;
 
   const timers = createTimers((uri, experiment, label) => {
     const said = l10n.t('{0}: {1}.', experiment, label);
@@ -69,7 +65,16 @@ export function createExperimentPanel(parts: ExperimentPanelParts): ExperimentPa
   };
   for (const { uri, experiment, run } of kept.all()) setTimers(uri, experiment, run);
 
-  const post = (message: ToExperiment) => void panel?.webview.postMessage(message);
+  const page = createSidePage<ToExperiment, FromExperiment, ShownExperiment>({
+    ...{ guard, extensionUri, viewType: experimentViewType, title: l10n.t('Experiment') },
+    script: 'experiment.js',
+    answer: (message) => answer(message),
+    restored: (before) => {
+      ({ place, mode, sheet } = before);
+    },
+  });
+  const post = (message: ToExperiment) =>
+    page.post(message, place === undefined ? undefined : { place, mode, sheet });
   const ask = async (at: ExperimentPlace, here?: true) => {
     const { uri, line, experiment } = at;
     return wire.askExperiment({
@@ -79,21 +84,20 @@ export function createExperimentPanel(parts: ExperimentPanelParts): ExperimentPa
     });
   };
   const refresh = guard('experiment', async () => {
-    if (!panel || !place) return;
-    asked += 1;
-    const turn = asked;
+    if (!page.isOpen || !place) return;
+    const isWanted = page.asking();
     const answer = await ask(place);
-    if (turn !== asked || !panel) return;
+    if (!isWanted()) return;
     if (!answer || !('page' in answer)) {
       const none = { what: l10n.t('There is no experiment here.'), cure: answer?.cannot ?? '' };
       return post({ type: 'none', ...(answer ? none : noServerWords()) });
     }
-    const { page, bench, shownIn } = answer;
+    const { page: tables, bench, shownIn } = answer;
     // The name stays the experiment's while lines above it are typed.
     place = { ...place, experiment: bench.experiment };
-    panel.title = `${bench.experiment} · ${l10n.t('Experiment')}`;
+    page.setTitle(`${bench.experiment} · ${l10n.t('Experiment')}`);
     post({
-      ...{ type: 'experiment', page, bench, sheet, print: l10n.t('Save as a Page to Print…') },
+      ...{ type: 'experiment', page: tables, bench, sheet, print: l10n.t('Save as a Page to Print…') },
       ...(shownIn === undefined ? {} : { shownIn }),
       run: kept.of(place.uri, bench.experiment),
     });
@@ -101,14 +105,7 @@ export function createExperimentPanel(parts: ExperimentPanelParts): ExperimentPa
   const print = async () => {
     const answer = place && (await ask(place));
     if (!place || !answer || !('page' in answer)) return;
-    const target = await window.showSaveDialog({
-      title: l10n.t('Save the Page to Print It from a Browser'),
-      defaultUri: Uri.joinPath(Uri.parse(place.uri, true), '..', `${fileNameFor(answer.page.title)}.html`),
-      filters: { [l10n.t('Page to Print')]: ['html'] },
-    });
-    if (!target) return;
-    await workspace.fs.writeFile(target, new TextEncoder().encode(answer.html));
-    void window.showInformationMessage(l10n.t('Saved as {0}.', workspace.asRelativePath(target)));
+    await saveToPrint(place.uri, answer.page.title, answer.html);
   };
   const log = async ({ uri, experiment, dough, reading }: Extract<FromExperiment, { type: 'reading' }>) => {
     const { said, ...taken } = reading;
@@ -129,6 +126,7 @@ export function createExperimentPanel(parts: ExperimentPanelParts): ExperimentPa
         return print();
       case 'mode':
         mode = message.mode;
+        if (place !== undefined) page.keep({ place, mode, sheet });
         return;
       case 'sheet':
         sheet = message.sheet;
@@ -153,7 +151,7 @@ export function createExperimentPanel(parts: ExperimentPanelParts): ExperimentPa
     }),
     cursor.onDidMove(
       guard('follow the cursor into an experiment', async (at) => {
-        if (!panel || !at || mode === 'bench') return;
+        if (!page.isOpen || !at || mode === 'bench') return;
         const found = await ask({ ...at }, true);
         if (!found || !('bench' in found)) return;
         const { experiment } = found.bench;
@@ -172,25 +170,12 @@ export function createExperimentPanel(parts: ExperimentPanelParts): ExperimentPa
     open(next, as = 'sheet') {
       place = next;
       mode = as;
-      if (panel) {
-        panel.reveal(undefined, as === 'sheet');
-        post({ type: 'mode', mode });
-        void refresh();
-        return;
-      }
-      panel = window.createWebviewPanel(experimentViewType, l10n.t('Experiment'), {
-        viewColumn: ViewColumn.Beside,
-        preserveFocus: as === 'sheet',
-      });
-      panel.onDidDispose(() => {
-        panel = undefined;
-        asked += 1;
-      });
-      panel.webview.onDidReceiveMessage(guard('experiment', answer));
-      dressWebview(panel, extensionUri, 'experiment.js', l10n.t('Experiment'));
+      if (!page.show(as === 'sheet')) return;
+      post({ type: 'mode', mode });
+      void refresh();
     },
     dispose() {
-      panel?.dispose();
+      page.dispose();
       for (const subscription of subscriptions) subscription.dispose();
     },
   };

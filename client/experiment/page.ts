@@ -1,13 +1,11 @@
 import type { ExperimentBench, ExperimentPageOptions } from '../../server/protocol.ts';
+import { hostOf } from '../beside/page-host.ts';
 import { button, element } from '../preview/elements.ts';
 import { tablesPageShown } from '../preview/tables-page.ts';
 import { followKeys } from '../preview/work-keys.ts';
 import { createBench } from './bench.ts';
 import type { ExperimentMode, FromExperiment, ToExperiment } from './messages.ts';
 
-declare function acquireVsCodeApi(): { postMessage(message: FromExperiment): void };
-
-const editor = acquireVsCodeApi();
 const main = document.getElementById('sheet')!;
 const said = element('p', { class: 'edit-said', attributes: { role: 'status' } });
 const controls = element('div', { class: 'experiment-controls' });
@@ -18,15 +16,15 @@ let shown: Extract<ToExperiment, { type: 'experiment' }> | undefined;
 let controlWords = '';
 
 const bench = createBench({
-  keep: (run) => editor.postMessage({ type: 'run', ...about(), run }),
+  keep: (run) => host.post({ type: 'run', ...about(), run }),
   leave: () => setMode('sheet'),
-  log: (dough, reading) => editor.postMessage({ type: 'reading', ...about(), dough, reading }),
+  log: (dough, reading) => host.post({ type: 'reading', ...about(), dough, reading }),
 });
 followKeys(bench.root, bench.step, () => mode === 'bench');
 setInterval(bench.tick, 500);
 main.append(said, controls, content, bench.root);
 
-window.addEventListener('message', ({ data }: MessageEvent<ToExperiment>) => {
+const host = hostOf<ToExperiment, FromExperiment>({ type: 'ready' }, (data) => {
   switch (data.type) {
     case 'experiment':
       shown = data;
@@ -46,7 +44,6 @@ window.addEventListener('message', ({ data }: MessageEvent<ToExperiment>) => {
       return;
   }
 });
-editor.postMessage({ type: 'ready' });
 
 function about(): { readonly uri: string; readonly experiment: string } {
   return { uri: shown?.bench.uri ?? '', experiment: shown?.bench.experiment ?? '' };
@@ -54,7 +51,7 @@ function about(): { readonly uri: string; readonly experiment: string } {
 
 function setMode(next: ExperimentMode): void {
   mode = next;
-  editor.postMessage({ type: 'mode', mode });
+  host.post({ type: 'mode', mode });
   drawMode(true);
 }
 
@@ -79,18 +76,14 @@ function drawControls({ bench: { labels }, sheet, print }: NonNullable<typeof sh
     attributes: { title: labels.runHint, id: 'run' },
   });
   const toggle = (key: keyof ExperimentPageOptions, text: string) =>
-    button(
-      text,
-      () => editor.postMessage({ type: 'sheet', sheet: { ...sheet, [key]: sheet[key] !== true } }),
-      {
-        attributes: { 'aria-pressed': String(sheet[key] === true), id: key },
-      },
-    );
+    button(text, () => host.post({ type: 'sheet', sheet: { ...sheet, [key]: sheet[key] !== true } }), {
+      attributes: { 'aria-pressed': String(sheet[key] === true), id: key },
+    });
   controls.replaceChildren(
     run,
     toggle('blanks', labels.blanks),
     toggle('hidden', labels.hidden),
-    button(print, () => editor.postMessage({ type: 'print' }), { attributes: { id: 'print' } }),
+    button(print, () => host.post({ type: 'print' }), { attributes: { id: 'print' } }),
   );
   if (focused) document.getElementById(focused)?.focus();
 }

@@ -1,9 +1,9 @@
-import { type Disposable, l10n, Uri, ViewColumn, type WebviewPanel, window, workspace } from 'vscode';
+import { type Disposable, l10n, Uri, workspace } from 'vscode';
+import { createSidePage } from '../beside/side-page.ts';
 import { repositoryOf } from '../changes/git.ts';
 import type { Guard } from '../guard.ts';
 import { historyViewType, languageId } from '../names.ts';
 import { noServerWords } from '../nothing-words.ts';
-import { dressWebview } from '../preview/dress-webview.ts';
 import type { FollowedPlace } from '../preview/follower.ts';
 import type { Wire } from '../wire.ts';
 import type { FromHistory, ToHistory } from './messages.ts';
@@ -20,22 +20,29 @@ export interface HistoryPanel extends Disposable {
 
 /** What became of the figures of a formula: a row a revision and a chart a figure, as the server works them out. */
 export function createHistoryPanel(wire: Wire, guard: Guard, extensionUri: Uri): HistoryPanel {
-  let panel: WebviewPanel | undefined;
   let place: FollowedPlace | undefined;
   let following: Disposable | undefined;
   /** The commit that was shown last: only another one is another history. */
   let head: string | undefined;
-  let asked = 0;
   /** What the page shows already: it is not blanked while the same is read anew. */
   let shown: string | undefined;
   let typed: ReturnType<typeof setTimeout> | undefined;
 
+  const page = createSidePage<ToHistory, FromHistory>({
+    ...{ guard, extensionUri, viewType: historyViewType, title: l10n.t('History'), script: 'history.js' },
+    answer: () => refresh(),
+    closed: () => {
+      following?.dispose();
+      following = undefined;
+      shown = undefined;
+      clearTimeout(typed);
+    },
+  });
   const refresh = guard('history of the formula', async () => {
-    if (!panel || !place) return;
-    asked += 1;
-    const own = asked;
+    if (!page.isOpen || !place) return;
+    const isWanted = page.asking();
     const show = (message: ToHistory): void => {
-      if (own === asked) void panel?.webview.postMessage(message);
+      if (isWanted()) page.post(message);
     };
     const found = await repositoryOf(Uri.parse(place.uri, true));
     if ('what' in found) {
@@ -43,7 +50,7 @@ export function createHistoryPanel(wire: Wire, guard: Guard, extensionUri: Uri):
       return;
     }
     const { state } = found.repository;
-    if (own !== asked) return;
+    if (!isWanted()) return;
     head = state.HEAD?.commit;
     following?.dispose();
     following = state.onDidChange(() => {
@@ -65,7 +72,7 @@ export function createHistoryPanel(wire: Wire, guard: Guard, extensionUri: Uri):
 
   // The last row is of the text as it stands: it follows what is typed, once the hand rests.
   const follower = workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
-    if (!panel || document.languageId !== languageId || contentChanges.length === 0) return;
+    if (!page.isOpen || document.languageId !== languageId || contentChanges.length === 0) return;
     clearTimeout(typed);
     typed = setTimeout(() => void refresh(), restMilliseconds);
   });
@@ -74,32 +81,10 @@ export function createHistoryPanel(wire: Wire, guard: Guard, extensionUri: Uri):
     refresh: () => void refresh(),
     open(next) {
       place = next;
-      if (panel) {
-        panel.reveal(undefined, true);
-        void refresh();
-        return;
-      }
-      panel = window.createWebviewPanel(historyViewType, l10n.t('History'), {
-        viewColumn: ViewColumn.Beside,
-        preserveFocus: true,
-      });
-      panel.onDidDispose(() => {
-        panel = undefined;
-        asked += 1;
-        following?.dispose();
-        following = undefined;
-        shown = undefined;
-        clearTimeout(typed);
-      });
-      panel.webview.onDidReceiveMessage(
-        guard('history of the formula', async (_: FromHistory) => {
-          await refresh();
-        }),
-      );
-      dressWebview(panel, extensionUri, 'history.js', l10n.t('History'));
+      if (page.show()) void refresh();
     },
     dispose() {
-      panel?.dispose();
+      page.dispose();
       following?.dispose();
       follower.dispose();
       clearTimeout(typed);

@@ -1,17 +1,11 @@
 import type { HistoryPage, HistoryPageRow } from '../../server/protocol.ts';
+import { hostOf } from '../beside/page-host.ts';
 import { drawing } from '../preview/drawing.ts';
 import { element } from '../preview/elements.ts';
 import type { FromHistory, ToHistory } from './messages.ts';
 
-declare function acquireVsCodeApi(): { postMessage(message: FromHistory): void };
-
-const editor = acquireVsCodeApi();
 const main = document.getElementById('sheet');
-
-window.addEventListener('message', ({ data }: MessageEvent<ToHistory>) => {
-  main?.replaceChildren(...shown(data));
-});
-editor.postMessage({ type: 'ready' });
+hostOf<ToHistory, FromHistory>({ type: 'ready' }, (data) => main?.replaceChildren(...shown(data)));
 
 function shown(data: ToHistory): Node[] {
   switch (data.type) {

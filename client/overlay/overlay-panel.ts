@@ -1,22 +1,10 @@
-import {
-  type Disposable,
-  l10n,
-  type QuickPickItem,
-  Uri,
-  ViewColumn,
-  type WebviewPanel,
-  window,
-  workspace,
-} from 'vscode';
+import { type Disposable, l10n, type QuickPickItem, Uri, window } from 'vscode';
 import type { OverlayParams } from '../../server/protocol.ts';
 import { lastCommitted, repositoryOf } from '../changes/git.ts';
 import type { Guard } from '../guard.ts';
 import { fileName } from '../list/entries.ts';
-import { fileNameFor } from '../list/file-name.ts';
 import { overlayViewType } from '../names.ts';
-import { noServerWords } from '../nothing-words.ts';
-import type { FromPlan, ToPlan } from '../plan/messages.ts';
-import { dressWebview } from '../preview/dress-webview.ts';
+import { createTablesPanel } from '../tables/tables-panel.ts';
 import type { Wire } from '../wire.ts';
 
 export interface OverlayPanel extends Disposable {
@@ -26,68 +14,24 @@ export interface OverlayPanel extends Disposable {
 }
 
 type Laid = OverlayParams['formulas'][number];
+/** A formula, and what is laid over it. */
+type Overlaid = readonly [Laid, ...Laid[]];
 
 interface Choice extends QuickPickItem {
   readonly laid?: () => Promise<Laid | undefined>;
 }
 
-/** Formulas, and revisions of them, laid over each other in one chart and one table. It follows every change of their files. */
+/** Formulas, and revisions of them, laid over each other in one chart and one table. */
 export function createOverlayPanel(wire: Wire, guard: Guard, extensionUri: Uri): OverlayPanel {
-  let panel: WebviewPanel | undefined;
-  let formulas: readonly Laid[] = [];
-  let asked = 0;
-
-  const refresh = guard('overlay', async () => {
-    if (!panel || formulas.length === 0) return;
-    asked += 1;
-    const own = asked;
-    const answer = await wire.askOverlay({ formulas });
-    if (own !== asked) return;
-    const what = l10n.t('Nothing is laid over another.');
-    const message: ToPlan = !answer
-      ? { type: 'none', ...noServerWords() }
-      : 'page' in answer
-        ? { type: 'plan', page: answer.page, print: l10n.t('Save as a Page to Print…') }
-        : { type: 'none', what, cure: answer.cannot };
-    void panel?.webview.postMessage(message);
+  const { show, refresh, dispose } = createTablesPanel<Overlaid>({
+    ...{ wire, guard, extensionUri, viewType: overlayViewType, title: l10n.t('Laid Over') },
+    ask: (formulas) => wire.askOverlay({ formulas }),
+    printed: ([{ uri, formula }]) => ({ uri, name: formula }),
+    none: l10n.t('Nothing is laid over another.'),
   });
-  const print = async () => {
-    const [first] = formulas;
-    const answer = await wire.askOverlay({ formulas });
-    if (!first || !answer || !('page' in answer)) return;
-    const target = await window.showSaveDialog({
-      title: l10n.t('Save the Page to Print It from a Browser'),
-      defaultUri: Uri.joinPath(Uri.parse(first.uri, true), '..', `${fileNameFor(first.formula)}.html`),
-      filters: { [l10n.t('Page to Print')]: ['html'] },
-    });
-    if (!target) return;
-    await workspace.fs.writeFile(target, new TextEncoder().encode(answer.html));
-    void window.showInformationMessage(l10n.t('Saved as {0}.', workspace.asRelativePath(target)));
-  };
-  const show = () => {
-    if (panel) {
-      panel.reveal(undefined, true);
-      return void refresh();
-    }
-    panel = window.createWebviewPanel(overlayViewType, l10n.t('Laid Over'), {
-      viewColumn: ViewColumn.Beside,
-      preserveFocus: true,
-    });
-    panel.onDidDispose(() => {
-      panel = undefined;
-      asked += 1;
-    });
-    panel.webview.onDidReceiveMessage(
-      guard('overlay', async ({ type }: FromPlan) => {
-        await (type === 'print' ? print() : refresh());
-      }),
-    );
-    dressWebview(panel, extensionUri, 'plan.js', l10n.t('Laid Over'));
-  };
-  const subscription = wire.onChanged(() => void refresh());
-
   return {
-    refresh: () => void refresh(),
+    refresh,
+    dispose,
     async choose(place) {
       const chosen = await window.showQuickPick(await choicesOf(wire, place), {
         title: l10n.t('Lay Over {0}', place.formula),
@@ -102,12 +46,7 @@ export function createOverlayPanel(wire: Wire, guard: Guard, extensionUri: Uri):
         if (one) over.push(one);
       }
       if (over.length === 0) return;
-      formulas = [place, ...over];
-      show();
-    },
-    dispose() {
-      panel?.dispose();
-      subscription.dispose();
+      show([place, ...over]);
     },
   };
 }

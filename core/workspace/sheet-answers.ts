@@ -135,7 +135,8 @@ function overlaid(
   const analysis = placed === undefined ? undefined : view.analysisOf(uri, placed.block);
   if (placed === undefined || analysis === undefined) return undefined;
   const revision = other === undefined ? {} : { revision: other.revision };
-  return overlaidFormula({ uri, line: placed.firstLine, ...revision }, analysis, present.speaker());
+  const place = { uri, line: placed.firstLine, ...revision };
+  return overlaidFormula(place, analysis, view.scopeOf(uri), present.speaker());
 }
 
 function sheet(

@@ -71,6 +71,15 @@ describe('the sheet of an experiment', () => {
     expect(await page.locator('td.blank').count()).toBeGreaterThan(20);
   });
 
+  it('keeps what it is about for a reload, and shows nothing of that', async () => {
+    const page = await open();
+    const before = await page.locator('#sheet').textContent();
+    const about = { place: { uri: 'file:///bench.dough', line: 3 }, mode: 'sheet', sheet: {} };
+    await panel.send({ type: 'about', about } as never);
+    expect(await page.evaluate(`JSON.parse(sessionStorage.getItem('state'))`)).toEqual(about);
+    expect(await page.locator('#sheet').textContent()).toBe(before);
+  });
+
   it('says what to do where there is none', async () => {
     const page = await open();
     await panel.send({

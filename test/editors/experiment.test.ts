@@ -130,4 +130,14 @@ describe('an experiment from plan to conclusion', () => {
       .poll(() => describeEditor(page), { timeout: 20_000 })
       .toMatch(/mixer by hand:[\s\S]*warms towards 31\.\d °C within/);
   });
+
+  it('comes back with its experiment after the window is loaded anew', async () => {
+    const { page } = editor;
+    await focusEditor(page);
+    await page.keyboard.press('Control+S');
+    page.on('dialog', (dialog) => void dialog.accept());
+    await page.reload();
+    await page.locator('.monaco-workbench').waitFor();
+    await waitForPanel(page, 'the same sheet', (text) => text.includes('what the readings say'));
+  });
 });

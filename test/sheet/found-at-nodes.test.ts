@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type SheetDocument, writeSheets } from '../../core/index.ts';
+import { nodesOf } from '../../core/sheet/build/found-at-nodes.ts';
 import type { SheetFinding } from '../../core/sheet/build/sheet-document.ts';
 import {
   findingAtNothing,
@@ -9,7 +10,7 @@ import {
   harbourTin,
 } from '../client/sheets.ts';
 import { exampleSheets, fixtureSheets } from './all-sheets.ts';
-import { nodesOf, placesOf, withFound } from './parts.ts';
+import { placesOf, withFound } from './parts.ts';
 
 const at = (line: number): SheetFinding => ({ line, level: 'warning', code: 'any', message: 'Any.' });
 

@@ -1,5 +1,9 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { createService } from '../../core/index.ts';
+import { overlayPage } from '../../core/sheet/overlay/overlay.ts';
+import { plainSpeaker } from '../../core/words/speak.ts';
 
 const file = 'file:///quay-lane/one.dough';
 
@@ -29,5 +33,32 @@ describe('a formula laid over others', () => {
       .sheet(file, 0, {})!
       .sections.flatMap((one) => (one.kind === 'facts' && one.name === 'glance' ? one.facts : []));
     expect(leaves!.value).toBe(written);
+  });
+
+  it('shows what its trials measured, off its curve by as much as they were off their own day', () => {
+    const service = createService();
+    const examples = join(import.meta.dirname, '..', '..', 'examples');
+    for (const name of ['bakery.dough', 'flours.dough', 'mixers.dough', 'formulas/ferry-loaf.dough'])
+      service.setText(`file:///${name}`, readFileSync(join(examples, name), 'utf8'));
+    const uri = 'file:///formulas/ferry-loaf.dough';
+    const laid = service.overlaid(uri, 'Ferry Loaf')!;
+    expect(laid.measured).toHaveLength(6);
+    const trials = service
+      .sheet(uri, 1, {})!
+      .sections.flatMap((one) => (one.kind === 'table' && one.name === 'trial' ? one.rows : []));
+    for (const [index, { cells }] of trials.entries()) {
+      const { minutes, measuredCelsius } = laid.measured[index]!;
+      const course = laid.curve.findLast((point) => point.minutes <= minutes + 1e-6)!;
+      const words = cells.off!.text;
+      const off =
+        words === 'as computed' ? 0 : Number.parseFloat(words) * (words.includes('colder') ? -1 : 1);
+      // Said to a tenth of a degree; between two points of the curve it warms by less than another three.
+      expect(Math.abs(measuredCelsius - course.celsius - off), words).toBeLessThan(0.36);
+    }
+    const page = overlayPage([laid, { ...laid, name: 'other', measured: [] }], plainSpeaker);
+    expect(page.notes.join(' ')).toContain('off what is computed for its own day');
+    // A sign for each reading, and one beside the name.
+    expect(page.drawing!.wide.match(/<circle/g)).toHaveLength(7);
+    expect(overlayPage([{ ...laid, measured: [] }], plainSpeaker).notes).toEqual([]);
   });
 });

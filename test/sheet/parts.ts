@@ -1,5 +1,5 @@
 import type { SheetDocument } from '../../core/index.ts';
-import { foundAtNodes } from '../../core/sheet/build/found-at-nodes.ts';
+import { foundAtNodes, nodesOf } from '../../core/sheet/build/found-at-nodes.ts';
 import type {
   Cell,
   ChartSection,
@@ -7,7 +7,6 @@ import type {
   Row,
   Section,
   SheetFinding,
-  SheetNode,
   StepsSection,
   TableSection,
 } from '../../core/sheet/build/sheet-document.ts';
@@ -44,12 +43,6 @@ export function findingsOf({ sections, findings }: SheetDocument): SheetFinding[
   return [...sections.flatMap(nodesOf).flatMap((node) => node.findings ?? []), ...findings].sort(
     (one, other) => one.line - other.line,
   );
-}
-
-export function nodesOf(section: Section): readonly SheetNode[] {
-  if (section.kind === 'facts') return [section, ...section.facts];
-  if (section.kind === 'table') return [section, ...section.rows];
-  return section.kind === 'steps' ? [section, ...section.steps] : [section];
 }
 
 export function tablesIn(sections: readonly Section[], ...names: Section['name'][]): TableSection[] {

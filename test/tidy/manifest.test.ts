@@ -3,7 +3,15 @@ import { createRequire } from 'node:module';
 import { join, posix } from 'node:path';
 import { listFiles, PackageManager } from '@vscode/vsce';
 import { describe, expect, it } from 'vitest';
-import { commandIds, languageId, listViewId, sheetViewType } from '../../client/names.ts';
+import {
+  commandIds,
+  experimentViewType,
+  languageId,
+  listViewId,
+  overlayViewType,
+  planViewType,
+  sheetViewType,
+} from '../../client/names.ts';
 import { rules } from '../../core/index.ts';
 import manifest from '../../package.json' with { type: 'json' };
 import german from '../../package.nls.de.json' with { type: 'json' };
@@ -78,7 +86,11 @@ describe('the manifest and the code name the same things', () => {
   it('language, grammar, and the panel that comes back after a reload', () => {
     expect(contributes.languages.map(({ id }) => id)).toEqual([languageId]);
     expect(contributes.grammars.map(({ language }) => language)).toEqual([languageId]);
-    expect(manifest.activationEvents).toEqual([`onWebviewPanel:${sheetViewType}`]);
+    expect(manifest.activationEvents).toEqual(
+      [sheetViewType, planViewType, overlayViewType, experimentViewType].map(
+        (type) => `onWebviewPanel:${type}`,
+      ),
+    );
     expect(contributes.configurationDefaults).toHaveProperty(`[${languageId}]`);
   });
 
@@ -217,9 +229,13 @@ describe('the package', () => {
     const allowed = [
       // The packer takes README.md into every list; what it packages in its place is dist/market.md.
       ...['package.json', 'README.md', 'LICENSE'],
-      ...['editor-light.png', 'editor-findings.png', 'panel-charts.png', 'panel-working.png'].map(
-        (name) => `docs/images/${name}`,
-      ),
+      ...[
+        'editor-light.png',
+        'editor-findings.png',
+        'experiment-light.png',
+        'panel-charts.png',
+        'panel-working.png',
+      ].map((name) => `docs/images/${name}`),
       ...[
         'package.nls.json',
         'package.nls.de.json',
@@ -243,7 +259,7 @@ describe('the package', () => {
         'preview.js',
         'changes.js',
         'history.js',
-        'plan.js',
+        'tables.js',
         'experiment.js',
         'preview.css',
         'demo.json',

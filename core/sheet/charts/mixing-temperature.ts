@@ -1,4 +1,5 @@
-import type { CurvePoint, CurveReading, ProgrammeCurve } from '../../facts/programme-curve.ts';
+import type { ProgrammeCurve } from '../../facts/programme-curve.ts';
+import { readingCelsius } from '../../facts/reading-celsius.ts';
 import { message } from '../../words/message.ts';
 import { type KeyItem, type Piece, sampleWidth } from './chart-key.ts';
 import { filledWith } from './hatching.ts';
@@ -19,7 +20,7 @@ export function degreeTicksOf(curve: ProgrammeCurve): number[] {
     celsius === undefined ? [] : [celsius, celsiusLow ?? celsius, celsiusHigh ?? celsius],
   );
   if (known.length === 0) return [];
-  const all = [...known, targetCelsius, ...curve.readings.map((one) => readingCelsius(one, curve))];
+  const all = [...known, targetCelsius, ...curve.readings.map((one) => readingCelsius(one, curve.points))];
   const [low, high] = [Math.min(...all), Math.max(...all)];
   const found = ticks(low, Math.max(high, low + 2), 5, 1);
   const step = (found[1] ?? found[0]! + 1) - found[0]!;
@@ -31,24 +32,6 @@ export function degreeTicksOf(curve: ProgrammeCurve): number[] {
 function withEnds(found: readonly number[], step: number, low: number, high: number): number[] {
   const [first, last] = [found[0]!, found.at(-1)!];
   return [...(first > low ? [first - step] : []), ...found, ...(last < high ? [last + step] : [])];
-}
-
-/**
- * Where a reading stands: off this programme's course by as much as it was off its own day's, whose water and room were
- * others; as it was read where nothing can be computed of its day.
- */
-function readingCelsius({ minutes, celsius, offCelsius }: CurveReading, { points }: ProgrammeCurve): number {
-  const course = offCelsius === undefined ? undefined : celsiusAt(points, minutes);
-  return course === undefined || offCelsius === undefined ? celsius : course + offCelsius;
-}
-
-function celsiusAt(points: readonly CurvePoint[], minutes: number): number | undefined {
-  const right = points.find((point) => point.minutes >= minutes - 1e-6);
-  const left = points.findLast((point) => point.minutes <= minutes + 1e-6);
-  if (left?.celsius === undefined || right?.celsius === undefined) return undefined;
-  const width = right.minutes - left.minutes;
-  const part = width > 0 ? (minutes - left.minutes) / width : 1;
-  return left.celsius + part * (right.celsius - left.celsius);
 }
 
 /** The course of the temperature with its band, what is wanted, and what trials measured. */
@@ -103,7 +86,7 @@ export function temperaturePlot(
   const readings = curve.readings.flatMap((reading) => {
     const { trial, minutes } = reading;
     return trials.includes(trial) && minutes >= 0 && minutes <= lastMinute
-      ? [marker(trials.indexOf(trial), at(minutes, readingCelsius(reading, curve)))]
+      ? [marker(trials.indexOf(trial), at(minutes, readingCelsius(reading, curve.points)))]
       : [];
   });
   const finish = line({ x: end, y: from }, { x: end, y: from + height }, { 'stroke-width': 1.5 });
@@ -148,7 +131,7 @@ function called(
   const band = isBanded ? (last.high - last.low) / 2 : 0;
   const passing =
     curve.points.length > 0 && passes !== undefined ? at(passes, curve.limitCelsius) : undefined;
-  const marks = curve.readings.map((reading) => at(reading.minutes, readingCelsius(reading, curve)));
+  const marks = curve.readings.map((reading) => at(reading.minutes, readingCelsius(reading, curve.points)));
   const boxes: Box[] = [...marks, ...(passing === undefined ? [] : [passing])].map((mark) =>
     boxAround(mark, 7),
   );

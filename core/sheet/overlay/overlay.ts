@@ -2,6 +2,9 @@ import type { Analysis } from '../../analysis/analysis.ts';
 import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
 import { withWater } from '../../calc/calibration/calibration-temperatures.ts';
 import { type CurvePoint, doughCurve } from '../../facts/dough-curve.ts';
+import { programmeCurve } from '../../facts/programme-curve.ts';
+import { readingCelsius } from '../../facts/reading-celsius.ts';
+import type { Scope } from '../../model/scope.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { figuresBeside } from '../build/before-after.ts';
@@ -20,6 +23,8 @@ export interface OverlaidFormula {
   readonly curve: readonly CurvePoint[];
   /** Why nothing is. */
   readonly reason?: string;
+  /** What trials of it measured, off the curve by as much as they were off what is computed for their own day. */
+  readonly measured: readonly { readonly minutes: number; readonly measuredCelsius: number }[];
   readonly figures: readonly { readonly key: string; readonly name: string; readonly text: string }[];
 }
 
@@ -30,16 +35,22 @@ export const mostOverlaid = 6;
 export function overlaidFormula(
   place: { readonly uri: string; readonly line: number; readonly revision?: string },
   analysis: Analysis,
+  scope: Scope,
   speaker: Speaker,
 ): OverlaidFormula {
   const { resolved, doughMix } = analysis;
   const { text } = resolved.model.name;
   const { revision } = place;
+  const curve = doughMix.known ? curveOf(doughMix.value) : [];
   return {
     ...place,
     name:
       revision === undefined ? text : speaker.say(message('overlay.at', { name: text, written: revision })),
-    curve: doughMix.known ? curveOf(doughMix.value) : [],
+    curve,
+    measured: (programmeCurve(analysis, scope)?.readings ?? []).map((reading) => ({
+      minutes: reading.minutes,
+      measuredCelsius: readingCelsius(reading, curve),
+    })),
     ...(doughMix.known ? {} : { reason: speaker.say(doughMix.reason) }),
     figures: figuresBeside([analysis], speaker).flatMap(({ key, name, texts: [figure] }) =>
       figure === undefined ? [] : [{ key, name, text: figure }],
@@ -57,7 +68,7 @@ function curveOf({ input, water, outcome }: MixAnalysis): readonly CurvePoint[] 
 export function overlayPage(formulas: readonly OverlaidFormula[], speaker: Speaker): Page {
   const { say, language } = speaker;
   const drawing = doughsDrawing(
-    formulas.map(({ name, curve }) => ({ name, curve, readings: bandsOf(curve), measured: [] })),
+    formulas.map(({ name, curve, measured }) => ({ name, curve, readings: bandsOf(curve), measured })),
     {
       title: message('overlay.drawing'),
       description: (names) => message('overlay.drawing-told', { names }),
@@ -83,9 +94,14 @@ export function overlayPage(formulas: readonly OverlaidFormula[], speaker: Speak
       },
     ],
     tableHead: say(message('csv.table')),
-    notes: formulas.flatMap(({ name, reason }) =>
-      reason === undefined ? [] : [say(message('overlay.not-known', { name, sentence: reason }))],
-    ),
+    notes: [
+      ...(formulas.some(({ measured }) => measured.length > 0)
+        ? [say(message('chart.readings-marked'))]
+        : []),
+      ...formulas.flatMap(({ name, reason }) =>
+        reason === undefined ? [] : [say(message('overlay.not-known', { name, sentence: reason }))],
+      ),
+    ],
   };
 }
 

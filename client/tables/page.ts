@@ -1,22 +1,19 @@
+import { hostOf } from '../beside/page-host.ts';
 import { button, element } from '../preview/elements.ts';
 import { tablesPageShown } from '../preview/tables-page.ts';
-import type { FromPlan, ToPlan } from './messages.ts';
+import type { FromTables, ToTables } from './messages.ts';
 
-declare function acquireVsCodeApi(): { postMessage(message: FromPlan): void };
-
-const editor = acquireVsCodeApi();
 const main = document.getElementById('sheet');
-
-window.addEventListener('message', ({ data }: MessageEvent<ToPlan>) => {
+const host = hostOf<ToTables, FromTables>({ type: 'ready' }, (data) => {
   const top = document.documentElement.scrollTop;
   main?.replaceChildren(...shown(data));
   document.documentElement.scrollTop = top;
 });
-editor.postMessage({ type: 'ready' });
 
-function shown(data: ToPlan): (Node | string)[] {
-  if (data.type === 'plan') {
-    const print = button(data.print, () => editor.postMessage({ type: 'print' }));
+function shown(data: ToTables): (Node | string)[] {
+  if (data.type === 'tables') {
+    document.documentElement.lang = data.page.language;
+    const print = button(data.print, () => host.post({ type: 'print' }));
     return [...tablesPageShown(data.page), element('p', {}, print)];
   }
   return [
