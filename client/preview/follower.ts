@@ -49,7 +49,8 @@ export function createFollower({ ask, show, showNothing, triedOf }: FollowerOpti
     return { own: sequence, signal: asking.signal };
   };
 
-  const refresh = async () => {
+  /** `staysWithout`: where nothing is answered what is shown stays, for the server may not know a new name yet. */
+  const renew = async (staysWithout: boolean) => {
     const { own, signal } = begin();
     if (!place) return showNothing(own, 'no-formula');
     const asked = place;
@@ -72,10 +73,13 @@ export function createFollower({ ask, show, showNothing, triedOf }: FollowerOpti
         sheet = kept;
       }
     }
+    if (!sheet && shown && staysWithout) return;
     shown = sheet ?? undefined;
     if (sheet) show(own, sheet);
     else showNothing(own, 'no-formula');
   };
+
+  const refresh = () => renew(false);
 
   return {
     get place() {
@@ -96,7 +100,7 @@ export function createFollower({ ask, show, showNothing, triedOf }: FollowerOpti
       if (!place || moved(place.uri) === place.uri) return;
       const formula = place.formula ?? shown?.formula;
       place = { ...place, uri: moved(place.uri), ...(formula === undefined ? {} : { formula }) };
-      await refresh();
+      await renew(true);
     },
     refresh,
     clear(why) {

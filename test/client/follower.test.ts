@@ -22,6 +22,20 @@ describe('following the formula at the cursor', () => {
     expect(shown).toEqual([[1, 'no-formula']]);
   });
 
+  it('keeps what it shows of a file with another name until the server knows that name', async () => {
+    const moved = 'file:///quay-lane/quay-ferry.dough';
+    let isKnown = false;
+    const { follower, shown } = following(async ({ textDocument }) =>
+      textDocument.uri === place.uri ? harbourTin : isKnown ? { ...harbourTin, uri: moved } : null,
+    );
+    await follower.follow({ ...place, formula: harbourTin.formula });
+    await follower.renamed(place.uri, moved);
+    expect(shown).toEqual([[1, harbourTin]]);
+    isKnown = true;
+    await follower.changed([moved]);
+    expect(shown.at(-1)?.[1]).toMatchObject({ uri: moved });
+  });
+
   it('never shows an answer that comes in after a newer one', async () => {
     const answers: ((sheet: SheetResult) => void)[] = [];
     const { follower, shown } = following(() => new Promise((resolve) => answers.push(resolve)));

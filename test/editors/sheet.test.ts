@@ -192,7 +192,7 @@ describe('the batch sheet', () => {
     await typeByHand(page, 'quay-ferry.dough\n');
     await page.locator('.tab[data-resource-name="quay-ferry.dough"]').waitFor();
     // It stays, and follows what is typed in the file by its new name.
-    expect(await readPanel(page)).toMatch(/^Ferry Loaf 40 pieces of 620 g/);
+    await waitForPanel(page, 'the same', (text) => text.startsWith('Ferry Loaf 40 pieces of 620 g'));
     await openFile(page, 'quay-ferry.dough');
     await goTo(page, 3, 9);
     await page.keyboard.press('Delete');
