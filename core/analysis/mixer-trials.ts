@@ -36,6 +36,7 @@ const mostTrials = 40;
  * when the block is no mixer, its name has several definitions, or no trial was run on it.
  */
 export function mixerTrials(block: Block, name: Name, scope: Scope): MixerTrials | undefined {
+  if (scope.names('tried').length === 0) return undefined;
   const found = findMixer(name, scope);
   if (found.kind !== 'found' || found.mixer.definition?.block !== block) return undefined;
   const { mixer } = found;

@@ -90,9 +90,10 @@ function build(block: Block): FormulaModel | undefined {
     said: dough.said,
     sections: [dough, ...rest.map((section) => sectionOf(block, section, section.kind as SectionKind))],
     mixes: block.subs.filter((section) => section.kind === 'mix').map((section) => mixOf(block, section)),
-    processes: block.subs
-      .filter((section) => section.kind === 'process')
-      .map((section) => processOf(block, section)),
+    processes: [top, ...block.subs].flatMap((section) => {
+      const process = processOf(block, section);
+      return section.kind === 'process' || process.steps.length > 0 ? [process] : [];
+    }),
     trials: block.subs
       .filter((section) => section.kind === 'trial')
       .map((section) => ({
@@ -158,11 +159,14 @@ function phasesOf(block: Block, section: Section): Said[] {
   return phases;
 }
 
+/** The steps of a section; those that stand in another than a process are of the dough. */
 function processOf(block: Block, section: Section): ProcessModel {
   const steps: { line: number; step: StepStatement }[] = [];
   for (let line = section.headerLine + 1; line < section.endLine; line++) {
     const parsed = block.lines[line]!;
     if (parsed.statement.kind === 'step') steps.push({ line, step: parsed.statement });
   }
-  return { headerLine: section.headerLine, header: section.header, steps };
+  const { headerLine, header, kind } = section;
+  if (kind === 'process') return { headerLine, header, steps };
+  return { headerLine, header: { kind: 'header', section: 'process', keyword: header.keyword }, steps };
 }

@@ -59,7 +59,7 @@ const contextNumber = new Map(contexts.map((context, index) => [context, index])
 type Within = Omit<Surroundings, 'afterBlank'>;
 const outside: Within = { context: 'none' };
 const isAlike = (one: Within, other: Within): boolean =>
-  one.context === other.context && one.byHand === other.byHand;
+  one.context === other.context && one.byHand === other.byHand && one.stepsBegun === other.stepsBegun;
 
 /** How many lines two texts have in common at their beginnings and, of the others, at their ends. */
 interface CommonLines {
@@ -146,16 +146,20 @@ function commonLines(some: readonly ParsedLine[], others: readonly string[]): Co
 /** What a line at this place stands in, and whether after a blank line. */
 function surroundings(lines: readonly ParsedLine[], index: number): { within: Within; afterBlank: boolean } {
   let within = outside;
+  let stepsBegun = false;
   for (let above = index - 1; above >= 0; above--) {
     const { statement } = lines[above]!;
+    stepsBegun ||= statement.kind === 'step' && statement.begins === true;
     if (statement.kind !== 'header') continue;
     within = below(statement);
     break;
   }
+  if (stepsBegun) within = { ...within, stepsBegun };
   return { within, afterBlank: isBlankAt(lines, index - 1) };
 }
 
 function withinAfter({ statement }: ParsedLine, before: Within): Within {
+  if (statement.kind === 'step' && statement.begins === true) return { ...before, stepsBegun: true };
   return statement.kind === 'header' ? below(statement) : before;
 }
 
@@ -171,8 +175,9 @@ function isBlank(line: ParsedLine): boolean {
 /** How lines read by their text, a map for each of the surroundings that they may stand in. */
 type KnownLines = Map<string, ParsedLine>[];
 
-function slotOf({ context, byHand }: Within, isAfterBlank: boolean): number {
-  return contextNumber.get(context)! * 4 + (byHand === true ? 2 : 0) + (isAfterBlank ? 1 : 0);
+function slotOf({ context, byHand, stepsBegun }: Within, isAfterBlank: boolean): number {
+  const flags = [isAfterBlank, byHand === true, stepsBegun === true];
+  return flags.reduce((slot, flag) => slot * 2 + (flag ? 1 : 0), contextNumber.get(context)!);
 }
 
 function mapOf(known: KnownLines, slot: number): Map<string, ParsedLine> {

@@ -38,7 +38,10 @@ const otherBeginnings: Readonly<Record<string, StepWord>> = {
   ...called('rest', 'bench|relax|stand|leave|let rest|let stand|cover and rest|intermediate rest'),
   ...called('shape', 'ball|ball up|braid|plait|roll up|flatten|dimple|mould up|round up|pan|tin'),
   ...called('sheet', 'roll out|lamination|pin out'),
-  ...called('retard', 'fridge|refrigerate|chill|cold proof|cold retard|cold ferment|cold rest|overnight'),
+  ...called(
+    'retard',
+    'fridge|refrigerate|chill|cold proof|cold bulk|cold retard|cold ferment|cold rest|overnight',
+  ),
   ...called('bake', 'oven|bake off'),
   ...called('cool', 'cool down|leave to cool|let cool'),
 };

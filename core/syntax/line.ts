@@ -5,6 +5,7 @@ import { markAtStart, ruleOrComment, withoutMarks } from './foreign-markup.ts';
 import { isMixedOfTrial, readHeader } from './header.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
 import { readMixSaid } from './mix-said.ts';
+import { readMixTemperature } from './mix-temperature.ts';
 import { readMixerSaid } from './mixer-said.ts';
 import { beyondProblem } from './number-problems.ts';
 import { problem, writeFix } from './problem.ts';
@@ -17,6 +18,7 @@ import {
 } from './property.ts';
 import { readSaidOtherwise } from './said-otherwise.ts';
 import { readStep } from './step.ts';
+import { isStepAlone, readFurtherStep, unlessStep } from './steps-outside.ts';
 import type { Surroundings } from './surroundings.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import { cutLine } from './tokens.ts';
@@ -95,6 +97,13 @@ function readLine(text: string, meaning: Meaning, around: Surroundings): Read {
 type Meaning = ReturnType<typeof cutLine>['meaning'];
 
 function readBody(text: string, meaning: Meaning, around: Surroundings): Read {
+  return (
+    readFurtherStep(text, meaning, around) ??
+    unlessStep(text, meaning, around, readOfSection(text, meaning, around))
+  );
+}
+
+function readOfSection(text: string, meaning: Meaning, around: Surroundings): Read {
   const { context, byHand } = around;
   const first = firstOf(meaning);
   if (context === 'unknown') return { statement: { kind: 'silent' } as const, problems: [] };
@@ -147,7 +156,9 @@ function saidInOtherWords(
 ): Read | undefined {
   switch (context) {
     case 'mix':
-      return readMixSaid(text, meaning, byHand);
+      // `first rise 1 h` is no hour of mixing.
+      if (isStepAlone(meaning)) return undefined;
+      return readMixTemperature(text, meaning) ?? readMixSaid(text, meaning, byHand);
     case 'mixer':
       return readMixerSaid(text, meaning);
     case 'bakery':

@@ -2,6 +2,7 @@ import type { IToken } from 'chevrotain';
 import { elementAt } from '../text/element.ts';
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
+import { goesInAlone } from './goes-in.ts';
 import { byHandAlone, handPhrase, handVerb } from './hand-words.ts';
 import { problem, replaceFix } from './problem.ts';
 import { readPlainProperty } from './property.ts';
@@ -23,6 +24,8 @@ interface Piece {
 interface Written {
   readonly pieces: readonly Piece[];
   readonly isRun: boolean;
+  /** Whether what goes in is plain without a time behind it: `everything in`, `salt`. */
+  readonly saysWhat?: boolean;
   /** Where it stands in the line. */
   readonly span: Span;
 }
@@ -36,6 +39,7 @@ const unitNames: Readonly<Record<string, string>> = { h: 'h', m: 'min', "'": 'mi
 
 /** Speeds by their names in the trade. Common practice, no source. */
 const speeds: readonly (readonly [RegExp, number])[] = [
+  [/\b(?:on |at |in )?(?:medium[ -]low|low[ -]medium)(?: speed)?(?![\p{L}\d])/iu, 2],
   [
     /\b(?:on |at |in )?(?:speed (?:1|one)|(?:first|1st|1\.|slow|low)(?: speed| gear)?|frasage)(?![\p{L}\d])/iu,
     1,
@@ -52,10 +56,13 @@ const works =
   /^(?:mix(?:ing)?|combine|knead(?:ing)?|stir|beat|blend|run|spiral|mixer|load|frasage|pétrissage)(?![\p{L}])\s*:?\s*/iu;
 /** Words that say how and not what. */
 const manners =
-  /(?:^|\s)(?:until\s.*|(?:bit by bit|little by little|slowly|gradually|gently|thoroughly|well|together|in (?:two|three|several|\d+) (?:additions|lots|parts|steps)|in (?:the |a )?(?:stand )?(?:mixer|machine|bowl)|with (?:the |a )?(?:stand )?(?:mixer|machine|dough hook|hook|paddle)|by (?:hand|machine)|to (?:a|an)\s.*))$/i;
+  /(?:^|\s)(?:until\s.*|(?:(?:bit by bit|little by little|slowly|gradually)(?: over)?|at the (?:end|start)|one at a time|in a (?:thin )?stream|gently|thoroughly|well|together|in (?:two|three|several|\d+) (?:additions|lots|parts|steps)|in (?:the |a )?(?:stand )?(?:mixer|machine|bowl)|with (?:the |a )?(?:stand )?(?:mixer|machine|dough hook|hook|paddle)|by (?:hand|machine)|to (?:a|an)\s.*))$/i;
 const fillers = /^(?:for|then|and|at|on|of|the|in|with|[-–—+&/:.])$/i;
 const everything =
-  /^(?:all|everything)(?=$|\s+(?:but|except|without)\s)|^all (?:the )?(?:ingredients|of it)$/i;
+  /^(?:all|everything)(?: in)?(?=$|\s+(?:but|except|without)\s)|^all (?:the )?(?:ingredients|of it)$/i;
+
+/** `butter in`, `the butter goes in`. */
+const goesIn = /(?<=\S\s+)(?:(?:goes|go) )?in(?: (?:now|last))?\.?$/i;
 
 /**
  * Reads a line of a mix that the notation does not have in these words; `undefined` where some of it means nothing known. By hand there
@@ -70,7 +77,10 @@ export function readMixSaid(line: string, tokens: readonly IToken[], byHand = fa
   const written =
     (byHand ? undefined : sumOfTimes(line.slice(span.start, span.end), span)) ??
     writtenOf(line.slice(span.start, span.end), span.start, remarks, byHand);
-  if (written === undefined || !written.some(({ isRun }) => isRun)) return undefined;
+  if (written === undefined) return undefined;
+  const whole = line.slice(span.start, span.end);
+  const isSaid = written.some(({ isRun, saysWhat }) => isRun || saysWhat);
+  if (!isSaid && !everything.test(whole) && !goesIn.test(whole)) return undefined;
   const statements = written.map((one) => statementOf(one));
   if (statements.some((one) => one === undefined)) return undefined;
   const [statement, ...further] = statements as PropertyStatement[];
@@ -79,9 +89,9 @@ export function readMixSaid(line: string, tokens: readonly IToken[], byHand = fa
   const remark = remarks.length === 0 ? '' : `  # ${remarks.join(', ')}`;
   const indent = line.slice(0, span.start).trim() === '' ? line.slice(0, span.start) : '  ';
   const meant = lines.join(`\n${indent}`) + remark;
-  const said = message('unknown-property.mix-said', { meant: lines.join(', ') });
+  const found = message('unknown-property.mix-said', { meant: lines.join(', ') });
   const fix = replaceFix(message('fix.write', { meant: lines.join(', ') }), span, meant, true);
-  return { statement, problems: [problem('unknown-property', said, span, fix)], further };
+  return { statement, problems: [problem('unknown-property', found, span, fix)], further };
 }
 
 /** `6 + 2 min`: minutes slow, then minutes fast. Common practice in German bakeries, no source. */
@@ -101,10 +111,13 @@ function writtenOf(text: string, from: number, remarks: string[], byHand: boolea
   const flush = (): void => {
     if (names === undefined) return;
     const { all, span, word } = names;
-    written.push({ span, isRun: false, pieces: [{ text: `${word} ` }, ...all] });
+    const saysWhat = all.every(({ text }) => text === ', ' || text === 'all' || goesInAlone(text));
+    written.push({ span, isRun: false, saysWhat, pieces: [{ text: `${word} ` }, ...all] });
     names = undefined;
   };
   let verb: Verb | undefined;
+  // What is named before a time goes in for it: `flour, water: 4 min slow`.
+  const isTimed = time.test(text);
   for (const clause of clausesOf(text)) {
     const start = from + clause.start;
     const read = readClause(clause.text, start, verb, byHand);
@@ -117,7 +130,8 @@ function writtenOf(text: string, from: number, remarks: string[], byHand: boolea
       else {
         flush();
         // `olives, 1 min slow`: a name alone goes in where its line says that it is mixed; `everything` is what is loaded.
-        if (read.verb === undefined && read.run === undefined && !read.all) return undefined;
+        const isPlain = read.all || goesInAlone(read.names[0]?.text ?? '');
+        if (read.verb === undefined && read.run === undefined && !isPlain && !isTimed) return undefined;
         names = {
           all: [...read.names],
           span,
@@ -148,7 +162,8 @@ function clausesOf(text: string): Clause[] {
     const lead = raw.length - raw.trimStart().length;
     if (raw.trim() !== '') clauses.push({ text: raw.trim(), start: start + lead });
   };
-  const joint = /\s*[;/]\s*|,(?!\d)\s*|\.\s+|\.$|\s+(?:then|and then)\s+|\s+(?:and|&|\+)\s+/giu;
+  const joint =
+    /\s*[;/]\s*|(?<=\p{L})(?<!speed|gear|slow|fast|low|high):\s+(?=\d)|^\+\s+|,(?!\d)\s*|\.\s+|\.$|\s+(?:then|and then)\s+|\s+(?:and|&|\+)\s+/giu;
   const phrases = [...text.matchAll(handPhrase)];
   for (const found of text.matchAll(joint)) {
     if (phrases.some(({ index, 0: { length } }) => found.index > index && found.index < index + length))
@@ -207,7 +222,10 @@ function readClause(
   }
   const own = verbOf(left.trim(), byHand);
   if (own !== undefined) takeOut(left.length - left.trimStart().length, own.length);
-  const verb = own?.verb ?? before;
+  const isEntry = own === undefined && timed === null && !everything.test(left.trim());
+  const entry = isEntry ? goesIn.exec(left.trimEnd()) : null;
+  if (entry !== null) takeOut(entry.index, entry[0].length);
+  const verb = own?.verb ?? (entry === null ? before : 'load');
   const manner = manners.exec(left.trimEnd());
   if (manner !== null) {
     remarks.push(manner[0].trim());
@@ -215,10 +233,12 @@ function readClause(
   }
   const names = namesIn(left, from);
   if (names === undefined) return undefined;
-  const run = timed === null ? undefined : runOf(timed, from, speed, verb, byHand);
+  // `oil 2 min` is worked in.
+  const isWorkedIn = verb === undefined && names.length === 1 && goesInAlone(names[0]?.text ?? '');
+  const run = timed === null ? undefined : runOf(timed, from, speed, isWorkedIn ? 'load' : verb, byHand);
   if (timed !== null && run === undefined) return undefined;
   const all = /^all(?: |$)/.test(names[0]?.text ?? '');
-  return { names, all, verb, begins: own !== undefined, run, remarks };
+  return { names, all, verb, begins: own !== undefined || entry !== null, run, remarks };
 }
 
 function verbOf(text: string, byHand: boolean): { readonly verb: Verb; readonly length: number } | undefined {
@@ -250,6 +270,9 @@ function namesIn(left: string, from: number): Piece[] | undefined {
     const at = but.index + but[0].length;
     return [{ text: 'all but ' }, { text: text.slice(at), at: from + first.at + at }];
   }
+  const heldBack = /^(?:the )?(?:held[ -]back|reserved|second|rest of the) water$/i.exec(text);
+  if (heldBack !== null)
+    return [{ text: 'remaining ' }, { text: 'water', at: from + first.at + text.length - 5 }];
   // A figure in what is left is an amount of something, and no name says it.
   if (/\d\s*(?:%|g|kg|ml|l|oz|lb)(?![\p{L}])/iu.test(text) || /[()]/.test(text)) return undefined;
   return [{ text, at: from + first.at }];

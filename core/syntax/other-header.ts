@@ -8,7 +8,7 @@ import type { HeaderRead, Surroundings } from './surroundings.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import { Bare, endOf, quantityOf } from './tokens.ts';
 import type { HeaderStatement, Name, SectionKind } from './tree.ts';
-import { allPropertyWords, roleWords, sectionWords, subSections } from './vocabulary.ts';
+import { allPropertyWords, holdsIngredients, roleWords, sectionWords, subSections } from './vocabulary.ts';
 
 /** Reads a line with a colon at its end that begins with no word of a section: what it most likely means, or that it is none. */
 export function otherHeader(
@@ -23,7 +23,9 @@ export function otherHeader(
   if (quantityOf(before)?.kind === 'bare' || before.tokenType === Bare) return undefined;
   const name = nameOf(line, words)!;
   const isWord = allPropertyWords.has(name.folded) || (roleWords as readonly string[]).includes(name.folded);
-  if (isWord || !around.afterBlank)
+  const isDough =
+    around.afterBlank && holdsIngredients(around.context) && namelessSection(name.folded) === 'dough';
+  if ((isWord && !isDough) || !around.afterBlank)
     return { statement: undefined, problems: [strayColon(line, tokens, colon)] };
   // Notes above every section: what they are parted by is no section yet.
   if (

@@ -206,6 +206,8 @@ function scanGrouped(text: string, start: number): Quantity | undefined {
   const byBlank = !others.startsWith(',');
   // `type 550 500` ends in a name's number and a bare one; only a group that starts with 0 can be no number of its own.
   const zero = /^.0/.test(others);
+  // Nobody writes a thousand percent with a blank in it: `W 300 100%` is a name and its share.
+  if (byBlank && !zero && found?.unit.measure === 'fraction') return undefined;
   if (found === undefined && byBlank && !zero) return undefined;
   const digits = group[0].replace(/[^0-9]/g, '');
   const tail = found === undefined ? '' : text.slice(afterNumber, found.end);

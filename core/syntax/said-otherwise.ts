@@ -15,7 +15,7 @@ interface OtherWords {
   readonly meant: string;
 }
 
-const doughTemperature: OtherWords = {
+export const doughTemperature: OtherWords = {
   begins:
     /^(?:ddt|fdt|tdt|dough temp|(?:desired|final|finished|target|wanted) (?:dough )?temp(?:erature)?):?(?= |$)/i,
   meant: 'dough temperature',
@@ -34,7 +34,10 @@ const otherWords: Partial<Record<SectionKind, readonly OtherWords[]>> = {
   formula: [doughTemperature],
   preferment: [doughTemperature, { begins: /^(?:ripen|mature|prove|proof|rise)(?= |$)/i, meant: 'ferment' }],
   soaker: [{ begins: /^(?:stand|leave|rest)(?= |$)/i, meant: 'soak' }],
-  scald: [{ begins: /^(?:cook|heat|warm|bring) to(?= |$)/i, meant: 'cook at' }],
+  scald: [
+    { begins: /^(?:keep|stand|leave|rest)(?= |$)/i, meant: 'hold' },
+    { begins: /^(?:cook|heat|warm|bring) to(?= |$)/i, meant: 'cook at' },
+  ],
   part: [doughTemperature],
   mix: [
     { begins: /^(?:autoly[sz]e|autolysis|stand|leave|pause|wait)(?= |$)/i, meant: 'rest' },
@@ -88,10 +91,34 @@ export function readSaidOtherwise(
     const written = property.word === meant ? '' : `${more.map(({ image }) => image).join(' ')} `;
     const value = written + line.slice(end).trimStart();
     // Names in a value stand where the line has them.
+    const turned = property.form === 'heldAt' ? timeFirst(value) : undefined;
+    const asMeant = turned ?? value;
     const read =
-      written === ''
+      written === '' && turned === undefined
         ? readValue(line, rest as IToken[], property.form)
-        : readValue(value, t.cutLine(value).meaning, property.form);
+        : readValue(asMeant, t.cutLine(asMeant).meaning, property.form);
+    const bare = property.form === 'temperature' && rest.length === 1 ? degreesMeant(rest[0]!) : undefined;
+    if (bare !== undefined && meant === doughTemperature.meant) {
+      const whole = { start, end: t.endOf(lastOf(rest)) };
+      const written = `${meant} ${bare}`;
+      const said = message('unknown-property.said-otherwise', {
+        section,
+        written: line.slice(whole.start, whole.end),
+        meant: written,
+      });
+      const value = readValue(bare, t.cutLine(bare).meaning, 'temperature');
+      if ('value' in value)
+        return {
+          statement: {
+            kind: 'property',
+            property: property.word,
+            keyword: { start, end },
+            valueSpan: { start: firstOf(rest).startOffset, end: whole.end },
+            value: value.value,
+          },
+          problems: [problem('unknown-property', said, whole, writeFix(whole, written, true))],
+        };
+    }
     if (!('value' in read)) {
       // Among ingredients a name may begin so; elsewhere the line is a slip that says what it lacks.
       if (holdsIngredients(section) || written !== '' || rest.length === 0) continue;
@@ -106,6 +133,16 @@ export function readSaidOtherwise(
       valueSpan: { start: firstOf(rest).startOffset, end: t.endOf(last) },
       value: read.value,
     };
+    if (turned !== undefined) {
+      const whole = { start, end: t.endOf(last) };
+      const said = message('unknown-property.said-otherwise', {
+        section,
+        written: line.slice(whole.start, whole.end),
+        meant: `${meant} ${turned}`,
+      });
+      const fix = writeFix(whole, `${meant} ${turned}`, true);
+      return { statement, problems: [problem('unknown-property', said, whole, fix)] };
+    }
     const begun = nameOf(line, tokens.slice(0, tokens.length - rest.length))!.text;
     const said = message('unknown-property.said-otherwise', { section, written: begun, meant });
     return {
@@ -114,6 +151,22 @@ export function readSaidOtherwise(
     };
   }
   return undefined;
+}
+
+/** Warmer than any dough is in degrees Celsius. */
+const warmestDough = 45;
+
+/** `24`, `76`: degrees of a dough without their unit. */
+function degreesMeant(token: IToken): string | undefined {
+  const quantity = t.quantityOf(token);
+  if (quantity?.kind !== 'bare' || quantity.value < 10 || quantity.value > 110) return undefined;
+  return `${quantity.number} ${quantity.value <= warmestDough ? '°C' : '°F'}`;
+}
+
+/** `at 65 °C for 3 h`, with its time first. */
+function timeFirst(value: string): string | undefined {
+  const [, warm, time] = /^(?:at\s+)?(\d[\d.,]*\s*°?\s*[CF])\s+(?:for\s+)?(\d.*)$/i.exec(value) ?? [];
+  return time === undefined ? undefined : `${time} at ${warm}`;
 }
 
 /** What lines that lack their word say: `12 h at 22 °C` of a part. */

@@ -54,7 +54,18 @@ export function readStep(line: string, written: readonly IToken[]): LineRead {
   if (cold !== undefined) problems.push(cold);
   const night = read.seconds === undefined ? overnight(tokens, read.celsius) : undefined;
   if (night !== undefined) problems.push(night);
-  return { statement, problems: problems.slice(0, 1) };
+  return { statement, problems: problems.slice(0, 1).map((one) => indentedAs(line, one)) };
+}
+
+/** A fix that begins a line begins it as far in as this one. */
+function indentedAs(line: string, one: SyntaxProblem): SyntaxProblem {
+  const [blanks = ''] = /^[ \t]*/.exec(line) ?? [];
+  if (blanks === '' || blanks === '  ') return one;
+  const fixes = one.fixes.map((fix) => ({
+    ...fix,
+    edits: fix.edits.map((edit) => ({ ...edit, insert: edit.insert.replace(/^\n {2}/, `\n${blanks}`) })),
+  }));
+  return { ...one, fixes };
 }
 
 /**

@@ -32,7 +32,7 @@ export function suggestSection(folded: string): SectionKind | undefined {
 
 /** The name of a part without the share that may stand behind it. */
 export function withoutShare(name: string): string {
-  const plain = name.replace(/ \([^()]*\)$/, '');
+  const plain = name.replace(/ (?:\([^()]*\)|build)$/i, '');
   return shareBehind.exec(plain)?.[1] ?? plain;
 }
 

@@ -7,6 +7,8 @@ export interface Surroundings {
   readonly afterBlank: boolean;
   /** Of a mix that says `by hand`, where there are no speeds. */
   readonly byHand?: true;
+  /** Steps stand above in the same section, where none belong: those that follow are of the same process. */
+  readonly stepsBegun?: true;
 }
 
 /** What the lines below a header stand in. */

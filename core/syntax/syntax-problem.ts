@@ -19,6 +19,8 @@ export interface SyntaxProblem {
   readonly unlessKnown?: string;
   /** Where what belongs to the line above begins, so that it can be put behind it. */
   readonly joinsAbove?: number;
+  /** The property that the line says of the whole formula, as it stands below the formula’s header. */
+  readonly ofFormula?: string;
   /** The lines of this section are the formula's own, and belong below its header. */
   readonly movesUp?: true;
 }

@@ -271,6 +271,8 @@ export interface StepStatement {
   /** Times of folds said in the remarks, seconds from the start of the step. */
   readonly foldSeconds: readonly number[];
   readonly remarks: readonly string[];
+  /** It stands among ingredients or in a mix, where no process has begun: the first of its steps. */
+  readonly begins?: true;
 }
 
 /** What came of reading the words of one line. */

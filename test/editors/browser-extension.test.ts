@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Editor, startEditor } from './code-server.ts';
+import { describe, expect, it } from 'vitest';
+import { editorFor } from './editor-for.ts';
 import {
   extensionId,
   formulaFile,
@@ -15,7 +15,6 @@ import {
   waterGrams,
   weighsWater,
 } from './expectations.ts';
-import { takePicturesOfFailures } from './pictures-of-failures.ts';
 import { browserExtensionPackage } from './places.ts';
 import {
   openFile,
@@ -28,18 +27,15 @@ import {
 } from './workbench.ts';
 
 describe('the browser variant in the web worker extension host', () => {
-  let editor: Editor;
-  beforeAll(async () => {
-    editor = await startEditor({
+  const editor = editorFor(
+    {
       packages: [browserExtensionPackage()],
       files: { [formulaFile]: formulaText },
-    });
-    await openFile(editor.page, formulaFile);
-  });
-  afterAll(async () => {
-    await editor?.stop();
-  });
-  takePicturesOfFailures(() => editor);
+    },
+    async (editor) => {
+      await openFile(editor.page, formulaFile);
+    },
+  );
 
   it('has a browser program and no other, so that nothing can run outside the page', () => {
     const folder = readdirSync(editor.extensions).find((name) => name.startsWith(extensionId));

@@ -1,8 +1,19 @@
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { installCodeServer } from './install-code-server.ts';
+import { installedOnce } from './installed-once.ts';
 import { chromiumProgram } from './places.ts';
 import { freePort, runProgram, startProgram, waitUntil } from './processes.ts';
 
@@ -84,9 +95,8 @@ export async function serveEditor(options: EditorOptions = {}): Promise<ServedEd
   if (options.copyOf) cpSync(options.copyOf, workspace, { recursive: true });
   for (const [name, text] of Object.entries(options.files ?? {})) writeFileIn(join(workspace, name), text);
   writeJson(join(home, 'data', 'User', 'settings.json'), { ...quietSettings, ...options.settings });
-  const serverFlags = [entry, '--config', join(home, 'config.yaml'), '--user-data-dir', join(home, 'data')];
   const extensions = join(home, 'extensions');
-  serverFlags.push('--extensions-dir', extensions);
+  const serverFlags = [entry, ...ownFolders(home), '--extensions-dir', extensions];
 
   const stops: (() => Promise<unknown>)[] = [
     async () => rmSync(home, { recursive: true, force: true, maxRetries: 5 }),
@@ -95,7 +105,7 @@ export async function serveEditor(options: EditorOptions = {}): Promise<ServedEd
     for (const step of stops.splice(0).reverse()) await step().catch(() => undefined);
   };
   try {
-    for (const file of options.packages ?? []) await installVsix(serverFlags, file);
+    await installPackages(entry, options.packages ?? [], extensions);
     const address = `127.0.0.1:${await freePort()}`;
     const server = startProgram(process.execPath, [
       ...serverFlags,
@@ -162,10 +172,44 @@ export function launchChromium(): Promise<Browser> {
   return chromium.launch({ executablePath: chromiumProgram, args: chromiumFlags, timeout: 60_000 });
 }
 
-async function installVsix(serverFlags: readonly string[], file: string): Promise<void> {
-  if (!existsSync(file)) throw new Error(`There is no ${file} to install: run npm run package first.`);
-  const said = await runProgram(process.execPath, [...serverFlags, '--install-extension', file], 120_000);
-  if (!said.includes('successfully installed')) throw new Error(`${file} was not installed:\n${said}`);
+function ownFolders(home: string): string[] {
+  return ['--config', join(home, 'config.yaml'), '--user-data-dir', join(home, 'data')];
+}
+
+/**
+ * Puts packages into a folder of extensions as a user would. Where the environment variable of `installed-once.ts` names a folder they
+ * are installed there, once in a run of all tests, and copied.
+ */
+async function installPackages(
+  entry: string,
+  packages: readonly string[],
+  extensions: string,
+): Promise<void> {
+  if (packages.length === 0) return;
+  const shared = process.env[installedOnce];
+  if (shared === undefined) return installInto(entry, packages, extensions);
+  const installed = join(shared, createHash('sha256').update(packages.join('\n')).digest('hex'));
+  if (!existsSync(installed)) {
+    // Another file of tests may do the same at this moment.
+    const own = mkdtempSync(`${installed}-`);
+    await installInto(entry, packages, own);
+    if (!existsSync(installed)) renameSync(own, installed);
+  }
+  cpSync(installed, extensions, { recursive: true });
+}
+
+async function installInto(entry: string, packages: readonly string[], extensions: string): Promise<void> {
+  const home = mkdtempSync(join(tmpdir(), 'doughwright-install-'));
+  const flags = [entry, ...ownFolders(home), '--extensions-dir', extensions];
+  try {
+    for (const file of packages) {
+      if (!existsSync(file)) throw new Error(`There is no ${file} to install: run npm run package first.`);
+      const said = await runProgram(process.execPath, [...flags, '--install-extension', file], 120_000);
+      if (!said.includes('successfully installed')) throw new Error(`${file} was not installed:\n${said}`);
+    }
+  } finally {
+    rmSync(home, { recursive: true, force: true, maxRetries: 5 });
+  }
 }
 
 async function waitForWorkbench(page: Page, consoleText: () => string): Promise<void> {

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   panelAccessibilityViolations,
   panelOverflow,
@@ -7,9 +7,9 @@ import {
   setTheme,
   setWindowSize,
 } from './appearance.ts';
-import { type Editor, startEditor } from './code-server.ts';
-import { takePicturesOfFailures } from './pictures-of-failures.ts';
-import { extensionPackage, projectFolder } from './places.ts';
+import { editorFor } from './editor-for.ts';
+import { fillByHand, retypeByHand, typeByHand } from './hand.ts';
+import { projectFolder } from './places.ts';
 import { waitUntil } from './processes.ts';
 import {
   closePanel,
@@ -20,13 +20,9 @@ import {
   panelFrame,
   quickFix,
   runCommand,
-  typeText,
   waitForHint,
   waitForPanel,
 } from './workbench.ts';
-
-/** Milliseconds a key takes a baker who types with two fingers. */
-const humanKey = 140;
 
 const lineOf = {
   byHand: 42,
@@ -36,19 +32,15 @@ const lineOf = {
 };
 
 describe('an experiment from plan to conclusion', () => {
-  let editor: Editor;
-  beforeAll(async () => {
-    editor = await startEditor({
-      packages: [extensionPackage()],
+  const editor = editorFor(
+    {
       copyOf: join(projectFolder, 'examples'),
-    });
-    await openFile(editor.page, 'bench.dough');
-    await waitForHint(editor.page, 'formula Bench White:');
-  });
-  afterAll(async () => {
-    await editor?.stop();
-  });
-  takePicturesOfFailures(() => editor);
+    },
+    async (editor) => {
+      await openFile(editor.page, 'bench.dough');
+      await waitForHint(editor.page, 'formula Bench White:');
+    },
+  );
 
   const press = (name: string | RegExp) =>
     panelFrame(editor.page).getByRole('button', { name, exact: true }).first().click();
@@ -58,9 +50,8 @@ describe('an experiment from plan to conclusion', () => {
     await goTo(page, lineOf.experiment, 3);
     await runCommand(page, 'Doughwright: Open Batch Sheet');
     await waitForPanel(page, 'the sheet', (text) => text.includes('what the readings say'));
-    await goTo(page, lineOf.readAt, 10_000);
-    await page.keyboard.press('Shift+Home');
-    await typeText(page, 'read at 0.5, 8, 16, 30, 45, 60 min', humanKey);
+    await goTo(page, lineOf.readAt);
+    await retypeByHand(page, 'read at 0.5, 8, 16, 30, 45, 60 min');
     await waitForPanel(page, 'the new minute', (text) => text.includes('0.5 min'));
     for (const theme of ['light', 'dark', 'high contrast', 'high contrast light'] as const) {
       await setTheme(editor, theme);
@@ -91,9 +82,8 @@ describe('an experiment from plan to conclusion', () => {
     await press('Stopped');
     // Somebody writes in the file between the taps.
     await goTo(page, 1, 1);
-    await page.keyboard.type('# the bench of May', { delay: humanKey });
-    await page.keyboard.press('Enter');
-    await panelFrame(page).getByLabel('or °C').pressSequentially('20.4', { delay: humanKey });
+    await typeByHand(page, '# the bench of May\n');
+    await fillByHand(panelFrame(page).getByLabel('or °C'), '20.4');
     await press('rough');
     await waitForPanel(page, 'that it is logged', (text) => text.includes('logged 20.4 °C, rough'));
     await press('sticky');
@@ -122,7 +112,7 @@ describe('an experiment from plan to conclusion', () => {
       ['30 min', '27.4', 'developed'],
     ] as const) {
       await press(minute);
-      await panelFrame(page).getByLabel('or °C').pressSequentially(celsius, { delay: humanKey });
+      await fillByHand(panelFrame(page).getByLabel('or °C'), celsius);
       await press(word);
       await waitForPanel(page, celsius, (text) => text.includes(`logged ${Number(celsius)} °C, ${word}`));
     }

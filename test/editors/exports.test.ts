@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Editor, startEditor } from './code-server.ts';
+import { describe, expect, it } from 'vitest';
+import { editorFor } from './editor-for.ts';
 import {
   formulaFile,
   formulaName,
@@ -10,8 +10,6 @@ import {
   piecesFieldLabel,
   waterGrams,
 } from './expectations.ts';
-import { takePicturesOfFailures } from './pictures-of-failures.ts';
-import { extensionPackage } from './places.ts';
 import { waitUntil } from './processes.ts';
 import {
   closePanel,
@@ -19,6 +17,7 @@ import {
   focusEditor,
   openFile,
   runCommand,
+  saveInDialog,
   waitForHint,
   waitForPanel,
 } from './workbench.ts';
@@ -27,28 +26,17 @@ const floursFile = 'flours.dough';
 const files = { [formulaFile]: formulaText, [floursFile]: 'flour quay white:\n  grain wheat\n' };
 
 describe('a batch sheet taken out of the editor', () => {
-  let editor: Editor;
-  beforeAll(async () => {
-    editor = await startEditor({ packages: [extensionPackage()], files });
+  const editor = editorFor({ files }, async (editor) => {
     const { page } = editor;
     await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
     await openFile(page, formulaFile);
     await waitForHint(page, formulaName, /\b69\b/);
   });
-  afterAll(async () => {
-    await editor?.stop();
-  });
-  takePicturesOfFailures(() => editor);
 
-  /** Types a name into the editor's own dialog for files and saves. */
-  async function saveInDialog(name: string): Promise<string> {
-    const { page, workspace } = editor;
-    const file = join(workspace, name);
-    const field = page.locator('.quick-input-widget .quick-input-box input').first();
-    await field.waitFor({ state: 'visible', timeout: 20_000 });
-    await expect.poll(() => field.inputValue(), { timeout: 20_000 }).toMatch(/harbour-tin\.html$/);
-    await field.fill(file);
-    await page.keyboard.press('Enter');
+  /** What is written once a name is typed into the dialog. */
+  async function saved(name: string): Promise<string> {
+    const file = join(editor.workspace, name);
+    await saveInDialog(editor.page, /harbour-tin\.html$/, file);
     return waitUntil(`${name} to be written`, async () =>
       existsSync(file) && readFileSync(file, 'utf8') !== '' ? readFileSync(file, 'utf8') : undefined,
     );
@@ -57,12 +45,12 @@ describe('a batch sheet taken out of the editor', () => {
   it('is saved as the ending of the name says', async () => {
     const { page } = editor;
     await runCommand(page, 'Doughwright: Save Sheet As…');
-    const md = await saveInDialog('tin.md');
+    const md = await saved('tin.md');
     expect(md).toMatch(/^# Harbour Tin\n/);
     expect(md).toMatch(/From: harbour-tin\.dough · \d{4}-\d{2}-\d{2}/);
     await focusEditor(page);
     await runCommand(page, 'Doughwright: Save Sheet As…');
-    expect(await saveInDialog('tin.csv')).toMatch(/^formula,part,when,name,weigh/);
+    expect(await saved('tin.csv')).toMatch(/^formula,part,when,name,weigh/);
   });
 
   it('is copied as a table, at the size that is tried in the panel', async () => {
@@ -92,7 +80,7 @@ describe('a batch sheet taken out of the editor', () => {
     const { page } = editor;
     await focusEditor(page);
     await runCommand(page, 'Doughwright: Print Sheet');
-    const html = await saveInDialog('to-print.html');
+    const html = await saved('to-print.html');
     expect(html).toMatch(/^<!doctype html>/);
     expect(html).toContain('48 pieces of 880 g');
     await page

@@ -1,11 +1,11 @@
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Editor, launchChromium, startEditor } from './code-server.ts';
-import { typeByHand } from './hand.ts';
-import { takePicturesOfFailures } from './pictures-of-failures.ts';
-import { extensionPackage, projectFolder } from './places.ts';
+import { describe, expect, it } from 'vitest';
+import { launchChromium } from './code-server.ts';
+import { editorFor } from './editor-for.ts';
+import { typeByHand, typedLines } from './hand.ts';
+import { projectFolder } from './places.ts';
 import { waitUntil } from './processes.ts';
 import {
   chooseQuickPick,
@@ -15,6 +15,7 @@ import {
   readProblems,
   runCommand,
   save,
+  saveInDialog,
   waitForHint,
   waitForNoSquiggle,
   waitForPanel,
@@ -32,14 +33,7 @@ const card = /## The notation in two minutes\n\n```dough\n([\s\S]*?)```/.exec(gu
 const panelPage = readFileSync(join(projectFolder, 'docs', 'guide', 'panel.md'), 'utf8');
 
 describe('the first afternoon', () => {
-  let editor: Editor;
-  beforeAll(async () => {
-    editor = await startEditor({ packages: [extensionPackage()], files: {} });
-  });
-  afterAll(async () => {
-    await editor?.stop();
-  });
-  takePicturesOfFailures(() => editor);
+  const editor = editorFor({ files: {} });
 
   const page = (): Page => editor.page;
   const file = 'weekday-tin.dough';
@@ -91,12 +85,7 @@ describe('the first afternoon', () => {
     await typeByHand(page(), `${words}\n`);
     await page().keyboard.press('Escape');
     await save(page());
-    const plain = (text: string) =>
-      text
-        .split('\n')
-        .map((line) => line.trim().replace(/\s+/g, ' '))
-        .filter(Boolean);
-    expect(plain(readFileSync(join(editor.workspace, file), 'utf8'))).toEqual(plain(card));
+    expect(typedLines(editor.readFile(file))).toEqual(typedLines(card));
     await waitForHint(page(), 'Weekday Tin', /66% hydration/);
     await waitForNoSquiggle(page(), 'error');
     await waitForNoSquiggle(page(), 'warning');
@@ -118,11 +107,8 @@ describe('the first afternoon', () => {
     expect(panelPage).toContain('*Print Sheet*');
     await focusEditor(page());
     await runCommand(page(), 'Doughwright: Print Sheet');
-    const field = page().locator('.quick-input-widget .quick-input-box input').first();
-    await field.waitFor({ state: 'visible', timeout: 20_000 });
     const html = join(editor.workspace, 'to-print.html');
-    await field.fill(html);
-    await page().keyboard.press('Enter');
+    await saveInDialog(page(), /weekday-tin\.html$/, html);
     await waitUntil('the page to print', async () =>
       existsSync(html) && statSync(html).size > 0 ? true : undefined,
     );

@@ -1,23 +1,15 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { screenshot } from './appearance.ts';
-import { type Editor, startEditor } from './code-server.ts';
-import { takePicturesOfFailures } from './pictures-of-failures.ts';
-import { extensionPackage } from './places.ts';
+import { editorFor } from './editor-for.ts';
 import { waitUntil } from './processes.ts';
 import { chooseQuickPick, goTo, openFile, runCommand, waitForHint } from './workbench.ts';
 
 describe('help in the editor', () => {
-  let editor: Editor;
-  beforeAll(async () => {
-    editor = await startEditor({ packages: [extensionPackage()] });
+  const editor = editorFor({}, async (editor) => {
     await editor.page.locator('.activitybar [aria-label="Doughwright"]').first().click();
   });
-  afterAll(async () => {
-    await editor?.stop();
-  });
-  takePicturesOfFailures(() => editor);
 
   const rows = () => editor.page.locator('.sidebar .monaco-list-row');
   const fileThere = (name: string) =>

@@ -1,11 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { Dice } from '../server/dice.ts';
-import { type Editor, startEditor } from './code-server.ts';
-import { takePicturesOfFailures } from './pictures-of-failures.ts';
-import { extensionPackage } from './places.ts';
-import { after, waitUntil } from './processes.ts';
+import type { Editor } from './code-server.ts';
+import { editorFor } from './editor-for.ts';
+import { seed, typeByHand, typedLines } from './hand.ts';
+import { waitUntil } from './processes.ts';
 import { openFile, save, waitForHint, waitForSquiggle } from './workbench.ts';
 
 // Fewer than four within three minutes: after as many the language client of VS Code starts a server no more, by its own rule.
@@ -42,32 +41,8 @@ function serversOf({ extensions }: Editor): number[] {
   });
 }
 
-async function typeByHand(page: Page, letters: string, each: (typed: number) => void): Promise<void> {
-  let typed = 0;
-  for (const letter of letters) {
-    if (letter === '\n') await page.keyboard.press('Enter');
-    else await page.keyboard.type(letter);
-    // As uneven as a hand, 110 to 170 ms a key, and the same each time.
-    await after(110 + ((typed * 37) % 61));
-    each(++typed);
-  }
-}
-
-const wordsOf = (text: string): string[] =>
-  text
-    .split('\n')
-    .map((line) => line.trim().replace(/\s+/g, ' '))
-    .filter((line) => line !== '');
-
 describe('a server that is killed while somebody types', () => {
-  let editor: Editor;
-  beforeAll(async () => {
-    editor = await startEditor({ packages: [extensionPackage()], files: { 'typed.dough': '' } });
-  });
-  afterAll(async () => {
-    await editor?.stop();
-  });
-  takePicturesOfFailures(() => editor);
+  const editor = editorFor({ files: { 'typed.dough': '' } });
 
   it('loses nothing that is typed, and its findings are right afterwards', async () => {
     const { page } = editor;
@@ -75,7 +50,7 @@ describe('a server that is killed while somebody types', () => {
     await waitUntil('a server', () => serversOf(editor)[0]);
     const text = lines.join('\n');
     // At random places, the same for the same seed.
-    const dice = new Dice(Number(process.env.SEED ?? 17));
+    const dice = new Dice(seed);
     const places = Array.from({ length: kills }, (_, index) => {
       const part = Math.floor(text.length / kills);
       return index * part + 5 + dice.below(part - 10);
@@ -91,7 +66,7 @@ describe('a server that is killed while somebody types', () => {
     expect(killed.size).toBeGreaterThanOrEqual(2);
     await page.keyboard.press('Escape');
     await save(page);
-    expect(wordsOf(editor.readFile('typed.dough'))).toEqual(wordsOf(text));
+    expect(typedLines(editor.readFile('typed.dough'))).toEqual(typedLines(text));
     // Whoever answers now is none of those.
     const running = await waitUntil('another server', () =>
       serversOf(editor).find((one) => !killed.has(one)),
@@ -99,7 +74,7 @@ describe('a server that is killed while somebody types', () => {
     expect(killed.has(running)).toBe(false);
     await waitForHint(page, 'water', /\d/);
     await page.keyboard.press('Control+End');
-    await page.keyboard.type('\nspeed 2 for 4 mni', { delay: 40 });
+    await typeByHand(page, '\nspeed 2 for 4 mni');
     await page.keyboard.press('Escape');
     await waitForSquiggle(page, 'error', 'speed 2 for 4 mni');
   }, 240_000);

@@ -1,26 +1,21 @@
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { screenshot, setTheme } from './appearance.ts';
-import { type Editor, startEditor } from './code-server.ts';
-import { takePicturesOfFailures } from './pictures-of-failures.ts';
-import { extensionPackage, projectFolder } from './places.ts';
+import { editorFor } from './editor-for.ts';
+import { projectFolder } from './places.ts';
 import { waitUntil } from './processes.ts';
 import { runCommand, waitForHint, waitForPanel } from './workbench.ts';
 
 describe('the list in the side bar', () => {
-  let editor: Editor;
-  beforeAll(async () => {
-    editor = await startEditor({
-      packages: [extensionPackage()],
+  const editor = editorFor(
+    {
       copyOf: join(projectFolder, 'examples'),
       files: { 'markup.dough': 'formula "<b>$(bug) Tin</b>":\n  bread flour 100%\n  water 60%\n' },
-    });
-    await editor.page.locator('.activitybar [aria-label="Doughwright"]').first().click();
-  });
-  afterAll(async () => {
-    await editor?.stop();
-  });
-  takePicturesOfFailures(() => editor);
+    },
+    async (editor) => {
+      await editor.page.locator('.activitybar [aria-label="Doughwright"]').first().click();
+    },
+  );
 
   const rows = () => editor.page.locator('.sidebar .monaco-list-row');
   const waitForRow = (words: string) =>

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   panelAccessibilityViolations,
   panelOverflow,
@@ -7,46 +7,44 @@ import {
   setTheme,
   setWindowSize,
 } from './appearance.ts';
-import { type Editor, startEditor } from './code-server.ts';
+import { editorFor } from './editor-for.ts';
 import { formulaFile, formulaName, formulaText, piecesFieldLabel, waterLine } from './expectations.ts';
-import { takePicturesOfFailures } from './pictures-of-failures.ts';
-import { extensionPackage } from './places.ts';
+import { fillByHand, pressByHand, retypeByHand, typeByHand } from './hand.ts';
 import {
   closePanel,
   describeEditor,
   fillPanelField,
+  focusEditor,
   openFile,
   panelFrame,
   retypeLine,
   runCommand,
   save,
   waitForHint,
+  waitForNoSquiggle,
   waitForPanel,
+  waitForSquiggle,
 } from './workbench.ts';
 
 const mix = '\nmix in spiral:\n  load flour, water, salt, yeast\n  speed 1 for 4 min\n  speed 2 for 4 min\n';
 
 describe('working from the panel', () => {
-  let editor: Editor;
-  beforeAll(async () => {
-    editor = await startEditor({
-      packages: [extensionPackage()],
+  const editor = editorFor(
+    {
       files: { [formulaFile]: formulaText + mix },
-    });
-    const git = (...words: string[]) =>
-      execFileSync('git', ['-c', 'user.name=Baker', '-c', 'user.email=baker@example.org', ...words], {
-        cwd: editor.workspace,
-      });
-    git('init', '-q');
-    git('add', formulaFile);
-    git('commit', '-qm', 'Begin');
-    await openFile(editor.page, formulaFile);
-    await waitForHint(editor.page, formulaName, /\b69\b/);
-  });
-  afterAll(async () => {
-    await editor?.stop();
-  });
-  takePicturesOfFailures(() => editor);
+    },
+    async (editor) => {
+      const git = (...words: string[]) =>
+        execFileSync('git', ['-c', 'user.name=Baker', '-c', 'user.email=baker@example.org', ...words], {
+          cwd: editor.workspace,
+        });
+      git('init', '-q');
+      git('add', formulaFile);
+      git('commit', '-qm', 'Begin');
+      await openFile(editor.page, formulaFile);
+      await waitForHint(editor.page, formulaName, /\b69\b/);
+    },
+  );
 
   it('writes what is tried into the file only when asked', async () => {
     const { page } = editor;
@@ -78,7 +76,45 @@ describe('working from the panel', () => {
     await setWindowSize(page, 700, 900);
     expect(await panelOverflow(page)).toBe(0);
     await setWindowSize(page, 1280, 900);
-    await panelFrame(page).getByRole('button', { name: 'Whole sheet' }).click();
+  });
+
+  it('logs the water as it was drawn and the last reading with its stage, and the sheet stands', async () => {
+    const { page } = editor;
+    const panel = panelFrame(page);
+    await panel.getByRole('button', { name: 'Next' }).click();
+    await fillByHand(panel.getByLabel('Water as drawn, °C'), '14.5');
+    await fillByHand(panel.getByLabel('or °C'), '26.5');
+    await panel.getByRole('button', { name: 'developing' }).click();
+    await waitForPanel(page, 'that it is logged', (text) => /Logged.*26\.5 °C, developing/i.test(text));
+    const text = () => describeEditor(page);
+    await expect.poll(text, { timeout: 20_000 }).toMatch(/\n\s+end\s+26\.5 °C, developing\n/);
+    expect(await text()).toMatch(/\n\s+water 14\.5 °C\n/);
+    await waitForNoSquiggle(page, 'error');
+    await panel.getByRole('button', { name: 'Whole sheet' }).click();
+    // The sheet sets the reading beside what was computed for that water.
+    await waitForPanel(page, 'the trial', (said) => /end 26\.5 °C developing \d/.test(said));
+    await save(page);
+  });
+
+  it('takes the same line typed by hand, and stands where a trial’s line is wrong', async () => {
+    const { page } = editor;
+    await focusEditor(page);
+    await pressByHand(page, 'Control+End');
+    await typeByHand(page, '\ntrial 2026-11-02:\nwater 15 °C\nend 26.5 °C, developing');
+    await pressByHand(page, 'Escape');
+    await waitForPanel(page, 'the typed trial', (said) =>
+      /Trial 2026-11-02.*end 26\.5 °C developing/.test(said),
+    );
+    await waitForNoSquiggle(page, 'error');
+    await typeByHand(page, ' 5 kg');
+    await waitForSquiggle(page, 'error', 'developing 5 kg');
+    // The formula is whole: its figures stay as dark as they were, and nothing says that they are old.
+    const said = await waitForPanel(page, 'the weights', (one) => /Into the bowl.*water.*salt/.test(one));
+    expect(said).not.toMatch(/last known|held/i);
+    expect(await panelFrame(page).locator('main').getAttribute('class')).toBe('ready');
+    await retypeByHand(page, 'end 26.5 °C, developing');
+    await waitForNoSquiggle(page, 'error');
+    await save(page);
     await closePanel(page);
   });
 

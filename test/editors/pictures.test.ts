@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   panelAccessibilityViolations,
   panelColours,
@@ -8,10 +8,9 @@ import {
   setTheme,
   setWindowSize,
 } from './appearance.ts';
-import { type Editor, startEditor } from './code-server.ts';
+import { editorFor } from './editor-for.ts';
 import { openBatchSheetTitle } from './expectations.ts';
-import { takePicturesOfFailures } from './pictures-of-failures.ts';
-import { extensionPackage, projectFolder } from './places.ts';
+import { projectFolder } from './places.ts';
 import {
   openFile,
   panelFrame,
@@ -35,9 +34,7 @@ const windows = [
 ] as const;
 
 describe('editor and batch sheet side by side', () => {
-  let editor: Editor;
-  beforeAll(async () => {
-    editor = await startEditor({ packages: [extensionPackage()], copyOf: join(projectFolder, 'examples') });
+  const editor = editorFor({ copyOf: join(projectFolder, 'examples') }, async (editor) => {
     const { page } = editor;
     await openFile(page, demoFile);
     await waitForHint(page, demoName, /hydration/);
@@ -47,10 +44,6 @@ describe('editor and batch sheet side by side', () => {
     // What was not known yet when the file was opened is known by now.
     await waitForNoSquiggle(page, 'warning');
   });
-  afterAll(async () => {
-    await editor?.stop();
-  });
-  takePicturesOfFailures(() => editor);
 
   for (const theme of themes) {
     it(`can be read in the ${theme} theme`, async () => {

@@ -16,6 +16,49 @@ export async function readEditor(page: Page): Promise<WrittenLine[]> {
   return (await page.evaluate(readEditorInPage)) as WrittenLine[];
 }
 
+/** What the editor drew from a moment on, until it drew something else. */
+export interface Drawn {
+  readonly lines: readonly WrittenLine[];
+  /** The longer one of the pauses before the last key and since it, milliseconds; infinite before the first. */
+  readonly paused: number;
+  /** Colour of the words on the tab of the file, as the page computes it. */
+  readonly tabColour: string;
+}
+
+/**
+ * Looks at the first text editor twenty times a second from now on, which is as often as a person sees something flash.
+ *
+ * @returns what ends it and tells all that was drawn meanwhile, in the order of time
+ */
+export async function watchEditor(page: Page): Promise<() => Promise<readonly Drawn[]>> {
+  await page.evaluate(`(() => {
+    const drawn = [];
+    const look = () => {
+      const lines = ${readEditorInPage};
+      const tabColour = ${tabColourInPage};
+      const last = drawn.at(-1);
+      if (last?.tabColour === tabColour && JSON.stringify(last.lines) === JSON.stringify(lines)) return;
+      drawn.push({ paused: Math.max(Date.now() - lastKey, before), lines, tabColour });
+    };
+    let [lastKey, before] = [-Infinity, 0];
+    const press = () => { [lastKey, before] = [Date.now(), Date.now() - lastKey]; };
+    addEventListener('keydown', press, true);
+    look();
+    const timer = setInterval(look, 50);
+    window.watched = () => {
+      clearInterval(timer);
+      removeEventListener('keydown', press, true);
+      return drawn;
+    };
+  })()`);
+  return async () => (await page.evaluate('window.watched()')) as Drawn[];
+}
+
+/** Colour of the words on the tab of the file in front, as the page computes it. */
+export async function tabColour(page: Page): Promise<string> {
+  return (await page.evaluate(tabColourInPage)) as string;
+}
+
 /** The point in the middle of a word's drawing, in pixels of the page; undefined where the line is not in view. */
 export async function wordPoint(
   page: Page,
@@ -29,6 +72,11 @@ export async function wordPoint(
 }
 
 // These run in the page. They are texts because the test's own types know no page: its code runs in Node.
+
+const tabColourInPage = `(() => {
+  const words = document.querySelector('.part.editor .tab.active .label-name');
+  return words ? getComputedStyle(words).color : '';
+})()`;
 
 // Lines and the overlays that hold squiggles are drawn apart and out of order; equal tops make them one line.
 // Inlay hints are drawn with a class of their own, made up by the editor as `dyn-rule-…`.

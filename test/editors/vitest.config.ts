@@ -6,6 +6,7 @@ export default defineConfig({
   test: {
     root: fileURLToPath(new URL('../..', import.meta.url)),
     include: ['test/editors/*.test.ts'],
+    globalSetup: ['test/editors/installed-once.ts'],
     fileParallelism: false,
     maxWorkers: 1,
     testTimeout: 120_000,

@@ -7,8 +7,7 @@ export async function openFile(page: Page, name: string): Promise<void> {
   await closeQuickInput(page);
   // A file opens in the group that has the keyboard: not in the panel's.
   if ((await textInput(page).count()) > 0) await focusEditor(page);
-  await page.keyboard.press('Control+P');
-  await page.locator('.quick-input-widget input').first().fill(name);
+  await fillQuickInput(page, 'Control+P', name);
   // The list of a freshly started server fills only when its first walk over the folder is done.
   await chooseQuickPick(page, name, `${name} in quick open`);
   const tab = page.locator(`.tab.active[data-resource-name="${name}"]`);
@@ -29,8 +28,7 @@ export async function openFile(page: Page, name: string): Promise<void> {
 /** Runs a command of the command palette by its whole title, category included: `View: Close Editor`. */
 export async function runCommand(page: Page, title: string): Promise<void> {
   await closeQuickInput(page);
-  await page.keyboard.press('F1');
-  await page.locator('.quick-input-widget input').first().fill(`>${title}`);
+  await fillQuickInput(page, 'F1', `>${title}`);
   await chooseQuickPick(page, title, `the command "${title}" in the palette`);
 }
 
@@ -42,10 +40,8 @@ export async function focusEditor(page: Page): Promise<void> {
 /** Puts the cursor at a line and column, both counted from 1; a column past the end means the end of the line. */
 export async function goTo(page: Page, line: number, column = 1): Promise<void> {
   await focusEditor(page);
-  await page.keyboard.press('Control+G');
+  await fillQuickInput(page, 'Control+G', `:${line}:${column}`);
   const input = page.locator('.quick-input-widget input').first();
-  await waitUntil('the "go to line" box', () => visible(input), 10_000);
-  await input.fill(`:${line}:${column}`);
   await after(150);
   await page.keyboard.press('Enter');
   await waitUntil(
@@ -231,11 +227,13 @@ export async function waitForPanel(
 
 /** Closes the tab of the panel and waits until it is gone. */
 export async function closePanel(page: Page): Promise<void> {
-  await page
-    .locator('.part.editor .tab:not([data-resource-name$=".dough"])')
-    .first()
-    .click({ button: 'middle' });
-  const gone = async () => ((await page.locator('iframe.webview').count()) === 0 ? true : undefined);
+  const tab = page.locator('.part.editor .tab:not([data-resource-name$=".dough"])').first();
+  // A tab that moves while it is clicked, since another was just renamed, does not close.
+  const gone = async () => {
+    if ((await page.locator('iframe.webview').count()) === 0) return true;
+    await tab.click({ button: 'middle', timeout: 2_000 }).catch(() => undefined);
+    return undefined;
+  };
   await waitUntil('the panel to close', gone, 10_000, () => textsOf(page.locator('.tab')));
 }
 
@@ -259,6 +257,18 @@ export async function waitForStatusBar(page: Page, extension: string, wanted: Re
   return waitUntil(`a status bar item like ${wanted}`, find, 20_000, () =>
     textsOf(page.locator('.statusbar-item')),
   );
+}
+
+/** Types a path into the editor's own dialog for files, once it offers one with this ending, and saves there. */
+export async function saveInDialog(page: Page, offered: RegExp, path: string): Promise<void> {
+  const field = page.locator('.quick-input-widget .quick-input-box input').first();
+  await waitUntil(
+    `a dialog that offers ${offered}`,
+    async () => (offered.test(await field.inputValue().catch(() => '')) ? true : undefined),
+    20_000,
+  );
+  await field.fill(path);
+  await page.keyboard.press('Enter');
 }
 
 /** Everything the editor shows, for the message of a failed wait. */
@@ -292,6 +302,17 @@ export async function chooseQuickPick(page: Page, wanted: string, awaited: strin
   const closed = async () =>
     (await visible(rows.first())) && (await read()).includes(wanted) ? undefined : true;
   await waitUntil('the palette to close', closed, 10_000);
+}
+
+/** Opens the box that a key opens, and fills it; once more where something takes the keyboard away from it meanwhile. */
+async function fillQuickInput(page: Page, key: string, text: string): Promise<void> {
+  const input = page.locator('.quick-input-widget input').first();
+  const fill = async () => {
+    if (!(await visible(input))) await page.keyboard.press(key);
+    const filled = input.fill(text, { timeout: 1_000 });
+    return filled.then(() => true as const).catch(() => undefined);
+  };
+  await waitUntil(`the box that ${key} opens`, fill, 20_000);
 }
 
 async function closeQuickInput(page: Page): Promise<void> {

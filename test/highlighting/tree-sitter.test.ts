@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { IToken } from 'chevrotain';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { countsBreads } from '../../core/syntax/bread-words.ts';
 import { parseFile } from '../../core/syntax/file.ts';
 import { allStepWords, knownStep } from '../../core/syntax/known-step.ts';
 import { longestLine } from '../../core/syntax/line.ts';
@@ -30,7 +31,14 @@ const isFigure = (text: string): boolean => text !== '';
 
 /** What our parser reads, a line at its number. */
 function ours(text: string): (Said | undefined)[] {
-  return parseFile(text).blocks.flatMap(({ block }) => block.lines.map((line) => saidOf(line)));
+  let stepsBegun = false;
+  return parseFile(text).lines.map((line) => {
+    const { statement } = line;
+    // Steps where no process has begun have a finding at the first of them.
+    if (statement.kind === 'header') stepsBegun = false;
+    if (statement.kind === 'step' && statement.begins) stepsBegun = true;
+    return stepsBegun ? undefined : saidOf(line);
+  });
 }
 
 /** Whether a line begins with the words of a step; our parser finds them further on as well. */
@@ -41,10 +49,20 @@ function beginsWithStep(text: string): boolean {
   );
 }
 
+/** `2 loaves` of a yield: the grammar colours the number, and leaves the word as any other. */
+function withoutBread(quantity: string): string {
+  const word = /\p{L}+$/u.exec(quantity)?.[0] ?? '';
+  return countsBreads(word) && word !== 'pieces' && word !== 'piece'
+    ? quantity.slice(0, -word.length)
+    : quantity;
+}
+
 function saidOf(line: ParsedLine): Said | undefined {
   const { statement, tokens, text } = line;
   const at = ({ start, end }: { start: number; end: number }): string => text.slice(start, end);
-  const figures = plain(tokens.flatMap((one) => (one.kind === 'quantity' ? [one.text] : [])).join(''));
+  const figures = plain(
+    tokens.flatMap((one) => (one.kind === 'quantity' ? [withoutBread(one.text)] : [])).join(''),
+  );
   const comment = tokens.find(({ kind }) => kind === 'comment')?.text.trimEnd();
   const rest = { ...(isFigure(figures) && { figures }), ...(comment && { comment }) };
   switch (statement.kind) {
@@ -266,7 +284,10 @@ describe('the grammar for tree-sitter', () => {
     let [same, all] = [0, 0];
     for (const text of texts.map((one) => without(one, isReadOtherwise).replace(/^\uFEFF/, ''))) {
       const found = theirs(parser.parse(text), text);
+      const { lines } = parseFile(text);
       ours(text).forEach((said, line) => {
+        // What our parser reads as it is meant, and has a finding, a grammar need not.
+        if (lines[line]!.problems.length > 0) return;
         if (said === undefined || said.kind === 'unreadable' || said.kind === 'silent') return;
         all++;
         if (said.kind === found[line]?.kind) same++;

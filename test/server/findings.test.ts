@@ -76,6 +76,22 @@ describe('findings that are sent', () => {
     expect(onLine(await client.findings(uri, elsewhere), saltLine)).toHaveLength(1);
   });
 
+  it('of the line before one that is only begun wait too: the flour to come may make them a hundred', async () => {
+    const client = await startClient({ initializationOptions: { calmWhileTyping: true } });
+    await client.open(uri, 'formula Quay Tin:\n  bread flour  70');
+    await client.findings(uri, 1);
+    const typed = { line: 1, character: '  bread flour  70'.length };
+    client.change(uri, '%', { start: typed, end: typed });
+    const end = { ...typed, character: typed.character + 1 };
+    const begun = client.change(uri, '\n  ', { start: end, end });
+    expect(onLine(await client.findings(uri, begun), 1)).toEqual([]);
+    const rested = await client.publication(
+      uri,
+      ({ version, diagnostics }) => version === begun && onLine(diagnostics, 1).length > 0,
+    );
+    expect(onLine(rested.diagnostics, 1)[0]!.code).toBe('flour-not-hundred');
+  });
+
   it('are taken back when a document of no folder is closed', async () => {
     const client = await startClient();
     await client.open(uri, unsound);

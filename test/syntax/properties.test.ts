@@ -111,7 +111,9 @@ describe('any text', () => {
           lines.forEach((text, index) => {
             const alone = parseLine(text, { ...within, afterBlank });
             expect(read[index]).toEqual(alone);
-            if (alone.statement.kind === 'header') within = below(alone.statement);
+            const { statement } = alone;
+            if (statement.kind === 'header') within = below(statement);
+            if (statement.kind === 'step' && statement.begins) within = { ...within, stepsBegun: true };
             afterBlank = text === '';
           });
         }

@@ -140,6 +140,7 @@ function writingOf(context: RuleContext): Map<number, BlockFinding> {
       ...problem.fixes.map((fix) => fixOf(line, fix)),
       ...joiningAbove(block, line, problem),
       ...movingUp(block, line, problem),
+      ...puttingBelowHeader(block, line, problem),
     ];
     if (problem.code === 'outside-section') {
       const fix = notesFix(block, line, context.uri, context.scope);
@@ -215,6 +216,29 @@ function movingUp({ lines, top, subs }: Block, line: number, { movesUp }: Syntax
     { line: line - 1, start: before, endLine: last, end: elementAt(lines, last).text.length, insert: '' },
   ];
   return [{ title: message('fix.move-below-formula'), edits, preferred: true }];
+}
+
+/** What a line of a section says of its formula, put below the formula’s header; a note where that says it already. */
+function puttingBelowHeader(
+  block: Block,
+  line: number,
+  { ofFormula: meant, span }: SyntaxProblem,
+): RuleFix[] {
+  const { lines, top } = block;
+  if (meant === undefined || top?.kind !== 'formula') return [];
+  const own = lines.slice(top.headerLine + 1, top.endLine);
+  const isSaid = own.some(
+    ({ statement }) => statement.kind === 'property' && meant.startsWith(`${statement.property} `),
+  );
+  const here = { line, start: span.start, end: span.start, insert: 'note ' };
+  if (isSaid) return [{ title: message('fix.make-note'), edits: [here], preferred: true }];
+  const at = elementAt(lines, top.headerLine).text.length;
+  const before = elementAt(lines, line - 1).text.length;
+  const edits = [
+    { line: top.headerLine, start: at, end: at, insert: `\n  ${meant}` },
+    { line: line - 1, start: before, endLine: line, end: elementAt(lines, line).text.length, insert: '' },
+  ];
+  return [{ title: message('fix.write-below-formula', { meant }), edits, preferred: true }];
 }
 
 /** A finding without the fixes that would write into a line which says several in other words. */

@@ -32,19 +32,20 @@ export const hotWater: Rule = {
       const needed = mix.water.known ? mix.water.value.waterCelsius : undefined;
       if (mix.water.known && mix.water.value.reach === 'not warm enough' && needed !== undefined) {
         const { doughCelsius } = mix.water.value;
-        // Nobody asked for a temperature that is only assumed.
-        if (mix.targetAssumed || !doughCelsius.known || mix.targetCelsius - doughCelsius.value < leastShort)
+        const isShort = doughCelsius.known && mix.targetCelsius - doughCelsius.value >= leastShort;
+        // Nobody asked for a temperature that is only assumed; that the water for it harms the yeast is told all the same.
+        if (!mix.targetAssumed && isShort) {
+          yield {
+            ...waterPlace(analysis, block, model.headerLine),
+            message: message('hot-water.not-enough', {
+              waterCelsius: needed,
+              doughCelsius: doughCelsius.value,
+              targetCelsius: mix.targetCelsius,
+            }),
+            level: 'info',
+          };
           continue;
-        yield {
-          ...waterPlace(analysis, block, model.headerLine),
-          message: message('hot-water.not-enough', {
-            waterCelsius: needed,
-            doughCelsius: doughCelsius.value,
-            targetCelsius: mix.targetCelsius,
-          }),
-          level: 'info',
-        };
-        continue;
+        }
       }
       if (mix.water.known && mix.water.value.reach === 'no lever') {
         const { doughCelsius } = mix.water.value;

@@ -2,11 +2,27 @@ import { celsiusAt } from '../../calc/mixing/mixing.ts';
 import { message } from '../../words/message.ts';
 import type { Rule } from '../engine/rule.ts';
 import { wordsOf } from '../engine/rule-words.ts';
-import { causesOf, doughMixes, phaseAt, stopFix, takenInMinutes } from './mixes.ts';
+import { causesOf, doughMixes, phaseAt, type RunMix, stopFix, takenInMinutes } from './mixes.ts';
 
 /** D above the one wished from which more work is a waste; common practice, no source. */
 const plenty = 1.5;
 const leastWastedMinutes = 3;
+
+/** The minute of the programme that would have been enough, where the dough is mixed far past it and neither let down nor broken. */
+export function enoughMinutes(run: RunMix): number | undefined {
+  const {
+    wishedAfter,
+    letDownAfter,
+    development,
+    wishedDevelopment,
+    programmeMinutes: end,
+  } = run.mix.outcome;
+  if (!wishedAfter.known || !development.known || development.value < wishedDevelopment + plenty)
+    return undefined;
+  if (letDownAfter.known && letDownAfter.value.low <= end) return undefined;
+  const enough = Math.max(wishedAfter.value.high, takenInMinutes(run));
+  return end - enough < leastWastedMinutes ? undefined : enough;
+}
 
 export const mixedPastNeed: Rule = {
   code: 'mixed-past-need',
@@ -24,13 +40,10 @@ export const mixedPastNeed: Rule = {
   *check(context) {
     for (const run of doughMixes(context.analysis)) {
       const { outcome } = run.mix;
-      const { wishedAfter, letDownAfter, programmeMinutes: end } = outcome;
-      if (!wishedAfter.known || !outcome.development.known) continue;
-      if (outcome.development.value < outcome.wishedDevelopment + plenty) continue;
-      if (letDownAfter.known && letDownAfter.value.low <= end) continue;
-      const enough = Math.max(wishedAfter.value.high, takenInMinutes(run));
+      const { wishedAfter, programmeMinutes: end } = outcome;
+      const enough = enoughMinutes(run);
+      if (enough === undefined || !wishedAfter.known) continue;
       const wasted = end - enough;
-      if (wasted < leastWastedMinutes) continue;
       const line = phaseAt(run, end)?.line ?? run.model.headerLine;
       const before = celsiusAt(outcome, enough);
       const added =

@@ -120,10 +120,20 @@ function lookUp(names: readonly string[], others?: LookUp): LookUp {
 function meantBy(name: string, { byFolded, asked }: LookUp): string | undefined {
   const folded = name.toLowerCase();
   if (!asked.has(folded)) {
-    const meant = nearestWord(folded, byFolded.keys()) ?? withoutState(folded, (one) => byFolded.has(one));
+    const near = nearestWord(folded, byFolded.keys());
+    const meant =
+      (near !== undefined && isSlipOf(folded, near) ? near : undefined) ??
+      withoutState(folded, (one) => byFolded.has(one));
     asked.set(folded, meant === undefined ? undefined : byFolded.get(meant)!);
   }
   return asked.get(folded);
+}
+
+/** Whether each word of a name is a slip of the one in its place: `dark ale` is another thing than `dark rye`. */
+function isSlipOf(folded: string, near: string): boolean {
+  const [own, others] = [folded.split(' '), near.split(' ')];
+  if (own.length !== others.length) return true;
+  return own.every((word, at) => word === others[at] || nearestWord(word, [others[at] ?? '']) !== undefined);
 }
 
 const states =

@@ -2,6 +2,8 @@ import type { Analysis } from '../../analysis/analysis.ts';
 import { limitOf, type MixAnalysis, stageMessage, warmthOf } from '../../analysis/mix-analysis.ts';
 import { hottestDough } from '../../calc/mixing/mixing.ts';
 import { isAboutOnly, waterToUse } from '../../facts/mixing-words.ts';
+import { enoughMinutes } from '../../rules/mixing/mixed-past-need.ts';
+import { doughMixes } from '../../rules/mixing/mixes.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { roleLine, saidLine } from './fact-sections.ts';
@@ -78,7 +80,7 @@ export function glanceSection(batch: Analysis, firstLine: number, speaker: Speak
         message('glance.stop'),
         lastLine === undefined ? mixLine : firstLine + lastLine,
         // The reason stands at the first of them.
-        mix === undefined ? unknown() : stateAnswer(mix, speaker, unknown),
+        mix === undefined ? unknown() : stateAnswer(mix, batch, speaker, unknown),
       ),
       fact(
         'water',
@@ -141,7 +143,7 @@ function farOff({ outcome }: MixAnalysis): number {
   return 3 * outcome.programmeMinutes;
 }
 
-function stateAnswer(mix: MixAnalysis, speaker: Speaker, unknown: Unknown): Answer {
+function stateAnswer(mix: MixAnalysis, batch: Analysis, speaker: Speaker, unknown: Unknown): Answer {
   const { development, stage, wishedAfter, letDownAfter, programmeMinutes } = mix.outcome;
   if (!development.known) return unknown(development.reason);
   if (!stage.known) return unknown(stage.reason);
@@ -161,6 +163,9 @@ function stateAnswer(mix: MixAnalysis, speaker: Speaker, unknown: Unknown): Answ
     return { value, level: 'off', word: message('glance.perhaps-too-early'), notes };
   if (letDownAfter.known && letDownAfter.value.low <= programmeMinutes + 1e-9)
     return { value, level: 'off', word: message('glance.perhaps-too-late'), notes };
+  const run = doughMixes(batch).find((one) => one.mix === mix);
+  if (run !== undefined && enoughMinutes(run) !== undefined)
+    return { value, level: 'off', word: message('glance.longer-than-needed'), notes };
   return { value, level: 'good', word: message('glance.as-wanted'), notes };
 }
 

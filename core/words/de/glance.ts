@@ -29,6 +29,7 @@ export const glance: Translation<typeof english> = {
   'glance.perhaps-too-early': () => 'vielleicht zu früh',
   'glance.too-late': () => 'zu spät',
   'glance.perhaps-too-late': () => 'vielleicht zu spät',
+  'glance.longer-than-needed': () => 'viel länger als nötig',
   'glance.stop-after': ({ programmeMinutes }, say) => `nach ${say.minutes(programmeMinutes)}`,
   'glance.best-stop': ({ minutes }, say) => `am besten nach etwa ${say.minutes(minutes)}`,
   'glance.best-stop-if': ({ minutes }, say) => `am besten nach etwa ${say.minutes(minutes)}, im letzten Gang`,

@@ -50,6 +50,8 @@ export const readingSections: Translation<typeof english> = {
 
   'unknown-property.meant': ({ section, written, meant }) =>
     `„${section}“ hat keine Eigenschaft „${written}“. Ist „${meant}“ gemeint?`,
+  'unknown-property.of-formula': ({ written, meant }) =>
+    `„${written}“: die Teigtemperatur gehört zur Rezeptur und steht unter deren Kopfzeile: ${meant}`,
   'unknown-property.said-otherwise': ({ section, written, meant }) =>
     `Unter „${section}“ schreibt sich „${written}“: ${meant}`,
   'unknown-property.mix-said': ({ meant }) => `Gelesen als: ${meant}`,
@@ -57,6 +59,8 @@ export const readingSections: Translation<typeof english> = {
     `Was in einem Knetversuch gelaufen ist, steht hinter „mixed“: ${example}`,
   'unknown-property.none': ({ section, name, words }, say) =>
     `„${section}“ hat keine Eigenschaft „${name}“. Eigenschaften sind ${say.list(words)}.`,
+  'unknown-property.step': ({ written }) =>
+    `„${written}“ ist ein Schritt nach dem Mischen. Über den Schritten steht die Zeile: process:`,
 
   'two-steps.two': ({ written, otherWritten }) =>
     `„${written}“ und „${otherWritten}“ sind zwei Schritte. Jeder gehört in eine eigene Zeile.`,

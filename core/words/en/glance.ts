@@ -32,6 +32,7 @@ export const glance = {
   'glance.perhaps-too-early': () => 'perhaps too early',
   'glance.too-late': () => 'too late',
   'glance.perhaps-too-late': () => 'perhaps too late',
+  'glance.longer-than-needed': () => 'far longer than it needs',
   'glance.stop-after': ({ programmeMinutes }: Args<'programmeMinutes'>, say: Speaker) =>
     `after ${say.minutes(programmeMinutes)}`,
   'glance.best-stop': ({ minutes }: Args<'minutes'>, say: Speaker) =>

@@ -51,6 +51,8 @@ export const readingSections = {
 
   'unknown-property.meant': ({ section, written, meant }: Args<'section' | 'written' | 'meant'>) =>
     `“${written}” is not a property of ${a(section)}. Is it “${meant}”?`,
+  'unknown-property.of-formula': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `“${written}”: the temperature of the dough is the formula’s, and stands below its header: ${meant}`,
   'unknown-property.said-otherwise': ({ section, written, meant }: Args<'section' | 'written' | 'meant'>) =>
     `In ${a(section)} “${written}” is written: ${meant}`,
   'unknown-property.mix-said': ({ meant }: Args<'meant'>) => `Read as: ${meant}`,
@@ -58,6 +60,8 @@ export const readingSections = {
     `A trial states what was run with “mixed”: ${example}`,
   'unknown-property.none': ({ section, name, words }: Args<'section' | 'name' | 'words'>, say: Speaker) =>
     `“${name}” is not a property of ${a(section)}. Its properties are ${say.list(words)}.`,
+  'unknown-property.step': ({ written }: Args<'written'>) =>
+    `“${written}” is a step of the process. The line above the steps is: process:`,
 
   'two-steps.two': ({ written, otherWritten }: Args<'written' | 'otherWritten'>) =>
     `“${written}” and “${otherWritten}” are two steps. Write each on a line of its own.`,
