@@ -32,7 +32,7 @@ export function createWhatIfControls(
   askMap: (map: MapRequest | undefined) => void,
 ): WhatIfControls {
   let units = unitsOf(plainDisplay);
-  let tried: WhatIf = {};
+  let [of, tried]: [of: string, tried: WhatIf] = ['', {}];
   let inFile: Fields = { lines: [], flours: [] };
   const steppers = new Map<string, Stepper>();
   const [place, flours] = [element('span', { class: 'fields' }), element('span', { class: 'fields' })];
@@ -46,11 +46,7 @@ export function createWhatIfControls(
   feel.addEventListener('change', () => {
     if (tried.flour !== undefined) askFlour({ from: tried.flour.from, to: tried.flour.to });
   });
-  const map = element('select', { attributes: { id: 'map-against' } });
-  map.addEventListener('change', () => {
-    const against = axes.find((axis) => axis === map.value);
-    askMap(against === undefined ? undefined : { against });
-  });
+  const map = mapChoice(askMap);
 
   const tryMinutes = (index: number, minutes: number) => {
     const from = inFile.lines.find((line) => line.index === index)?.minutes;
@@ -116,8 +112,10 @@ export function createWhatIfControls(
       replaceWhereChanged(place, shown);
       showFlours(flours, inFile, tried, askFlour);
       feelField.hidden = water === undefined || inFile.flours.length === 0;
-      if (tried.flour !== undefined)
-        feel.checked = tried.flour.sameFeel === true && tried.water === undefined;
+      // What is ticked for one formula is nothing to the next.
+      if (tried.flour !== undefined || of !== view.formula)
+        feel.checked = tried.flour?.sameFeel === true && tried.water === undefined;
+      of = view.formula;
       offer(
         map,
         [['', labels.noMap], ...axes.map((axis) => [axis, labels.maps[axis]] as const)],
@@ -125,6 +123,16 @@ export function createWhatIfControls(
       );
     },
   };
+}
+
+/** Which map of the gap is shown, or none. */
+function mapChoice(ask: (map: MapRequest | undefined) => void): HTMLSelectElement {
+  const map = element('select', { attributes: { id: 'map-against' } });
+  map.addEventListener('change', () => {
+    const against = axes.find((axis) => axis === map.value);
+    ask(against === undefined ? undefined : { against });
+  });
+  return map;
 }
 
 /** Whether the water goes with another flour. */

@@ -83,6 +83,9 @@ describe('what if, in the panel', () => {
     expect(tried()?.whatIf?.water).toBeGreaterThan(0);
     await show(computedSheet('Ferry Loaf', tried()!), { asked: tried()! });
     expect(await feel.isChecked()).toBe(false);
+    await feel.check();
+    await show(computedSheet('Slipway Hearth'));
+    expect(await feel.isChecked()).toBe(false);
     await page.close();
   });
 

@@ -56,9 +56,9 @@ describe('a formula laid over others', () => {
       expect(Math.abs(measuredCelsius - course.celsius - off), words).toBeLessThan(0.36);
     }
     const page = overlayPage([laid, { ...laid, name: 'other', measured: [] }], plainSpeaker);
-    expect(page.notes.join(' ')).toContain('off what is computed for its own day');
+    expect(page.tables[0]!.notes!.join(' ')).toContain('off what is computed for its own day');
     // A sign for each reading, and one beside the name.
     expect(page.drawing!.wide.match(/<circle/g)).toHaveLength(7);
-    expect(overlayPage([{ ...laid, measured: [] }], plainSpeaker).notes).toEqual([]);
+    expect(overlayPage([{ ...laid, measured: [] }], plainSpeaker).tables[0]!.notes).toEqual([]);
   });
 });

@@ -91,17 +91,15 @@ export function overlayPage(formulas: readonly OverlaidFormula[], speaker: Speak
           name,
           ...formulas.map(({ figures }) => figures.find((one) => one.key === key)?.text ?? '–'),
         ]),
+        notes: formulas.some(({ measured }) => measured.length > 0)
+          ? [say(message('chart.readings-marked'))]
+          : [],
       },
     ],
     tableHead: say(message('csv.table')),
-    notes: [
-      ...(formulas.some(({ measured }) => measured.length > 0)
-        ? [say(message('chart.readings-marked'))]
-        : []),
-      ...formulas.flatMap(({ name, reason }) =>
-        reason === undefined ? [] : [say(message('overlay.not-known', { name, sentence: reason }))],
-      ),
-    ],
+    notes: formulas.flatMap(({ name, reason }) =>
+      reason === undefined ? [] : [say(message('overlay.not-known', { name, sentence: reason }))],
+    ),
   };
 }
 
