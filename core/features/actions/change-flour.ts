@@ -1,4 +1,5 @@
 import type { Ingredient } from '../../model/found-ingredient.ts';
+import { shortName } from '../../text/short-name.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Action } from './action.ts';
 import { editsKeeping, isNear } from './after.ts';
@@ -47,8 +48,8 @@ export const changeFlour: Action = {
 };
 
 /** The change, and how much more or less water the new flour takes up, of its own weight. */
-function titleOf(name: string, before: Ingredient, after: Ingredient): Message {
-  const otherName = after.name;
+function titleOf(from: string, before: Ingredient, after: Ingredient): Message {
+  const [name, otherName] = [shortName(from), shortName(after.name)];
   const more = uptake(before, after);
   if (more === undefined || Math.abs(more) < leastUptake)
     return message('change-flour.change', { name, otherName });

@@ -14,6 +14,7 @@ import { programmeInto, trialsToKeep } from '../../rules/trials/kept-programme.t
 import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
+import { shortName } from '../../text/short-name.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { batchAtLoad, batchesFor, type LoadedBatch } from './convert-batch.ts';
@@ -108,14 +109,15 @@ function conversionOf(mix: MixAnalysis, { data }: Mixer, batch: number): Known<C
 
 function titleOf(mix: MixAnalysis, mixer: Mixer, converted: Conversion, fit: Message | undefined): Message {
   const { low, high } = converted.workedMinutes;
+  // What speaks against it comes first.
   const parts = [
+    ...(fit === undefined ? [] : [fit]),
     message('convert-mix.works', { lowMinutes: low, highMinutes: high }),
     ...heatOf(mix, converted),
-    ...(fit === undefined ? [] : [fit]),
   ];
   return mixer.name === byHand.name
     ? message('convert-mix.to-hands', { parts })
-    : message('convert-mix.to', { name: mixer.name, parts });
+    : message('convert-mix.to', { name: shortName(mixer.name, 16), parts });
 }
 
 /** The dough at the end, and the water for it; the water as it is where the file itself gives it its temperature. */
@@ -141,7 +143,7 @@ function waterMessages({ tempered, waterCelsius: exact, endCelsius, isTooCool }:
   const celsius = sure(endCelsius.value, tempered.outcome);
   if (exact === undefined) return [message('convert-mix.whatever-water', { celsius })];
   const waterCelsius = Math.round(exact);
-  if (isTooCool) return [message('convert-mix.too-cool', { celsius, waterCelsius })];
+  if (isTooCool) return [message('convert-mix.too-cool', { celsius })];
   const { ice, reach } = tempered;
   if (ice !== undefined) return [message('convert-mix.with-ice', { celsius, iceGrams: ice.iceGrams })];
   if (reach !== 'tap too warm') return [message('convert-mix.with-water', { celsius, waterCelsius })];

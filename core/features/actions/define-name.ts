@@ -2,6 +2,7 @@ import { findMixer } from '../../model/found-mixer.ts';
 import type { DefinitionKind } from '../../model/scope.ts';
 import type { Name } from '../../syntax/tree.ts';
 import { elementAt } from '../../text/element.ts';
+import { shortName } from '../../text/short-name.ts';
 import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { touchedFindings } from './action-places.ts';
@@ -40,8 +41,11 @@ export const defineName: Action = {
           yield {
             title:
               uri === context.uri
-                ? message('define-name.flour-here', { name: name.text })
-                : message(`define-name.${form.word}`, { name: name.text, file: fileName(uri) }),
+                ? message('define-name.flour-here', { name: shortName(name.text) })
+                : message(`define-name.${form.word}`, {
+                    name: shortName(name.text),
+                    file: shortName(fileName(uri), 16),
+                  }),
             argument: `${form.word} ${uri === context.uri ? 'here' : 'there'}`,
             findings: [finding],
             edits: () => define(context, uri, [`${form.word} ${name.text}:`, ...form.lines]),

@@ -1,3 +1,4 @@
+import { shortName } from '../../text/short-name.ts';
 import { message } from '../../words/message.ts';
 import type { Action } from './action.ts';
 import { analysisAfter } from './after.ts';
@@ -22,7 +23,7 @@ export const sameFeel: Action = {
       const water = waterForFeel(whole, flour, after);
       if (water === undefined) continue;
       const { line, written, withinFraction = 0, ...edit } = water;
-      const names = { name: there.name, otherName: after.name, written };
+      const names = { name: shortName(there.name), otherName: shortName(after.name), written };
       yield {
         title:
           withinFraction > 0

@@ -1,11 +1,15 @@
 import { parseLine } from '../../syntax/line.ts';
 import { nameBetween } from '../../syntax/name-reading.ts';
+import { shortName } from '../../text/short-name.ts';
 import { message } from '../../words/message.ts';
 import { lineBelowFix, replaceFix } from '../engine/fixes.ts';
 import type { Rule } from '../engine/rule.ts';
 import { headerPlace } from '../engine/rule-places.ts';
 import { wordsOf } from '../engine/rule-words.ts';
 import { runMixes } from './mixes.ts';
+
+/** So many names have room in a title. */
+const mostNamed = 2;
 
 export const notLoaded: Rule = {
   code: 'not-loaded',
@@ -22,7 +26,14 @@ export const notLoaded: Rule = {
       const names = mix.unloaded.map((one) => one.name);
       const items = names.map(asLoaded).join(', ');
       const first = model.phases.find(({ statement }) => statement.value?.form === 'load');
-      const title = message('not-loaded.fix', { names });
+      const more = names.length - mostNamed;
+      const title =
+        more > 1
+          ? message('not-loaded.fix-more', {
+              names: names.slice(0, mostNamed).map((name) => shortName(name)),
+              count: more,
+            })
+          : message('not-loaded.fix', { names: names.map((name) => shortName(name)) });
       const fix =
         first === undefined
           ? lineBelowFix(title, block, model.headerLine, `  load ${items}`, true)

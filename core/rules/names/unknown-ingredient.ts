@@ -9,6 +9,7 @@ import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { foldName } from '../../text/names.ts';
 import { nearestWord } from '../../text/nearest.ts';
+import { shortName } from '../../text/short-name.ts';
 import { message } from '../../words/message.ts';
 import { sectionBehindFix, writeFix } from '../engine/fixes.ts';
 import type { Rule, RuleFinding, RuleFix } from '../engine/rule.ts';
@@ -55,7 +56,7 @@ export const unknownIngredient: Rule = {
       }
       const found = findingOf(block, line, name, known, (one) => isIngredient(one, scope));
       const define = sectionBehindFix(
-        message('fix.define-ingredient', { name: name.text }),
+        message('fix.define-ingredient', { name: shortName(name.text) }),
         block,
         `ingredient ${name.text}:\n  water 0%`,
       );

@@ -3,6 +3,7 @@ import { findMixer, withoutArticle } from '../../model/found-mixer.ts';
 import type { Scope } from '../../model/scope.ts';
 import type { Block, Name } from '../../syntax/tree.ts';
 import { nearestWord } from '../../text/nearest.ts';
+import { shortName } from '../../text/short-name.ts';
 import { message } from '../../words/message.ts';
 import { sectionBehindFix, writeFix } from '../engine/fixes.ts';
 import type { Rule, RuleFinding } from '../engine/rule.ts';
@@ -45,7 +46,7 @@ function findingOf(block: Block, line: number, name: Name, scope: Scope): RuleFi
   const meant = nearestWord(own, byFolded.keys()) ?? nearestWord(withoutArticle(own), byFolded.keys());
   const written = meant === undefined ? undefined : byFolded.get(meant)!;
   const define = sectionBehindFix(
-    message('fix.define-mixer', { name: name.text }),
+    message('fix.define-mixer', { name: shortName(name.text) }),
     block,
     `mixer ${name.text}:\n  kind spiral`,
   );

@@ -25,11 +25,11 @@ export const actions: Translation<typeof english> = {
     `Auf ${say.percent(fraction)} Eiweiß mischen, nah am Jetzigen: ${say.list(facts.map(say.say))}`,
   'blend-flours.share': ({ fraction }, say) => say.percent(fraction, 2),
 
-  'change-flour.change': ({ name, otherName }) => `„${name}“ durch „${otherName}“ ersetzen`,
+  'change-flour.change': ({ name, otherName }) => `„${name}“ zu „${otherName}“`,
   'change-flour.takes-more': ({ name, otherName, apartFraction }, say) =>
-    `„${name}“ durch „${otherName}“ ersetzen: ${say.percent(apartFraction, 1)} mehr Wasser`,
+    `„${name}“ zu „${otherName}“: ${say.percent(apartFraction, 1)} mehr Wasser`,
   'change-flour.takes-less': ({ name, otherName, apartFraction }, say) =>
-    `„${name}“ durch „${otherName}“ ersetzen: ${say.percent(apartFraction, 1)} weniger Wasser`,
+    `„${name}“ zu „${otherName}“: ${say.percent(apartFraction, 1)} weniger Wasser`,
   'same-feel.change': ({ name, otherName, written }) => `„${name}“ zu „${otherName}“, Wasser ${written}`,
   'same-feel.change-within': ({ name, otherName, written, withinFraction }, say) =>
     `„${name}“ zu „${otherName}“, Wasser ${written} ± ${say.percent(withinFraction, 1)}`,
@@ -37,23 +37,22 @@ export const actions: Translation<typeof english> = {
     'Beim Kneter steht schon, was seine Knetversuche sagen; nichts wurde geschrieben.',
   'teach-mixer.teach': ({ name }) => `„${name}“ lehren, was seine Knetversuche sagen`,
   'change-yeast.change': ({ name, otherName, fraction }, say) =>
-    `„${name}“ durch „${otherName}“ ersetzen: ${say.number(fraction, 2)} g für 1 g`,
+    `„${name}“ zu „${otherName}“: ${say.number(fraction, 2)} g für 1 g`,
 
   'convert-mix.to': ({ name, parts }, say) => `Auf ${name} umrechnen: ${parts.map(say.say).join(' · ')}`,
   'convert-mix.to-hands': ({ parts }, say) => `Auf Hände umrechnen: ${parts.map(say.say).join(' · ')}`,
   'convert-mix.works': ({ lowMinutes, highMinutes }, say) => say.minutesBand(lowMinutes, highMinutes),
   'convert-mix.ends-as-stated': ({ celsius }, say) => `${say.celsius(celsius)}, Wasser wie es ist`,
   'convert-mix.whatever-water': ({ celsius }, say) => `${say.celsius(celsius)}, jedes Wasser`,
-  'convert-mix.too-cool': ({ celsius, waterCelsius }, say) =>
-    `nur ${say.celsius(celsius)}, Wasser ${say.celsius(waterCelsius)}`,
+  'convert-mix.too-cool': ({ celsius }, say) => `höchstens ${say.celsius(celsius)}`,
   'convert-mix.with-ice': ({ celsius, iceGrams }, say) =>
     `${say.celsius(celsius)}, ${say.mass(iceGrams)} Eis`,
   'convert-mix.with-water': ({ celsius, waterCelsius }, say) =>
     `${say.celsius(celsius)}, Wasser ${say.celsius(waterCelsius)}`,
   'convert-mix.with-tap': ({ celsius }, say) => `${say.celsius(celsius)}, Leitungswasser`,
   'convert-mix.batches': ({ count }, say) => say.count(count, { one: '# Teig', other: '# Teige' }),
-  'convert-mix.too-much-for-hands': () => 'zu viel für Hände',
-  'convert-mix.too-little': () => 'wenig für den Kessel',
+  'convert-mix.too-much-for-hands': () => 'zu viel Teig',
+  'convert-mix.too-little': () => 'wenig Teig',
   'convert-mix.pieces': ({ count }, say) => say.count(count, { other: '# Stück' }),
   'convert-mix.yield': ({ grams }, say) => `Ausbeute ${say.mass(grams)}`,
 

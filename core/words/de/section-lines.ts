@@ -22,6 +22,8 @@ export const sectionLines: Translation<typeof english> = {
 
   'not-loaded.none': ({ names }, say) =>
     `Keine Zeile lädt ${say.list(names)}; deshalb gilt es als von Anfang an im Kessel.`,
+  'not-loaded.fix-more': ({ names, count }, say) =>
+    `${say.list([...names, say.count(count, { other: '# weitere' })])} am Anfang laden`,
   'not-loaded.fix': ({ names }, say) => `${say.list(names)} am Anfang laden`,
 };
 

@@ -25,16 +25,15 @@ export const actions = {
     `Blend to ${say.percent(fraction)} protein, least change: ${say.list(facts.map(say.say))}`,
   'blend-flours.share': ({ fraction }: Args<'fraction'>, say: Speaker) => say.percent(fraction, 2),
 
-  'change-flour.change': ({ name, otherName }: Args<'name' | 'otherName'>) =>
-    `Change “${name}” to “${otherName}”`,
+  'change-flour.change': ({ name, otherName }: Args<'name' | 'otherName'>) => `“${name}” to “${otherName}”`,
   'change-flour.takes-more': (
     { name, otherName, apartFraction }: Args<'name' | 'otherName' | 'apartFraction'>,
     say: Speaker,
-  ) => `Change “${name}” to “${otherName}”: ${say.percent(apartFraction, 1)} more water`,
+  ) => `“${name}” to “${otherName}”: ${say.percent(apartFraction, 1)} more water`,
   'change-flour.takes-less': (
     { name, otherName, apartFraction }: Args<'name' | 'otherName' | 'apartFraction'>,
     say: Speaker,
-  ) => `Change “${name}” to “${otherName}”: ${say.percent(apartFraction, 1)} less water`,
+  ) => `“${name}” to “${otherName}”: ${say.percent(apartFraction, 1)} less water`,
   'same-feel.change': ({ name, otherName, written }: Args<'name' | 'otherName' | 'written'>) =>
     `“${name}” to “${otherName}”, water ${written}`,
   'same-feel.change-within': (
@@ -55,11 +54,11 @@ export const actions = {
   'convert-mix.works': ({ lowMinutes, highMinutes }: Args<'lowMinutes' | 'highMinutes'>, say: Speaker) =>
     say.minutesBand(lowMinutes, highMinutes),
   'convert-mix.ends-as-stated': ({ celsius }: Args<'celsius'>, say: Speaker) =>
-    `${say.celsius(celsius)}, water as it is`,
+    `${say.celsius(celsius)}, same water`,
   'convert-mix.whatever-water': ({ celsius }: Args<'celsius'>, say: Speaker) =>
     `${say.celsius(celsius)}, any water`,
-  'convert-mix.too-cool': ({ celsius, waterCelsius }: Args<'celsius' | 'waterCelsius'>, say: Speaker) =>
-    `only ${say.celsius(celsius)}, water ${say.celsius(waterCelsius)}`,
+  'convert-mix.too-cool': ({ celsius }: Args<'celsius'>, say: Speaker) =>
+    `only ${say.celsius(celsius)} at best`,
   'convert-mix.with-ice': ({ celsius, iceGrams }: Args<'celsius' | 'iceGrams'>, say: Speaker) =>
     `${say.celsius(celsius)}, ${say.mass(iceGrams)} of ice`,
   'convert-mix.with-water': ({ celsius, waterCelsius }: Args<'celsius' | 'waterCelsius'>, say: Speaker) =>
@@ -68,11 +67,11 @@ export const actions = {
     `${say.celsius(celsius)}, tap water`,
   'convert-mix.batches': ({ count }: Args<'count'>, say: Speaker) =>
     say.count(count, { one: '# batch', other: '# batches' }),
-  'convert-mix.too-much-for-hands': () => 'too much for hands',
-  'convert-mix.too-little': () => 'little for its bowl',
+  'convert-mix.too-much-for-hands': () => 'too much dough',
+  'convert-mix.too-little': () => 'little dough',
   'convert-mix.pieces': ({ count }: Args<'count'>, say: Speaker) =>
     say.count(count, { one: '# piece', other: '# pieces' }),
-  'convert-mix.yield': ({ grams }: Args<'grams'>, say: Speaker) => `yield ${say.mass(grams)}`,
+  'convert-mix.yield': ({ grams }: Args<'grams'>, say: Speaker) => `for ${say.mass(grams)}`,
 
   'define-name.flour-here': ({ name }: Args<'name'>) => `Define “${name}” as a flour in this file`,
   'define-name.flour': ({ name, file }: Args<'name' | 'file'>) => `Define “${name}” as a flour in ${file}`,

@@ -23,6 +23,8 @@ export const sectionLines = {
 
   'not-loaded.none': ({ names }: Args<'names'>, say: Speaker) =>
     `No line loads ${say.list(names)}, so it is taken to go in at the start.`,
+  'not-loaded.fix-more': ({ names, count }: Args<'names' | 'count'>, say: Speaker) =>
+    `Load ${say.list([...names, say.count(count, { other: '# more' })])} at the start`,
   'not-loaded.fix': ({ names }: Args<'names'>, say: Speaker) => `Load ${say.list(names)} at the start`,
 };
 
