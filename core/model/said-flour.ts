@@ -25,6 +25,9 @@ export function flourOf(said: SaidProperties, before: FlourData | undefined): Fl
           protein: protein.fraction,
           ...(protein.atMoisture === undefined ? {} : { proteinMoistureBasis: protein.atMoisture }),
         };
+  const ash = saidValue(said, 'ash', 'fraction');
+  // A plain figure of a type is of the dry matter, as the type’s own is.
+  const ashBasis = ash?.atMoisture ?? before?.ashMoistureBasis;
   const inherited = inheritedOf(said, before);
   const stated = [...said.keys()].some((one) => one !== 'note' && one !== 'price');
   return {
@@ -32,7 +35,8 @@ export function flourOf(said: SaidProperties, before: FlourData | undefined): Fl
     ...(milling === undefined ? {} : { milling }),
     ...proteinParts,
     ...pick('moisture', moisture),
-    ...pick('ash', fractionOf(said, 'ash')),
+    ...pick('ash', ash?.fraction),
+    ...(ashBasis === undefined ? {} : { ashMoistureBasis: ashBasis }),
     ...pick('absorption', fractionOf(said, 'absorption')),
     ...pick('starchDamage', fractionOf(said, 'starch damage')),
     ...pick('peakMinutes', minutes('peak')),

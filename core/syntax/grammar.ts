@@ -161,7 +161,8 @@ class StatementParser extends EmbeddedActionsParser {
     }),
   );
 
-  readonly protein = this.RULE('protein', (): Value => {
+  /** A share of a flour, and the moisture that it is stated at. */
+  readonly shareAt = this.RULE('shareAt', (): Value => {
     const { fraction } = this.quantity(this.CONSUME(t.Percent), 'fraction');
     const basis = this.OPTION(() => {
       this.CONSUME(t.At);
@@ -655,7 +656,7 @@ const rules: Readonly<Record<Form, keyof StatementParser>> = {
   ovenLoad: 'ovenLoad',
   pieces: 'pieces',
   percent: 'percent',
-  protein: 'protein',
+  shareAt: 'shareAt',
   duration: 'duration',
   heldAt: 'heldAt',
   cookedAt: 'cookedAt',

@@ -92,7 +92,7 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   ovenLoad: ['PIECES', 'MASS'],
   pieces: ['PIECES'],
   percent: ['PERCENT'],
-  protein: ['PERCENT [at PERCENT moisture]'],
+  shareAt: ['PERCENT [at PERCENT moisture]'],
   duration: ['DURATION'],
   heldAt: ['DURATION [at TEMPERATURE]'],
   cookedAt: ['[DURATION] at TEMPERATURE'],

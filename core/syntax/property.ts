@@ -245,7 +245,7 @@ const unitsFor: Partial<Record<Form, readonly string[]>> = {
   pieces: [' pieces'],
   ovenLoad: [' pieces', ' kg'],
   percent: ['%'],
-  protein: ['%'],
+  shareAt: ['%'],
   duration: [' min', ' h'],
   heldAt: [' h', ' min'],
   settles: [' min'],

@@ -12,7 +12,7 @@ export type Form =
   | 'ovenLoad'
   | 'pieces'
   | 'percent'
-  | 'protein'
+  | 'shareAt'
   | 'duration'
   | 'heldAt'
   | 'cookedAt'
@@ -89,7 +89,12 @@ const shareWords = [
   'alcohol',
 ] as const;
 const shares: readonly Property[] = shareWords.map((word) =>
-  property(word, word === 'protein' ? 'protein' : 'percent', shareExamples[word] ?? '12.5%', `share-${word}`),
+  property(
+    word,
+    word === 'protein' || word === 'ash' ? 'shareAt' : 'percent',
+    shareExamples[word] ?? '12.5%',
+    `share-${word}`,
+  ),
 );
 
 export const ofIngredient: readonly Property[] = [

@@ -13,8 +13,25 @@ export function suggestValue(form: Form, text: string): string | undefined {
   if (form === 'yield') return meantYield(text);
   if (form === 'price') return meantPrice(text);
   if (form === 'mixedIn') return meantMixer(text);
+  if (form === 'shareAt') return meantShare(text);
   return undefined;
 }
+
+/** `0.56% of dry matter`, `0.56 % on the dry basis`, `0.65% d.m.`, `12% as is`, `12% at 14 % m.b.`. */
+function meantShare(text: string): string | undefined {
+  const [share = ''] = /^[\d.,]+\s*%/.exec(text) ?? [];
+  const basis = text.slice(share.length).trim();
+  if (share === '' || basis === '') return undefined;
+  const [, moisture] =
+    /^(?:(?:at|on)\s+)?\(?([\d.,]+)\s*%\s*(?:moisture(?:\s+basis)?|m\.?\s?b\.?|water)\)?$/i.exec(basis) ?? [];
+  if (moisture !== undefined) return `${share} at ${moisture}% moisture`;
+  return dryBasis.test(basis) ? `${share} at 0% moisture` : asIs.test(basis) ? share : undefined;
+}
+
+const dryBasis =
+  /^\(?(?:(?:of|on|in|at)\s+)?(?:the\s+)?(?:dry(?:\s+(?:matter|basis|weight|substance|solids?))?|d\.?\s?(?:m|b|s)\.?)\)?$/i;
+const asIs =
+  /^\(?(?:(?:of|on)\s+(?:the\s+)?flour\s+)?as(?:\s+(?:is|it is|received|milled))\)?(?:\s+basis)?$/i;
 
 /** `hand`, `by hands`, `in hand`; `big spiral`, `with the big spiral`, `on big spiral`. */
 function meantMixer(text: string): string | undefined {

@@ -32,7 +32,7 @@ export function wrongSize(value: Value, property: Property, span: Span): SyntaxP
     return problem('wrong-value', message('wrong-value.not-whole', { example: property.example }), span);
   if (value.form === 'massRange' && (value.leastGrams ?? 0) > value.mostGrams)
     return problem('wrong-value', message('wrong-value.least-first', { example: property.example }), span);
-  const share = property.form === 'percent' || property.form === 'protein' || property.form === 'draws';
+  const share = property.form === 'percent' || property.form === 'shareAt' || property.form === 'draws';
   if (share && property.word !== 'ripe culture' && number > 1) {
     return problem('wrong-value', message('wrong-value.above-all', word), span);
   }

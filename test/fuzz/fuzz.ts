@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { it } from 'vitest';
@@ -57,11 +57,13 @@ export function fuzz<Input>(
     const fault =
       told.errorInstance instanceof Error ? told.errorInstance.message : String(told.errorInstance);
     const isKept = kept.some((one) => JSON.stringify(one.input) === JSON.stringify(input));
-    if (process.env.FUZZ_KEEP === '1' && input !== undefined && !isKept)
+    if (process.env.FUZZ_KEEP === '1' && input !== undefined && !isKept) {
+      mkdirSync(folder, { recursive: true });
       writeFileSync(
         join(folder, `${name}.json`),
         `${JSON.stringify([...kept, { fault: fault.split('\n')[0], input }], null, 2)}\n`,
       );
+    }
     throw new Error(
       `${name}, seed ${seed}, path ${told.counterexamplePath}:\n${fault}\n${JSON.stringify(input)}`,
       { cause: told.errorInstance },

@@ -37,11 +37,21 @@ export function flourMix(portions: readonly FlourPortion[]): FlourMix {
   };
 }
 
-/** Ash as a fraction of the dry matter; what a file says is of the flour as it is. */
+/** Ash as a fraction of the dry matter; what a file says is of the flour as it is, unless it says at which moisture. */
 export function ashOfDry(flour: FlourData): Known<number, Message> {
   const { ash } = flour;
   if (ash === undefined || !Number.isFinite(ash) || ash < 0) return unknown(message('flour.no-ash'));
-  return known(ash / (1 - moistureOf(flour)), provenanceOf(flour, 'ash'));
+  return known(ash / (1 - ashBasis(flour)), provenanceOf(flour, 'ash'));
+}
+
+/** Ash as a fraction of the flour as it is; undefined where nothing is said of it. */
+export function ashAsIs(flour: FlourData): number | undefined {
+  return flour.ash === undefined ? undefined : (flour.ash * (1 - moistureOf(flour))) / (1 - ashBasis(flour));
+}
+
+function ashBasis(flour: FlourData): number {
+  const { ashMoistureBasis: basis } = flour;
+  return basis !== undefined && basis >= 0 && basis < 1 ? basis : moistureOf(flour);
 }
 
 const rank: Readonly<Record<Provenance, number>> = {

@@ -14,6 +14,8 @@ export interface FlourData {
   readonly proteinMoistureBasis?: number;
   readonly moisture?: number;
   readonly ash?: number;
+  /** Moisture fraction the ash is stated at, 0 for dry matter as laws and mills give it; absent: as is. */
+  readonly ashMoistureBasis?: number;
   /** Farinograph absorption at 500 FU, fraction of flour at 14 % moisture. */
   readonly absorption?: number;
   readonly starchDamage?: number;
