@@ -1,5 +1,4 @@
 import type { FlourData } from '../calc/flour/flour.ts';
-import { ashAsIs } from '../calc/flour/flour-mix.ts';
 import type { Composition } from '../calc/formula/composition.ts';
 import { findCatalogue } from '../catalogue/catalogue.ts';
 import type { CatalogueIngredient } from '../catalogue/catalogue-ingredient.ts';
@@ -65,7 +64,7 @@ export function overlaid(
   for (const [word, key] of saidShares) {
     const value = fractionOf(said, word);
     if (value === undefined) continue;
-    mixed[key] = (key === 'ash' && flour !== undefined ? ashAsIs(flour) : undefined) ?? value;
+    mixed[key] = value;
     if (key !== 'saltFraction') changed = true;
   }
   if (flour?.moisture !== undefined) {

@@ -44,11 +44,6 @@ export function ashOfDry(flour: FlourData): Known<number, Message> {
   return known(ash / (1 - ashBasis(flour)), provenanceOf(flour, 'ash'));
 }
 
-/** Ash as a fraction of the flour as it is; undefined where nothing is said of it. */
-export function ashAsIs(flour: FlourData): number | undefined {
-  return flour.ash === undefined ? undefined : (flour.ash * (1 - moistureOf(flour))) / (1 - ashBasis(flour));
-}
-
 function ashBasis(flour: FlourData): number {
   const { ashMoistureBasis: basis } = flour;
   return basis !== undefined && basis >= 0 && basis < 1 ? basis : moistureOf(flour);
