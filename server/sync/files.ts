@@ -82,7 +82,9 @@ export class WorkspaceFiles {
     }
     if (ignoresOthers) this.rereadAll();
     if (made.length > 0) this.#work('Reading new folders', () => this.#readNewFolders(made));
-    for (const uri of this.#onDisk) if (liesInOne(uri, goneFolders)) files.add(uri);
+    // What is being read may be answered with what was there before its folder went.
+    for (const uri of [...this.#onDisk, ...this.#newest.keys()])
+      if (liesInOne(uri, goneFolders)) files.add(uri);
     // A watcher may tell of a deletion after the file has been made anew; the disk knows best.
     if (files.size > 0) this.#work('Reading what has changed', () => this.#readFindable([...files]));
   }

@@ -43,4 +43,26 @@ describe('what the server knows', () => {
     await files.settled(1000);
     expect((await workspace.service()).lines(uri)[0]).toBe('# new');
   });
+
+  it('forgets what was still being read when its folder went', async () => {
+    const uri = 'file:///quay/mill/fine/flours.dough';
+    const workspace = new Workspace(new OpenDocuments());
+    workspace.folders = ['file:///quay'];
+    const disk = new FilesInMemory();
+    const answers: ((text: string | undefined) => void)[] = [];
+    disk.read = () => new Promise((resolve) => answers.push(resolve));
+    const files = new WorkspaceFiles({
+      ...{ host: { files: disk }, workspace, schedule: new Schedule() },
+      log: { error: nothing, warn: nothing, info: nothing },
+      ...{ changed: nothing, rootsChanged: nothing, progress: nothing },
+    });
+    files.watched([{ uri, type: 1 }]);
+    await expect.poll(() => answers.length).toBe(1);
+    files.watched([{ uri: 'file:///quay/mill', type: 3 }]);
+    await expect.poll(() => answers.length).toBe(2);
+    answers[0]!('# there when it was asked for\n');
+    answers[1]!(undefined);
+    await files.settled(1000);
+    expect((await workspace.service()).has(uri)).toBe(false);
+  });
 });
