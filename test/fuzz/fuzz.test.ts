@@ -77,10 +77,12 @@ describe('whatever a person does', () => {
     const renamed = finish(beside.rename(uri, line, column, 'quite another name'));
     if ('refused' in renamed) return;
     const there = afterEdits((file) => (file === uri ? text : textOfNeighbour(file)), renamed);
-    const had = codes(beside);
+    // Of two that are called the same, one gets a name of its own: that is what a baker renames it for.
+    const found = () => codes(beside).filter((one) => !one.endsWith('same-name-twice'));
+    const had = found();
     for (const [file, now] of there) beside.setText(file, now);
     try {
-      expect(codes(beside)).toEqual(had);
+      expect(found()).toEqual(had);
       const at = renamed.find((one) => one.uri === uri)?.edits.find((one) => one.line === start.place.line);
       if (at === undefined) return;
       const nowAt = beside.lines(uri)[at.line]?.indexOf('quite another name', at.start) ?? -1;
@@ -99,7 +101,7 @@ describe('whatever a person does', () => {
           // A part that is called by the word of its section stands there as both.
           .replace(/\b(\w+) \1\b/g, '$1');
       for (const [file, now] of again) beside.setText(file, now);
-      expect(codes(beside)).toEqual(had);
+      expect(found()).toEqual(had);
       expect(folded(again.get(uri) ?? '')).toBe(folded(text));
     } finally {
       for (const file of there.keys()) beside.setText(file, file === uri ? text : textOfNeighbour(file));
