@@ -8,6 +8,19 @@ import { FilesInMemory } from './in-process.ts';
 
 const nothing = () => undefined;
 
+/** The files of a workspace on a disk that answers when it is told what, in the order it was asked. */
+function onSlowDisk(workspace: Workspace) {
+  const disk = new FilesInMemory();
+  const answers: ((text: string | undefined) => void)[] = [];
+  disk.read = () => new Promise((resolve) => answers.push(resolve));
+  const files = new WorkspaceFiles({
+    ...{ host: { files: disk }, workspace, schedule: new Schedule() },
+    log: { error: nothing, warn: nothing, info: nothing },
+    ...{ changed: nothing, rootsChanged: nothing, progress: nothing },
+  });
+  return { files, answers };
+}
+
 describe('what the server knows', () => {
   it('is another with other settings, and as it was for who asked before', async () => {
     const workspace = new Workspace(new OpenDocuments());
@@ -25,14 +38,7 @@ describe('what the server knows', () => {
     const uri = 'file:///quay/a.dough';
     const workspace = new Workspace(new OpenDocuments());
     workspace.folders = ['file:///quay'];
-    const disk = new FilesInMemory();
-    const answers: ((text: string) => void)[] = [];
-    disk.read = () => new Promise((resolve) => answers.push(resolve));
-    const files = new WorkspaceFiles({
-      ...{ host: { files: disk }, workspace, schedule: new Schedule() },
-      log: { error: nothing, warn: nothing, info: nothing },
-      ...{ changed: nothing, rootsChanged: nothing, progress: nothing },
-    });
+    const { files, answers } = onSlowDisk(workspace);
     files.watched([{ uri, type: 2 }]);
     files.watched([{ uri, type: 2 }]);
     await expect.poll(() => answers.length).toBe(2);
@@ -48,14 +54,7 @@ describe('what the server knows', () => {
     const uri = 'file:///quay/mill/fine/flours.dough';
     const workspace = new Workspace(new OpenDocuments());
     workspace.folders = ['file:///quay'];
-    const disk = new FilesInMemory();
-    const answers: ((text: string | undefined) => void)[] = [];
-    disk.read = () => new Promise((resolve) => answers.push(resolve));
-    const files = new WorkspaceFiles({
-      ...{ host: { files: disk }, workspace, schedule: new Schedule() },
-      log: { error: nothing, warn: nothing, info: nothing },
-      ...{ changed: nothing, rootsChanged: nothing, progress: nothing },
-    });
+    const { files, answers } = onSlowDisk(workspace);
     files.watched([{ uri, type: 1 }]);
     await expect.poll(() => answers.length).toBe(1);
     files.watched([{ uri: 'file:///quay/mill', type: 3 }]);
