@@ -159,7 +159,9 @@ function measuredFirst({ line, kind, first, end }: Unfinished): LineRead | undef
   const read = readAmount(before.meant, t.cutLine(before.meant).meaning);
   const name = nameBetween(line, start + before.nameAt, end);
   if (!('value' in read) || name.folded === '') return undefined;
-  const amount = { ...read.value, start, end: start + before.nameAt };
+  // Whatever is written in its place leaves the blank before the name.
+  const measured = line.slice(start, start + before.nameAt).trimEnd();
+  const amount = { ...read.value, start, end: start + measured.length };
   const meant = `${name.text}  ${before.meant}`;
   const span = { start, end };
   const fix = replaceFix(message('fix.put-name-first'), span, meant, true);

@@ -33,7 +33,7 @@ const notePattern = /^([\s\uFEFF]*)(note)(?=\s|$)/i;
 const acceptPattern = /^#\s*accept(?:\s+(.*))?$/iu;
 
 /** What git writes around the two states of a line that it could not merge. */
-const mergeMarkPattern = /^(?:<{7}|\|{7}|={7}|>{7})(?=\s|$)/;
+const mergeMarkPattern = /^\uFEFF?(?:<{7}|\|{7}|={7}|>{7})(?=\s|$)/;
 
 /**
  * Reads one line in its surroundings. Never throws, needs nothing but the line, and keeps every character: the

@@ -96,8 +96,11 @@ describe('whatever a person does', () => {
         of
           .normalize('NFC')
           .toLowerCase()
-          .replace(/["“”]/g, '')
+          // An unclosed quote takes in a blank and the colon.
+          .replace(/["“”]/g, ' ')
           .replace(/\s+/g, ' ')
+          .replace(/ ?: ?/g, ': ')
+          .trim()
           // A part that is called by the word of its section stands there as both.
           .replace(/\b(\w+) \1\b/g, '$1');
       for (const [file, now] of again) beside.setText(file, now);
