@@ -6,6 +6,7 @@ import { watchCursor } from './cursor.ts';
 import { createExperimentPanel } from './experiment/experiment-panel.ts';
 import { createSheetExports } from './exports/sheet-exports.ts';
 import { guardWith } from './guard.ts';
+import { tickFirstSteps } from './help/first-steps.ts';
 import { createHistoryPanel } from './history/history-panel.ts';
 import { registerSinceHover } from './history/since-hover.ts';
 import { createTableImports } from './imports/formula-from-table.ts';
@@ -90,6 +91,7 @@ export async function startExtension(context: ExtensionContext, createClient: Cr
     panels,
     list,
     ...pages,
+    ...tickFirstSteps(),
     registerSinceHover(wire),
     registerShowUses(),
     ...registerTablePaste(imports),

@@ -9,6 +9,9 @@ export const overlayViewType = 'doughwright.overlay';
 export const listViewId = 'doughwright.list';
 /** Context key: the list in the side bar shows only what fits the words typed. */
 export const filteringContext = 'doughwright.listIsFiltered';
+/** Context keys: a folder is open; a formula file has been in front. */
+export const hasFolderContext = 'doughwright.hasFolder';
+export const hasFormulaContext = 'doughwright.hasFormula';
 /** The type of our tasks, and the name of what finds the problems in their output. */
 export const taskType = 'doughwright';
 export const commandIds = {

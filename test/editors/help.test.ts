@@ -93,6 +93,18 @@ describe('help in the editor', () => {
     expect(await page.locator('.codicon-light-bulb:visible, .codicon-lightbulb:visible').count()).toBe(0);
   });
 
+  it('ticks the first steps that are done already', async () => {
+    const { page } = editor;
+    await runCommand(page, 'Welcome: Open Walkthrough...');
+    await chooseQuickPick(page, 'A dough of your own', 'the first steps');
+    const step = (name: string) => page.locator(`[data-done-step-id$="start#${name}"]`).first();
+    for (const done of ['folder', 'change'])
+      await expect
+        .poll(() => step(done).getAttribute('class'), { message: done, timeout: 20_000 })
+        .toContain('complete');
+    expect(await step('bake').getAttribute('class')).not.toContain('complete');
+  });
+
   it('opens the guide rendered, and a page from it', async () => {
     const { page } = editor;
     await runCommand(page, 'Doughwright: Open the Guide');

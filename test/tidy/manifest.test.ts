@@ -6,6 +6,8 @@ import { describe, expect, it } from 'vitest';
 import {
   commandIds,
   experimentViewType,
+  hasFolderContext,
+  hasFormulaContext,
   languageId,
   listViewId,
   overlayViewType,
@@ -53,6 +55,14 @@ describe('the manifest and the code name the same things', () => {
     const groups = contributes.menus['editor/context'].map(({ group }) => group.replace(/@\d+$/, ''));
     expect([...new Set(groups)]).toHaveLength(1);
     expect(groups).not.toContain('navigation');
+  });
+
+  it('first steps, which are ticked by commands of ours and by keys that reach them', () => {
+    const known = [
+      ...Object.values(commandIds).map((command) => `onCommand:${command}`),
+      ...[hasFolderContext, hasFormulaContext].map((key) => `onContext:${key}`),
+    ];
+    for (const event of steps.flatMap((step) => step.completionEvents)) expect(known).toContain(event);
   });
 
   it('views, and what leads to a command or a walkthrough in words', () => {
