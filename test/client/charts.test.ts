@@ -129,7 +129,7 @@ describe('trials in the panel', () => {
       ...[name, cells.measured!.text, cells.computed!.text, cells.off!.text],
     ]);
     await trial.getByRole('button', { name: 'Trial 2026-03-10' }).click();
-    expect(panel.sent.at(-1)).toEqual({ type: 'reveal', uri: sheet.uri, line: first!.line });
+    await expect.poll(() => panel.sent.at(-1)).toEqual({ type: 'reveal', uri: sheet.uri, line: first!.line });
   });
 
   it('have what was found at them, and so has what comes of it', async () => {

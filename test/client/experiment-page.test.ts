@@ -62,7 +62,7 @@ describe('the sheet of an experiment', () => {
   it('asks for room to write and for hidden predictions, and keeps the key that was pressed in focus', async () => {
     const page = await open();
     await page.getByRole('button', { name: 'Predictions hidden' }).click();
-    expect(panel.sent.at(-1)).toEqual({ type: 'sheet', sheet: { hidden: true } });
+    await expect.poll(() => panel.sent.at(-1)).toEqual({ type: 'sheet', sheet: { hidden: true } });
     await panel.send(demoExperiment({ hidden: true }));
     const hidden = page.getByRole('button', { name: 'Predictions hidden' });
     expect(await hidden.getAttribute('aria-pressed')).toBe('true');
@@ -103,7 +103,7 @@ describe('the bench', () => {
     await page.keyboard.press('ArrowLeft');
     await page.keyboard.press('ArrowLeft');
     expect(await page.locator('.bench h1').textContent()).toBe('Bench White');
-    expect(lastRun()?.dough).toBe('Bench White');
+    await expect.poll(() => lastRun()?.dough).toBe('Bench White');
   });
 
   it('runs one timer a dough and says when to stop each', async () => {
@@ -138,7 +138,7 @@ describe('the bench', () => {
     await page.locator('.other-timer.over').click();
     await page.getByRole('button', { name: 'Stopped' }).click();
     expect(await page.getByRole('alert').textContent()).toBe('');
-    expect(lastRun()?.doughs['Bench White']).toEqual({ before: expect.closeTo(485, -1) });
+    await expect.poll(() => lastRun()?.doughs['Bench White']).toEqual({ before: expect.closeTo(485, -1) });
     expect(await page.locator('.bench .ends').textContent()).toBe('reading at 16 min');
   });
 
@@ -154,24 +154,30 @@ describe('the bench', () => {
       said: '23.5 °C, smooth',
       feel: ['smooth'],
     };
-    expect(readings()).toMatchObject([{ dough: 'Bench White', experiment: 'How long is too long', reading }]);
+    await expect
+      .poll(() => readings())
+      .toMatchObject([{ dough: 'Bench White', experiment: 'How long is too long', reading }]);
     await page.getByRole('button', { name: 'clears the bowl' }).click();
-    expect(readings().at(-1)?.reading.feel).toEqual(['smooth', 'clears the bowl']);
+    await expect.poll(() => readings().at(-1)?.reading.feel).toEqual(['smooth', 'clears the bowl']);
     await page.getByRole('button', { name: 'developing', exact: true }).click();
-    expect(readings().at(-1)?.reading).toMatchObject({
-      stage: 'developing',
-      feel: ['smooth', 'clears the bowl'],
-    });
+    await expect
+      .poll(() => readings().at(-1)?.reading)
+      .toMatchObject({
+        stage: 'developing',
+        feel: ['smooth', 'clears the bowl'],
+      });
     await page.getByRole('button', { name: 'smooth' }).click();
-    expect(readings().at(-1)?.reading).toMatchObject({
-      minutes: 8,
-      celsius: 23.5,
-      feel: ['clears the bowl'],
-    });
+    await expect
+      .poll(() => readings().at(-1)?.reading)
+      .toMatchObject({
+        minutes: 8,
+        celsius: 23.5,
+        feel: ['clears the bowl'],
+      });
     // Another minute is another reading.
     await page.getByRole('button', { name: '16 min', exact: true }).click();
     await page.getByRole('button', { name: 'shiny' }).click();
-    expect(readings()).toHaveLength(4);
+    await expect.poll(() => readings()).toHaveLength(4);
     expect(await page.locator('.reading-told').textContent()).toBe(
       'First the temperature, then the stage or the feel.',
     );
@@ -188,17 +194,19 @@ describe('the bench', () => {
     await page.getByRole('button', { name: '30 min', exact: true }).click();
     await page.getByRole('button', { name: '27.5 °C', exact: true }).click();
     await page.getByRole('button', { name: 'no stage' }).click();
-    expect(readings()).toMatchObject([{ reading: { minutes: 30, celsius: 27.5, said: '27.5 °C' } }]);
+    await expect
+      .poll(() => readings())
+      .toMatchObject([{ reading: { minutes: 30, celsius: 27.5, said: '27.5 °C' } }]);
   });
 
   it('keeps the water as it was drawn for all readings of a dough', async () => {
     const page = await open({ mode: 'bench' });
     await page.getByLabel('Water as drawn, °C').fill('8.5');
-    expect(lastRun()?.doughs['Bench White']?.waterCelsius).toBe(8.5);
+    await expect.poll(() => lastRun()?.doughs['Bench White']?.waterCelsius).toBe(8.5);
     await page.getByRole('button', { name: '8 min', exact: true }).click();
     await page.getByRole('button', { name: '24 °C', exact: true }).click();
     await page.getByRole('button', { name: 'sticky' }).click();
-    expect(readings()).toMatchObject([{ reading: { waterCelsius: 8.5 } }]);
+    await expect.poll(() => readings()).toMatchObject([{ reading: { waterCelsius: 8.5 } }]);
   });
 
   it('keeps what is typed while the file changes under it, and shows what came into it', async () => {
@@ -211,7 +219,7 @@ describe('the bench', () => {
     expect(await page.getByLabel('or °C').inputValue()).toBe('23.7');
     expect(await page.locator('.planned li').first().locator('strong').textContent()).toMatch(/^23\.5 °C, /);
     await page.getByRole('button', { name: 'smooth' }).click();
-    expect(readings()).toMatchObject([{ reading: { celsius: 23.7 } }]);
+    await expect.poll(() => readings()).toMatchObject([{ reading: { celsius: 23.7 } }]);
   });
 
   it('gives nothing away at the bench of a class', async () => {
@@ -223,13 +231,13 @@ describe('the bench', () => {
     const page = await open({ mode: 'bench', run: { doughs: { 'Bench Wet': { before: 60 } } } });
     await page.getByRole('button', { name: 'Begin anew' }).click();
     await page.getByRole('button', { name: 'Clear all timers of this experiment?' }).click();
-    expect(lastRun()).toEqual({ doughs: {} });
+    await expect.poll(() => lastRun()).toEqual({ doughs: {} });
   });
 
   it('leads back to the sheet', async () => {
     const page = await open({ mode: 'bench' });
     await page.getByRole('button', { name: 'Back to its sheet' }).click();
-    expect(panel.sent.at(-1)).toEqual({ type: 'mode', mode: 'sheet' });
+    await expect.poll(() => panel.sent.at(-1)).toEqual({ type: 'mode', mode: 'sheet' });
     expect(await page.evaluate('document.activeElement.id')).toBe('run');
   });
 });

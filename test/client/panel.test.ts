@@ -145,14 +145,14 @@ describe('what stands on the sheet', () => {
     const box = page.getByRole('checkbox', { name: 'Scale reads' });
     expect(await box.isChecked()).toBe(true);
     await box.press('Space');
-    expect(panel.sent.at(-1)).toEqual({ type: 'scaleReading', shown: false });
+    await expect.poll(() => panel.sent.at(-1)).toEqual({ type: 'scaleReading', shown: false });
     await panel.show(computedSheet('Mooring Wholemeal', {}, { scaleReading: false }));
     expect(await box.isChecked()).toBe(false);
     expect(await page.locator('.reads').count()).toBe(0);
     expect(await page.locator('.bowl tfoot').count()).toBe(1);
     expect(await axeViolations(page)).toEqual([]);
     await box.press('Space');
-    expect(panel.sent.at(-1)).toEqual({ type: 'scaleReading', shown: true });
+    await expect.poll(() => panel.sent.at(-1)).toEqual({ type: 'scaleReading', shown: true });
   });
 
   it('says a sum only where no reading of the scale says it', async () => {
@@ -181,7 +181,7 @@ describe('what stands on the sheet', () => {
       ...['as wanted', 'perhaps too early', 'not enough'],
     ]);
     await tiles.nth(1).getByRole('button').click();
-    expect(panel.sent.at(-1)).toEqual({ type: 'reveal', uri: harbourTin.uri, line: 28 });
+    await expect.poll(() => panel.sent.at(-1)).toEqual({ type: 'reveal', uri: harbourTin.uri, line: 28 });
   });
 
   it('has one filled button', async () => {
@@ -316,7 +316,7 @@ describe('a trial whose readings miss what is computed', () => {
     expect(await style(page, '.teach', 'background-color')).not.toBe(filled);
     await button.press('Enter');
     const { uri, formula } = sheet;
-    expect(panel.sent.at(-1)).toEqual({ type: 'teach', uri, formula, line: trial!.line });
+    await expect.poll(() => panel.sent.at(-1)).toEqual({ type: 'teach', uri, formula, line: trial!.line });
     expect(await axeViolations(page)).toEqual([]);
     await panel.send({ type: 'mode', mode: 'working' });
     expect(await button.isVisible()).toBe(false);
@@ -375,15 +375,17 @@ describe('by keyboard', () => {
     expect(await page.getByLabel('Dough, kg').inputValue()).toBe('21.442');
     await page.keyboard.press('ControlOrMeta+a');
     await page.keyboard.type('30.5');
-    expect(panel.sent.at(-1)).toEqual({
-      type: 'try',
-      uri: harbourTin.uri,
-      formula: 'Harbour Tin',
-      asked: { size: { by: 'dough', grams: 30_500 } },
-    });
+    await expect
+      .poll(() => panel.sent.at(-1))
+      .toEqual({
+        type: 'try',
+        uri: harbourTin.uri,
+        formula: 'Harbour Tin',
+        asked: { size: { by: 'dough', grams: 30_500 } },
+      });
     await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
-    expect(panel.sent.at(-1)).toMatchObject({ type: 'try', asked: {} });
+    await expect.poll(() => panel.sent.at(-1)).toMatchObject({ type: 'try', asked: {} });
   });
 
   it('takes a decimal comma for what it is, and arrow keys count', async () => {
@@ -393,9 +395,13 @@ describe('by keyboard', () => {
     await dough.focus();
     await page.keyboard.press('ControlOrMeta+a');
     await page.keyboard.type('12,5');
-    expect(panel.sent.at(-1)).toMatchObject({ asked: { size: { by: 'dough', grams: 12_500 } } });
+    await expect
+      .poll(() => panel.sent.at(-1))
+      .toMatchObject({ asked: { size: { by: 'dough', grams: 12_500 } } });
     await page.keyboard.press('ArrowUp');
-    expect(panel.sent.at(-1)).toMatchObject({ asked: { size: { by: 'dough', grams: 13_500 } } });
+    await expect
+      .poll(() => panel.sent.at(-1))
+      .toMatchObject({ asked: { size: { by: 'dough', grams: 13_500 } } });
     await dough.fill('12 kilos');
     expect(await dough.getAttribute('aria-invalid')).toBe('true');
   });
@@ -458,7 +464,9 @@ describe('by keyboard', () => {
     });
     await page.keyboard.type('8');
     expect(await pieces.inputValue()).toBe('48');
-    expect(panel.sent.at(-1)).toMatchObject({ asked: { size: { by: 'pieces', pieces: 48 } } });
+    await expect
+      .poll(() => panel.sent.at(-1))
+      .toMatchObject({ asked: { size: { by: 'pieces', pieces: 48 } } });
     expect(await page.locator('.makes').textContent()).toContain('tried today, not as in the file');
   });
 
@@ -488,7 +496,7 @@ describe('by keyboard', () => {
     const page = await open({}, harbourTin);
     await page.getByRole('button', { name: 'butter' }).focus();
     await page.keyboard.press('Enter');
-    expect(panel.sent.at(-1)).toEqual({ type: 'reveal', uri: harbourTin.uri, line: 11 });
+    await expect.poll(() => panel.sent.at(-1)).toEqual({ type: 'reveal', uri: harbourTin.uri, line: 11 });
     await panel.show(withFindings);
     expect(await page.evaluate('document.activeElement.textContent')).toBe('butter');
   });

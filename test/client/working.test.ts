@@ -169,17 +169,19 @@ describe('logging a reading', () => {
     const page = await open({}, { ticked: [], timers: {}, moment: harbourTin.moments[2]!.id });
     await page.getByRole('button', { name: '21 °C', exact: true }).click();
     await page.getByRole('button', { name: 'pick-up' }).click();
-    expect(panel.sent.at(-1)).toMatchObject({
-      type: 'reading',
-      uri: harbourTin.uri,
-      formula: 'Harbour Tin',
-      reading: {
-        minutes: 3,
-        celsius: 21,
-        stage: 'pick-up',
-        date: expect.stringMatching(/^\d{4}-\d\d-\d\d$/),
-      },
-    });
+    await expect
+      .poll(() => panel.sent.at(-1))
+      .toMatchObject({
+        type: 'reading',
+        uri: harbourTin.uri,
+        formula: 'Harbour Tin',
+        reading: {
+          minutes: 3,
+          celsius: 21,
+          stage: 'pick-up',
+          date: expect.stringMatching(/^\d{4}-\d\d-\d\d$/),
+        },
+      });
     await panel.send({ type: 'said', text: 'Logged 21 °C, pick-up.' });
     expect(await page.locator('.edit-said').textContent()).toBe('Logged 21 °C, pick-up.');
   });
@@ -191,7 +193,7 @@ describe('logging a reading', () => {
     const page = await open({}, { ticked: [], timers, moment });
     await page.getByLabel('or °C').fill('22.3');
     await page.getByRole('button', { name: 'no stage' }).click();
-    expect(panel.sent.at(-1)).toMatchObject({ reading: { minutes: 24.5, celsius: 22.3 } });
+    await expect.poll(() => panel.sent.at(-1)).toMatchObject({ reading: { minutes: 24.5, celsius: 22.3 } });
     await panel.show(harbourTin, { work: { ticked: [], timers: {}, moment: moments[8]!.id } });
     await page.getByLabel('or °C').fill('25.4');
     await page.getByRole('button', { name: 'developed' }).click();
@@ -243,7 +245,9 @@ describe('logging a reading', () => {
     await page.getByLabel('Water as drawn, °C').fill('17,5');
     await page.getByRole('button', { name: '21 °C', exact: true }).click();
     await page.getByRole('button', { name: 'pick-up' }).click();
-    expect(panel.sent.at(-1)).toMatchObject({ reading: { celsius: 21, waterCelsius: 17.5 } });
+    await expect
+      .poll(() => panel.sent.at(-1))
+      .toMatchObject({ reading: { celsius: 21, waterCelsius: 17.5 } });
     await page.getByRole('button', { name: 'Next' }).click();
     expect(await page.getByLabel('Water as drawn, °C').inputValue()).toBe('17.5');
   });
