@@ -111,8 +111,9 @@ describe('the bench', () => {
     await page.getByRole('button', { name: 'Mixing begins' }).click();
     await page.keyboard.press('ArrowRight');
     await page.getByRole('button', { name: 'Mixing begins' }).click();
+    const started = () => Object.keys(lastRun()?.doughs ?? {});
+    await expect.poll(started).toEqual(['Bench White', 'Bench Wet']);
     const { doughs } = lastRun()!;
-    expect(Object.keys(doughs)).toEqual(['Bench White', 'Bench Wet']);
     // Ten seconds before eight minutes.
     expect(doughs['Bench Wet']?.next).toEqual({ label: 'Stop the mixer, reading at 8 min', seconds: 470 });
     expect(await page.locator('.bench .ends').textContent()).toMatch(
