@@ -40,7 +40,7 @@ export function mixerTrials(block: Block, name: Name, scope: Scope): MixerTrials
   const found = findMixer(name, scope);
   if (found.kind !== 'found' || found.mixer.definition?.block !== block) return undefined;
   const { mixer } = found;
-  return once(scope, `mixer ${name.folded}`, (noted) => fittedTo(mixer, runsOf(noted, name.folded), noted));
+  return once(scope, mixer, (noted) => fittedTo(mixer, runsOf(noted, name.folded), noted));
 }
 
 /**
@@ -77,15 +77,15 @@ interface Worked {
 }
 
 /** By the list of all formulas that are tried, which is another as soon as one of them is. */
-const worked = new WeakMap<readonly Definition[], Map<string, Worked>>();
+const worked = new WeakMap<readonly Definition[], Map<Mixer | string, Worked>>();
 
 /**
  * An answer from the trials of all formulas in sight, worked out once for all who ask for the same: each of ten thousand
  * formulas that keep trials asks for it. It stands while the formulas and all that was looked up for it are the same objects.
  */
-function once<T>(scope: Scope, what: string, work: (noted: Scope) => T): T {
+function once<T>(scope: Scope, what: Mixer | string, work: (noted: Scope) => T): T {
   const tried = scope.names('tried');
-  const answers = worked.get(tried) ?? new Map<string, Worked>();
+  const answers = worked.get(tried) ?? new Map<Mixer | string, Worked>();
   worked.set(tried, answers);
   const before = answers.get(what);
   if (before?.usual === scope.usual && before !== undefined && stillFound(before.notes, scope, isSelf))
