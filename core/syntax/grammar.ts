@@ -393,19 +393,23 @@ class StatementParser extends EmbeddedActionsParser {
     this.OPTION5({ GATE: () => this.atArticle(), DEF: () => this.CONSUME(t.Word) });
     const remaining = this.OPTION2(() => this.CONSUME(t.Remaining));
     const name = this.SUBRULE(this.name);
-    const fraction = this.OPTION3(() => this.quantity(this.CONSUME(t.Percent), 'fraction').fraction);
-    const celsius = this.OPTION4(() => {
+    const portion = this.OPTION3(() => {
+      const percent = this.CONSUME(t.Percent);
+      return { fraction: this.quantity(percent, 'fraction').fraction, end: t.endOf(percent) };
+    });
+    const warm = this.OPTION4(() => {
       this.CONSUME(t.At);
-      return this.quantity(this.CONSUME(t.Temperature), 'temperature').celsius;
+      const temperature = this.CONSUME(t.Temperature);
+      return { celsius: this.quantity(temperature, 'temperature').celsius, end: t.endOf(temperature) };
     });
     return {
       name,
       all: all !== undefined,
       remaining: remaining !== undefined,
-      start: name.start,
-      end: name.end,
-      ...(fraction === undefined ? {} : { fraction }),
-      ...(celsius === undefined ? {} : { celsius }),
+      start: (all ?? remaining)?.startOffset ?? name.start,
+      end: (warm ?? portion)?.end ?? name.end,
+      ...(portion === undefined ? {} : { fraction: portion.fraction }),
+      ...(warm === undefined ? {} : { celsius: warm.celsius }),
     };
   });
 
