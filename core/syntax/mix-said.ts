@@ -19,6 +19,8 @@ import type { LineRead, PropertyStatement } from './tree.ts';
 interface Piece {
   readonly text: string;
   readonly at?: number;
+  /** Says how much of the name behind it goes in. */
+  readonly isPortion?: true;
 }
 
 interface Written {
@@ -111,7 +113,9 @@ function writtenOf(text: string, from: number, remarks: string[], byHand: boolea
   const flush = (): void => {
     if (names === undefined) return;
     const { all, span, word } = names;
-    const saysWhat = all.every(({ text }) => text === ', ' || text === 'all' || goesInAlone(text));
+    const saysWhat = all.every(
+      ({ text, isPortion }) => isPortion === true || text === ', ' || text === 'all' || goesInAlone(text),
+    );
     written.push({ span, isRun: false, saysWhat, pieces: [{ text: `${word} ` }, ...all] });
     names = undefined;
   };
@@ -130,7 +134,7 @@ function writtenOf(text: string, from: number, remarks: string[], byHand: boolea
       else {
         flush();
         // `olives, 1 min slow`: a name alone goes in where its line says that it is mixed; `everything` is what is loaded.
-        const isPlain = read.all || goesInAlone(read.names[0]?.text ?? '');
+        const isPlain = read.all || goesInAlone(read.names.find((one) => one.isPortion !== true)?.text ?? '');
         if (read.verb === undefined && read.run === undefined && !isPlain && !isTimed) return undefined;
         names = {
           all: [...read.names],
@@ -270,12 +274,27 @@ function namesIn(left: string, from: number): Piece[] | undefined {
     const at = but.index + but[0].length;
     return [{ text: 'all but ' }, { text: text.slice(at), at: from + first.at + at }];
   }
-  const heldBack = /^(?:the )?(?:held[ -]back|reserved|second|rest of the) water$/i.exec(text);
+  const heldBack = /^(?:the )?(?:held[ -]back|reserved|second) water$/i.exec(text);
   if (heldBack !== null)
-    return [{ text: 'remaining ' }, { text: 'water', at: from + first.at + text.length - 5 }];
+    return [
+      { text: 'remaining ', isPortion: true },
+      { text: 'water', at: from + first.at + text.length - 5 },
+    ];
+  const portion = portionIn(text, from + first.at);
+  if (portion !== undefined) return portion;
   // A figure in what is left is an amount of something, and no name says it.
   if (/\d\s*(?:%|g|kg|ml|l|oz|lb)(?![\p{L}])/iu.test(text) || /[()]/.test(text)) return undefined;
   return [{ text, at: from + first.at }];
+}
+
+/** `90 % of the water`, `1300 g water`, `half the water`, which a load takes as they are. */
+function portionIn(text: string, at: number): Piece[] | undefined {
+  const [, portion = '', name = ''] =
+    /^(\d[\d.,]*\s*(?:%\s+of|(?:g|kg|oz|lb)(?:\s+of)?)|half(?:\s+of)?|(?:the )?rest\s+of)\s+(?:the\s+)?(\p{L}.*)$/iu.exec(
+      text,
+    ) ?? [];
+  const named = { text: name, at: at + text.length - name.length };
+  return name === '' ? undefined : [{ text: `${portion} `, at, isPortion: true }, named];
 }
 
 /** `speed 1 for 4 min`, `rest 20 min`, `knead 8 min`. */
