@@ -74,7 +74,7 @@ describe('a checkout with the line ends of Windows', () => {
     expect(authors().slice(1)).toEqual(authors('--no-textconv').slice(1));
   });
 
-  it('merges as any other, and keeps its line ends', async () => {
+  it('merges two edits, and keeps its line ends', async () => {
     const home = await checkout();
     const edit = (from: string, to: string): void => {
       const text = readFileSync(join(home.path, 'tin.dough'), 'utf8');
