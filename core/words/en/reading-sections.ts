@@ -110,5 +110,5 @@ export const readingSections = {
 };
 
 function a(section: string): string {
-  return section === 'ingredient' ? 'an ingredient' : `a ${section}`;
+  return /^[aeiou]/.test(section) ? `an ${section}` : `a ${section}`;
 }
