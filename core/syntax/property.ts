@@ -9,6 +9,7 @@ import { nameOf } from './name-reading.ts';
 import { groupedProblem, pointProblems, rangeProblem, strangeCharacter } from './number-problems.ts';
 import { colonOutFix, problem, unitFixes, writeFix } from './problem.ts';
 import type { Form, Property } from './shared-properties.ts';
+import { lackingInReading } from './suggest-bench.ts';
 import { lackingInPrice, suggestValue } from './suggest-value.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
@@ -107,6 +108,8 @@ export function readProperty(
     const value = withCanonicalWord(read.value, property);
     if (value.form === 'testedDough' && value.unread !== undefined) {
       const { text, start, end } = value.unread;
+      const meant = meantProblem(line.slice(valueSpan.start, valueSpan.end), property, valueSpan);
+      if (meant !== undefined) return { statement, problems: [meant] };
       const said = message('wrong-value.dough-part', { written: text, example: property.example });
       return { statement, problems: [problem('wrong-value', said, { start, end })] };
     }
@@ -205,7 +208,12 @@ function meantProblem(text: string, property: Property, span: Span): SyntaxProbl
     const said = message('wrong-value.meant', { written: text, example: `${property.word} ${meant}` });
     return problem('wrong-value', said, span, writeFix(span, meant, true));
   }
-  const lacking = property.form === 'price' ? lackingInPrice(text) : undefined;
+  const lacking =
+    property.form === 'price'
+      ? lackingInPrice(text)
+      : property.form === 'reading'
+        ? lackingInReading(text)
+        : undefined;
   return lacking === undefined ? undefined : problem('wrong-value', lacking, span);
 }
 
@@ -288,6 +296,13 @@ export function unknownProperty(line: string, tokens: readonly IToken[], section
         : span;
     const said = message('unknown-property.meant', { section, written: line.slice(at.start, at.end), meant });
     return { statement, problems: [problem('unknown-property', said, at, writeFix(at, meant, true))] };
+  }
+  if (section === 'experiment' && /^(?:date|day|on)$/.test(words[0]?.image.toLowerCase() ?? '')) {
+    const said = message('unknown-property.day', {
+      written: first.text,
+      example: 'experiment Wet and dry, 2026-05-15:',
+    });
+    return { statement, problems: [problem('unknown-property', said, span)] };
   }
   const said = message('unknown-property.none', { section, name: first.text, words: known });
   return { statement, problems: [problem('unknown-property', said, span)] };

@@ -59,6 +59,8 @@ export const readingSections: Translation<typeof english> = {
     `Was in einem Knetversuch gelaufen ist, steht hinter „mixed“: ${example}`,
   'unknown-property.none': ({ section, name, words }, say) =>
     `„${section}“ hat keine Eigenschaft „${name}“. Eigenschaften sind ${say.list(words)}.`,
+  'unknown-property.day': ({ written, example }) =>
+    `„${written}“: der Tag einer Versuchsreihe steht hinter einem Komma in ihrer Kopfzeile: ${example}`,
   'unknown-property.step': ({ written }) =>
     `„${written}“ ist ein Schritt nach dem Mischen. Über den Schritten steht die Zeile: process:`,
 
@@ -83,6 +85,8 @@ export const readingSections: Translation<typeof english> = {
     `„${written}“ sagt weder, worin ein Teig geknetet wird, noch wie lange. Zum Beispiel: ${example}`,
   'wrong-value.meant': ({ written, example }) => `„${written}“ passt hier nicht. Richtig ist: ${example}`,
   'wrong-value.no-such-word': ({ property, words }, say) => `Für „${property}“ steht ${say.anyOf(words)}.`,
+  'wrong-value.no-temperature': ({ written, example }) =>
+    `Eine Messung hat ihre Temperatur vor „${written}“: ${example}`,
   'wrong-value.currency': () => 'Eine Währung besteht aus drei Großbuchstaben: EUR',
   'wrong-value.fahrenheit': ({ property, meant }) =>
     `„${property}“ kann nicht so warm sein. Ist ${meant} gemeint?`,
