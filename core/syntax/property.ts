@@ -14,6 +14,7 @@ import { lackingInPrice, suggestValue } from './suggest-value.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
 import type { LineRead, PropertyStatement, SectionKind, Value } from './tree.ts';
+import { unitsWanted } from './units-wanted.ts';
 import { wrongSize } from './value-size.ts';
 import { doughForms, findProperty, holdsIngredients, properties, wordsOfForm } from './vocabulary.ts';
 
@@ -173,6 +174,8 @@ function valueProblem(
   });
   if (meant !== undefined) return meant;
   if (strange !== undefined) return strangeCharacter(strange);
+  const asksOf = property.form === 'load' ? percentOfWhat(line, rest.slice(rest.indexOf(at))) : undefined;
+  if (asksOf !== undefined) return asksOf;
   if (quantity?.kind === 'range' && property.form === 'massRange') {
     const both = `${quantity.low} to ${quantity.high}`;
     const said = message('range.both-units', { meant: both });
@@ -201,6 +204,18 @@ function valueProblem(
   return problem('wrong-value', said, { start: at.startOffset, end });
 }
 
+/** The finding for `90% water` in a load, which may be of the flour or of the water. */
+function percentOfWhat(line: string, rest: readonly IToken[]): SyntaxProblem | undefined {
+  const [percent, ...behind] = rest;
+  const name = nameOf(line, leadingWords(behind));
+  if (percent?.tokenType !== t.Percent || name === undefined) return undefined;
+  const span = { start: percent.startOffset, end: name.end };
+  const written = line.slice(percent.startOffset, t.endOf(percent));
+  const [meant, otherMeant] = [`${written} of the ${name.text}`, `${name.text} ${written}`];
+  const said = message('wrong-value.percent-of-what', { written, name: name.text, meant, otherMeant });
+  return problem('wrong-value', said, span, writeFix(span, meant), writeFix(span, otherMeant));
+}
+
 /** The finding for a value of which it is plain what was meant, or what is lacking. */
 function meantProblem(text: string, property: Property, span: Span): SyntaxProblem | undefined {
   const meant = suggestValue(property.form, text);
@@ -225,60 +240,9 @@ function isValue(text: string, { word, form }: Property): boolean {
 
 const isSpeed: ReadonlySet<Form> = new Set(['machineSpeed', 'mixSpeed']);
 
-/** The units that a bare number at the end may have been meant in, after the two tokens before it. */
-function unitsWanted(
-  form: Form,
-  before: IToken | undefined,
-  beforeThat: IToken | undefined,
-): readonly string[] | undefined {
-  const type = before?.tokenType;
-  if (type === t.At && form === 'heldAt') return [' °C', ' °F'];
-  if (type === t.At && form === 'settles') return [' g', ' kg'];
-  if (type === t.Of && form === 'yield') return [' g', ' kg'];
-  if (type === t.Warms) return [' °C/min'];
-  if (type === t.Develops) return [' times'];
-  if (type === t.Within && form === 'machineSpeed')
-    return beforeThat?.tokenType === t.Times ? [' times'] : [' °C/min'];
-  if (before === undefined && form === 'reading') return [' min'];
-  if (before === undefined && form === 'rise') return ['%'];
-  return unitsFor[form];
-}
-
-const unitsFor: Partial<Record<Form, readonly string[]>> = {
-  temperature: [' °C', ' °F'],
-  drift: [' °C', ' °F'],
-  difference: [' °C', ' °F'],
-  mass: [' g', ' kg'],
-  volume: [' ml'],
-  pieces: [' pieces'],
-  ovenLoad: [' pieces', ' kg'],
-  percent: ['%'],
-  shareAt: ['%'],
-  duration: [' min', ' h'],
-  heldAt: [' h', ' min'],
-  settles: [' min'],
-  times: [' times'],
-  energy: [' kJ', ' kcal'],
-  density: [' g/ml'],
-  massRange: [' kg', ' g'],
-  machineSpeed: [' rpm'],
-  mixSpeed: [' min'],
-  yield: [' kg', ' g', ' pieces'],
-  reading: [' °C'],
-  endReading: [' °C', ' °F'],
-  rise: [' min'],
-  trialWater: [' °C', ' kg'],
-  minutes: [' min', ' h'],
-  stock: [' kg', ' g'],
-};
-
 /** The finding for a word that no property of the section is called by. */
 export function unknownProperty(line: string, tokens: readonly IToken[], section: SectionKind): LineRead {
-  const words: IToken[] = [];
-  for (const token of tokens) {
-    if (!wordTypes(token)) break;
-    words.push(token);
-  }
+  const words = leadingWords(tokens);
   const first = nameOf(line, words.length === 0 ? tokens.slice(0, 1) : words)!;
   const known = properties[section].map((one) => one.word);
   const meant =
