@@ -240,6 +240,11 @@ function isValue(text: string, { word, form }: Property): boolean {
 
 const isSpeed: ReadonlySet<Form> = new Set(['machineSpeed', 'mixSpeed']);
 
+function leadingWords(tokens: readonly IToken[]): readonly IToken[] {
+  const end = tokens.findIndex((token) => token.tokenType === t.Comma || !wordTypes(token));
+  return end < 0 ? tokens : tokens.slice(0, end);
+}
+
 /** The finding for a word that no property of the section is called by. */
 export function unknownProperty(line: string, tokens: readonly IToken[], section: SectionKind): LineRead {
   const words = leadingWords(tokens);

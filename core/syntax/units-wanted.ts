@@ -48,8 +48,3 @@ const unitsFor: Partial<Record<Form, readonly string[]>> = {
   minutes: [' min', ' h'],
   stock: [' kg', ' g'],
 };
-
-function leadingWords(tokens: readonly IToken[]): readonly IToken[] {
-  const end = tokens.findIndex((token) => token.tokenType === t.Comma || !wordTypes(token));
-  return end < 0 ? tokens : tokens.slice(0, end);
-}
