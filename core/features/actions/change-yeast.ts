@@ -8,13 +8,7 @@ import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { lineAt, sectionAt, solvedLines } from './action-places.ts';
 import { editsKeeping, isNear, type WholeFormula, wholeFormula } from './after.ts';
-import {
-  exactMass,
-  exactPercent,
-  roundedCloseness,
-  roundedMass,
-  roundedPercent,
-} from './exact-figures.ts';
+import { exactMass, exactPercent, roundedCloseness, roundedMass, roundedPercent } from './exact-figures.ts';
 import { LineEdits, linesOf, rename } from './ingredient-lines.ts';
 import { LineChanges } from './line-changes.ts';
 
@@ -175,8 +169,7 @@ function writeMore(
   const solved = section.lines.find(({ id }) => id === `L${line}`)?.grams;
   if (Math.abs(grams) < 1e-12) return 0;
   if (solved === undefined || solved + grams < 0) return undefined;
-  const write = (insert: string): void =>
-    edits.add(line, { start: amount.start, end: amount.end, insert });
+  const write = (insert: string): void => edits.add(line, { start: amount.start, end: amount.end, insert });
   /** The share as it is written, and the grams that it comes to more than it was. */
   const share = (was: number, baseGrams: number): { readonly text: string; readonly more: number } => {
     const text = roundedPercent(was + grams / baseGrams) ?? exactPercent(was + grams / baseGrams);
