@@ -14,10 +14,11 @@ import type {
   Name,
   QuantityKind,
   QuantityOf,
+  Seen,
   Value,
 } from './tree.ts';
 import { units } from './units.ts';
-import { feelWords } from './word-lists.ts';
+import { feelWords, stageWords } from './word-lists.ts';
 
 /** What says that everything goes into the bowl. */
 const wordsForAll: ReadonlySet<string> = new Set([
@@ -908,15 +909,17 @@ export function readAmount(line: string, tokens: IToken[]): Read<Amount> {
 }
 
 const feels: ReadonlySet<string> = new Set(feelWords);
+const stages: ReadonlySet<string> = new Set(stageWords);
 
-interface Seen {
-  readonly stage?: Name;
-  readonly feel?: readonly Name[];
-}
-
-/** The words behind a reading: those of feel, and the first other one, which is taken for a stage. */
+/** The words behind a reading: its stage, those of feel, and those that are neither. A word of one's own stands as the stage where nothing else does. */
 function stageAndFeel(seen: readonly Name[]): Seen {
   const feel = seen.filter(({ folded }) => feels.has(folded));
-  const stage = seen.find(({ folded }) => !feels.has(folded));
-  return { ...(stage === undefined ? {} : { stage }), ...(feel.length === 0 ? {} : { feel }) };
+  const known = seen.find(({ folded }) => stages.has(folded));
+  const unread = seen.filter((name) => name !== known && !feels.has(name.folded));
+  const stage = known ?? (feel.length === 0 ? unread[0] : undefined);
+  return {
+    ...(stage === undefined ? {} : { stage }),
+    ...(feel.length === 0 ? {} : { feel }),
+    ...(unread.length === 0 ? {} : { unread }),
+  };
 }

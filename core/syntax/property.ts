@@ -11,6 +11,7 @@ import type { Form, Property } from './shared-properties.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
 import type { LineRead, PropertyStatement, SectionKind, Value } from './tree.ts';
+import { unitsWanted } from './units-wanted.ts';
 import { meantValue, percentOfWhat } from './value-meant.ts';
 import { wrongSize } from './value-size.ts';
 import { doughForms, findProperty, holdsIngredients, properties, wordsOfForm } from './vocabulary.ts';
@@ -103,6 +104,8 @@ export function readProperty(
     const value = withCanonicalWord(read.value, property);
     if (value.form === 'testedDough' && value.unread !== undefined) {
       const { text, start, end } = value.unread;
+      const meant = meantValue(line, rest, property);
+      if (meant !== undefined) return { statement, problems: [meant.problem] };
       const said = message('wrong-value.dough-part', { written: text, example: property.example });
       return { statement, problems: [problem('wrong-value', said, { start, end })] };
     }
@@ -196,53 +199,6 @@ function valueProblem(
 
 const isSpeed: ReadonlySet<Form> = new Set(['machineSpeed', 'mixSpeed']);
 
-/** The units that a bare number at the end may have been meant in, after the two tokens before it. */
-function unitsWanted(
-  form: Form,
-  before: IToken | undefined,
-  beforeThat: IToken | undefined,
-): readonly string[] | undefined {
-  const type = before?.tokenType;
-  if (type === t.At && form === 'heldAt') return [' °C', ' °F'];
-  if (type === t.At && form === 'settles') return [' g', ' kg'];
-  if (type === t.Of && form === 'yield') return [' g', ' kg'];
-  if (type === t.Warms) return [' °C/min'];
-  if (type === t.Develops) return [' times'];
-  if (type === t.Within && form === 'machineSpeed')
-    return beforeThat?.tokenType === t.Times ? [' times'] : [' °C/min'];
-  if (before === undefined && form === 'reading') return [' min'];
-  if (before === undefined && form === 'rise') return ['%'];
-  return unitsFor[form];
-}
-
-const unitsFor: Partial<Record<Form, readonly string[]>> = {
-  temperature: [' °C', ' °F'],
-  drift: [' °C', ' °F'],
-  difference: [' °C', ' °F'],
-  mass: [' g', ' kg'],
-  volume: [' ml'],
-  pieces: [' pieces'],
-  ovenLoad: [' pieces', ' kg'],
-  percent: ['%'],
-  shareAt: ['%'],
-  duration: [' min', ' h'],
-  heldAt: [' h', ' min'],
-  settles: [' min'],
-  times: [' times'],
-  energy: [' kJ', ' kcal'],
-  density: [' g/ml'],
-  massRange: [' kg', ' g'],
-  machineSpeed: [' rpm'],
-  mixSpeed: [' min'],
-  yield: [' kg', ' g', ' pieces'],
-  reading: [' °C'],
-  endReading: [' °C', ' °F'],
-  rise: [' min'],
-  trialWater: [' °C', ' kg'],
-  minutes: [' min', ' h'],
-  stock: [' kg', ' g'],
-};
-
 /** The finding for a word that no property of the section is called by. */
 export function unknownProperty(line: string, tokens: readonly IToken[], section: SectionKind): LineRead {
   const words = leadingWords(tokens);
@@ -263,6 +219,13 @@ export function unknownProperty(line: string, tokens: readonly IToken[], section
         : span;
     const said = message('unknown-property.meant', { section, written: line.slice(at.start, at.end), meant });
     return { statement, problems: [problem('unknown-property', said, at, writeFix(at, meant, true))] };
+  }
+  if (section === 'experiment' && /^(?:date|day|on)$/.test(words[0]?.image.toLowerCase() ?? '')) {
+    const said = message('unknown-property.day', {
+      written: first.text,
+      example: 'experiment Wet and dry, 2026-05-15:',
+    });
+    return { statement, problems: [problem('unknown-property', said, span)] };
   }
   const said = message('unknown-property.none', { section, name: first.text, words: known });
   return { statement, problems: [problem('unknown-property', said, span)] };

@@ -58,6 +58,22 @@ const otherWords: Partial<Record<SectionKind, readonly OtherWords[]>> = {
       meant: 'cold store',
     },
   ],
+  experiment: [
+    ...ofTheDay,
+    {
+      begins:
+        /^(?:each|every|all|dough weight|(?:size|weight)(?: of (?:each|a)? ?dough)?|batch size):?(?= |$)/i,
+      meant: 'batch',
+    },
+    { begins: /^(?:tap|tap water):?(?= |$)/i, meant: 'water' },
+    { begins: /^(?:formula|variant|bread|recipe):?(?= |$)/i, meant: 'dough' },
+    { begins: /^(?:in (?:the )?store|in stock|stock|flour on hand|have):?(?= |$)/i, meant: 'on hand' },
+    {
+      begins:
+        /^(?:(?:read|reading|readings|measure|measured|take|probe|sample|samples)(?: at| after)?|at|after):?(?= |$)/i,
+      meant: 'read at',
+    },
+  ],
   mixer: [{ begins: /^(?:capacity|bowl (?:size|holds|capacity)|holds|takes):?(?= |$)/i, meant: 'bowl' }],
   trial: [
     ...ofTheDay,

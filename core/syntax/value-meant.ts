@@ -1,10 +1,11 @@
 import type { IToken } from 'chevrotain';
 import { firstOf, lastOf } from '../text/element.ts';
-import { message } from '../words/message.ts';
+import { type Message, message } from '../words/message.ts';
 import { readValue } from './grammar.ts';
 import { leadingWords, nameOf } from './name-reading.ts';
 import { problem, writeFix } from './problem.ts';
-import type { Property } from './shared-properties.ts';
+import type { Form, Property } from './shared-properties.ts';
+import { lackingInReading } from './suggest-bench.ts';
 import { lackingInPrice, suggestValue } from './suggest-value.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
@@ -31,11 +32,25 @@ export function meantValue(
   if (meant !== undefined && read !== undefined && 'value' in read) {
     const said = message('wrong-value.meant', { written: text, example: `${property.word} ${meant}` });
     const found = problem('wrong-value', said, span, writeFix(span, meant, true));
-    const isPlain = !('name' in read.value) && wrongSize(read.value, property, span) === undefined;
+    const isPlain = holdNoNames.has(read.value.form) && wrongSize(read.value, property, span) === undefined;
     return { problem: found, ...(isPlain ? { value: read.value } : {}) };
   }
-  const lacking = property.form === 'price' ? lackingInPrice(text) : undefined;
+  const lacking = lackingIn(property.form, text);
   return lacking === undefined ? undefined : { problem: problem('wrong-value', lacking, span) };
+}
+
+/** Values whose parts stand nowhere: what names something would point at the wrong words of the line. */
+const holdNoNames: ReadonlySet<Value['form']> = new Set([
+  'yieldPieces',
+  'yieldMass',
+  'yieldFlour',
+  'price',
+  'fraction',
+]);
+
+function lackingIn(form: Form, text: string): Message | undefined {
+  if (form === 'price') return lackingInPrice(text);
+  return form === 'reading' ? lackingInReading(text) : undefined;
 }
 
 /** A figure may read otherwise behind the word of its property: a yield counts in loaves. */
