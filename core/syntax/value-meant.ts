@@ -32,7 +32,10 @@ export function meantValue(
   if (meant !== undefined && read !== undefined && 'value' in read) {
     const said = message('wrong-value.meant', { written: text, example: `${property.word} ${meant}` });
     const found = problem('wrong-value', said, span, writeFix(span, meant, true));
-    const isPlain = holdNoNames.has(read.value.form) && wrongSize(read.value, property, span) === undefined;
+    const isPlain =
+      (holdNoNames.has(read.value.form) ||
+        (read.value.form === 'mixedIn' && read.value.name === undefined)) &&
+      wrongSize(read.value, property, span) === undefined;
     return { problem: found, ...(isPlain ? { value: read.value } : {}) };
   }
   const lacking = lackingIn(property.form, text);
