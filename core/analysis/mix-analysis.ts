@@ -11,9 +11,9 @@ import type { Mixer } from '../model/found-mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 import type { ResolvedMix, ResolvedProgramme } from '../model/resolve-mix.ts';
-import { entryOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { batchesOf } from './portions.ts';
+import { pourAll, unsaidOf } from './pour-loads.ts';
 
 /** The dough temperature wanted where the file says none; common practice for wheat doughs, no source. */
 export const usualDoughCelsius = 25;
@@ -92,6 +92,8 @@ export function analyseMix(
     resolved.model.mixes[mix.index]?.hasUnread
   )
     return unknown(message('mixing.line-unfinished'));
+  const unsaid = unsaidOf(mix);
+  if (unsaid !== undefined) return unknown(unsaid);
   const poured = pourAll(solved, mix, batches);
   let doughGrams = 0;
   let givenWaterCelsius: number | undefined;
@@ -154,6 +156,8 @@ export function readyProgramme(
   if (batches.size === 0) return unknown(message('mixing.no-weights'));
   if (programme.phases.some((phase) => phase.statement.value === undefined))
     return unknown(message('mixing.line-unfinished'));
+  const unsaid = unsaidOf(programme);
+  if (unsaid !== undefined) return unknown(unsaid);
   const { phases, lines } = pourAll(solved, programme, batches);
   const wanted = wantedCelsius(resolved, programme);
   const targetCelsius = wanted ?? usualDoughCelsius;
@@ -166,102 +170,6 @@ function wantedCelsius(resolved: ResolvedFormula, mix: ResolvedProgramme): numbe
   const part = resolved.model.sections.slice(1).find((section) => section.id === mix.sectionId);
   if (part === undefined) return resolved.doughCelsius;
   return saidValue(part.said, 'dough temperature', 'temperature')?.celsius;
-}
-
-interface Poured {
-  readonly phases: MixingPhase[];
-  readonly lines: number[];
-  readonly unloaded: { key: string; name: string }[];
-  readonly portionsOff: { line: number; name: string; askedGrams: number; hasGrams: number }[];
-}
-
-/** Less than this weighs nothing on any scale. */
-const leastGrams = 1e-3;
-
-function pourAll(
-  solved: SolvedFormula,
-  mix: ResolvedProgramme,
-  batches: ReturnType<typeof batchesOf>,
-): Poured {
-  const left = new Map([...batches].map(([key, batch]) => [key, batch.grams]));
-  const touched = new Set<string>();
-  const portionsOff: Poured['portionsOff'] = [];
-  // A portion is in percent of what the lines of its section are, so that it can be set against its line.
-  const section = solved.sections.find(({ id }) => id === mix.sectionId);
-  const base = section?.baseGrams ?? section?.flourGrams ?? solved.flourGrams ?? 0;
-  const phases: MixingPhase[] = [];
-  const lines: number[] = [];
-  for (const { line, statement } of mix.phases) {
-    const { value } = statement;
-    if (value?.form === 'load') {
-      const portions: MixPortion[] = [];
-      for (const load of mix.loads.filter((one) => one.line === line)) {
-        for (const key of load.keys) {
-          const batch = batches.get(key);
-          if (batch === undefined) continue;
-          touched.add(key);
-          const has = entryOf(left, key);
-          const later = (load.keptBack?.get(key) ?? 0) * base;
-          const wanted =
-            load.item.fraction === undefined ? Math.max(0, has - later) : load.item.fraction * base;
-          if (wanted > has + Math.max(0.5, batch.grams * 1e-6)) {
-            portionsOff.push({ line, name: batch.name, askedGrams: wanted, hasGrams: has });
-          }
-          const grams = Math.min(wanted, has);
-          left.set(key, has - grams);
-          if (grams > 0) portions.push(...batch.portions(batch.grams - has, grams, load.item.celsius));
-        }
-      }
-      phases.push({ kind: statement.property === 'load' ? 'load' : 'add', portions });
-      lines.push(line);
-    } else {
-      const phase = timePhase(statement.property, value);
-      if (phase === undefined) continue;
-      phases.push(phase);
-      lines.push(line);
-    }
-  }
-  // What a part draws to the last gram leaves a rounding behind, and nobody loads that.
-  const unloaded = [...batches.values()].filter(
-    (batch) => !touched.has(batch.key) && batch.grams > leastGrams,
-  );
-  for (const batch of batches.values()) {
-    const rest = entryOf(left, batch.key);
-    if (touched.has(batch.key) && rest > Math.max(0.5, batch.grams * 1e-6)) {
-      portionsOff.push({
-        line: lastLineOf(mix, batch.key),
-        name: batch.name,
-        askedGrams: batch.grams - rest,
-        hasGrams: batch.grams,
-      });
-    }
-  }
-  if (unloaded.length > 0) {
-    const portions = unloaded.flatMap((batch) => batch.portions(0, batch.grams, undefined));
-    const first = phases.findIndex((phase) => 'portions' in phase);
-    const firstPhase = phases[first];
-    if (first === 0 && firstPhase !== undefined && 'portions' in firstPhase) {
-      phases[0] = { ...firstPhase, portions: [...firstPhase.portions, ...portions] };
-    } else {
-      phases.unshift({ kind: 'load', portions });
-      lines.unshift(mix.headerLine);
-    }
-  }
-  return { phases, lines, unloaded: unloaded.map(({ key, name }) => ({ key, name })), portionsOff };
-}
-
-function lastLineOf(mix: ResolvedProgramme, key: string): number {
-  return mix.loads.findLast((load) => load.keys.includes(key))?.line ?? 0;
-}
-
-function timePhase(property: string, value: { form: string } | undefined): MixingPhase | undefined {
-  const timed = value as { form: string; number?: number; seconds?: number } | undefined;
-  if (timed?.seconds === undefined) return undefined;
-  if (timed.form === 'mixSpeed') return { kind: 'speed', number: timed.number!, seconds: timed.seconds };
-  if (property === 'rest') return { kind: 'rest', seconds: timed.seconds };
-  if (property === 'knead' || property === 'fold' || property === 'stir')
-    return { kind: property, seconds: timed.seconds };
-  return undefined;
 }
 
 function programmeOf(

@@ -1,4 +1,6 @@
 import type { FormulaInput, YieldInput } from '../calc/formula/formula-input.ts';
+import type { ResolvedFormula } from '../model/resolve.ts';
+import type { ResolvedLoad, ResolvedMix } from '../model/resolve-mix.ts';
 import { analyseResolved } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
 
@@ -11,8 +13,30 @@ export function scaledBy(analysis: Analysis, factor: number): Analysis {
   const wanted = made === undefined ? assumedYield(analysis, factor) : scaledYield(made, factor);
   return analyseResolved({
     ...analysis.resolved,
+    mixes: scaledMixes(analysis.resolved, factor),
     input: wanted === undefined ? scaled : { ...scaled, yield: wanted },
   });
+}
+
+/** The mixes with every weight in their loads grown by a factor. */
+export function scaledMixes({ mixes }: ResolvedFormula, factor: number): readonly ResolvedMix[] {
+  return mixes.map((mix) => ({ ...mix, loads: mix.loads.map((one) => grown(one, factor)) }));
+}
+
+/** A load whose portion is a weight in the file puts as much more in. */
+function grown(load: ResolvedLoad, factor: number): ResolvedLoad {
+  const { item, keptBack } = load;
+  const { portion } = item;
+  return {
+    ...load,
+    item:
+      portion?.kind !== 'weight' ? item : { ...item, portion: { ...portion, grams: portion.grams * factor } },
+    ...(keptBack === undefined
+      ? {}
+      : {
+          keptBack: new Map([...keptBack].map(([key, all]) => [key, all.map((one) => grown(one, factor))])),
+        }),
+  };
 }
 
 /** The sections with every weight in the file grown by a factor. */

@@ -37,8 +37,8 @@ export interface ResolvedLoad {
   readonly line: number;
   readonly item: LoadItem;
   readonly keys: readonly string[];
-  /** Of an item that takes everything: what later lines add of one of its keys, as a fraction of the flour. */
-  readonly keptBack?: ReadonlyMap<string, number>;
+  /** Of an item that takes everything: what later lines add portions of one of its keys. */
+  readonly keptBack?: ReadonlyMap<string, readonly ResolvedLoad[]>;
 }
 
 /** What a programme is resolved in; problems found are added to its list. */
@@ -149,12 +149,12 @@ function resolveLoads(
       if (left.length === 0) lacks(line, name);
       for (const key of left) out.add(key);
     }
-    const keptBack = new Map<string, number>();
+    const keptBack = new Map<string, ResolvedLoad[]>();
     named.forEach((other, index) => {
-      const { fraction } = other.item;
+      const isPortion = other.item.portion !== undefined;
       for (const key of other.keys) {
-        if (fraction === undefined) out.add(key);
-        else if (index > at) keptBack.set(key, (keptBack.get(key) ?? 0) + fraction);
+        if (!isPortion) out.add(key);
+        else if (index > at) keptBack.set(key, [...(keptBack.get(key) ?? []), other]);
       }
     });
     const keys = inBowl.filter((key) => !out.has(key));

@@ -1,11 +1,21 @@
 import { EmbeddedActionsParser, type IToken, type ParserMethod } from 'chevrotain';
 import { firstOf, lastOf } from '../text/element.ts';
+import type { Span } from '../text/span.ts';
 import { type DoughPart, testedDoughOf } from './dough-parts.ts';
 import { LookaheadWhenNeeded } from './lookahead.ts';
 import { nameBetween } from './name-reading.ts';
 import type { Form } from './shared-properties.ts';
 import * as t from './tokens.ts';
-import type { Amount, LoadItem, MomentRead, Name, QuantityKind, QuantityOf, Value } from './tree.ts';
+import type {
+  Amount,
+  LoadItem,
+  LoadPortion,
+  MomentRead,
+  Name,
+  QuantityKind,
+  QuantityOf,
+  Value,
+} from './tree.ts';
 import { units } from './units.ts';
 import { feelWords } from './word-lists.ts';
 
@@ -20,14 +30,35 @@ const wordsForAll: ReadonlySet<string> = new Set([
   'everything',
   'everything else',
   'the rest',
+  'the rest of it',
+  'the rest of them',
   'rest',
+  'rest of it',
   'remaining ingredients',
   'the remaining ingredients',
 ]);
-const mostWordsForAll = 3;
+const mostWordsForAll = 4;
 const secondsOfMinute = 60;
 /** What says that something stays out for now. */
 const wordsForBut: ReadonlySet<string> = new Set(['but', 'except', 'without']);
+
+/** Shares of what a line has, as they are said; no figure where the words do not tell. Common practice, no source. */
+const wordsForShare: readonly (readonly [said: string, fraction?: number])[] = [
+  ['half of', 1 / 2],
+  ['half the', 1 / 2],
+  ['a third of', 1 / 3],
+  ['two thirds of', 2 / 3],
+  ['a quarter of', 1 / 4],
+  ['three quarters of', 3 / 4],
+  ['most of'],
+  ['some of'],
+  ['part of'],
+  ['a little of'],
+  ['a bit of'],
+  ['a splash of'],
+];
+
+const spanOf = (token: IToken): Span => ({ start: token.startOffset, end: t.endOf(token) });
 
 /** So many tokens tell which way to read on. */
 const maxLookahead = 2;
@@ -335,6 +366,20 @@ class StatementParser extends EmbeddedActionsParser {
           ALT: () => this.SUBRULE(this.everything),
           IGNORE_AMBIGUITIES: true,
         },
+        {
+          GATE: () => this.atRestOf() > 0,
+          ALT: () => this.SUBRULE(this.restOfItem),
+          IGNORE_AMBIGUITIES: true,
+        },
+        {
+          GATE: () => this.atShare() !== undefined,
+          ALT: () => this.SUBRULE(this.shareItem),
+          IGNORE_AMBIGUITIES: true,
+        },
+        {
+          GATE: () => this.LA(1).tokenType !== t.Percent || this.LA(2).tokenType === t.Of,
+          ALT: () => this.SUBRULE(this.portionFirst),
+        },
         { ALT: () => this.SUBRULE(this.namedItem) },
       ]),
   );
@@ -345,7 +390,10 @@ class StatementParser extends EmbeddedActionsParser {
     for (let ahead = 1; said.length <= mostWordsForAll; ahead++) {
       const token = this.LA(ahead);
       const isWord =
-        token.tokenType === t.Word || token.tokenType === t.All || token.tokenType === t.Remaining;
+        token.tokenType === t.Word ||
+        token.tokenType === t.All ||
+        token.tokenType === t.Remaining ||
+        token.tokenType === t.Of;
       const word = isWord ? token.image.toLowerCase() : '';
       if (word === '' && token.tokenType !== t.Comma && token.image !== '') return false;
       if (word === '' || wordsForBut.has(word)) return wordsForAll.has(said.join(' '));
@@ -393,20 +441,139 @@ class StatementParser extends EmbeddedActionsParser {
     this.OPTION5({ GATE: () => this.atArticle(), DEF: () => this.CONSUME(t.Word) });
     const remaining = this.OPTION2(() => this.CONSUME(t.Remaining));
     const name = this.SUBRULE(this.name);
-    const fraction = this.OPTION3(() => this.quantity(this.CONSUME(t.Percent), 'fraction').fraction);
-    const celsius = this.OPTION4(() => {
-      this.CONSUME(t.At);
-      return this.quantity(this.CONSUME(t.Temperature), 'temperature').celsius;
-    });
+    const portion = this.OPTION3(() => this.SUBRULE(this.portionBehind));
+    const warm = this.OPTION4(() => this.SUBRULE(this.atTemperature));
     return {
       name,
       all: all !== undefined,
       remaining: remaining !== undefined,
-      start: name.start,
-      end: name.end,
-      ...(fraction === undefined ? {} : { fraction }),
-      ...(celsius === undefined ? {} : { celsius }),
+      start: (all ?? remaining)?.startOffset ?? name.start,
+      end: (warm ?? portion)?.end ?? name.end,
+      ...(portion === undefined ? {} : { portion }),
+      ...(warm === undefined ? {} : { celsius: warm.celsius }),
     };
+  });
+
+  readonly portionBehind = this.RULE(
+    'portionBehind',
+    (): LoadPortion =>
+      this.OR([
+        {
+          ALT: () => {
+            const percent = this.CONSUME(t.Percent);
+            return {
+              kind: 'ofFlour' as const,
+              fraction: this.quantity(percent, 'fraction').fraction,
+              ...spanOf(percent),
+            };
+          },
+        },
+        { ALT: () => this.weight(this.CONSUME(t.Mass)) },
+      ]),
+  );
+
+  private weight(mass: IToken): LoadPortion {
+    return { kind: 'weight', grams: this.quantity(mass, 'mass').grams, ...spanOf(mass) };
+  }
+
+  readonly atTemperature = this.RULE('atTemperature', (): Span & { celsius: number } => {
+    this.CONSUME(t.At);
+    const temperature = this.CONSUME(t.Temperature);
+    return { celsius: this.quantity(temperature, 'temperature').celsius, ...spanOf(temperature) };
+  });
+
+  /** `90% of the water`, `1300 g water`. */
+  readonly portionFirst = this.RULE('portionFirst', (): LoadItem => {
+    const portion = this.OR([
+      {
+        ALT: (): LoadPortion => {
+          const percent = this.CONSUME(t.Percent);
+          const of = this.CONSUME(t.Of);
+          return {
+            kind: 'ofLine' as const,
+            fraction: this.quantity(percent, 'fraction').fraction,
+            start: percent.startOffset,
+            end: t.endOf(of),
+          };
+        },
+      },
+      {
+        ALT: () => {
+          const mass = this.CONSUME(t.Mass);
+          this.OPTION({ GATE: () => this.LA(2).tokenType !== t.Comma, DEF: () => this.CONSUME2(t.Of) });
+          return this.weight(mass);
+        },
+      },
+    ]);
+    return this.SUBRULE(this.portioned, { ARGS: [portion, portion.start] });
+  });
+
+  /** What a portion before a name is of: `the water at 12 °C`. */
+  readonly portioned = this.RULE('portioned', (portion?: LoadPortion, start = 0): LoadItem => {
+    this.OPTION({ GATE: () => this.atArticle(), DEF: () => this.CONSUME(t.Word) });
+    const name = this.SUBRULE(this.name);
+    const warm = this.OPTION2(() => this.SUBRULE(this.atTemperature));
+    return {
+      name,
+      all: false,
+      remaining: portion === undefined,
+      start,
+      end: warm?.end ?? name.end,
+      ...(portion === undefined ? {} : { portion }),
+      ...(warm === undefined ? {} : { celsius: warm.celsius }),
+    };
+  });
+
+  /** How many words stand here that say `the rest of`; 0 for none. */
+  private atRestOf(): number {
+    const first = this.LA(1).image.toLowerCase() === 'the' ? 2 : 1;
+    const isRest = this.LA(first).image.toLowerCase() === 'rest' && this.LA(first + 1).tokenType === t.Of;
+    return isRest ? first + 1 : 0;
+  }
+
+  /** `rest of the water` is the remaining water. */
+  readonly restOfItem = this.RULE('restOfItem', (): LoadItem => {
+    const start = this.LA(1).startOffset;
+    const words = this.atRestOf();
+    let taken = 0;
+    this.AT_LEAST_ONE({
+      GATE: () => taken < words,
+      DEF: () => {
+        this.CONSUME(t.NamePart);
+        taken++;
+      },
+    });
+    return this.SUBRULE(this.portioned, { ARGS: [undefined, start] });
+  });
+
+  /** The words of a share that stand here, `half of`, `a third of`, and what they come to. */
+  private atShare(): { readonly words: number; readonly fraction: number | undefined } | undefined {
+    for (const [said, fraction] of wordsForShare) {
+      const words = said.split(' ');
+      const isSaid = words.every((word, at) => this.LA(at + 1).image.toLowerCase() === word);
+      if (isSaid && this.LA(words.length + 1).image !== '') return { words: words.length, fraction };
+    }
+    return undefined;
+  }
+
+  readonly shareItem = this.RULE('shareItem', (): LoadItem => {
+    const share = this.atShare();
+    const start = this.LA(1).startOffset;
+    let end = start;
+    const words = share?.words ?? 0;
+    let taken = 0;
+    this.AT_LEAST_ONE({
+      GATE: () => taken < words,
+      DEF: () => {
+        end = t.endOf(this.CONSUME(t.NamePart));
+        taken++;
+      },
+    });
+    const portion: LoadPortion =
+      share?.fraction === undefined
+        ? { kind: 'unsaid', start, end }
+        : { kind: 'ofLine', fraction: share.fraction, start, end };
+    return this.SUBRULE(this.portioned, { ARGS: [portion, start] });
   });
 
   readonly draws = this.RULE(

@@ -122,6 +122,8 @@ export const patternsOfForm: Readonly<Record<Form, readonly string[]>> = {
   mixSpeed: ['SPEED [for] DURATION'],
   load: [
     'NAME [PERCENT] [at TEMPERATURE], …',
+    'NAME MASS, …',
+    'PERCENT of the NAME, …',
     'all',
     'all but NAME, …',
     'the rest',

@@ -4,6 +4,7 @@ import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { goesInAlone } from './goes-in.ts';
 import { byHandAlone, handPhrase, handVerb } from './hand-words.ts';
+import { everything, fillers, goesIn, loads, manners, rests, speeds, works } from './mix-words.ts';
 import { problem, replaceFix } from './problem.ts';
 import { readPlainProperty } from './property.ts';
 import { readNumber } from './quantity.ts';
@@ -19,6 +20,8 @@ import type { LineRead, PropertyStatement } from './tree.ts';
 interface Piece {
   readonly text: string;
   readonly at?: number;
+  /** Says how much of the name behind it goes in. */
+  readonly isPortion?: true;
 }
 
 interface Written {
@@ -37,33 +40,6 @@ const time = new RegExp(
 );
 const unitNames: Readonly<Record<string, string>> = { h: 'h', m: 'min', "'": 'min', '′': 'min', s: 's' };
 
-/** Speeds by their names in the trade. Common practice, no source. */
-const speeds: readonly (readonly [RegExp, number])[] = [
-  [/\b(?:on |at |in )?(?:medium[ -]low|low[ -]medium)(?: speed)?(?![\p{L}\d])/iu, 2],
-  [
-    /\b(?:on |at |in )?(?:speed (?:1|one)|(?:first|1st|1\.|slow|low)(?: speed| gear)?|frasage)(?![\p{L}\d])/iu,
-    1,
-  ],
-  [
-    /\b(?:on |at |in )?(?:speed (?:2|two)|(?:second|2nd|2\.|fast|high|quick|medium|med)(?: speed| gear)?|pétrissage)(?![\p{L}\d])/iu,
-    2,
-  ],
-  [/\b(?:on |at |in )?(?:speed (?:3|three)|(?:third|3rd)(?: speed| gear)?)(?![\p{L}\d])/iu, 3],
-];
-const rests = /^(?:autoly[sz]e|autolysis|rest(?! of)|stand|wait|pause|leave)\b/i;
-const loads = /^(?:add(?:ing)?|put in|fold in|incorporate|work in|mix in|pour in|sprinkle in)\b\s*/i;
-const works =
-  /^(?:mix(?:ing)?|combine|knead(?:ing)?|stir|beat|blend|run|spiral|mixer|load|frasage|pétrissage)(?![\p{L}])\s*:?\s*/iu;
-/** Words that say how and not what. */
-const manners =
-  /(?:^|\s)(?:until\s.*|(?:(?:bit by bit|little by little|slowly|gradually)(?: over)?|at the (?:end|start)|one at a time|in a (?:thin )?stream|gently|thoroughly|well|together|in (?:two|three|several|\d+) (?:additions|lots|parts|steps)|in (?:the |a )?(?:stand )?(?:mixer|machine|bowl)|with (?:the |a )?(?:stand )?(?:mixer|machine|dough hook|hook|paddle)|by (?:hand|machine)|to (?:a|an)\s.*))$/i;
-const fillers = /^(?:for|then|and|at|on|of|the|in|with|[-–—+&/:.])$/i;
-const everything =
-  /^(?:all|everything)(?: in)?(?=$|\s+(?:but|except|without)\s)|^all (?:the )?(?:ingredients|of it)$/i;
-
-/** `butter in`, `the butter goes in`. */
-const goesIn = /(?<=\S\s+)(?:(?:goes|go) )?in(?: (?:now|last))?\.?$/i;
-
 /**
  * Reads a line of a mix that the notation does not have in these words; `undefined` where some of it means nothing known. By hand there
  * are no speeds: what is mixed is kneaded.
@@ -75,6 +51,7 @@ export function readMixSaid(line: string, tokens: readonly IToken[], byHand = fa
   };
   const remarks: string[] = [];
   const written =
+    untilSeen(line.slice(span.start, span.end), span) ??
     (byHand ? undefined : sumOfTimes(line.slice(span.start, span.end), span)) ??
     writtenOf(line.slice(span.start, span.end), span.start, remarks, byHand);
   if (written === undefined) return undefined;
@@ -94,6 +71,12 @@ export function readMixSaid(line: string, tokens: readonly IToken[], byHand = fa
   return { statement, problems: [problem('unknown-property', found, span, fix)], further };
 }
 
+/** `until window`, `until smooth`: what the baker looks for, and no time. */
+function untilSeen(text: string, span: Span): Written[] | undefined {
+  if (!/^(?:un)?till?\s+\S/i.test(text) || time.test(text)) return undefined;
+  return [{ span, isRun: false, saysWhat: true, pieces: [{ text: 'note ' }, { text, at: span.start }] }];
+}
+
 /** `6 + 2 min`: minutes slow, then minutes fast. Common practice in German bakeries, no source. */
 function sumOfTimes(text: string, span: Span): Written[] | undefined {
   const found = /^(\d{1,2}) ?\+ ?(\d{1,2}) ?(?:min(?:utes)?|'|′)\.?$/i.exec(text);
@@ -111,7 +94,9 @@ function writtenOf(text: string, from: number, remarks: string[], byHand: boolea
   const flush = (): void => {
     if (names === undefined) return;
     const { all, span, word } = names;
-    const saysWhat = all.every(({ text }) => text === ', ' || text === 'all' || goesInAlone(text));
+    const saysWhat = all.every(
+      ({ text, isPortion }) => isPortion === true || text === ', ' || text === 'all' || goesInAlone(text),
+    );
     written.push({ span, isRun: false, saysWhat, pieces: [{ text: `${word} ` }, ...all] });
     names = undefined;
   };
@@ -130,7 +115,7 @@ function writtenOf(text: string, from: number, remarks: string[], byHand: boolea
       else {
         flush();
         // `olives, 1 min slow`: a name alone goes in where its line says that it is mixed; `everything` is what is loaded.
-        const isPlain = read.all || goesInAlone(read.names[0]?.text ?? '');
+        const isPlain = read.all || goesInAlone(read.names.find((one) => one.isPortion !== true)?.text ?? '');
         if (read.verb === undefined && read.run === undefined && !isPlain && !isTimed) return undefined;
         names = {
           all: [...read.names],
@@ -270,12 +255,27 @@ function namesIn(left: string, from: number): Piece[] | undefined {
     const at = but.index + but[0].length;
     return [{ text: 'all but ' }, { text: text.slice(at), at: from + first.at + at }];
   }
-  const heldBack = /^(?:the )?(?:held[ -]back|reserved|second|rest of the) water$/i.exec(text);
+  const heldBack = /^(?:the )?(?:held[ -]back|reserved|second) water$/i.exec(text);
   if (heldBack !== null)
-    return [{ text: 'remaining ' }, { text: 'water', at: from + first.at + text.length - 5 }];
+    return [
+      { text: 'remaining ', isPortion: true },
+      { text: 'water', at: from + first.at + text.length - 5 },
+    ];
+  const portion = portionIn(text, from + first.at);
+  if (portion !== undefined) return portion;
   // A figure in what is left is an amount of something, and no name says it.
   if (/\d\s*(?:%|g|kg|ml|l|oz|lb)(?![\p{L}])/iu.test(text) || /[()]/.test(text)) return undefined;
   return [{ text, at: from + first.at }];
+}
+
+/** `90 % of the water`, `1300 g water`, `half the water`, which a load takes as they are. */
+function portionIn(text: string, at: number): Piece[] | undefined {
+  const [, portion = '', name = ''] =
+    /^(\d[\d.,]*\s*(?:%\s+of|(?:g|kg|oz|lb)(?:\s+of)?)|half(?:\s+of)?|(?:the )?rest\s+of)\s+(?:the\s+)?(\p{L}.*)$/iu.exec(
+      text,
+    ) ?? [];
+  const named = { text: name, at: at + text.length - name.length };
+  return name === '' ? undefined : [{ text: `${portion} `, at, isPortion: true }, named];
 }
 
 /** `speed 1 for 4 min`, `rest 20 min`, `knead 8 min`. */

@@ -170,6 +170,8 @@ function valueProblem(
   });
   if (meant !== undefined) return meant;
   if (strange !== undefined) return strangeCharacter(strange);
+  const asksOf = property.form === 'load' ? percentOfWhat(line, rest.slice(rest.indexOf(at))) : undefined;
+  if (asksOf !== undefined) return asksOf;
   if (quantity?.kind === 'range' && property.form === 'massRange') {
     const both = `${quantity.low} to ${quantity.high}`;
     const said = message('range.both-units', { meant: both });
@@ -196,6 +198,18 @@ function valueProblem(
     example: property.example,
   });
   return problem('wrong-value', said, { start: at.startOffset, end });
+}
+
+/** The finding for `90% water` in a load, which may be of the flour or of the water. */
+function percentOfWhat(line: string, rest: readonly IToken[]): SyntaxProblem | undefined {
+  const [percent, ...behind] = rest;
+  const name = nameOf(line, leadingWords(behind));
+  if (percent?.tokenType !== t.Percent || name === undefined) return undefined;
+  const span = { start: percent.startOffset, end: name.end };
+  const written = line.slice(percent.startOffset, t.endOf(percent));
+  const [meant, otherMeant] = [`${written} of the ${name.text}`, `${name.text} ${written}`];
+  const said = message('wrong-value.percent-of-what', { written, name: name.text, meant, otherMeant });
+  return problem('wrong-value', said, span, writeFix(span, meant), writeFix(span, otherMeant));
 }
 
 /** The finding for a value of which it is plain what was meant, or what is lacking. */
@@ -264,13 +278,14 @@ const unitsFor: Partial<Record<Form, readonly string[]>> = {
   stock: [' kg', ' g'],
 };
 
+function leadingWords(tokens: readonly IToken[]): readonly IToken[] {
+  const end = tokens.findIndex((token) => token.tokenType === t.Comma || !wordTypes(token));
+  return end < 0 ? tokens : tokens.slice(0, end);
+}
+
 /** The finding for a word that no property of the section is called by. */
 export function unknownProperty(line: string, tokens: readonly IToken[], section: SectionKind): LineRead {
-  const words: IToken[] = [];
-  for (const token of tokens) {
-    if (!wordTypes(token)) break;
-    words.push(token);
-  }
+  const words = leadingWords(tokens);
   const first = nameOf(line, words.length === 0 ? tokens.slice(0, 1) : words)!;
   const known = properties[section].map((one) => one.word);
   const meant =

@@ -120,9 +120,18 @@ export interface LoadItem extends Span {
   readonly remaining: boolean;
   /** Everything that no other line of the programme names, but for these: `all`, `all but butter`, `the rest`. */
   readonly allBut?: readonly Name[];
-  readonly fraction?: number;
+  readonly portion?: LoadPortion;
   readonly celsius?: number;
 }
+
+/** How much of it goes in now: percent of the flour, a share of what its line has, a weight, or words that do not say it, `most of`. */
+export type LoadPortion = Span &
+  (
+    | { readonly kind: 'ofFlour'; readonly fraction: number }
+    | { readonly kind: 'ofLine'; readonly fraction: number }
+    | { readonly kind: 'weight'; readonly grams: number }
+    | { readonly kind: 'unsaid' }
+  );
 
 /** A stretch of work on a dough: `speed 1 for 60 min`, `knead 12 min`, `rest 20 min`. */
 export type RunPart = Span & { readonly seconds: number } & (

@@ -68,6 +68,34 @@ describe('a mixer with very many trials', () => {
   });
 });
 
+describe('two mixers of one name, each in a folder of its own', () => {
+  const answers = (first: string, second: string): readonly string[] => {
+    const service = createService();
+    service.setRoots([root]);
+    for (const folder of ['east', 'west']) service.setText(`${root}${folder}/mixers.dough`, mixer);
+    const [whole, oneTrial] = [
+      formula(0, '2026-03-01', 24),
+      /trial [\s\S]*/.exec(formula(0, '2026-03-02', 26))![0],
+    ];
+    service.setText(`${root}east/0.dough`, `${whole}${oneTrial}${oneTrial.replace('-02:', '-03:')}`);
+    return [first, second].map(
+      (folder) =>
+        service
+          .findings(`${root}${folder}/mixers.dough`)
+          .find(({ code }) => code === 'mixer-can-be-calibrated')?.message ?? 'nothing',
+    );
+  };
+
+  it.each([
+    ['east', 'west'],
+    ['west', 'east'],
+  ])('learn only what was run on them, whoever asks first: %s, then %s', (first, second) => {
+    const told = answers(first, second);
+    expect(told[first === 'east' ? 0 : 1]).toContain('from 3 readings of');
+    expect(told[first === 'east' ? 1 : 0]).toBe('nothing');
+  });
+});
+
 describe('what trials tell of a mixer, for all who ask', () => {
   const byHand = (number: number, end: number): string =>
     formula(number, '2026-03-01', end)

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { MixAnalysis } from '../../core/analysis/mix-analysis.ts';
 import { heatAt, heatCurve } from '../../core/calc/formula/composition.ts';
+import { createService } from '../../core/index.ts';
 import { contextsOf, workspaceOf } from '../rules/findings.ts';
+import { partsOf } from '../sheet/parts.ts';
 import { inWords } from '../words/told.ts';
 
 function mixed(lines: string, programme = '  load flour, water, salt\n'): MixAnalysis {
@@ -94,3 +96,77 @@ describe('a part that was held in the cold', () => {
     expect(warm).toBeLessThan(30);
   });
 });
+
+describe('portions of one line', () => {
+  const poured = (first: string, rest = 'remaining water'): unknown =>
+    waters(mixed('  water  70%\n', `  load flour, ${first}, salt\n  speed 1 for 2 min\n  add ${rest}\n`));
+
+  // 20 kg of dough from 172% are 11,628 g of flour.
+  it.each([
+    ['half the water', 'water 35%'],
+    ['half of the water', 'water 35%'],
+    ['50% of the water', 'water 35%'],
+    ['a third of the water', 'water 23.3333333%'],
+    ['90 % of water', 'water 63%'],
+    ['50% of the water at 12 °C', 'water 35% at 12 °C'],
+    ['water 4.0698 kg', 'water 35%'],
+    ['4069.8 g of the water', 'water 35%'],
+    ['4069.8 g water at 12 °C', 'water 35% at 12 °C'],
+  ])('%s of a dough of 20 kg is %s', (said, percent) => {
+    expect(poured(said)).toEqual(poured(percent));
+  });
+
+  it('the rest of the water is the remaining water', () => {
+    expect(poured('water 35%', 'the rest of the water')).toEqual(poured('water 35%'));
+    expect(poured('water 35%', 'rest of water at 8 °C')).toEqual(
+      poured('water 35%', 'remaining water at 8 °C'),
+    );
+  });
+
+  it.each(['half of the flour', '50% of the flour', 'flour 50%', '5882.35 g flour'])(
+    '%s takes of each flour what there is of it',
+    (said) => {
+      const text =
+        'formula Quay Tin:\n  yield 20 kg\n  bread flour  80%\n  rye flour  20%\n  water  70%\n\nmix in spiral:\n' +
+        `  load ${said}, water\n  speed 1 for 2 min\n  add remaining flour\n  speed 2 for 2 min\n`;
+      const flours = mixOf(text).input.phases.flatMap((phase) =>
+        'portions' in phase
+          ? [phase.portions.filter(({ kind }) => kind === 'flour').map(({ grams }) => Math.round(grams))]
+          : [],
+      );
+      expect(flours).toEqual([
+        [4706, 1176],
+        [4706, 1176],
+      ]);
+    },
+  );
+
+  it('of which nobody says how much leave the outlook open, with one finding', () => {
+    const text =
+      'formula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  70%\n\nmix in spiral:\n  load flour, most of the water\n' +
+      '  speed 1 for 2 min\n  add the rest of the water\n  speed 2 for 2 min\n';
+    const service = createService();
+    service.setText('file:///a.dough', text);
+    const found = service.findings('file:///a.dough').filter(({ level }) => level !== 'info');
+    expect(found.map(({ code, place }) => [code, place.line])).toEqual([['portions-off', 6]]);
+    expect(() => mixOf(text)).toThrow('how much water goes in first is not said');
+  });
+
+  it('in weight grow with the batch', () => {
+    const weighed = (first: string): unknown => {
+      const service = createService();
+      const text = `formula Quay Tin:\n  yield 20 kg\n  bread flour  100%\n  water  70%\n\nmix in spiral:\n  load flour, ${first}\n  speed 1 for 2 min\n  add remaining water\n  speed 2 for 2 min\n`;
+      service.setText('file:///a.dough', text);
+      const sheet = service.sheet('file:///a.dough', 0, { size: { by: 'dough', grams: 50_000 } })!;
+      return partsOf(sheet).blocks;
+    };
+    expect(weighed('water 4 kg')).toEqual(weighed('water 34%'));
+  });
+});
+
+function mixOf(text: string): MixAnalysis {
+  const { context } = contextsOf(workspaceOf([{ path: 'a.dough', text }]), 'a.dough')[0]!;
+  const mix = context.analysis!.doughMix;
+  if (!mix.known) throw new Error(inWords(mix.reason));
+  return mix.value;
+}

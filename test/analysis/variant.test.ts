@@ -119,6 +119,18 @@ describe('a variant and the same written out in full', () => {
     }
   });
 
+  it('drops what it is without from a load, and leaves portion and temperature of what stays', () => {
+    const dough = 'bread flour  100%\n  water  70%\n  salt  2%\n  instant yeast  0.7%\n';
+    const rest = '  speed 1 for 4 min\n  add remaining water at 30 °C, salt\n  speed 2 for 4 min\n';
+    const whole = (name: string, oil: string, load: string): string =>
+      `formula ${name}:\n  yield 20 kg\n  ${dough}${oil}\nmix in spiral:\n  load ${load}\n${rest}\n`;
+    const base = whole('The Base', '  oil  3%\n', 'all flour, water 55% at 8 °C, oil, instant yeast');
+    const variant = `${base}formula ${variantName} like The Base:\n  without oil\n`;
+    const inFull = whole(variantName, '', 'all flour, water 55% at 8 °C, instant yeast');
+    expect(computedOf(variant)).toEqual(computedOf(inFull));
+    expect(writtenOutText(variant)).toContain('load all flour, water 55% at 8 °C, instant yeast\n');
+  });
+
   it('is what a copy becomes, where most lines are the same', () => {
     let made = 0;
     for (const [index, base] of bases.entries()) {

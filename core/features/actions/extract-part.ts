@@ -155,7 +155,7 @@ function loadPart(changes: LineChanges, context: ActionContext, chosen: Chosen, 
       }
       const isNamed =
         load.keys.length === 1 && keys.has(firstOf(load.keys)) && !roles.has(load.item.name.folded);
-      if (!isNamed || load.item.fraction !== undefined) return [itemText(context, load)];
+      if (!isNamed || load.item.portion !== undefined) return [itemText(context, load)];
       if (isLoaded) return [];
       isLoaded = true;
       return [name];

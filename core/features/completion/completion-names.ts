@@ -229,7 +229,8 @@ export function droppableNames(asked: Asked, from: { start?: number }): LineComp
 export function loadItems(asked: Asked): LineCompletion[] {
   const model = modelOf(asked);
   const item = /(?:^\s*\S+\s+|,\s*)([^,]*)$/.exec(asked.before);
-  const start = item === null ? wordStart(asked) : asked.before.length - groupOf(item, 1).length;
+  const start =
+    item === null ? wordStart(asked) : asked.before.length - withoutPortion(groupOf(item, 1)).length;
   const found = new Map<string, LineCompletion>();
   const push = (name: string, kind: CompletionKind, sort: string): void => {
     const folded = nameBetween(name, 0, name.length).folded;
@@ -248,6 +249,12 @@ export function loadItems(asked: Asked): LineCompletion[] {
   for (const words of ['all', 'all but', 'the rest', 'flour', 'remaining water', 'all fat'])
     push(words, 'word', '2');
   return [...found.values()];
+}
+
+/** An item short of the portion that it begins with: `90% of the`, `1300 g`, `half the`. */
+function withoutPortion(item: string): string {
+  const portion = /^(?:\S.*\sof\s+(?:the\s+)?|half\s+(?:the\s+)?|[\d.]+\s*(?:g|kg|oz|lb)\s+)/i.exec(item);
+  return portion === null ? item : item.slice(portion[0].length);
 }
 
 /** What the lines of the programme name already, but for the item at the cursor; more of it may still go in. */

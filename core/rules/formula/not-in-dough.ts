@@ -1,4 +1,6 @@
+import { mannerApart } from '../../syntax/mix-words.ts';
 import { roleWords } from '../../syntax/vocabulary.ts';
+import { elementAt } from '../../text/element.ts';
 import { foldName } from '../../text/names.ts';
 import { nearestWord } from '../../text/nearest.ts';
 import { message } from '../../words/message.ts';
@@ -16,7 +18,7 @@ export const notInDough: Rule = {
     'day may have had what the formula no longer has.',
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  honey  2%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
-  *check({ analysis }) {
+  *check({ analysis, block }) {
     if (analysis === undefined) return;
     const { problems, model, statements } = analysis.resolved;
     for (const problem of problems) {
@@ -27,7 +29,8 @@ export const notInDough: Rule = {
       const seen = new Map([...parts, ...names].map((one) => [one.folded, one.text]));
       const meant = nearestWord(name.folded, seen.keys());
       const written = meant === undefined || meant === name.folded ? undefined : seen.get(meant);
-      const apart = withCommas(name.text, (one) => seen.has(one) || roles.has(one));
+      const isLast = elementAt(block.lines, line).text.slice(name.end).trim() === '';
+      const apart = namesMeant(name.text, isLast, (one) => seen.has(one) || roles.has(one));
       const wanted = apart ?? written;
       const fixes = (preferred: boolean): RuleFix[] =>
         wanted === undefined ? [] : [writeFix(line, name, wanted, preferred)];
@@ -60,8 +63,14 @@ export const notInDough: Rule = {
 
 const roles: ReadonlySet<string> = new Set(roleWords);
 
-/** `starter & salt`, `walnuts and cranberries`: several names of the dough that lack their commas. */
-function withCommas(text: string, isKnown: (folded: string) => boolean): string | undefined {
-  const names = text.split(/\s+(?:&|\+|and)\s+/i);
-  return names.length > 1 && names.every((one) => isKnown(foldName(one))) ? names.join(', ') : undefined;
+/**
+ * `starter & salt`, `walnuts and cranberries`, `butter bit by bit`: names of the dough that lack their commas, or words behind them
+ * that say how, which at the end of a line become a remark.
+ */
+function namesMeant(text: string, isLast: boolean, isKnown: (folded: string) => boolean): string | undefined {
+  const { name, manner } = mannerApart(text);
+  const names = name.split(/\s+(?:&|\+|and)\s+/i);
+  const isMeant = (names.length > 1 || manner !== undefined) && names.every((one) => isKnown(foldName(one)));
+  if (!isMeant || (manner !== undefined && !isLast)) return undefined;
+  return names.join(', ') + (manner === undefined ? '' : `  # ${manner}`);
 }

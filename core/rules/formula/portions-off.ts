@@ -1,10 +1,11 @@
 import { type Analysis, solutionOf } from '../../analysis/analysis.ts';
 import type { ResolvedLoad } from '../../model/resolve-mix.ts';
+import type { LoadItem } from '../../syntax/tree.ts';
 import { elementAt } from '../../text/element.ts';
+import type { Span } from '../../text/span.ts';
 import { type Message, message } from '../../words/message.ts';
 import { writeFix } from '../engine/fixes.ts';
 import type { Rule } from '../engine/rule.ts';
-import { quantityPlace } from '../engine/rule-places.ts';
 import { wordsOf } from '../engine/rule-words.ts';
 import { runMixes } from '../mixing/mixes.ts';
 
@@ -14,24 +15,33 @@ export const portionsOff: Rule = {
   title: 'The portions that are loaded do not make up the line',
   explanation:
     'An ingredient that goes in bit by bit (`load water 66%`, `add water 8%`) must be loaded whole in the end. Write `add remaining water` on ' +
-    'the last portion: it then takes the rest, whatever the formula says.',
+    'the last portion: it then takes the rest, whatever the formula says. A portion is a percent of the flour (`water 66%`), a share (`90% of the water`, `half the water`) or a ' +
+    'weight (`water 1300 g`); “most of the water” weighs nothing.',
   bad: 'formula Quay Hearth:\n  bread flour  100%\n  water  78%\n\nmix in spiral:\n  load flour, water 66%\n  speed 1 for 8 min\n  add water 8%\n  speed 2 for 4 min\n',
   good: 'formula Quay Hearth:\n  bread flour  100%\n  water  78%\n\nmix in spiral:\n  load flour, water 66%\n  speed 1 for 8 min\n  add remaining water\n  speed 2 for 4 min\n',
   *check(context) {
     const { analysis, block } = context;
     const assumed = analysis?.solved?.assumedScale === true;
+    for (const { line, item } of analysis?.resolved.mixes.flatMap(({ loads }) => loads) ?? []) {
+      const { portion, name } = item;
+      if (portion?.kind !== 'unsaid') continue;
+      yield {
+        line,
+        span: { start: portion.start, end: portion.end },
+        message: message('portions-off.unsaid', { name: name.text }),
+        fixes: [],
+      };
+    }
     for (const { mix, analysis: formula } of runMixes(analysis)) {
       const { loads } = elementAt(formula.resolved.mixes, mix.index);
       for (const { line, name, askedGrams, hasGrams } of mix.portionsOff) {
         const load = loads.findLast((one) => one.line === line && isOf(formula, one, name));
-        const span =
-          load === undefined ? wordsOf(block, line) : { start: load.item.start, end: load.item.end };
-        const amount =
-          load === undefined ? undefined : quantityPlace(block, line, 'fraction', load.item.start);
-        const isPortion = load?.item.fraction !== undefined && amount !== undefined;
+        const item = load?.item;
+        const portion = item?.portion;
+        const span = placeOf(item) ?? wordsOf(block, line);
         yield {
           line,
-          span: isPortion ? { start: span.start, end: amount.end } : span,
+          span,
           message: assumed
             ? unsized(name, askedGrams > hasGrams)
             : message(askedGrams > hasGrams ? 'portions-off.more-grams' : 'portions-off.less-grams', {
@@ -40,21 +50,21 @@ export const portionsOff: Rule = {
                 grams: askedGrams,
                 otherGrams: hasGrams,
               }),
-          fixes: isPortion
-            ? [
-                writeFix(
-                  line,
-                  { start: span.start, end: amount.end },
-                  `remaining ${load.item.name.text}`,
-                  true,
-                ),
-              ]
-            : [],
+          fixes:
+            item === undefined || portion === undefined
+              ? []
+              : [writeFix(line, span, `remaining ${item.name.text}`, true)],
         };
       }
     }
   },
 };
+
+/** Where a load names something and how much of it, without how warm it is. */
+function placeOf(item: LoadItem | undefined): Span | undefined {
+  if (item === undefined) return undefined;
+  return { start: item.start, end: Math.max(item.name.end, item.portion?.end ?? 0) };
+}
 
 function unsized(name: string, isMore: boolean): Message {
   return message(isMore ? 'portions-off.more' : 'portions-off.less', { name, meant: `remaining ${name}` });

@@ -28,7 +28,7 @@ export function iceFix(context: RuleContext, { mix, analysis }: RunMix): RuleFix
   const line = lineOfId(water.id);
   const statement = resolved.statements.get(water.id);
   const loads = elementAt(resolved.mixes, mix.index).loads.filter(({ keys }) => keys.includes(water.key));
-  if (statement === undefined || loads.length > 1 || loads.some(({ item }) => item.fraction !== undefined))
+  if (statement === undefined || loads.length > 1 || loads.some(({ item }) => item.portion !== undefined))
     return [];
   const { amount, span } = amountPlace(context, water.id);
   const share = Math.round((1000 * cure.iceGrams) / base) / 10;

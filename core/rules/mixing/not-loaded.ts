@@ -61,6 +61,6 @@ function asLoaded(name: string): string {
   const { folded } = nameBetween(`"${name}"`, 0, name.length + 2);
   const isPlain =
     item !== undefined && others.length === 0 && !item.all && !item.remaining && item.name.folded === folded;
-  const isWhole = isPlain && item.fraction === undefined && item.celsius === undefined;
+  const isWhole = isPlain && item.portion === undefined && item.celsius === undefined;
   return isWhole || name.includes('"') ? name : `"${name}"`;
 }

@@ -227,8 +227,8 @@ function givenTemperatures({ block }: RuleContext, { mix, model, analysis }: Run
   }
   for (const { line, item, keys } of elementAt(mixes, mix.index).loads) {
     if (line <= model.headerLine || item.celsius === undefined || !keys.some(isWater)) continue;
-    const span = quantityPlace(block, line, 'temperature', item.end);
-    if (span !== undefined) places.push({ line, from: item.end, span });
+    const span = quantityPlace(block, line, 'temperature', item.name.end);
+    if (span !== undefined) places.push({ line, from: item.name.end, span });
   }
   return places;
 }

@@ -1,6 +1,6 @@
 import { analyseResolved } from '../../analysis/analyse.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
-import { scaledSections } from '../../analysis/scale-analysis.ts';
+import { scaledMixes, scaledSections } from '../../analysis/scale-analysis.ts';
 import type { FormulaInput, YieldInput } from '../../calc/formula/formula-input.ts';
 import { bowlBatches, type ScaleTarget, scaleTo } from '../../calc/formula/scaling.ts';
 import { foldName } from '../../text/names.ts';
@@ -118,7 +118,11 @@ function grown(
   made: NonNullable<FormulaInput['yield']>,
 ): Analysis {
   const assumed = solved?.assumedScale === true;
-  return analyseResolved({ ...resolved, input: scaledInput(resolved.input, factor, assumed, made) });
+  return analyseResolved({
+    ...resolved,
+    mixes: scaledMixes(resolved, factor),
+    input: scaledInput(resolved.input, factor, assumed, made),
+  });
 }
 
 function scaledInput(

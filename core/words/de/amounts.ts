@@ -69,6 +69,8 @@ export const amounts: Translation<typeof english> = {
   'parts-above-whole.inside': ({ property, fraction, otherProperty, limitFraction }, say) =>
     `${say.percent(fraction)} „${property}“ sind mehr als die ${say.percent(limitFraction)} „${otherProperty}“, von denen sie ein Teil sind. Eines von beiden berichtigen.`,
 
+  'portions-off.unsaid': ({ name }) =>
+    `Wie viel von „${name}“ ist das? Ein Anteil sagt es, zum Beispiel „90% of the ${name}“, und „remaining ${name}“, wo der Rest hineinkommt.`,
   'portions-off.more': ({ name, meant }) =>
     `Hier kommt mehr „${name}“ hinein, als noch übrig ist. Der Rest schreibt sich „${meant}“.`,
   'portions-off.more-grams': (portion, say) =>

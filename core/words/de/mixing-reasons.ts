@@ -25,6 +25,7 @@ export const mixingReasons: Translation<typeof english> = {
   'mixing.no-mixer': () => 'der Kneter ist nicht bekannt',
   'mixing.mixer-not-known': ({ name }) => `der Kneter „${name}“ ist nicht bekannt`,
   'mixing.no-weights': () => 'die Gewichte des Teigs sind noch nicht bekannt',
+  'mixing.portion-unsaid': ({ name }) => `es steht nicht da, wie viel ${name} zuerst hineinkommt`,
   'mixing.line-unfinished': () => 'eine Zeile des Knetprogramms ist nicht fertig',
   'mixing.water-stated': ({ waterCelsius }, say) =>
     `die Datei gibt das Wasser mit ${say.celsius(waterCelsius)} an`,

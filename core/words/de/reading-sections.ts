@@ -82,6 +82,8 @@ export const readingSections: Translation<typeof english> = {
   'wrong-value.dough-part': ({ written, example }) =>
     `„${written}“ sagt weder, worin ein Teig geknetet wird, noch wie lange. Zum Beispiel: ${example}`,
   'wrong-value.meant': ({ written, example }) => `„${written}“ passt hier nicht. Richtig ist: ${example}`,
+  'wrong-value.percent-of-what': ({ written, name, meant, otherMeant }) =>
+    `${written} von „${name}“ oder vom Mehl? Gemeint ist „${meant}“ oder „${otherMeant}“.`,
   'wrong-value.no-such-word': ({ property, words }, say) => `Für „${property}“ steht ${say.anyOf(words)}.`,
   'wrong-value.currency': () => 'Eine Währung besteht aus drei Großbuchstaben: EUR',
   'wrong-value.fahrenheit': ({ property, meant }) =>

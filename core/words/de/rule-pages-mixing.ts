@@ -109,7 +109,7 @@ export const mixingPages: RulePages = {
   'portions-off': {
     title: 'Die Portionen, die zugegeben werden, ergeben nicht die ganze Zeile',
     explanation:
-      'Eine Zutat, die nach und nach hineinkommt (`load water 66%`, `add water 8%`, Nachschütten), muss am Ende ganz im Kessel sein. Bei der letzten Portion `add remaining water` schreiben: sie nimmt den Rest, was auch immer die Rezeptur sagt.',
+      'Eine Zutat, die nach und nach hineinkommt (`load water 66%`, `add water 8%`, Nachschütten), muss am Ende ganz im Kessel sein. Bei der letzten Portion `add remaining water` schreiben: sie nimmt den Rest, was auch immer die Rezeptur sagt. Eine Portion ist ein Prozentsatz vom Mehl (`water 66%`), ein Anteil (`90% of the water`, `half the water`) oder ein Gewicht (`water 1300 g`); „most of the water“ wiegt nichts.',
   },
   'too-warm': {
     title: 'Der Teig kommt zu warm aus dem Kneter',

@@ -80,6 +80,8 @@ export const amounts = {
   'parts-above-whole.inside': (inside: Inside, say: Speaker) =>
     `${say.percent(inside.fraction)} ${inside.property} are more than the ${say.percent(inside.limitFraction)} ${inside.otherProperty} that they are part of. Correct one of them.`,
 
+  'portions-off.unsaid': ({ name }: Args<'name'>) =>
+    `How much of the ${name} is that? Write a share, for example “90% of the ${name}”, and “remaining ${name}” where the rest goes in.`,
   'portions-off.more': ({ name, meant }: Args<'name' | 'meant'>) =>
     `More “${name}” is loaded here than is left. Take the rest with “${meant}”.`,
   'portions-off.more-grams': (portion: Portion, say: Speaker) =>

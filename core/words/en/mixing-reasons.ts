@@ -24,6 +24,7 @@ export const mixingReasons = {
   'mixing.no-mixer': () => 'the mixer is not known',
   'mixing.mixer-not-known': ({ name }: Args<'name'>) => `the mixer “${name}” is not known`,
   'mixing.no-weights': () => 'the weights of the dough are not known yet',
+  'mixing.portion-unsaid': ({ name }: Args<'name'>) => `how much ${name} goes in first is not said`,
   'mixing.line-unfinished': () => 'a line of the mixing programme is not finished',
   'mixing.water-stated': ({ waterCelsius }: Args<'waterCelsius'>, say: Speaker) =>
     `the file states the water at ${say.celsius(waterCelsius)}`,

@@ -85,6 +85,13 @@ export const readingSections = {
     `“${written}” is neither where a dough is mixed nor how long it is worked. For example: ${example}`,
   'wrong-value.meant': ({ written, example }: Args<'written' | 'example'>) =>
     `“${written}” does not fit here. Write: ${example}`,
+  'wrong-value.percent-of-what': ({
+    written,
+    name,
+    meant,
+    otherMeant,
+  }: Args<'written' | 'name' | 'meant' | 'otherMeant'>) =>
+    `${written} of the ${name}, or of the flour? Write “${meant}” or “${otherMeant}”.`,
   'wrong-value.no-such-word': ({ property, words }: Args<'property' | 'words'>, say: Speaker) =>
     `“${property}” is one of ${say.anyOf(words)}.`,
   'wrong-value.currency': () => 'A currency is three capitals: EUR',

@@ -1,0 +1,35 @@
+/** The words in which bakers say what is done in a mix, as patterns. Common practice, no source. */
+
+/** Speeds by their names in the trade. Common practice, no source. */
+export const speeds: readonly (readonly [RegExp, number])[] = [
+  [/\b(?:on |at |in )?(?:medium[ -]low|low[ -]medium)(?: speed)?(?![\p{L}\d])/iu, 2],
+  [
+    /\b(?:on |at |in )?(?:speed (?:1|one)|(?:first|1st|1\.|slow|low)(?: speed| gear)?|frasage)(?![\p{L}\d])/iu,
+    1,
+  ],
+  [
+    /\b(?:on |at |in )?(?:speed (?:2|two)|(?:second|2nd|2\.|fast|high|quick|medium|med)(?: speed| gear)?|pétrissage)(?![\p{L}\d])/iu,
+    2,
+  ],
+  [/\b(?:on |at |in )?(?:speed (?:3|three)|(?:third|3rd)(?: speed| gear)?)(?![\p{L}\d])/iu, 3],
+];
+export const rests = /^(?:autoly[sz]e|autolysis|rest(?! of)|stand|wait|pause|leave)\b/i;
+export const loads = /^(?:add(?:ing)?|put in|fold in|incorporate|work in|mix in|pour in|sprinkle in)\b\s*/i;
+export const works =
+  /^(?:mix(?:ing)?|combine|knead(?:ing)?|stir|beat|blend|run|spiral|mixer|load|frasage|pétrissage)(?![\p{L}])\s*:?\s*/iu;
+/** Words that say how and not what. */
+export const manners =
+  /(?:^|\s)(?:until\s.*|(?:(?:bit by bit|little by little|slowly|gradually)(?: over)?|at the (?:end|start)|one at a time|in a (?:thin )?stream|gently|thoroughly|well|together|in (?:two|three|several|\d+) (?:additions|lots|parts|steps)|in (?:the |a )?(?:stand )?(?:mixer|machine|bowl)|with (?:the |a )?(?:stand )?(?:mixer|machine|dough hook|hook|paddle)|by (?:hand|machine)|to (?:a|an)\s.*))$/i;
+export const fillers = /^(?:for|then|and|at|on|of|the|in|with|[-–—+&/:.])$/i;
+export const everything =
+  /^(?:all|everything)(?: in)?(?=$|\s+(?:but|except|without)\s)|^all (?:the )?(?:ingredients|of it)$/i;
+
+/** `butter in`, `the butter goes in`. */
+export const goesIn = /(?<=\S\s+)(?:(?:goes|go) )?in(?: (?:now|last))?\.?$/i;
+
+/** A name short of the words behind it that say how it goes in, `butter bit by bit`, and those words. */
+export function mannerApart(text: string): { readonly name: string; readonly manner?: string } {
+  const found = manners.exec(text);
+  if (found === null || text.slice(0, found.index).trim() === '') return { name: text };
+  return { name: text.slice(0, found.index).trimEnd(), manner: found[0].trim() };
+}
