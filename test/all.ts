@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { countReport, isBuildServer, missingPrograms, type TestReport } from './count.ts';
 import { lowestNode, nodeOfMajor, versionOf } from './lowest-node.ts';
@@ -45,7 +45,12 @@ function suite(
   const report = join(reports, `${name}.json`);
   rmSync(report, { force: true });
   mkdirSync(reports, { recursive: true });
-  const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
+  // From the project's folder on: the shell of Windows would part the whole path at its blanks.
+  const reporters = [
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${relative(project, report).replaceAll('\\', '/')}`,
+  ];
   const ok = run(['vitest', 'run', ...reporters, ...words], env);
   if (!existsSync(report)) {
     count.failed++;
