@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { countReport, isBuildServer, missingPrograms, type TestReport } from './count.ts';
+import { countReport, editorPrograms, isBuildServer, missingPrograms, type TestReport } from './count.ts';
 import { lowestNode, nodeOfMajor, versionOf } from './lowest-node.ts';
 
 /**
@@ -88,13 +88,7 @@ programsOnLowestNode();
 
 // They are installed from packages of Debian, so other systems run the rest.
 const promisesEditors = isBuildServer(process.env) && process.platform === 'linux';
-const missing = missingPrograms({
-  chromium: process.env.CHROMIUM ?? '/usr/bin/chromium',
-  neovim: process.env.NEOVIM ?? '/usr/bin/nvim',
-  'emacs-nox': process.env.EMACS_PROGRAM ?? '/usr/bin/emacs',
-  vim: process.env.VIM_PROGRAM ?? '/usr/bin/vim',
-  'vim-ale': '/usr/share/vim/vimfiles/pack/dist-bundle/opt/ale',
-});
+const missing = missingPrograms(editorPrograms(process.env));
 if (missing.length > 0) {
   const said = `Real editors: ${missing.join(' and ')} is missing. On Debian: apt-get install ${missing.join(' ')}`;
   console.log(`\n── ${said}`);
