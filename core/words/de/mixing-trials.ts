@@ -111,7 +111,7 @@ export const mixingTrials: Translation<typeof english> = {
 };
 
 function keeps(count: number, say: Speaker): string {
-  return `${say.count(count, { one: 'der Versuch dazu behält', other: 'die # Versuche dazu behalten' })} das bisherige Programm`;
+  return say.count(count, { one: 'Versuch bleibt', other: '# Versuche bleiben' });
 }
 
 type Loss = Args<'lostGrams' | 'pouredGrams' | 'highFraction' | 'lowFraction'>;

@@ -134,7 +134,7 @@ export const mixingTrials = {
 };
 
 function keeps(count: number, say: Speaker): string {
-  return `${say.count(count, { one: 'its trial keeps', other: 'its # trials keep' })} the programme as it was`;
+  return say.count(count, { one: 'trial kept', other: '# trials kept' });
 }
 
 type Loss = Args<'lostGrams' | 'pouredGrams' | 'highFraction' | 'lowFraction'>;
