@@ -121,6 +121,7 @@ export type { FileEdit, TextEdit } from './text/edits.ts';
 export { withEdits } from './text/edits.ts';
 export { trimmed } from './text/figures.ts';
 export { foldName } from './text/names.ts';
+export { nearestWord } from './text/nearest.ts';
 export type { Place } from './text/span.ts';
 export { finish, type Steps } from './text/steps.ts';
 export { columnsOf, inColumns, padEndTo, padStartTo } from './text/text-width.ts';

@@ -51,9 +51,9 @@ export interface TriedText {
 
 /** The same for a formula already resolved, at whatever yield its input now has. */
 export function analyseResolved(resolved: ResolvedFormula): Analysis {
-  // Half of a variant is no formula: what its base would bring is not there to be added up.
-  const { solved, problems } =
-    resolved.baseProblem === undefined ? solveFormula(resolved.input) : { solved: undefined, problems: [] };
+  // Half of a variant is no formula: what its base would bring is not there to be added up. Nor is one with both sides of a merge.
+  const isHeld = resolved.baseProblem !== undefined || resolved.unfinishedMerge === true;
+  const { solved, problems } = isHeld ? { solved: undefined, problems: [] } : solveFormula(resolved.input);
   const dough = doughOf(resolved.input).id;
   const index = resolved.mixes.findIndex((mix) => mix.sectionId === dough);
   let mixes: readonly Known<MixAnalysis, Message>[] | undefined;

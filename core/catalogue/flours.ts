@@ -74,7 +74,7 @@ export const flours: readonly CatalogueIngredient[] = [
     flour: { grain: 'wheat', milling: 'wholemeal' },
   }),
   usda('dark rye', 'flour', '20063', [325, 10.75, 15.91, 2.22, 68.63, 23.8, 2.5, 2], {
-    aliases: ['dark rye flour', 'wholemeal rye', 'wholemeal rye flour', 'whole rye flour'],
+    aliases: ['dark rye flour', 'wholemeal rye', 'wholemeal rye flour', 'whole rye', 'whole rye flour'],
     sugars: 2.31,
     saturates: 0.269,
     densityGramsPerMl: 0.5,

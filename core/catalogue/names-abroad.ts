@@ -36,7 +36,12 @@ export const namesAbroad: NamesAbroad = {
     'levadura instantánea, levadura seca instantánea',
   ),
   butter: said('Süßrahmbutter', 'beurre, beurre doux', 'burro', 'mantequilla'),
-  'olive oil': said('Olivenöl', "huile d'olive", "olio d'oliva, olio di oliva", 'aceite de oliva'),
+  'olive oil': said(
+    'Olivenöl, natives Olivenöl, natives Olivenöl extra',
+    "huile d'olive, huile d'olive vierge, huile d'olive vierge extra",
+    "olio d'oliva, olio di oliva, olio extravergine d'oliva, olio extravergine di oliva, olio evo",
+    'aceite de oliva, aceite de oliva virgen, aceite de oliva virgen extra',
+  ),
   lard: said('Schweineschmalz, Schmalz', 'saindoux', 'strutto', 'manteca de cerdo'),
   sugar: said(
     'Zucker, Haushaltszucker, Kristallzucker',

@@ -21,6 +21,7 @@ import {
   type FormulaSummary,
   isUnfinishedMerge,
 } from './file-summary.ts';
+import { worthTelling } from './finding-changes.ts';
 import { groupsOf } from './formula-changes.ts';
 import { type Paired, pair } from './pairs.ts';
 import { changeOfWords } from './tell.ts';
@@ -39,7 +40,7 @@ export function compareSummaries(
   const formulas = pair(all(before, 'formulas'), all(after, 'formulas'), isPart ? 'alike' : 'one')
     .map((pair) => compareFormula(pair, say))
     .filter((one) => one !== undefined);
-  const definitions = pair(all(before, 'definitions'), all(after, 'definitions'), 'none')
+  const definitions = pair(all(before, 'definitions'), all(after, 'definitions'), 'same')
     .map((pair) => compareDefinition(pair, say))
     .filter((one) => one !== undefined);
   const loose = changesInOrder(
@@ -129,16 +130,19 @@ function compareDefinition(
     ...changesInAnyOrder(linesOf(before), linesOf(after), say),
     ...(before === undefined || after === undefined ? [] : timeChanges(before.times, after.times, say)),
   ];
-  const moved = before !== undefined && after !== undefined && before.file !== after.file;
+  const isKept = before !== undefined && after !== undefined;
+  const moved = isKept && before.file !== after.file;
+  const renamed = isKept && before.folded !== after.folded;
   const fate = before === undefined ? 'added' : after === undefined ? 'removed' : 'kept';
   const verdict: Verdict =
-    fate !== 'kept' || changes.length > 0 ? 'changed' : moved ? 'layout' : looks(before!, after!);
+    fate !== 'kept' || changes.length > 0 || renamed ? 'changed' : moved ? 'layout' : looks(before!, after!);
   if (verdict === 'same') return undefined;
   return {
     kind: one.kind,
     name: one.name,
     fate,
     verdict,
+    ...(renamed ? { renamedFrom: before.name } : {}),
     ...(moved ? { movedFrom: before.file } : {}),
     ...places(before, after),
     changes,
@@ -203,6 +207,7 @@ function wholeOf(totals: FormulaTotals<Message>, side: 'before' | 'after', say: 
     resolved: false,
   };
   const { label, makes, dough, ingredients } = computedChanges(nothing, totals, say);
+  const found = side === 'before' ? [] : worthTelling(totals, say);
   const only = (changes: readonly Change[]): Change[] =>
     changes.flatMap(({ name, after }) =>
       after === undefined || after.fraction === 0 ? [] : [{ name, [side]: after }],
@@ -216,6 +221,7 @@ function wholeOf(totals: FormulaTotals<Message>, side: 'before' | 'after', say: 
       title: say.say(message('comparison-title.ingredients')),
       changes: only(ingredients),
     },
+    { subject: 'findings', title: say.say(message('comparison-title.findings')), changes: found },
   ];
   return groups.filter(({ changes }) => changes.length > 0);
 }

@@ -138,8 +138,7 @@ function blockOf(
   groups: readonly ChangeGroup[],
   { say }: Speaker,
 ): ComparedBlock {
-  const { fate, verdict, movedFrom, before, after } = one;
-  const renamedFrom = 'renamedFrom' in one ? one.renamedFrom : undefined;
+  const { fate, verdict, movedFrom, renamedFrom, before, after } = one;
   const remarks: Remark[] = [];
   if (fate === 'added') remarks.push({ text: say(message('comparison-page.new')), fate });
   if (fate === 'removed') remarks.push({ text: say(message('comparison-page.removed')), fate });
@@ -183,11 +182,29 @@ function followingOf(following: readonly FormulaComparison[], causes: number, sp
       : message(causes === 1 ? 'comparison-page.follow-change' : 'comparison-page.follow-changes', { count });
   return {
     title: speaker.say(cause),
-    rows: ordered.map((subject) => ({
-      what: speaker.say(
-        subject === 'part' ? message('comparison-page.parts') : message(`comparison-title.${subject}`),
-      ),
-      formulas: formulasOf(bySubject.get(subject)!),
-    })),
+    rows: [
+      ...[...allergensOf(following, speaker)].map(([what, names]) => ({ what, formulas: formulasOf(names) })),
+      ...ordered.map((subject) => ({
+        what: speaker.say(
+          subject === 'part' ? message('comparison-page.parts') : message(`comparison-title.${subject}`),
+        ),
+        formulas: formulasOf(bySubject.get(subject)!),
+      })),
+    ],
   };
+}
+
+/** The allergens come and gone, `allergen + barley`, each with the formulas of whose labels that is so. */
+function allergensOf(following: readonly FormulaComparison[], speaker: Speaker): Map<string, string[]> {
+  const name = speaker.say(message('comparison-name.allergen'));
+  const found = new Map<string, string[]>();
+  for (const { formula, groups } of following)
+    for (const { subject, changes } of groups)
+      for (const change of subject === 'label' ? changes : []) {
+        const { before, after } = change;
+        if (change.name !== name || (before !== undefined && after !== undefined)) continue;
+        const what = after === undefined ? `${name} − ${before?.text ?? ''}` : `${name} + ${after.text}`;
+        found.set(what, [...(found.get(what) ?? []), formula]);
+      }
+  return found;
 }

@@ -45,6 +45,8 @@ export interface DefinitionComparison {
   readonly name: string;
   readonly fate: Fate;
   readonly verdict: Verdict;
+  /** Its name before, where the two differ and its lines are the very same. */
+  readonly renamedFrom?: string;
   readonly movedFrom?: string;
   readonly before?: PlaceInFile;
   readonly after?: PlaceInFile;

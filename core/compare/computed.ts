@@ -258,6 +258,8 @@ function costChanges(
       // What is shown as less than a cent on one side lies no cent apart from what is shown as one.
       (from, to) => say.moneyApart(from, to, currency),
     );
+  const isKnown = (cost: FormulaTotals<Message>['cost']): boolean =>
+    cost?.batch !== undefined || cost?.atLeast !== undefined;
   const listed = (names: readonly string[] = []): string =>
     names.length === 0 ? say.say(message('comparison.none')) : names.toSorted().join(', ');
   return [
@@ -268,11 +270,14 @@ function costChanges(
     ...(before?.bakedKilogram === undefined && after?.bakedKilogram === undefined
       ? amount(message('comparison-name.kilogram-dough'), before?.doughKilogram, after?.doughKilogram)
       : []),
-    ...changeOfWords(
-      message('comparison-name.without-price'),
-      listed(before?.missing),
-      listed(after?.missing),
-      say,
-    ),
+    // Where no cost is known any more, that is told, and not that nothing lacks a price.
+    ...(isKnown(before) && !isKnown(after)
+      ? []
+      : changeOfWords(
+          message('comparison-name.without-price'),
+          listed(before?.missing),
+          listed(after?.missing),
+          say,
+        )),
   ];
 }

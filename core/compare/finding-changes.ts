@@ -46,6 +46,13 @@ export function findingChanges(before: FormulaSummary, after: FormulaSummary, sa
   ];
 }
 
+/** The errors and warnings of a formula that has no former state. */
+export function worthTelling({ findings }: FormulaTotals<Message>, say: Speaker): Change[] {
+  return findings
+    .filter(({ level }) => level === 'error' || level === 'warning')
+    .map((one) => ({ name: one.code, after: tellFinding(one, say) }));
+}
+
 function tellFinding({ level, message, line }: Found, say: Speaker): Told {
   return { text: say.say(atLevel(level, say.say(message))), line: line - 1, level };
 }

@@ -8,8 +8,11 @@ interface Portrayed {
   readonly keys: readonly string[];
 }
 
-/** Whether what has another name is looked for: not at all; among those that are alike; or also where there is one on either side. */
-export type Renames = 'none' | 'alike' | 'one';
+/**
+ * How what has another name is looked for: by lines that are the very same, and no others have them; by those that are alike; or
+ * also where there is one on either side.
+ */
+export type Renames = 'same' | 'alike' | 'one';
 
 export type Paired<T> = readonly [before: T | undefined, after: T | undefined];
 
@@ -41,7 +44,22 @@ export function pair<T extends Portrayed>(
   };
   match(({ kind, file, folded }) => JSON.stringify([kind, file, folded]));
   match(({ kind, folded }) => JSON.stringify([kind, folded]));
-  if (renames !== 'none' && left.size > 0) {
+  if (renames === 'same' && left.size > 0) {
+    const lines = ({ kind, keys }: T): string => JSON.stringify([kind, keys.slice(1)]);
+    const [gone, come] = [
+      groupBy(left, lines),
+      groupBy(
+        after.filter((one) => !partners.has(one)),
+        lines,
+      ),
+    ];
+    // A flour of which nothing is said may be any other.
+    match((one) =>
+      one.keys.length > 1 && gone.get(lines(one))?.length === 1 && come.get(lines(one))?.length === 1
+        ? lines(one)
+        : JSON.stringify([one.kind, one.file, one.folded]),
+    );
+  } else if (left.size > 0) {
     match(({ keys }) => keys.slice(1).join('\n'));
     const open = after.filter((one) => !partners.has(one));
     // Whoever compares one formula with one formula wants these two compared, however unlike they are.

@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { comparedReadings, type TrialAnalysis, trialsOf } from '../analysis/trials.ts';
 import type { Known } from '../calc/known.ts';
+import { saidValue } from '../model/properties.ts';
 import type { Scope } from '../model/scope.ts';
 import type { Message } from '../words/message.ts';
 
@@ -11,6 +12,8 @@ export interface TrialFacts {
   /** Line of its header, counted in the block of the formula. */
   readonly line: number;
   readonly readings: readonly TrialReadingFacts[];
+  /** Measured at the end of mixing, also where nobody says how long it was mixed; absent where it was not noted. */
+  readonly endCelsius?: number;
   /** Root of the mean square of what the readings miss the prediction by, °C. */
   readonly spreadCelsius?: number;
   /** Why there is nothing to set beside the readings. */
@@ -54,7 +57,8 @@ function trialFacts(trial: TrialAnalysis): TrialFacts {
   );
   const lacking = compared.find((one) => !one.predictedCelsius.known)?.predictedCelsius;
   const friction = trial.friction();
-  const { header, headerLine } = trial.model;
+  const { header, headerLine, said } = trial.model;
+  const end = saidValue(said, 'end', 'temperature')?.celsius;
   return {
     title: [header.date, header.words].filter((one) => one !== undefined).join(', '),
     line: headerLine,
@@ -79,6 +83,7 @@ function trialFacts(trial: TrialAnalysis): TrialFacts {
         ...(predictedStage === undefined ? {} : { predictedStage }),
       }),
     ),
+    ...(end === undefined ? {} : { endCelsius: end }),
     ...(misses.length === 0
       ? {}
       : { spreadCelsius: Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length) }),

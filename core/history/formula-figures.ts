@@ -46,6 +46,8 @@ export interface FormulaMoment {
   readonly line: number;
   readonly figures: FormulaFigures;
   readonly trials: readonly TrialPoint[];
+  /** The lines of both sides of a merge stand in it, so that its figures are none that anybody wrote. */
+  readonly unfinishedMerge?: true;
 }
 
 /** The figures that a history follows, out of the totals of a formula. */
@@ -85,13 +87,13 @@ function costOfDough({
 
 /** The trials of a formula as a history shows them: by what was measured when the mixing ended. */
 export function trialPoints(trials: readonly TrialFacts[]): TrialPoint[] {
-  return trials.map(({ title, readings }) => {
+  return trials.map(({ title, readings, endCelsius }) => {
     const end = readings.find(({ isEnd }) => isEnd);
     const date = title.slice(0, 10);
     return {
       title,
       ...(daysOf(date) === undefined ? {} : { date }),
-      ...present('measuredCelsius', end?.measuredCelsius),
+      ...present('measuredCelsius', endCelsius),
       ...present('predictedCelsius', end?.predictedCelsius),
     };
   });

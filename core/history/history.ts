@@ -85,9 +85,10 @@ const secondsOfDay = 86_400;
  * merge makes a row only where a figure is other than on all of its sides. `wanted` restricts the figures to some.
  */
 export function historyOf(
-  revisions: readonly HistoryRevision[],
+  asTheyStand: readonly HistoryRevision[],
   wanted?: readonly HistoryFigure[],
 ): History | undefined {
+  const revisions = mergesPassedOver(asTheyStand);
   const byCommit = new Map(revisions.map((one) => [one.commit, one]));
   const known = [...revisions].reverse().find(({ moment }) => moment !== undefined)?.moment;
   if (known === undefined) return undefined;
@@ -103,6 +104,22 @@ export function historyOf(
     trials: trialsOf(revisions),
     course: courseOf(revisions, byCommit),
   };
+}
+
+/** With the figures before it for a state in which a merge was not finished: they hold until somebody decides. */
+function mergesPassedOver(revisions: readonly HistoryRevision[]): readonly HistoryRevision[] {
+  if (revisions.every(({ moment }) => moment?.unfinishedMerge !== true)) return revisions;
+  const byCommit = new Map<string, HistoryRevision>();
+  for (const revision of revisions) {
+    const { moment, parents, commit } = revision;
+    const before = parents.flatMap((parent) => byCommit.get(parent)?.moment ?? [])[0];
+    const isPassed = moment?.unfinishedMerge === true && before !== undefined;
+    byCommit.set(
+      commit,
+      isPassed ? { ...revision, moment: { ...moment, figures: before.figures } } : revision,
+    );
+  }
+  return [...byCommit.values()];
 }
 
 function rowOf(

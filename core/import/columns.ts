@@ -28,6 +28,8 @@ export interface Columns {
   readonly part?: number;
   readonly kind?: number;
   readonly formula?: number;
+  readonly temperature?: number;
+  readonly remark?: number;
   readonly amounts: readonly AmountColumn[];
   /** The one cell above the heading, if there is one. */
   readonly title?: string;
@@ -59,6 +61,7 @@ export function columnsOf({ rows }: CellTable): Columns | undefined {
   const name = named ?? mostWords(body, width, (at) => taken.has(at) || said[at] !== undefined);
   if (name === undefined || amounts.length === 0) return undefined;
   const [part, kind, formula] = [bySaid('part'), bySaid('kind'), bySaid('formula')];
+  const [temperature, remark] = [bySaid('temperature'), bySaid('remark')];
   return {
     name,
     nameByHeading: named !== undefined,
@@ -66,6 +69,8 @@ export function columnsOf({ rows }: CellTable): Columns | undefined {
     ...(part === undefined ? {} : { part }),
     ...(kind === undefined ? {} : { kind }),
     ...(formula === undefined || formula === name ? {} : { formula }),
+    ...(temperature === undefined ? {} : { temperature }),
+    ...(remark === undefined ? {} : { remark }),
     amounts,
     ...(isTitle ? { title: titleIn(lone.cells)! } : {}),
     body,
@@ -90,7 +95,9 @@ function headingOf(above: readonly CellRow[]): number {
 /** Whether a lone name opens a part and names no formula: others like it follow, or a later row takes it in. */
 function isPartHeading(lone: CellRow, below: readonly CellRow[]): boolean {
   const name = foldName(lone.cells.find((cell) => cell !== '')!);
-  return below.some(({ cells }) => filled(cells) === 1 || cells.some((cell) => foldName(cell) === name));
+  const opensLines = (at: number): boolean =>
+    filled(below[at + 1]?.cells ?? []) > 1 && filled(elementAt(below, at).cells) === 1;
+  return below.some(({ cells }, at) => opensLines(at) || cells.some((cell) => foldName(cell) === name));
 }
 
 function amountColumns(

@@ -8,7 +8,7 @@ import { isTwoWays, numberCell, plainNumber, type Signs } from './numbers.ts';
 /** Tells what was taken for what. */
 export function tellColumns(
   { delimiter }: CellTable,
-  { body, headings, title, name, part, formula }: Columns,
+  { body, headings, title, name, part, formula, temperature, remark }: Columns,
   { percent, weight, guessed, isFraction, leftOut }: ChosenColumns,
   notes: Notes,
 ): void {
@@ -21,6 +21,9 @@ export function tellColumns(
   if (weight !== undefined) parts.push(message('import.weights-in', { title: titleOf(weight.at) }));
   if (part !== undefined) parts.push(message('import.parts-in', { title: titleOf(part) }));
   if (formula !== undefined) parts.push(message('import.formulas-in', { title: titleOf(formula) }));
+  if (temperature !== undefined)
+    parts.push(message('import.temperatures-in', { title: titleOf(temperature) }));
+  if (remark !== undefined) parts.push(message('import.remarks-in', { title: titleOf(remark) }));
   notes.say(message('import.columns', { parts }));
   if (guessed.percent && percent)
     notes.say(

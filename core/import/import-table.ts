@@ -18,9 +18,11 @@ import { chooseColumns, numbersOf } from './column-choice.ts';
 import { columnsOf } from './columns.ts';
 import { cellsOf } from './delimited.ts';
 import { settledSigns } from './doubt-settlement.ts';
+import { fedByCulture } from './fed-by-culture.ts';
+import { floursByName } from './flours-by-name.ts';
 import { tellColumns, tellNumbers } from './guess-notes.ts';
 import { listed, Notes, type TableNote } from './notes.ts';
-import { type Signs, signsOf } from './numbers.ts';
+import { quantityOf, type Signs, signsOf } from './numbers.ts';
 import { partsOf, type TableFormula, type TablePart } from './parts.ts';
 import { suggestName } from './suggest-names.ts';
 import { tidied } from './table-layout.ts';
@@ -66,23 +68,46 @@ export function importTable(table: string, scope: Scope, name?: string): Importe
     const found = lookUp(text);
     return found.kind === 'found' && found.ingredient.definition !== undefined;
   };
+  const keyOf = (text: string): string | undefined => {
+    const found = lookUp(text);
+    return found.kind === 'found' ? found.ingredient.key : undefined;
+  };
+  const isSame = (one: string, other: string): boolean =>
+    keyOf(one) !== undefined && keyOf(one) === keyOf(other);
   const isFlour = (text: string): boolean => {
-    const found = lookUp(suggestName(text, isKnown, isOwn).name);
+    const found = lookUp(suggestName(text, isKnown, isOwn, isSame).name);
     return found.kind === 'found' && found.ingredient.isFlour;
+  };
+  const hasPieces = (text: string): boolean => {
+    const found = lookUp(text);
+    return found.kind === 'found' && found.ingredient.pieceGrams !== undefined;
   };
   const choose = (some: Signs) => chooseColumns(columns, some, isFlour);
   const signs = settledSigns(columns, signsOf(numbersOf(columns), cells.delimiter), choose, notes);
   const chosen = choose(signs);
+  const own = floursByName(columns, readRows(columns, chosen, signs), { isKnown, isFlour });
   tellColumns(cells, columns, chosen, notes);
   tellNumbers(columns, chosen, signs, notes);
   const formulas = partsOf(
-    readRows(columns, chosen, signs).map((row) => withMeantName(row, isKnown, isOwn, notes)),
+    readRows(columns, chosen, signs).map((row) =>
+      inPieces(withMeantName(row, { isKnown, isOwn, isSame }, notes), hasPieces, notes),
+    ),
     name ?? columns.title ?? 'New Formula',
     isKnown,
     notes,
   );
-  const written = formulas.map((formula) => formulaText(formula, isFlour, notes));
-  tellUnknown(formulas, isKnown, scope, notes);
+  const isOneOfThem = (text: string): boolean => isFlour(text) || own.has(foldName(text));
+  const fed = new Set<ReadRow>();
+  const written = formulas.map((formula) => formulaText(formula, isOneOfThem, notes, fed));
+  for (const name of own.values()) {
+    notes.say(message('import.flour-by-name', { name }));
+    written.push(`flour ${headerName(name)}:\n`);
+  }
+  tellUnknown(namesOf(formulas, fed), formulas, {
+    isKnown: (text) => isKnown(text) || own.has(foldName(text)),
+    scope,
+    notes,
+  });
   return {
     text: canonical(written.join('\n')),
     formulas: formulas.map((formula) => formula.name),
@@ -90,14 +115,16 @@ export function importTable(table: string, scope: Scope, name?: string): Importe
   };
 }
 
+/** What is asked of names: whether they are known, the baker's own, of one ingredient. */
+interface Names {
+  readonly isKnown: (name: string) => boolean;
+  readonly isOwn: (name: string) => boolean;
+  readonly isSame: (one: string, other: string) => boolean;
+}
+
 /** The row under the name that is meant by what its cell says. */
-function withMeantName(
-  row: ReadRow,
-  isKnown: (name: string) => boolean,
-  isOwn: (name: string) => boolean,
-  notes: Notes,
-): ReadRow {
-  const { name, celsius, remark, isGuess } = suggestName(row.name, isKnown, isOwn);
+function withMeantName(row: ReadRow, { isKnown, isOwn, isSame }: Names, notes: Notes): ReadRow {
+  const { name, celsius, remark, isGuess } = suggestName(row.name, isKnown, isOwn, isSame);
   if (name === row.name || (row.percent ?? row.weight) === undefined) return row;
   const told = { number: row.number, name: row.name, otherName: name };
   if (isGuess) notes.doubt(message('import.taken-as-one-of', told));
@@ -106,14 +133,33 @@ function withMeantName(
     ...row,
     name,
     ...(celsius === undefined ? {} : { celsius }),
-    ...(remark === undefined ? {} : { remark }),
+    ...(remark === undefined
+      ? {}
+      : { remark: row.remark === undefined ? remark : `${remark}, ${row.remark}` }),
   };
+}
+
+/** More eggs than anybody counts one by one in a table whose other rows have units. */
+const mostPieces = 60;
+
+/** `1 egg` among rows with units is a piece, where it is known what one weighs. */
+function inPieces(row: ReadRow, hasPieces: (name: string) => boolean, notes: Notes): ReadRow {
+  const { weight, percent, number, name } = row;
+  if (percent !== undefined || weight?.assumed !== true || !hasPieces(name)) return row;
+  const written = weight.quantity.number;
+  const count = Number(written);
+  const unit = count === 1 ? 'piece' : 'pieces';
+  const quantity = Number.isInteger(count) && count <= mostPieces ? quantityOf(written, unit) : undefined;
+  if (quantity === undefined) return row;
+  notes.say(message('import.in-pieces', { number, name }));
+  return { ...row, weight: { text: `${written} ${unit}`, quantity, value: count } };
 }
 
 function formulaText(
   { name, parts }: TableFormula,
   isFlour: (name: string) => boolean,
   notes: Notes,
+  fed: Set<ReadRow>,
 ): string {
   const [dough, ...rest] = parts;
   const basis = basisOf(dough!, isFlour, notes);
@@ -146,7 +192,8 @@ function formulaText(
   const sections = rest.flatMap((part) => {
     const kind = part.kind as SectionKind;
     const own = basisOf(part, isFlour, notes);
-    return ['', `${kind} ${headerName(part.name)}:`, ...linesOf(part, kind, own.amountOf, notes)];
+    const said = kind === 'preferment' ? fedByCulture(part, own, isFlour, { notes, fed }) : part;
+    return ['', `${kind} ${headerName(part.name)}:`, ...linesOf(said, kind, own.amountOf, notes)];
   });
   return [`formula ${headerName(name)}:`, ...yieldLine, ...lines, ...sections, ''].join('\n');
 }
@@ -193,17 +240,26 @@ function cultureLine(amount: string, context: SectionKind): string | undefined {
   return statement.kind === 'property' && problems.length === 0 ? line : undefined;
 }
 
+/** The names of all rows that became lines under their own name. */
+function namesOf(formulas: readonly TableFormula[], fed: ReadonlySet<ReadRow>): string[] {
+  return formulas.flatMap(({ parts }) =>
+    parts.flatMap(({ lines }) =>
+      lines.flatMap((line) => ('row' in line && !fed.has(line.row) ? [line.row.name] : [])),
+    ),
+  );
+}
+
 function tellUnknown(
+  names: readonly string[],
   formulas: readonly TableFormula[],
-  isKnown: (name: string) => boolean,
-  scope: Scope,
-  notes: Notes,
+  {
+    isKnown,
+    scope,
+    notes,
+  }: { readonly isKnown: (name: string) => boolean; readonly scope: Scope; readonly notes: Notes },
 ): void {
   const parts = new Set(formulas.flatMap((formula) => formula.parts.map((part) => foldName(part.name))));
   const own = new Set(formulas.map((formula) => foldName(formula.name)));
-  const names = formulas.flatMap((formula) =>
-    formula.parts.flatMap((part) => part.lines.flatMap((line) => ('row' in line ? [line.row.name] : []))),
-  );
   const unknown = new Map(
     names
       .filter(

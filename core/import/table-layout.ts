@@ -3,13 +3,14 @@ import { message } from '../words/message.ts';
 import type { CellRow, CellTable } from './delimited.ts';
 import { listed, type Notes } from './notes.ts';
 import { useOf } from './table-words.ts';
+import { unfoldedParts } from './unfolded-parts.ts';
 
 /**
  * A table as it would have been written below one another: a cell that was merged over several rows is said in each of
- * them, and blocks that stand side by side stand one below the other.
+ * them, and parts that stand side by side, as blocks or as columns of weights, stand one below the other.
  */
 export function tidied(table: CellTable, notes: Notes): CellTable {
-  return carriedDown(stacked(table, notes), notes);
+  return carriedDown(stacked(unfoldedParts(table, notes), notes), notes);
 }
 
 /** The row of headings: the first that names a column of names. */

@@ -1,4 +1,5 @@
 import type { Quantity } from '../syntax/tree.ts';
+import { groupOf } from '../text/element.ts';
 import { trimmed } from '../text/figures.ts';
 import { type ChosenColumns, unitOfCell } from './column-choice.ts';
 import type { AmountColumn, Columns } from './columns.ts';
@@ -53,11 +54,23 @@ function readRow(row: CellRow, columns: Columns, chosen: ChosenColumns, signs: S
     formula: at(columns.formula),
     part: at(columns.part),
     kind: at(columns.kind),
+    ...warmthOf(at(columns.temperature), columns.headings?.[columns.temperature ?? -1] ?? ''),
+    ...(at(columns.remark) === '' ? {} : { remark: at(columns.remark) }),
     ...(percent === undefined ? {} : { percent }),
     ...(weight === undefined ? {} : { weight }),
     said: cells.filter((cell) => cell !== '').join('  '),
     unread: held.length > 0 && percent === undefined && weight === undefined,
   };
+}
+
+/** The temperature in a cell, in degrees Fahrenheit where the cell or the heading of its column says so. */
+function warmthOf(cell: string, heading: string): { readonly celsius?: number } {
+  const found = /^([-−]?\d{1,3}(?:[.,]\d{1,2})?)\s*°?\s*([CF]?)$/i.exec(cell);
+  if (found === null) return {};
+  const degrees = Number(groupOf(found, 1).replace('−', '-').replace(',', '.'));
+  const isFahrenheit =
+    found[2] === '' ? /°\s*F|\bF\b|fahrenheit/i.test(heading) : found[2]?.toUpperCase() === 'F';
+  return { celsius: isFahrenheit ? ((degrees - 32) * 5) / 9 : degrees };
 }
 
 /** A name without the marks of a list around it. */

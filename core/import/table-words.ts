@@ -8,6 +8,17 @@ const tableUnits: Readonly<Record<string, string>> = {
   gr: 'g',
   gm: 'g',
   gms: 'g',
+  gramm: 'g',
+  gramme: 'g',
+  grammes: 'g',
+  gramo: 'g',
+  gramos: 'g',
+  grammo: 'g',
+  grammi: 'g',
+  kilogramm: 'kg',
+  kilogrammes: 'kg',
+  kilogramos: 'kg',
+  chilogrammi: 'kg',
   kilo: 'kg',
   kilos: 'kg',
   kgs: 'kg',
@@ -34,7 +45,17 @@ export function unitOf(word: string): string | undefined {
   return tableUnits[plain.toLowerCase()];
 }
 
-export type ColumnUse = 'name' | 'part' | 'kind' | 'formula' | 'unit' | 'percent' | 'amount' | 'other';
+export type ColumnUse =
+  | 'name'
+  | 'part'
+  | 'kind'
+  | 'formula'
+  | 'unit'
+  | 'percent'
+  | 'amount'
+  | 'temperature'
+  | 'remark'
+  | 'other';
 
 /** A heading in single words: `percentOfPartFlour` and `Weight (kg)` are several. */
 function wordsOf(heading: string): string[] {
@@ -42,10 +63,15 @@ function wordsOf(heading: string): string[] {
   return foldName(apart).match(/[\p{L}\p{M}]+|%/gu) ?? [];
 }
 
-const leftOut = /^(?:price|cost|money|eur|usd|gbp|supplier|code|number|no|role|file|note|notes|remarks?)$/;
+const leftOut = /^(?:price|cost|money|eur|usd|gbp|supplier|code|number|no|role|file|preis)$/;
 const uses: readonly (readonly [ColumnUse, RegExp])[] = [
   ['other', leftOut],
   ['percent', /^(?:%|percent|percentage|percents|pct|prozent|pourcentage|porcentaje|percentuale)$/],
+  ['temperature', /^(?:temp|temps|temperatures?|temperatur|température|temperatura)$/],
+  [
+    'remark',
+    /^(?:notes?|remarks?|comments?|bemerkung|bemerkungen|hinweis|hinweise|remarques?|osservazioni|observaciones|notas)$/,
+  ],
   ['kind', /^kind$/],
   ['formula', /^(?:formula|bread|product)$/],
   ['part', /^(?:part|section|stage|phase|stufe|étape|etapa|fase)$/],
@@ -115,14 +141,40 @@ export function isGroupName(name: string): boolean {
   return groupWords.test(foldName(name));
 }
 
-const doughWords = /^(?:(?:final |main )?(?:dough|mix)|overall|formula)$/;
+const overallWords =
+  /^(?:(?:overall|total|all|whole)(?: (?:formula|dough|recipe|mix))?|gesamt(?:rezept|menge|teig)?|totale|total général)$/;
+
+/** Whether weights under this heading are those of all parts together. */
+export function isOverallName(name: string): boolean {
+  return overallWords.test(foldName(name));
+}
+
+const doughWords =
+  /^(?:(?:final |main )?(?:dough|mix)|overall|formula|(?:haupt)?teig|pâte(?: finale)?|pétrissage(?: final)?|impasto(?: finale)?|masa(?: final)?)$/;
 
 /** Whether a part of this name is the dough itself. */
 export function isDoughName(name: string): boolean {
   return doughWords.test(foldName(name));
 }
 
-const prefermentWords = /\b(?:preferment|poolish|biga|sponge|levain|sour|sourdough|starter|leaven)\b/;
+const prefermentWords =
+  /\b(?:preferment|poolish|biga|sponge|levain|sour|sourdough|starter|leaven|vorteig|sauerteig|prefermento|masa madre|lievito madre)\b/;
+
+const packWords =
+  /^(?:würfel|päckchen|packung|sachets?|packets?|packages?|cubes?|cubett[oi]|bustin[ae]|sobres?)(?: (?:of|de|di|d'))? +/i;
+
+/** A name without the pack that it is counted in: `sachet dried yeast`; `undefined` where it has none. */
+export function withoutPack(name: string): string | undefined {
+  return packWords.test(name) ? name.replace(packWords, '') : undefined;
+}
+
+const cultureWords =
+  /^(?:(?:ripe|mature|active|fed) )?(?:starter|sourdough starter|culture|seed|seed starter|mother|chef|sour|levain)$|^(?:anstellgut|levain chef|chef|lievito madre|pasta madre|masa madre)$/;
+
+/** Whether a name within a preferment stands for ripe culture that feeds it. */
+export function isCultureName(name: string): boolean {
+  return cultureWords.test(foldName(name));
+}
 
 /** The kind of section that a part of a table becomes; `kind` is what the table itself says. */
 export function sectionKindOf(name: string, kind: string): string {
@@ -130,8 +182,8 @@ export function sectionKindOf(name: string, kind: string): string {
   if (/^(?:preferment|soaker|scald|part|filling|topping|bath)$/.test(said)) return said;
   const folded = foldName(name);
   if (prefermentWords.test(folded)) return 'preferment';
-  if (/\bsoaker\b/.test(folded)) return 'soaker';
-  if (/\b(?:scald|tangzhong|yudane)\b/.test(folded)) return 'scald';
+  if (/\b(?:soaker|quellstück)\b/.test(folded)) return 'soaker';
+  if (/\b(?:scald|tangzhong|yudane|brühstück|kochstück)\b/.test(folded)) return 'scald';
   const known = /\b(?:filling|topping|bath)\b/.exec(folded)?.[0];
   return known ?? 'part';
 }

@@ -1,7 +1,7 @@
 import { writtenLine, writtenSections } from '../compare/written.ts';
 import { parseFile } from '../syntax/file.ts';
 import type { ParsedLine, Section } from '../syntax/tree.ts';
-import { findProperty } from '../syntax/vocabulary.ts';
+import { findProperty, programmeWords } from '../syntax/vocabulary.ts';
 import { elementAt, firstOf } from '../text/element.ts';
 
 /** A text with its line ending as it stands in its file; the last line of a file may have none. */
@@ -12,8 +12,20 @@ export interface TextLine {
 
 /** A line with the comments and blank lines that stand right above it. */
 export interface LineUnit {
-  /** What the line is about, and the how-manieth of its section: lines of two states are matched by it. */
+  /** What tells it from the other lines of its section. */
   readonly id: string;
+  /** What the line is about: an ingredient, a property, a step. */
+  readonly about: string;
+  /** The same without a number that may change, `speed`, `at`. */
+  readonly kind: string;
+  /** What tells it from others where it is new: what it says, where its section may say that several times. */
+  readonly newId: string;
+  /** It is done at its place among the others: a line of a programme, a step. */
+  readonly isStep?: true;
+  /** It says how much of an ingredient goes in. */
+  readonly isIngredient?: true;
+  /** Whether it is to stand here is for somebody to decide. */
+  readonly isDoubted?: true;
   /** Equal where two lines say the same, however they spell it. */
   readonly meaning: string;
   readonly lead: readonly TextLine[];
@@ -24,7 +36,7 @@ export interface LineUnit {
 export interface SectionUnit {
   readonly id: string;
   readonly header?: LineUnit;
-  /** The order of its lines says something: a programme, a process. */
+  /** The order of all its lines says something: a programme, a process. */
   readonly isOrdered: boolean;
   readonly lines: readonly LineUnit[];
 }
@@ -56,7 +68,7 @@ export function unitsOf(text: string): FileUnits {
       if (index < source.lines.length - 1 || parsed.text !== '') lead.push(lineAt(index));
       return undefined;
     }
-    const unit = { id, meaning, lead, line: lineAt(index) };
+    const unit = { id, about: id, kind: id, newId: id, meaning, lead, line: lineAt(index) };
     lead = [];
     return unit;
   };
@@ -87,10 +99,13 @@ export function unitsOf(text: string): FileUnits {
       }
       const line = writtenLine(parsed, index);
       const meaning = meaningOf(parsed, line?.key);
-      const about =
-        line === undefined ? '' : aboutOf(parsed, line.about, line.key, sectionKind(sections, own));
+      const about = line === undefined ? '' : line.about || line.key;
+      const kind = sectionKind(sections, own);
       const unit = unitAt(parsed, index, about, meaning);
-      if (unit !== undefined) lines.push({ ...unit, id: lineIds.of(about) });
+      if (unit === undefined) return;
+      const newId = line === undefined ? '' : newIdOf(parsed, line.about, line.key, kind);
+      const word = parsed.statement.kind === 'property' ? parsed.statement.property : about;
+      lines.push({ ...unit, id: lineIds.of(about), kind: word, newId, ...natureOf(parsed, kind) });
     });
     const top = block.top === undefined ? '' : firstOf(written).key;
     return { id: blockIds.of(top), sections: sections.filter(isThere) };
@@ -113,8 +128,23 @@ function meaningOf(parsed: ParsedLine, key: string | undefined): string {
   return `${key || parsed.text.trim()} ${comment?.text.trim() ?? ''}`.trimEnd();
 }
 
+/** What sort of line it is, as far as a merge asks. */
+function natureOf(
+  { statement }: ParsedLine,
+  section: Section['kind'] | undefined,
+): Pick<LineUnit, 'isStep' | 'isIngredient'> {
+  const isStep =
+    section === 'mix' ||
+    section === 'process' ||
+    (section === 'trial' && statement.kind === 'property' && programmeWords.has(statement.property));
+  return {
+    ...(isStep ? { isStep: true } : {}),
+    ...(statement.kind === 'ingredient' ? { isIngredient: true } : {}),
+  };
+}
+
 /** What may be said several times is told apart by what it says. */
-function aboutOf(
+function newIdOf(
   { statement }: ParsedLine,
   about: string,
   key: string,

@@ -1,7 +1,9 @@
 import { mergeInAnyOrder } from './any-order.ts';
+import { matchedSide } from './matched-lines.ts';
 import { type BlockUnit, type LineUnit, type SectionUnit, type TextLine, unitsOf } from './merge-units.ts';
-import { leftBehind, mergeLead, mergeLine, type Piece } from './merged-lines.ts';
-import { mergeInOrder } from './ordered.ts';
+import { conflictIn, leftBehind, mergeLead, mergeLine, type Piece, pieceOf } from './merged-lines.ts';
+import { withMovedApart } from './moved-apart.ts';
+import { isOrderInDoubt, mergeInOrder } from './ordered.ts';
 import { withRenamed } from './renamed.ts';
 
 /** How the two sides of a conflict are marked. */
@@ -44,10 +46,14 @@ function mergeBlock(
 ): Piece[] {
   const gone = takenOut(base, ours, theirs, linesOfBlock);
   if (gone !== undefined) return gone;
+  const [one, other] =
+    base === undefined || ours === undefined || theirs === undefined
+      ? [ours, theirs]
+      : withMovedApart(base, ours, theirs);
   return mergeInAnyOrder<SectionUnit>(
     base?.sections ?? [],
-    ours?.sections ?? [],
-    theirs?.sections ?? [],
+    one?.sections ?? [],
+    other?.sections ?? [],
     mergeSection,
   );
 }
@@ -59,7 +65,8 @@ function mergeSection(
 ): Piece[] {
   const gone = takenOut(base, ours, theirs, linesOfSection);
   if (gone !== undefined) return gone;
-  const merge = (ours ?? theirs)!.isOrdered ? mergeInOrder : mergeLinesInAnyOrder;
+  const { isOrdered } = (ours ?? theirs)!;
+  const merge = isOrdered ? mergeInOrder : mergeLinesInAnyOrder;
   return [
     ...mergeLine(base?.header, ours?.header, theirs?.header),
     ...merge(base?.lines ?? [], ours?.lines ?? [], theirs?.lines ?? []),
@@ -71,7 +78,14 @@ function mergeLinesInAnyOrder(
   ours: readonly LineUnit[],
   theirs: readonly LineUnit[],
 ): Piece[] {
-  return mergeInAnyOrder(base, ours, theirs, mergeLine);
+  const stepsOf = (lines: readonly LineUnit[]) => lines.filter(({ isStep }) => isStep === true);
+  if (isOrderInDoubt(stepsOf(base), stepsOf(ours), stepsOf(theirs))) return conflictIn(ours, theirs);
+  return mergeInAnyOrder(
+    base,
+    matchedSide(base, ours, false).lines,
+    matchedSide(base, theirs, false).lines,
+    mergeLine,
+  );
 }
 
 /**
@@ -82,18 +96,17 @@ function takenOut<T>(
   base: T | undefined,
   ours: T | undefined,
   theirs: T | undefined,
-  linesOf: (unit: T) => readonly LineUnit[],
+  saidBy: (unit: T) => readonly LineUnit[],
 ): Piece[] | undefined {
   if (base === undefined || (ours !== undefined && theirs !== undefined)) return undefined;
   const left = ours ?? theirs;
   const says = (unit: T): string =>
-    linesOf(unit)
+    saidBy(unit)
       .map(({ meaning }) => meaning)
       .join('\n');
   if (left === undefined) return [];
-  if (says(left) === says(base))
-    return leftBehind(linesOf(base)[0]?.lead ?? [], linesOf(left)[0]?.lead ?? []);
-  const lines = linesOf(left).flatMap(({ lead, line }) => [...lead, line]);
+  if (says(left) === says(base)) return leftBehind(saidBy(base)[0]?.lead ?? [], saidBy(left)[0]?.lead ?? []);
+  const lines = saidBy(left).flatMap((unit) => pieceOf(unit).lines);
   return [
     { lines: [], conflict: ours === undefined ? { ours: [], theirs: lines } : { ours: lines, theirs: [] } },
   ];

@@ -5,11 +5,36 @@ import type { LineUnit, TextLine } from './merge-units.ts';
 export interface Piece {
   readonly lines: readonly TextLine[];
   readonly conflict?: { readonly ours: readonly TextLine[]; readonly theirs: readonly TextLine[] };
+  /** The two sides say the same or more at other places: it is the order that somebody has to decide on. */
+  readonly asksOrder?: true;
 }
 
 /** A line that all sides agree on, with the comments and blank lines above it. */
 export function pieceOf({ lead, line }: LineUnit): Piece {
   return { lines: [...lead, line] };
+}
+
+/** Two sides of which somebody has to take one, less what both begin and end with. */
+export function conflictIn(ours: readonly LineUnit[], theirs: readonly LineUnit[]): Piece[] {
+  const [mine, yours] = [ours, theirs].map((units) => units.flatMap((unit) => pieceOf(unit).lines)) as [
+    TextLine[],
+    TextLine[],
+  ];
+  const most = Math.min(mine.length, yours.length);
+  const isAlike = (one: TextLine | undefined, other: TextLine | undefined): boolean =>
+    one?.text === other?.text;
+  let [first, last] = [0, 0];
+  while (first < most && isAlike(mine[first], yours[first])) first++;
+  while (last < most - first && isAlike(mine.at(-1 - last), yours.at(-1 - last))) last++;
+  const middle = (lines: readonly TextLine[]): TextLine[] => lines.slice(first, lines.length - last);
+  return [
+    {
+      lines: mine.slice(0, first),
+      conflict: { ours: middle(mine), theirs: middle(yours) },
+      asksOrder: true,
+    },
+    { lines: mine.slice(mine.length - last) },
+  ];
 }
 
 /** One line of three states; each may lack it. */
@@ -30,7 +55,12 @@ export function mergeLine(
       },
     ];
   }
-  if (ours === undefined || theirs === undefined) return [pieceOf((ours ?? theirs)!)];
+  if (ours === undefined || theirs === undefined) {
+    const { isDoubted, lead, line } = (ours ?? theirs)!;
+    if (isDoubted !== true) return [{ lines: [...lead, line] }];
+    const [mine, yours] = ours === undefined ? [[], [line]] : [[line], []];
+    return [{ lines: lead, conflict: { ours: mine, theirs: yours } }];
+  }
   const lead = mergeLead(base?.lead ?? [], ours.lead, theirs.lead);
   const line = chosen(base, ours, theirs);
   return line === undefined

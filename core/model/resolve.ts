@@ -6,7 +6,8 @@ import type {
   SectionKind,
   YieldInput,
 } from '../calc/formula/formula-input.ts';
-import type { IngredientStatement } from '../syntax/tree.ts';
+import { holdsMergeMarks } from '../syntax/merge-marks.ts';
+import type { Block, IngredientStatement } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
 import { firstOf } from '../text/element.ts';
 import { cupsOf, plainAmount, weighed } from './amount-input.ts';
@@ -17,7 +18,7 @@ import type { NameProblem } from './name-problem.ts';
 import { fractionOf, saidValue } from './properties.ts';
 import { type KeptProgramme, type ResolvedMix, resolveMix, resolveTrial } from './resolve-mix.ts';
 import type { Definition, Scope } from './scope.ts';
-import { baseProblem, wholeBlock } from './variant.ts';
+import { baseProblem, basesOf, wholeBlock } from './variant.ts';
 
 /** A formula with every name looked up, as plain data ready to be computed with. */
 export interface ResolvedFormula {
@@ -37,6 +38,8 @@ export interface ResolvedFormula {
   readonly doughCelsius?: number;
   /** Why what a variant takes of its base is not known, and so nothing of it is. */
   readonly baseProblem?: NameProblem;
+  /** The lines of both sides of a merge stand in it, its base or a formula it takes, so that nothing may be added up. */
+  readonly unfinishedMerge?: true;
 }
 
 const deepest = 8;
@@ -51,6 +54,7 @@ export function resolveFormula(model: FormulaModel, scope: Scope): ResolvedFormu
     problems: [],
     statements: new Map(),
     sections: [],
+    merging: [model.block, ...basesOf(model.block, scope).map(({ block }) => block)],
   };
   gatherFormula(gathering, model, '', 'dough', [model.name.folded]);
   const base = baseProblem(model.block, scope);
@@ -74,6 +78,7 @@ export function resolveFormula(model: FormulaModel, scope: Scope): ResolvedFormu
     problems: gathering.problems,
     statements: gathering.statements,
     ...(base === undefined ? {} : { baseProblem: base }),
+    ...(gathering.merging.some(holdsMergeMarks) ? { unfinishedMerge: true } : {}),
     ...(celsius === undefined ? {} : { doughCelsius: celsius }),
   };
 }
@@ -85,6 +90,8 @@ interface Gathering {
   readonly problems: NameProblem[];
   readonly statements: Map<string, IngredientStatement>;
   readonly sections: SectionInput[];
+  /** The blocks that must not be in the middle of a merge. */
+  readonly merging: Block[];
 }
 
 /**
@@ -265,6 +272,7 @@ function formulaLine(
     tell({ kind: 'loop-of-formulas', line, name: statement.name });
     return unusable;
   }
+  to.merging.push(definition.block, ...basesOf(definition.block, seen).map(({ block }) => block));
   const id = `F${path.length}:${model.name.folded}:`;
   if (!to.sections.some((section) => section.id === id) && !later.some((one) => one.id === id)) {
     later.push({ model, id, path: [...path, model.name.folded] });

@@ -2,24 +2,19 @@ import type { IToken } from 'chevrotain';
 import { elementAt, firstOf, lastOf } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { nearestWord } from '../text/nearest.ts';
-import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { readValue } from './grammar.ts';
-import { nameOf } from './name-reading.ts';
+import { leadingWords, nameOf, wordTypes } from './name-reading.ts';
 import { groupedProblem, pointProblems, rangeProblem, strangeCharacter } from './number-problems.ts';
 import { colonOutFix, problem, unitFixes, writeFix } from './problem.ts';
 import type { Form, Property } from './shared-properties.ts';
-import { lackingInReading } from './suggest-bench.ts';
-import { lackingInPrice, suggestValue } from './suggest-value.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
 import type { LineRead, PropertyStatement, SectionKind, Value } from './tree.ts';
 import { unitsWanted } from './units-wanted.ts';
+import { meantValue, percentOfWhat } from './value-meant.ts';
 import { wrongSize } from './value-size.ts';
 import { doughForms, findProperty, holdsIngredients, properties, wordsOfForm } from './vocabulary.ts';
-
-export const wordTypes = (token: IToken): boolean =>
-  token.tokenType !== t.Quoted && t.quantityOf(token) === undefined;
 
 /**
  * The property that a line says, with the number of tokens its word takes; `undefined` when the line says none.
@@ -109,8 +104,8 @@ export function readProperty(
     const value = withCanonicalWord(read.value, property);
     if (value.form === 'testedDough' && value.unread !== undefined) {
       const { text, start, end } = value.unread;
-      const meant = meantProblem(line.slice(valueSpan.start, valueSpan.end), property, valueSpan);
-      if (meant !== undefined) return { statement, problems: [meant] };
+      const meant = meantValue(line, rest, property);
+      if (meant !== undefined) return { statement, problems: [meant.problem] };
       const said = message('wrong-value.dough-part', { written: text, example: property.example });
       return { statement, problems: [problem('wrong-value', said, { start, end })] };
     }
@@ -119,7 +114,10 @@ export function readProperty(
     const problems = [...(colon === undefined ? [] : [colon]), ...pointProblems(rest)].slice(0, 1);
     return { statement: { ...statement, value }, problems };
   }
-  return { statement, problems: [valueProblem(line, rest, property, read.stoppedAt)] };
+  const meant = meantValue(line, rest, property);
+  if (meant?.value !== undefined)
+    return { statement: { ...statement, value: meant.value }, problems: [meant.problem] };
+  return { statement, problems: [meant?.problem ?? valueProblem(line, rest, property, read.stoppedAt)] };
 }
 
 /** What a text of the notation says as a property of a section; `undefined` where it has a problem or says none. */
@@ -168,11 +166,6 @@ function valueProblem(
   const span = { start: at.startOffset, end: t.endOf(at) };
   const quantity = t.quantityOf(at);
   const strange = rest.find((token) => token.tokenType === t.Unknown);
-  const meant = meantProblem(line.slice(firstOf(rest).startOffset, end), property, {
-    start: firstOf(rest).startOffset,
-    end,
-  });
-  if (meant !== undefined) return meant;
   if (strange !== undefined) return strangeCharacter(strange);
   const asksOf = property.form === 'load' ? percentOfWhat(line, rest.slice(rest.indexOf(at))) : undefined;
   if (asksOf !== undefined) return asksOf;
@@ -204,46 +197,7 @@ function valueProblem(
   return problem('wrong-value', said, { start: at.startOffset, end });
 }
 
-/** The finding for `90% water` in a load, which may be of the flour or of the water. */
-function percentOfWhat(line: string, rest: readonly IToken[]): SyntaxProblem | undefined {
-  const [percent, ...behind] = rest;
-  const name = nameOf(line, leadingWords(behind));
-  if (percent?.tokenType !== t.Percent || name === undefined) return undefined;
-  const span = { start: percent.startOffset, end: name.end };
-  const written = line.slice(percent.startOffset, t.endOf(percent));
-  const [meant, otherMeant] = [`${written} of the ${name.text}`, `${name.text} ${written}`];
-  const said = message('wrong-value.percent-of-what', { written, name: name.text, meant, otherMeant });
-  return problem('wrong-value', said, span, writeFix(span, meant), writeFix(span, otherMeant));
-}
-
-/** The finding for a value of which it is plain what was meant, or what is lacking. */
-function meantProblem(text: string, property: Property, span: Span): SyntaxProblem | undefined {
-  const meant = suggestValue(property.form, text);
-  if (meant !== undefined && isValue(meant, property)) {
-    const said = message('wrong-value.meant', { written: text, example: `${property.word} ${meant}` });
-    return problem('wrong-value', said, span, writeFix(span, meant, true));
-  }
-  const lacking =
-    property.form === 'price'
-      ? lackingInPrice(text)
-      : property.form === 'reading'
-        ? lackingInReading(text)
-        : undefined;
-  return lacking === undefined ? undefined : problem('wrong-value', lacking, span);
-}
-
-/** A figure may read otherwise behind the word of its property: a yield counts in loaves. */
-function isValue(text: string, { word, form }: Property): boolean {
-  const line = `${word} ${text}`;
-  return 'value' in readValue(line, t.cutLine(line).meaning.slice(t.cutLine(word).meaning.length), form);
-}
-
 const isSpeed: ReadonlySet<Form> = new Set(['machineSpeed', 'mixSpeed']);
-
-function leadingWords(tokens: readonly IToken[]): readonly IToken[] {
-  const end = tokens.findIndex((token) => token.tokenType === t.Comma || !wordTypes(token));
-  return end < 0 ? tokens : tokens.slice(0, end);
-}
 
 /** The finding for a word that no property of the section is called by. */
 export function unknownProperty(line: string, tokens: readonly IToken[], section: SectionKind): LineRead {

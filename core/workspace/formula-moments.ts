@@ -48,7 +48,8 @@ export function momentIn(view: View, uri: string, formula: string, shown: string
       };
       kept.set(analysis, worked);
     }
-    return { file: shown, formula: name.text, line: firstLine, ...worked };
+    const merging = analysis.resolved.unfinishedMerge === true ? { unfinishedMerge: true as const } : {};
+    return { file: shown, formula: name.text, line: firstLine, ...worked, ...merging };
   }
   return undefined;
 }

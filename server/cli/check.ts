@@ -11,6 +11,7 @@ import { projectSettings } from './project.ts';
 import { countsOf } from './report/report.ts';
 import { type Format, isForPrograms, writeReport } from './report/write-report.ts';
 import type { RuleLevels } from './rule-levels.ts';
+import { noRule } from './rules.ts';
 import { cureOf } from './shown-path.ts';
 import { language, say, shownToPeople } from './speaker.ts';
 import { complain, complainOf } from './terminal.ts';
@@ -38,8 +39,7 @@ export interface CheckOptions {
 /** Tells the findings of files: 0 when there are none at or above the level, 1 when there are, 2 when a file could not be read. */
 export async function check(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
   const strange = Object.keys(options.rule ?? {}).find((code) => !rules.some((rule) => rule.code === code));
-  if (strange !== undefined)
-    return refuse('--rule', say(message('command-check.no-rule', { code: strange })));
+  if (strange !== undefined) return refuse('--rule', say(noRule(strange)));
   if (options.staged || options.since !== undefined) {
     const { filesSince, stagedFiles } = await import('./staged.ts');
     const changed = await (options.since === undefined ? stagedFiles() : filesSince(options.since));

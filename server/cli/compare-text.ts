@@ -20,7 +20,9 @@ export function comparisonText(page: ComparisonPage, speaker: Speaker): string {
       : [
           [
             styled('bold', following.title),
-            ...following.rows.map(({ what, formulas: names }) => `  ${padEndTo(what, 16)}  ${names}`),
+            ...following.rows.map(
+              ({ what, formulas: names }) => `  ${padEndTo(what, followingWidth(following))}  ${names}`,
+            ),
           ],
         ]),
     ...formulas.map((one) => formulaLines(one, speaker)),
@@ -73,6 +75,10 @@ function changeLine({ name, before, after, by }: Change, width: number, indent: 
   if (words(before) === words(after)) return `${label}  ${words(after)}${styled('gray', `  ${by ?? ''}`)}`;
   const change = `${words(before)} ${arrow} ${styled('bold', words(after))}`;
   return `${label}  ${change}${by === undefined ? '' : styled('gray', `  ${by}`)}`;
+}
+
+function followingWidth({ rows }: NonNullable<ComparisonPage['following']>): number {
+  return Math.max(16, ...rows.map(({ what }) => Math.min(32, columnsOf(what))));
 }
 
 function widthOf(changes: readonly Change[]): number {

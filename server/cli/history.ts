@@ -2,6 +2,7 @@ import { join, resolve } from 'node:path';
 import {
   figureTable,
   foldName,
+  formulaNames,
   type HistoryFigure,
   type HistoryRevision,
   historyAsCsv,
@@ -21,6 +22,7 @@ import { commitOf, folderOf, repositoryOf } from '../host/git.ts';
 import { leadsOut, wayTo } from '../host/paths.ts';
 import type { ExitCode } from './exit-code.ts';
 import type { HistoryOutput } from './json-outputs.ts';
+import { meantOf } from './meant.ts';
 import { progress } from './progress.ts';
 import { projectSettings } from './project.ts';
 import { shownPath } from './shown-path.ts';
@@ -76,7 +78,7 @@ export async function history(
   const wanted = wantedFigures(options.figure, revisions);
   if (wanted !== undefined && 'message' in wanted) return refuse(wanted.message);
   const told = historyOf(revisions, wanted);
-  if (told === undefined) return refuse(message('history.no-such-formula', { name, revision }));
+  if (told === undefined) return refuse(noFormula(name, revision, files.textsOf(commit)));
   if (found.beginsAt !== undefined) complain(say(message('history.begins', { commit: found.beginsAt })));
   const format = formatOf(options) ?? 'text';
   if (format === 'json' || format === 'csv') {
@@ -88,6 +90,14 @@ export async function history(
   const page = historyPage(format === 'html' ? told : visibleData(told), words, wanted);
   const text = format === 'html' ? historyAsHtml(page, words.language) : historyAsText(page);
   return (await writeOut(text, options.out, { isData: isData(format) })) ? 0 : 2;
+}
+
+/** That a revision has no formula of a name, and which one of its formulas may be meant. */
+function noFormula(name: string, revision: string, texts: ReadonlyMap<string, string>): Message {
+  const otherName = meantOf(name, [...texts.values()].flatMap(formulaNames));
+  return otherName === undefined
+    ? message('history.no-such-formula', { name, revision })
+    : message('history.no-such-formula-meant', { name, otherName, revision });
 }
 
 /** The figures asked for by their keys or as ingredients of the formula; `undefined` where none is named. */

@@ -11,12 +11,14 @@ import {
 import { realFile } from '../host/disk.ts';
 import type { ExitCode } from './exit-code.ts';
 import { type Input, readInput } from './input.ts';
+import { meantOf } from './meant.ts';
 import { say } from './speaker.ts';
 import { complain, tell } from './terminal.ts';
 import { replaceFile, writeTrouble } from './write-out.ts';
 
 /** A name where it is defined. */
 interface Place {
+  readonly name: string;
   readonly uri: string;
   readonly line: number;
   readonly column: number;
@@ -38,7 +40,18 @@ export async function rename(
   const places = input.asked.flatMap(({ uri }) => definedIn(service, uri, old));
   const [place, ...more] = places;
   if (place === undefined) {
-    complain(path, say(message('command-rename.none', { name: old })));
+    const otherName = meantOf(
+      old,
+      input.asked.flatMap(({ uri }) => definedIn(service, uri).map((one) => one.name)),
+    );
+    complain(
+      path,
+      say(
+        otherName === undefined
+          ? message('command-rename.none', { name: old })
+          : message('command-rename.none-meant', { name: old, otherName }),
+      ),
+    );
     return 1;
   }
   if (more.length > 0) {
@@ -64,14 +77,14 @@ export async function rename(
 const defining: ReadonlySet<string> = new Set(['formula', 'flour', 'ingredient', 'mixer', 'part']);
 
 /** Where a file defines something of a name: sections at the top, and parts of formulas. */
-function definedIn(service: Service, uri: string, name: string): Place[] {
-  const folded = foldName(name);
+function definedIn(service: Service, uri: string, name?: string): Place[] {
+  const folded = name === undefined ? undefined : foldName(name);
   const found: Place[] = [];
   const look = (nodes: ReturnType<Service['symbols']>): void => {
     for (const { name: own, kind, place, children } of nodes) {
       // The name is the last word of its header.
-      if (defining.has(kind) && foldName(own) === folded)
-        found.push({ uri, line: place.line, column: place.end - 1 });
+      if (defining.has(kind) && (folded === undefined || foldName(own) === folded))
+        found.push({ name: own, uri, line: place.line, column: place.end - 1 });
       look(children);
     }
   };

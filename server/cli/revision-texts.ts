@@ -33,7 +33,7 @@ export async function readTextsAt(paths: readonly string[], revision: string): P
   const { root } = repository;
   const found = await filesOfRevision(root, revision);
   if ('message' in found) {
-    trouble(revision, found.message);
+    trouble('--at', found.message);
     return nothing();
   }
   const shown = new Map(found.files.map(({ uri, path }) => [uri, shownPath(join(root, path))]));

@@ -15,6 +15,10 @@ const sentences: readonly (readonly [pattern: RegExp, said: string])[] = [
   ],
   [/^option '([^' ]{0,80})(?: [^']{0,200})?' argument '([\s\S]*)' is invalid\. ([\s\S]*)$/, '$1 $2: $3'],
   [
+    /^command-argument value '([^']{0,500})' is invalid for argument '([^']{0,80})'\. Allowed choices are ([^.]{0,500})\.$/,
+    '$1 is no $2: write one of $3.',
+  ],
+  [
     /^too many arguments(?: for '[^']*')?\. Expected (\d+) arguments? but got (\d+).*$/,
     'too many words: $1 can stand here, and there are $2.',
   ],

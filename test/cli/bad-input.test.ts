@@ -356,3 +356,17 @@ describe('help', () => {
     }
   });
 });
+
+describe('a name or a code that is nearly one', () => {
+  it.each([
+    ['a rule', ['rules', 'salt-rang'], 'there is no rule “salt-rang”. Is it salt-range?'],
+    ['a rule with its level', ['check', '--rule', 'salt-rnge=off', '.'], '“salt-rnge”. Is it salt-range?'],
+    ['a formula to rename', ['rename', 'Harbor Tin', 'Tin'], '“Harbor Tin”. Is it “Harbour Tin”?'],
+    ['a shell', ['completion', 'tcsh'], 'tcsh is no shell: write one of bash, zsh, fish.'],
+    ['nothing near', ['rules', 'nowhere-near'], '“nowhere-near”; “doughwright rules” lists them.'],
+  ])('%s is told with what may be meant', async (_, args, said) => {
+    const { stderr } = await doughwright(folderWith({ 'tin.dough': tidy }).path, ...args);
+    expect(stderr).toMatch(/^doughwright: .*\n$/);
+    expect(stderr).toContain(said);
+  });
+});

@@ -144,6 +144,10 @@ describe('February: two opinions on salt are a conflict', () => {
     expect(compared.stdout).toMatch(/merge +finished → not finished: decide on its marked lines/);
     expect(compared.stdout).not.toMatch(/4%|hydration/);
     expect((await doughwright(home.path, 'check', '.')).code).toBe(1);
+    for (const command of ['totals', 'sheet', 'export']) {
+      const told = await doughwright(home.path, command, 'formulas/tin.dough');
+      expect([told.code, told.stdout]).toEqual([1, expect.not.stringMatching(/ salt|salt,|hydration \d/i)]);
+    }
     home.write(
       'formulas/tin.dough',
       marked.replace(/<<<<<<<[\s\S]*?>>>>>>> .*\n/, '  salt               2%\n'),

@@ -2,7 +2,14 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Comparison, compareSummaries, createService, type Service } from '../../core/index.ts';
+import {
+  type Comparison,
+  compareSummaries,
+  comparisonPage,
+  createService,
+  type Service,
+} from '../../core/index.ts';
+import { plainSpeaker } from '../../core/words/speak.ts';
 import { filesIn, project } from '../tidy/imports.ts';
 
 const root = 'file:///bakery/';
@@ -437,6 +444,56 @@ describe('what changed among formulas', () => {
       comparison.formulas.map(({ formula, groups }) => [formula, groups.map(({ subject }) => subject)]),
     ).toEqual([['Harbour Tin', ['cost']]]);
     expect(comparison.formulas[0]!.follows).toBe(true);
+  });
+
+  it('names in its summary the allergens that came and went in formulas nobody touched', () => {
+    const bread = (name: string) => `formula ${name}:\n  strong white 100%\n  water 60%\n`;
+    const files = { 'a.dough': bread('Tin'), 'b.dough': bread('Loaf'), 'c.dough': tin };
+    const sides = ['', '  contains wheat, soya\n'].map((more) =>
+      bakery({ ...files, 'flours.dough': flours + more }),
+    );
+    const [before, after] = sides.map((service) => service.uris().map((one) => service.summary(one)!));
+    const page = comparisonPage(compareSummaries(before!, after!), plainSpeaker);
+    expect(page.following?.rows[0]).toEqual({ what: 'allergen + soya', formulas: 'all 3' });
+    const back = comparisonPage(compareSummaries(after!, before!), plainSpeaker);
+    expect(back.following?.rows[0]).toEqual({ what: 'allergen − soya', formulas: 'all 3' });
+  });
+
+  it('knows a flour that was only renamed, and takes none for another of which nothing tells it', () => {
+    const compared = (old: string, now: string) => {
+      const { definitions, verdict } = bakery().compare(`${root}flours.dough`, old, now);
+      return [verdict, ...definitions.map(({ name, fate, renamedFrom }) => [name, fate, renamedFrom])];
+    };
+    const pier = flours.replace('strong white', 'pier white');
+    expect(compared(flours, pier)).toEqual(['changed', ['pier white', 'kept', 'strong white']]);
+    expect(compared(flours, pier.replace('12.9', '12.1'))).toEqual([
+      'changed',
+      ['pier white', 'added', undefined],
+      ['strong white', 'removed', undefined],
+    ]);
+    const alike = (name: string) => flours.replace('strong white', name);
+    expect(compared(alike('a') + alike('b'), alike('c') + alike('d'))).toHaveLength(5);
+    expect(compared('ingredient one:\n', 'ingredient two:\n')).toHaveLength(3);
+  });
+
+  it('tells what is wrong with a formula that came, and nothing of one that went', () => {
+    const faulty = 'formula Quay Rye:\n  medium rye 90%\n  water 78%\n';
+    const found = (one: Comparison) => one.formulas[0]?.groups.find(({ subject }) => subject === 'findings');
+    expect(found(bakery().compare(uri, '', faulty))?.changes).toContainEqual(
+      expect.objectContaining({
+        name: 'flour-not-hundred',
+        after: expect.objectContaining({ level: 'error' }),
+      }),
+    );
+    expect(found(bakery().compare(uri, faulty, ''))).toBeUndefined();
+    expect(found(bakery().compare(uri, '', tin))).toBeUndefined();
+  });
+
+  it('does not say that all has a price where no cost is known any more', () => {
+    const bread = 'formula Tin:\n  yield 10 kg\n  strong white 100%\n  water 60%\n  butter 3%\n';
+    const lines = told(bakery().compare(uri, bread, bread.replace('strong white', 'no such flour')));
+    expect(lines.filter((line) => line.startsWith('cost: without a price'))).toEqual([]);
+    expect(lines).toContainEqual(expect.stringMatching(/^cost: .* → not known/));
   });
 
   it('follows a formula into another file', () => {

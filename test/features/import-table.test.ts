@@ -244,9 +244,12 @@ describe('what only looks like an amount or a part', () => {
   });
 
   it('asks to look where one amount lacks the unit that others have', () => {
-    const table = 'Ingredient\tAmount\nstrong white\t1 kg\nwater\t650 g\neggs\t2\n';
-    expect(doubts(table)).toBe('Without a unit where other rows have one, and taken as grams: “eggs”.');
-    expect(doubts(table.replace('\t2\n', '\t2 pieces\n'))).toBe('');
+    const table = 'Ingredient\tAmount\nstrong white\t1 kg\nwater\t650 g\nhoney\t2\n';
+    expect(doubts(table)).toBe('Without a unit where other rows have one, and taken as grams: “honey”.');
+    expect(doubts(table.replace('\t2\n', '\t2 g\n'))).toBe('');
+    // Nobody weighs two grams of egg, and what an egg weighs is known.
+    expect(doubts(table.replace('honey', 'eggs'))).toBe('');
+    expect(linesOf(table.replace('honey', 'eggs'))).toContain('eggs | 2 pieces');
   });
 
   it('takes words that sort the rows for no parts', () => {

@@ -59,6 +59,19 @@ describe('the rows of a history', () => {
     expect(told([revision('a', 0, '', at(0.00025)), revision('b', 1, 'a', at(0.00024))])).toHaveLength(2);
   });
 
+  it('are none for a state in which a merge is not finished, whose figures hold until it is', () => {
+    const base = moment({ saltFraction: 0.02 });
+    const torn = moment({}, { unfinishedMerge: true });
+    const done = moment({ saltFraction: 0.019 });
+    const revisions = [revision('a', 0, '', base), revision('b', 1, 'a', torn)];
+    expect(told(revisions)).toEqual([['a', 'new']]);
+    expect(historyOf(revisions)?.course).toHaveLength(1);
+    expect(told([...revisions, revision('c', 2, 'b', done)])).toEqual([
+      ['a', 'new'],
+      ['c', 'kept', 'salt'],
+    ]);
+  });
+
   it('of a merge are what neither side had', () => {
     const base = moment({ hydration: 0.69, saltFraction: 0.02, costPerKilogram: 1, currency: 'EUR' });
     const his = moment({ hydration: 0.7, saltFraction: 0.02, costPerKilogram: 0.9, currency: 'EUR' });

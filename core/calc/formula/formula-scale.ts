@@ -43,7 +43,6 @@ const assumedGrams = 1000;
  */
 export function scaleOf(masses: Masses, problems: FormulaProblem[]): Scale {
   const { structure } = masses;
-  const system = linearSystem(structure.unknowns);
   const reasons: (Unsolved | undefined)[] = new Array(structure.sections.length).fill(undefined);
   const refused: Equation[] = [];
 
@@ -53,25 +52,23 @@ export function scaleOf(masses: Masses, problems: FormulaProblem[]): Scale {
     ...drawEquations(masses, problems),
     ...supplyEquations(masses),
   ];
-  for (const equation of equations) {
-    const { left, right } = equation;
+  for (const { left, right, owner } of equations) {
     const unsolved = left.unsolved ?? right.unsolved;
-    if (unsolved) {
-      reasons[equation.owner] ??= unsolved;
-      continue;
-    }
-    const constant = structure.unknowns;
-    const size = Math.max(
-      Math.abs(figureAt(left.terms, constant)),
-      Math.abs(figureAt(right.terms, constant)),
-    );
-    const difference = left.terms.map((term, i) => term - figureAt(right.terms, i));
-    const outcome = addEquation(system, difference, size);
-    if (outcome.kind === 'contradiction' && outcome.relative > agreeing) refused.push(equation);
+    if (unsolved) reasons[owner] ??= unsolved;
   }
+  let system = systemOf(equations, structure.unknowns, refused);
 
   const groups = new Int32Array(structure.unknowns).fill(-1);
   settle(system, groups, 0);
+  // Where a part is as large as nobody knows, the yield leaves nothing to tell it by: all that is left are proportions.
+  const { base } = doughOf(structure);
+  const isOpen = base.kind === 'column' && groups[base.column] === -1;
+  if (isOpen && forYield !== undefined && reasons.some((reason) => reason !== undefined))
+    system = systemOf(
+      equations.filter((equation) => equation !== forYield),
+      structure.unknowns,
+      [],
+    );
   const openRemainders = openRemaindersOf(masses, system, forYield !== undefined);
   const assumed = scaleDough(masses, system, groups, reasons, forYield !== undefined, problems);
   scaleRest(masses, system, groups, reasons, problems);
@@ -79,6 +76,23 @@ export function scaleOf(masses: Masses, problems: FormulaProblem[]): Scale {
   for (const equation of refused) problems.push(equation.problem((mass) => gramsOf(scale, mass)));
   reportUnused(masses, problems);
   return scale;
+}
+
+/** All that can be said as equations, each added to those before; what contradicts them goes into `refused`. */
+function systemOf(equations: readonly Equation[], unknowns: number, refused: Equation[]): LinearSystem {
+  const system = linearSystem(unknowns);
+  for (const equation of equations) {
+    const { left, right } = equation;
+    if (left.unsolved ?? right.unsolved) continue;
+    const size = Math.max(
+      Math.abs(figureAt(left.terms, unknowns)),
+      Math.abs(figureAt(right.terms, unknowns)),
+    );
+    const difference = left.terms.map((term, i) => term - figureAt(right.terms, i));
+    const outcome = addEquation(system, difference, size);
+    if (outcome.kind === 'contradiction' && outcome.relative > agreeing) refused.push(equation);
+  }
+  return system;
 }
 
 /** Evaluates a mass at the scale; undefined when some of it is not known, or known in different proportions. */

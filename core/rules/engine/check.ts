@@ -1,9 +1,10 @@
 import { experimentOf } from '../../analysis/experiment-analysis.ts';
 import { planOf } from '../../analysis/plan-analysis.ts';
-import { bareGrams } from '../../model/bare-grams.ts';
+import { bareAmount } from '../../model/bare-amount.ts';
 import { lineId } from '../../model/formula-model.ts';
 import { partTakenWhole } from '../../model/taken-part.ts';
 import { isVariant, wholeBlock, wholeOf } from '../../model/variant.ts';
+import { holdsMergeMarks } from '../../syntax/merge-marks.ts';
 import type { LineFix, SyntaxProblem } from '../../syntax/syntax-problem.ts';
 import type { Block, ParsedLine } from '../../syntax/tree.ts';
 import { elementAt } from '../../text/element.ts';
@@ -44,7 +45,8 @@ export function checkBlock(given: RuleContext): BlockFindings {
   const { block } = context;
   const written = guarded('the reading of lines', failures, () => writingOf(planned)) ?? new Map();
   const found: BlockFinding[] = [...written.values()];
-  for (const rule of rules) {
+  // Where the lines of both sides of a merge stand, what follows from them together is nothing that anybody wrote.
+  for (const rule of holdsMergeMarks(own) ? [] : rules) {
     const { check, mendsSlips } = rule;
     if (check === undefined) continue;
     // What mends a slip of writing changes no bread, and so nothing that a trial was run on.
@@ -67,7 +69,10 @@ export function checkBlock(given: RuleContext): BlockFindings {
           (one) => !isAccepted(one, accepts),
         );
   const ownAccepts = accepts.filter(({ line }) => line < own.lines.length);
-  for (const one of guarded('accepts', failures, () => judgeAccepts(own, ownAccepts)) ?? []) {
+  const judged = holdsMergeMarks(own)
+    ? []
+    : guarded('accepts', failures, () => judgeAccepts(own, ownAccepts));
+  for (const one of judged ?? []) {
     if (!written.has(one.line)) left.push(findingOf(one.code, one));
   }
   return { findings: left.sort(byPlace), failures };
@@ -78,10 +83,12 @@ export function checkBlock(given: RuleContext): BlockFindings {
  * nothing of the formula, so that one finding tells it and no other follows from it.
  */
 function asRead(context: RuleContext): RuleContext {
-  if (!isVariant(context.block)) return context;
   const { analysis, ...rest } = context;
+  if (!isVariant(context.block)) return analysis?.resolved.unfinishedMerge === true ? rest : context;
   const whole = analysis?.resolved.model.block ?? wholeBlock(context.block, context.scope);
-  return analysis === undefined || analysis.resolved.baseProblem !== undefined
+  return analysis === undefined ||
+    analysis.resolved.baseProblem !== undefined ||
+    analysis.resolved.unfinishedMerge === true
     ? { ...rest, block: whole }
     : { ...rest, analysis, block: whole };
 }
@@ -155,7 +162,7 @@ function writingOf(context: RuleContext): Map<number, BlockFinding> {
       if (problem.code === 'outside-section' && isOutside) continue;
       isOutside ||= problem.code === 'outside-section' || problem.code === 'missing-name';
       if (problem.unlessKnown === undefined || !isOtherwise(context, line, parsed, problem.unlessKnown))
-        add(line, ofPartTaken(block, parsed, problem) ?? inGrams(block, line, problem));
+        add(line, ofPartTaken(block, parsed, problem) ?? inUnitMeant(block, line, problem));
       else if (parsed.otherwise?.amount.kind === 'unknown') add(line, missingAmount(parsed.otherwise.name));
     }
   });
@@ -163,11 +170,13 @@ function writingOf(context: RuleContext): Map<number, BlockFinding> {
   return written;
 }
 
-/** A number without a unit that is grams, as the others of its section are: the fix that says so is then the one offered. */
-function inGrams(block: Block, line: number, problem: SyntaxProblem): SyntaxProblem {
+/** A number without a unit that is what the others of its section are: the fix that says so is then the one offered. */
+function inUnitMeant(block: Block, line: number, problem: SyntaxProblem): SyntaxProblem {
   const [percent, grams] = problem.fixes;
   if (problem.code !== 'missing-unit' || percent === undefined || grams === undefined) return problem;
-  if (bareGrams(block, line) === undefined) return problem;
+  const meant = bareAmount(block, line);
+  if (meant === undefined) return problem;
+  if (meant.kind === 'fraction') return { ...problem, fixes: [{ ...percent, preferred: true }, grams] };
   return {
     ...problem,
     fixes: [

@@ -110,13 +110,13 @@ export function sheetOf(input: SheetInput): SheetDocument {
   const read = input.scaleReading ? shown : shown.map(withoutReading);
   const sections = linesOfOwn(read, input.analysis.resolved.model.block, firstLine);
   const found = foundAtNodes(sections, told(findings), firstLine);
-  const held = analysis.solved === undefined ? undefined : heldBy(findings, analysis, firstLine, speaker);
+  const held = heldBy(findings, analysis, firstLine, speaker);
   return {
     version: sheetVersion,
     formula: analysis.resolved.model.name.text,
     uri,
     line: firstLine,
-    state: analysis.solved === undefined ? 'empty' : held === undefined ? 'ready' : 'held',
+    state: held !== undefined ? 'held' : analysis.solved === undefined ? 'empty' : 'ready',
     ...(held === undefined ? {} : { heldBy: held }),
     tried,
     notDone: [
@@ -213,13 +213,20 @@ function heldBy(
   firstLine: number,
   speaker: Speaker,
 ): { line: number; message: string } | undefined {
-  const { block } = analysis.resolved.model;
+  const { model, baseProblem, unfinishedMerge } = analysis.resolved;
+  const { block } = model;
+  // Where nothing is added up there is a reason to tell only if something is there to be added up.
+  if (analysis.solved === undefined && baseProblem === undefined && unfinishedMerge === undefined)
+    return undefined;
   const error = findings.find((finding) => holdsUp(block, firstLine, finding));
   if (error !== undefined) return { line: error.place.line, message: error.message };
   const missing = analysis.solved?.finalMix.lines.find(
     (line) => line.grams === undefined && line.unsolved !== undefined,
   );
-  if (missing === undefined) return undefined;
+  if (missing === undefined)
+    return unfinishedMerge === undefined
+      ? undefined
+      : { line: firstLine, message: speaker.say(message('sheet.merge-elsewhere')) };
   const line = firstLine + (missing.lineId === undefined ? 0 : ownLine(block, lineOfId(missing.lineId)));
   return { line, message: speaker.say(message('sheet.weight-not-known', { name: missing.name })) };
 }

@@ -8,6 +8,8 @@ export const commandCheck: Translation<typeof english> = {
   'command-check.more': ({ count }, say) => `und ${say.number(count, 0)} weitere`,
   'command-check.no-rule': ({ code }) =>
     `eine Regel „${code}“ gibt es nicht; „doughwright rules“ listet sie auf.`,
+  'command-check.no-rule-meant': ({ code, name }) =>
+    `eine Regel „${code}“ gibt es nicht. Gemeint ist ${name}?`,
   'command-check.no-baseline': ({ option }) => `diese Datei gibt es nicht; eine schreiben mit ${option}`,
   'command-check.other-baseline': ({ option }) =>
     `das ist keine Datei bekannter Befunde; eine neue schreiben mit ${option}`,
@@ -32,6 +34,8 @@ export const commandCheck: Translation<typeof english> = {
 
   'command-rename.none': ({ name }) =>
     `hier wird nichts als „${name}“ definiert; auf die Schreibweise achten.`,
+  'command-rename.none-meant': ({ name, otherName }) =>
+    `nichts ist hier als „${name}“ definiert. Gemeint ist „${otherName}“?`,
   'command-rename.several': ({ name, files }, say) =>
     `„${name}“ wird definiert in ${say.list(files)}; die Datei nennen, die gemeint ist.`,
   'command-rename.not-written': ({ option }) => `Nichts wurde geschrieben; ${option} schreibt es.`,

@@ -48,6 +48,8 @@ export const history: Translation<typeof english> = {
 
   'history.no-such-formula': ({ name, revision }) =>
     `keine Rezeptur „${name}“ in der Geschichte von ${revision}; auf die Schreibweise achten.`,
+  'history.no-such-formula-meant': ({ name, otherName, revision }) =>
+    `keine Rezeptur „${name}“ in der Geschichte von ${revision}. Gemeint ist „${otherName}“?`,
   'history.several': ({ name, files }, say) =>
     `mehrere Dateien haben eine Rezeptur „${name}“; eine dahinter nennen: ${say.anyOf(files)}.`,
   'history.no-such-figure': ({ name, names }, say) =>

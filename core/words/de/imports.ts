@@ -28,6 +28,8 @@ export const imports: Translation<typeof english> = {
   'import.names-in': ({ title }, say) => `Namen in ${say.say(title)}`,
   'import.percentages-in': ({ title }, say) => `Prozente in ${say.say(title)}`,
   'import.weights-in': ({ title }, say) => `Gewichte in ${say.say(title)}`,
+  'import.temperatures-in': ({ title }, say) => `Temperaturen in ${say.say(title)}`,
+  'import.remarks-in': ({ title }, say) => `Bemerkungen in ${say.say(title)}`,
   'import.parts-in': ({ title }, say) => `Teile in ${say.say(title)}`,
   'import.formulas-in': ({ title }, say) => `Rezepturen in ${say.say(title)}`,
   'import.percent-guessed': ({ title, number }, say) =>
@@ -45,6 +47,9 @@ export const imports: Translation<typeof english> = {
   'import.merged-cells': ({ parts }, say) =>
     `In ${say.list(parts.map(say.say))} gelten leere Zellen unter einer gefüllten als das Gleiche.`,
 
+  'import.parts-in-columns': ({ parts }, say) =>
+    `Die Gewichte jedes Teils stehen in einer eigenen Spalte, ${say.list(parts.map(say.say))}: sie werden untereinander genommen, und was von allem zusammen gilt, entfällt.`,
+
   'import.signs-mixed': () =>
     'In dieser Tabelle stehen Kommas und Punkte vor Nachkommastellen; jede Zahl ist für sich gelesen.',
   'import.decimal-comma': () => 'Das Komma ist als Dezimalzeichen genommen.',
@@ -59,6 +64,12 @@ export const imports: Translation<typeof english> = {
     `${row(number, name, say)}, ist als „${otherName}“ genommen.`,
   'import.taken-as-one-of': ({ number, name, otherName }, say) =>
     `${row(number, name, say)}, ist als „${otherName}“ genommen; in der Tabelle steht nicht, was davon es ist.`,
+  'import.flour-by-name': ({ name }, say) =>
+    `„${name}“ ist Mehl, denn damit kommen die Mehle auf ${say.percent(1)}: es bekommt einen eigenen Abschnitt für seine Werte.`,
+  'import.in-pieces': ({ number, name }, say) =>
+    `${row(number, name, say)} hat keine Einheit, wo andere Zeilen eine haben: gezählt wird in Stück.`,
+  'import.culture': ({ number, name, part }, say) =>
+    `${row(number, name, say)} füttert „${part}“: geschrieben als reife Kultur, in Prozent des gefütterten Mehls.`,
   'import.heading': ({ number, name }, say) =>
     `${row(number, name, say)}, hat keine Menge und ist als Überschrift eines Teils genommen.`,
   'import.grams-assumed': ({ parts }, say) =>

@@ -59,6 +59,8 @@ export const readingSections: Translation<typeof english> = {
     `Was in einem Knetversuch gelaufen ist, steht hinter „mixed“: ${example}`,
   'unknown-property.none': ({ section, name, words }, say) =>
     `„${section}“ hat keine Eigenschaft „${name}“. Eigenschaften sind ${say.list(words)}.`,
+  'unknown-property.folds': ({ written, meant }) =>
+    `„${written}“ sind mehrere Faltungen, vor jeder eine Ruhe, und wie lange eine dauert, steht nicht da. Jede schreibt sich so: ${meant}`,
   'unknown-property.day': ({ written, example }) =>
     `„${written}“: der Tag einer Versuchsreihe steht hinter einem Komma in ihrer Kopfzeile: ${example}`,
   'unknown-property.step': ({ written }) =>

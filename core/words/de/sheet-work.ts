@@ -79,6 +79,8 @@ export const sheetWork: Translation<typeof english> = {
     `auch in gleiche Teige geteilt passt dieser Teig nicht in den Kessel von ${name}`,
 
   'sheet.tried': () => 'Für heute probiert; in der Datei steht es anders.',
+  'sheet.merge-elsewhere': () =>
+    'In einer Rezeptur, die diese aufnimmt, ist eine Zusammenführung nicht beendet: bis dahin wird nichts zusammengezählt.',
   'sheet.empty': () => 'Noch ist nichts abzuwiegen: die Rezeptur hat keine Zutaten.',
   'sheet.held-by': ({ number, sentence }) => `Zeile ${number} hält diesen Backzettel auf: ${sentence}`,
   'sheet.weight-not-known': ({ name }) => `Was „${name}“ wiegt, ist noch nicht bekannt.`,

@@ -8,6 +8,8 @@ export const commandCheck = {
   'command-check.more': ({ count }: Args<'count'>, say: Speaker) => `and ${say.number(count, 0)} more`,
   'command-check.no-rule': ({ code }: Args<'code'>) =>
     `there is no rule “${code}”; “doughwright rules” lists them.`,
+  'command-check.no-rule-meant': ({ code, name }: Args<'code' | 'name'>) =>
+    `there is no rule “${code}”. Is it ${name}?`,
   'command-check.no-baseline': ({ option }: Args<'option'>) =>
     `there is no such file; write one with ${option}`,
   'command-check.other-baseline': ({ option }: Args<'option'>) =>
@@ -35,6 +37,8 @@ export const commandCheck = {
 
   'command-rename.none': ({ name }: Args<'name'>) =>
     `nothing in here is defined as “${name}”; look at the spelling.`,
+  'command-rename.none-meant': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `nothing in here is defined as “${name}”. Is it “${otherName}”?`,
   'command-rename.several': ({ name, files }: Args<'name' | 'files'>, say: Speaker) =>
     `“${name}” is defined at ${say.list(files)}; name the file of the one that is meant.`,
   'command-rename.not-written': ({ option }: Args<'option'>) => `Nothing was written; ${option} writes it.`,

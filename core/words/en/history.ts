@@ -66,6 +66,8 @@ export const history = {
 
   'history.no-such-formula': ({ name, revision }: Args<'name' | 'revision'>) =>
     `no formula “${name}” in the history of ${revision}; look at the spelling.`,
+  'history.no-such-formula-meant': ({ name, otherName, revision }: Args<'name' | 'otherName' | 'revision'>) =>
+    `no formula “${name}” in the history of ${revision}. Is it “${otherName}”?`,
   'history.several': ({ name, files }: Args<'name' | 'files'>, say: Speaker) =>
     `several files have a formula “${name}”; name one behind it: ${say.anyOf(files)}.`,
   'history.no-such-figure': ({ name, names }: Args<'name' | 'names'>, say: Speaker) =>

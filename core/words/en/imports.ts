@@ -28,6 +28,8 @@ export const imports = {
   'import.names-in': ({ title }: Args<'title'>, say: Speaker) => `names in ${say.say(title)}`,
   'import.percentages-in': ({ title }: Args<'title'>, say: Speaker) => `percentages in ${say.say(title)}`,
   'import.weights-in': ({ title }: Args<'title'>, say: Speaker) => `weights in ${say.say(title)}`,
+  'import.temperatures-in': ({ title }: Args<'title'>, say: Speaker) => `temperatures in ${say.say(title)}`,
+  'import.remarks-in': ({ title }: Args<'title'>, say: Speaker) => `remarks in ${say.say(title)}`,
   'import.parts-in': ({ title }: Args<'title'>, say: Speaker) => `parts in ${say.say(title)}`,
   'import.formulas-in': ({ title }: Args<'title'>, say: Speaker) => `formulas in ${say.say(title)}`,
   'import.percent-guessed': ({ title, number }: Args<'title' | 'number'>, say: Speaker) =>
@@ -44,6 +46,9 @@ export const imports = {
     `${say.count(count, { one: '# block stands', other: '# blocks stand' })} side by side in this table: they are taken one below the other.`,
   'import.merged-cells': ({ parts }: Args<'parts'>, say: Speaker) =>
     `Empty cells below one that is filled are taken to say the same, in ${say.list(parts.map(say.say))}.`,
+
+  'import.parts-in-columns': ({ parts }: Args<'parts'>, say: Speaker) =>
+    `The weights of each part stand in a column of its own, ${say.list(parts.map(say.say))}: they are taken one below the other, and what is said of all together is left out.`,
 
   'import.signs-mixed': () =>
     'Commas and points both stand before decimals in this table; each number is read by itself.',
@@ -63,6 +68,12 @@ export const imports = {
     { number, name, otherName }: Args<'number' | 'name' | 'otherName'>,
     say: Speaker,
   ) => `${row(number, name, say)}, is taken as “${otherName}”; the table does not state which it is.`,
+  'import.flour-by-name': ({ name }: Args<'name'>, say: Speaker) =>
+    `“${name}” is flour, for with it the flours come to ${say.percent(1)}: it gets a section of its own, where its figures may go.`,
+  'import.in-pieces': ({ number, name }: Args<'number' | 'name'>, say: Speaker) =>
+    `${row(number, name, say)}, has no unit where other rows have one: it is counted in pieces.`,
+  'import.culture': ({ number, name, part }: Args<'number' | 'name' | 'part'>, say: Speaker) =>
+    `${row(number, name, say)}, feeds “${part}”: it is written as ripe culture, in percent of the flour that is fed.`,
   'import.heading': ({ number, name }: Args<'number' | 'name'>, say: Speaker) =>
     `${row(number, name, say)}, has no amount: it is taken as the heading of a part.`,
   'import.grams-assumed': ({ parts }: Args<'parts'>, say: Speaker) =>

@@ -60,6 +60,8 @@ export const readingSections = {
     `A trial states what was run with “mixed”: ${example}`,
   'unknown-property.none': ({ section, name, words }: Args<'section' | 'name' | 'words'>, say: Speaker) =>
     `“${name}” is not a property of ${a(section)}. Its properties are ${say.list(words)}.`,
+  'unknown-property.folds': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `“${written}” is several folds with a rest before each, and how long one takes is not said. Write each: ${meant}`,
   'unknown-property.day': ({ written, example }: Args<'written' | 'example'>) =>
     `“${written}”: the day of an experiment stands in its header, behind a comma: ${example}`,
   'unknown-property.step': ({ written }: Args<'written'>) =>

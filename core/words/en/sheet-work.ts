@@ -87,6 +87,8 @@ export const sheetWork = {
     `in no number of equal batches does this dough fit the bowl of ${name}`,
 
   'sheet.tried': () => 'Tried for today; the file says otherwise.',
+  'sheet.merge-elsewhere': () =>
+    'A merge is not finished in a formula that this one takes up: nothing is added up until it is.',
   'sheet.empty': () => 'Nothing can be weighed yet: the formula has no ingredients.',
   'sheet.held-by': ({ number, sentence }: Args<'number' | 'sentence'>) =>
     `Line ${number} holds this sheet up: ${sentence}`,
