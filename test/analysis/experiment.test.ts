@@ -273,6 +273,19 @@ describe('a trial of an experiment', () => {
     expect(new Set(view.order.map(({ dough }) => dough)).size).toBe(2);
   });
 
+  it('says that mixer and flour are as believed where the stages are as expected, and within which bounds', () => {
+    const own = trial(
+      'speed 1 for 30 min',
+      '  at 8 min  24 °C, smooth\n  at 16 min  26 °C, developed\n  at 28 min  27 °C, developed\n',
+    );
+    const lessons = viewOf(day + flour + bench + plain + own + week('  dough Plain\n')).lessons.join('\n');
+    const bounds = /small planetary and the flour: .* so would ([\d.]+) to ([\d.]+) times as fast/.exec(
+      lessons,
+    );
+    expect(Number(bounds?.[1]), lessons).toBeLessThanOrEqual(1);
+    expect(Number(bounds?.[2])).toBeGreaterThanOrEqual(1);
+  });
+
   it('is not as expected where its stage is another, however near the temperature is', () => {
     const text = (seen: string) =>
       day +

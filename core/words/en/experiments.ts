@@ -134,6 +134,8 @@ export const experiments = {
   ) => `${name}, ${say.say(title)}: ${say.say(figures)} ± ${say.say(difference)}, one standard error.`,
   'experiment.develops': ({ name, lowFactor, highFactor }: Develops, say: Speaker) =>
     `${name} develops dough ${say.number(lowFactor, 2)} to ${say.number(highFactor, 2)} times as fast as believed: several flours show it, so it is the mixer’s.`,
+  'experiment.develops-so': ({ name, lowFactor, highFactor }: Develops, say: Speaker) =>
+    `${name} and the flour: the stages seen fit how fast the dough is believed to develop; so would ${say.number(lowFactor, 2)} to ${say.number(highFactor, 2)} times as fast.`,
   'experiment.develops-either': ({ name, lowFactor, highFactor }: Develops, say: Speaker) =>
     `On ${name} the dough developed ${say.number(lowFactor, 2)} to ${say.number(highFactor, 2)} times as fast as believed: one flour alone shows it, so it may be the flour’s or the mixer’s.`,
   'experiment.flour-develops': ({ name, lowFactor, highFactor, count }: FlourDevelops, say: Speaker) =>
