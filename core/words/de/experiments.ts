@@ -31,6 +31,8 @@ export const experiments: Translation<typeof english> = {
     `„${name}“ sind ${say.mass(grams)}, und der Kessel von ${otherName} fasst ${say.mass(mostGrams)}. Eine kleinere Charge schreiben.`,
   'cannot-be-tested.bowl-little': ({ name, grams, leastGrams, otherName }, say) =>
     `„${name}“ sind ${say.mass(grams)}, und der Kessel von ${otherName} verlangt mindestens ${say.mass(leastGrams)}. Eine größere Charge schreiben.`,
+  'cannot-be-tested.hands': ({ name, grams, mostGrams }, say) =>
+    `„${name}“ wiegt ${say.mass(grams)}, und zwei Hände kneten etwa ${say.mass(mostGrams)} auf einmal. Kleiner ansetzen.`,
   'cannot-be-tested.flour': ({ name, grams, otherGrams }, say) =>
     `Die Teige brauchen ${say.mass(grams)} „${name}“, und ${say.mass(otherGrams)} sind da.`,
   'read-past-gone.gone': ({ name, minutes, lowMinutes, highMinutes }, say) =>

@@ -37,6 +37,11 @@ export const experiments = {
     say: Speaker,
   ) =>
     `“${name}” is ${say.mass(grams)}, and the bowl of ${otherName} wants ${say.mass(leastGrams)} at the least. Write a larger batch.`,
+  'cannot-be-tested.hands': (
+    { name, grams, mostGrams }: Args<'name' | 'grams' | 'mostGrams'>,
+    say: Speaker,
+  ) =>
+    `“${name}” is ${say.mass(grams)}, and a pair of hands kneads some ${say.mass(mostGrams)} at a time. Write a smaller batch.`,
   'cannot-be-tested.flour': (
     { name, grams, otherGrams }: Args<'name' | 'grams' | 'otherGrams'>,
     say: Speaker,
