@@ -20,6 +20,9 @@ export type MixerFound =
   | { readonly kind: 'several'; readonly definitions: readonly Definition[] }
   | { readonly kind: 'unknown' };
 
+/** Dough that a pair of hands kneads at a time, at most; common practice, no source. */
+export const mostByHandGrams = 10_000;
+
 /** Mixing by hand, as hands commonly do. */
 export const byHand: Mixer = { name: 'by hand', data: { kind: 'hand', speeds: [] } };
 

@@ -1,15 +1,37 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createService, type SheetDocument, type SheetOrigin, writeSheets } from '../../core/index.ts';
+import {
+  createService,
+  experimentPage,
+  pageAsHtml,
+  type SheetDocument,
+  type SheetOrigin,
+  writeSheets,
+} from '../../core/index.ts';
 import type { Row, Section } from '../../core/sheet/build/sheet-document.ts';
 import { axeViolations, sideways } from '../client/look.ts';
 import { launchChromium } from '../editors/code-server.ts';
+import { projectFolder } from '../editors/places.ts';
 import { exampleSheet } from '../sheet/example-sheet.ts';
 import { tablesIn } from '../sheet/parts.ts';
 import { canPrint, printed } from './paper.ts';
 
 const origin: SheetOrigin = { file: 'formulas/quay.dough', commit: '8eaa6f2d', date: '2026-03-14' };
 const foot = 'formulas/quay.dough · revision 8eaa6f2d · 2026-03-14';
+/** The experiment of the examples as its page. */
+function experimentOf(options: { readonly blanks?: boolean }) {
+  const service = createService();
+  for (const name of ['bakery', 'flours', 'mixers', 'stores', 'bench'])
+    service.setText(
+      `file:///quay-lane/${name}.dough`,
+      readFileSync(join(projectFolder, 'examples', `${name}.dough`), 'utf8'),
+    );
+  const [view] = service.experiments('file:///quay-lane/bench.dough');
+  return experimentPage(view!, service.speaker(), options);
+}
+
 const asPage = (...views: SheetDocument[]): string =>
   writeSheets(
     views.map((view) => ({ view, origin })),
@@ -255,6 +277,27 @@ describe.skipIf(!canPrint && process.env.CI !== 'true')('a sheet printed by a br
       expect(await axeViolations(page)).toEqual([]);
       expect(await sideways(page)).toBe(0);
       await page.close();
+    }
+  });
+
+  it('of an experiment is sound to whoever cannot see it, fits a small screen, and has its page to write on by itself', async () => {
+    const page = pageAsHtml(experimentOf({ blanks: true }));
+    for (const width of [360, 1000]) {
+      const shown = await browser.newPage({ viewport: { width, height: 800 }, bypassCSP: true });
+      await shown.setContent(page);
+      expect(await axeViolations(shown)).toEqual([]);
+      expect(await sideways(shown)).toBe(0);
+      await shown.close();
+    }
+    for (const paper of ['A4', 'Letter'] as const) {
+      const pages = await printed(browser, page, paper, 'experiment');
+      const [first = ''] = pages;
+      // The drawing stands below the head, and not on a sheet of its own.
+      expect(first).toContain('How long is too long');
+      expect(first).toContain('0 min');
+      const toWrite = pages.filter((one) => /feel, stage/.test(one));
+      for (const one of toWrite.slice(0, 1)) expect(one.trimStart()).toMatch(/^readings/);
+      expect(toWrite.length).toBeGreaterThan(0);
     }
   });
 

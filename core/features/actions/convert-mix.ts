@@ -9,7 +9,7 @@ import {
   type TimedWork,
 } from '../../calc/mixing/conversion.ts';
 import { formulaOf, type MixModel } from '../../model/formula-model.ts';
-import { byHand, findHands, findMixer, type Mixer } from '../../model/found-mixer.ts';
+import { byHand, findHands, findMixer, type Mixer, mostByHandGrams } from '../../model/found-mixer.ts';
 import { isVariant, originOf } from '../../model/variant.ts';
 import { hottestCelsius } from '../../rules/mixing/hot-water.ts';
 import { programmeInto, trialsToKeep } from '../../rules/trials/kept-programme.ts';
@@ -160,9 +160,6 @@ function waterMessages({ tempered, waterCelsius: exact, endCelsius, isTooCool }:
   if (reach !== 'tap too warm') return [message('convert-mix.with-water', { celsius, waterCelsius })];
   return [message('convert-mix.with-tap', { celsius })];
 }
-
-/** Dough that a pair of hands kneads at a time, at most; common practice, no source. */
-const mostByHandGrams = 10_000;
 
 function fitOf(
   { doughGrams }: MixAnalysis,

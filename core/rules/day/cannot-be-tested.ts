@@ -1,5 +1,6 @@
 import type { ExperimentAnalysis, ExperimentDough } from '../../analysis/experiment-analysis.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
+import { mostByHandGrams } from '../../model/found-mixer.ts';
 import type { Scope } from '../../model/scope.ts';
 import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
@@ -88,6 +89,17 @@ export function bowlMessages(
   const { line, mixer, doughGrams: grams } = dough;
   if (mixer === undefined || grams === undefined) return [];
   const facts = { name: dough.formula, grams, otherName: mixer.name };
+  if (mixer.data.kind === 'hand' && grams > mostByHandGrams * (1 + 1e-6))
+    return [
+      {
+        line,
+        message: message('cannot-be-tested.hands', {
+          name: dough.formula,
+          grams,
+          mostGrams: mostByHandGrams,
+        }),
+      },
+    ];
   const { mostGrams, leastGrams } = mixer;
   if (mostGrams !== undefined && grams > mostGrams * (1 + 1e-6))
     return [{ line, message: message('cannot-be-tested.bowl', { ...facts, mostGrams }) }];

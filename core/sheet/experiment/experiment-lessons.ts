@@ -68,7 +68,8 @@ function mixerLessons(mixer: Mixer, scope: Scope): readonly Message[] {
   const factor = trials.development();
   if (!factor.known || factor.value.most === undefined) return [...misses, ...learned];
   const { least: lowFactor, most: highFactor, flours } = factor.value;
-  if (lowFactor <= 1 && highFactor >= 1) return [...misses, ...learned];
+  if (lowFactor <= 1 && highFactor >= 1)
+    return [...misses, ...learned, message('experiment.develops-so', { name, lowFactor, highFactor })];
   const code = flours > 1 ? 'experiment.develops' : 'experiment.develops-either';
   return [...misses, ...learned, message(code, { name, lowFactor, highFactor })];
 }

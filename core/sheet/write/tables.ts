@@ -90,7 +90,9 @@ export function pageAsCsv({ tables, tableHead }: Page): string {
 
 /** A page that prints as it stands: no script, nothing fetched. */
 export function pageAsHtml({ language, title, facts, drawing, tables, notes }: Page): string {
-  return htmlPage(language, title, style, [
+  const main = element(
+    'main',
+    {},
     element('h1', {}, title),
     element(
       'dl',
@@ -100,7 +102,8 @@ export function pageAsHtml({ language, title, facts, drawing, tables, notes }: P
     drawing === undefined ? undefined : element('div', { class: 'drawn' }, markup(drawing.wide)),
     ...tables.filter(isTold).flatMap(tableAsHtml),
     notes.length === 0 ? undefined : element('ul', {}, ...notes.map((note) => element('li', {}, note))),
-  ]);
+  );
+  return htmlPage(language, title, style, [main]);
 }
 
 /** A table of so few rows is not cut in two on paper. */
@@ -126,7 +129,11 @@ function tableAsHtml({ title, columns, rows, notes = [], ownPage }: Table): Mark
     element('thead', {}, element('tr', {}, ...heads)),
     element('tbody', {}, ...lines),
   );
-  return [table, ...told];
+  // A table that is broader than a small screen is moved within its own room, by hand or by key.
+  return [
+    element('div', { class: 'room', tabindex: '0', role: 'group', 'aria-label': title }, table),
+    ...told,
+  ];
 }
 
 const style = [
@@ -138,6 +145,7 @@ const style = [
   '.blank{min-width:8rem}td.blank{height:2rem;border-left:1px solid #999}',
   '.figures{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}th.figures{white-space:normal}',
   '.drawn svg{width:100%;max-width:60rem;height:auto}',
+  '.room{overflow-x:auto}@media print{.room{overflow:visible}}',
   '@media print{body{margin:0;max-width:none}table{margin:1rem 0}.uncut{break-inside:avoid}.own-page{break-before:page}',
   // The drawing leaves room for what stands above it, or it would go to a sheet of its own.
   '.drawn{break-inside:avoid}.drawn svg{max-height:15cm}h2,caption,thead{break-after:avoid}}',

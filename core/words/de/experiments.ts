@@ -31,6 +31,8 @@ export const experiments: Translation<typeof english> = {
     `„${name}“ sind ${say.mass(grams)}, und der Kessel von ${otherName} fasst ${say.mass(mostGrams)}. Eine kleinere Charge schreiben.`,
   'cannot-be-tested.bowl-little': ({ name, grams, leastGrams, otherName }, say) =>
     `„${name}“ sind ${say.mass(grams)}, und der Kessel von ${otherName} verlangt mindestens ${say.mass(leastGrams)}. Eine größere Charge schreiben.`,
+  'cannot-be-tested.hands': ({ name, grams, mostGrams }, say) =>
+    `„${name}“ wiegt ${say.mass(grams)}, und zwei Hände kneten etwa ${say.mass(mostGrams)} auf einmal. Kleiner ansetzen.`,
   'cannot-be-tested.flour': ({ name, grams, otherGrams }, say) =>
     `Die Teige brauchen ${say.mass(grams)} „${name}“, und ${say.mass(otherGrams)} sind da.`,
   'read-past-gone.gone': ({ name, minutes, lowMinutes, highMinutes }, say) =>
@@ -109,6 +111,8 @@ export const experiments: Translation<typeof english> = {
     `${name}, ${say.say(title)}: ${say.say(figures)} ± ${say.say(difference)}, ein Standardfehler.`,
   'experiment.develops': ({ name, lowFactor, highFactor }, say) =>
     `${name} knetet Teig ${say.number(lowFactor, 2)}- bis ${say.number(highFactor, 2)}-mal so schnell aus wie angenommen: mehrere Mehle zeigen es, also liegt es am Kneter.`,
+  'experiment.develops-so': ({ name, lowFactor, highFactor }, say) =>
+    `${name} und das Mehl: die gesehenen Teigstufen passen dazu, wie schnell sich der Teig nach Annahme entwickelt; ${say.number(lowFactor, 2)}- bis ${say.number(highFactor, 2)}-mal so schnell passte auch.`,
   'experiment.develops-either': ({ name, lowFactor, highFactor }, say) =>
     `In ${name} war der Teig ${say.number(lowFactor, 2)}- bis ${say.number(highFactor, 2)}-mal so schnell ausgeknetet wie angenommen: nur ein Mehl zeigt es, also kann es am Mehl liegen oder am Kneter.`,
   'experiment.flour-develops': ({ name, lowFactor, highFactor, count }, say) =>

@@ -37,6 +37,11 @@ export const experiments = {
     say: Speaker,
   ) =>
     `“${name}” is ${say.mass(grams)}, and the bowl of ${otherName} wants ${say.mass(leastGrams)} at the least. Write a larger batch.`,
+  'cannot-be-tested.hands': (
+    { name, grams, mostGrams }: Args<'name' | 'grams' | 'mostGrams'>,
+    say: Speaker,
+  ) =>
+    `“${name}” is ${say.mass(grams)}, and a pair of hands kneads some ${say.mass(mostGrams)} at a time. Write a smaller batch.`,
   'cannot-be-tested.flour': (
     { name, grams, otherGrams }: Args<'name' | 'grams' | 'otherGrams'>,
     say: Speaker,
@@ -134,6 +139,8 @@ export const experiments = {
   ) => `${name}, ${say.say(title)}: ${say.say(figures)} ± ${say.say(difference)}, one standard error.`,
   'experiment.develops': ({ name, lowFactor, highFactor }: Develops, say: Speaker) =>
     `${name} develops dough ${say.number(lowFactor, 2)} to ${say.number(highFactor, 2)} times as fast as believed: several flours show it, so it is the mixer’s.`,
+  'experiment.develops-so': ({ name, lowFactor, highFactor }: Develops, say: Speaker) =>
+    `${name} and the flour: the stages seen fit how fast the dough is believed to develop; so would ${say.number(lowFactor, 2)} to ${say.number(highFactor, 2)} times as fast.`,
   'experiment.develops-either': ({ name, lowFactor, highFactor }: Develops, say: Speaker) =>
     `On ${name} the dough developed ${say.number(lowFactor, 2)} to ${say.number(highFactor, 2)} times as fast as believed: one flour alone shows it, so it may be the flour’s or the mixer’s.`,
   'experiment.flour-develops': ({ name, lowFactor, highFactor, count }: FlourDevelops, say: Speaker) =>
