@@ -42,17 +42,19 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   const strange = head.slice(0, found.from).find((token) => token.tokenType === t.Unknown);
   if (strange !== undefined) problems.push(strangeCharacter(strange));
   if (trailing.length > 0) problems.push(afterAmount(line, trailing, kind, found.amount, commaAt < 0));
-  const range =
+  const two =
     rangeInWords(line, head, found) ??
     weightInTwo(line, head, found.from) ??
     sumOfTwo(line, head, found.from);
-  if (range !== undefined) {
-    const start = range.span.start;
+  if (two !== undefined) {
+    const { start, end } = two.problem.span;
+    const { grams } = two;
     const named = nameBetween(line, name.start, start);
-    const amount = unknownAmount('unreadable', start);
+    const amount: Amount =
+      grams === undefined ? unknownAmount('unreadable', start) : { kind: 'mass', grams, start, end };
     return {
       statement: statementOf(kind, named, amount, options),
-      problems: [{ ...range, unlessKnown: name.folded }],
+      problems: [{ ...two.problem, unlessKnown: name.folded }],
       otherwise: statementOf(kind, name, found.amount, options),
     };
   }
