@@ -1,8 +1,8 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { countReport, isBuildServer, missingPrograms, type TestReport } from './count.ts';
+import { countReport, editorPrograms, isBuildServer, missingPrograms, type TestReport } from './count.ts';
 import { lowestNode, nodeOfMajor, versionOf } from './lowest-node.ts';
 
 /**
@@ -45,7 +45,12 @@ function suite(
   const report = join(reports, `${name}.json`);
   rmSync(report, { force: true });
   mkdirSync(reports, { recursive: true });
-  const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
+  // From the project's folder on: the shell of Windows would part the whole path at its blanks.
+  const reporters = [
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${relative(project, report).replaceAll('\\', '/')}`,
+  ];
   const ok = run(['vitest', 'run', ...reporters, ...words], env);
   if (!existsSync(report)) {
     count.failed++;
@@ -83,13 +88,7 @@ programsOnLowestNode();
 
 // They are installed from packages of Debian, so other systems run the rest.
 const promisesEditors = isBuildServer(process.env) && process.platform === 'linux';
-const missing = missingPrograms({
-  chromium: process.env.CHROMIUM ?? '/usr/bin/chromium',
-  neovim: process.env.NEOVIM ?? '/usr/bin/nvim',
-  'emacs-nox': process.env.EMACS_PROGRAM ?? '/usr/bin/emacs',
-  vim: process.env.VIM_PROGRAM ?? '/usr/bin/vim',
-  'vim-ale': '/usr/share/vim/vimfiles/pack/dist-bundle/opt/ale',
-});
+const missing = missingPrograms(editorPrograms(process.env));
 if (missing.length > 0) {
   const said = `Real editors: ${missing.join(' and ')} is missing. On Debian: apt-get install ${missing.join(' ')}`;
   console.log(`\n── ${said}`);

@@ -53,6 +53,17 @@ function told(...words: readonly (string | undefined)[]): string {
   return words.flatMap((one) => one?.split('\n')[0] || []).join(': ');
 }
 
+/** Where what the tests in real editors need stands, by the name of its package in Debian. */
+export function editorPrograms(env: Readonly<Record<string, string | undefined>>): Record<string, string> {
+  return {
+    chromium: env.CHROMIUM ?? '/usr/bin/chromium',
+    neovim: env.NEOVIM ?? '/usr/bin/nvim',
+    'emacs-nox': env.EMACS_PROGRAM ?? '/usr/bin/emacs',
+    vim: env.VIM_PROGRAM ?? '/usr/bin/vim',
+    'vim-ale': '/usr/share/vim/vimfiles/pack/dist-bundle/opt/ale',
+  };
+}
+
 /** The names of those programs that are not there. */
 export function missingPrograms(programs: Readonly<Record<string, string>>): string[] {
   return Object.entries(programs).flatMap(([name, path]) => (existsSync(path) ? [] : [name]));

@@ -1,5 +1,4 @@
 import { type Known, known, unknown } from '../calc/known.ts';
-import { type MixingStage, mixingStages } from '../calc/mixing/development.ts';
 import type { MixingOutcome } from '../calc/mixing/mixing.ts';
 import { simulateMixing } from '../calc/mixing/mixing.ts';
 import type { MixingInput, MixingPhase } from '../calc/mixing/mixing-programme.ts';
@@ -9,13 +8,20 @@ import { findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
 import { propertiesOf, type Said, type SaidProperties, saidValue } from '../model/properties.ts';
 import type { ResolvedMix } from '../model/resolve-mix.ts';
 import type { Definition, Scope } from '../model/scope.ts';
-import type { Block, Name, PropertyStatement, RunPart, Value } from '../syntax/tree.ts';
+import {
+  type Block,
+  linesOf,
+  type Name,
+  type PropertyStatement,
+  type RunPart,
+  type Value,
+} from '../syntax/tree.ts';
 import { elementAt } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { analyseBlock, analyseResolved } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
+import { type ExpectedDough, expectedAt } from './expected-dough.ts';
 import { type MeasuredDough, measuredDoughs } from './experiment-readings.ts';
-import type { StageSpan } from './feel.ts';
 import { scaledBy } from './scale-analysis.ts';
 import { doughMixOf } from './trial-programme.ts';
 
@@ -35,6 +41,10 @@ export interface ExperimentAnalysis {
   /** What to fetch for all doughs of known weights: flours by name, and water. */
   readonly flours: readonly { readonly key: string; readonly name: string; readonly grams: number }[];
   readonly waterGrams: number;
+  /** As they are written. */
+  readonly notes: readonly string[];
+  /** Dough lines that could not be read, as they are written: they have a finding, and are in none of the figures. */
+  readonly unread: readonly string[];
   readonly onHand: readonly { readonly line: number; readonly name: Name; readonly grams: number }[];
 }
 
@@ -79,18 +89,6 @@ export interface PlannedReading {
   readonly expected: Known<ExpectedDough, Message>;
 }
 
-export interface ExpectedDough {
-  readonly celsius: number;
-  /** Either way, by what is not known of the mixer. */
-  readonly bandCelsius: number;
-  /** Unknown where the dough forms no gluten network, or nobody knows how fast it does. */
-  readonly stage: Known<MixingStage, Message>;
-  /** The stages that the dough may be in, by the bands of its minutes. */
-  readonly stages?: StageSpan;
-  /** The dough is expected to be broken down by then: such a reading shows what that is like. */
-  readonly gone: boolean;
-}
-
 /** Works an experiment out; `undefined` for a block of another kind. Never throws. */
 export function experimentOf(block: Block, scope: Scope): ExperimentAnalysis | undefined {
   const { top } = block;
@@ -125,6 +123,15 @@ export function experimentOf(block: Block, scope: Scope): ExperimentAnalysis | u
     readMinutes,
     conditions,
     ...toFetch(doughs),
+    notes: linesOf(top).flatMap((line) => {
+      const { statement } = elementAt(block.lines, line);
+      return statement.kind === 'note' && statement.text !== '' ? [statement.text] : [];
+    }),
+    unread: (said.get('dough') ?? []).flatMap(({ line, statement: { value, valueSpan } }) =>
+      value === undefined && valueSpan.end > valueSpan.start
+        ? [elementAt(block.lines, line).text.trim()]
+        : [],
+    ),
     onHand: (said.get('on hand') ?? []).flatMap(({ line, statement: { value } }) =>
       value?.form === 'stock' ? [{ line, name: value.name, grams: value.grams }] : [],
     ),
@@ -270,53 +277,6 @@ function withWater(input: MixingInput, celsius: number): MixingInput {
         : phase,
   );
   return { ...input, phases };
-}
-
-/** What a dough is expected to be like at a minute of a programme; unknown behind its end. Runs the programme as far as that. */
-export function expectedAt(input: MixingInput, minutes: number): Known<ExpectedDough, Message> {
-  const total = minutesOfPhases(input.phases);
-  if (minutes > total + 1e-6) return unknown(message('experiment.past-the-run', { minutes: total }));
-  const outcome = simulateMixing({ ...input, phases: phasesUntil(input.phases, minutes) });
-  if (!outcome.endCelsius.known) return outcome.endCelsius;
-  const { developedAfter, letDownAfter, breakdownAfter, stage } = outcome;
-  const passed = (after: MixingOutcome['developedAfter'], which: 'low' | 'expected' | 'high'): boolean =>
-    after.known && after.value[which] <= minutes + 1e-6;
-  const at = (which: 'low' | 'high'): MixingStage | undefined => {
-    if (!stage.known) return undefined;
-    if (passed(breakdownAfter, which)) return 'breakdown';
-    if (passed(letDownAfter, which)) return 'let-down';
-    if (passed(developedAfter, which)) return 'developed';
-    const place = mixingStages.indexOf(stage.value);
-    return mixingStages[Math.min(place, mixingStages.indexOf('developing'))];
-  };
-  const [earliest, latest] = [at('high'), at('low')];
-  return known(
-    {
-      celsius: outcome.endCelsius.value,
-      bandCelsius: outcome.endCelsiusBand,
-      stage,
-      ...(earliest === undefined || latest === undefined ? {} : { stages: { earliest, latest } }),
-      gone: stage.known && stage.value === 'breakdown',
-    },
-    'common practice',
-  );
-}
-
-function phasesUntil(phases: readonly MixingPhase[], minutes: number): MixingPhase[] {
-  const until: MixingPhase[] = [];
-  let left = minutes * 60;
-  for (const phase of phases) {
-    if ('portions' in phase) {
-      until.push(phase);
-      continue;
-    }
-    const seconds = Math.min(left, Math.max(0, phase.seconds));
-    until.push({ ...phase, seconds });
-    left -= seconds;
-    // A reading at the end of a stretch is taken before whatever goes in next.
-    if (left <= 1e-6) break;
-  }
-  return until;
 }
 
 function toFetch(

@@ -7,6 +7,7 @@ import type { Name } from '../syntax/tree.ts';
 import type { Message } from '../words/message.ts';
 import { analyseBlock } from './analyse.ts';
 import { keyOf } from './trial-evidence.ts';
+import { sharedMinutes } from './trial-programme.ts';
 import { type TrialAnalysis, type TrialReading, trialsOf } from './trials.ts';
 
 /** A trial of a dough of an experiment: what was measured, each beside what its own programme and day let expect. */
@@ -21,9 +22,36 @@ export interface MeasuredDough {
 interface Dough {
   readonly definition?: Definition;
   readonly mixer?: Mixer;
+  readonly programme: Known<{ readonly input: MixingInput; readonly programmeMinutes: number }, Message>;
 }
 
-/** The trials that name an experiment and were run on a dough of it, where it has the dough twice on the mixer of its line. */
+/** Of the lines that have a formula, the one that a trial of it was run as; the first of those that are worked alike. */
+function ranAs({ mix }: TrialAnalysis, all: readonly Dough[], { block }: Definition): Dough | undefined {
+  if (!mix.known) return undefined;
+  const { mixer, input, programmeMinutes } = mix.value;
+  const likenessOf = ({ programme }: Dough): readonly [sharedMinutes: number, lessMinutes: number] =>
+    programme.known
+      ? [
+          sharedMinutes(input.phases, programme.value.input.phases),
+          -Math.abs(programmeMinutes - programme.value.programmeMinutes),
+        ]
+      : [0, -Number.MAX_VALUE];
+  return all
+    .filter(
+      (one) =>
+        one.definition?.block === block && one.mixer !== undefined && keyOf(one.mixer) === keyOf(mixer),
+    )
+    .map((one) => ({ one, likeness: likenessOf(one) }))
+    .toSorted(
+      ({ likeness: [shared, less] }, { likeness: [otherShared, otherLess] }) =>
+        otherShared - shared || otherLess - less,
+    )[0]?.one;
+}
+
+/**
+ * The trials that name an experiment and were run on a dough of it: where it has the dough twice, on the mixer of its line, and where that
+ * is the same twice, worked more like this line than like the others.
+ */
 export function measuredDoughs(
   dough: Dough,
   all: readonly Dough[],
@@ -38,8 +66,7 @@ export function measuredDoughs(
   const isShared = all.filter((one) => one.definition?.block === definition.block).length > 1;
   return trialsOf(analysis, seen).flatMap((trial): MeasuredDough[] => {
     if (saidValue(trial.model.said, 'experiment', 'name')?.name.folded !== experiment.folded) return [];
-    const ranOn = trial.mix.known ? keyOf(trial.mix.value.mixer) : undefined;
-    if (isShared && (mixer === undefined || ranOn !== keyOf(mixer))) return [];
+    if (isShared && (mixer === undefined || ranAs(trial, all, definition) !== dough)) return [];
     const predicted = trial.predicted();
     const input =
       trial.mix.known && predicted.known

@@ -86,7 +86,8 @@ export function analyseMix(
 ): Known<MixAnalysis, Message> {
   if (mix.mixer === undefined) return unknown(message('mixing.no-mixer'));
   const batches = batchesOf(resolved, solved, mix.sectionId);
-  if (batches.size === 0) return unknown(message('mixing.no-weights'));
+  if (batches.size === 0 || lacksWeights(resolved, solved, mix.sectionId))
+    return unknown(message('mixing.no-weights'));
   if (
     mix.phases.some((phase) => phase.statement.value === undefined) ||
     resolved.model.mixes[mix.index]?.hasUnread
@@ -153,7 +154,8 @@ export function readyProgramme(
 ): Known<ReadyProgramme, Message> {
   if (programme.mixer === undefined) return unknown(message('mixing.no-mixer'));
   const batches = batchesOf(resolved, solved, programme.sectionId);
-  if (batches.size === 0) return unknown(message('mixing.no-weights'));
+  if (batches.size === 0 || lacksWeights(resolved, solved, programme.sectionId))
+    return unknown(message('mixing.no-weights'));
   if (programme.phases.some((phase) => phase.statement.value === undefined))
     return unknown(message('mixing.line-unfinished'));
   const unsaid = unsaidOf(programme);
@@ -163,6 +165,18 @@ export function readyProgramme(
   const targetCelsius = wanted ?? usualDoughCelsius;
   const input = programmeOf(resolved, solved, programme, phases, targetCelsius, wanted === undefined);
   return known({ input, phaseLines: lines }, 'given');
+}
+
+/** Whether flour, water or a part goes in of which it is not known how much: what is left would be no dough to judge. */
+function lacksWeights(resolved: ResolvedFormula, solved: SolvedFormula, sectionId: string): boolean {
+  const isDough = sectionId === doughOf(resolved.input).id;
+  const lines = isDough
+    ? solved.finalMix.lines.map(({ key, grams, kind }) => ({ key, grams, part: kind === 'part' }))
+    : (solved.sections.find(({ id }) => id === sectionId)?.lines ?? []);
+  return lines.some(({ key, grams, part }) => {
+    const ingredient = resolved.ingredients.get(key);
+    return grams === undefined && (part || ingredient?.isFlour === true || ingredient?.role === 'water');
+  });
 }
 
 /** The temperature wanted of what a programme mixes: a part's own, the formula's for its dough. */

@@ -40,19 +40,29 @@ export interface Poured {
   /** The water lines of the programme against those of the formula. */
   readonly waterFactor: number;
   readonly waterGrams: number;
-  /** The formula gives the size of its batch. */
+  /** The batch against that of the formula. */
+  readonly batchFactor: number;
+  /** The formula, or the experiment, gives the size of the batch. */
   readonly sized: boolean;
 }
 
-/** Weighs what a programme pours, with the water that the trial says it took. */
+/**
+ * Weighs what a programme pours, with the water that the trial says it took.
+ *
+ * @param batchGrams of dough, where an experiment says how much of it is mixed
+ */
 export function pouredOf(
   { solved }: Analysis,
   trial: TrialModel,
   { input }: ReadyProgramme,
+  batchGrams: number | undefined,
 ): Known<Poured, Message> {
   const portions = portionsOf(input.phases);
+  const doughGrams = solved?.doughGrams ?? 0;
+  const isOfBatch = batchGrams !== undefined && doughGrams > 0;
+  const batchFactor = isOfBatch ? batchGrams / doughGrams : 1;
   const sum = (of: (portion: MixPortion) => number): number =>
-    portions.reduce((all, one) => all + of(one), 0);
+    batchFactor * portions.reduce((all, one) => all + of(one), 0);
   const waterGrams = sum((one) => (one.kind === 'water' ? one.grams : 0));
   const given = saidMass(trial, 'water');
   const waterFactor = given === undefined || !(waterGrams > 0) ? 1 : given / waterGrams;
@@ -62,7 +72,8 @@ export function pouredOf(
       flourGrams: sum((one) => one.flourGrams),
       waterFactor,
       waterGrams,
-      sized: solved?.assumedScale === false,
+      batchFactor,
+      sized: isOfBatch || solved?.assumedScale === false,
     },
     'given',
   );

@@ -17,6 +17,7 @@ import { type Message, message } from '../words/message.ts';
 import type { Analysis } from './analysis.ts';
 import { type StageSpan, stagesSeen } from './feel.ts';
 import type { ReadyProgramme } from './mix-analysis.ts';
+import { batchOfTrial } from './trial-batch.ts';
 import { frictionOfTrial } from './trial-friction.ts';
 import { doughMixOf, keptProgramme } from './trial-programme.ts';
 import { isSameBatch, lossOf, type Poured, portionsOf, pouredOf, type WeightLoss } from './trial-weights.ts';
@@ -69,7 +70,12 @@ export interface ComparedReading extends TrialReading {
   readonly predictedStage?: MixingStage;
 }
 
-const kept = new WeakMap<Analysis, readonly TrialAnalysis[]>();
+interface KeptTrials {
+  readonly trials: readonly TrialAnalysis[];
+  readonly batches: readonly (number | undefined)[];
+}
+
+const kept = new WeakMap<Analysis, KeptTrials>();
 
 /**
  * The trials of a formula, each beside the programme it ran, in the order of the file. The prediction itself is run only when it is
@@ -78,12 +84,19 @@ const kept = new WeakMap<Analysis, readonly TrialAnalysis[]>();
 export function trialsOf(analysis: Analysis, scope: Scope): readonly TrialAnalysis[] {
   const { trials } = analysis.resolved.model;
   if (trials.length === 0) return [];
-  // The mixers are looked up each time: whoever remembers look-ups must see them, and another mixer is another answer.
+  // Mixers and experiments are looked up each time: whoever remembers look-ups must see them, and another one is another answer.
   const mixers = trials.map((trial) => mixerOf(analysis, trial, scope));
+  const batches = trials.map((trial) => batchOfTrial(trial, scope));
   const before = kept.get(analysis);
-  if (before?.every((one, index) => isSameMixer(one.mix, elementAt(mixers, index))) === true) return before;
-  const made = trials.map((model, index) => trialOf(analysis, model, index, elementAt(mixers, index)));
-  kept.set(analysis, made);
+  const isSame = before?.trials.every(
+    ({ mix }, index) =>
+      isSameMixer(mix, elementAt(mixers, index)) && before.batches[index] === batches[index],
+  );
+  if (before !== undefined && isSame === true) return before.trials;
+  const made = trials.map((model, index) =>
+    trialOf(analysis, model, index, elementAt(mixers, index), batches[index]),
+  );
+  kept.set(analysis, { trials: made, batches });
   return made;
 }
 
@@ -159,9 +172,10 @@ function trialOf(
   model: TrialModel,
   index: number,
   mixer: Known<Mixer, Message>,
+  batchGrams: number | undefined,
 ): TrialAnalysis {
   const programme = programmeOf(analysis, index);
-  const poured = programme.known ? pouredOf(analysis, model, programme.value) : programme;
+  const poured = programme.known ? pouredOf(analysis, model, programme.value, batchGrams) : programme;
   const mix = mixer.known ? mixOf(analysis, model, mixer.value, programme, poured) : mixer;
   let outcome: Known<MixingOutcome, Message> | undefined;
   return {
@@ -225,7 +239,8 @@ function mixOf(
   const isSame = poured.value.sized && isSameBatch(ratio);
   const size = isSame || !(ratio > 0 && Number.isFinite(ratio)) ? 1 : ratio;
   const measured = (portion: MixPortion): MixPortion => {
-    const factor = size * (portion.kind === 'water' ? poured.value.waterFactor : 1);
+    const factor =
+      size * poured.value.batchFactor * (portion.kind === 'water' ? poured.value.waterFactor : 1);
     const taken = factor === 1 ? portion : scaledPortion(portion, factor);
     const byName = named.get(foldName(portion.label));
     if (byName !== undefined) return at(taken, byName);

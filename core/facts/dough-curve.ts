@@ -1,4 +1,4 @@
-import { expectedAt } from '../analysis/experiment-analysis.ts';
+import { expectedAt } from '../analysis/expected-dough.ts';
 import type { MixingInput } from '../calc/mixing/mixing-programme.ts';
 
 /** What is expected of a dough at a minute of its programme. */

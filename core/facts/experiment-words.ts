@@ -1,5 +1,7 @@
 import type { ExperimentAnalysis, ExperimentDough } from '../analysis/experiment-analysis.ts';
 import { stageMessage } from '../analysis/mix-analysis.ts';
+import type { RunPart } from '../syntax/tree.ts';
+import { trimmed } from '../text/figures.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { escapeMarkdown } from './formula-words.ts';
@@ -13,17 +15,24 @@ export interface ExpectedFigures {
   readonly latestStage?: string;
 }
 
+/** A stretch of the work of a dough, as the notation says it. */
+export function runWords(part: RunPart): string {
+  const time = `${trimmed(part.seconds / 60, 2)} min`;
+  return part.kind === 'speed' ? `speed ${part.number} for ${time}` : `${part.kind} ${time}`;
+}
+
 /** The temperature with its band and the stages it may be in; undefined where nothing is known. */
 export function expectedMessage(expected: ExpectedFigures): Message | undefined {
   const { celsius, bandCelsius } = expected;
   if (celsius === undefined || bandCelsius === undefined) return undefined;
-  const stage = stagesOf(expected);
+  const stage = expectedStages(expected);
   return stage === undefined
     ? message('experiment.cell-plain', { celsius, bandCelsius })
     : message('experiment.cell', { celsius, bandCelsius, stage });
 }
 
-function stagesOf({ stage, earliestStage, latestStage }: ExpectedFigures): Message | undefined {
+/** The stages that a dough may be in by then; undefined where nobody knows. */
+export function expectedStages({ stage, earliestStage, latestStage }: ExpectedFigures): Message | undefined {
   if (stage === undefined) return undefined;
   return earliestStage === undefined || latestStage === undefined || earliestStage === latestStage
     ? stageMessage(stage)

@@ -13,7 +13,7 @@ import {
 } from '../syntax/tree.ts';
 import { degreeWords, holdsIngredients, programmeWords } from '../syntax/vocabulary.ts';
 import { elementAt } from '../text/element.ts';
-import { bareGrams } from './bare-grams.ts';
+import { bareAmount } from './bare-amount.ts';
 import { propertiesOf, type Said, type SaidProperties, saidValue } from './properties.ts';
 import { partTakenWhole } from './taken-part.ts';
 
@@ -128,11 +128,11 @@ function sectionOf(block: Block, section: Section, kind: SectionKind): SectionMo
   };
 }
 
-/** A line that names a part and no amount takes all of it; a number without a unit among grams is grams. */
+/** A line that names a part and no amount takes all of it; a number without a unit is what those beside it are. */
 function asMeant(block: Block, line: number, statement: IngredientStatement): IngredientStatement {
   const { start, end } = statement.amount;
-  const grams = bareGrams(block, line);
-  if (grams !== undefined) return { ...statement, amount: { kind: 'mass', grams, start, end } };
+  const bare = bareAmount(block, line);
+  if (bare !== undefined) return { ...statement, amount: { ...bare, start, end } };
   const name = partTakenWhole(block, elementAt(block.lines, line).text, statement);
   return name === undefined ? statement : { ...statement, name, amount: { kind: 'remaining', start, end } };
 }

@@ -86,7 +86,9 @@ function otherQuantityAtEnd(parts: Unfinished): LineRead | undefined {
     });
     return {
       statement: statementOf(kind, name, pieces(quantity, quantity.start, quantity.end)),
-      problems: [problem('missing-unit', said, span, ...unitFixes(number, [' pieces'], quantity.end))],
+      problems: [
+        problem('missing-unit', said, span, ...unitFixes(number, ['%', ' pieces'], quantity.end, 1)),
+      ],
     };
   }
   const said = message(`missing-unit.${kind}`, { written: number });

@@ -54,5 +54,6 @@ export function overnight(tokens: readonly IToken[], celsius: number | undefined
   const span =
     isAlone && cold >= 0 ? { start: firstOf(tokens).startOffset, end: t.endOf(lastOf(tokens)) } : own;
   const said = message('missing-unit.overnight', { written: word.image, example: meant });
-  return problem('missing-unit', said, own, writeFix(span, meant, true));
+  // How long a night is the baker says: no fix of a whole file writes it.
+  return problem('missing-unit', said, own, writeFix(span, meant));
 }

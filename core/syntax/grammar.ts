@@ -14,10 +14,11 @@ import type {
   Name,
   QuantityKind,
   QuantityOf,
+  Seen,
   Value,
 } from './tree.ts';
 import { units } from './units.ts';
-import { feelWords } from './word-lists.ts';
+import { feelWords, stageWords } from './word-lists.ts';
 
 /** What says that everything goes into the bowl. */
 const wordsForAll: ReadonlySet<string> = new Set([
@@ -50,6 +51,16 @@ const wordsForShare: readonly (readonly [said: string, fraction?: number])[] = [
   ['two thirds of', 2 / 3],
   ['a quarter of', 1 / 4],
   ['three quarters of', 3 / 4],
+  ['1/2 of', 1 / 2],
+  ['½ of', 1 / 2],
+  ['1/3 of', 1 / 3],
+  ['⅓ of', 1 / 3],
+  ['2/3 of', 2 / 3],
+  ['⅔ of', 2 / 3],
+  ['1/4 of', 1 / 4],
+  ['¼ of', 1 / 4],
+  ['3/4 of', 3 / 4],
+  ['¾ of', 3 / 4],
   ['most of'],
   ['some of'],
   ['part of'],
@@ -898,15 +909,17 @@ export function readAmount(line: string, tokens: IToken[]): Read<Amount> {
 }
 
 const feels: ReadonlySet<string> = new Set(feelWords);
+const stages: ReadonlySet<string> = new Set(stageWords);
 
-interface Seen {
-  readonly stage?: Name;
-  readonly feel?: readonly Name[];
-}
-
-/** The words behind a reading: those of feel, and the first other one, which is taken for a stage. */
+/** The words behind a reading: its stage, those of feel, and those that are neither. A word of one's own stands as the stage where nothing else does. */
 function stageAndFeel(seen: readonly Name[]): Seen {
   const feel = seen.filter(({ folded }) => feels.has(folded));
-  const stage = seen.find(({ folded }) => !feels.has(folded));
-  return { ...(stage === undefined ? {} : { stage }), ...(feel.length === 0 ? {} : { feel }) };
+  const known = seen.find(({ folded }) => stages.has(folded));
+  const unread = seen.filter((name) => name !== known && !feels.has(name.folded));
+  const stage = known ?? (feel.length === 0 ? unread[0] : undefined);
+  return {
+    ...(stage === undefined ? {} : { stage }),
+    ...(feel.length === 0 ? {} : { feel }),
+    ...(unread.length === 0 ? {} : { unread }),
+  };
 }

@@ -5,7 +5,7 @@ import { nameBetween, nameOf } from './name-reading.ts';
 import { problem, replaceFix } from './problem.ts';
 import type { HeaderRead } from './surroundings.ts';
 import { endOf, Quoted } from './tokens.ts';
-import type { HeaderStatement } from './tree.ts';
+import type { HeaderStatement, Name } from './tree.ts';
 import { mixerKinds } from './word-lists.ts';
 
 const wordAt = (tokens: readonly IToken[], index: number): string => {
@@ -30,9 +30,34 @@ export function mixHeader(line: string, rest: readonly IToken[], keyword: Span):
   const mixer = at < 0 ? undefined : nameOf(line, rest.slice(at + 1));
   const part = nameOf(line, at < 0 ? rest : rest.slice(0, at));
   const statement: HeaderStatement = { ...header, ...(part ? { part } : {}), ...(mixer ? { mixer } : {}) };
-  if (mixer !== undefined) return { statement, problems: [] };
+  if (mixer !== undefined) return sized(line, mixer, statement, keyword) ?? { statement, problems: [] };
   const said = part === undefined ? undefined : saidOtherwise(line, rest, keyword);
   return said ?? { statement, problems: [problem('missing-mixer', message('missing-mixer.where'), keyword)] };
+}
+
+/** A header whose end says something more; what stands behind it, its colon and a remark, stays. */
+function withRemark(head: string, behind: string, remark: string): string {
+  const kept = behind.trimEnd();
+  return `${head}${kept === '' ? ':' : kept}${kept.includes('#') ? ', ' : '  # '}${remark}`;
+}
+
+/** `mix in spiral 40 kg:`: how much the mixer holds is no part of what a kind of mixer is called. */
+function sized(line: string, mixer: Name, statement: HeaderStatement, keyword: Span): HeaderRead | undefined {
+  const [, name, size] = kindAlone.exec(mixer.text) ?? [];
+  if (name === undefined || size === undefined) return undefined;
+  const start = mixer.start + mixer.text.indexOf(name);
+  const named = nameBetween(line, start, start + name.length);
+  const meant = `${line.slice(keyword.start, mixer.start)}${named.text}:`;
+  const said = message('missing-mixer.said-otherwise', { written: mixer.text, meant });
+  const span = { start: mixer.start, end: mixer.end };
+  const whole = { start: mixer.start, end: line.length };
+  const fix = replaceFix(
+    message('fix.write', { meant }),
+    whole,
+    withRemark(named.text, line.slice(mixer.end), size),
+    true,
+  );
+  return { statement: { ...statement, mixer: named }, problems: [problem('missing-mixer', said, span, fix)] };
 }
 
 const kinds = [...mixerKinds.filter((kind) => kind !== 'hand'), 'stand'].join('|');
@@ -57,7 +82,7 @@ function saidOtherwise(line: string, rest: readonly IToken[], keyword: Span): He
     const written = `mix ${meant}:`;
     const said = message('missing-mixer.said-otherwise', { written: text, meant: written });
     const whole = { start: span.start, end: remark === '' ? span.end : line.length };
-    const insert = remark === '' ? meant : `${meant}:  # ${remark}`;
+    const insert = remark === '' ? meant : withRemark(meant, line.slice(span.end), remark);
     return [
       problem(
         'missing-mixer',

@@ -174,10 +174,13 @@ function sectionHeader(
   if (section === 'experiment') {
     const [comma, date] = rest.slice(-2);
     const day = date === undefined ? undefined : quantityOf(date);
-    const named =
-      comma?.tokenType === Comma && day?.kind === 'date' ? nameOf(line, rest.slice(0, -2)) : undefined;
-    if (named !== undefined && named.folded !== '' && day?.kind === 'date')
-      return { statement: { kind: 'header', section, keyword, name: named, date: day.iso }, problems: [] };
+    const isOpen = comma?.tokenType === Comma;
+    const words = isOpen || wordAt(rest, rest.length - 2) === 'on' ? rest.slice(0, -2) : rest.slice(0, -1);
+    const named = day?.kind === 'date' ? nameOf(line, words) : undefined;
+    if (date !== undefined && day?.kind === 'date' && named !== undefined && named.folded !== '') {
+      const statement = { kind: 'header', section, keyword, name: named, date: day.iso } as const;
+      return { statement, problems: isOpen ? [] : [commaLacks(line, named, date)] };
+    }
   }
   const variant = section === 'formula' ? variantHeader(line, rest, keyword) : undefined;
   if (variant !== undefined) return variant;
@@ -203,6 +206,21 @@ function sectionHeader(
     statement: { kind: 'header', section, keyword },
     problems: [withoutName(section, keyword.start, at)],
   };
+}
+
+/** `experiment Wet and dry on 2026-05-15:` */
+function commaLacks(
+  line: string,
+  name: { start: number; end: number; text: string },
+  date: IToken,
+): SyntaxProblem {
+  const span = { start: date.startOffset, end: endOf(date) };
+  const between = { start: name.end, end: date.startOffset };
+  const said = message('missing-comma.before', {
+    written: line.slice(span.start, span.end),
+    example: `experiment ${name.text}, ${line.slice(span.start, span.end)}:`,
+  });
+  return problem('missing-comma', said, span, replaceFix(message('fix.put-comma'), between, ', ', true));
 }
 
 function withoutName(section: SectionKind, start: number, end: number): SyntaxProblem {

@@ -4,6 +4,7 @@ import { readNamedAmount } from './amount.ts';
 import { markAtStart, ruleOrComment, withoutMarks } from './foreign-markup.ts';
 import { isMixedOfTrial, readHeader } from './header.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
+import { readFoldsOfMix } from './mix-folds.ts';
 import { readMixSaid } from './mix-said.ts';
 import { readMixTemperature } from './mix-temperature.ts';
 import { readMixerSaid } from './mixer-said.ts';
@@ -158,7 +159,11 @@ function saidInOtherWords(
     case 'mix':
       // `first rise 1 h` is no hour of mixing.
       if (isStepAlone(meaning)) return undefined;
-      return readMixTemperature(text, meaning) ?? readMixSaid(text, meaning, byHand);
+      return (
+        readMixTemperature(text, meaning) ??
+        readFoldsOfMix(text, meaning) ??
+        readMixSaid(text, meaning, byHand)
+      );
     case 'mixer':
       return readMixerSaid(text, meaning);
     case 'bakery':

@@ -71,9 +71,13 @@ export function readMixSaid(line: string, tokens: readonly IToken[], byHand = fa
   return { statement, problems: [problem('unknown-property', found, span, fix)], further };
 }
 
-/** `until window`, `until smooth`: what the baker looks for, and no time. */
+/** `until window`, `check window`, `scrape down`: what the baker looks for or does beside it, and no time. */
 function untilSeen(text: string, span: Span): Written[] | undefined {
-  if (!/^(?:un)?till?\s+\S/i.test(text) || time.test(text)) return undefined;
+  if (
+    !/^(?:(?:un)?till?|check|look for|watch|see that|scrape|cover|clean)\s+\S/i.test(text) ||
+    time.test(text)
+  )
+    return undefined;
   return [{ span, isRun: false, saysWhat: true, pieces: [{ text: 'note ' }, { text, at: span.start }] }];
 }
 

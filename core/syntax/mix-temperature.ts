@@ -7,7 +7,7 @@ import * as t from './tokens.ts';
 import type { LineRead } from './tree.ts';
 
 const begins =
-  /^(?:ddt|fdt|tdt|(?:(?:desired|final|finished|target|wanted) )?(?:dough )?temp(?:erature)?|dough(?: out| off| leaves)?)\s*:?\s*(?:at |of |should be )?/i;
+  /^(?:ddt|fdt|tdt|(?:(?:desired|final|finished|target|wanted) )?(?:dough )?temp(?:erature)?|target|dough(?: out| off| leaves)?)\s*:?\s*(?:at |of |should be )?/i;
 
 /**
  * `dough temp 24 °C`, `dough out at 23 °C` at the end of a mix: the temperature wanted is the formula’s and stands below its header.

@@ -19,7 +19,7 @@ export const works =
   /^(?:mix(?:ing)?|combine|knead(?:ing)?|stir|beat|blend|run|spiral|mixer|load|frasage|pétrissage)(?![\p{L}])\s*:?\s*/iu;
 /** Words that say how and not what. */
 export const manners =
-  /(?:^|\s)(?:until\s.*|(?:(?:bit by bit|little by little|slowly|gradually)(?: over)?|at the (?:end|start)|one at a time|in a (?:thin )?stream|gently|thoroughly|well|together|in (?:two|three|several|\d+) (?:additions|lots|parts|steps)|in (?:the |a )?(?:stand )?(?:mixer|machine|bowl)|with (?:the |a )?(?:stand )?(?:mixer|machine|dough hook|hook|paddle)|by (?:hand|machine)|to (?:a|an)\s.*))$/i;
+  /(?:^|\s)(?:until\s.*|(?:if|as|when) (?:needed|wanted|required|necessary)|(?:(?:bit by bit|little by little|slowly|gradually)(?: over)?|at the (?:end|start)|one at a time|in a (?:thin )?stream|gently|thoroughly|well|together|in (?:two|three|several|\d+) (?:additions|lots|parts|steps)|in (?:the |a )?(?:stand )?(?:mixer|machine|bowl)|with (?:the |a )?(?:stand )?(?:mixer|machine|dough hook|hook|paddle)|by (?:hand|machine)|to (?:a|an)\s.*))$/i;
 export const fillers = /^(?:for|then|and|at|on|of|the|in|with|[-–—+&/:.])$/i;
 export const everything =
   /^(?:all|everything)(?: in)?(?=$|\s+(?:but|except|without)\s)|^all (?:the )?(?:ingredients|of it)$/i;

@@ -2,22 +2,19 @@ import type { IToken } from 'chevrotain';
 import { elementAt, firstOf, lastOf } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { nearestWord } from '../text/nearest.ts';
-import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { readValue } from './grammar.ts';
-import { nameOf } from './name-reading.ts';
+import { leadingWords, nameOf, wordTypes } from './name-reading.ts';
 import { groupedProblem, pointProblems, rangeProblem, strangeCharacter } from './number-problems.ts';
 import { colonOutFix, problem, unitFixes, writeFix } from './problem.ts';
 import type { Form, Property } from './shared-properties.ts';
-import { lackingInPrice, suggestValue } from './suggest-value.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
 import type { LineRead, PropertyStatement, SectionKind, Value } from './tree.ts';
+import { unitsWanted } from './units-wanted.ts';
+import { meantValue, percentOfWhat } from './value-meant.ts';
 import { wrongSize } from './value-size.ts';
 import { doughForms, findProperty, holdsIngredients, properties, wordsOfForm } from './vocabulary.ts';
-
-export const wordTypes = (token: IToken): boolean =>
-  token.tokenType !== t.Quoted && t.quantityOf(token) === undefined;
 
 /**
  * The property that a line says, with the number of tokens its word takes; `undefined` when the line says none.
@@ -107,6 +104,8 @@ export function readProperty(
     const value = withCanonicalWord(read.value, property);
     if (value.form === 'testedDough' && value.unread !== undefined) {
       const { text, start, end } = value.unread;
+      const meant = meantValue(line, rest, property);
+      if (meant !== undefined) return { statement, problems: [meant.problem] };
       const said = message('wrong-value.dough-part', { written: text, example: property.example });
       return { statement, problems: [problem('wrong-value', said, { start, end })] };
     }
@@ -115,7 +114,10 @@ export function readProperty(
     const problems = [...(colon === undefined ? [] : [colon]), ...pointProblems(rest)].slice(0, 1);
     return { statement: { ...statement, value }, problems };
   }
-  return { statement, problems: [valueProblem(line, rest, property, read.stoppedAt)] };
+  const meant = meantValue(line, rest, property);
+  if (meant?.value !== undefined)
+    return { statement: { ...statement, value: meant.value }, problems: [meant.problem] };
+  return { statement, problems: [meant?.problem ?? valueProblem(line, rest, property, read.stoppedAt)] };
 }
 
 /** What a text of the notation says as a property of a section; `undefined` where it has a problem or says none. */
@@ -164,11 +166,6 @@ function valueProblem(
   const span = { start: at.startOffset, end: t.endOf(at) };
   const quantity = t.quantityOf(at);
   const strange = rest.find((token) => token.tokenType === t.Unknown);
-  const meant = meantProblem(line.slice(firstOf(rest).startOffset, end), property, {
-    start: firstOf(rest).startOffset,
-    end,
-  });
-  if (meant !== undefined) return meant;
   if (strange !== undefined) return strangeCharacter(strange);
   const asksOf = property.form === 'load' ? percentOfWhat(line, rest.slice(rest.indexOf(at))) : undefined;
   if (asksOf !== undefined) return asksOf;
@@ -200,88 +197,7 @@ function valueProblem(
   return problem('wrong-value', said, { start: at.startOffset, end });
 }
 
-/** The finding for `90% water` in a load, which may be of the flour or of the water. */
-function percentOfWhat(line: string, rest: readonly IToken[]): SyntaxProblem | undefined {
-  const [percent, ...behind] = rest;
-  const name = nameOf(line, leadingWords(behind));
-  if (percent?.tokenType !== t.Percent || name === undefined) return undefined;
-  const span = { start: percent.startOffset, end: name.end };
-  const written = line.slice(percent.startOffset, t.endOf(percent));
-  const [meant, otherMeant] = [`${written} of the ${name.text}`, `${name.text} ${written}`];
-  const said = message('wrong-value.percent-of-what', { written, name: name.text, meant, otherMeant });
-  return problem('wrong-value', said, span, writeFix(span, meant), writeFix(span, otherMeant));
-}
-
-/** The finding for a value of which it is plain what was meant, or what is lacking. */
-function meantProblem(text: string, property: Property, span: Span): SyntaxProblem | undefined {
-  const meant = suggestValue(property.form, text);
-  if (meant !== undefined && isValue(meant, property)) {
-    const said = message('wrong-value.meant', { written: text, example: `${property.word} ${meant}` });
-    return problem('wrong-value', said, span, writeFix(span, meant, true));
-  }
-  const lacking = property.form === 'price' ? lackingInPrice(text) : undefined;
-  return lacking === undefined ? undefined : problem('wrong-value', lacking, span);
-}
-
-/** A figure may read otherwise behind the word of its property: a yield counts in loaves. */
-function isValue(text: string, { word, form }: Property): boolean {
-  const line = `${word} ${text}`;
-  return 'value' in readValue(line, t.cutLine(line).meaning.slice(t.cutLine(word).meaning.length), form);
-}
-
 const isSpeed: ReadonlySet<Form> = new Set(['machineSpeed', 'mixSpeed']);
-
-/** The units that a bare number at the end may have been meant in, after the two tokens before it. */
-function unitsWanted(
-  form: Form,
-  before: IToken | undefined,
-  beforeThat: IToken | undefined,
-): readonly string[] | undefined {
-  const type = before?.tokenType;
-  if (type === t.At && form === 'heldAt') return [' °C', ' °F'];
-  if (type === t.At && form === 'settles') return [' g', ' kg'];
-  if (type === t.Of && form === 'yield') return [' g', ' kg'];
-  if (type === t.Warms) return [' °C/min'];
-  if (type === t.Develops) return [' times'];
-  if (type === t.Within && form === 'machineSpeed')
-    return beforeThat?.tokenType === t.Times ? [' times'] : [' °C/min'];
-  if (before === undefined && form === 'reading') return [' min'];
-  if (before === undefined && form === 'rise') return ['%'];
-  return unitsFor[form];
-}
-
-const unitsFor: Partial<Record<Form, readonly string[]>> = {
-  temperature: [' °C', ' °F'],
-  drift: [' °C', ' °F'],
-  difference: [' °C', ' °F'],
-  mass: [' g', ' kg'],
-  volume: [' ml'],
-  pieces: [' pieces'],
-  ovenLoad: [' pieces', ' kg'],
-  percent: ['%'],
-  shareAt: ['%'],
-  duration: [' min', ' h'],
-  heldAt: [' h', ' min'],
-  settles: [' min'],
-  times: [' times'],
-  energy: [' kJ', ' kcal'],
-  density: [' g/ml'],
-  massRange: [' kg', ' g'],
-  machineSpeed: [' rpm'],
-  mixSpeed: [' min'],
-  yield: [' kg', ' g', ' pieces'],
-  reading: [' °C'],
-  endReading: [' °C', ' °F'],
-  rise: [' min'],
-  trialWater: [' °C', ' kg'],
-  minutes: [' min', ' h'],
-  stock: [' kg', ' g'],
-};
-
-function leadingWords(tokens: readonly IToken[]): readonly IToken[] {
-  const end = tokens.findIndex((token) => token.tokenType === t.Comma || !wordTypes(token));
-  return end < 0 ? tokens : tokens.slice(0, end);
-}
 
 /** The finding for a word that no property of the section is called by. */
 export function unknownProperty(line: string, tokens: readonly IToken[], section: SectionKind): LineRead {
@@ -303,6 +219,13 @@ export function unknownProperty(line: string, tokens: readonly IToken[], section
         : span;
     const said = message('unknown-property.meant', { section, written: line.slice(at.start, at.end), meant });
     return { statement, problems: [problem('unknown-property', said, at, writeFix(at, meant, true))] };
+  }
+  if (section === 'experiment' && /^(?:date|day|on)$/.test(words[0]?.image.toLowerCase() ?? '')) {
+    const said = message('unknown-property.day', {
+      written: first.text,
+      example: 'experiment Wet and dry, 2026-05-15:',
+    });
+    return { statement, problems: [problem('unknown-property', said, span)] };
   }
   const said = message('unknown-property.none', { section, name: first.text, words: known });
   return { statement, problems: [problem('unknown-property', said, span)] };

@@ -58,6 +58,22 @@ const otherWords: Partial<Record<SectionKind, readonly OtherWords[]>> = {
       meant: 'cold store',
     },
   ],
+  experiment: [
+    ...ofTheDay,
+    {
+      begins:
+        /^(?:each|every|all|dough weight|(?:size|weight)(?: of (?:each|a)? ?dough)?|batch size):?(?= |$)/i,
+      meant: 'batch',
+    },
+    { begins: /^(?:tap|tap water):?(?= |$)/i, meant: 'water' },
+    { begins: /^(?:formula|variant|bread|recipe):?(?= |$)/i, meant: 'dough' },
+    { begins: /^(?:in (?:the )?store|in stock|stock|flour on hand|have):?(?= |$)/i, meant: 'on hand' },
+    {
+      begins:
+        /^(?:(?:read|reading|readings|measure|measured|take|probe|sample|samples)(?: at| after)?|at|after):?(?= |$)/i,
+      meant: 'read at',
+    },
+  ],
   mixer: [{ begins: /^(?:capacity|bowl (?:size|holds|capacity)|holds|takes):?(?= |$)/i, meant: 'bowl' }],
   trial: [
     ...ofTheDay,
@@ -169,10 +185,20 @@ function timeFirst(value: string): string | undefined {
   return time === undefined ? undefined : `${time} at ${warm}`;
 }
 
-/** What lines that lack their word say: `12 h at 22 °C` of a part. */
-const wordless: Partial<Record<SectionKind, readonly [begins: RegExp, word: string]>> = {
-  preferment: [/^\d[\d.,]*\s*(?:h|hours?|hrs?|min|minutes?)\b\s*(?:at|@)/iu, 'ferment'],
-  soaker: [/^\d[\d.,]*\s*(?:h|hours?|hrs?|min|minutes?)\b\s*(?:at|@)/iu, 'soak'],
+const timeAt = /^\d[\d.,]*\s*(?:h|hours?|hrs?|min|minutes?)\b\s*(?:at|@)/iu;
+const shareOf = /^\d[\d.,]*\s*%\s+of\s/iu;
+
+/** What lines that lack their word say: `12 h at 22 °C` of a part, `35% of the rye`. */
+const wordless: Partial<Record<SectionKind, readonly (readonly [begins: RegExp, word: string])[]>> = {
+  preferment: [
+    [timeAt, 'ferment'],
+    [shareOf, 'draws'],
+  ],
+  soaker: [
+    [timeAt, 'soak'],
+    [shareOf, 'draws'],
+  ],
+  scald: [[shareOf, 'draws']],
 };
 
 /** Reads a line that is a property but for its word, where it is nothing else. */
@@ -184,9 +210,9 @@ function readWithoutWord(
   const start = firstOf(tokens).startOffset;
   const span = { start, end: t.endOf(lastOf(tokens)) };
   const text = line.slice(span.start, span.end);
-  const [begins, word] = wordless[section] ?? [];
+  const word = wordless[section]?.find(([begins]) => begins.test(text))?.[1];
   const property = word === undefined ? undefined : findProperty(section, word);
-  if (begins?.test(text) !== true || property === undefined) return undefined;
+  if (property === undefined) return undefined;
   const read = readValue(line, tokens as IToken[], property.form);
   if (!('value' in read)) return undefined;
   const meant = `${property.word} ${text}`;

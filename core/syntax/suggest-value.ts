@@ -3,6 +3,7 @@ import { type Message, message } from '../words/message.ts';
 import { countsBreads, wordFor } from './bread-words.ts';
 import type { Form } from './shared-properties.ts';
 import { suggestUnit } from './suggest-amount.ts';
+import { meantDough, meantMinutes, meantReading, meantStock } from './suggest-bench.ts';
 
 const figure = String.raw`\d+(?:[.,]\d+)?`;
 const dozen = /^(?:dozens?|doz)$/i;
@@ -14,6 +15,10 @@ export function suggestValue(form: Form, text: string): string | undefined {
   if (form === 'price') return meantPrice(text);
   if (form === 'mixedIn') return meantMixer(text);
   if (form === 'shareAt') return meantShare(text);
+  if (form === 'testedDough') return meantDough(text);
+  if (form === 'minutes') return meantMinutes(text);
+  if (form === 'stock') return meantStock(text);
+  if (form === 'reading' || form === 'endReading') return meantReading(text);
   return undefined;
 }
 

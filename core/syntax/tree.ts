@@ -142,15 +142,18 @@ export type RunPart = Span & { readonly seconds: number } & (
 /** One of several times of a line, seconds. */
 export type MomentRead = Span & { readonly seconds: number };
 
+/** What was seen and felt of a dough. */
+export interface Seen {
+  readonly stage?: Name;
+  /** How the dough looked and felt, in the words there are for it. */
+  readonly feel?: readonly Name[];
+  /** Words that are neither a stage nor one of feel, and a second stage. */
+  readonly unread?: readonly Name[];
+}
+
 /** The value of a property line, by its form. */
 export type Value =
-  | {
-      readonly form: 'temperature';
-      readonly celsius: number;
-      readonly withinCelsius?: number;
-      readonly stage?: Name;
-      readonly feel?: readonly Name[];
-    }
+  | ({ readonly form: 'temperature'; readonly celsius: number; readonly withinCelsius?: number } & Seen)
   | { readonly form: 'difference'; readonly celsius: number }
   | { readonly form: 'mass'; readonly grams: number }
   | { readonly form: 'volume'; readonly millilitres: number }
@@ -185,14 +188,7 @@ export type Value =
   | { readonly form: 'yieldPieces'; readonly count: number; readonly grams: number; readonly baked: boolean }
   | { readonly form: 'yieldMass'; readonly grams: number; readonly baked: boolean }
   | { readonly form: 'yieldFlour'; readonly grams: number }
-  | {
-      readonly form: 'reading';
-      readonly seconds: number;
-      readonly celsius: number;
-      readonly stage?: Name;
-      /** How the dough looked and felt, in the words there are for it. */
-      readonly feel?: readonly Name[];
-    }
+  | ({ readonly form: 'reading'; readonly seconds: number; readonly celsius: number } & Seen)
   | { readonly form: 'mixedIn'; readonly name?: Name; readonly byHand?: true }
   | { readonly form: 'rise'; readonly fraction: number; readonly seconds: number }
   | { readonly form: 'partTemperature'; readonly name: Name; readonly celsius: number }

@@ -40,3 +40,8 @@ export interface FileEdit {
   readonly uri: string;
   readonly edits: readonly TextEdit[];
 }
+
+/** Edits in the order in which they stand in a text; those that begin at one place stay as they were given. */
+export function inOrder<T extends Place>(edits: readonly T[]): T[] {
+  return [...edits].sort((one, other) => one.line - other.line || one.start - other.start);
+}

@@ -9,7 +9,7 @@ import { presentProgramme } from '../rules/trials/kept-programme.ts';
 import { applyOptions, type KeepEdit } from '../sheet/build/apply-options.ts';
 import type { SheetOptions } from '../sheet/build/sheet-options.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
-import { type FileEdit, type TextEdit, withEdits } from '../text/edits.ts';
+import { type FileEdit, inOrder, type TextEdit, withEdits } from '../text/edits.ts';
 import { message } from '../words/message.ts';
 import { isRefusal, type Refusal } from '../words/refusal.ts';
 import { isWhatIf, triedFormula } from './what-if.ts';
@@ -134,10 +134,6 @@ function byFile(edits: readonly KeepEdit[], sourceOf: ChangedFormula['sourceOf']
         .map(({ uri: _, ...edit }) => withEnding(edit, sourceOf(file))),
     ),
   }));
-}
-
-function inOrder<T extends TextEdit>(edits: readonly T[]): T[] {
-  return [...edits].sort((one, other) => one.line - other.line || one.start - other.start);
 }
 
 export const notThere: Refusal = { refused: message('panel.formula-removed') };

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Metafile } from 'esbuild';
 import { isInExtension } from './extension-files.ts';
@@ -36,18 +36,40 @@ type Bundled = Readonly<Record<string, readonly string[]>>;
 
 /**
  * The folders of the packages, from the folder of the build, of which each output of a bundler's run holds at least a byte:
- * what was read and shaken off again is not shipped.
+ * what was read and shaken off again is not shipped. A file that is a bundle itself brings the packages that it was made of.
  */
-export function packageFolders({ outputs }: Metafile): Bundled {
+export function packageFolders({ outputs }: Metafile, project = '.'): Bundled {
   return Object.fromEntries(
     Object.entries(outputs).map(([output, { inputs }]) => {
       const folders = Object.entries(inputs).flatMap(([input, { bytesInOutput }]) => {
         const [folder] = /^.*node_modules\/(?:@[^/]+\/)?[^/]+(?=\/)/.exec(input) ?? [];
-        return folder === undefined || bytesInOutput === 0 ? [] : [folder];
+        return folder === undefined || bytesInOutput === 0
+          ? []
+          : [folder, ...foldersWithin(project, input, folder)];
       });
       return [output, [...new Set(folders)].sort()];
     }),
   );
+}
+
+/**
+ * The folders of the packages that are within a file that its makers had bundled, as the source map beside it says. Throws where
+ * one of them is not installed, for then there is no text of its licence.
+ */
+function foldersWithin(project: string, input: string, folder: string): string[] {
+  const map = join(project, `${input}.map`);
+  if (!existsSync(map)) return [];
+  const { sources = [] } = JSON.parse(readFileSync(map, 'utf8')) as { sources?: readonly string[] };
+  const names = sources.flatMap(
+    (source) => /^.*node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(source)?.[1] ?? [],
+  );
+  return [...new Set(names)].map((name) => {
+    const outer = folder.slice(0, folder.lastIndexOf('node_modules/'));
+    const places = [`${folder}/node_modules/${name}`, `${outer}node_modules/${name}`, `node_modules/${name}`];
+    const place = places.find((one) => existsSync(join(project, one, 'package.json')));
+    if (place === undefined) throw new Error(`${name} is bundled within ${input}, and is not installed.`);
+    return place;
+  });
 }
 
 /**
@@ -76,7 +98,7 @@ export function bundledPackage(folder: string): BundledPackage {
 
 /** Keeps what the bundles in dist/ hold, and writes the notices of those that the extension's package takes in. */
 export function writeExtensionNotices(project: string, runs: readonly Metafile[]): void {
-  const bundled = Object.assign({}, ...runs.map(packageFolders)) as Bundled;
+  const bundled = Object.assign({}, ...runs.map((one) => packageFolders(one, project))) as Bundled;
   writeFileSync(join(project, bundledName), `${JSON.stringify(bundled, null, 1)}\n`);
   const outputs = Object.keys(bundled).filter(isInExtension(project));
   writeNotices(project, 'extension', foldersOf(project, outputs, bundled), join(project, 'dist'));

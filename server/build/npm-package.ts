@@ -43,7 +43,7 @@ const { metafile } = await build({
   legalComments: 'none',
   logLevel: 'warning',
 });
-const ofCore = Object.values(packageFolders(metafile)).flat();
+const ofCore = Object.values(packageFolders(metafile, project)).flat();
 const bundled = [...foldersOfBuild(project, programs), ...ofCore.map((one) => join(project, one))];
 writeNotices(project, 'npm', bundled, folder);
 writeTypes();

@@ -8,6 +8,7 @@ import {
 } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
+import type { ExperimentOutput } from './json-outputs.ts';
 import { writtenPages } from './page-formats.ts';
 import { say } from './speaker.ts';
 import { complain } from './terminal.ts';
@@ -51,7 +52,7 @@ function withPaths(view: ExperimentView, shown: (uri: string) => string): Experi
 function written(views: readonly ExperimentView[], options: ExperimentOptions, speaker: Speaker): string {
   const format = formatOf(options) ?? 'text';
   if (format === 'json') {
-    const told = views.map(({ uri, complete: _, ...rest }) => ({ file: uri, ...rest }));
+    const told: ExperimentOutput = views.map(({ uri, complete: _, ...rest }) => ({ file: uri, ...rest }));
     return `${JSON.stringify(told, null, 2)}\n`;
   }
   return writtenPages(

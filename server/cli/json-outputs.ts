@@ -1,6 +1,7 @@
 import type {
   Comparison,
   DegreeOfMixing,
+  ExperimentView,
   ExportRow,
   FormulaTotals,
   GapCell,
@@ -11,6 +12,7 @@ import type {
   MapAxis,
   MinutesBand,
   MixingStage,
+  OverlaidFormula,
   PlanView,
   RulePage,
   SheetDocument,
@@ -61,6 +63,14 @@ export type PlanOutput = readonly (Omit<PlanView, 'uri' | 'complete' | 'doughs'>
   readonly file: string;
   readonly doughs: readonly (Omit<PlanView['doughs'][number], 'uri'> & { readonly file: string })[];
 })[];
+
+/** `doughwright experiment --format json`: experiments, with what is expected of each dough and what was read. */
+export type ExperimentOutput = readonly (Omit<ExperimentView, 'uri' | 'complete'> & {
+  readonly file: string;
+})[];
+
+/** `doughwright overlay --format json`: formulas laid over each other, each with its curve and its figures. */
+export type OverlayOutput = readonly (Omit<OverlaidFormula, 'uri'> & { readonly file: string })[];
 
 /** `doughwright export --format json`: a row for each line of each part. */
 export type ExportOutput = readonly ExportRow[];

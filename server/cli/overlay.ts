@@ -8,6 +8,7 @@ import {
 } from '../../core/index.ts';
 import type { ExitCode } from './exit-code.ts';
 import { type Input, readInput } from './input.ts';
+import type { OverlayOutput } from './json-outputs.ts';
 import { writtenPages } from './page-formats.ts';
 import { say } from './speaker.ts';
 import { complain } from './terminal.ts';
@@ -76,9 +77,6 @@ function chosen(
 }
 
 function asJson(laid: readonly OverlaidFormula[]): string {
-  return `${JSON.stringify(
-    laid.map(({ uri, ...rest }) => ({ file: uri, ...rest })),
-    null,
-    2,
-  )}\n`;
+  const told: OverlayOutput = laid.map(({ uri, ...rest }) => ({ file: uri, ...rest }));
+  return `${JSON.stringify(told, null, 2)}\n`;
 }

@@ -65,17 +65,16 @@ function createShown(): (text: string) => Promise<string> {
       formulas = formulasOf(among.service, among.root, text);
     }
     const behind = new Map(formulas.map((one) => [one.summary.line, figuresOf(one)]));
+    // A file on disk may have Windows' line ends where git keeps it without them: to blame, every line would be a new one.
     return text
-      .split('\n')
+      .split(/\r?\n/)
       .map((line, index) => withFigures(line, behind.get(index) ?? ''))
       .join('\n');
   };
 }
 
 function withFigures(line: string, figures: string): string {
-  if (figures === '') return line;
-  const end = line.endsWith('\r') ? '\r' : '';
-  return `${line.trimEnd()}  #= ${figures}${end}`;
+  return figures === '' ? line : `${line.trimEnd()}  #= ${figures}`;
 }
 
 interface ShownFormula {

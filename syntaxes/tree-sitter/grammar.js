@@ -14,7 +14,9 @@ const units = [ "kilograms", "kilogram", "minutes", "seconds", "liters", "litres
 const durationUnits = [ "minutes", "seconds", "minute", "second", "hours", "days", "hour", "mins", "secs", "day", "hrs", "min", "sec", "hr", "h", "s" ];
 // </vocabulary>
 
-const blanks = '[ \\t\\u00A0\\u1680\\u2000-\\u200A\\u202F\\u205F\\u3000\\uFEFF]';
+// To tree-sitter `\s` is a blank of ASCII alone, so all are named wherever one may not stand.
+const blank = ' \\t\\u00A0\\u1680\\u2000-\\u200A\\u202F\\u205F\\u3000\\uFEFF';
+const blanks = `[${blank}]`;
 const lineEnd = '(\\r\\n|\\n|\\r)';
 const vulgar = '[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]';
 
@@ -209,8 +211,11 @@ module.exports = grammar({
     ...Object.fromEntries(words.map((word) => [wordRule(word), () => anyCase(word)])),
     date: () => token(prec(1, /\d{4}-\d{2}-\d{2}/)),
     clock: () => token(prec(1, /\d{1,2}:\d{2}/)),
+    // `2h` and `1h30`. One token for both: were the second alone one, `2h` would be begun as it and end as a word.
     _compact_duration: () =>
-      token(prec(1, seq(/\d+/, choice(...durationUnits), /\d+/, optional(choice(...durationUnits))))),
+      token(
+        prec(1, seq(/\d+/, choice(...durationUnits), optional(seq(/\d+/, optional(choice(...durationUnits)))))),
+      ),
     number: () =>
       token(
         prec(
@@ -222,13 +227,13 @@ module.exports = grammar({
       ),
     unit: () => token(choice(...units)),
     quoted: () => /"[^"\r\n]*"/,
-    note_text: () => token(prec(1, /[^\s][^\r\n]*/)),
+    note_text: () => token(prec(1, new RegExp(`[^${blank}\\r\\n][^\\r\\n]*`))),
     comment: () => /#[^\r\n]*/,
     _indent: () => new RegExp(`${lineEnd}${blanks}+`),
     _newline: () => new RegExp(lineEnd),
     word: () =>
       new RegExp("[\\p{L}\\p{N}\\p{M}'‘’\\u02BC\\u2032.%&/+\\-\\u2010-\\u2015−\\uFE63\\uFF0D\\u200C\\u200D]+"),
     /** A picture and the like, which a name may have. */
-    _sign: () => /[^\s#:,()"]/,
+    _sign: () => new RegExp(`[^${blank}\\r\\n\\v\\f#:,()"]`),
   },
 });

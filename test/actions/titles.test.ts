@@ -34,3 +34,30 @@ describe.each([
     expect(seen.size).toBeGreaterThan(15);
   });
 });
+
+// A finding's menu stands in a narrow column beside it, and a programme that trials keep adds some words.
+describe.each([
+  { language: english, most: 60 },
+  { language: german, most: 72 },
+])('titles of fixes in $language.tag that trials have a part in', ({ language, most }) => {
+  it(`have at most ${most} letters in all fixtures and examples`, () => {
+    const service = createService({ failed });
+    service.setSettings({ language });
+    const seen = new Set<string>();
+    for (const text of corpus()) {
+      if (!/^trial /m.test(text)) continue;
+      const uri = 'file:///quay/titles.dough';
+      service.setText(uri, text);
+      for (const { code, fixes } of service.findings(uri))
+        for (const { title } of fixes) {
+          if (!ofMixing.test(code)) continue;
+          expect([...title].length, `${code}: ${title}`).toBeLessThanOrEqual(most);
+          seen.add(code);
+        }
+    }
+    expect(seen.size).toBeGreaterThan(6);
+  });
+});
+
+const ofMixing =
+  /^(?:too-warm|let-down|broken-down|mixed-past-need|under-developed|ice-|idle-rest|trial-|.*-can-be-calibrated)/;

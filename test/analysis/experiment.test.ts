@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { createService, type ExperimentView, type Service } from '../../core/index.ts';
+import {
+  createService,
+  type ExperimentView,
+  experimentPage,
+  pageAsCsv,
+  type Service,
+} from '../../core/index.ts';
 import { edited, editsOf } from '../actions/apply.ts';
 
 const uri = 'file:///quay-lane/experiment.dough';
@@ -160,6 +166,117 @@ describe('the readings of an experiment', () => {
       const miss = Math.abs(at(after, 'Wet', minutes).celsius! - at(real, 'Wet', minutes).celsius!);
       expect(miss).toBeLessThanOrEqual(at(after, 'Wet', minutes).bandCelsius! + 0.3);
     }
+  });
+});
+
+describe('a trial of an experiment', () => {
+  const plain =
+    'formula Plain:\n  yield 4 kg\n  white  100%\n  water  65%\n  salt  2%\n\nmix in small planetary:\n  load all\n  speed 1 for 30 min\n\n';
+  const bench = planetary.replace('planetary\n', 'planetary\n  bowl 300 g to 6 kg\n');
+  const trial = (work: string, readings: string): string =>
+    `trial 2026-04-11:\n  experiment Week\n  room 23 °C\n  flour 21 °C\n  water 14 °C\n  mixed in small planetary\n  load all\n  ${work}\n${readings}\n`;
+  const week = (lines: string): string => `experiment Week:\n${lines}  read at 8 min, 16 min\n`;
+
+  it('was of the batch of the experiment, which warms otherwise than that of the formula', () => {
+    const own = trial('speed 1 for 30 min', '  at 8 min  24 °C\n  at 16 min  26 °C\n');
+    const of = (batch: string) =>
+      viewOf(day + flour + bench + plain + own + week(`  dough Plain\n${batch}`)).doughs[0]!;
+    const [small, whole] = [of('  batch 900 g\n'), of('')];
+    for (const dough of [small, whole])
+      for (const [index, { celsius }] of dough.measured.entries())
+        expect(celsius).toBeCloseTo(dough.readings[index]!.celsius!, 9);
+    expect(Math.abs(small.measured[1]!.celsius! - whole.measured[1]!.celsius!)).toBeGreaterThan(0.3);
+  });
+
+  it('loses what its dough weighs less than that batch, and nothing beside the formula’s', () => {
+    const own = trial('speed 1 for 30 min', '  dough 880 g\n');
+    const service = opened(day + flour + bench + plain + own + week('  dough Plain\n  batch 900 g\n'));
+    const line = (day + flour + bench + plain).split('\n').length - 1;
+    expect(service.hover(uri, line, 3)?.markdown).toMatch(/20 g/);
+    expect(service.findings(uri).filter(({ code }) => code === 'trial-contradicts')).toEqual([]);
+  });
+
+  it('goes with the dough that is worked as it was, where one formula stands twice on one mixer', () => {
+    const fast = trial('speed 2 for 16 min', '  at 8 min  27 °C\n');
+    const view = viewOf(
+      day +
+        flour +
+        bench +
+        plain +
+        fast +
+        week('  dough Plain, speed 1 for 30 min\n  dough Plain, speed 2 for 20 min\n'),
+    );
+    expect(view.doughs.map(({ name, measured }) => [name, measured.length])).toEqual([
+      ['Plain, in small planetary, speed 1 for 30 min', 0],
+      ['Plain, in small planetary, speed 2 for 20 min', 1],
+    ]);
+    expect(new Set(view.order.map(({ dough }) => dough)).size).toBe(2);
+  });
+
+  it('is not as expected where its stage is another, however near the temperature is', () => {
+    const text = (seen: string) =>
+      day +
+      flour +
+      bench +
+      plain +
+      trial('speed 1 for 30 min', `  at 8 min  ${expected.toFixed(1)} °C, ${seen}\n`) +
+      week('  dough Plain\n');
+    let expected = 23;
+    expected = viewOf(text('smooth')).doughs[0]!.readings[0]!.celsius!;
+    const seen = (words: string) => {
+      const service = opened(text(words));
+      const view = service.experiments(uri)[0]!;
+      const page = JSON.stringify(experimentPage(view, service.speaker()).tables);
+      return [view.doughs[0]!.measured[0]!.stageBeside, page];
+    };
+    expect(seen('breakdown')).toEqual(['sooner', expect.stringContaining('further on than expected')]);
+    expect(seen('pick-up')).toEqual(['later', expect.stringContaining('not as far as expected')]);
+    expect(seen('smooth')).toEqual(['as-expected', expect.stringContaining('the stage agrees')]);
+    expect(seen('window')[0]).toBeUndefined();
+  });
+});
+
+describe('the sheet of an experiment', () => {
+  const text =
+    `${day}${flour}${planetary.replace('planetary\n', 'planetary\n  bowl 300 g to 1 kg\n')}` +
+    'formula Plain:\n  yield 4 kg\n  white  100%\n  water  65%\n  salt  2%\n\nmix in small planetary:\n  load all\n  speed 1 for 10 min\n\n' +
+    'experiment Week:\n  dough Plain\n  dough Plain, by hand, knead 20 min\n  dough Plain, slowly\n  read at 8 min, 16 min\n  on hand white 2 kg\n  note the door stood open\n';
+  const view = viewOf(text);
+  const page = experimentPage(view, opened(text).speaker(), { blanks: true });
+  const words = JSON.stringify(page);
+
+  it('has the notes, what does not fit, what lacks, and what could not be read', () => {
+    expect(page.facts).toContainEqual(['note', 'the door stood open']);
+    expect(words).toContain('takes 1 kg');
+    expect(words).toContain('2 kg is on hand');
+    expect(words).toContain('left out: dough Plain, slowly');
+    expect(view.complete).toBe(false);
+  });
+
+  it('has no place to write a reading of a dough that is done, and says when it is', () => {
+    const rows = page.tables.find(({ title }) => title === 'readings')!.rows;
+    expect(rows.map(([name, minutes]) => `${name} ${minutes}`)).toEqual([
+      'Plain, in small planetary 8',
+      'Plain, by hand 8',
+      'Plain, by hand 16',
+    ]);
+    expect(words).toContain(
+      'Nothing is read after 10 min, when the work is done: Plain, in small planetary.',
+    );
+  });
+
+  it('is figures alone in a spreadsheet, a unit a column', () => {
+    const rows = pageAsCsv(page).split('\r\n');
+    expect(rows).toContain('table,dough,min,expected °C,± °C,stage');
+    const [celsius, band] = [
+      view.doughs[1]!.readings[1]!.celsius!,
+      view.doughs[1]!.readings[1]!.bandCelsius!,
+    ];
+    const row = rows.find((one) => one.startsWith('what to expect,"Plain, by hand",16,'))!;
+    const [expected, about] = row.split('",16,')[1]!.split(',').map(Number);
+    expect(expected).toBeCloseTo(celsius, 1);
+    expect(about).toBeCloseTo(band, 1);
+    expect(rows).toContain(`to weigh,"Plain, by hand",white,${(4000 / 1.67).toFixed(1)}`);
   });
 });
 

@@ -132,6 +132,19 @@ describe('check --fix', () => {
     expect(readFileSync(join(path, 'tin.dough'), 'utf8')).toBe(mended);
   });
 
+  it('writes what a mix says of the formula below its header, and mends what stands before and behind it', async () => {
+    const slips =
+      'formula Buns:\n  yield 20 buns at 60 g\n  bread flour 100\n  eggs 45\n  butter 20\n\nmix in planetary:\n  load everything but butter\n' +
+      '  speed 1 for 5 min\n  add butter in 4 lots\n  speed 2 for 8 min\n  target 24 °C\n\nprocess:\n  fridge overnight\n';
+    const { path } = folderWith({ 'buns.dough': slips });
+    const { stderr } = await doughwright(path, 'check', '--fix');
+    expect(stderr).toBe('mended in 1 file\n');
+    expect(readFileSync(join(path, 'buns.dough'), 'utf8')).toBe(
+      'formula Buns:\n  dough temperature 24 °C\n  yield 20 buns of 60 g\n  bread flour 100%\n  eggs 45%\n  butter 20%\n\nmix in planetary:\n' +
+        '  load everything but butter\n  speed 1 for 5 min\n  add butter  # in 4 lots\n  speed 2 for 8 min\n\nprocess:\n  fridge overnight\n',
+    );
+  });
+
   it('leaves line ends as they are, and what is no UTF-8 untouched', async () => {
     const letters = Buffer.concat([
       Buffer.from('formula Br'),

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { projectFolder } from '../editors/places.ts';
 import { folderWith } from '../server/places.ts';
 import { doughwright } from './run.ts';
 
@@ -34,6 +35,22 @@ describe('doughwright map', () => {
     expect(stdout).toMatch(/^Quay Tin, in spiral: the map of the gap\n/);
     expect(stdout).toContain('65% (this formula)');
     expect(stdout).toMatch(/^ +65% \.+[.o]*@/m);
+  });
+
+  it('draws what the guide shows', async () => {
+    const page = readFileSync(join(projectFolder, 'docs/guide/mixing-and-process.md'), 'utf8');
+    const shown =
+      /## The map of the gap[\s\S]*?^```text\n([\s\S]*?)^```$/m.exec(page)?.[1]?.trimEnd().split('\n') ?? [];
+    expect(shown.length).toBeGreaterThan(4);
+    const { stdout } = await doughwright(
+      projectFolder,
+      'map',
+      'examples/formulas/ferry-loaf.dough',
+      '--against',
+      'flour',
+    );
+    const drawn = stdout.split('\n');
+    expect(shown.filter((line) => !drawn.includes(line))).toEqual([]);
   });
 
   it('draws against another flour, and against speed, up to a minute', async () => {

@@ -21,6 +21,9 @@ if (hasCode) {
   console.log(
     `\nOpen http://${editor.address}/?folder=${encodeURIComponent(editor.workspace)} in a browser. It works on a copy of the demo.\nEnd with Ctrl-C.`,
   );
-  await new Promise<void>((done) => process.once('SIGINT', () => done()));
+  // Ctrl-C, a terminal that is closed, somebody who ends it: the server goes with us, and its folder.
+  await new Promise<void>((done) => {
+    for (const signal of ['SIGINT', 'SIGHUP', 'SIGTERM'] as const) process.once(signal, () => done());
+  });
   await editor.stop();
 }

@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
@@ -20,11 +21,24 @@ function snippets(heading: string, language: string): string[] {
   );
 }
 
+/** Those for Neovim that the one here takes: what is written for older ones works on the newest too. */
+function neovimSnippets(): string[] {
+  const said = execFileSync(neovim, ['--version'], { encoding: 'utf8' });
+  const version = /NVIM v(\d+)\.(\d+)/.exec(said);
+  const isNew = Number(version?.[1]) > 0 || Number(version?.[2]) >= 11;
+  const [newest = '', older = ''] = snippets('Neovim', 'lua');
+  expect(older).toContain('start_client');
+  return isNew ? [newest, older] : [older];
+}
+
+const bakery = join(folder, 'bakery, by the quay');
+
 /** A machine on which `doughwright` is on the path, and a file with two faults below a repository. */
 function machine(): { readonly file: string; readonly env: Record<string, string | undefined> } {
-  const [bin, bakery] = [join(folder, 'bin'), join(folder, 'bakery')];
-  for (const path of [bin, join(bakery, '.git'), join(bakery, 'formulas')])
-    mkdirSync(path, { recursive: true });
+  const bin = join(folder, 'bin');
+  for (const path of [bin, join(bakery, 'formulas')]) mkdirSync(path, { recursive: true });
+  // What stands there in a worktree and in a submodule.
+  writeFileSync(join(bakery, '.git'), 'gitdir: ../elsewhere\n');
   const command = join(bin, 'doughwright');
   writeFileSync(command, `#!/bin/sh\nexec '${nodeProgram}' '${commandLineProgram()}' "$@"\n`);
   chmodSync(command, 0o755);
@@ -37,15 +51,10 @@ function machine(): { readonly file: string; readonly env: Record<string, string
 
 describe('the snippets of the guide, word for word', () => {
   it('for Neovim: findings of the file, names looked up in the whole repository', async () => {
-    const version = /NVIM v(\d+)\.(\d+)/.exec(await runProgram(neovim, ['--version'], 10_000, process.env));
-    const isNew = Number(version?.[1]) > 0 || Number(version?.[2]) >= 11;
-    const [newest, older] = snippets('Neovim', 'lua');
-    expect(older).toContain('start_client');
-    // What is written for older ones works on the newest too.
-    for (const snippet of isNew ? [newest, older] : [older]) {
+    for (const snippet of neovimSnippets()) {
       const { file, env } = machine();
       const [init, report] = [join(folder, 'init.lua'), join(folder, 'report.json')];
-      writeFileSync(init, snippet ?? '');
+      writeFileSync(init, snippet);
       const look = `lua vim.wait(15000, function() return #vim.diagnostic.get(0) == 1 end); vim.fn.writefile({ vim.fn.json_encode({ filetype = vim.bo.filetype, messages = vim.tbl_map(function(one) return one.message end, vim.diagnostic.get(0)) }) }, '${report}')`;
       const said = await runProgram(
         neovim,
@@ -58,6 +67,30 @@ describe('the snippets of the guide, word for word', () => {
         filetype: 'doughwright',
         messages: [expect.stringContaining('65')],
       });
+      rmSync(report);
+    }
+  });
+
+  it('for Neovim: one server for all files of a folder, which is gone with the editor', async () => {
+    for (const snippet of neovimSnippets()) {
+      const { file, env } = machine();
+      const [init, report] = [join(folder, 'init.lua'), join(folder, 'servers.json')];
+      writeFileSync(init, snippet);
+      const wait = (files: number): string =>
+        `lua vim.wait(15000, function() local clients = (vim.lsp.get_clients or vim.lsp.get_active_clients)(); return clients[1] ~= nil and clients[1].initialized == true and #vim.tbl_filter(function(one) return vim.lsp.buf_is_attached(one, clients[1].id) end, vim.api.nvim_list_bufs()) == ${files} end)`;
+      const look = `lua local roots = vim.tbl_map(function(one) return one.config.root_dir end, (vim.lsp.get_clients or vim.lsp.get_active_clients)()); vim.fn.writefile({ vim.fn.json_encode({ roots = roots, omni = vim.bo.omnifunc }) }, '${report}')`;
+      const other = `edit ${join(bakery, 'flours.dough').replaceAll(' ', '\\ ')}`;
+      const said = await runProgram(
+        neovim,
+        ['--headless', '-n', '-u', init, file].concat(
+          [wait(1), 'set hidden', other, wait(2), look, 'qall!'].flatMap((one) => ['-c', one]),
+        ),
+        60_000,
+        env,
+      );
+      expect(existsSync(report), said).toBe(true);
+      const found: unknown = JSON.parse(readFileSync(report, 'utf8'));
+      expect(found).toEqual({ roots: [bakery], omni: 'v:lua.vim.lsp.omnifunc' });
       rmSync(report);
     }
   });
@@ -114,7 +147,8 @@ while turns < 300 && len(ale#engine#GetLoclist(bufnr(''))) != 1
 endwhile
 let messages = map(copy(ale#engine#GetLoclist(bufnr(''))), {_, one -> one.text})
 let group = synIDattr(synID(1, 1, 1), 'name')
-call writefile([json_encode({'filetype': &filetype, 'messages': messages, 'group': group})], '${report}')
+let omni = &omnifunc
+call writefile([json_encode({'filetype': &filetype, 'messages': messages, 'group': group, 'omni': omni})], '${report}')
 qall!
 `,
     );
@@ -129,6 +163,7 @@ qall!
       filetype: 'doughwright',
       messages: [expect.stringContaining('65')],
       group: 'doughwrightSection',
+      omni: 'ale#completion#OmniFunc',
     });
   });
 });

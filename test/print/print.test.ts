@@ -205,29 +205,31 @@ describe.skipIf(!canPrint && process.env.CI !== 'true')('a sheet printed by a br
     for (const caution of cautions) expect(words).toContain(caution.slice(0, 18).replace(/\s+/g, ''));
   });
 
-  it.each(['Ferry Loaf', 'Slipway Hearth', 'Mooring Wholemeal'])(
-    'puts the work of %s on one page of A4, and all that comes of it on the next',
-    async (formula) => {
-      const sheet = exampleSheet(formula);
-      const pages = await printed(browser, asPage(sheet), 'A4', formula.toLowerCase().replace(' ', '-'));
-      expect(pages).toHaveLength(2);
-      const words = pages.map((page) => page.replace(/\s+/g, ''));
-      const isOn = (page: number, said: string): void =>
-        expect(words[page]).toContain(said.slice(0, 18).replace(/\s+/g, ''));
-      for (const { title, rows } of tablesIn(sheet.sections, 'before', 'bowl', 'later', 'mixing')) {
-        isOn(0, title);
-        for (const { cells } of rows) isOn(0, (cells.weigh ?? cells.lasts)!.text);
-      }
-      for (const { when } of sheet.sections.flatMap((one) => (one.kind === 'steps' ? one.steps : [])))
-        isOn(0, when);
-      expect(pages[0]!.match(/°C at ____ min/g)).toHaveLength(3);
-      for (const { name, title, notes = [] } of sheet.sections) {
-        if (!['trial', 'yield', 'cost', 'label', 'cautions'].includes(name)) continue;
-        isOn(1, title);
-        for (const note of notes) isOn(1, note);
-      }
-    },
-  );
+  it.each(
+    ['Ferry Loaf', 'Slipway Hearth', 'Mooring Wholemeal'].flatMap((formula) => [
+      [formula, 'A4'] as const,
+      [formula, 'Letter'] as const,
+    ]),
+  )('puts the work of %s on one page of %s, and all that comes of it on the next', async (formula, paper) => {
+    const sheet = exampleSheet(formula);
+    const pages = await printed(browser, asPage(sheet), paper, formula.toLowerCase().replace(' ', '-'));
+    expect(pages).toHaveLength(2);
+    const words = pages.map((page) => page.replace(/\s+/g, ''));
+    const isOn = (page: number, said: string): void =>
+      expect(words[page]).toContain(said.slice(0, 18).replace(/\s+/g, ''));
+    for (const { title, rows } of tablesIn(sheet.sections, 'before', 'bowl', 'later', 'mixing')) {
+      isOn(0, title);
+      for (const { cells } of rows) isOn(0, (cells.weigh ?? cells.lasts)!.text);
+    }
+    for (const { when } of sheet.sections.flatMap((one) => (one.kind === 'steps' ? one.steps : [])))
+      isOn(0, when);
+    expect(pages[0]!.match(/°C at ____ min/g)).toHaveLength(3);
+    for (const { name, title, notes = [] } of sheet.sections) {
+      if (!['trial', 'yield', 'cost', 'label', 'cautions'].includes(name)) continue;
+      isOn(1, title);
+      for (const note of notes) isOn(1, note);
+    }
+  });
 
   it('shows a weight from a metre: figures 6 mm high and more, the percent smallest of its line', async () => {
     const page = await browser.newPage();

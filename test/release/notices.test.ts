@@ -1,6 +1,6 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { bundledPackage, bundledPackages, noticesOf, packageFolders } from '../../server/build/notices.ts';
 
@@ -80,6 +80,35 @@ It holds a table by others.
     };
     expect(packageFolders({ inputs: {}, outputs })).toEqual({
       'dist/a.cjs': ['../elsewhere/node_modules/@bench/oven/node_modules/@bench/door', 'node_modules/scale'],
+    });
+  });
+
+  it('is one too that lies within a file which its makers had bundled, as the source map beside it says', () => {
+    const project = mkdtempSync(join(tmpdir(), 'doughwright-notices-'));
+    onTestFinished(() => rmSync(project, { recursive: true, force: true }));
+    const write = (path: string, text: string): void => {
+      mkdirSync(dirname(join(project, path)), { recursive: true });
+      writeFileSync(join(project, path), text);
+    };
+    write('node_modules/scale/index.js', '');
+    const map = {
+      sources: [
+        'src/a.js',
+        '../node_modules/@bench/door/lib/a.js',
+        'node_modules/pan/a.js',
+        'node_modules/pan/b.js',
+      ],
+    };
+    write('node_modules/scale/index.js.map', JSON.stringify(map));
+    write('node_modules/@bench/door/package.json', '{}');
+    const inputs = { 'node_modules/scale/index.js': { bytesInOutput: 2 } };
+    const run = { inputs: {}, outputs: { 'dist/a.cjs': { bytes: 9, imports: [], exports: [], inputs } } };
+    expect(() => packageFolders(run, project)).toThrow(
+      'pan is bundled within node_modules/scale/index.js, and is not installed.',
+    );
+    write('node_modules/scale/node_modules/pan/package.json', '{}');
+    expect(packageFolders(run, project)).toEqual({
+      'dist/a.cjs': ['node_modules/@bench/door', 'node_modules/scale', 'node_modules/scale/node_modules/pan'],
     });
   });
 });

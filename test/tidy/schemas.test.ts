@@ -62,6 +62,21 @@ describe('the published schemas', () => {
     }
   });
 
+  it('are there for every command that writes JSON, and the guide names them all', async () => {
+    const { stdout } = await doughwright(examples, 'completion', 'fish');
+    const writing = stdout
+      .split('\n')
+      .filter((line) => /-l json\b/.test(line) || /-l format .*-a '[^']*\bjson\b/.test(line))
+      .map((line) => /__fish_seen_subcommand_from ([a-z-]+)/.exec(line)![1]!);
+    expect(writing.length).toBeGreaterThan(10);
+    const names = [...generatedSchemas().keys()].map((name) => name.slice('docs/schemas/'.length));
+    expect(writing.filter((one) => !names.some((name) => name.startsWith(`${one}-`)))).toEqual([]);
+    for (const page of ['docs/guide/command-line.md', 'docs/de/guide/command-line.md'])
+      expect(
+        names.filter((name) => !readFileSync(join(project, page), 'utf8').includes(`\`${name}\``)),
+      ).toEqual([]);
+  });
+
   it('find a member that is not described, has another type, or lacks', () => {
     const finding = { file: 'a', line: 1, column: 1, endColumn: 2, level: 'error', code: 'x', message: 'y' };
     expect(against('check-1', [finding])).toEqual([]);
@@ -76,6 +91,8 @@ describe('the published schemas', () => {
     ['totals-1', ['totals', '--json', '.']],
     ['sheet-2', ['sheet', '--format', 'json', 'formulas']],
     ['plan-1', ['plan', '--format', 'json', 'plan.dough']],
+    ['experiment-1', ['experiment', '--format', 'json', 'bench.dough']],
+    ['overlay-1', ['overlay', '--format', 'json', 'bench.dough', '--formula', 'Bench White', 'Bench Wet']],
     ['export-1', ['export', '--format', 'json', '.']],
     ['rules-1', ['rules', '--json']],
     ['rules-1', ['rules', '--json', '--language', 'de']],

@@ -14,6 +14,8 @@ const outputs: Readonly<Record<string, readonly [type: string, version: number]>
   history: ['HistoryOutput', 1],
   sheet: ['SheetOutput', sheetVersion],
   plan: ['PlanOutput', 1],
+  experiment: ['ExperimentOutput', 1],
+  overlay: ['OverlayOutput', 1],
   export: ['ExportOutput', 1],
   rules: ['RulesOutput', 1],
   blend: ['BlendOutput', 1],

@@ -39,6 +39,18 @@ export interface ActionContext {
   readonly fileOf: (uri: string) => SourceFile | undefined;
   /** Hears of an action that failed, which no input should make it. */
   failed(what: string): void;
+  /** Present where the block is a variant made whole. */
+  readonly variant?: VariantBorder;
+}
+
+/** Where what an action makes of a variant made whole is turned into what the variant says. */
+export interface VariantBorder {
+  /** The lines of the whole in the order in which a formula that has no base would have them; −1 is a blank one. */
+  readonly order: readonly number[];
+  /** A text in that order as a formula that has no base. */
+  alone(text: string): string;
+  /** Edits of the file for changed lines of the whole, and what its text would be; `undefined` where a variant cannot say it. */
+  edits(changed: ReadonlyMap<number, readonly string[]>, text: string): readonly FileEdit[] | undefined;
 }
 
 /** One thing that can be done here. Offering it must cost little; what it writes is worked out when it is chosen. */
@@ -66,8 +78,11 @@ export interface Action {
   readonly explanation: string;
   /** A whole file of notation in which it is offered; `‸` marks the cursor, two of them a selection. */
   readonly example: string;
-  /** Offered on a variant too. Others would edit lines that stand in its base; once it is written out in full they can. */
-  readonly variants?: true;
+  /**
+   * Offered on a variant too: `true` where the action knows of variants itself, `whole` where it works on the variant made whole and its changes
+   * are turned into lines of the variant. Others put lines in order, and those of the base have no place among those of the variant.
+   */
+  readonly variants?: true | 'whole';
   readonly offers: (context: ActionContext) => Iterable<Offer>;
 }
 

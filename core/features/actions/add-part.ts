@@ -11,6 +11,7 @@ import { flourOfLines, withContents, writeDraws, writeLines } from './rewriting.
 export const addPart: Action = {
   id: 'add-part',
   kind: 'rewrite',
+  variants: 'whole',
   name: 'From drawn to added preferment',
   explanation:
     'A part that `draws` is taken out of the lines of the formula, which are the overall formula. This writes the lines as what is ' +

@@ -44,7 +44,8 @@ export function editsKeeping(
 
 /** The formula as it would be with the changes, seen from where its file stands. */
 export function analysisAfter(context: ActionContext, changes: LineChanges): Analysis | undefined {
-  return analyseText(changes.textOfLines(context.block.lines.length), context.scope)?.analysis;
+  const text = changes.textOfLines(context.block.lines.length);
+  return analyseText(context.variant?.alone(text) ?? text, context.scope)?.analysis;
 }
 
 /** Whether all that goes into the bowl is the same, in percent of flour and, where a scale is fixed, in grams. */

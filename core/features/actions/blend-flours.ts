@@ -18,6 +18,7 @@ const stepsEachSide = 2;
 export const blendTheFlours: Action = {
   id: 'blend-flours',
   kind: 'rewrite',
+  variants: 'whole',
   name: 'Blend the flours to a protein',
   explanation:
     'Offered on a flour of the dough that has two flours or more in percent, for proteins at 14% moisture in steps of half a percent ' +

@@ -8,7 +8,7 @@ import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { lineAt, sectionAt, solvedLines } from './action-places.ts';
 import { editsKeeping, isNear, type WholeFormula, wholeFormula } from './after.ts';
-import { exactMass, exactPercent } from './exact-figures.ts';
+import { exactMass, exactPercent, roundedCloseness, roundedMass, roundedPercent } from './exact-figures.ts';
 import { LineEdits, linesOf, rename } from './ingredient-lines.ts';
 import { LineChanges } from './line-changes.ts';
 
@@ -20,7 +20,8 @@ export const changeYeast: Action = {
   explanation:
     'Between fresh, active dry and instant yeast, as 1 : 0.4 : 0.33 by weight (Hamelman, Bread, 2004; the packet’s own figure ' +
     'goes before it). It changes every line of that yeast in the formula and what is loaded, and gives the water line of the section ' +
-    'the water that fresh yeast brings and dry yeast lacks, so that effective hydration stays.',
+    'the water that fresh yeast brings and dry yeast lacks, so that effective hydration stays: the water is written as a baker writes it, `62.7%` or `1257 g`, ' +
+    'never further off than half a percent of itself.',
   example:
     'formula Quay Tin:\n  bread flour        100%\n  water              65%\n  ‸fresh yeast        1%\n',
   *offers(context) {
@@ -141,49 +142,61 @@ function writeWater(
     if (yeast === 0 || part === undefined) continue;
     const water = section.lines.find((line) => solvedLine(whole, section.id, line)?.role === 'water');
     if (water === undefined || part.keepBackGrams !== undefined) return false;
-    if (!writeMore(edits, water, part, yeast * waterMore, part.flourGrams)) return false;
+    const more = writeMore(edits, water, part, yeast * waterMore, part.flourGrams);
+    if (more === undefined) return false;
     if (part.drawn) continue;
     const within = contentsOf(solved, part)?.find(({ key }) => key === from)?.grams ?? 0;
     inDough -= within * waterMore;
     const lines = part.lines.reduce((sum, line) => sum + (line.grams ?? 0), 0);
-    if (!writeUses(edits, whole, part, (lines + yeast * (ratio - 1 + waterMore)) / lines)) return false;
+    if (!writeUses(edits, whole, part, (lines + yeast * (ratio - 1) + more) / lines)) return false;
   }
   const dough = doughOf(solved);
   const water = doughOf(model).lines.find((line) => solvedLine(whole, dough.id, line)?.role === 'water');
   if (water === undefined) return Math.abs(inDough) < 1e-9;
   const isHydration = water.statement.amount.kind === 'hydration';
-  return writeMore(edits, water, dough, isHydration ? overall : inDough, solved.flourGrams);
+  const more = writeMore(edits, water, dough, isHydration ? overall : inDough, solved.flourGrams);
+  return more !== undefined;
 }
 
+/** Writes so many grams more into a water line, rounded as a baker writes water; how many that came to, `undefined` where it cannot be said. */
 function writeMore(
   edits: LineEdits,
   { line, statement: { amount } }: LineModel,
   section: SolvedSection,
   grams: number,
   flourGrams: number | undefined,
-): boolean {
+): number | undefined {
   const solved = section.lines.find(({ id }) => id === `L${line}`)?.grams;
-  if (Math.abs(grams) < 1e-12) return true;
-  if (solved === undefined || solved + grams < 0) return false;
-  const write = (insert: string): true => {
-    edits.add(line, { start: amount.start, end: amount.end, insert });
-    return true;
+  if (Math.abs(grams) < 1e-12) return 0;
+  if (solved === undefined || solved + grams < 0) return undefined;
+  const write = (insert: string): void => edits.add(line, { start: amount.start, end: amount.end, insert });
+  /** The share as it is written, and the grams that it comes to more than it was. */
+  const share = (was: number, baseGrams: number): { readonly text: string; readonly more: number } => {
+    const text = roundedPercent(was + grams / baseGrams) ?? exactPercent(was + grams / baseGrams);
+    return { text, more: (Number.parseFloat(text) / 100 - was) * baseGrams };
   };
   switch (amount.kind) {
-    case 'fraction':
-      return section.baseGrams === undefined
-        ? false
-        : write(exactPercent(amount.fraction + grams / section.baseGrams));
-    case 'hydration':
-      if (amount.effective) return true;
-      return flourGrams === undefined
-        ? false
-        : write(`to ${exactPercent(amount.fraction + grams / flourGrams)} hydration`);
+    case 'fraction': {
+      if (section.baseGrams === undefined) return undefined;
+      const { text, more } = share(amount.fraction, section.baseGrams);
+      write(text);
+      return more;
+    }
+    case 'hydration': {
+      if (amount.effective) return 0;
+      if (flourGrams === undefined) return undefined;
+      const { text, more } = share(amount.fraction, flourGrams);
+      write(`to ${text} hydration`);
+      return more;
+    }
     case 'mass':
-    case 'volume':
-      return write(exactMass(solved + grams));
+    case 'volume': {
+      const text = roundedMass(solved + grams) ?? exactMass(solved + grams);
+      write(text);
+      return Number.parseFloat(text) * (text.endsWith('kg') ? 1000 : 1) - solved;
+    }
     default:
-      return false;
+      return undefined;
   }
 }
 
@@ -209,7 +222,7 @@ function writeUses(
 }
 
 /**
- * Everything else is as it was, in percent of flour; where grams stand beside a yield those stay instead, and the percent of
+ * Everything else is as it was, in percent of flour, and the water as nearly as it is written; where grams stand beside a yield those stay instead, and the percent of
  * the rest moves by as much as the scale does.
  */
 function isSameButYeast(
@@ -224,13 +237,19 @@ function isSameButYeast(
   const isScaled = others.every(({ key, fraction }) => isNear(fraction, rows.get(key)?.fraction, 1));
   const size = isScaled ? 1 : 1 + Math.abs(flourAfter / flour - 1) / 1e-9;
   return (
-    isNear(before.effectiveHydration, after.effectiveHydration, size) &&
+    isAsWet(before.effectiveHydration, after.effectiveHydration) &&
     isNear(was(from) * ratio + was(to), rows.get(to)?.fraction, size) &&
     others.every(({ key, fraction, grams }) => {
       const now = rows.get(key);
       return isNear(fraction, now?.fraction, 1) || isNear(grams, now?.grams, flour);
     })
   );
+}
+
+/** Whether two hydrations are the same but for the rounding of the water in them. */
+function isAsWet(before: number | undefined, after: number | undefined): boolean {
+  if (before === undefined || after === undefined) return before === after;
+  return Math.abs(after - before) <= roundedCloseness * before;
 }
 
 function solvedLine({ solved }: WholeFormula, section: string, line: LineModel): SolvedLine | undefined {

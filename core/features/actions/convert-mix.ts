@@ -1,5 +1,6 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
+import { doughMixOf } from '../../analysis/trial-programme.ts';
 import type { Known } from '../../calc/known.ts';
 import {
   type Conversion,
@@ -9,6 +10,7 @@ import {
 } from '../../calc/mixing/conversion.ts';
 import { formulaOf, type MixModel } from '../../model/formula-model.ts';
 import { byHand, findHands, findMixer, type Mixer } from '../../model/found-mixer.ts';
+import { isVariant, originOf } from '../../model/variant.ts';
 import { hottestCelsius } from '../../rules/mixing/hot-water.ts';
 import { programmeInto, trialsToKeep } from '../../rules/trials/kept-programme.ts';
 import { elementAt } from '../../text/element.ts';
@@ -28,9 +30,11 @@ const usualKinds = ['spiral', 'planetary'];
 export const convertMix: Action = {
   id: 'convert-mix',
   kind: 'rewrite',
+  variants: 'whole',
   name: 'Convert a mixing programme to another mixer, or to and from hands',
   explanation:
-    'Offered in a mixing programme for the mixers that your files define, nearest first, and for hands. The work is written in the ' +
+    'Offered in a mixing programme for the mixers that your files define, nearest first, and for hands; on the header of a variant for the programme that it takes of its base, which stays ' +
+    'as it is: the variant gets its own. The work is written in the ' +
     'shape in which the other mixer is usually run: a machine’s first speed for three to five minutes to wet the flour, then its second; for stiff dough and rye the first alone; by hand kneading. ' +
     'It takes as many half minutes as bring the dough as far; rests, folds and what is added stay in their order. Trials that do not say what they ran keep the programme as it was. The title gives the ' +
     'working time, as a range by what is not known of the two mixers, the temperature at the end and the water for it; where that would be hotter than 45 °C, how cool the dough ends all the same. Where the bowl of the other mixer is stated, ' +
@@ -73,9 +77,16 @@ export const convertMix: Action = {
   },
 };
 
-function mixAt({ block, line }: ActionContext): number | undefined {
-  const index = formulaOf(block)?.mixes.findIndex((one) => line >= one.headerLine && line < one.endLine);
-  return index === undefined || index < 0 ? undefined : index;
+/** The mix at the cursor; on the header of a variant that has none of its own, the one that it takes of its base. */
+function mixAt({ block, line, analysis }: ActionContext): number | undefined {
+  const mixes = formulaOf(block)?.mixes;
+  const index = mixes?.findIndex((one) => line >= one.headerLine && line < one.endLine) ?? -1;
+  if (index >= 0) return index;
+  const resolved = line === 0 && isVariant(block) ? analysis()?.resolved : undefined;
+  const taken = resolved === undefined ? undefined : doughMixOf(resolved)?.index;
+  return taken !== undefined && originOf(block, mixes?.[taken]?.headerLine ?? 0) !== undefined
+    ? taken
+    : undefined;
 }
 
 function otherMixers({ scope }: ActionContext, own: Mixer): Mixer[] {

@@ -16,6 +16,7 @@ import { drawWords } from './rewriting.ts';
 export const extractPart: Action = {
   id: 'extract-part',
   kind: 'extract',
+  variants: 'whole',
   name: 'Take lines out into a soaker or a preferment',
   explanation:
     'The lines of the formula that are selected, or the seeds at the cursor, become a part of their own that `draws` all of them, so ' +

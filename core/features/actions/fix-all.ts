@@ -1,6 +1,6 @@
 import type { Finding, Fix } from '../../rules/engine/finding.ts';
 import { rulesByCode } from '../../rules/engine/rule-catalogue.ts';
-import type { FileEdit, TextEdit } from '../../text/edits.ts';
+import { type FileEdit, inOrder, type TextEdit } from '../../text/edits.ts';
 import { message } from '../../words/message.ts';
 import type { Action, ActionContext } from './action.ts';
 import { touchedFindings } from './action-places.ts';
@@ -87,7 +87,7 @@ function withoutClashes(all: readonly Preferred[]): readonly Preferred[] {
   });
 }
 
-/** The edits of several fixes, each once. */
+/** The edits of several fixes in the order of their text, each once. */
 function joined(all: readonly Preferred[]): readonly FileEdit[] {
   const byFile = new Map<string, TextEdit[]>();
   for (const { fix } of all)
@@ -95,7 +95,7 @@ function joined(all: readonly Preferred[]): readonly FileEdit[] {
       const taken = byFile.get(uri) ?? [];
       byFile.set(uri, [...taken, ...edits.filter((edit) => !taken.some((one) => isSame(edit, one)))]);
     }
-  return [...byFile].map(([uri, edits]) => ({ uri, edits }));
+  return [...byFile].map(([uri, edits]) => ({ uri, edits: inOrder(edits) }));
 }
 
 /** What two fixes both write, as the programme that a trial keeps, is written once. */

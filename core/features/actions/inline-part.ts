@@ -12,6 +12,7 @@ import { flourOfLines, withContents, writeDraws, writeLines } from './rewriting.
 export const inlinePart: Action = {
   id: 'inline-part',
   kind: 'inline',
+  variants: 'whole',
   name: 'Take a part back into the dough',
   explanation:
     'The part at the cursor goes, with the programme and the process that are about it alone, and what is in it goes into the lines of ' +

@@ -2,6 +2,7 @@ import type { Block, SourceFile } from '../../syntax/tree.ts';
 import type { FileEdit, TextEdit } from '../../text/edits.ts';
 import { elementAt, entryOf } from '../../text/element.ts';
 import type { LineEdit } from '../../text/span.ts';
+import type { VariantBorder } from './action.ts';
 
 /**
  * Changes of whole lines of one file, gathered and then told as the fewest characters that have to change, so that
@@ -14,12 +15,19 @@ export class LineChanges {
   private readonly uri: string;
   private readonly source: SourceFile;
   private readonly firstLine: number;
+  private readonly variant: VariantBorder | undefined;
 
   constructor(
-    to: { readonly uri: string; readonly source: SourceFile; readonly firstLine: number },
+    to: {
+      readonly uri: string;
+      readonly source: SourceFile;
+      readonly firstLine: number;
+      readonly variant?: VariantBorder;
+    },
     firstLine = to.firstLine,
   ) {
     this.uri = to.uri;
+    this.variant = to.variant;
     this.source = to.source;
     this.firstLine = firstLine;
   }
@@ -72,6 +80,11 @@ export class LineChanges {
   }
 
   edits(): readonly FileEdit[] | undefined {
+    // A snippet is typed over where it stands, and what a variant says stands elsewhere.
+    if (this.variant !== undefined)
+      return this.snippets.size > 0
+        ? undefined
+        : this.variant.edits(this.changed, this.textOfLines(this.source.lines.length));
     const ending = this.source.endings.find((one) => one !== '') ?? '\n';
     const lines = [...this.changed.keys()].sort((one, other) => one - other);
     const edits: TextEdit[] = [];
@@ -94,11 +107,9 @@ export class LineChanges {
 
   /** The text that so many lines make after the changes. */
   textOfLines(count: number): string {
-    return Array.from(
-      { length: count },
-      (_, line) => this.changed.get(this.firstLine + line) ?? [this.text(line)],
-    )
-      .flat()
+    const lines = this.variant?.order ?? Array.from({ length: count }, (_, line) => line);
+    return lines
+      .flatMap((line) => (line < 0 ? '' : (this.changed.get(this.firstLine + line) ?? [this.text(line)])))
       .join('\n');
   }
 

@@ -1,11 +1,10 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { ExperimentAnalysis, ExperimentDough } from '../../analysis/experiment-analysis.ts';
+import { runWords } from '../../facts/experiment-words.ts';
 import { byHand } from '../../model/found-mixer.ts';
 import { propertiesOf, type SaidProperties, saidValue } from '../../model/properties.ts';
 import { mixedIn, presentProgramme } from '../../rules/trials/kept-programme.ts';
-import type { RunPart } from '../../syntax/tree.ts';
 import type { TextEdit } from '../../text/edits.ts';
-import { trimmed } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
 import type { Refusal } from '../../words/refusal.ts';
 import { logReading, type ReadingToLog } from './log-reading.ts';
@@ -72,10 +71,5 @@ function programmeOf({ run, mixer }: ExperimentDough, written: Analysis): readon
   const name = mixer?.data.kind === 'hand' ? byHand.name : mixer?.name;
   if (run.length === 0) return presentProgramme(written, name);
   const where = name === undefined || name === byHand.name ? '  mixed by hand' : mixedIn(name);
-  return [where, '  load all', ...run.map((part) => `  ${wordsOf(part)}`)];
-}
-
-function wordsOf(part: RunPart): string {
-  const time = `${trimmed(part.seconds / 60, 2)} min`;
-  return part.kind === 'speed' ? `speed ${part.number} for ${time}` : `${part.kind} ${time}`;
+  return [where, '  load all', ...run.map((part) => `  ${runWords(part)}`)];
 }

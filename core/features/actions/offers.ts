@@ -4,6 +4,7 @@ import type { Speaker } from '../../words/speaker.ts';
 import type { Action, ActionContext, ActionKind, OfferedAction } from './action.ts';
 import { actions, actionsById } from './action-catalogue.ts';
 import { areSound } from './sound-edits.ts';
+import { madeWhole } from './variant-border.ts';
 
 /** All that can be done at a place, of the kinds asked for. An action that fails is left out, and the context hears of it. */
 export function offersAt(
@@ -42,11 +43,17 @@ export function editsAt(
     : undefined;
 }
 
+/** The context as an action is to see it; `undefined` where it is not for variants, and this is one. */
+function seenBy({ variants }: Action, context: ActionContext): ActionContext | undefined {
+  if (variants === true || !isVariant(context.block)) return context;
+  return variants === 'whole' ? madeWhole(context) : undefined;
+}
+
 // A half-typed file may hold what an action did not think of; the others must be offered all the same.
 function offersOf(action: Action, context: ActionContext) {
   try {
-    if (action.variants !== true && isVariant(context.block)) return [];
-    return [...action.offers(context)];
+    const seen = seenBy(action, context);
+    return seen === undefined ? [] : [...action.offers(seen)];
   } catch (error) {
     context.failed(`${action.id}: ${error instanceof Error ? error.message : String(error)}`);
     return [];

@@ -9,6 +9,7 @@ import { LineChanges } from './line-changes.ts';
 export const sameFeel: Action = {
   id: 'same-feel',
   kind: 'rewrite',
+  variants: true,
   name: 'Change one flour for another, with the water for the same feel',
   explanation:
     'As the change of a flour, for those that take up more or less water, and the dough’s line of water with it: by the difference of the ' +

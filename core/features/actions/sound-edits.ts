@@ -2,7 +2,7 @@ import type { Finding } from '../../rules/engine/finding.ts';
 import { isWritingError } from '../../rules/notation/syntax-rows.ts';
 import { blockAt } from '../../syntax/line-place.ts';
 import type { SourceFile } from '../../syntax/tree.ts';
-import { type FileEdit, type TextEdit, withEdits } from '../../text/edits.ts';
+import { type FileEdit, inOrder, type TextEdit, withEdits } from '../../text/edits.ts';
 
 /** A file as it reads, and all that is found in it. */
 export interface Examined {
@@ -84,10 +84,6 @@ function uncoveredLines(
     for (let below = at + 1; below < end; below++) lines.add(below);
   }
   return lines;
-}
-
-function inOrder(edits: readonly TextEdit[]): TextEdit[] {
-  return [...edits].sort((one, other) => one.line - other.line || one.start - other.start);
 }
 
 /** The words of a snippet to type over, as they stand when nobody types. */

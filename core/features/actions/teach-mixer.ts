@@ -6,6 +6,7 @@ import type { Action, ActionContext } from './action.ts';
 export const teachMixer: Action = {
   id: 'teach-mixer',
   kind: 'rewrite',
+  variants: true,
   name: 'Teach the mixer what the trials of a formula say',
   explanation:
     'Offered on a trial, and on the mix of a formula that has trials, where the readings miss what is computed: writes into the section of the mixer how fast ' +

@@ -9,6 +9,7 @@ import { writeAmount } from './rewriting.ts';
 export const weighMeasures: Action = {
   id: 'weigh-measures',
   kind: 'rewrite',
+  variants: 'whole',
   name: 'Cups, spoons and pieces to grams',
   explanation:
     'Every volume and number of pieces in the formula becomes a mass, by the density and the weight of a piece that the ingredient’s ' +

@@ -10,6 +10,7 @@ import { writeAmount } from './rewriting.ts';
 export const giveBalance: Action = {
   id: 'give-balance',
   kind: 'rewrite',
+  variants: 'whole',
   name: 'Give this flour the balance',
   explanation:
     'The flour at the cursor becomes `balance`: whatever is left of 100 % flour. The line that had the balance gets the percent it ' +
@@ -48,6 +49,7 @@ export const giveBalance: Action = {
 export const writeOut: Action = {
   id: 'write-out',
   kind: 'rewrite',
+  variants: 'whole',
   name: 'Write out what is worked out',
   explanation: '`balance` and `to N% hydration` become the percent they come to.',
   example: 'formula Quay Tin:\n  bread flour        100%\n  ‸water              to 65% hydration\n',
@@ -71,6 +73,7 @@ export const writeOut: Action = {
 export const stateHydration: Action = {
   id: 'state-hydration',
   kind: 'rewrite',
+  variants: 'whole',
   name: 'State the hydration',
   explanation:
     'The water at the cursor becomes `to N% hydration`, or `to N% effective hydration` with the water inside milk, eggs and the ' +

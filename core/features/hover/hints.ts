@@ -7,7 +7,7 @@ import { elementAt } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { Hint, HintKind } from '../answers.ts';
-import { phaseState } from './hover.ts';
+import { phaseState } from './phase-words.ts';
 
 /** The live figures of a formula, with lines counted in its block: what a line does not say itself, at its end, and the totals on the headers. */
 export function hintsOf(block: Block, analysis: Analysis | undefined, speaker: Speaker): readonly Hint[] {

@@ -1,6 +1,6 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { experimentOf } from '../../analysis/experiment-analysis.ts';
-import { type MixAnalysis, stageMessage } from '../../analysis/mix-analysis.ts';
+import type { MixAnalysis } from '../../analysis/mix-analysis.ts';
 import { handTrials, mixerTrials } from '../../analysis/mixer-trials.ts';
 import { type PlanAnalysis, planOf } from '../../analysis/plan-analysis.ts';
 import { type TrialAnalysis, trialsOf } from '../../analysis/trials.ts';
@@ -32,6 +32,7 @@ import { elementAt } from '../../text/element.ts';
 import type { Span } from '../../text/span.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
+import { phaseAdded, phaseLoads, phaseState } from './phase-words.ts';
 
 /** What a hover says of one line of a block: the stretch of the line it is about, and Markdown. */
 export interface LineHover {
@@ -226,6 +227,8 @@ function propertyHover(
     const index = analysis.resolved.model.mixes.findIndex((mix) => mix.headerLine === section.headerLine);
     const mix = analysis.mixes[index];
     if (mix?.known) {
+      const loads = phaseLoads(mix.value, line, analysis.solved?.assumedScale === true);
+      if (loads !== undefined) said.push(speaker.say(loads));
       const state = phaseState(mix.value, line);
       if (state !== undefined) said.push(speaker.say(message('programme.line-end', { state })));
       const phase = mix.value.phaseLines.indexOf(line);
@@ -262,42 +265,6 @@ function propertyHover(
 
 function pictureOf(stage: MixingStage | undefined, speaker: Speaker): Pick<LineHover, 'picture'> {
   return stage === undefined ? {} : { picture: stagePicture(stage, speaker) };
-}
-
-/** What a line of the programme did to the dough: the degrees and the part of its development that it alone brought. */
-function phaseAdded(mix: MixAnalysis, line: number): Message | undefined {
-  const phase = mix.phaseLines.indexOf(line);
-  const { phaseEnds } = mix.outcome;
-  const index = phaseEnds.findIndex((one) => one.phase === phase);
-  const [before, end] = [phaseEnds[index - 1], phaseEnds[index]];
-  if (before === undefined || end === undefined) return undefined;
-  const facts: Message[] = [];
-  if (before.celsius !== undefined && end.celsius !== undefined) {
-    const apartCelsius = end.celsius - before.celsius;
-    // Less than reads as a tenth of a degree.
-    if (Math.abs(apartCelsius) < 0.05) facts.push(message('programme.no-change'));
-    else facts.push(message('programme.change', { apartCelsius }));
-  }
-  const fraction = (end.development ?? 0) - (before.development ?? 0);
-  if (fraction >= 0.005) facts.push(message('programme.work', { fraction }));
-  return facts.length === 0 ? undefined : message('programme.line-alone', { facts });
-}
-
-/** The dough at the end of a phase: `7 min · 22.4 °C · clean-up`. */
-export function phaseState(
-  mix: Pick<MixAnalysis, 'phaseLines' | 'outcome'>,
-  line: number,
-): Message | undefined {
-  const phase = mix.phaseLines.indexOf(line);
-  const end = mix.outcome.phaseEnds.find((one) => one.phase === phase);
-  if (end === undefined) return undefined;
-  const { minutes, celsius, stage } = end;
-  const parts: Message[] = [message('programme.minutes', { minutes })];
-  // Below freezing the balance of heat stands for a dough in which ice has yet to melt.
-  if (celsius !== undefined)
-    parts.push(celsius < 0 ? message('programme.ice-left') : message('programme.celsius', { celsius }));
-  if (stage !== undefined) parts.push(stageMessage(stage));
-  return message('programme.state', { parts });
 }
 
 /** The dough of a trial at the end of a line of the programme that it keeps. */

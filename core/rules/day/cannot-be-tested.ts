@@ -3,7 +3,8 @@ import { findIngredient } from '../../model/found-ingredient.ts';
 import type { Scope } from '../../model/scope.ts';
 import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
-import { message } from '../../words/message.ts';
+import type { Span } from '../../text/span.ts';
+import { type Message, message } from '../../words/message.ts';
 import type { Rule, RuleContext, RuleFinding } from '../engine/rule.ts';
 import { wordsOf } from '../engine/rule-words.ts';
 
@@ -23,9 +24,9 @@ export const cannotBeTested: Rule = {
     for (const dough of experiment.doughs) {
       yield* predictionOf(context, dough);
       yield* runOf(context, experiment, dough);
-      yield* bowlOf(dough);
+      for (const said of bowlMessages(dough)) yield { ...said, span: nameSpan(dough) };
     }
-    yield* flourOf(experiment, context.scope);
+    yield* flourMessages(experiment, context.scope);
   },
 };
 
@@ -80,34 +81,32 @@ function* runOf(
   };
 }
 
-function* bowlOf(dough: ExperimentDough): Iterable<RuleFinding> {
+/** What is said of a dough that does not fit the bowl it is mixed in, on its line; nothing where it fits. */
+export function bowlMessages(
+  dough: ExperimentDough,
+): readonly { readonly line: number; readonly message: Message }[] {
   const { line, mixer, doughGrams: grams } = dough;
-  if (mixer === undefined || grams === undefined) return;
+  if (mixer === undefined || grams === undefined) return [];
   const facts = { name: dough.formula, grams, otherName: mixer.name };
   const { mostGrams, leastGrams } = mixer;
   if (mostGrams !== undefined && grams > mostGrams * (1 + 1e-6))
-    yield { line, span: nameSpan(dough), message: message('cannot-be-tested.bowl', { ...facts, mostGrams }) };
-  else if (leastGrams !== undefined && grams < leastGrams * (1 - 1e-6))
-    yield {
-      line,
-      span: nameSpan(dough),
-      message: message('cannot-be-tested.bowl-little', { ...facts, leastGrams }),
-    };
+    return [{ line, message: message('cannot-be-tested.bowl', { ...facts, mostGrams }) }];
+  if (leastGrams !== undefined && grams < leastGrams * (1 - 1e-6))
+    return [{ line, message: message('cannot-be-tested.bowl-little', { ...facts, leastGrams }) }];
+  return [];
 }
 
-function* flourOf({ onHand, flours }: ExperimentAnalysis, scope: Scope): Iterable<RuleFinding> {
-  for (const { line, name, grams } of onHand) {
+/** What is said of each flour of which less is on hand than the doughs take. */
+export function flourMessages(
+  { onHand, flours }: ExperimentAnalysis,
+  scope: Scope,
+): readonly { readonly line: number; readonly span: Span; readonly message: Message }[] {
+  return onHand.flatMap(({ line, name, grams }) => {
     const found = findIngredient(name, scope);
     const needed = flours.find(({ key }) => found.kind === 'found' && key === found.ingredient.key);
-    if (needed === undefined || needed.grams <= grams * (1 + 1e-6)) continue;
-    yield {
-      line,
-      span: { start: name.start, end: name.end },
-      message: message('cannot-be-tested.flour', {
-        name: needed.name,
-        grams: needed.grams,
-        otherGrams: grams,
-      }),
-    };
-  }
+    if (needed === undefined || needed.grams <= grams * (1 + 1e-6)) return [];
+    const facts = { name: needed.name, grams: needed.grams, otherGrams: grams };
+    const span = { start: name.start, end: name.end };
+    return [{ line, span, message: message('cannot-be-tested.flour', facts) }];
+  });
 }

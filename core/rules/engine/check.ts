@@ -1,6 +1,6 @@
 import { experimentOf } from '../../analysis/experiment-analysis.ts';
 import { planOf } from '../../analysis/plan-analysis.ts';
-import { bareGrams } from '../../model/bare-grams.ts';
+import { bareAmount } from '../../model/bare-amount.ts';
 import { lineId } from '../../model/formula-model.ts';
 import { partTakenWhole } from '../../model/taken-part.ts';
 import { isVariant, wholeBlock, wholeOf } from '../../model/variant.ts';
@@ -162,7 +162,7 @@ function writingOf(context: RuleContext): Map<number, BlockFinding> {
       if (problem.code === 'outside-section' && isOutside) continue;
       isOutside ||= problem.code === 'outside-section' || problem.code === 'missing-name';
       if (problem.unlessKnown === undefined || !isOtherwise(context, line, parsed, problem.unlessKnown))
-        add(line, ofPartTaken(block, parsed, problem) ?? inGrams(block, line, problem));
+        add(line, ofPartTaken(block, parsed, problem) ?? inUnitMeant(block, line, problem));
       else if (parsed.otherwise?.amount.kind === 'unknown') add(line, missingAmount(parsed.otherwise.name));
     }
   });
@@ -170,11 +170,13 @@ function writingOf(context: RuleContext): Map<number, BlockFinding> {
   return written;
 }
 
-/** A number without a unit that is grams, as the others of its section are: the fix that says so is then the one offered. */
-function inGrams(block: Block, line: number, problem: SyntaxProblem): SyntaxProblem {
+/** A number without a unit that is what the others of its section are: the fix that says so is then the one offered. */
+function inUnitMeant(block: Block, line: number, problem: SyntaxProblem): SyntaxProblem {
   const [percent, grams] = problem.fixes;
   if (problem.code !== 'missing-unit' || percent === undefined || grams === undefined) return problem;
-  if (bareGrams(block, line) === undefined) return problem;
+  const meant = bareAmount(block, line);
+  if (meant === undefined) return problem;
+  if (meant.kind === 'fraction') return { ...problem, fixes: [{ ...percent, preferred: true }, grams] };
   return {
     ...problem,
     fixes: [

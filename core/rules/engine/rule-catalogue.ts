@@ -52,6 +52,7 @@ import { loop } from '../names/loop.ts';
 import { noDensity } from '../names/no-density.ts';
 import { noPieceWeight } from '../names/no-piece-weight.ts';
 import { notInBase } from '../names/not-in-base.ts';
+import { notInExperiment } from '../names/not-in-experiment.ts';
 import { sameNameTwice } from '../names/same-name-twice.ts';
 import { severalDefinitions } from '../names/several-definitions.ts';
 import { unknownFormula } from '../names/unknown-formula.ts';
@@ -68,6 +69,7 @@ import { flourCanBeCalibrated } from '../trials/flour-can-be-calibrated.ts';
 import { mixerCanBeCalibrated } from '../trials/mixer-can-be-calibrated.ts';
 import { trialContradicts } from '../trials/trial-contradicts.ts';
 import { trialWithoutProgramme } from '../trials/trial-without-programme.ts';
+import { unknownFeel } from '../trials/unknown-feel.ts';
 import { acceptRows } from './accept-rows.ts';
 import type { Rule } from './rule.ts';
 
@@ -80,6 +82,7 @@ export const rules: readonly Rule[] = [
   unknownPart,
   unknownFormula,
   notInBase,
+  notInExperiment,
   cannotBePlanned,
   notReadyInTime,
   experimentLacks,
@@ -135,6 +138,7 @@ export const rules: readonly Rule[] = [
   mixerCanBeCalibrated,
   flourCanBeCalibrated,
   trialContradicts,
+  unknownFeel,
   trialWithoutProgramme,
   saidTwice,
   sameIngredientTwice,

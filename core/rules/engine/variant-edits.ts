@@ -24,8 +24,26 @@ export function ownEdits(block: Block, edits: readonly RuleEdit[]): readonly Rul
   return [...edits.filter(isOwn), ...writtenInto(whole, topLines, sections)];
 }
 
-/** What each line of the base becomes: no line, one, or several. */
-type ChangedLines = ReadonlyMap<number, readonly string[]>;
+/** What a line becomes, counted in the formula made whole: no line, one, or several. */
+export type ChangedLines = ReadonlyMap<number, readonly string[]>;
+
+/** Lines to be written below one of the variant's own. */
+export interface AddedLines {
+  readonly below: number;
+  readonly lines: readonly string[];
+}
+
+/**
+ * What changed lines of the base become in the variant itself: lines of its own, `without`, whole sections.
+ *
+ * @returns `undefined` where a variant has no way to say it
+ */
+export function addedToVariant(whole: WholeBlock, changed: ChangedLines): readonly AddedLines[] | undefined {
+  const ofBase = new Map([...changed].filter(([line]) => line >= whole.own.lines.length));
+  const topLines = ofTop(whole, ofBase);
+  const sections = ofSections(whole, ofBase);
+  return topLines === undefined || sections === undefined ? undefined : addedLines(whole, topLines, sections);
+}
 
 function changedLines(whole: WholeBlock, edits: readonly RuleEdit[]): ChangedLines | undefined {
   const first = whole.own.lines.length;
@@ -79,6 +97,11 @@ function ofSections(whole: WholeBlock, changed: ChangedLines): readonly string[]
   for (const section of whole.subs) {
     const lines = [section.headerLine, ...linesOf(section)];
     if (!lines.some((line) => changed.has(line))) continue;
+    const added = addedBehind(whole, lines, changed);
+    if (added !== undefined) {
+      written.push(...added);
+      continue;
+    }
     const header = changed.get(section.headerLine);
     if (header?.length === 0 || (header !== undefined && !isSameKind(groupOf(header, 0), section)))
       return undefined;
@@ -86,6 +109,21 @@ function ofSections(whole: WholeBlock, changed: ChangedLines): readonly string[]
     while (written.at(-1)?.trim() === '') written.pop();
   }
   return written;
+}
+
+/** What follows a section that stays as it is: a section of its own, which is all that is written. */
+function addedBehind(
+  whole: WholeBlock,
+  lines: readonly number[],
+  changed: ChangedLines,
+): readonly string[] | undefined {
+  const [touched, ...others] = lines.filter((line) => changed.has(line));
+  if (touched === undefined || others.length > 0) return undefined;
+  const [first, ...added] = changed.get(touched) ?? [];
+  const begins = added.find((text) => text.trim() !== '');
+  if (first !== elementAt(whole.lines, touched).text || begins === undefined) return undefined;
+  const { statement } = parseLine(begins, { context: 'formula', afterBlank: true });
+  return statement.kind === 'header' ? ['', ...added.slice(added.indexOf(begins))] : undefined;
 }
 
 /** Whether a header that is to be written still replaces the section of the base. */
@@ -97,21 +135,28 @@ function isSameKind(text: string, { kind, header }: Section): boolean {
 }
 
 function writtenInto(
-  { own }: WholeBlock,
+  whole: WholeBlock,
   topLines: readonly string[],
   sections: readonly string[],
 ): readonly RuleEdit[] {
+  return addedLines(whole, topLines, sections).map(({ below: line, lines }) => {
+    const { length } = elementAt(whole.own.lines, line).text;
+    return { line, start: length, end: length, insert: lines.map((one) => `\n${one}`).join('') };
+  });
+}
+
+function addedLines(
+  { own }: WholeBlock,
+  topLines: readonly string[],
+  sections: readonly string[],
+): readonly AddedLines[] {
   const top = lastWritten(own, own.top!.endLine);
   const end = lastWritten(own, own.lines.length);
-  const at = (line: number, lines: readonly string[]): RuleEdit => {
-    const { length } = elementAt(own.lines, line).text;
-    return { line, start: length, end: length, insert: lines.map((one) => `\n${one}`).join('') };
-  };
-  if (top === end) return [at(top, [...topLines, ...sections])];
+  if (top === end) return [{ below: top, lines: [...topLines, ...sections] }];
   return [
-    ...(topLines.length === 0 ? [] : [at(top, topLines)]),
-    ...(sections.length === 0 ? [] : [at(end, sections)]),
-  ];
+    { below: top, lines: topLines },
+    { below: end, lines: sections },
+  ].filter(({ lines }) => lines.length > 0);
 }
 
 function lastWritten({ lines }: Block, before: number): number {

@@ -1,5 +1,7 @@
+import type { Analysis } from '../../analysis/analysis.ts';
 import { parseLine } from '../../syntax/line.ts';
 import { nameBetween } from '../../syntax/name-reading.ts';
+import { elementAt } from '../../text/element.ts';
 import { shortName } from '../../text/short-name.ts';
 import { message } from '../../words/message.ts';
 import { lineBelowFix, replaceFix } from '../engine/fixes.ts';
@@ -21,7 +23,7 @@ export const notLoaded: Rule = {
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  2%\n\nmix in spiral:\n  load flour, water, salt\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
   *check({ analysis, block }) {
-    for (const { mix, model } of runMixes(analysis)) {
+    for (const { mix, model, analysis: formula } of runMixes(analysis)) {
       if (mix.unloaded.length === 0) continue;
       const names = mix.unloaded.map((one) => one.name);
       const items = names.map(asLoaded).join(', ');
@@ -47,11 +49,21 @@ export const notLoaded: Rule = {
       yield {
         ...headerPlace(block, model.headerLine),
         message: message('not-loaded.none', { names }),
-        fixes: [fix],
+        // Where a line names what is not in the dough, or leaves out by name, it may be what is not loaded: that is settled first.
+        fixes: isUnclear(formula, mix.index) ? [] : [fix],
       };
     }
   },
 };
+
+function isUnclear({ resolved }: Analysis, index: number): boolean {
+  const { loads, phases } = elementAt(resolved.mixes, index);
+  const lines = new Set(phases.map(({ line }) => line));
+  return (
+    resolved.problems.some(({ kind, line }) => kind === 'not-in-dough' && lines.has(line)) ||
+    loads.some(({ item }) => (item.allBut ?? []).length > 0)
+  );
+}
 
 /** A name as a `load` takes it: in quotes where it would be read as something else, such as `all purpose` or `rye, dark`. */
 function asLoaded(name: string): string {

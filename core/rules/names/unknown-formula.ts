@@ -3,6 +3,7 @@ import type { Scope } from '../../model/scope.ts';
 import { baseProblem } from '../../model/variant.ts';
 import type { Block, Name } from '../../syntax/tree.ts';
 import { elementAt } from '../../text/element.ts';
+import { foldName } from '../../text/names.ts';
 import { nearestWord } from '../../text/nearest.ts';
 import type { Span } from '../../text/span.ts';
 import { message } from '../../words/message.ts';
@@ -75,7 +76,7 @@ function* unknownName(
     };
     return;
   }
-  const written = nearestOf(name, scope, kind);
+  const written = nearestOf(name, scope, kind) ?? (kind === 'formula' ? withComma(name, scope) : undefined);
   const none = kind === 'formula' ? 'unknown-formula.none' : 'unknown-formula.no-experiment';
   yield {
     line,
@@ -86,6 +87,13 @@ function* unknownName(
         : message('unknown-formula.meant', { name: name.text, otherName: written }),
     fixes: written === undefined ? [] : [writeFix(line, name, written, true)],
   };
+}
+
+/** `Plain White in spiral`: the name of a formula, and behind it where it is mixed, which stands behind a comma. */
+function withComma({ text }: Name, scope: Scope): string | undefined {
+  const [, formula = '', where] = /^(\S.*?)\s+(in\s+\S.*|by hand)$/iu.exec(text) ?? [];
+  const found = scope.find('formula', foldName(formula))[0];
+  return where === undefined || found === undefined ? undefined : `${formula}, ${where}`;
 }
 
 const spanOf = ({ start, end }: Name): Span => ({ start, end });

@@ -1,7 +1,8 @@
 import { stageMessage } from '../../analysis/mix-analysis.ts';
-import { expectedMessage } from '../../facts/experiment-words.ts';
+import { expectedMessage, expectedStages } from '../../facts/experiment-words.ts';
 import { inMixer } from '../../facts/mixing-words.ts';
 import { feelFacts } from '../../facts/trial-words.ts';
+import { trimmed } from '../../text/figures.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { doughsDrawing } from '../charts/doughs-drawing.ts';
@@ -49,7 +50,9 @@ export function experimentPage(
       fetchTable(view, speaker),
       orderTable(view, speaker),
       weighTable(view, speaker),
-      ...(isToWrite ? [readingsTable(view, speaker, hidden), loafTable(view, speaker)] : []),
+      ...(isToWrite
+        ? [{ ...readingsTable(view, speaker, hidden), ownPage: true as const }, loafTable(view, speaker)]
+        : []),
       ...(hidden
         ? []
         : [resultsTable(view, speaker), sentences('experiment.lessons', view.lessons, speaker)]),
@@ -57,6 +60,7 @@ export function experimentPage(
     ],
     tableHead: say(message('csv.table')),
     notes: [
+      ...view.cautions,
       ...view.doughs.flatMap(({ name, reason }) =>
         reason === undefined ? [] : [say(message('experiment.not-predicted', { name, sentence: reason }))],
       ),
@@ -75,6 +79,7 @@ function factsOf(view: ExperimentView, { say, celsius }: Speaker): [string, stri
     [say(message('experiment.room')), celsius(view.roomCelsius)],
     [say(message('experiment.flour')), celsius(view.flourCelsius)],
     ...(isOfTheDay ? [[say(message('experiment.water')), water] as [string, string]] : []),
+    ...view.notes.map((note): [string, string] => [say(message('experiment.note')), note]),
   ];
 }
 
@@ -86,8 +91,50 @@ function expectedTable(view: ExperimentView, { say }: Speaker): Table {
       ...view.readMinutes.map((minutes) => ({ name: say(message('experiment-column.minute', { minutes })) })),
     ],
     rows: view.doughs.map(({ name, readings }) => [name, ...readings.map((one) => cellOf(one, say))]),
+    notes: doneSentences(view).map(say),
+    figures: figuresOf(
+      view.doughs.flatMap(({ name, readings }) =>
+        readings.filter(({ celsius }) => celsius !== undefined).map((one) => ({ name, one })),
+      ),
+      [
+        [message('experiment-column.dough'), ({ name }) => name],
+        [message('experiment-column.minutes'), ({ one }) => figure(one.minutes)],
+        [message('experiment-column.expected-celsius'), ({ one }) => figure(one.celsius)],
+        [message('experiment-column.band-celsius'), ({ one }) => figure(one.bandCelsius)],
+        [message('experiment-column.stage'), ({ one }) => wordsOf(expectedStages(one), say)],
+      ],
+      say,
+    ),
   };
 }
+
+/** Which doughs are done before the last reading, one sentence for those that are done at the same minute. */
+function doneSentences({ doughs, readMinutes }: ExperimentView): readonly Message[] {
+  const last = readMinutes.at(-1) ?? 0;
+  const done = new Map<number, string[]>();
+  for (const { name, programmeMinutes: minutes } of doughs)
+    if (minutes !== undefined && minutes + 1e-6 < last)
+      done.set(minutes, [...(done.get(minutes) ?? []), name]);
+  return [...done]
+    .toSorted(([one], [other]) => one - other)
+    .map(([minutes, names]) => message('experiment.done-before', { minutes, names }));
+}
+
+/** A table as rows of figures for a spreadsheet: a column by its heading and what stands in it. */
+function figuresOf<Row>(
+  rows: readonly Row[],
+  columns: readonly (readonly [heading: Message, cell: (row: Row) => string])[],
+  say: Speaker['say'],
+): NonNullable<Table['figures']> {
+  return {
+    columns: columns.map(([heading]) => say(heading)),
+    rows: rows.map((row) => columns.map(([, cell]) => cell(row))),
+  };
+}
+
+const figure = (value: number | undefined): string => (value === undefined ? '' : trimmed(value, 1));
+const wordsOf = (said: Message | undefined, say: Speaker['say']): string =>
+  said === undefined ? '' : say(said);
 
 /** What is expected at a reading, in words. */
 export function cellOf(reading: PlannedReadingView, say: Speaker['say']): string {
@@ -106,6 +153,14 @@ function fetchTable({ flours, waterGrams }: ExperimentView, { say, mass }: Speak
       ...flours.map(({ name, grams }) => [name, mass(grams)]),
       ...(waterGrams > 0 ? [[say(message('experiment.water')), mass(waterGrams)]] : []),
     ],
+    figures: figuresOf(
+      [...flours, ...(waterGrams > 0 ? [{ name: say(message('experiment.water')), grams: waterGrams }] : [])],
+      [
+        [message('experiment-column.ingredient'), ({ name }) => name],
+        [message('experiment-column.grams'), ({ grams }) => figure(grams)],
+      ],
+      say,
+    ),
   };
 }
 
@@ -162,6 +217,15 @@ function weighTable({ doughs }: ExperimentView, { say, mass, celsius }: Speaker)
         ...doughs.map(({ waterCelsius }) => (waterCelsius === undefined ? '' : celsius(waterCelsius))),
       ],
     ],
+    figures: figuresOf(
+      doughs.flatMap((dough) => dough.weights.map(({ name, grams }) => ({ dough: dough.name, name, grams }))),
+      [
+        [message('experiment-column.dough'), ({ dough }) => dough],
+        [message('experiment-column.ingredient'), ({ name }) => name],
+        [message('experiment-column.grams'), ({ grams }) => figure(grams)],
+      ],
+      say,
+    ),
   };
 }
 
@@ -175,8 +239,10 @@ function readingsTable({ doughs }: ExperimentView, { say, number }: Speaker, hid
       { name: say(message('experiment-column.celsius')), blank: true },
       { name: say(message('experiment-column.feel')), blank: true },
     ],
-    rows: doughs.flatMap(({ name, readings }) =>
-      readings.map((one) => [name, number(one.minutes, 1), ...(hidden ? [] : [cellOf(one, say)]), '', '']),
+    rows: doughs.flatMap(({ name, readings, programmeMinutes = Number.POSITIVE_INFINITY }) =>
+      readings
+        .filter(({ minutes }) => minutes <= programmeMinutes + 1e-6)
+        .map((one) => [name, number(one.minutes, 1), ...(hidden ? [] : [cellOf(one, say)]), '', '']),
     ),
   };
 }
@@ -210,34 +276,59 @@ function resultsTable({ doughs }: ExperimentView, { say, number }: Speaker): Tab
         one.trial,
         number(one.minutes, 1),
         say(measuredMessage(one)),
-        one.reason ?? cellOf(one, say),
+        one.reason ?? wordsOf(besideMessage(one), say),
         apartOf(one, say),
       ]),
+    ),
+    figures: figuresOf(
+      doughs.flatMap(({ name, measured }) => measured.map((one) => ({ name, one }))),
+      [
+        [message('experiment-column.dough'), ({ name }) => name],
+        [message('experiment-column.trial'), ({ one }) => one.trial],
+        [message('experiment-column.minutes'), ({ one }) => figure(one.minutes)],
+        [message('experiment-column.celsius'), ({ one }) => figure(one.measuredCelsius)],
+        [message('experiment-column.feel'), ({ one }) => seenFacts(one).map(say).join(', ')],
+        [message('experiment-column.expected-celsius'), ({ one }) => figure(one.celsius)],
+        [message('experiment-column.band-celsius'), ({ one }) => figure(one.bandCelsius)],
+        [message('experiment-column.stage'), ({ one }) => wordsOf(expectedStages(one), say)],
+        [message('experiment-column.apart-celsius'), ({ one }) => figure(one.apartCelsius)],
+        [message('experiment-column.apart'), ({ one }) => one.reason ?? apartOf(one, say)],
+      ],
+      say,
     ),
   };
 }
 
 /** What was measured at a reading, in words. */
-export function measuredMessage({
-  measuredCelsius: celsius,
-  measuredStage,
-  measuredFeel = [],
-}: MeasuredReadingView): Message {
-  const facts = [
-    ...(measuredStage === undefined ? [] : [stageMessage(measuredStage)]),
-    ...feelFacts(measuredFeel),
-  ];
-  return message('experiment.measured-seen', { celsius, facts });
+export function measuredMessage(reading: MeasuredReadingView): Message {
+  return message('experiment.measured-seen', { celsius: reading.measuredCelsius, facts: seenFacts(reading) });
 }
 
-function apartOf({ apartCelsius, within }: MeasuredReadingView, say: Speaker['say']): string {
+function seenFacts({ measuredStage, measuredFeel = [] }: MeasuredReadingView): readonly Message[] {
+  return [...(measuredStage === undefined ? [] : [stageMessage(measuredStage)]), ...feelFacts(measuredFeel)];
+}
+
+/** What was expected, as finely as a thermometer reads, so that the difference beside it is that of the two figures. */
+function besideMessage(reading: MeasuredReadingView): Message | undefined {
+  const { celsius, bandCelsius: apartCelsius } = reading;
+  if (celsius === undefined || apartCelsius === undefined) return undefined;
+  const stage = expectedStages(reading);
+  return stage === undefined
+    ? message('experiment.beside-plain', { celsius, apartCelsius })
+    : message('experiment.beside', { celsius, apartCelsius, stage });
+}
+
+function apartOf({ apartCelsius, within, stageBeside }: MeasuredReadingView, say: Speaker['say']): string {
   if (apartCelsius === undefined) return '';
   const size = Math.abs(apartCelsius);
   const difference =
     size < 0.05
       ? message('reading.as-computed')
       : message(apartCelsius > 0 ? 'reading.warmer' : 'reading.colder', { apartCelsius: size });
-  return say(message(within === true ? 'experiment.within' : 'experiment.outside', { difference }));
+  const beside = message(within === true ? 'experiment.within' : 'experiment.outside', { difference });
+  return say(
+    stageBeside === undefined ? beside : message(`experiment.stage-${stageBeside}`, { difference: beside }),
+  );
 }
 
 function sentences(

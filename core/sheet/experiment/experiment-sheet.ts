@@ -1,14 +1,14 @@
-import {
-  type ExpectedDough,
-  type ExperimentAnalysis,
-  type ExperimentDough,
-  expectedAt,
-} from '../../analysis/experiment-analysis.ts';
+import { type ExpectedDough, expectedAt } from '../../analysis/expected-dough.ts';
+import type { ExperimentAnalysis, ExperimentDough } from '../../analysis/experiment-analysis.ts';
 import type { MeasuredDough } from '../../analysis/experiment-readings.ts';
+import type { StageSpan } from '../../analysis/feel.ts';
 import type { Known } from '../../calc/known.ts';
+import { type MixingStage, mixingStages } from '../../calc/mixing/development.ts';
 import { doughCurve } from '../../facts/dough-curve.ts';
+import { runWords } from '../../facts/experiment-words.ts';
 import { inMixer } from '../../facts/mixing-words.ts';
 import type { Scope } from '../../model/scope.ts';
+import { bowlMessages, flourMessages } from '../../rules/day/cannot-be-tested.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { lessonsOf, nextReadings } from './experiment-lessons.ts';
@@ -40,17 +40,26 @@ export function experimentView(
     readMinutes: experiment.readMinutes,
     flours: experiment.flours.map(({ name, grams }) => ({ name, grams })),
     waterGrams: experiment.waterGrams,
+    notes: experiment.notes,
+    cautions: [
+      ...experiment.unread.map((written) => message('experiment.unread', { written })),
+      ...[...doughs.flatMap(bowlMessages), ...flourMessages(experiment, scope)].map(
+        ({ message: said }) => said,
+      ),
+    ].map(speaker.say),
     doughs: doughs.map((dough) => doughView(dough, doughs, firstLine, speaker)),
     order: turnsOf(doughs, speaker),
     lessons: lessonsOf(experiment, scope).map(speaker.say),
     next: nextReadings(experiment, scope).map(speaker.say),
-    complete: doughs.every(
-      ({ programme, readings }) =>
-        programme.known &&
-        readings.every(
-          ({ minutes, expected }) => expected.known || minutes > programme.value.programmeMinutes + 1e-6,
-        ),
-    ),
+    complete:
+      experiment.unread.length === 0 &&
+      doughs.every(
+        ({ programme, readings }) =>
+          programme.known &&
+          readings.every(
+            ({ minutes, expected }) => expected.known || minutes > programme.value.programmeMinutes + 1e-6,
+          ),
+      ),
   };
 }
 
@@ -94,12 +103,16 @@ function waterOf({ programme }: ExperimentDough): Pick<ExperimentDoughView, 'wat
   return first === undefined || others.length > 0 ? {} : { waterCelsius: first };
 }
 
-/** What a dough is called: a formula that an experiment has twice is told apart by its mixer. */
+/** What a dough is called: a formula that an experiment has twice is told apart by its mixer, and on one mixer by how it is worked. */
 export function nameOf(dough: ExperimentDough, all: readonly ExperimentDough[], speaker: Speaker): string {
-  const { formula, mixer } = dough;
-  const isShared = all.filter((one) => one.formula === formula).length > 1;
-  if (!isShared || mixer === undefined) return formula;
-  return speaker.say(message('experiment.dough-twice-named', { name: formula, place: inMixer(mixer.name) }));
+  const { formula, mixer, run } = dough;
+  const alike = all.filter((one) => one.formula === formula);
+  if (alike.length < 2 || mixer === undefined) return formula;
+  const isOnSame = alike.filter((one) => one.mixer?.name === mixer.name).length > 1;
+  const name = speaker.say(
+    message('experiment.dough-twice-named', { name: formula, place: inMixer(mixer.name) }),
+  );
+  return isOnSame && run.length > 0 ? [name, ...run.map(runWords)].join(', ') : name;
 }
 
 function expectedView(
@@ -119,9 +132,11 @@ function expectedView(
 function measuredViews({ trial, readings, input }: MeasuredDough, speaker: Speaker): MeasuredReadingView[] {
   const { header } = trial.model;
   const title = [header.date, header.words].filter((one) => one !== undefined).join(', ');
-  return readings.map(({ minutes, celsius, stage, feel }) => {
+  return readings.map(({ minutes, celsius, stage, feel, stages }) => {
     const expected = input.known ? expectedAt(input.value, minutes) : input;
     const apart = expected.known ? celsius - expected.value.celsius : undefined;
+    const stageBeside =
+      expected.known && stages !== undefined ? besideExpected(stages, expected.value) : undefined;
     return {
       minutes,
       ...expectedView(expected, speaker),
@@ -136,8 +151,20 @@ function measuredViews({ trial, readings, input }: MeasuredDough, speaker: Speak
             apartCelsius: apart,
             within: Math.abs(apart) <= expected.value.bandCelsius + thermometerCelsius,
           }),
+      ...(stageBeside === undefined ? {} : { stageBeside }),
     };
   });
+}
+
+/** What was seen beside the stages that a dough may be in by then; they agree where they have one in common. */
+function besideExpected(
+  seen: StageSpan,
+  { stages }: ExpectedDough,
+): MeasuredReadingView['stageBeside'] | undefined {
+  if (stages === undefined) return undefined;
+  const place = (stage: MixingStage): number => mixingStages.indexOf(stage);
+  if (place(seen.earliest) > place(stages.latest)) return 'sooner';
+  return place(seen.latest) < place(stages.earliest) ? 'later' : 'as-expected';
 }
 
 /** What a kitchen thermometer may be off by, °C. Common practice, no source. */

@@ -15,6 +15,10 @@ export interface ExperimentView {
   readonly readMinutes: readonly number[];
   readonly flours: readonly WeightView[];
   readonly waterGrams: number;
+  /** As they are written. */
+  readonly notes: readonly string[];
+  /** Sentences: a bowl that a dough does not fit, flour that lacks. */
+  readonly cautions: readonly string[];
   readonly doughs: readonly ExperimentDoughView[];
   /** The doughs as they are mixed one after another, minutes from the beginning of the first. */
   readonly order: readonly DoughTurn[];
@@ -71,7 +75,10 @@ export interface MeasuredReadingView extends PlannedReadingView {
   readonly measuredFeel?: readonly string[];
   /** Measured less expected, °C. */
   readonly apartCelsius?: number;
+  /** Its temperature lies within the band. */
   readonly within?: boolean;
+  /** The stage that was seen, or felt, beside those that it may be in: `sooner` is further on than expected. Absent where none tells. */
+  readonly stageBeside?: 'as-expected' | 'sooner' | 'later';
 }
 
 export interface DoughTurn {

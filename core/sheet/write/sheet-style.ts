@@ -60,6 +60,8 @@ export const sheetStyle = [
   '@media screen and (max-width:40rem){.glance{grid-template-columns:1fr}body{padding:.6rem}h1{font-size:20pt}.makes{font-size:13pt}.weigh .name{font-size:13pt}.weigh .name .note{font-size:11pt}.weigh td.weigh{min-width:0;font-size:18pt}.weigh td.reads{min-width:0;font-size:11pt}.weigh td.percent{min-width:0;font-size:8pt}.unit,td.reads .unit,tfoot .unit{min-width:0;font-size:9pt}.work td,.work tbody th{font-size:10pt}.work .clock{white-space:normal}.tick{width:4mm;height:4mm;margin-right:.5mm}.ticks,.ticks.many{width:1%;min-width:0;white-space:normal}th,td{padding-left:1.5mm}thead th{font-size:7pt}.all{font-size:8.5pt}.plain td.figures,.plain th.figures{white-space:normal}.weigh .name,.work .name{width:auto;overflow-wrap:break-word}.weigh .name .note{overflow-wrap:anywhere}}',
   '@media print{body{margin:0;max-width:none;padding:0}.screen{display:none}.chart svg{max-height:215mm}.sheet+.sheet{break-before:page;margin:0;padding:0;border:0}}',
   '@page{margin:9mm 12mm 14mm}',
+  // A sheet of Letter is 18 mm lower than one of A4, and broader for its height: there the lines stand closer, and the weights as large.
+  '@media print and (min-aspect-ratio:73/100) and (max-aspect-ratio:1/1){@page{margin:7mm 12mm 11.5mm}.two-pages .weigh td.weigh{line-height:.88}.two-pages .weigh .name{font-size:16pt;line-height:.95}.two-pages .weigh tbody tr:not(.about)>*::before{height:13pt}.two-pages .sides .work td,.two-pages .sides .work tbody th{font-size:9.5pt;line-height:1.05}.two-pages .sides .work tbody tr:not(.about)>*::before{height:8.2pt}.two-pages section{margin-top:.8mm;padding-top:.5mm}}',
 ].join('');
 
 /** The foot of every page of one sheet, where the program that prints can set one: its name, origin and page. */

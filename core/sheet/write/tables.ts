@@ -24,6 +24,10 @@ export interface Table {
   readonly rows: readonly (readonly string[])[];
   /** Sentences right below it. */
   readonly notes?: readonly string[];
+  /** The same as figures for a spreadsheet, one unit a column and no words beside them; without it CSV has the rows as they are read. */
+  readonly figures?: { readonly columns: readonly string[]; readonly rows: readonly (readonly string[])[] };
+  /** Begins a sheet of paper of its own. */
+  readonly ownPage?: true;
 }
 
 export interface Column {
@@ -75,11 +79,12 @@ function isTold({ rows, notes = [] }: Table): boolean {
 /** One table below another, as RFC 4180 has it; each row begins with the name of its table. */
 export function pageAsCsv({ tables, tableHead }: Page): string {
   return asCsv(
-    tables.flatMap(({ title, columns, rows }) =>
-      rows.length === 0
+    tables.flatMap(({ title, columns, rows, figures }) => {
+      const told = figures ?? { columns: columns.map(({ name }) => name), rows };
+      return told.rows.length === 0
         ? []
-        : [[tableHead, ...columns.map(({ name }) => name)], ...rows.map((row) => [title, ...row])],
-    ),
+        : [[tableHead, ...told.columns], ...told.rows.map((row) => [title, ...row])];
+    }),
   );
 }
 
@@ -98,7 +103,10 @@ export function pageAsHtml({ language, title, facts, drawing, tables, notes }: P
   ]);
 }
 
-function tableAsHtml({ title, columns, rows, notes = [] }: Table): Markup[] {
+/** A table of so few rows is not cut in two on paper. */
+const uncutRows = 14;
+
+function tableAsHtml({ title, columns, rows, notes = [], ownPage }: Table): Markup[] {
   const side = (index: number) => ({
     class: columns[index]?.figures ? 'figures' : columns[index]?.blank ? 'blank' : undefined,
   });
@@ -108,9 +116,12 @@ function tableAsHtml({ title, columns, rows, notes = [] }: Table): Markup[] {
   );
   const told = notes.length === 0 ? [] : [element('ul', {}, ...notes.map((note) => element('li', {}, note)))];
   if (rows.length === 0) return [element('h2', {}, title), ...told];
+  const classes = [ownPage ? 'own-page' : '', rows.length <= uncutRows ? 'uncut' : '']
+    .filter((one) => one !== '')
+    .join(' ');
   const table = element(
     'table',
-    {},
+    { class: classes === '' ? undefined : classes },
     element('caption', {}, title),
     element('thead', {}, element('tr', {}, ...heads)),
     element('tbody', {}, ...lines),
@@ -125,9 +136,11 @@ const style = [
   'caption{text-align:left;font-weight:600;padding-bottom:.4rem}',
   'th,td{text-align:left;padding:.3rem .8rem .3rem 0;border-bottom:1px solid #999;vertical-align:top}',
   '.blank{min-width:8rem}td.blank{height:2rem;border-left:1px solid #999}',
-  '.figures{text-align:right;font-variant-numeric:tabular-nums}',
+  '.figures{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}th.figures{white-space:normal}',
   '.drawn svg{width:100%;max-width:60rem;height:auto}',
-  '@media print{body{margin:0;max-width:none}}',
+  '@media print{body{margin:0;max-width:none}table{margin:1rem 0}.uncut{break-inside:avoid}.own-page{break-before:page}',
+  // The drawing leaves room for what stands above it, or it would go to a sheet of its own.
+  '.drawn{break-inside:avoid}.drawn svg{max-height:15cm}h2,caption,thead{break-after:avoid}}',
 ].join('');
 
 function tableAsText({ title, columns, rows, notes = [] }: Table): string {

@@ -87,11 +87,14 @@ export const calibration: Translation<typeof english> = {
   'mixer-can-be-calibrated.far-off': () =>
     'So weit weicht kein Kneter ab: Teigstufen und Mehl zuerst noch einmal ansehen.',
   'mixer-can-be-calibrated.trial': () => 'ein Versuch auf diesem Kneter',
-  'mixer-can-be-calibrated.fix': ({ words }, say) => `Schreiben, was die Versuche zeigen: ${say.list(words)}`,
+  'mixer-can-be-calibrated.fix': ({ words }, say) =>
+    words.length === 1
+      ? `Schreiben, was die Versuche zeigen: ${say.list(words)}`
+      : `Die ${say.count(words.length, { other: '# Zahlen' })} schreiben, die die Versuche zeigen`,
   'mixer-can-be-calibrated.fix-develops': () =>
     'Schreiben, was die Versuche zeigen: wie schnell er Teig entwickelt',
   'mixer-can-be-calibrated.fix-both': ({ words }, say) =>
-    `Schreiben, was die Versuche zeigen: ${say.list([...words, 'wie schnell er Teig entwickelt'])}`,
+    `${say.count(words.length, { one: 'Die Zahl', other: 'Die # Zahlen' })} zur Erwärmung schreiben, und wie schnell er entwickelt`,
 
   'flour-can-be-calibrated.flour': (seen, say) =>
     `Nach ${say.count(seen.count, { one: '# Teigstufe', other: '# Teigstufen' })} auf ${say.count(seen.otherCount, { one: '# Kneter', other: '# Knetern' })} entwickeln sich Teige aus „${seen.name}“ ${say.number(seen.lowFactor, 2)}- bis ${say.number(seen.highFactor, 2)}-mal so schnell wie aus einer Entwicklungszeit („peak“) von ${say.minutes(seen.minutes)} berechnet. Das wiederholt sich über die Kneter hinweg, also liegt es am Mehl.`,

@@ -37,6 +37,10 @@ export const experiments: Translation<typeof english> = {
     `Bei ${say.minutes(minutes)} ist „${name}“ voraussichtlich überknetet, ab etwa ${say.minutesBand(lowMinutes, highMinutes)}. Diese Messung zeigt, wie ein solcher Teig ist.`,
 
   'experiment.not-predicted': ({ name, sentence }) => `„${name}“ lässt sich nicht vorhersagen: ${sentence}.`,
+  'experiment.unread': ({ written }) => `Eine Zeile ließ sich nicht lesen, ihr Teig fehlt hier: ${written}`,
+  'experiment.note': () => 'Notiz',
+  'experiment.done-before': ({ minutes, names }, say) =>
+    `Nach ${say.minutes(minutes)} wird nicht mehr gemessen, dann ist geknetet: ${say.list(names)}.`,
   'experiment.date': () => 'Tag',
   'experiment.room': () => 'Raum',
   'experiment.flour': () => 'Mehl',
@@ -69,6 +73,11 @@ export const experiments: Translation<typeof english> = {
   'experiment-column.measured': () => 'gemessen',
   'experiment-column.apart': () => 'Abstand',
   'experiment-column.trial': () => 'Knetversuch',
+  'experiment-column.grams': () => 'g',
+  'experiment-column.stage': () => 'Teigstufe',
+  'experiment-column.expected-celsius': () => 'erwartet °C',
+  'experiment-column.band-celsius': () => '± °C',
+  'experiment-column.apart-celsius': () => 'Abstand °C',
   'experiment-column.height': () => 'Höhe des Brots',
   'experiment-column.score': () => 'Note',
   'experiment.water-is': () => 'das Wasser hat',
@@ -82,6 +91,14 @@ export const experiments: Translation<typeof english> = {
     [say.celsius(celsius), ...facts.map(say.say)].reduce((all, one) => `${all}, ${one}`),
   'experiment.within': ({ difference }, say) => `${say.say(difference)}, innerhalb der Spanne`,
   'experiment.outside': ({ difference }, say) => `${say.say(difference)}, außerhalb der Spanne`,
+  'experiment.beside': ({ celsius, apartCelsius, stage }, say) =>
+    `${say.celsius(celsius)} ± ${say.celsiusApart(apartCelsius)}, ${say.say(stage)}`,
+  'experiment.beside-plain': ({ celsius, apartCelsius }, say) =>
+    `${say.celsius(celsius)} ± ${say.celsiusApart(apartCelsius)}`,
+  'experiment.stage-as-expected': ({ difference }, say) => `${say.say(difference)}; die Teigstufe stimmt`,
+  'experiment.stage-sooner': ({ difference }, say) => `${say.say(difference)}; aber weiter als erwartet`,
+  'experiment.stage-later': ({ difference }, say) =>
+    `${say.say(difference)}; aber nicht so weit wie erwartet`,
   'experiment.order-note': () =>
     'Ein Kneter nimmt einen Teig nach dem anderen, hell vor Vollkorn und fest vor weich, damit der Kessel dazwischen nicht gewaschen werden muss; die Hände kommen zuletzt. Zwischen zwei Teigen liegen fünf Minuten.',
   'experiment.stop-first': () => 'Den Kneter anhalten, bevor ein Fühler oder eine Hand hineingeht.',

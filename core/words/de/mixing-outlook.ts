@@ -71,6 +71,9 @@ export const mixingOutlook: Translation<typeof english> = {
   'programme.line-end': ({ state }, say) => `Am Ende dieser Zeile: **${say.say(state)}**.`,
   'programme.line-end-trial': ({ state }, say) =>
     `Am Ende dieser Zeile, wie berechnet: **${say.say(state)}**.`,
+  'programme.goes-in': ({ facts }, say) => `Hinein kommt: ${say.list(facts.map(say.say))}.`,
+  'programme.portion': ({ name, grams }, say) => `${name} ${say.mass(grams)}`,
+  'programme.portion-percent': ({ name, fraction }, say) => `${name} ${say.percent(fraction)}`,
   'programme.line-alone': ({ facts }, say) => `Diese Zeile allein: ${say.list(facts.map(say.say))}.`,
   'programme.no-change': () => 'keine Änderung der Temperatur',
   'programme.change': ({ apartCelsius }, say) =>

@@ -26,6 +26,13 @@ export const mixingTrials: Translation<typeof english> = {
   'trial-contradicts.baked-heavier': ({ bakedGrams, doughGrams }, say) =>
     `${say.mass(bakedGrams)} gebacken sind mehr als die ${say.mass(doughGrams)} Teig: Brot verliert im Ofen Gewicht. Eines von beiden berichtigen.`,
 
+  'unknown-feel.meant': ({ name, meant }) =>
+    `„${name}“ ist keins der Wörter für einen Teig und zählt nicht. Ist „${meant}“ gemeint?`,
+  'unknown-feel.none': ({ name, words }, say) =>
+    `„${name}“ ist weder eine Teigstufe noch ein Wort dafür, wie sich ein Teig anfühlt, und zählt nicht. Solche Wörter sind ${say.list(words)}.`,
+  'unknown-feel.second': ({ name, otherName }) =>
+    `Eine Messung hat eine Teigstufe, und „${name}“ zählt. „${otherName}“ herausnehmen.`,
+
   'trial-without-programme.none': () =>
     'Dieser Versuch gibt nicht an, was gelaufen ist; er wird deshalb mit dem Programm gelesen, wie es jetzt ist.',
   'trial-without-programme.write': () =>
@@ -104,7 +111,7 @@ export const mixingTrials: Translation<typeof english> = {
 };
 
 function keeps(count: number, say: Speaker): string {
-  return `${say.count(count, { one: 'der Versuch dazu behält', other: 'die # Versuche dazu behalten' })} das bisherige Programm`;
+  return say.count(count, { one: 'Versuch bleibt', other: '# Versuche bleiben' });
 }
 
 type Loss = Args<'lostGrams' | 'pouredGrams' | 'highFraction' | 'lowFraction'>;

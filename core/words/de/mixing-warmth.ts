@@ -39,7 +39,7 @@ export const mixingWarmth: Translation<typeof english> = {
   'too-warm.target': () => 'die gewünschte Teigtemperatur',
   'too-warm.fix-leave-out': () => 'Die Temperatur weglassen: das Wasser wird berechnet',
   'too-warm.fix-water': ({ meant }) => `Das Wasser mit ${meant} nehmen`,
-  'too-warm.fix-developed': (stop) => `${stopAt(stop)}: bis dahin ausgeknetet, und kühler`,
+  'too-warm.fix-developed': (stop) => `${stopAt(stop)}: bis dahin ausgeknetet`,
   'too-warm.fix-rest': (stop) => `${stopAt(stop)}: Falten und Stockgare tun den Rest`,
   'too-warm.fix-fold': (stop) => `${stopAt(stop)}, und in der Stockgare zweimal falten`,
 
@@ -104,6 +104,6 @@ type Stop = Args<'number' | 'choices'>;
 function stopAt({ number, choices }: Stop): string {
   const [only] = choices;
   return choices.length === 1
-    ? `Bei Minute ${number} aufhören (${only} schreiben)`
-    : `Bei Minute ${number} aufhören (kürzen auf ${choices.join(', dann ')})`;
+    ? `${only} schreiben, bis Minute ${number}`
+    : `Auf ${choices.join(', dann ')} kürzen, bis Minute ${number}`;
 }

@@ -70,6 +70,10 @@ export const names: Translation<typeof english> = {
   'not-in-base.none': ({ name, otherName }) => `„${otherName}“ hat kein „${name}“, das sich weglassen ließe.`,
   'not-in-base.no-base': ({ name, example }) =>
     `„${name}“ lässt sich nur aus einer Vorlage weglassen, und diese Rezeptur ist keine Abwandlung. Eine Abwandlung nennt ihre Vorlage: ${example}`,
+  'not-in-experiment.dough': ({ name, otherName }) =>
+    `„${name}“ hat keinen Teig „${otherName}“, so steht dieser Knetversuch neben nichts, was dort erwartet wird. „${otherName}“ in einer Zeile der Versuchsreihe nennen: dough ${otherName}`,
+  'not-in-experiment.mixer': ({ name, otherName }) =>
+    `„${name}“ hat „${otherName}“ mehrmals und in keinem Kneter, in dem dieser Knetversuch lief, so steht er neben keinem davon.`,
   'not-in-base.fix': () => 'Die Zeile herausnehmen',
   'variant.in-base': ({ name, written }) => `${written} in „${name}“`,
   'variant.added': ({ name }) => `nicht in „${name}“`,

@@ -59,6 +59,10 @@ export const readingSections: Translation<typeof english> = {
     `Was in einem Knetversuch gelaufen ist, steht hinter „mixed“: ${example}`,
   'unknown-property.none': ({ section, name, words }, say) =>
     `„${section}“ hat keine Eigenschaft „${name}“. Eigenschaften sind ${say.list(words)}.`,
+  'unknown-property.folds': ({ written, meant }) =>
+    `„${written}“ sind mehrere Faltungen, vor jeder eine Ruhe, und wie lange eine dauert, steht nicht da. Jede schreibt sich so: ${meant}`,
+  'unknown-property.day': ({ written, example }) =>
+    `„${written}“: der Tag einer Versuchsreihe steht hinter einem Komma in ihrer Kopfzeile: ${example}`,
   'unknown-property.step': ({ written }) =>
     `„${written}“ ist ein Schritt nach dem Mischen. Über den Schritten steht die Zeile: process:`,
 
@@ -85,6 +89,8 @@ export const readingSections: Translation<typeof english> = {
   'wrong-value.percent-of-what': ({ written, name, meant, otherMeant }) =>
     `${written} von „${name}“ oder vom Mehl? Gemeint ist „${meant}“ oder „${otherMeant}“.`,
   'wrong-value.no-such-word': ({ property, words }, say) => `Für „${property}“ steht ${say.anyOf(words)}.`,
+  'wrong-value.no-temperature': ({ written, example }) =>
+    `Eine Messung hat ihre Temperatur vor „${written}“: ${example}`,
   'wrong-value.currency': () => 'Eine Währung besteht aus drei Großbuchstaben: EUR',
   'wrong-value.fahrenheit': ({ property, meant }) =>
     `„${property}“ kann nicht so warm sein. Ist ${meant} gemeint?`,

@@ -133,6 +133,13 @@ export const mixingPages: RulePages = {
       'In den Versuch schreiben, was gelaufen ist: `mixed in big spiral` oder `mixed by hand`, dann die Zeilen `load`, `add`, `speed`, `rest`, `knead`, `fold` und `stir`. Die Abhilfe schreibt das jetzige Programm; liegt eine Messung hinter dessen Ende, ' +
       'ist etwas anderes gelaufen, und was, weiß nur, wer dabei war. Was ein Programm ändert oder eine Messung einträgt, schreibt diese Zeilen von selbst. Den Kneter anhalten, bevor ein Fühler oder eine Hand hineingeht.',
   },
+  'unknown-feel': {
+    title: 'Eine Messung hat ein Wort, das weder Teigstufe noch Anfühlen ist',
+    explanation:
+      'Was am Teig zu sehen und zu fühlen war, lehrt, wie schnell Kneter und Mehl ihn entwickeln, und steht darum in Wörtern, die etwas bedeuten: eine Teigstufe wie `developed`, ' +
+      'oder wie er sich anfühlt, etwa `smooth`, `shiny`, `clears the bowl`, jedes hinter einem Komma. Ein anderes Wort bleibt stehen, wie es geschrieben ist, und zählt nicht; was sonst ' +
+      'zu merken ist, gehört in eine `note`.',
+  },
   'under-developed': {
     title: 'Das Knetprogramm endet, bevor der Teig ausgeknetet ist',
     explanation:

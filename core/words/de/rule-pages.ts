@@ -147,6 +147,11 @@ export const rulePages: RulePages = {
     explanation:
       'Nach `without` steht, was eine Abwandlung von ihrer Vorlage nicht übernimmt: eine Zutatenzeile oder ein Teil, mit dem Namen von dort. Den Namen schreiben wie in der Vorlage oder die Zeile herausnehmen.',
   },
+  'not-in-experiment': {
+    title: 'Ein Knetversuch nennt eine Versuchsreihe, die seinen Teig nicht hat',
+    explanation:
+      'Ein Knetversuch, der eine Versuchsreihe nennt, steht neben dem, was dort vom Teig seiner Rezeptur erwartet wird. Nennt die Versuchsreihe keinen solchen Teig, oder hat sie ihn zweimal und in anderen Knetern, stehen die Messungen in keiner ihrer Tabellen: die Rezeptur in einer Zeile `dough` nennen, den benutzten Kneter schreiben, oder `experiment` aus dem Knetversuch nehmen.',
+  },
   'nothing-to-draw': {
     title: 'Ein Teil entnimmt, was nicht da ist',
     explanation:

@@ -53,8 +53,7 @@ export const actions = {
     `Convert to hands: ${parts.map(say.say).join(' · ')}`,
   'convert-mix.works': ({ lowMinutes, highMinutes }: Args<'lowMinutes' | 'highMinutes'>, say: Speaker) =>
     say.minutesBand(lowMinutes, highMinutes),
-  'convert-mix.ends-as-stated': ({ celsius }: Args<'celsius'>, say: Speaker) =>
-    `${say.celsius(celsius)}, same water`,
+  'convert-mix.ends-as-stated': ({ celsius }: Args<'celsius'>, say: Speaker) => say.celsius(celsius),
   'convert-mix.whatever-water': ({ celsius }: Args<'celsius'>, say: Speaker) =>
     `${say.celsius(celsius)}, any water`,
   'convert-mix.too-cool': ({ celsius }: Args<'celsius'>, say: Speaker) =>

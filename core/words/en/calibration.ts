@@ -109,10 +109,12 @@ export const calibration = {
     'No mixer is so far off: look the stages and the flour over first.',
   'mixer-can-be-calibrated.trial': () => 'a trial on this mixer',
   'mixer-can-be-calibrated.fix': ({ words }: Args<'words'>, say: Speaker) =>
-    `Write what the trials show: ${say.list(words)}`,
+    words.length === 1
+      ? `Write what the trials show: ${say.list(words)}`
+      : `Write the ${say.count(words.length, { other: '# figures' })} that the trials show`,
   'mixer-can-be-calibrated.fix-develops': () => 'Write what the trials show: how fast it develops dough',
   'mixer-can-be-calibrated.fix-both': ({ words }: Args<'words'>, say: Speaker) =>
-    `Write what the trials show: ${say.list([...words, 'how fast it develops dough'])}`,
+    `Write ${say.count(words.length, { one: 'the figure', other: 'the # figures' })} of warming, and how fast it develops`,
 
   'flour-can-be-calibrated.flour': (seen: FlourSeen, say: Speaker) =>
     `By ${say.count(seen.count, { one: '# stage', other: '# stages' })} seen on ${say.count(seen.otherCount, { one: '# mixer', other: '# mixers' })} doughs of “${seen.name}” develop ${say.number(seen.lowFactor, 2)} to ${say.number(seen.highFactor, 2)} times as fast as computed from a peak of ${say.minutes(seen.minutes)}. It repeats over mixers, so it is the flour’s.`,

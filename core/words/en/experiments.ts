@@ -46,6 +46,11 @@ export const experiments = {
 
   'experiment.not-predicted': ({ name, sentence }: Args<'name' | 'sentence'>) =>
     `“${name}” cannot be predicted: ${sentence}.`,
+  'experiment.unread': ({ written }: Args<'written'>) =>
+    `One line could not be read, so its dough is left out: ${written}`,
+  'experiment.note': () => 'note',
+  'experiment.done-before': ({ minutes, names }: Args<'minutes' | 'names'>, say: Speaker) =>
+    `Nothing is read after ${say.minutes(minutes)}, when the work is done: ${say.list(names)}.`,
   'experiment.date': () => 'day',
   'experiment.room': () => 'room',
   'experiment.flour': () => 'flour',
@@ -79,6 +84,11 @@ export const experiments = {
   'experiment-column.measured': () => 'measured',
   'experiment-column.apart': () => 'apart',
   'experiment-column.trial': () => 'trial',
+  'experiment-column.grams': () => 'g',
+  'experiment-column.stage': () => 'stage',
+  'experiment-column.expected-celsius': () => 'expected °C',
+  'experiment-column.band-celsius': () => '± °C',
+  'experiment-column.apart-celsius': () => 'apart °C',
   'experiment-column.height': () => 'height of the loaf',
   'experiment-column.score': () => 'score',
   'experiment.water-is': () => 'the water is',
@@ -99,6 +109,18 @@ export const experiments = {
     `${say.say(difference)}, within the band`,
   'experiment.outside': ({ difference }: Args<'difference'>, say: Speaker) =>
     `${say.say(difference)}, outside the band`,
+  'experiment.beside': (
+    { celsius, apartCelsius, stage }: Args<'celsius' | 'apartCelsius' | 'stage'>,
+    say: Speaker,
+  ) => `${say.celsius(celsius)} ± ${say.celsiusApart(apartCelsius)}, ${say.say(stage)}`,
+  'experiment.beside-plain': ({ celsius, apartCelsius }: Args<'celsius' | 'apartCelsius'>, say: Speaker) =>
+    `${say.celsius(celsius)} ± ${say.celsiusApart(apartCelsius)}`,
+  'experiment.stage-as-expected': ({ difference }: Args<'difference'>, say: Speaker) =>
+    `${say.say(difference)}; the stage agrees`,
+  'experiment.stage-sooner': ({ difference }: Args<'difference'>, say: Speaker) =>
+    `${say.say(difference)}; but further on than expected`,
+  'experiment.stage-later': ({ difference }: Args<'difference'>, say: Speaker) =>
+    `${say.say(difference)}; but not as far as expected`,
   'experiment.order-note': () =>
     'One mixer takes one dough after another, white before wholemeal and stiff before wet, so that the bowl needs no washing between; hands come last. Five minutes lie between two doughs.',
   'experiment.stop-first': () => 'Stop the mixer before a probe or a hand goes in.',

@@ -82,6 +82,12 @@ export const mixingOutlook = {
     `At the end of this line, as computed: **${say.say(state)}**.`,
   'programme.line-alone': ({ facts }: Args<'facts'>, say: Speaker) =>
     `This line alone: ${say.list(facts.map(say.say))}.`,
+  'programme.goes-in': ({ facts }: Args<'facts'>, say: Speaker) =>
+    `Goes in: ${say.list(facts.map(say.say))}.`,
+  'programme.portion': ({ name, grams }: Args<'name' | 'grams'>, say: Speaker) =>
+    `${name} ${say.mass(grams)}`,
+  'programme.portion-percent': ({ name, fraction }: Args<'name' | 'fraction'>, say: Speaker) =>
+    `${name} ${say.percent(fraction)}`,
   'programme.no-change': () => 'no change in temperature',
   'programme.change': ({ apartCelsius }: Args<'apartCelsius'>, say: Speaker) =>
     `${apartCelsius < 0 ? '' : '+'}${say.celsiusApart(apartCelsius)}`,

@@ -40,6 +40,13 @@ export const mixingTrials = {
   ) =>
     `${say.mass(bakedGrams)} baked is more than the ${say.mass(doughGrams)} of dough: bread loses weight in the oven. Correct one of the two.`,
 
+  'unknown-feel.meant': ({ name, meant }: Args<'name' | 'meant'>) =>
+    `“${name}” is not one of the words for a dough, and counts for nothing. Is it “${meant}”?`,
+  'unknown-feel.none': ({ name, words }: Args<'name' | 'words'>, say: Speaker) =>
+    `“${name}” is neither a stage nor a word for how a dough feels, and counts for nothing. Such words are ${say.list(words)}.`,
+  'unknown-feel.second': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `A reading has one stage, and “${name}” counts. Take “${otherName}” out.`,
+
   'trial-without-programme.none': () =>
     'This trial does not state what was run, so it is read under the programme as it is now.',
   'trial-without-programme.write': () =>
@@ -127,7 +134,7 @@ export const mixingTrials = {
 };
 
 function keeps(count: number, say: Speaker): string {
-  return `${say.count(count, { one: 'its trial keeps', other: 'its # trials keep' })} the programme as it was`;
+  return say.count(count, { one: 'trial kept', other: '# trials kept' });
 }
 
 type Loss = Args<'lostGrams' | 'pouredGrams' | 'highFraction' | 'lowFraction'>;

@@ -37,7 +37,7 @@ export const mixingWarmth = {
   'too-warm.target': () => 'the desired dough temperature',
   'too-warm.fix-leave-out': () => 'Leave the temperature out: the water is computed',
   'too-warm.fix-water': ({ meant }: Args<'meant'>) => `Take the water at ${meant}`,
-  'too-warm.fix-developed': (stop: Stop) => `${stopAt(stop)}: developed by then, and cooler`,
+  'too-warm.fix-developed': (stop: Stop) => `${stopAt(stop)}: developed by then`,
   'too-warm.fix-rest': (stop: Stop) => `${stopAt(stop)}: folds and bulk do the rest`,
   'too-warm.fix-fold': (stop: Stop) => `${stopAt(stop)}, and fold twice in the bulk`,
 
@@ -110,6 +110,6 @@ type Stop = Args<'number' | 'choices'>;
 function stopAt({ number, choices }: Stop): string {
   const [only] = choices;
   return choices.length === 1
-    ? `Stop at minute ${number}: write ${only}`
-    : `Stop at minute ${number}: shorten to ${choices.join(', then ')}`;
+    ? `Write ${only}, to minute ${number}`
+    : `Shorten to ${choices.join(', then ')}, to minute ${number}`;
 }

@@ -72,6 +72,10 @@ export const names = {
     `“${otherName}” has no “${name}” that could be left out.`,
   'not-in-base.no-base': ({ name, example }: Args<'name' | 'example'>) =>
     `“${name}” can only be left out of a base, and this formula is no variant. A variant names its base: ${example}`,
+  'not-in-experiment.dough': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `“${name}” has no dough “${otherName}”, so this trial stands beside none of what it expects. Name “${otherName}” in a line of the experiment: dough ${otherName}`,
+  'not-in-experiment.mixer': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `“${name}” has “${otherName}” more than once, and on no mixer that this trial was run on, so the trial stands beside none of them.`,
   'not-in-base.fix': () => 'Take the line out',
   'variant.in-base': ({ name, written }: Args<'name' | 'written'>) => `${written} in “${name}”`,
   'variant.added': ({ name }: Args<'name'>) => `not in “${name}”`,

@@ -60,6 +60,10 @@ export const readingSections = {
     `A trial states what was run with “mixed”: ${example}`,
   'unknown-property.none': ({ section, name, words }: Args<'section' | 'name' | 'words'>, say: Speaker) =>
     `“${name}” is not a property of ${a(section)}. Its properties are ${say.list(words)}.`,
+  'unknown-property.folds': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `“${written}” is several folds with a rest before each, and how long one takes is not said. Write each: ${meant}`,
+  'unknown-property.day': ({ written, example }: Args<'written' | 'example'>) =>
+    `“${written}”: the day of an experiment stands in its header, behind a comma: ${example}`,
   'unknown-property.step': ({ written }: Args<'written'>) =>
     `“${written}” is a step of the process. The line above the steps is: process:`,
 
@@ -94,6 +98,8 @@ export const readingSections = {
     `${written} of the ${name}, or of the flour? Write “${meant}” or “${otherMeant}”.`,
   'wrong-value.no-such-word': ({ property, words }: Args<'property' | 'words'>, say: Speaker) =>
     `“${property}” is one of ${say.anyOf(words)}.`,
+  'wrong-value.no-temperature': ({ written, example }: Args<'written' | 'example'>) =>
+    `A reading has its temperature before “${written}”: ${example}`,
   'wrong-value.currency': () => 'A currency is three capitals: EUR',
   'wrong-value.fahrenheit': ({ property, meant }: Args<'property' | 'meant'>) =>
     `“${property}” cannot be as warm as that. Is it ${meant}?`,
@@ -117,5 +123,5 @@ export const readingSections = {
 };
 
 function a(section: string): string {
-  return section === 'ingredient' ? 'an ingredient' : `a ${section}`;
+  return /^[aeiou]/.test(section) ? `an ${section}` : `a ${section}`;
 }

@@ -74,6 +74,9 @@ export const mixingOutlook: Translation<typeof english> = {
   'programme.line-end': ({ state }, say) => `À la fin de cette ligne : **${say.say(state)}**.`,
   'programme.line-end-trial': ({ state }, say) =>
     `À la fin de cette ligne, par le calcul : **${say.say(state)}**.`,
+  'programme.goes-in': ({ facts }, say) => `On y met : ${say.list(facts.map(say.say))}.`,
+  'programme.portion': ({ name, grams }, say) => `${name} ${say.mass(grams)}`,
+  'programme.portion-percent': ({ name, fraction }, say) => `${name} ${say.percent(fraction)}`,
   'programme.line-alone': ({ facts }, say) => `Cette ligne à elle seule : ${say.list(facts.map(say.say))}.`,
   'programme.no-change': () => 'pas de changement de température',
   'programme.change': ({ apartCelsius }, say) =>

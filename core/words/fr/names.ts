@@ -71,6 +71,10 @@ export const names: Translation<typeof english> = {
     `« ${otherName} » n’a pas de « ${name} » qu’on puisse omettre.`,
   'not-in-base.no-base': ({ name, example }) =>
     `« ${name} » ne s’omet que d’une recette de base, et cette recette n’est pas une variante. Une variante nomme sa base : ${example}`,
+  'not-in-experiment.dough': ({ name, otherName }) =>
+    `« ${name} » n’a pas de pâte « ${otherName} » : cet essai ne figure à côté de rien de ce qui y est attendu. Nommer « ${otherName} » dans une ligne de l’expérience : dough ${otherName}`,
+  'not-in-experiment.mixer': ({ name, otherName }) =>
+    `« ${name} » a « ${otherName} » plusieurs fois, et sur aucun pétrin de cet essai : il ne figure à côté d’aucune.`,
   'not-in-base.fix': () => 'Retirer la ligne',
   'variant.in-base': ({ name, written }) => `${written} dans « ${name} »`,
   'variant.added': ({ name }) => `pas dans « ${name} »`,

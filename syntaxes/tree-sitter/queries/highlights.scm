@@ -5,6 +5,7 @@
 (step_word) @function
 (joining_word) @keyword
 (amount_word) @keyword
+(quantity) @number
 (number) @number
 (date) @number
 (clock) @number
