@@ -59,6 +59,9 @@ export interface Following {
 /** So many formulas that changed without being written differently are summed up before they are shown one by one. */
 const worthASummary = 2;
 
+/** More formulas than these are counted and not named in a summary; each has its own lines below it. */
+const mostNamed = 12;
+
 /** The words around a comparison. Its changes are in words already, by whoever compared. */
 export function comparisonPage(comparison: Comparison, speaker: Speaker): ComparisonPage {
   const { formulas, definitions } = comparison;
@@ -175,7 +178,16 @@ function followingOf(following: readonly FormulaComparison[], causes: number, sp
     ...subjects.filter((one) => one !== 'label'),
   ];
   const formulasOf = (names: readonly string[]): string =>
-    names.length === count ? speaker.say(message('comparison-page.all', { count })) : speaker.list(names);
+    names.length === count
+      ? speaker.say(message('comparison-page.all', { count }))
+      : speaker.list(
+          names.length <= mostNamed + 1
+            ? names
+            : [
+                ...names.slice(0, mostNamed),
+                speaker.say(message('comparison-page.more', { count: names.length - mostNamed })),
+              ],
+        );
   const cause =
     causes === 0
       ? message('comparison-page.follow', { count })

@@ -9,6 +9,7 @@ import {
   type PlaceInFile,
   type Speaker,
 } from '../../core/index.ts';
+import { growSlowlyFor } from '../host/slow-growth.ts';
 import type { ReadSide } from './compare-sides.ts';
 
 /** A formula or definition of a comparison, by where it stands. */
@@ -23,6 +24,7 @@ interface Compared {
  * alone is looked for in the files that were not asked for by its name, so that a formula that moved is told as moved.
  */
 export async function compareSides(before: ReadSide, after: ReadSide, words: Speaker): Promise<Comparison> {
+  growSlowlyFor(before.texts.size + after.texts.size);
   const [old, now] = [readable(before.files, after), readable(after.files, before)];
   const differing = filesThatMayDiffer(before.texts, after.texts);
   const isWanted = (file: string): boolean => differing?.has(file) !== false;

@@ -3,6 +3,7 @@ import { dirname, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createService, type Message, message, type Service } from '../../core/index.ts';
 import { doughFilesBelow, readDough, realFile, rootAbove, type Unreadable } from '../host/disk.ts';
+import { growSlowlyFor } from '../host/slow-growth.ts';
 import { canonicalUri } from '../host/uris.ts';
 import { progress } from './progress.ts';
 import { projectSettings } from './project.ts';
@@ -31,6 +32,7 @@ export async function readInput(
 ): Promise<Input> {
   const { at } = options;
   const read = at === undefined ? await readTexts(paths, options) : await readTextsAt(paths, at);
+  growSlowlyFor(read.texts.length);
   const service = createService({ lean: true });
   // The core's own cap is for an editor.
   service.setSettings({

@@ -29,4 +29,4 @@ export function runCommand(path: string, own: NodeJS.Require): void {
  * Commands that work one file out and give it up at the next: left to itself, the heap for what is young grows by a hundred megabytes and
  * more. One file would take a tenth longer.
  */
-const passesOver: ReadonlySet<string> = new Set(['totals', 'export', 'compare']);
+const passesOver: ReadonlySet<string> = new Set(['totals', 'export', 'compare', 'rename']);

@@ -411,6 +411,23 @@ describe('what changed on the label', () => {
   });
 });
 
+/** So many formulas that follow from something, of all but one of which the dough changed too. */
+function comparisonOf(count: number): Comparison {
+  const group = (subject: 'cost' | 'dough') => ({ subject, title: subject, changes: [] });
+  return {
+    verdict: 'changed',
+    definitions: [],
+    formulas: Array.from({ length: count }, (_, at) => ({
+      formula: `F${at}`,
+      fate: 'kept' as const,
+      verdict: 'changed' as const,
+      follows: true as const,
+      after: { file: 'a.dough', line: at },
+      groups: [group('cost'), ...(at === count - 1 ? [] : [group('dough')])],
+    })),
+  };
+}
+
 describe('what changed among formulas', () => {
   const two = `${tin}\nformula Quay Rye:\n  medium rye 100%\n  water 78%\n  salt 2%\n`;
 
@@ -457,6 +474,16 @@ describe('what changed among formulas', () => {
     expect(page.following?.rows[0]).toEqual({ what: 'allergen + soya', formulas: 'all 3' });
     const back = comparisonPage(compareSummaries(after!, before!), plainSpeaker);
     expect(back.following?.rows[0]).toEqual({ what: 'allergen − soya', formulas: 'all 3' });
+  });
+
+  it('names no more than a dozen formulas in a row of its summary, and counts the others', () => {
+    const rows = (count: number) => comparisonPage(comparisonOf(count), plainSpeaker).following?.rows;
+    expect(rows(20)).toEqual([
+      { what: 'cost', formulas: 'all 20' },
+      { what: 'dough', formulas: expect.stringMatching(/^F0, F1, .*F11 and 7 more$/) },
+    ]);
+    // One more would take as much room as its name.
+    expect(rows(14)?.[1]?.formulas).toMatch(/F11 and F12$/);
   });
 
   it('knows a flour that was only renamed, and takes none for another of which nothing tells it', () => {

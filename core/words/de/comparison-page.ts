@@ -48,5 +48,6 @@ export const comparisonPage: Translation<typeof english> = {
       one: '# Rezeptur, die niemand bearbeitet hat, ändert sich durch die Änderungen oben',
       other: '# Rezepturen, die niemand bearbeitet hat, ändern sich durch die Änderungen oben',
     }),
+  'comparison-page.more': ({ count }, say) => say.count(count, { other: '# weitere' }),
   'comparison-page.all': ({ count }, say) => `alle ${say.number(count, 0)}`,
 };

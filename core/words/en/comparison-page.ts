@@ -50,5 +50,6 @@ export const comparisonPage = {
       one: '# formula that nobody edited follows from the changes above',
       other: '# formulas that nobody edited follow from the changes above',
     }),
+  'comparison-page.more': ({ count }: Args<'count'>, say: Speaker) => say.count(count, { other: '# more' }),
   'comparison-page.all': ({ count }: Args<'count'>, say: Speaker) => `all ${say.number(count, 0)}`,
 };
