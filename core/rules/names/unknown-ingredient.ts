@@ -139,10 +139,14 @@ function isSlipOf(folded: string, near: string): boolean {
 
 const states =
   'cold|warm|hot|lukewarm|icy|soft|softened|melted|cubed|diced|chopped|toasted|roasted|sifted|fine|coarse|fresh|organic|about|approx|circa|ca';
-const stateAround = new RegExp(
-  String.raw`^(?:(?:${states})\.?\s+)+|(?:,?\s+(?:(?:${states})\.?|\([^()]*\)|[\d.]+(?:,\d+)*%?|%))+$`,
-  'gu',
-);
+const stateBefore = new RegExp(String.raw`^(?:${states})\.? `, 'u');
+const stateBehind = new RegExp(String.raw`,? (?:(?:${states})\.?|\([^()]*\)|[\d.,]+%?|%)$`, 'u');
+
+/** A pattern taken from a name as often as it stands there. */
+function without(name: string, pattern: RegExp): string {
+  const less = name.replace(pattern, '');
+  return less === name ? name : without(less, pattern);
+}
 
 /** `water (cold)`, `softened butter`, `bread flour 90%`: the name without the state it is in, where that is known. */
 function withoutState(folded: string, isKnown: (name: string) => boolean): string | undefined {
@@ -150,7 +154,7 @@ function withoutState(folded: string, isKnown: (name: string) => boolean): strin
   const [, head, inside] = /^([^()]+) \(([^()]+)\)$/.exec(folded) ?? [];
   const turned = head === undefined ? '' : `${inside} ${head}`;
   if (isKnown(turned)) return turned;
-  const plain = folded.replace(stateAround, '');
+  const plain = without(without(folded, stateBefore), stateBehind);
   return plain !== folded && isKnown(plain) ? plain : undefined;
 }
 
