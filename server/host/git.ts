@@ -227,9 +227,13 @@ export async function commitOf(
     `${revision}^{commit}`,
   ]);
   if (commit.ok) return commit.out.toString().trim();
-  // Asked quietly, git says nothing of a revision that it does not know.
+  if (commit.code === undefined) return { message: commit.message };
+  // Asked quietly, git says nothing of a revision that it does not know. Its HEAD a repository lacks only before its first commit.
   return {
-    message: commit.code === undefined ? commit.message : message('command-git.no-revision', { revision }),
+    message:
+      revision === 'HEAD'
+        ? message('command-git.no-commit')
+        : message('command-git.no-revision', { revision }),
   };
 }
 

@@ -214,6 +214,24 @@ describe('doughwright history', () => {
     expect(stderr.split('\n')).toHaveLength(2);
   });
 
+  it('a repository before its first commit has none, and is told so', async () => {
+    const fresh = repositoryIn(folderAt(join(top, 'fresh')));
+    fresh.git('init', '--quiet');
+    fresh.write('tin.dough', tin);
+    for (const command of [
+      ['history', 'Harbour Tin'],
+      ['totals', '--at', 'HEAD', 'tin.dough'],
+      ['compare', '--since', 'HEAD'],
+    ]) {
+      const { code, stderr } = await doughwright(fresh.path, ...command);
+      expect([command[0], code, stderr]).toEqual([
+        command[0],
+        2,
+        expect.stringContaining('this repository has no commit yet'),
+      ]);
+    }
+  });
+
   it('ends with the text as it stands, where that is other than in the last commit', async () => {
     const here = repositoryIn(folderAt(join(top, 'now')));
     const bread = tin.replace('quay white ', 'bread flour');

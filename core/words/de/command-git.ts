@@ -9,6 +9,8 @@ export const commandGit: Translation<typeof english> = {
   'command-git.stopped': () => 'git wurde angehalten.',
   'command-git.said': ({ written }) => `git: ${written}`,
   'command-git.no-revision': ({ revision }) => `diese Revision gibt es nicht: ${revision}`,
+  'command-git.no-commit': () =>
+    'dieses Repository hat noch keinen Commit; seine Geschichte beginnt mit dem ersten „git commit“.',
   'command-git.unreadable': ({ command }) =>
     `git kann seine Dateien jener Revision nicht lesen; „${command}“ versuchen.`,
   'command-git.outside': ({ file }) => `${file}: liegt außerhalb des Repositorys.`,

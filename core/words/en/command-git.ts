@@ -11,6 +11,8 @@ export const commandGit = {
   /** What git itself says, in its own language. */
   'command-git.said': ({ written }: Args<'written'>) => `git: ${written}`,
   'command-git.no-revision': ({ revision }: Args<'revision'>) => `there is no such revision: ${revision}`,
+  'command-git.no-commit': () =>
+    'this repository has no commit yet; history begins with the first “git commit”.',
   'command-git.unreadable': ({ command }: Args<'command'>) =>
     `git cannot read its files of that revision; try “${command}”.`,
   'command-git.outside': ({ file }: Args<'file'>) => `${file}: this lies outside of the repository.`,
