@@ -31,7 +31,8 @@ export interface TakenReading {
   readonly date: string;
   /** Minutes from the start of mixing; absent at its end. */
   readonly minutes?: number;
-  readonly celsius: number;
+  /** Absent where nobody took it. */
+  readonly celsius?: number;
   /** The same as it was read, in the unit that is set, and its stage: `75.5 °F, developed`. */
   readonly said: string;
   readonly stage?: string;

@@ -22,10 +22,14 @@ export interface ReadingParts {
   readonly minuteFirst?: string;
 }
 
+/** Chosen in place of a temperature: nobody took one. */
+const notTaken = 'not taken';
+
 /** A reading that was logged: further words of how the dough feels are added to it. */
 interface Logged {
   readonly at: number | undefined;
-  readonly degrees: number;
+  /** Absent where nobody took the temperature. */
+  readonly degrees: number | undefined;
   readonly stage: string | undefined;
   readonly feel: readonly string[];
 }
@@ -37,8 +41,8 @@ export interface ReadingControls {
 }
 
 /**
- * Logs a reading with two taps: the temperature, then the stage or a word of how the dough feels; a third tap adds a word to it. No temperature is chosen beforehand, so that nothing is
- * ever logged that nobody read.
+ * Logs a reading with two taps: the temperature, or that none was taken, then the stage or a word of how the dough feels; a third tap adds
+ * a word to it. No temperature is chosen beforehand, so that nothing is ever logged that nobody read.
  */
 export function readingControls({
   celsius,
@@ -51,7 +55,7 @@ export function readingControls({
   minuteFirst,
 }: ReadingParts): ReadingControls {
   let waterCelsius = water;
-  let read: number | undefined;
+  let read: number | typeof notTaken | undefined;
   let logged: Logged | undefined;
   const whenNow = () => whenText(minutes(), units, labels, minuteFirst);
   const when = element('p', { class: 'when', text: whenNow() });
@@ -66,6 +70,10 @@ export function readingControls({
     });
     return { degrees, chip };
   });
+  const none = button(labels.noDegrees, () => choose(notTaken), {
+    class: 'chip',
+    attributes: { 'aria-pressed': 'false' },
+  });
   const other = numberField(
     { id: 'reading-degrees', 'aria-describedby': told.id },
     () => units,
@@ -75,10 +83,12 @@ export function readingControls({
     waterCelsius = celsius;
     setWater(celsius);
   });
-  const choose = (degrees: number | undefined) => {
+  const choose = (degrees: typeof read) => {
     read = degrees;
     for (const { degrees: one, chip } of chips) chip.setAttribute('aria-pressed', String(one === degrees));
-    if (degrees !== undefined && document.activeElement !== other) other.value = units.text(degrees);
+    none.setAttribute('aria-pressed', String(degrees === notTaken));
+    if (degrees === notTaken) other.value = '';
+    else if (degrees !== undefined && document.activeElement !== other) other.value = units.text(degrees);
     told.textContent = '';
     if (degrees !== undefined) setLogged(undefined);
   };
@@ -90,8 +100,10 @@ export function readingControls({
     readonly stage?: string;
     readonly feel?: string;
   }): Logged | undefined => {
-    if (read !== undefined)
-      return { at: minutes(), degrees: read, stage, feel: feel === undefined ? [] : [feel] };
+    if (read !== undefined) {
+      const degrees = read === notTaken ? undefined : read;
+      return { at: minutes(), degrees, stage, feel: feel === undefined ? [] : [feel] };
+    }
     // The dough has moved on where the minute has.
     if (logged === undefined || (minuteFirst !== undefined && logged.at !== minutes())) return undefined;
     if (feel === undefined) return { ...logged, stage };
@@ -101,7 +113,7 @@ export function readingControls({
   const take = (word: { readonly stage?: string; readonly feel?: string }) => {
     const next = withWord(word);
     const isEarly = minuteFirst !== undefined && minutes() === undefined;
-    const wrong = isEarly ? minuteFirst : problemOf(next?.degrees, units, labels);
+    const wrong = isEarly ? minuteFirst : problemOf(next, units, labels);
     if (wrong !== undefined || next === undefined) {
       told.textContent = wrong ?? '';
       return;
@@ -131,6 +143,7 @@ export function readingControls({
   const root = readingSection(labels, units, {
     ...{ when, told, drawn, other },
     chips: chips.map(({ chip }) => chip),
+    none,
     stages: [...stages.map(({ made }) => made), button(labels.noStage, () => take({}), { class: 'chip' })],
     feels: feels.map(({ made }) => made),
   });
@@ -153,11 +166,12 @@ function readingSection(
     readonly drawn: HTMLInputElement;
     readonly other: HTMLInputElement;
     readonly chips: readonly HTMLElement[];
+    readonly none: HTMLElement;
     readonly stages: readonly HTMLElement[];
     readonly feels: readonly HTMLElement[];
   },
 ): HTMLElement {
-  const { when, told, drawn, other, chips, stages, feels } = parts;
+  const { when, told, drawn, other, chips, none, stages, feels } = parts;
   return element(
     'section',
     { class: 'reading', attributes: { 'aria-labelledby': 'reading' } },
@@ -178,6 +192,7 @@ function readingSection(
         element('label', { text: filled(labels.orDegrees, units.degrees), attributes: { for: other.id } }),
         other,
       ),
+      none,
     ),
     element('div', { class: 'chips', attributes: { role: 'group', 'aria-label': labels.stages } }, ...stages),
     element('div', { class: 'chips', attributes: { role: 'group', 'aria-label': labels.feels } }, ...feels),
@@ -236,8 +251,10 @@ const coldestCelsius = -20;
 const warmestCelsius = 60;
 
 /** Why this is no reading yet, in words. */
-function problemOf(read: number | undefined, units: Units, labels: SheetLabels): string | undefined {
-  if (read === undefined) return labels.temperatureFirst;
+function problemOf(next: Logged | undefined, units: Units, labels: SheetLabels): string | undefined {
+  const isSaid = next !== undefined && (next.stage !== undefined || next.feel.length > 0);
+  const read = next?.degrees;
+  if (read === undefined) return isSaid ? undefined : labels.temperatureFirst;
   const celsius = units.celsiusOf(read);
   if (celsius >= coldestCelsius && celsius <= warmestCelsius) return undefined;
   const [least, most] = [coldestCelsius, warmestCelsius].map((end) => units.text(units.degreesOf(end)));
@@ -257,8 +274,10 @@ function takenOf(
   ].map((one) => one.words);
   return {
     date: dayOf(new Date()),
-    celsius: units.celsiusOf(degrees),
-    said: [`${units.text(degrees, 1)} ${units.degrees}`, ...words].join(', '),
+    said: [...(degrees === undefined ? [] : [`${units.text(degrees, 1)} ${units.degrees}`]), ...words].join(
+      ', ',
+    ),
+    ...(degrees === undefined ? {} : { celsius: units.celsiusOf(degrees) }),
     ...(at === undefined ? {} : { minutes: at }),
     ...(stage === undefined ? {} : { stage }),
     ...(feel.length === 0 ? {} : { feel }),

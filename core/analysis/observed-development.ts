@@ -10,7 +10,7 @@ export function seesStages({ trials }: FormulaModel): boolean {
   return trials.some((trial) =>
     [...(trial.said.get('at') ?? []), ...(trial.said.get('end') ?? [])].some(
       ({ statement: { value } }) =>
-        (value?.form === 'reading' || value?.form === 'temperature') &&
+        (value?.form === 'reading' || value?.form === 'temperature' || value?.form === 'seen') &&
         (value.stage !== undefined || value.feel !== undefined),
     ),
   );

@@ -10,7 +10,7 @@ import type { TrialModel } from '../model/formula-model.ts';
 import { findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Scope } from '../model/scope.ts';
-import type { Name } from '../syntax/tree.ts';
+import type { Name, Value } from '../syntax/tree.ts';
 import { elementAt } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { type Message, message } from '../words/message.ts';
@@ -27,7 +27,8 @@ export interface TrialReading {
   readonly line: number;
   /** From the start of mixing, rests included; of `end`, the end of the programme. */
   readonly minutes: number;
-  readonly celsius: number;
+  /** Absent where words alone were written. */
+  readonly celsius?: number;
   readonly stage?: string;
   /** How the dough felt, in the words of the notation. */
   readonly feel?: readonly string[];
@@ -104,17 +105,35 @@ export function trialsOf(analysis: Analysis, scope: Scope): readonly TrialAnalys
 export function comparedReadings(trial: TrialAnalysis): ComparedReading[] {
   const outcome = trial.predicted();
   return trial.readings.map((reading): ComparedReading => {
-    if (!outcome.known) return { ...reading, predictedCelsius: outcome };
-    if (reading.minutes > outcome.value.programmeMinutes + 1e-6)
+    const { mix } = trial;
+    if (!mix.known) return { ...reading, predictedCelsius: mix };
+    const { input, programmeMinutes } = mix.value;
+    if (reading.minutes > programmeMinutes + 1e-6)
       return { ...reading, predictedCelsius: unknown(message('mixing.over')) };
-    const last = outcome.value.points.at(-1)?.minutes ?? 0;
-    const stage = trial.mix.known ? stageAt(trial.mix.value.input, reading.minutes) : trial.mix;
+    // What stage a dough is in hangs on its flour and its work, and is told also where nobody knows how warm it began.
+    const stage = stageAt(input, reading.minutes);
+    const last = outcome.known ? (outcome.value.points.at(-1)?.minutes ?? 0) : 0;
     return {
       ...reading,
-      predictedCelsius: celsiusAt(outcome.value, Math.min(last, reading.minutes)),
+      predictedCelsius: outcome.known ? celsiusAt(outcome.value, Math.min(last, reading.minutes)) : outcome,
       ...(stage.known ? { predictedStage: stage.value } : {}),
     };
   });
+}
+
+/** What each reading with a temperature misses the prediction by, °C. */
+export function missesOf(compared: readonly ComparedReading[]): readonly number[] {
+  return compared.flatMap(({ celsius, predictedCelsius }) =>
+    celsius !== undefined && predictedCelsius.known ? [celsius - predictedCelsius.value] : [],
+  );
+}
+
+/** Why there is nothing to set beside some reading: no temperature beside its own, nor a stage beside what was seen alone. */
+export function lackingOf(compared: readonly ComparedReading[]): Message | undefined {
+  for (const { celsius, predictedCelsius, predictedStage } of compared)
+    if (!predictedCelsius.known && (celsius !== undefined || predictedStage === undefined))
+      return predictedCelsius.reason;
+  return undefined;
 }
 
 /** The part of a trial that a mixer can be fitted to; undefined when it has none. */
@@ -125,7 +144,7 @@ export function trialEvidence(trial: TrialAnalysis, label: string) {
     ({ minutes, celsius }) =>
       minutes >= 0 &&
       minutes <= programmeMinutes + 1e-6 &&
-      cannotHaveBeen(input, minutes, celsius) === undefined,
+      (celsius === undefined || cannotHaveBeen(input, minutes, celsius) === undefined),
   );
   return readings.length === 0 ? undefined : { label, mixing: input, readings, waterKnown };
 }
@@ -276,22 +295,22 @@ function at(portion: MixPortion, celsius: number): MixPortion {
 function readingsOf(trial: TrialModel, mix: Known<TrialMix, Message>): TrialReading[] {
   const readings = (trial.said.get('at') ?? []).flatMap(({ line, statement: { value } }): TrialReading[] => {
     if (value?.form !== 'reading') return [];
-    return [{ line, minutes: value.seconds / 60, celsius: value.celsius, isEnd: false, ...seenIn(value) }];
+    return [{ line, minutes: value.seconds / 60, isEnd: false, ...seenIn(value) }];
   });
   const end = trial.said.get('end')?.find((one) => one.statement.value !== undefined);
   const value = end?.statement.value;
-  if (end !== undefined && value?.form === 'temperature' && mix.known) {
+  if (end !== undefined && (value?.form === 'temperature' || value?.form === 'seen') && mix.known) {
     const { programmeMinutes: minutes } = mix.value;
-    readings.push({ line: end.line, minutes, celsius: value.celsius, isEnd: true, ...seenIn(value) });
+    readings.push({ line: end.line, minutes, isEnd: true, ...seenIn(value) });
   }
   return readings;
 }
 
-function seenIn(value: {
-  readonly stage?: Name;
-  readonly feel?: readonly Name[];
-}): Pick<TrialReading, 'stage' | 'feel' | 'stages'> {
+function seenIn(
+  value: Extract<Value, { form: 'reading' | 'temperature' | 'seen' }>,
+): Pick<TrialReading, 'celsius' | 'stage' | 'feel' | 'stages'> {
   const seen = {
+    ...('celsius' in value ? { celsius: value.celsius } : {}),
     ...(value.stage === undefined ? {} : { stage: value.stage.folded }),
     ...(value.feel === undefined ? {} : { feel: value.feel.map(({ folded }) => folded) }),
   };

@@ -84,9 +84,12 @@ export interface TrialPoint {
   readonly trial: string;
   readonly value: number;
   readonly minutes: number;
-  readonly celsius: number;
+  /** Absent where nobody took it. */
+  readonly celsius?: number;
   /** As the trial calls it. */
   readonly stage?: string;
+  /** How it felt, in the words of the notation. */
+  readonly feel?: readonly string[];
 }
 
 /**
@@ -227,9 +230,14 @@ function trialPoints(against: MapAxis, own: number, inFile: Analysis, scope: Sco
     ({ trial, analysis: { mix: ran }, readings }) => {
       const wetter =
         against === 'water' && ran.known ? wetnessOf(ran.value.input.phases) - wetnessOf(input.phases) : 0;
-      return readings.map(({ minutes, celsius, stage }): TrialPoint => {
+      return readings.map(({ minutes, celsius, stage, feel }): TrialPoint => {
         const value = own + wetter;
-        return { trial, value, minutes, celsius, ...(stage === undefined ? {} : { stage }) };
+        return {
+          ...{ trial, value, minutes },
+          ...(celsius === undefined ? {} : { celsius }),
+          ...(stage === undefined ? {} : { stage }),
+          ...(feel === undefined ? {} : { feel }),
+        };
       });
     },
   );

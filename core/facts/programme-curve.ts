@@ -2,6 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { limitOf, type MixAnalysis } from '../analysis/mix-analysis.ts';
 import { sharedMinutes } from '../analysis/trial-programme.ts';
 import { comparedReadings, type TrialAnalysis, type TrialReading, trialsOf } from '../analysis/trials.ts';
+import { isTaken } from '../calc/calibration/calibration-quantities.ts';
 import type { Known } from '../calc/known.ts';
 import type { MixingStage } from '../calc/mixing/development.ts';
 import type { MixerData } from '../calc/mixing/mixer.ts';
@@ -204,7 +205,7 @@ function readingsOf(run: MixAnalysis, analysis: Analysis, scope: Scope): CurveRe
     const predicted = new Map(
       comparedReadings(one.analysis).map(({ line, predictedCelsius }) => [line, predictedCelsius]),
     );
-    return one.readings.map(({ line, minutes, celsius, stage }): CurveReading => {
+    return one.readings.filter(isTaken).map(({ line, minutes, celsius, stage }): CurveReading => {
       const computed = predicted.get(line);
       return {
         ...{ trial: one.trial, minutes, celsius },

@@ -1,5 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import { comparedReadings, type TrialAnalysis, trialsOf } from '../analysis/trials.ts';
+import { comparedReadings, lackingOf, missesOf, type TrialAnalysis, trialsOf } from '../analysis/trials.ts';
 import type { Known } from '../calc/known.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Scope } from '../model/scope.ts';
@@ -37,7 +37,8 @@ export interface TrialReadingFacts {
   readonly line: number;
   readonly minutes: number;
   readonly isEnd: boolean;
-  readonly measuredCelsius: number;
+  /** Absent where nobody took it. */
+  readonly measuredCelsius?: number;
   readonly measuredStage?: string;
   /** How it felt, in the words of the notation. */
   readonly measuredFeel?: readonly string[];
@@ -52,10 +53,8 @@ export function trialFactsOf(analysis: Analysis, scope: Scope): TrialFacts[] {
 
 function trialFacts(trial: TrialAnalysis): TrialFacts {
   const compared = comparedReadings(trial);
-  const misses = compared.flatMap(({ celsius, predictedCelsius }) =>
-    predictedCelsius.known ? [celsius - predictedCelsius.value] : [],
-  );
-  const lacking = compared.find((one) => !one.predictedCelsius.known)?.predictedCelsius;
+  const misses = missesOf(compared);
+  const lacking = lackingOf(compared);
   const friction = trial.friction();
   const { header, headerLine, said } = trial.model;
   const end = saidValue(said, 'end', 'temperature')?.celsius;
@@ -76,7 +75,7 @@ function trialFacts(trial: TrialAnalysis): TrialFacts {
         line,
         minutes,
         isEnd,
-        measuredCelsius: celsius,
+        ...(celsius === undefined ? {} : { measuredCelsius: celsius }),
         ...(stage === undefined ? {} : { measuredStage: stage }),
         ...(feel === undefined ? {} : { measuredFeel: feel }),
         ...(predictedCelsius.known ? { predictedCelsius: predictedCelsius.value } : {}),
@@ -87,7 +86,7 @@ function trialFacts(trial: TrialAnalysis): TrialFacts {
     ...(misses.length === 0
       ? {}
       : { spreadCelsius: Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length) }),
-    ...(lacking === undefined || lacking.known ? {} : { noPrediction: lacking.reason }),
+    ...(lacking === undefined ? {} : { noPrediction: lacking }),
     ...present('frictionCelsius', friction),
     ...present('loss', trial.loss),
   };

@@ -4,9 +4,12 @@ import type { WeightLoss } from '../analysis/trial-weights.ts';
 import {
   type ComparedReading,
   comparedReadings,
+  lackingOf,
+  missesOf,
   type TrialAnalysis,
   type TrialReading,
 } from '../analysis/trials.ts';
+import { type Known, known } from '../calc/known.ts';
 import { mixingStages } from '../calc/mixing/development.ts';
 import { feelWords } from '../syntax/vocabulary.ts';
 import { trimmed } from '../text/figures.ts';
@@ -17,12 +20,30 @@ import type { Speaker } from '../words/speaker.ts';
 export function readingMessage(trial: TrialAnalysis, line: number): Message | undefined {
   const reading = comparedReadings(trial).find((one) => one.line === line);
   if (reading === undefined) return undefined;
+  return reading.celsius === undefined ? seenMessage(reading) : takenMessage(reading, reading.celsius);
+}
+
+function takenMessage(reading: ComparedReading, celsius: number): Message {
+  const { predictedCelsius, predictedStage } = reading;
   const measured = measuredState(reading);
-  if (!reading.predictedCelsius.known)
-    return message('reading.alone', { measured, reason: reading.predictedCelsius.reason });
-  const computed = state(reading.predictedCelsius.value, reading.predictedStage);
-  const difference = differenceFrom(reading, reading.predictedCelsius.value);
+  if (!predictedCelsius.known) return message('reading.alone', { measured, reason: predictedCelsius.reason });
+  const computed = state(predictedCelsius.value, predictedStage);
+  const off = differenceMessage(celsius - predictedCelsius.value);
+  const agrees = stageAgrees(reading);
+  const difference =
+    agrees === undefined
+      ? off
+      : message(agrees ? 'reading.same-stage' : 'reading.other-stage', { difference: off });
   return message('reading.beside', { measured, computed, difference });
+}
+
+function seenMessage(reading: ComparedReading): Message {
+  const measured = measuredState(reading);
+  const computed = computedState(reading);
+  if (!computed.known) return message('reading.seen-alone', { measured, reason: computed.reason });
+  const agrees = stageAgrees(reading);
+  const how = agrees === undefined ? 'beside' : agrees ? 'same-stage' : 'other-stage';
+  return message(`reading.seen-${how}`, { measured, computed: computed.value });
 }
 
 /** Readings that are off by less than this on the whole lean to no side, °C. */
@@ -34,20 +55,15 @@ export function trialMarkdown(trial: TrialAnalysis, speaker: Speaker): string[] 
   const compared = comparedReadings(trial);
   const rows = compared.map((one) => {
     const when = one.isEnd ? speaker.say(message('readings.end')) : speaker.minutes(one.minutes);
-    const computed = one.predictedCelsius.known
-      ? speaker.say(state(one.predictedCelsius.value, one.predictedStage))
-      : '–';
-    return `| ${when} | ${speaker.say(measuredState(one))} | ${computed} |`;
+    const computed = computedState(one);
+    return `| ${when} | ${speaker.say(measuredState(one))} | ${computed.known ? speaker.say(computed.value) : '–'} |`;
   });
   const heads = [message('readings.measured'), message('readings.computed')].map(speaker.say);
   if (rows.length > 0) said.push([`| | ${heads.join(' | ')} |`, '| --- | --- | --- |', ...rows].join('\n'));
-  const misses = compared.flatMap((one) =>
-    one.predictedCelsius.known ? [one.celsius - one.predictedCelsius.value] : [],
-  );
-  const lacking = compared.find((one) => !one.predictedCelsius.known)?.predictedCelsius;
+  const misses = missesOf(compared);
+  const lacking = lackingOf(compared);
   if (misses.length > 0) said.push(speaker.say(missMessage(misses)));
-  else if (lacking?.known === false)
-    said.push(speaker.say(message('readings.alone', { reason: lacking.reason })));
+  else if (lacking !== undefined) said.push(speaker.say(message('readings.alone', { reason: lacking })));
   const friction = trial.friction();
   if (friction.known) {
     const example = `friction ${trimmed(friction.value, 1)} °C`;
@@ -89,9 +105,21 @@ function state(celsius: number, stage: string | undefined): Message {
     : message('reading.state-stage', { celsius, stage: stageMessage(stage) });
 }
 
+/** What is computed for the minute of a reading: without its temperature its stage. */
+function computedState({ predictedCelsius, predictedStage }: ComparedReading): Known<Message, Message> {
+  if (predictedCelsius.known) return known(state(predictedCelsius.value, predictedStage), 'common practice');
+  return predictedStage === undefined
+    ? predictedCelsius
+    : known(stageMessage(predictedStage), 'common practice');
+}
+
 function measuredState({ celsius, stage, feel = [] }: TrialReading): Message {
-  const measured = state(celsius, stage);
   const facts = feelFacts(feel);
+  if (celsius === undefined)
+    return message('reading.seen', {
+      facts: [...(stage === undefined ? [] : [stageMessage(stage)]), ...facts],
+    });
+  const measured = state(celsius, stage);
   return facts.length === 0 ? measured : message('reading.state-feel', { measured, facts });
 }
 
@@ -113,19 +141,15 @@ export function feelMessage(trial: TrialAnalysis, line: number): Message | undef
     : message('feel.means', { stage, otherStage: stageMessage(felt.latest) });
 }
 
-function differenceFrom(reading: ComparedReading, predicted: number): Message {
-  const miss = reading.celsius - predicted;
+function differenceMessage(miss: number): Message {
   const apartCelsius = Math.abs(miss);
-  const difference =
-    apartCelsius < 0.05
-      ? message('reading.as-computed')
-      : message(miss > 0 ? 'reading.warmer' : 'reading.colder', { apartCelsius });
-  const { stage, stages, predictedStage } = reading;
-  if (predictedStage === undefined || (stages === undefined && stage === undefined)) return difference;
+  if (apartCelsius < 0.05) return message('reading.as-computed');
+  return message(miss > 0 ? 'reading.warmer' : 'reading.colder', { apartCelsius });
+}
+
+/** Whether the stage seen, or one of those felt, is the one computed; undefined where nothing tells. */
+function stageAgrees({ stages, predictedStage }: ComparedReading): boolean | undefined {
+  if (predictedStage === undefined || stages === undefined) return undefined;
   const place = mixingStages.indexOf(predictedStage);
-  const isSeen =
-    stages !== undefined &&
-    mixingStages.indexOf(stages.earliest) <= place &&
-    place <= mixingStages.indexOf(stages.latest);
-  return message(isSeen ? 'reading.same-stage' : 'reading.other-stage', { difference });
+  return mixingStages.indexOf(stages.earliest) <= place && place <= mixingStages.indexOf(stages.latest);
 }

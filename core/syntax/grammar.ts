@@ -640,14 +640,27 @@ class StatementParser extends EmbeddedActionsParser {
 
   readonly reading = this.RULE('reading', (): Value => {
     const { seconds } = this.quantity(this.CONSUME(t.Duration), 'duration');
-    const { celsius } = this.quantity(this.CONSUME(t.Temperature), 'temperature');
-    const seen = this.SUBRULE(this.seen);
-    return { form: 'reading', seconds, celsius, ...seen };
+    return this.OR([
+      {
+        ALT: (): Value => {
+          const { celsius } = this.quantity(this.CONSUME(t.Temperature), 'temperature');
+          return { form: 'reading', seconds, celsius, ...this.SUBRULE(this.seen) };
+        },
+      },
+      {
+        GATE: () => isWord(this.LA(2)),
+        ALT: (): Value => {
+          this.CONSUME(t.Comma);
+          const first = this.SUBRULE(this.name);
+          return { form: 'reading', seconds, ...this.SUBRULE2(this.seen, { ARGS: [first] }) };
+        },
+      },
+    ]);
   });
 
   /** What was seen of a dough: a stage, words of how it felt, or both, each behind a comma. */
-  readonly seen = this.RULE('seen', (): Seen => {
-    const names: Name[] = [];
+  readonly seen = this.RULE('seen', (first?: Name): Seen => {
+    const names: Name[] = first === undefined ? [] : [first];
     this.MANY(() => {
       this.CONSUME(t.Comma);
       names.push(this.SUBRULE(this.name));
@@ -656,9 +669,21 @@ class StatementParser extends EmbeddedActionsParser {
   });
 
   readonly endReading = this.RULE('endReading', (): Value => {
-    const { celsius } = this.quantity(this.CONSUME(t.Temperature), 'temperature');
-    const seen = this.SUBRULE(this.seen);
-    return { form: 'temperature', celsius, ...seen };
+    return this.OR([
+      {
+        ALT: (): Value => {
+          const { celsius } = this.quantity(this.CONSUME(t.Temperature), 'temperature');
+          return { form: 'temperature', celsius, ...this.SUBRULE(this.seen) };
+        },
+      },
+      {
+        GATE: () => isWord(this.LA(1)),
+        ALT: (): Value => {
+          const first = this.SUBRULE(this.name);
+          return { form: 'seen', ...this.SUBRULE2(this.seen, { ARGS: [first] }) };
+        },
+      },
+    ]);
   });
 
   /** A dough of an experiment: its name, then behind commas where it is mixed and how it is worked. */
@@ -910,6 +935,11 @@ export function readAmount(line: string, tokens: IToken[]): Read<Amount> {
 
 const feels: ReadonlySet<string> = new Set(feelWords);
 const stages: ReadonlySet<string> = new Set(stageWords);
+
+/** A figure without its unit is no word of what was seen. */
+function isWord({ image }: IToken): boolean {
+  return /^\p{L}/u.test(image);
+}
 
 /** The words behind a reading: its stage, those of feel, and those that are neither. A word of one's own stands as the stage where nothing else does. */
 function stageAndFeel(seen: readonly Name[]): Seen {

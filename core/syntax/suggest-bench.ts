@@ -1,5 +1,3 @@
-import { type Message, message } from '../words/message.ts';
-
 /** What a baker most likely meant with a line of an experiment or a reading that does not read; not yet looked at whether that reads. */
 
 const time = String.raw`\d[\d.,]*\s*\p{L}+`;
@@ -58,20 +56,22 @@ export function meantStock(text: string): string | undefined {
   return mass === undefined ? undefined : `${name} ${mass}`;
 }
 
-/** `8 min, 24 °C smooth`: a comma stands behind the temperature, and nowhere before it. */
+/** `8 min, 24 °C smooth`: a comma stands behind the temperature, or where there is none behind the minutes. */
 export function meantReading(text: string): string | undefined {
+  const plain = text.replace(/\s+/gu, ' ');
   const found = /^(?:(\d[\d.,]* ?\p{L}+) ?[,:]? )?(-?\d[\d.,]* ?°? ?[CF])(?:[ ,;:–-]{1,3}(\p{L}.*))?$/iu.exec(
-    text.replace(/\s+/gu, ' '),
+    plain,
   );
-  if (found === null) return undefined;
+  if (found === null) return meantAlone(plain);
   const [, minutes, celsius = '', seen] = found;
   return `${minutes === undefined ? '' : `${minutes} `}${celsius}${seen === undefined ? '' : `, ${seen}`}`;
 }
 
-/** What a reading of words alone lacks: `8 min smooth`. */
-export function lackingInReading(text: string): Message | undefined {
-  const [, minutes, seen] = /^(\d[\d.,]*\s*(?:min|h|s))\s*[,:]?\s+(\p{L}[\p{L}\s,-]*)$/u.exec(text) ?? [];
-  return minutes === undefined || seen === undefined
-    ? undefined
-    : message('wrong-value.no-temperature', { written: seen, example: `at ${minutes} 24 °C, ${seen}` });
+/** `8 min smooth`, `8 min: feels smooth`. */
+function meantAlone(text: string): string | undefined {
+  const found =
+    /^(\d[\d.,]* ?(?:min|h|s))(?: ?[,:;–-]+)? (?:(?:feels?|felt|looks?|looked|was|is) )?(\p{L}[\p{L} ,-]*)$/u.exec(
+      text,
+    );
+  return found === null ? undefined : `${found[1]}, ${found[2]}`;
 }

@@ -188,7 +188,10 @@ export type Value =
   | { readonly form: 'yieldPieces'; readonly count: number; readonly grams: number; readonly baked: boolean }
   | { readonly form: 'yieldMass'; readonly grams: number; readonly baked: boolean }
   | { readonly form: 'yieldFlour'; readonly grams: number }
-  | ({ readonly form: 'reading'; readonly seconds: number; readonly celsius: number } & Seen)
+  /** Without a temperature it has words of what was seen. */
+  | ({ readonly form: 'reading'; readonly seconds: number; readonly celsius?: number } & Seen)
+  /** What was seen at the end of mixing where nobody took the temperature. */
+  | ({ readonly form: 'seen' } & Seen)
   | { readonly form: 'mixedIn'; readonly name?: Name; readonly byHand?: true }
   | { readonly form: 'rise'; readonly fraction: number; readonly seconds: number }
   | { readonly form: 'partTemperature'; readonly name: Name; readonly celsius: number }

@@ -1,11 +1,10 @@
 import type { IToken } from 'chevrotain';
 import { firstOf, lastOf } from '../text/element.ts';
-import { type Message, message } from '../words/message.ts';
+import { message } from '../words/message.ts';
 import { readValue } from './grammar.ts';
 import { leadingWords, nameOf } from './name-reading.ts';
 import { problem, writeFix } from './problem.ts';
-import type { Form, Property } from './shared-properties.ts';
-import { lackingInReading } from './suggest-bench.ts';
+import type { Property } from './shared-properties.ts';
 import { lackingInPrice, suggestValue } from './suggest-value.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
@@ -38,7 +37,7 @@ export function meantValue(
       wrongSize(read.value, property, span) === undefined;
     return { problem: found, ...(isPlain ? { value: read.value } : {}) };
   }
-  const lacking = lackingIn(property.form, text);
+  const lacking = property.form === 'price' ? lackingInPrice(text) : undefined;
   return lacking === undefined ? undefined : { problem: problem('wrong-value', lacking, span) };
 }
 
@@ -50,11 +49,6 @@ const holdNoNames: ReadonlySet<Value['form']> = new Set([
   'price',
   'fraction',
 ]);
-
-function lackingIn(form: Form, text: string): Message | undefined {
-  if (form === 'price') return lackingInPrice(text);
-  return form === 'reading' ? lackingInReading(text) : undefined;
-}
 
 /** A figure may read otherwise behind the word of its property: a yield counts in loaves. */
 function readBehind(text: string, { word, form }: Property): ReturnType<typeof readValue> {

@@ -138,7 +138,7 @@ describe('the readings of an experiment', () => {
     expect(hand!.measured).toHaveLength(4);
     expect(wet!.measured).toEqual([]);
     for (const one of white!.measured) {
-      expect(one.apartCelsius).toBeCloseTo(one.measuredCelsius - one.celsius!, 9);
+      expect(one.apartCelsius).toBeCloseTo(one.measuredCelsius! - one.celsius!, 9);
       expect(one.within).toBe(Math.abs(one.apartCelsius!) <= one.bandCelsius! + 0.5);
     }
     expect(view.lessons.join('\n')).toMatch(/small planetary: the readings miss what is expected by \d/);

@@ -233,7 +233,7 @@ describe('a mixer and its trials', () => {
     expect(findingsOf(after).filter((one) => one.path === 'mixers.dough')).toEqual([]);
     const context = contextOf(after, 'loaves/one.dough', 'formula');
     for (const one of comparedReadings(trialsOf(context.analysis!, context.scope)[0]!))
-      expect(Math.abs(told(one.predictedCelsius) - one.celsius)).toBeLessThan(0.5);
+      expect(Math.abs(told(one.predictedCelsius) - one.celsius!)).toBeLessThan(0.5);
   });
 
   it('are told again when a formula, a flour or the mixer changes', () => {

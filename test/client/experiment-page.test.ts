@@ -180,8 +180,27 @@ describe('the bench', () => {
     await page.getByRole('button', { name: 'shiny' }).click();
     await expect.poll(() => readings()).toHaveLength(4);
     expect(await page.locator('.reading-told').textContent()).toBe(
-      'First the temperature, then the stage or the feel.',
+      'First the temperature, or that none was taken, then the stage or the feel.',
     );
+  });
+
+  it('logs what was seen alone where no temperature was taken, and asks for something seen', async () => {
+    const page = await open({ mode: 'bench' });
+    await page.getByRole('button', { name: '8 min', exact: true }).click();
+    const none = page.getByRole('button', { name: 'not taken' });
+    await none.click();
+    expect(await none.getAttribute('aria-pressed')).toBe('true');
+    await page.getByRole('button', { name: 'no stage' }).click();
+    expect(readings()).toEqual([]);
+    expect(await page.locator('.reading-told').textContent()).toContain('First the temperature');
+    await page.getByRole('button', { name: 'smooth' }).click();
+    await expect.poll(() => readings()).toHaveLength(1);
+    expect(readings()[0]!.reading).toEqual({
+      ...{ date: dayOf(new Date()), minutes: 8, said: 'smooth', feel: ['smooth'] },
+    });
+    expect(await none.getAttribute('aria-pressed')).toBe('false');
+    await page.getByRole('button', { name: 'shiny' }).click();
+    await expect.poll(() => readings().at(-1)?.reading.feel).toEqual(['smooth', 'shiny']);
   });
 
   it('logs nothing before mixing has begun, unless a minute is chosen', async () => {

@@ -216,7 +216,18 @@ describe('logging a reading', () => {
       },
     );
     const chips = page.getByRole('group', { name: 'Temperature of the dough, °F' }).getByRole('button');
-    expect(await chips.allTextContents()).toEqual(['67', '68', '69', '70', '71', '72', '73', '74', '75']);
+    expect(await chips.allTextContents()).toEqual([
+      '67',
+      '68',
+      '69',
+      '70',
+      '71',
+      '72',
+      '73',
+      '74',
+      '75',
+      'not taken',
+    ]);
     await page.getByRole('button', { name: '72 °F' }).click();
     await page.getByRole('button', { name: 'pick-up' }).click();
     const logged = () => panel.sent.findLast((message) => message.type === 'reading')?.reading;

@@ -165,6 +165,38 @@ ${after}`,
   });
 });
 
+describe('a reading without a temperature', () => {
+  const seen: ReadingToLog = { date: '2026-03-14', minutes: 10, feel: ['smooth'] };
+
+  it('becomes its line, and reads back without a finding', () => {
+    const done = logged(logged(text, { ...seen, waterCelsius: 18 }), {
+      ...{ date: '2026-03-14', stage: 'developed', feel: ['shiny'] },
+    });
+    expect(done).toContain('  at 10 min, smooth\n  end developed, shiny\n');
+    const service = createService();
+    service.setText(uri, done);
+    expect(service.findings(uri).filter(({ place }) => place.line > 9)).toEqual([]);
+  });
+
+  it('takes no temperature away from its minute, nor a temperature what was seen', () => {
+    const warm: ReadingToLog = { date: '2026-03-14', minutes: 10, celsius: 22 };
+    expect(logged(logged(text, warm), seen)).toContain('  at 10 min  22 °C, smooth\n');
+    expect(logged(logged(text, seen), warm)).toContain('  at 10 min  22 °C, smooth\n');
+    const corrected = { ...warm, celsius: 23, stage: 'developing' };
+    expect(logged(logged(logged(text, warm), seen), corrected)).toContain('  at 10 min  23 °C, developing\n');
+  });
+
+  it('is refused where nothing was seen either', () => {
+    const service = createService();
+    service.setText(uri, text);
+    const edits = service.panelEdits(uri, 0, {
+      kind: 'reading',
+      reading: { date: '2026-03-14', minutes: 8 },
+    });
+    expect(edits).toEqual({ refused: expect.stringContaining('a word of how the dough feels') });
+  });
+});
+
 function logged(begun: string, wanted: ReadingToLog): string {
   const service = createService();
   service.setText(uri, begun);

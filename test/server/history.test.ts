@@ -73,7 +73,9 @@ describe('the history of a formula in an editor', () => {
     expect(await ask()).toEqual({ cannot: expect.stringMatching(/not a git repository/) });
     const repository = repositoryIn(folder);
     repository.git('init', '--quiet', '--initial-branch=main');
-    expect(await ask()).toEqual({ cannot: 'there is no such revision: HEAD' });
+    expect(await ask()).toEqual({
+      cannot: 'this repository has no commit yet; history begins with the first “git commit”.',
+    });
     repository.write('readme.txt', '');
     repository.git('add', 'readme.txt');
     repository.git('commit', '--quiet', '--message=Start');

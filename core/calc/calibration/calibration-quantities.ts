@@ -6,13 +6,20 @@ import { findSpeed, type MixerData, warmingRate } from '../mixing/mixer.ts';
 import type { MixingInput } from '../mixing/mixing-programme.ts';
 import { phaseTimes } from '../mixing/phase-times.ts';
 
-/** A reading: minutes from the start of the programme, rests included, °C, and the stage where one was seen. */
+/** A reading: minutes from the start of the programme, rests included, °C where it was taken, and the stage where one was seen. */
 export interface MeasuredReading {
   readonly minutes: number;
-  readonly celsius: number;
+  readonly celsius?: number;
   readonly stage?: string;
   /** The stages between which the dough was, where it was not one alone that was seen. */
   readonly stages?: { readonly earliest: string; readonly latest: string };
+}
+
+/** Whether a thermometer was read, beside what was seen or alone. */
+export function isTaken<T extends { readonly celsius?: number }>(
+  reading: T,
+): reading is T & { readonly celsius: number } {
+  return reading.celsius !== undefined;
 }
 
 /** One batch that was mixed and measured. */

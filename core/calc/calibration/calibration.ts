@@ -12,6 +12,8 @@ import {
   type CalibratedQuantity,
   type CalibrationTrial,
   type Free,
+  isTaken,
+  type MeasuredReading,
   type NamedFree,
   quantitiesOf,
   sharedWarming,
@@ -53,7 +55,9 @@ export function calibrateMixer(
   mixer: MixerData,
   trials: readonly CalibrationTrial[],
 ): Known<Calibration, Message> {
-  const usable = trials.filter((trial) => canBeFitted(mixer, trial));
+  const usable = trials
+    .map((trial): TakenTrial => ({ ...trial, readings: trial.readings.filter(isTaken) }))
+    .filter((trial) => canBeFitted(mixer, trial));
   const count = usable.reduce((sum, trial) => sum + trial.readings.length, 0);
   const starts = usable.filter((trial) => !trial.waterKnown).length;
   if (count === 0) return unknown(message('calibration.no-temperature'));
@@ -144,13 +148,18 @@ interface Fit {
   readonly spread: number;
 }
 
+/** A trial with those of its readings that have a temperature. */
+type TakenTrial = Omit<CalibrationTrial, 'readings'> & {
+  readonly readings: readonly (MeasuredReading & { readonly celsius: number })[];
+};
+
 function canBeFitted(mixer: MixerData, trial: CalibrationTrial): boolean {
   const input = { ...trial.mixing, mixer: startable(mixer, trial.mixing) };
   const { endCelsius } = simulateMixing(trial.waterKnown ? input : withWater(input, 20));
   return endCelsius.known && trial.readings.length > 0;
 }
 
-function fitted(mixer: MixerData, trials: readonly CalibrationTrial[], free: readonly Free[]): Fit {
+function fitted(mixer: MixerData, trials: readonly TakenTrial[], free: readonly Free[]): Fit {
   const starts = trials.filter((trial) => !trial.waterKnown).length;
   const first = [...free.map((one) => one.start / one.scale), ...Array<number>(starts).fill(20 / waterScale)];
   const scales = [...free.map((one) => one.scale), ...Array<number>(starts).fill(waterScale)];

@@ -17,8 +17,8 @@ export interface ReadingToLog {
   readonly date: string;
   /** Minutes from the start of mixing, rests included. Absent at the end of mixing, which has a line of its own. */
   readonly minutes?: number;
-  /** -20 to 60 °C. */
-  readonly celsius: number;
+  /** -20 to 60 °C. Absent where nobody took it: then it has a stage or a word of how the dough felt. */
+  readonly celsius?: number;
   /** One of the stages that the notation knows. */
   readonly stage?: string;
   /** How the dough felt, in words that the notation knows. */
@@ -50,10 +50,9 @@ export function logReading(
 ): readonly TextEdit[] | Refusal {
   const refused = problemOf(reading);
   if (refused !== undefined) return { refused };
-  const line = lineOf(reading);
   const trial = model.trials.findLast((one) => one.header.date === reading.date && takes(one, reading));
-  if (trial === undefined) return [beginTrial(model, reading, [...programme, line])];
-  return withWater(model, trial, reading, intoTrial(model, trial, reading, line));
+  if (trial === undefined) return [beginTrial(model, reading, [...programme, lineOf(reading)])];
+  return withWater(model, trial, reading, intoTrial(model, trial, reading));
 }
 
 /** Whether a trial of the day is the one that a reading belongs to. */
@@ -77,7 +76,9 @@ const longest = 24 * 60;
 function problemOf(reading: ReadingToLog): Message | undefined {
   const { date, minutes, celsius, stage, waterCelsius, feel = [] } = reading;
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return message('log-reading.no-day', { example: '2026-03-14' });
-  if (!(celsius >= coldest && celsius <= warmest))
+  if (celsius === undefined && stage === undefined && feel.length === 0)
+    return message('log-reading.nothing');
+  if (celsius !== undefined && !(celsius >= coldest && celsius <= warmest))
     return message('log-reading.temperature', { fromCelsius: coldest, toCelsius: warmest });
   if (minutes !== undefined && !(minutes >= 0 && minutes <= longest))
     return message('log-reading.minute', { minutes: longest });
@@ -92,9 +93,9 @@ function problemOf(reading: ReadingToLog): Message | undefined {
 
 function lineOf({ minutes, celsius, stage, feel = [] }: ReadingToLog): string {
   const when = minutes === undefined ? 'end' : `at ${minuteText(minutes)}`;
-  const warmth = `${trimmed(celsius, 1)} °C`;
-  const seen = [warmth, ...(stage === undefined ? [] : [stage]), ...feel];
-  return `  ${when.padEnd(10)} ${seen.join(', ')}`;
+  const seen = [...(stage === undefined ? [] : [stage]), ...feel];
+  if (celsius === undefined) return `  ${when}${minutes === undefined ? '' : ','} ${seen.join(', ')}`;
+  return `  ${when.padEnd(10)} ${[`${trimmed(celsius, 1)} °C`, ...seen].join(', ')}`;
 }
 
 /** A minute of mixing as it was told, halves included: two readings half a minute apart are two. As the notation has it. */
@@ -162,9 +163,10 @@ function isDay({ statement }: Said): boolean {
   return ['room', 'flour', 'experiment'].includes(statement.property);
 }
 
-function intoTrial(model: FormulaModel, trial: TrialModel, reading: ReadingToLog, line: string): TextEdit {
+function intoTrial(model: FormulaModel, trial: TrialModel, reading: ReadingToLog): TextEdit {
   const all = [...trial.said.values()].flat().sort((one, other) => one.line - other.line);
   const same = all.find((one) => isSameMoment(one, reading));
+  const line = lineOf(same === undefined ? reading : beside(same, reading));
   const { lines } = model.block;
   if (same !== undefined) {
     const { text, tokens } = elementAt(lines, same.line);
@@ -175,6 +177,20 @@ function intoTrial(model: FormulaModel, trial: TrialModel, reading: ReadingToLog
   const after = all.findLast((one) => comesBefore(one, reading))?.line ?? trial.headerLine;
   const end = elementAt(lines, after).text.length;
   return { line: after, start: end, end, insert: `\n${line}` };
+}
+
+/** A reading of a minute that has one: what was seen alone takes nothing from its temperature, nor a temperature from what was seen alone. */
+function beside({ statement: { value } }: Said, reading: ReadingToLog): ReadingToLog {
+  if (value?.form !== 'reading' && value?.form !== 'temperature' && value?.form !== 'seen') return reading;
+  const celsius = 'celsius' in value ? value.celsius : undefined;
+  if (reading.celsius === undefined) return celsius === undefined ? reading : { ...reading, celsius };
+  const isBare = reading.stage === undefined && (reading.feel ?? []).length === 0;
+  if (!isBare || celsius !== undefined) return reading;
+  return {
+    ...reading,
+    ...(value.stage === undefined ? {} : { stage: value.stage.folded }),
+    ...(value.feel === undefined ? {} : { feel: value.feel.map(({ folded }) => folded) }),
+  };
 }
 
 function isSameMoment({ statement }: Said, { minutes }: ReadingToLog): boolean {

@@ -68,7 +68,7 @@ function formClaims({ statement, text, tokens }: ParsedLine, isMixed: boolean): 
       const said: Claim[] = [{ ...keyword, kind: isMixed ? 'step' : 'property' }];
       if (value?.form === 'word') said.push({ ...value.span, kind: 'choice' });
       if (value?.form === 'names') said.push(...value.names.map((name) => choice(name)));
-      if (value?.form === 'reading' || value?.form === 'temperature') {
+      if (value?.form === 'reading' || value?.form === 'temperature' || value?.form === 'seen') {
         if (value.stage !== undefined) said.push(choice(value.stage));
         said.push(...(value.feel ?? []).map(choice));
       }

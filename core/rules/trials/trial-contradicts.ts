@@ -80,6 +80,7 @@ function* temperaturesOf({ block }: RuleContext, { readings, mix }: TrialAnalysi
   if (!mix.known) return;
   const { input } = mix.value;
   for (const { line, minutes, celsius } of readings) {
+    if (celsius === undefined) continue;
     const how = cannotHaveBeen(input, minutes, celsius);
     if (how === undefined) continue;
     const coldest = coldestCelsius(input, minutes);

@@ -24,7 +24,7 @@ export const unknownFeel: Rule = {
     if (block.top?.kind !== 'formula') return;
     for (const [line, { statement }] of block.lines.entries()) {
       const value = statement.kind === 'property' ? statement.value : undefined;
-      if (value?.form !== 'reading' && value?.form !== 'temperature') continue;
+      if (value?.form !== 'reading' && value?.form !== 'temperature' && value?.form !== 'seen') continue;
       for (const name of value.unread ?? [])
         if (name.folded !== '') yield unread(line, name, value.stage?.text);
     }

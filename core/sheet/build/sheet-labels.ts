@@ -133,6 +133,7 @@ function working({ say }: Says) {
     waterDegrees: say(message('panel.water-degrees', { unit: first })),
     degrees: say(message('panel.degrees', { unit: first })),
     orDegrees: say(message('panel.or-degrees', { unit: first })),
+    noDegrees: say(message('panel.no-degrees')),
     stages: say(message('panel.stages')),
     /** Each stage as the notation spells it, as its reader does, and as a drawing of one stroke in a square of 24. */
     stageNames: mixingStages.map((stage) => ({

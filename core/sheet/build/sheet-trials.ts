@@ -80,11 +80,15 @@ function readingRow(
     line: firstLine + line,
     name: speaker.say(isEnd ? message('readings.end') : message('programme.minutes', { minutes })),
     cells: {
-      measured: { text: [state(measuredCelsius, measuredStage), ...felt].join(', ') },
+      measured: {
+        text: [state(measuredCelsius, measuredStage), ...felt].filter((one) => one !== '').join(', '),
+      },
       computed: { text: state(predictedCelsius, reading.predictedStage) },
       off: {
         text:
-          predictedCelsius === undefined ? '' : speaker.say(missMessage(measuredCelsius - predictedCelsius)),
+          predictedCelsius === undefined || measuredCelsius === undefined
+            ? ''
+            : speaker.say(missMessage(measuredCelsius - predictedCelsius)),
       },
     },
   };

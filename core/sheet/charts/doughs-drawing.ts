@@ -23,7 +23,8 @@ export interface DrawnDough {
     readonly celsius?: number;
     readonly bandCelsius?: number;
   }[];
-  readonly measured: readonly { readonly minutes: number; readonly measuredCelsius: number }[];
+  /** Those that have a temperature are drawn. */
+  readonly measured: readonly { readonly minutes: number; readonly measuredCelsius?: number }[];
 }
 
 /** Doughs laid over each other in one chart: temperature over minutes with what was measured, and the stages of each below. */
@@ -68,7 +69,7 @@ function drawnIn(
   const { width, name, speaker } = frame;
   const warmths = doughs.flatMap(({ curve, measured }) => [
     ...curve.flatMap(({ celsius, bandCelsius }) => [celsius - bandCelsius, celsius + bandCelsius]),
-    ...measured.map(({ measuredCelsius }) => measuredCelsius),
+    ...measured.flatMap(({ measuredCelsius }) => measuredCelsius ?? []),
   ]);
   const [low, high] = [Math.floor(Math.min(...warmths)), Math.ceil(Math.max(...warmths))];
   const lastMinute = Math.max(
@@ -92,7 +93,9 @@ function drawnIn(
     const words = fitted(isolated(dough.name), width - 64);
     return (
       line({ x: 4, y: y - 5 }, { x: 44, y: y - 5 }, { 'stroke-width': 2.2, ...dashOf(index) }) +
-      (dough.measured.length > 0 ? marker(index, { x: 24, y: y - 5 }) : '') +
+      (dough.measured.some(({ measuredCelsius }) => measuredCelsius !== undefined)
+        ? marker(index, { x: 24, y: y - 5 })
+        : '') +
       label(words, { x: 54, y })
     );
   });
@@ -142,8 +145,8 @@ function lineOf({ curve, readings, measured }: DrawnDough, index: number, { x, y
   return [
     ...bands,
     tag('polyline', { ...stroked, points: pointsOf(points), 'stroke-width': 2.2, ...dashOf(index) }),
-    ...measured.map(({ minutes, measuredCelsius }) =>
-      marker(index, { x: x(minutes), y: y(measuredCelsius) }),
+    ...measured.flatMap(({ minutes, measuredCelsius }) =>
+      measuredCelsius === undefined ? [] : marker(index, { x: x(minutes), y: y(measuredCelsius) }),
     ),
   ].join('');
 }

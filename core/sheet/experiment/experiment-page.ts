@@ -301,7 +301,10 @@ function resultsTable({ doughs }: ExperimentView, { say, number }: Speaker): Tab
 
 /** What was measured at a reading, in words. */
 export function measuredMessage(reading: MeasuredReadingView): Message {
-  return message('experiment.measured-seen', { celsius: reading.measuredCelsius, facts: seenFacts(reading) });
+  const [facts, celsius] = [seenFacts(reading), reading.measuredCelsius];
+  return celsius === undefined
+    ? message('reading.seen', { facts })
+    : message('experiment.measured-seen', { celsius, facts });
 }
 
 function seenFacts({ measuredStage, measuredFeel = [] }: MeasuredReadingView): readonly Message[] {
@@ -319,7 +322,8 @@ function besideMessage(reading: MeasuredReadingView): Message | undefined {
 }
 
 function apartOf({ apartCelsius, within, stageBeside }: MeasuredReadingView, say: Speaker['say']): string {
-  if (apartCelsius === undefined) return '';
+  if (apartCelsius === undefined)
+    return stageBeside === undefined ? '' : say(message(`experiment.seen-${stageBeside}`));
   const size = Math.abs(apartCelsius);
   const difference =
     size < 0.05

@@ -134,7 +134,7 @@ function measuredViews({ trial, readings, input }: MeasuredDough, speaker: Speak
   const title = [header.date, header.words].filter((one) => one !== undefined).join(', ');
   return readings.map(({ minutes, celsius, stage, feel, stages }) => {
     const expected = input.known ? expectedAt(input.value, minutes) : input;
-    const apart = expected.known ? celsius - expected.value.celsius : undefined;
+    const apart = expected.known && celsius !== undefined ? celsius - expected.value.celsius : undefined;
     const stageBeside =
       expected.known && stages !== undefined ? besideExpected(stages, expected.value) : undefined;
     return {
@@ -142,7 +142,7 @@ function measuredViews({ trial, readings, input }: MeasuredDough, speaker: Speak
       ...expectedView(expected, speaker),
       trial: title,
       ...(header.date === undefined ? {} : { date: header.date }),
-      measuredCelsius: celsius,
+      ...(celsius === undefined ? {} : { measuredCelsius: celsius }),
       ...(stage === undefined ? {} : { measuredStage: stage }),
       ...(feel === undefined ? {} : { measuredFeel: feel }),
       ...(apart === undefined || !expected.known

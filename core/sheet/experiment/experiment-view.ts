@@ -70,7 +70,8 @@ export interface MeasuredReadingView extends PlannedReadingView {
   readonly trial: string;
   /** The day of the trial, ISO 8601. */
   readonly date?: string;
-  readonly measuredCelsius: number;
+  /** Absent where nobody took it. */
+  readonly measuredCelsius?: number;
   readonly measuredStage?: string;
   readonly measuredFeel?: readonly string[];
   /** Measured less expected, °C. */

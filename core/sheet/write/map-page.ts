@@ -1,5 +1,6 @@
 import { stageMessage } from '../../analysis/mix-analysis.ts';
 import type { DoughZone } from '../../calc/mixing/dough-zone.ts';
+import { feelFacts } from '../../facts/trial-words.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { asCsv } from '../build/csv-records.ts';
@@ -62,12 +63,14 @@ function pageOf({ formula, chart, sentences, data }: MapView, speaker: Speaker):
                 { name: say(message('sheet.dough')), figures: true },
                 { name: say(message('sheet.stage')) },
               ],
-              rows: readings.map(({ trial, value, minutes, celsius, stage }) => [
+              rows: readings.map(({ trial, value, minutes, celsius, stage, feel = [] }) => [
                 trial,
                 rowWords(data, value, speaker),
                 speaker.minutes(minutes),
-                speaker.celsius(celsius),
-                stage === undefined ? '' : say(stageMessage(stage)),
+                celsius === undefined ? '' : speaker.celsius(celsius),
+                [...(stage === undefined ? [] : [stageMessage(stage)]), ...feelFacts(feel)]
+                  .map(say)
+                  .join(', '),
               ]),
             },
           ],

@@ -41,6 +41,8 @@ export const editing: Translation<typeof english> = {
     `Ein Knetversuch braucht den Tag, an dem er war, zum Beispiel ${example}.`,
   'log-reading.temperature': ({ fromCelsius, toCelsius }, say) =>
     `Eine Teigtemperatur liegt zwischen ${say.celsius(fromCelsius)} und ${say.celsius(toCelsius)}.`,
+  'log-reading.nothing': () =>
+    'Eine Messung hat eine Temperatur, eine Teigstufe oder ein Wort dafür, wie sich der Teig anfühlt.',
   'log-reading.minute': ({ minutes }, say) =>
     `Die Minute zählt ab Knetbeginn, 0 bis ${say.number(minutes, 0)}.`,
   'log-reading.stage': ({ words }, say) => `Eine Teigstufe ist eine von diesen: ${say.list(words)}.`,

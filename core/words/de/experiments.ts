@@ -101,6 +101,9 @@ export const experiments: Translation<typeof english> = {
   'experiment.stage-sooner': ({ difference }, say) => `${say.say(difference)}; aber weiter als erwartet`,
   'experiment.stage-later': ({ difference }, say) =>
     `${say.say(difference)}; aber nicht so weit wie erwartet`,
+  'experiment.seen-as-expected': () => 'die Teigstufe stimmt',
+  'experiment.seen-sooner': () => 'weiter als erwartet',
+  'experiment.seen-later': () => 'nicht so weit wie erwartet',
   'experiment.order-note': () =>
     'Ein Kneter nimmt einen Teig nach dem anderen, hell vor Vollkorn und fest vor weich, damit der Kessel dazwischen nicht gewaschen werden muss; die Hände kommen zuletzt. Zwischen zwei Teigen liegen fünf Minuten.',
   'experiment.stop-first': () => 'Den Kneter anhalten, bevor ein Fühler oder eine Hand hineingeht.',

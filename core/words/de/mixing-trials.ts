@@ -67,6 +67,15 @@ export const mixingTrials: Translation<typeof english> = {
   'reading.state': ({ celsius }, say) => say.celsius(celsius),
   'reading.state-stage': ({ celsius, stage }, say) => `${say.celsius(celsius)}, ${say.say(stage)}`,
   'reading.state-feel': ({ measured, facts }, say) => `${say.say(measured)}, ${say.list(facts.map(say.say))}`,
+  'reading.seen': ({ facts }, say) => (facts.length === 0 ? 'nichts' : say.list(facts.map(say.say))),
+  'reading.seen-alone': ({ measured, reason }, say) =>
+    `**Gesehen: ${say.say(measured)}** — nichts zum Vergleich: ${say.say(reason)}.`,
+  'reading.seen-beside': ({ measured, computed }, say) =>
+    `**Gesehen: ${say.say(measured)}** — berechnet ${say.say(computed)}.`,
+  'reading.seen-same-stage': ({ measured, computed }, say) =>
+    `**Gesehen: ${say.say(measured)}** — berechnet ${say.say(computed)}: die Stufe stimmt überein.`,
+  'reading.seen-other-stage': ({ measured, computed }, say) =>
+    `**Gesehen: ${say.say(measured)}** — berechnet ${say.say(computed)}: eine andere Stufe.`,
   'feel.means-one': ({ stage }, say) =>
     `Fühlt sich an wie ein Teig auf der Stufe „${say.say(stage)}“ _(übliche Praxis)_.`,
   'feel.means': ({ stage, otherStage }, say) =>

@@ -87,7 +87,9 @@ export const panel: Translation<typeof english> = {
   'panel.stages': () => 'Zustand des Teigs; trägt die Messung ein',
   'panel.no-stage': () => 'ohne Zustand',
   'panel.feels': () => 'Wie er sich anfühlt; trägt die Messung ein, und jedes weitere Wort kommt dazu',
-  'panel.temperature-first': () => 'Zuerst die Temperatur, dann der Zustand oder das Gefühl.',
+  'panel.no-degrees': () => 'nicht gemessen',
+  'panel.temperature-first': () =>
+    'Zuerst die Temperatur, oder dass keine gemessen wurde, dann der Zustand oder das Gefühl.',
   'panel.no-reading': ({ written, otherWritten }) =>
     `Eingeben, was das Thermometer zeigt, eine Zahl von ${written} bis ${otherWritten}. Noch ist nichts eingetragen.`,
 };

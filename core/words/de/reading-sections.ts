@@ -89,8 +89,6 @@ export const readingSections: Translation<typeof english> = {
   'wrong-value.percent-of-what': ({ written, name, meant, otherMeant }) =>
     `${written} von „${name}“ oder vom Mehl? Gemeint ist „${meant}“ oder „${otherMeant}“.`,
   'wrong-value.no-such-word': ({ property, words }, say) => `Für „${property}“ steht ${say.anyOf(words)}.`,
-  'wrong-value.no-temperature': ({ written, example }) =>
-    `Eine Messung hat ihre Temperatur vor „${written}“: ${example}`,
   'wrong-value.currency': () => 'Eine Währung besteht aus drei Großbuchstaben: EUR',
   'wrong-value.fahrenheit': ({ property, meant }) =>
     `„${property}“ kann nicht so warm sein. Ist ${meant} gemeint?`,

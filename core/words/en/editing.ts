@@ -43,6 +43,7 @@ export const editing = {
     `A trial needs the day it was made, for example ${example}.`,
   'log-reading.temperature': ({ fromCelsius, toCelsius }: Args<'fromCelsius' | 'toCelsius'>, say: Speaker) =>
     `A dough temperature lies between ${say.celsius(fromCelsius)} and ${say.celsius(toCelsius)}.`,
+  'log-reading.nothing': () => 'A reading has a temperature, a stage or a word of how the dough feels.',
   'log-reading.minute': ({ minutes }: Args<'minutes'>, say: Speaker) =>
     `The minute counts from the start of mixing, 0 to ${say.number(minutes, 0)}.`,
   'log-reading.stage': ({ words }: Args<'words'>, say: Speaker) =>

@@ -126,6 +126,9 @@ export const experiments = {
     `${say.say(difference)}; but further on than expected`,
   'experiment.stage-later': ({ difference }: Args<'difference'>, say: Speaker) =>
     `${say.say(difference)}; but not as far as expected`,
+  'experiment.seen-as-expected': () => 'the stage agrees',
+  'experiment.seen-sooner': () => 'further on than expected',
+  'experiment.seen-later': () => 'not as far as expected',
   'experiment.order-note': () =>
     'One mixer takes one dough after another, white before wholemeal and stiff before wet, so that the bowl needs no washing between; hands come last. Five minutes lie between two doughs.',
   'experiment.stop-first': () => 'Stop the mixer before a probe or a hand goes in.',

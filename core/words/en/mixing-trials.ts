@@ -84,6 +84,16 @@ export const mixingTrials = {
     `${say.celsius(celsius)}, ${say.say(stage)}`,
   'reading.state-feel': ({ measured, facts }: Args<'measured' | 'facts'>, say: Speaker) =>
     `${say.say(measured)}, ${say.list(facts.map(say.say))}`,
+  'reading.seen': ({ facts }: Args<'facts'>, say: Speaker) =>
+    facts.length === 0 ? 'nothing' : say.list(facts.map(say.say)),
+  'reading.seen-alone': ({ measured, reason }: Args<'measured' | 'reason'>, say: Speaker) =>
+    `**Seen: ${say.say(measured)}** — nothing to set beside it: ${say.say(reason)}.`,
+  'reading.seen-beside': ({ measured, computed }: Args<'measured' | 'computed'>, say: Speaker) =>
+    `**Seen: ${say.say(measured)}** — computed ${say.say(computed)}.`,
+  'reading.seen-same-stage': ({ measured, computed }: Args<'measured' | 'computed'>, say: Speaker) =>
+    `**Seen: ${say.say(measured)}** — computed ${say.say(computed)}: the stage agrees.`,
+  'reading.seen-other-stage': ({ measured, computed }: Args<'measured' | 'computed'>, say: Speaker) =>
+    `**Seen: ${say.say(measured)}** — computed ${say.say(computed)}: another stage.`,
   'feel.means-one': ({ stage }: Args<'stage'>, say: Speaker) =>
     `Feels like a dough that is in the stage “${say.say(stage)}” _(common practice)_.`,
   'feel.means': ({ stage, otherStage }: Args<'stage' | 'otherStage'>, say: Speaker) =>

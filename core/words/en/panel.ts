@@ -89,7 +89,9 @@ export const panel = {
   'panel.stages': () => 'Stage of the dough; logs the reading',
   'panel.no-stage': () => 'no stage',
   'panel.feels': () => 'How it feels; logs the reading, and each further word is added',
-  'panel.temperature-first': () => 'First the temperature, then the stage or the feel.',
+  'panel.no-degrees': () => 'not taken',
+  'panel.temperature-first': () =>
+    'First the temperature, or that none was taken, then the stage or the feel.',
   'panel.no-reading': ({ written, otherWritten }: Args<'written' | 'otherWritten'>) =>
     `Type what the thermometer says, a number from ${written} to ${otherWritten}. Nothing is logged yet.`,
 };

@@ -98,8 +98,6 @@ export const readingSections = {
     `${written} of the ${name}, or of the flour? Write “${meant}” or “${otherMeant}”.`,
   'wrong-value.no-such-word': ({ property, words }: Args<'property' | 'words'>, say: Speaker) =>
     `“${property}” is one of ${say.anyOf(words)}.`,
-  'wrong-value.no-temperature': ({ written, example }: Args<'written' | 'example'>) =>
-    `A reading has its temperature before “${written}”: ${example}`,
   'wrong-value.currency': () => 'A currency is three capitals: EUR',
   'wrong-value.fahrenheit': ({ property, meant }: Args<'property' | 'meant'>) =>
     `“${property}” cannot be as warm as that. Is it ${meant}?`,
