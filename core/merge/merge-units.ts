@@ -38,6 +38,8 @@ export interface SectionUnit {
   readonly header?: LineUnit;
   /** The order of all its lines says something: a programme, a process. */
   readonly isOrdered: boolean;
+  /** A batch that was mixed and measured, of which there may be another on the same day. */
+  readonly isTrial: boolean;
   readonly lines: readonly LineUnit[];
 }
 
@@ -83,7 +85,7 @@ export function unitsOf(text: string): FileUnits {
     const sections: SectionUnit[] = [];
     let lines: LineUnit[] = [];
     let lineIds = new Numbered();
-    sections.push({ id: 'above', isOrdered: false, lines });
+    sections.push({ id: 'above', isOrdered: false, isTrial: false, lines });
     block.lines.forEach((parsed, at) => {
       const index = firstLine + at;
       const header = headers.get(at);
@@ -94,7 +96,8 @@ export function unitsOf(text: string): FileUnits {
         const id = sectionIds.of(key);
         const unit = unitAt(parsed, index, id, writtenLine(parsed, index)?.key ?? parsed.text.trim());
         const isOrdered = section.kind === 'mix' || section.kind === 'process';
-        sections.push({ id, isOrdered, lines, ...(unit === undefined ? {} : { header: unit }) });
+        const isTrial = section.kind === 'trial';
+        sections.push({ id, isOrdered, isTrial, lines, ...(unit === undefined ? {} : { header: unit }) });
         return;
       }
       const line = writtenLine(parsed, index);

@@ -114,6 +114,45 @@ describe('changes of two bakers come together', () => {
     });
   });
 
+  describe('two trials of one day', () => {
+    const [spiral, planetary] = [
+      '  room 21 °C\n  mixed in spiral\n  speed 1 for 8 min\n',
+      '  water 14 °C\n  mixed in planetary\n  speed 2 for 5 min\n',
+    ];
+    const trial = (lines: string): string => `\ntrial 2026-04-01:\n${lines}`;
+    const both = (ours: string, theirs: string) =>
+      merged(
+        (text) => text + trial(ours),
+        (text) => text + trial(theirs),
+      );
+
+    it('of two batches both stay, and the readings of one never come to the mix of the other', () => {
+      const [ours, theirs] = [`${spiral}  at 3 min   20 °C\n`, `${planetary}  at 4 min   22 °C\n`];
+      expect(both(ours, theirs)).toEqual({ text: tin + trial(ours) + trial(theirs), conflicts: 0 });
+      expect(both('  end 25 °C\n', ours)).toEqual({
+        text: tin + trial('  end 25 °C\n') + trial(ours),
+        conflicts: 0,
+      });
+    });
+
+    it('of one batch, read by two, are one', () => {
+      const [ours, theirs] = [`${spiral}  at 3 min   20 °C\n`, `${spiral}  at 6 min   22 °C\n`];
+      const { text, conflicts } = both(ours, theirs);
+      expect(conflicts).toBe(0);
+      expect(text.match(/^trial 2026-04-01:/gm)).toHaveLength(1);
+      expect(text).toContain('  at 3 min   20 °C\n  at 6 min   22 °C\n');
+    });
+
+    it('of which one goes on are one, and what they say otherwise of it is a conflict', () => {
+      const begun = `${spiral}  at 3 min   20 °C\n`;
+      expect(both(begun, `${begun}  end 24 °C\n`)).toEqual({
+        text: tin + trial(`${begun}  end 24 °C\n`),
+        conflicts: 0,
+      });
+      expect(both(begun, begun.replace('room 21', 'room 23')).conflicts).toBe(1);
+    });
+  });
+
   it('a section that both add unites: what both say once, what either says as well', () => {
     const poolish = (more: string): string =>
       `\npreferment night poolish:\n  draws 20% of flour\n  water   100%\n${more}`;
