@@ -8,11 +8,9 @@ import { sectionAt } from '../../syntax/line-place.ts';
 import type { Property } from '../../syntax/shared-properties.ts';
 import type { Block, Context, SectionKind } from '../../syntax/tree.ts';
 import {
-  feelWords,
   holdsIngredients,
   properties,
   roleWords,
-  stageWords,
   subSections,
   topSections,
   wordsOfForm,
@@ -45,6 +43,7 @@ import {
   wordsBefore,
 } from './completion-place.ts';
 import { prices } from './completion-prices.ts';
+import { seenWords } from './completion-seen.ts';
 import { likelySections, likelySteps } from './likely.ts';
 import { subSnippets, topSnippets } from './snippets.ts';
 
@@ -288,8 +287,8 @@ function inLine(asked: Asked, context: Context): LineCompletion[] {
   if (property.form === 'stock') return ingredients(asked, place.nameStart ?? wordStart(asked), false);
   if (property.word === 'experiment') return experimentNames(asked, place.nameStart ?? wordStart(asked));
   if (property.form === 'reading' || property.form === 'endReading') {
-    const seen = seenWords(asked);
-    if (seen.length > 0) return seen;
+    const seen = seenWords(asked, property.word);
+    if (seen.length > 0) return [...exampleOf(asked, property), ...seen];
   }
   if (property.word === 'without') return droppableNames(asked, from);
   if (property.word === 'contains') return knownAllergens.map((word) => make(asked, word, 'word', from));
@@ -297,27 +296,6 @@ function inLine(asked: Asked, context: Context): LineCompletion[] {
     return [...roleWords.map((word) => make(asked, word, 'word', from)), ...doughNames(asked, from)];
   if (property.word === 'like') return ingredients(asked, place.nameStart ?? wordStart(asked), false);
   return [...exampleOf(asked, property), ...words];
-}
-
-/** What may be said of a dough behind a reading: a stage, while none is written, and the words of how it feels. */
-function seenWords(asked: Asked): LineCompletion[] {
-  const comma = asked.before.lastIndexOf(',');
-  if (comma < 0) return [];
-  const written = asked.text
-    .split(',')
-    .slice(1)
-    .map((word) => word.trim().toLowerCase());
-  const start = comma + 1 + (/^\s*/.exec(asked.before.slice(comma + 1))?.[0].length ?? 0);
-  const { say } = asked.speaker;
-  const hasStage = stageWords.some((word) => written.includes(word));
-  return [
-    ...(hasStage ? [] : stageWords.map((word) => make(asked, word, 'word', { start, sort: `0${word}` }))),
-    ...feelWords
-      .filter((word) => !written.includes(word))
-      .map((word) =>
-        make(asked, word, 'word', { start, sort: `1${word}`, detail: say(message(`feel.${word}`)) }),
-      ),
-  ];
 }
 
 function exampleOf(asked: Asked, { word, example }: Property): LineCompletion[] {
