@@ -1,4 +1,5 @@
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -78,6 +79,23 @@ function programsOnLowestNode(): void {
   count.skipped++;
 }
 
+/**
+ * Installs VS Code for a browser beside the other tests: it takes minutes the first time and mostly waits. What fails there fails
+ * again, and is told, where the suites begin.
+ */
+function installEditor(): Promise<unknown> {
+  const child = spawn(process.execPath, ['test/editors/install-code-server.ts'], {
+    cwd: project,
+    stdio: 'ignore',
+  });
+  return once(child, 'close');
+}
+
+// They are installed from packages of Debian, so other systems run the rest.
+const promisesEditors = isBuildServer(process.env) && process.platform === 'linux';
+const missing = missingPrograms(editorPrograms(process.env));
+const editorInstalled = missing.length === 0 || promisesEditors ? installEditor() : undefined;
+
 step('Style', 'biome', 'check', '--error-on-warnings', '.');
 step('Types', 'npm', 'run', '--silent', 'typecheck');
 step('Bundles', 'node', 'esbuild.ts', '--tests');
@@ -86,9 +104,6 @@ step('Package for the browser', 'node', 'client/build/web-vsix.ts');
 suite('Tests', 'tests');
 programsOnLowestNode();
 
-// They are installed from packages of Debian, so other systems run the rest.
-const promisesEditors = isBuildServer(process.env) && process.platform === 'linux';
-const missing = missingPrograms(editorPrograms(process.env));
 if (missing.length > 0) {
   const said = `Real editors: ${missing.join(' and ')} is missing. On Debian: apt-get install ${missing.join(' ')}`;
   console.log(`\n── ${said}`);
@@ -98,8 +113,10 @@ if (missing.length > 0) {
     failures.push(said);
   } else count.skipped++;
 }
-if (missing.length === 0 || promisesEditors)
+if (editorInstalled !== undefined) {
+  await editorInstalled;
   suite('Real editors', 'editors', ['--config', 'test/editors/vitest.config.ts']);
+}
 
 if (failures.length > 0) console.log(`\nFailed:\n${failures.map((one) => `  ${one}`).join('\n')}`);
 console.log(
