@@ -81,6 +81,53 @@ describe('doughwright experiment', () => {
     expect(html.stdout).toContain('was die Messungen zeigen');
   });
 
+  it('sets what was seen without a thermometer beside the stages, and draws no sign where no temperature is', async () => {
+    const trial = `trial 2026-04-11:
+  experiment How long is too long
+  mixed in bench planetary
+  load all
+  speed 1 for 60 min
+  at 8 min, rough
+  at 16 min, slack
+  at 30 min, smooth, shiny
+  at 45 min, wet
+`;
+    const seen = files['bench.dough'].replace(
+      '\nformula Bench Wholemeal',
+      `\n${trial}\nformula Bench Wholemeal`,
+    );
+    expect(seen).not.toBe(files['bench.dough']);
+    const { path } = await folderWith({ ...files, 'bench.dough': seen });
+    const { stdout } = await doughwright(path, 'experiment', '--format', 'md', 'bench.dough');
+    const rows = stdout.split('\n').filter((row) => /\| Bench Wet \| 2026/.test(row));
+    expect(
+      rows.map((row) =>
+        row
+          .split('|')
+          .slice(4, 5)
+          .concat(row.split('|').slice(6, 7))
+          .map((cell) => cell.trim()),
+      ),
+    ).toEqual([
+      ['rough', expect.stringMatching(/^(the stage agrees|not as far as expected)$/)],
+      ['slack', 'further on than expected'],
+      ['smooth, shiny', 'the stage agrees'],
+      ['wet', ''],
+    ]);
+    const { stdout: page } = await doughwright(path, 'experiment', '--format', 'html', 'bench.dough');
+    const before = await doughwright(
+      (await folderWith(files)).path,
+      'experiment',
+      '--format',
+      'html',
+      'bench.dough',
+    );
+    for (const sign of [/<circle/g, /<rect/g, /<path/g])
+      expect(page.match(sign)?.length, String(sign)).toBe(before.stdout.match(sign)?.length);
+    const csv = await doughwright(path, 'experiment', '--format', 'csv', 'bench.dough');
+    expect(csv.stdout).toMatch(/^measured and expected,Bench Wet,2026-04-11,30,,"smooth, shiny",/m);
+  });
+
   it('ends with 1 where a dough cannot be predicted, and with 2 where there is no experiment', async () => {
     const { path } = await folderWith(files);
     const lost = await doughwright(path, 'experiment', 'lost.dough');

@@ -303,7 +303,7 @@ function resultsTable({ doughs }: ExperimentView, { say, number }: Speaker): Tab
 export function measuredMessage(reading: MeasuredReadingView): Message {
   const [facts, celsius] = [seenFacts(reading), reading.measuredCelsius];
   return celsius === undefined
-    ? message('reading.seen', { facts })
+    ? message('experiment.seen', { facts })
     : message('experiment.measured-seen', { celsius, facts });
 }
 

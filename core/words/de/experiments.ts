@@ -91,6 +91,7 @@ export const experiments: Translation<typeof english> = {
   'experiment.stage-span': ({ stage, otherStage }, say) => `${say.say(stage)} bis ${say.say(otherStage)}`,
   'experiment.measured-seen': ({ celsius, facts }, say) =>
     [say.celsius(celsius), ...facts.map(say.say)].reduce((all, one) => `${all}, ${one}`),
+  'experiment.seen': ({ facts }, say) => facts.map(say.say).join(', ') || '–',
   'experiment.within': ({ difference }, say) => `${say.say(difference)}, innerhalb der Spanne`,
   'experiment.outside': ({ difference }, say) => `${say.say(difference)}, außerhalb der Spanne`,
   'experiment.beside': ({ celsius, apartCelsius, stage }, say) =>

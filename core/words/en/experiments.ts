@@ -110,6 +110,7 @@ export const experiments = {
     `${say.say(stage)} to ${say.say(otherStage)}`,
   'experiment.measured-seen': ({ celsius, facts }: Args<'celsius' | 'facts'>, say: Speaker) =>
     [say.celsius(celsius), ...facts.map(say.say)].reduce((all, one) => `${all}, ${one}`),
+  'experiment.seen': ({ facts }: Args<'facts'>, say: Speaker) => facts.map(say.say).join(', ') || '–',
   'experiment.within': ({ difference }: Args<'difference'>, say: Speaker) =>
     `${say.say(difference)}, within the band`,
   'experiment.outside': ({ difference }: Args<'difference'>, say: Speaker) =>
