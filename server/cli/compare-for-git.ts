@@ -1,6 +1,13 @@
-import { compareSummaries, comparisonPage, type FileSummary, message } from '../../core/index.ts';
+import {
+  compareSummaries,
+  comparisonPage,
+  type FileSummary,
+  message,
+  withNamesCounted,
+} from '../../core/index.ts';
 import { readDough } from '../host/disk.ts';
-import { none, nowhere, refuse, summaryAmong } from './compare-sides.ts';
+import { underNewNamesOf } from './compare-renames.ts';
+import { none, nowhere, type ReadSide, refuse, summaryAmong } from './compare-sides.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
 import { cureOf } from './shown-path.ts';
@@ -22,7 +29,7 @@ export async function compareForGit(words: readonly string[]): Promise<ExitCode>
     return 0;
   }
   const newPath = renamed ?? path;
-  const sides: FileSummary[][] = [];
+  const sides: ReadSide[] = [];
   for (const [state, place, other] of [
     [old, path, newPath],
     [now, newPath, path],
@@ -32,11 +39,15 @@ export async function compareForGit(words: readonly string[]): Promise<ExitCode>
       process.stdout.write(noOrders(`${visibleLine(path)}: ${say(cureOf(file.why))}\n\n`));
       return 0;
     }
-    const side =
-      file === undefined ? none : await summaryAmong({ place, text: file.text, shown: place, other });
-    sides.push(side.files.flatMap((name) => side.summary(name) ?? []));
+    sides.push(
+      file === undefined ? none : await summaryAmong({ place, text: file.text, shown: place, other }),
+    );
   }
-  const compared = visibleData(compareSummaries(sides[0]!, sides[1]!, speaker()));
+  const [before, after] = sides as [ReadSide, ReadSide];
+  const [was, is] = [underNewNamesOf(before, after), after].map((side) =>
+    side.files.flatMap((name) => side.summary(name) ?? []),
+  ) as [FileSummary[], FileSummary[]];
+  const compared = visibleData(withNamesCounted(compareSummaries(was, is, speaker())));
   const told = comparisonText(comparisonPage(compared, speaker()), speaker());
   process.stdout.write(noOrders(`${visibleLine(newPath)}\n${told}\n`));
   return 0;

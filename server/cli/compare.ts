@@ -147,11 +147,12 @@ function sideOf(asked: Asked, files: readonly SideFile[], unread: readonly strin
   const shown = (path: string): string => shownPath(join(asked.root, path));
   const texts = new Map<string, string>();
   const wanted: string[] = [];
-  const paths = new Map<string, string>();
+  const uris = new Map<string, string>();
   for (const { path, text } of files) {
     if (text === undefined) continue;
-    service.setText(uriIn(asked.root, path), text);
-    paths.set(shown(path), path);
+    const uri = uriIn(asked.root, path);
+    service.setText(uri, text);
+    uris.set(shown(path), uri);
     texts.set(shown(path), text);
     if (asked.wants(path)) wanted.push(shown(path));
   }
@@ -160,9 +161,10 @@ function sideOf(asked: Asked, files: readonly SideFile[], unread: readonly strin
     files: wanted,
     texts,
     summary: (file) => {
-      const path = paths.get(file);
-      return path === undefined ? undefined : service.summary(uriIn(asked.root, path), file);
+      const uri = uris.get(file);
+      return uri === undefined ? undefined : service.summary(uri, file);
     },
+    known: { service, uris },
     unread,
     looksAround: true,
   };
