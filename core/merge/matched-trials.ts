@@ -1,5 +1,5 @@
 import { groupBy } from '../compare/group.ts';
-import { elementAt } from '../text/element.ts';
+import { formerOnes, mostAlikeFirst } from '../compare/same-name.ts';
 import type { BlockUnit, SectionUnit } from './merge-units.ts';
 
 /**
@@ -11,7 +11,7 @@ export function withTrialsOf(base: BlockUnit, side: BlockUnit): BlockUnit {
   const former = groupBy(trialsIn(base), ({ key }) => key);
   for (const [key, trials] of groupBy(trialsIn(side), (one) => one.key)) {
     const before = former.get(key) ?? [];
-    const partners = partnersOf(before, trials);
+    const partners = formerOnes(before, trials, meaningsIn);
     trials.forEach((trial, at) => {
       ids.set(trial, partners.get(trial)?.id ?? `${key} (new ${at + 1})`);
     });
@@ -42,7 +42,7 @@ export function withNewTrialsMatched(
       otherIds.set(trial, `${key} (theirs ${at + 1})`);
     });
     const taken = new Set<SectionUnit>();
-    for (const { one, other } of mostAlikeFirst(some, others)) {
+    for (const { one, other } of mostAlikeFirst(some, others, meaningsIn)) {
       if (taken.has(one) || taken.has(other) || !isOneBatch(one, other)) continue;
       taken.add(one).add(other);
       otherIds.set(other, ids.get(one)!);
@@ -57,62 +57,6 @@ function trialsIn({ sections }: BlockUnit): SectionUnit[] {
 
 function withIds(side: BlockUnit, ids: ReadonlyMap<SectionUnit, string>): BlockUnit {
   return { ...side, sections: side.sections.map((one) => ({ ...one, id: ids.get(one) ?? one.id })) };
-}
-
-/**
- * Of which of the trials before each one is: the most alike first, where none other is as much alike. What is left is taken in its
- * order where there are as many before as after; else it may be any, and is none.
- */
-function partnersOf(
-  before: readonly SectionUnit[],
-  after: readonly SectionUnit[],
-): Map<SectionUnit, SectionUnit> {
-  const partners = new Map<SectionUnit, SectionUnit>();
-  const [left, open] = [new Set(before), new Set(after)];
-  const pair = (was: SectionUnit, is: SectionUnit): void => {
-    partners.set(is, was);
-    left.delete(was);
-    open.delete(is);
-  };
-  const candidates = mostAlikeFirst(before, after).filter(({ alike }) => alike > 0);
-  for (const { one: was, other: is, alike } of candidates) {
-    if (!left.has(was) || !open.has(is)) continue;
-    const isDoubted = candidates.some(
-      (rival) =>
-        rival.alike === alike &&
-        ((rival.one === was && open.has(rival.other) && !isSame(rival.other, is)) ||
-          (rival.other === is && left.has(rival.one) && !isSame(rival.one, was))),
-    );
-    if (!isDoubted) pair(was, is);
-  }
-  if (left.size === open.size) {
-    const rest = [...open];
-    [...left].forEach((was, at) => {
-      pair(was, elementAt(rest, at));
-    });
-  }
-  return partners;
-}
-
-function mostAlikeFirst(some: readonly SectionUnit[], others: readonly SectionUnit[]) {
-  return some
-    .flatMap((one) => others.map((other) => ({ one, other, alike: likeness(one, other) })))
-    .sort((pair, next) => next.alike - pair.alike);
-}
-
-/** The share of their lines that two trials have in common: 0 to 1. */
-function likeness(one: SectionUnit, other: SectionUnit): number {
-  if (isSame(one, other)) return 1;
-  const left = meaningsIn(other);
-  const all = one.lines.length + left.length;
-  let common = 0;
-  for (const meaning of meaningsIn(one)) {
-    const at = left.indexOf(meaning);
-    if (at < 0) continue;
-    left.splice(at, 1);
-    common++;
-  }
-  return (2 * common) / all;
 }
 
 function isSame(one: SectionUnit, other: SectionUnit): boolean {
