@@ -84,8 +84,8 @@ function mergeLinesInAnyOrder(
   if (isOrderInDoubt(stepsOf(base), stepsOf(ours), stepsOf(theirs))) return conflictIn(ours, theirs);
   return mergeInAnyOrder(
     base,
-    matchedSide(base, ours, false).lines,
-    matchedSide(base, theirs, false).lines,
+    matchedSide(base, ours, false, theirs).lines,
+    matchedSide(base, theirs, false, ours).lines,
     mergeLine,
   );
 }

@@ -315,6 +315,24 @@ describe('what two bakers say differently stays a conflict', () => {
     expect(merged(other, one).conflicts).toBe(1);
   });
 
+  it('of a flour that one side renamed or exchanged and the other weighed anew, or exchanged for another', () => {
+    const by = (line: string) => (text: string) => text.replace(/^ {2}strong white .*\n/m, `  ${line}\n`);
+    const [mine, yours] = [by('quay white         100%'), by('strong white       90%')];
+    expect(merged(mine, yours)).toEqual({
+      text: tin.replace(
+        /^ {2}strong white .*\n/m,
+        '<<<<<<< ours\n  quay white         100%\n=======\n  strong white       90%\n>>>>>>> theirs\n',
+      ),
+      conflicts: 1,
+    });
+    expect(merged(mine, by('soft white         100%')).conflicts).toBe(1);
+    expect(merged(mine, mine)).toEqual({ text: mine(tin), conflicts: 0 });
+    expect(merged(mine, (text) => text)).toEqual({ text: mine(tin), conflicts: 0 });
+    // What the other side added of it already is decided by somebody too.
+    const added = by('strong white       100%\n  quay white         20%');
+    expect(merged(mine, added).conflicts).toBe(1);
+  });
+
   it('with marks of the length and the names asked for, which the checker tells as an error', () => {
     const marks = { ours: 'HEAD', theirs: 'her-branch', size: 9 };
     const salt = (to: string): string => tin.replace('salt               2%', `salt ${to}`);
