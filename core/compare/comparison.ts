@@ -118,6 +118,8 @@ export interface Renaming {
   readonly file: string;
   readonly line: number;
   readonly column: number;
+  /** Where it is defined now. */
+  readonly fileNow: string;
 }
 
 /** Where a new name stands, which is told with it and nowhere else. */

@@ -19,7 +19,8 @@ export function renamesBetween(before: SideTexts, after: SideTexts): Renaming[] 
     const { kind, file, definition } = was;
     const { name, block, firstLine } = definition;
     const line = firstLine + (block.top?.headerLine ?? 0);
-    return [{ kind, from: name.text, to: is.definition.name.text, file, line, column: name.end - 1 }];
+    const to = is.definition.name.text;
+    return [{ kind, from: name.text, to, file, line, column: name.end - 1, fileNow: is.file }];
   });
 }
 

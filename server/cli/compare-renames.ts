@@ -24,7 +24,11 @@ export function underNewNamesOf(before: ReadSide, after: ReadSide): ReadSide {
   const renamings: Renaming[] = [];
   for (let round = 0; round < mostRounds; round++) {
     const found = renamesBetween(textsIn(service, before, uris), after.texts);
-    const done = found.filter((one) => isRenamed(service, one, uris));
+    // What stands outside of what was asked for is not told, so that it would be told nowhere.
+    const told = found.filter(
+      ({ file, fileNow }) => before.files.includes(file) && after.files.includes(fileNow),
+    );
+    const done = told.filter((one) => isRenamed(service, one, uris));
     renamings.push(...done);
     if (done.length === 0) break;
   }

@@ -248,6 +248,22 @@ describe('doughwright compare with revisions of git', () => {
     expect((await doughwright(folder.path, 'compare', '--between', 'HEAD', 'HEAD')).code).toBe(0);
   });
 
+  it('tells another name in a file where its definition is not among what was asked for', async () => {
+    const own = (text: string) =>
+      text.replace('strong white ', 'quay strong  ').replace('strong white', 'quay strong');
+    const folder = repositoryWith({ 'tin.dough': own(tin), 'flours.dough': own(flours) });
+    folder.write('tin.dough', own(tin).replace('quay strong', 'quay white '));
+    folder.write('flours.dough', own(flours).replace('quay strong', 'quay white'));
+    const whole = await doughwright(folder.path, 'compare', '--since', 'HEAD');
+    expect([whole.code, whole.stdout]).toEqual([
+      1,
+      'flour quay white  flours.dough:1  renamed from quay strong, also in 1 formula, in 1 ingredient list\n',
+    ]);
+    const alone = await doughwright(folder.path, 'compare', '--since', 'HEAD', 'tin.dough');
+    expect(alone.code).toBe(1);
+    expect(alone.stdout).toMatch(/quay strong +− 100%/);
+  });
+
   it('a revision that is none ends with 2, whatever it looks like', async () => {
     const folder = repositoryWith({ 'tin.dough': tin });
     const told = await Promise.all(
