@@ -114,7 +114,7 @@ interface Asked {
   neverMet(): string | undefined;
 }
 
-async function askedOf(paths: readonly string[]): Promise<Asked | Refusal> {
+export async function askedOf(paths: readonly string[]): Promise<Asked | Refusal> {
   const repository = await repositoryOf(await folderOf(resolve(paths[0] ?? '.')));
   if (repository.root === undefined) return { message: repository.message };
   const { root, isBare } = repository;
@@ -170,7 +170,7 @@ function sideOf(asked: Asked, files: readonly SideFile[], unread: readonly strin
   };
 }
 
-async function revisionSide(asked: Asked, revision: string): Promise<Side> {
+export async function revisionSide(asked: Asked, revision: string): Promise<Side> {
   const found = await filesOfRevision(asked.root, revision);
   if ('message' in found) return found;
   const unread: string[] = [];

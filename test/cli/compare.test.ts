@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { readFileSync, symlinkSync } from 'node:fs';
+import { mkdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { commandLineProgram, nodeProgram } from '../editors/places.ts';
@@ -259,6 +259,14 @@ describe('doughwright compare with revisions of git', () => {
       1,
       'flour quay white  flours.dough:1  renamed from quay strong, also in 1 formula, in 1 ingredient list\n',
     ]);
+    // Git shows file by file: the old state has its flour all the same, and no figure of it is other.
+    expect((await doughwright(folder.path, 'git-setup', '--yes')).code).toBe(0);
+    for (const path of [folder.path, join(folder.path, 'in')]) {
+      mkdirSync(path, { recursive: true });
+      const shown = folder.git('-C', path, 'diff', '--', join(folder.path, 'tin.dough'));
+      expect(shown).toMatch(/quay white +\+ 100%.*\n +quay strong +− 100%/);
+      expect(shown).not.toMatch(/not known|allergen|hydration/);
+    }
     const alone = await doughwright(folder.path, 'compare', '--since', 'HEAD', 'tin.dough');
     expect(alone.code).toBe(1);
     expect(alone.stdout).toMatch(/quay strong +− 100%/);
