@@ -47,7 +47,7 @@ export interface DefinitionComparison {
   readonly name: string;
   readonly fate: Fate;
   readonly verdict: Verdict;
-  /** Its name before, where the two differ and its lines are the very same. */
+  /** Its name before, where the two differ and its lines are the very same but for a price and notes. */
   readonly renamedFrom?: string;
   /** How many formulas and lists of ingredients say its new name where they said the old one; it is told in none of them. */
   readonly namedIn?: { readonly formulas: number; readonly ingredientLists: number };
@@ -109,7 +109,7 @@ export interface Told {
   readonly line?: number;
 }
 
-/** What was called otherwise before and has the very same lines now, none other having them. */
+/** What was called otherwise before and has the very same lines now but for a price and notes, none other having them. */
 export interface Renaming {
   readonly kind: string;
   readonly from: string;

@@ -152,6 +152,25 @@ describe('doughwright compare', () => {
       ]);
     });
 
+    it('beside another price tells that too, and what comes of it', async () => {
+      const flour = renamed('quay strong', 'quay white', before);
+      const { stdout } = await compared({
+        ...flour,
+        'flours.dough': flour['flours.dough']!.replace('0.80', '0.95'),
+      });
+      expect(stdout).toContain(`${white}  price             0.80 EUR per kg → 0.95 EUR per kg\n`);
+      expect(stdout).toMatch(
+        /^2 formulas that nobody edited follow from the change above\n {2}cost +all 2\n/m,
+      );
+      expect(stdout).not.toMatch(/[−+] 100%/);
+      // Of a flour of which no figure is said, another price may be that of another flour.
+      const bare = (text: string) => text.replace('  protein 12.9%\n', '');
+      const plain = { ...before, 'flours.dough': bare(before['flours.dough']) };
+      const other = renamed('quay strong', 'quay white', plain)['flours.dough']!.replace('0.80', '0.95');
+      const { path } = folderWith({ 'old.dough': plain['flours.dough'], 'new.dough': other });
+      expect((await doughwright(path, 'compare', 'old.dough', 'new.dough')).stdout).toMatch(/ new\n/);
+    });
+
     it('beside a change of an amount leaves that to be told, by the new name', async () => {
       const flour = renamed('quay strong', 'quay white', before);
       const { stdout } = await compared({
