@@ -1,4 +1,5 @@
 import {
+  createService,
   type FileSummary,
   finish,
   type Renaming,
@@ -8,6 +9,7 @@ import {
   withEdits,
 } from '../../core/index.ts';
 import type { ReadSide } from './compare-sides.ts';
+import { projectSettings } from './project.ts';
 
 /** A flour that gets another name may give its formula the very lines that another formula has; then names are looked for again. */
 const mostRounds = 4;
@@ -35,15 +37,18 @@ export function underNewNamesOf(before: ReadSide, after: ReadSide): ReadSide {
   const anew = service.snapshot;
   service.turnTo(asWritten);
   if (renamings.length === 0) return before;
+  // Two states asked in turn of one service would each be worked out anew for every file.
+  const other = createService({ lean: true });
+  other.setSettings(projectSettings());
+  for (const [uri, { text }] of anew.texts.entries()) other.setText(uri, text);
+  other.setRoots(anew.roots);
   return {
     ...before,
     summary: (file): FileSummary | undefined => {
       const was = before.summary(file);
-      if (was === undefined) return undefined;
-      service.turnTo(anew);
-      const renamed = before.summary(file);
-      service.turnTo(asWritten);
-      return renamed === undefined ? was : underNewNames(was, renamed, renamings);
+      const uri = uris.get(file);
+      const renamed = was === undefined || uri === undefined ? undefined : other.summary(uri, file);
+      return was === undefined || renamed === undefined ? was : underNewNames(was, renamed, renamings);
     },
   };
 }
