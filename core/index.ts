@@ -11,7 +11,7 @@ export type { NamedBlend } from './analysis/named-blend.ts';
 export type { BlendTarget } from './calc/flour/blend.ts';
 export type { DegreeOfMixing, MixingStage } from './calc/mixing/development.ts';
 export type { MinutesBand } from './calc/mixing/mixing.ts';
-export { compareSummaries, heaviest } from './compare/compare.ts';
+export { compareSummaries, heaviest, withNamesCounted } from './compare/compare.ts';
 export type {
   Change,
   ChangeGroup,
@@ -20,6 +20,7 @@ export type {
   Fate,
   FormulaComparison,
   PlaceInFile,
+  Renaming,
   Told,
   Verdict,
 } from './compare/comparison.ts';
@@ -31,6 +32,7 @@ export {
 } from './compare/comparison-page.ts';
 export { type FileSummary, isUnfinishedMerge } from './compare/file-summary.ts';
 export { filesThatMayDiffer } from './compare/possible-changes.ts';
+export { renamesBetween, underNewNames } from './compare/renames.ts';
 export type { GapCell } from './facts/gap-grid.ts';
 export type { GapPoint, TrialPoint as GapTrialPoint } from './facts/gap-map.ts';
 export { billLines, differenceOf, heatOutlook } from './facts/heat-words.ts';

@@ -24,6 +24,7 @@ import {
 import { worthTelling } from './finding-changes.ts';
 import { groupsOf } from './formula-changes.ts';
 import { type Paired, pair } from './pairs.ts';
+import { heldAgainst, namedAnew } from './renames.ts';
 import { changeOfWords } from './tell.ts';
 
 /**
@@ -37,27 +38,60 @@ export function compareSummaries(
   say: Speaker = plainSpeaker,
   isPart = false,
 ): Comparison {
-  const formulas = pair(all(before, 'formulas'), all(after, 'formulas'), isPart ? 'alike' : 'one')
-    .map((pair) => compareFormula(pair, say))
-    .filter((one) => one !== undefined);
+  const pairs = pair(all(before, 'formulas'), all(after, 'formulas'), isPart ? 'alike' : 'one').map(
+    ([was, is]): Paired<FormulaSummary> => [heldAgainst(was, is), is],
+  );
+  const named = pairs.flatMap(([was, is]) =>
+    was === undefined || is === undefined
+      ? []
+      : namedAnew(was).filter(({ inFormula, onLabel }) => inFormula || onLabel),
+  );
+  const formulas = pairs.map((one) => compareFormula(one, say)).filter((one) => one !== undefined);
   const definitions = pair(all(before, 'definitions'), all(after, 'definitions'), 'same')
-    .map((pair) => compareDefinition(pair, say))
+    .map(([was, is]) => compareDefinition([heldAgainst(was, is), is], say))
     .filter((one) => one !== undefined);
   const loose = changesInOrder(
     before.flatMap((file) => file.loose),
     after.flatMap((file) => file.loose),
     say,
   );
-  const verdicts = [...formulas, ...definitions].map(({ verdict }) => verdict);
-  if (loose.length > 0) verdicts.push('wording');
-  return { verdict: heaviest(verdicts), formulas, definitions };
+  return {
+    verdict: heaviest([
+      ...formulas,
+      ...definitions,
+      ...(loose.length > 0 ? [{ verdict: 'wording' as const }] : []),
+    ]),
+    formulas,
+    definitions,
+    ...(named.length === 0 ? {} : { named }),
+  };
+}
+
+/** A comparison in which each new name is told with how many formulas and lists of ingredients it stands in. */
+export function withNamesCounted({ named = [], ...comparison }: Comparison): Comparison {
+  const counted = (one: DefinitionComparison): DefinitionComparison => {
+    const uses = named.filter(
+      ({ renaming: { kind, from } }) => kind === one.kind && from === one.renamedFrom,
+    );
+    if (uses.length === 0) return one;
+    const formulas = uses.filter(({ inFormula }) => inFormula).length;
+    const ingredientLists = uses.filter(({ onLabel }) => onLabel).length;
+    return { ...one, namedIn: { formulas, ingredientLists } };
+  };
+  return { ...comparison, definitions: comparison.definitions.map(counted) };
 }
 
 /** From light to heavy. */
 const weights: readonly Verdict[] = ['same', 'layout', 'wording', 'changed'];
 
-export function heaviest(verdicts: readonly Verdict[]): Verdict {
-  return weights[Math.max(0, ...verdicts.map((verdict) => weights.indexOf(verdict)))]!;
+/** The heaviest verdict of several; what is the same and stands in another file is laid out anew. */
+export function heaviest(
+  some: readonly { readonly verdict: Verdict; readonly movedFrom?: string }[],
+): Verdict {
+  const all = some.map(({ verdict, movedFrom }) =>
+    weights.indexOf(verdict === 'same' && movedFrom !== undefined ? 'layout' : verdict),
+  );
+  return weights[Math.max(0, ...all)]!;
 }
 
 function all<K extends 'formulas' | 'definitions'>(
@@ -90,7 +124,7 @@ function compareFormula(
   return {
     formula: after.totals.formula,
     fate: 'kept',
-    verdict: verdict === 'same' ? 'layout' : verdict,
+    verdict,
     ...(renamed ? { renamedFrom: before.totals.formula } : {}),
     ...(moved ? { movedFrom: before.file } : {}),
     ...(said && before.keys.join('\n') === after.keys.join('\n') ? { follows: true } : {}),
@@ -135,8 +169,8 @@ function compareDefinition(
   const renamed = isKept && before.folded !== after.folded;
   const fate = before === undefined ? 'added' : after === undefined ? 'removed' : 'kept';
   const verdict: Verdict =
-    fate !== 'kept' || changes.length > 0 || renamed ? 'changed' : moved ? 'layout' : looks(before!, after!);
-  if (verdict === 'same') return undefined;
+    fate !== 'kept' || changes.length > 0 || renamed ? 'changed' : looks(before!, after!);
+  if (verdict === 'same' && !moved) return undefined;
   return {
     kind: one.kind,
     name: one.name,

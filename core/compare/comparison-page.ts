@@ -147,6 +147,12 @@ function blockOf(
   if (fate === 'removed') remarks.push({ text: say(message('comparison-page.removed')), fate });
   if (renamedFrom !== undefined)
     remarks.push({ text: say(message('comparison-page.renamed', { name: renamedFrom })) });
+  if ('namedIn' in one && one.namedIn !== undefined) {
+    const { formulas, ingredientLists } = one.namedIn;
+    if (formulas > 0) remarks.push({ text: say(message('comparison-page.named-in', { count: formulas })) });
+    if (ingredientLists > 0)
+      remarks.push({ text: say(message('comparison-page.named-on', { count: ingredientLists })) });
+  }
   if (movedFrom !== undefined)
     remarks.push({ text: say(message('comparison-page.moved', { file: movedFrom })) });
   if (verdict === 'layout') remarks.push({ text: say(message('comparison-page.only-layout')) });

@@ -9,10 +9,12 @@ export interface Comparison {
   readonly formulas: readonly FormulaComparison[];
   /** Flours, ingredients, mixers, bakeries and plans; those of which nothing changed are left out. */
   readonly definitions: readonly DefinitionComparison[];
+  /** Of what got another name, each formula in which it stands; counted where it is told. */
+  readonly named?: readonly NamedAnew[];
 }
 
 /**
- * From light to heavy: nothing differs; only blanks, comments and the order of sections differ; other words for the same
+ * From light to heavy: nothing differs but the file it stands in; only blanks, comments and the order of sections differ; other words for the same
  * figures; something a baker does or weighs, or what comes of it, differs.
  */
 export type Verdict = 'same' | 'layout' | 'wording' | 'changed';
@@ -45,8 +47,10 @@ export interface DefinitionComparison {
   readonly name: string;
   readonly fate: Fate;
   readonly verdict: Verdict;
-  /** Its name before, where the two differ and its lines are the very same. */
+  /** Its name before, where the two differ and its lines are the very same but for a price and notes. */
   readonly renamedFrom?: string;
+  /** How many formulas and lists of ingredients say its new name where they said the old one; it is told in none of them. */
+  readonly namedIn?: { readonly formulas: number; readonly ingredientLists: number };
   readonly movedFrom?: string;
   readonly before?: PlaceInFile;
   readonly after?: PlaceInFile;
@@ -103,4 +107,26 @@ export interface Told {
   readonly accepted?: true;
   /** The line that says it, counted from zero in its file. */
   readonly line?: number;
+}
+
+/** What was called otherwise before and has the very same lines now but for a price and notes, none other having them. */
+export interface Renaming {
+  readonly kind: string;
+  readonly from: string;
+  readonly to: string;
+  /** Where its name stood before: the column just before its end. */
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  /** Where it is defined now. */
+  readonly fileNow: string;
+}
+
+/** Where a new name stands, which is told with it and nowhere else. */
+export interface NamedAnew {
+  readonly renaming: Renaming;
+  /** Its lines name it. */
+  readonly inFormula: boolean;
+  /** The list of ingredients of its label does. */
+  readonly onLabel: boolean;
 }

@@ -6,7 +6,14 @@ import { definitionOf } from '../model/scope.ts';
 import type { Block, SourceFile } from '../syntax/tree.ts';
 import { foldName } from '../text/names.ts';
 import type { Message } from '../words/message.ts';
-import { type WrittenLine, type WrittenSection, writtenLine, writtenSections } from './written.ts';
+import type { Renaming } from './comparison.ts';
+import {
+  type WrittenLine,
+  type WrittenSection,
+  writtenKeys,
+  writtenLine,
+  writtenSections,
+} from './written.ts';
 
 /**
  * A file as it is compared with another state of itself: what is written and what comes of it, as plain data that needs
@@ -18,6 +25,12 @@ export interface FileSummary {
   readonly definitions: readonly DefinitionSummary[];
   /** Lines outside of any section. */
   readonly loose: readonly WrittenLine[];
+}
+
+/** A summary as it was written, and as it would be if what got another name had been called so before. */
+export interface Formerly<T> {
+  readonly written: T;
+  readonly renamings: readonly Renaming[];
 }
 
 interface BlockSummary {
@@ -37,6 +50,7 @@ export interface FormulaSummary extends BlockSummary {
   readonly totals: FormulaTotals<Message>;
   /** Findings that somebody has looked at and let stand. */
   readonly accepted: readonly Accepted[];
+  readonly formerly?: Formerly<FormulaSummary>;
   /** How long the work takes by the times that are written. */
   readonly work?: WorkTimes;
 }
@@ -58,6 +72,7 @@ export interface Accepted {
 
 export interface DefinitionSummary extends BlockSummary {
   readonly kind: 'flour' | 'ingredient' | 'mixer' | 'bakery' | 'plan' | 'experiment';
+  readonly formerly?: Formerly<DefinitionSummary>;
   /** Of a plan. */
   readonly times?: PlanTimes;
 }
@@ -127,7 +142,7 @@ function blockSummary(file: string, block: Block, firstLine: number, name: strin
     folded: foldName(name),
     line: firstLine,
     source: block.lines.map(({ text }) => text).join('\n'),
-    keys: sections.flatMap((section) => [`${section.title}:`, ...section.lines.map(({ key }) => key)]),
+    keys: writtenKeys(sections),
     sections,
   };
 }

@@ -8,6 +8,7 @@ import { computedChanges, partHydration, workChanges } from './computed.ts';
 import type { FormulaSummary } from './file-summary.ts';
 import { findingChanges } from './finding-changes.ts';
 import { groupBy } from './group.ts';
+import { formerOnes } from './same-name.ts';
 import type { WrittenLine, WrittenSection } from './written.ts';
 
 /**
@@ -71,12 +72,21 @@ type Pair = readonly [before: WrittenSection | undefined, after: WrittenSection 
 const partKinds = ['preferment', 'soaker', 'scald', 'part', 'filling', 'topping', 'bath'];
 const told: ReadonlySet<string> = new Set([...partKinds, 'mix', 'process', 'trial']);
 
-/** The sections of both sides by what tells them apart, the dough's first, in the order of the new side. */
+/** The sections of both sides by what tells them apart and by their lines, the dough's first, in the order of the new side. */
 function sectionPairs(before: readonly WrittenSection[], after: readonly WrittenSection[]): Pair[] {
-  const left = groupBy(before.slice(1), ({ key }) => key);
-  const paired = after.slice(1).map((section): Pair => [left.get(section.key)?.shift(), section]);
-  const gone = [...left.values()].flat().map((section): Pair => [section, undefined]);
-  return [[before[0], after[0]], ...paired, ...gone];
+  const [left, come] = [before, after].map((side) => groupBy(side.slice(1), ({ key }) => key)) as [
+    Map<string, WrittenSection[]>,
+    Map<string, WrittenSection[]>,
+  ];
+  const former = new Map(
+    [...come].flatMap(([key, sections]) => [
+      ...formerOnes(left.get(key) ?? [], sections, ({ lines }) => lines.map((line) => line.key)),
+    ]),
+  );
+  const paired = after.slice(1).map((section): Pair => [former.get(section), section]);
+  const kept = new Set(former.values());
+  const gone = before.slice(1).filter((section) => !kept.has(section));
+  return [[before[0], after[0]], ...paired, ...gone.map((section): Pair => [section, undefined])];
 }
 
 const some = ([before, after]: Pair): WrittenSection => (after ?? before)!;

@@ -87,7 +87,7 @@ function tellWords(words: readonly string[], say: Speaker): Told {
 }
 
 /** The names in their order; their weights are told elsewhere. */
-function listOf({ ingredients }: TotalsLabel<Message>): string {
+export function listOf({ ingredients }: TotalsLabel<Message>): string {
   const names = (entries: readonly LabelEntry[]): string =>
     entries
       .map(({ text, parts }) => {

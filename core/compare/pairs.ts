@@ -9,7 +9,7 @@ interface Portrayed {
 }
 
 /**
- * How what has another name is looked for: by lines that are the very same, and no others have them; by those that are alike; or
+ * How what has another name is looked for: by lines that are the very same but for a price and notes, and no others have them; by those that are alike; or
  * also where there is one on either side.
  */
 export type Renames = 'same' | 'alike' | 'one';
@@ -44,21 +44,24 @@ export function pair<T extends Portrayed>(
   };
   match(({ kind, file, folded }) => JSON.stringify([kind, file, folded]));
   match(({ kind, folded }) => JSON.stringify([kind, folded]));
-  if (renames === 'same' && left.size > 0) {
-    const lines = ({ kind, keys }: T): string => JSON.stringify([kind, keys.slice(1)]);
-    const [gone, come] = [
-      groupBy(left, lines),
-      groupBy(
-        after.filter((one) => !partners.has(one)),
-        lines,
-      ),
-    ];
-    // A flour of which nothing is said may be any other.
-    match((one) =>
-      one.keys.length > 1 && gone.get(lines(one))?.length === 1 && come.get(lines(one))?.length === 1
-        ? lines(one)
-        : JSON.stringify([one.kind, one.file, one.folded]),
-    );
+  if (renames === 'same') {
+    for (const linesIn of [({ keys }: T) => keys.slice(1), whatItIs]) {
+      if (left.size === 0) break;
+      const lines = (one: T): string => JSON.stringify([one.kind, linesIn(one)]);
+      const [gone, come] = [
+        groupBy(left, lines),
+        groupBy(
+          after.filter((one) => !partners.has(one)),
+          lines,
+        ),
+      ];
+      // A flour of which nothing is said may be any other.
+      match((one) =>
+        linesIn(one).length > 0 && gone.get(lines(one))?.length === 1 && come.get(lines(one))?.length === 1
+          ? lines(one)
+          : JSON.stringify([one.kind, one.file, one.folded]),
+      );
+    }
   } else if (left.size > 0) {
     match(({ keys }) => keys.slice(1).join('\n'));
     const open = after.filter((one) => !partners.has(one));
@@ -81,6 +84,12 @@ export function pair<T extends Portrayed>(
     ...after.map((one): Paired<T> => [partners.get(one), one]),
     ...[...left].map((one): Paired<T> => [one, undefined]),
   ];
+}
+
+/** The lines but for what it costs and what is noted of it; none where no figure is among them, for so little holds for many. */
+function whatItIs({ keys }: Portrayed): readonly string[] {
+  const lines = keys.slice(1).filter((key) => !/^(?:price|note)(?: |$)/.test(key));
+  return lines.some((key) => key.includes('{')) ? lines : [];
 }
 
 /** The share of lines that two have in common, their headers not counted: 0 to 1. */

@@ -37,6 +37,11 @@ export function writtenSections(block: Block, firstLine: number): WrittenSection
   return sections.map((section) => writtenSection(block, section, firstLine));
 }
 
+/** What is written, one key a line, the headers among them: equal where nothing but blanks and comments differ. */
+export function writtenKeys(sections: readonly WrittenSection[]): string[] {
+  return sections.flatMap(({ title, lines }) => [`${title}:`, ...lines.map(({ key }) => key)]);
+}
+
 function writtenSection(block: Block, section: Section, firstLine: number): WrittenSection {
   const { header } = section;
   const lines: WrittenLine[] = [];

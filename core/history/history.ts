@@ -189,20 +189,26 @@ export function allFigures(states: readonly FormulaFigures[]): HistoryFigure[] {
 function trialsOf(revisions: readonly HistoryRevision[]): HistoryTrial[] {
   const found = new Map<string, HistoryTrial>();
   for (const { moment, seconds, commit } of revisions)
-    for (const trial of moment?.trials ?? []) {
-      const before = found.get(trial.title);
-      if (before !== undefined && before.measuredCelsius === trial.measuredCelsius) continue;
-      found.set(trial.title, { ...trial, seconds: noonOf(trial.date) ?? seconds, commit });
-    }
-  const last = new Set(
-    [...revisions]
-      .reverse()
-      .find(({ moment }) => moment !== undefined)
-      ?.moment?.trials.map(({ title }) => title),
-  );
-  return [...found.values()]
-    .filter(({ title }) => last.has(title))
+    for (const [key, trial] of byReading(moment?.trials ?? []))
+      if (!found.has(key)) found.set(key, { ...trial, seconds: noonOf(trial.date) ?? seconds, commit });
+  const last = [...revisions].reverse().find(({ moment }) => moment !== undefined)?.moment;
+  return [...byReading(last?.trials ?? []).keys()]
+    .flatMap((key) => found.get(key) ?? [])
     .sort((one, other) => one.seconds - other.seconds);
+}
+
+/** Trials by their title and what was measured: there may be several of one day. */
+function byReading<T extends Pick<HistoryTrial, 'title' | 'measuredCelsius'>>(
+  trials: readonly T[],
+): Map<string, T> {
+  const found = new Map<string, T>();
+  for (const trial of trials) {
+    let count = 1;
+    const key = () => JSON.stringify([trial.title, trial.measuredCelsius, count]);
+    while (found.has(key())) count++;
+    found.set(key(), trial);
+  }
+  return found;
 }
 
 function noonOf(date: string | undefined): number | undefined {

@@ -13,12 +13,14 @@ export interface MatchedSide {
 /**
  * Which line of a side is which of the base: lines that say the same in their order, then those that say the same at another place,
  * then those about the same thing between the same neighbours; and where the order says nothing, those about the same thing
- * anywhere. What is new is told apart by what it is about, or by what it says where a section may say that several times.
+ * anywhere, and an ingredient at the place of another in the same amount, unless the other side has it too. What is new is told apart
+ * by what it is about, or by what it says where a section may say that several times.
  */
 export function matchedSide(
   base: readonly LineUnit[],
   side: readonly LineUnit[],
   orderSays: boolean,
+  otherSide: readonly LineUnit[] = [],
 ): MatchedSide {
   const partners = new Map<number, number>();
   const moved = new Set<string>();
@@ -49,7 +51,17 @@ export function matchedSide(
     for (const one of pair([at], gone(), ({ meaning }) => meaning)) moved.add(elementAt(base, one).id);
   for (const { sides, bases } of gaps) pair(sides, bases, ({ about }) => about);
   for (const { sides, bases } of gaps) pair(sides, bases, ({ kind }) => kind);
-  if (!orderSays) pair(all, gone(), ({ about }) => about);
+  if (!orderSays) {
+    pair(all, gone(), ({ about }) => about);
+    const others = new Set(otherSide.map(({ about }) => about));
+    for (const { sides, bases } of gaps) {
+      const come = sides.filter((at) => !partners.has(at) && !others.has(elementAt(side, at).about));
+      const [was, is] = [bases.filter((at) => !taken.has(at)), come].map((places, index) =>
+        onlyOnes(places, (at) => amountIn(elementAt(index === 0 ? base : side, at))),
+      ) as [number[], number[]];
+      pair(is, was, (unit) => amountIn(unit) ?? '');
+    }
+  }
   const counts = new Map<string, number>();
   const lines = side.map((unit, at): LineUnit => {
     const partner = partners.get(at);
@@ -59,6 +71,19 @@ export function matchedSide(
     return { ...unit, id: `new ${unit.newId} (${count})` };
   });
   return { lines, moved };
+}
+
+/** What an ingredient line says but for the name. */
+function amountIn({ isIngredient, about, meaning }: LineUnit): string | undefined {
+  return isIngredient === true && meaning.startsWith(about) ? meaning.slice(about.length) : undefined;
+}
+
+/** Those of which no other has the same key; without one they are left out. */
+function onlyOnes(places: readonly number[], keyOf: (place: number) => string | undefined): number[] {
+  const keys = places.map(keyOf);
+  return places.filter(
+    (_, at) => keys[at] !== undefined && keys.filter((key) => key === keys[at]).length === 1,
+  );
 }
 
 /** Matches lines that say the same in the same order; answers what lies between them on either side, by place. */

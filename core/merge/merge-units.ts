@@ -35,6 +35,8 @@ export interface LineUnit {
 /** A section with its lines, or the lines above the first one, which have no header. */
 export interface SectionUnit {
   readonly id: string;
+  /** What its header says, which several may say: trials of one day. */
+  readonly key: string;
   readonly header?: LineUnit;
   /** The order of all its lines says something: a programme, a process. */
   readonly isOrdered: boolean;
@@ -85,7 +87,7 @@ export function unitsOf(text: string): FileUnits {
     const sections: SectionUnit[] = [];
     let lines: LineUnit[] = [];
     let lineIds = new Numbered();
-    sections.push({ id: 'above', isOrdered: false, isTrial: false, lines });
+    sections.push({ id: 'above', key: '', isOrdered: false, isTrial: false, lines });
     block.lines.forEach((parsed, at) => {
       const index = firstLine + at;
       const header = headers.get(at);
@@ -97,7 +99,14 @@ export function unitsOf(text: string): FileUnits {
         const unit = unitAt(parsed, index, id, writtenLine(parsed, index)?.key ?? parsed.text.trim());
         const isOrdered = section.kind === 'mix' || section.kind === 'process';
         const isTrial = section.kind === 'trial';
-        sections.push({ id, isOrdered, isTrial, lines, ...(unit === undefined ? {} : { header: unit }) });
+        sections.push({
+          id,
+          key,
+          isOrdered,
+          isTrial,
+          lines,
+          ...(unit === undefined ? {} : { header: unit }),
+        });
         return;
       }
       const line = writtenLine(parsed, index);
@@ -146,7 +155,10 @@ function natureOf(
   };
 }
 
-/** What may be said several times is told apart by what it says. */
+/**
+ * What may be said several times is told apart by what it says, as far as that can be said once: how warm the water was and how much
+ * of it went in, the rise at one time, the stock of one flour.
+ */
 function newIdOf(
   { statement }: ParsedLine,
   about: string,
@@ -156,7 +168,18 @@ function newIdOf(
   if (about === '' || statement.kind === 'note') return key;
   if (statement.kind !== 'property' || section === undefined || section === 'unknown') return about;
   const isTold = about !== statement.property;
-  return findProperty(section, statement.property)?.repeatable && !isTold ? key : about;
+  if (isTold || !findProperty(section, statement.property)?.repeatable) return about;
+  switch (statement.value?.form) {
+    case 'temperature':
+    case 'mass':
+      return `${about} ${statement.value.form}`;
+    case 'rise':
+      return `${about} ${statement.value.seconds}`;
+    case 'stock':
+      return `${about} ${statement.value.name.folded}`;
+    default:
+      return key;
+  }
 }
 
 /** Makes equal ids different: the second of a name is another one. */

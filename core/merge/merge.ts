@@ -1,5 +1,6 @@
 import { mergeInAnyOrder } from './any-order.ts';
 import { matchedSide } from './matched-lines.ts';
+import { withNewTrialsMatched } from './matched-trials.ts';
 import { type BlockUnit, type LineUnit, type SectionUnit, type TextLine, unitsOf } from './merge-units.ts';
 import { conflictIn, leftBehind, mergeLead, mergeLine, type Piece, pieceOf } from './merged-lines.ts';
 import { withMovedApart } from './moved-apart.ts';
@@ -46,10 +47,11 @@ function mergeBlock(
 ): Piece[] {
   const gone = takenOut(base, ours, theirs, linesOfBlock);
   if (gone !== undefined) return gone;
-  const [one, other] =
-    base === undefined || ours === undefined || theirs === undefined
-      ? [ours, theirs]
-      : withMovedApart(base, ours, theirs);
+  let [one, other] = [ours, theirs];
+  if (one !== undefined && other !== undefined) {
+    [one, other] = withNewTrialsMatched(base, one, other);
+    if (base !== undefined) [one, other] = withMovedApart(base, one, other);
+  }
   return mergeInAnyOrder<SectionUnit>(
     base?.sections ?? [],
     one?.sections ?? [],
@@ -65,41 +67,12 @@ function mergeSection(
 ): Piece[] {
   const gone = takenOut(base, ours, theirs, linesOfSection);
   if (gone !== undefined) return gone;
-  if (base === undefined && ours !== undefined && theirs !== undefined && areTwoTrials(ours, theirs))
-    return [ours, theirs].map((one) => ({
-      lines: linesOfSection(one).flatMap((unit) => pieceOf(unit).lines),
-    }));
   const { isOrdered } = (ours ?? theirs)!;
   const merge = isOrdered ? mergeInOrder : mergeLinesInAnyOrder;
   return [
     ...mergeLine(base?.header, ours?.header, theirs?.header),
     ...merge(base?.lines ?? [], ours?.lines ?? [], theirs?.lines ?? []),
   ];
-}
-
-/**
- * Whether two trials of one day that both sides wrote down are of two batches: nothing that was measured is in both, and the
- * day and the programme of neither are those of the other. United, the readings of one would be set beside the mix of the other.
- */
-function areTwoTrials(ours: SectionUnit, theirs: SectionUnit): boolean {
-  if (!ours.isTrial || !theirs.isTrial) return false;
-  if (measuredIn(ours).some((line) => measuredIn(theirs).includes(line))) return false;
-  const [ran, otherRan] = [ranIn(ours), ranIn(theirs)];
-  if (ran.length === 0 || otherRan.length === 0) return true;
-  const isAllIn = (some: readonly string[], others: readonly string[]) =>
-    some.every((line) => others.includes(line));
-  return !isAllIn(ran, otherRan) && !isAllIn(otherRan, ran);
-}
-
-/** Words of a trial that say what was measured; all others but notes say what was run and what the day was like. */
-const measures: ReadonlySet<string> = new Set(['at', 'end', 'rise', 'dough', 'baked']);
-
-function measuredIn({ lines }: SectionUnit): readonly string[] {
-  return lines.filter(({ kind }) => measures.has(kind)).map(({ meaning }) => meaning);
-}
-
-function ranIn({ lines }: SectionUnit): readonly string[] {
-  return lines.filter(({ kind }) => !measures.has(kind) && kind !== 'note').map(({ meaning }) => meaning);
 }
 
 function mergeLinesInAnyOrder(
@@ -111,8 +84,8 @@ function mergeLinesInAnyOrder(
   if (isOrderInDoubt(stepsOf(base), stepsOf(ours), stepsOf(theirs))) return conflictIn(ours, theirs);
   return mergeInAnyOrder(
     base,
-    matchedSide(base, ours, false).lines,
-    matchedSide(base, theirs, false).lines,
+    matchedSide(base, ours, false, theirs).lines,
+    matchedSide(base, theirs, false, ours).lines,
     mergeLine,
   );
 }

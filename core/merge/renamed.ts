@@ -1,4 +1,5 @@
 import { elementAt, firstOf } from '../text/element.ts';
+import { withTrialsOf } from './matched-trials.ts';
 import type { BlockUnit, FileUnits, SectionUnit } from './merge-units.ts';
 
 /** Less than half alike is another one, not a renamed one. */
@@ -6,10 +7,16 @@ const alike = 0.5;
 
 /** The units of a side, where a formula or a section that only has another name keeps the id it had in the base. */
 export function withRenamed(base: FileUnits, side: FileUnits): FileUnits {
-  const blocks = renamed(base.blocks, side.blocks, meaningsOfBlock, kindOf).map((block): BlockUnit => {
+  const blocks = renamed(base.blocks, side.blocks, meaningsOfBlock, isOfOneKind).map((block): BlockUnit => {
     const before = base.blocks.find(({ id }) => id === block.id);
     if (before === undefined) return block;
-    const sections = renamed(before.sections, block.sections, meaningsOfSection, kindOf);
+    const sections = renamed(
+      before.sections,
+      withTrialsOf(before, block).sections,
+      meaningsOfSection,
+      // Which of several trials of one day is which was asked above.
+      (one, other) => isOfOneKind(one, other) && (!one.isTrial || one.key !== other.key),
+    );
     return { ...block, sections: withOwnHeader(before, sections) };
   });
   return { ...side, blocks };
@@ -28,7 +35,7 @@ function renamed<T extends { readonly id: string }>(
   base: readonly T[],
   side: readonly T[],
   meaningsOf: (unit: T) => readonly string[],
-  kind: (unit: T) => string,
+  mayBe: (before: T, now: T) => boolean,
 ): T[] {
   const there = new Set(side.map(({ id }) => id));
   const known = new Set(base.map(({ id }) => id));
@@ -36,7 +43,7 @@ function renamed<T extends { readonly id: string }>(
   return side.map((unit) => {
     if (known.has(unit.id)) return unit;
     const partners = missing
-      .filter((one) => kind(one) === kind(unit))
+      .filter((one) => mayBe(one, unit))
       .map((one) => ({ one, likeness: likeness(meaningsOf(one), meaningsOf(unit)) }))
       .filter((partner) => partner.likeness >= alike)
       .sort((some, other) => other.likeness - some.likeness);
@@ -45,6 +52,10 @@ function renamed<T extends { readonly id: string }>(
     missing.splice(missing.indexOf(best.one), 1);
     return { ...unit, id: best.one.id };
   });
+}
+
+function isOfOneKind(one: { readonly id: string }, other: { readonly id: string }): boolean {
+  return kindOf(one) === kindOf(other);
 }
 
 function kindOf({ id }: { readonly id: string }): string {

@@ -12,7 +12,7 @@ import { countsOf } from './report/report.ts';
 import { type Format, isForPrograms, writeReport } from './report/write-report.ts';
 import type { RuleLevels } from './rule-levels.ts';
 import { noRule } from './rules.ts';
-import { cureOf } from './shown-path.ts';
+import { cureOf, shownPath } from './shown-path.ts';
 import { language, say, shownToPeople } from './speaker.ts';
 import { complain, complainOf } from './terminal.ts';
 import { notWritten, refusalOf } from './write-out.ts';
@@ -36,6 +36,9 @@ export interface CheckOptions {
   readonly fix?: boolean;
 }
 
+/** More files than these are counted. */
+const mostNamed = 3;
+
 /** Tells the findings of files: 0 when there are none at or above the level, 1 when there are, 2 when a file could not be read. */
 export async function check(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
   const strange = Object.keys(options.rule ?? {}).find((code) => !rules.some((rule) => rule.code === code));
@@ -44,6 +47,17 @@ export async function check(paths: readonly string[], options: CheckOptions): Pr
     const { filesSince, stagedFiles } = await import('./staged.ts');
     const changed = await (options.since === undefined ? stagedFiles() : filesSince(options.since));
     if ('message' in changed) return refuse(say(changed.message));
+    const { notAsStaged: files = [] } = changed;
+    if (files.length > 0) {
+      const shown = files.slice(0, mostNamed).map(shownPath);
+      const more = files.length - shown.length;
+      const named = more > 0 ? [...shown, say(message('comparison-page.more', { count: more }))] : shown;
+      complain(
+        say(
+          message('command-check.not-as-staged', { files: named, count: files.length, command: 'git add' }),
+        ),
+      );
+    }
     // Usually a warning, for a name may be written before it is defined; one that this very change takes away is missing.
     const rule = changed.takesAway ? { ...namesMissing, ...options.rule } : options.rule;
     return checkOnce(changed.paths, { ...options, ...(rule === undefined ? {} : { rule }) });

@@ -8,8 +8,10 @@ import {
   heaviest,
   type PlaceInFile,
   type Speaker,
+  withNamesCounted,
 } from '../../core/index.ts';
 import { growSlowlyFor } from '../host/slow-growth.ts';
+import { underNewNamesOf } from './compare-renames.ts';
 import type { ReadSide } from './compare-sides.ts';
 
 /** A formula or definition of a comparison, by where it stands. */
@@ -23,10 +25,11 @@ interface Compared {
  * both sides are compared one after another, so that thousands need no room at once. What stands on one side
  * alone is looked for in the files that were not asked for by its name, so that a formula that moved is told as moved.
  */
-export async function compareSides(before: ReadSide, after: ReadSide, words: Speaker): Promise<Comparison> {
+export async function compareSides(asItWas: ReadSide, after: ReadSide, words: Speaker): Promise<Comparison> {
+  const before = underNewNamesOf(asItWas, after);
   growSlowlyFor(before.texts.size + after.texts.size);
   const [old, now] = [readable(before.files, after), readable(after.files, before)];
-  const differing = filesThatMayDiffer(before.texts, after.texts);
+  const differing = filesThatMayDiffer(asItWas.texts, after.texts);
   const isWanted = (file: string): boolean => differing?.has(file) !== false;
   const parts: Comparison[] = [];
   const open: { readonly before: FileSummary[]; readonly after: FileSummary[] } = { before: [], after: [] };
@@ -49,11 +52,12 @@ export async function compareSides(before: ReadSide, after: ReadSide, words: Spe
   const isPart = old.length > open.before.length || now.length > open.after.length;
   parts.push(compareOpen(open, { before, after }, { isPart, asked: new Set([...old, ...now]), words }));
   const order = placeOrder(old, now);
-  return {
-    verdict: heaviest(parts.map(({ verdict }) => verdict)),
+  return withNamesCounted({
+    verdict: heaviest(parts),
     formulas: parts.flatMap(({ formulas }) => formulas).toSorted(order),
     definitions: parts.flatMap(({ definitions }) => definitions).toSorted(order),
-  };
+    named: parts.flatMap(({ named }) => named ?? []),
+  });
 }
 
 function listed(summary: FileSummary | undefined): FileSummary[] {
@@ -100,9 +104,9 @@ function compareOpen(
   const isAsked = (one: Compared): boolean =>
     [one.before, one.after].some((place) => place !== undefined && asked.has(place.file));
   const [formulas, definitions] = [whole.formulas.filter(isAsked), whole.definitions.filter(isAsked)];
-  const verdicts = [...formulas, ...definitions].map(({ verdict }) => verdict);
-  if (comparison.verdict === 'wording' && verdicts.length === 0) verdicts.push('wording');
-  return { verdict: heaviest(verdicts), formulas, definitions };
+  const found = [...formulas, ...definitions];
+  const verdict = comparison.verdict === 'wording' && found.length === 0 ? 'wording' : heaviest(found);
+  return { ...whole, verdict, formulas, definitions };
 }
 
 /** In the order of the new files, then what is there no more in that of the old ones. */

@@ -1,7 +1,7 @@
 import { stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { createService, type FileSummary, type Message, message } from '../../core/index.ts';
+import { createService, type FileSummary, type Message, message, type Service } from '../../core/index.ts';
 import { doughFilesBelow, readDough, rootAbove } from '../host/disk.ts';
 import { wayTo } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
@@ -21,6 +21,8 @@ export type Side =
       readonly texts: ReadonlyMap<string, string>;
       /** A file summed up among the others, be it asked for or not. */
       readonly summary: (file: string) => FileSummary | undefined;
+      /** Who knows these files, and by what; absent where there is none. */
+      readonly known?: { readonly service: Service; readonly uris: ReadonlyMap<string, string> };
       /** Files and folders that could not be read, each told already, named as the summaries are; '' is all of a folder. */
       readonly unread: readonly string[];
       /** A formula that was asked for, or its former self, may stand in a file that was not. */
@@ -76,6 +78,7 @@ async function folderSide(folder: string, other: string): Promise<Side> {
       const uri = uris.get(file);
       return uri === undefined ? undefined : input.service.summary(uri, file);
     },
+    known: { service: input.service, uris },
     unread: input.troubles.map(({ path }) => within(path)),
   };
 }
@@ -124,6 +127,7 @@ export async function summaryAmong({ place, text, shown, other }: Placed): Promi
     files: [file],
     texts: new Map([[file, text]]),
     summary: (asked) => (asked === file ? service.summary(uriOf(at), file) : undefined),
+    known: { service, uris: new Map([[file, uriOf(at)]]) },
     unread: [],
   };
 }

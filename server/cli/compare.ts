@@ -114,7 +114,7 @@ interface Asked {
   neverMet(): string | undefined;
 }
 
-async function askedOf(paths: readonly string[]): Promise<Asked | Refusal> {
+export async function askedOf(paths: readonly string[]): Promise<Asked | Refusal> {
   const repository = await repositoryOf(await folderOf(resolve(paths[0] ?? '.')));
   if (repository.root === undefined) return { message: repository.message };
   const { root, isBare } = repository;
@@ -147,11 +147,12 @@ function sideOf(asked: Asked, files: readonly SideFile[], unread: readonly strin
   const shown = (path: string): string => shownPath(join(asked.root, path));
   const texts = new Map<string, string>();
   const wanted: string[] = [];
-  const paths = new Map<string, string>();
+  const uris = new Map<string, string>();
   for (const { path, text } of files) {
     if (text === undefined) continue;
-    service.setText(uriIn(asked.root, path), text);
-    paths.set(shown(path), path);
+    const uri = uriIn(asked.root, path);
+    service.setText(uri, text);
+    uris.set(shown(path), uri);
     texts.set(shown(path), text);
     if (asked.wants(path)) wanted.push(shown(path));
   }
@@ -160,15 +161,16 @@ function sideOf(asked: Asked, files: readonly SideFile[], unread: readonly strin
     files: wanted,
     texts,
     summary: (file) => {
-      const path = paths.get(file);
-      return path === undefined ? undefined : service.summary(uriIn(asked.root, path), file);
+      const uri = uris.get(file);
+      return uri === undefined ? undefined : service.summary(uri, file);
     },
+    known: { service, uris },
     unread,
     looksAround: true,
   };
 }
 
-async function revisionSide(asked: Asked, revision: string): Promise<Side> {
+export async function revisionSide(asked: Asked, revision: string): Promise<Side> {
   const found = await filesOfRevision(asked.root, revision);
   if ('message' in found) return found;
   const unread: string[] = [];

@@ -1,5 +1,5 @@
 import { mkdir, readFile, realpath, rm, stat } from 'node:fs/promises';
-import { basename, delimiter, dirname, join, resolve } from 'node:path';
+import { basename, delimiter, dirname, join, relative, resolve } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { type LanguageTag, type Message, message } from '../../core/index.ts';
 import { git, repositoryOf } from '../host/git.ts';
@@ -55,6 +55,7 @@ export async function gitSetup(options: GitSetupOptions): Promise<ExitCode> {
   const place: Place = {
     root,
     folder,
+    shownFolder: repository.isBare ? '' : '.git/',
     attributes: repository.isBare ? join(folder, 'info', 'attributes') : join(root, '.gitattributes'),
   };
   const steps = options.undo ? await undoing(place) : await settingUp(place, options);
@@ -82,16 +83,18 @@ interface Place {
   readonly root: string;
   /** The folder of git’s own files, which all worktrees share. */
   readonly folder: string;
+  /** The same as it is shown, with its slash; of a bare repository it is all there is. */
+  readonly shownFolder: string;
   readonly attributes: string;
 }
 
 async function settingUp(place: Place, options: GitSetupOptions): Promise<Step[]> {
-  const { root, folder, attributes } = place;
+  const { root, folder, shownFolder, attributes } = place;
   const steps: Step[] = [];
   const lines = await attributesOf(attributes);
   if (!lines.some((line) => line.trim() === attributeLine)) {
     steps.push({
-      what: message('command-git.add-line', { file: basename(attributes), written: attributeLine }),
+      what: message('command-git.add-line', { file: relative(root, attributes), written: attributeLine }),
       run: () => writeAttributes(attributes, [...lines.filter((line) => !isOurs(line)), attributeLine]),
     });
   }
@@ -100,7 +103,7 @@ async function settingUp(place: Place, options: GitSetupOptions): Promise<Step[]
   if ((await readFile(path, 'utf8').catch(() => undefined)) !== script) {
     steps.push({
       what: message('command-git.write-script', {
-        file: `.git/${scriptPlace}`,
+        file: `${shownFolder}${scriptPlace}`,
         command: options.program,
       }),
       run: () => writing(scriptPlace, () => writeScript(path, script)),
@@ -111,7 +114,7 @@ async function settingUp(place: Place, options: GitSetupOptions): Promise<Step[]
     if (held.ok && held.out.toString().replace(/\n$/, '') === value) continue;
     steps.push({
       what: message(held.ok ? 'command-git.change' : 'command-git.set', {
-        ...{ file: '.git/config', setting: key, written: value },
+        ...{ file: `${shownFolder}config`, setting: key, written: value },
       }),
       run: async () => {
         const done = await git(root, ['config', '--local', key, value]);
@@ -122,13 +125,13 @@ async function settingUp(place: Place, options: GitSetupOptions): Promise<Step[]
   return steps;
 }
 
-async function undoing({ root, folder, attributes }: Place): Promise<Step[]> {
+async function undoing({ root, folder, shownFolder, attributes }: Place): Promise<Step[]> {
   const steps: Step[] = [];
   const lines = await attributesOf(attributes);
   const ours = lines.find(isOurs);
   if (ours !== undefined) {
     steps.push({
-      what: message('command-git.take-line-out', { file: basename(attributes), written: ours.trim() }),
+      what: message('command-git.take-line-out', { file: relative(root, attributes), written: ours.trim() }),
       run: () =>
         writeAttributes(
           attributes,
@@ -139,7 +142,7 @@ async function undoing({ root, folder, attributes }: Place): Promise<Step[]> {
   const own = dirname(scriptPlace);
   if ((await stat(join(folder, own)).catch(() => undefined)) !== undefined) {
     steps.push({
-      what: message('command-git.remove-script', { file: `.git/${own}` }),
+      what: message('command-git.remove-script', { file: `${shownFolder}${own}` }),
       run: () => writing(own, () => rm(join(folder, own), { recursive: true })),
     });
   }
@@ -147,7 +150,7 @@ async function undoing({ root, folder, attributes }: Place): Promise<Step[]> {
     const held = await git(root, ['config', '--local', '--get-regexp', `^${section.replace('.', '\\.')}\\.`]);
     if (!held.ok) continue;
     steps.push({
-      what: message('command-git.remove-section', { file: '.git/config', setting: section }),
+      what: message('command-git.remove-section', { file: `${shownFolder}config`, setting: section }),
       run: async () => {
         const done = await git(root, ['config', '--local', '--remove-section', section]);
         return done.ok ? undefined : done;

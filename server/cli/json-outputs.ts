@@ -50,7 +50,7 @@ export interface CheckPlace {
 export type TotalsOutput = readonly Omit<FormulaTotals, 'resolved'>[];
 
 /** `doughwright compare --format json`: what changed. */
-export type CompareOutput = Comparison;
+export type CompareOutput = Omit<Comparison, 'named'>;
 
 /** `doughwright history --format json`: what became of the figures of a formula. */
 export type HistoryOutput = HistoryData;

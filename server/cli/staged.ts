@@ -1,7 +1,7 @@
 import { dirname, join } from 'node:path';
 import { createService, type FileSummary, foldName, type Message } from '../../core/index.ts';
-import { doughFilesBelow, readDough } from '../host/disk.ts';
-import { blobsOf, filesOfRevision, git, repositoryOf } from '../host/git.ts';
+import { doughFilesBelow, readBytes, readDough } from '../host/disk.ts';
+import { blobsOf, filesOfRevision, git, isBlob, repositoryOf } from '../host/git.ts';
 import { wayTo } from '../host/paths.ts';
 
 /** What is about to be committed, and what has to do with it. */
@@ -9,6 +9,8 @@ export interface Staged {
   readonly paths: readonly string[];
   /** Something is defined no more under its name. */
   readonly takesAway: boolean;
+  /** Those of the paths that are otherwise on disk than they are about to be committed. */
+  readonly notAsStaged?: readonly string[];
 }
 
 /**
@@ -46,7 +48,26 @@ export async function stagedFiles(): Promise<Staged | { readonly message: Messag
       ...(after === undefined ? {} : { after }),
     });
   }
-  return withUsers(root, changed);
+  const found = await withUsers(root, changed);
+  // Asked of the index and not of git’s own comparison, which starts the filters that a repository names.
+  const index = await git(root, ['ls-files', '--stage', '-z', '--', '*.dough']);
+  if (!index.ok) return { message: index.message };
+  const ids = new Map(
+    index.out
+      .toString()
+      .split('\0')
+      .flatMap((entry) => {
+        const match = /^\d+ ([0-9a-f]+) \d\t([\s\S]+)$/.exec(entry);
+        return match === null ? [] : [[join(root, match[2] ?? ''), match[1] ?? ''] as const];
+      }),
+  );
+  const notAsStaged: string[] = [];
+  for (const path of found.paths) {
+    const id = ids.get(path);
+    const bytes = id === undefined ? undefined : (await readBytes(path)).bytes;
+    if (id !== undefined && bytes !== undefined && !isBlob(bytes, id)) notAsStaged.push(path);
+  }
+  return { ...found, notAsStaged };
 }
 
 /**

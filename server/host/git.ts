@@ -163,7 +163,7 @@ async function differs(root: string, entries: readonly TreeEntry[]): Promise<boo
 }
 
 /** Whether bytes have the name that git gives its object, as they are or with the line ends that git stores. */
-function isBlob(bytes: Buffer, id: string): boolean {
+export function isBlob(bytes: Buffer, id: string): boolean {
   const isNamed = (content: Buffer): boolean =>
     createHash(id.length === 64 ? 'sha256' : 'sha1')
       .update(`blob ${content.length}\0`)

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { readFileSync, symlinkSync } from 'node:fs';
+import { mkdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { commandLineProgram, nodeProgram } from '../editors/places.ts';
@@ -107,6 +107,123 @@ describe('doughwright compare', () => {
     expect(json).toBe((await doughwright(path, 'compare', '--json', 'old', 'new')).stdout);
   });
 
+  describe('another name', () => {
+    const mixer = 'mixer old spiral:\n  kind spiral\n  speed 1 105 rpm\n  speed 2 205 rpm\n';
+    const mixed = tin.replace('mix in spiral', 'mix in old spiral').replace('strong white ', 'quay strong  ');
+    const others = {
+      'mixers.dough': mixer,
+      'bakery.dough': 'bakery Quay Lane:\n  label EU\n',
+      'wet.dough': 'formula Wet Tin like Harbour Tin:\n  water              to 75% hydration\n',
+      'plan.dough': 'plan Saturday:\n  ready 06:30\n  Harbour Tin        24 pieces\n',
+    };
+    const before = {
+      'flours.dough': flours.replace('strong white', 'quay strong'),
+      'tin.dough': mixed,
+      ...others,
+    };
+    const renamed = (from: string, to: string, files: Readonly<Record<string, string>>) =>
+      Object.fromEntries(
+        Object.entries(files).map(([name, text]) => [
+          name,
+          text.replaceAll(from.padEnd(19), to.padEnd(19)).replaceAll(from, to),
+        ]),
+      );
+    const compared = async (after: Readonly<Record<string, string>>) => {
+      const { path } = folderWith(
+        Object.fromEntries(
+          [before, after].flatMap((side, at) =>
+            Object.entries(side).map(([name, text]) => [`${at === 0 ? 'old' : 'new'}/${name}`, text]),
+          ),
+        ),
+      );
+      return doughwright(path, 'compare', 'old', 'new');
+    };
+    const white =
+      'flour quay white  flours.dough:1  renamed from quay strong, also in 1 formula, in 2 ingredient lists\n';
+
+    it('of a flour, a mixer and a formula is told once, and in nothing that names them', async () => {
+      const flour = renamed('quay strong', 'quay white', before);
+      expect(await compared(flour)).toMatchObject({ code: 1, stdout: white, stderr: '' });
+      const all = renamed('Harbour Tin', 'Harbour Loaf', renamed('old spiral', 'big spiral', flour));
+      expect((await compared(all)).stdout.split('\n\n').map((one) => one.trim())).toEqual([
+        white.trim(),
+        'mixer big spiral  mixers.dough:1  renamed from old spiral, also in 1 formula',
+        'Harbour Loaf  tin.dough:1  renamed from Harbour Tin',
+      ]);
+    });
+
+    it('beside another price tells that too, and what comes of it', async () => {
+      const flour = renamed('quay strong', 'quay white', before);
+      const { stdout } = await compared({
+        ...flour,
+        'flours.dough': flour['flours.dough']!.replace('0.80', '0.95'),
+      });
+      expect(stdout).toContain(`${white}  price             0.80 EUR per kg → 0.95 EUR per kg\n`);
+      expect(stdout).toMatch(
+        /^2 formulas that nobody edited follow from the change above\n {2}cost +all 2\n/m,
+      );
+      expect(stdout).not.toMatch(/[−+] 100%/);
+      // Of a flour of which no figure is said, another price may be that of another flour.
+      const bare = (text: string) => text.replace('  protein 12.9%\n', '');
+      const plain = { ...before, 'flours.dough': bare(before['flours.dough']) };
+      const other = renamed('quay strong', 'quay white', plain)['flours.dough']!.replace('0.80', '0.95');
+      const { path } = folderWith({ 'old.dough': plain['flours.dough'], 'new.dough': other });
+      expect((await doughwright(path, 'compare', 'old.dough', 'new.dough')).stdout).toMatch(/ new\n/);
+    });
+
+    it('beside a change of an amount leaves that to be told, by the new name', async () => {
+      const flour = renamed('quay strong', 'quay white', before);
+      const { stdout } = await compared({
+        ...flour,
+        'tin.dough': flour['tin.dough']!.replace('100%\n', '90%\n  medium rye         10%\n'),
+      });
+      expect(stdout).toContain(white);
+      expect(stdout).toMatch(/^ {4}quay white +100% \(.*\) → 90%/m);
+      expect(stdout).not.toMatch(/[−+] 100%/);
+    });
+
+    it('is none where the flour is another, where the old one stays in use, or where the name was another thing’s', async () => {
+      const flour = renamed('quay strong', 'quay white', before);
+      // Another protein is another flour.
+      const other = await compared({
+        ...flour,
+        'flours.dough': flour['flours.dough']!.replace('12.9', '11'),
+      });
+      expect(other.stdout).toContain('flour quay white  flours.dough:1  new\n');
+      expect(other.stdout).toMatch(/quay white +\+ 100%/);
+      expect(other.stdout).toMatch(/quay strong +− 100%/);
+      // The formula was left with the old name, which nothing defines any more.
+      const left = await compared({ ...flour, 'tin.dough': mixed });
+      expect(left.stdout).toMatch(/^flour quay white {2}flours\.dough:1 {2}renamed from quay strong\n/);
+      expect(left.stdout).toMatch(/new +warning: “quay strong” is not known/);
+      // It took another flour meanwhile: neither name is said of it that it never had.
+      const taken = await compared({
+        ...flour,
+        'tin.dough': mixed.replace('quay strong        100%', 'soft white         100%'),
+      });
+      expect(taken.stdout).toMatch(/quay strong +− 100%/);
+      expect(taken.stdout).not.toMatch(/quay white +− /);
+      // A name of the catalogue lends what the catalogue knows of it.
+      const lent = await compared(renamed('quay strong', 'strong white', before));
+      expect(lent.stdout).toContain('flour strong white  flours.dough:1  renamed from quay strong\n');
+      expect(lent.stdout).toMatch(/strong white +\+ 100%/);
+    });
+  });
+
+  it('says of a file that only moved nothing but that', async () => {
+    const { path } = folderWith({
+      ...{ 'old/flours.dough': flours, 'old/tin.dough': tin },
+      ...{ 'new/in/flours.dough': flours, 'new/in/tin.dough': tin },
+    });
+    expect(await doughwright(path, 'compare', 'old', 'new')).toEqual({
+      code: 0,
+      stdout:
+        'flour strong white  in/flours.dough:1  moved from flours.dough\n\n' +
+        'Harbour Tin  in/tin.dough:1  moved from tin.dough\n',
+      stderr: '',
+    });
+  });
+
   it.each([
     ['one path', ['old.dough'], /name two files or two folders/],
     ['a missing file', ['old.dough', 'nope.dough'], /nope\.dough: there is no such file/],
@@ -148,6 +265,30 @@ describe('doughwright compare with revisions of git', () => {
     expect(code).toBe(1);
     expect(stdout).toMatch(/^Harbour Tin {2}weekday\.dough:1 {2}moved from tin\.dough\n/);
     expect((await doughwright(folder.path, 'compare', '--between', 'HEAD', 'HEAD')).code).toBe(0);
+  });
+
+  it('tells another name in a file where its definition is not among what was asked for', async () => {
+    const own = (text: string) =>
+      text.replace('strong white ', 'quay strong  ').replace('strong white', 'quay strong');
+    const folder = repositoryWith({ 'tin.dough': own(tin), 'flours.dough': own(flours) });
+    folder.write('tin.dough', own(tin).replace('quay strong', 'quay white '));
+    folder.write('flours.dough', own(flours).replace('quay strong', 'quay white'));
+    const whole = await doughwright(folder.path, 'compare', '--since', 'HEAD');
+    expect([whole.code, whole.stdout]).toEqual([
+      1,
+      'flour quay white  flours.dough:1  renamed from quay strong, also in 1 formula, in 1 ingredient list\n',
+    ]);
+    // Git shows file by file: the old state has its flour all the same, and no figure of it is other.
+    expect((await doughwright(folder.path, 'git-setup', '--yes')).code).toBe(0);
+    for (const path of [folder.path, join(folder.path, 'in')]) {
+      mkdirSync(path, { recursive: true });
+      const shown = folder.git('-C', path, 'diff', '--', join(folder.path, 'tin.dough'));
+      expect(shown).toMatch(/quay white +\+ 100%.*\n +quay strong +− 100%/);
+      expect(shown).not.toMatch(/not known|allergen|hydration/);
+    }
+    const alone = await doughwright(folder.path, 'compare', '--since', 'HEAD', 'tin.dough');
+    expect(alone.code).toBe(1);
+    expect(alone.stdout).toMatch(/quay strong +− 100%/);
   });
 
   it('a revision that is none ends with 2, whatever it looks like', async () => {

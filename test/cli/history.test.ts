@@ -178,6 +178,8 @@ describe('doughwright history', () => {
     const bare = join(top, 'bare.git');
     home.git('clone', '--quiet', '--bare', home.path, bare);
     expect(rows(await told(bare, 'Harbour Tin'))).toEqual(rows(await told(home.path, 'Harbour Tin')));
+    const setup = await doughwright(bare, 'git-setup', '--yes');
+    expect(setup.stdout).toMatch(/^ {2}info\/attributes +add .*\n {2}doughwright\/git\.sh .*\n {2}config /m);
     const beside = join(top, 'beside');
     home.git('worktree', 'add', '--quiet', beside, 'v1');
     expect((await told(beside, 'Harbour Tin', 'tin.dough')).revisions).toHaveLength(5);

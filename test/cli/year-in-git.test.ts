@@ -276,6 +276,21 @@ describe('June: the hook', () => {
     home.git('rm', '--quiet', '--force', 'flours.dough');
     expect((await doughwright(home.path, 'check', '--level', 'error', '--staged')).code).toBe(1);
     home.git('reset', '--quiet', '--hard');
+    // The formula has the new name, but that is not in the commit.
+    edit('flours.dough', 'flour quay white', 'flour harbour white');
+    edit('formulas/tin.dough', '  quay white   ', '  harbour white');
+    home.git('add', 'flours.dough');
+    const half = await doughwright(home.path, 'check', '--level', 'error', '--staged');
+    expect([half.code, half.stderr]).toEqual([
+      0,
+      'doughwright: formulas/tin.dough is other on disk than what is staged, and is checked as it is on disk; stage it too: git add\n',
+    ]);
+    home.git('add', '.');
+    expect(await doughwright(home.path, 'check', '--level', 'error', '--staged')).toMatchObject({
+      code: 0,
+      stderr: '',
+    });
+    home.git('reset', '--quiet', '--hard');
     home.write('notes.dough', 'formula Half:\n  salt\n  nonsense 3\n');
     // What is not staged, and does not use what is, does not hold a commit up.
     edit('flours.dough', '0.80', '0.85');

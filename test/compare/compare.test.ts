@@ -257,6 +257,19 @@ describe('what changed in a formula', () => {
     expect(changes(moved)).toEqual([]);
   });
 
+  it('tells of several trials of one day which one is new, gone or read on, wherever it stands', () => {
+    const trial = (lines: string): string => `\ntrial 2026-03-14:\n${lines}`;
+    const [first, second] = [trial('  room 20 °C\n  end 24 °C\n'), trial('  room 22 °C\n  end 25 °C\n')];
+    const changes = (before: string, now: string) =>
+      told(bakery().compare(uri, tin + before, tin + now)).filter((one) => one.startsWith('trials'));
+    expect(changes(first, second + first)).toEqual(['trials: trial 2026-03-14  → room 22 °C; end 25 °C']);
+    expect(changes(first + second, second)).toEqual(['trials: trial 2026-03-14 room 20 °C; end 24 °C → ']);
+    expect(changes(first + second, `${second}  baked 9 kg\n${first}`)).toEqual([
+      'trials: trial 2026-03-14: baked  → 9 kg',
+    ]);
+    expect(changes(first, second)).toHaveLength(2);
+  });
+
   it('tells a trial that was added', () => {
     const trial = '\ntrial 2026-03-14:\n  end 25.4 °C\n';
     expect(told(bakery().compare(uri, tin, tin + trial))).toContain(

@@ -169,6 +169,28 @@ describe('the rows of a history', () => {
     const takenBack = historyOf([...revisions, revision('d', 6, 'c', moment({ mixMinutes: 9 }))])!;
     expect(takenBack.trials).toEqual([]);
   });
+
+  it('hold every one of several trials of one day', () => {
+    const trials = (...readings: readonly number[]) => ({
+      trials: readings.map((measuredCelsius) => ({
+        ...{ title: '2026-01-02', date: '2026-01-02', measuredCelsius, predictedCelsius: 24 },
+      })),
+    });
+    const revisions = [
+      revision('a', 0, '', moment({})),
+      revision('b', 4, 'a', moment({}, trials(26))),
+      // The later one stands above the first; then a third reads what the first did.
+      revision('c', 5, 'b', moment({}, trials(25, 26))),
+      revision('d', 6, 'c', moment({}, trials(25, 26, 26))),
+    ];
+    expect(
+      historyOf(revisions)!.trials.map(({ measuredCelsius, commit }) => [measuredCelsius, commit]),
+    ).toEqual([
+      [25, 'c'],
+      [26, 'b'],
+      [26, 'd'],
+    ]);
+  });
 });
 
 describe('what is written of a history', () => {

@@ -151,6 +151,62 @@ describe('changes of two bakers come together', () => {
       });
       expect(both(begun, begun.replace('room 21', 'room 23')).conflicts).toBe(1);
     });
+
+    const [first, second] = [trial(`${spiral}  end 24 °C\n`), trial('  room 23 °C\n  end 26 °C\n')];
+
+    it('are each what it was, whatever stands above it: a reading never comes to the other batch', () => {
+      const more = '  baked 8 kg\n';
+      const read = (text: string): string => text.replace(second, second + more);
+      const both = tin + first + second + more;
+      const onto = (base: string, ours: string, theirs: string) => mergeTexts(base, ours, theirs);
+      // The first came meanwhile, above the one that was read.
+      expect(onto(tin + second, tin + first + second, tin + second + more).text).toBe(both);
+      expect(onto(tin + second, tin + second + more, tin + first + second).text).toBe(both);
+      // They changed places meanwhile.
+      expect(onto(tin + first + second, tin + second + first, read(tin + first + second)).text).toBe(
+        tin + second + more + first,
+      );
+      // The one is taken out, not the other.
+      expect(onto(tin + second, tin + first + second, tin)).toEqual({ text: tin + first, conflicts: 0 });
+    });
+
+    it('come once where one side has one of them already, and a third stands last', () => {
+      const third = trial('  room 25 °C\n  end 28 °C\n');
+      const both = tin + first + second;
+      expect(mergeTexts(tin, both, tin + second)).toEqual({ text: both, conflicts: 0 });
+      expect(mergeTexts(tin, tin + second, both)).toEqual({ text: both, conflicts: 0 });
+      expect(mergeTexts(tin, both, tin + second + first)).toEqual({ text: both, conflicts: 0 });
+      expect(mergeTexts(tin, both, tin + third)).toEqual({ text: both + third, conflicts: 0 });
+    });
+
+    it('of which it cannot be told which one was read are a conflict', () => {
+      const same = '  room 21 °C\n';
+      const [was, more] = [trial(`${same}  end 24 °C\n`), '  baked 8 kg\n'];
+      const split = trial(`${same}  end 25 °C\n`) + trial(`${same}  end 26 °C\n`);
+      const { text, conflicts } = mergeTexts(tin + was, tin + split, tin + was + more);
+      expect(conflicts).toBe(1);
+      expect(text).toContain(`=======\n${was}${more}>>>>>>> theirs\n`);
+    });
+
+    it('with no line yet, or with the same note, are one; with a note each they are two', () => {
+      expect(both('', '  end 25 °C\n')).toEqual({ text: tin + trial('  end 25 °C\n'), conflicts: 0 });
+      expect(both('  note tight\n', '  note tight\n').text).toBe(tin + trial('  note tight\n'));
+      expect(both('  note tight\n', '  note open\n').text).toBe(
+        tin + trial('  note tight\n') + trial('  note open\n'),
+      );
+    });
+  });
+
+  it.each<[string, string]>([
+    ['  water 20 °C\n', '  water 18 °C\n'],
+    ['  water 1.4 kg\n', '  water 1.5 kg\n'],
+    ['  rise 80% at 1 h\n', '  rise 90% at 60 min\n'],
+  ])('one trial has one water and one rise at a time: %j and %j are a conflict', (ours, theirs) => {
+    const at = (more: string) => (text: string) => text.replace('  end 25.4 °C\n', `  end 25.4 °C\n${more}`);
+    expect(merged(at(ours), at(theirs)).conflicts).toBe(1);
+    expect(
+      merged(at('  water 20 °C\n  rise 80% at 1 h\n'), at('  water 1.4 kg\n  rise 90% at 2 h\n')).conflicts,
+    ).toBe(0);
   });
 
   it('a section that both add unites: what both say once, what either says as well', () => {
@@ -257,6 +313,24 @@ describe('what two bakers say differently stays a conflict', () => {
     expect(conflicts).toBe(1);
     expect(text).toContain(`<<<<<<< ours\n${mine}=======\n${theirs}>>>>>>> theirs\n`);
     expect(merged(other, one).conflicts).toBe(1);
+  });
+
+  it('of a flour that one side renamed or exchanged and the other weighed anew, or exchanged for another', () => {
+    const by = (line: string) => (text: string) => text.replace(/^ {2}strong white .*\n/m, `  ${line}\n`);
+    const [mine, yours] = [by('quay white         100%'), by('strong white       90%')];
+    expect(merged(mine, yours)).toEqual({
+      text: tin.replace(
+        /^ {2}strong white .*\n/m,
+        '<<<<<<< ours\n  quay white         100%\n=======\n  strong white       90%\n>>>>>>> theirs\n',
+      ),
+      conflicts: 1,
+    });
+    expect(merged(mine, by('soft white         100%')).conflicts).toBe(1);
+    expect(merged(mine, mine)).toEqual({ text: mine(tin), conflicts: 0 });
+    expect(merged(mine, (text) => text)).toEqual({ text: mine(tin), conflicts: 0 });
+    // What the other side added of it already is decided by somebody too.
+    const added = by('strong white       100%\n  quay white         20%');
+    expect(merged(mine, added).conflicts).toBe(1);
   });
 
   it('with marks of the length and the names asked for, which the checker tells as an error', () => {

@@ -30,6 +30,11 @@ export const commandCheck: Translation<typeof english> = {
       one: `# Befund steht jetzt in ${file}.`,
       other: `# Befunde stehen jetzt in ${file}.`,
     }),
+  'command-check.not-as-staged': ({ files, count, command }, say) =>
+    say.count(count, {
+      one: `${say.list(files)} ist auf der Platte anders als vorgemerkt und wird geprüft, wie es dort steht; auch vormerken: ${command}`,
+      other: `# Dateien sind auf der Platte anders als vorgemerkt und werden geprüft, wie sie dort stehen: ${say.list(files)}; auch vormerken: ${command}`,
+    }),
   'command-check.watching': () => 'Wartet auf Änderungen; Strg+C beendet.',
 
   'command-rename.none': ({ name }) =>

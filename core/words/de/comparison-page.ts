@@ -23,6 +23,10 @@ export const comparisonPage: Translation<typeof english> = {
   'comparison-page.place': ({ file, number }, say) => `${file}, Zeile ${say.number(number, 0)}`,
 
   'comparison-page.renamed': ({ name }) => `hieß vorher ${name}`,
+  'comparison-page.named-in': ({ count }, say) =>
+    say.count(count, { one: 'auch in # Formel', other: 'auch in # Formeln' }),
+  'comparison-page.named-on': ({ count }, say) =>
+    say.count(count, { one: 'in # Zutatenverzeichnis', other: 'in # Zutatenverzeichnissen' }),
   'comparison-page.moved': ({ file }) => `stand vorher in ${file}`,
   'comparison-page.only-layout': () => 'nur Anordnung und Kommentare sind anders',
   'comparison-page.same-figures': () => 'anders geschrieben, dieselben Zahlen',

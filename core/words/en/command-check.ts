@@ -33,6 +33,14 @@ export const commandCheck = {
     say.count(count, { one: '# information', other: '# pieces of information' }),
   'command-check.baseline': ({ count, file }: Args<'count' | 'file'>, say: Speaker) =>
     say.count(count, { one: `# finding is in ${file} now.`, other: `# findings are in ${file} now.` }),
+  'command-check.not-as-staged': (
+    { files, count, command }: Args<'files' | 'count' | 'command'>,
+    say: Speaker,
+  ) =>
+    say.count(count, {
+      one: `${say.list(files)} is other on disk than what is staged, and is checked as it is on disk; stage it too: ${command}`,
+      other: `# files are other on disk than what is staged, and are checked as they are on disk: ${say.list(files)}; stage them too: ${command}`,
+    }),
   'command-check.watching': () => 'Watching for changes; Ctrl+C ends.',
 
   'command-rename.none': ({ name }: Args<'name'>) =>

@@ -24,6 +24,10 @@ export const comparisonPage = {
     `${file}, line ${say.number(number, 0)}`,
 
   'comparison-page.renamed': ({ name }: Args<'name'>) => `renamed from ${name}`,
+  'comparison-page.named-in': ({ count }: Args<'count'>, say: Speaker) =>
+    say.count(count, { one: 'also in # formula', other: 'also in # formulas' }),
+  'comparison-page.named-on': ({ count }: Args<'count'>, say: Speaker) =>
+    say.count(count, { one: 'in # ingredient list', other: 'in # ingredient lists' }),
   'comparison-page.moved': ({ file }: Args<'file'>) => `moved from ${file}`,
   'comparison-page.only-layout': () => 'only layout and comments differ',
   'comparison-page.same-figures': () => 'written differently, the same figures',
