@@ -57,6 +57,8 @@ export const readingAmounts: Translation<typeof english> = {
   'amount-first.planned': ({ example }) => `Zuerst kommt der Name, dahinter die Anzahl: ${example}`,
 
   'negative-amount.negative': () => 'Eine Menge kann nicht negativ sein. Das Minuszeichen entfernen.',
+  'negative-amount.plus': ({ written }) =>
+    `„${written}“: mehr als was? Eine Menge sagt, wie viel es im Ganzen ist. Die ganze Menge schreiben.`,
 
   'range.one-value': ({ written }) =>
     `„${written}“ ist ein Bereich; gebraucht wird ein Wert. Ein Ende wählen und das andere als Kommentar behalten.`,
