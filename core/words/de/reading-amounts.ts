@@ -74,6 +74,8 @@ export const readingAmounts: Translation<typeof english> = {
   'point-or-thousand.read-as': ({ written, meant, otherMeant }) =>
     `„${written}“ wird als ${meant} gelesen. Als ${meant} oder ${otherMeant} geschrieben, liest es niemand anders.`,
 
+  'missing-comma.warmth': ({ written, meant }) =>
+    `Wie warm es ist, steht hinter einem Komma: „${written}“ ist ${meant}`,
   'missing-comma.before': ({ written, example }) => `Vor „${written}“ gehört ein Komma: ${example}`,
 
   'after-amount.ingredient': ({ written, example }) =>

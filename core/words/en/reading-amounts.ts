@@ -93,6 +93,8 @@ export const readingAmounts = {
   'point-or-thousand.read-as': ({ written, meant, otherMeant }: Args<'written' | 'meant' | 'otherMeant'>) =>
     `“${written}” is read as ${meant}. Write ${meant} or ${otherMeant}, so that nobody reads it the other way.`,
 
+  'missing-comma.warmth': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `How warm it is stands behind a comma: “${written}” is ${meant}`,
   'missing-comma.before': ({ written, example }: Args<'written' | 'example'>) =>
     `A comma goes before “${written}”: ${example}`,
 
