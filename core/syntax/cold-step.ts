@@ -5,6 +5,7 @@ import type { KnownStep } from './known-step.ts';
 import { insertFix, problem, writeFix } from './problem.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
+import type { LineRead } from './tree.ts';
 
 /** A cold store as food hygiene wants it; common practice, no source. */
 export const usualColdStoreCelsius = 5;
@@ -65,4 +66,15 @@ export function overnight(tokens: readonly IToken[], celsius: number | undefined
   const said = message('missing-unit.overnight', { written: word.image, example: meant });
   // How long a night is the baker says: no fix of a whole file writes it.
   return problem('missing-unit', said, own, writeFix(span, meant));
+}
+
+/** `ferment overnight at 21 °C` of a part, whose night needs its hours too. */
+export function readNightOfPart(tokens: readonly IToken[]): LineRead | undefined {
+  if (!/^(?:ferment|soak|hold|ripen|stand|rest|leave)$/i.test(firstOf(tokens).image)) return undefined;
+  if (
+    tokens.some((token) => ['fraction', 'mass', 'volume', 'count'].includes(t.quantityOf(token)?.kind ?? ''))
+  )
+    return undefined;
+  const night = overnight(tokens, usualColdStoreCelsius);
+  return night === undefined ? undefined : { statement: { kind: 'unreadable' }, problems: [night] };
 }

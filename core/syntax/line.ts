@@ -2,6 +2,7 @@ import { firstOf, groupOf, lastOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
 import { readNamedAmount } from './amount.ts';
 import { readDoughTemperature, readMixTemperature, readPreheating } from './beside-steps.ts';
+import { readNightOfPart } from './cold-step.ts';
 import { markAtStart, ruleOrComment, withoutMarks } from './foreign-markup.ts';
 import { isMixedOfTrial, readHeader } from './header.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
@@ -137,6 +138,7 @@ function readOfSection(text: string, meaning: Meaning, around: Surroundings): Re
   if (holdsIngredients(context))
     return (
       readSlippedProperty(text, meaning, context as SectionKind) ??
+      readNightOfPart(meaning) ??
       unlessMisspelled(text, readNamedAmount(text, meaning, 'ingredient'), context as SectionKind)
     );
   if (context === 'plan') return readNamedAmount(text, meaning, 'planned');
