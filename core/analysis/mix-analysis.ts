@@ -167,7 +167,10 @@ export function readyProgramme(
   return known({ input, phaseLines: lines }, 'given');
 }
 
-/** Whether flour, water or a part goes in of which it is not known how much: what is left would be no dough to judge. */
+/**
+ * Whether something that makes the dough softer or stiffer goes in of which it is not known how much: what is left would be no dough to
+ * judge. Salt, yeast, sugar and seeds change too little, and of a name that nobody knows it is told that it counts as nothing.
+ */
 function lacksWeights(resolved: ResolvedFormula, solved: SolvedFormula, sectionId: string): boolean {
   const isDough = sectionId === doughOf(resolved.input).id;
   const lines = isDough
@@ -175,9 +178,17 @@ function lacksWeights(resolved: ResolvedFormula, solved: SolvedFormula, sectionI
     : (solved.sections.find(({ id }) => id === sectionId)?.lines ?? []);
   return lines.some(({ key, grams, part }) => {
     const ingredient = resolved.ingredients.get(key);
-    return grams === undefined && (part || ingredient?.isFlour === true || ingredient?.role === 'water');
+    if (grams !== undefined) return false;
+    if (part) return true;
+    if (ingredient === undefined) return false;
+    const { role, composition, isFlour } = ingredient;
+    if (isFlour) return true;
+    return role === 'fat' || (role !== 'yeast' && (composition.water ?? 0) >= wetFraction);
   });
 }
+
+/** From so much water on an ingredient softens a dough, as milk, egg and butter do. */
+const wetFraction = 0.15;
 
 /** The temperature wanted of what a programme mixes: a part's own, the formula's for its dough. */
 function wantedCelsius(resolved: ResolvedFormula, mix: ResolvedProgramme): number | undefined {

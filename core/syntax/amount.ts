@@ -2,7 +2,7 @@ import type { IToken } from 'chevrotain';
 import { elementAt, firstOf, lastOf } from '../text/element.ts';
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
-import { amountFirst } from './amount-first.ts';
+import { amountFirst, warmthBehind } from './amount-first.ts';
 import { withoutAmount } from './amount-missing.ts';
 import { readAmount } from './grammar.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
@@ -41,7 +41,19 @@ export function readNamedAmount(line: string, tokens: readonly IToken[], kind: N
   if (colon !== undefined) problems.push(colonBeforeAmount(colon));
   const strange = head.slice(0, found.from).find((token) => token.tokenType === t.Unknown);
   if (strange !== undefined) problems.push(strangeCharacter(strange));
+  const warm = kind === 'ingredient' && commaAt < 0 ? warmthBehind(line, trailing) : undefined;
+  if (warm !== undefined)
+    return {
+      statement: statementOf(kind, name, found.amount, warm),
+      problems: [...problems, ...warm.problems].slice(0, 1),
+    };
   if (trailing.length > 0) problems.push(afterAmount(line, trailing, kind, found.amount, commaAt < 0));
+  const plus = plusBefore(line, head[found.from - 1], found.amount);
+  if (plus !== undefined) {
+    const { start } = plus.span;
+    const named = nameBetween(line, name.start, start);
+    return { statement: statementOf(kind, named, unknownAmount('unreadable', start)), problems: [plus] };
+  }
   const two =
     rangeInWords(line, head, found) ??
     weightInTwo(line, head, found.from) ??
@@ -148,6 +160,17 @@ function signProblems(amount: Amount): SyntaxProblem[] {
             ? amount.count
             : 0;
   return value < 0 ? [problem('negative-amount', message('negative-amount.negative'), amount)] : [];
+}
+
+/** `butter +5%`, `water + 5%`: more than something that the line does not say. */
+function plusBefore(line: string, before: IToken | undefined, amount: Amount): SyntaxProblem | undefined {
+  const start = before?.image === '+' ? before.startOffset : amount.start;
+  if (line.charAt(start) !== '+') return undefined;
+  const span = { start, end: amount.end };
+  const written = line.slice(start, amount.end);
+  const meant = written.replace(/^\+\s*/, '');
+  const said = message('negative-amount.plus', { written });
+  return problem('negative-amount', said, span, writeFix(span, meant));
 }
 
 function colonBeforeAmount(colon: IToken): SyntaxProblem {

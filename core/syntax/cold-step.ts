@@ -1,39 +1,49 @@
 import type { IToken } from 'chevrotain';
 import { elementAt, firstOf, lastOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
+import type { KnownStep } from './known-step.ts';
 import { insertFix, problem, writeFix } from './problem.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
+import type { LineRead } from './tree.ts';
 
 /** A cold store as food hygiene wants it; common practice, no source. */
 export const usualColdStoreCelsius = 5;
+/** A freezer as food hygiene wants it; common practice, no source. */
+const usualFreezerCelsius = -18;
 
-const cold: ReadonlySet<string> = new Set(
-  'fridge refrigerator retarder cooler coldroom cold chiller refrigerated chilled'.split(' '),
-);
+const cold: ReadonlyMap<string, number> = new Map([
+  ...'fridge refrigerator retarder cooler coldroom cold chiller refrigerated chilled refrigerate chill walk-in'
+    .split(' ')
+    .map((word) => [word, usualColdStoreCelsius] as const),
+  ...'freezer freeze'.split(' ').map((word) => [word, usualFreezerCelsius] as const),
+]);
 
 /**
- * A step that is kept cold and gives no temperature, `proof 12 h in the fridge`, `retard 14 h`: it is taken to be a usual cold store, for the
- * temperature of the room would have the dough rise in an hour. That is told, with the fix that writes it.
+ * A step that is kept cold and gives no temperature, `proof 12 h in the fridge`, `retard 14 h`, `30 min in the freezer`: it is taken to be a
+ * usual cold store or freezer, for the temperature of the room would have the dough rise in an hour. That is told, with the fix that
+ * writes it. An oven says its own: `bake 30 min from cold`.
  */
-export function coldWithoutDegrees(head: readonly IToken[]): SyntaxProblem | undefined {
+export function coldWithoutDegrees(
+  head: readonly IToken[],
+  known: KnownStep | undefined,
+): { readonly celsius: number; readonly problem: SyntaxProblem } | undefined {
   const at = head.findIndex(
     ({ image }, index) => cold.has(image.toLowerCase()) || (index === 0 && /^retard$/i.test(image)),
   );
   const time = head.findIndex((token) => t.quantityOf(token)?.kind === 'duration');
-  if (at < 0 || time < 0) return undefined;
+  if (at < 0 || time < 0 || known?.step === 'bake' || known?.step === 'boil') return undefined;
   const token = elementAt(head, at);
-  const meant = `at ${usualColdStoreCelsius} °C`;
-  const said = message('cold-without-degrees.taken', {
-    written: token.image,
-    celsius: usualColdStoreCelsius,
-  });
-  return problem(
+  const celsius = cold.get(token.image.toLowerCase()) ?? usualColdStoreCelsius;
+  const meant = `at ${celsius} °C`;
+  const said = message('cold-without-degrees.taken', { written: token.image, celsius });
+  const found = problem(
     'cold-without-degrees',
     said,
     { start: token.startOffset, end: t.endOf(token) },
     insertFix(message('fix.write', { meant }), t.endOf(elementAt(head, time)), ` ${meant}`, true),
   );
+  return { celsius, problem: found };
 }
 
 /** A night; common practice, no source. */
@@ -56,4 +66,15 @@ export function overnight(tokens: readonly IToken[], celsius: number | undefined
   const said = message('missing-unit.overnight', { written: word.image, example: meant });
   // How long a night is the baker says: no fix of a whole file writes it.
   return problem('missing-unit', said, own, writeFix(span, meant));
+}
+
+/** `ferment overnight at 21 °C` of a part, whose night needs its hours too. */
+export function readNightOfPart(tokens: readonly IToken[]): LineRead | undefined {
+  if (!/^(?:ferment|soak|hold|ripen|stand|rest|leave)$/i.test(firstOf(tokens).image)) return undefined;
+  if (
+    tokens.some((token) => ['fraction', 'mass', 'volume', 'count'].includes(t.quantityOf(token)?.kind ?? ''))
+  )
+    return undefined;
+  const night = overnight(tokens, usualColdStoreCelsius);
+  return night === undefined ? undefined : { statement: { kind: 'unreadable' }, problems: [night] };
 }

@@ -33,9 +33,16 @@ const counts: Readonly<Record<string, number>> = {
 export function readFoldTimes(tokens: readonly IToken[], stepSeconds: number | undefined): FoldTimes {
   const folding = tokens.findIndex(({ image }) => /^fold(?:s|ed|ing)?$/i.test(image));
   if (folding < 0) return { seconds: [], problems: [] };
-  const before = tokens[folding - 1];
   const said = tokens.slice(folding + 1);
+  const slashed = slashedTimes(said);
+  if (slashed.length > 0) return { seconds: slashed, problems: [] };
+  // `3 folds`, and `4 sets of coil folds`, whose number begins the remark.
+  const comma = tokens.slice(0, folding).findLastIndex(({ tokenType }) => tokenType === t.Comma);
+  const numbers = [tokens[folding - 1], folding - comma > 2 ? tokens[comma + 1] : undefined];
+  const before = numbers.find((token) => token !== undefined && countOf(token) !== undefined);
   const counted = before === undefined ? undefined : countOf(before);
+  const paced = countedEvery(counted, said, stepSeconds);
+  if (paced !== undefined) return paced;
   if (counted !== undefined) return spread(counted, before!, stepSeconds);
   const seconds: number[] = [];
   const problems: SyntaxProblem[] = [];
@@ -65,6 +72,19 @@ export function readFoldTimes(tokens: readonly IToken[], stepSeconds: number | u
   const last = bare.at(-1);
   if (last !== undefined) problems.push(last === said[0] ? withoutTimes(last) : withoutUnit(last));
   return { seconds, problems: problems.slice(0, 1) };
+}
+
+/** `at 30/60/90 min`: signs between the times, whose last has the unit of all; `1/2 h` is half an hour. */
+function slashedTimes(said: readonly IToken[]): readonly number[] {
+  for (const [at, { image }] of said.entries()) {
+    const [, figures, own] = /^(\d{1,3}(?:\/\d{1,3})+)\s*([a-z]*)$/i.exec(image) ?? [];
+    if (figures === undefined) continue;
+    const unit = units.get((own === '' ? (said[at + 1]?.image ?? '') : (own ?? '')).toLowerCase());
+    const times = figures.split('/').map(Number);
+    if (unit?.measure !== 'duration' || (times.length === 2 && elementAt(times, 0) < 5)) return [];
+    return times.map((time) => time * unit.factor);
+  }
+  return [];
 }
 
 /** A step that is nothing but folds, and what can be said of its time. */
@@ -146,6 +166,34 @@ function limitOf(tokens: readonly IToken[]): number | undefined {
   const isLimit = word !== undefined && /^(?:for|until|till|to)$/i.test(word.image);
   return isLimit && quantity?.kind === 'duration' ? quantity.seconds : undefined;
 }
+
+/**
+ * `4 folds every 30 min`, `fold every 30 min x 4`, `fold 4 times every 30 min`: so many, each so long behind the one before. Undefined where
+ * the step is too short for it, so that the number counts alone.
+ */
+function countedEvery(
+  counted: number | undefined,
+  said: readonly IToken[],
+  stepSeconds: number | undefined,
+): FoldTimes | undefined {
+  const at = said.findIndex(({ image }) => /^(?:every|each)$/i.test(image));
+  const gap = said[at + 1] === undefined ? undefined : t.quantityOf(elementAt(said, at + 1));
+  if (at < 0 || gap?.kind !== 'duration' || !(gap.seconds > 0)) return undefined;
+  // `x 4` is a sign and a number; a bare number alone may be anything.
+  const times =
+    counted ??
+    said.flatMap((token, index) => {
+      const isSigned = /^[x×]$/i.test(said[index - 1]?.image ?? '') || isTimesWord(said[index + 1]);
+      const isCount = t.quantityOf(token)?.kind !== 'bare' || isSigned;
+      return isCount && index !== at + 1 ? (timesOf(token) ?? []) : [];
+    })[0];
+  if (times === undefined || !(times >= 1) || times > mostFolds || !Number.isInteger(times)) return undefined;
+  if (stepSeconds !== undefined && gap.seconds * times >= stepSeconds) return undefined;
+  return { seconds: Array.from({ length: times }, (_, index) => gap.seconds * (index + 1)), problems: [] };
+}
+
+const isTimesWord = (token: IToken | undefined): boolean =>
+  token !== undefined && /^(?:times?|x|×)$/i.test(token.image);
 
 function spread(times: number, at: IToken, stepSeconds: number | undefined): FoldTimes {
   if (!(times >= 1) || times > mostFolds || !Number.isInteger(times)) return { seconds: [], problems: [] };

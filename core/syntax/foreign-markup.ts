@@ -17,6 +17,7 @@ const bulletPattern = new RegExp(
   String.raw`^(${blank}*)((?:[-–—−*•·●▪◦‣✓✔☐☑>]|\d{1,2}[.)]|[a-z]\)|\[[ xX]?\])(?:${blank}+\[[ xX]?\])?${blank}+)(?=\S)`,
   'u',
 );
+const speedBehind = /^(?:speed|gear)\s*:?\s+(?:for\s+)?\d+(?:[.,]\d+)?\s*(?:min|m\b|['’′])/i;
 /** Nothing but signs of ruling, and some of them in a row: asked one after another, so that a long line costs its length. */
 const rulingPattern = /^[-–—=_*|+:\s]*$/u;
 const rulePattern = /[-–—]{2}|[=_*]{3}/u;
@@ -31,6 +32,8 @@ export function markAtStart(line: string): MarkupLine | undefined {
   const span = { start, end: start + mark.length };
   // `1 kg` and `- 5 °C` begin with an amount, which has a finding of its own.
   if (/^[-–—−]$/u.test(mark) && /^\d/.test(line.slice(bullet[0].length))) return undefined;
+  // `1. speed 5 min` names a speed; `1. speed 2 for 5 min` is a line of a list.
+  if (/^[1-4]\.$/.test(mark) && speedBehind.test(line.slice(bullet[0].length))) return undefined;
   const edits = [{ start, end: bullet[0].length, insert: '' }];
   const text = line.slice(0, start) + ' '.repeat(groupOf(bullet, 2).length) + line.slice(bullet[0].length);
   return {

@@ -137,7 +137,11 @@ function opensWithoutColon(tokens: readonly IToken[], first: string, around: Sur
     case 'plan':
     case 'experiment':
     case 'bakery':
-      return second !== undefined && around.context === 'none';
+    case 'mixer':
+      if (second === undefined || around.context === 'none') return second !== undefined;
+      // `experiment How long` and `mixer big spiral` are lines of a trial; a day stands in a header alone.
+      if (around.context === 'trial') return tokens.some((token) => quantityOf(token)?.kind === 'date');
+      return around.afterBlank;
     case 'trial':
       return second !== undefined && quantityOf(second)?.kind === 'date';
     case 'process':

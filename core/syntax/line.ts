@@ -1,12 +1,13 @@
 import { firstOf, groupOf, lastOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
 import { readNamedAmount } from './amount.ts';
+import { readDoughTemperature, readMixTemperature, readPreheating } from './beside-steps.ts';
+import { readNightOfPart } from './cold-step.ts';
 import { markAtStart, ruleOrComment, withoutMarks } from './foreign-markup.ts';
 import { isMixedOfTrial, readHeader } from './header.ts';
 import { readSlippedProperty, unlessMisspelled } from './misspelled.ts';
 import { readFoldsOfMix } from './mix-folds.ts';
 import { readMixSaid } from './mix-said.ts';
-import { readMixTemperature } from './mix-temperature.ts';
 import { readMixerSaid } from './mixer-said.ts';
 import { beyondProblem } from './number-problems.ts';
 import { problem, writeFix } from './problem.ts';
@@ -137,10 +138,12 @@ function readOfSection(text: string, meaning: Meaning, around: Surroundings): Re
   if (holdsIngredients(context))
     return (
       readSlippedProperty(text, meaning, context as SectionKind) ??
+      readNightOfPart(meaning) ??
       unlessMisspelled(text, readNamedAmount(text, meaning, 'ingredient'), context as SectionKind)
     );
   if (context === 'plan') return readNamedAmount(text, meaning, 'planned');
-  if (context === 'process') return readStep(text, meaning);
+  if (context === 'process')
+    return readDoughTemperature(text, meaning) ?? readPreheating(text, meaning) ?? readStep(text, meaning);
   const otherwise = saidInOtherWords(text, meaning, around);
   if (otherwise !== undefined) return otherwise;
   return (

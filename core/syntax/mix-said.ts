@@ -4,7 +4,7 @@ import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
 import { goesInAlone } from './goes-in.ts';
 import { byHandAlone, handPhrase, handVerb } from './hand-words.ts';
-import { everything, fillers, goesIn, loads, manners, rests, speeds, works } from './mix-words.ts';
+import { everything, fillers, goesIn, loads, manners, rests, speeds, time, works } from './mix-words.ts';
 import { problem, replaceFix } from './problem.ts';
 import { readPlainProperty } from './property.ts';
 import { readNumber } from './quantity.ts';
@@ -33,11 +33,6 @@ interface Written {
   readonly span: Span;
 }
 
-const number = String.raw`\d+(?:[.,]\d+)?`;
-const time = new RegExp(
-  String.raw`(?<![\p{L}\d.,−-])(${number}(?:\s*[-–]\s*${number})?)\s*(hours?|hrs?|h|minutes?|mins?|m|'|′|seconds?|secs?|sec|s)(?![\p{L}\d])\.?`,
-  'iu',
-);
 const unitNames: Readonly<Record<string, string>> = { h: 'h', m: 'min', "'": 'min', '′': 'min', s: 's' };
 
 /**
@@ -81,9 +76,11 @@ function untilSeen(text: string, span: Span): Written[] | undefined {
   return [{ span, isRun: false, saysWhat: true, pieces: [{ text: 'note ' }, { text, at: span.start }] }];
 }
 
-/** `6 + 2 min`: minutes slow, then minutes fast. Common practice in German bakeries, no source. */
+/** `6 + 2 min`, `slow 6, fast 2`: minutes slow, then minutes fast. Common practice in German bakeries, no source. */
 function sumOfTimes(text: string, span: Span): Written[] | undefined {
-  const found = /^(\d{1,2}) ?\+ ?(\d{1,2}) ?(?:min(?:utes)?|'|′)\.?$/i.exec(text);
+  const found =
+    /^(\d{1,2}) ?\+ ?(\d{1,2}) ?(?:min(?:utes)?|'|′)\.?$/i.exec(text) ??
+    /^slow:? (\d{1,2}) ?[,+/]? ?fast:? (\d{1,2})$/i.exec(text);
   return found?.slice(1).map((minutes, index) => ({
     span,
     isRun: true,
@@ -152,7 +149,7 @@ function clausesOf(text: string): Clause[] {
     if (raw.trim() !== '') clauses.push({ text: raw.trim(), start: start + lead });
   };
   const joint =
-    /\s*[;/]\s*|(?<=\p{L})(?<!speed|gear|slow|fast|low|high):\s+(?=\d)|^\+\s+|,(?!\d)\s*|\.\s+|\.$|\s+(?:then|and then)\s+|\s+(?:and|&|\+)\s+/giu;
+    /\s*[;/]\s*|(?<=\p{L})(?<!speed|gear|slow|fast|low|high):\s+(?=\d)|^\+\s+|,(?!\d)\s*|(?<!^[1-4])\.\s+|\.$|\s+(?:then|and then)\s+|\s+(?:and|&|\+)\s+/giu;
   const phrases = [...text.matchAll(handPhrase)];
   for (const found of text.matchAll(joint)) {
     if (phrases.some(({ index, 0: { length } }) => found.index > index && found.index < index + length))
@@ -161,7 +158,24 @@ function clausesOf(text: string): Clause[] {
     start = found.index + found[0].length;
   }
   push(text.length);
-  return clauses.flatMap(withRunsApart);
+  return withSpeedsJoined(clauses).flatMap(withRunsApart);
+}
+
+/** `butter over 6 min, speed 1`: a speed alone is that of the time before it. */
+function withSpeedsJoined(clauses: readonly Clause[]): Clause[] {
+  const joined: Clause[] = [];
+  for (const clause of clauses) {
+    const before = joined.at(-1);
+    const isSpeed = speeds.some(([pattern]) => pattern.exec(clause.text)?.[0].length === clause.text.length);
+    if (before === undefined || !isSpeed || !time.test(before.text)) {
+      joined.push(clause);
+      continue;
+    }
+    const from = before.start + before.text.length;
+    const gap = ' '.repeat(clause.start - from);
+    joined[joined.length - 1] = { text: before.text + gap + clause.text, start: before.start };
+  }
+  return joined;
 }
 
 /** `6 min slow 1 min fast`: a clause with several times is as many. */
@@ -217,7 +231,8 @@ function readClause(
   const verb = own?.verb ?? (entry === null ? before : 'load');
   const manner = manners.exec(left.trimEnd());
   if (manner !== null) {
-    remarks.push(manner[0].trim());
+    const how = manner[0].trim().replace(/\s*\b(?:over|during|within)$/i, '');
+    if (how !== '') remarks.push(how);
     takeOut(manner.index, left.length - manner.index);
   }
   const names = namesIn(left, from);

@@ -32,7 +32,13 @@ const ofTheDay: readonly OtherWords[] = [
 /** Common practice, no source. */
 const otherWords: Partial<Record<SectionKind, readonly OtherWords[]>> = {
   formula: [doughTemperature],
-  preferment: [doughTemperature, { begins: /^(?:ripen|mature|prove|proof|rise)(?= |$)/i, meant: 'ferment' }],
+  preferment: [
+    doughTemperature,
+    {
+      begins: /^(?:ripens?|ripe|ripening|mature|prove|proof|rise|stands?|leave|rest)(?: for)?(?= |$)/i,
+      meant: 'ferment',
+    },
+  ],
   soaker: [{ begins: /^(?:stand|leave|rest)(?= |$)/i, meant: 'soak' }],
   scald: [
     { begins: /^(?:keep|stand|leave|rest)(?= |$)/i, meant: 'hold' },

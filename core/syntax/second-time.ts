@@ -3,6 +3,7 @@ import { elementAt } from '../text/element.ts';
 import { message } from '../words/message.ts';
 import { knownStep } from './known-step.ts';
 import { problem, replaceFix } from './problem.ts';
+import type { StepHead } from './step-head.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
 
@@ -43,7 +44,11 @@ interface BegunTime {
   readonly from: number;
   readonly at: number;
   readonly seconds: number;
+  /** Whether its remark says a temperature. */
+  readonly isWarm: boolean;
 }
+
+const nearly = /^(?:about|around|approximately|approx|roughly|circa|ca)$/i;
 
 /** The times that remarks begin with. */
 function timesBegun(tokens: readonly IToken[]): readonly BegunTime[] {
@@ -53,8 +58,13 @@ function timesBegun(tokens: readonly IToken[]): readonly BegunTime[] {
     let at = from + 1;
     while (at < tokens.length && joint.test(elementAt(tokens, at).image)) at++;
     if (kindOf(tokens[at]) === 'temperature') at++;
+    while (at < tokens.length && nearly.test(elementAt(tokens, at).image)) at++;
     const quantity = tokens[at] === undefined ? undefined : t.quantityOf(elementAt(tokens, at));
-    if (quantity?.kind === 'duration') begun.push({ from: from + 1, at, seconds: quantity.seconds });
+    if (quantity?.kind !== 'duration') continue;
+    const end = tokens.findIndex(({ tokenType }, index) => index > from && tokenType === t.Comma);
+    const remark = tokens.slice(from, end < 0 ? tokens.length : end);
+    const isWarm = remark.some((token) => kindOf(token) === 'temperature');
+    begun.push({ from: from + 1, at, seconds: quantity.seconds, isWarm });
   }
   return begun;
 }
@@ -66,18 +76,25 @@ export function secondsOfRemarks(tokens: readonly IToken[]): number | undefined 
 }
 
 /**
- * A time that a remark begins with, `bake 15 min with lid, 30 min without`. Silent where the times of the remarks come to that of the
- * step, which they then break down: `bake 45 min, 20 min with lid, 25 min without`.
+ * A time that a remark begins with, `bake 15 min with lid, 30 min without`. Silent where the times of several remarks come to that of the
+ * step, which they then break down: `bake 45 min, 20 min with lid, 25 min without`. Two times at temperatures of their own are two
+ * steps, however long: `bake 20 min at 250 °C, 20 min at 230 °C`.
  */
 export function secondTimeInRemarks(
   tokens: readonly IToken[],
-  words: number,
-  stepSeconds: number,
+  head: readonly IToken[],
+  { words, seconds: stepSeconds, celsius }: Pick<StepHead, 'words' | 'seconds' | 'celsius'>,
 ): readonly SyntaxProblem[] {
-  const begun = timesBegun(tokens);
+  // `bake, 45 min, 20 min with lid`: the first is the step’s own.
+  const begun = timesBegun(tokens).filter(({ at }) => !head.includes(elementAt(tokens, at)));
   const [first] = begun;
   const sum = begun.reduce((all, { seconds }) => all + seconds, 0);
-  return first === undefined || Math.abs(sum - stepSeconds) < 1
+  const isBrokenDown =
+    stepSeconds !== undefined &&
+    Math.abs(sum - stepSeconds) < 1 &&
+    begun.length > 1 &&
+    !(celsius !== undefined && begun.every(({ isWarm }) => isWarm));
+  return stepSeconds === undefined || first === undefined || isBrokenDown
     ? []
     : [secondTime(tokens, words, first.from, first.at)];
 }

@@ -1,7 +1,7 @@
 import type { IToken } from 'chevrotain';
 import { elementAt, firstOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
-import { coldWithoutDegrees, overnight, usualColdStoreCelsius } from './cold-step.ts';
+import { coldWithoutDegrees, overnight } from './cold-step.ts';
 import { type FoldsAlone, readFoldsAlone, readFoldTimes } from './fold-times.ts';
 import { type KnownStep, knownStep, secondStep } from './known-step.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
@@ -39,8 +39,8 @@ export function readStep(line: string, written: readonly IToken[]): LineRead {
   const known = knownStep(head);
   const asides = read.asides.map((run) => run.map((index) => elementAt(head, index)));
   const folds = readFoldTimes([...foldWords(head, asides.flat(), known), ...remarked], read.seconds);
-  const cold = read.celsius === undefined ? coldWithoutDegrees(head) : undefined;
-  const celsius = cold === undefined ? read.celsius : usualColdStoreCelsius;
+  const cold = read.celsius === undefined ? coldWithoutDegrees(head, known) : undefined;
+  const celsius = cold === undefined ? read.celsius : cold.celsius;
   const statement: StepStatement = {
     kind: 'step',
     words: name,
@@ -50,8 +50,8 @@ export function readStep(line: string, written: readonly IToken[]): LineRead {
     ...(read.seconds === undefined ? {} : { seconds: read.seconds }),
     ...(celsius === undefined ? {} : { celsius }),
   };
-  const problems = [...lostOf(tokens, head, read, known), ...read.problems, ...folds.problems];
-  if (cold !== undefined) problems.push(cold);
+  const problems = [...lostOf(tokens, head, first, known), ...read.problems, ...folds.problems];
+  if (cold !== undefined) problems.push(cold.problem);
   const night = read.seconds === undefined ? overnight(tokens, read.celsius) : undefined;
   if (night !== undefined) problems.push(night);
   return { statement, problems: problems.slice(0, 1).map((one) => indentedAs(line, one)) };
@@ -140,7 +140,7 @@ function lostOf(
   const before = read.words < head.length && folding > read.words ? head.slice(0, folding) : head;
   const step = secondStep(before, known);
   if (step !== undefined) return [step];
-  const { words, seconds, secondTime: second } = read;
+  const { words, secondTime: second } = read;
   const other = known === undefined ? [] : secondStepInRemarks(tokens, words);
   if (other.length > 0 || (folding > 0 && folding >= words)) return other;
   if (second !== undefined) {
@@ -149,7 +149,7 @@ function lostOf(
       isWarm && /^(?:[+&/]|then|and)$/i.test(elementAt(head, second - 2).image) ? second - 1 : second;
     return [secondTime(head, words, from, second)];
   }
-  return seconds === undefined ? [] : secondTimeInRemarks(tokens, words, seconds);
+  return secondTimeInRemarks(tokens, head, read);
 }
 
 function wordsOf(line: string, tokens: readonly IToken[]): string {

@@ -31,6 +31,23 @@ const waters = (mix: MixAnalysis): (readonly [number | 'chosen', number])[] =>
       : [],
   );
 
+describe('a weight that is not known', () => {
+  const outlookOf = (line: string) => {
+    const text = `formula Quay Tin:\n  bread flour  1 kg\n  water  600 g\n  salt  20 g\n  ${line}\n\nmix in spiral:\n  load all\n  speed 1 for 6 min\n`;
+    const [first] = contextsOf(workspaceOf([{ path: 'a.dough', text }]), 'a.dough');
+    return first!.context.analysis!.doughMix;
+  };
+
+  it.each(['milk', 'butter', 'eggs'])('leaves the outlook open: %s', (line) => {
+    const mix = outlookOf(line);
+    expect(mix.known ? '' : inWords(mix.reason)).toBe('the weights of the dough are not known yet');
+  });
+
+  it.each(['sugar', 'fresh yeast', 'milk  100 g'])('leaves it where it changes too little: %s', (line) => {
+    expect(outlookOf(line).known).toBe(true);
+  });
+});
+
 describe('two lines of one ingredient', () => {
   it('go in as one where nothing tells them apart', () => {
     expect(waters(mixed('  water  40%\n  water  25%\n'))).toEqual(waters(mixed('  water  65%\n')));

@@ -134,6 +134,19 @@ describe('specific heat of foods', () => {
   });
 });
 
+describe('a food of which nothing is known in a mix', () => {
+  test('takes no water from the heat of the others', () => {
+    const scald = {
+      grams: 1500,
+      composition: { water: 0.7, protein: 0.04, fat: 0.01, carbohydrate: 0.24, fibre: 0.02, ash: 0.01 },
+    };
+    const mix = mixCompositions([scald, { grams: 50, composition: {} }]);
+    const expected = (1500 * specificHeat(scald.composition, 40) + 50 * specificHeat({}, 40)) / 1550;
+    expect(specificHeat(mix, 40)).toBeCloseTo(expected, 9);
+    expect(specificHeat(mix, 40)).toBeGreaterThan(3);
+  });
+});
+
 describe('latent heat', () => {
   // ASHRAE Handbook Refrigeration, chapter 9, table 3.
   test.each([

@@ -150,24 +150,22 @@ export function heatOfHydration(moistureFraction: number): number {
   return (atTwelvePercent * (0.2 - Math.max(0, moistureFraction))) / 0.08;
 }
 
-/** The mix of several foods by mass in grams; a component that one of them does not tell is not known of the mix. */
+/**
+ * The mix of several foods by mass in grams, as its heat has it: what one of them does not tell counts as in that food alone, and makes
+ * nothing of what the others tell unknown.
+ */
 export function mixCompositions(
   foods: readonly { readonly grams: number; readonly composition: Composition }[],
 ): Composition {
   const total = foods.reduce((sum, food) => sum + food.grams, 0);
   if (!(total > 0)) return {};
-  const mixed: { -readonly [K in keyof Composition]: Composition[K] } = {};
-  for (const key of compositionKeys) {
-    let sum = 0;
-    let told = true;
-    for (const food of foods) {
-      const share = food.composition[key];
-      if (share === undefined && food.grams > 0) told = false;
-      else sum += (share ?? 0) * food.grams;
-    }
-    if (told) mixed[key] = sum / total;
+  const mixed = { water: 0, protein: 0, fat: 0, carbohydrate: 0, fibre: 0, ash: 0 };
+  for (const { grams, composition } of foods) {
+    const shares = sharesOf(composition);
+    for (const component of unfrozen) mixed[component] += (shares[component] * grams) / total;
   }
-  return mixed;
+  // A table's carbohydrate includes the fibre.
+  return { ...mixed, carbohydrate: mixed.carbohydrate + mixed.fibre };
 }
 
 /** Every property of a composition, in the order of a label. */

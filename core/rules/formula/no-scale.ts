@@ -1,7 +1,10 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { SectionInput } from '../../calc/formula/formula-input.ts';
+import { wholeOf } from '../../model/variant.ts';
+import { type Block, linesOf } from '../../syntax/tree.ts';
+import { elementAt } from '../../text/element.ts';
 import { type Message, message } from '../../words/message.ts';
-import type { Rule } from '../engine/rule.ts';
+import type { Rule, RuleFinding } from '../engine/rule.ts';
 import { amountPlace, ownProblems, placeOf, relatedTo } from '../engine/rule-places.ts';
 
 export const noScale: Rule = {
@@ -10,12 +13,13 @@ export const noScale: Rule = {
   title: 'Nothing fixes how much is made',
   explanation:
     'Percent beside weights need one thing that fixes how much flour there is: a yield, or a flour in weight. A part needs a line ' +
-    'that takes it, a `draws`, or weights of its own.',
+    'that takes it, a `draws`, or weights of its own. A variant that leaves out the one flour in weight of its base is worked out for 1 kg of flour, which is told as a warning.',
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  salt  20 g\n',
   good: 'formula Quay Tin:\n  bread flour  1 kg\n  water  65%\n  salt  20 g\n',
   *check(context) {
     const { analysis, block } = context;
     if (analysis === undefined || hangsOnAnother(analysis)) return;
+    yield* lostByVariant(analysis, block);
     for (const problem of ownProblems(analysis, 'under-determined')) {
       if (problem.lineId !== undefined) {
         const { line, span } = amountPlace(context, problem.lineId);
@@ -31,6 +35,21 @@ export const noScale: Rule = {
     }
   },
 };
+
+/** A variant that leaves out the weight which sizes its base: what it makes is then another amount. */
+function* lostByVariant(analysis: Analysis, block: Block): Iterable<RuleFinding> {
+  const whole = wholeOf(block);
+  const { base, name } = whole?.own.top?.header ?? {};
+  if (whole?.base.top === undefined || base === undefined || name === undefined) return;
+  if (analysis.solved?.assumedScale !== true) return;
+  const isWeighed = linesOf(whole.base.top).some((line) => {
+    const { statement } = elementAt(whole.base.lines, line);
+    return statement.kind === 'ingredient' && statement.amount.kind === 'mass';
+  });
+  if (!isWeighed) return;
+  const said = message('no-scale.variant', { name: name.text, otherName: base.text });
+  yield { line: 0, span: { start: name.start, end: name.end }, level: 'warning', message: said, fixes: [] };
+}
 
 function openSize(section: SectionInput | undefined, part: string): Message {
   if (section?.kind === 'dough') return message('no-scale.dough');

@@ -1,3 +1,4 @@
+import { findIngredient } from '../../model/found-ingredient.ts';
 import { mannerApart } from '../../syntax/mix-words.ts';
 import { roleWords } from '../../syntax/vocabulary.ts';
 import { elementAt } from '../../text/element.ts';
@@ -18,9 +19,17 @@ export const notInDough: Rule = {
     'day may have had what the formula no longer has.',
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n  honey  2%\n\nmix in spiral:\n  load flour, water, honey\n  speed 1 for 4 min\n  speed 2 for 3 min\n',
-  *check({ analysis, block }) {
+  *check({ analysis, block, scope }) {
     if (analysis === undefined) return;
     const { problems, model, statements } = analysis.resolved;
+    const keys = new Set(
+      analysis.resolved.input.sections.flatMap(({ lines }) => lines.map(({ key }) => key)),
+    );
+    // `oil` is the olive oil of the formula.
+    const isWeighed = (folded: string): boolean => {
+      const found = findIngredient({ text: folded, folded, start: 0, end: 0 }, scope);
+      return found.kind === 'found' && keys.has(found.ingredient.key);
+    };
     for (const problem of problems) {
       if (problem.kind !== 'not-in-dough' || problem.name.folded === '') continue;
       const { name, line } = problem;
@@ -30,7 +39,7 @@ export const notInDough: Rule = {
       const meant = nearestWord(name.folded, seen.keys());
       const written = meant === undefined || meant === name.folded ? undefined : seen.get(meant);
       const isLast = elementAt(block.lines, line).text.slice(name.end).trim() === '';
-      const apart = namesMeant(name.text, isLast, (one) => seen.has(one) || roles.has(one));
+      const apart = namesMeant(name.text, isLast, (one) => seen.has(one) || roles.has(one) || isWeighed(one));
       const wanted = apart ?? written;
       const fixes = (preferred: boolean): RuleFix[] =>
         wanted === undefined ? [] : [writeFix(line, name, wanted, preferred)];
@@ -63,14 +72,19 @@ export const notInDough: Rule = {
 
 const roles: ReadonlySet<string> = new Set(roleWords);
 
+/** How what goes in is said to be. */
+const states = /^(?:(?:the|cold|cool|soft|softened|warm|melted|cubed|diced|chopped|soaked|drained)\s+)+/i;
+
 /**
- * `starter & salt`, `walnuts and cranberries`, `butter bit by bit`: names of the dough that lack their commas, or words behind them
+ * `starter & salt`, `cold butter`, `walnuts and cranberries`, `butter bit by bit`: names of the dough that lack their commas, or words behind them
  * that say how, which at the end of a line become a remark.
  */
 function namesMeant(text: string, isLast: boolean, isKnown: (folded: string) => boolean): string | undefined {
   const { name, manner } = mannerApart(text);
   const names = name.split(/\s+(?:&|\+|and)\s+/i);
-  const isMeant = (names.length > 1 || manner !== undefined) && names.every((one) => isKnown(foldName(one)));
+  const plain = names.map((one) => (isKnown(foldName(one)) ? one : one.replace(states, '')));
+  const isOther = names.length > 1 || manner !== undefined || plain[0] !== names[0];
+  const isMeant = isOther && plain.every((one) => isKnown(foldName(one)));
   if (!isMeant || (manner !== undefined && !isLast)) return undefined;
-  return names.join(', ') + (manner === undefined ? '' : `  # ${manner}`);
+  return plain.join(', ') + (manner === undefined ? '' : `  # ${manner}`);
 }

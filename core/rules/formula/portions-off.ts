@@ -32,6 +32,13 @@ export const portionsOff: Rule = {
         fixes: [],
       };
     }
+    for (const { loads } of analysis?.resolved.mixes ?? [])
+      for (const [at, { line, item, keys }] of loads.entries()) {
+        if (!item.remaining || keys.length === 0 || !isRestOfNothing(keys, loads.slice(0, at))) continue;
+        const { text } = item.name;
+        const said = message('portions-off.rest-of-nothing', { name: text, meant: `90% of the ${text}` });
+        yield { line, span: { start: item.start, end: item.end }, message: said, fixes: [] };
+      }
     for (const { mix, analysis: formula } of runMixes(analysis)) {
       const { loads } = elementAt(formula.resolved.mixes, mix.index);
       for (const { line, name, askedGrams, hasGrams } of mix.portionsOff) {
@@ -59,6 +66,18 @@ export const portionsOff: Rule = {
     }
   },
 };
+
+/**
+ * Whether a rest is one of nothing: all of it went in before, or `load all` left the whole of it for here, and no line says how much is kept
+ * back.
+ */
+function isRestOfNothing(keys: readonly string[], before: readonly ResolvedLoad[]): boolean {
+  const earlier = before.filter((load) => load.keys.some((key) => keys.includes(key)));
+  if (earlier.some(({ item }) => item.portion !== undefined)) return false;
+  const whole = new Set(earlier.flatMap((load) => load.keys));
+  if (keys.every((key) => whole.has(key))) return true;
+  return earlier.length === 0 && before.some(({ item }) => item.allBut?.length === 0);
+}
 
 /** Where a load names something and how much of it, without how warm it is. */
 function placeOf(item: LoadItem | undefined): Span | undefined {

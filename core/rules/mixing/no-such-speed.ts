@@ -15,7 +15,7 @@ export const noSuchSpeed: Rule = {
   title: 'The mixer has no such speed',
   explanation:
     'How fast the hook turns at this speed is not known, so neither warming nor development can be computed. Write the speed in the mixer’s section ' +
-    '(`speed 3 180 rpm`), or use one it has. By hand there are no speeds: write `knead`, `fold` or `stir`.',
+    '(`speed 3 180 rpm`), or use one it has. By hand there are no speeds: write `knead`, `fold` or `stir`. These are work by hand also where a mixer is named: there its `speed` is written.',
   bad: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water\n  speed 4 for 5 min\n',
   good: 'formula Quay Tin:\n  bread flour  100%\n  water  65%\n\nmix in spiral:\n  load flour, water\n  speed 1 for 4 min\n  speed 2 for 4 min\n',
   *check({ analysis, block, scope }) {
@@ -29,6 +29,7 @@ export const noSuchSpeed: Rule = {
 
 function* speedsOf(block: Block, mixer: Mixer, phases: readonly Said[]): Iterable<RuleFinding> {
   const { data, name, definition } = mixer;
+  if (data.kind !== 'hand') yield* standing(block, name, phases);
   for (const { line, statement } of phases) {
     if (statement.value?.form !== 'mixSpeed') continue;
     const span = wordsOf(block, line);
@@ -51,5 +52,18 @@ function* speedsOf(block: Block, mixer: Mixer, phases: readonly Said[]): Iterabl
           : message('no-such-speed.others', { ...facts, choices: has }),
       related: definition === undefined ? [] : [{ definition, message: message('no-such-speed.section') }],
     };
+  }
+}
+
+/** A programme in a machine in which hands do all the work: the machine would stand still. */
+function* standing(block: Block, name: string, phases: readonly Said[]): Iterable<RuleFinding> {
+  if (phases.some(({ statement: { value } }) => value?.form === 'mixSpeed')) return;
+  for (const { line, statement } of phases) {
+    const { property, value } = statement;
+    if ((property !== 'knead' && property !== 'stir') || value?.form !== 'duration') continue;
+    const span = wordsOf(block, line);
+    const written = `speed 1 for ${writtenDuration(value.seconds)}`;
+    const said = message('no-such-speed.stands', { written: property, name, meant: written });
+    yield { line, span, message: said, fixes: [writeFix(line, span, written, false)] };
   }
 }

@@ -90,6 +90,19 @@ function findingOf(
       ? undefined
       : misspelledProperty(block.lines[line]!.text, section);
   const guess = written ?? property?.meant;
+  const statement = elementAt(block.lines, line).statement;
+  const [, degrees] = warmth.exec(name.text) ?? [];
+  if (written !== undefined && degrees !== undefined && statement.kind === 'ingredient') {
+    const { start, end } = statement.amount;
+    const amount = elementAt(block.lines, line).text.slice(start, end);
+    const meant = `${written}  ${amount}${statement.celsius === undefined ? `, at ${degrees}` : ''}`;
+    return {
+      line,
+      span: { start: name.start, end: name.end },
+      message: message('unknown-ingredient.meant', { name: name.text, otherName: meant }),
+      fixes: [writeFix(line, { start: name.start, end }, meant, true)],
+    };
+  }
   return {
     line,
     span: { start: name.start, end: name.end },
@@ -138,7 +151,9 @@ function isSlipOf(folded: string, near: string): boolean {
 }
 
 const states =
-  'cold|warm|hot|lukewarm|icy|soft|softened|melted|cubed|diced|chopped|toasted|roasted|sifted|fine|coarse|fresh|organic|about|approx|circa|ca';
+  'cold|ice-cold|chilled|iced|ice(?= water)|warm|tepid|hot|lukewarm|icy|soft|softened|melted|cubed|diced|chopped|toasted|roasted|sifted|fine|coarse|fresh|organic|about|approx|circa|ca';
+/** How warm something is said to be in its name: `water (105 F)`. */
+const warmth = /\((?:about |at |approx\.? )?(-?[\d.,]+ ?°?[CF])\)/iu;
 const stateBefore = new RegExp(String.raw`^(?:${states})\.? `, 'u');
 const stateBehind = new RegExp(String.raw`,? (?:(?:${states})\.?|\([^()]*\)|[\d.,]+%?|%)$`, 'u');
 
@@ -154,6 +169,9 @@ function withoutState(folded: string, isKnown: (name: string) => boolean): strin
   const [, head, inside] = /^([^()]+) \(([^()]+)\)$/.exec(folded) ?? [];
   const turned = head === undefined ? '' : `${inside} ${head}`;
   if (isKnown(turned)) return turned;
+  // `yeast dry`, `spelt wholemeal`
+  const swapped = folded.split(' ').reverse().join(' ');
+  if (swapped.split(' ').length === 2 && isKnown(swapped)) return swapped;
   const plain = without(without(folded, stateBefore), stateBehind);
   return plain !== folded && isKnown(plain) ? plain : undefined;
 }

@@ -46,8 +46,9 @@ export const syntaxOfAmounts: readonly Rule[] = [
   {
     code: 'negative-amount',
     level: error,
-    title: 'An amount below nothing',
-    explanation: 'Nothing can be weighed with a minus sign.',
+    title: 'An amount with a sign',
+    explanation:
+      'Nothing can be weighed with a minus sign, and `+5%` does not say of what it is more. An amount is all that there is of the line.',
     bad: 'formula Quay Tin:\n  bread flour  100%\n  water  -65%\n',
     good: tin,
   },

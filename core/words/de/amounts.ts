@@ -71,6 +71,8 @@ export const amounts: Translation<typeof english> = {
 
   'portions-off.unsaid': ({ name }) =>
     `Wie viel von „${name}“ ist das? Ein Anteil sagt es, zum Beispiel „90% of the ${name}“, und „remaining ${name}“, wo der Rest hineinkommt.`,
+  'portions-off.rest-of-nothing': ({ name, meant }) =>
+    `Keine Zeile davor sagt, wie viel von „${name}“ zuerst hineinkommt; ein Rest bleibt so nicht. Dort einen Anteil schreiben, zum Beispiel „${meant}“.`,
   'portions-off.more': ({ name, meant }) =>
     `Hier kommt mehr „${name}“ hinein, als noch übrig ist. Der Rest schreibt sich „${meant}“.`,
   'portions-off.more-grams': (portion, say) =>

@@ -12,5 +12,7 @@ export const mixers: Translation<typeof english> = {
     `„${name}“ hat keinen Gang ${number}; Erwärmung und Auskneten lassen sich so nicht berechnen. In seinem Abschnitt steht keiner; ein neuer wird dort geschrieben als: ${example}`,
   'no-such-speed.others': ({ name, number, choices, example }, say) =>
     `„${name}“ hat keinen Gang ${number}; Erwärmung und Auskneten lassen sich so nicht berechnen. Vorhanden: ${say.list(choices)}; ein neuer wird dort geschrieben als: ${example}`,
+  'no-such-speed.stands': ({ written, name, meant }) =>
+    `„${written}“ ist Arbeit von Hand, und keine Zeile dieses Programms lässt „${name}“ laufen. Wo der Kneter es tut, gehört sein Gang hin: ${meant}`,
   'no-such-speed.section': () => 'sein Abschnitt',
 };

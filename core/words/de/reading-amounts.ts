@@ -57,6 +57,8 @@ export const readingAmounts: Translation<typeof english> = {
   'amount-first.planned': ({ example }) => `Zuerst kommt der Name, dahinter die Anzahl: ${example}`,
 
   'negative-amount.negative': () => 'Eine Menge kann nicht negativ sein. Das Minuszeichen entfernen.',
+  'negative-amount.plus': ({ written }) =>
+    `„${written}“: mehr als was? Eine Menge sagt, wie viel es im Ganzen ist. Die ganze Menge schreiben.`,
 
   'range.one-value': ({ written }) =>
     `„${written}“ ist ein Bereich; gebraucht wird ein Wert. Ein Ende wählen und das andere als Kommentar behalten.`,
@@ -72,6 +74,8 @@ export const readingAmounts: Translation<typeof english> = {
   'point-or-thousand.read-as': ({ written, meant, otherMeant }) =>
     `„${written}“ wird als ${meant} gelesen. Als ${meant} oder ${otherMeant} geschrieben, liest es niemand anders.`,
 
+  'missing-comma.warmth': ({ written, meant }) =>
+    `Wie warm es ist, steht hinter einem Komma: „${written}“ ist ${meant}`,
   'missing-comma.before': ({ written, example }) => `Vor „${written}“ gehört ein Komma: ${example}`,
 
   'after-amount.ingredient': ({ written, example }) =>

@@ -55,8 +55,9 @@ export const linePages: RulePages = {
     explanation: 'Der Befund zeigt, wie sich die ganze Zeile liest.',
   },
   'negative-amount': {
-    title: 'Eine negative Menge',
-    explanation: 'Mit einem Minuszeichen lässt sich nichts abwiegen.',
+    title: 'Eine Menge mit Vorzeichen',
+    explanation:
+      'Mit einem Minuszeichen lässt sich nichts abwiegen, und `+5%` sagt nicht, wovon es mehr ist. Eine Menge ist alles, was es von der Zeile gibt.',
   },
   'no-amount': {
     title: 'Eine Angabe, die keine Menge ist',

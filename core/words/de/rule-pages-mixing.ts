@@ -93,7 +93,7 @@ export const mixingPages: RulePages = {
     title: 'Der Kneter hat diesen Gang nicht',
     explanation:
       'Wie schnell das Knetwerkzeug in diesem Gang läuft, ist nicht bekannt; weder Erwärmung noch Auskneten lassen sich berechnen. Den Gang in den Abschnitt des Kneters schreiben (`speed 3 180 rpm`) ' +
-      'oder einen vorhandenen nehmen. Von Hand gibt es keine Gänge: dort steht `knead`, `fold` oder `stir`.',
+      'oder einen vorhandenen nehmen. Von Hand gibt es keine Gänge: dort steht `knead`, `fold` oder `stir`. Das bleibt Arbeit von Hand, auch wo ein Kneter genannt ist: dort gehört sein `speed` hin.',
   },
   'not-in-dough': {
     title: 'Das Knetprogramm gibt etwas zu, das der Teig nicht hat',

@@ -115,7 +115,7 @@ export const rulePages: RulePages = {
   'no-scale': {
     title: 'Nichts legt fest, wie viel gemacht wird',
     explanation:
-      'Prozente neben Gewichten brauchen eines, das festlegt, wie viel Mehl es ist: eine Ausbeute oder ein Mehl in Gewicht. Ein Teil braucht eine Zeile, die ihn nimmt, ein `draws` oder eigene Gewichte.',
+      'Prozente neben Gewichten brauchen eines, das festlegt, wie viel Mehl es ist: eine Ausbeute oder ein Mehl in Gewicht. Ein Teil braucht eine Zeile, die ihn nimmt, ein `draws` oder eigene Gewichte. Eine Variante ohne das eine Mehl in Gewicht, das ihre Grundrezeptur bemisst, wird für 1 kg Mehl gerechnet; davor wird gewarnt.',
   },
   'not-ready-in-time': {
     title: 'Ein Plan, dessen Brot nicht rechtzeitig fertig wird',

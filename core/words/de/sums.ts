@@ -40,6 +40,8 @@ export const sums: Translation<typeof english> = {
     `„remaining“ nimmt alles, was von „${part}“ gemacht wird, und wie viel das ist, liegt nirgends fest. Hier den Prozentsatz schreiben, oder dort das Mehl als Gewicht.`,
   'no-scale.dough': () =>
     'Einige Zeilen stehen in Gewicht, das Mehl in Prozent: wie viel Mehl es ist, liegt nirgends fest. Eine Ausbeute („yield“) schreiben, oder das Mehl als Gewicht.',
+  'no-scale.variant': ({ name, otherName }) =>
+    `Ein Gewicht sagt, wie viel „${otherName}“ ergibt; „${name}“ hat keines und wird für 1 kg Mehl gerechnet. Eines seiner Mehle in Gewicht schreiben, oder eine Ausbeute (yield).`,
   'no-scale.part': ({ part }) =>
     `Wie viel von „${part}“ gemacht wird, liegt nirgends fest. Eine Entnahme („draws“) schreiben, den Teil in einer Zeile der Rezeptur nennen, oder sein Mehl als Gewicht schreiben.`,
   'no-scale.enclosed': ({ part, example }) =>

@@ -82,6 +82,8 @@ export const amounts = {
 
   'portions-off.unsaid': ({ name }: Args<'name'>) =>
     `How much of the ${name} is that? Write a share, for example “90% of the ${name}”, and “remaining ${name}” where the rest goes in.`,
+  'portions-off.rest-of-nothing': ({ name, meant }: Args<'name' | 'meant'>) =>
+    `No line before says how much of the ${name} goes in first, so there is no rest of it. Write a share there, for example “${meant}”.`,
   'portions-off.more': ({ name, meant }: Args<'name' | 'meant'>) =>
     `More “${name}” is loaded here than is left. Take the rest with “${meant}”.`,
   'portions-off.more-grams': (portion: Portion, say: Speaker) =>

@@ -15,5 +15,7 @@ export const mixers = {
     say: Speaker,
   ) =>
     `“${name}” has no speed ${number}, so the warming and the development cannot be computed. It has ${say.list(choices)}; a new one is written there as: ${example}`,
+  'no-such-speed.stands': ({ written, name, meant }: Args<'written' | 'name' | 'meant'>) =>
+    `“${written}” is work by hand, and no line of this programme runs “${name}”. Where the mixer does it, write its speed: ${meant}`,
   'no-such-speed.section': () => 'its section',
 };

@@ -66,6 +66,8 @@ export const readingAmounts = {
     `The name comes first, and behind it how many: ${example}`,
 
   'negative-amount.negative': () => 'An amount cannot be negative. Take the minus sign out.',
+  'negative-amount.plus': ({ written }: Args<'written'>) =>
+    `“${written}” is more than what? An amount says what there is in all. Write the whole of it.`,
 
   'range.one-value': ({ written }: Args<'written'>) =>
     `“${written}” is a range; one value is needed. Choose one end and keep the other in a comment.`,
@@ -91,6 +93,8 @@ export const readingAmounts = {
   'point-or-thousand.read-as': ({ written, meant, otherMeant }: Args<'written' | 'meant' | 'otherMeant'>) =>
     `“${written}” is read as ${meant}. Write ${meant} or ${otherMeant}, so that nobody reads it the other way.`,
 
+  'missing-comma.warmth': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `How warm it is stands behind a comma: “${written}” is ${meant}`,
   'missing-comma.before': ({ written, example }: Args<'written' | 'example'>) =>
     `A comma goes before “${written}”: ${example}`,
 

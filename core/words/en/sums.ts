@@ -45,6 +45,8 @@ export const sums = {
     `“remaining” takes what is made of “${part}”, and nothing fixes how much that is. Write its percentage here, or its flour in weight.`,
   'no-scale.dough': () =>
     'Some lines are in weight and the flour is in percent: nothing fixes how much flour there is. Write a yield, or the flour in weight.',
+  'no-scale.variant': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `A weight says how much “${otherName}” makes, and “${name}” has none: it is worked out for 1 kg of flour. Write one of its flours in weight, or a yield.`,
   'no-scale.part': ({ part }: Args<'part'>) =>
     `Nothing fixes how much of “${part}” is made. Draw it, name it in a line of the formula, or write its flour in weight.`,
   'no-scale.enclosed': ({ part, example }: Args<'part' | 'example'>) =>

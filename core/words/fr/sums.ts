@@ -40,6 +40,8 @@ export const sums: Translation<typeof english> = {
     `« remaining » prend tout ce qui est fait de « ${part} », et rien ne fixe combien. Écrire ici son pourcentage, ou là-bas sa farine en poids.`,
   'no-scale.dough': () =>
     'Certaines lignes sont en poids et la farine en pour cent : rien ne fixe combien il y a de farine. Écrire un rendement (« yield »), ou la farine en poids.',
+  'no-scale.variant': ({ name, otherName }) =>
+    `Un poids dit combien « ${otherName} » donne, et « ${name} » n’en a aucun : le calcul se fait pour 1 kg de farine. Écrire une de ses farines en poids, ou un rendement (« yield »).`,
   'no-scale.part': ({ part }) =>
     `Rien ne fixe combien de « ${part} » est fait. Écrire un prélèvement (« draws »), nommer cette partie dans une ligne de la recette, ou écrire sa farine en poids.`,
   'no-scale.enclosed': ({ part, example }) =>
