@@ -197,6 +197,7 @@ export const typedFlours: readonly CatalogueIngredient[] = flourTypes.map((type)
       moisture,
       ash: ashOfDry,
       ashMoistureBasis: 0,
+      isTypeAlone: true,
       provenance: 'common practice',
     },
     allergens: base.allergens,

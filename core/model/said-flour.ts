@@ -34,6 +34,7 @@ export function flourOf(said: SaidProperties, before: FlourData | undefined): Fl
     grain: saidValue(said, 'grain', 'word')?.word ?? before?.grain ?? 'wheat',
     ...(milling === undefined ? {} : { milling }),
     ...proteinParts,
+    ...(protein === undefined && before?.isTypeAlone === true ? { isTypeAlone: true as const } : {}),
     ...pick('moisture', moisture),
     ...pick('ash', ash?.fraction),
     ...(ashBasis === undefined ? {} : { ashMoistureBasis: ashBasis }),

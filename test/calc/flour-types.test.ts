@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { blendCurve, type FlourData } from '../../core/calc/flour/flour.ts';
 import { findCatalogue } from '../../core/catalogue/catalogue.ts';
 import { flourTypeOf, flourTypes, mostMoisture, typedFlours } from '../../core/catalogue/flour-types.ts';
+import { contextsOf, workspaceOf } from '../rules/findings.ts';
 import { inWords } from '../words/told.ts';
 
 describe('flour types as published', () => {
@@ -78,5 +80,29 @@ describe('flour types in a formula', () => {
       expect(protein! / (1 - water!), flour.name).toBeGreaterThanOrEqual((type.leastProtein ?? 0) - 1e-12);
       expect(water! + ash! + protein! + fat! + carbohydrate!, flour.name).toBeCloseTo(1, 9);
     }
+  });
+
+  it('leave the bands of mixing wider than a stated protein, or a stated curve, does', () => {
+    const type = findCatalogue('t45')!.flour!;
+    const bandOf = (flour: FlourData) => {
+      const curve = blendCurve([{ grams: 1000, flour }]);
+      return curve.known
+        ? [curve.value.band, curve.value.notes.some(({ code }) => code === 'flour.type-alone')]
+        : [];
+    };
+    expect(bandOf(type)).toEqual([0.3, true]);
+    const said = (lines: string): FlourData => {
+      const text = `flour T45:\n${lines}\nformula Quay Bun:\n  T45 100%\n  water 60%\n`;
+      const files = workspaceOf([{ path: 'a.dough', text }]);
+      const tried = contextsOf(files, 'a.dough').find(
+        ({ context }) => context.block.top?.kind === 'formula',
+      )!;
+      return tried.context.analysis!.resolved.ingredients.get('t45')!.flour!;
+    };
+    expect(bandOf(said('  ash 0.48%\n'))).toEqual([0.3, true]);
+    expect(bandOf(said('  protein 12.1%\n'))).toEqual([0.2, false]);
+    expect(bandOf(said('  peak 4 min\n  stability 9 min\n'))).toEqual([0.2, false]);
+    const other = { ...findCatalogue('bread flour')!.flour! };
+    expect(bandOf(other)).toEqual([0.2, false]);
   });
 });

@@ -23,6 +23,8 @@ export interface FlourData {
   readonly peakMinutes?: number;
   /** Farinograph stability. */
   readonly stabilityMinutes?: number;
+  /** Its type is known, which says nothing of protein: that is the usual one of such flour. */
+  readonly isTypeAlone?: true;
   /** Provenance of what is stated above; `given` where absent. */
   readonly provenance?: Provenance;
   /** Figures taken over from another flour, with the provenance they have there; it goes before the one of all. */
@@ -49,7 +51,7 @@ export interface FlourCurve {
   readonly shareWithoutNetwork: number;
   /** Nothing of the flour’s strength was told, so the bands are wide. */
   readonly assumed: boolean;
-  /** Half-width of the bands as a fraction: 0.2 by default, 0.4 where the protein had to be assumed. */
+  /** Half-width of the bands as a fraction: 0.2 by default, 0.3 where a type alone is known, 0.4 where the protein had to be assumed. */
   readonly band: number;
   /** What was assumed or extrapolated, in sentences. */
   readonly notes: readonly Message[];
@@ -154,6 +156,7 @@ export function blendCurve(
   }
   const notes: Message[] = [];
   let assumed = false;
+  let isTypeAlone = false;
   const told = strong.map((part) => {
     const protein = proteinAt14(part.flour);
     const curve = [part.flour.absorption, part.flour.peakMinutes, part.flour.stabilityMinutes];
@@ -165,8 +168,12 @@ export function blendCurve(
         flour: { ...part.flour, protein: usualProtein, proteinMoistureBasis: 0.14 },
       };
     }
+    const { peakMinutes: peak, stabilityMinutes: stability } = part.flour;
+    const isCurveTold = sound(peak, 1000) !== undefined && sound(stability, 1000) !== undefined;
+    if (part.flour.isTypeAlone === true && !isCurveTold) isTypeAlone = true;
     return part;
   });
+  if (isTypeAlone) notes.push(message('flour.type-alone'));
   if (assumed) notes.push(message('flour.protein-assumed', { fraction: usualProtein }));
   if (told.some((part) => figuresOf(part.flour).isExtrapolated)) {
     notes.push(message('flour.extrapolated', fittedProtein));
@@ -181,7 +188,7 @@ export function blendCurve(
       stabilityMinutes: mean('stabilityMinutes'),
       shareWithoutNetwork,
       assumed,
-      band: assumed ? 0.4 : 0.2,
+      band: assumed ? 0.4 : isTypeAlone ? 0.3 : 0.2,
       notes,
     },
     assumed ? 'common practice' : (told[0]?.flour.provenance ?? 'given'),

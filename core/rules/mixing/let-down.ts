@@ -1,5 +1,6 @@
+import { afterMixing } from '../../analysis/after-mixing.ts';
 import type { Rule } from '../engine/rule.ts';
-import { doughMixes } from './mixes.ts';
+import { doughMixes, isWorkedEnough } from './mixes.ts';
 import { tooFarFinding } from './over-mixing.ts';
 
 export const letDown: Rule = {
@@ -18,11 +19,15 @@ export const letDown: Rule = {
     '  speed 1 for 4 min\n  speed 2 for 4 min\n',
   *check(context) {
     for (const run of doughMixes(context.analysis)) {
-      const { letDownAfter, breakdownAfter, developedAfter, programmeMinutes: end } = run.mix.outcome;
+      const { outcome } = run.mix;
+      const { letDownAfter, breakdownAfter, developedAfter, development, programmeMinutes: end } = outcome;
       if (!letDownAfter.known || !breakdownAfter.known || !developedAfter.known) continue;
       const { low, expected, high } = letDownAfter.value;
       if (low > end + 1e-9 || breakdownAfter.value.expected <= end + 1e-9) continue;
       const [minutes, isPast] = [Math.min(expected, end), expected <= end];
+      // Where the bands are so wide that a dough may lack work and may have had too much, the likelier of both is told.
+      const after = afterMixing(run.analysis.resolved.model);
+      if (expected > end && development.known && !isWorkedEnough(development.value, after, outcome)) continue;
       const found = { code: 'let-down', band: { low, high }, minutes, isPast } as const;
       yield tooFarFinding(context, run, found, developedAfter.value.expected);
     }

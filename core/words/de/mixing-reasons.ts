@@ -15,6 +15,8 @@ export const mixingReasons: Translation<typeof english> = {
     `mehr als ${say.percent(fraction)} des Mehls bilden kein Klebernetz; mischen, bis der Teig gleichmäßig ist, überkneten lässt er sich nicht`,
   'flour.protein-assumed': ({ fraction }, say) =>
     `Das Eiweiß des Mehls ist nicht angegeben: angenommen werden ${say.percent(fraction)}, deshalb sind die Bänder breit.`,
+  'flour.type-alone': () =>
+    'Die Type eines Mehls sagt, wie hell es ist, und nicht, wie stark: angenommen wird das übliche Eiweiß, deshalb sind die Bänder breiter. Ein eigener Abschnitt kann „protein“, „peak“ und „stability“ angeben.',
   'flour.extrapolated': ({ lowFraction, highFraction }, say) =>
     `Das Eiweiß liegt außerhalb von ${say.number(lowFraction * 100, 1)} bis ${say.percent(highFraction)}, deshalb ist die Wasseraufnahme extrapoliert.`,
   'flour.narrows': () =>

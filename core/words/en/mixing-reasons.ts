@@ -15,6 +15,8 @@ export const mixingReasons = {
     `more than ${say.percent(fraction)} of the flour forms no gluten network; mix it until even, it cannot be over-mixed`,
   'flour.protein-assumed': ({ fraction }: Args<'fraction'>, say: Speaker) =>
     `The protein of the flour is not stated: ${say.percent(fraction)} is assumed, so the bands are wide.`,
+  'flour.type-alone': () =>
+    'The type of a flour says how white it is and not how strong: the protein usual of it is taken, so the bands are wider. A section of its own may state its “protein”, “peak” and “stability”.',
   'flour.extrapolated': ({ lowFraction, highFraction }: Args<'lowFraction' | 'highFraction'>, say: Speaker) =>
     `The protein lies outside ${say.number(lowFraction * 100, 1)} to ${say.percent(highFraction)}, so the absorption is extrapolated.`,
   'flour.narrows': () => 'Rye and other grain that forms no gluten network narrow the tolerance to mixing.',
