@@ -33,7 +33,35 @@ const counts: Readonly<Record<string, number>> = {
 export function readFoldTimes(tokens: readonly IToken[], stepSeconds: number | undefined): FoldTimes {
   const folding = tokens.findIndex(({ image }) => /^fold(?:s|ed|ing)?$/i.test(image));
   if (folding < 0) return { seconds: [], problems: [] };
-  const said = tokens.slice(folding + 1);
+  const told = toldTimes(tokens, folding, stepSeconds);
+  const past = told.seconds.filter((one) => one > (stepSeconds ?? Number.POSITIVE_INFINITY) + 1e-6);
+  if (past.length === 0 || stepSeconds === undefined) return told;
+  const span = {
+    start: elementAt(tokens, folding).startOffset,
+    end: t.endOf(elementAt(tokens, folding + ofFolding(tokens.slice(folding + 1)).length)),
+  };
+  const facts = { seconds: Math.max(...past), otherSeconds: stepSeconds };
+  const found = problem('fold-times', message('fold-times.past-end', facts), span);
+  return {
+    seconds: told.seconds.filter((one) => !past.includes(one)),
+    problems: [...told.problems, found].slice(0, 1),
+  };
+}
+
+/** What is said of folding: up to a comma behind which no further time stands, `fold at 30, 60 min, then 12 h in the fridge`. */
+export function ofFolding(said: readonly IToken[]): readonly IToken[] {
+  const end = said.findIndex((token, index) => {
+    if (token.tokenType !== t.Comma) return false;
+    const next = said
+      .slice(index + 1)
+      .find(({ image }) => !/^(?:and|at|after|x|×|&|fold(?:s|ed|ing)?)$/i.test(image));
+    return next !== undefined && t.quantityOf(next) === undefined && countOf(next) === undefined;
+  });
+  return end < 0 ? said : said.slice(0, end);
+}
+
+function toldTimes(tokens: readonly IToken[], folding: number, stepSeconds: number | undefined): FoldTimes {
+  const said = ofFolding(tokens.slice(folding + 1));
   const slashed = slashedTimes(said);
   if (slashed.length > 0) return { seconds: slashed, problems: [] };
   // `3 folds`, and `4 sets of coil folds`, whose number begins the remark.
@@ -41,7 +69,7 @@ export function readFoldTimes(tokens: readonly IToken[], stepSeconds: number | u
   const numbers = [tokens[folding - 1], folding - comma > 2 ? tokens[comma + 1] : undefined];
   const before = numbers.find((token) => token !== undefined && countOf(token) !== undefined);
   const counted = before === undefined ? undefined : countOf(before);
-  const paced = countedEvery(counted, said, stepSeconds);
+  const paced = countedEvery(counted, said);
   if (paced !== undefined) return paced;
   if (counted !== undefined) return spread(counted, before!, stepSeconds);
   const seconds: number[] = [];
@@ -168,14 +196,9 @@ function limitOf(tokens: readonly IToken[]): number | undefined {
 }
 
 /**
- * `4 folds every 30 min`, `fold every 30 min x 4`, `fold 4 times every 30 min`: so many, each so long behind the one before. Undefined where
- * the step is too short for it, so that the number counts alone.
+ * `4 folds every 30 min`, `fold every 30 min x 4`, `fold 4 times every 30 min`: so many, each so long behind the one before.
  */
-function countedEvery(
-  counted: number | undefined,
-  said: readonly IToken[],
-  stepSeconds: number | undefined,
-): FoldTimes | undefined {
+function countedEvery(counted: number | undefined, said: readonly IToken[]): FoldTimes | undefined {
   const at = said.findIndex(({ image }) => /^(?:every|each)$/i.test(image));
   const gap = said[at + 1] === undefined ? undefined : t.quantityOf(elementAt(said, at + 1));
   if (at < 0 || gap?.kind !== 'duration' || !(gap.seconds > 0)) return undefined;
@@ -188,7 +211,6 @@ function countedEvery(
       return isCount && index !== at + 1 ? (timesOf(token) ?? []) : [];
     })[0];
   if (times === undefined || !(times >= 1) || times > mostFolds || !Number.isInteger(times)) return undefined;
-  if (stepSeconds !== undefined && gap.seconds * times >= stepSeconds) return undefined;
   return { seconds: Array.from({ length: times }, (_, index) => gap.seconds * (index + 1)), problems: [] };
 }
 

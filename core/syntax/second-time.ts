@@ -78,15 +78,16 @@ export function secondsOfRemarks(tokens: readonly IToken[]): number | undefined 
 /**
  * A time that a remark begins with, `bake 15 min with lid, 30 min without`. Silent where the times of several remarks come to that of the
  * step, which they then break down: `bake 45 min, 20 min with lid, 25 min without`. Two times at temperatures of their own are two
- * steps, however long: `bake 20 min at 250 °C, 20 min at 230 °C`.
+ * steps, however long: `bake 20 min at 250 °C, 20 min at 230 °C`. `after` is the last token that says of other times what they are.
  */
 export function secondTimeInRemarks(
   tokens: readonly IToken[],
   head: readonly IToken[],
   { words, seconds: stepSeconds, celsius }: Pick<StepHead, 'words' | 'seconds' | 'celsius'>,
+  after = 0,
 ): readonly SyntaxProblem[] {
   // `bake, 45 min, 20 min with lid`: the first is the step’s own.
-  const begun = timesBegun(tokens).filter(({ at }) => !head.includes(elementAt(tokens, at)));
+  const begun = timesBegun(tokens).filter(({ at }) => at > after && !head.includes(elementAt(tokens, at)));
   const [first] = begun;
   const sum = begun.reduce((all, { seconds }) => all + seconds, 0);
   const isBrokenDown =

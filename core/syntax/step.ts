@@ -2,7 +2,7 @@ import type { IToken } from 'chevrotain';
 import { elementAt, firstOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
 import { coldWithoutDegrees, overnight } from './cold-step.ts';
-import { type FoldsAlone, readFoldsAlone, readFoldTimes } from './fold-times.ts';
+import { type FoldsAlone, ofFolding, readFoldsAlone, readFoldTimes } from './fold-times.ts';
 import { type KnownStep, knownStep, secondStep } from './known-step.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
 import { problem } from './problem.ts';
@@ -142,7 +142,9 @@ function lostOf(
   if (step !== undefined) return [step];
   const { words, secondTime: second } = read;
   const other = known === undefined ? [] : secondStepInRemarks(tokens, words);
-  if (other.length > 0 || (folding > 0 && folding >= words)) return other;
+  if (other.length > 0) return other;
+  if (folding > 0 && folding >= words)
+    return secondTimeInRemarks(tokens, head, read, folding + ofFolding(tokens.slice(folding + 1)).length);
   if (second !== undefined) {
     const isWarm = second > words && t.quantityOf(elementAt(head, second - 1))?.kind === 'temperature';
     const from =

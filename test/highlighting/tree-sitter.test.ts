@@ -226,6 +226,8 @@ const readOtherwise: ReadonlySet<string> = new Set([
   'formula Focaccia 80% hydration:',
   '1st rise 80 min',
   '2nd rise 50 min',
+  // Minutes with strokes between them, the first two of which look like a fraction.
+  'bulk 2 h, folds at 30/60/90 min',
 ]);
 const isReadOtherwise = (line: string): boolean =>
   readOtherwise.has(line.trim()) || line.length > longestLine;

@@ -134,7 +134,7 @@ export const syntaxOfSections: readonly Rule[] = [
     level: error,
     title: 'Folds that no time can be told of',
     explanation:
-      '`fold 3 times` and `fold every 40 min` are spread over the time of their step, which has to be written: `bulk 2 h, fold 3 times`.',
+      '`fold 3 times` and `fold every 40 min` are spread over the time of their step, which has to be written: `bulk 2 h, fold 3 times`. `4 folds every 30 min` take two hours; what comes after the end of the step is told and not counted.',
     bad: `${tin}\nprocess:\n  bulk at 25 °C, fold 3 times\n`,
     good: `${tin}\nprocess:\n  bulk 2 h at 25 °C, fold 3 times\n`,
   },

@@ -112,7 +112,7 @@ export const linePages: RulePages = {
   'fold-times': {
     title: 'Faltungen, für die keine Zeit feststeht',
     explanation:
-      '`fold 3 times` und `fold every 40 min` verteilen sich auf die Zeit ihres Schritts, die dabeistehen muss: `bulk 2 h, fold 3 times`.',
+      '`fold 3 times` und `fold every 40 min` verteilen sich auf die Zeit ihres Schritts, die dabeistehen muss: `bulk 2 h, fold 3 times`. `4 folds every 30 min` dauern zwei Stunden; was nach dem Ende des Schritts käme, wird gemeldet und nicht gezählt.',
   },
   'which-kind': {
     title: 'Ein Name für zweierlei',
