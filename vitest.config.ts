@@ -1,10 +1,12 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
     exclude: ['test/editors/**', '**/node_modules/**'],
-    maxWorkers: 2,
+    // Most tests wait for a process, a browser or a clock, so there are more of them at once than a small machine has cores.
+    maxWorkers: Math.max(4, availableParallelism()),
     setupFiles: ['test/seed.ts'],
     testTimeout: 90_000,
     expect: { poll: { timeout: 10_000 } },

@@ -41,7 +41,7 @@ export function readFoldTimes(tokens: readonly IToken[], stepSeconds: number | u
     end: t.endOf(elementAt(tokens, folding + ofFolding(tokens.slice(folding + 1)).length)),
   };
   const facts = { seconds: Math.max(...past), otherSeconds: stepSeconds };
-  const found = problem('fold-times', message('fold-times.past-end', facts), span);
+  const found = problem('fold-past-end', message('fold-past-end.later', facts), span);
   return {
     seconds: told.seconds.filter((one) => !past.includes(one)),
     problems: [...told.problems, found].slice(0, 1),

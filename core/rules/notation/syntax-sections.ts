@@ -134,8 +134,17 @@ export const syntaxOfSections: readonly Rule[] = [
     level: error,
     title: 'Folds that no time can be told of',
     explanation:
-      '`fold 3 times` and `fold every 40 min` are spread over the time of their step, which has to be written: `bulk 2 h, fold 3 times`. `4 folds every 30 min` take two hours; what comes after the end of the step is told and not counted.',
+      '`fold 3 times` and `fold every 40 min` are spread over the time of their step, which has to be written: `bulk 2 h, fold 3 times`.',
     bad: `${tin}\nprocess:\n  bulk at 25 °C, fold 3 times\n`,
     good: `${tin}\nprocess:\n  bulk 2 h at 25 °C, fold 3 times\n`,
+  },
+  {
+    code: 'fold-past-end',
+    level: 'warning',
+    title: 'A fold after the end of its step',
+    explanation:
+      'A fold stands in the step that it interrupts, at a time from the start of it: `bulk 2 h, 4 folds every 30 min` is folded the last time as it ends. What would come later is not counted. Correct the time of the step or of the fold; what is done after the step stands on a line of its own.',
+    bad: `${tin}\nprocess:\n  bulk 1 h at 25 °C, fold at 30 and 90 min\n`,
+    good: `${tin}\nprocess:\n  bulk 2 h at 25 °C, fold at 30 and 90 min\n`,
   },
 ];

@@ -74,7 +74,7 @@ export const readingSections: Translation<typeof english> = {
     `Zu „${written}“ steht keine Temperatur: ${say.celsius(celsius)} angenommen.`,
   'fold-times.alone': ({ example }) =>
     `Faltungen gehören zu dem Schritt, den sie unterbrechen. Sie stehen hinter ihm: ${example}`,
-  'fold-times.past-end': ({ seconds, otherSeconds }, say) =>
+  'fold-past-end.later': ({ seconds, otherSeconds }, say) =>
     `Eine Faltung nach ${say.duration(seconds)} kommt hinter diesem Schritt, der ${say.duration(otherSeconds)} dauert. Eines davon berichtigen; was später kommt, steht in einer eigenen Zeile.`,
   'fold-times.no-step-time': ({ example }) =>
     `Der Schritt hat keine Zeit, auf die sich seine Faltungen verteilen ließen. Sie gehört hinter den Schritt: ${example}`,

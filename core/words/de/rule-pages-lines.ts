@@ -112,7 +112,12 @@ export const linePages: RulePages = {
   'fold-times': {
     title: 'Faltungen, für die keine Zeit feststeht',
     explanation:
-      '`fold 3 times` und `fold every 40 min` verteilen sich auf die Zeit ihres Schritts, die dabeistehen muss: `bulk 2 h, fold 3 times`. `4 folds every 30 min` dauern zwei Stunden; was nach dem Ende des Schritts käme, wird gemeldet und nicht gezählt.',
+      '`fold 3 times` und `fold every 40 min` verteilen sich auf die Zeit ihres Schritts, die dabeistehen muss: `bulk 2 h, fold 3 times`.',
+  },
+  'fold-past-end': {
+    title: 'Eine Faltung nach dem Ende ihres Schritts',
+    explanation:
+      'Eine Faltung steht in dem Schritt, den sie unterbricht, mit ihrer Zeit ab seinem Beginn: `bulk 2 h, 4 folds every 30 min` wird zum letzten Mal gefaltet, wenn er endet. Was später käme, zählt nicht. Die Zeit des Schritts oder der Faltung berichtigen; was nach dem Schritt geschieht, steht in einer eigenen Zeile.',
   },
   'which-kind': {
     title: 'Ein Name für zweierlei',

@@ -75,7 +75,7 @@ export const readingSections = {
     `“${written}” gives no temperature: ${say.celsius(celsius)} is assumed.`,
   'fold-times.alone': ({ example }: Args<'example'>) =>
     `Folds are a part of the step that they interrupt. Write them behind it: ${example}`,
-  'fold-times.past-end': ({ seconds, otherSeconds }: Args<'seconds' | 'otherSeconds'>, say: Speaker) =>
+  'fold-past-end.later': ({ seconds, otherSeconds }: Args<'seconds' | 'otherSeconds'>, say: Speaker) =>
     `A fold at ${say.duration(seconds)} comes after this step, which takes ${say.duration(otherSeconds)}. Correct one of them; what comes later stands on a line of its own.`,
   'fold-times.no-step-time': ({ example }: Args<'example'>) =>
     `The step has no time that its folds could be spread over. Write it behind the step: ${example}`,
