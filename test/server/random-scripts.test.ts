@@ -325,7 +325,7 @@ function byText(one: unknown, other: unknown): number {
 
 describe('whatever an editor does, in whatever order', () => {
   // More with SCRIPTS=10000; a failure names the seed, and SEED=that runs it alone.
-  const count = Number(process.env.SCRIPTS ?? 100);
+  const count = Number(process.env.SCRIPTS ?? 60);
   const perServer = 25;
   const seeds = process.env.SEED
     ? [Number(process.env.SEED)]

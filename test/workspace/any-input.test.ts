@@ -219,7 +219,7 @@ describe('any text, any place', () => {
         expectPlain(everything(service, line, column));
         expectPlacesInside(service, text);
       }),
-      { numRuns: 250 },
+      { numRuns: 150 },
     );
   });
 
