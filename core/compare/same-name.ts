@@ -48,7 +48,8 @@ export function mostAlikeFirst<T>(
     .sort((pair, next) => next.alike - pair.alike);
 }
 
-function likeness(some: readonly string[], others: readonly string[]): number {
+/** The part of the lines that two have in common: 0 to 1; of two without a line it is 1. */
+export function likeness(some: readonly string[], others: readonly string[]): number {
   const all = some.length + others.length;
   if (all === 0) return 1;
   const left = [...others];

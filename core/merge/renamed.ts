@@ -1,3 +1,4 @@
+import { likeness } from '../compare/same-name.ts';
 import { elementAt, firstOf } from '../text/element.ts';
 import { withTrialsOf } from './matched-trials.ts';
 import type { BlockUnit, FileUnits, SectionUnit } from './merge-units.ts';
@@ -42,6 +43,8 @@ function renamed<T extends { readonly id: string }>(
   const missing = base.filter(({ id }) => !there.has(id));
   return side.map((unit) => {
     if (known.has(unit.id)) return unit;
+    // Without a line nothing tells it.
+    if (meaningsOf(unit).length === 0) return unit;
     const partners = missing
       .filter((one) => mayBe(one, unit))
       .map((one) => ({ one, likeness: likeness(meaningsOf(one), meaningsOf(unit)) }))
@@ -68,18 +71,4 @@ function meaningsOfBlock({ sections }: BlockUnit): readonly string[] {
 
 function meaningsOfSection({ lines }: SectionUnit): readonly string[] {
   return lines.map(({ meaning }) => meaning);
-}
-
-/** The share of lines that two have in common: 0 to 1. */
-function likeness(some: readonly string[], others: readonly string[]): number {
-  if (some.length === 0 || others.length === 0) return 0;
-  const left = [...others];
-  let common = 0;
-  for (const one of some) {
-    const at = left.indexOf(one);
-    if (at < 0) continue;
-    left.splice(at, 1);
-    common++;
-  }
-  return (2 * common) / (some.length + others.length);
 }
