@@ -2,6 +2,7 @@ import { type DevelopmentFactor, developmentFactor } from '../calc/calibration/c
 import type { FormulaModel } from '../model/formula-model.ts';
 import type { Mixer } from '../model/found-mixer.ts';
 import type { Scope } from '../model/scope.ts';
+import { isReadingValue } from '../syntax/reading-value.ts';
 import type { Analysis } from './analysis.ts';
 import { trialEvidence, trialsOf } from './trials.ts';
 
@@ -10,8 +11,7 @@ export function seesStages({ trials }: FormulaModel): boolean {
   return trials.some((trial) =>
     [...(trial.said.get('at') ?? []), ...(trial.said.get('end') ?? [])].some(
       ({ statement: { value } }) =>
-        (value?.form === 'reading' || value?.form === 'temperature' || value?.form === 'seen') &&
-        (value.stage !== undefined || value.feel !== undefined),
+        isReadingValue(value) && (value.stage !== undefined || value.feel !== undefined),
     ),
   );
 }

@@ -10,7 +10,8 @@ import type { TrialModel } from '../model/formula-model.ts';
 import { findHands, findMixer, type Mixer } from '../model/found-mixer.ts';
 import { saidValue } from '../model/properties.ts';
 import type { Scope } from '../model/scope.ts';
-import type { Name, Value } from '../syntax/tree.ts';
+import type { ReadingValue } from '../syntax/reading-value.ts';
+import type { Name } from '../syntax/tree.ts';
 import { elementAt } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { type Message, message } from '../words/message.ts';
@@ -306,9 +307,7 @@ function readingsOf(trial: TrialModel, mix: Known<TrialMix, Message>): TrialRead
   return readings;
 }
 
-function seenIn(
-  value: Extract<Value, { form: 'reading' | 'temperature' | 'seen' }>,
-): Pick<TrialReading, 'celsius' | 'stage' | 'feel' | 'stages'> {
+function seenIn(value: ReadingValue): Pick<TrialReading, 'celsius' | 'stage' | 'feel' | 'stages'> {
   const seen = {
     ...('celsius' in value ? { celsius: value.celsius } : {}),
     ...(value.stage === undefined ? {} : { stage: value.stage.folded }),

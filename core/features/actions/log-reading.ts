@@ -3,6 +3,7 @@ import { byHand } from '../../model/found-mixer.ts';
 import { type Said, saidValue } from '../../model/properties.ts';
 import { isCondition } from '../../rules/trials/kept-programme.ts';
 import { parseLine } from '../../syntax/line.ts';
+import { isReadingValue } from '../../syntax/reading-value.ts';
 import { feelWords, stageWords } from '../../syntax/vocabulary.ts';
 import type { TextEdit } from '../../text/edits.ts';
 import { elementAt } from '../../text/element.ts';
@@ -181,7 +182,7 @@ function intoTrial(model: FormulaModel, trial: TrialModel, reading: ReadingToLog
 
 /** A reading of a minute that has one: what was seen alone takes nothing from its temperature, nor a temperature from what was seen alone. */
 function beside({ statement: { value } }: Said, reading: ReadingToLog): ReadingToLog {
-  if (value?.form !== 'reading' && value?.form !== 'temperature' && value?.form !== 'seen') return reading;
+  if (!isReadingValue(value)) return reading;
   const celsius = 'celsius' in value ? value.celsius : undefined;
   if (reading.celsius === undefined) return celsius === undefined ? reading : { ...reading, celsius };
   const isBare = reading.stage === undefined && (reading.feel ?? []).length === 0;

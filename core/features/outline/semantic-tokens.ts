@@ -3,6 +3,7 @@ import { chosenName, type Meaning, meaningOf, type PlacedBlock } from '../../mod
 import { type Mention, mentionsOf } from '../../model/mentions.ts';
 import type { Definition, Scope } from '../../model/scope.ts';
 import { sectionAt } from '../../syntax/line-place.ts';
+import { isReadingValue } from '../../syntax/reading-value.ts';
 import type { Name, ParsedLine, SectionKind, Statement, Token } from '../../syntax/tree.ts';
 import { programmeWords } from '../../syntax/vocabulary.ts';
 import { elementAt } from '../../text/element.ts';
@@ -68,7 +69,7 @@ function formClaims({ statement, text, tokens }: ParsedLine, isMixed: boolean): 
       const said: Claim[] = [{ ...keyword, kind: isMixed ? 'step' : 'property' }];
       if (value?.form === 'word') said.push({ ...value.span, kind: 'choice' });
       if (value?.form === 'names') said.push(...value.names.map((name) => choice(name)));
-      if (value?.form === 'reading' || value?.form === 'temperature' || value?.form === 'seen') {
+      if (isReadingValue(value)) {
         if (value.stage !== undefined) said.push(choice(value.stage));
         said.push(...(value.feel ?? []).map(choice));
       }

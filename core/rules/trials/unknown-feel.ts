@@ -1,3 +1,4 @@
+import { isReadingValue } from '../../syntax/reading-value.ts';
 import type { Name } from '../../syntax/tree.ts';
 import { feelWords, stageWords } from '../../syntax/vocabulary.ts';
 import { nearestWord } from '../../text/nearest.ts';
@@ -24,7 +25,7 @@ export const unknownFeel: Rule = {
     if (block.top?.kind !== 'formula') return;
     for (const [line, { statement }] of block.lines.entries()) {
       const value = statement.kind === 'property' ? statement.value : undefined;
-      if (value?.form !== 'reading' && value?.form !== 'temperature' && value?.form !== 'seen') continue;
+      if (!isReadingValue(value)) continue;
       for (const name of value.unread ?? [])
         if (name.folded !== '') yield unread(line, name, value.stage?.text);
     }
