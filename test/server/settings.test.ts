@@ -204,7 +204,7 @@ describe('a change of settings acts at once', () => {
     const about = (key: string): string[] => client.logged.filter((line) => line.includes(key));
     await expect.poll(() => about('doughwright.units.mass')).toHaveLength(1);
     expect(about('doughwright.units.mass')[0]).toContain('write grams or ounces');
-    expect(about('doughwright.usual.roomCelsius')).toHaveLength(1);
+    await expect.poll(() => about('doughwright.usual.roomCelsius')).toHaveLength(1);
     expect(await hover(client, 4)).toMatch(/kg/);
   });
 });
