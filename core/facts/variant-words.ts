@@ -1,4 +1,4 @@
-import { droppedNames, replacedBy, type WholeBlock, wholeOf } from '../model/variant.ts';
+import { droppedNames, replacedBy, takenCelsius, type WholeBlock, wholeOf } from '../model/variant.ts';
 import { type Block, linesOf, type ParsedLine } from '../syntax/tree.ts';
 import { elementAt } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
@@ -12,10 +12,12 @@ export function baseMessages(block: Block, line: number): readonly Message[] {
   const replaced = replacedBy(block, line);
   if (replaced === undefined) return [];
   const name = escapeMarkdown(replaced.base.name.text);
+  const celsius = takenCelsius(whole, line);
   return [
     replaced.parsed === undefined
       ? message('variant.added', { name })
       : message('variant.in-base', { name, written: escapeMarkdown(valueText(replaced.parsed)) }),
+    ...(celsius === undefined ? [] : [message('variant.taken-celsius', { celsius, name })]),
   ];
 }
 

@@ -1,7 +1,8 @@
 import { meaning } from '../syntax/print.ts';
 import { type Block, linesOf, type ParsedLine, type Section } from '../syntax/tree.ts';
 import { elementAt } from '../text/element.ts';
-import { wholeOf } from './variant.ts';
+import { trimmed } from '../text/figures.ts';
+import { takenCelsius, type WholeBlock, wholeOf } from './variant.ts';
 
 /**
  * A formula written out in full, line by line, without the blank lines behind it: a variant with all that it takes of its base,
@@ -16,12 +17,23 @@ export function writtenOut(block: Block): readonly string[] {
   const head = elementAt(whole.lines, top.headerLine).text;
   const end = header.base!.end;
   const written = [head.slice(0, header.name!.end) + head.slice(end)];
-  written.push(...withComments(whole.lines, linesOf(top)));
+  const lines = whole.lines.map((_, at) => withTakenCelsius(whole, at));
+  written.push(...withComments(lines, linesOf(top)));
   for (const section of whole.subs) {
     written.push('', elementAt(whole.lines, section.headerLine).text);
     written.push(...withoutBlanksBehind(linesOf(section).map((line) => elementAt(whole.lines, line).text)));
   }
   return withoutBlanksBehind(written);
+}
+
+/** A line of the variant with the temperature written in that it takes of its base. */
+function withTakenCelsius(whole: WholeBlock, at: number): ParsedLine {
+  const line = elementAt(whole.lines, at);
+  const celsius = takenCelsius(whole, at);
+  if (celsius === undefined) return line;
+  const { text, tokens } = line;
+  const end = tokens.findLast(({ kind }) => kind !== 'blank' && kind !== 'comment')?.end ?? text.length;
+  return { ...line, text: `${text.slice(0, end)}, at ${trimmed(celsius, 4)} °C${text.slice(end)}` };
 }
 
 /** The lines of a dough in their order; a comment that stands above a line of the variant's own goes with it. */

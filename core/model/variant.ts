@@ -144,7 +144,7 @@ function mergedWith(
     return lines.push(parsed) - 1;
   };
   const dropped = droppedBy(own);
-  const top = mergedTop(own, base, dropped, take);
+  const top = mergedTop(own, base, lines, dropped, take);
   const subs: Section[] = [];
   const replaced = new Set(own.subs.map(keyOf));
   const placed = new Set<Section>();
@@ -174,6 +174,7 @@ function mergedWith(
 function mergedTop(
   own: Block,
   base: Block,
+  lines: ParsedLine[],
   dropped: ReadonlySet<string>,
   take: (line: number, parsed: ParsedLine) => number,
 ): Section {
@@ -184,6 +185,7 @@ function mergedTop(
       ownByName.set(about, [...(ownByName.get(about) ?? []), line]);
   const held: number[] = [];
   const placed = new Set<number>();
+  const isOnly = onlyOfTheirName(base);
   // An `# accept` alone on its line goes with the line below it.
   let waiting: number | undefined;
   for (const line of linesOf(topOf(base))) {
@@ -198,6 +200,7 @@ function mergedTop(
     const said = abouts.flatMap((about) => ownByName.get(about) ?? []);
     if (said.length > 0) {
       for (const one of said) {
+        if (isOnly(parsed)) lines[one] = withCelsiusOf(parsed, elementAt(lines, one));
         if (!placed.has(one)) held.push(one);
         placed.add(one);
       }
@@ -211,6 +214,30 @@ function mergedTop(
   }
   held.push(...linesOf(top).filter((line) => !placed.has(line)));
   return { kind: top.kind, header: top.header, headerLine: top.headerLine, endLine: top.endLine, held };
+}
+
+/** Tells the ingredient lines whose name no other line of a dough has. */
+function onlyOfTheirName(base: Block): (parsed: ParsedLine) => boolean {
+  const times = new Map<string, number>();
+  for (const line of linesOf(topOf(base)))
+    for (const about of aboutsOf(elementAt(base.lines, line))) times.set(about, (times.get(about) ?? 0) + 1);
+  return (parsed) => aboutsOf(parsed).every((about) => times.get(about) === 1);
+}
+
+/** A line of the variant with the temperature that its base says of the ingredient, where it says none itself. */
+function withCelsiusOf({ statement: base }: ParsedLine, own: ParsedLine): ParsedLine {
+  const { statement } = own;
+  if (statement.kind !== 'ingredient' || statement.celsius !== undefined) return own;
+  if (base.kind !== 'ingredient' || base.celsius === undefined) return own;
+  return { ...own, statement: { ...statement, celsius: base.celsius } };
+}
+
+/** The temperature, in °C, that a line written in the variant takes of its base; `undefined` where it takes none. */
+export function takenCelsius(whole: WholeBlock, line: number): number | undefined {
+  const own = whole.own.lines[line];
+  const { statement } = elementAt(whole.lines, line);
+  if (own?.statement.kind !== 'ingredient' || statement.kind !== 'ingredient') return undefined;
+  return own.statement.celsius === undefined ? statement.celsius : undefined;
 }
 
 /** What a line of the dough is about: its property, or the names it may be read by. */

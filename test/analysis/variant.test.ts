@@ -59,7 +59,9 @@ function withVariant(base: string, seed: number): string | undefined {
     const percent = /^(\s*\p{L}.*\s)([\d.]+)%(.*)$/u.exec(line);
     const chance = random();
     if (percent !== null && chance < 0.3)
-      said.push(`${percent[1]}${(Number(percent[2]) * (0.8 + 0.4 * random())).toFixed(1)}%${percent[3]}`);
+      said.push(
+        `${percent[1]}${(Number(percent[2]) * (0.8 + 0.4 * random())).toFixed(1)}%${chance < 0.15 ? '' : percent[3]}`,
+      );
     else if (percent !== null && chance < 0.4 && !/flour|wheat|rye|water|loss/.test(line))
       said.push(`  without ${percent[1]!.trim()}`);
   }
@@ -129,6 +131,28 @@ describe('a variant and the same written out in full', () => {
     const inFull = whole(variantName, '', 'all flour, water 55% at 8 °C, instant yeast');
     expect(computedOf(variant)).toEqual(computedOf(inFull));
     expect(writtenOutText(variant)).toContain('load all flour, water 55% at 8 °C, instant yeast\n');
+  });
+
+  it('keeps the temperature of an ingredient whose amount alone it says, along a chain of bases', () => {
+    const chain = (water: string, ...variants: readonly string[]): string =>
+      [
+        `formula A:\n  yield 3 kg\n  bread flour  100%\n  water  ${water}\n  salt  2%\n  butter  4%, at 18 °C\n`,
+        ...variants,
+      ].join('\n');
+    const between = 'formula B like A:\n  butter  6%\n';
+    const kept = chain(
+      '65%, at 46.4 °F',
+      between,
+      `formula ${variantName} like B:\n  water  75%  # wetter\n`,
+    );
+    const out = writtenOutText(kept);
+    expect(out).toContain('  water  75%, at 8 °C  # wetter\n');
+    expect(out.slice(out.indexOf(variantName))).toContain('  butter  6%, at 18 °C\n');
+    expect(computedOf(kept)).toEqual(computedOf(out));
+    const own = chain('65%, at 8 °C', between, `formula ${variantName} like B:\n  water  75%, at 20 °C\n`);
+    expect(writtenOutText(own)).toContain('  water  75%, at 20 °C\n');
+    const twice = chain('40%, at 8 °C\n  water  25%', `formula ${variantName} like A:\n  water  75%\n`);
+    expect(writtenOutText(twice)).toContain('  water  75%\n');
   });
 
   it('is what a copy becomes, where most lines are the same', () => {

@@ -92,6 +92,7 @@ describe('a reading of an experiment', () => {
   it('writes the water of the experiment where the formula leaves it open, or as it was drawn', () => {
     const open = (text: string) =>
       text
+        .replace('65%, at 9 °C', '65%')
         .replace('75%, at 9 °C', '75%')
         .replace('  flour 21 °C\n  dough', '  flour 21 °C\n  water 12 °C\n  dough');
     expect(logged(demo(open), 'Bench Wet', {})).toContain('  flour 21 °C\n  water 12 °C\n  mixed in');

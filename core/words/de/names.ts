@@ -76,6 +76,7 @@ export const names: Translation<typeof english> = {
     `„${name}“ hat „${otherName}“ mehrmals und in keinem Kneter, in dem dieser Knetversuch lief, so steht er neben keinem davon.`,
   'not-in-base.fix': () => 'Die Zeile herausnehmen',
   'variant.in-base': ({ name, written }) => `${written} in „${name}“`,
+  'variant.taken-celsius': ({ celsius, name }, say) => `mit ${say.celsius(celsius)} wie in „${name}“`,
   'variant.added': ({ name }) => `nicht in „${name}“`,
   'variant.new-line': ({ name, written }) => `${name} ${written} (neu)`,
   'variant.changed-line': ({ name, written, otherWritten }) => `${name} ${written} (dort ${otherWritten})`,

@@ -78,6 +78,8 @@ export const names = {
     `“${name}” has “${otherName}” more than once, and on no mixer that this trial was run on, so the trial stands beside none of them.`,
   'not-in-base.fix': () => 'Take the line out',
   'variant.in-base': ({ name, written }: Args<'name' | 'written'>) => `${written} in “${name}”`,
+  'variant.taken-celsius': ({ celsius, name }: Args<'celsius' | 'name'>, say: Speaker) =>
+    `at ${say.celsius(celsius)} as in “${name}”`,
   'variant.added': ({ name }: Args<'name'>) => `not in “${name}”`,
   'variant.new-line': ({ name, written }: Args<'name' | 'written'>) => `${name} ${written} (new)`,
   'variant.changed-line': ({ name, written, otherWritten }: Args<'name' | 'written' | 'otherWritten'>) =>

@@ -77,6 +77,7 @@ export const names: Translation<typeof english> = {
     `« ${name} » a « ${otherName} » plusieurs fois, et sur aucun pétrin de cet essai : il ne figure à côté d’aucune.`,
   'not-in-base.fix': () => 'Retirer la ligne',
   'variant.in-base': ({ name, written }) => `${written} dans « ${name} »`,
+  'variant.taken-celsius': ({ celsius, name }, say) => `à ${say.celsius(celsius)} comme dans « ${name} »`,
   'variant.added': ({ name }) => `pas dans « ${name} »`,
   'variant.new-line': ({ name, written }) => `${name} ${written} (nouveau)`,
   'variant.changed-line': ({ name, written, otherWritten }) => `${name} ${written} (là ${otherWritten})`,
