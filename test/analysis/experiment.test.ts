@@ -307,6 +307,42 @@ describe('a trial of an experiment', () => {
     expect(seen('smooth')).toEqual(['as-expected', expect.stringContaining('the stage agrees')]);
     expect(seen('window')[0]).toBeUndefined();
   });
+
+  describe('what was seen and felt, in the chart of the doughs', () => {
+    const drawn = (...readings: readonly string[]): string => {
+      const text =
+        day +
+        flour +
+        bench +
+        plain +
+        trial('speed 1 for 30 min', readings.map((one) => `  ${one}\n`).join('')) +
+        week('  dough Plain\n');
+      return experimentPage(viewOf(text), opened(text).speaker()).drawing!.wide;
+    };
+    const signs = (svg: string): number => svg.match(/<circle/g)?.length ?? 0;
+    /** A word is there twice: as the name of its sign, and beside it where there is room. */
+    const times = (svg: string, words: string): number => svg.split(`>${words}<`).length - 1;
+
+    it('stands above the stages at its minute, with or without a temperature', () => {
+      // One sign is that of the key.
+      expect(signs(drawn('at 8 min  24 °C'))).toBe(2);
+      const alone = drawn('at 8 min, smooth');
+      expect(signs(alone)).toBe(2);
+      expect(times(alone, 'smooth')).toBe(2);
+      expect(signs(drawn('at 8 min  24 °C, smooth'))).toBe(3);
+    });
+
+    it('has its words wherever there is room for them, and its sign in any case', () => {
+      const crowded = drawn('at 8 min, smooth', 'at 9 min, shiny', 'at 10 min, sticky', 'end tears');
+      expect(signs(crowded)).toBe(5);
+      for (const [words, count] of [
+        ['shiny', 1],
+        ['sticky', 2],
+        ['tears when it is stretched', 2],
+      ] as const)
+        expect(times(crowded, words), words).toBe(count);
+    });
+  });
 });
 
 describe('the sheet of an experiment', () => {

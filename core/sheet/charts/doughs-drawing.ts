@@ -9,7 +9,7 @@ import { marker } from './markers.ts';
 import { minuteAxis } from './minute-axis.ts';
 import { stageHatchings } from './mixing-development.ts';
 import { linear, type Scale, ticks } from './scale.ts';
-import { drawing, label, line, type Point, pointsOf, stroked, tag, textSize } from './svg.ts';
+import { drawing, escaped, label, line, type Point, pointsOf, stroked, tag, textSize } from './svg.ts';
 import { fitted, isolated, textWidth } from './text-fit.ts';
 
 /** A dough as it is drawn beside others. Minutes run from the start of mixing. */
@@ -23,8 +23,12 @@ export interface DrawnDough {
     readonly celsius?: number;
     readonly bandCelsius?: number;
   }[];
-  /** Those that have a temperature are drawn. */
-  readonly measured: readonly { readonly minutes: number; readonly measuredCelsius?: number }[];
+  /** A temperature is drawn at the line of the dough, what was seen or felt above its stages. */
+  readonly measured: readonly {
+    readonly minutes: number;
+    readonly measuredCelsius?: number;
+    readonly seen?: string;
+  }[];
 }
 
 /** Doughs laid over each other in one chart: temperature over minutes with what was measured, and the stages of each below. */
@@ -54,6 +58,8 @@ export function doughsDrawing(
 const dashes = [undefined, '9 4', '2 3', '10 3 2 3', '5 3', '1 4'];
 const plotHeight = 190;
 const stripHeight = 16;
+/** To either side of a sign. */
+const signRoom = 9;
 
 interface Plot {
   readonly frame: Frame;
@@ -93,17 +99,18 @@ function drawnIn(
     const words = fitted(isolated(dough.name), width - 64);
     return (
       line({ x: 4, y: y - 5 }, { x: 44, y: y - 5 }, { 'stroke-width': 2.2, ...dashOf(index) }) +
-      (dough.measured.some(({ measuredCelsius }) => measuredCelsius !== undefined)
+      (dough.measured.some((one) => one.measuredCelsius !== undefined || one.seen !== undefined)
         ? marker(index, { x: 24, y: y - 5 })
         : '') +
       label(words, { x: 54, y })
     );
   });
   y += 12;
-  const strips = doughs.map((dough) => {
-    const at = y;
-    y += textSize + stripHeight + rowHeight + 8;
-    return stripOf(dough, at, plot);
+  const strips = doughs.map((dough, index) => {
+    const seen = seenOf(dough, index, y + textSize + 4, plot);
+    const strip = stripOf(dough, y, y + textSize + 4 + seen.height, plot);
+    y += textSize + seen.height + stripHeight + rowHeight + 8;
+    return strip + seen.svg;
   });
   const axis = minuteAxis({ x: plot.x, left, right, lastMinute, end: right, frame }, y);
   const used = [...new Set(doughs.flatMap(({ curve }) => curve.flatMap(({ stage }) => stage ?? [])))];
@@ -151,10 +158,38 @@ function lineOf({ curve, readings, measured }: DrawnDough, index: number, { x, y
   ].join('');
 }
 
+/** What was seen and felt of a dough, each at its minute above the stages that were expected, with its words where they fit. */
+function seenOf(
+  { measured }: DrawnDough,
+  index: number,
+  top: number,
+  { x, frame }: Plot,
+): { readonly svg: string; readonly height: number } {
+  const seen = measured.flatMap((one) => (one.seen === undefined ? [] : [{ ...one, seen: one.seen }]));
+  if (seen.length === 0) return { svg: '', height: 0 };
+  const y = top + rowHeight / 2;
+  const taken = seen.map(({ minutes }) => ({ left: x(minutes) - signRoom, right: x(minutes) + signRoom }));
+  const drawn = seen.map(({ minutes, seen: words }) => {
+    const sign = x(minutes);
+    const width = textWidth(words);
+    const place = [sign + signRoom, sign - signRoom - width]
+      .map((left) => ({ left, right: left + width }))
+      .find(
+        ({ left, right }) =>
+          left >= 0 && right <= frame.width && !taken.some((one) => left < one.right && one.left < right),
+      );
+    if (place !== undefined) taken.push(place);
+    return (
+      tag('g', {}, tag('title', {}, escaped(words)), marker(index, { x: sign, y })) +
+      (place === undefined ? '' : label(words, { x: place.left, y: y + 5 }))
+    );
+  });
+  return { svg: drawn.join(''), height: rowHeight };
+}
+
 /** The stages a dough goes through, one ground after another with their words where they fit. */
-function stripOf({ name, curve }: DrawnDough, top: number, { x, frame }: Plot): string {
+function stripOf({ name, curve }: DrawnDough, top: number, y: number, { x, frame }: Plot): string {
   const { width, speaker } = frame;
-  const y = top + textSize + 4;
   const stretches: { stage: string; from: number; to: number }[] = [];
   for (const { minutes, stage } of curve) {
     const last = stretches.at(-1);

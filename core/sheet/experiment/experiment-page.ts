@@ -1,18 +1,12 @@
-import { stageMessage } from '../../analysis/mix-analysis.ts';
 import { expectedMessage, expectedStages } from '../../facts/experiment-words.ts';
 import { inMixer } from '../../facts/mixing-words.ts';
-import { feelFacts } from '../../facts/trial-words.ts';
 import { trimmed } from '../../text/figures.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { doughsDrawing } from '../charts/doughs-drawing.ts';
 import type { Page, Table } from '../write/tables.ts';
-import type {
-  ExperimentDoughView,
-  ExperimentView,
-  MeasuredReadingView,
-  PlannedReadingView,
-} from './experiment-view.ts';
+import type { ExperimentDoughView, ExperimentView, PlannedReadingView } from './experiment-view.ts';
+import { apartOf, besideMessage, drawnReading, measuredMessage, seenFacts } from './measured-reading.ts';
 
 /** How the sheet of an experiment is wanted. */
 export interface ExperimentPageOptions {
@@ -33,7 +27,10 @@ export function experimentPage(
   const drawing = hidden
     ? undefined
     : doughsDrawing(
-        view.doughs,
+        view.doughs.map((dough) => ({
+          ...dough,
+          measured: dough.measured.map((one) => drawnReading(one, say)),
+        })),
         {
           title: message('experiment.drawing'),
           description: (names) => message('experiment.drawing-told', { names }),
@@ -297,42 +294,6 @@ function resultsTable({ doughs }: ExperimentView, { say, number }: Speaker): Tab
       say,
     ),
   };
-}
-
-/** What was measured at a reading, in words. */
-export function measuredMessage(reading: MeasuredReadingView): Message {
-  const [facts, celsius] = [seenFacts(reading), reading.measuredCelsius];
-  return celsius === undefined
-    ? message('experiment.seen', { facts })
-    : message('experiment.measured-seen', { celsius, facts });
-}
-
-function seenFacts({ measuredStage, measuredFeel = [] }: MeasuredReadingView): readonly Message[] {
-  return [...(measuredStage === undefined ? [] : [stageMessage(measuredStage)]), ...feelFacts(measuredFeel)];
-}
-
-/** What was expected, as finely as a thermometer reads, so that the difference beside it is that of the two figures. */
-function besideMessage(reading: MeasuredReadingView): Message | undefined {
-  const { celsius, bandCelsius: apartCelsius } = reading;
-  if (celsius === undefined || apartCelsius === undefined) return undefined;
-  const stage = expectedStages(reading);
-  return stage === undefined
-    ? message('experiment.beside-plain', { celsius, apartCelsius })
-    : message('experiment.beside', { celsius, apartCelsius, stage });
-}
-
-function apartOf({ apartCelsius, within, stageBeside }: MeasuredReadingView, say: Speaker['say']): string {
-  if (apartCelsius === undefined)
-    return stageBeside === undefined ? '' : say(message(`experiment.seen-${stageBeside}`));
-  const size = Math.abs(apartCelsius);
-  const difference =
-    size < 0.05
-      ? message('reading.as-computed')
-      : message(apartCelsius > 0 ? 'reading.warmer' : 'reading.colder', { apartCelsius: size });
-  const beside = message(within === true ? 'experiment.within' : 'experiment.outside', { difference });
-  return say(
-    stageBeside === undefined ? beside : message(`experiment.stage-${stageBeside}`, { difference: beside }),
-  );
 }
 
 function sentences(
