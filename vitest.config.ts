@@ -9,6 +9,6 @@ export default defineConfig({
     maxWorkers: Math.max(4, availableParallelism()),
     setupFiles: ['test/seed.ts'],
     testTimeout: 90_000,
-    expect: { poll: { timeout: 10_000 } },
+    expect: { poll: { timeout: 30_000 } },
   },
 });

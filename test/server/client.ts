@@ -173,7 +173,7 @@ export class Client {
         reject(
           new Error(`No such publication for ${uri}; the last was ${JSON.stringify(last())}\n${this.stderr}`),
         );
-      }, 10_000);
+      }, 40_000);
       const look = () => {
         const told = last();
         if (!told || !condition(told)) return;
