@@ -8,7 +8,7 @@ export default defineConfig({
     // Most tests wait for a process, a browser or a clock, so there are more of them at once than a small machine has cores.
     maxWorkers: Math.max(4, availableParallelism()),
     setupFiles: ['test/seed.ts'],
-    testTimeout: 90_000,
+    testTimeout: 180_000,
     expect: { poll: { timeout: 30_000 } },
   },
 });

@@ -1,5 +1,4 @@
 import { randomUUID } from 'node:crypto';
-import { rmSync } from 'node:fs';
 import { chmod, lstat, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import { setImmediate as nextTurn } from 'node:timers/promises';
@@ -158,32 +157,48 @@ export async function replaceFile(path: string, text: Written): Promise<void> {
   // What is no ordinary file, such as a device or a pipe, cannot be put in another's place.
   if (about !== undefined && !about.isFile()) return writeFile(target, text);
   const beside = join(dirname(target), `.${randomUUID()}.tmp`);
-  tidyWhenStopped();
-  unfinished.add(beside);
+  waitToBeStopped();
+  unfinished++;
   try {
-    await writeFile(beside, text, { flag: 'wx', flush: true });
+    await writeFile(beside, untilStopped(text), { flag: 'wx', flush: true });
     if (about !== undefined) await chmod(beside, about.mode);
     await rename(beside, target);
   } catch (error) {
     await rm(beside, { force: true }).catch(() => undefined);
     throw error;
   } finally {
-    unfinished.delete(beside);
+    unfinished--;
+    if (unfinished === 0 && stopped !== undefined) process.exit(stopped);
   }
 }
 
-/** Files that are being written and have no name of their own yet. */
-const unfinished = new Set<string>();
-let tidies = false;
+/** How many files are being written and have no name of their own yet. */
+let unfinished = 0;
+let waits = false;
+/** The exit code of a program that was told to stop. */
+let stopped: number | undefined;
 
-/** A program that is stopped while it writes leaves nothing half done behind; it ends as programs do that are stopped. */
-function tidyWhenStopped(): void {
-  if (tidies) return;
-  tidies = true;
+/**
+ * A program that is stopped while it writes leaves nothing half done behind: it ends once what is on its way to the disk is there,
+ * or is taken back, for until then nobody can. Stopped twice it ends at once.
+ */
+function waitToBeStopped(): void {
+  if (waits) return;
+  waits = true;
   const stop = (code: number) => () => {
-    for (const file of unfinished) rmSync(file, { force: true });
-    process.exit(code);
+    stopped ??= code;
+    if (unfinished === 0) process.exit(stopped);
   };
   process.once('SIGINT', stop(130));
   process.once('SIGTERM', stop(143));
+}
+
+function untilStopped(text: Written): Written {
+  if (typeof text === 'string') return text;
+  return (function* () {
+    for (const part of text) {
+      if (stopped !== undefined) throw new Error('The program was told to stop.');
+      yield part;
+    }
+  })();
 }

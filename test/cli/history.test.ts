@@ -6,7 +6,7 @@ import { folderAt } from '../server/places.ts';
 import { type Repository, repositoryIn } from './repository.ts';
 import { doughwright } from './run.ts';
 
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
+vi.setConfig({ hookTimeout: 60_000 });
 
 const bakery = 'bakery Quay Lane:\n  room 21 °C\n  flour 19 °C\n  tap water 12 °C\n  currency EUR\n';
 const flours = 'flour quay white:\n  grain wheat\n  protein 12.4%\n  price 0.80 EUR per kg\n';

@@ -1,11 +1,9 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { folderWith } from '../server/places.ts';
 import { repositoryIn } from './repository.ts';
 import { doughwright } from './run.ts';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const example = (name: string): string =>
   readFileSync(join(import.meta.dirname, '..', '..', 'examples', name), 'utf8');
