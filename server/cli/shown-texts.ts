@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { mkdir, readdir, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
-import { blobsOf, git } from '../host/git.ts';
+import { git } from '../host/git.ts';
+import { blobsOf } from '../host/git-files.ts';
 import { largestFileBytes } from '../host/host.ts';
 
 /** Where a text is kept as it is shown: a folder for the state of the files on disk, in it a file for each blob of git. */

@@ -11,7 +11,7 @@ import {
   type Snapshot,
   type UsualConditions,
 } from '../../core/index.ts';
-import { uriIn } from '../host/git.ts';
+import { uriIn } from '../host/git-files.ts';
 import { canonicalUri } from '../host/uris.ts';
 import type { Commit, FileChange } from './revisions.ts';
 
