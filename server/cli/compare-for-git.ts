@@ -1,14 +1,16 @@
 import {
   compareSummaries,
   comparisonPage,
+  createService,
   type FileSummary,
+  isLackingNames,
   message,
+  underNewNamesOf,
   withNamesCounted,
 } from '../../core/index.ts';
 import { readDough } from '../host/disk.ts';
 import { git } from '../host/git.ts';
 import { askedOf, revisionSide } from './compare.ts';
-import { underNewNamesOf } from './compare-renames.ts';
 import { none, nowhere, type ReadSide, refuse, summaryAmong } from './compare-sides.ts';
 import { comparisonText } from './compare-text.ts';
 import type { ExitCode } from './exit-code.ts';
@@ -48,9 +50,11 @@ export async function compareForGit(words: readonly string[]): Promise<ExitCode>
   }
   const [among, after] = sides as [ReadSide, ReadSide];
   const before = await amongItsOwn(among, path, words[2]);
-  const [was, is] = [underNewNamesOf(before, after), after].map((side) =>
-    side.files.flatMap((name) => side.summary(name) ?? []),
-  ) as [FileSummary[], FileSummary[]];
+  const former = underNewNamesOf(before, after, () => createService({ lean: true }));
+  const [was, is] = [former, after].map((side) => side.files.flatMap((name) => side.summary(name) ?? [])) as [
+    FileSummary[],
+    FileSummary[],
+  ];
   const compared = visibleData(withNamesCounted(compareSummaries(was, is, speaker())));
   const told = comparisonText(comparisonPage(compared, speaker()), speaker());
   process.stdout.write(noOrders(`${visibleLine(newPath)}\n${told}\n`));
@@ -59,9 +63,7 @@ export async function compareForGit(words: readonly string[]): Promise<ExitCode>
 
 /** The state before among the files of the last commit, where it is that of this commit and has names that mean nothing on disk. */
 async function amongItsOwn(side: ReadSide, path: string, id: string | undefined): Promise<ReadSide> {
-  const isStrange = side.files
-    .flatMap((file) => side.summary(file)?.formulas ?? [])
-    .some(({ totals }) => totals.findings.some(({ code }) => code.startsWith('unknown-')));
+  const isStrange = side.files.flatMap((file) => side.summary(file)?.formulas ?? []).some(isLackingNames);
   if (!isStrange) return side;
   const last = await git('.', ['rev-parse', '--verify', '--quiet', `HEAD:./${path}`]);
   if (!last.ok || last.out.toString().trim() !== id) return side;
