@@ -40,6 +40,7 @@ export async function readStaged(): Promise<Staged | { readonly message: Message
   const repository = await repositoryOf('.');
   if (repository.root === undefined) return { message: repository.message };
   const { root } = repository;
+  if (repository.isBare) return { message: message('command-check.nothing-staged') };
   const [index, head] = await Promise.all([entriesOfIndex(root), entriesOfHead(root)]);
   if ('message' in index) return index;
   if ('message' in head) return head;

@@ -131,6 +131,16 @@ describe('what is staged is checked, not what is on disk', () => {
     expect((await doughwright(path, 'check', '--staged')).code).toBe(0);
   });
 
+  it('says that nothing is staged in a repository without files', async () => {
+    const { path } = folderWith();
+    repositoryIn(folderAt(path)).git('init', '--quiet', '--bare');
+    expect(await doughwright(path, 'check', '--staged')).toEqual({
+      code: 2,
+      stdout: '',
+      stderr: 'doughwright: this repository has no files on disk, so that nothing is staged in it.\n',
+    });
+  });
+
   it('goes by the project file that is staged, and checks all that its levels hold for', async () => {
     const { path, write, git, commit } = repositoryWith({
       ...start,

@@ -35,6 +35,8 @@ export const commandCheck: Translation<typeof english> = {
       one: `${say.list(files)} ist auf der Platte anders als vorgemerkt, und geprüft ist, was vorgemerkt ist; ist es auf der Platte richtig, vormerken: ${command}`,
       other: `# Dateien sind auf der Platte anders als vorgemerkt, und geprüft ist, was vorgemerkt ist: ${say.list(files)}; sind sie auf der Platte richtig, vormerken: ${command}`,
     }),
+  'command-check.nothing-staged': () =>
+    'dieses Repository hat keine Dateien auf der Platte, also ist darin nichts vorgemerkt.',
   'command-check.watching': () => 'Wartet auf Änderungen; Strg+C beendet.',
 
   'command-rename.none': ({ name }) =>

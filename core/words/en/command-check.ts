@@ -41,6 +41,8 @@ export const commandCheck = {
       one: `${say.list(files)} is other on disk than what is staged, and what is staged was checked; if it is right on disk, stage it: ${command}`,
       other: `# files are other on disk than what is staged, and what is staged was checked: ${say.list(files)}; if they are right on disk, stage them: ${command}`,
     }),
+  'command-check.nothing-staged': () =>
+    'this repository has no files on disk, so that nothing is staged in it.',
   'command-check.watching': () => 'Watching for changes; Ctrl+C ends.',
 
   'command-rename.none': ({ name }: Args<'name'>) =>
