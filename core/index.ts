@@ -30,9 +30,9 @@ export {
   comparisonPage,
   findingChange,
 } from './compare/comparison-page.ts';
-export { type FileSummary, isUnfinishedMerge } from './compare/file-summary.ts';
+export { type FileSummary, isLackingNames, isUnfinishedMerge } from './compare/file-summary.ts';
 export { filesThatMayDiffer } from './compare/possible-changes.ts';
-export { renamesBetween, underNewNames } from './compare/renames.ts';
+export { heldAgainst } from './compare/renames.ts';
 export type { GapCell } from './facts/gap-grid.ts';
 export type { GapPoint, TrialPoint as GapTrialPoint } from './facts/gap-map.ts';
 export { billLines, differenceOf, heatOutlook } from './facts/heat-words.ts';
@@ -75,10 +75,16 @@ export type { SemanticToken } from './features/outline/semantic-tokens.ts';
 export type { SemanticKind, SemanticModifier } from './features/outline/semantic-words.ts';
 export { figureTable, type HistoryFigure, ingredientFigure } from './history/figure-table.ts';
 export { formerSelf } from './history/former-self.ts';
-export type { FormulaFigures, FormulaMoment, TrialPoint } from './history/formula-figures.ts';
+export {
+  type FormulaFigures,
+  type FormulaMoment,
+  figuresOf,
+  type TrialPoint,
+} from './history/formula-figures.ts';
 export { formulaNames } from './history/formula-names.ts';
 export {
   type FigureChange,
+  type FormerNames,
   type History,
   type HistoryRevision,
   type HistoryRow,
@@ -136,8 +142,9 @@ export { plainSpeaker, speakerOf } from './words/speak.ts';
 export type { Said, Speaker } from './words/speaker.ts';
 export { createService } from './workspace/create-service.ts';
 export type { TokenStretch } from './workspace/editing.ts';
+export { type NamingSide, underNewNamesOf } from './workspace/new-names.ts';
 export type { PanelChange } from './workspace/panel-edits.ts';
-export type { Service } from './workspace/service.ts';
+export type { Service, TextsByUri } from './workspace/service.ts';
 export type { Settings } from './workspace/settings.ts';
 export { defaultSettings } from './workspace/settings.ts';
 export type { Snapshot } from './workspace/snapshot.ts';

@@ -86,6 +86,11 @@ export interface AnalysisProvider {
   readonly planTimesOf: (block: Block) => PlanTimes | undefined;
 }
 
+/** Whether a formula has names that mean nothing where it stands. */
+export function isLackingNames({ totals }: FormulaSummary): boolean {
+  return totals.findings.some(({ code }) => code.startsWith('unknown-'));
+}
+
 /** Whether a text still holds the marks that git writes around what it could not merge. */
 export function isUnfinishedMerge(text: string): boolean {
   return /^(?:<{7,}|\|{7,}|={7,}|>{7,})(?=\s|$)/m.test(text);

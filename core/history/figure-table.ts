@@ -79,22 +79,52 @@ export const figureTable: readonly HistoryFigure[] = [
   },
 ];
 
-/** The figure that is the share of one ingredient, by its folded name; shown as `name`. */
-export function ingredientFigure(name: string): HistoryFigure {
-  const folded = foldName(name);
-  const of = ({ ingredients }: FormulaFigures): number | undefined =>
-    ingredients.find((one) => foldName(one.name) === folded)?.fraction;
+/** What the key of a figure begins with that is the share of one ingredient. */
+const ofIngredient = 'ingredient: ';
+
+/** A figure by its key. */
+export function figureOf(key: string): HistoryFigure {
+  return figureTable.find((one) => one.key === key) ?? ingredientFigure(key.slice(ofIngredient.length));
+}
+
+/** A figure that follows its ingredient through all the names that it had; any other is as it was. */
+export function underAllNames(figure: HistoryFigure, names: readonly (readonly string[])[]): HistoryFigure {
+  if (!figure.key.startsWith(ofIngredient)) return figure;
+  const name = figure.key.slice(ofIngredient.length);
+  return ingredientFigure(name, namesOf(name, names));
+}
+
+/** All names of an ingredient that has one of them. */
+function namesOf(name: string, names: readonly (readonly string[])[]): readonly string[] {
+  return names.find((some) => some.some((one) => foldName(one) === foldName(name))) ?? [];
+}
+
+/** Whether two keys are of one figure, the ingredient of which may have had several names. */
+export function isOneFigure(key: string, other: string, names: readonly (readonly string[])[]): boolean {
+  if (key === other || !key.startsWith(ofIngredient) || !other.startsWith(ofIngredient)) return key === other;
+  const [name, otherName] = [key, other].map((one) => foldName(one.slice(ofIngredient.length)));
+  return name === otherName || namesOf(name ?? '', names).some((one) => foldName(one) === otherName);
+}
+
+/**
+ * The figure that is the share of one ingredient, by its folded name; shown as `name`. Where no ingredient is called so it is
+ * the one that has another of its names.
+ */
+export function ingredientFigure(name: string, otherNames: readonly string[] = []): HistoryFigure {
+  const [folded, ...others] = [name, ...otherNames].map(foldName);
+  const foundIn = ({ ingredients }: FormulaFigures) =>
+    ingredients.find((one) => foldName(one.name) === folded) ??
+    ingredients.find((one) => others.includes(foldName(one.name)));
+  const of = (figures: FormulaFigures): number | undefined => foundIn(figures)?.fraction;
   return {
-    key: `ingredient: ${name}`,
+    key: `${ofIngredient}${name}`,
     name: () => name,
     number: of,
     text: (figures, speaker) => {
       const fraction = of(figures);
       if (fraction !== undefined) return speaker.percent(fraction);
       // Not in the formula at all, or in it with a share that is not known.
-      return figures.ingredients.some((one) => foldName(one.name) === folded)
-        ? speaker.say(message('history.not-known'))
-        : undefined;
+      return foundIn(figures) === undefined ? undefined : speaker.say(message('history.not-known'));
     },
   };
 }

@@ -3,7 +3,7 @@ import { element, htmlPage, type Markup, markup } from '../sheet/write/markup.ts
 import { type Page, pageAsText, type Table } from '../sheet/write/tables.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
-import { figureTable, type HistoryFigure, ingredientFigure } from './figure-table.ts';
+import { figureOf, figureTable, type HistoryFigure, isOneFigure, underAllNames } from './figure-table.ts';
 import {
   allFigures,
   type FigureChange,
@@ -51,7 +51,7 @@ export function historyPage(
 ): HistoryPage {
   const { formula, file, rows, trials } = history;
   const shown = [
-    ...rows.map((row) => ({ seconds: row.seconds, row: pageRow(row, speaker) })),
+    ...rows.map((row) => ({ seconds: row.seconds, row: pageRow(row, history.names, speaker) })),
     ...trials.map((trial) => ({ seconds: trial.seconds, row: trialRow(trial, speaker) })),
   ];
   const byTime = inTime(shown);
@@ -86,7 +86,7 @@ function inTime<T extends { readonly seconds: number; readonly row: HistoryPageR
   return [...merged, ...trials.slice(next)];
 }
 
-function pageRow(row: HistoryRow, speaker: Speaker): HistoryPageRow {
+function pageRow(row: HistoryRow, names: History['names'], speaker: Speaker): HistoryPageRow {
   const remarks = [
     row.fate === 'new' ? speaker.say(message('history.new')) : undefined,
     row.fate === 'removed' ? speaker.say(message('history.removed')) : undefined,
@@ -96,6 +96,9 @@ function pageRow(row: HistoryRow, speaker: Speaker): HistoryPageRow {
     row.movedFrom === undefined
       ? undefined
       : speaker.say(message('history.moved-from', { file: row.movedFrom })),
+    ...(row.namedAnew ?? []).map(({ from, to }) =>
+      speaker.say(message('history.named-anew', { name: from, otherName: to })),
+    ),
   ].filter((one) => one !== undefined);
   const { figures } = row;
   const first =
@@ -108,13 +111,17 @@ function pageRow(row: HistoryRow, speaker: Speaker): HistoryPageRow {
   return {
     ...{ date: row.date, commit: row.commit.slice(0, 8), author: row.author },
     words: row.uncommitted === undefined ? row.words : speaker.say(message('history.uncommitted')),
-    changes: [...remarks, ...first, ...row.changes.map((change) => changeText(change, speaker))],
+    changes: [...remarks, ...first, ...row.changes.map((change) => changeText(change, names, speaker))],
   };
 }
 
 /** A change in words: `salt 2% → 1.9%`. */
-export function changeText({ figure, before, after }: FigureChange, speaker: Speaker): string {
-  const { name, text } = figureOf(figure);
+export function changeText(
+  { figure, before, after }: FigureChange,
+  names: History['names'],
+  speaker: Speaker,
+): string {
+  const { name, text } = underAllNames(figureOf(figure), names);
   const none = speaker.say(message('history.none'));
   const told = (figures: typeof before): string =>
     figures === undefined ? none : (text(figures, speaker) ?? none);
@@ -124,12 +131,12 @@ export function changeText({ figure, before, after }: FigureChange, speaker: Spe
 /**
  * Since when a figure is as it is now, in a sentence; undefined where the formula is no longer there, or the figure is not known.
  */
-export function sinceWhen({ rows }: History, key: string, speaker: Speaker): string | undefined {
+export function sinceWhen({ rows, names }: History, key: string, speaker: Speaker): string | undefined {
   const figure = figureOf(key);
   const now = rows.findLast((row) => row.figures !== undefined || row.fate === 'removed')?.figures;
   const written = now === undefined ? undefined : figure.text(now, speaker);
   const since = rows.findLast(
-    ({ fate, changes }) => fate === 'new' || changes.some((change) => change.figure === key),
+    ({ fate, changes }) => fate === 'new' || changes.some((change) => isOneFigure(change.figure, key, names)),
   );
   if (written === undefined || since === undefined) return undefined;
   const facts = {
@@ -137,11 +144,6 @@ export function sinceWhen({ rows }: History, key: string, speaker: Speaker): str
     ...{ otherWritten: since.words, commit: since.commit.slice(0, 8), sentence: written },
   };
   return speaker.say(message(since.fate === 'new' ? 'history.since-first' : 'history.since', facts));
-}
-
-/** A figure by its key. */
-export function figureOf(key: string): HistoryFigure {
-  return figureTable.find((one) => one.key === key) ?? ingredientFigure(key.replace(/^ingredient: /, ''));
 }
 
 function trialRow(trial: HistoryTrial, speaker: Speaker): HistoryPageRow {
@@ -164,12 +166,18 @@ function chartsOf(
   speaker: Speaker,
   wanted: readonly HistoryFigure[] | undefined,
 ): HistoryPageChart[] {
-  const changed = new Set(history.rows.flatMap(({ changes }) => changes.map(({ figure }) => figure)));
+  const { names } = history;
+  const changed = [...new Set(history.rows.flatMap(({ changes }) => changes.map(({ figure }) => figure)))];
   const states = history.rows.flatMap(({ figures }) => figures ?? []);
   const hasTrials = history.trials.some(({ measuredCelsius }) => measuredCelsius !== undefined);
-  const figures =
-    wanted ??
-    allFigures(states).filter(({ key }) => changed.has(key) || (key === 'end-temperature' && hasTrials));
+  const isChanged = ({ key }: HistoryFigure): boolean => changed.some((one) => isOneFigure(one, key, names));
+  const all = allFigures(states).filter(
+    (one) => isChanged(one) || (one.key === 'end-temperature' && hasTrials),
+  );
+  // Of an ingredient that had several names one chart, under the last of them.
+  const figures = (
+    wanted ?? all.filter(({ key }, at) => !all.slice(at + 1).some((one) => isOneFigure(one.key, key, names)))
+  ).map((one) => underAllNames(one, names));
   return figures.flatMap((figure) => {
     const svg = historyChart(history, figure, speaker);
     return svg === undefined ? [] : [{ figure: figure.key, name: figure.name(speaker), svg }];

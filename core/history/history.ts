@@ -2,7 +2,7 @@ import { daysOf } from '../text/dates.ts';
 import { firstOf } from '../text/element.ts';
 import { foldName } from '../text/names.ts';
 import { plainSpeaker } from '../words/speak.ts';
-import { figureTable, type HistoryFigure, ingredientFigure } from './figure-table.ts';
+import { figureTable, type HistoryFigure, ingredientFigure, underAllNames } from './figure-table.ts';
 import type { FormulaFigures, FormulaMoment, TrialPoint } from './formula-figures.ts';
 
 /** What is said of a revision wherever it is listed. */
@@ -26,6 +26,21 @@ export interface HistoryRevision extends RevisionWords {
   readonly seconds: number;
   /** The formula; absent where the revision has none. */
   readonly moment?: FormulaMoment;
+  /** How parents have it under the names that this revision gave to ingredients of it, where it gave some. */
+  readonly formerly?: readonly FormerNames[];
+}
+
+/** The figures of a parent as they would be if ingredients had been called as they are since. */
+export interface FormerNames {
+  readonly parent: string;
+  readonly figures: FormulaFigures;
+  readonly namedAnew: readonly NewName[];
+}
+
+/** An ingredient that only got another name. */
+export interface NewName {
+  readonly from: string;
+  readonly to: string;
 }
 
 /** A figure that a revision changed. `before` and `after` are absent where there was or is none. */
@@ -51,6 +66,8 @@ export interface HistoryRowWords extends RevisionWords {
   readonly file: string;
   readonly renamedFrom?: string;
   readonly movedFrom?: string;
+  /** Ingredients that only got another name, which is no change of their shares. */
+  readonly namedAnew?: readonly NewName[];
   /** Absent where it was removed. */
   readonly figures?: FormulaFigures;
 }
@@ -76,6 +93,8 @@ export interface History {
   readonly trials: readonly HistoryTrial[];
   /** What held on the main line from when on: each merge at its own time. */
   readonly course: readonly CoursePoint[];
+  /** The names that one ingredient had in turn, the last of them last; of those that had several. */
+  readonly names: readonly (readonly string[])[];
 }
 
 const secondsOfDay = 86_400;
@@ -92,9 +111,11 @@ export function historyOf(
   const byCommit = new Map(revisions.map((one) => [one.commit, one]));
   const known = [...revisions].reverse().find(({ moment }) => moment !== undefined)?.moment;
   if (known === undefined) return undefined;
+  const names = namesInTurn(revisions);
+  const figures = wanted?.map((one) => underAllNames(one, names));
   const rows = revisions.flatMap((revision): HistoryRow[] => {
     const parents = revision.parents.flatMap((commit) => byCommit.get(commit) ?? []);
-    const row = rowOf(revision, parents, wanted);
+    const row = rowOf(revision, parents, figures);
     return row === undefined ? [] : [row];
   });
   return {
@@ -103,7 +124,24 @@ export function historyOf(
     rows,
     trials: trialsOf(revisions),
     course: courseOf(revisions, byCommit),
+    names,
   };
+}
+
+/** The names of ingredients that got others, those of one ingredient together. */
+function namesInTurn(revisions: readonly HistoryRevision[]): string[][] {
+  const all: string[][] = [];
+  const withName = (name: string): string[] | undefined =>
+    all.find((names) => names.some((one) => foldName(one) === foldName(name)));
+  for (const { formerly = [] } of revisions)
+    for (const { from, to } of formerly.flatMap(({ namedAnew }) => namedAnew)) {
+      const [old, now] = [withName(from), withName(to)];
+      if (old === undefined && now === undefined) all.push([from, to]);
+      else if (now === undefined) old?.push(to);
+      else if (old === undefined) now.unshift(from);
+      else if (old !== now) old.push(...all.splice(all.indexOf(now), 1).flat());
+    }
+  return all;
 }
 
 /** With the figures before it for a state in which a merge was not finished: they hold until somebody decides. */
@@ -123,11 +161,14 @@ function mergesPassedOver(revisions: readonly HistoryRevision[]): readonly Histo
 }
 
 function rowOf(
-  { parents: _, moment, ...about }: HistoryRevision,
+  { parents: _, moment, formerly = [], ...about }: HistoryRevision,
   parents: readonly HistoryRevision[],
   wanted: readonly HistoryFigure[] | undefined,
 ): HistoryRow | undefined {
-  const before = parents.flatMap((one) => (one.moment === undefined ? [] : [one.moment]));
+  const before = parents.flatMap(({ commit, moment: was }) => {
+    const figures = formerly.find(({ parent }) => parent === commit)?.figures ?? was?.figures;
+    return was === undefined || figures === undefined ? [] : [{ ...was, figures }];
+  });
   const first = before[0];
   if (moment === undefined) {
     if (first === undefined || before.length < parents.length) return undefined;
@@ -138,14 +179,35 @@ function rowOf(
   const changes = changesBetween(before, figures, wanted);
   const isRenamed = before.every((one) => foldName(one.formula) !== foldName(formula));
   const isMoved = before.every((one) => one.file !== file);
-  if (changes.length === 0 && !isRenamed && !isMoved) return undefined;
+  const namedAnew = namedAnewBy(formerly, parents).filter(
+    ({ to }) =>
+      wanted === undefined || wanted.some(({ text }) => text(named(to), plainSpeaker) !== undefined),
+  );
+  if (changes.length === 0 && !isRenamed && !isMoved && namedAnew.length === 0) return undefined;
   return {
     ...about,
     fate: 'kept',
     ...{ formula, file, figures, changes },
     ...(isRenamed ? { renamedFrom: first.formula } : {}),
     ...(isMoved ? { movedFrom: first.file } : {}),
+    ...(namedAnew.length > 0 ? { namedAnew } : {}),
   };
+}
+
+/** Figures that know nothing but that there is an ingredient of a name. */
+const named = (name: string): FormulaFigures => ({ ingredients: [{ name, fraction: 1 }] });
+
+/** The names that are new to every parent. */
+function namedAnewBy(
+  formerly: readonly FormerNames[],
+  parents: readonly HistoryRevision[],
+): readonly NewName[] {
+  const [first, ...others] = formerly;
+  if (first === undefined || formerly.length < parents.length) return [];
+  const isSame = (one: NewName, other: NewName): boolean => one.from === other.from && one.to === other.to;
+  return first.namedAnew.filter((one) =>
+    others.every(({ namedAnew }) => namedAnew.some((other) => isSame(one, other))),
+  );
 }
 
 /** The figures that are shown otherwise than by every former state, each beside the first of these. */
@@ -182,7 +244,7 @@ export function allFigures(states: readonly FormulaFigures[]): HistoryFigure[] {
   const names = new Map<string, string>();
   for (const { ingredients } of states)
     for (const { name } of ingredients) if (!names.has(foldName(name))) names.set(foldName(name), name);
-  return [...figureTable, ...[...names.values()].map(ingredientFigure)];
+  return [...figureTable, ...[...names.values()].map((name) => ingredientFigure(name))];
 }
 
 /** Each trial once: with what was worked out at the revision that first had its reading. */

@@ -7,7 +7,7 @@ import { splitLines } from '../text/lines.ts';
 import { plainSpeaker, speakerOf } from '../words/speak.ts';
 import { createEditing } from './editing.ts';
 import { createFileAnswers } from './file-answers.ts';
-import { compareTexts, summaryIn } from './file-summaries.ts';
+import { compareTexts, lacksNames, summaryIn } from './file-summaries.ts';
 import { figureIn, momentIn } from './formula-moments.ts';
 import { LastWhole } from './last-whole.ts';
 import { createNavigation } from './navigation.ts';
@@ -38,8 +38,11 @@ export function createService(options: CacheOptions = {}): Service {
     const file = now.texts.get(uri);
     if (file !== undefined) cache.mentions.look(file);
   };
-  const compare = (uri: string, before: string, after?: string) =>
-    compareTexts(view(), uri, before, after ?? now.texts.get(uri)?.text ?? '', speaker);
+  const compare: Service['compare'] = (uri, before, after, among) => {
+    const texts = { uri, before, after: after ?? now.texts.get(uri)?.text ?? '' };
+    const newService = () => createService({ lean: true });
+    return compareTexts(view(), { ...texts, ...(among === undefined ? {} : { among }) }, speaker, newService);
+  };
 
   return {
     get snapshot() {
@@ -89,7 +92,8 @@ export function createService(options: CacheOptions = {}): Service {
       now = snapshot;
     },
     compare,
-    comparePage: (uri, before, after) => comparisonPage(compare(uri, before, after), speaker),
+    comparePage: (uri, before, after, among) => comparisonPage(compare(uri, before, after, among), speaker),
+    lacksNames: (uri, text) => lacksNames(view(), uri, text),
     blend: (uri, flours, target) => {
       const blend = blendOfNames(flours, view().scopeOf(uri), target);
       return blend.known ? blend : unknown(speaker.say(blend.reason));

@@ -15,6 +15,9 @@ import type { Settings } from './settings.ts';
 import type { SheetAnswers } from './sheet-answers.ts';
 import type { Snapshot } from './snapshot.ts';
 
+/** Texts of files by their URIs. */
+export type TextsByUri = Iterable<readonly [uri: string, text: string]>;
+
 /**
  * The core as a server or a command sees it. Files are known by their URI; folders come from the URI's path. Answers
  * are for the text last set; setting a text is cheap and computes nothing.
@@ -45,10 +48,15 @@ export interface Service extends Navigation, Editing, FileAnswers, SheetAnswers 
   figureAt(uri: string, line: number): { readonly formula: string; readonly figure: string } | undefined;
   /** Goes back, or on, to a state that `snapshot` has given: of this service, at any time. */
   turnTo(snapshot: Snapshot): void;
-  /** What changed from one text of a file to another, or to its present text, among the other files as they are. */
-  compare(uri: string, before: string, after?: string): Comparison;
+  /**
+   * What changed from one text of a file to another, or to its present text, among the other files as they are; the one before
+   * among other texts of them where such are given.
+   */
+  compare(uri: string, before: string, after?: string, among?: TextsByUri): Comparison;
   /** The same with the words around it, for an editor to lay out. */
-  comparePage(uri: string, before: string, after?: string): ComparisonPage;
+  comparePage(uri: string, before: string, after?: string, among?: TextsByUri): ComparisonPage;
+  /** Whether a text of a file has names that mean nothing among the other files as they are. */
+  lacksNames(uri: string, text: string): boolean;
   /** Shares of flours that reach a protein or keep an ash; names are looked up from where the file stands. */
   blend(uri: string, flours: readonly string[], target: BlendTarget): Known<NamedBlend, string>;
   /**

@@ -8,12 +8,13 @@ import type { ExitCode } from './exit-code.ts';
 import { readTexts } from './input.ts';
 import { readNamedInput } from './named-input.ts';
 import { projectSettings } from './project.ts';
-import { countsOf } from './report/report.ts';
+import { countsOf, type ReportedFinding } from './report/report.ts';
 import { type Format, isForPrograms, writeReport } from './report/write-report.ts';
 import type { RuleLevels } from './rule-levels.ts';
 import { noRule } from './rules.ts';
-import { cureOf, shownPath } from './shown-path.ts';
+import { cureOf } from './shown-path.ts';
 import { language, say, shownToPeople } from './speaker.ts';
+import type { Staged } from './staged.ts';
 import { complain, complainOf } from './terminal.ts';
 import { notWritten, refusalOf } from './write-out.ts';
 
@@ -43,24 +44,17 @@ const mostNamed = 3;
 export async function check(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
   const strange = Object.keys(options.rule ?? {}).find((code) => !rules.some((rule) => rule.code === code));
   if (strange !== undefined) return refuse('--rule', say(noRule(strange)));
-  if (options.staged || options.since !== undefined) {
-    const { filesSince, stagedFiles } = await import('./staged.ts');
-    const changed = await (options.since === undefined ? stagedFiles() : filesSince(options.since));
+  if (options.staged) {
+    const { readStaged } = await import('./staged.ts');
+    const staged = await readStaged();
+    if ('message' in staged) return refuse(say(staged.message));
+    return checkOnce([], { ...options, ...moreStrictly(staged, options) }, staged);
+  }
+  if (options.since !== undefined) {
+    const { filesSince } = await import('./changed-files.ts');
+    const changed = await filesSince(options.since);
     if ('message' in changed) return refuse(say(changed.message));
-    const { notAsStaged: files = [] } = changed;
-    if (files.length > 0) {
-      const shown = files.slice(0, mostNamed).map(shownPath);
-      const more = files.length - shown.length;
-      const named = more > 0 ? [...shown, say(message('comparison-page.more', { count: more }))] : shown;
-      complain(
-        say(
-          message('command-check.not-as-staged', { files: named, count: files.length, command: 'git add' }),
-        ),
-      );
-    }
-    // Usually a warning, for a name may be written before it is defined; one that this very change takes away is missing.
-    const rule = changed.takesAway ? { ...namesMissing, ...options.rule } : options.rule;
-    return checkOnce(changed.paths, { ...options, ...(rule === undefined ? {} : { rule }) });
+    return checkOnce(changed.paths, { ...options, ...moreStrictly(changed, options) });
   }
   if (paths.includes('-') !== (options.stdinName !== undefined) || (paths.length > 1 && paths.includes('-')))
     return refuse(say(message('command-check.stdin', { option: '--stdin-name' })));
@@ -75,7 +69,32 @@ const namesMissing: RuleLevels = {
   'unknown-formula': 'error',
 };
 
-async function checkOnce(paths: readonly string[], options: CheckOptions): Promise<ExitCode> {
+/** Usually a warning, for a name may be written before it is defined; one that this very change takes away is missing. */
+function moreStrictly(
+  { takesAway }: { readonly takesAway: boolean },
+  { rule }: CheckOptions,
+): Pick<CheckOptions, 'rule'> {
+  return takesAway ? { rule: { ...namesMissing, ...rule } } : {};
+}
+
+/** What was found in what is staged may be mended on disk already, and only be missing in the index. */
+async function tellOtherOnDisk(staged: Staged, found: readonly ReportedFinding[]): Promise<void> {
+  if (found.length === 0) return;
+  const isName = found.some(({ code }) => Object.hasOwn(namesMissing, code));
+  const files = await staged.otherOnDisk(isName ? undefined : new Set(found.map(({ uri }) => uri)));
+  if (files.length === 0) return;
+  const shown = files.slice(0, mostNamed);
+  const more = files.length - shown.length;
+  const named = more > 0 ? [...shown, say(message('comparison-page.more', { count: more }))] : shown;
+  const facts = { files: named, count: files.length, command: 'git add' };
+  complain(say(message('command-check.not-as-staged', facts)));
+}
+
+async function checkOnce(
+  paths: readonly string[],
+  options: CheckOptions,
+  staged?: Staged,
+): Promise<ExitCode> {
   const known = options.baseline === undefined ? undefined : await readBaseline(options.baseline);
   if (known !== undefined && 'message' in known) return refuse(options.baseline ?? '', say(known.message));
   if (options.writeBaseline !== undefined) {
@@ -88,7 +107,7 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
     const { fixSlips } = await import('./fix.ts');
     if (!(await fixSlips(paths, options.rule ?? {}))) return 2;
   }
-  const input = read ?? (await readTexts(paths));
+  const input = staged ?? read ?? (await readTexts(paths));
   let found = await checkInParallel({
     texts: input.texts,
     roots: input.roots,
@@ -122,6 +141,7 @@ async function checkOnce(paths: readonly string[], options: CheckOptions): Promi
     shown: input.shown,
   };
   process.stdout.write(await writeReport(options.format, report));
+  if (staged !== undefined) await tellOtherOnDisk(staged, found);
   if (input.failed) return 2;
   return found.length > 0 ? 1 : 0;
 }

@@ -2,16 +2,17 @@ import { setImmediate as nextTurn } from 'node:timers/promises';
 import {
   type Comparison,
   compareSummaries,
+  createService,
   type FileSummary,
   filesThatMayDiffer,
   foldName,
   heaviest,
   type PlaceInFile,
   type Speaker,
+  underNewNamesOf,
   withNamesCounted,
 } from '../../core/index.ts';
 import { growSlowlyFor } from '../host/slow-growth.ts';
-import { underNewNamesOf } from './compare-renames.ts';
 import type { ReadSide } from './compare-sides.ts';
 
 /** A formula or definition of a comparison, by where it stands. */
@@ -26,7 +27,7 @@ interface Compared {
  * alone is looked for in the files that were not asked for by its name, so that a formula that moved is told as moved.
  */
 export async function compareSides(asItWas: ReadSide, after: ReadSide, words: Speaker): Promise<Comparison> {
-  const before = underNewNamesOf(asItWas, after);
+  const before = underNewNamesOf(asItWas, after, () => createService({ lean: true }));
   growSlowlyFor(before.texts.size + after.texts.size);
   const [old, now] = [readable(before.files, after), readable(after.files, before)];
   const differing = filesThatMayDiffer(asItWas.texts, after.texts);

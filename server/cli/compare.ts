@@ -8,7 +8,8 @@ import {
   type PlaceInFile,
 } from '../../core/index.ts';
 import { doughFilesBelow, readDough, type Unreadable } from '../host/disk.ts';
-import { filesOfRevision, folderOf, repositoryOf, uriIn } from '../host/git.ts';
+import { folderOf, repositoryOf } from '../host/git.ts';
+import { filesOfRevision, uriIn } from '../host/git-files.ts';
 import { leadsOut, wayTo } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
 import { compareSides, isIn } from './compare-files.ts';

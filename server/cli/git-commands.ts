@@ -2,6 +2,7 @@ import { type Command, Option } from 'commander';
 import { again, ends, example, formatOption, wholeNumber } from './command-options.ts';
 import type { End } from './exit-code.ts';
 import { languageOption, massOption, temperatureOption } from './language-option.ts';
+import type { Keeping } from './shown-texts.ts';
 
 /** What is asked of formulas and their earlier states. Each is imported only when it is called, so that help and version need none of them. */
 export function addGitCommands(program: Command, end: End): void {
@@ -35,6 +36,8 @@ function addCompare(program: Command, end: End): void {
     .addOption(massOption())
     .addOption(temperatureOption())
     .addOption(new Option('--git-driver', 'be called by git as its external diff').hideHelp())
+    .addOption(new Option('--keep <folder>', 'where to keep what is shown to git').hideHelp())
+    .addOption(new Option('--blob <id>', 'the name to keep it under').hideHelp())
     .addHelpText(
       'after',
       `${ends('nothing or only the layout differs', 'something does')}${example('doughwright compare --since main formulas')}`,
@@ -42,7 +45,7 @@ function addCompare(program: Command, end: End): void {
     .action(async (paths: string[], options) => {
       if (options.gitDriver) {
         const { compareForGit } = await import('./compare-for-git.ts');
-        return end(await compareForGit(paths));
+        return end(await compareForGit(paths, keepingOf(options)));
       }
       const { compare } = await import('./compare.ts');
       end(await compare(paths, options));
@@ -96,10 +99,15 @@ function addTextconv(program: Command, end: End): void {
     .option('--keep <folder>', 'where to keep what is shown')
     .option('--blob <id>', 'the name to keep it under')
     .addOption(languageOption())
-    .action(async (file: string, { keep, blob }: { keep?: string; blob?: string }) => {
+    .action(async (file: string, options) => {
       const { textconv } = await import('./textconv.ts');
-      end(await textconv(file, keep && blob ? { folder: keep, blob } : undefined));
+      end(await textconv(file, keepingOf(options)));
     });
+}
+
+/** Where what is shown is kept, where it is to be. */
+function keepingOf({ keep, blob }: { readonly keep?: string; readonly blob?: string }): Keeping | undefined {
+  return keep && blob ? { folder: keep, blob } : undefined;
 }
 
 function addMergeFile(program: Command): void {

@@ -20,9 +20,9 @@ export const gitSettings: readonly (readonly [key: string, value: string])[] = [
 ];
 
 /**
- * The script. `program` is how the shell calls us. What was shown once is kept by the name of its blob, under a name for
- * the state of all formula files on disk, of the program and of the language, for names are looked up in those: a history
- * is read at the speed of `cat`.
+ * The script. `program` is how the shell calls us. What was shown once is kept by the name of its blob, or by those of both sides
+ * of a change, under a name for the state of all formula files on disk, of the program and of the language, for names are looked
+ * up in those: a history is read at the speed of `cat`. What is written to a terminal has colours and is not kept.
  */
 export function gitScript({
   program,
@@ -43,18 +43,36 @@ export function gitScript({
 run() {
   ${program} "$@"
 }
+# What stands for all that a text is shown by: the formula files on disk, known to git or not, the program, the language.
+state() {
+  {
+    git rev-parse HEAD:
+    git diff --no-ext-diff --no-textconv HEAD -- '*.dough' '*${projectFileName}'
+    others=$(git ls-files --others --exclude-standard -- '*.dough' '*${projectFileName}')
+    [ -z "$others" ] || { printf '%s\\n' "$others"; printf '%s\\n' "$others" | git hash-object --no-filters --stdin-paths; }
+    [ ! -f .gitmodules ] || git diff --no-ext-diff --no-textconv HEAD${version}${spoken}
+  } 2>/dev/null | git hash-object --stdin
+}
 what=$1
 shift
 case $what in
 diff)
-  run compare${words} --git-driver -- "$@" 2>/dev/null && exit 0
+  if [ $# -lt 7 ] || [ -t 1 ] || [ -n "$FORCE_COLOR" ]; then
+    run compare${words} --git-driver -- "$@" 2>/dev/null && exit 0
+  else
+    kept=\${0%/*}/changes/$(state)
+    [ "$2" = /dev/null ] && old=none || old=
+    [ "$5" = /dev/null ] && now=none || now=
+    key=$({ printf '%s\\n' "$1" "$8" "$old" "$now"; git hash-object --no-filters -- "$2" "$5"; } 2>/dev/null | git hash-object --stdin)
+    [ -n "$key" ] && cat "$kept/$key" 2>/dev/null && exit 0
+    run compare${words} --git-driver --keep "$kept" --blob "$key" -- "$@" 2>/dev/null && exit 0
+  fi
   [ $# -ge 5 ] && diff -u -L "a/$1" -L "b/$1" -- "$2" "$5"
   exit 0
   ;;
 textconv)
-  state=$({ git rev-parse HEAD: ; git diff --no-ext-diff --no-textconv HEAD -- '*.dough' '*${projectFileName}'${version}${spoken}; } 2>/dev/null | git hash-object --stdin)
   blob=$(git hash-object --path=file.dough -- "$1" 2>/dev/null)
-  kept=\${0%/*}/shown/$state
+  kept=\${0%/*}/shown/$(state)
   [ -n "$blob" ] && cat "$kept/$blob" 2>/dev/null && exit 0
   run textconv${words} --keep "$kept" --blob "$blob" -- "$1" 2>/dev/null || cat -- "$1"
   ;;

@@ -15,7 +15,8 @@ import {
   type Message,
   message,
 } from '../../core/index.ts';
-import { formulaRevisions, RevisionFiles, revisionsToNow, type Sought } from '../history/formula-history.ts';
+import { formulaRevisions, revisionsToNow, type Sought } from '../history/formula-history.ts';
+import { RevisionFiles } from '../history/revision-files.ts';
 import { commitsUpTo } from '../history/revisions.ts';
 import { textsNow, uncommittedChanges } from '../history/uncommitted.ts';
 import { commitOf, folderOf, repositoryOf } from '../host/git.ts';

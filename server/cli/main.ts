@@ -36,8 +36,10 @@ const program = new Command('doughwright')
     // The server reads the project of its workspace, and the core later; a script for a shell needs neither.
     if (command.name() === 'serve' || command.name() === 'completion') return;
     const { takeProject, projectDisplay } = await import('./project.ts');
-    const { language, mass, temperature } = command.opts<Shown>();
-    const project = await takeProject(command.args);
+    const { language, mass, temperature, staged } = command.opts<Shown & { readonly staged?: boolean }>();
+    const project = staged
+      ? await takeProject([], await (await import('./staged.ts')).projectFilesStaged())
+      : await takeProject(command.args);
     const tag = language ?? project.language ?? 'en';
     const shownIn = {
       ...projectDisplay(),

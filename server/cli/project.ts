@@ -32,21 +32,36 @@ export interface FoundProject {
   readonly tell: () => boolean;
 }
 
+/** Where project files are looked for. */
+export interface ProjectFiles {
+  /** Whether there is something at a path, and no folder. */
+  has(path: string): Promise<boolean>;
+  read(path: string): ReturnType<typeof readBytes>;
+}
+
+const onDisk: ProjectFiles = {
+  // What is there and no ordinary file is told where it is read, and is not passed by.
+  has: async (path) => (await lstat(path).catch(() => undefined))?.isDirectory() === false,
+  read: readBytes,
+};
+
 /**
  * Reads the project file that holds for a run: of the folder that the first path names or lies in, else of the nearest one above it up to
  * the root of the repository. Paths of another project are told, for one run knows one project. What is no path, as a
  * revision or the name of a flour, stands for the current folder.
  */
-export async function takeProject(words: readonly string[]): Promise<FoundProject> {
-  const places = await Promise.all(words.map(projectOf));
+export async function takeProject(
+  words: readonly string[],
+  files: ProjectFiles = onDisk,
+): Promise<FoundProject> {
+  const places = await Promise.all(words.map((word) => projectOf(word, files)));
   const named = places.filter((place) => place !== undefined);
   const [first] = named;
-  const file = first === undefined ? await fileAbove(resolve('.')) : first.file;
+  const file = first === undefined ? await fileAbove(resolve('.'), files) : first.file;
   const other = named.find((place) => place.file !== file);
   const shownFile = file === undefined ? '.' : shownPath(file);
-  const found = file === undefined ? undefined : await readBytes(file);
-  const text = found?.bytes?.toString('utf8');
-  const read = text === undefined ? undefined : readProject(text, new Set(rules.map(({ code }) => code)));
+  const found = file === undefined ? undefined : await files.read(file);
+  const read = found?.bytes && readBy(found.bytes);
   project = read?.settings ?? noProject;
   return {
     language: project.language,
@@ -63,21 +78,35 @@ export async function takeProject(words: readonly string[]): Promise<FoundProjec
   };
 }
 
+/** What the project file that holds for a folder has decided, and that file; undefined where there is none. */
+export async function settingsAbove(
+  folder: string,
+  files: ProjectFiles,
+): Promise<{ readonly file: string; readonly settings: ProjectSettings } | undefined> {
+  const file = await fileAbove(folder, files);
+  const { bytes } = file === undefined ? {} : await files.read(file);
+  return file === undefined || bytes === undefined ? undefined : { file, settings: readBy(bytes).settings };
+}
+
+const readBy = (bytes: Buffer) => readProject(bytes.toString('utf8'), new Set(rules.map(({ code }) => code)));
+
 /** The project file of a word that names a file or folder; undefined where it names neither. */
-async function projectOf(word: string): Promise<{ readonly file: string | undefined } | undefined> {
+async function projectOf(
+  word: string,
+  files: ProjectFiles,
+): Promise<{ readonly file: string | undefined } | undefined> {
   const place = resolve(word);
   const about = await stat(place).catch(() => undefined);
   if (about === undefined) return undefined;
-  return { file: await fileAbove(about.isDirectory() ? place : dirname(place)) };
+  return { file: await fileAbove(about.isDirectory() ? place : dirname(place), files) };
 }
 
 /** The nearest project file in a folder or above it, no further than the root of the repository. */
-async function fileAbove(folder: string): Promise<string | undefined> {
+async function fileAbove(folder: string, files: ProjectFiles): Promise<string | undefined> {
   const root = await rootAbove(folder);
   for (let at = folder; ; at = dirname(at)) {
     const file = join(at, projectFileName);
-    // What is there and no ordinary file is told where it is read, and is not passed by.
-    if ((await lstat(file).catch(() => undefined))?.isDirectory() === false) return file;
+    if (await files.has(file)) return file;
     if (at === root || at === dirname(at)) return undefined;
   }
 }

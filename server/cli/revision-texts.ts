@@ -1,7 +1,8 @@
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Message, message } from '../../core/index.ts';
-import { filesOfRevision, folderOf, repositoryOf } from '../host/git.ts';
+import { folderOf, repositoryOf } from '../host/git.ts';
+import { filesOfRevision } from '../host/git-files.ts';
 import { leadsOut, wayTo } from '../host/paths.ts';
 import { canonicalUri } from '../host/uris.ts';
 import type { Trouble } from './report/report.ts';
@@ -50,12 +51,14 @@ export async function readTextsAt(paths: readonly string[], revision: string): P
           ? message('command-git.outside', { file: one })
           : message('command-git.not-at', { revision }),
       );
-    for (const { uri, text, path } of below) {
+    for (const { uri, text, path, otherLettersInLine: number } of below) {
+      const place = shown.get(uri) ?? path;
       if (text === undefined) {
-        trouble(shown.get(uri) ?? path, message('command-git.no-text', { file: path, revision }));
+        trouble(place, message('command-git.no-text', { file: path, revision }));
         continue;
       }
-      asked.set(uri, { uri, shown: shown.get(uri) ?? path });
+      asked.set(uri, { uri, shown: place });
+      if (number !== undefined) trouble(place, message('command-files.other-letters', { number }));
     }
   }
   return {

@@ -11,7 +11,7 @@ import {
   type SheetDocument,
   writeSheets,
 } from '../../core/index.ts';
-import { stateAt, stateOf } from '../host/git.ts';
+import { stateAt, stateOf } from '../host/git-state.ts';
 import type { ExitCode } from './exit-code.ts';
 import { readInput } from './input.ts';
 import { say } from './speaker.ts';

@@ -1,189 +1,182 @@
-import { dirname, join } from 'node:path';
-import { createService, type FileSummary, foldName, type Message } from '../../core/index.ts';
-import { doughFilesBelow, readBytes, readDough } from '../host/disk.ts';
-import { blobsOf, filesOfRevision, git, isBlob, repositoryOf } from '../host/git.ts';
-import { wayTo } from '../host/paths.ts';
+import { basename, dirname, join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { type Message, message } from '../../core/index.ts';
+import { doughFilesBelow, readBytes } from '../host/disk.ts';
+import { commitOf, repositoryOf } from '../host/git.ts';
+import {
+  blobsOf,
+  type Entry,
+  entriesOfCommit,
+  entriesOfIndex,
+  filesOfEntries,
+  isBlob,
+  isFormulaFile,
+  type RevisionFile,
+} from '../host/git-files.ts';
+import { isWithin, wayTo } from '../host/paths.ts';
+import { canonicalUri } from '../host/uris.ts';
+import { projectFileName } from '../project/project-settings.ts';
+import { type ChangedFile, withUsers } from './changed-files.ts';
+import { type ProjectFiles, settingsAbove } from './project.ts';
+import { cureOf, shownPath } from './shown-path.ts';
+import { say } from './speaker.ts';
+import { complain } from './terminal.ts';
+import type { AskedFile, Texts } from './texts.ts';
 
 /** What is about to be committed, and what has to do with it. */
-export interface Staged {
-  readonly paths: readonly string[];
+export interface Staged extends Texts {
   /** Something is defined no more under its name. */
   readonly takesAway: boolean;
-  /** Those of the paths that are otherwise on disk than they are about to be committed. */
-  readonly notAsStaged?: readonly string[];
+  /** Which of these files are otherwise on disk than staged, as they are shown; without them which of all, also of those that are not staged at all. */
+  otherOnDisk(uris?: ReadonlySet<string>): Promise<string[]>;
 }
 
 /**
- * The formula files that are about to be committed, and those on disk that use what these define, define no more or define
- * otherwise: a flour that got another name is told where it is missing. Paths; a message where there is no repository.
+ * The formula files that are about to be committed, and those that use what these define, define no more or define otherwise:
+ * a flour that got another name is told where it is missing. All as the index of git has them, for that is what a commit
+ * takes; what is only on disk is not there. Where the project file gives rules other levels, all files below it are asked for.
  */
-export async function stagedFiles(): Promise<Staged | { readonly message: Message }> {
+export async function readStaged(): Promise<Staged | { readonly message: Message }> {
   const repository = await repositoryOf('.');
   if (repository.root === undefined) return { message: repository.message };
   const { root } = repository;
-  const listed = await git(root, [
-    'diff',
-    '--cached',
-    '--raw',
-    '-z',
-    '--no-abbrev',
-    '--no-renames',
-    '--',
-    '*.dough',
+  if (repository.isBare) return { message: message('command-check.nothing-staged') };
+  const [index, head] = await Promise.all([entriesOfIndex(root), entriesOfHead(root)]);
+  if ('message' in index) return index;
+  if ('message' in head) return head;
+  const torn = index.find((one) => one.stage > 0 && (isFormulaFile(one) || isProjectFile(one)));
+  if (torn !== undefined) {
+    const file = shownPath(join(root, torn.path));
+    return { message: message('command-git.in-conflict', { file, command: 'git add' }) };
+  }
+  const [was, is] = [head, index].map((side) => new Map(side.map((one) => [one.path, one])));
+  const differs = ({ path }: Entry): boolean =>
+    was?.get(path)?.id !== is?.get(path)?.id || was?.get(path)?.mode !== is?.get(path)?.mode;
+  const [before, now, same] = await Promise.all([
+    filesOfEntries(root, head.filter(differs)),
+    filesOfEntries(root, index.filter(differs)),
+    filesOfEntries(
+      root,
+      index.filter((one) => !differs(one)),
+    ),
   ]);
-  if (!listed.ok) return { message: listed.message };
-  const staged = changesIn(listed.out.toString());
-  if (staged.length === 0) return { paths: [], takesAway: false };
-  const olds = await blobsOf(
-    root,
-    staged.map(({ before }) => before),
-  );
-  const changed: ChangedFile[] = [];
-  for (const [index, { path, isNew, isGone }] of staged.entries()) {
-    const after = isGone ? undefined : ((await readDough(join(root, path))).text ?? '');
-    const before = isNew ? undefined : (olds?.[index]?.toString('utf8') ?? '');
-    changed.push({
-      path,
-      ...(before === undefined ? {} : { before }),
-      ...(after === undefined ? {} : { after }),
-    });
-  }
-  const found = await withUsers(root, changed);
-  // Asked of the index and not of git’s own comparison, which starts the filters that a repository names.
-  const index = await git(root, ['ls-files', '--stage', '-z', '--', '*.dough']);
-  if (!index.ok) return { message: index.message };
-  const ids = new Map(
-    index.out
-      .toString()
-      .split('\0')
-      .flatMap((entry) => {
-        const match = /^\d+ ([0-9a-f]+) \d\t([\s\S]+)$/.exec(entry);
-        return match === null ? [] : [[join(root, match[2] ?? ''), match[1] ?? ''] as const];
-      }),
-  );
-  const notAsStaged: string[] = [];
-  for (const path of found.paths) {
-    const id = ids.get(path);
-    const bytes = id === undefined ? undefined : (await readBytes(path)).bytes;
-    if (id !== undefined && bytes !== undefined && !isBlob(bytes, id)) notAsStaged.push(path);
-  }
-  return { ...found, notAsStaged };
-}
+  if ('message' in before) return before;
+  if ('message' in now) return now;
+  if ('message' in same) return same;
 
-/**
- * The formula files on disk that are other than at a revision, and those that use what these define, define no more or define
- * otherwise. Paths; a message where there is no such revision.
- */
-export async function filesSince(revision: string): Promise<Staged | { readonly message: Message }> {
-  const repository = await repositoryOf('.');
-  if (repository.root === undefined) return { message: repository.message };
-  const { root } = repository;
-  const found = await filesOfRevision(root, revision);
-  if ('message' in found) return found;
-  const olds = new Map(found.files.map(({ path, text }) => [path, text ?? '']));
+  const olds = new Map(before.files.map(({ path, text }) => [path, text]));
   const changed: ChangedFile[] = [];
-  for await (const file of doughFilesBelow(root)) {
-    const path = wayTo(file, root);
-    const before = olds.get(path);
+  for (const { path, text } of now.files) {
+    const old = olds.get(path);
+    if (text === undefined || text !== old)
+      changed.push({ path, after: text ?? '', ...(olds.has(path) ? { before: old ?? '' } : {}) });
     olds.delete(path);
-    // What cannot be read is told where it is checked.
-    const after = (await readDough(file)).text ?? '';
-    // A checkout may have other line ends than git stores.
-    if (before?.replaceAll('\r\n', '\n') === after.replaceAll('\r\n', '\n')) continue;
-    changed.push({ path, after, ...(before === undefined ? {} : { before }) });
   }
-  for (const [path, before] of olds) changed.push({ path, before });
-  return withUsers(root, changed);
-}
+  // What a submodule has that is not here is not known, and none of it is gone.
+  const isKnown = (path: string): boolean => !now.missing.some((module) => isWithin(path, module.path));
+  for (const [path, text] of olds) if (isKnown(path)) changed.push({ path, before: text ?? '' });
 
-/** A file that was changed: its text before, absent of a new one, and after, absent of one that is removed. */
-interface ChangedFile {
-  readonly path: string;
-  readonly before?: string;
-  readonly after?: string;
-}
+  const files = new Map([...same.files, ...now.files].map((file) => [file.path, file]));
+  const texts = [...files.values()].flatMap(({ path, text }) =>
+    text === undefined ? [] : [[path, text] as const],
+  );
+  const { paths, takesAway } = withUsers(changed, texts);
+  const below = await newLevelsBelow(root, head, index);
+  const wanted =
+    below === undefined
+      ? paths
+      : new Set([...paths, ...[...files.keys()].filter((path) => isWithin(join(root, path), below))]);
 
-/** Files that were changed, and those on disk that what changed in them has to do with. */
-async function withUsers(root: string, changed: readonly ChangedFile[]): Promise<Staged> {
-  if (changed.length === 0) return { paths: [], takesAway: false };
-  const names = new Set<string>();
-  const below = new Set<string>();
-  const onDisk = new Set<string>();
-  let takesAway = false;
-  for (const { path, before, after } of changed) {
-    if (after !== undefined) onDisk.add(path);
-    for (const { kind, name, isGone } of changedNames(before ?? '', after ?? '')) {
-      takesAway ||= isGone;
-      if (kind === 'bakery') below.add(folderOf(path));
-      else names.add(foldName(name));
-    }
+  const troubles: Texts['troubles'][number][] = [];
+  const asked: AskedFile[] = [];
+  for (const path of wanted) {
+    const file = files.get(path);
+    if (file === undefined) continue;
+    const shown = shownPath(join(root, path));
+    if (file.text !== undefined) asked.push({ uri: file.uri, shown });
+    const trouble = troubleOf(file);
+    if (trouble === undefined) continue;
+    troubles.push({ path: shown, message: say(trouble) });
+    complain(shown, say(trouble));
   }
-  const texts: (readonly [path: string, text: string])[] = [];
-  for await (const path of doughFilesBelow(root)) {
-    const { text } = await readDough(path);
-    if (text !== undefined) texts.push([wayTo(path, root), text]);
-  }
-  for (const [path, text] of texts) {
-    const folded = foldName(text);
-    if (![...names].some((name) => folded.includes(name))) continue;
-    onDisk.add(path);
-    // What a bakery names, such as its mixer, holds for whatever lies below it.
-    if (/^\s*bakery\s/im.test(text)) below.add(folderOf(path));
-  }
-  for (const [path] of texts)
-    if ([...below].some((folder) => folder === '' || path.startsWith(folder))) onDisk.add(path);
-  return { paths: [...onDisk].map((path) => join(root, path)), takesAway };
+  const shown = new Map([...files.values()].map(({ uri, path }) => [uri, shownPath(join(root, path))]));
+  return {
+    texts: [...files.values()].flatMap(({ uri, text }) => (text === undefined ? [] : [[uri, text] as const])),
+    roots: [canonicalUri(pathToFileURL(root).href)],
+    asked,
+    shown: (uri) => shown.get(uri) ?? uri,
+    troubles,
+    failed: troubles.length > 0,
+    takesAway,
+    otherOnDisk: async (uris) => {
+      const others: string[] = [];
+      for (const { path, uri } of files.values()) {
+        const id = is?.get(path)?.id;
+        if (id === undefined || uris?.has(uri) === false) continue;
+        const { bytes } = await readBytes(join(root, path));
+        if (bytes !== undefined && !isBlob(bytes, id)) others.push(shownPath(join(root, path)));
+      }
+      if (uris !== undefined) return others;
+      for await (const path of doughFilesBelow(root))
+        if (!files.has(wayTo(path, root))) others.push(shownPath(path));
+      return others;
+    },
+  };
 }
 
-interface StagedFile {
-  readonly path: string;
-  /** The blob it had; of a new one the id that stands for none. */
-  readonly before: string;
-  readonly isNew: boolean;
-  readonly isGone: boolean;
+/** Before the first commit nothing is there. */
+async function entriesOfHead(root: string): Promise<readonly Entry[] | { readonly message: Message }> {
+  const commit = await commitOf(root, 'HEAD');
+  if (typeof commit === 'string') return entriesOfCommit(root, commit);
+  return commit.message.code === 'command-git.no-commit' ? [] : commit;
 }
 
-/** `:100644 100644 before after M`, a zero byte, the path, a zero byte, for each. */
-function changesIn(raw: string): StagedFile[] {
-  const words = raw.split('\0');
-  const changes: StagedFile[] = [];
-  for (let at = 0; at + 1 < words.length; at += 2) {
-    const [, , before = '', , letter] = (words[at] ?? '').split(' ');
-    const path = words[at + 1] ?? '';
-    changes.push({ path, before, isNew: letter === 'A', isGone: letter === 'D' });
-  }
-  return changes;
+/** What keeps a file from being looked at as a whole. */
+function troubleOf(file: RevisionFile): Message | undefined {
+  const { path } = file;
+  if (file.why !== undefined) return cureOf(file.why, path);
+  // A name that is no UTF-8 stands for several.
+  if (path.includes('\ufffd')) return cureOf('missing', path);
+  const { otherLettersInLine: number } = file;
+  return number === undefined ? undefined : message('command-files.other-letters', { number });
 }
 
-/** `formulas/` of `formulas/tin.dough`; nothing of what lies at the root. */
-function folderOf(path: string): string {
-  const folder = dirname(path);
-  return folder === '.' ? '' : `${folder}/`;
+const isProjectFile = ({ path }: Entry): boolean => basename(path) === projectFileName;
+
+/** The project files of the index of the repository around the current folder; none where there is no repository. */
+export async function projectFilesStaged(): Promise<ProjectFiles> {
+  const { root } = await repositoryOf('.');
+  const index = root === undefined ? [] : await entriesOfIndex(root);
+  return projectFilesAmong(root ?? '', 'message' in index ? [] : index);
 }
 
-/** What a text defines that the other does not define just so. */
-function changedNames(
-  before: string,
-  after: string,
-): { readonly kind: string; readonly name: string; readonly isGone: boolean }[] {
-  const [old, now] = [before, after].map(definedIn) as [Map<string, Defined>, Map<string, Defined>];
-  const changed = [...old, ...now].filter(([key]) => old.get(key)?.source !== now.get(key)?.source);
-  return changed.map(([key, { kind, name }]) => ({ kind, name, isGone: !now.has(key) }));
+function projectFilesAmong(root: string, entries: readonly Entry[]): ProjectFiles {
+  const known = new Map(entries.map((one) => [resolve(root, one.path), one]));
+  const blob = async (path: string): Promise<Buffer | undefined> => {
+    const entry = known.get(path);
+    return entry && (await blobsOf(root, [entry.id]))?.[0];
+  };
+  return {
+    has: async (path) => known.has(path),
+    read: async (path) => {
+      const bytes = await blob(path);
+      const isLink = known.get(path)?.mode === '120000' && bytes !== undefined;
+      const there = isLink ? await blob(resolve(dirname(path), bytes.toString())) : bytes;
+      return there === undefined ? { why: 'missing' } : { bytes: there };
+    },
+  };
 }
 
-interface Defined {
-  readonly kind: string;
-  readonly name: string;
-  readonly source: string;
-}
-
-function definedIn(text: string): Map<string, Defined> {
-  const service = createService();
-  service.setText('file:///staged/file.dough', text);
-  const summary: FileSummary | undefined = service.summary('file:///staged/file.dough');
-  const all: Defined[] = [
-    ...(summary?.formulas ?? []).map(({ name, source }) => ({ kind: 'formula', name, source })),
-    ...(summary?.definitions ?? []),
-  ];
-  return new Map(all.map((one) => [`${one.kind} ${foldName(one.name)}`, one]));
+/** The folder of the project file of this run, where it is about to give rules other levels, or usual temperatures. */
+async function newLevelsBelow(
+  root: string,
+  head: readonly Entry[],
+  index: readonly Entry[],
+): Promise<string | undefined> {
+  const [before, now] = await Promise.all(
+    [head, index].map((side) => settingsAbove(resolve('.'), projectFilesAmong(root, side))),
+  );
+  const said = [before, now].map((one) => JSON.stringify([one?.settings.rules, one?.settings.usual]));
+  const file = now?.file ?? before?.file;
+  return said[0] === said[1] || file === undefined ? undefined : dirname(file);
 }

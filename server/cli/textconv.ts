@@ -16,7 +16,7 @@ import type { ExitCode } from './exit-code.ts';
 import { readSurroundings } from './input.ts';
 import { projectSettings } from './project.ts';
 import { cureOf } from './shown-path.ts';
-import { type Keeping, keepHistory, keepShown } from './shown-texts.ts';
+import { type Keeping, keepChanged, keepHistory, keepShown } from './shown-texts.ts';
 import { say, wording } from './speaker.ts';
 import { complain } from './terminal.ts';
 
@@ -41,6 +41,7 @@ export async function textconv(path: string, keeping?: Keeping): Promise<ExitCod
   process.stdout.write(text);
   if (keeping !== undefined) {
     await keepShown(keeping, text);
+    await keepChanged(keeping, shown);
     await keepHistory(keeping, shown);
   }
   return 0;

@@ -1,18 +1,11 @@
-import { pathToFileURL } from 'node:url';
 import {
-  createService,
+  type FormulaMoment,
   foldName,
-  formerSelf,
-  formulaNames,
   type HistoryRevision,
   type Message,
   message,
-  type Service,
-  type Snapshot,
-  type UsualConditions,
 } from '../../core/index.ts';
-import { uriIn } from '../host/git.ts';
-import { canonicalUri } from '../host/uris.ts';
+import type { RevisionFiles, Standing } from './revision-files.ts';
 import type { Commit, FileChange } from './revisions.ts';
 
 /** A formula that is looked for: by its name, and where several have it by the file or folder that it stands in. */
@@ -20,12 +13,6 @@ export interface Sought {
   readonly name: string;
   /** From the root of the repository. */
   readonly path?: string;
-}
-
-/** Where a formula stands at a revision. */
-interface Standing {
-  readonly path: string;
-  readonly name: string;
 }
 
 export interface FollowOptions {
@@ -54,16 +41,52 @@ export async function formulaRevisions(
   const standings = await follow(files, commits, sought, pause);
   if ('message' in standings) return standings;
   const revisions: HistoryRevision[] = [];
+  const moments: Moments = new Map();
   for (const [index, { changes: _, ...about }] of commits.entries()) {
     const standing = standings.get(about.commit);
     const moment = standing === undefined ? undefined : files.moment(about.commit, standing, shown);
-    revisions.push({ ...about, ...(moment === undefined ? {} : { moment }) });
+    if (standing !== undefined && moment !== undefined) moments.set(about.commit, { standing, moment });
+    revisions.push({
+      ...about,
+      ...(moment === undefined ? {} : { moment }),
+      ...formerlyOf(files, about, moments),
+    });
     if (index % 50 === 49) {
       progress(index + 1, commits.length);
       await pause();
     }
   }
   return revisions;
+}
+
+/** Where the formula stands at commits, and as what. */
+type Moments = Map<string, { readonly standing: Standing; readonly moment: FormulaMoment }>;
+
+/** How the parents of a commit have the formula under the names that the commit gave to ingredients, where it gave some. */
+function formerlyOf(
+  files: RevisionFiles,
+  { commit, parents }: Pick<Commit, 'commit' | 'parents'>,
+  moments: Moments,
+): Pick<HistoryRevision, 'formerly'> {
+  const now = moments.get(commit);
+  const formerly = parents.flatMap((parent) => {
+    const was = moments.get(parent);
+    if (now === undefined || was === undefined || was.moment.figures === now.moment.figures) return [];
+    if (now.moment.unfinishedMerge || was.moment.unfinishedMerge) return [];
+    // Without one that went and one that came nothing got another name, and nobody need look for it.
+    const [old, names] = [was, now].map(
+      ({ moment }) => new Set(moment.figures.ingredients.map(({ name }) => foldName(name))),
+    ) as [Set<string>, Set<string>];
+    if ([...old].every((name) => names.has(name)) || [...names].every((name) => old.has(name))) return [];
+    const found = files.underNewNames({ commit: parent, at: was.standing }, { commit, at: now.standing });
+    const namedAnew = (found?.namedAnew ?? []).filter(
+      ({ from, to }) => old.has(foldName(from)) && names.has(foldName(to)),
+    );
+    return found === undefined || namedAnew.length === 0
+      ? []
+      : [{ parent, figures: found.figures, namedAnew }];
+  });
+  return formerly.length === 0 ? {} : { formerly };
 }
 
 /** What stands in the place of a commit's name for the text as it is now. */
@@ -99,7 +122,12 @@ export async function revisionsToNow(
   const before = 'standing' in last && last.standing !== undefined ? await ofCommits(last.standing) : [];
   if ('message' in before) return before;
   const moment = files.moment(uncommitted, standing, shown);
-  return [...before, moment === undefined ? row : { ...row, moment }];
+  if (moment === undefined) return [...before, row];
+  const moments: Moments = new Map([[uncommitted, { standing, moment }]]);
+  const former = before.at(-1)?.moment;
+  if ('standing' in last && last.standing !== undefined && former !== undefined)
+    moments.set(head, { standing: last.standing, moment: former });
+  return [...before, { ...row, moment, ...formerlyOf(files, about, moments) }];
 }
 
 /** The present moment, and the day that it has here. */
@@ -175,103 +203,4 @@ function standingOf(
 /** Whether a path is another one or lies below it. */
 function isIn(path: string, other: string): boolean {
   return other === '' || path === other || path.startsWith(`${other}/`);
-}
-
-/** All formula files of all revisions: those of one laid over those of the one before, so that each costs what it changes. */
-export class RevisionFiles {
-  readonly #root: string;
-  readonly #service: Service = createService();
-  readonly #states = new Map<string, Snapshot>();
-  readonly #paths = new Map<string, string>();
-  readonly #none: Snapshot;
-  readonly #names = new Map<string, readonly string[]>();
-
-  /** `usual` has temperatures where no bakery says them. */
-  constructor(root: string, commits: readonly Commit[], usual: UsualConditions = {}) {
-    this.#root = root;
-    this.#service.setSettings({ usual });
-    this.#service.setRoots([canonicalUri(pathToFileURL(root).href)]);
-    this.#none = this.#service.snapshot;
-    for (const { commit, parents, changes } of commits) this.lay(commit, parents[0], changes);
-  }
-
-  /** Makes the state of a commit of that of its parent, or of none, and what it changes. */
-  lay(commit: string, parent: string | undefined, changes: readonly FileChange[]): void {
-    this.#service.turnTo((parent === undefined ? undefined : this.#states.get(parent)) ?? this.#none);
-    for (const { path, text } of changes) {
-      const uri = this.#uri(path);
-      if (text === undefined) this.#service.remove(uri);
-      else this.#service.setText(uri, text);
-    }
-    this.#states.set(commit, this.#service.snapshot);
-  }
-
-  /** The texts of a commit, by the paths of their files in the repository. */
-  textsOf(commit: string): Map<string, string> {
-    const texts = new Map<string, string>();
-    for (const [uri, { text }] of this.of(commit)?.texts.entries() ?? []) {
-      const path = this.#paths.get(uri);
-      if (path !== undefined) texts.set(path, text);
-    }
-    return texts;
-  }
-
-  /** The state of the files at a commit; the same object where no formula file changed. */
-  of(commit: string): Snapshot | undefined {
-    return this.#states.get(commit);
-  }
-
-  /** Every formula of a name at a commit, in the order of the files. */
-  named(commit: string, name: string): Standing[] {
-    const folded = foldName(name);
-    const found: Standing[] = [];
-    for (const [uri, { text }] of this.of(commit)?.texts.entries() ?? []) {
-      const path = this.#paths.get(uri);
-      const written = path === undefined ? undefined : this.#written(text, folded);
-      if (path !== undefined && written !== undefined) found.push({ path, name: written });
-    }
-    return found;
-  }
-
-  /** How a file writes the name of its formula, where it has one of that name. */
-  namedIn(commit: string, path: string, name: string): string | undefined {
-    const text = this.of(commit)?.texts.get(this.#uri(path))?.text;
-    return text === undefined ? undefined : this.#written(text, foldName(name));
-  }
-
-  /** What a formula of a later commit was at an earlier one, by its lines; only files that differ are looked into. */
-  formerSelf(earlier: string, later: string, at: Standing): Standing | undefined {
-    const [old, now] = [this.of(earlier), this.of(later)];
-    if (old === undefined || now === undefined) return undefined;
-    const uris = [...now.texts.differing(old.texts)];
-    const summaries = (state: Snapshot) => {
-      this.#service.turnTo(state);
-      return uris.flatMap((uri) => this.#service.summary(uri, this.#paths.get(uri))?.formulas ?? []);
-    };
-    const former = formerSelf(summaries(old), summaries(now), at.path, at.name);
-    return former === undefined ? undefined : { path: former.file, name: former.name };
-  }
-
-  /** The formula as it is worked out at a commit. */
-  moment(commit: string, { path, name }: Standing, shown: (path: string) => string) {
-    const state = this.of(commit);
-    if (state === undefined) return undefined;
-    this.#service.turnTo(state);
-    return this.#service.moment(this.#uri(path), name, shown(path));
-  }
-
-  #written(text: string, folded: string): string | undefined {
-    let names = this.#names.get(text);
-    if (names === undefined) {
-      names = formulaNames(text);
-      this.#names.set(text, names);
-    }
-    return names.find((one) => foldName(one) === folded);
-  }
-
-  #uri(path: string): string {
-    const uri = uriIn(this.#root, path);
-    this.#paths.set(uri, path);
-    return uri;
-  }
 }

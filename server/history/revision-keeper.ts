@@ -1,15 +1,11 @@
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { foldName, type UsualConditions } from '../../core/index.ts';
+import { foldName, type TextsByUri, type UsualConditions } from '../../core/index.ts';
 import { commitOf, folderOf, repositoryOf } from '../host/git.ts';
+import { filesOfRevision } from '../host/git-files.ts';
 import { wayTo } from '../host/paths.ts';
-import {
-  formulaRevisions,
-  RevisionFiles,
-  type Revisions,
-  revisionsToNow,
-  type Sought,
-} from './formula-history.ts';
+import { formulaRevisions, type Revisions, revisionsToNow, type Sought } from './formula-history.ts';
+import { RevisionFiles } from './revision-files.ts';
 import { type Commits, commitsUpTo } from './revisions.ts';
 import { uncommittedChanges } from './uncommitted.ts';
 
@@ -18,7 +14,7 @@ interface Asked {
   readonly formula: string;
   readonly usual: UsualConditions;
   /** The texts of all files as they stand now, typed or on the disk, by their URIs; absent where git alone is asked about. */
-  readonly texts?: Iterable<readonly [uri: string, text: string]>;
+  readonly texts?: TextsByUri;
 }
 
 /** What is known of the one commit that was asked about last; another commit, or other temperatures, begin anew. */
@@ -30,6 +26,14 @@ let kept:
       readonly formulas: Map<string, Revisions>;
     }
   | undefined;
+
+/** The texts of all files of the present commit of the repository that a file is in; `undefined` where there are none to be had. */
+export async function textsOfLastCommit(uri: string): Promise<TextsByUri | undefined> {
+  const repository = await repositoryOf(await folderOf(dirname(fileURLToPath(uri))));
+  const found = repository.root === undefined ? repository : await filesOfRevision(repository.root, 'HEAD');
+  if ('message' in found) return undefined;
+  return found.files.flatMap((file) => (file.text === undefined ? [] : [[file.uri, file.text] as const]));
+}
 
 /**
  * The revisions of a formula up to the present commit of its repository. Whoever asks again before another commit gets the

@@ -1,7 +1,7 @@
 import { type Message, message } from '../../core/index.ts';
-import { withoutMark } from '../host/disk.ts';
-import { blobsOf, filesOfSubmodule, git } from '../host/git.ts';
-import { largestFileBytes } from '../host/host.ts';
+import { doughOf } from '../host/disk.ts';
+import { git } from '../host/git.ts';
+import { blobsOf, filesOfSubmodule } from '../host/git-files.ts';
 
 /** A commit with what it changed in the formula files against its first parent. */
 export interface Commit {
@@ -153,9 +153,8 @@ async function textsOf(root: string, ids: readonly string[]): Promise<Map<string
     const contents = await blobsOf(root, some);
     if (contents === undefined) return undefined;
     for (const [index, id] of some.entries()) {
-      const bytes = contents[index];
-      if (bytes === undefined || bytes.length > largestFileBytes) continue;
-      if (!bytes.subarray(0, 8192).includes(0)) texts.set(id, withoutMark(bytes.toString('utf8')));
+      const { text } = doughOf(contents[index]);
+      if (text !== undefined) texts.set(id, text);
     }
   }
   return texts;

@@ -66,7 +66,7 @@ export type DoughFile =
       /** The first line with letters that are no UTF-8, counted from one; the text holds signs in their place. */
       readonly otherLettersInLine?: number;
     }
-  | { readonly text?: never; readonly why: Unreadable };
+  | { readonly text?: never; readonly otherLettersInLine?: never; readonly why: Unreadable };
 
 /**
  * Reads a file as UTF-8, without the mark that some programs put before it, as editors do: columns count the same in both.
@@ -74,7 +74,13 @@ export type DoughFile =
  */
 export async function readDough(path: string): Promise<DoughFile> {
   const { bytes, why } = await readBytes(path);
-  if (bytes === undefined) return { why };
+  return bytes === undefined ? { why } : doughOf(bytes);
+}
+
+/** Bytes as a formula file, however they were come by; those of what is not there are none. */
+export function doughOf(bytes: Buffer | undefined): DoughFile {
+  if (bytes === undefined) return { why: 'missing' };
+  if (bytes.length > largestFileBytes) return { why: 'too large' };
   // No text holds a zero byte, and nearly every binary file has one near its start.
   if (bytes.subarray(0, 8192).includes(0)) return { why: 'binary' };
   const text = withoutMark(bytes.toString('utf8'));

@@ -1,4 +1,4 @@
-import type { HistoryRevision, Message, UsualConditions } from '../../core/index.ts';
+import type { HistoryRevision, Message, TextsByUri, UsualConditions } from '../../core/index.ts';
 import type { RulePageFolders } from '../convert/rule-pages.ts';
 
 /** The largest file that is read, in bytes; a formula collection of a lifetime is smaller. */
@@ -41,8 +41,10 @@ export interface HostRevisions {
       readonly formula: string;
       readonly usual: UsualConditions;
       /** The texts of all files as they stand now, by their URIs; with them what is not committed yet is the last revision. */
-      readonly texts?: Iterable<readonly [uri: string, text: string]>;
+      readonly texts?: TextsByUri;
     },
     pause: () => Promise<void>,
   ): Promise<readonly HistoryRevision[] | { readonly message: Message }>;
+  /** The texts of all files of the present commit of the repository of a file; `undefined` where there is none. */
+  ofLastCommit(uri: string): Promise<TextsByUri | undefined>;
 }

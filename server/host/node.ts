@@ -38,6 +38,7 @@ serve(connection, schedule, encoding, {
   revisions: {
     ofFormula: async (asked, pause) =>
       (await import('../history/revision-keeper.ts')).revisionsOf(asked, pause),
+    ofLastCommit: async (uri) => (await import('../history/revision-keeper.ts')).textsOfLastCommit(uri),
   },
   ...(existsSync(join(docs, 'rules')) ? { rulePages: rulePagesBelow(docs) } : {}),
 });

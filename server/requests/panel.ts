@@ -59,7 +59,7 @@ type Answer = <P, R>(
 
 /** Answers what the side bar and the panel ask beyond sheets: lists, new texts, and edits for the editor to make. */
 export function answerPanel(parts: QuestionParts): void {
-  const { connection, workspace, schedule, log, naming, able, filesRead, asked } = parts;
+  const { connection, workspace, schedule, log, naming, able, filesRead, asked, revisions } = parts;
 
   const answer: Answer = <P, R>(
     method: string,
@@ -104,10 +104,16 @@ export function answerPanel(parts: QuestionParts): void {
     },
   );
 
-  answer<CompareParams, CompareResult>(compareRequest, null, async ({ textDocument, before }) => {
+  answer<CompareParams, CompareResult>(compareRequest, null, async ({ textDocument, before }, token) => {
+    await filesRead(filesWaitMilliseconds);
+    checkpoint(token);
     const service = await workspace.service();
     const uri = canonicalUri(textDocument.uri);
-    return service.has(uri) ? service.comparePage(uri, before) : null;
+    if (!service.has(uri)) return null;
+    // What was committed may call flours by names that are not there any more: they are those of that commit.
+    const isStrange = uri.startsWith('file:') && service.lacksNames(uri, before);
+    const among = isStrange ? await revisions?.ofLastCommit(uri) : undefined;
+    return service.comparePage(uri, before, undefined, among);
   });
 
   answer<SheetTextParams, SheetTextResult>(sheetTextRequest, null, async (params) => {

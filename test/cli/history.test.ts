@@ -308,6 +308,59 @@ describe('doughwright history', () => {
     ]);
   });
 
+  it('tells an ingredient that got another name once, and follows it by either', async () => {
+    const one = repositoryIn(folderAt(join(top, 'names')));
+    const shared = (white: string, share: string): string =>
+      tin.replace('quay white         100%', `${white}  ${share}%\n  medium rye  balance`);
+    one.write('flours.dough', flours);
+    one.write('tin.dough', shared('quay white', '80'));
+    one.git('init', '--quiet', '--initial-branch=main');
+    one.commit('Start');
+    one.write('tin.dough', shared('quay white', '75'));
+    one.commit('More rye');
+    one.git('checkout', '--quiet', '-b', 'names');
+    one.write('flours.dough', flours.replace('quay white', 'harbour white').replace('0.80', '0.82'));
+    one.write('tin.dough', shared('harbour white', '75'));
+    one.commit('Another name');
+    one.git('checkout', '--quiet', 'main');
+    one.write('bakery.dough', bakery);
+    one.commit('The bakery');
+    one.git('merge', '--quiet', '--no-edit', 'names');
+    one.write('tin.dough', shared('harbour white', '70'));
+    const changes = (text: string) =>
+      text
+        .split('\n')
+        .flatMap((line) => /(?:\w+ white (?:renamed|none|\d).*|cost .*|Merge.*)$/.exec(line)?.[0] ?? []);
+    const whole = (await doughwright(one.path, 'history', 'Harbour Tin')).stdout;
+    expect(changes(whole).filter((line) => !line.startsWith('cost'))).toEqual([
+      'quay white 80% → 75%',
+      'quay white renamed to harbour white',
+      'harbour white 75% → 70%',
+    ]);
+    for (const [name, other] of [
+      ['quay white', 'harbour white'],
+      ['harbour white', 'quay white'],
+    ] as const) {
+      const followed = (await doughwright(one.path, 'history', 'Harbour Tin', '--figure', name)).stdout;
+      expect([other, changes(followed).filter((line) => !line.startsWith('cost'))]).toEqual([
+        other,
+        [`${name} 80% → 75%`, 'quay white renamed to harbour white', `${name} 75% → 70%`],
+      ]);
+    }
+    const { revisions } = await told(one.path, 'Harbour Tin');
+    expect(revisions.find(({ words }) => words === 'Another name')).toMatchObject({
+      namedAnew: [{ from: 'quay white', to: 'harbour white' }],
+      changed: ['cost'],
+    });
+    // A flour that is another one, be it under a new name, is no other name.
+    one.git('checkout', '--quiet', '.');
+    one.write('flours.dough', flours.replace('quay white', 'pier white').replace('12.4', '11'));
+    one.write('tin.dough', shared('pier white', '75'));
+    expect(changes((await doughwright(one.path, 'history', 'Harbour Tin')).stdout)).toEqual(
+      expect.arrayContaining(['pier white none → 75%', 'harbour white 75% → none']),
+    );
+  });
+
   it('starts no program that a repository names', async () => {
     const trap = repositoryIn(folderAt(join(top, 'trap')));
     trap.write('tin.dough', tin);

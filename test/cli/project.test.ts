@@ -195,6 +195,8 @@ describe('the command line in a project', () => {
     git('add', '.');
     expect((await doughwright(path, 'check', '--staged')).code).toBe(0);
     write('doughwright.json', '{}');
+    expect((await doughwright(path, 'check', '--staged')).code).toBe(0);
+    git('add', '.');
     expect((await doughwright(path, 'check', '--staged')).code).toBe(1);
   });
 });

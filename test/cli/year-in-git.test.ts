@@ -281,10 +281,10 @@ describe('June: the hook', () => {
     edit('formulas/tin.dough', '  quay white   ', '  harbour white');
     home.git('add', 'flours.dough');
     const half = await doughwright(home.path, 'check', '--level', 'error', '--staged');
-    expect([half.code, half.stderr]).toEqual([
-      0,
-      'doughwright: formulas/tin.dough is other on disk than what is staged, and is checked as it is on disk; stage it too: git add\n',
-    ]);
+    expect([half.code, half.stdout]).toEqual([1, stdout]);
+    expect(half.stderr).toBe(
+      'doughwright: formulas/tin.dough is other on disk than what is staged, and what is staged was checked; if it is right on disk, stage it: git add\n',
+    );
     home.git('add', '.');
     expect(await doughwright(home.path, 'check', '--level', 'error', '--staged')).toMatchObject({
       code: 0,

@@ -516,6 +516,42 @@ describe('what changed among formulas', () => {
     expect(compared('ingredient one:\n', 'ingredient two:\n')).toHaveLength(3);
   });
 
+  it('tells a flour of the same file that got another name once, and what else changed beside it', () => {
+    const own =
+      flours.replace('strong white', 'quay white') + tin.replaceAll('strong white ', 'quay white   ');
+    const service = bakery();
+    service.setText(uri, own);
+    const now = own.replaceAll('quay white ', 'pier white ').replace('quay white:', 'pier white:');
+    const { formulas, definitions } = service.compare(uri, own, now);
+    expect([
+      formulas,
+      definitions.map(({ name, renamedFrom, namedIn }) => [name, renamedFrom, namedIn]),
+    ]).toEqual([[], [['pier white', 'quay white', { formulas: 1, ingredientLists: 1 }]]]);
+    const saltier = service.compare(
+      uri,
+      own,
+      now.replace('salt               2%', 'salt               2.1%'),
+    );
+    expect(told(saltier).filter((line) => !line.startsWith('findings'))).toEqual(
+      expect.arrayContaining(['ingredients: salt 2% → 2.1% (+0.1 points)']),
+    );
+    expect(told(saltier).join()).not.toMatch(/white/);
+    expect(service.lines(uri).join('\n')).toBe(own);
+  });
+
+  it('reads the text before among the files of its time, where these are given', () => {
+    const old = tin.replaceAll('strong white', 'quay white  ');
+    const service = bakery({ 'flours.dough': flours.replace('strong white', 'pier white') });
+    const now = tin.replaceAll('strong white', 'pier white  ');
+    service.setText(uri, now);
+    expect([service.lacksNames(uri, old), service.lacksNames(uri, now)]).toEqual([true, false]);
+    const among = [[`${root}flours.dough`, flours.replace('strong white', 'quay white')]] as const;
+    expect(told(service.compare(uri, old, undefined, among)).filter((line) => !/white/.test(line))).toEqual(
+      [],
+    );
+    expect(told(service.compare(uri, old)).join('\n')).toMatch(/allergen|hydration/);
+  });
+
   it('tells what is wrong with a formula that came, and nothing of one that went', () => {
     const faulty = 'formula Quay Rye:\n  medium rye 90%\n  water 78%\n';
     const found = (one: Comparison) => one.formulas[0]?.groups.find(({ subject }) => subject === 'findings');

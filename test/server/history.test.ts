@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { HistoryResult, SinceResult } from '../../server/protocol.ts';
+import type { CompareResult, HistoryResult, SinceResult } from '../../server/protocol.ts';
 import { repositoryIn } from '../cli/repository.ts';
 import { folderWith, startClient } from './places.ts';
 
@@ -61,6 +61,34 @@ describe('the history of a formula in an editor', () => {
     expect((await since(7))?.text).toMatch(/^in git: mixing 4 min from the first commit on/);
     expect(await since(1)).toBeNull();
     expect(await since(9)).toBeNull();
+  });
+
+  it('compares with what was committed among its own flours, and follows a figure through another name', async () => {
+    const flour = 'flour quay bread:\n  grain wheat\n  protein 12%\n';
+    const old = tin.replace('bread flour', 'quay bread');
+    const folder = repositoryIn(folderWith({ 'tin.dough': old, 'flours.dough': flour }));
+    const anew = (text: string) => text.replace('quay bread', 'quay white');
+    folder.git('init', '--quiet', '--initial-branch=main');
+    folder.commit('Start');
+    folder.write('flours.dough', anew(flour));
+    const client = await startClient({ folders: [folder.uri] });
+    const uri = folder.uriOf('tin.dough');
+    await client.open(uri, anew(old));
+    const compared = await client.connection.sendRequest<CompareResult>('doughwright/compare', {
+      textDocument: { uri },
+      before: old,
+    });
+    const names = compared?.formulas.flatMap(({ groups }) =>
+      groups.flatMap(({ changes }) => changes.map(({ name }) => name)),
+    );
+    expect(names).toEqual(['ingredient list', 'quay white', 'quay bread']);
+    folder.write('tin.dough', anew(old));
+    folder.commit('Another name');
+    const since = await client.connection.sendRequest<SinceResult>('doughwright/since', {
+      textDocument: { uri },
+      line: 3,
+    });
+    expect(since?.text).toMatch(/^in git: quay white 100% from the first commit on/);
   });
 
   it('says why there is none: outside of a repository, and before the first commit', async () => {

@@ -32,9 +32,11 @@ export const commandCheck: Translation<typeof english> = {
     }),
   'command-check.not-as-staged': ({ files, count, command }, say) =>
     say.count(count, {
-      one: `${say.list(files)} ist auf der Platte anders als vorgemerkt und wird geprüft, wie es dort steht; auch vormerken: ${command}`,
-      other: `# Dateien sind auf der Platte anders als vorgemerkt und werden geprüft, wie sie dort stehen: ${say.list(files)}; auch vormerken: ${command}`,
+      one: `${say.list(files)} ist auf der Platte anders als vorgemerkt, und geprüft ist, was vorgemerkt ist; ist es auf der Platte richtig, vormerken: ${command}`,
+      other: `# Dateien sind auf der Platte anders als vorgemerkt, und geprüft ist, was vorgemerkt ist: ${say.list(files)}; sind sie auf der Platte richtig, vormerken: ${command}`,
     }),
+  'command-check.nothing-staged': () =>
+    'dieses Repository hat keine Dateien auf der Platte, also ist darin nichts vorgemerkt.',
   'command-check.watching': () => 'Wartet auf Änderungen; Strg+C beendet.',
 
   'command-rename.none': ({ name }) =>

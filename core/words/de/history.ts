@@ -29,6 +29,7 @@ export const history: Translation<typeof english> = {
   'history.removed': () => 'entfernt',
   'history.uncommitted': () => 'noch nicht in git',
   'history.renamed-from': ({ name }) => `umbenannt, vorher ${name}`,
+  'history.named-anew': ({ name, otherName }) => `${name} umbenannt in ${otherName}`,
   'history.moved-from': ({ file }) => `verschoben aus ${file}`,
   'history.trial-unmeasured': () => 'Knetversuch; die Temperatur am Ende ist nicht notiert',
   'history.trial-measured': ({ celsius }, say) => `Knetversuch, am Ende ${say.celsius(celsius)}`,

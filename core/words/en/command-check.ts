@@ -38,9 +38,11 @@ export const commandCheck = {
     say: Speaker,
   ) =>
     say.count(count, {
-      one: `${say.list(files)} is other on disk than what is staged, and is checked as it is on disk; stage it too: ${command}`,
-      other: `# files are other on disk than what is staged, and are checked as they are on disk: ${say.list(files)}; stage them too: ${command}`,
+      one: `${say.list(files)} is other on disk than what is staged, and what is staged was checked; if it is right on disk, stage it: ${command}`,
+      other: `# files are other on disk than what is staged, and what is staged was checked: ${say.list(files)}; if they are right on disk, stage them: ${command}`,
     }),
+  'command-check.nothing-staged': () =>
+    'this repository has no files on disk, so that nothing is staged in it.',
   'command-check.watching': () => 'Watching for changes; Ctrl+C ends.',
 
   'command-rename.none': ({ name }: Args<'name'>) =>

@@ -31,6 +31,8 @@ export const history = {
   /** In the place of a commit's words. */
   'history.uncommitted': () => 'not committed yet',
   'history.renamed-from': ({ name }: Args<'name'>) => `renamed from ${name}`,
+  'history.named-anew': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `${name} renamed to ${otherName}`,
   'history.moved-from': ({ file }: Args<'file'>) => `moved from ${file}`,
   'history.trial-unmeasured': () => 'trial; the temperature at its end was not noted',
   'history.trial-measured': ({ celsius }: Args<'celsius'>, say: Speaker) =>

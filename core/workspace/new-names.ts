@@ -1,15 +1,21 @@
-import {
-  createService,
-  type FileSummary,
-  finish,
-  type Renaming,
-  renamesBetween,
-  type Service,
-  underNewNames,
-  withEdits,
-} from '../../core/index.ts';
-import type { ReadSide } from './compare-sides.ts';
-import { projectSettings } from './project.ts';
+import type { Renaming } from '../compare/comparison.ts';
+import type { FileSummary } from '../compare/file-summary.ts';
+import type { SideTexts } from '../compare/possible-changes.ts';
+import { renamesBetween, underNewNames } from '../compare/renames.ts';
+import { withEdits } from '../text/edits.ts';
+import { finish } from '../text/steps.ts';
+import type { Service } from './service.ts';
+
+/** One side of a comparison, as far as new names are looked for in it. */
+export interface NamingSide {
+  /** The files asked for, by the names that their summaries have. */
+  readonly files: readonly string[];
+  /** Texts by such names. */
+  readonly texts: SideTexts;
+  readonly summary: (file: string) => FileSummary | undefined;
+  /** Who knows these files, and by what; absent where there is none. */
+  readonly known?: { readonly service: Service; readonly uris: ReadonlyMap<string, string> };
+}
 
 /** A flour that gets another name may give its formula the very lines that another formula has; then names are looked for again. */
 const mostRounds = 4;
@@ -17,8 +23,13 @@ const mostRounds = 4;
 /**
  * The side before as it would be if what got another name between the two had been called so already, by the same renaming
  * that an editor does: where that cannot be done, or another thing came to bear the name, all stays as it was written.
+ * `newService` makes an empty workspace.
  */
-export function underNewNamesOf(before: ReadSide, after: ReadSide): ReadSide {
+export function underNewNamesOf<Side extends NamingSide>(
+  before: Side,
+  after: NamingSide,
+  newService: () => Service,
+): Side {
   const { known } = before;
   if (known === undefined) return before;
   const { service, uris } = known;
@@ -38,8 +49,8 @@ export function underNewNamesOf(before: ReadSide, after: ReadSide): ReadSide {
   service.turnTo(asWritten);
   if (renamings.length === 0) return before;
   // Two states asked in turn of one service would each be worked out anew for every file.
-  const other = createService({ lean: true });
-  other.setSettings(projectSettings());
+  const other = newService();
+  other.setSettings(asWritten.settings);
   for (const [uri, { text }] of anew.texts.entries()) other.setText(uri, text);
   other.setRoots(anew.roots);
   return {
@@ -56,7 +67,7 @@ export function underNewNamesOf(before: ReadSide, after: ReadSide): ReadSide {
 /** The texts of the side as its service has them now. */
 function textsIn(
   service: Service,
-  { texts }: ReadSide,
+  { texts }: NamingSide,
   uris: ReadonlyMap<string, string>,
 ): ReadonlyMap<string, string> {
   return new Map(
