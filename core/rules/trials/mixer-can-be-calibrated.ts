@@ -1,6 +1,7 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { handTrials, type MixerTrials, mixerTrials } from '../../analysis/mixer-trials.ts';
 import type { Calibration } from '../../calc/calibration/calibration.ts';
+import { agreesWithBelieved } from '../../calc/calibration/calibration-development.ts';
 import { thermometerCelsius } from '../../calc/heat/thermometer.ts';
 import { byHand } from '../../model/found-mixer.ts';
 import { propertiesOf } from '../../model/properties.ts';
@@ -21,8 +22,6 @@ const worthwhileCelsius = 0.1;
 const contradictoryCelsius = 1;
 /** No mixer develops dough so many times as fast, or as slowly, as its kind does; our own choice. */
 const believableFactor = 4;
-/** Flours alone make a prediction of development uncertain by so much. */
-const flourAlone = 1.2;
 
 export const mixerCanBeCalibrated: Rule = {
   code: 'mixer-can-be-calibrated',
@@ -121,7 +120,7 @@ function developmentToWrite(trials: MixerTrials): WrittenFactor | undefined {
   const { least, most, speeds, flours } = development.value;
   // What one flour alone shows may be the flour’s.
   if (flours < 2) return undefined;
-  if (!(least > 0) || most === undefined || (least <= flourAlone && most >= 1 / flourAlone)) return undefined;
+  if (!(least > 0) || most === undefined || agreesWithBelieved({ least, most })) return undefined;
   return { least, most, middle: Math.sqrt(least * most), speeds };
 }
 

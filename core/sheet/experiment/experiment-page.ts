@@ -1,18 +1,20 @@
-import { stageMessage } from '../../analysis/mix-analysis.ts';
-import { expectedMessage, expectedStages } from '../../facts/experiment-words.ts';
+import { expectedStages } from '../../facts/experiment-words.ts';
 import { inMixer } from '../../facts/mixing-words.ts';
-import { feelFacts } from '../../facts/trial-words.ts';
 import { trimmed } from '../../text/figures.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { doughsDrawing } from '../charts/doughs-drawing.ts';
 import type { Page, Table } from '../write/tables.ts';
-import type {
-  ExperimentDoughView,
-  ExperimentView,
-  MeasuredReadingView,
-  PlannedReadingView,
-} from './experiment-view.ts';
+import type { ExperimentDoughView, ExperimentView } from './experiment-view.ts';
+import {
+  apartOf,
+  besideMessage,
+  cellOf,
+  doneSentences,
+  measuredMessage,
+  seenFacts,
+  unknownSentences,
+} from './reading-messages.ts';
 
 /** How the sheet of an experiment is wanted. */
 export interface ExperimentPageOptions {
@@ -61,9 +63,7 @@ export function experimentPage(
     tableHead: say(message('csv.table')),
     notes: [
       ...view.cautions,
-      ...view.doughs.flatMap(({ name, reason }) =>
-        reason === undefined ? [] : [say(message('experiment.not-predicted', { name, sentence: reason }))],
-      ),
+      ...view.doughs.flatMap(unknownSentences).map(say),
       say(message('experiment.stop-first')),
     ],
   };
@@ -108,18 +108,6 @@ function expectedTable(view: ExperimentView, { say }: Speaker): Table {
   };
 }
 
-/** Which doughs are done before the last reading, one sentence for those that are done at the same minute. */
-function doneSentences({ doughs, readMinutes }: ExperimentView): readonly Message[] {
-  const last = readMinutes.at(-1) ?? 0;
-  const done = new Map<number, string[]>();
-  for (const { name, programmeMinutes: minutes } of doughs)
-    if (minutes !== undefined && minutes + 1e-6 < last)
-      done.set(minutes, [...(done.get(minutes) ?? []), name]);
-  return [...done]
-    .toSorted(([one], [other]) => one - other)
-    .map(([minutes, names]) => message('experiment.done-before', { minutes, names }));
-}
-
 /** A table as rows of figures for a spreadsheet: a column by its heading and what stands in it. */
 function figuresOf<Row>(
   rows: readonly Row[],
@@ -135,12 +123,6 @@ function figuresOf<Row>(
 const figure = (value: number | undefined): string => (value === undefined ? '' : trimmed(value, 1));
 const wordsOf = (said: Message | undefined, say: Speaker['say']): string =>
   said === undefined ? '' : say(said);
-
-/** What is expected at a reading, in words. */
-export function cellOf(reading: PlannedReadingView, say: Speaker['say']): string {
-  const said = expectedMessage(reading);
-  return said === undefined ? '–' : say(said);
-}
 
 function fetchTable({ flours, waterGrams }: ExperimentView, { say, mass }: Speaker): Table {
   return {
@@ -297,42 +279,6 @@ function resultsTable({ doughs }: ExperimentView, { say, number }: Speaker): Tab
       say,
     ),
   };
-}
-
-/** What was measured at a reading, in words. */
-export function measuredMessage(reading: MeasuredReadingView): Message {
-  const [facts, celsius] = [seenFacts(reading), reading.measuredCelsius];
-  return celsius === undefined
-    ? message('experiment.seen', { facts })
-    : message('experiment.measured-seen', { celsius, facts });
-}
-
-function seenFacts({ measuredStage, measuredFeel = [] }: MeasuredReadingView): readonly Message[] {
-  return [...(measuredStage === undefined ? [] : [stageMessage(measuredStage)]), ...feelFacts(measuredFeel)];
-}
-
-/** What was expected, as finely as a thermometer reads, so that the difference beside it is that of the two figures. */
-function besideMessage(reading: MeasuredReadingView): Message | undefined {
-  const { celsius, bandCelsius: apartCelsius } = reading;
-  if (celsius === undefined || apartCelsius === undefined) return undefined;
-  const stage = expectedStages(reading);
-  return stage === undefined
-    ? message('experiment.beside-plain', { celsius, apartCelsius })
-    : message('experiment.beside', { celsius, apartCelsius, stage });
-}
-
-function apartOf({ apartCelsius, within, stageBeside }: MeasuredReadingView, say: Speaker['say']): string {
-  if (apartCelsius === undefined)
-    return stageBeside === undefined ? '' : say(message(`experiment.seen-${stageBeside}`));
-  const size = Math.abs(apartCelsius);
-  const difference =
-    size < 0.05
-      ? message('reading.as-computed')
-      : message(apartCelsius > 0 ? 'reading.warmer' : 'reading.colder', { apartCelsius: size });
-  const beside = message(within === true ? 'experiment.within' : 'experiment.outside', { difference });
-  return say(
-    stageBeside === undefined ? beside : message(`experiment.stage-${stageBeside}`, { difference: beside }),
-  );
 }
 
 function sentences(
