@@ -108,4 +108,13 @@ describe('what the readings of an experiment say', () => {
     );
     expect(nextOf(both)).toContain('Plain, in bench, speed 2 for 30 min: no reading yet. The one at 30 min');
   });
+
+  it('says that readings contradict one another, as the hint on the mixer does', () => {
+    const contradicting = onBench('8 min  31 °C', '16 min  22 °C', '30 min  33 °C');
+    const hint = contradicting.findings(uri).find(({ code }) => code === 'mixer-can-be-calibrated');
+    expect(hint?.message).toContain('The readings contradict one another');
+    expect(lessonsOf(contradicting)).toContain('The readings contradict one another');
+    const agreeing = onBench('8 min  24 °C', '16 min  26 °C', '30 min  27 °C');
+    expect(lessonsOf(agreeing)).not.toContain('contradict');
+  });
 });

@@ -13,13 +13,12 @@ import { paragraph } from '../engine/paragraph.ts';
 import type { Rule, RuleContext, RuleEdit, RuleFinding, RuleFix } from '../engine/rule.ts';
 import { type BlockPlace, headerPlace } from '../engine/rule-places.ts';
 import { wordsOf } from '../engine/rule-words.ts';
+import { apartOf, isContradictory, oddOf } from './calibration-doubts.ts';
 import { calibrationEdits, handsSection, type WrittenFactor } from './calibration-edits.ts';
 import { quantityMessage, readingsMessage, writtenValue } from './calibration-words.ts';
 
 /** How much nearer to the readings a fit must come to be worth a finding, °C. */
 const worthwhileCelsius = 0.1;
-/** Readings missed by more than this even when calibrated contradict one another, °C; common practice, no source. */
-const contradictoryCelsius = 1;
 /** No mixer develops dough so many times as fast, or as slowly, as its kind does; our own choice. */
 const believableFactor = 4;
 
@@ -52,7 +51,10 @@ export const mixerCanBeCalibrated: Rule = {
     if (trials === undefined) return;
     const said = propertiesOf(block, top);
     const { warming, factor } = worthTelling(trials);
-    const edits = calibrationEdits(block, said, trials.mixer, warming, factor);
+    // Where all of it is written already, readings that contradict one another have been looked over.
+    const edits = calibrationEdits(block, said, trials.mixer, warming, factor).filter(
+      ({ line, start, end, insert }) => elementAt(block.lines, line).text.slice(start, end) !== insert,
+    );
     if (edits.length > 0)
       yield findingOf(headerPlace(block, top.headerLine), trials, { warming, factor }, edits);
   },
@@ -174,44 +176,4 @@ function titleOf({ warming, factor }: Told): Message {
 
 function isFarOff({ middle }: WrittenFactor): boolean {
   return middle > believableFactor || middle < 1 / believableFactor;
-}
-
-/** Readings that stand apart from the others, for whoever wants to look them over. */
-function apartOf({ residuals }: Calibration): Message | undefined {
-  const apart = residuals.filter((one) => one.isSetAside);
-  const [first] = apart;
-  if (first === undefined) return undefined;
-  const { measuredCelsius: celsius, minutes, label: name } = first;
-  return apart.length === 1
-    ? message('mixer-can-be-calibrated.apart', { celsius, minutes, name })
-    : message('mixer-can-be-calibrated.several-apart', { count: apart.length, celsius, minutes, name });
-}
-
-/** What makes a fit doubtful, with what to do. */
-function oddOf(warming: Calibration): Message | undefined {
-  return (
-    coolerWhenFaster(warming) ??
-    (isContradictory(warming) ? message('mixer-can-be-calibrated.contradict') : undefined)
-  );
-}
-
-/** No mixer meets the readings, or more of them stand apart than slips explain. */
-function isContradictory({ residuals, spreadAfter }: Calibration): boolean {
-  const apart = residuals.filter((one) => one.isSetAside).length;
-  return spreadAfter > contradictoryCelsius || apart > residuals.length / 3;
-}
-
-/** What to say where the fit has a faster speed warm less than a slower one, which no mixer does. */
-function coolerWhenFaster({ parameters }: Calibration): Message | undefined {
-  const rates = parameters.flatMap(({ quantity, value }) =>
-    quantity.kind === 'warms' && value.known ? [{ speed: quantity.speed, rate: value.value }] : [],
-  );
-  rates.sort((one, other) => one.speed - other.speed);
-  const at = rates.findIndex(({ rate }, index) => index > 0 && rate < elementAt(rates, index - 1).rate);
-  return at < 0
-    ? undefined
-    : message('mixer-can-be-calibrated.cooler', {
-        number: elementAt(rates, at).speed,
-        otherNumber: elementAt(rates, at - 1).speed,
-      });
 }

@@ -7,6 +7,7 @@ import { factorsMessage, figureOf } from '../../facts/calibration-markdown.ts';
 import { nameOf } from '../../facts/experiment-words.ts';
 import type { Mixer } from '../../model/found-mixer.ts';
 import type { Scope } from '../../model/scope.ts';
+import { apartOf, oddOf } from '../../rules/trials/calibration-doubts.ts';
 import { quantityMessage } from '../../rules/trials/calibration-words.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
@@ -79,7 +80,10 @@ function warmingLessons(name: string, { calibration }: MixerTrials): readonly Me
         ]
       : [],
   );
-  return [...misses, ...learned];
+  const doubts = [apartOf(calibration.value), oddOf(calibration.value)].flatMap((one) =>
+    one === undefined ? [] : [message('experiment.mixer-doubt', { name, parts: [one] })],
+  );
+  return [...misses, ...learned, ...doubts];
 }
 
 /** In agreement with the hover of the mixer; a band that is open on both sides says nothing. */

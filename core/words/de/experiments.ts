@@ -120,6 +120,7 @@ export const experiments: Translation<typeof english> = {
   'experiment.mixer-misses': ({ name, apartCelsius, laterCelsius }, say) =>
     `${name}: die Messungen verfehlen das Erwartete um ${say.celsiusApart(apartCelsius)}; ist er kalibriert, um ${say.celsiusApart(laterCelsius)}.`,
   'experiment.mixer-not-yet': ({ name, reason }, say) => `${name}: ${say.say(reason)}.`,
+  'experiment.mixer-doubt': ({ name, parts }, say) => `${name}: ${parts.map(say.say).join(' ')}`,
   'experiment.learned': ({ name, title, figures, difference }, say) =>
     `${name}, ${say.say(title)}: ${say.say(figures)} ± ${say.say(difference)}, ein Standardfehler.`,
   'experiment.kind-alone': ({ name, example }) =>

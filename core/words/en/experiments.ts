@@ -148,6 +148,8 @@ export const experiments = {
     `${name}: the readings miss what is expected by ${say.celsiusApart(apartCelsius)}; once it is calibrated by ${say.celsiusApart(laterCelsius)}.`,
   'experiment.mixer-not-yet': ({ name, reason }: Args<'name' | 'reason'>, say: Speaker) =>
     `${name}: ${say.say(reason)}.`,
+  'experiment.mixer-doubt': ({ name, parts }: Args<'name' | 'parts'>, say: Speaker) =>
+    `${name}: ${parts.map(say.say).join(' ')}`,
   'experiment.learned': (
     { name, title, figures, difference }: Args<'name' | 'title' | 'figures' | 'difference'>,
     say: Speaker,
