@@ -23,7 +23,7 @@ import type { Analysis } from './analysis.ts';
 import { type ExpectedDough, expectedAt } from './expected-dough.ts';
 import { type MeasuredDough, measuredDoughs } from './experiment-readings.ts';
 import { scaledBy } from './scale-analysis.ts';
-import { doughMixOf } from './trial-programme.ts';
+import { doughMixOf, withUsualFriction } from './trial-programme.ts';
 
 /** The tap where nobody says how cold it is; common practice, no source. */
 const usualTapCelsius = 15;
@@ -210,7 +210,10 @@ function doughOf({ line }: Said, tested: TestedDough, day: Day): BareDough {
     ...(mixer === undefined ? {} : { mixer }),
     analysis,
     ...(sizedGrams === undefined ? {} : { doughGrams: sizedGrams }),
-    programme: programmeOf(analysis, written, tested, mixer, day.conditions.waterCelsius),
+    programme: programmeOf(analysis, written, tested, mixer, {
+      waterCelsius: day.conditions.waterCelsius,
+      usual: () => onTheDay(sized, day.conditions, line, { ...tested, run: [] }, mixer).doughMix,
+    }),
   };
 }
 
@@ -269,7 +272,7 @@ function programmeOf(
   written: Analysis,
   { run }: TestedDough,
   mixer: Mixer | undefined,
-  waterCelsius: number,
+  day: { readonly waterCelsius: number; readonly usual: () => Analysis['doughMix'] },
 ): Known<RunProgramme, Message> {
   if (mixer === undefined) return unknown(message('experiment.no-mixer'));
   const own = doughMixOf(written.resolved);
@@ -283,7 +286,9 @@ function programmeOf(
     if (!isHand && isWorkedByHand) return unknown(message('experiment.no-run-in-mixer'));
   }
   if (!doughMix.known) return doughMix;
-  const input = withWater(doughMix.value.input, waterCelsius);
+  const ran = withWater(doughMix.value.input, day.waterCelsius);
+  const hasFriction = mixer.data.frictionCelsius !== undefined && run.length > 0;
+  const input = hasFriction ? withUsualFriction(ran, day.usual()) : ran;
   const outcome = simulateMixing(input);
   return known({ input, outcome, programmeMinutes: minutesOfPhases(input.phases) }, 'common practice');
 }

@@ -1,13 +1,15 @@
 import { doughOf } from '../calc/formula/formula-input.ts';
 import type { SolvedFormula } from '../calc/formula/formula-result.ts';
 import { type Known, unknown } from '../calc/known.ts';
-import type { MixingPhase } from '../calc/mixing/mixing-programme.ts';
+import type { MixingInput, MixingPhase } from '../calc/mixing/mixing-programme.ts';
+import { minutesOfPhases } from '../calc/mixing/phase-times.ts';
 import { byHand } from '../model/found-mixer.ts';
 import type { Said } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 import type { KeptProgramme, ResolvedMix } from '../model/resolve-mix.ts';
 import { elementAt } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
+import type { Analysis } from './analysis.ts';
 import { type ReadyProgramme, readyProgramme } from './mix-analysis.ts';
 
 /**
@@ -29,6 +31,24 @@ export function keptProgramme(
 /** The programme that mixes the dough itself, whether it can be run or not. */
 export function doughMixOf({ mixes, input }: ResolvedFormula): ResolvedMix | undefined {
   return mixes.find((mix) => mix.sectionId === doughOf(input).id);
+}
+
+/**
+ * A programme on a mixer whose friction factor stands for the formula’s own: minutes beyond those go on warming. Without a programme of the
+ * formula the factor says nothing.
+ */
+export function withUsualFriction(input: MixingInput, usual: Analysis['doughMix']): MixingInput {
+  if (usual.known) return { ...input, frictionPhases: usual.value.input.phases };
+  const { friction: _, ...rest } = input;
+  return rest;
+}
+
+/** Whether a programme is the formula’s own but for a fifth of the minutes: then a friction factor that it shows is one of the mixer. */
+export function isRunAsUsual(phases: readonly MixingPhase[], usual: Analysis['doughMix']): boolean {
+  if (!usual.known) return false;
+  const own = usual.value.input.phases;
+  const longer = Math.max(minutesOfPhases(phases), minutesOfPhases(own));
+  return sharedMinutes(phases, own) >= 0.8 * longer;
 }
 
 /** For how many minutes two programmes run the same, rests included: as far as one can be set beside the other. */
