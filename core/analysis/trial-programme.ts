@@ -1,5 +1,6 @@
 import { doughOf } from '../calc/formula/formula-input.ts';
 import type { SolvedFormula } from '../calc/formula/formula-result.ts';
+import { scaledPortion } from '../calc/formula/scaled-portion.ts';
 import { type Known, unknown } from '../calc/known.ts';
 import type { MixingInput, MixingPhase } from '../calc/mixing/mixing-programme.ts';
 import { minutesOfPhases } from '../calc/mixing/phase-times.ts';
@@ -36,9 +37,23 @@ export function doughMixOf({ mixes, input }: ResolvedFormula): ResolvedMix | und
 /**
  * A programme on a mixer whose friction factor stands for the formula’s own: minutes beyond those go on warming. Without a programme of the
  * formula the factor says nothing.
+ *
+ * @param batchFactor how many times as large a batch was mixed as the formula's own
  */
-export function withUsualFriction(input: MixingInput, usual: Analysis['doughMix']): MixingInput {
-  if (usual.known) return { ...input, frictionPhases: usual.value.input.phases };
+export function withUsualFriction(
+  input: MixingInput,
+  usual: Analysis['doughMix'],
+  batchFactor = 1,
+): MixingInput {
+  if (usual.known) {
+    const frictionPhases = usual.value.input.phases.map(
+      (phase): MixingPhase =>
+        'portions' in phase
+          ? { ...phase, portions: phase.portions.map((one) => scaledPortion(one, batchFactor)) }
+          : phase,
+    );
+    return { ...input, frictionPhases };
+  }
   const { friction: _, ...rest } = input;
   return rest;
 }

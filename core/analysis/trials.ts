@@ -281,7 +281,7 @@ function mixOf(
   return known(
     {
       mixer,
-      input: isOther ? withUsualFriction(ran, analysis.doughMix) : ran,
+      input: isOther ? withUsualFriction(ran, analysis.doughMix, size * poured.value.batchFactor) : ran,
       phaseLines,
       isKept,
       waterKnown: !portionsOf(phases).some((portion) => portion.tempered === true),
