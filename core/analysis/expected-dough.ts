@@ -1,8 +1,9 @@
 import { type Known, known, unknown } from '../calc/known.ts';
 import { type MixingStage, mixingStages } from '../calc/mixing/development.ts';
 import { type MixingOutcome, simulateMixing } from '../calc/mixing/mixing.ts';
-import type { MixingInput, MixingPhase } from '../calc/mixing/mixing-programme.ts';
+import type { MixingInput } from '../calc/mixing/mixing-programme.ts';
 import { minutesOfPhases } from '../calc/mixing/phase-times.ts';
+import { mixingUntil } from '../calc/mixing/stage-at.ts';
 import { type Message, message } from '../words/message.ts';
 import type { StageSpan } from './feel.ts';
 
@@ -23,7 +24,7 @@ export interface ExpectedDough {
 export function expectedAt(input: MixingInput, minutes: number): Known<ExpectedDough, Message> {
   const total = minutesOfPhases(input.phases);
   if (minutes > total + 1e-6) return unknown(message('experiment.past-the-run', { minutes: total }));
-  const outcome = simulateMixing({ ...input, phases: phasesUntil(input.phases, minutes) });
+  const outcome = simulateMixing(mixingUntil(input, minutes));
   if (!outcome.endCelsius.known) return outcome.endCelsius;
   const { developedAfter, letDownAfter, breakdownAfter, stage } = outcome;
   const passed = (after: MixingOutcome['developedAfter'], which: 'low' | 'expected' | 'high'): boolean =>
@@ -47,21 +48,4 @@ export function expectedAt(input: MixingInput, minutes: number): Known<ExpectedD
     },
     'common practice',
   );
-}
-
-function phasesUntil(phases: readonly MixingPhase[], minutes: number): MixingPhase[] {
-  const until: MixingPhase[] = [];
-  let left = minutes * 60;
-  for (const phase of phases) {
-    if ('portions' in phase) {
-      until.push(phase);
-      continue;
-    }
-    const seconds = Math.min(left, Math.max(0, phase.seconds));
-    until.push({ ...phase, seconds });
-    left -= seconds;
-    // A reading at the end of a stretch is taken before whatever goes in next.
-    if (left <= 1e-6) break;
-  }
-  return until;
 }

@@ -23,7 +23,7 @@ import type { Analysis } from './analysis.ts';
 import { type ExpectedDough, expectedAt } from './expected-dough.ts';
 import { type MeasuredDough, measuredDoughs } from './experiment-readings.ts';
 import { scaledBy } from './scale-analysis.ts';
-import { doughMixOf } from './trial-programme.ts';
+import { doughMixOf, withUsualFriction } from './trial-programme.ts';
 
 /** The tap where nobody says how cold it is; common practice, no source. */
 const usualTapCelsius = 15;
@@ -38,14 +38,22 @@ export interface ExperimentAnalysis {
   /** From the start of mixing, rests included, in rising order, each once. */
   readonly readMinutes: readonly number[];
   readonly conditions: ExperimentConditions;
-  /** What to fetch for all doughs of known weights: flours by name, and water. */
-  readonly flours: readonly { readonly key: string; readonly name: string; readonly grams: number }[];
-  readonly waterGrams: number;
+  /** What all doughs of known weights take together, of each ingredient. */
+  readonly takes: readonly TakenIngredient[];
   /** As they are written. */
   readonly notes: readonly string[];
   /** Dough lines that could not be read, as they are written: they have a finding, and are in none of the figures. */
   readonly unread: readonly string[];
   readonly onHand: readonly { readonly line: number; readonly name: Name; readonly grams: number }[];
+}
+
+export interface TakenIngredient {
+  /** The folded name under which all its lines add up. */
+  readonly key: string;
+  readonly name: string;
+  readonly isFlour: boolean;
+  readonly isWater: boolean;
+  readonly grams: number;
 }
 
 /** The day of an experiment, °C: as its section says, else as the bakery has it. */
@@ -81,6 +89,18 @@ export interface RunProgramme {
   readonly input: MixingInput;
   readonly outcome: MixingOutcome;
   readonly programmeMinutes: number;
+}
+
+/** The first of the minutes at which a dough is worked, and read, that nobody can predict, and why; absent where all are predicted. */
+export function firstUnknown({
+  programme,
+  readings,
+}: ExperimentDough): { readonly minutes: number; readonly reason: Message } | undefined {
+  if (!programme.known) return undefined;
+  for (const { minutes, expected } of readings)
+    if (!expected.known && minutes <= programme.value.programmeMinutes + 1e-6)
+      return { minutes, reason: expected.reason };
+  return undefined;
 }
 
 /** What a dough is expected to be like at a minute. */
@@ -122,7 +142,7 @@ export function experimentOf(block: Block, scope: Scope): ExperimentAnalysis | u
     doughs: read,
     readMinutes,
     conditions,
-    ...toFetch(doughs),
+    takes: takenBy(doughs),
     notes: linesOf(top).flatMap((line) => {
       const { statement } = elementAt(block.lines, line);
       return statement.kind === 'note' && statement.text !== '' ? [statement.text] : [];
@@ -190,7 +210,10 @@ function doughOf({ line }: Said, tested: TestedDough, day: Day): BareDough {
     ...(mixer === undefined ? {} : { mixer }),
     analysis,
     ...(sizedGrams === undefined ? {} : { doughGrams: sizedGrams }),
-    programme: programmeOf(analysis, written, tested, mixer, day.conditions.waterCelsius),
+    programme: programmeOf(analysis, written, tested, mixer, {
+      waterCelsius: day.conditions.waterCelsius,
+      usual: () => onTheDay(sized, day.conditions, line, { ...tested, run: [] }, mixer).doughMix,
+    }),
   };
 }
 
@@ -247,17 +270,25 @@ function saidOf(part: RunPart, line: number): Said {
 function programmeOf(
   { doughMix }: Analysis,
   written: Analysis,
-  { byHand, run }: TestedDough,
+  { run }: TestedDough,
   mixer: Mixer | undefined,
-  waterCelsius: number,
+  day: { readonly waterCelsius: number; readonly usual: () => Analysis['doughMix'] },
 ): Known<RunProgramme, Message> {
   if (mixer === undefined) return unknown(message('experiment.no-mixer'));
   const own = doughMixOf(written.resolved);
-  const isWorkedByHand = own?.mixer?.data.kind === 'hand';
-  if (run.length === 0 && (own === undefined || (byHand === true && !isWorkedByHand)))
-    return unknown(message(byHand === true ? 'experiment.no-run-by-hand' : 'experiment.no-run'));
+  const isHand = mixer.data.kind === 'hand';
+  if (run.length === 0) {
+    if (own === undefined)
+      return unknown(message(isHand ? 'experiment.no-run-by-hand' : 'experiment.no-run'));
+    // Minutes of a machine are no minutes of hands, nor the other way about.
+    const isWorkedByHand = own.mixer?.data.kind === 'hand';
+    if (isHand && !isWorkedByHand) return unknown(message('experiment.no-run-by-hand'));
+    if (!isHand && isWorkedByHand) return unknown(message('experiment.no-run-in-mixer'));
+  }
   if (!doughMix.known) return doughMix;
-  const input = withWater(doughMix.value.input, waterCelsius);
+  const ran = withWater(doughMix.value.input, day.waterCelsius);
+  const hasFriction = mixer.data.frictionCelsius !== undefined && run.length > 0;
+  const input = hasFriction ? withUsualFriction(ran, day.usual()) : ran;
   const outcome = simulateMixing(input);
   return known({ input, outcome, programmeMinutes: minutesOfPhases(input.phases) }, 'common practice');
 }
@@ -279,16 +310,12 @@ function withWater(input: MixingInput, celsius: number): MixingInput {
   return { ...input, phases };
 }
 
-function toFetch(
-  doughs: readonly Pick<ExperimentDough, 'analysis'>[],
-): Pick<ExperimentAnalysis, 'flours' | 'waterGrams'> {
-  const flours = new Map<string, { key: string; name: string; grams: number }>();
-  let waterGrams = 0;
-  for (const { analysis } of doughs) {
+function takenBy(doughs: readonly Pick<ExperimentDough, 'analysis'>[]): TakenIngredient[] {
+  const taken = new Map<string, TakenIngredient>();
+  for (const { analysis } of doughs)
     for (const { key, name, isFlour, role, grams = 0 } of analysis?.solved?.overall ?? []) {
-      if (isFlour) flours.set(key, { key, name, grams: (flours.get(key)?.grams ?? 0) + grams });
-      else if (role === 'water') waterGrams += grams;
+      const before = taken.get(key)?.grams ?? 0;
+      taken.set(key, { key, name, isFlour, isWater: role === 'water', grams: before + grams });
     }
-  }
-  return { flours: [...flours.values()], waterGrams };
+  return [...taken.values()];
 }

@@ -17,7 +17,8 @@ export function speedRows({ mix }: AxisBase): Known<AxisRows, Message> {
     .map(({ number }): AxisRow => {
       if (number === phase.number) return { value: number, outcome: mix.outcome, isOwn: true };
       const changed = phases.map((one, index) => (index === last ? { ...phase, number } : one));
-      const mixing: MixingInput = { ...mix.input, phases: changed };
+      // A friction factor stands for the programme as it is written.
+      const mixing: MixingInput = { ...mix.input, phases: changed, frictionPhases: mix.input.phases };
       const water = mix.water.known ? temperWater({ mixing, ...mix.tempering }) : mix.water;
       const outcome = water.known ? water.value.outcome : simulateMixing(mixing);
       return { value: number, outcome, isOwn: false };

@@ -7,6 +7,7 @@ import type { Definition, Scope, UsualConditions } from '../model/scope.ts';
 import type { Block } from '../syntax/tree.ts';
 import { analyse } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
+import { isRunAsUsual } from './trial-programme.ts';
 import { trialEvidence, trialsOf } from './trials.ts';
 
 /** What tells mixers apart: the block that defines one, else its kind; all that is mixed by hand without a section is one pair of hands. */
@@ -52,10 +53,12 @@ export function evidenceOf({ uri, block, name }: Definition, model: FormulaModel
     if (!trial.mix.known) return undefined;
     const told = trialEvidence(trial, `${name.text}, ${trial.model.header.date ?? uri}`);
     if (told === undefined) return undefined;
-    const friction = trial.friction();
+    // A factor holds for the minutes that it was taken over: of an hour’s trial it is none of the mixer’s.
+    const isUsual = isRunAsUsual(trial.mix.value.input.phases, analysis.doughMix);
+    const friction = isUsual ? trial.friction() : undefined;
     return {
       mixer: keyOf(trial.mix.value.mixer),
-      trial: { ...told, flours, ...(friction.known ? { frictionCelsius: friction.value } : {}) },
+      trial: { ...told, flours, ...(friction?.known ? { frictionCelsius: friction.value } : {}) },
     };
   });
   remembered.set(block, { model, usual: scope.usual, notes, evidence });

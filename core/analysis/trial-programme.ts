@@ -1,13 +1,16 @@
 import { doughOf } from '../calc/formula/formula-input.ts';
 import type { SolvedFormula } from '../calc/formula/formula-result.ts';
+import { scaledPortion } from '../calc/formula/scaled-portion.ts';
 import { type Known, unknown } from '../calc/known.ts';
-import type { MixingPhase } from '../calc/mixing/mixing-programme.ts';
+import type { MixingInput, MixingPhase } from '../calc/mixing/mixing-programme.ts';
+import { minutesOfPhases } from '../calc/mixing/phase-times.ts';
 import { byHand } from '../model/found-mixer.ts';
 import type { Said } from '../model/properties.ts';
 import type { ResolvedFormula } from '../model/resolve.ts';
 import type { KeptProgramme, ResolvedMix } from '../model/resolve-mix.ts';
 import { elementAt } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
+import type { Analysis } from './analysis.ts';
 import { type ReadyProgramme, readyProgramme } from './mix-analysis.ts';
 
 /**
@@ -29,6 +32,38 @@ export function keptProgramme(
 /** The programme that mixes the dough itself, whether it can be run or not. */
 export function doughMixOf({ mixes, input }: ResolvedFormula): ResolvedMix | undefined {
   return mixes.find((mix) => mix.sectionId === doughOf(input).id);
+}
+
+/**
+ * A programme on a mixer whose friction factor stands for the formula’s own: minutes beyond those go on warming. Without a programme of the
+ * formula the factor says nothing.
+ *
+ * @param batchFactor how many times as large a batch was mixed as the formula's own
+ */
+export function withUsualFriction(
+  input: MixingInput,
+  usual: Analysis['doughMix'],
+  batchFactor = 1,
+): MixingInput {
+  if (usual.known) {
+    const frictionPhases = usual.value.input.phases.map(
+      (phase): MixingPhase =>
+        'portions' in phase
+          ? { ...phase, portions: phase.portions.map((one) => scaledPortion(one, batchFactor)) }
+          : phase,
+    );
+    return { ...input, frictionPhases };
+  }
+  const { friction: _, ...rest } = input;
+  return rest;
+}
+
+/** Whether a programme is the formula’s own but for a fifth of the minutes: then a friction factor that it shows is one of the mixer. */
+export function isRunAsUsual(phases: readonly MixingPhase[], usual: Analysis['doughMix']): boolean {
+  if (!usual.known) return false;
+  const own = usual.value.input.phases;
+  const longer = Math.max(minutesOfPhases(phases), minutesOfPhases(own));
+  return sharedMinutes(phases, own) >= 0.8 * longer;
 }
 
 /** For how many minutes two programmes run the same, rests included: as far as one can be set beside the other. */

@@ -20,7 +20,7 @@ import { type StageSpan, stagesSeen } from './feel.ts';
 import type { ReadyProgramme } from './mix-analysis.ts';
 import { batchOfTrial } from './trial-batch.ts';
 import { frictionOfTrial } from './trial-friction.ts';
-import { doughMixOf, keptProgramme } from './trial-programme.ts';
+import { doughMixOf, keptProgramme, withUsualFriction } from './trial-programme.ts';
 import { isSameBatch, lossOf, type Poured, portionsOf, pouredOf, type WeightLoss } from './trial-weights.ts';
 
 /** A reading of the dough’s temperature, on its line of the block. */
@@ -275,12 +275,15 @@ function mixOf(
     (phase): MixingPhase =>
       'portions' in phase ? { ...phase, portions: phase.portions.map(measured) } : phase,
   );
+  const ran: MixingInput = { ...input, phases, roomCelsius, mixer: mixer.data };
+  const isKept = trial.phases.length > 0;
+  const isOther = isKept && mixer.data.frictionCelsius !== undefined;
   return known(
     {
       mixer,
-      input: { ...input, phases, roomCelsius, mixer: mixer.data },
+      input: isOther ? withUsualFriction(ran, analysis.doughMix, size * poured.value.batchFactor) : ran,
       phaseLines,
-      isKept: trial.phases.length > 0,
+      isKept,
       waterKnown: !portionsOf(phases).some((portion) => portion.tempered === true),
       programmeMinutes: minutesOfPhases(phases),
     },

@@ -1,4 +1,5 @@
 import type { MixerTrials } from '../analysis/mixer-trials.ts';
+import { agreesWithBelieved } from '../calc/calibration/calibration-development.ts';
 import type { CalibratedParameter } from '../calc/calibration/calibration-quantities.ts';
 import { quantityMessage, readingsMessage } from '../rules/trials/calibration-words.ts';
 import { type Message, message } from '../words/message.ts';
@@ -61,13 +62,12 @@ function developmentMessage({ development }: MixerTrials): Message {
   if (!factor.known) return message('calibration.development-not-known', { reason: factor.reason });
   const { least, most, readings, flours } = factor.value;
   const seen = { count: readings, figures: factorsMessage(least, most) };
-  // Flours alone make a prediction of development uncertain by a fifth.
-  const agrees = least <= 1.2 && (most === undefined || most >= 0.8);
-  if (agrees) return message('calibration.develops-agrees', seen);
+  if (agreesWithBelieved(factor.value)) return message('calibration.develops-agrees', seen);
   return message(flours < 2 ? 'calibration.develops-one-flour' : 'calibration.develops-mixer', seen);
 }
 
-function factorsMessage(lowFactor: number, highFactor: number | undefined): Message {
+/** A band of factors on how fast dough develops: `0.8 to 1.1 times`. */
+export function factorsMessage(lowFactor: number, highFactor: number | undefined): Message {
   if (highFactor === undefined) return message('calibration.least-factor', { lowFactor });
   return lowFactor > 0
     ? message('calibration.factors', { lowFactor, highFactor })

@@ -1,10 +1,15 @@
-import type { ExperimentAnalysis, ExperimentDough } from '../analysis/experiment-analysis.ts';
+import {
+  type ExperimentAnalysis,
+  type ExperimentDough,
+  firstUnknown,
+} from '../analysis/experiment-analysis.ts';
 import { stageMessage } from '../analysis/mix-analysis.ts';
 import type { RunPart } from '../syntax/tree.ts';
 import { trimmed } from '../text/figures.ts';
 import { type Message, message } from '../words/message.ts';
 import type { Speaker } from '../words/speaker.ts';
 import { escapeMarkdown } from './formula-words.ts';
+import { inMixer } from './mixing-words.ts';
 
 /** What a dough is expected to be like at a minute, as far as it is known. */
 export interface ExpectedFigures {
@@ -19,6 +24,19 @@ export interface ExpectedFigures {
 export function runWords(part: RunPart): string {
   const time = `${trimmed(part.seconds / 60, 2)} min`;
   return part.kind === 'speed' ? `speed ${part.number} for ${time}` : `${part.kind} ${time}`;
+}
+
+/** What a dough is called: a formula that an experiment has twice is told apart by its mixer, and on one mixer by how it is worked. */
+export function nameOf(dough: ExperimentDough, all: readonly ExperimentDough[], speaker: Speaker): string {
+  const { formula, mixer, run } = dough;
+  const alike = all.filter((one) => one.formula === formula);
+  if (alike.length < 2) return formula;
+  const isOnSame = alike.filter((one) => one.mixer?.name === mixer?.name).length > 1;
+  const name =
+    mixer === undefined
+      ? formula
+      : speaker.say(message('experiment.dough-twice-named', { name: formula, place: inMixer(mixer.name) }));
+  return isOnSame && run.length > 0 ? [name, ...run.map(runWords)].join(', ') : name;
 }
 
 /** The temperature with its band and the stages it may be in; undefined where nothing is known. */
@@ -52,13 +70,19 @@ export function experimentMarkdown(
   const { readMinutes } = experiment;
   if (doughs.length === 0 || readMinutes.length === 0) return [];
   const heads = ['', ...readMinutes.map((minutes) => speaker.minutes(minutes))];
-  const rows = doughs.map((dough) => [escapeMarkdown(dough.formula), ...cellsOf(dough, speaker)]);
+  const nameIn = (dough: ExperimentDough): string => nameOf(dough, experiment.doughs, speaker);
+  const rows = doughs.map((dough) => [escapeMarkdown(nameIn(dough)), ...cellsOf(dough, speaker)]);
   const table = [heads, heads.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`);
-  const reasons = doughs.flatMap(({ formula: name, programme }) =>
-    programme.known
+  const reasons = doughs.flatMap((dough) => {
+    const { programme } = dough;
+    const name = nameIn(dough);
+    const unknownFrom = firstUnknown(dough);
+    if (unknownFrom !== undefined)
+      return [speaker.say(message('cannot-be-tested.at', { name, ...unknownFrom }))];
+    return programme.known
       ? []
-      : [speaker.say(message('cannot-be-tested.because', { name, reason: programme.reason }))],
-  );
+      : [speaker.say(message('cannot-be-tested.because', { name, reason: programme.reason }))];
+  });
   return [table.join('\n'), ...reasons];
 }
 

@@ -3,11 +3,10 @@ import { message } from '../words/message.ts';
 import { readAmount } from './grammar.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
 import { type NamedKind, nameless, statementOf, unknownAmount } from './named-line.ts';
-import { rangeProblem, strangeCharacter, twoReadings } from './number-problems.ts';
+import { groupedProblem, rangeProblem, strangeCharacter } from './number-problems.ts';
 import { colonOutFix, insertFix, problem, replaceFix, unitFixes, writeFix } from './problem.ts';
 import { readNumber } from './quantity.ts';
 import { amountBefore, unreadAmount } from './suggest-amount.ts';
-import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
 import type {
   Amount,
@@ -300,25 +299,10 @@ function grouped(
   quantity: QuantityOf<'grouped'>,
   statement: IngredientStatement | PlannedStatement,
 ): LineRead {
-  const span = { start: quantity.start, end: quantity.end };
-  const written = line.slice(span.start, span.end);
-  const [first, second] = quantity.readings;
-  const byBlank = /\s/.test(quantity.number);
+  const written = line.slice(quantity.start, quantity.end);
+  const named = /\s/.test(quantity.number) && quantity.readings[1] !== undefined;
   const whole = nameBetween(line, name.start, quantity.start + quantity.first.length);
-  const named = byBlank && second !== undefined;
-  const split = `${quantity.first}  ${quantity.rest}`;
-  const choices = named
-    ? [writeFix(span, first!), replaceFix(message('fix.take-as-name', { name: whole.text }), span, split)]
-    : quantity.readings.map((reading) => writeFix(span, reading));
-  const said = named
-    ? message('two-readings.or-name', {
-        written,
-        meant: first!,
-        name: whole.text,
-        example: `${whole.text}  ${quantity.rest}`,
-      })
-    : twoReadings(written, quantity.readings);
-  const found: SyntaxProblem = problem('two-readings', said, span, ...choices);
+  const found = groupedProblem(quantity, written, name.text);
   if (!named) return { statement, problems: [found] };
   const rest = t.cutLine(quantity.rest).meaning;
   const read = readAmount(quantity.rest, rest);

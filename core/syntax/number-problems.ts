@@ -25,7 +25,7 @@ export function pointProblems(tokens: readonly IToken[]): SyntaxProblem[] {
 }
 
 /** The message for a number written with marks between its thousands. */
-export function twoReadings(written: string, readings: readonly string[]): Message {
+function twoReadings(written: string, readings: readonly string[]): Message {
   return readings.length > 1
     ? message('two-readings.two-ways', { written, choices: readings })
     : message('two-readings.groups', { written, meant: readings[0] ?? written });
@@ -53,11 +53,29 @@ export function strangeCharacter(token: IToken): SyntaxProblem {
   return problem('unreadable', message('unreadable.character', { written: token.image }), span);
 }
 
-/** The finding for `1,000 g` or `1 000 g` where a value stands. */
-export function groupedProblem(quantity: QuantityOf<'grouped'>, written: string): SyntaxProblem {
+/**
+ * The finding for `1,000 g` or `1 000 g` where a value stands. Behind a name its first figures may be the name’s, as in `type 550 400 g`:
+ * two blanks part them.
+ */
+export function groupedProblem(
+  quantity: QuantityOf<'grouped'>,
+  written: string,
+  behind?: string,
+): SyntaxProblem {
   const span = { start: quantity.start, end: quantity.end };
-  const fixes = quantity.readings.map((reading) => writeFix(span, reading));
-  return problem('two-readings', twoReadings(written, quantity.readings), span, ...fixes);
+  const { readings, first, rest } = quantity;
+  const [number, second] = readings;
+  if (behind === undefined || second === undefined || number === undefined || !/\s/.test(quantity.number))
+    return problem(
+      'two-readings',
+      twoReadings(written, readings),
+      span,
+      ...readings.map((reading) => writeFix(span, reading)),
+    );
+  const name = `${behind} ${first}`;
+  const said = message('two-readings.or-name', { written, meant: number, name, example: `${name}  ${rest}` });
+  const split = replaceFix(message('fix.take-as-name', { name }), span, `${first}  ${rest}`);
+  return problem('two-readings', said, span, writeFix(span, number), split);
 }
 
 /**

@@ -65,9 +65,9 @@ export function findPropertyOf(
   return undefined;
 }
 
-/** Whether a line holds names alone: `without milk, butter`, and no `without milk 3%`. */
+/** Whether a line holds names alone: `without milk, spelt 630`, and no `without milk 3%`. */
 const quantityFree = (tokens: readonly IToken[]): boolean =>
-  tokens.every((token) => t.quantityOf(token) === undefined);
+  tokens.every((token) => (t.quantityOf(token)?.kind ?? 'bare') === 'bare');
 
 /** Reads a line that says a property, or says in a baker's words why it cannot. */
 export function readProperty(
@@ -175,7 +175,11 @@ function valueProblem(
     return problem('range', said, span, writeFix(span, both, true));
   }
   if (quantity?.kind === 'range') return rangeProblem(quantity, at.image);
-  if (quantity?.kind === 'grouped') return groupedProblem(quantity, at.image);
+  if (quantity?.kind === 'grouped') {
+    const isBehindName = property.form === 'stock' && at !== rest[0];
+    const behind = isBehindName ? line.slice(firstOf(rest).startOffset, at.startOffset).trimEnd() : undefined;
+    return groupedProblem(quantity, at.image, behind);
+  }
   const atSpeedNumber = quantity?.kind === 'bare' && at === rest[0] && isSpeed.has(property.form);
   if (quantity?.kind === 'bare' && at === rest[rest.length - 1] && !atSpeedNumber) {
     const units = unitsWanted(property.form, rest.at(-2), rest.at(-3));

@@ -1,5 +1,5 @@
+import { nameOf } from '../facts/experiment-words.ts';
 import { logTestedReading, type TestedReading } from '../features/actions/log-tested-reading.ts';
-import { nameOf } from '../sheet/experiment/experiment-sheet.ts';
 import type { FileEdit } from '../text/edits.ts';
 import { foldName } from '../text/names.ts';
 import { message } from '../words/message.ts';

@@ -77,6 +77,28 @@ describe('a reading of an experiment', () => {
     );
   });
 
+  it('of a formula that is worked in two ways on one mixer goes to its own dough, and over none of the other', () => {
+    const service = demo((text) =>
+      text.replace(
+        '  dough Bench Wet, speed 1 for 60 min\n',
+        '  dough Bench Wet, speed 1 for 60 min\n  dough Bench Wet, speed 2 for 60 min\n',
+      ),
+    );
+    const [slow, fast] = [1, 2].map((speed) => `Bench Wet, in bench planetary, speed ${speed} for 60 min`);
+    logged(service, slow!, { minutes: 8, celsius: 23.5 });
+    logged(service, fast!, { minutes: 8, celsius: 26 });
+    logged(service, slow!, { minutes: 16, celsius: 26.1 });
+    logged(service, fast!, { minutes: 16, celsius: 29 });
+    const measured = service
+      .experiments(uri)[0]!
+      .doughs.filter(({ formula }) => formula === 'Bench Wet')
+      .map(({ name, measured: all }) => [name, all.map(({ measuredCelsius }) => measuredCelsius)]);
+    expect(measured).toEqual([
+      [slow, [23.5, 26.1]],
+      [fast, [26, 29]],
+    ]);
+  });
+
   it('leaves a trial of the same day alone that is of no experiment or of another mixer', () => {
     const twice = (text: string) =>
       text.replace('  dough Bench Wet', '  dough Bench White, by hand, knead 20 min\n  dough Bench Wet');

@@ -86,6 +86,14 @@ function repeats(
   return Math.max(1, alike.length);
 }
 
+/** Flours of one name differ by so much from bag to bag. Common practice, no source. */
+const flourAlone = 1.2;
+
+/** Whether a band of factors is no news: what is believed lies in it, or so near that the flour of another bag may be all of it. */
+export function agreesWithBelieved({ least, most }: Pick<DevelopmentFactor, 'least' | 'most'>): boolean {
+  return least <= flourAlone && (most === undefined || most >= 1 / flourAlone);
+}
+
 const stages: readonly string[] = mixingStages;
 
 const largestFactor = 10;

@@ -3,7 +3,7 @@ import { curveOf, type HeatItem, hydrationHeat } from '../heat/heat-content.ts';
 import { riseFromFriction } from '../heat/heat-friction.ts';
 import { temperatureAfter } from '../heat/warming.ts';
 import type { MixerData } from './mixer.ts';
-import type { MixingInput, Programme, TimeStep } from './mixing-programme.ts';
+import { type MixingInput, type Programme, type TimeStep, takeApart } from './mixing-programme.ts';
 
 /** How a measured friction factor changes the warming of the speeds that have none measured of their own. */
 export interface FrictionScale {
@@ -16,22 +16,24 @@ export interface FrictionScale {
 const unscaled: FrictionScale = { warmingFactor: 1, handShiftCelsius: 0 };
 
 /**
- * The scale that makes this programme, at the conditions of the measured friction factor, warm the dough by just what
- * the factor stands for. The heat of hydration in the factor is taken off first. Where all speeds are measured, where a
+ * The scale that makes this programme, or the one that the input names for it, warm the dough by just what the measured friction factor
+ * stands for, at its conditions. A factor is no constant of a machine: minutes that are worked beyond it go on warming. The heat of hydration in the factor is taken off first. Where all speeds are measured, where a
  * warming is not known, or without a factor, nothing is scaled.
  */
 export function frictionScale(input: MixingInput, programme: Programme): FrictionScale {
   const conditions = input.friction;
   const friction = usableFriction(input.mixer);
   if (conditions === undefined || friction === undefined) return unscaled;
+  const { frictionPhases: phases } = input;
+  const stoodFor = phases === undefined ? programme : takeApart({ ...input, phases });
   const items: HeatItem[] = [];
-  for (const step of programme.steps) if (step.kind === 'add') items.push(...step.portions);
+  for (const step of stoodFor.steps) if (step.kind === 'add') items.push(...step.portions);
   const dough = conditions.doughCelsius;
   const bowl = curveOf(items);
   const capacity = heatAt(bowl, dough) - heatAt(bowl, dough - 1);
   const hydration = capacity > 0 ? hydrationHeat(items) / capacity : 0;
   const start = dough - (riseFromFriction(friction, conditions) - hydration);
-  const steps = programme.steps.filter((step) => step.kind === 'time');
+  const steps = stoodFor.steps.filter((step) => step.kind === 'time');
   if (!Number.isFinite(start) || steps.some((step) => !step.warming.known)) return unscaled;
 
   const end = (scale: FrictionScale) =>

@@ -54,6 +54,8 @@ export interface MixingInput {
   readonly seenDevelopment?: { readonly least: number; readonly most?: number };
   /** The conditions of the mixer’s measured friction factor; without them the factor does not scale the warming. */
   readonly friction?: FrictionConditions;
+  /** The programme that the friction factor stands for, where another, or a part of it, is worked out. */
+  readonly frictionPhases?: readonly MixingPhase[];
 }
 
 /** A stretch of time in which nothing but the clock changes. */

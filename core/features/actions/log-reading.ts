@@ -42,16 +42,20 @@ export interface ReadingToLog {
  * same mixer. Lines are counted in the formula's block.
  *
  * @param programme the lines of the programme that is run, which a trial that is begun keeps
+ * @param mayTake whether a trial may be of the dough that was read, where its formula is worked in more ways than one
  * @returns a refusal where the reading cannot be a reading
  */
 export function logReading(
   model: FormulaModel,
   reading: ReadingToLog,
   programme: readonly string[],
+  mayTake: (trial: TrialModel) => boolean = () => true,
 ): readonly TextEdit[] | Refusal {
   const refused = problemOf(reading);
   if (refused !== undefined) return { refused };
-  const trial = model.trials.findLast((one) => one.header.date === reading.date && takes(one, reading));
+  const trial = model.trials.findLast(
+    (one) => one.header.date === reading.date && takes(one, reading) && mayTake(one),
+  );
   if (trial === undefined) return [beginTrial(model, reading, [...programme, lineOf(reading)])];
   return withWater(model, trial, reading, intoTrial(model, trial, reading));
 }

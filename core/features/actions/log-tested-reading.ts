@@ -1,6 +1,7 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { ExperimentAnalysis, ExperimentDough } from '../../analysis/experiment-analysis.ts';
 import { runWords } from '../../facts/experiment-words.ts';
+import type { TrialModel } from '../../model/formula-model.ts';
 import { byHand } from '../../model/found-mixer.ts';
 import { propertiesOf, type SaidProperties, saidValue } from '../../model/properties.ts';
 import { mixedIn, presentProgramme } from '../../rules/trials/kept-programme.ts';
@@ -49,7 +50,16 @@ export function logTestedReading(
       ...(water === undefined ? {} : { waterCelsius: water }),
     },
     programmeOf(dough, written),
+    mayTake(experiment, dough),
   );
+}
+
+/** Of a formula that the experiment has more than once, the trials that were worked like this line: another of the same day is another dough. */
+function mayTake({ doughs }: ExperimentAnalysis, dough: ExperimentDough): (trial: TrialModel) => boolean {
+  const isShared =
+    doughs.filter(({ definition }) => definition?.block === dough.definition?.block).length > 1;
+  const own = new Set(dough.measured.map(({ trial }) => trial.model.headerLine));
+  return ({ headerLine }) => !isShared || own.has(headerLine);
 }
 
 /** The water that the experiment sets, where the formula leaves it open. */

@@ -1,11 +1,17 @@
-import type { ExperimentAnalysis, ExperimentDough } from '../../analysis/experiment-analysis.ts';
+import {
+  type ExperimentAnalysis,
+  type ExperimentDough,
+  firstUnknown,
+} from '../../analysis/experiment-analysis.ts';
 import { findIngredient } from '../../model/found-ingredient.ts';
 import { mostByHandGrams } from '../../model/found-mixer.ts';
 import type { Scope } from '../../model/scope.ts';
 import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
+import { nearestWord } from '../../text/nearest.ts';
 import type { Span } from '../../text/span.ts';
 import { type Message, message } from '../../words/message.ts';
+import { writeFix } from '../engine/fixes.ts';
 import type { Rule, RuleContext, RuleFinding } from '../engine/rule.ts';
 import { wordsOf } from '../engine/rule-words.ts';
 
@@ -14,7 +20,7 @@ export const cannotBeTested: Rule = {
   level: 'warning',
   title: 'An experiment that cannot be run as it is planned',
   explanation:
-    'A dough of the experiment cannot be predicted, is done before its last reading, does not fit the bowl, or takes more flour than is on hand. What is ' +
+    'A dough of the experiment cannot be predicted, is done before its last reading, does not fit the bowl, or takes more of an ingredient than is on hand. What is ' +
     'to be written stands in the finding: `dough Plain White, in spiral, speed 1 for 60 min` says how long it is worked, `batch 900 g` how much of ' +
     'each is mixed.',
   bad: 'formula Plain White:\n  yield 2 kg\n  bread flour  100%\n  water  65%\n  salt  2%\n\nexperiment Wet and dry:\n  dough Plain White, by hand, knead 12 min\n  read at 8 min, 30 min\n',
@@ -27,7 +33,7 @@ export const cannotBeTested: Rule = {
       yield* runOf(context, experiment, dough);
       for (const said of bowlMessages(dough)) yield { ...said, span: nameSpan(dough) };
     }
-    yield* flourMessages(experiment, context.scope);
+    yield* stockMessages(experiment, context.scope);
   },
 };
 
@@ -35,8 +41,17 @@ const nameSpan = ({ name }: ExperimentDough) => ({ start: name.start, end: name.
 
 /** Names that are not there have a finding of their own. */
 function* predictionOf({ block }: RuleContext, dough: ExperimentDough): Iterable<RuleFinding> {
-  const { line, programme, definition, mixer } = dough;
-  if (programme.known || definition === undefined) return;
+  const { line, programme, definition, mixer, run } = dough;
+  if (definition === undefined) return;
+  if (programme.known) {
+    const unknownFrom = firstUnknown(dough);
+    // A speed of this line that its mixer has not has a finding of its own.
+    const isToldAlready = run.length > 0 && unknownFrom?.reason.code === 'mixing.no-rpm';
+    if (unknownFrom === undefined || isToldAlready) return;
+    const said = message('cannot-be-tested.at', { name: dough.formula, ...unknownFrom });
+    yield { line, span: nameSpan(dough), message: said };
+    return;
+  }
   const { statement } = elementAt(block.lines, line);
   const value = statement.kind === 'property' ? statement.value : undefined;
   if (mixer === undefined && value?.form === 'testedDough' && value.mixer !== undefined) return;
@@ -108,17 +123,47 @@ export function bowlMessages(
   return [];
 }
 
-/** What is said of each flour of which less is on hand than the doughs take. */
-export function flourMessages(
-  { onHand, flours }: ExperimentAnalysis,
-  scope: Scope,
-): readonly { readonly line: number; readonly span: Span; readonly message: Message }[] {
-  return onHand.flatMap(({ line, name, grams }) => {
-    const found = findIngredient(name, scope);
-    const needed = flours.find(({ key }) => found.kind === 'found' && key === found.ingredient.key);
-    if (needed === undefined || needed.grams <= grams * (1 + 1e-6)) return [];
-    const facts = { name: needed.name, grams: needed.grams, otherGrams: grams };
-    const span = { start: name.start, end: name.end };
-    return [{ line, span, message: message('cannot-be-tested.flour', facts) }];
+/** What is said of one ingredient that is on hand. */
+interface StockMessage extends Pick<RuleFinding, 'level' | 'fixes'> {
+  readonly line: number;
+  readonly span: Span;
+  readonly message: Message;
+}
+
+/**
+ * What is said of what is on hand, on its line: less than the doughs take, lines of one ingredient together, or an ingredient that no
+ * dough takes.
+ */
+export function stockMessages(experiment: ExperimentAnalysis, scope: Scope): readonly StockMessage[] {
+  const { onHand, takes, doughs, unread } = experiment;
+  const stocks = new Map<string, { readonly first: (typeof onHand)[number]; readonly grams: number }>();
+  for (const one of onHand) {
+    const found = findIngredient(one.name, scope);
+    const key = found.kind === 'found' ? found.ingredient.key : one.name.folded;
+    const before = stocks.get(key);
+    stocks.set(key, { first: before?.first ?? one, grams: (before?.grams ?? 0) + one.grams });
+  }
+  const isWhole = unread.length === 0 && doughs.every(({ doughGrams }) => doughGrams !== undefined);
+  return [...stocks].flatMap(([key, { first, grams }]): StockMessage[] => {
+    const { line, name } = first;
+    const place = { line, span: { start: name.start, end: name.end } };
+    const needed = takes.find((one) => one.key === key);
+    if (needed !== undefined) {
+      const facts = { name: needed.name, grams: needed.grams, otherGrams: grams };
+      const isEnough = needed.grams <= grams * (1 + 1e-6);
+      return isEnough ? [] : [{ ...place, message: message('cannot-be-tested.flour', facts) }];
+    }
+    if (!isWhole) return [];
+    const near = nearestWord(
+      name.folded,
+      takes.map((one) => one.key),
+    );
+    const meant = takes.find((one) => one.key === near)?.name;
+    if (meant === undefined || findIngredient(name, scope).kind === 'found')
+      return [
+        { ...place, level: 'info', message: message('cannot-be-tested.not-taken', { name: name.text }) },
+      ];
+    const said = message('cannot-be-tested.not-taken-near', { name: name.text, meant });
+    return [{ ...place, message: said, fixes: [writeFix(line, place.span, meant, true)] }];
   });
 }

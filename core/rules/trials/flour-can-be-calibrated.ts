@@ -1,4 +1,5 @@
 import { flourTrials } from '../../analysis/flour-trials.ts';
+import { agreesWithBelieved } from '../../calc/calibration/calibration-development.ts';
 import { propertiesOf } from '../../model/properties.ts';
 import { elementAt } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
@@ -8,8 +9,6 @@ import { paragraph } from '../engine/paragraph.ts';
 import type { Rule } from '../engine/rule.ts';
 import { headerPlace } from '../engine/rule-places.ts';
 
-/** Flours of one name differ by so much from bag to bag: what stays within is no news. Common practice, no source. */
-const everyday = 1.2;
 /** No flour of a known protein is so many times as quick, or as slow, as is usual of it; our own choice. */
 const believable = 4;
 
@@ -41,7 +40,7 @@ export const flourCanBeCalibrated: Rule = {
     const seen = flourTrials(block, top.header.name, scope);
     if (seen === undefined) return;
     const { least, most, mixers, readings, peakMinutes, formulas } = seen;
-    if (least <= everyday && most >= 1 / everyday) return;
+    if (agreesWithBelieved(seen)) return;
     const factor = Math.sqrt(least * most);
     const isOdd = factor > believable || factor < 1 / believable;
     const peak = `peak ${trimmed(peakMinutes / factor ** 2, 1)} min`;

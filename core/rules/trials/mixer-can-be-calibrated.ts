@@ -1,6 +1,7 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { handTrials, type MixerTrials, mixerTrials } from '../../analysis/mixer-trials.ts';
 import type { Calibration } from '../../calc/calibration/calibration.ts';
+import { agreesWithBelieved } from '../../calc/calibration/calibration-development.ts';
 import { thermometerCelsius } from '../../calc/heat/thermometer.ts';
 import { byHand } from '../../model/found-mixer.ts';
 import { propertiesOf } from '../../model/properties.ts';
@@ -12,17 +13,14 @@ import { paragraph } from '../engine/paragraph.ts';
 import type { Rule, RuleContext, RuleEdit, RuleFinding, RuleFix } from '../engine/rule.ts';
 import { type BlockPlace, headerPlace } from '../engine/rule-places.ts';
 import { wordsOf } from '../engine/rule-words.ts';
+import { apartOf, isContradictory, oddOf } from './calibration-doubts.ts';
 import { calibrationEdits, handsSection, type WrittenFactor } from './calibration-edits.ts';
 import { quantityMessage, readingsMessage, writtenValue } from './calibration-words.ts';
 
 /** How much nearer to the readings a fit must come to be worth a finding, °C. */
 const worthwhileCelsius = 0.1;
-/** Readings missed by more than this even when calibrated contradict one another, °C; common practice, no source. */
-const contradictoryCelsius = 1;
 /** No mixer develops dough so many times as fast, or as slowly, as its kind does; our own choice. */
 const believableFactor = 4;
-/** Flours alone make a prediction of development uncertain by so much. */
-const flourAlone = 1.2;
 
 export const mixerCanBeCalibrated: Rule = {
   code: 'mixer-can-be-calibrated',
@@ -53,7 +51,10 @@ export const mixerCanBeCalibrated: Rule = {
     if (trials === undefined) return;
     const said = propertiesOf(block, top);
     const { warming, factor } = worthTelling(trials);
-    const edits = calibrationEdits(block, said, trials.mixer, warming, factor);
+    // Where all of it is written already, readings that contradict one another have been looked over.
+    const edits = calibrationEdits(block, said, trials.mixer, warming, factor).filter(
+      ({ line, start, end, insert }) => elementAt(block.lines, line).text.slice(start, end) !== insert,
+    );
     if (edits.length > 0)
       yield findingOf(headerPlace(block, top.headerLine), trials, { warming, factor }, edits);
   },
@@ -121,7 +122,7 @@ function developmentToWrite(trials: MixerTrials): WrittenFactor | undefined {
   const { least, most, speeds, flours } = development.value;
   // What one flour alone shows may be the flour’s.
   if (flours < 2) return undefined;
-  if (!(least > 0) || most === undefined || (least <= flourAlone && most >= 1 / flourAlone)) return undefined;
+  if (!(least > 0) || most === undefined || agreesWithBelieved({ least, most })) return undefined;
   return { least, most, middle: Math.sqrt(least * most), speeds };
 }
 
@@ -175,44 +176,4 @@ function titleOf({ warming, factor }: Told): Message {
 
 function isFarOff({ middle }: WrittenFactor): boolean {
   return middle > believableFactor || middle < 1 / believableFactor;
-}
-
-/** Readings that stand apart from the others, for whoever wants to look them over. */
-function apartOf({ residuals }: Calibration): Message | undefined {
-  const apart = residuals.filter((one) => one.isSetAside);
-  const [first] = apart;
-  if (first === undefined) return undefined;
-  const { measuredCelsius: celsius, minutes, label: name } = first;
-  return apart.length === 1
-    ? message('mixer-can-be-calibrated.apart', { celsius, minutes, name })
-    : message('mixer-can-be-calibrated.several-apart', { count: apart.length, celsius, minutes, name });
-}
-
-/** What makes a fit doubtful, with what to do. */
-function oddOf(warming: Calibration): Message | undefined {
-  return (
-    coolerWhenFaster(warming) ??
-    (isContradictory(warming) ? message('mixer-can-be-calibrated.contradict') : undefined)
-  );
-}
-
-/** No mixer meets the readings, or more of them stand apart than slips explain. */
-function isContradictory({ residuals, spreadAfter }: Calibration): boolean {
-  const apart = residuals.filter((one) => one.isSetAside).length;
-  return spreadAfter > contradictoryCelsius || apart > residuals.length / 3;
-}
-
-/** What to say where the fit has a faster speed warm less than a slower one, which no mixer does. */
-function coolerWhenFaster({ parameters }: Calibration): Message | undefined {
-  const rates = parameters.flatMap(({ quantity, value }) =>
-    quantity.kind === 'warms' && value.known ? [{ speed: quantity.speed, rate: value.value }] : [],
-  );
-  rates.sort((one, other) => one.speed - other.speed);
-  const at = rates.findIndex(({ rate }, index) => index > 0 && rate < elementAt(rates, index - 1).rate);
-  return at < 0
-    ? undefined
-    : message('mixer-can-be-calibrated.cooler', {
-        number: elementAt(rates, at).speed,
-        otherNumber: elementAt(rates, at - 1).speed,
-      });
 }

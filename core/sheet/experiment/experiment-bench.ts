@@ -2,9 +2,8 @@ import { inMixer } from '../../facts/mixing-words.ts';
 import { message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { labelsOf, type SheetLabels } from '../build/sheet-labels.ts';
-import { cellOf } from './experiment-page.ts';
 import type { ExperimentDoughView, ExperimentView } from './experiment-view.ts';
-import { measuredMessage } from './measured-reading.ts';
+import { cellOf, measuredMessage } from './reading-messages.ts';
 
 /** An experiment as it is run at the bench: its doughs in the order in which they are mixed, and when each is read. */
 export interface ExperimentBench {

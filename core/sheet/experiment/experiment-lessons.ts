@@ -2,11 +2,15 @@ import type { ExperimentAnalysis, ExperimentDough } from '../../analysis/experim
 import { flourTrials } from '../../analysis/flour-trials.ts';
 import { handTrials, type MixerTrials, mixerTrials } from '../../analysis/mixer-trials.ts';
 import { keyOf } from '../../analysis/trial-evidence.ts';
-import { figureOf } from '../../facts/calibration-markdown.ts';
+import { agreesWithBelieved } from '../../calc/calibration/calibration-development.ts';
+import { factorsMessage, figureOf } from '../../facts/calibration-markdown.ts';
+import { nameOf } from '../../facts/experiment-words.ts';
 import type { Mixer } from '../../model/found-mixer.ts';
 import type { Scope } from '../../model/scope.ts';
+import { apartOf, oddOf } from '../../rules/trials/calibration-doubts.ts';
 import { quantityMessage } from '../../rules/trials/calibration-words.ts';
 import { type Message, message } from '../../words/message.ts';
+import type { Speaker } from '../../words/speaker.ts';
 
 /** What the readings say of the mixers and of the flours of an experiment, each with its error; no sentence before there is a reading. */
 export function lessonsOf(experiment: ExperimentAnalysis, scope: Scope): readonly Message[] {
@@ -18,11 +22,15 @@ export function lessonsOf(experiment: ExperimentAnalysis, scope: Scope): readonl
 }
 
 /** What one more reading would settle. */
-export function nextReadings(experiment: ExperimentAnalysis, scope: Scope): readonly Message[] {
+export function nextReadings(
+  experiment: ExperimentAnalysis,
+  scope: Scope,
+  speaker: Speaker,
+): readonly Message[] {
   if (!hasReadings(experiment)) return [message('experiment.nothing-yet')];
   return [
-    ...experiment.doughs.flatMap(widestReading),
-    ...mixersOf(experiment).flatMap((mixer) => mixerQuestions(mixer, scope)),
+    ...experiment.doughs.flatMap((dough) => widestReading(dough, experiment, scope, speaker)),
+    ...mixersOf(experiment).flatMap((mixer) => mixerQuestions(mixer, experiment, scope)),
   ];
 }
 
@@ -43,11 +51,18 @@ function trialsOn({ definition, data }: Mixer, scope: Scope): MixerTrials | unde
   return data.kind === 'hand' ? handTrials(scope) : undefined;
 }
 
+/** A kind that is named alone is no machine of anybody: what is read of it stands for no other dough. */
+const isKindAlone = ({ definition, data }: Mixer): boolean =>
+  definition === undefined && data.kind !== 'hand';
+
 function mixerLessons(mixer: Mixer, scope: Scope): readonly Message[] {
   const { name } = mixer;
+  if (isKindAlone(mixer)) return [message('experiment.kind-alone', { name, example: `mixer my ${name}:` })];
   const trials = trialsOn(mixer, scope);
-  if (trials === undefined) return [];
-  const { calibration } = trials;
+  return trials === undefined ? [] : [...warmingLessons(name, trials), ...developmentLessons(name, trials)];
+}
+
+function warmingLessons(name: string, { calibration }: MixerTrials): readonly Message[] {
   if (!calibration.known) return [message('experiment.mixer-not-yet', { name, reason: calibration.reason })];
   const { spreadBefore, spreadAfter: laterCelsius, parameters } = calibration.value;
   const misses = spreadBefore.known
@@ -65,13 +80,24 @@ function mixerLessons(mixer: Mixer, scope: Scope): readonly Message[] {
         ]
       : [],
   );
-  const factor = trials.development();
-  if (!factor.known || factor.value.most === undefined) return [...misses, ...learned];
-  const { least: lowFactor, most: highFactor, flours } = factor.value;
-  if (lowFactor <= 1 && highFactor >= 1)
-    return [...misses, ...learned, message('experiment.develops-so', { name, lowFactor, highFactor })];
-  const code = flours > 1 ? 'experiment.develops' : 'experiment.develops-either';
-  return [...misses, ...learned, message(code, { name, lowFactor, highFactor })];
+  const doubts = [apartOf(calibration.value), oddOf(calibration.value)].flatMap((one) =>
+    one === undefined ? [] : [message('experiment.mixer-doubt', { name, parts: [one] })],
+  );
+  return [...misses, ...learned, ...doubts];
+}
+
+/** In agreement with the hover of the mixer; a band that is open on both sides says nothing. */
+function developmentLessons(name: string, { development }: MixerTrials): readonly Message[] {
+  const factor = development();
+  if (!factor.known)
+    return factor.reason.code === 'calibration.stages-disagree'
+      ? [message('experiment.develops-unclear', { name, reason: factor.reason })]
+      : [];
+  const { least, most, flours } = factor.value;
+  if (!(least > 0) && most === undefined) return [];
+  const seen = { name, figures: factorsMessage(least, most) };
+  if (agreesWithBelieved(factor.value)) return [message('experiment.develops-so', seen)];
+  return [message(flours > 1 ? 'experiment.develops' : 'experiment.develops-either', seen)];
 }
 
 function flourLessons({ doughs }: ExperimentAnalysis, scope: Scope): readonly Message[] {
@@ -82,7 +108,7 @@ function flourLessons({ doughs }: ExperimentAnalysis, scope: Scope): readonly Me
       if (!isFlour || definition === undefined || told.has(key)) return [];
       told.add(key);
       const seen = flourTrials(definition.block, definition.name, scope);
-      if (seen === undefined) return [];
+      if (seen === undefined || agreesWithBelieved(seen)) return [];
       const { least: lowFactor, most: highFactor, mixers: count } = seen;
       return [
         message('experiment.flour-develops', { name: definition.name.text, lowFactor, highFactor, count }),
@@ -91,7 +117,7 @@ function flourLessons({ doughs }: ExperimentAnalysis, scope: Scope): readonly Me
   );
 }
 
-function mixerQuestions(mixer: Mixer, scope: Scope): readonly Message[] {
+function mixerQuestions(mixer: Mixer, experiment: ExperimentAnalysis, scope: Scope): readonly Message[] {
   const { name } = mixer;
   const trials = trialsOn(mixer, scope);
   if (trials === undefined) return [];
@@ -109,22 +135,43 @@ function mixerQuestions(mixer: Mixer, scope: Scope): readonly Message[] {
         ],
   );
   const factor = trials.development();
-  if (!factor.known) return [...open, message('experiment.next-stage', { name })];
-  const { least, most, flours } = factor.value;
-  const isOff = least > 1 || (most !== undefined && most < 1);
-  return isOff && flours < 2 ? [...open, message('experiment.next-flour', { name })] : open;
+  if (!factor.known) {
+    // Stages that disagree are seen already, and a dough of rye has none to see.
+    const isToSee = factor.reason.code === 'calibration.no-stage' && hasStages(mixer, experiment);
+    return isToSee ? [...open, message('experiment.next-stage', { name })] : open;
+  }
+  const isOff = !agreesWithBelieved(factor.value);
+  return isOff && factor.value.flours < 2 ? [...open, message('experiment.next-flour', { name })] : open;
 }
 
-/** Of a dough that nobody has read yet, the reading whose band is widest. */
-function widestReading({ formula, readings, measured }: ExperimentDough): readonly Message[] {
-  if (measured.some((one) => one.readings.length > 0)) return [];
+/** Whether a dough of the experiment that goes through the stages of mixing is mixed there. */
+function hasStages(mixer: Mixer, { doughs }: ExperimentAnalysis): boolean {
+  return doughs.some(
+    ({ mixer: own, programme }) =>
+      own !== undefined &&
+      keyOf(own) === keyOf(mixer) &&
+      programme.known &&
+      programme.value.outcome.development.known,
+  );
+}
+
+/** Of a dough that nobody has read yet, the reading whose band is widest; one alone shows nothing of a mixer that nobody has read either. */
+function widestReading(
+  dough: ExperimentDough,
+  { doughs }: ExperimentAnalysis,
+  scope: Scope,
+  speaker: Speaker,
+): readonly Message[] {
+  const { readings, measured, mixer } = dough;
+  if (mixer === undefined || measured.some((one) => one.readings.length > 0)) return [];
   let widest: { readonly minutes: number; readonly bandCelsius: number } | undefined;
   for (const { minutes, expected } of readings) {
     if (!expected.known) continue;
     const { bandCelsius } = expected.value;
     if (widest === undefined || bandCelsius > widest.bandCelsius) widest = { minutes, bandCelsius };
   }
-  return widest === undefined
-    ? []
-    : [message('experiment.next-reading', { name: formula, minutes: widest.minutes })];
+  if (widest === undefined) return [];
+  const facts = { name: nameOf(dough, doughs, speaker), minutes: widest.minutes };
+  const isFirst = !isKindAlone(mixer) && trialsOn(mixer, scope)?.calibration.known !== true;
+  return [message(isFirst ? 'experiment.next-first' : 'experiment.next-reading', facts)];
 }

@@ -1,12 +1,21 @@
-import { expectedMessage, expectedStages } from '../../facts/experiment-words.ts';
+import { expectedStages } from '../../facts/experiment-words.ts';
 import { inMixer } from '../../facts/mixing-words.ts';
 import { trimmed } from '../../text/figures.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { doughsDrawing } from '../charts/doughs-drawing.ts';
 import type { Page, Table } from '../write/tables.ts';
-import type { ExperimentDoughView, ExperimentView, PlannedReadingView } from './experiment-view.ts';
-import { apartOf, besideMessage, drawnReading, measuredMessage, seenFacts } from './measured-reading.ts';
+import type { ExperimentDoughView, ExperimentView } from './experiment-view.ts';
+import {
+  apartOf,
+  besideMessage,
+  cellOf,
+  doneSentences,
+  drawnReading,
+  measuredMessage,
+  seenFacts,
+  unknownSentences,
+} from './reading-messages.ts';
 
 /** How the sheet of an experiment is wanted. */
 export interface ExperimentPageOptions {
@@ -58,9 +67,7 @@ export function experimentPage(
     tableHead: say(message('csv.table')),
     notes: [
       ...view.cautions,
-      ...view.doughs.flatMap(({ name, reason }) =>
-        reason === undefined ? [] : [say(message('experiment.not-predicted', { name, sentence: reason }))],
-      ),
+      ...view.doughs.flatMap(unknownSentences).map(say),
       say(message('experiment.stop-first')),
     ],
   };
@@ -105,18 +112,6 @@ function expectedTable(view: ExperimentView, { say }: Speaker): Table {
   };
 }
 
-/** Which doughs are done before the last reading, one sentence for those that are done at the same minute. */
-function doneSentences({ doughs, readMinutes }: ExperimentView): readonly Message[] {
-  const last = readMinutes.at(-1) ?? 0;
-  const done = new Map<number, string[]>();
-  for (const { name, programmeMinutes: minutes } of doughs)
-    if (minutes !== undefined && minutes + 1e-6 < last)
-      done.set(minutes, [...(done.get(minutes) ?? []), name]);
-  return [...done]
-    .toSorted(([one], [other]) => one - other)
-    .map(([minutes, names]) => message('experiment.done-before', { minutes, names }));
-}
-
 /** A table as rows of figures for a spreadsheet: a column by its heading and what stands in it. */
 function figuresOf<Row>(
   rows: readonly Row[],
@@ -132,12 +127,6 @@ function figuresOf<Row>(
 const figure = (value: number | undefined): string => (value === undefined ? '' : trimmed(value, 1));
 const wordsOf = (said: Message | undefined, say: Speaker['say']): string =>
   said === undefined ? '' : say(said);
-
-/** What is expected at a reading, in words. */
-export function cellOf(reading: PlannedReadingView, say: Speaker['say']): string {
-  const said = expectedMessage(reading);
-  return said === undefined ? '–' : say(said);
-}
 
 function fetchTable({ flours, waterGrams }: ExperimentView, { say, mass }: Speaker): Table {
   return {

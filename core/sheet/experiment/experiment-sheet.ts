@@ -5,10 +5,9 @@ import type { StageSpan } from '../../analysis/feel.ts';
 import type { Known } from '../../calc/known.ts';
 import { type MixingStage, mixingStages } from '../../calc/mixing/development.ts';
 import { doughCurve } from '../../facts/dough-curve.ts';
-import { runWords } from '../../facts/experiment-words.ts';
-import { inMixer } from '../../facts/mixing-words.ts';
+import { nameOf } from '../../facts/experiment-words.ts';
 import type { Scope } from '../../model/scope.ts';
-import { bowlMessages, flourMessages } from '../../rules/day/cannot-be-tested.ts';
+import { bowlMessages, stockMessages } from '../../rules/day/cannot-be-tested.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import { lessonsOf, nextReadings } from './experiment-lessons.ts';
@@ -38,19 +37,19 @@ export function experimentView(
     ...(date === undefined ? {} : { date }),
     ...conditions,
     readMinutes: experiment.readMinutes,
-    flours: experiment.flours.map(({ name, grams }) => ({ name, grams })),
-    waterGrams: experiment.waterGrams,
+    flours: experiment.takes.flatMap(({ name, grams, isFlour }) => (isFlour ? [{ name, grams }] : [])),
+    waterGrams: experiment.takes.reduce((sum, { grams, isWater }) => sum + (isWater ? grams : 0), 0),
     notes: experiment.notes,
     cautions: [
       ...experiment.unread.map((written) => message('experiment.unread', { written })),
-      ...[...doughs.flatMap(bowlMessages), ...flourMessages(experiment, scope)].map(
+      ...[...doughs.flatMap(bowlMessages), ...stockMessages(experiment, scope)].map(
         ({ message: said }) => said,
       ),
     ].map(speaker.say),
     doughs: doughs.map((dough) => doughView(dough, doughs, firstLine, speaker)),
     order: turnsOf(doughs, speaker),
     lessons: lessonsOf(experiment, scope).map(speaker.say),
-    next: nextReadings(experiment, scope).map(speaker.say),
+    next: nextReadings(experiment, scope, speaker).map(speaker.say),
     complete:
       experiment.unread.length === 0 &&
       doughs.every(
@@ -101,18 +100,6 @@ function waterOf({ programme }: ExperimentDough): Pick<ExperimentDoughView, 'wat
   );
   const [first, ...others] = new Set(water.map(({ celsius }) => celsius));
   return first === undefined || others.length > 0 ? {} : { waterCelsius: first };
-}
-
-/** What a dough is called: a formula that an experiment has twice is told apart by its mixer, and on one mixer by how it is worked. */
-export function nameOf(dough: ExperimentDough, all: readonly ExperimentDough[], speaker: Speaker): string {
-  const { formula, mixer, run } = dough;
-  const alike = all.filter((one) => one.formula === formula);
-  if (alike.length < 2 || mixer === undefined) return formula;
-  const isOnSame = alike.filter((one) => one.mixer?.name === mixer.name).length > 1;
-  const name = speaker.say(
-    message('experiment.dough-twice-named', { name: formula, place: inMixer(mixer.name) }),
-  );
-  return isOnSame && run.length > 0 ? [name, ...run.map(runWords)].join(', ') : name;
 }
 
 function expectedView(

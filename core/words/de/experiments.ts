@@ -10,6 +10,8 @@ export const experiments: Translation<typeof english> = {
     'seine Rezeptur hat kein Knetprogramm; schreiben, wie er geknetet wird, „speed 1 for 20 min“',
   'experiment.no-run-by-hand': () =>
     'wie lange er geknetet wird, ist nicht bekannt; „knead 12 min“ schreiben',
+  'experiment.no-run-in-mixer': () =>
+    'seine Rezeptur wird von Hand geknetet; schreiben, wie der Kneter ihn knetet, „speed 1 for 20 min“',
   'experiment.past-the-run': ({ minutes }, say) => `er wird nur ${say.minutes(minutes)} geknetet`,
 
   'experiment-lacks.doughs': ({ example }) => `Kein Teig ist genannt. Zum Beispiel: ${example}`,
@@ -24,6 +26,8 @@ export const experiments: Translation<typeof english> = {
   'experiment-lacks.first': () => 'der erste',
   'cannot-be-tested.because': ({ name, reason }, say) =>
     `„${name}“ lässt sich nicht vorhersagen: ${say.say(reason)}.`,
+  'cannot-be-tested.at': ({ name, minutes, reason }, say) =>
+    `Bei ${say.minutes(minutes)} lässt sich „${name}“ nicht vorhersagen: ${say.say(reason)}.`,
   'cannot-be-tested.past-the-run': ({ name, minutes, programmeMinutes, count }, say) =>
     `${say.count(count, { one: '# Messung ist', other: '# Messungen sind' })} geplant, wenn „${name}“ schon fertig ist: er wird ${say.minutes(programmeMinutes)} geknetet, und zuletzt gemessen wird bei ${say.minutes(minutes)}.`,
   'cannot-be-tested.fix-run': ({ meant }) => `Schreiben, wie er geknetet wird: ${meant}`,
@@ -35,10 +39,15 @@ export const experiments: Translation<typeof english> = {
     `„${name}“ wiegt ${say.mass(grams)}, und zwei Hände kneten etwa ${say.mass(mostGrams)} auf einmal. Kleiner ansetzen.`,
   'cannot-be-tested.flour': ({ name, grams, otherGrams }, say) =>
     `Die Teige brauchen ${say.mass(grams)} „${name}“, und ${say.mass(otherGrams)} sind da.`,
+  'cannot-be-tested.not-taken': ({ name }) => `Keiner der Teige braucht „${name}“.`,
+  'cannot-be-tested.not-taken-near': ({ name, meant }) =>
+    `Keiner der Teige braucht „${name}“. Ist „${meant}“ gemeint?`,
   'read-past-gone.gone': ({ name, minutes, lowMinutes, highMinutes }, say) =>
     `Bei ${say.minutes(minutes)} ist „${name}“ voraussichtlich überknetet, ab etwa ${say.minutesBand(lowMinutes, highMinutes)}. Diese Messung zeigt, wie ein solcher Teig ist.`,
 
   'experiment.not-predicted': ({ name, sentence }) => `„${name}“ lässt sich nicht vorhersagen: ${sentence}.`,
+  'experiment.not-predicted-at': ({ name, minutes, sentence }, say) =>
+    `Bei ${say.minutes(minutes)} lässt sich „${name}“ nicht vorhersagen: ${sentence}.`,
   'experiment.unread': ({ written }) => `Eine Zeile ließ sich nicht lesen, ihr Teig fehlt hier: ${written}`,
   'experiment.note': () => 'Notiz',
   'experiment.done-before': ({ minutes, names }, say) =>
@@ -111,14 +120,19 @@ export const experiments: Translation<typeof english> = {
   'experiment.mixer-misses': ({ name, apartCelsius, laterCelsius }, say) =>
     `${name}: die Messungen verfehlen das Erwartete um ${say.celsiusApart(apartCelsius)}; ist er kalibriert, um ${say.celsiusApart(laterCelsius)}.`,
   'experiment.mixer-not-yet': ({ name, reason }, say) => `${name}: ${say.say(reason)}.`,
+  'experiment.mixer-doubt': ({ name, parts }, say) => `${name}: ${parts.map(say.say).join(' ')}`,
   'experiment.learned': ({ name, title, figures, difference }, say) =>
     `${name}, ${say.say(title)}: ${say.say(figures)} ± ${say.say(difference)}, ein Standardfehler.`,
-  'experiment.develops': ({ name, lowFactor, highFactor }, say) =>
-    `${name} knetet Teig ${say.number(lowFactor, 2)}- bis ${say.number(highFactor, 2)}-mal so schnell aus wie angenommen: mehrere Mehle zeigen es, also liegt es am Kneter.`,
-  'experiment.develops-so': ({ name, lowFactor, highFactor }, say) =>
-    `${name} und das Mehl: die gesehenen Teigstufen passen dazu, wie schnell sich der Teig nach Annahme entwickelt; ${say.number(lowFactor, 2)}- bis ${say.number(highFactor, 2)}-mal so schnell passte auch.`,
-  'experiment.develops-either': ({ name, lowFactor, highFactor }, say) =>
-    `In ${name} war der Teig ${say.number(lowFactor, 2)}- bis ${say.number(highFactor, 2)}-mal so schnell ausgeknetet wie angenommen: nur ein Mehl zeigt es, also kann es am Mehl liegen oder am Kneter.`,
+  'experiment.kind-alone': ({ name, example }) =>
+    `${name}: eine Bauart ist kein eigener Kneter, deshalb lernt der nächste Teig aus diesen Messungen nichts. Ein Abschnitt, der mit „${example}“ beginnt, und dieser Name in den Zeilen der Teige und in den Versuchen ändern das.`,
+  'experiment.develops': ({ name, figures }, say) =>
+    `${name} knetet Teig ${say.say(figures)} so schnell aus wie angenommen: mehrere Mehle zeigen es, also liegt es am Kneter.`,
+  'experiment.develops-so': ({ name, figures }, say) =>
+    `${name} und das Mehl: nach den gesehenen Teigstufen entwickelt sich der Teig ${say.say(figures)} so schnell wie angenommen; das stimmt überein, so verschieden wie Mehle sind.`,
+  'experiment.develops-either': ({ name, figures }, say) =>
+    `In ${name} war der Teig ${say.say(figures)} so schnell ausgeknetet wie angenommen: nur ein Mehl zeigt es, also kann es am Mehl liegen oder am Kneter.`,
+  'experiment.develops-unclear': ({ name, reason }, say) =>
+    `Wie schnell ${name} Teig ausknetet: ${say.say(reason)}.`,
   'experiment.flour-develops': ({ name, lowFactor, highFactor, count }, say) =>
     `„${name}“ ist ${say.number(lowFactor, 2)}- bis ${say.number(highFactor, 2)}-mal so schnell ausgeknetet wie angenommen: ${say.count(count, { one: '# Kneter zeigt es', other: '# Kneter zeigen es' })}, also liegt es am Mehl.`,
   'experiment.next-parameter': ({ name, title, reason }, say) =>
@@ -129,6 +143,8 @@ export const experiments: Translation<typeof english> = {
     `Wie schnell ${name} Teig ausknetet: die Stufe, oder wie sich der Teig anfühlt, neben einer Temperatur.`,
   'experiment.next-reading': ({ name, minutes }, say) =>
     `${name}: noch keine Messung. Am meisten sagt die bei ${say.minutes(minutes)}, denn dort ist die Spanne am weitesten.`,
+  'experiment.next-first': ({ name, minutes }, say) =>
+    `${name}: noch keine Messung. Zwei oder drei aufschreiben, eine davon bei ${say.minutes(minutes)}, wo die Spanne am weitesten ist.`,
   'experiment.nothing-yet': () =>
     'Noch nennt kein Knetversuch diese Versuchsreihe: „experiment“ und ihren Namen in einen schreiben.',
 

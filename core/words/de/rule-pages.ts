@@ -135,7 +135,7 @@ export const rulePages: RulePages = {
   'cannot-be-tested': {
     title: 'Eine Versuchsreihe, die so nicht laufen kann',
     explanation:
-      'Ein Teig der Versuchsreihe lässt sich nicht vorhersagen, ist vor seiner letzten Messung fertig, passt nicht in den Kessel oder braucht mehr Mehl, als da ist. Was zu schreiben ist, steht dabei: `dough Plain White, in spiral, speed 1 for 60 min` sagt, wie lange er geknetet wird, `batch 900 g`, wie viel von jedem.',
+      'Ein Teig der Versuchsreihe lässt sich nicht vorhersagen, ist vor seiner letzten Messung fertig, passt nicht in den Kessel oder braucht mehr von einer Zutat, als da ist. Was zu schreiben ist, steht dabei: `dough Plain White, in spiral, speed 1 for 60 min` sagt, wie lange er geknetet wird, `batch 900 g`, wie viel von jedem.',
   },
   'read-past-gone': {
     title: 'Eine Versuchsreihe misst einen Teig, der bis dahin überknetet ist',

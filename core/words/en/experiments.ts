@@ -9,6 +9,8 @@ export const experiments = {
   'experiment.no-run': () =>
     'its formula has no mixing programme; write how it is worked, “speed 1 for 20 min”',
   'experiment.no-run-by-hand': () => 'how long it is kneaded is not known; write “knead 12 min”',
+  'experiment.no-run-in-mixer': () =>
+    'its formula is kneaded by hand; write how the mixer works it, “speed 1 for 20 min”',
   'experiment.past-the-run': ({ minutes }: Args<'minutes'>, say: Speaker) =>
     `it is worked for ${say.minutes(minutes)} only`,
 
@@ -24,6 +26,8 @@ export const experiments = {
   'experiment-lacks.first': () => 'the first',
   'cannot-be-tested.because': ({ name, reason }: Args<'name' | 'reason'>, say: Speaker) =>
     `“${name}” cannot be predicted: ${say.say(reason)}.`,
+  'cannot-be-tested.at': ({ name, minutes, reason }: Args<'name' | 'minutes' | 'reason'>, say: Speaker) =>
+    `At ${say.minutes(minutes)} “${name}” cannot be predicted: ${say.say(reason)}.`,
   'cannot-be-tested.past-the-run': (
     { name, minutes, programmeMinutes, count }: Args<'name' | 'minutes' | 'programmeMinutes' | 'count'>,
     say: Speaker,
@@ -46,11 +50,18 @@ export const experiments = {
     { name, grams, otherGrams }: Args<'name' | 'grams' | 'otherGrams'>,
     say: Speaker,
   ) => `The doughs take ${say.mass(grams)} of “${name}”, and ${say.mass(otherGrams)} is on hand.`,
+  'cannot-be-tested.not-taken': ({ name }: Args<'name'>) => `None of the doughs takes “${name}”.`,
+  'cannot-be-tested.not-taken-near': ({ name, meant }: Args<'name' | 'meant'>) =>
+    `None of the doughs takes “${name}”. Is it “${meant}”?`,
   'read-past-gone.gone': ({ name, minutes, lowMinutes, highMinutes }: Gone, say: Speaker) =>
     `At ${say.minutes(minutes)} “${name}” is expected to be broken down, from about ${say.minutesBand(lowMinutes, highMinutes)}. That reading shows what such a dough is like.`,
 
   'experiment.not-predicted': ({ name, sentence }: Args<'name' | 'sentence'>) =>
     `“${name}” cannot be predicted: ${sentence}.`,
+  'experiment.not-predicted-at': (
+    { name, minutes, sentence }: Args<'name' | 'minutes' | 'sentence'>,
+    say: Speaker,
+  ) => `At ${say.minutes(minutes)} “${name}” cannot be predicted: ${sentence}.`,
   'experiment.unread': ({ written }: Args<'written'>) =>
     `One line could not be read, so its dough is left out: ${written}`,
   'experiment.note': () => 'note',
@@ -137,16 +148,22 @@ export const experiments = {
     `${name}: the readings miss what is expected by ${say.celsiusApart(apartCelsius)}; once it is calibrated by ${say.celsiusApart(laterCelsius)}.`,
   'experiment.mixer-not-yet': ({ name, reason }: Args<'name' | 'reason'>, say: Speaker) =>
     `${name}: ${say.say(reason)}.`,
+  'experiment.mixer-doubt': ({ name, parts }: Args<'name' | 'parts'>, say: Speaker) =>
+    `${name}: ${parts.map(say.say).join(' ')}`,
   'experiment.learned': (
     { name, title, figures, difference }: Args<'name' | 'title' | 'figures' | 'difference'>,
     say: Speaker,
   ) => `${name}, ${say.say(title)}: ${say.say(figures)} ± ${say.say(difference)}, one standard error.`,
-  'experiment.develops': ({ name, lowFactor, highFactor }: Develops, say: Speaker) =>
-    `${name} develops dough ${say.number(lowFactor, 2)} to ${say.number(highFactor, 2)} times as fast as believed: several flours show it, so it is the mixer’s.`,
-  'experiment.develops-so': ({ name, lowFactor, highFactor }: Develops, say: Speaker) =>
-    `${name} and the flour: the stages seen fit how fast the dough is believed to develop; so would ${say.number(lowFactor, 2)} to ${say.number(highFactor, 2)} times as fast.`,
-  'experiment.develops-either': ({ name, lowFactor, highFactor }: Develops, say: Speaker) =>
-    `On ${name} the dough developed ${say.number(lowFactor, 2)} to ${say.number(highFactor, 2)} times as fast as believed: one flour alone shows it, so it may be the flour’s or the mixer’s.`,
+  'experiment.kind-alone': ({ name, example }: Args<'name' | 'example'>) =>
+    `${name}: a kind of mixer is no mixer of your own, so readings teach it nothing for the next dough. A section that begins “${example}”, and that name in the dough lines and the trials, lets them.`,
+  'experiment.develops': ({ name, figures }: Args<'name' | 'figures'>, say: Speaker) =>
+    `${name} develops dough ${say.say(figures)} as fast as believed: several flours show it, so it is the mixer’s.`,
+  'experiment.develops-so': ({ name, figures }: Args<'name' | 'figures'>, say: Speaker) =>
+    `${name} and the flour: by the stages seen the dough develops ${say.say(figures)} as fast as believed, which agrees, flours being as different as they are.`,
+  'experiment.develops-either': ({ name, figures }: Args<'name' | 'figures'>, say: Speaker) =>
+    `On ${name} the dough developed ${say.say(figures)} as fast as believed: one flour alone shows it, so it may be the flour’s or the mixer’s.`,
+  'experiment.develops-unclear': ({ name, reason }: Args<'name' | 'reason'>, say: Speaker) =>
+    `How fast ${name} develops dough: ${say.say(reason)}.`,
   'experiment.flour-develops': ({ name, lowFactor, highFactor, count }: FlourDevelops, say: Speaker) =>
     `“${name}” develops ${say.number(lowFactor, 2)} to ${say.number(highFactor, 2)} times as fast as believed: ${say.count(count, { one: '# mixer shows it', other: '# mixers show it' })}, so it is the flour’s.`,
   'experiment.next-parameter': ({ name, title, reason }: Args<'name' | 'title' | 'reason'>, say: Speaker) =>
@@ -157,6 +174,8 @@ export const experiments = {
     `How fast ${name} develops dough: the stage, or the feel, beside a temperature.`,
   'experiment.next-reading': ({ name, minutes }: Args<'name' | 'minutes'>, say: Speaker) =>
     `${name}: no reading yet. The one at ${say.minutes(minutes)} tells most, for there the band is widest.`,
+  'experiment.next-first': ({ name, minutes }: Args<'name' | 'minutes'>, say: Speaker) =>
+    `${name}: no reading yet. Take two or three, one of them at ${say.minutes(minutes)}, where the band is widest.`,
   'experiment.nothing-yet': () =>
     'No trial names this experiment yet: write “experiment” and its name into one.',
 
@@ -205,5 +224,4 @@ export const experiments = {
 type Bowl = Args<'name' | 'grams' | 'mostGrams' | 'otherName'>;
 type Gone = Args<'name' | 'minutes' | 'lowMinutes' | 'highMinutes'>;
 type Misses = Args<'name' | 'apartCelsius' | 'laterCelsius'>;
-type Develops = Args<'name' | 'lowFactor' | 'highFactor'>;
 type FlourDevelops = Args<'name' | 'lowFactor' | 'highFactor' | 'count'>;

@@ -1,10 +1,46 @@
 import { stageMessage } from '../../analysis/mix-analysis.ts';
-import { expectedStages } from '../../facts/experiment-words.ts';
+import { expectedMessage, expectedStages } from '../../facts/experiment-words.ts';
 import { feelFacts } from '../../facts/trial-words.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { Speaker } from '../../words/speaker.ts';
 import type { DrawnDough } from '../charts/doughs-drawing.ts';
-import type { MeasuredReadingView } from './experiment-view.ts';
+import type {
+  ExperimentDoughView,
+  ExperimentView,
+  MeasuredReadingView,
+  PlannedReadingView,
+} from './experiment-view.ts';
+
+/** Why a dough cannot be predicted, at all or from one of its readings on. */
+export function unknownSentences({
+  name,
+  reason,
+  readings,
+  programmeMinutes = 0,
+}: ExperimentDoughView): readonly Message[] {
+  if (reason !== undefined) return [message('experiment.not-predicted', { name, sentence: reason })];
+  const first = readings.find((one) => one.reason !== undefined && one.minutes <= programmeMinutes + 1e-6);
+  if (first?.reason === undefined) return [];
+  return [message('experiment.not-predicted-at', { name, minutes: first.minutes, sentence: first.reason })];
+}
+
+/** Which doughs are done before the last reading, one sentence for those that are done at the same minute. */
+export function doneSentences({ doughs, readMinutes }: ExperimentView): readonly Message[] {
+  const last = readMinutes.at(-1) ?? 0;
+  const done = new Map<number, string[]>();
+  for (const { name, programmeMinutes: minutes } of doughs)
+    if (minutes !== undefined && minutes + 1e-6 < last)
+      done.set(minutes, [...(done.get(minutes) ?? []), name]);
+  return [...done]
+    .toSorted(([one], [other]) => one - other)
+    .map(([minutes, names]) => message('experiment.done-before', { minutes, names }));
+}
+
+/** What is expected at a reading, in words. */
+export function cellOf(reading: PlannedReadingView, say: Speaker['say']): string {
+  const said = expectedMessage(reading);
+  return said === undefined ? '–' : say(said);
+}
 
 /** What was measured at a reading, in words. */
 export function measuredMessage(reading: MeasuredReadingView): Message {
@@ -14,7 +50,7 @@ export function measuredMessage(reading: MeasuredReadingView): Message {
     : message('experiment.measured-seen', { celsius, facts });
 }
 
-/** The stage that was seen and the words of what was felt. */
+/** The stage and the words of feel of a reading. */
 export function seenFacts({ measuredStage, measuredFeel = [] }: MeasuredReadingView): readonly Message[] {
   return [...(measuredStage === undefined ? [] : [stageMessage(measuredStage)]), ...feelFacts(measuredFeel)];
 }
@@ -29,7 +65,7 @@ export function besideMessage(reading: MeasuredReadingView): Message | undefined
     : message('experiment.beside', { celsius, apartCelsius, stage });
 }
 
-/** How far a reading is from what was expected, in words; empty where nothing stands beside it. */
+/** How far measured and expected lie apart, and whether the stage agrees, in words; empty where neither can be compared. */
 export function apartOf(
   { apartCelsius, within, stageBeside }: MeasuredReadingView,
   say: Speaker['say'],

@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { createService, type ExperimentView, type Service } from '../../core/index.ts';
+
+// A friction factor is no constant of a machine: it holds for the time it was taken over. Common practice, no source.
+const uri = 'file:///quay-lane/friction.dough';
+
+function opened(text: string): Service {
+  const service = createService();
+  service.setRoots(['file:///quay-lane/']);
+  service.setText(uri, text);
+  return service;
+}
+
+const kitchen =
+  'bakery Quay Lane:\n  room 24 °C\n  flour 22 °C\n  tap water 16 °C\n\nmixer quay spiral:\n  kind spiral\n  speed 1 100 rpm\n  speed 2 200 rpm\n  friction 12 °C\n\n';
+const formula =
+  'formula Sea White:\n  yield 2 kg\n  bread flour  100%\n  water  62%, at 16 °C\n  salt  2%\n\nmix in quay spiral:\n  load all\n  speed 2 for 8 min\n\n';
+const tables = (...doughs: string[]): string =>
+  `experiment Tables:\n${doughs.map((one) => `  dough Sea White${one}\n`).join('')}  read at 2 min, 4 min, 8 min, 30 min, 60 min\n`;
+
+const celsiusOf = ({ doughs }: ExperimentView, dough: number): (number | undefined)[] =>
+  doughs[dough]!.readings.map(({ celsius }) => celsius);
+
+describe('a mixer with a friction factor', () => {
+  const service = opened(kitchen + formula + tables('', ', speed 2 for 60 min', ', speed 1 for 8 min'));
+  const view = service.experiments(uri)[0]!;
+
+  it('warms the formula’s own programme by it, little by little, to where its sheet ends', () => {
+    const [two, four, eight] = celsiusOf(view, 0);
+    expect(eight).toBeCloseTo(service.totals(uri)[0]!.mixing!.endCelsius!, 6);
+    expect(eight! - four!).toBeGreaterThan(0.5);
+    expect(four! - two!).toBeGreaterThan(0.5);
+  });
+
+  it('is as warm at a minute however long it then runs, and warmer the longer it runs', () => {
+    const [own, long] = [celsiusOf(view, 0), celsiusOf(view, 1)];
+    for (const index of [0, 1, 2]) expect(long[index]).toBeCloseTo(own[index]!, 6);
+    expect(long[3]! - long[2]!).toBeGreaterThan(2);
+    expect(long[4]!).toBeGreaterThan(long[3]!);
+  });
+
+  it('warms less at a slower speed', () => {
+    expect(celsiusOf(view, 2)[2]!).toBeLessThan(celsiusOf(view, 0)[2]! - 0.5);
+    const rows = service.map(uri, service.lines(uri).indexOf('formula Sea White:'), { against: 'speed' })!
+      .data!.rows;
+    const atSpeed = (speed: number) => rows.find(({ value }) => value === speed)?.tooWarmMinutes;
+    expect(atSpeed(1) ?? Number.POSITIVE_INFINITY).toBeGreaterThan(atSpeed(2)!);
+  });
+
+  it('learns no factor from a trial of an hour, and one from a trial of its own programme', () => {
+    const lessons = (work: string, minutes: number): string => {
+      const trial = `trial 2026-09-03:\n  experiment Tables\n  room 24 °C\n  flour 22 °C\n  water 16 °C\n  mixed in quay spiral\n  load all\n  ${work}\n  at ${minutes / 4} min  24 °C\n  at ${minutes / 2} min  26 °C\n  end  28 °C\n\n`;
+      const made = opened(kitchen + formula + trial + tables('', ', speed 2 for 60 min')).experiments(
+        uri,
+      )[0]!;
+      return made.lessons.join('\n');
+    };
+    expect(lessons('speed 2 for 60 min', 60)).not.toContain('friction factor');
+    expect(lessons('speed 2 for 8 min', 8)).toContain('the friction factor');
+  });
+});
