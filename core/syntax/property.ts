@@ -116,8 +116,18 @@ export function readProperty(
   }
   const meant = meantValue(line, rest, property);
   if (meant?.value !== undefined)
-    return { statement: { ...statement, value: meant.value }, problems: [meant.problem] };
+    return {
+      statement: { ...statement, value: meant.value },
+      problems: [withoutColon(meant.problem, colon)],
+    };
   return { statement, problems: [meant?.problem ?? valueProblem(line, rest, property, read.stoppedAt)] };
+}
+
+/** A finding whose fixes also take the colon out that stands before the value. */
+function withoutColon(found: SyntaxProblem, colon: SyntaxProblem | undefined): SyntaxProblem {
+  if (colon === undefined) return found;
+  const out = colon.fixes.flatMap(({ edits }) => edits);
+  return { ...found, fixes: found.fixes.map((fix) => ({ ...fix, edits: [...out, ...fix.edits] })) };
 }
 
 /** What a text of the notation says as a property of a section; `undefined` where it has a problem or says none. */
@@ -180,7 +190,10 @@ function valueProblem(
   if (quantity?.kind === 'bare' && at === rest[rest.length - 1] && !atSpeedNumber) {
     const units = unitsWanted(property.form, rest.at(-2), rest.at(-3));
     if (units !== undefined) {
-      const fixes = unitFixes(quantity.number, units, quantity.end);
+      // No room, water or dough is that hot in degrees Celsius.
+      const isHot = quantity.value > (property.form === 'temperature' ? 45 : 60) && units.includes(' °F');
+      const turned = isHot && property.form !== 'heldAt' ? [...units].reverse() : units;
+      const fixes = unitFixes(quantity.number, turned, quantity, isHot && turned === units ? -1 : 0);
       const said = message('missing-unit.other', { written: quantity.number, example: property.example });
       return problem('missing-unit', said, span, ...fixes);
     }

@@ -1,7 +1,7 @@
 import type { IToken } from 'chevrotain';
 import { elementAt } from '../text/element.ts';
 import { message } from '../words/message.ts';
-import { knownStep } from './known-step.ts';
+import { knownStepOfRemark } from './known-step.ts';
 import { problem, replaceFix } from './problem.ts';
 import type { StepHead } from './step-head.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
@@ -48,7 +48,10 @@ interface BegunTime {
   readonly isWarm: boolean;
 }
 
-const nearly = /^(?:about|around|approximately|approx|roughly|circa|ca)$/i;
+/** `then drop to 210 °C for 30 min` */
+const turned =
+  /^(?:then|at|to|reduce|reduced|lower|lowered|drop|dropped|turn|turned|down|heat|oven|the|again)$/i;
+const nearly = /^(?:another|about|around|approximately|approx|roughly|circa|ca)$/i;
 
 /** The times that remarks begin with. */
 function timesBegun(tokens: readonly IToken[]): readonly BegunTime[] {
@@ -57,7 +60,12 @@ function timesBegun(tokens: readonly IToken[]): readonly BegunTime[] {
     if (elementAt(tokens, from).tokenType !== t.Comma) continue;
     let at = from + 1;
     while (at < tokens.length && joint.test(elementAt(tokens, at).image)) at++;
-    if (kindOf(tokens[at]) === 'temperature') at++;
+    let warm = at;
+    while (warm < tokens.length && turned.test(elementAt(tokens, warm).image)) warm++;
+    if (kindOf(tokens[warm]) === 'temperature') {
+      at = warm + 1;
+      if (tokens[at]?.tokenType === t.For) at++;
+    }
     while (at < tokens.length && nearly.test(elementAt(tokens, at).image)) at++;
     const quantity = tokens[at] === undefined ? undefined : t.quantityOf(elementAt(tokens, at));
     if (quantity?.kind !== 'duration') continue;
@@ -112,7 +120,7 @@ export function secondStepInRemarks(tokens: readonly IToken[], words: number): r
     while (start < tokens.length && joint.test(elementAt(tokens, start).image)) start++;
     const end = tokens.findIndex((token, index) => index > start && token.tokenType === t.Comma);
     const part = tokens.slice(start, end < 0 ? tokens.length : end);
-    const step = knownStep(part, true);
+    const step = knownStepOfRemark(part);
     if (step === undefined || !lasting.has(step.step)) continue;
     const isTimed = part.some((token) => kindOf(token) === 'duration');
     if (isTimed && !part.some(({ image }) => within.test(image)))

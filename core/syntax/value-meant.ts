@@ -48,6 +48,9 @@ const holdNoNames: ReadonlySet<Value['form']> = new Set([
   'yieldFlour',
   'price',
   'fraction',
+  'duration',
+  'mixSpeed',
+  'rise',
 ]);
 
 /** A figure may read otherwise behind the word of its property: a yield counts in loaves. */
