@@ -131,7 +131,8 @@ function limitOf(reading: string): Limit | undefined {
   return read === undefined ? undefined : limitBroken(read);
 }
 
-function isDate(year: number, month: number, day: number): boolean {
+/** Whether the calendar has a day; months and days from 1. */
+export function isDate(year: number, month: number, day: number): boolean {
   const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
   const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1];
   return days !== undefined && day >= 1 && day <= days;

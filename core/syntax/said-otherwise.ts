@@ -92,6 +92,11 @@ const otherWords: Partial<Record<SectionKind, readonly OtherWords[]>> = {
   trial: [
     ...ofTheDay,
     { begins: /^after(?= |$)/i, meant: 'at' },
+    {
+      begins:
+        /^(?:(?:final |finished )?dough(?: temp(?:erature)?)?|(?:desired |final )?temp(?:erature)?|fdt|came)(?: (?:came|comes|went))?(?: (?:out|off|left|ended|finished|was|is))*(?: (?:at|of|with))?:?(?= \d[\d.,]* ?(?:°|deg|C\b|F\b))/i,
+      meant: 'end',
+    },
     { begins: /^(?:final|finish(?:ed)?)(?: dough)?(?: temp(?:erature)?)?(?= |$)/i, meant: 'end' },
   ],
 };

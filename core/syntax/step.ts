@@ -5,7 +5,7 @@ import { coldWithoutDegrees, overnight } from './cold-step.ts';
 import { type FoldsAlone, ofFolding, readFoldsAlone, readFoldTimes } from './fold-times.ts';
 import { type KnownStep, knownStep, secondStep } from './known-step.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
-import { problem } from './problem.ts';
+import { problem, replaceFix } from './problem.ts';
 import { secondStepInRemarks, secondsOfRemarks, secondTime, secondTimeInRemarks } from './second-time.ts';
 import { withSpelledTimes } from './spelled-times.ts';
 import { isAlone, readStepHead, type StepHead } from './step-head.ts';
@@ -34,12 +34,7 @@ export function readStep(line: string, written: readonly IToken[]): LineRead {
   const read = inRemarks === undefined ? first : { ...first, seconds: inRemarks };
   const name = nameOf(line, head.slice(0, read.words));
   if (name === undefined) {
-    const at = firstOf(tokens);
-    const span = { start: at.startOffset, end: t.endOf(at) };
-    return {
-      statement: { kind: 'unreadable' },
-      problems: [problem('missing-name', message('missing-name.step'), span)],
-    };
+    return { statement: { kind: 'unreadable' }, problems: [stepWithoutWord(line, tokens, read)] };
   }
   const known = knownStep(head);
   const asides = read.asides.map((run) => run.map((index) => elementAt(head, index)));
@@ -63,6 +58,37 @@ export function readStep(line: string, written: readonly IToken[]): LineRead {
   const night = read.seconds === undefined ? overnight(tokens, read.celsius) : undefined;
   if (night !== undefined) problems.push(night);
   return { statement, problems: problems.slice(0, 1).map((one) => indentedAs(line, one)) };
+}
+
+/** The coolest oven and the warmest cold store, in degrees Celsius. Common practice, no source. */
+const [coolestOven, warmestStore] = [120, 10];
+
+/** `24 h at 4 °C`: a time and a temperature, and not what is done; what it is most likely is told and written by no fix of a whole file. */
+function stepWithoutWord(
+  line: string,
+  tokens: readonly IToken[],
+  { seconds, celsius }: StepHead,
+): SyntaxProblem {
+  const first = firstOf(tokens);
+  const span = { start: first.startOffset, end: t.endOf(first) };
+  if (seconds === undefined) return problem('missing-name', message('missing-name.step'), span);
+  const isBaked = celsius !== undefined && celsius >= coolestOven;
+  const isCold = celsius !== undefined && celsius <= warmestStore;
+  const words = isBaked ? ['bake'] : isCold ? ['retard'] : ['rest', 'bulk', 'proof'];
+  const text = line.slice(first.startOffset, t.endOf(elementAt(tokens, tokens.length - 1)));
+  const fixes = words.map((word) =>
+    replaceFix(
+      message('fix.write', { meant: `${word} ${text}` }),
+      { start: span.start, end: span.start },
+      `${word} `,
+    ),
+  );
+  return problem(
+    'missing-name',
+    message('missing-name.step-of', { example: `${words[0]} ${text}` }),
+    span,
+    ...fixes,
+  );
 }
 
 /** A fix that begins a line begins it as far in as this one. */

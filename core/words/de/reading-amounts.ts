@@ -40,6 +40,8 @@ export const readingAmounts: Translation<typeof english> = {
     `„${written}“ ist keine Menge. Möglich sind Prozent vom Mehl, ein Gewicht, ein Volumen oder Stück.`,
   'no-amount.dough-yield': ({ written, meant }) =>
     `„${written}“ ist die Teigausbeute. Ihr Wasser steht so da: ${meant}`,
+  'no-amount.parts': ({ written, meant }) =>
+    `„${written}“ sind Teile wovon? Prozente sind vom Mehl des Abschnitts: Ein Teil Mehl ist 100%, und „${written}“ daneben sind ${meant}.`,
   'no-amount.planned': ({ written, example }) =>
     `„${written}“ lässt sich nicht planen. Möglich sind Stück oder ein Gewicht: ${example}`,
   'no-amount.sum': ({ written, meant }) =>

@@ -47,6 +47,8 @@ export const readingAmounts = {
     `“${written}” is not an amount. Write a percent of flour, a weight, a volume or pieces.`,
   'no-amount.dough-yield': ({ written, meant }: Args<'written' | 'meant'>) =>
     `“${written}” is the dough on 100 of flour. The water of it is written: ${meant}`,
+  'no-amount.parts': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `“${written}” is a share of what? Percent are of the flour of the section: one part of flour is 100%, and “${written}” beside it ${meant}.`,
   'no-amount.planned': ({ written, example }: Args<'written' | 'example'>) =>
     `“${written}” cannot be planned. Write pieces or a weight: ${example}`,
   'no-amount.sum': ({ written, meant }: Args<'written' | 'meant'>) =>
