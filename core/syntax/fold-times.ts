@@ -31,7 +31,12 @@ const counts: Readonly<Record<string, number>> = {
  * number cannot be told from the line, that is a problem and never a guess.
  */
 export function readFoldTimes(tokens: readonly IToken[], stepSeconds: number | undefined): FoldTimes {
-  const folding = tokens.findIndex(({ image }) => /^fold(?:s|ed|ing)?$/i.test(image));
+  // `knock back at 1 h` is the same to a clock.
+  const folding = tokens.findIndex(
+    ({ image }, index) =>
+      /^fold(?:s|ed|ing)?$/i.test(image) ||
+      (/^(?:back|down)$/i.test(image) && /^(?:knock|punch)$/i.test(tokens[index - 1]?.image ?? '')),
+  );
   if (folding < 0) return { seconds: [], problems: [] };
   const told = toldTimes(tokens, folding, stepSeconds);
   const past = told.seconds.filter((one) => one > (stepSeconds ?? Number.POSITIVE_INFINITY) + 1e-6);

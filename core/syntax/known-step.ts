@@ -29,7 +29,7 @@ const otherWords: Readonly<Record<string, StepWord>> = {
 
 /** Words that begin a step and may also stand within another: none of them tells a second step on a line. Common practice, no source. */
 const otherBeginnings: Readonly<Record<string, StepWord>> = {
-  ...called('bulk', 'rise|let rise|1st rise|first fermentation|bulk rise|bulk proof|pointage'),
+  ...called('bulk', 'rise|let rise|1st rise|1st proof|first fermentation|bulk rise|bulk proof|pointage'),
   ...called(
     'proof',
     '2nd rise|2nd proof|last rise|rise again|let rise again|final fermentation|second fermentation|apprêt',

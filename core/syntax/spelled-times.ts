@@ -112,12 +112,14 @@ export function withSpelledTimes(
   });
   const [first] = [...taken].sort((one, other) => one.spelled.start - other.spelled.start);
   if (first === undefined) return { tokens };
+  // `20 m` is on its way to `20 min`, where it would be unread again for a letter.
+  const whole = taken.filter(({ token }) => !/^\d+\s*m$/.test(token.image));
   const merged = tokens.flatMap((token) => {
-    const whole = taken.find(
+    const within = whole.find(
       ({ spelled }) => token.startOffset >= spelled.start && t.endOf(token) <= spelled.end,
     );
-    if (whole === undefined) return [token];
-    return whole.spelled.start === token.startOffset ? [whole.token] : [];
+    if (within === undefined) return [token];
+    return within.spelled.start === token.startOffset ? [within.token] : [];
   });
   const { spelled, token } = first;
   const said = message('missing-unit.time-in-words', { written: token.image, meant: spelled.meant });

@@ -31,7 +31,9 @@ export function meantValue(
   if (meant !== undefined && read !== undefined && 'value' in read) {
     const said = message('wrong-value.meant', { written: text, example: `${property.word} ${meant}` });
     const found = problem('wrong-value', said, span, writeFix(span, meant, true));
+    // `5 m` is on its way to `5 min`, where it would be unread again for a letter.
     const isPlain =
+      !/\d\s*m$/.test(text) &&
       (holdNoNames.has(read.value.form) ||
         (read.value.form === 'mixedIn' && read.value.name === undefined)) &&
       wrongSize(read.value, property, span) === undefined;
