@@ -1,4 +1,3 @@
-import type { Quantity } from './tree.ts';
 import type { Measure } from './units.ts';
 
 /** The least and the most that a bakery can mean by a quantity, in the base unit of its measure, both included. */
@@ -37,42 +36,3 @@ export const limits: Readonly<Record<Measure, Limit>> = {
 
 /** The price limit, in any currency. */
 export const mostMoney = upTo(1e12, '1000000000000');
-
-/** The limit that a quantity is beyond; `undefined` where it is within its own, or has none. */
-export function limitBroken(read: Quantity): Limit | undefined {
-  const held = measured(read);
-  if (held === undefined) return undefined;
-  const [limit, value] = held;
-  return value >= limit.least && value <= limit.most ? undefined : limit;
-}
-
-function measured(read: Quantity): [Limit, number] | undefined {
-  switch (read.kind) {
-    case 'mass':
-      return [limits.mass, read.grams];
-    case 'volume':
-      return [limits.volume, read.millilitres];
-    case 'duration':
-      return [limits.duration, read.seconds];
-    case 'temperature':
-      return [limits.temperature, read.celsius];
-    case 'turns':
-      return [limits.turns, read.rpm];
-    case 'fraction':
-      return [limits.fraction, read.fraction];
-    case 'count':
-      return [limits.count, read.count];
-    case 'times':
-      return [limits.times, read.factor];
-    case 'energy':
-      return [limits.energy, read.kilojoules];
-    case 'warming':
-      return [limits.warming, read.celsiusPerMinute];
-    case 'density':
-      return [limits.density, read.gramsPerMillilitre];
-    case 'money':
-      return [mostMoney, read.amount];
-    default:
-      return undefined;
-  }
-}

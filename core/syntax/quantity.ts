@@ -1,6 +1,7 @@
 import { entryOf, groupOf } from '../text/element.ts';
+import { limitBroken } from './beyond-limit.ts';
 import { breadsAt } from './bread-words.ts';
-import { type Limit, limitBroken } from './limits.ts';
+import type { Limit } from './limits.ts';
 import type { Per, Quantity } from './tree.ts';
 import { longestUnit, type Unit, units } from './units.ts';
 

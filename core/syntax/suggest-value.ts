@@ -37,8 +37,10 @@ const timedForms: ReadonlySet<Form> = new Set([
 /** `12 Std. at 26 °C`, `12 h at 28 °C until tripled`, whose last words are a remark. */
 function meantHeld(text: string): string | undefined {
   const timed = timesAsUsual(text) ?? text;
-  const until = /^(.*\S)[\s,]+((?:until|till|or until)\s+\D+)$/iu.exec(timed);
-  return until === null ? (timed === text ? undefined : timed) : `${until[1]}  # ${until[2]}`;
+  const until = /[\s,](?:or\s)?(?:until|till)\s/i.exec(timed);
+  const seen = until === null ? '' : timed.slice(until.index + 1).trim();
+  if (until === null || /\d/.test(seen)) return timed === text ? undefined : timed;
+  return `${timed.slice(0, until.index).replace(/,$/, '').trim()}  # ${seen}`;
 }
 
 /** `0.56% of dry matter`, `0.56 % on the dry basis`, `0.65% d.m.`, `12% as is`, `12% at 14 % m.b.`. */

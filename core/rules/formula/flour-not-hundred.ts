@@ -72,7 +72,7 @@ export const flourNotHundred: Rule = {
   },
 };
 
-/** `tapioca starch 20%` among flours of 80 %: bakers without gluten count it with them. The section is that of a line; `undefined` where no one starch fills it up. */
+/** `tapioca starch 20%` beside flours of 80 %, which many count with them; in the section of a line. `undefined` where no one starch fills it up. */
 function starchUpTo({ block }: RuleContext, line: number, missing: number): IngredientStatement | undefined {
   const section = sectionAt(block, line);
   const lines = block.lines.slice((section?.headerLine ?? 0) + 1, section?.endLine ?? block.lines.length);
