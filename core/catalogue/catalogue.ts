@@ -111,8 +111,14 @@ const flourWords: ReadonlySet<string> = new Set([
   'grade',
 ]);
 
-/** The strength on a sack, `W300`, which parts no flour from another here. */
+/** The strength on a sack, `W300`, of which the catalogue knows nothing. */
 const strengthWord = /^w\d{2,3}$/;
+
+/** Whether a name, folded, says a strength that the catalogue's ingredient of that name does not: `flour 00 W300`. */
+export function isStrengthApart(foldedName: string, { name, aliases }: CatalogueIngredient): boolean {
+  const strength = foldedName.split(' ').find((word) => strengthWord.test(word));
+  return strength !== undefined && [name, ...aliases].every((one) => !one.split(' ').includes(strength));
+}
 
 /** The words of a flour’s name that tell it apart, in one order; undefined where none says that it is flour. */
 function tradeKey(foldedName: string): string[] | undefined {
@@ -145,7 +151,9 @@ function byTradeName(foldedName: string): CatalogueIngredient | undefined {
   const whole = flourByWords().get(key.join(' '));
   if (whole !== undefined) return whole;
   const plain = key.filter((word) => !strengthWord.test(word));
-  return plain.length === 0 || plain.length === key.length ? undefined : flourByWords().get(plain.join(' '));
+  if (plain.length === key.length) return undefined;
+  // A strength alone stands on sacks of white wheat.
+  return flourByWords().get(plain.length === 0 ? '00' : plain.join(' '));
 }
 
 /** The names of all ingredients, without their aliases, in the order of the catalogue. */

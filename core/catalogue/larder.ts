@@ -4,7 +4,14 @@ import { type CatalogueIngredient, usda } from './catalogue-ingredient.ts';
 /** Water, salt, yeast, fat, sugar, egg and dairy that are known without being defined in a file. */
 export const larder: readonly CatalogueIngredient[] = [
   usda('water', 'water', '14411', [0, 99.9, 0, 0, 0, 0, 0.1, 4], {
-    aliases: ['tap water', 'boiling water'],
+    aliases: [
+      'tap water',
+      'boiling water',
+      'bassinage',
+      'bassinage water',
+      'water (bassinage)',
+      'second water',
+    ],
     densityGramsPerMl: 1,
     allergens: [],
   }),
@@ -44,13 +51,20 @@ export const larder: readonly CatalogueIngredient[] = [
       'rapid-rise yeast',
       'fast-action yeast',
       'easy-bake yeast',
+      'osmotolerant yeast',
     ],
     remark: message('food-remark.active-dry-yeast'),
     densityGramsPerMl: 0.63,
     allergens: [],
   }),
   usda('butter', 'fat', '01145', [717, 17.94, 0.85, 81.11, 0.06, 0, 0.04, 11], {
-    aliases: ['unsalted butter', 'sweet butter'],
+    aliases: [
+      'unsalted butter',
+      'sweet butter',
+      'laminating butter',
+      'butter for laminating',
+      'roll-in butter',
+    ],
     sugars: 0.06,
     saturates: 51.368,
     densityGramsPerMl: 0.95,

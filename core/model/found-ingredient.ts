@@ -1,7 +1,7 @@
 import type { FlourData } from '../calc/flour/flour.ts';
 import type { Composition } from '../calc/formula/composition.ts';
 import type { Role } from '../calc/formula/role.ts';
-import { findCatalogue } from '../catalogue/catalogue.ts';
+import { findCatalogue, isStrengthApart } from '../catalogue/catalogue.ts';
 import type { CatalogueIngredient } from '../catalogue/catalogue-ingredient.ts';
 import type { Name, Per } from '../syntax/tree.ts';
 import { roleWords } from '../syntax/vocabulary.ts';
@@ -103,7 +103,11 @@ function fromCatalogue(name: Name): Ingredient | undefined {
   const { folded } = name;
   const entry =
     findCatalogue(folded) ?? (folded.endsWith('s') ? findCatalogue(folded.slice(0, -1)) : undefined);
-  if (entry !== undefined) return ofEntry(entry);
+  // Two flours of other strengths are two, of which a part may draw one.
+  if (entry !== undefined)
+    return isStrengthApart(folded, entry)
+      ? { ...ofEntry(entry), key: folded, name: name.text }
+      : ofEntry(entry);
   const role = roleWords.find((word) => word === folded);
   if (role === undefined) return undefined;
   const before = stoodIn.get(role);

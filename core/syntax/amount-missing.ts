@@ -1,5 +1,6 @@
 import type { IToken } from 'chevrotain';
 import { message } from '../words/message.ts';
+import { readDoughYield } from './dough-yield.ts';
 import { readAmount } from './grammar.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
 import { type NamedKind, nameless, statementOf, unknownAmount } from './named-line.ts';
@@ -43,6 +44,7 @@ export function withoutAmount(line: string, head: readonly IToken[], kind: Named
     return { statement: { kind: 'unreadable' }, problems: [] };
   const parts = { line, kind, first, last, head, end: t.endOf(last), whole, count: t.quantityOf(first) };
   return (
+    (kind === 'ingredient' ? readDoughYield(line, head) : undefined) ??
     otherQuantityAtEnd(parts) ??
     unfinishedHydration(parts) ??
     countedFirst(parts) ??
@@ -85,16 +87,14 @@ function otherQuantityAtEnd(parts: Unfinished): LineRead | undefined {
     });
     return {
       statement: statementOf(kind, name, pieces(quantity, quantity.start, quantity.end)),
-      problems: [
-        problem('missing-unit', said, span, ...unitFixes(number, ['%', ' pieces'], quantity.end, 1)),
-      ],
+      problems: [problem('missing-unit', said, span, ...unitFixes(number, ['%', ' pieces'], quantity, 1))],
     };
   }
   const said = message(`missing-unit.${kind}`, { written: number });
   const units = kind === 'ingredient' ? ['%', ' g'] : [' pieces', ' kg'];
   // Beyond twice the flour it is grams, or the end of a name: the baker chooses.
   const likely = kind === 'ingredient' && readNumber(number) > 200 ? -1 : 0;
-  const fixes = unitFixes(number, units, quantity.end, likely);
+  const fixes = unitFixes(number, units, quantity, likely);
   // Where the whole text is a known name, its amount is missing and not the unit.
   return {
     statement,

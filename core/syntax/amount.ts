@@ -317,7 +317,7 @@ function readOptions(line: string, tokens: readonly IToken[], kind: NamedKind): 
       if (second === undefined) return { problems: [] };
       if (quantity?.kind === 'range') return { problems: [rangeProblem(quantity, second.image)] };
       if (quantity?.kind === 'bare') {
-        const fixes = unitFixes(quantity.number, [' °C', ' °F'], quantity.end);
+        const fixes = unitFixes(quantity.number, [' °C', ' °F'], quantity);
         const example = `at ${quantity.number} °C`;
         const said = message('missing-unit.other', { written: quantity.number, example });
         return { problems: [problem('missing-unit', said, quantity, ...fixes)] };

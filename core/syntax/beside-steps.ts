@@ -31,7 +31,9 @@ function readOfFormula(line: string, tokens: readonly IToken[], pattern: RegExp)
   const text = line.slice(span.start, span.end);
   const found = pattern.exec(text);
   if (found === null) return undefined;
-  const value = text.slice(found[0].length);
+  const bare = /^\d{2}$/.exec(text.slice(found[0].length));
+  const value =
+    bare === null ? text.slice(found[0].length) : `${bare[0]} °${Number(bare[0]) > 45 ? 'F' : 'C'}`;
   const { meaning } = t.cutLine(value);
   if (meaning.length === 0 || !('value' in readValue(value, meaning, 'temperature'))) return undefined;
   const meant = `dough temperature ${value}`;
@@ -50,6 +52,29 @@ export function readPreheating(line: string, tokens: readonly IToken[]): LineRea
   const text = line.slice(span.start, span.end);
   const meant = `note ${text}`;
   const said = message('unknown-property.mix-said', { meant });
+  const fix = writeFix(span, meant, true);
+  return { statement: { kind: 'note', text }, problems: [problem('unknown-property', said, span, fix)] };
+}
+
+/**
+ * `base temperature 56 °C`, the sum of room, flour and water by which French bakers warm their water: the notation works the water out of the
+ * mixing instead. Kept as a note. Common practice, no source.
+ */
+export function readBaseTemperature(line: string, tokens: readonly IToken[]): LineRead | undefined {
+  const span = { start: firstOf(tokens).startOffset, end: t.endOf(lastOf(tokens)) };
+  const text = line.slice(span.start, span.end);
+  if (
+    !/^(?:base temp(?:erature)?|temp[eé]rature de base|TB)[\s:=]+\d[\d.,]*\s*(?:°?\s*[CF]?|deg\w*)$/u.test(
+      text,
+    )
+  )
+    return undefined;
+  const meant = `note ${text}`;
+  const said = message('unknown-property.base-temperature', {
+    written: text,
+    example: 'dough temperature 25 °C',
+    meant,
+  });
   const fix = writeFix(span, meant, true);
   return { statement: { kind: 'note', text }, problems: [problem('unknown-property', said, span, fix)] };
 }

@@ -27,11 +27,16 @@ const counts: Readonly<Record<string, number>> = {
 
 /**
  * Every time in remarks that speak of folding: `fold at 45 min and 90 min`, `fold at 30, 60, 90 min` whose last number
- * gives the unit of all, `folds every 40 min`, and `fold 3 times` or `3 folds`, which are spread evenly over the step. Where a
+ * gives the unit of all, `folds every 40 min`, and `fold 3 times` or `3 folds`, which are spread evenly over the step, or over `the first 2 h` of it. Where a
  * number cannot be told from the line, that is a problem and never a guess.
  */
 export function readFoldTimes(tokens: readonly IToken[], stepSeconds: number | undefined): FoldTimes {
-  const folding = tokens.findIndex(({ image }) => /^fold(?:s|ed|ing)?$/i.test(image));
+  // `knock back at 1 h` is the same to a clock.
+  const folding = tokens.findIndex(
+    ({ image }, index) =>
+      /^fold(?:s|ed|ing)?$/i.test(image) ||
+      (/^(?:back|down)$/i.test(image) && /^(?:knock|punch)$/i.test(tokens[index - 1]?.image ?? '')),
+  );
   if (folding < 0) return { seconds: [], problems: [] };
   const told = toldTimes(tokens, folding, stepSeconds);
   const past = told.seconds.filter((one) => one > (stepSeconds ?? Number.POSITIVE_INFINITY) + 1e-6);
@@ -71,7 +76,8 @@ function toldTimes(tokens: readonly IToken[], folding: number, stepSeconds: numb
   const counted = before === undefined ? undefined : countOf(before);
   const paced = countedEvery(counted, said);
   if (paced !== undefined) return paced;
-  if (counted !== undefined) return spread(counted, before!, stepSeconds);
+  const limit = stretchOf(said, stepSeconds);
+  if (counted !== undefined) return spread(counted, before!, stepSeconds, limit);
   const seconds: number[] = [];
   const problems: SyntaxProblem[] = [];
   let bare: IToken[] = [];
@@ -88,7 +94,7 @@ function toldTimes(tokens: readonly IToken[], folding: number, stepSeconds: numb
     const times =
       quantity?.kind === 'times' ? quantity.factor : quantity === undefined ? counts[word] : undefined;
     if (times !== undefined && (quantity?.kind === 'times' || next === undefined || isTimes(next, word)))
-      return spread(times, token, stepSeconds);
+      return spread(times, token, stepSeconds, limit);
     if (quantity?.kind === 'bare') bare.push(token);
     if (quantity?.kind !== 'duration') continue;
     const unit = units.get(quantity.unit)?.factor ?? 60;
@@ -191,7 +197,7 @@ function countOf(token: IToken): number | undefined {
 function limitOf(tokens: readonly IToken[]): number | undefined {
   const [word, time] = tokens.filter(({ image }) => !/^(?:the|first)$/i.test(image));
   const quantity = time === undefined ? undefined : t.quantityOf(time);
-  const isLimit = word !== undefined && /^(?:for|until|till|to)$/i.test(word.image);
+  const isLimit = word !== undefined && /^(?:for|until|till|to|in|over|within|during)$/i.test(word.image);
   return isLimit && quantity?.kind === 'duration' ? quantity.seconds : undefined;
 }
 
@@ -217,10 +223,30 @@ function countedEvery(counted: number | undefined, said: readonly IToken[]): Fol
 const isTimesWord = (token: IToken | undefined): boolean =>
   token !== undefined && /^(?:times?|x|×)$/i.test(token.image);
 
-function spread(times: number, at: IToken, stepSeconds: number | undefined): FoldTimes {
+/** `in the first 2 h`, `over 90 min`, `in the first half`: how long folds that are counted go on, where that is not the whole step. */
+function stretchOf(said: readonly IToken[], stepSeconds: number | undefined): number | undefined {
+  for (const [index, { image }] of said.entries()) {
+    if (!/^(?:in|over|within|during|for)$/i.test(image)) continue;
+    const [time] = said.slice(index + 1).filter((token) => !/^(?:the|first)$/i.test(token.image));
+    const quantity = time === undefined ? undefined : t.quantityOf(time);
+    const isHalf = time?.image.toLowerCase() === 'half' && stepSeconds !== undefined;
+    const seconds = quantity?.kind === 'duration' ? quantity.seconds : isHalf ? stepSeconds / 2 : undefined;
+    if (seconds !== undefined) return seconds === stepSeconds ? undefined : seconds;
+  }
+  return undefined;
+}
+
+/** So many folds, evenly over the step; within a stretch of it the last is at its end. */
+function spread(
+  times: number,
+  at: IToken,
+  stepSeconds: number | undefined,
+  limit: number | undefined,
+): FoldTimes {
   if (!(times >= 1) || times > mostFolds || !Number.isInteger(times)) return { seconds: [], problems: [] };
-  if (stepSeconds === undefined) return { seconds: [], problems: [withoutStepTime(at)] };
-  const gap = stepSeconds / (times + 1);
+  if (stepSeconds === undefined && limit === undefined)
+    return { seconds: [], problems: [withoutStepTime(at)] };
+  const gap = limit === undefined ? (stepSeconds ?? 0) / (times + 1) : limit / times;
   return { seconds: Array.from({ length: times }, (_, index) => gap * (index + 1)), problems: [] };
 }
 
@@ -246,14 +272,14 @@ function repeated(
 function withoutUnit(token: IToken): SyntaxProblem {
   const span = { start: token.startOffset, end: t.endOf(token) };
   const said = message('missing-unit.other', { written: token.image, example: `${token.image} min` });
-  return problem('missing-unit', said, span, ...unitFixes(token.image, [' min', ' h'], span.end));
+  return problem('missing-unit', said, span, ...unitFixes(token.image, [' min', ' h'], span));
 }
 
 /** `fold 3`: how often, more likely than when. */
 function withoutTimes(token: IToken): SyntaxProblem {
   const span = { start: token.startOffset, end: t.endOf(token) };
   const said = message('missing-unit.times', { written: token.image, example: `fold ${token.image} times` });
-  return problem('missing-unit', said, span, ...unitFixes(token.image, [' times'], span.end));
+  return problem('missing-unit', said, span, ...unitFixes(token.image, [' times'], span));
 }
 
 function withoutStepTime(token: IToken): SyntaxProblem {

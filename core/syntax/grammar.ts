@@ -601,6 +601,12 @@ class StatementParser extends EmbeddedActionsParser {
           ALT: (): Value => {
             const { fraction } = this.quantity(this.CONSUME(t.Percent), 'fraction');
             this.CONSUME(t.Of);
+            // `draws 20% of the rye`, `draws 20% of all flour`
+            this.OPTION({ GATE: () => this.atArticle(), DEF: () => this.CONSUME(t.Word) });
+            this.OPTION2({
+              GATE: () => this.LA(2).tokenType === t.Flour && this.LA(3).image === '',
+              DEF: () => this.CONSUME2(t.All),
+            });
             return { form: 'draws', fraction, all: false, name: this.SUBRULE2(this.name) };
           },
         },

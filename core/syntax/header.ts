@@ -4,12 +4,13 @@ import { isByHand, isIn, mixHeader } from './header-mix.ts';
 import { variantHeader } from './header-variant.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
 import { otherHeader, strayColon } from './other-header.ts';
-import { colonOutFix, insertFix, problem, replaceFix } from './problem.ts';
+import { colonOutFix, insertFix, problem, replaceFix, writeFix } from './problem.ts';
 import type { HeaderRead, Surroundings } from './surroundings.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import { Colon, Comma, Count, endOf, Mass, Percent, Quoted, quantityOf, Volume } from './tokens.ts';
 import type { SectionKind } from './tree.ts';
 import { isTopSection, roleWords, sectionWords } from './vocabulary.ts';
+import { writtenDate } from './written-date.ts';
 
 const amounts = new Set([Mass, Percent, Volume, Count]);
 const wordAt = (tokens: readonly IToken[], index: number): string => {
@@ -255,16 +256,39 @@ function trialHeader(
   keyword: { start: number; end: number },
 ): HeaderRead {
   const date = rest[0] === undefined ? undefined : quantityOf(rest[0]);
-  if (date?.kind !== 'date') {
-    return {
-      statement: { kind: 'header', section: 'trial', keyword },
-      problems: [problem('missing-date', message('missing-date.first'), keyword)],
-    };
-  }
+  if (date?.kind !== 'date') return otherDate(line, rest, keyword);
   const words =
     rest.length > 1 ? line.slice(endOf(rest[0]!), endOf(rest[rest.length - 1]!)).replace(/^[\s,]+/, '') : '';
   return {
     statement: { kind: 'header', section: 'trial', keyword, date: date.iso, ...(words ? { words } : {}) },
     problems: [],
+  };
+}
+
+/** `trial 3 March 2026, cold flour:`: a day that is written otherwise, or none. */
+function otherDate(
+  line: string,
+  rest: readonly IToken[],
+  keyword: { start: number; end: number },
+): HeaderRead {
+  const header = { kind: 'header', section: 'trial', keyword } as const;
+  const [first, last] = [rest[0], rest.at(-1)];
+  const start = first?.startOffset ?? keyword.end;
+  const end = last === undefined ? start : endOf(last);
+  const found = writtenDate(line.slice(start, end));
+  if (found === undefined)
+    return { statement: header, problems: [problem('missing-date', message('missing-date.first'), keyword)] };
+  const span = { start, end: start + found.end };
+  const [day = '', other] = found.days;
+  const said =
+    other === undefined
+      ? message('missing-date.meant', { meant: `trial ${day}:` })
+      : message('missing-date.which', { meant: `trial ${day}:`, otherMeant: `trial ${other}:` });
+  const fixes = found.days.map((one) => writeFix(span, one, other === undefined));
+  const words = line.slice(span.end, end).replace(/^[\s,]+/, '');
+  const date = other === undefined ? { date: day } : {};
+  return {
+    statement: { ...header, ...date, ...(words ? { words } : {}) },
+    problems: [problem('missing-date', said, span, ...fixes)],
   };
 }

@@ -29,7 +29,7 @@ const otherWords: Readonly<Record<string, StepWord>> = {
 
 /** Words that begin a step and may also stand within another: none of them tells a second step on a line. Common practice, no source. */
 const otherBeginnings: Readonly<Record<string, StepWord>> = {
-  ...called('bulk', 'rise|let rise|1st rise|first fermentation|bulk rise|bulk proof|pointage'),
+  ...called('bulk', 'rise|let rise|1st rise|1st proof|first fermentation|bulk rise|bulk proof|pointage'),
   ...called(
     'proof',
     '2nd rise|2nd proof|last rise|rise again|let rise again|final fermentation|second fermentation|apprêt',
@@ -88,6 +88,19 @@ export function knownStep(tokens: readonly IToken[], isSure = false): KnownStep 
   return undefined;
 }
 
+/** What goes on by itself for a time, wherever it is said: `bulk 2 h, chill 30 min`. */
+const byItself =
+  /^(?:chill|refrigerate|freeze|cold (?:proof|bulk|retard|ferment|rest)|(?:let )?(?:stand|rest|rise)|relax|cover and rest)$/i;
+
+/** The step that a remark begins with and that goes on for a time of its own. */
+export function knownStepOfRemark(tokens: readonly IToken[]): KnownStep | undefined {
+  const sure = knownStep(tokens, true);
+  const step = sure ?? knownStep(tokens);
+  return step !== undefined && (sure !== undefined || byItself.test(imagesOf(tokens.slice(0, step.length))))
+    ? step
+    : undefined;
+}
+
 /** Whether a text begins with a step that has a meaning, in whatever baker's words. */
 export function isKnownStep(text: string): boolean {
   return knownStep(t.cutLine(text).meaning) !== undefined;
@@ -118,6 +131,7 @@ export function secondStep(
     if (joining.has(before.image.toLowerCase()) || token.tokenType === t.Quoted) continue;
     const second = knownStep(words.slice(at), true);
     if (second === undefined || second.step === first.step) continue;
+    if (first.step === 'sheet' && second.step === 'fold') continue;
     const span = { start: token.startOffset, end: t.endOf(elementAt(words, at + second.length - 1)) };
     const said = message('two-steps.two', {
       written: imagesOf(words.slice(0, first.length)),

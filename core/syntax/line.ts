@@ -1,7 +1,12 @@
 import { firstOf, groupOf, lastOf } from '../text/element.ts';
 import { message } from '../words/message.ts';
 import { readNamedAmount } from './amount.ts';
-import { readDoughTemperature, readMixTemperature, readPreheating } from './beside-steps.ts';
+import {
+  readBaseTemperature,
+  readDoughTemperature,
+  readMixTemperature,
+  readPreheating,
+} from './beside-steps.ts';
 import { readNightOfPart } from './cold-step.ts';
 import { markAtStart, ruleOrComment, withoutMarks } from './foreign-markup.ts';
 import { isMixedOfTrial, readHeader } from './header.ts';
@@ -19,6 +24,7 @@ import {
   unknownProperty,
 } from './property.ts';
 import { readSaidOtherwise } from './said-otherwise.ts';
+import { readSeveralProperties } from './several-properties.ts';
 import { readStep } from './step.ts';
 import { isStepAlone, readFurtherStep, unlessStep } from './steps-outside.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -133,10 +139,15 @@ function readOfSection(text: string, meaning: Meaning, around: Surroundings): Re
       : readProperty(text, meaning, found.property, found.length);
   if (said !== undefined) {
     const isBad = said.problems.some(({ code }) => code === 'wrong-value' || code === 'unreadable');
-    return (isBad ? saidInOtherWords(text, meaning, around) : undefined) ?? said;
+    const otherwise = isBad
+      ? (saidInOtherWords(text, meaning, around) ??
+        readSeveralProperties(text, meaning, context as SectionKind))
+      : undefined;
+    return otherwise ?? said;
   }
   if (holdsIngredients(context))
     return (
+      readBaseTemperature(text, meaning) ??
       readSlippedProperty(text, meaning, context as SectionKind) ??
       readNightOfPart(meaning) ??
       unlessMisspelled(text, readNamedAmount(text, meaning, 'ingredient'), context as SectionKind)
@@ -164,6 +175,7 @@ function saidInOtherWords(
       if (isStepAlone(meaning)) return undefined;
       return (
         readMixTemperature(text, meaning) ??
+        readBaseTemperature(text, meaning) ??
         readFoldsOfMix(text, meaning) ??
         readMixSaid(text, meaning, byHand)
       );

@@ -31,15 +31,19 @@ export function insertFix(title: Message, at: number, insert: string, preferred 
   return replaceFix(title, { start: at, end: at }, insert, preferred);
 }
 
-/** Fixes that put one of several units behind a number; which of them is preferred, if any. */
+/**
+ * Fixes that put one of several units behind a number, in place of what stands there for one (`200 degrees`); which of them is preferred, if
+ * any.
+ */
 export function unitFixes(
   number: string,
   units: readonly string[],
-  at: number,
+  { start, end }: Span,
   preferred = 0,
 ): readonly LineFix[] {
+  const behind = { start: Math.min(start + number.length, end), end };
   return units.map((unit, index) =>
-    insertFix(message('fix.write', { meant: `${number}${unit}` }), at, unit, index === preferred),
+    replaceFix(message('fix.write', { meant: `${number}${unit}` }), behind, unit, index === preferred),
   );
 }
 

@@ -116,8 +116,18 @@ export function readProperty(
   }
   const meant = meantValue(line, rest, property);
   if (meant?.value !== undefined)
-    return { statement: { ...statement, value: meant.value }, problems: [meant.problem] };
+    return {
+      statement: { ...statement, value: meant.value },
+      problems: [withoutColon(meant.problem, colon)],
+    };
   return { statement, problems: [meant?.problem ?? valueProblem(line, rest, property, read.stoppedAt)] };
+}
+
+/** A finding whose fixes also take the colon out that stands before the value. */
+function withoutColon(found: SyntaxProblem, colon: SyntaxProblem | undefined): SyntaxProblem {
+  if (colon === undefined) return found;
+  const out = colon.fixes.flatMap(({ edits }) => edits);
+  return { ...found, fixes: found.fixes.map((fix) => ({ ...fix, edits: [...out, ...fix.edits] })) };
 }
 
 /** What a text of the notation says as a property of a section; `undefined` where it has a problem or says none. */
@@ -184,7 +194,10 @@ function valueProblem(
   if (quantity?.kind === 'bare' && at === rest[rest.length - 1] && !atSpeedNumber) {
     const units = unitsWanted(property.form, rest.at(-2), rest.at(-3));
     if (units !== undefined) {
-      const fixes = unitFixes(quantity.number, units, quantity.end);
+      // No room, water or dough is that hot in degrees Celsius.
+      const isHot = quantity.value > (property.form === 'temperature' ? 45 : 60) && units.includes(' °F');
+      const turned = isHot && property.form !== 'heldAt' ? [...units].reverse() : units;
+      const fixes = unitFixes(quantity.number, turned, quantity, isHot && turned === units ? -1 : 0);
       const said = message('missing-unit.other', { written: quantity.number, example: property.example });
       return problem('missing-unit', said, span, ...fixes);
     }
@@ -208,10 +221,13 @@ export function unknownProperty(line: string, tokens: readonly IToken[], section
   const words = leadingWords(tokens);
   const first = nameOf(line, words.length === 0 ? tokens.slice(0, 1) : words)!;
   const known = properties[section].map((one) => one.word);
-  const meant =
+  const near =
     nearestWord(first.folded, known) ??
     known.find((word) => word.startsWith(`${first.folded} `)) ??
     nearestWord(words[0]?.image.toLowerCase() ?? '', known);
+  const note = noteInstead(line, tokens, section);
+  const meant =
+    note !== undefined && near !== undefined && !isMeant(line, tokens, near, section) ? undefined : near;
   const span = { start: first.start, end: first.end };
   const statement = { kind: 'unreadable' } as const;
   if (meant !== undefined) {
@@ -231,8 +247,47 @@ export function unknownProperty(line: string, tokens: readonly IToken[], section
     });
     return { statement, problems: [problem('unknown-property', said, span)] };
   }
+  if (note !== undefined) return { statement, problems: [note] };
   const said = message('unknown-property.none', { section, name: first.text, words: known });
   return { statement, problems: [problem('unknown-property', said, span)] };
+}
+
+/** Whether a line reads as the property that its first words were taken for a slip of. */
+function isMeant(line: string, tokens: readonly IToken[], meant: string, section: SectionKind): boolean {
+  const count = meant.split(' ').length;
+  const rest = tokens.slice(Math.min(count, leadingWords(tokens).length));
+  const property = findProperty(section, meant);
+  return (
+    property !== undefined &&
+    (rest.length === 0 || 'value' in readValue(line, rest as IToken[], property.form))
+  );
+}
+
+/** What else stands on a sheet of the mill, beside what the notation works with. */
+const ofTheMill = /^(?:W|P\/L|P|L|G|Ie|falling|FN|fallzahl|gluten|wet|dry|amylase|maltose)$/i;
+
+/**
+ * `score 7/10`, `proof 50 min` in a trial, which measures none of it, and `W 320` of a flour, with which nothing is worked out: it may stand
+ * as a note.
+ */
+function noteInstead(
+  line: string,
+  tokens: readonly IToken[],
+  section: SectionKind,
+): SyntaxProblem | undefined {
+  const isOfMill = section === 'flour' && ofTheMill.test(firstOf(tokens).image);
+  if (tokens.length < 2 || !(section === 'trial' || isOfMill)) return undefined;
+  const span = { start: firstOf(tokens).startOffset, end: t.endOf(lastOf(tokens)) };
+  const written = line.slice(span.start, span.end);
+  const meant = `note ${written}`;
+  // What is measured may be meant in other words, and a step or an ingredient may stand in the wrong section.
+  const isPlain = tokens.every((token) => ['bare', undefined].includes(t.quantityOf(token)?.kind));
+  const words = isOfMill
+    ? ['protein', 'absorption', 'peak', 'stability']
+    : properties.trial.map((one) => one.word).filter((word) => word !== 'note');
+  const code = isOfMill ? 'unknown-property.note-of-flour' : 'unknown-property.note-of-trial';
+  const said = message(code, { written, meant, words });
+  return problem('unknown-property', said, span, writeFix(span, meant, isPlain));
 }
 
 const beginsName: ReadonlySet<Form> = new Set(['duration', 'mixedIn']);

@@ -1,6 +1,7 @@
 import { entryOf, groupOf } from '../text/element.ts';
+import { limitBroken } from './beyond-limit.ts';
 import { breadsAt } from './bread-words.ts';
-import { type Limit, limits, mostMoney } from './limits.ts';
+import type { Limit } from './limits.ts';
 import type { Per, Quantity } from './tree.ts';
 import { longestUnit, type Unit, units } from './units.ts';
 
@@ -35,6 +36,7 @@ const blankPattern = sticky(`${blank}*`);
 const moneyPattern = sticky(`([A-Z]{3})${blank}+per${blank}+`);
 const boundary = sticky('(?![\\p{L}\\p{N}\\p{M}°%/])');
 const bareBoundary = sticky("(?![\\p{L}\\p{N}\\p{M}°%/'’-]|[.,]\\p{N})");
+const degreesPattern = sticky(`${blank}?(?:degrees?|deg|°)(?![\\p{L}\\p{N}\\p{M}°%/])`);
 
 const digits = sticky('\\d+');
 /** What stands behind the whole of a mixed number, `1/2` of `3 1/2`. */
@@ -130,45 +132,8 @@ function limitOf(reading: string): Limit | undefined {
   return read === undefined ? undefined : limitBroken(read);
 }
 
-function limitBroken(read: Quantity): Limit | undefined {
-  const held = measured(read);
-  if (held === undefined) return undefined;
-  const [limit, value] = held;
-  return value >= limit.least && value <= limit.most ? undefined : limit;
-}
-
-function measured(read: Quantity): [Limit, number] | undefined {
-  switch (read.kind) {
-    case 'mass':
-      return [limits.mass, read.grams];
-    case 'volume':
-      return [limits.volume, read.millilitres];
-    case 'duration':
-      return [limits.duration, read.seconds];
-    case 'temperature':
-      return [limits.temperature, read.celsius];
-    case 'turns':
-      return [limits.turns, read.rpm];
-    case 'fraction':
-      return [limits.fraction, read.fraction];
-    case 'count':
-      return [limits.count, read.count];
-    case 'times':
-      return [limits.times, read.factor];
-    case 'energy':
-      return [limits.energy, read.kilojoules];
-    case 'warming':
-      return [limits.warming, read.celsiusPerMinute];
-    case 'density':
-      return [limits.density, read.gramsPerMillilitre];
-    case 'money':
-      return [mostMoney, read.amount];
-    default:
-      return undefined;
-  }
-}
-
-function isDate(year: number, month: number, day: number): boolean {
+/** Whether the calendar has a day; months and days from 1. */
+export function isDate(year: number, month: number, day: number): boolean {
   const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
   const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1];
   return days !== undefined && day >= 1 && day <= days;
@@ -268,8 +233,11 @@ function scanNumber(text: string, start: number): Quantity | undefined {
       };
     }
   }
-  if (!Number.isFinite(value) || matchAt(bareBoundary, text, numberEnd) === null) return undefined;
-  return { kind: 'bare', value, start, end: numberEnd, number, unit: '' };
+  // `200 degrees` lacks whose degrees.
+  const degrees = matchAt(degreesPattern, text, numberEnd)?.[0] ?? '';
+  if (!Number.isFinite(value)) return undefined;
+  if (degrees === '' && matchAt(bareBoundary, text, numberEnd) === null) return undefined;
+  return { kind: 'bare', value, start, end: numberEnd + degrees.length, number, unit: degrees.trim() };
 }
 
 function readPer(text: string, at: number): { per: Per; end: number } | undefined {

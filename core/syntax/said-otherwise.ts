@@ -29,22 +29,30 @@ const ofTheDay: readonly OtherWords[] = [
   { begins: /^water temp(?:erature)?:?(?= |$)/i, meant: 'water' },
 ];
 
+/** What a part takes of the flour of its formula. */
+const drawn: OtherWords = {
+  begins: /^(?:uses?|using|takes?|contains?|made (?:of|from|with)):?(?= \d)/i,
+  meant: 'draws',
+};
+
 /** Common practice, no source. */
 const otherWords: Partial<Record<SectionKind, readonly OtherWords[]>> = {
   formula: [doughTemperature],
   preferment: [
     doughTemperature,
+    drawn,
     {
       begins: /^(?:ripens?|ripe|ripening|mature|prove|proof|rise|stands?|leave|rest)(?: for)?(?= |$)/i,
       meant: 'ferment',
     },
   ],
-  soaker: [{ begins: /^(?:stand|leave|rest)(?= |$)/i, meant: 'soak' }],
+  soaker: [drawn, { begins: /^(?:stand|leave|rest)(?= |$)/i, meant: 'soak' }],
   scald: [
+    drawn,
     { begins: /^(?:keep|stand|leave|rest)(?= |$)/i, meant: 'hold' },
     { begins: /^(?:cook|heat|warm|bring) to(?= |$)/i, meant: 'cook at' },
   ],
-  part: [doughTemperature],
+  part: [doughTemperature, drawn],
   mix: [
     { begins: /^(?:autoly[sz]e|autolysis|stand|leave|pause|wait)(?= |$)/i, meant: 'rest' },
     { begins: /^(?:slow|low|(?:first|1st|low|slow) speed)(?: for)?(?= |$)/i, meant: 'speed 1 for' },
@@ -84,6 +92,11 @@ const otherWords: Partial<Record<SectionKind, readonly OtherWords[]>> = {
   trial: [
     ...ofTheDay,
     { begins: /^after(?= |$)/i, meant: 'at' },
+    {
+      begins:
+        /^(?:(?:final |finished )?dough(?: temp(?:erature)?)?|(?:desired |final )?temp(?:erature)?|fdt|came)(?: (?:came|comes|went))?(?: (?:out|off|left|ended|finished|was|is))*(?: (?:at|of|with))?:?(?= \d[\d.,]* ?(?:°|deg|C\b|F\b))/i,
+      meant: 'end',
+    },
     { begins: /^(?:final|finish(?:ed)?)(?: dough)?(?: temp(?:erature)?)?(?= |$)/i, meant: 'end' },
   ],
 };

@@ -1,13 +1,13 @@
 import type { IToken } from 'chevrotain';
 import { elementAt } from '../text/element.ts';
 import { message } from '../words/message.ts';
-import { knownStep } from './known-step.ts';
+import { knownStepOfRemark } from './known-step.ts';
 import { problem, replaceFix } from './problem.ts';
 import type { StepHead } from './step-head.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
 
-const joint = /^(?:then|and|plus|[&+/,])$/i;
+const joint = /^(?:then|and|plus|another|[&+/,])$/i;
 
 /**
  * The finding for a second time in a step, which would be lost to the clock, with the fix that makes a step of it. `words` says how
@@ -19,7 +19,8 @@ export function secondTime(
   from: number,
   at: number,
 ): SyntaxProblem {
-  const isJoint = (index: number): boolean => joint.test(elementAt(tokens, index).image);
+  const isJoint = (index: number): boolean =>
+    joint.test(elementAt(tokens, index).image) || turned.test(elementAt(tokens, index).image);
   let [end, start] = [from, from];
   while (isJoint(start)) start++;
   while (isJoint(end - 1)) end--;
@@ -48,6 +49,9 @@ interface BegunTime {
   readonly isWarm: boolean;
 }
 
+/** `then drop to 210 °C for 30 min` */
+const turned =
+  /^(?:then|at|to|reduce|reduced|lower|lowered|drop|dropped|turn|turned|down|heat|oven|the|again)$/i;
 const nearly = /^(?:about|around|approximately|approx|roughly|circa|ca)$/i;
 
 /** The times that remarks begin with. */
@@ -57,14 +61,20 @@ function timesBegun(tokens: readonly IToken[]): readonly BegunTime[] {
     if (elementAt(tokens, from).tokenType !== t.Comma) continue;
     let at = from + 1;
     while (at < tokens.length && joint.test(elementAt(tokens, at).image)) at++;
-    if (kindOf(tokens[at]) === 'temperature') at++;
+    let [warm, begins] = [at, from + 1];
+    while (warm < tokens.length && turned.test(elementAt(tokens, warm).image)) warm++;
+    if (kindOf(tokens[warm]) === 'temperature') {
+      begins = warm;
+      at = warm + 1;
+      if (tokens[at]?.tokenType === t.For) at++;
+    }
     while (at < tokens.length && nearly.test(elementAt(tokens, at).image)) at++;
     const quantity = tokens[at] === undefined ? undefined : t.quantityOf(elementAt(tokens, at));
     if (quantity?.kind !== 'duration') continue;
     const end = tokens.findIndex(({ tokenType }, index) => index > from && tokenType === t.Comma);
     const remark = tokens.slice(from, end < 0 ? tokens.length : end);
     const isWarm = remark.some((token) => kindOf(token) === 'temperature');
-    begun.push({ from: from + 1, at, seconds: quantity.seconds, isWarm });
+    begun.push({ from: begins, at, seconds: quantity.seconds, isWarm });
   }
   return begun;
 }
@@ -112,7 +122,7 @@ export function secondStepInRemarks(tokens: readonly IToken[], words: number): r
     while (start < tokens.length && joint.test(elementAt(tokens, start).image)) start++;
     const end = tokens.findIndex((token, index) => index > start && token.tokenType === t.Comma);
     const part = tokens.slice(start, end < 0 ? tokens.length : end);
-    const step = knownStep(part, true);
+    const step = knownStepOfRemark(part);
     if (step === undefined || !lasting.has(step.step)) continue;
     const isTimed = part.some((token) => kindOf(token) === 'duration');
     if (isTimed && !part.some(({ image }) => within.test(image)))

@@ -2,6 +2,7 @@ import type { IToken } from 'chevrotain';
 import { elementAt, firstOf } from '../text/element.ts';
 import type { Span } from '../text/span.ts';
 import { message } from '../words/message.ts';
+import { knownStep } from './known-step.ts';
 import { groupedProblem, rangeProblem } from './number-problems.ts';
 import { problem, unitFixes, writeFix } from './problem.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
@@ -23,7 +24,7 @@ export interface StepHead {
 
 /** A time behind one of these is a part of the step or counted within it. */
 const withinStep: ReadonlySet<string> = new Set(
-  'for after before first last every each within until till in of at from about another'.split(' '),
+  'for after before first last every each within until till in of at from about'.split(' '),
 );
 
 /** The steps that are told by their time; behind another word a number may be anything. */
@@ -147,16 +148,23 @@ interface BareNumber {
 function bareNumber(head: readonly IToken[], at: number, taken: Taken): BareNumber | undefined {
   const [before, token, next] = [elementAt(head, at - 1), elementAt(head, at), head[at + 1]];
   const quantity = t.quantityOf(token);
+  if (quantity?.kind === 'clock') return clockedTime(head, at, taken);
   if (quantity?.kind !== 'bare') return undefined;
   const wanting = (measure: Measure, ...choices: string[]): BareNumber => ({
     measure,
     problem: missingUnit(quantity.number, quantity, choices),
   });
+  const warm = (): BareNumber => {
+    const { units, preferred } = degreesOf(quantity.value, knownStep(head)?.step);
+    return { measure: 'temperature', problem: missingUnit(quantity.number, quantity, units, preferred) };
+  };
   if (taken.get(at - 1) === 'time' && next?.tokenType !== t.For) return wanting('time', 'min', 's');
+  // `with folds at 30, 60 and 90 min`
+  if (head.slice(0, at).some(({ image }) => /^fold(?:s|ed|ing)?$/i.test(image))) return undefined;
   const measures = [...taken.values()];
   const isTimed = timed.has(firstOf(head).image.toLowerCase());
   if (before.tokenType === t.At && !measures.includes('temperature') && (isTimed || next === undefined))
-    return wanting('temperature', '°C', '°F');
+    return warm();
   if (measures.includes('time') || !isTimed) return undefined;
   const behind = head[at + 2];
   if (next !== undefined && /^(?:to|or)$/i.test(next.image) && behind !== undefined && isDuration(behind))
@@ -164,6 +172,20 @@ function bareNumber(head: readonly IToken[], at: number, taken: Taken): BareNumb
   if (at !== 1 && !(at === 2 && before.tokenType === t.For)) return undefined;
   const isLast = next === undefined || next.tokenType === t.At || taken.has(at + 1);
   return isLast || t.quantityOf(next)?.kind === 'temperature' ? wanting('time', 'min', 'h') : undefined;
+}
+
+/** `bulk 3:30`: hours and minutes as on a clock, behind a step that is told by its time. */
+function clockedTime(head: readonly IToken[], at: number, taken: Taken): BareNumber | undefined {
+  const token = elementAt(head, at);
+  const [hours, minutes] = token.image.split(':').map(Number);
+  const isBehind = at === 1 || (at === 2 && head[1]?.tokenType === t.For);
+  const isTimed =
+    timed.has(firstOf(head).image.toLowerCase()) && [...taken.values()].every((one) => one !== 'time');
+  if (!isBehind || !isTimed || hours === undefined || hours > 12) return undefined;
+  const span = { start: token.startOffset, end: t.endOf(token) };
+  const meant = `${hours} h ${minutes} min`;
+  const said = message('missing-unit.minutes', { written: token.image, meant });
+  return { measure: 'time', problem: problem('missing-unit', said, span, writeFix(span, meant)) };
 }
 
 function isDuration(token: IToken): boolean {
@@ -187,9 +209,29 @@ function hoursAndMinutes(token: IToken, [written, hours, minutes]: RegExpExecArr
   return problem('missing-unit', said, span, writeFix(span, meant, true));
 }
 
-function missingUnit(number: string, span: Span, wanted: readonly string[]): SyntaxProblem {
+/** In which degrees a step is more likely meant, first, and whether that is plain. Common practice, no source. */
+function degreesOf(
+  value: number,
+  step: string | undefined,
+): { readonly units: readonly string[]; readonly preferred: number } {
+  const [warmest, coolest] = step === undefined ? [45, 45] : (degrees[step] ?? [45, 50]);
+  const isFahrenheit = value >= coolest;
+  return {
+    units: isFahrenheit ? ['°F', '°C'] : ['°C', '°F'],
+    preferred: value <= warmest || (isFahrenheit && step !== 'bake') ? 0 : -1,
+  };
+}
+
+/** The warmest in degrees Celsius, and the coolest in degrees Fahrenheit: an oven at 350 may be either, for pizza is baked at 430 °C. */
+const degrees: Readonly<Record<string, readonly [celsius: number, fahrenheit: number]>> = {
+  bake: [290, 291],
+  boil: [105, 180],
+  retard: [15, 28],
+};
+
+function missingUnit(number: string, span: Span, wanted: readonly string[], preferred = 0): SyntaxProblem {
   const units = wanted.map((unit) => ` ${unit}`);
-  const fixes = unitFixes(number, units, span.end);
+  const fixes = unitFixes(number, units, span, preferred);
   const said = message('missing-unit.other', { written: number, example: `${number}${units[0]}` });
   return problem('missing-unit', said, { start: span.start, end: span.end }, ...fixes);
 }

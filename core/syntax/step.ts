@@ -5,8 +5,9 @@ import { coldWithoutDegrees, overnight } from './cold-step.ts';
 import { type FoldsAlone, ofFolding, readFoldsAlone, readFoldTimes } from './fold-times.ts';
 import { type KnownStep, knownStep, secondStep } from './known-step.ts';
 import { nameBetween, nameOf } from './name-reading.ts';
-import { problem } from './problem.ts';
+import { problem, replaceFix } from './problem.ts';
 import { secondStepInRemarks, secondsOfRemarks, secondTime, secondTimeInRemarks } from './second-time.ts';
+import { withSpelledTimes } from './spelled-times.ts';
 import { isAlone, readStepHead, type StepHead } from './step-head.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import * as t from './tokens.ts';
@@ -17,28 +18,29 @@ import type { LineRead, StepStatement } from './tree.ts';
  * stands before the first comma is a remark too. A remark may say when to fold.
  */
 export function readStep(line: string, written: readonly IToken[]): LineRead {
-  const tokens = asUsual(written);
+  const spelled = withSpelledTimes(line, written);
+  const tokens = asUsual(spelled.tokens);
   const all = tokens.flatMap((token, index) => (token.tokenType === t.Comma ? [index] : []));
   const { head, commas } = headOf(tokens, all);
   const remarked = tokens.slice(commas[0] ?? tokens.length);
   const alone = knownStep(head)?.step === 'fold' ? readFoldsAlone(head) : undefined;
-  if (alone !== undefined) return foldsAlone(line, head, remarked, alone);
+  if (alone !== undefined) {
+    const folded = foldsAlone(line, head, remarked, alone);
+    return spelled.problem === undefined ? folded : { ...folded, problems: [spelled.problem] };
+  }
   const first = readStepHead(head);
   const inRemarks =
     first.seconds === undefined && first.problems.length === 0 ? secondsOfRemarks(tokens) : undefined;
   const read = inRemarks === undefined ? first : { ...first, seconds: inRemarks };
   const name = nameOf(line, head.slice(0, read.words));
   if (name === undefined) {
-    const at = firstOf(tokens);
-    const span = { start: at.startOffset, end: t.endOf(at) };
-    return {
-      statement: { kind: 'unreadable' },
-      problems: [problem('missing-name', message('missing-name.step'), span)],
-    };
+    return { statement: { kind: 'unreadable' }, problems: [stepWithoutWord(line, tokens, read)] };
   }
   const known = knownStep(head);
   const asides = read.asides.map((run) => run.map((index) => elementAt(head, index)));
-  const folds = readFoldTimes([...foldWords(head, asides.flat(), known), ...remarked], read.seconds);
+  // A double fold of a laminated dough is none of the times at which a bulk is folded.
+  const folding = known?.step === 'sheet' ? [] : [...foldWords(head, asides.flat(), known), ...remarked];
+  const folds = readFoldTimes(folding, read.seconds);
   const cold = read.celsius === undefined ? coldWithoutDegrees(head, known) : undefined;
   const celsius = cold === undefined ? read.celsius : cold.celsius;
   const statement: StepStatement = {
@@ -50,11 +52,43 @@ export function readStep(line: string, written: readonly IToken[]): LineRead {
     ...(read.seconds === undefined ? {} : { seconds: read.seconds }),
     ...(celsius === undefined ? {} : { celsius }),
   };
-  const problems = [...lostOf(tokens, head, first, known), ...read.problems, ...folds.problems];
+  const problems = spelled.problem === undefined ? [] : [spelled.problem];
+  problems.push(...lostOf(tokens, head, first, known), ...read.problems, ...folds.problems);
   if (cold !== undefined) problems.push(cold.problem);
   const night = read.seconds === undefined ? overnight(tokens, read.celsius) : undefined;
   if (night !== undefined) problems.push(night);
   return { statement, problems: problems.slice(0, 1).map((one) => indentedAs(line, one)) };
+}
+
+/** The coolest oven and the warmest cold store, in degrees Celsius. Common practice, no source. */
+const [coolestOven, warmestStore] = [120, 10];
+
+/** `24 h at 4 °C`: a time and a temperature, and not what is done; what it is most likely is told and written by no fix of a whole file. */
+function stepWithoutWord(
+  line: string,
+  tokens: readonly IToken[],
+  { seconds, celsius }: StepHead,
+): SyntaxProblem {
+  const first = firstOf(tokens);
+  const span = { start: first.startOffset, end: t.endOf(first) };
+  if (seconds === undefined) return problem('missing-name', message('missing-name.step'), span);
+  const isBaked = celsius !== undefined && celsius >= coolestOven;
+  const isCold = celsius !== undefined && celsius <= warmestStore;
+  const words = isBaked ? ['bake'] : isCold ? ['retard'] : ['rest', 'bulk', 'proof'];
+  const text = line.slice(first.startOffset, t.endOf(elementAt(tokens, tokens.length - 1)));
+  const fixes = words.map((word) =>
+    replaceFix(
+      message('fix.write', { meant: `${word} ${text}` }),
+      { start: span.start, end: span.start },
+      `${word} `,
+    ),
+  );
+  return problem(
+    'missing-name',
+    message('missing-name.step-of', { example: `${words[0]} ${text}` }),
+    span,
+    ...fixes,
+  );
 }
 
 /** A fix that begins a line begins it as far in as this one. */
@@ -141,7 +175,7 @@ function lostOf(
   const step = secondStep(before, known);
   if (step !== undefined) return [step];
   const { words, secondTime: second } = read;
-  const other = known === undefined ? [] : secondStepInRemarks(tokens, words);
+  const other = secondStepInRemarks(tokens, words);
   if (other.length > 0) return other;
   if (folding > 0 && folding >= words)
     return secondTimeInRemarks(tokens, head, read, folding + ofFolding(tokens.slice(folding + 1)).length);

@@ -20,9 +20,11 @@ const spellings: Readonly<Record<string, string>> = {
 };
 /** Measures of a kitchen and a store that weigh this or that. */
 const anyWeight =
-  /(?:^|\s)((?:\d+(?:[.,]\d+)?|\d+\/\d+|[½¼¾]|an?)\s+(?:pinch|dash|handful|knob|drop|sprig|clove|stick|packet|sachet|bag|sack|tin|bunch)(?:e?s)?)$/iu;
+  /(?:^|\s)((?:\d+\s+\d+\/\d+|\d+(?:[.,]\d+)?|\d+\/\d+|\d*[½¼¾]|an?|half an?)\s+(?:pinch|dash|handful|knob|drop|sprig|clove|stick|cube|packet|sachet|bag|sack|tin|bunch)(?:e?s)?)$/iu;
 const noFigure = /\s(to taste|as needed|as required)$/i;
 const number = String.raw`(?:\d+\s+)?\d+\/\d+|\d+[½¼¾]|[½¼¾]|\d+(?:[.,]\d+)?`;
+/** `5 parts`, in a formula of parts. */
+const inParts = new RegExp(String.raw`(?:^|\s)((${number})\s+parts?)$`, 'iu');
 const numberAndWord = new RegExp(String.raw`(?:^|\s)((${number})\s*(\p{L}+\.?|%{2,}|%(?:\s%)+))$`, 'u');
 const openPoint = /(?:^|\s)([.,](\d+)\s*(\p{L}+\.?|%))$/u;
 const barePoint = /(?:^|\s)((\d+)[.,]\s*(\p{L}+\.?|%))$/u;
@@ -157,6 +159,13 @@ export function unreadAmount(
   const vague = anyWeight.exec(text);
   if (vague !== null)
     return shown(vague, 'no-amount', message('no-amount.any-weight', { written: groupOf(vague, 1) }));
+  const parts = inParts.exec(text);
+  if (parts !== null) {
+    const span = at(parts);
+    const meant = `${Number((readNumber(groupOf(parts, 2)) * 100).toFixed(2))}%`;
+    const said = message('no-amount.parts', { written: groupOf(parts, 1), meant });
+    return { start: span.start, problem: problem('no-amount', said, span, writeFix(span, meant)) };
+  }
   const open = noFigure.exec(text);
   if (open === null) return undefined;
   return shown(open, 'no-amount', message('no-amount.no-figure', { written: groupOf(open, 1) }));

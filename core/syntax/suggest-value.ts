@@ -2,10 +2,11 @@ import { groupOf } from '../text/element.ts';
 import { type Message, message } from '../words/message.ts';
 import { countsBreads, wordFor } from './bread-words.ts';
 import type { Form } from './shared-properties.ts';
+import { timesAsUsual } from './spelled-times.ts';
 import { suggestUnit } from './suggest-amount.ts';
 import { meantDough, meantMinutes, meantReading, meantStock } from './suggest-bench.ts';
 
-const figure = String.raw`\d+(?:[.,]\d+)?`;
+const figure = String.raw`(?:\d+\s+\d+\/\d+|\d+\/\d+|\d+\s?[½¼¾]|[½¼¾]|\d+(?:[.,]\d+)?)`;
 const dozen = /^(?:dozens?|doz)$/i;
 const weight = String.raw`${figure}\s*\p{L}+`;
 
@@ -18,8 +19,28 @@ export function suggestValue(form: Form, text: string): string | undefined {
   if (form === 'testedDough') return meantDough(text);
   if (form === 'minutes') return meantMinutes(text);
   if (form === 'stock') return meantStock(text);
-  if (form === 'reading' || form === 'endReading') return meantReading(text);
+  if (form === 'heldAt') return meantHeld(text);
+  if (timedForms.has(form)) return timesAsUsual(text) ?? (isReading(form) ? meantReading(text) : undefined);
   return undefined;
+}
+
+const isReading = (form: Form): boolean => form === 'reading' || form === 'endReading';
+const timedForms: ReadonlySet<Form> = new Set([
+  'reading',
+  'endReading',
+  'duration',
+  'mixSpeed',
+  'settles',
+  'rise',
+]);
+
+/** `12 Std. at 26 °C`, `12 h at 28 °C until tripled`, whose last words are a remark. */
+function meantHeld(text: string): string | undefined {
+  const timed = timesAsUsual(text) ?? text;
+  const until = /[\s,](?:or\s)?(?:until|till)\s/i.exec(timed);
+  const seen = until === null ? '' : timed.slice(until.index + 1).trim();
+  if (until === null || /\d/.test(seen)) return timed === text ? undefined : timed;
+  return `${timed.slice(0, until.index).replace(/,$/, '').trim()}  # ${seen}`;
 }
 
 /** `0.56% of dry matter`, `0.56 % on the dry basis`, `0.65% d.m.`, `12% as is`, `12% at 14 % m.b.`. */
@@ -51,7 +72,7 @@ function meantMixer(text: string): string | undefined {
  * `20 Kgs`. A word that breads are counted in stays.
  */
 function meantYield(written: string): string | undefined {
-  const text = written.replace(/^(?:about|around|approx\.?|ca\.?)\s+/i, '').replace(spelledNumber, inFigures);
+  const text = plainYield(written);
   const of = (count: string, word: string | undefined, mass: string, isBaked: boolean): string => {
     const counted = word === undefined || !countsBreads(word) ? 'pieces' : word;
     return `${count} ${wordFor(Number(count), counted)} of ${inUnits(mass)}${isBaked ? ' baked' : ''}`;
@@ -69,6 +90,9 @@ function meantYield(written: string): string | undefined {
   if (each !== null) return of(groupOf(each, 1), each[2], groupOf(each, 3), false);
   const weighed = weighedFirst.exec(text);
   if (weighed !== null) return of(groupOf(weighed, 1), groupOf(weighed, 3), groupOf(weighed, 2), false);
+  const beside = unjoined.exec(text);
+  if (beside !== null && countsBreads(groupOf(beside, 2)))
+    return of(groupOf(beside, 1), beside[2], groupOf(beside, 3), beside[4] !== undefined);
   const turned = new RegExp(String.raw`^(${weight})\s*[x×*]\s*(\d+)$`, 'iu').exec(text);
   if (turned !== null) return of(groupOf(turned, 2), undefined, groupOf(turned, 1), false);
   const flour = new RegExp(String.raw`^(?:from\s+)?(${weight})(?:\s+of)?(?:\s+\p{L}+)*\s+flour$`, 'iu').exec(
@@ -77,6 +101,24 @@ function meantYield(written: string): string | undefined {
   const from = flour ?? new RegExp(String.raw`^from\s+(${weight})$`, 'iu').exec(text);
   if (from !== null) return `from ${inUnits(groupOf(from, 1))} flour`;
   return new RegExp(`^${weight}$`, 'iu').test(text) ? inUnits(text) : undefined;
+}
+
+/** A yield without `about`, brackets and words that say of the breads what they are like, its dozens counted: `1 dozen large rolls (58 g)`. */
+function plainYield(written: string): string {
+  const text = written
+    .replace(/(?<=^|\s)(?:about|around|approx\.?|ca\.?|~)\s*(?=\S)/gi, '')
+    .replace(/\s+(?:of\s+)?(?:the\s+)?dough$/i, '')
+    .replace(/\s*\(([^()]*)\)/g, ', $1')
+    .replace(spelledNumber, inFigures)
+    .replace(/^(\d+) dozen (?=\p{L})/iu, (_, dozens: string) => `${Number(dozens) * 12} `);
+  const [, number, words = ''] = /^(\d+)\s+(\p{L}.*|\d+x\d+\s.*)$/iu.exec(text) ?? [];
+  const all = words.split(/\s+/);
+  const bread = all.findIndex((word) => countsBreads(word.replace(/,$/, '')));
+  const isLikeness = (word: string): boolean =>
+    !/^(?:baked|of|at|x)$|,$/i.test(word) && suggestUnit(word) === undefined;
+  return bread > 0 && bread <= 3 && all.slice(0, bread).every(isLikeness)
+    ? `${number} ${all.slice(bread).join(' ')}`
+    : text;
 }
 
 const spelled = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
@@ -90,13 +132,16 @@ const eachBefore = /[\s,;](?:each|at|of)\s+(?=\d)/i;
 /** `2 900 g loaves`, `2 x 900 g loaves` */
 const weighedFirst = /^(\d{1,4})\s*[x×*]?\s+(\d+(?:[.,]\d+)?\s*(?:g|kg|oz|lb))\s+(\p{L}+)$/iu;
 
+/** `90 rolls 58 g`, `90 rolls (58 g)` */
+const unjoined = new RegExp(String.raw`^(\d+)\s*(\p{L}+)\s*[\s,;:/(–—-]\s*(${weight})\)?(\s+baked)?$`, 'iu');
+
 /** Twelve of each where they are dozens, in the words they were counted in else. */
 function inPieces(number: string, word: string | undefined): string {
   return word !== undefined && dozen.test(word) ? String(Number(number.replace(',', '.')) * 12) : number;
 }
 
 function inUnits(mass: string): string {
-  const [, number, word] = /^([\d.,]+)\s*(.+)$/u.exec(mass)!;
+  const [, number, word] = /^([\d.,/½¼¾\s]*[\d½¼¾])\s*(.+)$/u.exec(mass)!;
   return `${number} ${suggestUnit(word!) ?? word}`;
 }
 

@@ -32,6 +32,7 @@ export const metricCupMillilitres = 250;
 /** NIST Handbook 44, appendix C: the cup of the United States, half a liquid pint. */
 export const customaryCupMillilitres = 236.5882365;
 
+/** `_` stands for a blank within a spelling. */
 const rows: readonly (readonly [Unit, string])[] = [
   [unit('mass', 0.001, 'mg'), 'mg'],
   [unit('mass', 1, 'g'), 'g gram grams'],
@@ -51,8 +52,8 @@ const rows: readonly (readonly [Unit, string])[] = [
   [unit('duration', 60, 'min'), 'min mins minute minutes'],
   [unit('duration', 3600, 'h'), 'h hr hrs hour hours'],
   [unit('duration', 86400, 'day'), 'day days'],
-  [celsius, '°C ºC ℃ C °c'],
-  [fahrenheit, '°F ºF ℉ F °f'],
+  [celsius, '°C ºC ℃ C °c °_C deg_C degree_C degrees_C degrees_Celsius degrees_celsius'],
+  [fahrenheit, '°F ºF ℉ F °f °_F deg_F degree_F degrees_F degrees_Fahrenheit degrees_fahrenheit'],
   [unit('turns', 1, 'rpm'), 'rpm'],
   [unit('fraction', 0.01, '%'), '% ％'],
   [unit('count', 1, 'pieces'), 'piece pieces'],
@@ -66,7 +67,9 @@ const rows: readonly (readonly [Unit, string])[] = [
 
 /** Every spelling of every unit. */
 export const units: ReadonlyMap<string, Unit> = new Map(
-  rows.flatMap(([known, spellings]) => spellings.split(' ').map((spelling) => [spelling, known] as const)),
+  rows.flatMap(([known, spellings]) =>
+    spellings.split(' ').map((spelling) => [spelling.replace('_', ' '), known] as const),
+  ),
 );
 
 /** The canonical spellings, for completion after a number. */

@@ -31,7 +31,9 @@ export function meantValue(
   if (meant !== undefined && read !== undefined && 'value' in read) {
     const said = message('wrong-value.meant', { written: text, example: `${property.word} ${meant}` });
     const found = problem('wrong-value', said, span, writeFix(span, meant, true));
+    // `5 m` is on its way to `5 min`, where it would be unread again for a letter.
     const isPlain =
+      !/\d\s*m$/.test(text) &&
       (holdNoNames.has(read.value.form) ||
         (read.value.form === 'mixedIn' && read.value.name === undefined)) &&
       wrongSize(read.value, property, span) === undefined;
@@ -48,6 +50,9 @@ const holdNoNames: ReadonlySet<Value['form']> = new Set([
   'yieldFlour',
   'price',
   'fraction',
+  'duration',
+  'mixSpeed',
+  'rise',
 ]);
 
 /** A figure may read otherwise behind the word of its property: a yield counts in loaves. */

@@ -35,7 +35,7 @@ export function readYieldSaid(line: string, tokens: readonly IToken[]): LineRead
   const bare = wordless.exec(text);
   const noun = bare?.[1] ?? bare?.[2];
   if (word === '' && (bare === null || (noun !== undefined && !countsBreads(noun)))) return undefined;
-  const value = text.slice(word.length).replace(/\s+of dough$/i, '');
+  const value = text.slice(word.length);
   const read = yieldValue(value) ?? yieldValue(suggestValue('yield', value));
   if (read === undefined) return undefined;
   const meant = `yield ${read.written}`;

@@ -61,8 +61,8 @@ export interface Offer {
   readonly preferred?: true;
   /** The findings that it answers. */
   readonly findings?: readonly Finding[];
-  /** It answers some of its findings, at least one, and need not answer all. */
-  readonly answersSome?: true;
+  /** The action has looked itself at whether each of its edits does what it is for, and makes no error. */
+  readonly isSound?: true;
   /** `undefined` when it turns out that it cannot be done after all, which it also is where it would leave its findings or make an error. */
   readonly edits: () => readonly FileEdit[] | undefined;
 }

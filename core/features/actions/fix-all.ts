@@ -25,7 +25,7 @@ export const fixAllOfRule: Action = {
         title: message('fix-all.of-rule', { count: alike.length, code }),
         argument: code,
         findings: alike.map(({ finding }) => finding),
-        answersSome: true,
+        isSound: true,
         edits: () => together(context, alike),
       };
     }
@@ -45,7 +45,8 @@ export const fixAllSlips: Action = {
     const slips = preferredOf(context).filter(
       ({ finding }) => rulesByCode.get(finding.code)?.mendsSlips === true,
     );
-    if (slips.length > 0) yield { title: message('fix-all.slips'), edits: () => together(context, slips) };
+    if (slips.length > 0)
+      yield { title: message('fix-all.slips'), isSound: true, edits: () => together(context, slips) };
   },
 };
 

@@ -37,8 +37,7 @@ export function editsAt(
   const offer = offersOf(action, context).find((one) => one.argument === argument);
   const edits = offer?.edits();
   if (offer === undefined || edits === undefined) return undefined;
-  const meant = offer.findings ?? [];
-  return areSound(context.uri, edits, offer.answersSome ? meant.slice(0, 1) : meant, context.examine)
+  return offer.isSound || areSound(context.uri, edits, offer.findings ?? [], context.examine)
     ? edits
     : undefined;
 }

@@ -3,6 +3,7 @@ import { type Fermentation, fermentationOf } from '../../analysis/fermentation-c
 import { referenceBulkMinutes, referenceCelsius } from '../../calc/fermentation/fermentation.ts';
 import { asFreshYeast } from '../../calc/fermentation/yeast.ts';
 import { formsGlutenNetwork } from '../../calc/flour/flour.ts';
+import type { ParsedLine } from '../../syntax/tree.ts';
 import { message } from '../../words/message.ts';
 import { paragraph } from '../engine/paragraph.ts';
 import type { Rule } from '../engine/rule.ts';
@@ -44,7 +45,9 @@ export const fermentationTime: Rule = {
       steps[0],
     );
     if (longest === undefined) return;
-    const found = tooLong(analysis, fermentation.value) ?? tooShort(analysis, fermentation.value);
+    const found =
+      tooLong(analysis, fermentation.value) ??
+      (block.lines.some(lacksItsTime) ? undefined : tooShort(analysis, fermentation.value));
     if (found === undefined) return;
     const { bulks, usualBulks } = found;
     const ratio = bulks / usualBulks;
@@ -63,6 +66,11 @@ export const fermentationTime: Rule = {
     };
   },
 };
+
+/** Whether a line says something of a step that could not be read, `24 h at 4 °C`, and no time came of it. */
+const lacksItsTime = ({ statement, problems }: ParsedLine): boolean =>
+  problems.length > 0 &&
+  (statement.kind === 'unreadable' || (statement.kind === 'step' && statement.seconds === undefined));
 
 /** Fresh yeast of the dough that a time is compared with, of flour. */
 const referenceYeast = 0.02;

@@ -68,6 +68,7 @@ import { syntaxRows } from '../notation/syntax-rows.ts';
 import { flourCanBeCalibrated } from '../trials/flour-can-be-calibrated.ts';
 import { mixerCanBeCalibrated } from '../trials/mixer-can-be-calibrated.ts';
 import { trialContradicts } from '../trials/trial-contradicts.ts';
+import { trialOfOther } from '../trials/trial-of-other.ts';
 import { trialWithoutProgramme } from '../trials/trial-without-programme.ts';
 import { unknownFeel } from '../trials/unknown-feel.ts';
 import { acceptRows } from './accept-rows.ts';
@@ -139,6 +140,7 @@ export const rules: readonly Rule[] = [
   flourCanBeCalibrated,
   trialContradicts,
   unknownFeel,
+  trialOfOther,
   trialWithoutProgramme,
   saidTwice,
   sameIngredientTwice,

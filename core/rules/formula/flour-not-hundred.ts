@@ -1,8 +1,10 @@
+import { sectionAt } from '../../syntax/line-place.ts';
+import type { IngredientStatement } from '../../syntax/tree.ts';
 import { lastOf } from '../../text/element.ts';
 import { trimmed } from '../../text/figures.ts';
 import { message } from '../../words/message.ts';
-import { replaceFix, writeFix } from '../engine/fixes.ts';
-import type { Rule, RuleFix } from '../engine/rule.ts';
+import { replaceFix, sectionBehindFix, writeFix } from '../engine/fixes.ts';
+import type { Rule, RuleContext, RuleFix } from '../engine/rule.ts';
 import { amountPlace, numberOf, ownProblems, relatedTo } from '../engine/rule-places.ts';
 import { splitPercentFix } from './split-percent.ts';
 
@@ -35,6 +37,19 @@ export const flourNotHundred: Rule = {
         yield { line: last.line, span: last.span, message: said, related, fixes: [split] };
         continue;
       }
+      const starch = starchUpTo(context, last.line, 1 - sum);
+      if (starch !== undefined) {
+        const said = message('flour-not-hundred.starch', {
+          fraction: sum,
+          name: starch.name.text,
+          example: 'counts as flour',
+        });
+        const title = message('fix.define-ingredient', { name: starch.name.text });
+        const own = `ingredient ${starch.name.text}:\n  like ${starch.name.text}\n  counts as flour`;
+        const fix = sectionBehindFix(title, block, own);
+        yield { line: last.line, span: last.span, message: said, related, fixes: [fix] };
+        continue;
+      }
       const fixes: RuleFix[] = [];
       const { amount } = last;
       if (amount?.kind === 'fraction') {
@@ -56,3 +71,17 @@ export const flourNotHundred: Rule = {
     }
   },
 };
+
+/** `tapioca starch 20%` beside flours of 80 %, which many count with them; in the section of a line. `undefined` where no one starch fills it up. */
+function starchUpTo({ block }: RuleContext, line: number, missing: number): IngredientStatement | undefined {
+  const section = sectionAt(block, line);
+  const lines = block.lines.slice((section?.headerLine ?? 0) + 1, section?.endLine ?? block.lines.length);
+  return lines.flatMap(({ statement }) => {
+    const isStarch = statement.kind === 'ingredient' && /\bstarch$|\bstarch \(/.test(statement.name.folded);
+    const isRest =
+      isStarch &&
+      statement.amount.kind === 'fraction' &&
+      Math.abs(statement.amount.fraction - missing) < 1e-6;
+    return isRest ? [statement] : [];
+  })[0];
+}

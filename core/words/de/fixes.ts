@@ -20,6 +20,7 @@ export const fixes: Translation<typeof english> = {
   'fix.put-name-first': () => 'Den Namen nach vorn setzen',
   'fix.put-behind-step-above': () => 'Hinter den Schritt darüber setzen',
   'fix.move-below-formula': () => 'Diese Zeilen unter die Kopfzeile der Rezeptur setzen',
+  'fix.put-on-own-lines': () => 'Jede in eine eigene Zeile setzen',
   'fix.put-on-own-line': () => 'In eine eigene Zeile setzen',
   'fix.close-quote': () => 'Das Anführungszeichen schließen',
   'fix.make-comment': () => 'Einen Kommentar daraus machen',

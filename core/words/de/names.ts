@@ -74,6 +74,8 @@ export const names: Translation<typeof english> = {
     `„${name}“ hat keinen Teig „${otherName}“, so steht dieser Knetversuch neben nichts, was dort erwartet wird. „${otherName}“ in einer Zeile der Versuchsreihe nennen: dough ${otherName}`,
   'not-in-experiment.mixer': ({ name, otherName }) =>
     `„${name}“ hat „${otherName}“ mehrmals und in keinem Kneter, in dem dieser Knetversuch lief, so steht er neben keinem davon.`,
+  'trial-of-other.other': ({ name, otherName }) =>
+    `Dieser Knetversuch steht unter „${otherName}“ und zählt als einer davon. Er gehört unter die Zeilen von „${name}“.`,
   'not-in-base.fix': () => 'Die Zeile herausnehmen',
   'variant.in-base': ({ name, written }) => `${written} in „${name}“`,
   'variant.taken-celsius': ({ celsius, name }, say) => `mit ${say.celsius(celsius)} wie in „${name}“`,

@@ -16,6 +16,8 @@ export const readingAmounts: Translation<typeof english> = {
   'missing-unit.fix-imperial': ({ meant }) => `${meant} schreiben, die britische Unze`,
   'missing-unit.other': ({ written, example }) => `„${written}“ wovon? Die Einheit fehlt: ${example}`,
   'missing-unit.minutes': ({ written, meant }) => `Bei „${written}“ fehlt die Einheit der Minuten: ${meant}`,
+  'missing-unit.time-in-words': ({ written, meant }) =>
+    `„${written}“ ist eine Zeit. Mit ihrer Einheit geschrieben: ${meant}`,
   'missing-unit.overnight': ({ written, example }) =>
     `„${written}“ ist wie viele Stunden? Die Uhr braucht sie: ${example}`,
   'missing-unit.one-sign': ({ meant }) => `Ein % genügt: ${meant}`,
@@ -36,6 +38,10 @@ export const readingAmounts: Translation<typeof english> = {
 
   'no-amount.other-quantity': ({ written }) =>
     `„${written}“ ist keine Menge. Möglich sind Prozent vom Mehl, ein Gewicht, ein Volumen oder Stück.`,
+  'no-amount.dough-yield': ({ written, meant }) =>
+    `„${written}“ ist die Teigausbeute. Ihr Wasser steht so da: ${meant}`,
+  'no-amount.parts': ({ written, meant }) =>
+    `„${written}“ sind Teile wovon? Prozente sind vom Mehl des Abschnitts: Ein Teil Mehl ist 100%, und „${written}“ daneben sind ${meant}.`,
   'no-amount.planned': ({ written, example }) =>
     `„${written}“ lässt sich nicht planen. Möglich sind Stück oder ein Gewicht: ${example}`,
   'no-amount.sum': ({ written, meant }) =>

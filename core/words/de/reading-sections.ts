@@ -29,10 +29,14 @@ export const readingSections: Translation<typeof english> = {
     `Von welcher Rezeptur ist das eine Abwandlung? Ihr Name folgt auf „like“: ${example}`,
   'missing-name.ingredient': () => 'Welche Zutat? Ihr Name steht vor der Menge.',
   'missing-name.planned': () => 'Welche Rezeptur? Ihr Name steht vor der Menge.',
+  'missing-name.step-of': ({ example }) => `Was wird getan? Ein Schritt beginnt mit seinem Wort: ${example}`,
   'missing-name.step': () => 'Was wird getan? Ein Schritt beginnt mit seinem Wort: rest 15 min',
-  'missing-mixer.where': () => 'Worin wird geknetet? Das steht dabei: mix in big spiral: oder mix by hand:',
+  'missing-mixer.where': () => 'Worin wird geknetet? Das steht dabei: mix in spiral: oder mix by hand:',
   'missing-mixer.said-otherwise': ({ written, meant }) =>
     `„${written}“ schreibt man im Knetprogramm: ${meant}`,
+  'missing-date.meant': ({ meant }) => `Ein Knetversuch beginnt mit seinem Datum, das Jahr zuerst: ${meant}`,
+  'missing-date.which': ({ meant, otherMeant }) =>
+    `Der Tag kann in zwei Monaten liegen. Ein Knetversuch beginnt mit seinem Datum, das Jahr zuerst: ${meant} oder ${otherMeant}`,
   'missing-date.first': () => 'Ein Knetversuch beginnt mit seinem Datum, das Jahr zuerst: trial 2026-03-14:',
 
   'no-formula.none-above': ({ section }) =>
@@ -59,6 +63,12 @@ export const readingSections: Translation<typeof english> = {
     `Was in einem Knetversuch gelaufen ist, steht hinter „mixed“: ${example}`,
   'unknown-property.none': ({ section, name, words }, say) =>
     `„${section}“ hat keine Eigenschaft „${name}“. Eigenschaften sind ${say.list(words)}.`,
+  'unknown-property.note-of-trial': ({ written, meant, words }, say) =>
+    `„${written}“ misst ein Knetversuch nicht. Als Notiz bleibt es stehen: ${meant}. Gemessen wird: ${say.list(words)}.`,
+  'unknown-property.note-of-flour': ({ written, meant, words }, say) =>
+    `Aus „${written}“ wird nichts berechnet. Als Notiz bleibt es stehen: ${meant}. Ein Mehl ist bekannt durch ${say.list(words)}.`,
+  'unknown-property.base-temperature': ({ written, example, meant }) =>
+    `„${written}“ ist nicht nötig: Das Wasser folgt aus dem Kneten und der Temperatur, die der Teig haben soll, ${example}. Als Notiz bleibt es stehen: ${meant}`,
   'unknown-property.folds': ({ written, meant }) =>
     `„${written}“ sind mehrere Faltungen, vor jeder eine Ruhe, und wie lange eine dauert, steht nicht da. Jede schreibt sich so: ${meant}`,
   'unknown-property.day': ({ written, example }) =>
@@ -85,6 +95,8 @@ export const readingSections: Translation<typeof english> = {
 
   'wrong-value.other-form': ({ written, property, example }) =>
     `„${written}“ passt hier nicht. „${property}“ liest sich zum Beispiel so: ${example}`,
+  'wrong-value.own-lines': ({ count }) =>
+    `Das sind ${count} Zeilen in einer. Jede kommt in eine eigene Zeile.`,
   'wrong-value.dough-part': ({ written, example }) =>
     `„${written}“ sagt weder, worin ein Teig geknetet wird, noch wie lange. Zum Beispiel: ${example}`,
   'wrong-value.meant': ({ written, example }) => `„${written}“ passt hier nicht. Richtig ist: ${example}`,

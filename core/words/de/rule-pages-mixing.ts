@@ -126,6 +126,12 @@ export const mixingPages: RulePages = {
       'ein Teig, der mehr wiegt als seine Zutaten, oder ein Brot, das mehr wiegt als sein Teig; Messungen, deren Zeiten rückwärts laufen oder hinter dem Ende des Programms liegen. Zeiten zählen ab Knetbeginn mit den Ruhen. ' +
       'Das Versehen berichtigen oder ergänzen, was fehlt: Eis als kälteres Wasser, ein größeres Gewicht bei `water`, das Programm, das wirklich gelaufen ist.',
   },
+  'trial-of-other': {
+    title: 'Ein Knetversuch sagt, er sei von einer anderen Rezeptur',
+    explanation:
+      'Ein Knetversuch gehört zu der Rezeptur, unter der er steht, was auch hinter seinem Tag steht: Seine Messungen stehen neben dem, was für sie berechnet ist, und lehren ihren Kneter und ihre Gare. ' +
+      'Ihn unter die Zeilen der Rezeptur setzen, die gemacht wurde; was hinter dem Tag steht, ist eine Beschriftung, für das Mehl oder das Wetter.',
+  },
   'trial-without-programme': {
     title: 'Ein Knetversuch sagt nicht, was gelaufen ist',
     explanation:

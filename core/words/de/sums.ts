@@ -29,6 +29,8 @@ export const sums: Translation<typeof english> = {
     `Die Mehle dieses Abschnitts ergeben ${say.percent(fraction)}: es fehlen ${say.percent(apartFraction)} zu den 100 %, auf die sich alle Prozente beziehen.`,
   'flour-not-hundred.above': ({ fraction, apartFraction }, say) =>
     `Die Mehle dieses Abschnitts ergeben ${say.percent(fraction)}: ${say.percent(apartFraction)} mehr als die 100 %, auf die sich alle Prozente beziehen.`,
+  'flour-not-hundred.starch': ({ fraction, name, example }, say) =>
+    `Die Mehle dieses Abschnitts ergeben ${say.percent(fraction)}, mit „${name}“ 100%; sie zählt von selbst nicht als Mehl. Sie mit „${example}“ festlegen, oder die Mehle auf 100% bringen.`,
   'flour-not-hundred.on-top': ({ fraction, grams }, say) =>
     `Die Mehle in Prozent ergeben für sich allein ${say.percent(fraction)}, und ${say.mass(grams)} Mehl kommen noch dazu. Alle Mehle des Abschnitts in Prozent schreiben, oder alle als Gewicht.`,
   'flour-not-hundred.split': ({ fraction }, say) =>

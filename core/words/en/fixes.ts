@@ -19,6 +19,7 @@ export const fixes = {
   'fix.put-name-first': () => 'Put the name first',
   'fix.put-behind-step-above': () => 'Put it behind the step above',
   'fix.move-below-formula': () => 'Move these lines below the header of the formula',
+  'fix.put-on-own-lines': () => 'Put each on a line of its own',
   'fix.put-on-own-line': () => 'Put it on a line of its own',
   'fix.close-quote': () => 'Close the quote',
   'fix.make-comment': () => 'Make it a comment',

@@ -76,6 +76,8 @@ export const names = {
     `“${name}” has no dough “${otherName}”, so this trial stands beside none of what it expects. Name “${otherName}” in a line of the experiment: dough ${otherName}`,
   'not-in-experiment.mixer': ({ name, otherName }: Args<'name' | 'otherName'>) =>
     `“${name}” has “${otherName}” more than once, and on no mixer that this trial was run on, so the trial stands beside none of them.`,
+  'trial-of-other.other': ({ name, otherName }: Args<'name' | 'otherName'>) =>
+    `This trial stands below “${otherName}” and counts as one of it. Move it below the lines of “${name}”.`,
   'not-in-base.fix': () => 'Take the line out',
   'variant.in-base': ({ name, written }: Args<'name' | 'written'>) => `${written} in “${name}”`,
   'variant.taken-celsius': ({ celsius, name }: Args<'celsius' | 'name'>, say: Speaker) =>

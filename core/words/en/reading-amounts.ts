@@ -19,6 +19,8 @@ export const readingAmounts = {
     `“${written}” of what? Write a unit: ${example}`,
   'missing-unit.minutes': ({ written, meant }: Args<'written' | 'meant'>) =>
     `“${written}” lacks the unit of its minutes: ${meant}`,
+  'missing-unit.time-in-words': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `“${written}” is a time. Write it with its unit: ${meant}`,
   'missing-unit.overnight': ({ written, example }: Args<'written' | 'example'>) =>
     `“${written}” is how many hours? The clock needs them: ${example}`,
   'missing-unit.one-sign': ({ meant }: Args<'meant'>) => `One % is enough: ${meant}`,
@@ -43,6 +45,10 @@ export const readingAmounts = {
 
   'no-amount.other-quantity': ({ written }: Args<'written'>) =>
     `“${written}” is not an amount. Write a percent of flour, a weight, a volume or pieces.`,
+  'no-amount.dough-yield': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `“${written}” is the dough on 100 of flour. The water of it is written: ${meant}`,
+  'no-amount.parts': ({ written, meant }: Args<'written' | 'meant'>) =>
+    `“${written}” is a share of what? Percent are of the flour of the section: one part of flour is 100%, and “${written}” beside it ${meant}.`,
   'no-amount.planned': ({ written, example }: Args<'written' | 'example'>) =>
     `“${written}” cannot be planned. Write pieces or a weight: ${example}`,
   'no-amount.sum': ({ written, meant }: Args<'written' | 'meant'>) =>

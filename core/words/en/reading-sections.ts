@@ -30,10 +30,15 @@ export const readingSections = {
     `Of which formula is it a variant? Its name follows “like”: ${example}`,
   'missing-name.ingredient': () => 'Which ingredient? Its name stands before the amount.',
   'missing-name.planned': () => 'Which formula? Its name stands before the amount.',
+  'missing-name.step-of': ({ example }: Args<'example'>) =>
+    `What is done? A step starts with its word: ${example}`,
   'missing-name.step': () => 'What is done? A step starts with its word: rest 15 min',
-  'missing-mixer.where': () => 'Where is it mixed? Write it: mix in big spiral: or mix by hand:',
+  'missing-mixer.where': () => 'Where is it mixed? Write it: mix in spiral: or mix by hand:',
   'missing-mixer.said-otherwise': ({ written, meant }: Args<'written' | 'meant'>) =>
     `“${written}” of a mix is written: ${meant}`,
+  'missing-date.meant': ({ meant }: Args<'meant'>) => `A trial starts with its date, year first: ${meant}`,
+  'missing-date.which': ({ meant, otherMeant }: Args<'meant' | 'otherMeant'>) =>
+    `The day may be of two months. A trial starts with its date, year first: ${meant} or ${otherMeant}`,
   'missing-date.first': () => 'A trial starts with its date, year first: trial 2026-03-14:',
 
   'no-formula.none-above': ({ section }: Args<'section'>) =>
@@ -60,6 +65,18 @@ export const readingSections = {
     `A trial states what was run with “mixed”: ${example}`,
   'unknown-property.none': ({ section, name, words }: Args<'section' | 'name' | 'words'>, say: Speaker) =>
     `“${name}” is not a property of ${a(section)}. Its properties are ${say.list(words)}.`,
+  'unknown-property.note-of-trial': (
+    { written, meant, words }: Args<'written' | 'meant' | 'words'>,
+    say: Speaker,
+  ) =>
+    `“${written}” is nothing that a trial measures. Keep it as a note: ${meant}. What is measured: ${say.list(words)}.`,
+  'unknown-property.note-of-flour': (
+    { written, meant, words }: Args<'written' | 'meant' | 'words'>,
+    say: Speaker,
+  ) =>
+    `Nothing is worked out from “${written}”. Keep it as a note: ${meant}. A flour is known by its ${say.list(words)}.`,
+  'unknown-property.base-temperature': ({ written, example, meant }: Args<'written' | 'example' | 'meant'>) =>
+    `“${written}” is not needed: the water is worked out of the mixing and the temperature that the dough shall have, ${example}. Keep it as a note: ${meant}`,
   'unknown-property.folds': ({ written, meant }: Args<'written' | 'meant'>) =>
     `“${written}” is several folds with a rest before each, and how long one takes is not said. Write each: ${meant}`,
   'unknown-property.day': ({ written, example }: Args<'written' | 'example'>) =>
@@ -87,6 +104,8 @@ export const readingSections = {
 
   'wrong-value.other-form': ({ written, property, example }: Args<'written' | 'property' | 'example'>) =>
     `“${written}” does not fit here. “${property}” reads like: ${example}`,
+  'wrong-value.own-lines': ({ count }: Args<'count'>) =>
+    `These are ${count} lines in one. Write each on a line of its own.`,
   'wrong-value.dough-part': ({ written, example }: Args<'written' | 'example'>) =>
     `“${written}” is neither where a dough is mixed nor how long it is worked. For example: ${example}`,
   'wrong-value.meant': ({ written, example }: Args<'written' | 'example'>) =>

@@ -34,6 +34,11 @@ export const sums = {
     say: Speaker,
   ) =>
     `The flours of this section make ${say.percent(fraction)}: ${say.percent(apartFraction)} above the 100% that all percentages are of.`,
+  'flour-not-hundred.starch': (
+    { fraction, name, example }: Args<'fraction' | 'name' | 'example'>,
+    say: Speaker,
+  ) =>
+    `The flours of this section make ${say.percent(fraction)}, and 100% with “${name}”, which counts as no flour by itself. Define it with “${example}”, or have the flours make 100%.`,
   'flour-not-hundred.on-top': ({ fraction, grams }: Args<'fraction' | 'grams'>, say: Speaker) =>
     `The flours in percent make ${say.percent(fraction)} by themselves, and ${say.mass(grams)} of flour come on top. Write all flours of the section in percent, or all in weight.`,
   'flour-not-hundred.split': ({ fraction }: Args<'fraction'>, say: Speaker) =>

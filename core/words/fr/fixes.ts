@@ -20,6 +20,7 @@ export const fixes: Translation<typeof english> = {
   'fix.put-name-first': () => 'Mettre le nom en premier',
   'fix.put-behind-step-above': () => 'Mettre derrière l’étape du dessus',
   'fix.move-below-formula': () => 'Déplacer ces lignes sous l’en-tête de la formule',
+  'fix.put-on-own-lines': () => 'Mettre chacune sur une ligne à part',
   'fix.put-on-own-line': () => 'Mettre sur une ligne à part',
   'fix.close-quote': () => 'Fermer les guillemets',
   'fix.make-comment': () => 'En faire un commentaire',

@@ -75,6 +75,8 @@ export const names: Translation<typeof english> = {
     `« ${name} » n’a pas de pâte « ${otherName} » : cet essai ne figure à côté de rien de ce qui y est attendu. Nommer « ${otherName} » dans une ligne de l’expérience : dough ${otherName}`,
   'not-in-experiment.mixer': ({ name, otherName }) =>
     `« ${name} » a « ${otherName} » plusieurs fois, et sur aucun pétrin de cet essai : il ne figure à côté d’aucune.`,
+  'trial-of-other.other': ({ name, otherName }) =>
+    `Cet essai figure sous « ${otherName} » et compte comme un essai de celle-ci. Le placer sous les lignes de « ${name} ».`,
   'not-in-base.fix': () => 'Retirer la ligne',
   'variant.in-base': ({ name, written }) => `${written} dans « ${name} »`,
   'variant.taken-celsius': ({ celsius, name }, say) => `à ${say.celsius(celsius)} comme dans « ${name} »`,

@@ -29,6 +29,8 @@ export const sums: Translation<typeof english> = {
     `Les farines de cette section font ${say.percent(fraction)} : il manque ${say.percent(apartFraction)} aux 100 % auxquels se rapportent tous les pourcentages.`,
   'flour-not-hundred.above': ({ fraction, apartFraction }, say) =>
     `Les farines de cette section font ${say.percent(fraction)} : ${say.percent(apartFraction)} de plus que les 100 % auxquels se rapportent tous les pourcentages.`,
+  'flour-not-hundred.starch': ({ fraction, name, example }, say) =>
+    `Les farines de cette section font ${say.percent(fraction)}, et 100 % avec « ${name} », qui ne compte pas d’elle-même comme farine. Définissez-la avec « ${example} », ou portez les farines à 100 %.`,
   'flour-not-hundred.on-top': ({ fraction, grams }, say) =>
     `Les farines en pour cent font à elles seules ${say.percent(fraction)}, et ${say.mass(grams)} de farine s’y ajoutent. Écrire toutes les farines de la section en pour cent, ou toutes en poids.`,
   'flour-not-hundred.split': ({ fraction }, say) =>
