@@ -58,4 +58,21 @@ describe('a mixer with a friction factor', () => {
     expect(lessons('speed 2 for 60 min', 60)).not.toContain('friction factor');
     expect(lessons('speed 2 for 8 min', 8)).toContain('the friction factor');
   });
+
+  it('stands for no more than a well developed dough where the formula itself is worked far beyond that, and says how little it then knows', () => {
+    const ends = (minutes: number, mixer = kitchen) => {
+      const text = mixer + formula.replace('for 8 min', `for ${minutes} min`);
+      const view = opened(`${text}experiment Tables:\n  dough Sea White\n  read at ${minutes} min\n`);
+      const { celsius, bandCelsius } = view.experiments(uri)[0]!.doughs[0]!.readings[0]!;
+      expect(celsius).toBeCloseTo(view.totals(uri)[0]!.mixing!.endCelsius!, 6);
+      return { celsius: celsius!, band: bandCelsius! };
+    };
+    const plain = kitchen.replace('  friction 12 °C\n', '');
+    const [usual, long, longer] = [ends(5), ends(25), ends(35)];
+    expect(ends(4).celsius).toBeCloseTo(usual.celsius, 0);
+    expect(long.celsius).toBeGreaterThan(usual.celsius + 2);
+    expect(longer.celsius).toBeGreaterThan(long.celsius + 0.5);
+    expect(long.band).toBeGreaterThan(1);
+    expect(usual.band).toBeLessThan(ends(5, plain).band);
+  });
 });

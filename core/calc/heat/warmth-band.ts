@@ -14,6 +14,8 @@ const unsureByKind: Readonly<Record<MixerKind, number>> = {
 /** The same where it was measured: for the speed, or as a friction factor for the whole of a programme. */
 const unsureMeasured = 0.05;
 const unsureByFriction = 0.1;
+/** Beyond the work that a factor stands for: nobody says over how many minutes it was taken, and it may have been half of them. */
+const beyondFriction = 2;
 /** How far off what hands warm the dough towards may be, °C: cold hands on stone to warm hands on wood; and as measured. */
 const handsByKind = 4;
 const handsMeasured = 0.5;
@@ -25,16 +27,12 @@ const handsMeasured = 0.5;
 export function unsureAfter(step: TimeStep, warming: WarmingPhase, before: number): number {
   const within = step.measuredWithin ?? 0;
   const hands = step.working && warming.celsiusPerMinute === 0;
-  const share = step.measured
-    ? unsureMeasured
-    : step.frictionGiven
-      ? Math.min(unsureByFriction, unsureByKind[step.mixerKind])
-      : unsureByKind[step.mixerKind];
+  const share = step.measured ? unsureMeasured : shareOf(step);
   const growing: WarmingPhase = {
     // What was measured is never surer than the error of its fit.
     celsiusPerMinute: Math.max(Math.abs(warming.celsiusPerMinute) * share, hands ? 0 : within),
     aroundCelsius: hands
-      ? step.measured || step.frictionGiven
+      ? step.measured || step.friction !== undefined
         ? Math.max(handsMeasured, within)
         : handsByKind
       : 0,
@@ -42,4 +40,10 @@ export function unsureAfter(step: TimeStep, warming: WarmingPhase, before: numbe
   };
   const after = temperatureAfter(growing, before, step.minutes);
   return Number.isFinite(after) ? after : before;
+}
+
+function shareOf({ friction, mixerKind }: TimeStep): number {
+  const byKind = unsureByKind[mixerKind];
+  if (friction === 'stands') return Math.min(unsureByFriction, byKind);
+  return friction === 'beyond' ? beyondFriction * byKind : byKind;
 }

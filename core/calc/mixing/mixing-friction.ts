@@ -33,7 +33,9 @@ export function frictionScale(input: MixingInput, programme: Programme): Frictio
   const capacity = heatAt(bowl, dough) - heatAt(bowl, dough - 1);
   const hydration = capacity > 0 ? hydrationHeat(items) / capacity : 0;
   const start = dough - (riseFromFriction(friction, conditions) - hydration);
-  const steps = stoodFor.steps.filter((step) => step.kind === 'time');
+  const timed = stoodFor.steps.filter((step) => step.kind === 'time');
+  const over = timed.findIndex((step) => step.friction === 'beyond');
+  const steps = over < 0 ? timed : timed.slice(0, over);
   if (!Number.isFinite(start) || steps.some((step) => !step.warming.known)) return unscaled;
 
   const end = (scale: FrictionScale) =>

@@ -71,8 +71,8 @@ export interface TimeStep {
   readonly measured: boolean;
   /** The standard error of the measured H, °C a minute, or of what the dough drifts towards, °C; absent where none is told. */
   readonly measuredWithin?: number;
-  /** A friction factor measured on this mixer scales H. */
-  readonly frictionGiven: boolean;
+  /** A friction factor measured on this mixer scales H: over the work that it stands for, or on beyond that. */
+  readonly friction?: 'stands' | 'beyond';
   readonly mixerKind: MixerKind;
   /** Worked by hand: a friction factor moves its surroundings, for it has no H. */
   readonly byHand: boolean;
@@ -200,7 +200,9 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
     warming: drifts ? known(0, 'given') : warms,
     measured: measured || drifts,
     ...(within === undefined ? {} : { measuredWithin: within }),
-    frictionGiven: mixer.frictionCelsius !== undefined && input.friction !== undefined,
+    ...(mixer.frictionCelsius === undefined || input.friction === undefined
+      ? {}
+      : { friction: 'stands' as const }),
     mixerKind: mixer.kind,
     byHand: mixer.kind === 'hand' && !drifts,
     aroundCelsius: measured ? input.roomCelsius : workingSurroundings(mixer, input.roomCelsius),
@@ -215,7 +217,8 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
   const slackMinutes = slack > 0 ? Math.min(minutes, Math.max(0, slackLasts - bowl.workedMinutes)) : 0;
   const steps: TimeStep[] = [];
   if (slackMinutes > 0) steps.push({ ...base, minutes: slackMinutes, slack });
-  if (minutes > slackMinutes) steps.push({ ...base, minutes: minutes - slackMinutes, slack: 0 });
+  if (minutes > slackMinutes)
+    steps.push(...asTheFactorStands({ ...base, minutes: minutes - slackMinutes, slack: 0 }, bowl));
   if (Number.isFinite(minutes)) {
     bowl.workedMinutes += minutes;
     for (const step of steps) {
@@ -225,6 +228,26 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
     }
   }
   return steps;
+}
+
+/**
+ * How far a dough is developed at the end of the mix that a friction factor was taken over, at the most: nobody takes it over an
+ * overmixed dough. Common practice, our own choice.
+ */
+const factorStandsFor = 2.5;
+
+/** A step parted where the friction factor of the mixer, if it states one, no longer stands for it. */
+function asTheFactorStands(step: TimeStep, bowl: Bowl): TimeStep[] {
+  if (step.friction === undefined || step.times === undefined || !step.rate.known) return [step];
+  const left = Math.max(0, factorStandsFor - bowl.development) * step.times.slowMinutesToDeveloped;
+  const minutes = left / step.rate.value;
+  if (!(minutes < step.minutes)) return [step];
+  const beyond: TimeStep = { ...step, friction: 'beyond' };
+  if (!(minutes > 0) || !Number.isFinite(step.minutes)) return [beyond];
+  return [
+    { ...step, minutes },
+    { ...beyond, minutes: step.minutes - minutes },
+  ];
 }
 
 /** The first minutes in which a planetary may not take up slack dough. */
@@ -243,7 +266,6 @@ function restStep(input: MixingInput, bowl: Bowl, phase: number, minutes: number
     working: false,
     warming: known(0, 'given'),
     measured: true,
-    frictionGiven: false,
     mixerKind: input.mixer.kind,
     byHand: false,
     aroundCelsius: input.roomCelsius,
