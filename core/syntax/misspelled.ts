@@ -29,7 +29,7 @@ export function misspelledProperty(text: string, section: SectionKind): Misspell
   for (let count = 1; count <= Math.min(mostWords, meaning.length); count++) {
     if (!wordTypes(elementAt(meaning, count - 1))) return undefined;
     const { folded, start, end } = nameOf(text, meaning.slice(0, count))!;
-    const meant = nearestWord(folded, known);
+    const meant = slipOf(folded, known);
     if (meant === undefined) continue;
     const written = t.cutLine(text.slice(0, start) + meant + text.slice(end));
     const found = findPropertyOf(written.meaning, section);
@@ -43,6 +43,16 @@ export function misspelledProperty(text: string, section: SectionKind): Misspell
     if (problems.length === 0) return { meant, span: { start, end } };
   }
   return undefined;
+}
+
+/** The property that words are with a slip in them. Where it has as many words each is near its own: `Base Loaf` is no slip of `bake loss`. */
+function slipOf(written: string, known: readonly string[]): string | undefined {
+  const meant = nearestWord(written, known);
+  const [words, meantWords] = [written.split(' '), meant?.split(' ') ?? []];
+  if (words.length !== meantWords.length) return meant;
+  return words.every((word, at) => nearestWord(word, meantWords.slice(at, at + 1)) !== undefined)
+    ? meant
+    : undefined;
 }
 
 /** An ingredient line that does not read, where it is a property with a slip in it. */
@@ -84,7 +94,7 @@ export function readSlippedProperty(
   if (words === tokens.length) return wordyProperty(line, tokens, section);
   if (name.folded.length < 5) return undefined;
   const known = properties[section].map((one) => one.word).filter((word) => word.length >= 5);
-  const meant = known.find((word) => word.startsWith(name.folded)) ?? nearestWord(name.folded, known);
+  const meant = known.find((word) => word.startsWith(name.folded)) ?? slipOf(name.folded, known);
   const property = meant === undefined ? undefined : findProperty(section, meant);
   if (property === undefined || !('value' in readValue(line, tokens.slice(words) as IToken[], property.form)))
     return undefined;
