@@ -232,12 +232,13 @@ function withCelsiusOf({ statement: base }: ParsedLine, own: ParsedLine): Parsed
   return { ...own, statement: { ...statement, celsius: base.celsius } };
 }
 
-/** The temperature, in °C, that a line written in the variant takes of its base; `undefined` where it takes none. */
+/** The temperature, in °C, that a line takes of the base of where it is written; `undefined` where it takes none. */
 export function takenCelsius(whole: WholeBlock, line: number): number | undefined {
-  const own = whole.own.lines[line];
+  const origin = originOf(whole, line);
+  const written = origin === undefined ? whole.own.lines[line] : origin.definition.block.lines[origin.line];
   const { statement } = elementAt(whole.lines, line);
-  if (own?.statement.kind !== 'ingredient' || statement.kind !== 'ingredient') return undefined;
-  return own.statement.celsius === undefined ? statement.celsius : undefined;
+  if (written?.statement.kind !== 'ingredient' || statement.kind !== 'ingredient') return undefined;
+  return written.statement.celsius === undefined ? statement.celsius : undefined;
 }
 
 /** What a line of the dough is about: its property, or the names it may be read by. */

@@ -80,9 +80,13 @@ function faultOf(service: Service, { what, text, files, meant, mends }: Done): F
   const now = service.findings(uri);
   for (const file of changed.keys()) service.setText(file, file === uri ? text : textOfNeighbour(file));
   // What stands below a header that is mended was not looked at before.
-  const first = Math.min(...meant.filter(({ code }) => headerCodes.has(code)).map(({ place }) => place.line));
+  const [were, are] = [codesOf(before), codesOf(now)];
+  const mended = (meant.length > 0 ? meant : before).filter(
+    ({ code }) => headerCodes.has(code) && (are.get(code) ?? 0) < (were.get(code) ?? 0),
+  );
+  const first = Math.min(...mended.map(({ place }) => place.line));
   const looked = now.filter(({ place }) => place.line <= first);
-  const [had, has] = [codesOf(before), codesOf(looked)];
+  const [had, has] = [were, codesOf(looked)];
   for (const [code, count] of codesOf(meant))
     if ((has.get(code) ?? 0) > (had.get(code) ?? 0) - Math.min(count, mends)) return fault(`leaves ${code}`);
   const hadErrors = codesOf(errorsOf(before));

@@ -11,6 +11,12 @@ export function frictionFactor(dough: number, temperatures: readonly number[]): 
   return temperatures.length * dough - temperatures.reduce((sum, one) => sum + one, 0);
 }
 
+/**
+ * How far a dough is developed, 1 when it is, at the end of the mix that a friction factor was taken over, at the most: nobody
+ * takes it over an overmixed dough. Common practice, our own choice.
+ */
+export const factorStandsFor = 2.5;
+
 /** Shares of the dough's heat capacity: about 0.42, 0.57 and 0.01 at 65 % hydration. They sum to 1. */
 export interface CapacityShares {
   readonly flour: number;

@@ -1,4 +1,6 @@
+import type { Message } from '../../words/message.ts';
 import type { FlourCurve } from '../flour/flour.ts';
+import type { Known } from '../known.ts';
 
 /** The textbook’s words for the stages of mixing, in their order. */
 export const mixingStages = [
@@ -97,4 +99,22 @@ export function stageOf(development: number, worn: number): MixingStage {
   if (development >= 1) return 'developed';
   if (development >= stageStarts.developing) return 'developing';
   return development >= stageStarts['clean-up'] ? 'clean-up' : 'pick-up';
+}
+
+/** Minutes of work at a rate, in slow minutes a minute, until a dough is developed so far, 1 being developed; 0 where it is already. */
+export function minutesUntil(
+  wanted: number,
+  development: number,
+  rate: number,
+  { slowMinutesToDeveloped }: DevelopmentTimes,
+): number {
+  return (Math.max(0, wanted - development) * slowMinutesToDeveloped) / rate;
+}
+
+/** Why a flour has no curve of development; undefined when it has one. */
+export function whyNoCurve(curve: Known<FlourCurve, Message>): Message | undefined {
+  if (!curve.known) return curve.reason;
+  const { absorptionAsIs, peakMinutes, stabilityMinutes } = curve.value;
+  for (const part of [absorptionAsIs, peakMinutes, stabilityMinutes]) if (!part.known) return part.reason;
+  return undefined;
 }

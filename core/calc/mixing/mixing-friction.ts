@@ -3,7 +3,7 @@ import { curveOf, type HeatItem, hydrationHeat } from '../heat/heat-content.ts';
 import { riseFromFriction } from '../heat/heat-friction.ts';
 import { temperatureAfter } from '../heat/warming.ts';
 import type { MixerData } from './mixer.ts';
-import { type MixingInput, type Programme, type TimeStep, takeApart } from './mixing-programme.ts';
+import type { MixingInput, Programme, TimeStep } from './mixing-programme.ts';
 
 /** How a measured friction factor changes the warming of the speeds that have none measured of their own. */
 export interface FrictionScale {
@@ -16,16 +16,17 @@ export interface FrictionScale {
 const unscaled: FrictionScale = { warmingFactor: 1, handShiftCelsius: 0 };
 
 /**
- * The scale that makes this programme, or the one that the input names for it, warm the dough by just what the measured friction factor
- * stands for, at its conditions. A factor is no constant of a machine: minutes that are worked beyond it go on warming. The heat of hydration in the factor is taken off first. Where all speeds are measured, where a
- * warming is not known, or without a factor, nothing is scaled.
+ * The scale by which a programme warms the dough by just what the measured friction factor stands for, at the conditions of
+ * that. A factor is no constant of a machine: work beyond the programme, or beyond a well developed dough, goes on warming. The heat of
+ * hydration in the factor is taken off first. Where all speeds are measured, where a warming is not known, or without a factor,
+ * nothing is scaled.
+ *
+ * @param stoodFor the programme that the factor stands for
  */
-export function frictionScale(input: MixingInput, programme: Programme): FrictionScale {
+export function frictionScale(input: MixingInput, stoodFor: Programme): FrictionScale {
   const conditions = input.friction;
   const friction = usableFriction(input.mixer);
   if (conditions === undefined || friction === undefined) return unscaled;
-  const { frictionPhases: phases } = input;
-  const stoodFor = phases === undefined ? programme : takeApart({ ...input, phases });
   const items: HeatItem[] = [];
   for (const step of stoodFor.steps) if (step.kind === 'add') items.push(...step.portions);
   const dough = conditions.doughCelsius;

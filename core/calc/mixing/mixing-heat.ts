@@ -4,7 +4,7 @@ import { believableCelsius, contentOf, curveOf, hydrationHeat, pureWater } from 
 import { differenceLeft, temperatureAfter, type WarmingPhase } from '../heat/warming.ts';
 import { type Known, known, unknown } from '../known.ts';
 import { frictionScale, warmingIn } from './mixing-friction.ts';
-import type { MixingInput, MixPortion, Programme } from './mixing-programme.ts';
+import { type MixingInput, type MixPortion, type Programme, takeApart } from './mixing-programme.ts';
 
 /** A programme as heat alone, so that it can be run for many temperatures of its water. */
 export interface HeatPlan {
@@ -51,7 +51,8 @@ export interface HeatRun {
 
 /** What a programme is as heat. The contents of the bowl are summed up once, whatever temperatures they then take. */
 export function planHeat(input: MixingInput, programme: Programme): HeatPlan {
-  const scale = frictionScale(input, programme);
+  const { frictionPhases: phases } = input;
+  const scale = frictionScale(input, phases === undefined ? programme : takeApart({ ...input, phases }));
   const steps: (Pour | Stretch)[] = [];
   let bowl: HeatCurve | undefined;
   let dry: readonly MixPortion[] = [];

@@ -2,10 +2,10 @@ import { type Message, message } from '../../words/message.ts';
 import type { FlourCurve } from '../flour/flour.ts';
 import { restingMinutes } from '../heat/dough-cooling.ts';
 import type { HeatItem } from '../heat/heat-content.ts';
-import type { FrictionConditions } from '../heat/heat-friction.ts';
+import { type FrictionConditions, factorStandsFor } from '../heat/heat-friction.ts';
 import { settlingMinutes, workingSurroundings } from '../heat/warming.ts';
 import { type Known, known } from '../known.ts';
-import { type DevelopmentTimes, developmentTimes, strengthOf } from './development.ts';
+import { type DevelopmentTimes, developmentTimes, minutesUntil, strengthOf } from './development.ts';
 import {
   developmentRate,
   findSpeed,
@@ -218,7 +218,9 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
   const steps: TimeStep[] = [];
   if (slackMinutes > 0) steps.push({ ...base, minutes: slackMinutes, slack });
   if (minutes > slackMinutes)
-    steps.push(...asTheFactorStands({ ...base, minutes: minutes - slackMinutes, slack: 0 }, bowl));
+    steps.push(
+      ...asTheFactorStands({ ...base, minutes: minutes - slackMinutes, slack: 0 }, bowl.development),
+    );
   if (Number.isFinite(minutes)) {
     bowl.workedMinutes += minutes;
     for (const step of steps) {
@@ -230,17 +232,10 @@ function workSteps(input: MixingInput, bowl: Bowl, phase: number, work: Work, mi
   return steps;
 }
 
-/**
- * How far a dough is developed at the end of the mix that a friction factor was taken over, at the most: nobody takes it over an
- * overmixed dough. Common practice, our own choice.
- */
-const factorStandsFor = 2.5;
-
-/** A step parted where the friction factor of the mixer, if it states one, no longer stands for it. */
-function asTheFactorStands(step: TimeStep, bowl: Bowl): TimeStep[] {
+/** A step parted where the friction factor of the mixer, if it states one, no longer stands for the work. */
+function asTheFactorStands(step: TimeStep, development: number): TimeStep[] {
   if (step.friction === undefined || step.times === undefined || !step.rate.known) return [step];
-  const left = Math.max(0, factorStandsFor - bowl.development) * step.times.slowMinutesToDeveloped;
-  const minutes = left / step.rate.value;
+  const minutes = minutesUntil(factorStandsFor, development, step.rate.value, step.times);
   if (!(minutes < step.minutes)) return [step];
   const beyond: TimeStep = { ...step, friction: 'beyond' };
   if (!(minutes > 0) || !Number.isFinite(step.minutes)) return [beyond];
@@ -347,12 +342,4 @@ function timesOf(input: MixingInput, bowl: Bowl): DevelopmentTimes | undefined {
     fatPercent: (100 * bowl.fatGrams) / bowl.flourGrams,
     sugarPercent: (100 * bowl.sugarGrams) / bowl.flourGrams,
   });
-}
-
-/** Why the dough has no curve of development; undefined when it has one. */
-export function whyNoCurve(input: MixingInput): Message | undefined {
-  if (!input.curve.known) return input.curve.reason;
-  const { absorptionAsIs, peakMinutes, stabilityMinutes } = input.curve.value;
-  for (const part of [absorptionAsIs, peakMinutes, stabilityMinutes]) if (!part.known) return part.reason;
-  return undefined;
 }

@@ -1,6 +1,6 @@
 import { minutesToReach, temperatureAfter } from '../heat/warming.ts';
 import { type Known, known, unknown } from '../known.ts';
-import { type DevelopmentTimes, degreesOfMixing, type MixingStage } from './development.ts';
+import { type DevelopmentTimes, degreesOfMixing, type MixingStage, whyNoCurve } from './development.ts';
 import {
   celsiusInStep,
   courseOf,
@@ -15,13 +15,7 @@ import {
   shownCelsius,
 } from './mixing-course.ts';
 import { type HeatPlan, type HeatRun, planHeat, runHeat } from './mixing-heat.ts';
-import {
-  type MixingInput,
-  type Programme,
-  type TimeStep,
-  takeApart,
-  whyNoCurve,
-} from './mixing-programme.ts';
+import { type MixingInput, type Programme, type TimeStep, takeApart } from './mixing-programme.ts';
 
 export type { MixingPoint, PhaseEnd } from './mixing-course.ts';
 export { hottestDough } from './mixing-course.ts';
@@ -107,7 +101,7 @@ export function prepareMixing(input: MixingInput): PreparedMixing {
 /** Runs a programme with its tempered water at `waterCelsius`; where that is absent, at what its portions say. */
 export function runMixing(prepared: PreparedMixing, waterCelsius?: number): MixingOutcome {
   const { input, programme } = prepared;
-  const noCurve = whyNoCurve(input);
+  const noCurve = whyNoCurve(input.curve);
   const timed = programme.steps.filter((step) => step.kind === 'time');
   const noRate = firstReason(timed.map((step) => step.rate));
   const heat = runHeat(prepared.heat, waterCelsius);
