@@ -1,14 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { createService, type Service } from '../../core/index.ts';
+import type { Service } from '../../core/index.ts';
+import { openedAt } from './opened.ts';
 
 const uri = 'file:///quay-lane/class.dough';
 
-function opened(text: string): Service {
-  const service = createService();
-  service.setRoots(['file:///quay-lane/']);
-  service.setText(uri, text);
-  return service;
-}
+const opened = (text: string): Service => openedAt(uri, text);
 
 const flour = (name: string, protein: number): string =>
   `flour ${name}:\n  grain wheat\n  milling white\n  protein ${protein}%\n\n`;

@@ -1,21 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import {
-  createService,
-  type ExperimentView,
-  experimentPage,
-  pageAsCsv,
-  type Service,
-} from '../../core/index.ts';
+import { type ExperimentView, experimentPage, pageAsCsv, type Service } from '../../core/index.ts';
 import { edited, editsOf } from '../actions/apply.ts';
+import { openedAt } from './opened.ts';
 
 const uri = 'file:///quay-lane/experiment.dough';
 
-function opened(text: string): Service {
-  const service = createService();
-  service.setRoots(['file:///quay-lane/']);
-  service.setText(uri, text);
-  return service;
-}
+const opened = (text: string): Service => openedAt(uri, text);
 
 const viewOf = (text: string): ExperimentView => opened(text).experiments(uri)[0]!;
 

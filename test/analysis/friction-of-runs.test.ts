@@ -1,15 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { createService, type ExperimentView, type Service } from '../../core/index.ts';
+import type { ExperimentView, Service } from '../../core/index.ts';
+import { openedAt } from './opened.ts';
 
 // A friction factor is no constant of a machine: it holds for the time it was taken over. Common practice, no source.
 const uri = 'file:///quay-lane/friction.dough';
 
-function opened(text: string): Service {
-  const service = createService();
-  service.setRoots(['file:///quay-lane/']);
-  service.setText(uri, text);
-  return service;
-}
+const opened = (text: string): Service => openedAt(uri, text);
 
 const kitchen =
   'bakery Quay Lane:\n  room 24 °C\n  flour 22 °C\n  tap water 16 °C\n\nmixer quay spiral:\n  kind spiral\n  speed 1 100 rpm\n  speed 2 200 rpm\n  friction 12 °C\n\n';
