@@ -177,7 +177,7 @@ function factsOf({ sections }: ShownSheet, around: Around): Shown {
 function heldWords({ state, heldBy, labels }: ShownSheet, hasGood: boolean): string {
   if (state !== 'held') return '';
   const held = heldBy
-    ? filled(labels.heldBy, String(heldBy.line + 1), heldBy.message.replace(/[.\s]*$/u, '.'))
+    ? filled(labels.heldBy, String(heldBy.line + 1), heldBy.message.replace(/(?<![?!.\s])[.\s]*$/u, '.'))
     : labels.held;
   return `${held} ${hasGood ? labels.lastFigures : labels.knownSoFar}`;
 }

@@ -340,6 +340,9 @@ describe('a sheet that is held up', () => {
     expect(await live.textContent()).toBe(
       'Line 6 holds this up: Write the amount of barley malt extract with its unit. The figures below are the last that were whole.',
     );
+    const asking = { line: 5, message: '“Bake lose” is not a property of a formula. Is it “bake loss”?' };
+    await panel.show({ ...harbourTinHeld, heldBy: asking });
+    expect(await live.textContent()).toContain('Is it “bake loss”? The figures');
     await panel.show(harbourTin);
     expect(await live.textContent()).toBe('');
     expect(await weight()).toBe('700');
